@@ -1,0 +1,128 @@
+/// What was measured on the solids: plain numbers with places, in millimetres, square and cubic millimetres,
+/// kilograms and ratios. No kernel type, so that checks and quantities can be tested without a solid.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fallwright::facts {
+
+using Point = std::array<double, 3>;
+
+/// One solid. `role` and `material` are the words of the model; `before` marks solids that are gone once all is set.
+struct Part {
+  std::string id, role, material;
+  double volume_mm3 = 0, area_mm2 = 0, mass_kg = 0;
+  std::array<double, 6> bbox_mm{};  ///< xmin ymin zmin xmax ymax zmax
+  Point centroid_mm{};
+  bool valid = false;   ///< closed, valid, outward
+  bool before = false;  ///< exists only before the base is set (the bed as spread)
+};
+
+/// One plane of a sloped surface, from its face. Fall as a ratio (rise over run), never rounded.
+struct Facet {
+  std::string surface;  ///< "base-floor", "seat", "threshold"
+  std::string facet;    ///< "back", "left", "top" ...
+  double area_mm2 = 0;  ///< true, sloped area
+  double fall = 0;
+  double azimuth_deg = 0;  ///< of the way water runs, clockwise from the direction to the back wall, from above
+  double run_mm = 0;       ///< horizontal extent of the facet along its fall
+  Point low_mm{}, high_mm{};
+  Point flow{};            ///< unit vector of the way water runs, horizontal (z = 0)
+};
+
+/// The line where two facets meet: its own fall is always less than theirs, so it is labelled apart.
+struct Crease {
+  std::string surface, facet_a, facet_b;
+  bool valley = true;  ///< water runs to it; otherwise a ridge (hip)
+  double fall = 0, length_mm = 0;
+  Point low_mm{}, high_mm{};
+};
+
+/// Whether all water of one surface reaches its outlet (the drain, or the edge toward the base).
+struct Drainage {
+  std::string surface;
+  bool drains = false;
+  double pond_mm = 0;  ///< greatest depth that stays
+  Point pond_at_mm{};
+  std::vector<std::string> stuck;  ///< facets from which water does not reach the outlet
+};
+
+/// The bed as set and as spread. Thickness is plumb, between the measured floor and what lies on it.
+struct Bed {
+  double least_mm = 0, greatest_mm = 0;          ///< over the whole bed
+  Point least_at_mm{}, greatest_at_mm{};         ///< at the bed's top
+  double least_under_ribs_mm = 0;
+  double gauge_mm = 0;                           ///< height of the level line it is spread to, above the datum
+  double set_mm3 = 0, spread_mm3 = 0;
+  double squeeze_out_mm3 = 0;                    ///< spread minus set; negative: voids stay
+  double contact_mm2 = 0;                        ///< where base and bed touch, seen from above
+  double void_mm3 = 0;                           ///< between base and bed over their common footprint
+};
+
+/// The free floor of the shower, at threshold height, under nothing that overhangs it.
+struct Clear {
+  double area_mm2 = 0;
+  double circle_mm = 0;  ///< diameter of the largest inscribed circle
+  Point circle_at_mm{};
+  double least_width_mm = 0;  ///< the smaller side of the free floor's bounding rectangle
+};
+
+enum class Touch { gap, touch, clash };
+
+/// How two solids that may meet stand to each other.
+struct Fit {
+  std::string a, b;
+  Touch state = Touch::gap;
+  double distance_mm = 0;
+  double overlap_mm3 = 0;
+  Point at_mm{};
+};
+
+/// One stick or sheet piece, as cut. Angles are from square, at the two ends, long point named by `long_point`.
+struct Member {
+  std::string part_id, stock;
+  bool steel = false, sheet = false;
+  double length_mm = 0;   ///< long point to long point
+  double width_mm = 0, thickness_mm = 0;  ///< sheets: second and third size; sticks: cross-section
+  std::array<double, 2> end_angle_deg{};
+};
+
+/// Heights above the datum that the checks need.
+struct Heights {
+  double drain_top_mm = 0, rib_plane_mm = 0, rim_least_mm = 0, rim_greatest_mm = 0;
+  std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_top_mm, seat_front_mm, seat_back_mm;
+};
+
+/// What must add up along the alcove: the opening against base and bench, along one axis.
+struct Opening {
+  std::string axis;       ///< "width" or "depth"
+  double alcove_mm = 0, base_mm = 0;
+  std::optional<double> bench_mm;
+  double left_over_mm = 0;  ///< alcove minus base minus bench
+};
+
+/// The drain in its hole: least distance between body and bore, and between bore and joists.
+struct DrainFit {
+  double body_to_bore_mm = 0;
+  std::optional<double> bore_to_joist_mm;  ///< absent: no joists in the model
+  std::string nearest_joist;
+};
+
+struct Facts {
+  std::vector<Part> parts;
+  std::vector<Facet> facets;
+  std::vector<Crease> creases;
+  std::vector<Drainage> drainage;
+  std::vector<Fit> fits;
+  std::vector<Member> members;
+  std::vector<Opening> openings;
+  Bed bed;
+  Clear clear;
+  Heights heights;
+  DrainFit drain;
+};
+
+}  // namespace fallwright::facts

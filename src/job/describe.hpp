@@ -1,0 +1,19 @@
+/// The job file explained, three ways, from the one table of keys in schema.cpp.
+#pragma once
+
+#include <string>
+
+#include "job/job.hpp"
+
+namespace fallwright::job {
+
+/// A complete job file with a comment, the range and the default at every key; reads back without a fault.
+std::string starter(UnitSystem unit);
+
+/// JSON Schema (draft 2020-12) of the job file.
+std::string json_schema();
+
+/// The reference page docs/job-file.md.
+std::string reference_page();
+
+}  // namespace fallwright::job

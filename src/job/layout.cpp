@@ -1,0 +1,181 @@
+#include "job/layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace fallwright::job {
+namespace {
+
+bool contains(const std::vector<Side>& sides, Side side) {
+  return std::find(sides.begin(), sides.end(), side) != sides.end();
+}
+
+/// The base stands tight to the bench and to the back; without a bench, what is left over is shared left and right.
+Rect base_footprint(const Job& job) {
+  const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
+  const double length = job.base.length.in_mm();
+  const double bench = job.bench ? job.bench->depth.in_mm() : 0;
+  double x0 = (width - length) / 2, y1 = depth;
+  if (job.bench && job.bench->place == BenchPlace::left_end) x0 = bench;
+  if (job.bench && job.bench->place == BenchPlace::right_end) x0 = width - bench - length;
+  if (job.bench && job.bench->place == BenchPlace::back) y1 = depth - bench;
+  return {x0, y1 - job.base.width.in_mm(), x0 + length, y1};
+}
+
+Rect inside_upstands(const Job& job, const Rect& base) {
+  const double edge = job.base.upstand_thickness.in_mm();
+  const auto inset = [&](Side side) { return contains(job.base.upstands, side) ? edge : 0.0; };
+  const double threshold = job.base.threshold.width.in_mm();
+  return {base.x0 + inset(Side::left), base.y0 + (threshold > 0 ? threshold : inset(Side::front)),
+          base.x1 - inset(Side::right), base.y1 - inset(Side::back)};
+}
+
+/// Along framing the bed is held back; on open sides it runs past the base.
+Rect bed_footprint(const Job& job, const Rect& base) {
+  const auto framed = [&](Side side) {
+    const bool bench = job.bench && ((job.bench->place == BenchPlace::left_end && side == Side::left) ||
+                                     (job.bench->place == BenchPlace::right_end && side == Side::right) ||
+                                     (job.bench->place == BenchPlace::back && side == Side::back));
+    return bench || job.alcove.has_wall(side);
+  };
+  const auto inset = [&](Side side) { return framed(side) ? job.bed.holdback.in_mm() : -job.bed.overrun.in_mm(); };
+  return {base.x0 + inset(Side::left), base.y0 + inset(Side::front), base.x1 - inset(Side::right),
+          base.y1 - inset(Side::back)};
+}
+
+void place_drain(const Job& job, Layout& layout) {
+  const Drain& drain = job.drain;
+  const Rect& base = layout.base;
+  const double across = drain.across.distance.in_mm(), along = drain.along.distance.in_mm();
+  layout.drain_x = drain.across.side == Side::right ? base.x1 - across : base.x0 + across;
+  layout.drain_y = drain.along.side == Side::front ? base.y0 + along : base.y1 - along;
+  double half_x = drain.size.in_mm() / 2, half_y = half_x;
+  if (drain.kind == DrainKind::line) {
+    const bool along_width = drain.channel_direction == Direction::along_width;
+    const bool rim_to_rim = drain.channel_length.is_zero();
+    const Rect& floor = layout.floor;
+    double& half = along_width ? half_x : half_y;
+    double& centre = along_width ? layout.drain_x : layout.drain_y;
+    half = (rim_to_rim ? (along_width ? floor.width() : floor.depth()) : drain.channel_length.in_mm()) / 2;
+    if (rim_to_rim) centre = along_width ? (floor.x0 + floor.x1) / 2 : (floor.y0 + floor.y1) / 2;
+  }
+  layout.opening = {layout.drain_x - half_x, layout.drain_y - half_y, layout.drain_x + half_x, layout.drain_y + half_y};
+}
+
+/// The planes rise from the opening's level edges, or from the centre of a round opening. A side whose edge already lies
+/// at the rim has no run and no facet.
+void pitch_floor(const Job& job, Layout& layout) {
+  const bool round = job.drain.opening == Opening::round && job.drain.kind == DrainKind::point;
+  const Rect& floor = layout.floor;
+  const Rect from =
+      round ? Rect{layout.drain_x, layout.drain_y, layout.drain_x, layout.drain_y} : layout.opening;
+  struct Run {
+    const char* name;
+    double run, nx, ny, edge;
+  };
+  const Run runs[] = {{"back", floor.y1 - from.y1, 0, 1, from.y1},
+                      {"front", from.y0 - floor.y0, 0, -1, -from.y0},
+                      {"left", from.x0 - floor.x0, -1, 0, -from.x0},
+                      {"right", floor.x1 - from.x1, 1, 0, from.x1}};
+  const bool along_width = job.drain.channel_direction == Direction::along_width;
+  const double fall = job.base.fall.as_ratio();
+  double longest = 0;
+  for (const Run& run : runs) longest = std::max(longest, run.run);
+  const double rise = job.base.rise ? job.base.rise->in_mm() : fall * longest;
+  for (const Run& run : runs) {
+    const bool crosses_line = along_width ? run.ny != 0 : run.nx != 0;
+    if (run.run <= 0 || (job.base.pattern == FallPattern::to_line && !crosses_line)) continue;
+    const double slope = job.base.pattern == FallPattern::level_rim ? rise / run.run : fall;
+    layout.facets.push_back(
+        {run.name, {layout.drain_edge - slope * run.edge, slope * run.nx, slope * run.ny}});
+  }
+}
+
+/// The lowest point of the opening's edge: level for a square; for a circle it lies on a hip, at R a b / sqrt(a2 + b2)
+/// above the apex where facets of fall a and b meet, and at the apex's height where two opposite facets meet.
+double opening_edge_low(const Job& job, const Layout& layout) {
+  if (job.drain.opening == Opening::square || job.drain.kind == DrainKind::line) return layout.drain_edge;
+  if (layout.facets.size() < 4) return layout.drain_edge;
+  double low = std::numeric_limits<double>::max();
+  for (const FacetPlane& a : layout.facets)
+    for (const FacetPlane& b : layout.facets)
+      if (a.plane.gx != 0 && b.plane.gy != 0)
+        low = std::min(low, std::abs(a.plane.gx * b.plane.gy) / std::hypot(a.plane.gx, b.plane.gy));
+  return layout.drain_edge + low * job.drain.size.in_mm() / 2;
+}
+
+void stack_bench(const Job& job, Layout& layout) {
+  const Bench& bench = *job.bench;
+  layout.bench_length = (bench.place == BenchPlace::back ? job.alcove.width : job.alcove.depth).in_mm();
+  layout.seat_front = bench.height.in_mm();
+  layout.deck_top = layout.seat_front - bench.seat_thickness.in_mm();
+  layout.joist_top = layout.deck_top - bench.frame.deck.in_mm();
+  double joist = bench.frame.stock.depth.in_mm();
+  if (bench.frame.kind == FrameKind::steel) joist += 2 * bench.frame.track.thickness.in_mm();
+  layout.plate_top = layout.joist_top - joist;
+}
+
+/// Heights of the floor along its outline where they can be least or greatest: corners and creases.
+std::vector<double> rim_heights(const Layout& layout) {
+  const Rect& f = layout.floor;
+  const double corners[][2] = {{f.x0, f.y0}, {f.x1, f.y0}, {f.x1, f.y1}, {f.x0, f.y1}};
+  std::vector<double> heights;
+  for (int i = 0; i < 4; ++i) {
+    const auto& [ax, ay] = corners[i];
+    const auto& [bx, by] = corners[(i + 1) % 4];
+    heights.push_back(layout.floor_at(ax, ay));
+    for (const FacetPlane& p : layout.facets)
+      for (const FacetPlane& q : layout.facets) {
+        const double at_a = p.plane.at(ax, ay) - q.plane.at(ax, ay), at_b = p.plane.at(bx, by) - q.plane.at(bx, by);
+        if (at_a * at_b >= 0) continue;
+        const double t = at_a / (at_a - at_b);
+        heights.push_back(layout.floor_at(ax + t * (bx - ax), ay + t * (by - ay)));
+      }
+  }
+  return heights;
+}
+
+}  // namespace
+
+double Layout::floor_at(double x, double y) const {
+  double height = -std::numeric_limits<double>::max();
+  for (const FacetPlane& facet : facets) height = std::max(height, facet.plane.at(x, y));
+  return height;
+}
+
+double Layout::rim_least() const {
+  const auto heights = rim_heights(*this);
+  return *std::min_element(heights.begin(), heights.end());
+}
+
+double Layout::rim_greatest() const {
+  const auto heights = rim_heights(*this);
+  return *std::max_element(heights.begin(), heights.end());
+}
+
+Layout lay_out(const Job& job) {
+  Layout layout;
+  layout.base = base_footprint(job);
+  layout.floor = inside_upstands(job, layout.base);
+  layout.bed = bed_footprint(job, layout.base);
+  place_drain(job, layout);
+
+  layout.subfloor = {0, -(job.floor.drop_along_width / job.alcove.width), -(job.floor.drop_along_depth / job.alcove.depth)};
+  const Rect& base = layout.base;
+  layout.subfloor.z0 = -std::max({layout.subfloor.at(base.x0, base.y0), layout.subfloor.at(base.x1, base.y0),
+                                  layout.subfloor.at(base.x1, base.y1), layout.subfloor.at(base.x0, base.y1)});
+
+  layout.rib_plane = job.bed.least.in_mm();
+  layout.drain_edge = layout.rib_plane + job.base.rib_depth.in_mm() + job.base.shell.in_mm();
+  pitch_floor(job, layout);
+  layout.drain_top = opening_edge_low(job, layout);
+  layout.upstand_top = layout.drain_top + job.base.upstand_height.in_mm();
+  layout.threshold_inner = layout.drain_top + job.base.threshold.height.in_mm();
+  layout.threshold_outer =
+      layout.threshold_inner + job.base.threshold.width.in_mm() * job.base.threshold.fall.as_ratio();
+  if (job.bench) stack_bench(job, layout);
+  return layout;
+}
+
+}  // namespace fallwright::job

@@ -1,0 +1,51 @@
+/// The solids of one job, each with its id, role, material and density, where it stands in the alcove.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Solid.hxx>
+#include <gp_Dir.hxx>
+
+#include "job/job.hpp"
+
+namespace fallwright::parts {
+
+enum class Role { subfloor, joist, wall, bench_frame, seat_block, base, drain, bed, bed_spread };
+const char* name_of(Role role);  ///< "subfloor", "bench-frame" ...
+
+/// A face that carries water or a name in the reports: facet `facet` of surface `surface`.
+struct Facet {
+  std::string surface, facet;
+  TopoDS_Face face;
+};
+
+/// What makes a solid a stick or a sheet piece in the cut list: its stock and the way its length runs.
+struct Cut {
+  std::string stock;
+  bool steel = false, sheet = false;
+  gp_Dir axis;  ///< along the length, in the alcove
+};
+
+/// One closed solid. Equal members share one shape and differ in its location only.
+struct Solid {
+  std::string id;  ///< "bench-frame/stud-03"
+  Role role = Role::base;
+  std::string material;
+  double density_kg_m3 = 0;
+  TopoDS_Solid shape;
+  std::vector<Facet> facets = {};
+  std::optional<Cut> cut = {};
+};
+
+struct Model {
+  job::Job job;
+  std::vector<Solid> solids;  ///< in the order they are built on site
+  double gauge_mm = 0;        ///< level line the bed is spread to, above the datum
+  const Solid* find(const std::string& id) const;
+  const Solid* first(Role role) const;
+};
+
+}  // namespace fallwright::parts

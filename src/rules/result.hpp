@@ -1,0 +1,40 @@
+/// What a check says: plain values that every report prints in its own way.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fallwright::rules {
+
+enum class Outcome { pass, fail, caution, not_checked, not_applicable };
+const char* name_of(Outcome outcome);  ///< "pass", "fail", "caution", "not-checked", "not-applicable"
+
+/// How far the limit was verified; printed beside every result.
+enum class Verified { quoted, secondary, from_memory, common_practice, user };
+const char* name_of(Verified verified);
+
+enum class Unit { ratio, mm, mm2, mm3, count };
+const char* name_of(Unit unit);
+
+/// A limit and where it comes from. `least` and `greatest` may both be set (a band).
+struct Limit {
+  std::optional<double> least, greatest;
+  Unit unit = Unit::mm;
+  std::string source;   ///< code and section, with the edition
+  Verified verified = Verified::quoted;
+};
+
+/// One result. Values are exact, in the limit's unit; `where`, `advice` and `missing` are sentences for a person.
+struct Result {
+  std::string id, title;
+  Outcome outcome = Outcome::not_checked;
+  std::optional<double> measured;
+  Limit limit;
+  std::string where;    ///< part, facet and place
+  std::string advice;   ///< what to do about it; for not-checked: what to measure
+  /// Room to the limit as a share of it; negative when it fails. Absent when nothing was measured.
+  std::optional<double> margin;
+};
+
+}  // namespace fallwright::rules

@@ -1,0 +1,23 @@
+/// Every tolerance of the program, each with its reason. No other bare small number stands in the source.
+#pragma once
+
+namespace fallwright::units::tolerance {
+
+/// Two points nearer than this are one. Ten times the kernel's own confusion (1e-7 mm), far under any tape.
+inline constexpr double weld_mm = 1e-6;
+
+/// Lengths and gaps compare equal within this: rounding of coordinates up to 10 m in double, after a few operations.
+inline constexpr double length_mm = 1e-5;
+
+/// Falls compare equal within this: a 1 um error of height over the shortest run (50 mm) would be 2e-5; the kernel's
+/// planes are exact to 1e-12, and 1/4 in/ft differs from 2 % by 8e-4.
+inline constexpr double ratio = 1e-9;
+
+/// A pair of solids overlaps only above this volume (a grain of sand); below it, surfaces merely touch.
+inline constexpr double overlap_mm3 = 1.0;
+
+/// Chord height of curved faces in meshes: finer than a plotted line.
+inline constexpr double mesh_mm = 0.05;
+inline constexpr double mesh_angle_rad = 0.1;
+
+}  // namespace fallwright::units::tolerance
