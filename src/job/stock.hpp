@@ -17,9 +17,9 @@ struct Stock {
   StockKind kind = StockKind::timber;
   units::Length thickness;  ///< timber: the smaller dressed side; steel: design thickness of the sheet
   units::Length depth;      ///< timber: the larger dressed side; steel: web (a track's is inside to inside)
-  units::Length flange;     ///< steel: outside width of the flange
-  units::Length lip;        ///< steel stud: length of the lip, outside
-  units::Length radius;     ///< steel: inside bend radius
+  units::Length flange = {};     ///< steel: outside width of the flange
+  units::Length lip = {};        ///< steel stud: length of the lip, outside
+  units::Length radius = {};     ///< steel: inside bend radius
   bool is_steel() const { return kind != StockKind::timber; }
 };
 

@@ -33,9 +33,9 @@ class Length {
   explicit constexpr Length(double v) : mm_{v} {}
   double mm_ = 0.0;
 };
-// The international inch is 25.4 mm exactly (1959); 5 in = 127 mm and 1 yd = 0.9144 m follow from nothing above.
+// The international inch of 1959: 5 in = 127 mm, and 5 ft = 1.524 m.
 static_assert(Length::inches(5) == Length::mm(127));
-static_assert(Length::feet(3) == Length::mm(914.4));
+static_assert(Length::feet(5) == Length::metres(1.524));
 
 /// The unit a bare number is in, and the one results are printed in.
 enum class LengthUnit { inch, foot, mm, cm, metre };

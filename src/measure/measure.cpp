@@ -1,0 +1,106 @@
+#include "measure/measure.hpp"
+
+#include <map>
+
+#include <BRep_Tool.hxx>
+#include <Geom_Plane.hxx>
+#include <Standard_Failure.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Vertex.hxx>
+#include <gp_Pln.hxx>
+
+#include "brep/properties.hpp"
+#include "diag/fault.hpp"
+#include "measure/detail.hpp"
+
+namespace fallwright::measure {
+
+facts::Point to_point(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
+
+std::optional<gp_Dir> outward(const TopoDS_Face& face) {
+  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
+  if (plane.IsNull()) return std::nullopt;
+  const gp_Dir normal = plane->Pln().Axis().Direction();
+  return face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal;
+}
+
+std::vector<gp_Pnt> corners(const TopoDS_Shape& shape) {
+  TopTools_IndexedMapOfShape vertices;
+  TopExp::MapShapes(shape, TopAbs_VERTEX, vertices);
+  std::vector<gp_Pnt> points;
+  for (int i = 1; i <= vertices.Extent(); ++i) points.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertices(i))));
+  return points;
+}
+
+std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape) {
+  std::vector<TopoDS_Face> faces;
+  for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More(); face.Next()) faces.push_back(TopoDS::Face(face.Current()));
+  return faces;
+}
+
+namespace {
+
+/// Members of one shape are measured once: moving a solid changes neither volume nor area.
+struct Shared {
+  double volume, area;
+  gp_Pnt centroid;  ///< in the shape's own place
+  bool valid;
+};
+
+Shared look_at(const TopoDS_Shape& prototype, bool validity) {
+  const brep::Properties p = brep::properties(prototype);
+  return {p.volume_mm3, p.area_mm2, p.centroid, validity && brep::is_sound(prototype)};
+}
+
+facts::Facts measure_all(const parts::Model& model, const Extent& extent) {
+  facts::Facts facts;
+  facts.parts = measure_parts(model, extent.validity);
+  measure_falls(model, facts);
+  facts.drainage = measure_drainage(model);
+  const Mating base_on_bed = mate(model.first(parts::Role::base)->shape, model.first(parts::Role::bed)->shape);
+  measure_bed(model, base_on_bed, facts);
+  facts.clear = measure_clear(model);
+  facts.members = measure_members(model);
+  measure_heights(model, facts);
+  facts.drain = measure_drain(model);
+  if (extent.fits) facts.fits = measure_fits(model, base_on_bed, facts);
+  return facts;
+}
+
+}  // namespace
+
+std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity) {
+  std::map<const Standard_Transient*, Shared> known;
+  std::vector<facts::Part> found;
+  for (const parts::Solid& solid : model.solids) {
+    const Standard_Transient* key = solid.shape.TShape().get();
+    auto it = known.find(key);
+    if (it == known.end()) it = known.emplace(key, look_at(solid.shape.Located({}), validity)).first;
+    const Shared& shared = it->second;
+    facts::Part part;
+    part.id = solid.id;
+    part.role = name_of(solid.role);
+    part.material = solid.material;
+    part.volume_mm3 = shared.volume;
+    part.area_mm2 = shared.area;
+    part.mass_kg = shared.volume * 1e-9 * solid.density_kg_m3;
+    part.bbox_mm = brep::box_of(solid.shape);
+    part.centroid_mm = to_point(shared.centroid.Transformed(solid.shape.Location().Transformation()));
+    part.valid = shared.valid;
+    part.before = solid.role == parts::Role::bed_spread;
+    found.push_back(std::move(part));
+  }
+  return found;
+}
+
+facts::Facts measure(const parts::Model& model, const Extent& extent) try {
+  return measure_all(model, extent);
+} catch (const Standard_Failure& e) {
+  throw diag::ModelError{model.job.name, e.GetMessageString()};
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,50 @@
+#include <cmath>
+
+#include "brep/plan.hpp"
+#include "brep/properties.hpp"
+#include "parts/pieces.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+brep::Relief measured_floor(const job::Job& job, const job::Layout& layout) {
+  const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job));
+  return {{{to_loop(layout.bed), brep::reversed(hole)}, to_plane(layout.subfloor)}};
+}
+
+Solid spread_to(const job::Job& job, const job::Layout& layout, double gauge) {
+  const brep::Relief floor = measured_floor(job, layout);
+  const brep::Relief top{{floor.front().loops, {gauge}}};
+  return to_solid("bed-spread", Role::bed_spread, "mortar", job.bed.density_kg_m3,
+                  brep::between(top, floor, "bed-spread"));
+}
+
+/// The next mark on the tape at or above a height.
+double up_to_tape(double mm, job::UnitSystem unit) {
+  const double mark = unit == job::UnitSystem::inch ? 25.4 / 16 : 1;
+  return std::ceil(mm / mark - units::tolerance::length_mm) * mark;
+}
+
+}  // namespace
+
+Solid make_bed(const job::Job& job, const job::Layout& layout) {
+  const brep::Relief top = underside(job, layout, layout.bed, bed_hole_radius_mm(job));
+  return to_solid("bed", Role::bed, "mortar", job.bed.density_kg_m3,
+                  brep::between(top, measured_floor(job, layout), "bed"));
+}
+
+Spread make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
+  if (job.bed.gauge_depth) {
+    const double gauge = job.bed.gauge_depth->in_mm();
+    return {spread_to(job, layout, gauge), gauge};
+  }
+  // Between two level lines the volume grows by the plan's area: one trial line gives the one wanted.
+  const double trial = layout.rib_plane, area = brep::area(measured_floor(job, layout).front().loops[0]) -
+                                                M_PI * std::pow(bed_hole_radius_mm(job), 2);
+  const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
+  const double gauge = up_to_tape(trial + missing / area, job.unit);
+  return {spread_to(job, layout, gauge), gauge};
+}
+
+}  // namespace fallwright::parts

@@ -1,0 +1,127 @@
+#include <algorithm>
+#include <cmath>
+
+#include "brep/plan.hpp"
+#include "parts/pieces.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+constexpr auto role = Role::bench_frame;
+const std::string family = "bench-frame/";
+
+/// The frame in the bench's own coordinates. A knee wall carries the front, a cleat or a track the wall side; joists span
+/// between, a deck lies on top. All of it is level; only what stands on the floor follows the floor.
+class Frame {
+ public:
+  Frame(const job::Job& job, const job::Layout& layout, Sticks& sticks)
+      : bench_{*job.bench}, stock_{bench_.frame.stock}, layout_{layout}, sticks_{sticks},
+        floor_{floor_in_bench(job, layout)}, length_{layout.bench_length}, front_{bench_.depth.in_mm()} {
+    const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
+    using job::BenchPlace, job::Side;
+    if (bench_.place == BenchPlace::left_end) first_walled_ = walled(Side::back), last_walled_ = false;
+    if (bench_.place == BenchPlace::right_end) first_walled_ = false, last_walled_ = walled(Side::back);
+    if (bench_.place == BenchPlace::back) first_walled_ = walled(Side::right), last_walled_ = walled(Side::left);
+  }
+
+  std::vector<Solid> build() {
+    if (bench_.frame.kind == job::FrameKind::timber)
+      build_timber();
+    else
+      build_steel();
+    add_deck();
+    return std::move(solids_);
+  }
+
+ private:
+  void add(Solid solid) { solids_.push_back(std::move(solid)); }
+
+  /// Along u, with its section's a toward `a` and b = u x a.
+  void along(const std::string& name, const job::Stock& stock, double v, double z, const gp_Dir& a) {
+    add(sticks_.make(family + name, role, stock, length_, {{0, v, z}, gp::DX(), a}));
+  }
+
+  void build_timber() {
+    const double t = stock_.thickness.in_mm(), d = stock_.depth.in_mm();
+    const double back = front_ - d;  // the knee wall's inner face
+    const brep::Loop plan = brep::rectangle(0, back, length_, front_);
+    const brep::Plane sole_top{floor_.z0 + t, floor_.gx, floor_.gy};
+    add(make_board(family + "sole-plate", role, stock_, plan, floor_, sole_top, gp::DX()));
+    int number = 0;
+    for (const double u : spread_evenly(length_, t, bench_.frame.spacing.in_mm()))
+      add_stud(numbered("stud", ++number), u, back, sole_top, layout_.plate_top - t);
+    along("top-plate", stock_, back, layout_.plate_top, gp_Dir{0, 0, -1});
+    along("wall-cleat", stock_, 0, layout_.plate_top - d, gp::DY());
+    along("front-rail", stock_, front_ - t, layout_.plate_top, gp::DY());
+    add_joists(0, front_ - t, layout_.plate_top, t);
+  }
+
+  /// On a level floor all studs are one shape; on another each is cut to its own length.
+  void add_stud(const std::string& name, double u, double v, const brep::Plane& foot, double top) {
+    if (foot.gx == 0 && foot.gy == 0)
+      add(sticks_.make(family + name, role, stock_, top - foot.z0, {{u, v, foot.z0}, gp::DZ(), gp::DX()}));
+    else
+      add(make_post(family + name, role, stock_, {u, v}, gp::DX(), foot, {top}));
+  }
+
+  /// Tracks embrace stud and joist ends. Ends stay clear of the bends by their radius. The sole track is levelled on
+  /// packers from the highest floor under it.
+  void build_steel() {
+    const job::Stock& track = bench_.frame.track;
+    const double t = track.thickness.in_mm(), r = track.radius.in_mm(), outside = outside_depth_mm(track);
+    const double back = front_ - outside, knee = back + t;
+    const double foot = std::max({floor_.at({0, back}), floor_.at({length_, back}), floor_.at({length_, front_}),
+                                  floor_.at({0, front_})});
+    along("sole-track", track, front_, foot, gp::DZ());
+    const double stud_foot = foot + t + r, stud_top = layout_.plate_top - t - r;
+    int number = 0;
+    for (const double u : spread_evenly(length_, stock_.flange.in_mm(), bench_.frame.spacing.in_mm()))
+      add(sticks_.make(family + numbered("stud", ++number), role, stock_, stud_top - stud_foot,
+                       {{u, knee, stud_foot}, gp::DZ(), gp::DX()}));
+    along("top-track", track, back, layout_.plate_top, gp_Dir{0, 0, -1});
+    along("wall-track", track, 0, layout_.plate_top, gp::DY());
+    along("front-track", track, front_, layout_.plate_top + outside, gp_Dir{0, -1, 0});
+    add_joists(t + r, front_ - t - r, layout_.plate_top + t, stock_.flange.in_mm());
+  }
+
+  /// On edge from `v0` to `v1`; the ones against a wall at the bench's ends are its cleats.
+  void add_joists(double v0, double v1, double z, double width) {
+    const std::vector<double> places = spread_evenly(length_, width, bench_.frame.spacing.in_mm());
+    int joists = 0, cleats = 0;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      const bool cleat = (i == 0 && first_walled_) || (i + 1 == places.size() && last_walled_);
+      const std::string name = cleat ? numbered("end-cleat", ++cleats) : numbered("joist", ++joists);
+      // Length along +v and a along -u: b points up. A timber's corner is then at its far side.
+      add(sticks_.make(family + name, role, stock_, v1 - v0,
+                       {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
+    }
+  }
+
+  void add_deck() {
+    const brep::Loop plan = brep::rectangle(0, 0, length_, front_);
+    Solid deck = to_solid(family + "deck", role, "plywood", 600,  // kg/m3: from memory
+                          brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, family + "deck"));
+    deck.cut = Cut{"deck sheet", false, true, gp::DX()};
+    add(std::move(deck));
+  }
+
+  const job::Bench& bench_;
+  const job::Stock& stock_;
+  const job::Layout& layout_;
+  Sticks& sticks_;
+  brep::Plane floor_;
+  double length_, front_;
+  bool first_walled_ = false, last_walled_ = false;
+  std::vector<Solid> solids_;
+};
+
+}  // namespace
+
+std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layout, Sticks& sticks) {
+  std::vector<Solid> solids = Frame{job, layout, sticks}.build();
+  const gp_Trsf place = bench_to_alcove(job);
+  for (Solid& solid : solids) move(solid, place);
+  return solids;
+}
+
+}  // namespace fallwright::parts

@@ -1,0 +1,121 @@
+#include "parts/model.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <Standard_Failure.hxx>
+#include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
+#include <gp_Ax1.hxx>
+
+#include "diag/fault.hpp"
+#include "parts/build.hpp"
+#include "parts/pieces.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+Model assemble(const job::Job& job) {
+  const job::Layout layout = job::lay_out(job);
+  Model model{job, {}, 0};
+  Sticks sticks;
+  const auto add = [&](std::vector<Solid> solids) {
+    for (Solid& solid : solids) model.solids.push_back(std::move(solid));
+  };
+  add(make_subfloor(job, layout));
+  add(make_walls(job, layout, sticks));
+  if (job.bench) add(make_bench_frame(job, layout, sticks));
+  Solid bed = make_bed(job, layout);
+  Spread spread = make_spread(job, layout, bed);
+  model.gauge_mm = spread.gauge_mm;
+  model.solids.push_back(std::move(spread.solid));
+  model.solids.push_back(std::move(bed));
+  model.solids.push_back(make_base(job, layout));
+  model.solids.push_back(make_drain(job, layout));
+  if (job.bench) model.solids.push_back(make_seat_block(job, layout));
+  return model;
+}
+
+}  // namespace
+
+const char* name_of(Role role) {
+  switch (role) {
+    case Role::subfloor: return "subfloor";
+    case Role::joist: return "joist";
+    case Role::wall: return "wall";
+    case Role::bench_frame: return "bench-frame";
+    case Role::seat_block: return "seat-block";
+    case Role::base: return "base";
+    case Role::drain: return "drain";
+    case Role::bed: return "bed";
+    case Role::bed_spread: return "bed-spread";
+  }
+  return "";
+}
+
+const Solid* Model::find(const std::string& id) const {
+  const auto it = std::find_if(solids.begin(), solids.end(), [&](const Solid& s) { return s.id == id; });
+  return it == solids.end() ? nullptr : &*it;
+}
+
+const Solid* Model::first(Role role) const {
+  const auto it = std::find_if(solids.begin(), solids.end(), [&](const Solid& s) { return s.role == role; });
+  return it == solids.end() ? nullptr : &*it;
+}
+
+std::shared_ptr<const Model> build(const job::Job& job) try {
+  return std::make_shared<const Model>(assemble(job));
+} catch (const Standard_Failure& e) {
+  throw diag::ModelError{job.name, e.GetMessageString()};
+}
+
+Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab) {
+  Solid solid{id, role, material, density, slab.solid};
+  for (const brep::NamedFace& named : slab.upper) {
+    const auto slash = named.name.find('/');
+    solid.facets.push_back({named.name.substr(0, slash), named.name.substr(slash + 1), named.face});
+  }
+  return solid;
+}
+
+void move(Solid& solid, const gp_Trsf& trsf) {
+  const TopLoc_Location place{trsf};
+  solid.shape = TopoDS::Solid(solid.shape.Moved(place));
+  for (Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(place));
+  if (solid.cut) solid.cut->axis.Transform(trsf);
+}
+
+gp_Trsf bench_to_alcove(const job::Job& job) {
+  const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
+  const auto turned = [](double angle, const gp_Vec& to) {
+    gp_Trsf turn, shift;
+    turn.SetRotation(gp::OZ(), angle);
+    shift.SetTranslation(to);
+    return shift * turn;
+  };
+  switch (job.bench->place) {
+    case job::BenchPlace::left_end: return turned(-M_PI / 2, {0, depth, 0});
+    case job::BenchPlace::right_end: return turned(M_PI / 2, {width, 0, 0});
+    case job::BenchPlace::back: break;
+  }
+  return turned(M_PI, {width, depth, 0});
+}
+
+brep::Plane floor_in_bench(const job::Job& job, const job::Layout& layout) {
+  const gp_Trsf place = bench_to_alcove(job);
+  const gp_XYZ u = gp_Dir{1, 0, 0}.Transformed(place).XYZ(), v = gp_Dir{0, 1, 0}.Transformed(place).XYZ();
+  const gp_XYZ o = gp_Pnt{}.Transformed(place).XYZ();
+  const job::HeightPlane& p = layout.subfloor;
+  return {p.at(o.X(), o.Y()), p.gx * u.X() + p.gy * u.Y(), p.gx * v.X() + p.gy * v.Y()};
+}
+
+std::vector<double> spread_evenly(double length, double thickness, double spacing) {
+  const double clear = length - thickness;
+  const int bays = std::max(1, static_cast<int>(std::ceil(clear / spacing - units::tolerance::ratio)));
+  std::vector<double> places;
+  for (int i = 0; i <= bays; ++i) places.push_back(clear * i / bays);
+  return places;
+}
+
+}  // namespace fallwright::parts

@@ -1,0 +1,147 @@
+#include <algorithm>
+
+#include "brep/plan.hpp"
+#include "parts/pieces.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+using brep::Loop;
+using brep::Polygon;
+using brep::Region;
+using brep::Relief;
+
+bool is_round(const job::Job& job) {
+  return job.drain.kind == job::DrainKind::point && job.drain.opening == job::Opening::round;
+}
+
+/// The part of `polygon` where facet `own` is the floor: where its plane is the highest of all.
+Polygon where_highest(Polygon polygon, const job::Layout& layout, std::size_t own) {
+  const job::HeightPlane& mine = layout.facets[own].plane;
+  for (std::size_t i = 0; i < layout.facets.size() && !polygon.empty(); ++i) {
+    if (i == own) continue;
+    const job::HeightPlane& other = layout.facets[i].plane;
+    polygon = brep::clip(polygon, mine.gx - other.gx, mine.gy - other.gy, mine.z0 - other.z0);
+  }
+  return polygon;
+}
+
+/// The part of `polygon` outside a square opening: where the facet's plane is above the opening's level edge.
+Polygon outside_square(const Polygon& polygon, const job::Layout& layout, std::size_t own) {
+  const job::HeightPlane& p = layout.facets[own].plane;
+  return brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
+}
+
+Polygon to_polygon(const job::Rect& r) { return {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}}; }
+
+/// The pockets between the ribs, or the one hollow of a shell without ribs, before anything is taken from them.
+std::vector<job::Rect> hollows(const job::Job& job, const job::Layout& layout) {
+  const job::Rect& base = layout.base;
+  const job::Ribs& ribs = job.base.ribs;
+  if (!ribs.any()) return {base};
+  const double rib = ribs.width.in_mm();
+  const double pitch_x = (base.width() - rib) / ribs.columns, pitch_y = (base.depth() - rib) / ribs.rows;
+  std::vector<job::Rect> rects;
+  for (int row = 0; row < ribs.rows; ++row)
+    for (int column = 0; column < ribs.columns; ++column) {
+      const double x = base.x0 + rib + column * pitch_x, y = base.y0 + rib + row * pitch_y;
+      rects.push_back({x, y, x + pitch_x - rib, y + pitch_y - rib});
+    }
+  return rects;
+}
+
+/// What stays solid round the drain: with ribs a ring of them that holds the opening and keeps mortar out of the bore.
+struct Collar {
+  std::optional<job::Rect> square;
+  double disc_radius = 0;
+};
+
+Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_radius) {
+  const double shell = job.base.shell.in_mm();
+  Collar collar;
+  collar.disc_radius = hole_radius;
+  if (!is_round(job)) collar.square = job.base.ribs.any() ? layout.opening.grown(shell) : layout.opening;
+  if (!job.base.ribs.any()) return collar;
+  collar.disc_radius = bed_hole_radius_mm(job);
+  if (is_round(job)) collar.disc_radius = std::max(collar.disc_radius, job.drain.size.in_mm() / 2 + shell);
+  return collar;
+}
+
+std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Collar& collar, const job::Layout& layout) {
+  std::vector<std::vector<Loop>> pieces{{brep::to_loop(polygon)}};
+  if (collar.square) {
+    Polygon inner = polygon;
+    const job::Rect& s = *collar.square;
+    const double inward[][3] = {{1, 0, -s.x0}, {-1, 0, s.x1}, {0, 1, -s.y0}, {0, -1, s.y1}};
+    for (const auto& [a, b, c] : inward)
+      if (!inner.empty()) inner = brep::clip(inner, a, b, c);
+    if (!inner.empty()) {
+      const Loop taken = brep::to_loop(inner);
+      pieces.clear();
+      for (Region& left : brep::ground({brep::to_loop(polygon)}, {{{taken}, {}}}, {})) pieces.push_back(left.loops);
+    }
+  }
+  if (collar.disc_radius <= 0) return pieces;
+  std::vector<std::vector<Loop>> round;
+  for (const auto& piece : pieces)
+    for (auto& left : brep::outside_disc(piece, {layout.drain_x, layout.drain_y}, collar.disc_radius))
+      round.push_back(std::move(left));
+  return round;
+}
+
+Relief pockets(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius) {
+  Relief relief;
+  const Collar collar = collar_of(job, layout, hole_radius);
+  for (const job::Rect& hollow : hollows(job, layout)) {
+    const job::Rect r{std::max(hollow.x0, window.x0), std::max(hollow.y0, window.y0), std::min(hollow.x1, window.x1),
+                      std::min(hollow.y1, window.y1)};
+    if (r.width() <= 0 || r.depth() <= 0) continue;
+    for (std::size_t i = 0; i < layout.facets.size(); ++i) {
+      const Polygon polygon = where_highest(to_polygon(r), layout, i);
+      if (polygon.empty()) continue;
+      const brep::Plane plane = to_plane(layout.facets[i].plane.raised(-job.base.shell.in_mm()));
+      for (auto& loops : outside_collar(polygon, collar, layout)) relief.push_back({std::move(loops), plane});
+    }
+  }
+  return relief;
+}
+
+}  // namespace
+
+double bed_hole_radius_mm(const job::Job& job) { return job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm(); }
+
+brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {
+  if (is_round(job)) return brep::circle({layout.drain_x, layout.drain_y}, job.drain.size.in_mm() / 2);
+  return to_loop(layout.opening);
+}
+
+Relief floor_facets(const job::Job& job, const job::Layout& layout) {
+  Relief relief;
+  for (std::size_t i = 0; i < layout.facets.size(); ++i) {
+    const job::FacetPlane& facet = layout.facets[i];
+    Polygon polygon = where_highest(to_polygon(layout.floor), layout, i);
+    if (polygon.empty()) continue;
+    const auto add = [&](std::vector<Loop> loops) {
+      relief.push_back({std::move(loops), to_plane(facet.plane), "base-floor/" + facet.name});
+    };
+    if (is_round(job)) {
+      for (auto& loops : brep::outside_disc({brep::to_loop(polygon)}, {layout.drain_x, layout.drain_y},
+                                            job.drain.size.in_mm() / 2))
+        add(std::move(loops));
+    } else if (polygon = outside_square(polygon, layout, i); !polygon.empty()) {
+      add({brep::to_loop(polygon)});
+    }
+  }
+  return relief;
+}
+
+Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius) {
+  std::vector<Loop> outline{to_loop(window)};
+  if (hole_radius > 0) outline.push_back(brep::reversed(brep::circle({layout.drain_x, layout.drain_y}, hole_radius)));
+  Relief relief;
+  if (job.base.underside == job::Underside::shell) relief = pockets(job, layout, window, hole_radius);
+  for (Region& rest : brep::ground(outline, relief, {layout.rib_plane})) relief.push_back(std::move(rest));
+  return relief;
+}
+
+}  // namespace fallwright::parts
