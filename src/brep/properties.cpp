@@ -1,56 +1,138 @@
 #include "brep/properties.hpp"
 
+#include <BRepAdaptor_Curve.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
+#include <BRepGProp_Domain.hxx>
+#include <BRepGProp_Face.hxx>
+#include <BRepGProp_Vinert.hxx>
 #include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
 #include <Geom_Line.hxx>
+#include <Geom_Plane.hxx>
 #include <TopLoc_Location.hxx>
+#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Vertex.hxx>
+#include <math.hxx>
+#include <math_Vector.hxx>
 
 namespace fallwright::brep {
 namespace {
 
-GProp_GProps volume_of(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props;
+bool is_straight(const TopoDS_Edge& edge) {
+  TopLoc_Location place;
+  double first = 0, last = 0;
+  return !Handle(Geom_Line)::DownCast(BRep_Tool::Curve(edge, place, first, last)).IsNull();
 }
 
 /// Whether all edges are straight: then the corners tell the extent, at a hundredth of the kernel's cost.
-bool straight(const TopoDS_Shape& shape) {
-  for (TopExp_Explorer edge{shape, TopAbs_EDGE}; edge.More(); edge.Next()) {
-    TopLoc_Location place;
-    double first = 0, last = 0;
-    const Handle(Geom_Curve) curve = BRep_Tool::Curve(TopoDS::Edge(edge.Current()), place, first, last);
-    if (Handle(Geom_Line)::DownCast(curve).IsNull()) return false;
-  }
+bool all_straight(const TopoDS_Shape& shape) {
+  for (TopExp_Explorer edge{shape, TopAbs_EDGE}; edge.More(); edge.Next())
+    if (!is_straight(TopoDS::Edge(edge.Current()))) return false;
   return true;
+}
+
+/// Sums over faces: area, and the volume of the cone from each face to `apex` with its first moment about it.
+struct Sums {
+  gp_Pnt apex;
+  double area = 0, volume = 0;
+  gp_XYZ moment;
+};
+
+/// One step along a face's edge spans a triangle with a corner of the face, and a tetrahedron with the apex.
+void add_step(Sums& sums, gp_XYZ& twice_area, const gp_XYZ& corner, const gp_XYZ& middle, const gp_XYZ& step) {
+  const gp_XYZ twice = (middle - corner).Crossed(step);
+  const double volume = corner.Dot(twice) / 6;
+  twice_area += twice;
+  sums.volume += volume;
+  sums.moment += (corner + 2 * middle) / 4 * volume;
+}
+
+/// Walks an arc in Gauss steps: with 15 of them a half circle comes out to the last digits.
+void add_arc(Sums& sums, gp_XYZ& twice_area, const gp_XYZ& corner, const TopoDS_Edge& edge) {
+  constexpr int steps = 15;
+  static const auto gauss = [] {
+    std::pair<math_Vector, math_Vector> g{{1, steps}, {1, steps}};
+    math::GaussPoints(steps, g.first);
+    math::GaussWeights(steps, g.second);
+    return g;
+  }();
+  const BRepAdaptor_Curve curve{edge};
+  const double half = (curve.LastParameter() - curve.FirstParameter()) / 2, middle = curve.FirstParameter() + half;
+  const double sense = edge.Orientation() == TopAbs_REVERSED ? -1 : 1;
+  for (int i = 1; i <= steps; ++i) {
+    gp_Pnt p;
+    gp_Vec tangent;
+    curve.D1(middle + half * gauss.first(i), p, tangent);
+    add_step(sums, twice_area, corner, p.XYZ() - sums.apex.XYZ(), tangent.XYZ() * (sense * half * gauss.second(i)));
+  }
+}
+
+/// A plane's edges alone tell its area, and with the apex its volume; holes come out right by their sense. Exact for
+/// straight edges, and far faster than integrating over a face with hundreds of holes.
+void add_planar(Sums& sums, const TopoDS_Face& face) {
+  gp_XYZ corner, twice_area;
+  bool first = true;
+  for (TopExp_Explorer it{face, TopAbs_EDGE}; it.More(); it.Next()) {
+    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
+    const gp_XYZ p = BRep_Tool::Pnt(TopExp::FirstVertex(edge, true)).XYZ() - sums.apex.XYZ();
+    if (first) corner = p, first = false;
+    if (is_straight(edge)) {
+      const gp_XYZ q = BRep_Tool::Pnt(TopExp::LastVertex(edge, true)).XYZ() - sums.apex.XYZ();
+      add_step(sums, twice_area, corner, (p + q) / 2, q - p);
+    } else {
+      add_arc(sums, twice_area, corner, edge);
+    }
+  }
+  sums.area += twice_area.Modulus() / 2;
+}
+
+void add_curved(Sums& sums, const TopoDS_Face& face) {
+  GProp_GProps surface;
+  BRepGProp::SurfaceProperties(face, surface);
+  sums.area += surface.Mass();
+  BRepGProp_Face area{face};
+  BRepGProp_Domain domain{face};
+  const BRepGProp_Vinert cone{area, domain, sums.apex};
+  sums.volume += cone.Mass();
+  sums.moment += (cone.CentreOfMass().XYZ() - sums.apex.XYZ()) * cone.Mass();
+}
+
+Sums sum_up(const TopoDS_Shape& shape) {
+  Sums sums;
+  if (TopExp_Explorer vertex{shape, TopAbs_VERTEX}; vertex.More())
+    sums.apex = BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current()));
+  for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
+    const TopoDS_Face& face = TopoDS::Face(it.Current());
+    if (Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull())
+      add_curved(sums, face);
+    else
+      add_planar(sums, face);
+  }
+  return sums;
 }
 
 }  // namespace
 
 Properties properties(const TopoDS_Shape& shape) {
-  const GProp_GProps volume = volume_of(shape);
-  return {volume.Mass(), area_mm2(shape), volume.CentreOfMass()};
+  const Sums sums = sum_up(shape);
+  const gp_XYZ middle = sums.volume != 0 ? sums.moment / sums.volume : gp_XYZ{};
+  return {sums.volume, sums.area, gp_Pnt{sums.apex.XYZ() + middle}};
 }
 
-double volume_mm3(const TopoDS_Shape& shape) { return volume_of(shape).Mass(); }
+double volume_mm3(const TopoDS_Shape& shape) { return sum_up(shape).volume; }
 
-double area_mm2(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::SurfaceProperties(shape, props);
-  return props.Mass();
-}
+double area_mm2(const TopoDS_Shape& shape) { return sum_up(shape).area; }
 
 std::array<double, 6> box_of(const TopoDS_Shape& shape) {
   Bnd_Box box;
-  if (straight(shape))
+  if (all_straight(shape))
     for (TopExp_Explorer vertex{shape, TopAbs_VERTEX}; vertex.More(); vertex.Next())
       box.Add(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current())));
   else

@@ -53,6 +53,11 @@ bool base_and_bed(const parts::Solid& a, const parts::Solid& b) {
   return a.role == parts::Role::bed && b.role == parts::Role::base;
 }
 
+/// The bed lies between subfloor and base: how far these are apart is its thickness, measured with the bed.
+bool parted_by_bed(const parts::Solid& a, const parts::Solid& b) {
+  return a.role == parts::Role::subfloor && b.role == parts::Role::base;
+}
+
 /// The volume two solids share. Base and bed meet in hundreds of faces that are the same by construction: their surfaces
 /// have been compared; everything else is small enough for the kernel's general operation.
 double overlap(const parts::Solid& a, const parts::Solid& b, const Mating& base_on_bed) {
@@ -85,7 +90,7 @@ std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const 
     return fit;
   }
   fit.overlap_mm3 = 0;
-  if (group_of(a.solid) == group_of(b.solid)) return std::nullopt;
+  if (group_of(a.solid) == group_of(b.solid) || parted_by_bed(a.solid, b.solid)) return std::nullopt;
   if (base_and_bed(a.solid, b.solid)) return fit;  // measured as a mating of surfaces, in full
   BRepExtrema_DistShapeShape distance{a.skin.near(b.box), b.skin.near(a.box)};
   if (!distance.IsDone() || distance.NbSolution() == 0 || distance.Value() > reach_mm) return std::nullopt;

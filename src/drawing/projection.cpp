@@ -1,0 +1,164 @@
+#include "drawing/projection.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include <BRepAdaptor_Curve.hxx>
+#include <BRepLib.hxx>
+#include <BRep_Tool.hxx>
+#include <GCPnts_QuasiUniformDeflection.hxx>
+#include <HLRAlgo_Projector.hxx>
+#include <HLRBRep_Algo.hxx>
+#include <HLRBRep_HLRToShape.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <gp_Ax2.hxx>
+#include <gp_Circ.hxx>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double same = 1e3 * units::tolerance::length_mm;  ///< a hundredth of a millimetre: nothing finer is drawn
+
+double degrees(double radians) { return radians * 180 / M_PI; }
+
+void add_circle(const BRepAdaptor_Curve& curve, LineKind kind, Projection& out) {
+  const gp_Circ circle = curve.Circle();
+  const gp_Pnt c = circle.Location();
+  const double sweep = curve.LastParameter() - curve.FirstParameter();
+  if (sweep > 2 * M_PI - units::tolerance::ratio) {
+    out.arcs.push_back({{c.X(), c.Y()}, circle.Radius(), 0, 360, kind});
+    return;
+  }
+  const gp_Pnt a = curve.Value(curve.FirstParameter()), b = curve.Value(curve.LastParameter());
+  double from = degrees(std::atan2(a.Y() - c.Y(), a.X() - c.X())), to = degrees(std::atan2(b.Y() - c.Y(), b.X() - c.X()));
+  if (circle.Axis().Direction().Z() < 0) std::swap(from, to);
+  if (to <= from) to += 360;
+  out.arcs.push_back({{c.X(), c.Y()}, circle.Radius(), from, to, kind});
+}
+
+void add_edge(const TopoDS_Edge& edge, LineKind kind, Projection& out) {
+  const BRepAdaptor_Curve curve{edge};
+  if (curve.GetType() == GeomAbs_Circle) return add_circle(curve, kind, out);
+  std::vector<gp_Pnt> points{curve.Value(curve.FirstParameter())};
+  if (curve.GetType() != GeomAbs_Line) {
+    const GCPnts_QuasiUniformDeflection chords{curve, units::tolerance::mesh_mm};
+    for (int i = 2; chords.IsDone() && i < chords.NbPoints(); ++i) points.push_back(chords.Value(i));
+  }
+  points.push_back(curve.Value(curve.LastParameter()));
+  for (std::size_t i = 0; i + 1 < points.size(); ++i)
+    out.lines.push_back({{points[i].X(), points[i].Y()}, {points[i + 1].X(), points[i + 1].Y()}, kind});
+}
+
+void add_edges(TopoDS_Shape compound, LineKind kind, Projection& out) {
+  if (compound.IsNull()) return;
+  BRepLib::BuildCurves3d(compound);
+  for (TopExp_Explorer it{compound, TopAbs_EDGE}; it.More(); it.Next()) add_edge(TopoDS::Edge(it.Current()), kind, out);
+}
+
+/// The same circle seen at several depths is one; a hidden one under a visible one is none.
+std::vector<Arc> tidy(const std::vector<Arc>& arcs) {
+  std::vector<Arc> kept;
+  for (const LineKind kind : {LineKind::outline, LineKind::hidden})
+    for (const Arc& arc : arcs) {
+      if (arc.kind != kind) continue;
+      const bool known = std::any_of(kept.begin(), kept.end(), [&](const Arc& k) {
+        return std::hypot(k.centre.x - arc.centre.x, k.centre.y - arc.centre.y) < same &&
+               std::abs(k.radius - arc.radius) < same && k.from_deg <= arc.from_deg + same && k.to_deg >= arc.to_deg - same;
+      });
+      if (!known) kept.push_back(arc);
+    }
+  return kept;
+}
+
+/// A straight line's carrier: direction and distance from the origin, rounded so that equal carriers compare equal.
+using Carrier = std::tuple<long, long>;
+using Interval = std::pair<double, double>;
+
+std::vector<Interval> merged(std::vector<Interval> intervals) {
+  std::sort(intervals.begin(), intervals.end());
+  std::vector<Interval> out;
+  for (const Interval& i : intervals)
+    if (!out.empty() && i.first <= out.back().second + same)
+      out.back().second = std::max(out.back().second, i.second);
+    else
+      out.push_back(i);
+  return out;
+}
+
+std::vector<Interval> without(const std::vector<Interval>& from, const std::vector<Interval>& taken) {
+  std::vector<Interval> left;
+  for (Interval rest : from) {
+    for (const Interval& t : taken) {
+      if (t.second <= rest.first || t.first >= rest.second) continue;
+      if (t.first > rest.first) left.emplace_back(rest.first, t.first);
+      rest.first = t.second;
+      if (rest.first >= rest.second) break;
+    }
+    if (rest.second - rest.first > same) left.push_back(rest);
+  }
+  return left;
+}
+
+}  // namespace
+
+std::vector<Line> tidy(const std::vector<Line>& lines) {
+  struct Track {
+    double cos = 1, sin = 0, offset = 0;
+    std::map<LineKind, std::vector<Interval>> kinds;
+  };
+  std::map<Carrier, Track> tracks;
+  for (const Line& line : lines) {
+    const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y, length = std::hypot(dx, dy);
+    if (length < same) continue;
+    double angle = std::atan2(dy, dx);
+    if (angle < -1e-7) angle += M_PI;
+    if (angle > M_PI - 1e-7) angle -= M_PI;
+    const double c = std::cos(angle), s = std::sin(angle), offset = line.from.y * c - line.from.x * s;
+    Track& track = tracks[{std::lround(angle * 1e5), std::lround(offset / same)}];
+    if (track.kinds.empty()) track.cos = c, track.sin = s, track.offset = offset;
+    const double a = line.from.x * c + line.from.y * s, b = line.to.x * c + line.to.y * s;
+    track.kinds[line.kind].emplace_back(std::min(a, b), std::max(a, b));
+  }
+  std::vector<Line> out;
+  for (auto& [carrier, track] : tracks) {
+    std::vector<Interval> covered;
+    for (auto& [kind, intervals] : track.kinds) {  // in the order of LineKind: outlines first
+      for (const Interval& i : without(merged(std::move(intervals)), covered)) {
+        const auto at = [&](double t) {
+          return Point{t * track.cos - track.offset * track.sin, t * track.sin + track.offset * track.cos};
+        };
+        out.push_back({at(i.first), at(i.second), kind});
+        covered.push_back(i);
+      }
+      covered = merged(std::move(covered));
+    }
+  }
+  return out;
+}
+
+Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden) {
+  const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
+  for (const TopoDS_Shape& shape : shapes) algorithm->Add(shape);
+  algorithm->Projector(HLRAlgo_Projector{gp_Ax2{gp::Origin(), view.toward, view.right}});
+  algorithm->Update();
+  algorithm->Hide();
+  HLRBRep_HLRToShape lines{algorithm};
+  Projection out;
+  add_edges(lines.VCompound(), LineKind::outline, out);
+  add_edges(lines.OutLineVCompound(), LineKind::outline, out);
+  if (with_hidden) {
+    add_edges(lines.HCompound(), LineKind::hidden, out);
+    add_edges(lines.OutLineHCompound(), LineKind::hidden, out);
+  }
+  out.lines = tidy(out.lines);
+  out.arcs = tidy(out.arcs);
+  return out;
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,31 @@
+/// Views of solids as flat lines: hidden lines apart, nothing drawn twice.
+#pragma once
+
+#include <vector>
+
+#include <TopoDS_Shape.hxx>
+#include <gp_Dir.hxx>
+
+#include "drawing/sheet.hpp"
+
+namespace fallwright::drawing {
+
+/// Looking against `toward` (the way from the thing to the eye) with `right` to the right. Sheet coordinates are those of
+/// the thing along `right` and upward, from the alcove's origin.
+struct View {
+  gp_Dir toward, right;
+};
+
+struct Projection {
+  std::vector<Line> lines;
+  std::vector<Arc> arcs;  ///< full circles and arcs that are seen square on; others come as chords
+};
+
+/// Hidden-line projection. Visible edges are outlines; hidden ones come only where `with_hidden` asks for them and no
+/// visible one covers them.
+Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden);
+
+/// Merges overlapping and touching lines on one carrier and takes from the hidden what the visible cover.
+std::vector<Line> tidy(const std::vector<Line>& lines);
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,80 @@
+#include <random>
+
+#include <gtest/gtest.h>
+
+#include "brep/properties.hpp"
+#include "diag/fault.hpp"
+#include "job/validate.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+using job::Fall;
+using job::Length;
+
+/// A job within the ranges of the job file, of which many cannot stand: those must be refused in words.
+job::Job random_job(std::mt19937& random) {
+  const auto number = [&](double from, double to) { return std::uniform_real_distribution<double>{from, to}(random); };
+  const auto count = [&](int from, int to) { return std::uniform_int_distribution<int>{from, to}(random); };
+  job::Job j = sample::alcove();
+  const auto mm = [&](double from, double to) { return Length::mm(number(from, to)); };
+  j.alcove.width = mm(1200, 2400);
+  j.alcove.depth = mm(750, 1500);
+  const int place = count(0, 3);
+  if (place == 3)
+    j.bench.reset();
+  else
+    j.bench->place = static_cast<job::BenchPlace>(place);
+  const double bench = j.bench ? 330 : 0;
+  if (j.bench) j.bench->depth = Length::mm(bench);
+  const bool back = place == 2;
+  j.base.length = j.alcove.width - Length::mm(back ? 0 : bench) - mm(0, 10);
+  j.base.width = j.alcove.depth - Length::mm(back ? bench : 0) - mm(0, 10);
+  j.base.pattern = static_cast<job::FallPattern>(count(0, 1));
+  j.base.fall = Fall::ratio(number(0.01, 0.05));
+  j.base.underside = static_cast<job::Underside>(count(0, 1));
+  j.base.shell = mm(6, 20);
+  j.base.rib_depth = mm(6, 25);
+  j.base.ribs = {count(0, 12), count(0, 12), mm(6, 20)};
+  j.base.upstand_height = mm(60, 150);
+  j.base.threshold = {mm(60, 120), mm(50, 90), Fall::ratio(number(0.005, 0.04))};
+  j.drain.opening = static_cast<job::Opening>(count(0, 1));
+  j.drain.size = mm(90, 140);
+  j.drain.across = {count(0, 1) ? job::Side::left : job::Side::right, mm(100, 1100)};
+  j.drain.along = {count(0, 1) ? job::Side::back : job::Side::front, mm(100, 700)};
+  j.bed.least = mm(8, 30);
+  j.floor.drop_along_width = mm(-15, 15);
+  j.floor.drop_along_depth = mm(-10, 10);
+  return j;
+}
+
+/// One test of a hundred jobs each, so that ctest can share them out.
+class RandomJobs : public testing::TestWithParam<unsigned> {};
+
+TEST_P(RandomJobs, AreValidSolidsOrAreRefusedInWords) {
+  // Source: property test, fixed seeds: whatever the job, all solids are closed and valid, or a contradiction is named.
+  std::mt19937 random{GetParam()};
+  int built = 0;
+  for (int i = 0; i < 100; ++i) {
+    const job::Job j = random_job(random);
+    const auto refused = job::contradictions(j);
+    for (const auto& c : refused) EXPECT_FALSE(c.message.empty());
+    if (!refused.empty()) continue;
+    ++built;
+    std::shared_ptr<const Model> model;
+    ASSERT_NO_THROW(model = build(j)) << "seed " << GetParam() << " job " << i;
+    for (const char* id : {"base", "bed", "bed-spread", "drain", "subfloor"})
+      ASSERT_TRUE(brep::is_sound(model->find(id)->shape)) << id << ", seed " << GetParam() << " job " << i;
+    if (j.bench) ASSERT_TRUE(brep::is_sound(model->find("seat-block")->shape)) << "seed " << GetParam() << " job " << i;
+    EXPECT_GE(brep::volume_mm3(model->find("bed-spread")->shape), brep::volume_mm3(model->find("bed")->shape) - 1);
+  }
+  EXPECT_GT(built, 10) << "too few of the random jobs can be built for the test to mean anything";
+}
+
+INSTANTIATE_TEST_SUITE_P(Seeds, RandomJobs, testing::Values(11u, 23u, 47u, 83u, 131u));
+
+}  // namespace
+}  // namespace fallwright::parts

@@ -1,0 +1,92 @@
+#include "support/sample.hpp"
+
+namespace fallwright::sample {
+namespace {
+
+using job::Fall;
+using job::Length;
+using job::Side;
+
+Length in(double v) { return Length::inches(v); }
+
+job::Bench bench() {
+  job::Bench b;
+  b.place = job::BenchPlace::left_end;
+  b.depth = in(14.5);
+  b.height = in(18);
+  b.seat_thickness = in(1.25);
+  b.seat_fall = Fall::inches_per_foot(0.25);
+  b.apron_thickness = b.upstand_thickness = in(0.5);
+  b.upstand_height = in(3);
+  b.material = "stone";
+  b.density_kg_m3 = 2600;
+  b.frame = {job::FrameKind::timber, two_by(3.5), two_by(3.5), in(16), in(0.75)};
+  return b;
+}
+
+}  // namespace
+
+job::Stock two_by(double width_in) {
+  job::Stock stock;
+  stock.name = width_in == 3.5 ? "2x4" : "2x10";
+  stock.thickness = in(1.5);
+  stock.depth = in(width_in);
+  return stock;
+}
+
+job::Job alcove() {
+  job::Job j;
+  j.name = "sample alcove";
+  j.alcove = {in(72), in(36), in(96), {Side::back, Side::left, Side::right}};
+  j.walls = {two_by(3.5), in(16), 1, {in(6), in(34)}};
+  j.floor.deck = in(0.75);
+  j.floor.beyond_entry = in(12);
+  j.floor.joist_stock = two_by(9.25);
+  j.floor.joist_spacing = in(16);
+  j.floor.joist_first = in(3);
+  j.base.length = in(57.5);
+  j.base.width = in(36);
+  j.base.fall = Fall::inches_per_foot(0.25);
+  j.base.shell = j.base.rib_depth = in(0.5);
+  j.base.ribs = {8, 6, in(0.5)};
+  j.base.upstand_thickness = in(0.5);
+  j.base.upstand_height = in(4);
+  j.base.upstands = {Side::back, Side::left, Side::right};
+  j.base.threshold = {in(4), in(2.5), Fall::inches_per_foot(0.25)};
+  j.base.material = "base";
+  j.base.density_kg_m3 = 1200;
+  j.drain.size = in(4);
+  j.drain.across = {Side::left, in(28.75)};
+  j.drain.along = {Side::back, in(16.25)};
+  j.drain.recess = in(0.375);
+  j.drain.body = in(3.25);
+  j.drain.body_depth = in(4);
+  j.drain.outlet = in(2);
+  j.drain.bore = in(5);
+  j.bench = bench();
+  j.bed.least = j.bed.holdback = j.bed.overrun = j.bed.collar = in(0.5);
+  j.bed.density_kg_m3 = 2080;
+  j.bed.waste = 0.1;
+  return j;
+}
+
+job::Job bare(Length length, Length width, Length x, Length y) {
+  job::Job j = alcove();
+  j.alcove.width = length;
+  j.alcove.depth = width;
+  j.bench.reset();
+  j.base.length = length;
+  j.base.width = width;
+  j.base.ribs = {};
+  j.base.rib_depth = Length{};
+  j.base.shell = in(1);
+  j.base.upstands.clear();
+  j.base.threshold = {};
+  j.bed.holdback = j.bed.overrun = Length{};
+  j.drain.opening = job::Opening::round;
+  j.drain.across = {Side::left, x};
+  j.drain.along = {Side::front, y};
+  return j;
+}
+
+}  // namespace fallwright::sample

@@ -1,0 +1,17 @@
+/// Jobs for tests of solids, as plain values: the reader is tested on its own.
+#pragma once
+
+#include "job/job.hpp"
+
+namespace fallwright::sample {
+
+/// A 72 x 36 in alcove: 14-1/2 in bench at the left end, 57-1/2 in base, square 4 in drain, level rim, 8 x 6 pockets.
+job::Job alcove();
+
+/// The same with a bare base: no upstands, threshold, ribs or bench, so that closed formulas hold over its footprint.
+/// `length` x `width`; the drain at (`x`, `y`) from the left and the front edge.
+job::Job bare(job::Length length, job::Length width, job::Length x, job::Length y);
+
+job::Stock two_by(double width_in);  ///< dressed 2x stock of a dressed width: 3.5 for a 2x4
+
+}  // namespace fallwright::sample
