@@ -56,18 +56,23 @@ Shared look_at(const TopoDS_Shape& prototype, bool validity) {
   return {p.volume_mm3, p.area_mm2, p.centroid, validity && brep::is_sound(prototype)};
 }
 
-facts::Facts measure_all(const parts::Model& model, const Extent& extent) {
+facts::Facts look_at_each(const parts::Model& model, bool validity) {
   facts::Facts facts;
-  facts.parts = measure_parts(model, extent.validity);
+  facts.parts = measure_parts(model, validity);
   measure_falls(model, facts);
   facts.drainage = measure_drainage(model);
+  return facts;
+}
+
+facts::Facts look_at_all(const parts::Model& model) {
+  facts::Facts facts = look_at_each(model, true);
   const Mating base_on_bed = mate(model.first(parts::Role::base)->shape, model.first(parts::Role::bed)->shape);
   measure_bed(model, base_on_bed, facts);
   facts.clear = measure_clear(model);
   facts.members = measure_members(model);
   measure_heights(model, facts);
   facts.drain = measure_drain(model);
-  if (extent.fits) facts.fits = measure_fits(model, base_on_bed, facts);
+  facts.fits = measure_fits(model, base_on_bed, facts);
   return facts;
 }
 
@@ -97,8 +102,14 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
   return found;
 }
 
-facts::Facts measure(const parts::Model& model, const Extent& extent) try {
-  return measure_all(model, extent);
+facts::Facts measure(const parts::Model& model) try {
+  return look_at_all(model);
+} catch (const Standard_Failure& e) {
+  throw diag::ModelError{model.job.name, e.GetMessageString()};
+}
+
+facts::Facts measure_solids(const parts::Model& model) try {
+  return look_at_each(model, false);
 } catch (const Standard_Failure& e) {
   throw diag::ModelError{model.job.name, e.GetMessageString()};
 }
