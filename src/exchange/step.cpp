@@ -1,0 +1,119 @@
+#include "exchange/step.hpp"
+
+#include <chrono>
+#include <ctime>
+#include <fstream>
+#include <iterator>
+#include <mutex>
+#include <regex>
+
+#include <APIHeaderSection_MakeHeader.hxx>
+#include <Interface_Static.hxx>
+#include <Message.hxx>
+#include <Message_Messenger.hxx>
+#include <STEPCAFControl_Writer.hxx>
+#include <STEPControl_Controller.hxx>
+#include <Standard_Failure.hxx>
+#include <StepData_StepModel.hxx>
+#include <TCollection_HAsciiString.hxx>
+
+#include "diag/fault.hpp"
+#include "exchange/document.hpp"
+
+namespace fallwright::exchange {
+namespace {
+
+std::mutex& kernel_lock() {
+  static std::mutex lock;
+  return lock;
+}
+
+/// The kernel keeps its settings and its printers for the whole process: they change here alone, under one lock, and go
+/// back to what they were.
+class KernelSettings {
+ public:
+  KernelSettings() : guard_{kernel_lock()}, printers_{Message::DefaultMessenger()->Printers()} {
+    Message::DefaultMessenger()->ChangePrinters().Clear();
+    STEPControl_Controller::Init();
+    unit_ = Interface_Static::CVal("write.step.unit");
+    schema_ = Interface_Static::CVal("write.step.schema");
+    product_ = Interface_Static::CVal("write.step.product.name");
+    Interface_Static::SetCVal("write.step.unit", "MM");
+    Interface_Static::SetCVal("write.step.schema", "AP214IS");
+    Interface_Static::SetCVal("write.step.product.name", "part");
+  }
+  ~KernelSettings() {
+    Interface_Static::SetCVal("write.step.unit", unit_.c_str());
+    Interface_Static::SetCVal("write.step.schema", schema_.c_str());
+    Interface_Static::SetCVal("write.step.product.name", product_.c_str());
+    Message::DefaultMessenger()->ChangePrinters() = printers_;
+  }
+  KernelSettings(const KernelSettings&) = delete;
+  KernelSettings& operator=(const KernelSettings&) = delete;
+
+ private:
+  std::lock_guard<std::mutex> guard_;
+  Message_SequenceOfPrinters printers_;
+  std::string unit_, schema_, product_;
+};
+
+std::string iso_time(long timestamp) {
+  const std::time_t time = timestamp;
+  std::tm utc{};
+  gmtime_r(&time, &utc);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%S", &utc);
+  return text;
+}
+
+void set_header(const Handle(StepData_StepModel) & step, const std::string& name, long timestamp) {
+  const auto text = [](const std::string& s) { return new TCollection_HAsciiString{s.c_str()}; };
+  APIHeaderSection_MakeHeader header{step};
+  header.SetName(text(name));
+  header.SetTimeStamp(text(iso_time(timestamp)));
+  header.SetAuthorValue(1, text(""));
+  header.SetOrganizationValue(1, text(""));
+  header.SetOriginatingSystem(text("fallwright"));
+  header.SetAuthorisation(text(""));
+}
+
+/// The kernel numbers instances through the whole life of the process; renumbered from one, equal models make equal files
+/// whatever was written before.
+void renumber_instances(const std::string& path) {
+  std::ifstream in{path, std::ios::binary};
+  const std::string text{std::istreambuf_iterator<char>{in}, {}};
+  static const std::regex instance{R"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\('(\d+)')"};
+  std::string out;
+  auto at = text.cbegin();
+  int number = 0;
+  for (std::sregex_iterator it{text.begin(), text.end(), instance}, end; it != end; ++it) {
+    out.append(at, (*it)[1].first);
+    out += std::to_string(++number);
+    at = (*it)[1].second;
+  }
+  out.append(at, text.cend());
+  std::ofstream{path, std::ios::binary} << out;
+}
+
+void write(const parts::Model& model, const std::string& path, long timestamp) {
+  const KernelSettings settings;
+  STEPCAFControl_Writer writer;
+  writer.SetNameMode(true);
+  writer.SetColorMode(true);
+  writer.SetMaterialMode(false);
+  if (!writer.Transfer(to_document(model, Before::apart), STEPControl_AsIs))
+    throw diag::ModelError{"model.step", "the kernel could not translate the assembly"};
+  set_header(writer.ChangeWriter().Model(), model.job.name, timestamp);
+  if (writer.Write(path.c_str()) != IFSelect_RetDone) throw diag::MachineError{path, "cannot be written"};
+  renumber_instances(path);
+}
+
+}  // namespace
+
+void write_step(const parts::Model& model, const std::string& path, long timestamp) try {
+  write(model, path, timestamp);
+} catch (const Standard_Failure& e) {
+  throw diag::ModelError{"model.step", e.GetMessageString()};
+}
+
+}  // namespace fallwright::exchange

@@ -1,0 +1,58 @@
+/// The one table of the job file's keys. Reading, the starter, the JSON Schema and the reference page follow from it.
+/// Inside `job` only.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/job.hpp"
+
+namespace fallwright::job {
+
+enum class Kind { text, choice, sides, integer, length, lengths, fall, volume, area, density, share, stock };
+
+/// A value that was read, whatever its kind; only the field of its kind is set.
+struct Value {
+  std::string text;              ///< text, choice
+  double number = 0;             ///< integer; length in mm; fall, volume, area, density, share in SI
+  std::vector<std::string> words;///< sides
+  std::vector<double> numbers;   ///< lengths, mm
+  Stock stock;
+  Length length() const { return Length::mm(number); }
+  Fall fall() const { return Fall::ratio(number); }
+};
+
+enum class Presence { required, defaulted, optional };
+
+struct Key {
+  std::string path;  ///< "base.ribs.columns"
+  Kind kind;
+  Presence presence;
+  std::string inch, metric;  ///< default as TOML text, or an example where there is none
+  double least, greatest;    ///< SI; for texts and lists unused
+  std::string about;         ///< one line, trade words
+  std::vector<std::string> choices;
+  std::function<void(Job&, const Value&)> store;
+  const std::string& usual(UnitSystem unit) const { return unit == UnitSystem::inch ? inch : metric; }
+  std::string section() const { return path.substr(0, path.rfind('.')); }
+  std::string name() const { return path.substr(path.rfind('.') + 1); }
+};
+
+const std::vector<Key>& keys();
+
+/// Sections in file order with a line about each.
+struct Section {
+  std::string path, about;
+  bool optional = false;
+};
+const std::vector<Section>& sections();
+
+const char* name_of(Kind kind);
+/// "1/4\" to 3\"" in the job's unit; empty for kinds without a range.
+std::string range_text(const Key& key, UnitSystem unit);
+/// A value of a key's kind as a person writes it.
+std::string value_text(Kind kind, double value, UnitSystem unit);
+
+}  // namespace fallwright::job

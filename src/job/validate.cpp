@@ -1,0 +1,221 @@
+#include "job/validate.hpp"
+
+#include <algorithm>
+
+#include "job/layout.hpp"
+#include "units/fall.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::job {
+namespace {
+
+constexpr double slack = units::tolerance::length_mm;
+
+class Judge {
+ public:
+  explicit Judge(const Job& job) : job_{job}, at_{lay_out(job)} {}
+
+  std::vector<Contradiction> judge() {
+    alcove();
+    framing();
+    floor();
+    footprint();
+    if (found_.empty()) base();  // the rest makes sense only on a base that stands in its alcove
+    if (found_.empty()) drain();
+    if (found_.empty()) heights();
+    if (job_.bench) bench();
+    bed();
+    return std::move(found_);
+  }
+
+ private:
+  void add(const std::string& key, const std::string& message) { found_.push_back({key, message}); }
+  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
+  std::string text(Length length) const { return text(length.in_mm()); }
+
+  void alcove() {
+    if (!job_.bench) return;
+    const Side side = job_.bench->place == BenchPlace::left_end    ? Side::left
+                      : job_.bench->place == BenchPlace::right_end ? Side::right
+                                                                   : Side::back;
+    if (!job_.alcove.has_wall(side))
+      add("bench.place", std::string{"the bench leans on the "} + name_of(side) + " wall, and alcove.walls has none there");
+  }
+
+  void framing() {
+    const Walls& walls = job_.walls;
+    const Length width = walls.stock.is_steel() ? walls.stock.flange : walls.stock.thickness;
+    if (walls.stock.is_steel())
+      add("walls.stock", walls.stock.name + " is steel; walls are framed in timber here, steel is for the bench frame");
+    if (walls.spacing <= width) add("walls.spacing", "studs " + text(width) + " wide cannot stand " + text(walls.spacing) + " apart");
+    const Length reach = job_.alcove.height - walls.stock.thickness * walls.top_plates - walls.stock.depth / 2;
+    for (const Length height : walls.blocking)
+      if (height > reach)
+        add("walls.blocking", "blocking at " + text(height) + " does not fit below the top plate; the highest is " + text(reach));
+  }
+
+  void floor() {
+    const Floor& f = job_.floor;
+    const auto steep = [&](const char* key, Length drop, Length over) {
+      if (units::Fall::ratio(std::abs(drop / over)) > units::Fall::one_in(20))
+        add(key, "a floor " + text(drop) + " out of level over " + text(over) + " is steeper than 1:20; correct the floor first");
+    };
+    steep("floor.drop_along_width", f.drop_along_width, job_.alcove.width);
+    steep("floor.drop_along_depth", f.drop_along_depth, job_.alcove.depth);
+    if (f.kind == FloorKind::joists && f.joist_spacing <= f.joist_stock.thickness)
+      add("floor.joists.spacing", "joists " + text(f.joist_stock.thickness) + " thick cannot stand " + text(f.joist_spacing) + " apart");
+    if (f.kind == FloorKind::joists && f.joist_stock.is_steel())
+      add("floor.joists.stock", f.joist_stock.name + " is steel; floor joists are timber here");
+  }
+
+  /// The sum that decides whether anything can be set at all, with its numbers.
+  void footprint() {
+    const bool back = job_.bench && job_.bench->place == BenchPlace::back;
+    const auto fits = [&](const char* key, const char* what, Length base, bool with_bench, Length opening) {
+      const Length bench = with_bench ? job_.bench->depth : Length{};
+      if ((base + bench - opening).in_mm() <= slack) return;
+      std::string sum = "base " + text(base);
+      if (with_bench) sum += " + bench " + text(bench) + " = " + text(base + bench);
+      add(key, sum + ", alcove " + what + " is " + text(opening));
+    };
+    fits("base.length", "width", job_.base.length, job_.bench && !back, job_.alcove.width);
+    fits("base.width", "depth", job_.base.width, back, job_.alcove.depth);
+  }
+
+  void base() {
+    const Base& b = job_.base;
+    if (at_.floor.width() < 100 || at_.floor.depth() < 100)
+      add("base", "upstands and threshold leave a floor of " + text(at_.floor.width()) + " by " + text(at_.floor.depth()) +
+                      "; at least " + text(100) + " each way is needed");
+    const bool front_upstand = !b.upstand_thickness.is_zero() && has(b.upstands, Side::front);
+    if (front_upstand && !b.threshold.width.is_zero())
+      add("base.upstands.sides", "the front has a threshold already; an upstand cannot stand there too");
+    if (!b.ribs.any()) return;
+    const auto leaves = [&](const char* key, int count, Length over, const char* what) {
+      const double pocket = ((over - b.ribs.width) / count - b.ribs.width).in_mm();
+      if (pocket < 5)
+        add(key, std::to_string(count) + " pockets between " + text(b.ribs.width) + " ribs over a " + what + " of " + text(over) +
+                     " leave " + text(std::max(0.0, pocket)) + " each; at least " + text(5) + " is needed");
+    };
+    leaves("base.ribs.columns", b.ribs.columns, b.length, "length");
+    leaves("base.ribs.rows", b.ribs.rows, b.width, "width");
+  }
+
+  void drain() {
+    const Drain& d = job_.drain;
+    opening_on_floor();
+    const Length narrow = d.size;
+    if (d.body >= narrow) add("drain.body", "a body of " + text(d.body) + " does not pass an opening of " + text(narrow));
+    if (d.outlet >= d.body) add("drain.outlet", "an outlet of " + text(d.outlet) + " leaves no wall in a body of " + text(d.body));
+    if (d.body_depth <= d.recess)
+      add("drain.body_depth", "the body ends " + text(d.body_depth) + " below the drain's top, above its ledge at " + text(d.recess));
+    const double under = at_.drain_top - d.recess.in_mm() - at_.rib_plane;
+    if (under < 2)
+      add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
+                              " of base under it; at least " + text(2) + " is needed (shell + rib_depth is " +
+                              text(job_.base.shell + job_.base.rib_depth) + ")");
+    const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
+    if (job_.base.pattern == FallPattern::to_line && !spans)
+      add("base.pattern", "to-line needs a channel from rim to rim; with a point drain or a shorter channel take equal-fall");
+    if (at_.facets.empty()) add("drain", "the opening covers the whole floor: nothing is left to fall");
+    const double hole = d.bore.in_mm() / 2 + job_.bed.collar.in_mm();
+    const Rect& bed = at_.bed;
+    if (at_.drain_x - hole <= bed.x0 || at_.drain_x + hole >= bed.x1 || at_.drain_y - hole <= bed.y0 || at_.drain_y + hole >= bed.y1)
+      add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) + " reaches past the bed's edge");
+  }
+
+  /// The opening lies on the floor; where it does not, the legal range of its centre is told in the file's own words.
+  void opening_on_floor() {
+    const Drain& d = job_.drain;
+    const bool spans_x = d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_width;
+    const bool spans_y = d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_depth;
+    const auto check = [&](const From& from, double low, double high, double floor_low, double floor_high, double base_low, double base_high) {
+      if (low >= floor_low - slack && high <= floor_high + slack) return;
+      const double half = (high - low) / 2, first = floor_low + half, last = floor_high - half;
+      const std::string key = std::string{"drain.from_"} + name_of(from.side);
+      if (last < first)
+        return add("drain.size", "an opening of " + text(high - low) + " is larger than the floor of " + text(floor_high - floor_low));
+      const bool from_low = from.side == Side::left || from.side == Side::front;
+      add(key, "the opening reaches past the floor; the centre may be " + text(from_low ? first - base_low : base_high - last) + " to " +
+                   text(from_low ? last - base_low : base_high - first) + " from the " + name_of(from.side) + " edge of the base, found " +
+                   text(from.distance));
+    };
+    const Rect &o = at_.opening, &f = at_.floor, &b = at_.base;
+    if (!spans_x) check(d.across, o.x0, o.x1, f.x0, f.x1, b.x0, b.x1);
+    if (!spans_y) check(d.along, o.y0, o.y1, f.y0, f.y1, b.y0, b.y1);
+  }
+
+  void heights() {
+    const Base& b = job_.base;
+    const double rim = at_.rim_greatest() - at_.drain_top;
+    if (!b.threshold.width.is_zero()) {
+      const double low = std::min(at_.threshold_inner, at_.threshold_outer) - at_.drain_top;
+      if (low < rim + 1)
+        add("base.threshold.height", "the threshold's top is " + text(low) + " above the drain and the floor's rim " + text(rim) +
+                                         "; the threshold must stand above the rim");
+    }
+    const bool any = !b.upstand_thickness.is_zero() && !b.upstands.empty();
+    if (any && b.upstand_height.in_mm() < rim + 1)
+      add("base.upstands.height", "the upstands' top is " + text(b.upstand_height) + " above the drain and the floor's rim " + text(rim) +
+                                      "; they must stand above the rim");
+  }
+
+  void bench() {
+    const Bench& b = *job_.bench;
+    const BenchFrame& frame = b.frame;
+    const bool steel = frame.kind == FrameKind::steel;
+    if (steel != frame.stock.is_steel() || (steel && frame.stock.kind != StockKind::steel_stud))
+      return add("bench.frame.stock", frame.stock.name + " is no " + (steel ? "steel stud" : "timber") + ", and kind is \"" +
+                                          (steel ? "steel" : "timber") + "\"");
+    if (steel && (frame.track.kind != StockKind::steel_track || std::abs((frame.track.depth - frame.stock.depth).in_mm()) > slack))
+      return add("bench.frame.track", frame.track.name + " is no track for studs " + frame.stock.name);
+    const Length plate = steel ? frame.track.thickness + frame.track.radius : frame.stock.thickness;
+    const double rise_of_floor = std::max(0.0, highest_floor_under_bench());
+    const double stud = at_.plate_top - 2 * plate.in_mm() - rise_of_floor;
+    if (stud < 60)
+      add("bench.height", "seat " + text(b.seat_thickness) + ", deck " + text(frame.deck) + ", joists and plates leave studs of " +
+                              text(std::max(0.0, stud)) + " under a seat at " + text(b.height) + "; at least " + text(60) + " is needed");
+    const double narrow = steel ? frame.stock.depth.in_mm() * 2 : frame.stock.depth.in_mm() + 2 * frame.stock.thickness.in_mm();
+    if (b.depth.in_mm() < narrow)
+      add("bench.depth", "a frame " + text(b.depth) + " deep has no room for its knee wall and cleat; at least " + text(narrow) + " is needed");
+    const double foot = std::max(at_.upstand_top, at_.rim_greatest());
+    if (!b.apron_thickness.is_zero() && foot >= at_.deck_top - 1)
+      add("bench.height", "the apron would stand on the base at " + text(foot) + ", above the underside of the seat at " + text(at_.deck_top));
+    if (b.seat_fall.as_ratio() < 0) {
+      const double back = at_.seat_front + b.seat_fall.as_ratio() * b.depth.in_mm();
+      if (back <= at_.deck_top + 1) add("bench.seat_fall", "falling away from the base the seat runs out of thickness at the wall");
+    }
+  }
+
+  double highest_floor_under_bench() const {
+    double high = -1e9;
+    for (const double x : {0.0, job_.alcove.width.in_mm()})
+      for (const double y : {0.0, job_.alcove.depth.in_mm()}) high = std::max(high, at_.subfloor.at(x, y));
+    return high;
+  }
+
+  void bed() {
+    const Bed& b = job_.bed;
+    if (at_.bed.width() < 100 || at_.bed.depth() < 100)
+      add("bed.holdback", "a holdback of " + text(b.holdback) + " leaves no bed under the base");
+    double high = 0;  // past the base's front the floor may rise above the datum
+    for (const double x : {at_.bed.x0, at_.bed.x1})
+      for (const double y : {at_.bed.y0, at_.bed.y1}) high = std::max(high, at_.subfloor.at(x, y));
+    if (b.least.in_mm() < high + 1)
+      add("bed.overrun", "the floor rises " + text(high) + " in front of the base, to the top of a bed of " + text(b.least));
+    if (b.gauge_depth && b.gauge_depth->in_mm() < b.least.in_mm() - slack)
+      add("bed.gauge_depth", "spread to " + text(*b.gauge_depth) + " the bed is below the rib plane at " + text(b.least));
+  }
+
+  static bool has(const std::vector<Side>& sides, Side side) { return std::find(sides.begin(), sides.end(), side) != sides.end(); }
+
+  const Job& job_;
+  Layout at_;
+  std::vector<Contradiction> found_;
+};
+
+}  // namespace
+
+std::vector<Contradiction> contradictions(const Job& job) { return Judge{job}.judge(); }
+
+}  // namespace fallwright::job

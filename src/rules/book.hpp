@@ -1,0 +1,47 @@
+/// The book of checks: one row for each, with its limit, where that comes from and how far it was verified.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+/// What a rule found on the solids. Nothing measured and `applies`: the check could not be made, and `missing` says what
+/// to measure.
+struct Finding {
+  bool applies = true;
+  std::optional<double> measured;
+  std::string where;
+  std::string advice;   ///< what to do when it fails
+  std::string missing;
+};
+
+struct Rule {
+  std::string id, title;
+  std::string formula;     ///< in words
+  std::string reads;       ///< which solids and what of them
+  Limit limit;
+  std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
+  Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
+  Finding (*look)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
+};
+
+/// Every check, in the order of the work on site.
+const std::vector<Rule>& all_rules();
+
+// The rows by subject; `all_rules` puts them together.
+std::vector<Rule> fall_rules();
+std::vector<Rule> height_rules();
+std::vector<Rule> room_rules();
+std::vector<Rule> fit_rules();
+std::vector<Rule> bed_rules();
+
+/// Numbers as a person reads them on site, in the job's unit.
+std::string text_of(double value, Unit unit, const job::Job& job);
+std::string place_of(const facts::Point& p, const job::Job& job);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,168 @@
+#include "rules/check.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+double slack(Unit unit) {
+  switch (unit) {
+    case Unit::ratio: return units::tolerance::ratio;
+    case Unit::mm: return units::tolerance::length_mm;
+    case Unit::mm2: return units::tolerance::length_mm * 1e3;  // over a side of a metre
+    case Unit::mm3: return units::tolerance::overlap_mm3;
+    case Unit::count: return 0;
+  }
+  return 0;
+}
+
+Limit limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
+  Limit limit = rule.limit;
+  const job::Limit* least = rule.least_key.empty() ? nullptr : job.limit(rule.least_key);
+  const job::Limit* greatest = rule.greatest_key.empty() ? nullptr : job.limit(rule.greatest_key);
+  if (least) limit.least = least->value;
+  if (greatest) limit.greatest = greatest->value;
+  by_user = least || greatest;
+  if (by_user) {
+    limit.source = job.limits_source.empty() ? "set in the job file" : job.limits_source;
+    limit.verified = Verified::user;
+  }
+  return limit;
+}
+
+/// Room to the nearer limit, as a share of it; where the limit is zero, in its own unit.
+double margin_of(double value, const Limit& limit) {
+  double margin = std::numeric_limits<double>::max();
+  const auto share = [](double room, double of) { return of == 0 ? room : room / std::abs(of); };
+  if (limit.least) margin = std::min(margin, share(value - *limit.least, *limit.least));
+  if (limit.greatest) margin = std::min(margin, share(*limit.greatest - value, *limit.greatest));
+  return margin;
+}
+
+Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
+  bool by_user = false;
+  Result result;
+  result.id = rule.id;
+  result.title = rule.title;
+  result.limit = limit_of(rule, job, by_user);
+  const Finding found = rule.look(job, facts, result.limit);
+  result.measured = found.measured;
+  result.where = found.where;
+  if (!found.applies) {
+    result.outcome = Outcome::not_applicable;
+  } else if (!found.measured) {
+    result.outcome = Outcome::not_checked;
+    result.advice = found.missing;
+  } else if (keeps(*found.measured, result.limit)) {
+    result.outcome = Outcome::pass;
+  } else {
+    result.outcome = by_user ? Outcome::fail : rule.when_broken;
+    result.advice = found.advice;
+  }
+  if (found.applies && found.measured) result.margin = margin_of(*found.measured, result.limit);
+  return result;
+}
+
+int rank(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::fail: return 0;
+    case Outcome::caution: return 1;
+    case Outcome::not_checked: return 2;
+    case Outcome::pass: return 3;
+    case Outcome::not_applicable: return 4;
+  }
+  return 5;
+}
+
+}  // namespace
+
+const char* name_of(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::pass: return "pass";
+    case Outcome::fail: return "fail";
+    case Outcome::caution: return "caution";
+    case Outcome::not_checked: return "not-checked";
+    case Outcome::not_applicable: return "not-applicable";
+  }
+  return "";
+}
+
+const char* name_of(Verified verified) {
+  switch (verified) {
+    case Verified::quoted: return "quoted";
+    case Verified::secondary: return "secondary";
+    case Verified::from_memory: return "from memory";
+    case Verified::common_practice: return "common practice, no source";
+    case Verified::user: return "set by the user";
+  }
+  return "";
+}
+
+const char* name_of(Unit unit) {
+  switch (unit) {
+    case Unit::ratio: return "ratio";
+    case Unit::mm: return "mm";
+    case Unit::mm2: return "mm2";
+    case Unit::mm3: return "mm3";
+    case Unit::count: return "count";
+  }
+  return "";
+}
+
+bool keeps(double value, const Limit& limit) {
+  return (!limit.least || value >= *limit.least - slack(limit.unit)) &&
+         (!limit.greatest || value <= *limit.greatest + slack(limit.unit));
+}
+
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
+  std::vector<Result> results;
+  for (const Rule& rule : all_rules()) results.push_back(judge(rule, job, facts));
+  return results;
+}
+
+std::vector<Result> worst_first(std::vector<Result> results) {
+  std::stable_sort(results.begin(), results.end(), [](const Result& a, const Result& b) {
+    if (rank(a.outcome) != rank(b.outcome)) return rank(a.outcome) < rank(b.outcome);
+    return a.margin.value_or(1e9) < b.margin.value_or(1e9);
+  });
+  return results;
+}
+
+bool any_failed(const std::vector<Result>& results) {
+  return std::any_of(results.begin(), results.end(), [](const Result& r) { return r.outcome == Outcome::fail; });
+}
+
+const std::vector<Rule>& all_rules() {
+  static const std::vector<Rule> all = [] {
+    std::vector<Rule> book;
+    for (const auto& part : {fit_rules(), bed_rules(), fall_rules(), height_rules(), room_rules()})
+      book.insert(book.end(), part.begin(), part.end());
+    return book;
+  }();
+  return all;
+}
+
+std::string text_of(double value, Unit unit, const job::Job& job) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  switch (unit) {
+    case Unit::ratio: return units::to_text(units::Fall::ratio(value), metric);
+    case Unit::mm: return units::to_text(units::Length::mm(value), metric);
+    case Unit::mm2: return units::area_text(value, metric);
+    case Unit::mm3: return units::volume_text(value, metric);
+    case Unit::count: return units::decimals(value, 0);
+  }
+  return "";
+}
+
+std::string place_of(const facts::Point& p, const job::Job& job) {
+  return text_of(p[0], Unit::mm, job) + " from the left stud face, " + text_of(p[1], Unit::mm, job) + " from the entry";
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,43 @@
+/// Quantities to buy and pieces to cut, from what was measured on the solids.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+
+namespace fallwright::takeoff {
+
+/// One line of the buy list: net quantity from the solids, what to buy of it, and what both rest on.
+struct Row {
+  std::string item;
+  double quantity = 0;
+  std::string unit;
+  double buy = 0;
+  std::string buy_unit;
+  std::string basis;  ///< from which solids, with what waste or pack, and a warning where one is due
+};
+
+/// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
+struct CutRow {
+  std::string mark;
+  std::vector<std::string> part_ids;
+  std::string stock;
+  double length_mm = 0;  ///< long point to long point
+  double width_mm = 0, thickness_mm = 0;
+  int count = 0;
+  std::string ends;      ///< "square", or the angles from square
+  bool sheet = false, steel = false;
+};
+
+std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts);
+
+/// Longest first for each stock; marks A, B, C ... in that order.
+std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
+
+/// How many sticks of `stick_mm` the lengths need, sawn with `kerf_mm` between pieces: the longest piece first, each into
+/// the first stick with room. Never less than the least number, rarely more. @pre no length is above `stick_mm`.
+int sticks_needed(std::vector<double> lengths_mm, double stick_mm, double kerf_mm);
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,66 @@
+#include "units/quantity.hpp"
+
+#include <cstdio>
+#include <span>
+
+#include "units/reader.hpp"
+
+namespace fallwright::units {
+namespace {
+
+struct Name {
+  std::string_view text;
+  double factor;
+};
+
+constexpr double in3 = 25.4 * 25.4 * 25.4;
+constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3}, {"cu ft", mm3_per_ft3}, {"ft3", mm3_per_ft3}, {"ft^3", mm3_per_ft3},
+                            {"cu in", in3}, {"in3", in3}, {"in^3", in3}, {"litres", 1e6}, {"liters", 1e6},
+                            {"L", 1e6}, {"l", 1e6}, {"m3", 1e9}, {"m^3", 1e9}, {"mm3", 1}};
+constexpr Name areas[] = {{"sq in", mm2_per_in2}, {"in2", mm2_per_in2}, {"in^2", mm2_per_in2}, {"sq ft", 144 * mm2_per_in2},
+                          {"ft2", 144 * mm2_per_in2}, {"ft^2", 144 * mm2_per_in2}, {"mm2", 1}, {"cm2", 100},
+                          {"m2", 1e6}, {"m^2", 1e6}};
+constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)}, {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
+                              {"kg/m3", 1}, {"kg/L", 1000}};
+constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};
+
+std::optional<double> parse(std::string_view text, std::span<const Name> names, const char* example, std::string& why) {
+  Reader in{text};
+  const auto number = in.number(why);
+  if (!number) return std::nullopt;
+  for (const Name& name : names)
+    if (in.rest() == name.text) return *number * name.factor;
+  why = "'" + std::string{in.rest()} + "' is no unit for it; write it like " + example;
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<double> parse_volume_mm3(std::string_view text, std::string& why) {
+  return parse(text, volumes, "'0.45 ft3' or '12 L'", why);
+}
+std::optional<double> parse_area_mm2(std::string_view text, std::string& why) {
+  return parse(text, areas, "'900 in2' or '0.6 m2'", why);
+}
+std::optional<double> parse_density_kg_m3(std::string_view text, std::string& why) {
+  return parse(text, densities, "'130 lb/ft3' or '2080 kg/m3'", why);
+}
+std::optional<double> parse_share(std::string_view text, std::string& why) { return parse(text, shares, "'10 %'", why); }
+
+std::string decimals(double value, int count) {
+  char buffer[64];
+  std::snprintf(buffer, sizeof buffer, "%.*f", count, value);
+  return buffer;
+}
+
+std::string volume_text(double mm3, bool metric) {
+  return metric ? decimals(mm3 * 1e-6, 1) + " L" : decimals(mm3 / mm3_per_ft3, 2) + " ft3";
+}
+std::string area_text(double mm2, bool metric) {
+  return metric ? decimals(mm2 * 1e-6, 3) + " m2" : decimals(mm2 / mm2_per_in2, 0) + " in2";
+}
+std::string mass_text(double kg, bool metric) {
+  return metric ? decimals(kg, 0) + " kg" : decimals(kg / kg_per_lb, 0) + " lb";
+}
+
+}  // namespace fallwright::units

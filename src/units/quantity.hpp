@@ -1,0 +1,28 @@
+/// Quantities that come from a label or a code and are plain numbers inside: volumes, areas, densities, shares.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace fallwright::units {
+
+/// Each reads a number with its unit and returns nothing, with `why`, when the text is no such quantity.
+std::optional<double> parse_volume_mm3(std::string_view text, std::string& why);     ///< `0.45 ft3`, `12 L`, `27 in3`
+std::optional<double> parse_area_mm2(std::string_view text, std::string& why);       ///< `900 in2`, `0.66 m2`, `6.25 ft2`
+std::optional<double> parse_density_kg_m3(std::string_view text, std::string& why);  ///< `130 lb/ft3`, `2080 kg/m3`
+std::optional<double> parse_share(std::string_view text, std::string& why);          ///< `10 %`
+
+inline constexpr double mm3_per_ft3 = 304.8 * 304.8 * 304.8;
+inline constexpr double mm2_per_in2 = 25.4 * 25.4;
+inline constexpr double kg_per_lb = 0.45359237;  ///< international pound, exact (1959)
+
+/// `1.24 ft3` or `35.1 L`; `1780 in2` or `1.148 m2`: for people, three figures or so.
+std::string volume_text(double mm3, bool metric);
+std::string area_text(double mm2, bool metric);
+std::string mass_text(double kg, bool metric);
+
+/// A number with a fixed count of decimals, always with a point.
+std::string decimals(double value, int count);
+
+}  // namespace fallwright::units
