@@ -8,6 +8,7 @@
 #include <gp_Vec.hxx>
 
 #include "diag/fault.hpp"
+#include "exchange/export.hpp"
 #include "exchange/mesh.hpp"
 
 namespace fallwright::exchange {
@@ -57,6 +58,9 @@ void write_stl(const parts::Model& model, const std::string& path) {
   write(all, path);
 }
 
-std::string stl_name(const parts::Solid& solid) { return "stl/" + solid.id + ".stl"; }
+void write_stls(const parts::Model& model, const std::function<std::string(const std::string&)>& place) {
+  write_stl(model, place("model.stl"));
+  for (const parts::Solid& solid : model.solids) write_stl(solid, place("stl/" + solid.id + ".stl"));
+}
 
 }  // namespace fallwright::exchange

@@ -1,12 +1,10 @@
 /// Binary STL: millimetres, watertight, outward.
 #pragma once
 
+#include <functional>
 #include <string>
 
-namespace fallwright::parts {
-struct Model;
-struct Solid;
-}  // namespace fallwright::parts
+#include "parts/model.hpp"
 
 namespace fallwright::exchange {
 
@@ -15,8 +13,5 @@ void write_stl(const parts::Solid& solid, const std::string& path);
 
 /// All solids as they stand once all is set (without the bed as spread) in one file.
 void write_stl(const parts::Model& model, const std::string& path);
-
-/// Where a solid's own file lies below the output folder: "stl/bench-frame/stud-03.stl".
-std::string stl_name(const parts::Solid& solid);
 
 }  // namespace fallwright::exchange

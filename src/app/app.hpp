@@ -1,0 +1,16 @@
+/// The command line: what was asked, in which order it is done, and how it ended.
+#pragma once
+
+namespace fallwright::app {
+
+/// How the program ends.
+enum ExitCode {
+  all_pass = 0,      ///< done; every check that could be made passes
+  check_failed = 1,  ///< done, files are written; a check fails
+  bad_input = 2,     ///< the job file or the command line is wrong; nothing is written
+  machine_failed = 3 ///< disk, permission, or the geometry kernel
+};
+
+int run(int argc, const char* const* argv);
+
+}  // namespace fallwright::app

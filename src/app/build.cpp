@@ -1,0 +1,71 @@
+#include "app/build.hpp"
+
+#include <cstdlib>
+#include <filesystem>
+
+#include "app/staging.hpp"
+#include "diag/fault.hpp"
+#include "drawing/draw.hpp"
+#include "exchange/dxf.hpp"
+#include "exchange/export.hpp"
+#include "exchange/gltf.hpp"
+#include "exchange/sha256.hpp"
+#include "exchange/step.hpp"
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "rules/check.hpp"
+
+namespace fallwright::app {
+
+job::Job load(const std::string& path) {
+  const std::string text = job::slurp(path);
+  job::Job job = job::read(text, path);
+  job.sha256 = exchange::sha256(text);
+  return job;
+}
+
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
+  auto work = std::make_unique<Work>();
+  work->job = std::move(job);
+  const std::string& name = work->job.name;
+  progress.stage(name, "building the solids");
+  work->model = parts::build(work->job);
+  progress.stage(name, "measuring them");
+  work->facts = measure::measure(*work->model);
+  const bool metric = work->job.unit == job::UnitSystem::metric;
+  work->report = std::make_unique<report::Report>(report::Report{work->job, work->facts, rules::check(work->job, work->facts),
+                                                                 takeoff::take_off(work->job, work->facts),
+                                                                 takeoff::cut_list(work->facts, metric), {}});
+  return work;
+}
+
+void write_all(Work& work, const std::string& folder, Progress& progress) {
+  const std::string& name = work.job.name;
+  report::Report& report = *work.report;
+  Staging staging{folder};
+  progress.stage(name, "writing the model");
+  exchange::write_stls(*work.model, [&](const std::string& file) { return staging.place(file); });
+  exchange::write_glb(*work.model, staging.place("model.glb"));
+  exchange::write_step(*work.model, staging.place("model.step"), timestamp());
+  progress.stage(name, "drawing the sheets");
+  for (const drawing::Sheet& sheet : drawing::draw(*work.model, work.facts, report.cuts))
+    exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
+  staging.write("takeoff.csv", report::takeoff_csv(report));
+  staging.write("cuts.csv", report::cuts_csv(report));
+  staging.write("checks.csv", report::checks_csv(report));
+  report.files.clear();
+  for (const std::string& file : staging.names()) {
+    const std::string path = staging.place(file);
+    report.files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
+  }
+  staging.write("report.json", report::to_json(report));
+  staging.publish();
+}
+
+long timestamp() {
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  return epoch ? std::atol(epoch) : 0;
+}
+
+}  // namespace fallwright::app

@@ -1,0 +1,57 @@
+/// Everything a report draws on, and the files it becomes. No kernel, no disk: each function returns a text.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright::report {
+
+/// A file that was written, as it is listed in report.json.
+struct File {
+  std::string path;  ///< below the job's output folder
+  std::uintmax_t bytes = 0;
+  std::string sha256;
+};
+
+struct Report {
+  const job::Job& job;
+  const facts::Facts& facts;
+  std::vector<rules::Result> results;
+  std::vector<takeoff::Row> rows;
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<File> files;
+};
+
+std::string version();  ///< of this program, "0.1.0"
+
+/// A value and its limit as a person reads them, in the job's unit: "1/4 in/ft (1:48)", "at least 30\"".
+std::string measured_text(const rules::Result& result, const job::Job& job);
+std::string limit_text(const rules::Result& result, const job::Job& job);
+
+/// report.json: every number at full precision, SI; described in docs/report-json.md.
+std::string to_json(const Report& report);
+
+/// RFC 4180, with lengths in the trade's notation beside the plain numbers.
+std::string takeoff_csv(const Report& report);
+std::string cuts_csv(const Report& report);
+std::string checks_csv(const Report& report);
+
+/// The few lines a tired person reads: what was built, bed and bags, falls, the worst five checks, where the files are.
+std::string summary(const Report& report, const std::string& folder);
+
+/// Every check on a line of its own, worst first, with source and advice.
+std::string check_table(const Report& report);
+
+/// The buy list and the cut list as plain tables.
+std::string takeoff_table(const Report& report);
+
+/// Every rule of the book: what it reads, its formula in words, limit and source.
+std::string rule_table(job::UnitSystem unit);
+
+}  // namespace fallwright::report

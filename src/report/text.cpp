@@ -1,0 +1,140 @@
+#include <algorithm>
+
+#include "report/report.hpp"
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+namespace {
+
+bool is_metric(const Report& report) { return report.job.unit == job::UnitSystem::metric; }
+
+std::string padded(std::string text, std::size_t width) {
+  if (text.size() < width) text.append(width - text.size(), ' ');
+  return text;
+}
+
+std::size_t count(const Report& report, rules::Outcome outcome) {
+  return static_cast<std::size_t>(std::count_if(report.results.begin(), report.results.end(),
+                                                [&](const rules::Result& r) { return r.outcome == outcome; }));
+}
+
+const char* shout(rules::Outcome outcome) {
+  switch (outcome) {
+    case rules::Outcome::pass: return "pass";
+    case rules::Outcome::fail: return "FAIL";
+    case rules::Outcome::caution: return "CAUTION";
+    case rules::Outcome::not_checked: return "NOT CHECKED";
+    case rules::Outcome::not_applicable: return "n/a";
+  }
+  return "";
+}
+
+/// "FAIL         floor is not too steep: 0.891 in/ft, limit at most 1/2 in/ft"
+std::string check_line(const Report& report, const rules::Result& r) {
+  std::string text = "  " + padded(shout(r.outcome), 12) + " " + r.title;
+  if (r.measured) text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
+  text += "\n";
+  if (!r.advice.empty()) text += "               " + r.advice + "\n";
+  return text;
+}
+
+std::string falls_line(const Report& report) {
+  const facts::Facet *least = nullptr, *greatest = nullptr;
+  for (const facts::Facet& f : report.facts.facets) {
+    if (f.surface != "base-floor") continue;
+    if (!least || f.fall < least->fall) least = &f;
+    if (!greatest || f.fall > greatest->fall) greatest = &f;
+  }
+  if (!least) return "";
+  const auto text = [&](const facts::Facet& f) { return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")"; };
+  return "  floor falls  " + text(*least) + " least, " + text(*greatest) + " greatest\n";
+}
+
+std::string bed_line(const Report& report) {
+  const bool metric = is_metric(report);
+  const facts::Bed& bed = report.facts.bed;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) + " to " + len(bed.greatest_mm) +
+                     " thick; spread to a level line " + len(bed.gauge_mm) + " above the datum\n";
+  for (const takeoff::Row& row : report.rows)
+    if (row.item == "mortar, bags")
+      text += row.buy_unit == "bags" ? "  to buy       " + units::decimals(row.buy, 0) + " bags (" + row.basis + ")\n"
+                                     : "  to buy       " + units::volume_text(bed.set_mm3 * (1 + report.job.bed.waste), metric) + " of mortar; " + row.basis + "\n";
+  return text;
+}
+
+std::string tally(const Report& report) {
+  std::string text = std::to_string(count(report, rules::Outcome::pass)) + " pass";
+  const std::pair<rules::Outcome, const char*> others[] = {
+      {rules::Outcome::fail, " FAIL"}, {rules::Outcome::caution, " caution"}, {rules::Outcome::not_checked, " not checked"}};
+  for (const auto& [outcome, word] : others)
+    if (const std::size_t n = count(report, outcome)) text += ", " + std::to_string(n) + word;
+  return text;
+}
+
+}  // namespace
+
+std::string summary(const Report& report, const std::string& folder) {
+  std::string text = report.job.name + "\n";
+  text += "  built        " + std::to_string(report.facts.parts.size()) + " solids\n" + bed_line(report) + falls_line(report);
+  text += "  checks       " + tally(report) + "\n";
+  const auto worst = rules::worst_first(report.results);
+  std::size_t shown = 0;
+  for (const rules::Result& r : worst) {
+    // Five lines, and beyond them whatever failed or could not be checked.
+    if (r.outcome == rules::Outcome::not_applicable || (shown >= 5 && r.outcome == rules::Outcome::pass)) break;
+    text += check_line(report, r);
+    ++shown;
+  }
+  if (!folder.empty()) text += "  files        " + folder + "\n";
+  return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+}
+
+std::string check_table(const Report& report) {
+  std::string text = report.job.name + ": " + tally(report) + "\n";
+  for (const rules::Result& r : rules::worst_first(report.results)) {
+    if (r.outcome == rules::Outcome::not_applicable) continue;
+    text += check_line(report, r);
+    text += "               " + r.id + " | " + r.limit.source + " (" + rules::name_of(r.limit.verified) + ")";
+    if (!r.where.empty()) text += " | " + r.where;
+    text += "\n";
+  }
+  return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+}
+
+std::string takeoff_table(const Report& report) {
+  std::string text = report.job.name + "\n";
+  for (const takeoff::Row& r : report.rows) {
+    const int places = r.buy == static_cast<long>(r.buy) ? 0 : 2;
+    text += "  " + padded(r.item, 24) + padded(units::decimals(r.quantity, 2) + " " + r.unit, 16) + "buy " +
+            padded(units::decimals(r.buy, places) + " " + r.buy_unit, 22) + r.basis + "\n";
+  }
+  text += "  cuts\n";
+  for (const takeoff::CutRow& c : report.cuts)
+    text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
+            padded(units::to_text(units::Length::mm(c.length_mm), is_metric(report)), 12) + c.ends + "\n";
+  return text;
+}
+
+std::string rule_table(job::UnitSystem unit) {
+  job::Job job;
+  job.unit = unit;
+  std::string text;
+  for (const rules::Rule& rule : rules::all_rules()) {
+    rules::Result result;
+    result.limit = rule.limit;
+    text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads + "\n  limit     " +
+            limit_text(result, job) + (rule.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n  source    " + rule.limit.source + " (" +
+            rules::name_of(rule.limit.verified) + ")\n";
+    for (const std::string& key : {rule.least_key, rule.greatest_key})
+      if (!key.empty()) text += "  override  limits." + key + "\n";
+    text += "\n";
+  }
+  return text;
+}
+
+}  // namespace fallwright::report
