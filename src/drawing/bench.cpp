@@ -93,11 +93,12 @@ Sheet draw_bench_front(const parts::Model& model, const facts::Facts&) {
   marks.push_back(frame.x1);
   std::sort(marks.begin(), marks.end());
   for (std::size_t i = 0; i + 1 < marks.size(); ++i)
-    pen.across({marks[i], frame.y0}, {marks[i + 1], frame.y0}, frame.y0 - 3 * t);
+    pen.across({marks[i], frame.y0}, {marks[i + 1], frame.y0}, frame.y0 - 3 * t,
+               i == 0 ? Pen::Overflow::left : Pen::Overflow::right);
   pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 6.5 * t);
   add_heights(pen, model, view, frame.x1, frame.x1 + 4 * t);
-  pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 8 * t);
-  add_title(sheet, pen, model.job, {"Stud lengths along the bottom run from end to stud centres. Dashed: behind the front face."});
+  pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 10 * t);
+  add_title(sheet, pen, model.job, {"The lower chain runs from the frame's end over stud centres. Dashed: behind the front face."});
   return sheet;
 }
 
@@ -117,9 +118,9 @@ Sheet draw_bench_end(const parts::Model& model, const facts::Facts& facts) {
   const double out = front_right ? 1 : -1;
   pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
   pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
-  pen.upright({front_x, 0}, {front_x, *facts.heights.seat_front_mm}, front_x + out * (front_right ? 4 : 3) * t);
-  pen.upright({back_x, 0}, {back_x, frame.y1}, back_x - out * (front_right ? 3 : 4) * t);
-  pen.upright({back_x, 0}, {back_x, seat.y1}, back_x - out * (front_right ? 6 : 7) * t);
+  pen.upright({front_x, 0}, {front_x, *facts.heights.seat_front_mm}, front_x + out * 3 * t);
+  pen.upright({back_x, 0}, {back_x, frame.y1}, back_x - out * 3 * t);
+  pen.upright({back_x, 0}, {back_x, seat.y1}, back_x - out * 11 * t);
   add_title(sheet, pen, model.job, {"Heights from the datum, the highest subfloor spot under the base."});
   return sheet;
 }

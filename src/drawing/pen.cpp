@@ -46,7 +46,7 @@ void Pen::witness(Point from, Point to) {
   line({from.x + ux * gap, from.y + uy * gap}, {to.x + ux * gap, to.y + uy * gap}, LineKind::dimension);
 }
 
-void Pen::across(Point from, Point to, double y) {
+void Pen::across(Point from, Point to, double y, Overflow overflow) {
   if (from.x > to.x) std::swap(from, to);
   const Point a{from.x, y}, b{to.x, y};
   witness(from, a);
@@ -55,29 +55,27 @@ void Pen::across(Point from, Point to, double y) {
   tick(a);
   tick(b);
   const std::string text = words(to.x - from.x);
-  // A text that does not fit between its ticks stands beyond the right one.
-  const bool fits = (to.x - from.x) > text_ * (0.75 * static_cast<double>(text.size()) + 1);
-  if (fits)
-    note({(a.x + b.x) / 2, y + text_ * 0.35}, text, Anchor::middle);
+  const double above = y + text_ * 0.35;
+  if (to.x - from.x > text_ * (0.75 * static_cast<double>(text.size()) + 0.5))
+    note({(a.x + b.x) / 2, above}, text, Anchor::middle);
+  else if (overflow == Overflow::right)
+    note({b.x + text_ * 0.6, above}, text);
   else
-    note({b.x + text_ * 0.6, y + text_ * 0.35}, text);
+    note({a.x - text_ * 0.6, above}, text, Anchor::right);
   sheet_.dimensions.push_back({from, to, text, to.x - from.x});
 }
 
 void Pen::upright(Point from, Point to, double x) {
   if (from.y > to.y) std::swap(from, to);
   const Point a{x, from.y}, b{x, to.y};
+  const bool to_the_right = x > from.x;
   witness(from, a);
   witness(to, b);
   line(a, b, LineKind::dimension);
   tick(a);
   tick(b);
   const std::string text = words(to.y - from.y);
-  const bool fits = (to.y - from.y) > text_ * (0.75 * static_cast<double>(text.size()) + 1);
-  if (fits)
-    note({x - text_ * 0.35, (a.y + b.y) / 2}, text, Anchor::middle, 1, 90);
-  else
-    note({x - text_ * 0.35, b.y + text_ * 0.6}, text, Anchor::left, 1, 90);
+  note({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text, to_the_right ? Anchor::left : Anchor::right);
   sheet_.dimensions.push_back({from, to, text, to.y - from.y});
 }
 

@@ -19,9 +19,13 @@ class Pen {
   void note(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1, double rotation_deg = 0);
   void arrow(Point from, Point to);
 
+  /// Where a text stands that is too long for the space between its ticks.
+  enum class Overflow { right, left };
+
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
-  void across(Point from, Point to, double y);
-  /// An upright dimension, its line at `x`.
+  void across(Point from, Point to, double y, Overflow overflow = Overflow::right);
+  /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that short
+  /// heights one above the other stay legible.
   void upright(Point from, Point to, double x);
 
  private:

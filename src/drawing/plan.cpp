@@ -41,14 +41,18 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id) {
   return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });
 }
 
-/// An arrow along the fall in the middle of a facet, with the fall beside it.
+/// An arrow along the fall in the middle of a facet, no longer than its run allows, with the fall beside it.
 void add_fall(Pen& pen, const facts::Facet& facet, bool metric) {
-  const double length = 6 * pen.text_mm(), mx = (facet.low_mm[0] + facet.high_mm[0]) / 2,
-               my = (facet.low_mm[1] + facet.high_mm[1]) / 2;
+  const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
+  if (length < t) return;  // a strip too narrow for an arrow and a number; it is in the report
+  const double mx = (facet.low_mm[0] + facet.high_mm[0]) / 2, my = (facet.low_mm[1] + facet.high_mm[1]) / 2;
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({mx - fx, my - fy}, {mx + fx, my + fy});
-  pen.note({mx, my + (std::abs(facet.flow[1]) > 0.5 ? -fy - (facet.flow[1] > 0 ? 1.4 : -0.6) * pen.text_mm() : 0.6 * pen.text_mm())},
-           units::to_text(units::Fall::ratio(facet.fall), metric), Anchor::middle, 0.8);
+  const std::string words = units::to_text(units::Fall::ratio(facet.fall), metric);
+  if (std::abs(facet.flow[1]) > 0.5)
+    pen.note({mx + 0.8 * t, my - 0.4 * t}, words, Anchor::left, 0.8);
+  else
+    pen.note({mx, my + 0.6 * t}, words, Anchor::middle, 0.8);
 }
 
 /// Facet arrows start from the facets' middles, which the corners average well enough for a label.
@@ -92,7 +96,7 @@ void add_dimensions(Pen& pen, const parts::Model& model, const facts::Facts& fac
   const double side = -wall - 3 * t;
   pen.upright({-wall, 0}, {-wall, dy}, side);
   pen.upright({-wall, dy}, {-wall, depth}, side);
-  pen.upright({-wall, 0}, {-wall, depth}, side - 3 * t);
+  pen.upright({-wall, 0}, {-wall, depth}, side - 8 * t);
   const double half = 4 * t;
   pen.line({dx - half, dy}, {dx + half, dy}, LineKind::centre);
   pen.line({dx, dy - half}, {dx, dy + half}, LineKind::centre);

@@ -13,28 +13,20 @@ using drawing::LineKind;
 
 constexpr LineKind kinds[] = {LineKind::outline, LineKind::hidden, LineKind::centre, LineKind::dimension, LineKind::text};
 
-struct Look {
-  const char* line_type;
-  int weight;  ///< hundredths of a millimetre on paper
-};
-Look look_of(LineKind kind) {
-  switch (kind) {
-    case LineKind::outline: return {"CONTINUOUS", 50};
-    case LineKind::hidden: return {"DASHED", 25};
-    case LineKind::centre: return {"CENTER", 18};
-    case LineKind::dimension: return {"CONTINUOUS", 18};
-    case LineKind::text: return {"CONTINUOUS", 25};
-  }
-  return {"CONTINUOUS", 25};
+const char* line_type_of(LineKind kind) {
+  if (kind == LineKind::hidden) return "DASHED";
+  return kind == LineKind::centre ? "CENTER" : "CONTINUOUS";
 }
 
 constexpr int black_or_white = 7;
 
-/// The parts of a file in the order the format wants them.
+/// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader takes
+/// it, and it needs none of the tables of handles and owners that later ones want. $INSUNITS is younger; readers that do
+/// not know it skip it, so the sheet says its unit in words as well.
 class Writer {
  public:
   Writer(const drawing::Sheet& sheet, const std::string& path)
-      : sheet_{sheet}, scale_{sheet.metric ? 1 : 1 / 25.4}, out_{dxf_.out(path.c_str(), DL_Codes::AC1015)} {
+      : sheet_{sheet}, scale_{sheet.metric ? 1 : 1 / 25.4}, out_{dxf_.out(path.c_str(), DL_Codes::AC1009)} {
     if (!out_) throw diag::MachineError{path, "cannot be written"};
   }
 
@@ -43,8 +35,6 @@ class Writer {
     tables();
     blocks();
     entities();
-    dxf_.writeObjects(*out_);
-    dxf_.writeObjectsEnd(*out_);
     out_->dxfEOF();
     out_->close();
   }
@@ -59,7 +49,7 @@ class Writer {
     out_->dxfString(9, "$MEASUREMENT");
     out_->dxfInt(70, sheet_.metric ? 1 : 0);
     out_->dxfString(9, "$LTSCALE");
-    out_->dxfReal(40, sheet_.metric ? 10 : 0.4);
+    out_->dxfReal(40, sheet_.metric ? 2 : 0.08);
     out_->sectionEnd();
   }
 
@@ -76,32 +66,22 @@ class Writer {
     dxf_.writeLinetype(*out_, {"CENTER", "Centre line", 0, 4, 16, centre});
     out_->tableEnd();
     out_->tableLayers(6);
-    dxf_.writeLayer(*out_, {"0", 0}, {"", black_or_white, 25, "CONTINUOUS", 1});
-    for (const LineKind kind : kinds) {
-      const Look look = look_of(kind);
-      dxf_.writeLayer(*out_, {drawing::name_of(kind), 0}, {"", black_or_white, look.weight, look.line_type, 1});
-    }
+    dxf_.writeLayer(*out_, {"0", 0}, {"", black_or_white, -1, "CONTINUOUS", 1});
+    for (const LineKind kind : kinds)
+      dxf_.writeLayer(*out_, {drawing::name_of(kind), 0}, {"", black_or_white, -1, line_type_of(kind), 1});
     out_->tableEnd();
     out_->tableStyle(1);
     dxf_.writeStyle(*out_, {"STANDARD", 0, 0, 1, 0, 0, 1, "txt", ""});
     out_->tableEnd();
-    dxf_.writeView(*out_);
-    dxf_.writeUcs(*out_);
     out_->tableAppid(1);
     dxf_.writeAppid(*out_, "ACAD");
-    out_->tableEnd();
-    dxf_.writeDimStyle(*out_, 1, 1, 1, 1, 1);
-    dxf_.writeBlockRecord(*out_);
     out_->tableEnd();
     out_->sectionEnd();
   }
 
+  /// The format wants the section; nothing in these sheets is repeated.
   void blocks() {
     out_->sectionBlocks();
-    for (const char* name : {"*Model_Space", "*Paper_Space", "*Paper_Space0"}) {
-      dxf_.writeBlock(*out_, {name, 0, 0, 0, 0});
-      dxf_.writeEndBlock(*out_, name);
-    }
     out_->sectionEnd();
   }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "rules/book.hpp"
 #include "units/fall.hpp"
@@ -37,13 +38,15 @@ Limit limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
   return limit;
 }
 
-/// Room to the nearer limit, as a share of it; where the limit is zero, in its own unit.
-double margin_of(double value, const Limit& limit) {
-  double margin = std::numeric_limits<double>::max();
-  const auto share = [](double room, double of) { return of == 0 ? room : room / std::abs(of); };
-  if (limit.least) margin = std::min(margin, share(value - *limit.least, *limit.least));
-  if (limit.greatest) margin = std::min(margin, share(*limit.greatest - value, *limit.greatest));
-  return margin;
+/// Room to the nearer limit, as a share of it. Where nothing at all is allowed there is no room to tell of; a band from
+/// zero is measured against its other end.
+std::optional<double> margin_of(double value, const Limit& limit) {
+  const double scale = limit.greatest.value_or(0) != 0 ? *limit.greatest : limit.least.value_or(0);
+  if (scale == 0) return std::nullopt;
+  double room = std::numeric_limits<double>::max();
+  if (limit.least) room = std::min(room, value - *limit.least);
+  if (limit.greatest) room = std::min(room, *limit.greatest - value);
+  return room / std::abs(scale);
 }
 
 Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
