@@ -5,7 +5,6 @@
 #include <fstream>
 #include <iterator>
 #include <mutex>
-#include <regex>
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <Interface_Static.hxx>
@@ -19,6 +18,7 @@
 
 #include "diag/fault.hpp"
 #include "exchange/document.hpp"
+#include "exchange/step_text.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -77,22 +77,14 @@ void set_header(const Handle(StepData_StepModel) & step, const std::string& name
   header.SetAuthorisation(text(""));
 }
 
-/// The kernel numbers instances through the whole life of the process; renumbered from one, equal models make equal files
-/// whatever was written before.
-void renumber_instances(const std::string& path) {
+/// The kernel's text, brought to one order and put back.
+void make_canonical(const std::string& path) {
   std::ifstream in{path, std::ios::binary};
   const std::string text{std::istreambuf_iterator<char>{in}, {}};
-  static const std::regex instance{R"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\('(\d+)')"};
-  std::string out;
-  auto at = text.cbegin();
-  int number = 0;
-  for (std::sregex_iterator it{text.begin(), text.end(), instance}, end; it != end; ++it) {
-    out.append(at, (*it)[1].first);
-    out += std::to_string(++number);
-    at = (*it)[1].second;
-  }
-  out.append(at, text.cend());
-  std::ofstream{path, std::ios::binary} << out;
+  std::ofstream out{path, std::ios::binary};
+  out << canonical_step(text);
+  out.close();
+  if (!in || !out) throw diag::MachineError{path, "cannot be written"};
 }
 
 void write(const parts::Model& model, const std::string& path, long timestamp) {
@@ -105,7 +97,7 @@ void write(const parts::Model& model, const std::string& path, long timestamp) {
     throw diag::ModelError{"model.step", "the kernel could not translate the assembly"};
   set_header(writer.ChangeWriter().Model(), model.job.name, timestamp);
   if (writer.Write(path.c_str()) != IFSelect_RetDone) throw diag::MachineError{path, "cannot be written"};
-  renumber_instances(path);
+  make_canonical(path);
 }
 
 }  // namespace

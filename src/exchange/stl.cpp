@@ -27,12 +27,18 @@ void put(std::string& bytes, const gp_XYZ& p) {
   for (const double v : {p.X(), p.Y(), p.Z()}) put(bytes, static_cast<float>(v));
 }
 
+gp_Pnt rounded(const gp_Pnt& p) {
+  return {static_cast<float>(p.X()), static_cast<float>(p.Y()), static_cast<float>(p.Z())};
+}
+
 /// 80 bytes that do not begin with "solid", a count, then 50 bytes for each triangle.
 void write(const std::vector<Triangle>& triangles, const std::string& path) {
   std::string bytes{"fallwright, millimetres"};
   bytes.resize(80, ' ');
   put(bytes, static_cast<std::uint32_t>(triangles.size()));
-  for (const Triangle& t : triangles) {
+  for (const Triangle& exact : triangles) {
+    // A normal has to fit the corners as they are in the file: rounded to single precision.
+    const Triangle t{rounded(exact[0]), rounded(exact[1]), rounded(exact[2])};
     const gp_Vec normal = gp_Vec{t[0], t[1]}.Crossed(gp_Vec{t[0], t[2]});
     put(bytes, normal.Magnitude() > 0 ? normal.Normalized().XYZ() : gp_XYZ{});
     for (const gp_Pnt& p : t) put(bytes, p.XYZ());
