@@ -186,6 +186,8 @@ std::vector<std::vector<Loop>> gather(std::vector<Loop> loops) {
   std::vector<std::vector<Loop>> regions;
   for (Loop& loop : loops)
     if (area(loop) > 0) regions.push_back({std::move(loop)});
+  // Smallest first: a hole in an island belongs to the island, not to what lies round it.
+  std::sort(regions.begin(), regions.end(), [](const auto& a, const auto& b) { return area(a[0]) < area(b[0]); });
   for (Loop& loop : loops) {
     if (loop.empty()) continue;
     const auto owner = std::find_if(regions.begin(), regions.end(), [&](const std::vector<Loop>& region) {

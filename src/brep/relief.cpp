@@ -1,5 +1,7 @@
 #include "brep/relief.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <unordered_map>
 
 #include <BRep_Builder.hxx>
@@ -44,6 +46,29 @@ void match_outline(Arrangement& arrangement, const Owners& owners, const PointIn
         else
           for (const HalfEdge& piece : split({e}, others)) matched.push_back(piece);
       loop = std::move(matched);
+    }
+}
+
+/// Where two neighbours' planes cross on their common edge, the edge is split: the step between them changes sides there.
+void split_crossings(Arrangement& arrangement, const Owners& owners, const Relief& relief, PlanPoints& points) {
+  for (std::size_t r = 0; r < relief.size(); ++r)
+    for (EdgeLoop& loop : arrangement.regions[r]) {
+      EdgeLoop out;
+      for (const HalfEdge& e : loop) {
+        const auto other = owners.find(twin_of(e));
+        out.push_back(e);
+        if (other == owners.end() || e.centre) continue;
+        const Plane &mine = relief[r].plane, &theirs = relief[other->second].plane;
+        const PlanPoint a = points[e.from], b = points[e.to];
+        const double at_a = mine.at(a) - theirs.at(a), at_b = mine.at(b) - theirs.at(b);
+        if (std::min(std::abs(at_a), std::abs(at_b)) <= weld || (at_a > 0) == (at_b > 0)) continue;
+        const double t = at_a / (at_a - at_b);
+        const int middle = points.add({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
+        if (middle == e.from || middle == e.to) continue;
+        out.back().to = middle;
+        out.push_back({middle, e.to});
+      }
+      loop = std::move(out);
     }
 }
 
@@ -105,6 +130,8 @@ Slab build(const Relief& upper, const Relief& lower, const std::string& part) {
   Arrangement over = arrange(upper, points), under = arrange(lower, points);
   node(over, points);
   node(under, points);
+  split_crossings(over, owners_of(over), upper, points);
+  split_crossings(under, owners_of(under), lower, points);
   Owners over_owners = owners_of(over), under_owners = owners_of(under);
   const PointIndex over_outline{points, outline_points(over, over_owners)};
   const PointIndex under_outline{points, outline_points(under, under_owners)};

@@ -23,6 +23,7 @@ class Judge {
     if (found_.empty()) base();  // the rest makes sense only on a base that stands in its alcove
     if (found_.empty()) drain();
     if (found_.empty()) heights();
+    if (found_.empty()) shell_under_edges();
     if (job_.bench) bench();
     bed();
     return std::move(found_);
@@ -109,7 +110,7 @@ class Judge {
     if (d.outlet >= d.body) add("drain.outlet", "an outlet of " + text(d.outlet) + " leaves no wall in a body of " + text(d.body));
     if (d.body_depth <= d.recess)
       add("drain.body_depth", "the body ends " + text(d.body_depth) + " below the drain's top, above its ledge at " + text(d.recess));
-    const double under = at_.drain_top - d.recess.in_mm() - at_.rib_plane;
+    const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
     if (under < 2)
       add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
                               " of base under it; at least " + text(2) + " is needed (shell + rib_depth is " +
@@ -122,6 +123,16 @@ class Judge {
     const Rect& bed = at_.bed;
     if (at_.drain_x - hole <= bed.x0 || at_.drain_x + hole >= bed.x1 || at_.drain_y - hole <= bed.y0 || at_.drain_y + hole >= bed.y1)
       add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) + " reaches past the bed's edge");
+  }
+
+  /// Round a drain the underside is level at the rib plane, but for a shell without ribs over a round opening: there it
+  /// follows the facets to the centre.
+  double highest_underside_at_drain() const {
+    const bool follows = job_.base.underside == Underside::shell && !job_.base.ribs.any() && job_.drain.opening == Opening::round;
+    if (!follows) return at_.rib_plane;
+    double steepest = 0;
+    for (const FacetPlane& f : at_.facets) steepest = std::max({steepest, std::abs(f.plane.gx), std::abs(f.plane.gy)});
+    return at_.drain_edge - job_.base.shell.in_mm() + steepest * job_.drain.size.in_mm() / 2;
   }
 
   /// The opening lies on the floor; where it does not, the legal range of its centre is told in the file's own words.
@@ -158,6 +169,23 @@ class Judge {
     if (any && b.upstand_height.in_mm() < rim + 1)
       add("base.upstands.height", "the upstands' top is " + text(b.upstand_height) + " above the drain and the floor's rim " + text(rim) +
                                       "; they must stand above the rim");
+  }
+
+  /// A shell's underside goes on rising past the rim, under upstands and threshold; it must stay below their tops.
+  void shell_under_edges() {
+    const Base& b = job_.base;
+    if (b.underside != Underside::shell) return;
+    const Rect &base = at_.base, &floor = at_.floor;
+    const auto stays_below = [&](const char* key, const char* what, double top, double x, double y) {
+      const double under = at_.floor_at(x, y) - b.shell.in_mm();
+      if (under > top - 2) add(key, std::string{"the shell's underside rises to within "} + text(std::max(0.0, top - under)) + " of the top of " + what +
+                                        "; at least " + text(2) + " is needed: thicken the shell, raise the edge or take underside = \"flat\"");
+      return under <= top - 2;
+    };
+    for (const double x : {base.x0, base.x1})
+      if ((!b.threshold.width.is_zero() && !stays_below("base.threshold.height", "the threshold", std::min(at_.threshold_inner, at_.threshold_outer), x, base.y0)) ||
+          (floor.x0 > base.x0 && !stays_below("base.upstands.height", "the upstands", at_.upstand_top, x, base.y1)))
+        return;
   }
 
   void bench() {

@@ -1,0 +1,63 @@
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+facts::Drainage drainage(const job::Job& job, const std::string& surface) {
+  const facts::Facts facts = measure_solids(*parts::build(job));
+  const auto it = std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
+  EXPECT_NE(it, facts.drainage.end());
+  return it == facts.drainage.end() ? facts::Drainage{} : *it;
+}
+
+TEST(Drainage, EveryFacetOfTheSampleReachesTheDrain) {
+  // Source: by construction, all three surfaces fall to their outlet.
+  for (const char* surface : {"base-floor", "seat", "threshold"}) {
+    const facts::Drainage d = drainage(sample::alcove(), surface);
+    EXPECT_TRUE(d.drains) << surface;
+    EXPECT_DOUBLE_EQ(d.pond_mm, 0) << surface;
+    EXPECT_TRUE(d.stuck.empty()) << surface;
+  }
+}
+
+TEST(Drainage, ASeatThatFallsBackHoldsWaterAgainstItsUpstand) {
+  // Source: closed form: depth at the wall is the fall times the seat's depth inside its upstand: 15 in - 1/2 at 1:48.
+  job::Job j = sample::alcove();
+  j.bench->seat_fall = job::Fall::one_in(-48);
+  const facts::Drainage d = drainage(j, "seat");
+  EXPECT_FALSE(d.drains);
+  EXPECT_NEAR(d.pond_mm, 14.5 / 48 * 25.4, 1e-6);
+  EXPECT_EQ(d.stuck, std::vector<std::string>{"top"});
+}
+
+TEST(Drainage, AThresholdThatFallsOutwardDoesNotDrainInward) {
+  // Source: closed form: 4 in at 1:48.
+  job::Job j = sample::alcove();
+  j.base.threshold.fall = job::Fall::one_in(-48);
+  const facts::Drainage d = drainage(j, "threshold");
+  EXPECT_FALSE(d.drains);
+  EXPECT_NEAR(d.pond_mm, 4. / 48 * 25.4, 1e-6);
+}
+
+TEST(Drainage, RoundOpeningsAndChannelsDrainToo) {
+  // Source: by construction.
+  job::Job j = sample::alcove();
+  j.drain.opening = job::Opening::round;
+  EXPECT_TRUE(drainage(j, "base-floor").drains);
+  j.base.pattern = job::FallPattern::equal_fall;
+  EXPECT_TRUE(drainage(j, "base-floor").drains);
+  j = sample::alcove();
+  j.drain.kind = job::DrainKind::line;
+  j.drain.along = {job::Side::back, job::Length::inches(4)};
+  EXPECT_TRUE(drainage(j, "base-floor").drains);
+}
+
+}  // namespace
+}  // namespace fallwright::measure
