@@ -25,34 +25,38 @@ std::string joined(const std::vector<std::string>& words) {
   return out;
 }
 
-std::string number(const std::optional<double>& value) { return value ? units::decimals(*value, 6) : ""; }
+std::string number(const std::optional<double>& value) {
+  return value ? units::decimals(*value, 6) : "";
+}
 
 }  // namespace
 
 std::string takeoff_csv(const Report& report) {
   std::string out = line({"item", "quantity", "unit", "buy", "buy unit", "basis"});
   for (const takeoff::Row& r : report.rows)
-    out += line({r.item, units::decimals(r.quantity, 3), r.unit, units::decimals(r.buy, r.buy == static_cast<long>(r.buy) ? 0 : 3), r.buy_unit, r.basis});
+    out += line({r.item, units::decimals(r.quantity, 3), r.unit,
+                 units::decimals(r.buy, r.buy == static_cast<long>(r.buy) ? 0 : 3), r.buy_unit, r.basis});
   return out;
 }
 
 std::string cuts_csv(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
-  std::string out = line({"mark", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends", "parts"});
+  std::string out =
+      line({"mark", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends", "parts"});
   for (const takeoff::CutRow& c : report.cuts)
-    out += line({c.mark, std::to_string(c.count), c.stock, text(c.length_mm), units::decimals(c.length_mm, 3), units::decimals(c.width_mm, 3),
-                 units::decimals(c.thickness_mm, 3), c.ends, joined(c.part_ids)});
+    out += line({c.mark, std::to_string(c.count), c.stock, text(c.length_mm), units::decimals(c.length_mm, 3),
+                 units::decimals(c.width_mm, 3), units::decimals(c.thickness_mm, 3), c.ends, joined(c.part_ids)});
   return out;
 }
 
 std::string checks_csv(const Report& report) {
-  std::string out = line({"id", "title", "result", "measured", "limit", "measured SI", "least SI", "greatest SI", "unit SI", "source",
-                          "verified", "where", "advice"});
+  std::string out = line({"id", "title", "result", "measured", "limit", "measured SI", "least SI", "greatest SI",
+                          "unit SI", "source", "verified", "where", "advice"});
   for (const rules::Result& r : report.results)
-    out += line({r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job), number(r.measured),
-                 number(r.limit.least), number(r.limit.greatest), rules::name_of(r.limit.unit), r.limit.source,
-                 rules::name_of(r.limit.verified), r.where, r.advice});
+    out += line({r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job),
+                 number(r.measured), number(r.limit.least), number(r.limit.greatest), rules::name_of(r.limit.unit),
+                 r.limit.source, rules::name_of(r.limit.verified), r.where, r.advice});
   return out;
 }
 

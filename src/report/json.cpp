@@ -14,28 +14,47 @@ Json list(const Items& items, const To& to) {
   return all;
 }
 
-Json maybe(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
+Json maybe(const std::optional<double>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
 
 Json part(const facts::Part& p) {
-  return {{"id", p.id},           {"role", p.role},       {"material", p.material},       {"volume_mm3", p.volume_mm3},
-          {"area_mm2", p.area_mm2}, {"mass_kg", p.mass_kg}, {"bbox_mm", p.bbox_mm},         {"centroid_mm", p.centroid_mm},
-          {"valid", p.valid},     {"before_setting", p.before}, {"stl", "stl/" + p.id + ".stl"}};
+  return {{"id", p.id},
+          {"role", p.role},
+          {"material", p.material},
+          {"volume_mm3", p.volume_mm3},
+          {"area_mm2", p.area_mm2},
+          {"mass_kg", p.mass_kg},
+          {"bbox_mm", p.bbox_mm},
+          {"centroid_mm", p.centroid_mm},
+          {"valid", p.valid},
+          {"before_setting", p.before},
+          {"stl", "stl/" + p.id + ".stl"}};
 }
 
 Json fall(const facts::Facet& f) {
-  return {{"surface", f.surface},   {"facet", f.facet},           {"area_mm2", f.area_mm2},   {"percent", f.fall * 100},
-          {"in_per_ft", f.fall * 12}, {"azimuth_deg", f.azimuth_deg}, {"run_mm", f.run_mm},       {"low_mm", f.low_mm},
-          {"high_mm", f.high_mm}};
+  return {{"surface", f.surface},    {"facet", f.facet},         {"area_mm2", f.area_mm2},
+          {"percent", f.fall * 100}, {"in_per_ft", f.fall * 12}, {"azimuth_deg", f.azimuth_deg},
+          {"run_mm", f.run_mm},      {"low_mm", f.low_mm},       {"high_mm", f.high_mm}};
 }
 
 Json crease(const facts::Crease& c) {
-  return {{"surface", c.surface},     {"between", {c.facet_a, c.facet_b}}, {"kind", c.valley ? "valley" : "ridge"},
-          {"percent", c.fall * 100},  {"in_per_ft", c.fall * 12},          {"length_mm", c.length_mm},
-          {"low_mm", c.low_mm},       {"high_mm", c.high_mm}};
+  return {{"surface", c.surface},
+          {"between", {c.facet_a, c.facet_b}},
+          {"kind", c.valley ? "valley" : "ridge"},
+          {"percent", c.fall * 100},
+          {"in_per_ft", c.fall * 12},
+          {"length_mm", c.length_mm},
+          {"low_mm", c.low_mm},
+          {"high_mm", c.high_mm}};
 }
 
 Json drainage(const facts::Drainage& d) {
-  return {{"surface", d.surface}, {"drains", d.drains}, {"pond_mm", d.pond_mm}, {"pond_at_mm", d.pond_at_mm}, {"stuck", d.stuck}};
+  return {{"surface", d.surface},
+          {"drains", d.drains},
+          {"pond_mm", d.pond_mm},
+          {"pond_at_mm", d.pond_at_mm},
+          {"stuck", d.stuck}};
 }
 
 const char* name_of(facts::Touch state) {
@@ -43,47 +62,86 @@ const char* name_of(facts::Touch state) {
 }
 
 Json fit(const facts::Fit& f) {
-  return {{"a", f.a}, {"b", f.b}, {"state", name_of(f.state)}, {"distance_mm", f.distance_mm}, {"overlap_mm3", f.overlap_mm3}, {"at_mm", f.at_mm}};
+  return {{"a", f.a},
+          {"b", f.b},
+          {"state", name_of(f.state)},
+          {"distance_mm", f.distance_mm},
+          {"overlap_mm3", f.overlap_mm3},
+          {"at_mm", f.at_mm}};
 }
 
 Json bed(const facts::Bed& b) {
-  return {{"least_mm", b.least_mm},       {"least_at_mm", b.least_at_mm}, {"greatest_mm", b.greatest_mm}, {"greatest_at_mm", b.greatest_at_mm},
-          {"least_under_base_mm", b.least_under_ribs_mm}, {"gauge_mm", b.gauge_mm}, {"set_mm3", b.set_mm3}, {"spread_mm3", b.spread_mm3},
-          {"squeeze_out_mm3", b.squeeze_out_mm3}, {"contact_mm2", b.contact_mm2}, {"void_mm3", b.void_mm3}};
+  return {{"least_mm", b.least_mm},
+          {"least_at_mm", b.least_at_mm},
+          {"greatest_mm", b.greatest_mm},
+          {"greatest_at_mm", b.greatest_at_mm},
+          {"least_under_base_mm", b.least_under_ribs_mm},
+          {"gauge_mm", b.gauge_mm},
+          {"set_mm3", b.set_mm3},
+          {"spread_mm3", b.spread_mm3},
+          {"squeeze_out_mm3", b.squeeze_out_mm3},
+          {"contact_mm2", b.contact_mm2},
+          {"void_mm3", b.void_mm3}};
 }
 
 Json clear(const facts::Clear& c) {
-  return {{"area_mm2", c.area_mm2}, {"circle_mm", c.circle_mm}, {"circle_at_mm", c.circle_at_mm}, {"least_width_mm", c.least_width_mm}};
+  return {{"area_mm2", c.area_mm2},
+          {"circle_mm", c.circle_mm},
+          {"circle_at_mm", c.circle_at_mm},
+          {"least_width_mm", c.least_width_mm}};
 }
 
 Json heights(const facts::Heights& h) {
-  return {{"drain_top_mm", h.drain_top_mm}, {"rib_plane_mm", h.rib_plane_mm}, {"rim_least_mm", h.rim_least_mm}, {"rim_greatest_mm", h.rim_greatest_mm},
-          {"threshold_least_mm", maybe(h.threshold_least_mm)}, {"threshold_greatest_mm", maybe(h.threshold_greatest_mm)},
-          {"upstand_top_mm", maybe(h.upstand_top_mm)}, {"seat_front_mm", maybe(h.seat_front_mm)}, {"seat_back_mm", maybe(h.seat_back_mm)}};
+  return {{"drain_top_mm", h.drain_top_mm},
+          {"rib_plane_mm", h.rib_plane_mm},
+          {"rim_least_mm", h.rim_least_mm},
+          {"rim_greatest_mm", h.rim_greatest_mm},
+          {"threshold_least_mm", maybe(h.threshold_least_mm)},
+          {"threshold_greatest_mm", maybe(h.threshold_greatest_mm)},
+          {"upstand_top_mm", maybe(h.upstand_top_mm)},
+          {"seat_front_mm", maybe(h.seat_front_mm)},
+          {"seat_back_mm", maybe(h.seat_back_mm)}};
 }
 
 Json opening(const facts::Opening& o) {
-  return {{"axis", o.axis}, {"alcove_mm", o.alcove_mm}, {"base_mm", o.base_mm}, {"bench_mm", maybe(o.bench_mm)}, {"left_over_mm", o.left_over_mm}};
+  return {{"axis", o.axis},
+          {"alcove_mm", o.alcove_mm},
+          {"base_mm", o.base_mm},
+          {"bench_mm", maybe(o.bench_mm)},
+          {"left_over_mm", o.left_over_mm}};
 }
 
-Json limit(const rules::Limit& l) { return {{"least", maybe(l.least)}, {"greatest", maybe(l.greatest)}}; }
+Json limit(const rules::Limit& l) {
+  return {{"least", maybe(l.least)}, {"greatest", maybe(l.greatest)}};
+}
 
 Json check(const rules::Result& r) {
-  return {{"id", r.id},     {"title", r.title},   {"result", rules::name_of(r.outcome)}, {"measured", maybe(r.measured)},
-          {"limit", limit(r.limit)}, {"unit", rules::name_of(r.limit.unit)}, {"source", r.limit.source},
-          {"verified", rules::name_of(r.limit.verified)}, {"margin", maybe(r.margin)}, {"where", r.where}, {"advice", r.advice}};
+  return {{"id", r.id},
+          {"title", r.title},
+          {"result", rules::name_of(r.outcome)},
+          {"measured", maybe(r.measured)},
+          {"limit", limit(r.limit)},
+          {"unit", rules::name_of(r.limit.unit)},
+          {"source", r.limit.source},
+          {"verified", rules::name_of(r.limit.verified)},
+          {"margin", maybe(r.margin)},
+          {"where", r.where},
+          {"advice", r.advice}};
 }
 
 Json row(const takeoff::Row& r) {
-  return {{"item", r.item}, {"quantity", r.quantity}, {"unit", r.unit}, {"buy", r.buy}, {"buy_unit", r.buy_unit}, {"basis", r.basis}};
+  return {{"item", r.item}, {"quantity", r.quantity}, {"unit", r.unit},
+          {"buy", r.buy},   {"buy_unit", r.buy_unit}, {"basis", r.basis}};
 }
 
 Json cut(const takeoff::CutRow& c) {
-  return {{"mark", c.mark}, {"part_ids", c.part_ids}, {"stock", c.stock}, {"length_mm", c.length_mm}, {"width_mm", c.width_mm},
-          {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends}};
+  return {{"mark", c.mark},         {"part_ids", c.part_ids},         {"stock", c.stock}, {"length_mm", c.length_mm},
+          {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends}};
 }
 
-Json file(const File& f) { return {{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}}; }
+Json file(const File& f) {
+  return {{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}};
+}
 
 }  // namespace
 
@@ -91,7 +149,9 @@ std::string to_json(const Report& report) {
   const facts::Facts& f = report.facts;
   Json json;
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
-  json["job"] = {{"name", report.job.name}, {"file", report.job.file}, {"sha256", report.job.sha256},
+  json["job"] = {{"name", report.job.name},
+                 {"file", report.job.file},
+                 {"sha256", report.job.sha256},
                  {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"}};
   json["parts"] = list(f.parts, part);
   json["falls"] = list(f.facets, fall);
@@ -101,14 +161,16 @@ std::string to_json(const Report& report) {
   json["clear"] = clear(f.clear);
   json["heights"] = heights(f.heights);
   json["openings"] = list(f.openings, opening);
-  json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm}, {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
+  json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm},
+                   {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
                    {"nearest_joist", f.drain.nearest_joist}};
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);
   json["takeoff"] = list(report.rows, row);
   json["cuts"] = list(report.cuts, cut);
   json["files"] = list(report.files, file);
-  return json.dump(2) + "\n";
+  // A file name need not be UTF-8; a report must be written all the same.
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace fallwright::report

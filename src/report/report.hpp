@@ -30,7 +30,8 @@ struct Report {
 
 std::string version();  ///< of this program, "0.1.0"
 
-/// A value and its limit as a person reads them, in the job's unit: "1/4 in/ft (1:48)", "at least 30\"".
+/// A value and its limit as a person reads them, in the job's unit: "1/4 in/ft (1:48)", "at least 30\"". A value that
+/// fails by less than a person reads is "just under" or "just over" it; one that was not measured is "-".
 std::string measured_text(const rules::Result& result, const job::Job& job);
 std::string limit_text(const rules::Result& result, const job::Job& job);
 
@@ -42,7 +43,11 @@ std::string takeoff_csv(const Report& report);
 std::string cuts_csv(const Report& report);
 std::string checks_csv(const Report& report);
 
+/// A limit's source and how far it was verified: "IRC P2709.1 (2009, 2021), quoted".
+std::string source_text(const rules::Limit& limit);
+
 /// The few lines a tired person reads: what was built, bed and bags, falls, the worst five checks, where the files are.
+/// All that failed or could not be checked is listed, beyond five if need be.
 std::string summary(const Report& report, const std::string& folder);
 
 /// Every check on a line of its own, worst first, with source and advice.

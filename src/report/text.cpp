@@ -10,7 +10,9 @@
 namespace fallwright::report {
 namespace {
 
-bool is_metric(const Report& report) { return report.job.unit == job::UnitSystem::metric; }
+bool is_metric(const Report& report) {
+  return report.job.unit == job::UnitSystem::metric;
+}
 
 std::string padded(std::string text, std::size_t width) {
   if (text.size() < width) text.append(width - text.size(), ' ');
@@ -24,11 +26,16 @@ std::size_t count(const Report& report, rules::Outcome outcome) {
 
 const char* shout(rules::Outcome outcome) {
   switch (outcome) {
-    case rules::Outcome::pass: return "pass";
-    case rules::Outcome::fail: return "FAIL";
-    case rules::Outcome::caution: return "CAUTION";
-    case rules::Outcome::not_checked: return "NOT CHECKED";
-    case rules::Outcome::not_applicable: return "n/a";
+    case rules::Outcome::pass:
+      return "pass";
+    case rules::Outcome::fail:
+      return "FAIL";
+    case rules::Outcome::caution:
+      return "CAUTION";
+    case rules::Outcome::not_checked:
+      return "NOT CHECKED";
+    case rules::Outcome::not_applicable:
+      return "n/a";
   }
   return "";
 }
@@ -42,6 +49,18 @@ std::string check_line(const Report& report, const rules::Result& r) {
   return text;
 }
 
+/// "base 57-1/2" x 36", bench; 64 solids", sizes from the solid.
+std::string built_line(const Report& report) {
+  std::string text;
+  const auto side = [&](const facts::Part& part, std::size_t axis) {
+    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
+  };
+  for (const facts::Part& part : report.facts.parts)
+    if (part.role == "base") text += "base " + side(part, 0) + " x " + side(part, 1) + ", ";
+  if (report.job.bench) text += "bench, ";
+  return "  built        " + text + std::to_string(report.facts.parts.size()) + " solids\n";
+}
+
 std::string falls_line(const Report& report) {
   const facts::Facet *least = nullptr, *greatest = nullptr;
   for (const facts::Facet& f : report.facts.facets) {
@@ -50,7 +69,9 @@ std::string falls_line(const Report& report) {
     if (!greatest || f.fall > greatest->fall) greatest = &f;
   }
   if (!least) return "";
-  const auto text = [&](const facts::Facet& f) { return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")"; };
+  const auto text = [&](const facts::Facet& f) {
+    return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")";
+  };
   return "  floor falls  " + text(*least) + " least, " + text(*greatest) + " greatest\n";
 }
 
@@ -58,19 +79,23 @@ std::string bed_line(const Report& report) {
   const bool metric = is_metric(report);
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
-  std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) + " to " + len(bed.greatest_mm) +
-                     " thick; spread to a level line " + len(bed.gauge_mm) + " above the datum\n";
+  std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) +
+                     " to " + len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
+                     " above the datum\n";
   for (const takeoff::Row& row : report.rows)
     if (row.item == "mortar, bags")
-      text += row.buy_unit == "bags" ? "  to buy       " + units::decimals(row.buy, 0) + " bags (" + row.basis + ")\n"
-                                     : "  to buy       " + units::volume_text(bed.set_mm3 * (1 + report.job.bed.waste), metric) + " of mortar; " + row.basis + "\n";
+      text += row.buy_unit == "bags"
+                  ? "  to buy       " + units::decimals(row.buy, 0) + " bags (" + row.basis + ")\n"
+                  : "  to buy       " + units::volume_text(bed.set_mm3 * (1 + report.job.bed.waste), metric) +
+                        " of mortar; " + row.basis + "\n";
   return text;
 }
 
 std::string tally(const Report& report) {
   std::string text = std::to_string(count(report, rules::Outcome::pass)) + " pass";
-  const std::pair<rules::Outcome, const char*> others[] = {
-      {rules::Outcome::fail, " FAIL"}, {rules::Outcome::caution, " caution"}, {rules::Outcome::not_checked, " not checked"}};
+  const std::pair<rules::Outcome, const char*> others[] = {{rules::Outcome::fail, " FAIL"},
+                                                           {rules::Outcome::caution, " caution"},
+                                                           {rules::Outcome::not_checked, " not checked"}};
   for (const auto& [outcome, word] : others)
     if (const std::size_t n = count(report, outcome)) text += ", " + std::to_string(n) + word;
   return text;
@@ -80,7 +105,7 @@ std::string tally(const Report& report) {
 
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
-  text += "  built        " + std::to_string(report.facts.parts.size()) + " solids\n" + bed_line(report) + falls_line(report);
+  text += built_line(report) + bed_line(report) + falls_line(report);
   text += "  checks       " + tally(report) + "\n";
   const auto worst = rules::worst_first(report.results);
   std::size_t shown = 0;
@@ -99,7 +124,7 @@ std::string check_table(const Report& report) {
   for (const rules::Result& r : rules::worst_first(report.results)) {
     if (r.outcome == rules::Outcome::not_applicable) continue;
     text += check_line(report, r);
-    text += "               " + r.id + " | " + r.limit.source + " (" + rules::name_of(r.limit.verified) + ")";
+    text += "               " + r.id + " | " + source_text(r.limit);
     if (!r.where.empty()) text += " | " + r.where;
     text += "\n";
   }
@@ -127,9 +152,10 @@ std::string rule_table(job::UnitSystem unit) {
   for (const rules::Rule& rule : rules::all_rules()) {
     rules::Result result;
     result.limit = rule.limit;
-    text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads + "\n  limit     " +
-            limit_text(result, job) + (rule.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n  source    " + rule.limit.source + " (" +
-            rules::name_of(rule.limit.verified) + ")\n";
+    text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads +
+            "\n  limit     " + limit_text(result, job) +
+            (rule.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n  source    " +
+            source_text(rule.limit) + "\n";
     for (const std::string& key : {rule.least_key, rule.greatest_key})
       if (!key.empty()) text += "  override  limits." + key + "\n";
     text += "\n";

@@ -1,100 +1,215 @@
 #include "rules/advice.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <optional>
 
 #include "job/layout.hpp"
 #include "rules/book.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
 
-/// Runs from the opening's edge (or a round one's centre) to the four sides of the floor.
+constexpr double slack = units::tolerance::weld_mm;
+
+/// Two opposite runs. A side that the opening already touches has no facet and asks for nothing.
+struct Pair {
+  double first = 0, second = 0;
+  double sum() const { return first + second; }
+  double longest() const { return std::max(first, second); }
+  double shortest() const { return std::min(first, second) > slack ? std::min(first, second) : longest(); }
+};
+
 struct Runs {
-  double left, right, back, front;
-  double longest() const { return std::max({left, right, back, front}); }
-  double shortest() const { return std::min({left, right, back, front}); }
+  Pair across;  ///< left and right
+  Pair along;   ///< back and front
+  double longest() const { return std::max(across.longest(), along.longest()); }
+  double shortest() const { return std::min(across.shortest(), along.shortest()); }
+  Window rises(double least, double greatest) const { return {least * longest(), greatest * shortest()}; }
 };
 
-Runs runs_of(const job::Job& job, const job::Layout& at) {
-  const bool round = job.drain.opening == job::Opening::round;
+/// Runs from the opening's edge (or a round one's centre) to the four sides of the floor.
+Runs runs_of(const job::Job& job) {
+  const job::Layout at = job::lay_out(job);
+  const bool round = job.drain.opening == job::Opening::round && job.drain.kind == job::DrainKind::point;
   const job::Rect from = round ? job::Rect{at.drain_x, at.drain_y, at.drain_x, at.drain_y} : at.opening;
-  return {from.x0 - at.floor.x0, at.floor.x1 - from.x1, at.floor.y1 - from.y1, from.y0 - at.floor.y0};
+  return {{from.x0 - at.floor.x0, at.floor.x1 - from.x1}, {at.floor.y1 - from.y1, from.y0 - at.floor.y0}};
 }
 
-struct Span {
-  double least, greatest;
-  bool any() const { return least <= greatest; }
-  double nearest(double v) const { return std::clamp(v, least, greatest); }
+/// Lengths the first of two opposite runs may have, when the runs across lie between `low` and `high` and no run may be
+/// more than `k` times another.
+Window first_run(double sum, double low, double high, double k) {
+  const double share = sum / (1 + k);
+  return {std::max({high / k, sum - k * low, share}), std::min({k * low, sum - high / k, sum - share})};
+}
+
+/// The mark of the tape next to `near` that lies in the window, on ever finer marks; nothing where none does.
+std::optional<double> on_tape(const Window& window, double near, bool metric) {
+  const std::array<double, 3> marks_mm =
+      metric ? std::array{1., 0.5, 0.1} : std::array{25.4 / 16, 25.4 / 32, 25.4 / 64};
+  for (const double mark : marks_mm) {
+    const double down = std::floor(near / mark + slack) * mark, up = std::ceil(near / mark - slack) * mark;
+    if (window.holds(down)) return down;
+    if (window.holds(up)) return up;
+  }
+  return std::nullopt;
+}
+
+/// Where a drain may stand on one axis: the distance nearest to its own, and the runs that go with it.
+struct Place {
+  double distance_mm;
+  Pair runs;
 };
 
-/// Allowed lengths of the first of two opposite runs that add up to `total`, when the runs across lie between `low` and
-/// `high` and no run may be more than `k` times another.
-Span allowed(double total, double low, double high, double k) {
-  const double most = std::min(k * low, total - high / k), share = total / (1 + k);
-  return {std::max({high / k, total - k * low, share}), std::min(most, total - share)};
+std::optional<Place> nearest(const job::Job& job, const job::From& from, const Pair& now, const Window& first) {
+  if (!first.any()) return std::nullopt;
+  // The first run grows with a distance from the first side (left, back), and shrinks with one from the other.
+  const double sign = from.side == job::Side::left || from.side == job::Side::back ? 1 : -1;
+  const double own = from.distance.in_mm();
+  const double one = own + sign * (first.least_mm - now.first), other = own + sign * (first.greatest_mm - now.first);
+  const Window window{std::min(one, other), std::max(one, other)};
+  const double near = std::min(std::max(own, window.least_mm), window.greatest_mm);
+  const double distance = on_tape(window, near, job.unit == job::UnitSystem::metric).value_or(near);
+  const double grown = sign * (distance - own);
+  return Place{distance, {now.first + grown, now.second - grown}};
 }
 
-/// A distance brought to the tape without leaving its span.
-double on_tape(double mm, const Span& span, bool metric) {
-  const double mark = metric ? 1 : 25.4 / 16, down = std::floor(mm / mark + 1e-6) * mark, up = std::ceil(mm / mark - 1e-6) * mark;
-  return down >= span.least - 1e-6 ? down : up;
+bool within(double a, double b, double k) {
+  return std::max(a, b) <= k * std::min(a, b) + slack;
 }
 
-/// "drain.from_right = 27-1/2" (now 14")": a new distance that makes the first run what it should be.
-std::string move(const job::Job& job, const job::From& from, double first_run, double wanted, const Span& span, bool first_is_side) {
-  // The first run grows as the drain goes away from the first side: so does a distance from that side.
-  const double sign = first_is_side ? 1 : -1, now = from.distance.in_mm();
-  const Span distances = sign > 0 ? Span{now + span.least - first_run, now + span.greatest - first_run}
-                                  : Span{now - (span.greatest - first_run), now - (span.least - first_run)};
-  const double target = on_tape(now + sign * (wanted - first_run), distances, job.unit == job::UnitSystem::metric);
+struct Move {
+  std::optional<double> across_mm, along_mm;
+  Runs runs;
+};
+
+std::optional<Move> move_on_one_axis(const job::Job& job, const Runs& now, double k) {
+  const Pair &x = now.across, &y = now.along;
+  if (within(y.longest(), y.shortest(), k))
+    if (const auto place = nearest(job, job.drain.across, x, first_run(x.sum(), y.shortest(), y.longest(), k)))
+      return Move{place->distance_mm, {}, {place->runs, y}};
+  if (within(x.longest(), x.shortest(), k))
+    if (const auto place = nearest(job, job.drain.along, y, first_run(y.sum(), x.shortest(), x.longest(), k)))
+      return Move{{}, place->distance_mm, {x, place->runs}};
+  return std::nullopt;
+}
+
+/// The middle of one axis leaves the other the widest choice; once that is made, the first need not go to the middle.
+std::optional<Move> move_on_both(const job::Job& job, const Runs& now, double k) {
+  const double middle = now.along.sum() / 2;
+  const auto across = nearest(job, job.drain.across, now.across, first_run(now.across.sum(), middle, middle, k));
+  if (!across) return std::nullopt;
+  const auto along = nearest(job, job.drain.along, now.along,
+                             first_run(now.along.sum(), across->runs.shortest(), across->runs.longest(), k));
+  if (!along) return std::nullopt;
+  return Move{across->distance_mm, along->distance_mm, {across->runs, along->runs}};
+}
+
+/// First with the fall the job asks for on its longest run; where that is too much for any place, with the least.
+std::optional<Move> move_of(const job::Job& job, const Runs& runs, double least, double greatest) {
+  if (job.drain.kind != job::DrainKind::point) return std::nullopt;
+  const double own = job.base.rise ? least : std::max(least, job.base.fall.as_ratio());
+  for (const double fall : {own, least}) {
+    const double k = greatest / fall;
+    if (const auto move = move_on_one_axis(job, runs, k)) return move;
+    if (const auto move = move_on_both(job, runs, k)) return move;
+  }
+  return std::nullopt;
+}
+
+/// A length as the finest tape shows it; where no mark fits, in millimetres, which a job file takes as well.
+std::string exact_text(double mm, const job::Job& job) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  if (std::abs(std::round(mm) - mm) < slack && metric) return text_of(mm, Unit::mm, job);
+  if (metric) return units::decimals(mm, 1) + " mm";
+  for (const int parts : {16, 32, 64}) {
+    const double marks = mm / 25.4 * parts;
+    if (std::abs(marks - std::round(marks)) > slack) continue;
+    if (parts == 16) return text_of(mm, Unit::mm, job);
+    const long count = std::lround(marks), whole = count / parts;
+    return (whole ? std::to_string(whole) + "-" : "") + std::to_string(count % parts) + "/" + std::to_string(parts) +
+           "\"";
+  }
+  return units::decimals(mm, 2) + " mm";
+}
+
+/// The rim's height on the tape. Where no mark lies in the window, the least fall on the longest run is exact.
+std::string rim_words(const job::Job& job, const Window& rise, double least_fall) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const std::optional<double> low = on_tape(rise, rise.least_mm, metric),
+                              high = on_tape(rise, rise.greatest_mm, metric);
+  if (!low || !high)
+    return "by base.fall = " + text_of(least_fall, Unit::ratio, job) + (job.base.rise ? ", in place of base.rise" : "");
+  const std::string height = *high - *low < slack
+                                 ? exact_text(*low, job)
+                                 : "between " + exact_text(*low, job) + " and " + exact_text(*high, job);
+  return height + " above the drain's edge (base.rise" + (job.base.rise ? "" : ", in place of base.fall") + ")";
+}
+
+std::string place_words(const job::Job& job, const job::From& from, double distance_mm) {
   const std::string side = job::name_of(from.side);
-  return "the drain's centre " + text_of(target, Unit::mm, job) + " from the " + side + " edge of the base (drain.from_" + side +
-         ", now " + text_of(now, Unit::mm, job) + ")";
+  return exact_text(distance_mm, job) + " from the " + side + " edge of the base (drain.from_" + side + ", now " +
+         exact_text(from.distance.in_mm(), job) + ")";
 }
 
-std::string move_across(const job::Job& job, const Runs& r, double k) {
-  const Span span = allowed(r.left + r.right, std::min(r.back, r.front), std::max(r.back, r.front), k);
-  if (std::max(r.back, r.front) > k * std::min(r.back, r.front) || !span.any()) return "";
-  return move(job, job.drain.across, r.left, span.nearest(r.left), span, job.drain.across.side == job::Side::left);
-}
-
-std::string move_along(const job::Job& job, const Runs& r, double k) {
-  const Span span = allowed(r.back + r.front, std::min(r.left, r.right), std::max(r.left, r.right), k);
-  if (std::max(r.left, r.right) > k * std::min(r.left, r.right) || !span.any()) return "";
-  return move(job, job.drain.along, r.back, span.nearest(r.back), span, job.drain.along.side == job::Side::back);
-}
-
-std::string move_both(const job::Job& job, Runs r, double k) {
-  const double x = (r.left + r.right) / 2, y = (r.back + r.front) / 2;
-  if (std::max(x, y) > k * std::min(x, y)) return "";
-  return move(job, job.drain.across, r.left, x, {x, x}, job.drain.across.side == job::Side::left) + " and " +
-         move(job, job.drain.along, r.back, y, {y, y}, job.drain.along.side == job::Side::back);
+/// "2", "1.6": how many times, without digits that say nothing.
+std::string times(double ratio) {
+  std::string text = units::decimals(ratio, 2);
+  while (text.back() == '0') text.pop_back();
+  if (text.back() == '.') text.pop_back();
+  return text;
 }
 
 std::string level_rim(const job::Job& job, double least, double greatest) {
-  const Runs runs = runs_of(job, job::lay_out(job));
-  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const double low = least * runs.longest(), high = greatest * runs.shortest();
-  if (low <= high) {
-    const std::string in_place = job.base.rise ? "" : " (base.rise, in place of base.fall)";
-    return "set the rim " + len(low) + " to " + len(high) + " above the drain" + in_place;
-  }
-  const double k = greatest / (job.base.rise ? least : std::max(least, job.base.fall.as_ratio()));
-  const std::string why = "no rim height passes: the longest run, " + len(runs.longest()) + ", is more than " +
-                          text_of(std::round(greatest / least * 10) / 10, Unit::count, job) + " times the shortest, " + len(runs.shortest());
-  for (const std::string& place : {move_across(job, runs, k), move_along(job, runs, k), move_both(job, runs, k)})
-    if (!place.empty()) return why + "; bring " + place + ", or take pattern = \"equal-fall\" (the rim is then not level)";
-  return why + ", and no place of the drain mends that on this floor; take pattern = \"equal-fall\" (the rim is then not level) or a line drain";
+  const FloorRemedy remedy = floor_remedy(job, least, greatest);
+  if (remedy.rise && !remedy.across_mm && !remedy.along_mm) return "set the rim " + rim_words(job, *remedy.rise, least);
+  const std::string equal_fall = "base.pattern = \"equal-fall\" (the rim is then not level)";
+  std::string text = "no single rim height passes: the longest run, " + exact_text(remedy.longest_mm, job) +
+                     ", is more than " + times(greatest / least) + " times the shortest, " +
+                     exact_text(remedy.shortest_mm, job);
+  if (!remedy.possible())
+    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain";
+  text += "; move the drain's centre to ";
+  if (remedy.across_mm) text += place_words(job, job.drain.across, *remedy.across_mm);
+  if (remedy.across_mm && remedy.along_mm) text += " and ";
+  if (remedy.along_mm) text += place_words(job, job.drain.along, *remedy.along_mm);
+  if (remedy.rise) text += ", with the rim " + rim_words(job, *remedy.rise, least);
+  return text + ", or take " + equal_fall;
 }
 
 }  // namespace
 
+bool Window::any() const {
+  return least_mm <= greatest_mm + slack;
+}
+bool Window::holds(double mm) const {
+  return mm >= least_mm - slack && mm <= greatest_mm + slack;
+}
+
+FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest_fall) {
+  const Runs runs = runs_of(job);
+  FloorRemedy remedy{runs.longest(), runs.shortest(), {}, {}, {}};
+  const Window here = runs.rises(least_fall, greatest_fall);
+  if (here.any()) {
+    remedy.rise = here;
+    return remedy;
+  }
+  const auto move = move_of(job, runs, least_fall, greatest_fall);
+  if (!move) return remedy;
+  remedy.across_mm = move->across_mm;
+  remedy.along_mm = move->along_mm;
+  const Window there = move->runs.rises(least_fall, greatest_fall);
+  const double own = job.base.rise ? job.base.rise->in_mm() : job.base.fall.as_ratio() * move->runs.longest();
+  if (!there.holds(own)) remedy.rise = there;
+  return remedy;
+}
+
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall) {
-  if (job.base.pattern == job::FallPattern::level_rim && job.drain.kind == job::DrainKind::point)
-    return level_rim(job, least_fall, greatest_fall);
-  return "set base.fall between " + text_of(least_fall, Unit::ratio, job) + " and " + text_of(greatest_fall, Unit::ratio, job);
+  if (job.base.pattern == job::FallPattern::level_rim) return level_rim(job, least_fall, greatest_fall);
+  return "set base.fall between " + text_of(least_fall, Unit::ratio, job) + " and " +
+         text_of(greatest_fall, Unit::ratio, job);
 }
 
 }  // namespace fallwright::rules

@@ -1,6 +1,7 @@
 /// The book of checks: one row for each, with its limit, where that comes from and how far it was verified.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,20 +11,24 @@
 
 namespace fallwright::rules {
 
-/// What a rule found on the solids. Nothing measured and `applies`: the check could not be made, and `missing` says what
-/// to measure.
+/// What a rule found on the solids; made by one of the three functions below.
 struct Finding {
   bool applies = true;
   std::optional<double> measured;
   std::string where;
-  std::string advice;   ///< what to do when it fails
-  std::string missing;
+  std::string advice;           ///< what to do when it fails; where nothing was measured, what to measure
+  bool broken = false;          ///< it fails whatever the number: water without a way out, even if the pool is a film
+  std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
 };
+
+Finding found(double measured, std::string where, std::string advice);
+Finding not_applicable();                      ///< the job has no such thing
+Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
 
 struct Rule {
   std::string id, title;
-  std::string formula;     ///< in words
-  std::string reads;       ///< which solids and what of them
+  std::string formula;  ///< in words
+  std::string reads;    ///< which solids and what of them
   Limit limit;
   std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
@@ -40,8 +45,13 @@ std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();
 
+/// Where a limit has no published source. docs/sources.md tells of each.
+inline constexpr const char* no_source = "common practice, no source";
+
 /// Numbers as a person reads them on site, in the job's unit.
 std::string text_of(double value, Unit unit, const job::Job& job);
+/// A length rounded up to the next mark of the tape, for advice that must still pass once it is rounded.
+std::string text_at_least(double mm, const job::Job& job);
 std::string place_of(const facts::Point& p, const job::Job& job);
 
 }  // namespace fallwright::rules

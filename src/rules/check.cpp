@@ -15,15 +15,21 @@ namespace {
 
 double slack(Unit unit) {
   switch (unit) {
-    case Unit::ratio: return units::tolerance::ratio;
-    case Unit::mm: return units::tolerance::length_mm;
-    case Unit::mm2: return units::tolerance::length_mm * 1e3;  // over a side of a metre
-    case Unit::mm3: return units::tolerance::overlap_mm3;
-    case Unit::count: return 0;
+    case Unit::ratio:
+      return units::tolerance::ratio;
+    case Unit::mm:
+      return units::tolerance::length_mm;
+    case Unit::mm2:
+      return units::tolerance::length_mm * 1e3;  // over a side of a metre
+    case Unit::mm3:
+      return units::tolerance::overlap_mm3;
+    case Unit::count:
+      return 0;
   }
   return 0;
 }
 
+/// The book's limit, or the job file's with the user's own word for where it comes from.
 Limit limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
   Limit limit = rule.limit;
   const job::Limit* least = rule.least_key.empty() ? nullptr : job.limit(rule.least_key);
@@ -32,7 +38,8 @@ Limit limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
   if (greatest) limit.greatest = greatest->value;
   by_user = least || greatest;
   if (by_user) {
-    limit.source = job.limits_source.empty() ? "set in the job file" : job.limits_source;
+    const std::string& own = (least ? least : greatest)->source;
+    limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
     limit.verified = Verified::user;
   }
   return limit;
@@ -49,72 +56,106 @@ std::optional<double> margin_of(double value, const Limit& limit) {
   return room / std::abs(scale);
 }
 
+/// Sets what follows from a number. The sign of the margin agrees with the outcome, whatever rounding did.
+void weigh(const Finding& finding, Outcome when_broken, Result& result) {
+  const bool kept = keeps(*finding.measured, result.limit) && !finding.broken;
+  result.outcome = kept ? Outcome::pass : when_broken;
+  result.margin = margin_of(*finding.measured, result.limit);
+  if (kept && result.margin) result.margin = std::max(0.0, *result.margin);
+  if (!kept) result.advice = finding.advice;
+}
+
 Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   bool by_user = false;
   Result result;
   result.id = rule.id;
   result.title = rule.title;
   result.limit = limit_of(rule, job, by_user);
-  const Finding found = rule.look(job, facts, result.limit);
-  result.measured = found.measured;
-  result.where = found.where;
-  if (!found.applies) {
+  const Finding finding = rule.look(job, facts, result.limit);
+  result.where = finding.where;
+  if (finding.least) result.limit.least = finding.least;
+  if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
-  } else if (!found.measured) {
+  } else if (!finding.measured || !std::isfinite(*finding.measured)) {
     result.outcome = Outcome::not_checked;
-    result.advice = found.missing;
-  } else if (keeps(*found.measured, result.limit)) {
-    result.outcome = Outcome::pass;
+    result.advice = finding.measured ? "the measurement gave no number: look at the solids" : finding.advice;
   } else {
-    result.outcome = by_user ? Outcome::fail : rule.when_broken;
-    result.advice = found.advice;
+    result.measured = finding.measured;
+    weigh(finding, by_user ? Outcome::fail : rule.when_broken, result);
   }
-  if (found.applies && found.measured) result.margin = margin_of(*found.measured, result.limit);
   return result;
 }
 
 int rank(Outcome outcome) {
   switch (outcome) {
-    case Outcome::fail: return 0;
-    case Outcome::caution: return 1;
-    case Outcome::not_checked: return 2;
-    case Outcome::pass: return 3;
-    case Outcome::not_applicable: return 4;
+    case Outcome::fail:
+      return 0;
+    case Outcome::caution:
+      return 1;
+    case Outcome::not_checked:
+      return 2;
+    case Outcome::pass:
+      return 3;
+    case Outcome::not_applicable:
+      return 4;
   }
   return 5;
+}
+
+/// For ordering. Where nothing is allowed, breaking it comes before all that is a matter of degree, and keeping it
+/// last.
+double room(const Result& result) {
+  const bool broken = result.outcome == Outcome::fail || result.outcome == Outcome::caution;
+  const double far = std::numeric_limits<double>::max();
+  return result.margin.value_or(broken ? -far : far);
 }
 
 }  // namespace
 
 const char* name_of(Outcome outcome) {
   switch (outcome) {
-    case Outcome::pass: return "pass";
-    case Outcome::fail: return "fail";
-    case Outcome::caution: return "caution";
-    case Outcome::not_checked: return "not-checked";
-    case Outcome::not_applicable: return "not-applicable";
+    case Outcome::pass:
+      return "pass";
+    case Outcome::fail:
+      return "fail";
+    case Outcome::caution:
+      return "caution";
+    case Outcome::not_checked:
+      return "not-checked";
+    case Outcome::not_applicable:
+      return "not-applicable";
   }
   return "";
 }
 
 const char* name_of(Verified verified) {
   switch (verified) {
-    case Verified::quoted: return "quoted";
-    case Verified::secondary: return "secondary";
-    case Verified::from_memory: return "from memory";
-    case Verified::common_practice: return "common practice, no source";
-    case Verified::user: return "set by the user";
+    case Verified::quoted:
+      return "quoted";
+    case Verified::secondary:
+      return "secondary";
+    case Verified::from_memory:
+      return "from memory";
+    case Verified::common_practice:
+      return "common practice, no source";
+    case Verified::user:
+      return "set by the user";
   }
   return "";
 }
 
 const char* name_of(Unit unit) {
   switch (unit) {
-    case Unit::ratio: return "ratio";
-    case Unit::mm: return "mm";
-    case Unit::mm2: return "mm2";
-    case Unit::mm3: return "mm3";
-    case Unit::count: return "count";
+    case Unit::ratio:
+      return "ratio";
+    case Unit::mm:
+      return "mm";
+    case Unit::mm2:
+      return "mm2";
+    case Unit::mm3:
+      return "mm3";
+    case Unit::count:
+      return "count";
   }
   return "";
 }
@@ -133,13 +174,23 @@ std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
 std::vector<Result> worst_first(std::vector<Result> results) {
   std::stable_sort(results.begin(), results.end(), [](const Result& a, const Result& b) {
     if (rank(a.outcome) != rank(b.outcome)) return rank(a.outcome) < rank(b.outcome);
-    return a.margin.value_or(1e9) < b.margin.value_or(1e9);
+    return room(a) < room(b);
   });
   return results;
 }
 
 bool any_failed(const std::vector<Result>& results) {
   return std::any_of(results.begin(), results.end(), [](const Result& r) { return r.outcome == Outcome::fail; });
+}
+
+Finding found(double measured, std::string where, std::string advice) {
+  return {true, measured, std::move(where), std::move(advice), false, {}};
+}
+Finding not_applicable() {
+  return {false, {}, "", "", false, {}};
+}
+Finding missing(std::string what_to_measure) {
+  return {true, {}, "", std::move(what_to_measure), false, {}};
 }
 
 const std::vector<Rule>& all_rules() {
@@ -153,15 +204,26 @@ const std::vector<Rule>& all_rules() {
 }
 
 std::string text_of(double value, Unit unit, const job::Job& job) {
+  if (!std::isfinite(value)) return "no number";  // fractions of it would never end
   const bool metric = job.unit == job::UnitSystem::metric;
   switch (unit) {
-    case Unit::ratio: return units::to_text(units::Fall::ratio(value), metric);
-    case Unit::mm: return units::to_text(units::Length::mm(value), metric);
-    case Unit::mm2: return units::area_text(value, metric);
-    case Unit::mm3: return units::volume_text(value, metric);
-    case Unit::count: return units::decimals(value, 0);
+    case Unit::ratio:
+      return units::to_text(units::Fall::ratio(value), metric);
+    case Unit::mm:
+      return units::to_text(units::Length::mm(value), metric);
+    case Unit::mm2:
+      return units::area_text(value, metric);
+    case Unit::mm3:
+      return units::volume_text(value, metric);
+    case Unit::count:
+      return units::decimals(value, 0);
   }
   return "";
+}
+
+std::string text_at_least(double mm, const job::Job& job) {
+  const double mark = job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  return text_of(std::ceil(mm / mark - units::tolerance::length_mm) * mark, Unit::mm, job);
 }
 
 std::string place_of(const facts::Point& p, const job::Job& job) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <limits>
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
@@ -33,88 +34,151 @@ std::string advice_for_floor(const job::Job& job) {
   return floor_advice(job, value("floor_fall_least", quarter), value("floor_fall_greatest", half));
 }
 
+Finding floor(const job::Job& job, const facts::Facts& facts, bool least) {
+  const auto facets = of(facts, "base-floor");
+  if (facets.empty()) return missing("the floor has no facet to measure");
+  const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
+  return found(facet.fall, where_of(facet, job), advice_for_floor(job));
+}
 Finding floor_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  const auto facets = of(facts, "base-floor");
-  if (facets.empty()) return {true, {}, "", "", "the floor has no facet to measure"};
-  const facts::Facet& facet = gentlest(facets);
-  return {true, facet.fall, where_of(facet, job), advice_for_floor(job), ""};
+  return floor(job, facts, true);
 }
-
 Finding floor_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  const auto facets = of(facts, "base-floor");
-  if (facets.empty()) return {true, {}, "", "", "the floor has no facet to measure"};
-  const facts::Facet& facet = steepest(facets);
-  return {true, facet.fall, where_of(facet, job), advice_for_floor(job), ""};
+  return floor(job, facts, false);
 }
 
-/// The part of a facet's fall that leads the way it should; negative when it leads back.
-double toward(const facts::Facet& facet, double x, double y) { return facet.fall * (facet.flow[0] * x + facet.flow[1] * y); }
+/// The least part of the facets' falls that leads along (x, y); negative where water runs back.
+double least_toward(const std::vector<facts::Facet>& facets, double x, double y) {
+  double least = std::numeric_limits<double>::max();
+  for (const facts::Facet& f : facets) least = std::min(least, f.fall * (f.flow[0] * x + f.flow[1] * y));
+  return least;
+}
 
-Finding seat(const job::Job& job, const facts::Facts& facts, const std::string& wish) {
-  const auto facets = of(facts, "seat");
-  if (!job.bench) return {false, {}, "", "", ""};
-  if (facets.empty()) return {true, {}, "", "", "the seat has no facet to measure"};
-  const facts::Facet& facet = gentlest(facets);
-  double fall = 0;
-  switch (job.bench->place) {
-    case job::BenchPlace::left_end: fall = toward(facet, 1, 0); break;
-    case job::BenchPlace::right_end: fall = toward(facet, -1, 0); break;
-    case job::BenchPlace::back: fall = toward(facet, 0, -1); break;
+double toward_base(const job::Bench& bench, const std::vector<facts::Facet>& facets) {
+  switch (bench.place) {
+    case job::BenchPlace::left_end:
+      return least_toward(facets, 1, 0);
+    case job::BenchPlace::right_end:
+      return least_toward(facets, -1, 0);
+    case job::BenchPlace::back:
+      return least_toward(facets, 0, -1);
   }
-  return {true, fall, "seat, toward the base, from its plane", wish, ""};
+  return 0;
 }
 
+const char* const no_seat = "the job has a bench, and its seat has no facet to measure";
+
+/// A seat that falls to a side or to the wall does not do, however much it falls.
 Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return seat(job, facts, "let the seat fall at least " + text_of(*limit.least, Unit::ratio, job) + " toward the base (bench.seat_fall)");
+  const auto facets = of(facts, "seat");
+  if (!job.bench) return not_applicable();
+  if (facets.empty()) return missing(no_seat);
+  return found(
+      toward_base(*job.bench, facets), "seat, toward the base, from its plane",
+      "let the seat fall at least " + text_of(*limit.least, Unit::ratio, job) + " toward the base (bench.seat_fall)");
 }
 
+/// Steepness counts whichever way it leads.
 Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return seat(job, facts, "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
-                              " (bench.seat_fall): steeper, a person slides");
+  const auto facets = of(facts, "seat");
+  if (!job.bench) return not_applicable();
+  if (facets.empty()) return missing(no_seat);
+  return found(steepest(facets).fall, "seat, along its fall, from its plane",
+               "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
+                   " (bench.seat_fall): steeper, a person slides");
 }
 
 Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "threshold");
-  if (facets.empty()) return {false, {}, "", "", ""};
-  const facts::Facet& facet = gentlest(facets);
-  return {true, toward(facet, 0, 1), "threshold top, inward, from its plane",
-          "let its top fall inward at least " + text_of(*limit.least, Unit::ratio, job) + " (base.threshold.fall)", ""};
+  if (job.base.threshold.width.is_zero()) return not_applicable();
+  if (facets.empty()) return missing("the base has a threshold, and its top has no facet to measure");
+  return found(
+      least_toward(facets, 0, 1), "threshold top, inward, from its plane",
+      "let its top fall inward at least " + text_of(*limit.least, Unit::ratio, job) + " (base.threshold.fall)");
 }
 
-Finding drains(const job::Job& job, const facts::Facts& facts, const char* surface) {
-  const auto it = std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
-  if (it == facts.drainage.end()) return {false, {}, "", "", ""};
+Finding drains(const job::Job& job, const facts::Facts& facts, const std::string& surface) {
+  const auto it =
+      std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
+  if (it == facts.drainage.end()) return missing("the way of the water over the " + surface + " was not traced");
+  if (it->drains) return found(it->pond_mm, "traced over every facet", "");
   std::string stuck;
-  for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? "from facet '" : ", '") + facet + "'";
-  const std::string place = it->drains ? "traced over every facet" : "water stays " + stuck + ", deepest at " + place_of(it->pond_at_mm, job);
-  return {true, it->pond_mm, place, "change the fall so that every corner has a way down", ""};
+  for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? " on facet '" : ", '") + facet + "'";
+  Finding finding = found(it->pond_mm, "water stays" + stuck + ", deepest at " + place_of(it->pond_at_mm, job),
+                          "change the fall so that every corner has a way down");
+  finding.broken = true;
+  return finding;
 }
 
-Finding floor_drains(const job::Job& job, const facts::Facts& facts, const Limit&) { return drains(job, facts, "base-floor"); }
-Finding seat_drains(const job::Job& job, const facts::Facts& facts, const Limit&) { return drains(job, facts, "seat"); }
-Finding threshold_drains(const job::Job& job, const facts::Facts& facts, const Limit&) { return drains(job, facts, "threshold"); }
+Finding floor_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return drains(job, facts, "base-floor");
+}
+Finding seat_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return job.bench ? drains(job, facts, "seat") : not_applicable();
+}
+Finding threshold_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return job.base.threshold.width.is_zero() ? not_applicable() : drains(job, facts, "threshold");
+}
 
-Limit dry() { return {{}, 0.0, Unit::mm, "no standing water", Verified::common_practice}; }
+Limit dry() {
+  return {{}, 0.0, Unit::mm, no_source, Verified::common_practice};
+}
 
 }  // namespace
 
 std::vector<Rule> fall_rules() {
   const char* irc = "IRC P2709.1 (2009, 2021)";
   return {
-      {"floor.fall-least", "floor falls enough", "least fall of all facets of the floor", "base: planes of the floor's facets",
-       {quarter, {}, Unit::ratio, irc, Verified::quoted}, "floor_fall_least", "", Outcome::fail, floor_least},
-      {"floor.fall-greatest", "floor is not too steep", "greatest fall of all facets of the floor", "base: planes of the floor's facets",
-       {{}, half, Unit::ratio, irc, Verified::quoted}, "", "floor_fall_greatest", Outcome::fail, floor_greatest},
-      {"floor.drains", "all water reaches the drain", "depth of water that stays, traced from corner to corner over the facets",
+      {"floor.fall-least",
+       "floor falls enough",
+       "least fall of all facets of the floor",
+       "base: planes of the floor's facets",
+       {quarter, {}, Unit::ratio, irc, Verified::quoted},
+       "floor_fall_least",
+       "",
+       Outcome::fail,
+       floor_least},
+      {"floor.fall-greatest",
+       "floor is not too steep",
+       "greatest fall of all facets of the floor",
+       "base: planes of the floor's facets",
+       {{}, half, Unit::ratio, irc, Verified::quoted},
+       "",
+       "floor_fall_greatest",
+       Outcome::fail,
+       floor_greatest},
+      {"floor.drains", "all water reaches the drain",
+       "depth of water that stays, traced from corner to corner over the facets",
        "base: corners and edges of the floor's facets; drain: its place", dry(), "", "", Outcome::fail, floor_drains},
-      {"seat.fall-least", "seat falls toward the base", "fall of the seat's plane, taken toward the base", "seat block: plane of the seat",
-       {eighth, {}, Unit::ratio, "1/8 to 1/4 in/ft", Verified::common_practice}, "seat_fall_least", "", Outcome::fail, seat_least},
-      {"seat.fall-greatest", "seat is not too steep", "fall of the seat's plane, taken toward the base", "seat block: plane of the seat",
-       {{}, half, Unit::ratio, "1/2 in/ft", Verified::common_practice}, "", "seat_fall_greatest", Outcome::fail, seat_greatest},
-      {"seat.drains", "no water stays on the seat", "depth of water that stays, traced to the front edge", "seat block: corners and edges of the seat",
-       dry(), "", "", Outcome::fail, seat_drains},
-      {"threshold.falls-inward", "threshold's top falls inward", "fall of the threshold's top plane, taken inward", "base: plane of the threshold's top",
-       {eighth, {}, Unit::ratio, "1/8 to 1/4 in/ft", Verified::common_practice}, "threshold_fall_least", "", Outcome::fail, threshold_inward},
+      {"seat.fall-least",
+       "seat falls toward the base",
+       "fall of the seat's plane, taken toward the base",
+       "seat block: plane of the seat",
+       {eighth, {}, Unit::ratio, no_source, Verified::common_practice},
+       "seat_fall_least",
+       "",
+       Outcome::fail,
+       seat_least},
+      {"seat.fall-greatest",
+       "seat is not too steep",
+       "fall of the seat's plane",
+       "seat block: plane of the seat",
+       {{}, half, Unit::ratio, no_source, Verified::common_practice},
+       "",
+       "seat_fall_greatest",
+       Outcome::fail,
+       seat_greatest},
+      {"seat.drains", "no water stays on the seat", "depth of water that stays, traced to the front edge",
+       "seat block: corners and edges of the seat", dry(), "", "", Outcome::fail, seat_drains},
+      {"threshold.falls-inward",
+       "threshold's top falls inward",
+       "fall of the threshold's top plane, taken inward",
+       "base: plane of the threshold's top",
+       {eighth, {}, Unit::ratio, no_source, Verified::common_practice},
+       "threshold_fall_least",
+       "",
+       Outcome::fail,
+       threshold_inward},
       {"threshold.drains", "no water stays on the threshold", "depth of water that stays, traced to the inner edge",
        "base: corners and edges of the threshold's top", dry(), "", "", Outcome::fail, threshold_drains},
   };

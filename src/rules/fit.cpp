@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include "rules/book.hpp"
-#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -10,15 +9,18 @@ namespace {
 constexpr double in = 25.4;
 
 Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
+  if (facts.parts.empty()) return missing("no solid was looked at");
   std::string bad;
   double count = 0;
   for (const facts::Part& part : facts.parts)
     if (!part.valid) bad += (bad.empty() ? "" : ", ") + part.id, ++count;
-  return {true, count, bad.empty() ? std::to_string(facts.parts.size()) + " solids looked at" : "not closed or not valid: " + bad,
-          "this is a fault of the program, not of the job; no number of that part can be trusted", ""};
+  return found(
+      count, bad.empty() ? std::to_string(facts.parts.size()) + " solids looked at" : "not closed or not valid: " + bad,
+      "this is a fault of the program, not of the job; no number of that part can be trusted");
 }
 
 Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (facts.fits.empty()) return missing("no pair of solids was looked at");
   double count = 0;
   const facts::Fit* worst = nullptr;
   for (const facts::Fit& fit : facts.fits) {
@@ -26,57 +28,80 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
     ++count;
     if (!worst || fit.overlap_mm3 > worst->overlap_mm3) worst = &fit;
   }
-  if (!worst) return {true, 0, "every pair of solids looked at", "", ""};
-  return {true, count, "'" + worst->a + "' and '" + worst->b + "' share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " +
-                           place_of(worst->at_mm, job),
-          "move or shorten one of '" + worst->a + "' and '" + worst->b + "'", ""};
+  if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
+  const std::string both = "'" + worst->a + "' and '" + worst->b + "'";
+  return found(count,
+               both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
+               "move or shorten one of " + both);
 }
 
-Finding opening(const job::Job& job, const facts::Facts& facts, const char* axis) {
-  const auto it = std::find_if(facts.openings.begin(), facts.openings.end(), [&](const auto& o) { return o.axis == axis; });
-  if (it == facts.openings.end()) return {true, {}, "", "", std::string{"measure the alcove's "} + axis + " between stud faces"};
+Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, const char* axis) {
+  const auto it =
+      std::find_if(facts.openings.begin(), facts.openings.end(), [&](const auto& o) { return o.axis == axis; });
+  if (it == facts.openings.end()) return missing(std::string{"measure the alcove's "} + axis + " between stud faces");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   std::string sum = "alcove " + len(it->alcove_mm) + " less base " + len(it->base_mm);
   if (it->bench_mm) sum += " less bench " + len(*it->bench_mm);
-  return {true, it->left_over_mm, sum, it->left_over_mm < 0 ? "it does not go in: order a smaller base or a shallower bench"
-                                                            : "fur the studs out or take a larger base, so that upstands stand against framing", ""};
+  const double over = it->left_over_mm;
+  const std::string advice =
+      over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base or a shallower bench"
+               : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
+                     " or take a larger base, so that the upstands stand against framing";
+  return found(over, sum, advice);
 }
-Finding opening_width(const job::Job& job, const facts::Facts& facts, const Limit&) { return opening(job, facts, "width"); }
-Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limit&) { return opening(job, facts, "depth"); }
+Finding opening_width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  return opening(job, facts, limit, "width");
+}
+Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  return opening(job, facts, limit, "depth");
+}
 
 Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return {true, facts.drain.body_to_bore_mm, "drain's body to the wall of the bore, all round",
-          "bore " + text_of(job.drain.body.in_mm() + 2 * *limit.least, Unit::mm, job) + " at least (drain.bore)", ""};
+  const double gap = facts.drain.body_to_bore_mm;
+  return found(
+      gap, "drain's body to the wall of the bore, all round",
+      "bore " + text_at_least(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job) + " at least (drain.bore)");
 }
 
 Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (job.floor.kind == job::FloorKind::slab) return {false, {}, "", "", ""};
-  if (!facts.drain.bore_to_joist_mm)
-    return {true, {}, "", "", "measure direction, spacing and first centre of the joists below"};
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  if (!facts.drain.bore_to_joist_mm) return missing("measure direction, spacing and first centre of the joists below");
   const double gap = *facts.drain.bore_to_joist_mm;
-  return {true, gap, "bore to '" + facts.drain.nearest_joist + "'",
-          "move the drain " + text_of(std::ceil((*limit.least - gap) / 1.5875) * 1.5875, Unit::mm, job) +
-              " away from that joist; a joist is cut or headed off only as local code and an engineer allow", ""};
+  return found(gap, "bore to '" + facts.drain.nearest_joist + "'",
+               "move the drain " + text_at_least(*limit.least - gap, job) +
+                   " away from that joist; a joist is cut or headed off only as local code and an engineer allow");
+}
+
+Limit gap() {
+  return {0.0, 0.5 * in, Unit::mm, no_source, Verified::common_practice};
+}
+Limit clearance() {
+  return {0.25 * in, {}, Unit::mm, no_source, Verified::common_practice};
+}
+Limit nothing() {
+  return {{}, 0.0, Unit::count, no_source, Verified::common_practice};
 }
 
 }  // namespace
 
 std::vector<Rule> fit_rules() {
-  const Limit gap{0.0, 0.5 * in, Unit::mm, "0 to 1/2 in, both sides together", Verified::common_practice};
-  const Limit clearance{0.25 * in, {}, Unit::mm, "1/4 in", Verified::common_practice};
   return {
-      {"solids.valid", "all solids are closed and valid", "count of solids that are not", "every solid",
-       {{}, 0.0, Unit::count, "the model's own soundness", Verified::common_practice}, "", "", Outcome::fail, sound},
-      {"opening.width", "base and bench fill the alcove's width", "alcove minus base minus bench", "walls: inside faces; base, bench frame: extents",
-       gap, "", "opening_gap_greatest", Outcome::fail, opening_width},
+      {"solids.valid", "all solids are closed and valid", "count of solids that are not", "every solid", nothing(), "",
+       "", Outcome::fail, sound},
+      {"opening.width", "base and bench fill the alcove's width", "alcove minus base minus bench",
+       "walls: inside faces; base, bench frame: extents", gap(), "", "opening_gap_greatest", Outcome::fail,
+       opening_width},
       {"opening.depth", "base and bench fill the alcove's depth", "alcove minus base minus bench along the back",
-       "walls: inside faces; base, bench frame: extents", gap, "", "opening_gap_greatest", Outcome::fail, opening_depth},
-      {"fit.no-clash", "nothing runs into anything", "count of pairs of solids that share volume", "every pair of solids",
-       {{}, 0.0, Unit::count, "two things cannot be in one place", Verified::common_practice}, "", "", Outcome::fail, clashes},
-      {"drain.in-bore", "drain's body is free in the bore", "radius of the bore minus radius of the body minus their offset",
-       "subfloor: wall of the bore; drain: wall of its body", clearance, "bore_clearance", "", Outcome::fail, drain_in_bore},
-      {"drain.bore-clear-of-joists", "bore misses the joists", "least distance from the bore to a joist, in plan", "subfloor: wall of the bore; joists",
-       clearance, "bore_clearance", "", Outcome::fail, bore_and_joists},
+       "walls: inside faces; base, bench frame: extents", gap(), "", "opening_gap_greatest", Outcome::fail,
+       opening_depth},
+      {"fit.no-clash", "nothing runs into anything", "count of pairs of solids that share volume",
+       "every pair of solids that may meet", nothing(), "", "", Outcome::fail, clashes},
+      {"drain.in-bore", "drain's body is free in the bore",
+       "radius of the bore minus radius of the body minus their offset",
+       "subfloor: wall of the bore; drain: wall of its body", clearance(), "bore_clearance", "", Outcome::fail,
+       drain_in_bore},
+      {"drain.bore-clear-of-joists", "bore misses the joists", "least distance from the bore to a joist, in plan",
+       "subfloor: wall of the bore; joists", clearance(), "bore_clearance", "", Outcome::fail, bore_and_joists},
   };
 }
 

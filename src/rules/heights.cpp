@@ -5,28 +5,43 @@ namespace {
 
 constexpr double in = 25.4;
 
+/// The code's clauses on a threshold hold where there is one (2021 wording); a curbless floor answers to other rules.
+bool none(const job::Job& job) {
+  return job.base.threshold.width.is_zero();
+}
+
+const char* const no_top = "the base has a threshold, and its top was not found: measure its height above the drain";
+
 Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (!h.threshold_least_mm) return {false, {}, "", "", ""};
-  return {true, *h.threshold_least_mm - h.drain_top_mm, "threshold's lowest top edge above the drain's top",
-          "raise the threshold to " + text_of(*limit.least, Unit::mm, job) + " at its lowest (base.threshold.height); a curbless or accessible shower answers to other rules",
-          ""};
+  if (none(job)) return not_applicable();
+  if (!h.threshold_least_mm) return missing(no_top);
+  const double height = *h.threshold_least_mm - h.drain_top_mm;
+  return found(height, "threshold's lowest top edge above the drain's top",
+               "raise the threshold by " + text_at_least(*limit.least - height, job) + ", to " +
+                   text_of(*limit.least, Unit::mm, job) + " at its lowest (base.threshold.height)");
 }
 
 Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (!h.threshold_greatest_mm) return {false, {}, "", "", ""};
-  return {true, *h.threshold_greatest_mm - h.drain_top_mm, "threshold's highest top edge above the drain's top",
-          "lower the threshold to " + text_of(*limit.greatest, Unit::mm, job) + " at its highest (base.threshold.height)", ""};
+  if (none(job)) return not_applicable();
+  if (!h.threshold_greatest_mm) return missing(no_top);
+  const double height = *h.threshold_greatest_mm - h.drain_top_mm;
+  return found(height, "threshold's highest top edge above the drain's top",
+               "lower the threshold by " + text_at_least(height - *limit.greatest, job) + ", to " +
+                   text_of(*limit.greatest, Unit::mm, job) + " at its highest (base.threshold.height)");
 }
 
 Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (!h.threshold_greatest_mm) return {false, {}, "", "", ""};
+  if (none(job)) return not_applicable();
+  if (!h.threshold_greatest_mm) return missing(no_top);
   if (!h.upstand_top_mm)
-    return {true, {}, "", "", "the base has no upstands: measure how far the waterproofing behind it rises above the threshold"};
-  return {true, *h.upstand_top_mm - *h.threshold_greatest_mm, "upstands' top above the threshold's highest edge",
-          "raise the upstands or lower the threshold until " + text_of(*limit.least, Unit::mm, job) + " is between them (base.upstands.height)", ""};
+    return missing("the base has no upstands: measure how far the waterproofing behind it rises above the threshold");
+  const double between = *h.upstand_top_mm - *h.threshold_greatest_mm;
+  return found(between, "upstands' top above the threshold's highest edge",
+               "raise the upstands (base.upstands.height) or lower the threshold by " +
+                   text_at_least(*limit.least - between, job));
 }
 
 }  // namespace
@@ -34,15 +49,33 @@ Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limi
 std::vector<Rule> height_rules() {
   const char* irc = "IRC P2709.1 (2009, 2021)";
   return {
-      {"threshold.height-least", "threshold stands above the drain", "lowest top of the threshold minus top of the drain",
-       "base: corners of the threshold's top; drain: its highest point", {2 * in, {}, Unit::mm, irc, Verified::quoted},
-       "threshold_height_least", "", Outcome::fail, height_least},
-      {"threshold.height-greatest", "threshold is not too high", "highest top of the threshold minus top of the drain",
-       "base: corners of the threshold's top; drain: its highest point", {{}, 9 * in, Unit::mm, irc, Verified::quoted}, "",
-       "threshold_height_greatest", Outcome::fail, height_greatest},
-      {"threshold.below-upstand", "threshold is below the upstands", "top of the upstands minus highest top of the threshold",
-       "base: level tops of the upstands, corners of the threshold's top", {1 * in, {}, Unit::mm, irc, Verified::quoted},
-       "threshold_below_upstand", "", Outcome::fail, below_upstand},
+      {"threshold.height-least",
+       "threshold stands above the drain",
+       "lowest top of the threshold minus top of the drain",
+       "base: corners of the threshold's top; drain: its highest point",
+       {2 * in, {}, Unit::mm, irc, Verified::quoted},
+       "threshold_height_least",
+       "",
+       Outcome::fail,
+       height_least},
+      {"threshold.height-greatest",
+       "threshold is not too high",
+       "highest top of the threshold minus top of the drain",
+       "base: corners of the threshold's top; drain: its highest point",
+       {{}, 9 * in, Unit::mm, irc, Verified::quoted},
+       "",
+       "threshold_height_greatest",
+       Outcome::fail,
+       height_greatest},
+      {"threshold.below-upstand",
+       "threshold is below the upstands",
+       "top of the upstands minus highest top of the threshold",
+       "base: level tops of the upstands, corners of the threshold's top",
+       {1 * in, {}, Unit::mm, irc, Verified::quoted},
+       "threshold_below_upstand",
+       "",
+       Outcome::fail,
+       below_upstand},
   };
 }
 

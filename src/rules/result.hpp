@@ -21,18 +21,18 @@ const char* name_of(Unit unit);
 struct Limit {
   std::optional<double> least, greatest;
   Unit unit = Unit::mm;
-  std::string source;   ///< code and section, with the edition
+  std::string source;  ///< code and section, with the edition
   Verified verified = Verified::quoted;
 };
 
-/// One result. Values are exact, in the limit's unit; `where`, `advice` and `missing` are sentences for a person.
+/// One result. Values are exact, in the limit's unit; `where` and `advice` are sentences for a person.
 struct Result {
   std::string id, title;
   Outcome outcome = Outcome::not_checked;
   std::optional<double> measured;
   Limit limit;
-  std::string where;    ///< part, facet and place
-  std::string advice;   ///< what to do about it; for not-checked: what to measure
+  std::string where;   ///< part, facet and place
+  std::string advice;  ///< what to do about it; for not-checked: what to measure
   /// Room to the limit as a share of it; negative when it fails. Absent when nothing was measured.
   std::optional<double> margin;
 };

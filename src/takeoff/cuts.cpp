@@ -4,6 +4,7 @@
 #include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -25,7 +26,8 @@ bool alike(const CutRow& row, const facts::Member& member, double length, const 
 /// A, B ... Z, AA, AB ...
 std::string mark_of(std::size_t index) {
   std::string mark;
-  for (std::size_t n = index + 1; n > 0; n = (n - 1) / 26) mark.insert(mark.begin(), static_cast<char>('A' + (n - 1) % 26));
+  for (std::size_t n = index + 1; n > 0; n = (n - 1) / 26)
+    mark.insert(mark.begin(), static_cast<char>('A' + (n - 1) % 26));
   return mark;
 }
 
@@ -38,7 +40,9 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
     const std::string ends = ends_of(member);
     auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, member, length, ends); });
     if (row == rows.end())
-      row = rows.insert(rows.end(), {"", {}, member.stock, length, member.width_mm, member.thickness_mm, 0, ends, member.sheet, member.steel});
+      row = rows.insert(
+          rows.end(),
+          {"", {}, member.stock, length, member.width_mm, member.thickness_mm, 0, ends, member.sheet, member.steel});
     row->part_ids.push_back(member.part_id);
     ++row->count;
   }
@@ -54,7 +58,8 @@ int sticks_needed(std::vector<double> lengths_mm, double stick_mm, double kerf_m
   std::sort(lengths_mm.rbegin(), lengths_mm.rend());
   std::vector<double> left;
   for (const double length : lengths_mm) {
-    const auto stick = std::find_if(left.begin(), left.end(), [&](double room) { return room >= length; });
+    const auto stick = std::find_if(left.begin(), left.end(),
+                                    [&](double room) { return room >= length - units::tolerance::length_mm; });
     if (stick == left.end())
       left.push_back(stick_mm - length - kerf_mm);
     else

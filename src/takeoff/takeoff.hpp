@@ -27,7 +27,7 @@ struct CutRow {
   double length_mm = 0;  ///< long point to long point
   double width_mm = 0, thickness_mm = 0;
   int count = 0;
-  std::string ends;      ///< "square", or the angles from square
+  std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
 };
 
@@ -36,8 +36,8 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts);
 /// Longest first for each stock; marks A, B, C ... in that order.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
 
-/// How many sticks of `stick_mm` the lengths need, sawn with `kerf_mm` between pieces: the longest piece first, each into
-/// the first stick with room. Never less than the least number, rarely more. @pre no length is above `stick_mm`.
+/// How many sticks of `stick_mm` the lengths need, sawn with `kerf_mm` between pieces: the longest piece first, each
+/// into the first stick with room. Never less than the least number, rarely more. @pre no length is above `stick_mm`.
 int sticks_needed(std::vector<double> lengths_mm, double stick_mm, double kerf_mm);
 
 }  // namespace fallwright::takeoff

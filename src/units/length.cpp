@@ -104,6 +104,7 @@ std::optional<Length> parse_length(std::string_view text, LengthUnit bare, std::
 }
 
 std::string to_inches(Length length) {
+  if (!std::isfinite(length.in_mm())) return "unknown";
   const long count = std::lround(std::abs(length.in_inches()) * 16);
   return (length.in_mm() < 0 && count != 0 ? "-" : "") + sixteenths(count) + "\"";
 }
@@ -115,7 +116,9 @@ std::string to_feet_and_inches(Length length) {
   return sign + std::to_string(feet) + "'" + (count % 192 == 0 ? "" : " " + sixteenths(count % 192) + "\"");
 }
 
-std::string to_mm(Length length) { return std::to_string(std::lround(length.in_mm())) + " mm"; }
+std::string to_mm(Length length) {
+  return std::isfinite(length.in_mm()) ? std::to_string(std::lround(length.in_mm())) + " mm" : "unknown";
+}
 
 std::string to_text(Length length, bool metric) { return metric ? to_mm(length) : to_inches(length); }
 

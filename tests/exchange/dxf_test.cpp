@@ -1,0 +1,65 @@
+#include "exchange/dxf.hpp"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "diag/fault.hpp"
+#include "support/run.hpp"
+
+namespace fallwright::exchange {
+namespace {
+
+using drawing::LineKind;
+
+drawing::Sheet sheet(bool metric) {
+  drawing::Sheet s{"plan", "Plan", metric, {}, {}, {}, {}};
+  s.lines = {{{0, 0}, {1828.8, 914.4}, LineKind::outline}, {{10.1, 20.2}, {33.333333333, 20.2}, LineKind::hidden}};
+  s.arcs = {{{100, 50}, 25.4, 0, 360, LineKind::outline}, {{100, 50}, 12.7, 30, 150, LineKind::centre}};
+  s.texts = {{{5, 6}, 25.4, "17-1/2\" 100 %", 0, drawing::Anchor::left}, {{50, 60}, 25.4, "upright", 90, drawing::Anchor::middle}};
+  return s;
+}
+
+nlohmann::json audited(const drawing::Sheet& s) {
+  const sample::Folder folder{"dxf"};
+  write_dxf(s, folder / "sheet.dxf");
+  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/exchange/audit_dxf.py " + (folder / "sheet.dxf") + " 2>&1");
+  EXPECT_EQ(ran.code, 0) << ran.out;
+  return nlohmann::json::parse(ran.out);
+}
+
+TEST(Dxf, OpensWithoutRepairInBothUnits) {
+  // Source: ezdxf's auditor, an independent reader: no error, no fix; $INSUNITS 1 is inches, 4 millimetres (DXF reference).
+  EXPECT_EQ(audited(sheet(false)).at("units"), 1);
+  EXPECT_EQ(audited(sheet(true)).at("units"), 4);
+}
+
+TEST(Dxf, IsTrueToScaleInTheSheetsUnit) {
+  // Source: 25.4 mm to the inch: 72 x 36 in comes back as 72 x 36, and 1/3 survives to a millionth.
+  const auto inch = audited(sheet(false)), metric = audited(sheet(true));
+  EXPECT_NEAR(inch.at("lines")[0][2].get<double>(), 72, 1e-6);
+  EXPECT_NEAR(inch.at("lines")[0][3].get<double>(), 36, 1e-6);
+  EXPECT_NEAR(metric.at("lines")[1][2].get<double>(), 33.333333333, 1e-6);
+  EXPECT_NEAR(inch.at("circles")[0][2].get<double>(), 1, 1e-9);
+}
+
+TEST(Dxf, KeepsCirclesArcsAndTextWhatTheyAre) {
+  // Source: the sheet that was written.
+  const auto read = audited(sheet(false));
+  EXPECT_EQ(read.at("types"), (nlohmann::json{{"ARC", 1}, {"CIRCLE", 1}, {"LINE", 2}, {"TEXT", 2}}));
+  EXPECT_NEAR(read.at("arcs")[0][3].get<double>(), 30, 1e-9);
+  EXPECT_NEAR(read.at("arcs")[0][4].get<double>(), 150, 1e-9);
+  EXPECT_EQ(read.at("texts"), (nlohmann::json{"17-1/2\" 100 %", "upright"}));
+}
+
+TEST(Dxf, LayersSayWhatLinesMean) {
+  // Source: the names of line kinds.
+  EXPECT_EQ(audited(sheet(true)).at("layers"), (nlohmann::json{{"centre", 1}, {"hidden", 1}, {"outline", 2}, {"text", 2}}));
+}
+
+TEST(Dxf, AFolderThatIsNotThereIsTheMachinesFault) {
+  // Source: the contract of errors.
+  EXPECT_THROW(write_dxf(sheet(true), "/nowhere/at/all.dxf"), diag::MachineError);
+}
+
+}  // namespace
+}  // namespace fallwright::exchange

@@ -1,0 +1,74 @@
+"""A room includes only the rooms below it, and the kernel only where it may.
+
+The table is the one in DEVELOPERS.md. With --probe a wrong include is added to what was read, and the test passes only
+when it is found: a guard that cannot bark guards nothing.
+"""
+import pathlib
+import re
+import sys
+
+DIRECT = {
+    "units": [],
+    "diag": ["units"],
+    "job": ["diag", "units"],
+    "facts": [],
+    "brep": ["diag"],
+    "parts": ["job", "brep"],
+    "measure": ["parts", "facts"],
+    "rules": ["job", "facts"],
+    "takeoff": ["job", "facts"],
+    "drawing": ["parts", "facts", "takeoff", "rules", "measure"],
+    "exchange": ["parts", "drawing"],
+    "report": ["rules", "takeoff", "facts"],
+    "app": ["measure", "drawing", "exchange", "report", "parts", "rules", "takeoff", "job", "facts"],
+}
+# In headers of `parts` the kernel's types are part of the meaning; the rooms below `parts` and above it keep it in .cpp.
+KERNEL_IN_HEADERS = {"brep", "parts"}
+KERNEL_IN_SOURCES = {"brep", "parts", "measure", "drawing", "exchange"}
+INNER_HEADERS = {  # seen by their own room only
+    "measure/detail.hpp", "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
+    "exchange/document.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
+}
+
+
+def allowed(room):
+    seen = {room}
+    todo = list(DIRECT[room])
+    while todo:
+        below = todo.pop()
+        if below not in seen:
+            seen.add(below)
+            todo += DIRECT[below]
+    return seen
+
+
+def faults_in(room, path, text):
+    for line, include in enumerate(text.splitlines(), 1):
+        ours = re.match(r'#include "(\w+)/', include)
+        if ours and ours[1] not in allowed(room):
+            yield f"{path}:{line}: room '{room}' must not include from '{ours[1]}'"
+        kernel = re.match(r"#include <[A-Za-z0-9]+(_[A-Za-z0-9]+)*\.hxx>", include)
+        if not kernel:
+            continue
+        may = KERNEL_IN_SOURCES if path.endswith(".cpp") or path in INNER_HEADERS else KERNEL_IN_HEADERS
+        if room not in may:
+            yield f"{path}:{line}: the geometry kernel must not be seen here"
+
+
+def main():
+    source = pathlib.Path(sys.argv[1]) / "src"
+    rooms = {p.name for p in source.iterdir() if p.is_dir()}
+    faults = [f"rooms and table differ: {sorted(rooms ^ set(DIRECT))}"] if rooms != set(DIRECT) else []
+    count = 0
+    for path in sorted(source.rglob("*.[ch]pp")):
+        count += 1
+        room = path.relative_to(source).parts[0]
+        faults += faults_in(room, str(path.relative_to(source)), path.read_text())
+    if "--probe" in sys.argv:
+        found = list(faults_in("rules", "rules/probe.hpp", '#include "measure/measure.hpp"\n#include <gp_Pnt.hxx>\n'))
+        return 0 if len(found) == 2 else 1
+    print("\n".join(faults) or f"{count} files keep to their rooms")
+    return 1 if faults or count < 50 else 0
+
+
+sys.exit(main())

@@ -1,0 +1,102 @@
+// report.json against its contract and its document.
+#include <fstream>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "report/sample_report.hpp"
+
+namespace fallwright {
+namespace {
+
+using Json = nlohmann::json;
+
+Json written(const sample::Reported& sample) {
+  return Json::parse(report::to_json(sample.report()));
+}
+
+/// "falls[].run_mm" for every value that is no object and no list of objects.
+void collect(const Json& json, const std::string& path, std::set<std::string>& paths) {
+  if (json.is_object()) {
+    for (const auto& [key, value] : json.items()) collect(value, path.empty() ? key : path + "." + key, paths);
+  } else if (json.is_array() && !json.empty() && json[0].is_object()) {
+    for (const Json& item : json) collect(item, path + "[]", paths);
+  } else {
+    paths.insert(path);
+  }
+}
+
+TEST(Json, HoldsWhatTheContractNames) {
+  // Source: the published fields of report.json.
+  const std::pair<const char*, std::vector<const char*>> lists[] = {
+      {"parts", {"id", "role", "material", "volume_mm3", "area_mm2", "mass_kg", "bbox_mm", "centroid_mm", "stl"}},
+      {"falls", {"surface", "facet", "area_mm2", "percent", "in_per_ft", "azimuth_deg", "run_mm", "low_mm", "high_mm"}},
+      {"fit", {"a", "b", "state", "distance_mm", "overlap_mm3", "at_mm"}},
+      {"checks", {"id", "title", "result", "measured", "limit", "unit", "source", "where", "advice"}},
+      {"takeoff", {"item", "quantity", "unit", "buy", "buy_unit", "basis"}},
+      {"cuts", {"mark", "part_ids", "stock", "length_mm", "count", "ends"}},
+      {"files", {"path", "bytes", "sha256"}}};
+  const Json json = written({});
+  for (const char* key : {"name", "version"}) EXPECT_TRUE(json["tool"].contains(key)) << key;
+  for (const char* key : {"name", "file", "sha256"}) EXPECT_TRUE(json["job"].contains(key)) << key;
+  for (const auto& [list, keys] : lists) {
+    ASSERT_FALSE(json[list].empty()) << list;
+    for (const Json& item : json[list])
+      for (const char* key : keys) EXPECT_TRUE(item.contains(key)) << list << " lacks " << key;
+  }
+}
+
+TEST(Json, IsDocumentedFieldByField) {
+  // Source: docs/report-json.md; each of its fields is written and each written field is in it.
+  std::ifstream in{std::string{PROJECT_DIR} + "/docs/report-json.md"};
+  std::stringstream doc;
+  doc << in.rdbuf();
+  std::set<std::string> documented, paths;
+  std::string line;
+  while (std::getline(doc, line)) {
+    if (line.rfind("| `", 0) != 0) continue;
+    const std::string cell = line.substr(0, line.find('|', 2));
+    const std::regex field{"`([^`]+)`"};
+    for (std::sregex_iterator it{cell.begin(), cell.end(), field}, end; it != end; ++it) documented.insert((*it)[1]);
+  }
+  collect(written({}), "", paths);
+  EXPECT_EQ(paths, documented);
+}
+
+TEST(Json, KeepsFullPrecision) {
+  // Source: none; what is read back is the very number that was measured.
+  sample::Reported sample;
+  sample.facts.bed.set_mm3 = 40972812.96772315;
+  EXPECT_EQ(written(sample)["bed"]["set_mm3"].get<double>(), sample.facts.bed.set_mm3);
+  EXPECT_EQ(written(sample)["falls"][2]["percent"].get<double>(), 0.2 / 12 * 100);
+}
+
+TEST(Json, WhatWasNotMeasuredIsNullAndNoNumber) {
+  // Source: none; a zero would be taken for a measurement.
+  const Json json = written({});
+  EXPECT_TRUE(json["heights"]["upstand_top_mm"].is_null());
+  for (const Json& check : json["checks"]) {
+    if (check["result"] != "not-checked") continue;
+    EXPECT_EQ(check["id"], "threshold.below-upstand");
+    EXPECT_TRUE(check["measured"].is_null());
+    EXPECT_TRUE(check["margin"].is_null());
+  }
+}
+
+TEST(Json, AFileNameThatIsNoTextDoesNotStopTheReport) {
+  // Source: none; a file name is bytes.
+  sample::Reported sample;
+  sample.job.file = "caf\xe9.toml";
+  EXPECT_NO_THROW(written(sample));
+}
+
+TEST(Json, EqualReportsAreEqualTexts) {
+  // Source: none.
+  EXPECT_EQ(report::to_json(sample::Reported{}.report()), report::to_json(sample::Reported{}.report()));
+}
+
+}  // namespace
+}  // namespace fallwright

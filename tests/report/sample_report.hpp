@@ -1,0 +1,34 @@
+/// A report on the sample alcove, with one failure, one caution and one check that could not be made.
+#pragma once
+
+#include "report/report.hpp"
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::sample {
+
+/// Holds what a report refers to.
+struct Reported {
+  job::Job job = alcove();
+  facts::Facts facts = good_facts();
+
+  Reported() {
+    facts.facets[2].fall = 0.2 / 12;
+    facts.clear.circle_mm = 29 * 25.4;
+    facts.heights.upstand_top_mm.reset();
+    facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
+    facts.members = {{"bench/stud-1", "2x4", false, false, 263.525, 88.9, 38.1, {0, 0}}};
+    job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
+  }
+  report::Report report() const {
+    return {job,
+            facts,
+            rules::check(job, facts),
+            takeoff::take_off(job, facts),
+            takeoff::cut_list(facts, false),
+            {{"model.step", 12, "ab"}}};
+  }
+};
+
+}  // namespace fallwright::sample

@@ -1,0 +1,119 @@
+// What a person reads on a terminal.
+#include <regex>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "report/sample_report.hpp"
+#include "rules/book.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr double in = 25.4;
+
+rules::Result of(double measured, rules::Limit limit) {
+  rules::Result r;
+  r.measured = measured;
+  r.limit = std::move(limit);
+  return r;
+}
+
+TEST(Text, SummarySaysWhatATiredPersonNeeds) {
+  // Source: by hand on the sample: 40 L is 1.41 ft3, with 10 % over 0.45 ft3 3.453, so 4 bags; falls 0.2 and 0.45
+  // in/ft.
+  const sample::Reported sample;
+  const std::string text = report::summary(sample.report(), "out/sample");
+  EXPECT_THAT(text, HasSubstr("base 57-1/2\" x 36\""));
+  EXPECT_THAT(text, HasSubstr("1.41 ft3"));
+  EXPECT_THAT(text, HasSubstr("4 bags"));
+  EXPECT_THAT(text, HasSubstr("(left) least"));
+  EXPECT_THAT(text, HasSubstr("1 FAIL, 1 caution, 1 not checked"));
+  EXPECT_THAT(text, HasSubstr("out/sample"));
+}
+
+TEST(Text, FailuresComeBeforeCautionsAndWhatIsNotCheckedBeforeThePasses) {
+  // Source: none.
+  const sample::Reported sample;
+  const std::string text = report::summary(sample.report(), "");
+  const std::size_t fail = text.find("FAIL  "), caution = text.find("CAUTION "), open = text.find("NOT CHECKED "),
+                    pass = text.find("  pass ");
+  ASSERT_NE(pass, std::string::npos);
+  EXPECT_LT(fail, caution);
+  EXPECT_LT(caution, open);
+  EXPECT_LT(open, pass);
+}
+
+TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
+  // Source: none; a sixth failure is no smaller for being sixth.
+  sample::Reported sample;
+  sample.facts.drainage = {
+      {"base-floor", false, 3, {}, {"left"}}, {"threshold", false, 3, {}, {}}, {"seat", false, 3, {}, {}}};
+  sample.facts.openings[0].left_over_mm = sample.facts.openings[1].left_over_mm = -5;
+  sample.facts.drain = {-1, -1, "joists/joist-01"};
+  const std::string text = report::summary(sample.report(), "");
+  std::size_t lines = 0;
+  for (std::size_t at = text.find("  FAIL "); at != std::string::npos; at = text.find("  FAIL ", at + 1)) ++lines;
+  EXPECT_EQ(lines, 8U);
+}
+
+TEST(Text, NoDecimalsOfAnInch) {
+  // Source: none; read aloud on site, inches are whole numbers and fractions.
+  const sample::Reported sample;
+  const std::string text = report::summary(sample.report(), "") + report::check_table(sample.report()) +
+                           report::takeoff_table(sample.report());
+  EXPECT_FALSE(std::regex_search(text, std::regex{"[0-9]\\.[0-9]+\""})) << text;
+}
+
+TEST(Text, MetricJobsSpeakMetric) {
+  // Source: none.
+  sample::Reported sample;
+  sample.job.unit = job::UnitSystem::metric;
+  const std::string text = report::summary(sample.report(), "") + report::check_table(sample.report());
+  EXPECT_THAT(text, HasSubstr("mm"));
+  EXPECT_THAT(text, HasSubstr(" %"));
+  EXPECT_THAT(text, Not(HasSubstr("\"")));
+  EXPECT_THAT(text, Not(HasSubstr("in/ft")));
+}
+
+TEST(Text, AHairOutsideDoesNotReadAsInside) {
+  // Source: by hand: 1.99 in reads 2" on a tape, and 899.9 in2 reads 900.
+  const job::Job job = sample::alcove();
+  EXPECT_EQ(report::measured_text(of(1.99 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "just under 2\"");
+  EXPECT_EQ(report::measured_text(of(9.01 * in, {{}, 9 * in, rules::Unit::mm, "", {}}), job), "just over 9\"");
+  EXPECT_EQ(report::measured_text(of(899.9 * in * in, {900 * in * in, {}, rules::Unit::mm2, "", {}}), job),
+            "just under 900 in2");
+  EXPECT_EQ(report::measured_text(of(2 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "2\"");
+  EXPECT_EQ(report::measured_text(of(1.5 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "1-1/2\"");
+}
+
+TEST(Text, LimitsReadAsSentences) {
+  // Source: none.
+  const job::Job job = sample::alcove();
+  EXPECT_EQ(report::limit_text(of(0, {1.0 / 48, {}, rules::Unit::ratio, "", {}}), job), "at least 1/4 in/ft (1:48)");
+  EXPECT_EQ(report::limit_text(of(0, {0.0, 12.7, rules::Unit::mm, "", {}}), job), "0\" to 1/2\"");
+  EXPECT_EQ(report::limit_text(of(0, {{}, 0.0, rules::Unit::count, "", {}}), job), "none");
+}
+
+TEST(Text, TheBookIsPrintedWithSourceAndKey) {
+  // Source: none.
+  const std::string text = report::rule_table(job::UnitSystem::inch);
+  for (const rules::Rule& rule : rules::all_rules()) EXPECT_THAT(text, HasSubstr(rule.id + "  " + rule.title));
+  EXPECT_THAT(text, HasSubstr("IRC P2709.1 (2009, 2021), quoted"));
+  EXPECT_THAT(text, HasSubstr("limits.floor_fall_least"));
+}
+
+TEST(Text, ApprovesNothing) {
+  // Source: none.
+  const sample::Reported sample;
+  const std::string text = report::summary(sample.report(), "") + report::check_table(sample.report()) +
+                           report::rule_table(job::UnitSystem::inch);
+  EXPECT_FALSE(std::regex_search(text, std::regex{"complian|complies|code-|certif", std::regex::icase}));
+  EXPECT_THAT(text, HasSubstr("Local code"));
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,150 @@
+// How results are made, ordered and overridden.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::Outcome;
+using testing::HasSubstr;
+
+constexpr double in = 25.4;
+
+rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == id) return r;
+  ADD_FAILURE() << "no rule " << id;
+  return {};
+}
+
+TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
+  // Source: none; a local amendment of 1 % to 3 % lets pass what the book fails.
+  job::Job job = sample::alcove();
+  job.limits = {{"floor_fall_least", 0.01, ""}, {"clear_area", 1.0, "letter of the building office"}};
+  facts::Facts facts = sample::good_facts();
+  for (facts::Facet& f : facts.facets)
+    if (f.surface == "base-floor") f.fall = 0.011;
+  rules::Result r = result_of(job, facts, "floor.fall-least");
+  EXPECT_EQ(r.outcome, Outcome::pass);
+  EXPECT_EQ(r.limit.source, "set in the job file");
+  EXPECT_EQ(r.limit.verified, rules::Verified::user);
+  job.limits_source = "town amendment 12";
+  EXPECT_EQ(result_of(job, facts, "floor.fall-least").limit.source, "town amendment 12");
+  EXPECT_EQ(result_of(job, facts, "clear.area").limit.source, "letter of the building office");
+}
+
+TEST(Check, ACautionBecomesAFailureOnceTheJobSetsTheLimit) {
+  // Source: IRC and UPC differ on the circle: it binds where the job says that it does.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.clear.circle_mm = 29 * in;
+  EXPECT_EQ(result_of(job, facts, "clear.circle").outcome, Outcome::caution);
+  EXPECT_FALSE(rules::any_failed(rules::check(job, facts)));
+  job.limits = {{"clear_circle", 30 * in, ""}};
+  EXPECT_EQ(result_of(job, facts, "clear.circle").outcome, Outcome::fail);
+  EXPECT_TRUE(rules::any_failed(rules::check(job, facts)));
+}
+
+TEST(Check, AWidthSetInTheJobFileHasNoSecondWay) {
+  // Source: none; whoever sets a width means that width.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.clear.area_mm2 = 1400 * in * in;
+  facts.clear.least_width_mm = 26 * in;
+  EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::pass);
+  job.limits = {{"clear_width", 30 * in, ""}};
+  EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::fail);
+}
+
+TEST(Check, MarginIsTheRoomAsAShareOfTheLimit) {
+  // Source: closed form: 0.3 over 0.25 in/ft leaves a fifth, 0.2 lacks a fifth.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  EXPECT_NEAR(*result_of(job, facts, "floor.fall-least").margin, 0.2, 1e-12);
+  facts.facets[2].fall = 0.2 / 12;
+  EXPECT_NEAR(*result_of(job, facts, "floor.fall-least").margin, -0.2, 1e-12);
+  EXPECT_NEAR(*result_of(job, facts, "opening.width").margin, 0.5, 1e-12) << "1/4 of 1/2 in left over";
+}
+
+TEST(Check, WhatIsWorstComesFirst) {
+  // Source: none; failures, cautions, what is not checked, then passes by their room, then what does not apply.
+  job::Job job = sample::alcove();
+  job.floor.kind = job::FloorKind::slab;
+  facts::Facts facts = sample::good_facts();
+  facts.clear.circle_mm = 29 * in;
+  facts.heights.upstand_top_mm.reset();
+  facts.facets[2].fall = 0.2 / 12;
+  facts.facets[0].fall = 2.0 / 12;
+  facts.fits.push_back({"base", "bench", facts::Touch::clash, 0, 500, {}});
+  const auto sorted = rules::worst_first(rules::check(job, facts));
+  ASSERT_GT(sorted.size(), 6U);
+  EXPECT_EQ(sorted[0].id, "fit.no-clash") << "no degree to it: it cannot be built";
+  EXPECT_EQ(sorted[1].id, "floor.fall-greatest");
+  EXPECT_EQ(sorted[2].id, "floor.fall-least");
+  EXPECT_EQ(sorted[3].id, "clear.circle");
+  EXPECT_EQ(sorted[4].id, "threshold.below-upstand");
+  EXPECT_EQ(sorted[4].outcome, Outcome::not_checked);
+  EXPECT_EQ(sorted.back().outcome, Outcome::not_applicable);
+  for (std::size_t i = 6; i + 1 < sorted.size(); ++i)
+    if (sorted[i + 1].outcome == Outcome::pass && sorted[i].margin && sorted[i + 1].margin) {
+      EXPECT_LE(*sorted[i].margin, *sorted[i + 1].margin) << sorted[i].id;
+    }
+}
+
+TEST(Check, TheWorstClashIsNamedWithItsOverlapAndPlace) {
+  // Source: none.
+  facts::Facts facts = sample::good_facts();
+  facts.fits.push_back({"a", "b", facts::Touch::clash, 0, 10, {}});
+  facts.fits.push_back({"base", "bench/stud-1", facts::Touch::clash, 0, 28.316846592e6, {254, 508, 0}});
+  const rules::Result r = result_of(sample::alcove(), facts, "fit.no-clash");
+  EXPECT_EQ(*r.measured, 2);
+  EXPECT_THAT(r.where,
+              HasSubstr("'base' and 'bench/stud-1' share 1.00 ft3 at 10\" from the left stud face, 20\" from"));
+}
+
+TEST(Check, AdviceNamesTheValueThatWouldPass) {
+  // Source: by hand, each beside its case.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.heights.threshold_least_mm = facts.heights.drain_top_mm + 1.70 * in;  // 0.30 in lacks: 5/16
+  facts.drain.body_to_bore_mm = 0.10 * in;                                    // 2 x 0.15 in more than 5 in: 5-5/16
+  facts.drain.bore_to_joist_mm = -2.25 * in;                                  // out of the joist, and 1/4 beyond: 2-1/2
+  facts.openings[0].left_over_mm = -0.24 * in;                                // 1/4
+  EXPECT_THAT(result_of(job, facts, "threshold.height-least").advice,
+              HasSubstr("raise the threshold by 5/16\", to 2\""));
+  EXPECT_THAT(result_of(job, facts, "drain.in-bore").advice, HasSubstr("bore 5-5/16\" at least (drain.bore)"));
+  EXPECT_THAT(result_of(job, facts, "drain.bore-clear-of-joists").advice, HasSubstr("move the drain 2-1/2\" away"));
+  EXPECT_THAT(result_of(job, facts, "opening.width").advice, HasSubstr("does not go in by 1/4\""));
+}
+
+TEST(Check, TheBedIsHeldAgainstWhatTheJobAsks) {
+  // Source: none; the limit is the job's own, and is shown as such.
+  const rules::Result r = result_of(sample::alcove(), sample::good_facts(), "bed.least");
+  EXPECT_DOUBLE_EQ(*r.limit.least, 0.5 * in);
+  EXPECT_DOUBLE_EQ(*r.measured, 0.625 * in);
+  EXPECT_EQ(r.limit.source, "bed.least in the job file");
+}
+
+TEST(Check, OpenSpaceUnderTheBaseFailsThoughMortarIsLeftOver) {
+  // Source: none; mortar in the wrong place fills nothing.
+  facts::Facts facts = sample::good_facts();
+  facts.bed.void_mm3 = 5000;
+  EXPECT_EQ(result_of(sample::alcove(), facts, "bed.fills-shell").outcome, Outcome::fail);
+}
+
+TEST(Check, RoundingOfDoublesIsForgivenAndNoMore) {
+  // Source: units/tolerance.hpp.
+  const rules::Limit fall{1.0 / 48, {}, rules::Unit::ratio, "", {}}, length{50.8, {}, rules::Unit::mm, "", {}};
+  EXPECT_TRUE(rules::keeps(1.0 / 48 - 1e-12, fall));
+  EXPECT_FALSE(rules::keeps(1.0 / 48 - 1e-7, fall));
+  EXPECT_TRUE(rules::keeps(50.8 - 1e-9, length));
+  EXPECT_FALSE(rules::keeps(50.799, length));
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,79 @@
+#include "rules/good_facts.hpp"
+
+namespace fallwright::sample {
+namespace {
+
+constexpr double in = 25.4;
+
+facts::Facet facet(const char* surface, const char* name, double in_per_ft, double run_in, double flow_x,
+                   double flow_y) {
+  facts::Facet f;
+  f.surface = surface;
+  f.facet = name;
+  f.area_mm2 = 1e5;
+  f.fall = in_per_ft / 12;
+  f.run_mm = run_in * in;
+  f.flow = {flow_x, flow_y, 0};
+  return f;
+}
+
+std::vector<facts::Facet> facets() {
+  return {facet("base-floor", "back", 0.45, 13.75, 0, -1), facet("base-floor", "front", 0.45, 13.75, 0, 1),
+          facet("base-floor", "left", 0.3, 26.25, 1, 0),   facet("base-floor", "right", 0.3, 26.25, -1, 0),
+          facet("threshold", "top", 0.25, 4, 0, 1),        facet("seat", "top", 0.25, 14.5, 1, 0)};
+}
+
+facts::Part part(const char* id, const char* role, double mass_kg) {
+  facts::Part p;
+  p.id = id;
+  p.role = p.material = role;
+  p.volume_mm3 = 1e6;
+  p.area_mm2 = 1e5;
+  p.mass_kg = mass_kg;
+  p.bbox_mm = {0, 0, 0, 57.5 * in, 36 * in, 4 * in};
+  p.valid = true;
+  return p;
+}
+
+facts::Bed bed() {
+  facts::Bed b;
+  b.least_mm = b.least_under_ribs_mm = 0.625 * in;
+  b.greatest_mm = 1.5 * in;
+  b.gauge_mm = 1.25 * in;
+  b.set_mm3 = 40e6;
+  b.spread_mm3 = 41e6;
+  b.squeeze_out_mm3 = 1e6;
+  b.contact_mm2 = 1.2e6;
+  return b;
+}
+
+facts::Heights heights() {
+  facts::Heights h;
+  h.drain_top_mm = 1.5 * in;
+  h.rib_plane_mm = 0.5 * in;
+  h.rim_least_mm = h.rim_greatest_mm = 2 * in;
+  h.threshold_least_mm = 4 * in;
+  h.threshold_greatest_mm = 4.1 * in;
+  h.upstand_top_mm = 5.5 * in;
+  h.seat_front_mm = 18 * in;
+  h.seat_back_mm = 18.3 * in;
+  return h;
+}
+
+}  // namespace
+
+facts::Facts good_facts() {
+  facts::Facts f;
+  f.parts = {part("base", "base", 90), part("bed", "bed", 85), part("seat", "seat-block", 40)};
+  f.facets = facets();
+  f.drainage = {{"base-floor", true, 0, {}, {}}, {"threshold", true, 0, {}, {}}, {"seat", true, 0, {}, {}}};
+  f.fits = {{"base", "bed", facts::Touch::touch, 0, 0, {}}};
+  f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
+  f.bed = bed();
+  f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in};
+  f.heights = heights();
+  f.drain = {0.875 * in, 4 * in, "joists/joist-04"};
+  return f;
+}
+
+}  // namespace fallwright::sample
