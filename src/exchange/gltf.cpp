@@ -13,6 +13,7 @@
 
 #include "diag/fault.hpp"
 #include "exchange/document.hpp"
+#include "exchange/kernel.hpp"
 #include "exchange/mesh.hpp"
 
 namespace fallwright::exchange {
@@ -61,6 +62,7 @@ void name_materials(const parts::Model& model, const std::string& path) {
 }  // namespace
 
 void write_glb(const parts::Model& model, const std::string& path) try {
+  const KernelGuard guard;
   for (const parts::Solid& solid : model.solids) mesh(solid);
   RWGltf_CafWriter writer{path.c_str(), /*theIsBinary=*/true};
   writer.SetTransformationFormat(RWGltf_WriterTrsfFormat_Mat4);

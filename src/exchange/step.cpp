@@ -1,15 +1,11 @@
 #include "exchange/step.hpp"
 
-#include <chrono>
 #include <ctime>
 #include <fstream>
 #include <iterator>
-#include <mutex>
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <Interface_Static.hxx>
-#include <Message.hxx>
-#include <Message_Messenger.hxx>
 #include <STEPCAFControl_Writer.hxx>
 #include <STEPControl_Controller.hxx>
 #include <Standard_Failure.hxx>
@@ -18,43 +14,35 @@
 
 #include "diag/fault.hpp"
 #include "exchange/document.hpp"
+#include "exchange/kernel.hpp"
 #include "exchange/step_text.hpp"
 
 namespace fallwright::exchange {
 namespace {
 
-std::mutex& kernel_lock() {
-  static std::mutex lock;
-  return lock;
-}
-
-/// The kernel keeps its settings and its printers for the whole process: they change here alone, under one lock, and go
-/// back to what they were.
-class KernelSettings {
+/// Unit, schema and product names are the kernel's process-wide settings: set here, and put back.
+class StepSettings {
  public:
-  KernelSettings() : guard_{kernel_lock()}, printers_{Message::DefaultMessenger()->Printers()} {
-    Message::DefaultMessenger()->ChangePrinters().Clear();
+  StepSettings() {
     STEPControl_Controller::Init();
-    unit_ = Interface_Static::CVal("write.step.unit");
-    schema_ = Interface_Static::CVal("write.step.schema");
-    product_ = Interface_Static::CVal("write.step.product.name");
-    Interface_Static::SetCVal("write.step.unit", "MM");
-    Interface_Static::SetCVal("write.step.schema", "AP214IS");
-    Interface_Static::SetCVal("write.step.product.name", "part");
+    for (Setting& s : settings_) {
+      s.before = Interface_Static::CVal(s.name);
+      Interface_Static::SetCVal(s.name, s.value);
+    }
   }
-  ~KernelSettings() {
-    Interface_Static::SetCVal("write.step.unit", unit_.c_str());
-    Interface_Static::SetCVal("write.step.schema", schema_.c_str());
-    Interface_Static::SetCVal("write.step.product.name", product_.c_str());
-    Message::DefaultMessenger()->ChangePrinters() = printers_;
+  ~StepSettings() {
+    for (const Setting& s : settings_) Interface_Static::SetCVal(s.name, s.before.c_str());
   }
-  KernelSettings(const KernelSettings&) = delete;
-  KernelSettings& operator=(const KernelSettings&) = delete;
+  StepSettings(const StepSettings&) = delete;
+  StepSettings& operator=(const StepSettings&) = delete;
 
  private:
-  std::lock_guard<std::mutex> guard_;
-  Message_SequenceOfPrinters printers_;
-  std::string unit_, schema_, product_;
+  struct Setting {
+    const char *name, *value;
+    std::string before = {};
+  };
+  KernelGuard guard_;
+  Setting settings_[3] = {{"write.step.unit", "MM"}, {"write.step.schema", "AP214IS"}, {"write.step.product.name", "part"}};
 };
 
 std::string iso_time(long timestamp) {
@@ -88,7 +76,7 @@ void make_canonical(const std::string& path) {
 }
 
 void write(const parts::Model& model, const std::string& path, long timestamp) {
-  const KernelSettings settings;
+  const StepSettings settings;
   STEPCAFControl_Writer writer;
   writer.SetNameMode(true);
   writer.SetColorMode(true);

@@ -22,7 +22,7 @@ drawing::Sheet sheet(bool metric) {
 nlohmann::json audited(const drawing::Sheet& s) {
   const sample::Folder folder{"dxf"};
   write_dxf(s, folder / "sheet.dxf");
-  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/exchange/audit_dxf.py " + (folder / "sheet.dxf") + " 2>&1");
+  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "sheet.dxf") + " 2>&1");
   EXPECT_EQ(ran.code, 0) << ran.out;
   return nlohmann::json::parse(ran.out);
 }

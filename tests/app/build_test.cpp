@@ -1,0 +1,119 @@
+/// The files of a build: complete, listed, equal on every run, whole or not at all.
+#include <filesystem>
+#include <fstream>
+#include <set>
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "exchange/sha256.hpp"
+#include "support/run.hpp"
+
+namespace fallwright {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+
+int build(const std::string& jobs, const std::string& out, const std::string& environment = "") {
+  return sample::run(environment + " " FALLWRIGHT " build -q " + jobs + " --out " + out).code;
+}
+
+std::set<std::string> files_below(const fs::path& folder) {
+  std::set<std::string> names;
+  for (const auto& entry : fs::recursive_directory_iterator{folder})
+    if (entry.is_regular_file()) names.insert(fs::relative(entry.path(), folder).generic_string());
+  return names;
+}
+
+TEST(Build, WritesTheFilesOfTheContract) {
+  // Source: the contract of files.
+  const sample::Folder folder{"files"};
+  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
+  const auto names = files_below(folder.path() / "out/tannery-lane-2a");
+  for (const char* name : {"model.step", "model.glb", "model.stl", "stl/base.stl", "stl/bench-frame/stud-03.stl", "drawings/plan.dxf",
+                           "drawings/bench-front.dxf", "drawings/bench-side.dxf", "drawings/cuts.dxf", "takeoff.csv", "cuts.csv", "checks.csv", "report.json"})
+    EXPECT_TRUE(names.contains(name)) << name;
+  EXPECT_EQ(files_below(folder.path() / "out").size(), names.size()) << "nothing is left beside the job's folder";
+}
+
+TEST(Build, ReportListsEveryOtherFileWithItsFingerprint) {
+  // Source: the contract of report.json; FIPS 180-4 by the library.
+  const sample::Folder folder{"listed"};
+  ASSERT_EQ(build(params("tannery-lane-5c"), folder / "out"), 0);
+  const fs::path out = folder.path() / "out/tannery-lane-5c";
+  const auto json = nlohmann::json::parse(sample::slurped((out / "report.json").string()));
+  std::set<std::string> listed{"report.json"};
+  for (const auto& file : json.at("files")) {
+    const std::string path = (out / file.at("path").get<std::string>()).string();
+    listed.insert(file.at("path"));
+    EXPECT_EQ(file.at("bytes").get<std::uintmax_t>(), fs::file_size(path));
+    EXPECT_EQ(file.at("sha256"), exchange::sha256_of_file(path));
+  }
+  EXPECT_EQ(listed, files_below(out));
+  EXPECT_EQ(json.at("job").at("sha256"), exchange::sha256_of_file(params("tannery-lane-5c")));
+  for (const auto& part : json.at("parts")) EXPECT_TRUE(fs::exists(out / part.at("stl").get<std::string>()));
+}
+
+TEST(Build, TwoRunsAreByteIdentical) {
+  // Source: the contract: whatever the day, the order and what was built before in the same run.
+  const sample::Folder folder{"twice"};
+  const std::string both = params("tannery-lane-5c") + " " + params("tannery-lane-2a");
+  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "a"), 0);
+  ASSERT_EQ(build(both, folder / "b", "TZ=Asia/Tokyo LC_ALL=C"), 0);
+  const fs::path a = folder.path() / "a/tannery-lane-2a", b = folder.path() / "b/tannery-lane-2a";
+  ASSERT_EQ(files_below(a), files_below(b));
+  for (const std::string& name : files_below(a)) EXPECT_EQ(sample::slurped((a / name).string()), sample::slurped((b / name).string())) << name;
+}
+
+TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
+  // Source: the reproducible-builds convention SOURCE_DATE_EPOCH.
+  const sample::Folder folder{"epoch"};
+  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out", "SOURCE_DATE_EPOCH=946684800"), 0);
+  EXPECT_NE(sample::slurped(folder / "out/tannery-lane-2a/model.step").find("'2000-01-01T00:00:00'"), std::string::npos);
+}
+
+TEST(Build, ANewBuildReplacesTheOldOneWhole) {
+  // Source: the contract: files appear whole or not at all; what no longer belongs goes with the old folder.
+  const sample::Folder folder{"replace"};
+  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
+  std::ofstream{folder / "out/tannery-lane-2a/stale.txt"} << "old";
+  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
+  EXPECT_FALSE(fs::exists(folder / "out/tannery-lane-2a/stale.txt"));
+}
+
+TEST(Build, ARefusedJobLeavesTheOldOutputAsItWas) {
+  // Source: the contract: an interrupted or refused run leaves the previous output alone.
+  const sample::Folder folder{"refused"};
+  fs::copy_file(params("tannery-lane-2a"), folder / "job.toml");
+  ASSERT_EQ(build(folder / "job.toml", folder / "out"), 0);
+  const std::string before = sample::slurped(folder / "out/job/report.json");
+  std::ofstream{folder / "job.toml", std::ios::app} << "\n[nonsense]\n";
+  EXPECT_EQ(build(folder / "job.toml", folder / "out"), 2);
+  EXPECT_EQ(sample::slurped(folder / "out/job/report.json"), before);
+}
+
+TEST(Build, UnitsOfTheJobFileDoNotChangeTheSolids) {
+  // Source: unit change: the starter in inches, with every length's unit written out, read as a metric job.
+  const sample::Folder folder{"units"};
+  ASSERT_EQ(sample::run(FALLWRIGHT " starter " + (folder / "inch.toml")).code, 0);
+  std::string text = sample::slurped(folder / "inch.toml");
+  text.replace(text.find("unit = \"in\""), 11, "unit = \"mm\"");
+  const std::size_t frame = text.find("[bench.frame]");
+  text.replace(text.find("# stock", frame), 2, "");
+  std::ofstream{folder / "metric.toml"} << text;
+  ASSERT_EQ(build((folder / "inch.toml") + " " + (folder / "metric.toml"), folder / "out"), 0);
+  const auto parts = [&](const char* job) {
+    return nlohmann::json::parse(sample::slurped((folder / "out/") + job + "/report.json")).at("parts");
+  };
+  const auto inch = parts("inch"), metric = parts("metric");
+  ASSERT_EQ(inch.size(), metric.size());
+  for (std::size_t i = 0; i < inch.size(); ++i) {
+    if (inch[i].at("id") == "bed-spread") continue;  // spread to the next mark of the tape in use
+    EXPECT_NEAR(inch[i].at("volume_mm3").get<double>() / metric[i].at("volume_mm3").get<double>(), 1, 1e-12) << inch[i].at("id");
+  }
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,116 @@
+/// Exit codes, messages and what is (not) written.
+#include <filesystem>
+#include <fstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "support/run.hpp"
+
+namespace fallwright {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::HasSubstr;
+
+sample::Ran fallwright(const std::string& arguments) { return sample::run(FALLWRIGHT " " + arguments + " 2>&1"); }
+std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+
+void write(const std::string& path, const std::string& text) { std::ofstream{path} << text; }
+
+TEST(ExitCode, IsZeroWhenAllChecksPass) {
+  // Source: the contract of exit codes.
+  EXPECT_EQ(fallwright("check " + params("tannery-lane-2a")).code, 0);
+  EXPECT_EQ(fallwright("check " + params("tannery-lane-5c")).code, 0);
+}
+
+TEST(ExitCode, IsOneWhenACheckFailsAndFilesAreWrittenAllTheSame) {
+  // Source: the contract of exit codes.
+  const sample::Folder folder{"one"};
+  EXPECT_EQ(fallwright("build -q " + params("tannery-lane-2b") + " --out " + (folder / "out")).code, 1);
+  EXPECT_TRUE(fs::exists(folder / "out/tannery-lane-2b/report.json"));
+}
+
+TEST(ExitCode, IsTwoAndNothingIsWrittenWhenTheJobFileIsWrong) {
+  // Source: the contract: all faults in one run, each with file, line, column and key; nothing half written.
+  const sample::Folder folder{"two"};
+  std::string text = sample::slurped(params("tannery-lane-2a"));
+  text.replace(text.find("spacing ="), 9, "spaceing =");
+  text.replace(text.find("\"57-1/2 in\""), 11, "\"60 ft\"");
+  write(folder / "bad.toml", text);
+  const sample::Ran ran = fallwright("build " + (folder / "bad.toml") + " " + params("tannery-lane-2a") + " --out " + (folder / "out"));
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("bad.toml:16:1: walls.spaceing: no such key; did you mean 'walls.spacing'?"));
+  EXPECT_THAT(ran.out, HasSubstr("base.length: found 720\"; allowed is"));
+  EXPECT_FALSE(fs::exists(folder / "out")) << "one bad job of several: nothing is written";
+}
+
+TEST(ExitCode, IsTwoForAWrongCommandLine) {
+  // Source: the contract of exit codes.
+  for (const char* arguments : {"", "frobnicate", "build", "check --nonsense x.toml"}) EXPECT_EQ(fallwright(arguments).code, 2) << arguments;
+}
+
+TEST(ExitCode, IsThreeWhenTheMachineFails) {
+  // Source: the contract of exit codes: a missing file, and an output path that cannot be a folder.
+  const sample::Ran missing = fallwright("check /nowhere/at/all.toml");
+  EXPECT_EQ(missing.code, 3);
+  EXPECT_THAT(missing.out, HasSubstr("there is no such file"));
+  const sample::Folder folder{"three"};
+  write(folder / "file", "in the way");
+  EXPECT_EQ(fallwright("build -q " + params("tannery-lane-2a") + " --out " + (folder / "file")).code, 3);
+  EXPECT_EQ(sample::slurped(folder / "file"), "in the way");
+}
+
+TEST(Help, EveryCommandHasOne) {
+  // Source: common practice, no source.
+  EXPECT_THAT(fallwright("--help").out, HasSubstr("Exit codes: 0 all checks pass"));
+  for (const char* command : {"build", "check", "takeoff", "starter", "rules", "schema"}) {
+    const sample::Ran ran = fallwright(std::string{command} + " --help");
+    EXPECT_EQ(ran.code, 0) << command;
+    EXPECT_THAT(ran.out, HasSubstr("Usage"));
+  }
+}
+
+TEST(Starter, BuildsAsItComes) {
+  // Source: the starter's promise, in both units; a file that is there is not replaced without asking.
+  const sample::Folder folder{"starter"};
+  EXPECT_EQ(fallwright("starter " + (folder / "in.toml")).code, 0);
+  EXPECT_EQ(fallwright("starter " + (folder / "in.toml")).code, 2);
+  EXPECT_EQ(fallwright("starter --force " + (folder / "in.toml")).code, 0);
+  EXPECT_EQ(fallwright("starter --unit mm " + (folder / "mm.toml")).code, 0);
+  EXPECT_EQ(fallwright("check -q " + (folder / "in.toml") + " " + (folder / "mm.toml")).code, 0);
+}
+
+TEST(Quiet, SaysNothing) {
+  // Source: the flag's promise: an empty output where nothing is wrong.
+  EXPECT_EQ(fallwright("check -q " + params("tannery-lane-2a")).out, "");
+}
+
+TEST(Json, IsTheReportOnStandardOutput) {
+  // Source: the contract of report.json.
+  const auto json = nlohmann::json::parse(fallwright("check --json " + params("tannery-lane-2a")).out);
+  EXPECT_EQ(json.at("tool").at("name"), "fallwright");
+  EXPECT_EQ(json.at("job").at("name"), "12 Tannery Lane, flat 2A");
+}
+
+TEST(Schema, IsJson) {
+  // Source: RFC 8259, by an independent parser.
+  EXPECT_TRUE(nlohmann::json::parse(fallwright("schema").out).contains("properties"));
+}
+
+TEST(Rules, ListsEveryCheckWithItsSource) {
+  // Source: the command's promise.
+  const std::string out = fallwright("rules").out;
+  for (const char* text : {"floor.fall-least", "IRC P2709.1", "common practice, no source", "limits.floor_fall_least"}) EXPECT_THAT(out, HasSubstr(text));
+}
+
+TEST(Takeoff, PrintsBagsAndCuts) {
+  // Source: the demo job: 1.447 ft3 net, 10 % waste, 0.45 ft3 a bag: 4 bags.
+  const std::string out = fallwright("takeoff " + params("tannery-lane-2a")).out;
+  EXPECT_THAT(out, HasSubstr("buy 4 bags"));
+  EXPECT_THAT(out, HasSubstr("2x4"));
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,64 @@
+/// What the three demo jobs are there to show.
+#include <fstream>
+#include <regex>
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "support/run.hpp"
+
+namespace fallwright {
+namespace {
+
+nlohmann::json checked(const std::string& path) {
+  return nlohmann::json::parse(sample::run(FALLWRIGHT " check --json " + path).out);
+}
+std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+
+nlohmann::json check(const nlohmann::json& report, const std::string& id) {
+  for (const auto& c : report.at("checks"))
+    if (c.at("id") == id) return c;
+  ADD_FAILURE() << "no check " << id;
+  return {};
+}
+
+TEST(Demo, FlatTwoAPassesEveryCheck) {
+  // Source: the demo's promise; its falls by hand: a 26-1/4 in run at 1/4 in/ft rises 0.547 in, which over
+  // the 13-3/4 in run is 0.4773 in/ft.
+  const auto report = checked(params("tannery-lane-2a"));
+  for (const auto& c : report.at("checks")) EXPECT_TRUE(c.at("result") == "pass" || c.at("result") == "not-applicable") << c.at("id");
+  EXPECT_NEAR(check(report, "floor.fall-least").at("measured").get<double>(), 1. / 48, 1e-12);
+  EXPECT_NEAR(check(report, "floor.fall-greatest").at("measured").get<double>(), 26.25 / 48 / 13.75, 1e-12);
+}
+
+TEST(Demo, FlatTwoBFailsAndItsAdviceWouldPass) {
+  // Source: by hand: runs 41 and 11-1/2; the advised place makes runs of 27-1/2 and 25 beside 13-3/4, ratio 2 exactly.
+  const auto report = checked(params("tannery-lane-2b"));
+  const auto steep = check(report, "floor.fall-greatest");
+  EXPECT_EQ(steep.at("result"), "fail");
+  EXPECT_NEAR(steep.at("measured").get<double>() * 12, 41. / 48 / 11.5 * 12, 1e-9);
+  const std::string advice = steep.at("advice");
+  EXPECT_NE(advice.find("27-1/2\" from the right edge"), std::string::npos) << advice;
+  EXPECT_NE(advice.find("equal-fall"), std::string::npos) << advice;
+
+  const sample::Folder folder{"advice"};
+  std::string text = sample::slurped(params("tannery-lane-2b"));
+  text = std::regex_replace(text, std::regex{"from_right = \"14 in\""}, "from_right = \"27-1/2 in\"");
+  std::ofstream{folder / "moved.toml"} << text;
+  const auto moved = checked(folder / "moved.toml");
+  EXPECT_EQ(check(moved, "floor.fall-greatest").at("result"), "pass");
+  EXPECT_EQ(check(moved, "floor.fall-least").at("result"), "pass");
+}
+
+TEST(Demo, FlatFiveCAnswersToItsOwnLimits) {
+  // Source: NCC 2022 Housing Provisions 10.2.12: 1:80 to 1:50, set in the job file with its source.
+  const auto report = checked(params("tannery-lane-5c"));
+  const auto least = check(report, "floor.fall-least");
+  EXPECT_EQ(least.at("result"), "pass");
+  EXPECT_NEAR(least.at("measured").get<double>(), 1. / 60, 1e-12);
+  EXPECT_NEAR(least.at("limit").at("least").get<double>(), 1. / 80, 1e-12);
+  EXPECT_NE(least.at("source").get<std::string>().find("NCC 2022"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace fallwright
