@@ -5,10 +5,10 @@
 #include <iostream>
 #include <set>
 
-#include <CLI/CLI.hpp>
 #include <spdlog/sinks/stdout_color_sinks.h>
 #include <spdlog/spdlog.h>
 #include <unistd.h>
+#include <CLI/CLI.hpp>
 
 #include "app/build.hpp"
 #include "app/staging.hpp"
@@ -96,9 +96,12 @@ int takeoff(const Options& options) {
 
 int starter(const Options& options) {
   if (std::filesystem::exists(options.starter_file) && !options.force)
-    throw diag::JobFaults{{{options.starter_file, 0, 0, "", "is there already; give another name, or --force to replace it"}}};
-  write_file(options.starter_file, job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch));
-  if (!options.quiet) std::cout << options.starter_file << ": a job file with every key; change it and run 'fallwright build' on it\n";
+    throw diag::JobFaults{
+        {{options.starter_file, 0, 0, "", "is there already; give another name, or --force to replace it"}}};
+  write_file(options.starter_file,
+             job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch));
+  if (!options.quiet)
+    std::cout << options.starter_file << ": a job file with every key; change it and run 'fallwright build' on it\n";
   return all_pass;
 }
 
@@ -113,8 +116,9 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   app.require_subcommand(1);
   app.set_version_flag("--version", "fallwright " + report::version());
   app.add_flag("-v,--verbose", options.verbose, "log what is being done");
-  app.footer("Exit codes: 0 all checks pass, 1 a check fails (files are written), 2 the job file or the command line is\n"
-             "wrong (nothing is written), 3 the machine failed us.");
+  app.footer(
+      "Exit codes: 0 all checks pass, 1 a check fails (files are written), 2 the job file or the command line is\n"
+      "wrong (nothing is written), 3 the machine failed us.");
   auto* b = app.add_subcommand("build", "build the solids, measure, check, write all files");
   add_jobs(*b, options);
   b->add_option("-o,--out", options.out, "folder that gets one folder for each job")->capture_default_str();
@@ -127,11 +131,15 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   t->callback([&] { chosen = [&] { return takeoff(options); }; });
   auto* s = app.add_subcommand("starter", "write a commented job file to begin from");
   s->add_option("FILE", options.starter_file, "the file to write")->required();
-  s->add_option("--unit", options.unit, "unit it is written in")->check(CLI::IsMember({"in", "mm"}))->capture_default_str();
+  s->add_option("--unit", options.unit, "unit it is written in")
+      ->check(CLI::IsMember({"in", "mm"}))
+      ->capture_default_str();
   s->add_flag("--force", options.force, "replace a file that is there");
   s->callback([&] { chosen = [&] { return starter(options); }; });
   auto* r = app.add_subcommand("rules", "every check: what it measures on which solid, its limit and source");
-  r->add_option("--unit", options.unit, "unit of the limits")->check(CLI::IsMember({"in", "mm"}))->capture_default_str();
+  r->add_option("--unit", options.unit, "unit of the limits")
+      ->check(CLI::IsMember({"in", "mm"}))
+      ->capture_default_str();
   r->callback([&] {
     chosen = [&] {
       std::cout << report::rule_table(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch);
@@ -139,7 +147,12 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
     };
   });
   auto* j = app.add_subcommand("schema", "JSON Schema of the job file");
-  j->callback([&] { chosen = [] { std::cout << job::json_schema(); return all_pass; }; });
+  j->callback([&] {
+    chosen = [] {
+      std::cout << job::json_schema();
+      return all_pass;
+    };
+  });
 }
 
 /// Every way a command can end, as a message and an exit code.

@@ -5,10 +5,10 @@ namespace fallwright::app {
 
 /// How the program ends.
 enum ExitCode {
-  all_pass = 0,      ///< done; every check that could be made passes
-  check_failed = 1,  ///< done, files are written; a check fails
-  bad_input = 2,     ///< the job file or the command line is wrong; nothing is written
-  machine_failed = 3 ///< disk, permission, or the geometry kernel
+  all_pass = 0,       ///< done; every check that could be made passes
+  check_failed = 1,   ///< done, files are written; a check fails
+  bad_input = 2,      ///< the job file or the command line is wrong; nothing is written
+  machine_failed = 3  ///< disk, permission, or the geometry kernel
 };
 
 int run(int argc, const char* const* argv);

@@ -34,9 +34,12 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   progress.stage(name, "measuring them");
   work->facts = measure::measure(*work->model);
   const bool metric = work->job.unit == job::UnitSystem::metric;
-  work->report = std::make_unique<report::Report>(report::Report{work->job, work->facts, rules::check(work->job, work->facts),
+  work->report = std::make_unique<report::Report>(report::Report{work->job,
+                                                                 work->facts,
+                                                                 rules::check(work->job, work->facts),
                                                                  takeoff::take_off(work->job, work->facts),
-                                                                 takeoff::cut_list(work->facts, metric), {}});
+                                                                 takeoff::cut_list(work->facts, metric),
+                                                                 {}});
   return work;
 }
 

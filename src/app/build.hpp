@@ -39,8 +39,8 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress);
 /// Writes all files of a job into `folder`, whole or not at all.
 void write_all(Work& work, const std::string& folder, Progress& progress);
 
-/// Seconds since 1970 for headers that want a time: SOURCE_DATE_EPOCH, else always the same, so that equal jobs make equal
-/// files.
+/// Seconds since 1970 for headers that want a time: SOURCE_DATE_EPOCH, else always the same, so that equal jobs make
+/// equal files.
 long timestamp();
 
 }  // namespace fallwright::app

@@ -1,3 +1,5 @@
 #include "app/app.hpp"
 
-int main(int argc, char** argv) { return fallwright::app::run(argc, argv); }
+int main(int argc, char** argv) {
+  return fallwright::app::run(argc, argv);
+}

@@ -7,8 +7,8 @@
 
 namespace fallwright::app {
 
-/// A folder beside the wanted one, that takes its place in one step when all is written; given up, it leaves no trace and
-/// what was there before stays as it was.
+/// A folder beside the wanted one, that takes its place in one step when all is written; given up, it leaves no trace
+/// and what was there before stays as it was.
 class Staging {
  public:
   /// @throws diag::MachineError when the folder cannot be made.

@@ -10,8 +10,7 @@ namespace fallwright::brep {
 
 /// Angle turned counter-clockwise about `centre` from `a` to `b`, above 0 and up to a full turn.
 inline double sweep(PlanPoint a, PlanPoint b, PlanPoint centre) {
-  const double turn =
-      std::atan2(b.y - centre.y, b.x - centre.x) - std::atan2(a.y - centre.y, a.x - centre.x);
+  const double turn = std::atan2(b.y - centre.y, b.x - centre.x) - std::atan2(a.y - centre.y, a.x - centre.x);
   return turn > 0 ? turn : turn + 2 * std::numbers::pi;
 }
 

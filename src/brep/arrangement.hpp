@@ -41,8 +41,12 @@ struct EdgeKeyHash {
            static_cast<std::size_t>(k.bend + 1);
   }
 };
-inline EdgeKey key_of(const HalfEdge& e) { return {e.from, e.to, e.centre ? (e.clockwise ? -1 : 1) : 0}; }
-inline EdgeKey twin_of(const HalfEdge& e) { return {e.to, e.from, e.centre ? (e.clockwise ? 1 : -1) : 0}; }
+inline EdgeKey key_of(const HalfEdge& e) {
+  return {e.from, e.to, e.centre ? (e.clockwise ? -1 : 1) : 0};
+}
+inline EdgeKey twin_of(const HalfEdge& e) {
+  return {e.to, e.from, e.centre ? (e.clockwise ? 1 : -1) : 0};
+}
 
 using EdgeLoop = std::vector<HalfEdge>;
 

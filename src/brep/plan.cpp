@@ -25,7 +25,9 @@ std::vector<double> crossings(PlanPoint a, PlanPoint b, PlanPoint centre, double
   return found;
 }
 
-bool in_disc(PlanPoint p, PlanPoint centre, double radius) { return std::hypot(p.x - centre.x, p.y - centre.y) < radius; }
+bool in_disc(PlanPoint p, PlanPoint centre, double radius) {
+  return std::hypot(p.x - centre.x, p.y - centre.y) < radius;
+}
 
 /// Pieces of a loop outside the disc, as open chains of points; a whole loop outside comes back as `uncut`.
 struct Pieces {
@@ -38,7 +40,8 @@ void cut(const Loop& loop, PlanPoint centre, double radius, Pieces& out) {
   for (std::size_t i = 0; i < loop.size(); ++i) {
     const PlanPoint a = loop[i].at, b = loop[(i + 1) % loop.size()].at;
     points.push_back(a);
-    for (const double t : crossings(a, b, centre, radius)) points.push_back({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
+    for (const double t : crossings(a, b, centre, radius))
+      points.push_back({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
   }
   const std::size_t n = points.size();
   const auto kept = [&](std::size_t i) {

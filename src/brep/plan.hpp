@@ -19,11 +19,12 @@ double area(const Loop& loop);
 using Polygon = std::vector<PlanPoint>;
 Loop to_loop(const Polygon& polygon);
 
-/// The part of `polygon` where a x + b y + c >= 0. Exact for points on the line; empty when nothing with an area is left.
+/// The part of `polygon` where a x + b y + c >= 0. Exact for points on the line; empty when nothing with an area is
+/// left.
 Polygon clip(const Polygon& polygon, double a, double b, double c);
 
-/// What is left of straight-edged loops (outer, then holes) outside a disc: nothing, the same, or pieces with arcs. Each
-/// entry is one region's loops.
+/// What is left of straight-edged loops (outer, then holes) outside a disc: nothing, the same, or pieces with arcs.
+/// Each entry is one region's loops.
 std::vector<std::vector<Loop>> outside_disc(const std::vector<Loop>& loops, PlanPoint centre, double radius);
 
 /// Whether a point lies inside a loop, arcs included; points on it may fall either way.

@@ -12,9 +12,9 @@
 #include <GProp_GProps.hxx>
 #include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
-#include <TopLoc_Location.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
@@ -126,9 +126,13 @@ Properties properties(const TopoDS_Shape& shape) {
   return {sums.volume, sums.area, gp_Pnt{sums.apex.XYZ() + middle}};
 }
 
-double volume_mm3(const TopoDS_Shape& shape) { return sum_up(shape).volume; }
+double volume_mm3(const TopoDS_Shape& shape) {
+  return sum_up(shape).volume;
+}
 
-double area_mm2(const TopoDS_Shape& shape) { return sum_up(shape).area; }
+double area_mm2(const TopoDS_Shape& shape) {
+  return sum_up(shape).area;
+}
 
 std::array<double, 6> box_of(const TopoDS_Shape& shape) {
   Bnd_Box box;

@@ -49,7 +49,8 @@ void match_outline(Arrangement& arrangement, const Owners& owners, const PointIn
     }
 }
 
-/// Where two neighbours' planes cross on their common edge, the edge is split: the step between them changes sides there.
+/// Where two neighbours' planes cross on their common edge, the edge is split: the step between them changes sides
+/// there.
 void split_crossings(Arrangement& arrangement, const Owners& owners, const Relief& relief, PlanPoints& points) {
   for (std::size_t r = 0; r < relief.size(); ++r)
     for (EdgeLoop& loop : arrangement.regions[r]) {

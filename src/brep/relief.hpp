@@ -63,6 +63,7 @@ Slab between(const Relief& upper, const Relief& lower, const std::string& part);
 /// What is left of the plan `outline` (outer loops, then holes) beside `regions`, as regions of one plane: one for each
 /// connected piece.
 /// @pre the regions lie within the outline and do not overlap; they may touch each other and it along edges.
-Relief ground(const std::vector<Loop>& outline, const Relief& regions, const Plane& plane, const std::string& name = {});
+Relief ground(const std::vector<Loop>& outline, const Relief& regions, const Plane& plane,
+              const std::string& name = {});
 
 }  // namespace fallwright::brep

@@ -28,11 +28,17 @@ namespace {
 constexpr double weld = units::tolerance::weld_mm;
 
 /// The counter-clockwise one of an arc and its twin.
-HalfEdge canonical(const HalfEdge& e) { return e.clockwise ? HalfEdge{e.to, e.from, e.centre, false} : e; }
+HalfEdge canonical(const HalfEdge& e) {
+  return e.clockwise ? HalfEdge{e.to, e.from, e.centre, false} : e;
+}
 
-gp_Dir radial(PlanPoint centre, PlanPoint p) { return {p.x - centre.x, p.y - centre.y, 0}; }
+gp_Dir radial(PlanPoint centre, PlanPoint p) {
+  return {p.x - centre.x, p.y - centre.y, 0};
+}
 
-bool level(const Plane& plane) { return std::hypot(plane.gx, plane.gy) < 1e-14; }
+bool level(const Plane& plane) {
+  return std::hypot(plane.gx, plane.gy) < 1e-14;
+}
 
 /// An arc over a falling plane, in a cylinder's own coordinates (turned angle, height): a sinusoid, interpolated at
 /// enough points, with exact end tangents, to lie within a tenth of the kernel's confusion of it: a cubic spline misses
@@ -59,7 +65,9 @@ ShellBuilder::ShellBuilder(const PlanPoints& points) : points_{points}, heights_
   builder_.MakeShell(shell_);
 }
 
-void ShellBuilder::note(int point, double z) { heights_[point].push_back(z); }
+void ShellBuilder::note(int point, double z) {
+  heights_[point].push_back(z);
+}
 
 void ShellBuilder::settle() {
   int count = 0;
@@ -191,8 +199,8 @@ void ShellBuilder::add_flat_wall(const HalfEdge& e, const TopoDS_Wire& wire) {
   builder_.Add(shell_, face);
 }
 
-/// A patch of a cylinder that starts at angle 0, so that no seam falls into it. Curved faces need their edges' curves in
-/// the surface's own coordinates as well.
+/// A patch of a cylinder that starts at angle 0, so that no seam falls into it. Curved faces need their edges' curves
+/// in the surface's own coordinates as well.
 void ShellBuilder::add_round_wall(const HalfEdge& e, const TopoDS_Wire& wire, const Plane& low, const Plane& high) {
   const HalfEdge c = canonical(e);
   const PlanPoint start = points_[c.from], centre = *c.centre;
@@ -208,8 +216,8 @@ void ShellBuilder::add_round_wall(const HalfEdge& e, const TopoDS_Wire& wire, co
       lay(rail(e, plane), new Geom2d_Line(gp_Pnt2d{0, middle}, gp::DX2d()));
       continue;
     }
-    const double first =
-        ElCLib::InPeriod(std::atan2(start.y - centre.y, start.x - centre.x) - std::atan2(plane.gy, plane.gx), 0, 2 * M_PI);
+    const double first = ElCLib::InPeriod(
+        std::atan2(start.y - centre.y, start.x - centre.x) - std::atan2(plane.gy, plane.gx), 0, 2 * M_PI);
     lay(rail(e, plane), sinusoid(first, first + turn, middle, radius * std::hypot(plane.gx, plane.gy)));
   }
   for (const auto& [point, u] : {std::pair{c.from, 0.0}, std::pair{c.to, turn}})

@@ -1,5 +1,5 @@
-/// What can go wrong, four ways apart: a fault in the job file (a list, with places), a kernel failure, a failure of the
-/// machine, and a mistake of our own. A broken rule is none of these: it is a result.
+/// What can go wrong, four ways apart: a fault in the job file (a list, with places), a kernel failure, a failure of
+/// the machine, and a mistake of our own. A broken rule is none of these: it is a result.
 #pragma once
 
 #include <stdexcept>

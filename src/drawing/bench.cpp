@@ -16,9 +16,12 @@ using parts::Role;
 /// The way from the bench's wall to its front, and from its far end to its open end, in the alcove.
 gp_Dir front_of(const job::Job& job) {
   switch (job.bench->place) {
-    case job::BenchPlace::left_end: return gp::DX();
-    case job::BenchPlace::right_end: return gp_Dir{-1, 0, 0};
-    case job::BenchPlace::back: break;
+    case job::BenchPlace::left_end:
+      return gp::DX();
+    case job::BenchPlace::right_end:
+      return gp_Dir{-1, 0, 0};
+    case job::BenchPlace::back:
+      break;
   }
   return gp_Dir{0, -1, 0};
 }
@@ -26,7 +29,9 @@ gp_Dir end_of(const job::Job& job) {
   return job.bench->place == job::BenchPlace::back ? gp::DX() : gp_Dir{0, -1, 0};
 }
 
-View view_from(const gp_Dir& toward) { return {toward, gp::DZ().Crossed(toward)}; }
+View view_from(const gp_Dir& toward) {
+  return {toward, gp::DZ().Crossed(toward)};
+}
 
 /// A solid's extent in a view.
 Frame extent(const TopoDS_Shape& shape, const View& view) {
@@ -49,7 +54,9 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
   return frame_of(all);
 }
 
-bool is_stud(const parts::Solid& solid) { return solid.id.rfind("bench-frame/stud", 0) == 0; }
+bool is_stud(const parts::Solid& solid) {
+  return solid.id.rfind("bench-frame/stud", 0) == 0;
+}
 
 /// Running upright chain: floor, plate tops, joist tops, deck, at the view's right.
 void add_heights(Pen& pen, const parts::Model& model, const View& view, double x_thing, double x_line) {
@@ -98,18 +105,25 @@ Sheet draw_bench_front(const parts::Model& model, const facts::Facts&) {
   pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 6.5 * t);
   add_heights(pen, model, view, frame.x1, frame.x1 + 4 * t);
   pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 10 * t);
-  add_title(sheet, pen, model.job, {"The lower chain runs from the frame's end over stud centres. Dashed: behind the front face."});
+  add_title(sheet, pen, model.job,
+            {"The lower chain runs from the frame's end over stud centres. Dashed: behind the front face."});
   return sheet;
 }
 
 Sheet draw_bench_end(const parts::Model& model, const facts::Facts& facts) {
-  Sheet sheet{"bench-side", "Bench frame and seat from its open end", model.job.unit == job::UnitSystem::metric, {}, {}, {}, {}};
+  Sheet sheet{"bench-side",
+              "Bench frame and seat from its open end",
+              model.job.unit == job::UnitSystem::metric,
+              {},
+              {},
+              {},
+              {}};
   const View view = view_from(end_of(model.job));
   const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
   Pen pen{sheet, std::max(seat.width(), seat.y1 - frame.y0) / 32};
-  pen.add(project(shapes_of(model, [](const parts::Solid& s) {
-            return s.role == Role::bench_frame || s.role == Role::seat_block;
-          }), view, true));
+  pen.add(project(
+      shapes_of(model, [](const parts::Solid& s) { return s.role == Role::bench_frame || s.role == Role::seat_block; }),
+      view, true));
 
   const double t = pen.text_mm();
   // The framed front looks left or right, as the bench's hand is; heights stand on that side, the chain on the other.

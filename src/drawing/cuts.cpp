@@ -45,9 +45,11 @@ Sheet draw_cuts(const parts::Model& model, const facts::Facts& facts, const std:
     add_piece(pen, solid, cut.length_mm, width, {0, y});
     pen.across({0, y}, {cut.length_mm, y}, y - 2.2 * t);
     const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), sheet.metric); };
-    const std::string size = cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
-                                       : len(cut.length_mm);
-    pen.note({0, y + width + 0.6 * t}, cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + cut.ends);
+    const std::string size =
+        cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
+                  : len(cut.length_mm);
+    pen.note({0, y + width + 0.6 * t},
+             cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + cut.ends);
   }
   add_title(sheet, pen, model.job, {"Long point to long point. Section at the right of each piece."});
   return sheet;

@@ -50,7 +50,8 @@ void add_title(Sheet& sheet, Pen& pen, const job::Job& job, const std::vector<st
   next(job.name, 1);
   for (const std::string& note : notes) next(note, 1);
   next(sheet.metric ? "Drawn full size in millimetres. Length labels to the nearest mm."
-                    : "Drawn full size in inches. Length labels to the nearest 1/16\".", 1);
+                    : "Drawn full size in inches. Length labels to the nearest 1/16\".",
+       1);
   next("Check every length on site before cutting. Local code and licensed trades decide.", 1);
 }
 

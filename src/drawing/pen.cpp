@@ -18,7 +18,9 @@ void Pen::add(const Projection& projection, Point shift) {
   }
 }
 
-void Pen::line(Point from, Point to, LineKind kind) { sheet_.lines.push_back({from, to, kind}); }
+void Pen::line(Point from, Point to, LineKind kind) {
+  sheet_.lines.push_back({from, to, kind});
+}
 
 void Pen::note(Point at, const std::string& words, Anchor anchor, double size, double rotation_deg) {
   sheet_.texts.push_back({at, text_ * size, words, rotation_deg, anchor});
@@ -31,7 +33,9 @@ void Pen::arrow(Point from, Point to) {
     line(to, {to.x - barb * std::cos(angle + side / 2), to.y - barb * std::sin(angle + side / 2)}, LineKind::dimension);
 }
 
-std::string Pen::words(double length_mm) const { return units::to_text(units::Length::mm(length_mm), sheet_.metric); }
+std::string Pen::words(double length_mm) const {
+  return units::to_text(units::Length::mm(length_mm), sheet_.metric);
+}
 
 void Pen::tick(Point at) {
   const double half = text_ * 0.35;
@@ -75,7 +79,8 @@ void Pen::upright(Point from, Point to, double x) {
   tick(a);
   tick(b);
   const std::string text = words(to.y - from.y);
-  note({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text, to_the_right ? Anchor::left : Anchor::right);
+  note({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
+       to_the_right ? Anchor::left : Anchor::right);
   sheet_.dimensions.push_back({from, to, text, to.y - from.y});
 }
 

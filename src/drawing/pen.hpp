@@ -24,8 +24,8 @@ class Pen {
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
   void across(Point from, Point to, double y, Overflow overflow = Overflow::right);
-  /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that short
-  /// heights one above the other stay legible.
+  /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that
+  /// short heights one above the other stay legible.
   void upright(Point from, Point to, double x);
 
  private:

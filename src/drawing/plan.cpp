@@ -76,7 +76,8 @@ std::vector<Point> corners_of(const TopoDS_Shape& face) {
 void add_falls(Pen& pen, const parts::Model& model, const facts::Facts& facts, bool metric) {
   std::size_t i = 0;
   for (const parts::Solid& solid : model.solids)
-    for (const parts::Facet& facet : solid.facets) add_fall(pen, centred(facts.facets[i++], corners_of(facet.face)), metric);
+    for (const parts::Facet& facet : solid.facets)
+      add_fall(pen, centred(facts.facets[i++], corners_of(facet.face)), metric);
 }
 
 void add_dimensions(Pen& pen, const parts::Model& model, const facts::Facts& facts) {
@@ -116,7 +117,8 @@ Sheet draw_plan(const parts::Model& model, const facts::Facts& facts) {
   add_falls(pen, model, facts, sheet.metric);
   add_dimensions(pen, model, facts);
   add_title(sheet, pen, model.job,
-            {"Seen from above, entry at the bottom. Lengths from stud faces; the dashed circle is the bore in the subfloor."});
+            {"Seen from above, entry at the bottom. Lengths from stud faces; the dashed circle is the bore in the "
+             "subfloor."});
   return sheet;
 }
 

@@ -25,7 +25,9 @@ namespace {
 
 constexpr double same = 1e3 * units::tolerance::length_mm;  ///< a hundredth of a millimetre: nothing finer is drawn
 
-double degrees(double radians) { return radians * 180 / M_PI; }
+double degrees(double radians) {
+  return radians * 180 / M_PI;
+}
 
 void add_circle(const BRepAdaptor_Curve& curve, LineKind kind, Projection& out) {
   const gp_Circ circle = curve.Circle();
@@ -36,7 +38,8 @@ void add_circle(const BRepAdaptor_Curve& curve, LineKind kind, Projection& out) 
     return;
   }
   const gp_Pnt a = curve.Value(curve.FirstParameter()), b = curve.Value(curve.LastParameter());
-  double from = degrees(std::atan2(a.Y() - c.Y(), a.X() - c.X())), to = degrees(std::atan2(b.Y() - c.Y(), b.X() - c.X()));
+  double from = degrees(std::atan2(a.Y() - c.Y(), a.X() - c.X())),
+         to = degrees(std::atan2(b.Y() - c.Y(), b.X() - c.X()));
   if (circle.Axis().Direction().Z() < 0) std::swap(from, to);
   if (to <= from) to += 360;
   out.arcs.push_back({{c.X(), c.Y()}, circle.Radius(), from, to, kind});
@@ -69,7 +72,8 @@ std::vector<Arc> tidy(const std::vector<Arc>& arcs) {
       if (arc.kind != kind) continue;
       const bool known = std::any_of(kept.begin(), kept.end(), [&](const Arc& k) {
         return std::hypot(k.centre.x - arc.centre.x, k.centre.y - arc.centre.y) < same &&
-               std::abs(k.radius - arc.radius) < same && k.from_deg <= arc.from_deg + same && k.to_deg >= arc.to_deg - same;
+               std::abs(k.radius - arc.radius) < same && k.from_deg <= arc.from_deg + same &&
+               k.to_deg >= arc.to_deg - same;
       });
       if (!known) kept.push_back(arc);
     }

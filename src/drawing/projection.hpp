@@ -10,8 +10,8 @@
 
 namespace fallwright::drawing {
 
-/// Looking against `toward` (the way from the thing to the eye) with `right` to the right. Sheet coordinates are those of
-/// the thing along `right` and upward, from the alcove's origin.
+/// Looking against `toward` (the way from the thing to the eye) with `right` to the right. Sheet coordinates are those
+/// of the thing along `right` and upward, from the alcove's origin.
 struct View {
   gp_Dir toward, right;
 };

@@ -4,11 +4,16 @@ namespace fallwright::drawing {
 
 const char* name_of(LineKind kind) {
   switch (kind) {
-    case LineKind::outline: return "outline";
-    case LineKind::hidden: return "hidden";
-    case LineKind::centre: return "centre";
-    case LineKind::dimension: return "dimension";
-    case LineKind::text: return "text";
+    case LineKind::outline:
+      return "outline";
+    case LineKind::hidden:
+      return "hidden";
+    case LineKind::centre:
+      return "centre";
+    case LineKind::dimension:
+      return "dimension";
+    case LineKind::text:
+      return "text";
   }
   return "";
 }

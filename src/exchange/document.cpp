@@ -1,7 +1,7 @@
 #include "exchange/document.hpp"
 
-#include <TDataStd_Name.hxx>
 #include <TDF_Label.hxx>
+#include <TDataStd_Name.hxx>
 #include <TopLoc_Location.hxx>
 #include <XCAFApp_Application.hxx>
 #include <XCAFDoc_ColorTool.hxx>

@@ -11,7 +11,8 @@ namespace {
 
 using drawing::LineKind;
 
-constexpr LineKind kinds[] = {LineKind::outline, LineKind::hidden, LineKind::centre, LineKind::dimension, LineKind::text};
+constexpr LineKind kinds[] = {LineKind::outline, LineKind::hidden, LineKind::centre, LineKind::dimension,
+                              LineKind::text};
 
 const char* line_type_of(LineKind kind) {
   if (kind == LineKind::hidden) return "DASHED";
@@ -20,9 +21,9 @@ const char* line_type_of(LineKind kind) {
 
 constexpr int black_or_white = 7;
 
-/// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader takes
-/// it, and it needs none of the tables of handles and owners that later ones want. $INSUNITS is younger; readers that do
-/// not know it skip it, so the sheet says its unit in words as well.
+/// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader
+/// takes it, and it needs none of the tables of handles and owners that later ones want. $INSUNITS is younger; readers
+/// that do not know it skip it, so the sheet says its unit in words as well.
 class Writer {
  public:
   Writer(const drawing::Sheet& sheet, const std::string& path)
@@ -90,12 +91,14 @@ class Writer {
   void entities() {
     out_->sectionEntities();
     for (const drawing::Line& line : sheet_.lines)
-      dxf_.writeLine(*out_, {scaled(line.from.x), scaled(line.from.y), 0, scaled(line.to.x), scaled(line.to.y), 0}, on(line.kind));
+      dxf_.writeLine(*out_, {scaled(line.from.x), scaled(line.from.y), 0, scaled(line.to.x), scaled(line.to.y), 0},
+                     on(line.kind));
     for (const drawing::Arc& arc : sheet_.arcs) {
       if (arc.to_deg - arc.from_deg >= 360)
         dxf_.writeCircle(*out_, {scaled(arc.centre.x), scaled(arc.centre.y), 0, scaled(arc.radius)}, on(arc.kind));
       else
-        dxf_.writeArc(*out_, {scaled(arc.centre.x), scaled(arc.centre.y), 0, scaled(arc.radius), arc.from_deg, arc.to_deg},
+        dxf_.writeArc(*out_,
+                      {scaled(arc.centre.x), scaled(arc.centre.y), 0, scaled(arc.radius), arc.from_deg, arc.to_deg},
                       on(arc.kind));
     }
     for (const drawing::Text& text : sheet_.texts) write(text);
@@ -106,7 +109,8 @@ class Writer {
     const double x = scaled(text.at.x), y = scaled(text.at.y), height = scaled(text.height);
     const int across = text.anchor == drawing::Anchor::middle ? 1 : text.anchor == drawing::Anchor::right ? 2 : 0;
     constexpr double radians = 0.017453292519943295;
-    dxf_.writeText(*out_, {x, y, 0, x, y, 0, height, 1, 0, across, 0, text.words, "STANDARD", text.rotation_deg * radians},
+    dxf_.writeText(*out_,
+                   {x, y, 0, x, y, 0, height, 1, 0, across, 0, text.words, "STANDARD", text.rotation_deg * radians},
                    on(LineKind::text));
   }
 
@@ -118,6 +122,8 @@ class Writer {
 
 }  // namespace
 
-void write_dxf(const drawing::Sheet& sheet, const std::string& path) { Writer{sheet, path}.write(); }
+void write_dxf(const drawing::Sheet& sheet, const std::string& path) {
+  Writer{sheet, path}.write();
+}
 
 }  // namespace fallwright::exchange

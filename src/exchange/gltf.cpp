@@ -30,8 +30,8 @@ void put_word(std::string& bytes, std::size_t at, std::size_t value) {
   std::memcpy(bytes.data() + at, &narrow, sizeof narrow);
 }
 
-/// The kernel numbers materials; a viewer's list reads better with the roles. GLB: 12 bytes of header, then the JSON chunk
-/// (length, type, text padded to four bytes), then the binary chunk.
+/// The kernel numbers materials; a viewer's list reads better with the roles. GLB: 12 bytes of header, then the JSON
+/// chunk (length, type, text padded to four bytes), then the binary chunk.
 std::string with_named_materials(const std::string& bytes, const parts::Model& model) {
   constexpr std::size_t header = 20;
   const std::size_t length = word(bytes, 12);

@@ -1,5 +1,5 @@
-/// The kernel keeps its settings and its printers for the whole process. Whoever writes through it holds one of these: one
-/// writer at a time, and the kernel says nothing on its own. Inside `exchange` only.
+/// The kernel keeps its settings and its printers for the whole process. Whoever writes through it holds one of these:
+/// one writer at a time, and the kernel says nothing on its own. Inside `exchange` only.
 #pragma once
 
 #include <mutex>

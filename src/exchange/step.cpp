@@ -42,7 +42,8 @@ class StepSettings {
     std::string before = {};
   };
   KernelGuard guard_;
-  Setting settings_[3] = {{"write.step.unit", "MM"}, {"write.step.schema", "AP214IS"}, {"write.step.product.name", "part"}};
+  Setting settings_[3] = {
+      {"write.step.unit", "MM"}, {"write.step.schema", "AP214IS"}, {"write.step.product.name", "part"}};
 };
 
 std::string iso_time(long timestamp) {

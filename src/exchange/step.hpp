@@ -9,8 +9,9 @@ struct Model;
 
 namespace fallwright::exchange {
 
-/// Writes the model as an assembly named by the job, each solid an instance named by its id, equal members instances of one
-/// product, coloured by role; the bed as spread is a second root. `timestamp` is seconds since 1970, printed in the header.
+/// Writes the model as an assembly named by the job, each solid an instance named by its id, equal members instances of
+/// one product, coloured by role; the bed as spread is a second root. `timestamp` is seconds since 1970, printed in the
+/// header.
 /// @throws diag::MachineError when the file cannot be written, diag::ModelError when the kernel refuses.
 void write_step(const parts::Model& model, const std::string& path, long timestamp);
 

@@ -41,7 +41,8 @@ std::map<long, std::string> statements(const std::string& text) {
 std::vector<long> references(const std::string& statement) {
   static const std::regex reference{R"(#(\d+))"};
   std::vector<long> ids;
-  for (std::sregex_iterator it{statement.begin(), statement.end(), reference}, end; it != end; ++it) ids.push_back(std::stol((*it)[1]));
+  for (std::sregex_iterator it{statement.begin(), statement.end(), reference}, end; it != end; ++it)
+    ids.push_back(std::stol((*it)[1]));
   return ids;
 }
 

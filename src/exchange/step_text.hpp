@@ -1,5 +1,5 @@
-/// Makes equal models equal files: the kernel numbers instances through the whole life of the process, and writes colours
-/// in the order of memory addresses. Inside `exchange` only.
+/// Makes equal models equal files: the kernel numbers instances through the whole life of the process, and writes
+/// colours in the order of memory addresses. Inside `exchange` only.
 #pragma once
 
 #include <string>

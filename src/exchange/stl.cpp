@@ -52,7 +52,9 @@ void write(const std::vector<Triangle>& triangles, const std::string& path) {
 
 }  // namespace
 
-void write_stl(const parts::Solid& solid, const std::string& path) { write(triangles_of(solid), path); }
+void write_stl(const parts::Solid& solid, const std::string& path) {
+  write(triangles_of(solid), path);
+}
 
 void write_stl(const parts::Model& model, const std::string& path) {
   std::vector<Triangle> all;

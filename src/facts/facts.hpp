@@ -30,7 +30,7 @@ struct Facet {
   double azimuth_deg = 0;  ///< of the way water runs, clockwise from the direction to the back wall, from above
   double run_mm = 0;       ///< horizontal extent of the facet along its fall
   Point low_mm{}, high_mm{};
-  Point flow{};            ///< unit vector of the way water runs, horizontal (z = 0)
+  Point flow{};  ///< unit vector of the way water runs, horizontal (z = 0)
 };
 
 /// The line where two facets meet: its own fall is always less than theirs, so it is labelled apart.
@@ -52,14 +52,14 @@ struct Drainage {
 
 /// The bed as set and as spread. Thickness is plumb, between the measured floor and what lies on it.
 struct Bed {
-  double least_mm = 0, greatest_mm = 0;          ///< over the whole bed
-  Point least_at_mm{}, greatest_at_mm{};         ///< at the bed's top
+  double least_mm = 0, greatest_mm = 0;   ///< over the whole bed
+  Point least_at_mm{}, greatest_at_mm{};  ///< at the bed's top
   double least_under_ribs_mm = 0;
-  double gauge_mm = 0;                           ///< height of the level line it is spread to, above the datum
+  double gauge_mm = 0;  ///< height of the level line it is spread to, above the datum
   double set_mm3 = 0, spread_mm3 = 0;
-  double squeeze_out_mm3 = 0;                    ///< spread minus set; negative: voids stay
-  double contact_mm2 = 0;                        ///< where base and bed touch, seen from above
-  double void_mm3 = 0;                           ///< between base and bed over their common footprint
+  double squeeze_out_mm3 = 0;  ///< spread minus set; negative: voids stay
+  double contact_mm2 = 0;      ///< where base and bed touch, seen from above
+  double void_mm3 = 0;         ///< between base and bed over their common footprint
 };
 
 /// The free floor of the shower, at threshold height, under nothing that overhangs it.
@@ -85,7 +85,7 @@ struct Fit {
 struct Member {
   std::string part_id, stock;
   bool steel = false, sheet = false;
-  double length_mm = 0;   ///< long point to long point
+  double length_mm = 0;                   ///< long point to long point
   double width_mm = 0, thickness_mm = 0;  ///< sheets: second and third size; sticks: cross-section
   std::array<double, 2> end_angle_deg{};
 };
@@ -98,7 +98,7 @@ struct Heights {
 
 /// What must add up along the alcove: the opening against base and bench, along one axis.
 struct Opening {
-  std::string axis;       ///< "width" or "depth"
+  std::string axis;  ///< "width" or "depth"
   double alcove_mm = 0, base_mm = 0;
   std::optional<double> bench_mm;
   double left_over_mm = 0;  ///< alcove minus base minus bench

@@ -25,16 +25,24 @@ std::string allowed(const Key& key, UnitSystem unit) {
 Json schema_of(const Key& key) {
   Json schema;
   switch (key.kind) {
-    case Kind::choice: schema["enum"] = key.choices; break;
+    case Kind::choice:
+      schema["enum"] = key.choices;
+      break;
     case Kind::sides:
       schema = {{"type", "array"}, {"uniqueItems", true}, {"items", {{"enum", key.choices}}}};
       break;
     case Kind::integer:
-      schema = {{"type", "integer"}, {"minimum", static_cast<int>(key.least)}, {"maximum", static_cast<int>(key.greatest)}};
+      schema = {
+          {"type", "integer"}, {"minimum", static_cast<int>(key.least)}, {"maximum", static_cast<int>(key.greatest)}};
       break;
-    case Kind::length: schema["type"] = {"string", "number"}; break;
-    case Kind::lengths: schema = {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}}; break;
-    default: schema["type"] = "string";
+    case Kind::length:
+      schema["type"] = {"string", "number"};
+      break;
+    case Kind::lengths:
+      schema = {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}};
+      break;
+    default:
+      schema["type"] = "string";
   }
   schema["description"] = key.about;
   if (key.presence == Presence::defaulted) schema["default"] = key.inch;
@@ -67,16 +75,21 @@ std::string starter(UnitSystem unit) {
     text += "\n# " + section.about + "\n[" + section.path + "]\n";
     for (const Key& key : keys()) {
       if (key.section() != section.path) continue;
-      const bool off = key.presence == Presence::optional && key.path != "drain.from_left" && key.path != "drain.from_back";
-      text += (off ? "# " : "") + key.name() + " = " + key.usual(unit) + "  # " + key.about + " (" + allowed(key, unit) + ")\n";
+      const bool off =
+          key.presence == Presence::optional && key.path != "drain.from_left" && key.path != "drain.from_back";
+      text += (off ? "# " : "") + key.name() + " = " + key.usual(unit) + "  # " + key.about + " (" +
+              allowed(key, unit) + ")\n";
     }
   }
   return text;
 }
 
 std::string json_schema() {
-  Json root{{"$schema", "https://json-schema.org/draft/2020-12/schema"}, {"title", "fallwright job file"}, {"type", "object"},
-            {"additionalProperties", false}, {"required", {"job", "alcove", "base", "drain"}}};
+  Json root{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+            {"title", "fallwright job file"},
+            {"type", "object"},
+            {"additionalProperties", false},
+            {"required", {"job", "alcove", "base", "drain"}}};
   for (const Section& section : sections()) object_at(root, section.path)["description"] = section.about;
   for (const Key& key : keys()) {
     Json& object = object_at(root, key.section());
@@ -89,12 +102,17 @@ std::string json_schema() {
 std::string reference_page() {
   std::string text =
       "# The job file\n\n"
-      "A job is a TOML file. Lengths are texts in the trade's notation (`\"5 ft 4-1/2 in\"`, `\"64-1/2 in\"`, `\"1640 mm\"`,\n"
-      "`\"1.64 m\"`) or bare numbers in `job.unit`; falls are `\"1/4 in/ft\"`, `\"2 %\"` or `\"1:48\"`. Timber is given by its nominal\n"
-      "size and modelled at its dressed dry size (`\"2x4\"` is 1-1/2\" by 3-1/2\"), or by its actual size (`\"45x95 mm\"`); steel by its\n"
+      "A job is a TOML file. Lengths are texts in the trade's notation (`\"5 ft 4-1/2 in\"`, `\"64-1/2 in\"`, `\"1640 "
+      "mm\"`,\n"
+      "`\"1.64 m\"`) or bare numbers in `job.unit`; falls are `\"1/4 in/ft\"`, `\"2 %\"` or `\"1:48\"`. Timber is "
+      "given by its nominal\n"
+      "size and modelled at its dressed dry size (`\"2x4\"` is 1-1/2\" by 3-1/2\"), or by its actual size (`\"45x95 "
+      "mm\"`); steel by its\n"
       "designator (`\"350S162-33\"`).\n\n"
-      "All faults of a file are told in one run, each with its line and column. `fallwright starter FILE` writes a file with\n"
-      "every key and its default. This page is made from the program's own table of keys; a test holds the two together.\n";
+      "All faults of a file are told in one run, each with its line and column. `fallwright starter FILE` writes a "
+      "file with\n"
+      "every key and its default. This page is made from the program's own table of keys; a test holds the two "
+      "together.\n";
   for (const Section& section : sections()) {
     text += "\n## [" + section.path + "]\n\n" + section.about + (section.optional ? " Optional." : "") +
             "\n\n| key | what | allowed | in inches | in mm |\n| --- | --- | --- | --- | --- |\n";
@@ -102,11 +120,14 @@ std::string reference_page() {
       if (key.section() != section.path) continue;
       const auto shown = [&](const std::string& usual) {
         if (key.presence == Presence::defaulted) return "`" + usual + "`";
-        return std::string{key.presence == Presence::required ? "required, like `" : "no default, like `"} + usual + "`";
+        return std::string{key.presence == Presence::required ? "required, like `" : "no default, like `"} + usual +
+               "`";
       };
       std::string range = allowed(key, UnitSystem::inch);
-      for (std::size_t at = range.find('|'); at != std::string::npos; at = range.find('|', at + 2)) range.replace(at, 1, "\\|");
-      text += "| `" + key.name() + "` | " + key.about + " | " + range + " | " + shown(key.inch) + " | " + shown(key.metric) + " |\n";
+      for (std::size_t at = range.find('|'); at != std::string::npos; at = range.find('|', at + 2))
+        range.replace(at, 1, "\\|");
+      text += "| `" + key.name() + "` | " + key.about + " | " + range + " | " + shown(key.inch) + " | " +
+              shown(key.metric) + " |\n";
     }
   }
   return text;

@@ -4,7 +4,9 @@
 
 namespace fallwright::job {
 
-bool Alcove::has_wall(Side side) const { return std::find(walls.begin(), walls.end(), side) != walls.end(); }
+bool Alcove::has_wall(Side side) const {
+  return std::find(walls.begin(), walls.end(), side) != walls.end();
+}
 
 const Limit* Job::limit(const std::string& key) const {
   const auto it = std::find_if(limits.begin(), limits.end(), [&](const Limit& l) { return l.key == key; });
@@ -13,10 +15,14 @@ const Limit* Job::limit(const std::string& key) const {
 
 const char* name_of(Side side) {
   switch (side) {
-    case Side::back: return "back";
-    case Side::front: return "front";
-    case Side::left: return "left";
-    case Side::right: return "right";
+    case Side::back:
+      return "back";
+    case Side::front:
+      return "front";
+    case Side::left:
+      return "left";
+    case Side::right:
+      return "right";
   }
   return "";
 }

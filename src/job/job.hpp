@@ -40,13 +40,13 @@ enum class Direction { along_width, along_depth };
 /// The subfloor: a plane for now, given by how far it drops across the alcove.
 struct Floor {
   FloorKind kind = FloorKind::joists;
-  Length deck;               ///< thickness of the deck, or of the slab
-  Length drop_along_width;   ///< how much lower the right side is than the left (negative: higher)
-  Length drop_along_depth;   ///< how much lower the back is than the front (negative: higher)
-  Length beyond_entry;       ///< how far the floor is modelled in front of the entry
+  Length deck;              ///< thickness of the deck, or of the slab
+  Length drop_along_width;  ///< how much lower the right side is than the left (negative: higher)
+  Length drop_along_depth;  ///< how much lower the back is than the front (negative: higher)
+  Length beyond_entry;      ///< how far the floor is modelled in front of the entry
   Stock joist_stock;
   Length joist_spacing;
-  Length joist_first;        ///< first joist's centre line from the left (or front) end of the alcove
+  Length joist_first;  ///< first joist's centre line from the left (or front) end of the alcove
   Direction joist_direction = Direction::along_depth;  ///< the way a joist runs
 };
 
@@ -62,24 +62,24 @@ struct Ribs {
 };
 
 struct Threshold {
-  Length width;        ///< front to back; zero: no threshold
-  Length height;       ///< of its inner, lowest top edge above the drain's top
-  Fall fall;           ///< of its top, inward
+  Length width;   ///< front to back; zero: no threshold
+  Length height;  ///< of its inner, lowest top edge above the drain's top
+  Fall fall;      ///< of its top, inward
 };
 
 /// The sloped shower base. Length runs along the alcove's width, width along its depth.
 struct Base {
   Length length, width;
   FallPattern pattern = FallPattern::level_rim;
-  Fall fall;                        ///< on the longest run (level rim), or on every facet
-  std::optional<Length> rise;       ///< level rim only: rim above the drain edge, in place of `fall`
+  Fall fall;                   ///< on the longest run (level rim), or on every facet
+  std::optional<Length> rise;  ///< level rim only: rim above the drain edge, in place of `fall`
   Underside underside = Underside::shell;
-  Length shell;                     ///< thickness under the fall, measured plumb
-  Length rib_depth;                 ///< of the ribs at the drain, where they are shallowest
+  Length shell;      ///< thickness under the fall, measured plumb
+  Length rib_depth;  ///< of the ribs at the drain, where they are shallowest
   Ribs ribs;
-  Length upstand_thickness;         ///< zero: no upstands
-  Length upstand_height;            ///< of the upstands' top above the drain's top
-  std::vector<Side> upstands;       ///< sides that have one
+  Length upstand_thickness;    ///< zero: no upstands
+  Length upstand_height;       ///< of the upstands' top above the drain's top
+  std::vector<Side> upstands;  ///< sides that have one
   Threshold threshold;
   std::string material;
   double density_kg_m3 = 0;
@@ -97,16 +97,16 @@ struct From {
 struct Drain {
   DrainKind kind = DrainKind::point;
   Opening opening = Opening::square;
-  Length size;             ///< diameter, side of the square, or the channel's width
-  Length channel_length;   ///< line drains only; zero: from rim to rim
+  Length size;                                           ///< diameter, side of the square, or the channel's width
+  Length channel_length;                                 ///< line drains only; zero: from rim to rim
   Direction channel_direction = Direction::along_width;  ///< the way a channel runs
-  From across;             ///< distance from the left or right edge of the base
-  From along;              ///< distance from the back or front edge of the base
-  Length recess;           ///< depth of the ledge under the opening that carries the grate
-  Length body;             ///< outside diameter of the body that hangs below
-  Length body_depth;       ///< of the body's lowest point below the drain's top
-  Length outlet;           ///< inside diameter of the outlet
-  Length bore;             ///< diameter of the hole in the subfloor
+  From across;                                           ///< distance from the left or right edge of the base
+  From along;                                            ///< distance from the back or front edge of the base
+  Length recess;      ///< depth of the ledge under the opening that carries the grate
+  Length body;        ///< outside diameter of the body that hangs below
+  Length body_depth;  ///< of the body's lowest point below the drain's top
+  Length outlet;      ///< inside diameter of the outlet
+  Length bore;        ///< diameter of the hole in the subfloor
 };
 
 enum class BenchPlace { left_end, right_end, back };
@@ -114,36 +114,36 @@ enum class FrameKind { timber, steel };
 
 struct BenchFrame {
   FrameKind kind = FrameKind::timber;
-  Stock stock;        ///< studs, plates, joists, cleats and rails; for steel: the stud section
-  Stock track;        ///< steel only
-  Length spacing;     ///< greatest, of studs and of joists
-  Length deck;        ///< thickness of the deck
+  Stock stock;     ///< studs, plates, joists, cleats and rails; for steel: the stud section
+  Stock track;     ///< steel only
+  Length spacing;  ///< greatest, of studs and of joists
+  Length deck;     ///< thickness of the deck
 };
 
 struct Bench {
   BenchPlace place = BenchPlace::left_end;
-  Length depth;             ///< from the stud face to the framed front, where the base begins
-  Length height;            ///< of the finished front edge above the datum
-  Length seat_thickness;    ///< of the seat block at its front edge
-  Fall seat_fall;           ///< toward the base
-  Length apron_thickness;   ///< zero: no apron
-  Length upstand_thickness; ///< of the seat block's upstands on walled sides; zero: none
-  Length upstand_height;    ///< above the seat's highest edge
-  Length overhang;          ///< of the seat beyond the apron's face
+  Length depth;              ///< from the stud face to the framed front, where the base begins
+  Length height;             ///< of the finished front edge above the datum
+  Length seat_thickness;     ///< of the seat block at its front edge
+  Fall seat_fall;            ///< toward the base
+  Length apron_thickness;    ///< zero: no apron
+  Length upstand_thickness;  ///< of the seat block's upstands on walled sides; zero: none
+  Length upstand_height;     ///< above the seat's highest edge
+  Length overhang;           ///< of the seat beyond the apron's face
   std::string material;
   double density_kg_m3 = 0;
   BenchFrame frame;
 };
 
 struct Bed {
-  Length least;                       ///< thickness under the ribs at the floor's highest spot
-  std::optional<Length> gauge_depth;  ///< spread depth above the datum; absent: found so that no void is left
-  Length holdback;                    ///< kept clear along the framing
-  Length overrun;                     ///< past the threshold line
-  Length collar;                      ///< kept clear round the bore
-  double density_kg_m3 = 0;           ///< of the set mortar
-  std::optional<double> bag_yield_m3; ///< of one bag, as printed on it
-  double waste = 0;                   ///< share added to the net volume when buying
+  Length least;                        ///< thickness under the ribs at the floor's highest spot
+  std::optional<Length> gauge_depth;   ///< spread depth above the datum; absent: found so that no void is left
+  Length holdback;                     ///< kept clear along the framing
+  Length overrun;                      ///< past the threshold line
+  Length collar;                       ///< kept clear round the bore
+  double density_kg_m3 = 0;            ///< of the set mortar
+  std::optional<double> bag_yield_m3;  ///< of one bag, as printed on it
+  double waste = 0;                    ///< share added to the net volume when buying
 };
 
 /// Limits the user overrides; absent means the rule's own. Keys are the rule ids with '-' as in `rules`.

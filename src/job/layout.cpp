@@ -63,13 +63,12 @@ void place_drain(const Job& job, Layout& layout) {
   layout.opening = {layout.drain_x - half_x, layout.drain_y - half_y, layout.drain_x + half_x, layout.drain_y + half_y};
 }
 
-/// The planes rise from the opening's level edges, or from the centre of a round opening. A side whose edge already lies
-/// at the rim has no run and no facet.
+/// The planes rise from the opening's level edges, or from the centre of a round opening. A side whose edge already
+/// lies at the rim has no run and no facet.
 void pitch_floor(const Job& job, Layout& layout) {
   const bool round = job.drain.opening == Opening::round && job.drain.kind == DrainKind::point;
   const Rect& floor = layout.floor;
-  const Rect from =
-      round ? Rect{layout.drain_x, layout.drain_y, layout.drain_x, layout.drain_y} : layout.opening;
+  const Rect from = round ? Rect{layout.drain_x, layout.drain_y, layout.drain_x, layout.drain_y} : layout.opening;
   struct Run {
     const char* name;
     double run, nx, ny, edge;
@@ -87,8 +86,7 @@ void pitch_floor(const Job& job, Layout& layout) {
     const bool crosses_line = along_width ? run.ny != 0 : run.nx != 0;
     if (run.run <= 0 || (job.base.pattern == FallPattern::to_line && !crosses_line)) continue;
     const double slope = job.base.pattern == FallPattern::level_rim ? rise / run.run : fall;
-    layout.facets.push_back(
-        {run.name, {layout.drain_edge - slope * run.edge, slope * run.nx, slope * run.ny}});
+    layout.facets.push_back({run.name, {layout.drain_edge - slope * run.edge, slope * run.nx, slope * run.ny}});
   }
 }
 
@@ -161,7 +159,8 @@ Layout lay_out(const Job& job) {
   layout.bed = bed_footprint(job, layout.base);
   place_drain(job, layout);
 
-  layout.subfloor = {0, -(job.floor.drop_along_width / job.alcove.width), -(job.floor.drop_along_depth / job.alcove.depth)};
+  layout.subfloor = {0, -(job.floor.drop_along_width / job.alcove.width),
+                     -(job.floor.drop_along_depth / job.alcove.depth)};
   const Rect& base = layout.base;
   layout.subfloor.z0 = -std::max({layout.subfloor.at(base.x0, base.y0), layout.subfloor.at(base.x1, base.y0),
                                   layout.subfloor.at(base.x1, base.y1), layout.subfloor.at(base.x0, base.y1)});

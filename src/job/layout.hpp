@@ -33,17 +33,18 @@ struct FacetPlane {
 
 struct Layout {
   // plan
-  Rect base;    ///< the base's footprint
-  Rect floor;   ///< inside upstands and threshold
-  Rect opening; ///< of the drain; the square about it when round
+  Rect base;     ///< the base's footprint
+  Rect floor;    ///< inside upstands and threshold
+  Rect opening;  ///< of the drain; the square about it when round
   double drain_x = 0, drain_y = 0;
-  Rect bed;     ///< footprint of the bed, less holdback and with overrun
+  Rect bed;  ///< footprint of the bed, less holdback and with overrun
   // the floor under it all
   HeightPlane subfloor;  ///< top of the subfloor; zero at its highest spot under the base
   // heights
-  double rib_plane = 0;   ///< tips of the ribs, top of the bed
-  double drain_edge = 0;  ///< where the floor's planes start: the level edge of a square opening, the apex of a round one
-  double drain_top = 0;   ///< top of the grate: the lowest point of the opening's edge
+  double rib_plane = 0;  ///< tips of the ribs, top of the bed
+  double drain_edge =
+      0;  ///< where the floor's planes start: the level edge of a square opening, the apex of a round one
+  double drain_top = 0;  ///< top of the grate: the lowest point of the opening's edge
   double upstand_top = 0;
   double threshold_inner = 0, threshold_outer = 0;
   std::vector<FacetPlane> facets;

@@ -78,7 +78,8 @@ class JobReader {
     for (const auto& [name, node] : table) {
       const std::string path = prefix + std::string{name.str()};
       places_[path] = name.source().begin;
-      const bool section = std::any_of(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });
+      const bool section =
+          std::any_of(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });
       const bool key = std::any_of(keys().begin(), keys().end(), [&](const Key& k) { return k.path == path; });
       if (section && node.is_table())
         walk(*node.as_table(), path + ".");
@@ -158,7 +159,8 @@ class JobReader {
 
   void check_pair(const std::string& a, const std::string& b, bool none_is_fine) {
     if (find(a) && find(b)) fault(place_of(b), b, "give either '" + a + "' or '" + b + "', not both");
-    if (!find(a) && !find(b) && !none_is_fine) fault(place_of("drain"), "drain", "one of '" + a + "' and '" + b + "' is missing");
+    if (!find(a) && !find(b) && !none_is_fine)
+      fault(place_of("drain"), "drain", "one of '" + a + "' and '" + b + "' is missing");
   }
 
   std::string file_;
@@ -170,13 +172,16 @@ class JobReader {
 
 }  // namespace
 
-Job read(std::string_view text, const std::string& file) { return JobReader{text, file}.read(); }
+Job read(std::string_view text, const std::string& file) {
+  return JobReader{text, file}.read();
+}
 
 std::string slurp(const std::string& path) {
   std::error_code error;
   if (std::filesystem::is_directory(path, error)) throw diag::MachineError{path, "is a folder, not a job file"};
   std::ifstream in{path, std::ios::binary};
-  if (!in) throw diag::MachineError{path, std::filesystem::exists(path, error) ? "cannot be opened" : "there is no such file"};
+  if (!in)
+    throw diag::MachineError{path, std::filesystem::exists(path, error) ? "cannot be opened" : "there is no such file"};
   std::string text{std::istreambuf_iterator<char>{in}, {}};
   if (in.bad()) throw diag::MachineError{path, "cannot be read"};
   return text;

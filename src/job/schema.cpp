@@ -28,7 +28,9 @@ Direction direction_of(const Value& v) {
 }
 const std::vector<std::string> directions{"along-width", "along-depth"};
 
-Bench& bench(Job& j) { return j.bench ? *j.bench : j.bench.emplace(); }
+Bench& bench(Job& j) {
+  return j.bench ? *j.bench : j.bench.emplace();
+}
 
 #define STORE(statement) [](Job& j, const Value& v) { statement; }
 
@@ -36,39 +38,65 @@ std::vector<Key> room_keys() {
   return {
       {"job.name", Kind::text, required, "\"12 Mill Lane, upper bath\"", "\"12 Mill Lane, upper bath\"", 0, 0,
        "what the sheets and reports call this job", no_choices, STORE(j.name = v.text)},
-      {"job.unit", Kind::choice, required, "\"in\"", "\"mm\"", 0, 0, "unit of bare numbers, and of what is printed",
-       {"in", "mm"}, STORE(j.unit = v.text == "mm" ? UnitSystem::metric : UnitSystem::inch)},
+      {"job.unit",
+       Kind::choice,
+       required,
+       "\"in\"",
+       "\"mm\"",
+       0,
+       0,
+       "unit of bare numbers, and of what is printed",
+       {"in", "mm"},
+       STORE(j.unit = v.text == "mm" ? UnitSystem::metric : UnitSystem::inch)},
 
       {"alcove.width", Kind::length, required, "\"72 in\"", "1850", 600, 6000,
        "between the stud faces of the left and right sides", no_choices, STORE(j.alcove.width = v.length())},
-      {"alcove.depth", Kind::length, required, "\"36 in\"", "900", 500, 4000, "from the entry to the stud face of the back",
-       no_choices, STORE(j.alcove.depth = v.length())},
-      {"alcove.height", Kind::length, usual, "\"96 in\"", "2400", 1800, 5000, "of the framing, above the datum", no_choices,
-       STORE(j.alcove.height = v.length())},
-      {"alcove.walls", Kind::sides, usual, "[\"back\", \"left\", \"right\"]", "[\"back\", \"left\", \"right\"]", 0, 0,
-       "the sides that are walls; the front is the entry", {"back", "left", "right"}, STORE(j.alcove.walls = sides_of(v))},
+      {"alcove.depth", Kind::length, required, "\"36 in\"", "900", 500, 4000,
+       "from the entry to the stud face of the back", no_choices, STORE(j.alcove.depth = v.length())},
+      {"alcove.height", Kind::length, usual, "\"96 in\"", "2400", 1800, 5000, "of the framing, above the datum",
+       no_choices, STORE(j.alcove.height = v.length())},
+      {"alcove.walls",
+       Kind::sides,
+       usual,
+       "[\"back\", \"left\", \"right\"]",
+       "[\"back\", \"left\", \"right\"]",
+       0,
+       0,
+       "the sides that are walls; the front is the entry",
+       {"back", "left", "right"},
+       STORE(j.alcove.walls = sides_of(v))},
 
-      {"walls.stock", Kind::stock, usual, "\"2x4\"", "\"45x95 mm\"", 0, 0, "studs and plates: nominal timber, or its actual size in mm",
-       no_choices, STORE(j.walls.stock = v.stock)},
+      {"walls.stock", Kind::stock, usual, "\"2x4\"", "\"45x95 mm\"", 0, 0,
+       "studs and plates: nominal timber, or its actual size in mm", no_choices, STORE(j.walls.stock = v.stock)},
       {"walls.spacing", Kind::length, usual, "\"16 in\"", "400", 200, 800, "of the studs, centre to centre", no_choices,
        STORE(j.walls.spacing = v.length())},
       {"walls.top_plates", Kind::integer, usual, "1", "1", 1, 2, "how many", no_choices,
        STORE(j.walls.top_plates = static_cast<int>(v.number))},
-      {"walls.blocking", Kind::lengths, usual, "[]", "[]", 50, 4000, "heights of blocking rows, their centre above the datum",
-       no_choices, STORE(for (const double mm : v.numbers) j.walls.blocking.push_back(Length::mm(mm)))},
+      {"walls.blocking", Kind::lengths, usual, "[]", "[]", 50, 4000,
+       "heights of blocking rows, their centre above the datum", no_choices,
+       STORE(for (const double mm
+                  : v.numbers) j.walls.blocking.push_back(Length::mm(mm)))},
 
-      {"floor.kind", Kind::choice, usual, "\"joists\"", "\"joists\"", 0, 0, "a deck on joists, or a slab", {"joists", "slab"},
+      {"floor.kind",
+       Kind::choice,
+       usual,
+       "\"joists\"",
+       "\"joists\"",
+       0,
+       0,
+       "a deck on joists, or a slab",
+       {"joists", "slab"},
        STORE(j.floor.kind = v.text == "slab" ? FloorKind::slab : FloorKind::joists)},
-      {"floor.deck", Kind::length, usual, "\"3/4 in\"", "18", 9, 400, "thickness of the deck, or of the slab", no_choices,
-       STORE(j.floor.deck = v.length())},
+      {"floor.deck", Kind::length, usual, "\"3/4 in\"", "18", 9, 400, "thickness of the deck, or of the slab",
+       no_choices, STORE(j.floor.deck = v.length())},
       {"floor.drop_along_width", Kind::length, usual, "0", "0", -150, 150,
        "how much lower the floor is at the right stud face than at the left; negative: higher", no_choices,
        STORE(j.floor.drop_along_width = v.length())},
       {"floor.drop_along_depth", Kind::length, usual, "0", "0", -150, 150,
        "how much lower the floor is at the back than at the entry; negative: higher", no_choices,
        STORE(j.floor.drop_along_depth = v.length())},
-      {"floor.beyond_entry", Kind::length, usual, "\"12 in\"", "300", 50, 1500, "how far the floor is modelled in front of the entry",
-       no_choices, STORE(j.floor.beyond_entry = v.length())},
+      {"floor.beyond_entry", Kind::length, usual, "\"12 in\"", "300", 50, 1500,
+       "how far the floor is modelled in front of the entry", no_choices, STORE(j.floor.beyond_entry = v.length())},
       {"floor.joists.stock", Kind::stock, usual, "\"2x10\"", "\"45x220 mm\"", 0, 0, "of the floor joists", no_choices,
        STORE(j.floor.joist_stock = v.stock)},
       {"floor.joists.spacing", Kind::length, usual, "\"16 in\"", "400", 150, 1000, "centre to centre", no_choices,
@@ -76,143 +104,211 @@ std::vector<Key> room_keys() {
       {"floor.joists.first", Kind::length, usual, "\"3 in\"", "200", -1000, 4000,
        "first joist's centre from the left stud face (or from the entry when joists run along the width)", no_choices,
        STORE(j.floor.joist_first = v.length())},
-      {"floor.joists.direction", Kind::choice, usual, "\"along-depth\"", "\"along-depth\"", 0, 0, "the way a joist runs", directions,
-       STORE(j.floor.joist_direction = direction_of(v))},
+      {"floor.joists.direction", Kind::choice, usual, "\"along-depth\"", "\"along-depth\"", 0, 0,
+       "the way a joist runs", directions, STORE(j.floor.joist_direction = direction_of(v))},
   };
 }
 
 std::vector<Key> base_keys() {
   return {
-      {"base.length", Kind::length, required, "\"57-1/2 in\"", "1480", 400, 4000, "along the alcove's width", no_choices,
-       STORE(j.base.length = v.length())},
+      {"base.length", Kind::length, required, "\"57-1/2 in\"", "1480", 400, 4000, "along the alcove's width",
+       no_choices, STORE(j.base.length = v.length())},
       {"base.width", Kind::length, required, "\"36 in\"", "900", 400, 3000, "along the alcove's depth", no_choices,
        STORE(j.base.width = v.length())},
-      {"base.pattern", Kind::choice, usual, "\"level-rim\"", "\"level-rim\"", 0, 0,
-       "level-rim: rim at one height, facets of different fall; equal-fall: one fall, rim height varies; to-line: to a channel from rim to rim",
+      {"base.pattern",
+       Kind::choice,
+       usual,
+       "\"level-rim\"",
+       "\"level-rim\"",
+       0,
+       0,
+       "level-rim: rim at one height, facets of different fall; equal-fall: one fall, rim height varies; to-line: to a "
+       "channel from rim to rim",
        {"level-rim", "equal-fall", "to-line"},
-       STORE(j.base.pattern = v.text == "level-rim" ? FallPattern::level_rim : v.text == "to-line" ? FallPattern::to_line : FallPattern::equal_fall)},
-      {"base.fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2.1 %\"", 0.001, 0.2, "on the longest run (level-rim), else on every facet",
-       no_choices, STORE(j.base.fall = v.fall())},
-      {"base.rise", Kind::length, optional, "\"1/2 in\"", "12", 1, 200, "level-rim only, in place of fall: rim above the drain's edge",
-       no_choices, STORE(j.base.rise = v.length())},
-      {"base.underside", Kind::choice, usual, "\"shell\"", "\"shell\"", 0, 0, "shell: of one thickness, on ribs; flat: solid body",
-       {"shell", "flat"}, STORE(j.base.underside = v.text == "flat" ? Underside::flat : Underside::shell)},
-      {"base.shell", Kind::length, usual, "\"1/2 in\"", "12", 2, 100, "thickness under the fall, measured plumb", no_choices,
-       STORE(j.base.shell = v.length())},
-      {"base.rib_depth", Kind::length, usual, "\"1/2 in\"", "12", 0, 100, "of the ribs at the drain, where they are shallowest", no_choices,
-       STORE(j.base.rib_depth = v.length())},
-      {"base.material", Kind::text, usual, "\"base\"", "\"base\"", 0, 0, "its name in the reports", no_choices, STORE(j.base.material = v.text)},
-      {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source", no_choices,
-       STORE(j.base.density_kg_m3 = v.number)},
-      {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 200, "pockets side by side along the length; 0: no ribs", no_choices,
-       STORE(j.base.ribs.columns = static_cast<int>(v.number))},
+       STORE(j.base.pattern = v.text == "level-rim" ? FallPattern::level_rim
+                              : v.text == "to-line" ? FallPattern::to_line
+                                                    : FallPattern::equal_fall)},
+      {"base.fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2.1 %\"", 0.001, 0.2,
+       "on the longest run (level-rim), else on every facet", no_choices, STORE(j.base.fall = v.fall())},
+      {"base.rise", Kind::length, optional, "\"1/2 in\"", "12", 1, 200,
+       "level-rim only, in place of fall: rim above the drain's edge", no_choices, STORE(j.base.rise = v.length())},
+      {"base.underside",
+       Kind::choice,
+       usual,
+       "\"shell\"",
+       "\"shell\"",
+       0,
+       0,
+       "shell: of one thickness, on ribs; flat: solid body",
+       {"shell", "flat"},
+       STORE(j.base.underside = v.text == "flat" ? Underside::flat : Underside::shell)},
+      {"base.shell", Kind::length, usual, "\"1/2 in\"", "12", 2, 100, "thickness under the fall, measured plumb",
+       no_choices, STORE(j.base.shell = v.length())},
+      {"base.rib_depth", Kind::length, usual, "\"1/2 in\"", "12", 0, 100,
+       "of the ribs at the drain, where they are shallowest", no_choices, STORE(j.base.rib_depth = v.length())},
+      {"base.material", Kind::text, usual, "\"base\"", "\"base\"", 0, 0, "its name in the reports", no_choices,
+       STORE(j.base.material = v.text)},
+      {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source",
+       no_choices, STORE(j.base.density_kg_m3 = v.number)},
+      {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 200, "pockets side by side along the length; 0: no ribs",
+       no_choices, STORE(j.base.ribs.columns = static_cast<int>(v.number))},
       {"base.ribs.rows", Kind::integer, usual, "6", "6", 0, 200, "pockets one behind the other; 0: no ribs", no_choices,
        STORE(j.base.ribs.rows = static_cast<int>(v.number))},
-      {"base.ribs.width", Kind::length, usual, "\"1/2 in\"", "12", 1, 100, "of every rib", no_choices, STORE(j.base.ribs.width = v.length())},
+      {"base.ribs.width", Kind::length, usual, "\"1/2 in\"", "12", 1, 100, "of every rib", no_choices,
+       STORE(j.base.ribs.width = v.length())},
       {"base.upstands.thickness", Kind::length, usual, "\"1/2 in\"", "12", 0, 60, "0: no upstands", no_choices,
        STORE(j.base.upstand_thickness = v.length())},
-      {"base.upstands.height", Kind::length, usual, "\"4 in\"", "110", 0, 400, "of their top above the drain's top", no_choices,
-       STORE(j.base.upstand_height = v.length())},
-      {"base.upstands.sides", Kind::sides, usual, "[\"back\", \"left\", \"right\"]", "[\"back\", \"left\", \"right\"]", 0, 0,
-       "sides of the base that turn up", {"back", "front", "left", "right"}, STORE(j.base.upstands = sides_of(v))},
-      {"base.threshold.width", Kind::length, usual, "\"4 in\"", "100", 0, 400, "front to back; 0: no threshold", no_choices,
-       STORE(j.base.threshold.width = v.length())},
-      {"base.threshold.height", Kind::length, usual, "\"2-1/2 in\"", "65", 0, 400, "of its inner top edge above the drain's top", no_choices,
-       STORE(j.base.threshold.height = v.length())},
-      {"base.threshold.fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2 %\"", -0.2, 0.2, "of its top, inward; negative: outward", no_choices,
-       STORE(j.base.threshold.fall = v.fall())},
+      {"base.upstands.height", Kind::length, usual, "\"4 in\"", "110", 0, 400, "of their top above the drain's top",
+       no_choices, STORE(j.base.upstand_height = v.length())},
+      {"base.upstands.sides",
+       Kind::sides,
+       usual,
+       "[\"back\", \"left\", \"right\"]",
+       "[\"back\", \"left\", \"right\"]",
+       0,
+       0,
+       "sides of the base that turn up",
+       {"back", "front", "left", "right"},
+       STORE(j.base.upstands = sides_of(v))},
+      {"base.threshold.width", Kind::length, usual, "\"4 in\"", "100", 0, 400, "front to back; 0: no threshold",
+       no_choices, STORE(j.base.threshold.width = v.length())},
+      {"base.threshold.height", Kind::length, usual, "\"2-1/2 in\"", "65", 0, 400,
+       "of its inner top edge above the drain's top", no_choices, STORE(j.base.threshold.height = v.length())},
+      {"base.threshold.fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2 %\"", -0.2, 0.2,
+       "of its top, inward; negative: outward", no_choices, STORE(j.base.threshold.fall = v.fall())},
   };
 }
 
 std::vector<Key> drain_keys() {
   return {
-      {"drain.kind", Kind::choice, usual, "\"point\"", "\"point\"", 0, 0, "a point drain or a channel", {"point", "line"},
+      {"drain.kind",
+       Kind::choice,
+       usual,
+       "\"point\"",
+       "\"point\"",
+       0,
+       0,
+       "a point drain or a channel",
+       {"point", "line"},
        STORE(j.drain.kind = v.text == "line" ? DrainKind::line : DrainKind::point)},
-      {"drain.opening", Kind::choice, usual, "\"square\"", "\"square\"", 0, 0,
-       "square: facets start from its level edge; round: they run to its centre. A channel is always square", {"round", "square"},
+      {"drain.opening",
+       Kind::choice,
+       usual,
+       "\"square\"",
+       "\"square\"",
+       0,
+       0,
+       "square: facets start from its level edge; round: they run to its centre. A channel is always square",
+       {"round", "square"},
        STORE(j.drain.opening = v.text == "round" ? Opening::round : Opening::square)},
-      {"drain.size", Kind::length, usual, "\"4 in\"", "100", 30, 400, "diameter, side of the square, or the channel's clear width",
-       no_choices, STORE(j.drain.size = v.length())},
-      {"drain.length", Kind::length, optional, "\"30 in\"", "800", 100, 4000, "of a channel; left out, it runs from rim to rim", no_choices,
-       STORE(j.drain.channel_length = v.length())},
-      {"drain.direction", Kind::choice, usual, "\"along-width\"", "\"along-width\"", 0, 0, "the way a channel runs", directions,
-       STORE(j.drain.channel_direction = direction_of(v))},
-      {"drain.from_left", Kind::length, optional, "\"28-3/4 in\"", "740", 0, 4000, "centre from the base's left edge", no_choices,
-       STORE(j.drain.across = (From{Side::left, v.length()}))},
-      {"drain.from_right", Kind::length, optional, "\"28-3/4 in\"", "740", 0, 4000, "or from its right edge", no_choices,
-       STORE(j.drain.across = (From{Side::right, v.length()}))},
-      {"drain.from_back", Kind::length, optional, "\"16-1/4 in\"", "406", 0, 3000, "centre from the base's back edge", no_choices,
-       STORE(j.drain.along = (From{Side::back, v.length()}))},
-      {"drain.from_front", Kind::length, optional, "\"19-3/4 in\"", "494", 0, 3000, "or from its front edge", no_choices,
-       STORE(j.drain.along = (From{Side::front, v.length()}))},
-      {"drain.recess", Kind::length, usual, "\"3/8 in\"", "10", 1, 60, "depth of the ledge that carries the grate, below the drain's top",
-       no_choices, STORE(j.drain.recess = v.length())},
-      {"drain.body", Kind::length, usual, "\"3-1/4 in\"", "80", 25, 300, "outside diameter of the body below the base", no_choices,
-       STORE(j.drain.body = v.length())},
-      {"drain.body_depth", Kind::length, usual, "\"4 in\"", "100", 10, 400, "of its lowest point below the drain's top", no_choices,
-       STORE(j.drain.body_depth = v.length())},
-      {"drain.outlet", Kind::length, usual, "\"2 in\"", "50", 20, 200, "inside diameter", no_choices, STORE(j.drain.outlet = v.length())},
-      {"drain.bore", Kind::length, usual, "\"5 in\"", "125", 30, 500, "diameter of the hole in the subfloor", no_choices,
-       STORE(j.drain.bore = v.length())},
+      {"drain.size", Kind::length, usual, "\"4 in\"", "100", 30, 400,
+       "diameter, side of the square, or the channel's clear width", no_choices, STORE(j.drain.size = v.length())},
+      {"drain.length", Kind::length, optional, "\"30 in\"", "800", 100, 4000,
+       "of a channel; left out, it runs from rim to rim", no_choices, STORE(j.drain.channel_length = v.length())},
+      {"drain.direction", Kind::choice, usual, "\"along-width\"", "\"along-width\"", 0, 0, "the way a channel runs",
+       directions, STORE(j.drain.channel_direction = direction_of(v))},
+      {"drain.from_left", Kind::length, optional, "\"28-3/4 in\"", "740", 0, 4000, "centre from the base's left edge",
+       no_choices, STORE(j.drain.across = (From{Side::left, v.length()}))},
+      {"drain.from_right", Kind::length, optional, "\"28-3/4 in\"", "740", 0, 4000, "or from its right edge",
+       no_choices, STORE(j.drain.across = (From{Side::right, v.length()}))},
+      {"drain.from_back", Kind::length, optional, "\"16-1/4 in\"", "406", 0, 3000, "centre from the base's back edge",
+       no_choices, STORE(j.drain.along = (From{Side::back, v.length()}))},
+      {"drain.from_front", Kind::length, optional, "\"19-3/4 in\"", "494", 0, 3000, "or from its front edge",
+       no_choices, STORE(j.drain.along = (From{Side::front, v.length()}))},
+      {"drain.recess", Kind::length, usual, "\"3/8 in\"", "10", 1, 60,
+       "depth of the ledge that carries the grate, below the drain's top", no_choices,
+       STORE(j.drain.recess = v.length())},
+      {"drain.body", Kind::length, usual, "\"3-1/4 in\"", "80", 25, 300, "outside diameter of the body below the base",
+       no_choices, STORE(j.drain.body = v.length())},
+      {"drain.body_depth", Kind::length, usual, "\"4 in\"", "100", 10, 400, "of its lowest point below the drain's top",
+       no_choices, STORE(j.drain.body_depth = v.length())},
+      {"drain.outlet", Kind::length, usual, "\"2 in\"", "50", 20, 200, "inside diameter", no_choices,
+       STORE(j.drain.outlet = v.length())},
+      {"drain.bore", Kind::length, usual, "\"5 in\"", "125", 30, 500, "diameter of the hole in the subfloor",
+       no_choices, STORE(j.drain.bore = v.length())},
   };
 }
 
 std::vector<Key> bench_keys() {
   return {
-      {"bench.place", Kind::choice, required, "\"left-end\"", "\"left-end\"", 0, 0, "where it stands, seen from the entry",
+      {"bench.place",
+       Kind::choice,
+       required,
+       "\"left-end\"",
+       "\"left-end\"",
+       0,
+       0,
+       "where it stands, seen from the entry",
        {"left-end", "right-end", "back"},
-       STORE(bench(j).place = v.text == "left-end" ? BenchPlace::left_end : v.text == "right-end" ? BenchPlace::right_end : BenchPlace::back)},
-      {"bench.depth", Kind::length, required, "\"14-1/2 in\"", "370", 150, 1000, "from the stud face to the framed front, where the base begins",
-       no_choices, STORE(bench(j).depth = v.length())},
-      {"bench.height", Kind::length, required, "\"18 in\"", "460", 250, 800, "of the finished front edge above the datum", no_choices,
-       STORE(bench(j).height = v.length())},
-      {"bench.seat_thickness", Kind::length, usual, "\"1-1/4 in\"", "30", 5, 150, "of the seat block at its front edge", no_choices,
-       STORE(bench(j).seat_thickness = v.length())},
-      {"bench.seat_fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2 %\"", -0.2, 0.2, "toward the base; negative: away from it", no_choices,
-       STORE(bench(j).seat_fall = v.fall())},
+       STORE(bench(j).place = v.text == "left-end"    ? BenchPlace::left_end
+                              : v.text == "right-end" ? BenchPlace::right_end
+                                                      : BenchPlace::back)},
+      {"bench.depth", Kind::length, required, "\"14-1/2 in\"", "370", 150, 1000,
+       "from the stud face to the framed front, where the base begins", no_choices, STORE(bench(j).depth = v.length())},
+      {"bench.height", Kind::length, required, "\"18 in\"", "460", 250, 800,
+       "of the finished front edge above the datum", no_choices, STORE(bench(j).height = v.length())},
+      {"bench.seat_thickness", Kind::length, usual, "\"1-1/4 in\"", "30", 5, 150, "of the seat block at its front edge",
+       no_choices, STORE(bench(j).seat_thickness = v.length())},
+      {"bench.seat_fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2 %\"", -0.2, 0.2,
+       "toward the base; negative: away from it", no_choices, STORE(bench(j).seat_fall = v.fall())},
       {"bench.apron_thickness", Kind::length, usual, "\"1/2 in\"", "12", 0, 60, "0: no apron", no_choices,
        STORE(bench(j).apron_thickness = v.length())},
-      {"bench.upstand_thickness", Kind::length, usual, "\"1/2 in\"", "12", 0, 60, "of the seat block's upstands on walled sides; 0: none",
-       no_choices, STORE(bench(j).upstand_thickness = v.length())},
-      {"bench.upstand_height", Kind::length, usual, "\"3 in\"", "75", 0, 400, "above the seat's highest edge", no_choices,
-       STORE(bench(j).upstand_height = v.length())},
+      {"bench.upstand_thickness", Kind::length, usual, "\"1/2 in\"", "12", 0, 60,
+       "of the seat block's upstands on walled sides; 0: none", no_choices,
+       STORE(bench(j).upstand_thickness = v.length())},
+      {"bench.upstand_height", Kind::length, usual, "\"3 in\"", "75", 0, 400, "above the seat's highest edge",
+       no_choices, STORE(bench(j).upstand_height = v.length())},
       {"bench.overhang", Kind::length, usual, "0", "0", 0, 100, "of the seat beyond the apron's face", no_choices,
        STORE(bench(j).overhang = v.length())},
-      {"bench.material", Kind::text, usual, "\"seat block\"", "\"seat block\"", 0, 0, "its name in the reports", no_choices,
-       STORE(bench(j).material = v.text)},
-      {"bench.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source; stone is about 165 lb/ft3",
-       no_choices, STORE(bench(j).density_kg_m3 = v.number)},
-      {"bench.frame.kind", Kind::choice, usual, "\"timber\"", "\"timber\"", 0, 0, "timber or cold-formed steel", {"timber", "steel"},
+      {"bench.material", Kind::text, usual, "\"seat block\"", "\"seat block\"", 0, 0, "its name in the reports",
+       no_choices, STORE(bench(j).material = v.text)},
+      {"bench.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000,
+       "common practice, no source; stone is about 165 lb/ft3", no_choices, STORE(bench(j).density_kg_m3 = v.number)},
+      {"bench.frame.kind",
+       Kind::choice,
+       usual,
+       "\"timber\"",
+       "\"timber\"",
+       0,
+       0,
+       "timber or cold-formed steel",
+       {"timber", "steel"},
        STORE(bench(j).frame.kind = v.text == "steel" ? FrameKind::steel : FrameKind::timber)},
       {"bench.frame.stock", Kind::stock, optional, "\"2x4\"", "\"45x95 mm\"", 0, 0,
-       "studs, plates, joists, cleats, rail. Left out: 2x4 (45x95 mm), or 350S162-33 in steel", no_choices, STORE(bench(j).frame.stock = v.stock)},
+       "studs, plates, joists, cleats, rail. Left out: 2x4 (45x95 mm), or 350S162-33 in steel", no_choices,
+       STORE(bench(j).frame.stock = v.stock)},
       {"bench.frame.track", Kind::stock, optional, "\"350T125-33\"", "\"350T125-33\"", 0, 0,
-       "steel only. Left out: a track that fits the studs, flange 1-1/4 in", no_choices, STORE(bench(j).frame.track = v.stock)},
-      {"bench.frame.spacing", Kind::length, usual, "\"16 in\"", "400", 100, 800, "greatest, of studs and joists", no_choices,
-       STORE(bench(j).frame.spacing = v.length())},
-      {"bench.frame.deck", Kind::length, usual, "\"3/4 in\"", "18", 5, 60, "thickness of the deck under the seat block", no_choices,
-       STORE(bench(j).frame.deck = v.length())},
+       "steel only. Left out: a track that fits the studs, flange 1-1/4 in", no_choices,
+       STORE(bench(j).frame.track = v.stock)},
+      {"bench.frame.spacing", Kind::length, usual, "\"16 in\"", "400", 100, 800, "greatest, of studs and joists",
+       no_choices, STORE(bench(j).frame.spacing = v.length())},
+      {"bench.frame.deck", Kind::length, usual, "\"3/4 in\"", "18", 5, 60, "thickness of the deck under the seat block",
+       no_choices, STORE(bench(j).frame.deck = v.length())},
   };
 }
 
 std::vector<Key> bed_keys() {
   return {
-      {"bed.least", Kind::length, usual, "\"1/2 in\"", "12", 3, 150, "thickness under the ribs at the floor's highest spot; common practice 1/2 to 3/4 in, no source",
-       no_choices, STORE(j.bed.least = v.length())},
+      {"bed.least", Kind::length, usual, "\"1/2 in\"", "12", 3, 150,
+       "thickness under the ribs at the floor's highest spot; common practice 1/2 to 3/4 in, no source", no_choices,
+       STORE(j.bed.least = v.length())},
       {"bed.gauge_depth", Kind::length, optional, "\"1-1/8 in\"", "28", 3, 300,
        "height of the level line it is spread to, above the datum. Left out: the least that leaves no void", no_choices,
        STORE(j.bed.gauge_depth = v.length())},
-      {"bed.holdback", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "kept clear along the framing", no_choices, STORE(j.bed.holdback = v.length())},
-      {"bed.overrun", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "past the base on open sides", no_choices, STORE(j.bed.overrun = v.length())},
-      {"bed.collar", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "kept clear round the bore", no_choices, STORE(j.bed.collar = v.length())},
-      {"bed.density", Kind::density, usual, "\"130 lb/ft3\"", "\"2080 kg/m3\"", 500, 3000, "of the set mortar; common practice, no source", no_choices,
-       STORE(j.bed.density_kg_m3 = v.number)},
-      {"bed.bag_yield", Kind::volume, optional, "\"0.45 ft3\"", "\"12 L\"", 1e5, 1e9, "of one bag, as printed on it", no_choices,
-       STORE(j.bed.bag_yield_m3 = v.number * 1e-9)},
-      {"bed.waste", Kind::share, usual, "\"10 %\"", "\"10 %\"", 0, 1, "added to the net volume when buying; common practice, no source", no_choices,
-       STORE(j.bed.waste = v.number)},
-      {"limits.source", Kind::text, optional, "\"local amendment\"", "\"local amendment\"", 0, 0, "where the limits below come from", no_choices,
-       STORE(j.limits_source = v.text)},
+      {"bed.holdback", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "kept clear along the framing", no_choices,
+       STORE(j.bed.holdback = v.length())},
+      {"bed.overrun", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "past the base on open sides", no_choices,
+       STORE(j.bed.overrun = v.length())},
+      {"bed.collar", Kind::length, usual, "\"1/2 in\"", "12", 0, 150, "kept clear round the bore", no_choices,
+       STORE(j.bed.collar = v.length())},
+      {"bed.density", Kind::density, usual, "\"130 lb/ft3\"", "\"2080 kg/m3\"", 500, 3000,
+       "of the set mortar; common practice, no source", no_choices, STORE(j.bed.density_kg_m3 = v.number)},
+      {"bed.bag_yield", Kind::volume, optional, "\"0.45 ft3\"", "\"12 L\"", 1e5, 1e9, "of one bag, as printed on it",
+       no_choices, STORE(j.bed.bag_yield_m3 = v.number * 1e-9)},
+      {"bed.waste", Kind::share, usual, "\"10 %\"", "\"10 %\"", 0, 1,
+       "added to the net volume when buying; common practice, no source", no_choices, STORE(j.bed.waste = v.number)},
+      {"limits.source", Kind::text, optional, "\"local amendment\"", "\"local amendment\"", 0, 0,
+       "where the limits below come from", no_choices, STORE(j.limits_source = v.text)},
   };
 }
 #undef STORE
@@ -226,25 +322,40 @@ std::vector<Key> limit_keys() {
   };
   const Row rows[] = {
       {"floor_fall_least", "\"1/4 in/ft\"", "\"1:80\"", "least fall of every facet of the floor", Kind::fall, 0.2},
-      {"floor_fall_greatest", "\"1/2 in/ft\"", "\"1:50\"", "greatest fall of every facet of the floor", Kind::fall, 0.2},
+      {"floor_fall_greatest", "\"1/2 in/ft\"", "\"1:50\"", "greatest fall of every facet of the floor", Kind::fall,
+       0.2},
       {"seat_fall_least", "\"1/8 in/ft\"", "\"1 %\"", "least fall of the seat toward the base", Kind::fall, 0.2},
       {"seat_fall_greatest", "\"1/2 in/ft\"", "\"4 %\"", "greatest fall of the seat", Kind::fall, 0.2},
       {"threshold_fall_least", "\"1/8 in/ft\"", "\"1 %\"", "least inward fall of the threshold's top", Kind::fall, 0.2},
       {"threshold_height_least", "\"2 in\"", "50", "threshold's lowest top above the drain's top", Kind::length, 500},
-      {"threshold_height_greatest", "\"9 in\"", "230", "threshold's highest top above the drain's top", Kind::length, 500},
+      {"threshold_height_greatest", "\"9 in\"", "230", "threshold's highest top above the drain's top", Kind::length,
+       500},
       {"threshold_below_upstand", "\"1 in\"", "25", "threshold's top below the upstands'", Kind::length, 500},
       {"clear_area", "\"900 in2\"", "\"0.58 m2\"", "free floor at the threshold's height", Kind::area, 1e7},
       {"clear_width", "\"30 in\"", "760", "smaller side of the free floor", Kind::length, 4000},
-      {"clear_circle", "\"30 in\"", "760", "diameter of the circle that must fit on the free floor", Kind::length, 4000},
-      {"opening_gap_greatest", "\"1/2 in\"", "12", "what may be left between base, bench and framing, both sides together", Kind::length, 200},
-      {"bore_clearance", "\"1/4 in\"", "6", "round the drain's body in the bore, and from the bore to a joist", Kind::length, 200},
+      {"clear_circle", "\"30 in\"", "760", "diameter of the circle that must fit on the free floor", Kind::length,
+       4000},
+      {"opening_gap_greatest", "\"1/2 in\"", "12",
+       "what may be left between base, bench and framing, both sides together", Kind::length, 200},
+      {"bore_clearance", "\"1/4 in\"", "6", "round the drain's body in the bore, and from the bore to a joist",
+       Kind::length, 200},
       {"bed_greatest", "\"2 in\"", "50", "thickness of the bed in one lift", Kind::length, 500},
   };
   std::vector<Key> keys;
   for (const Row& row : rows) {
     const std::string name = row.name;
-    keys.push_back({"limits." + name, row.kind, optional, row.inch, row.metric, 0, row.greatest, row.about, {},
-                    [name](Job& j, const Value& v) { j.limits.push_back({name, v.number, ""}); }});
+    keys.push_back({"limits." + name,
+                    row.kind,
+                    optional,
+                    row.inch,
+                    row.metric,
+                    0,
+                    row.greatest,
+                    row.about,
+                    {},
+                    [name](Job& j, const Value& v) {
+                      j.limits.push_back({name, v.number, ""});
+                    }});
   }
   return keys;
 }
@@ -282,18 +393,30 @@ const std::vector<Section>& sections() {
 
 const char* name_of(Kind kind) {
   switch (kind) {
-    case Kind::text: return "text";
-    case Kind::choice: return "choice";
-    case Kind::sides: return "list of sides";
-    case Kind::integer: return "whole number";
-    case Kind::length: return "length";
-    case Kind::lengths: return "list of lengths";
-    case Kind::fall: return "fall";
-    case Kind::volume: return "volume";
-    case Kind::area: return "area";
-    case Kind::density: return "density";
-    case Kind::share: return "share";
-    case Kind::stock: return "stock";
+    case Kind::text:
+      return "text";
+    case Kind::choice:
+      return "choice";
+    case Kind::sides:
+      return "list of sides";
+    case Kind::integer:
+      return "whole number";
+    case Kind::length:
+      return "length";
+    case Kind::lengths:
+      return "list of lengths";
+    case Kind::fall:
+      return "fall";
+    case Kind::volume:
+      return "volume";
+    case Kind::area:
+      return "area";
+    case Kind::density:
+      return "density";
+    case Kind::share:
+      return "share";
+    case Kind::stock:
+      return "stock";
   }
   return "";
 }
@@ -302,13 +425,20 @@ std::string value_text(Kind kind, double value, UnitSystem unit) {
   const bool metric = unit == UnitSystem::metric;
   switch (kind) {
     case Kind::length:
-    case Kind::lengths: return units::to_text(Length::mm(value), metric);
-    case Kind::fall: return units::to_text(Fall::ratio(value), metric);
-    case Kind::volume: return units::volume_text(value, metric);
-    case Kind::area: return units::area_text(value, metric);
-    case Kind::density: return units::decimals(value, 0) + " kg/m3";
-    case Kind::share: return units::decimals(value * 100, 0) + " %";
-    default: return units::decimals(value, 0);
+    case Kind::lengths:
+      return units::to_text(Length::mm(value), metric);
+    case Kind::fall:
+      return units::to_text(Fall::ratio(value), metric);
+    case Kind::volume:
+      return units::volume_text(value, metric);
+    case Kind::area:
+      return units::area_text(value, metric);
+    case Kind::density:
+      return units::decimals(value, 0) + " kg/m3";
+    case Kind::share:
+      return units::decimals(value * 100, 0) + " %";
+    default:
+      return units::decimals(value, 0);
   }
 }
 

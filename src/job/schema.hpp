@@ -15,10 +15,10 @@ enum class Kind { text, choice, sides, integer, length, lengths, fall, volume, a
 
 /// A value that was read, whatever its kind; only the field of its kind is set.
 struct Value {
-  std::string text;              ///< text, choice
-  double number = 0;             ///< integer; length in mm; fall, volume, area, density, share in SI
-  std::vector<std::string> words;///< sides
-  std::vector<double> numbers;   ///< lengths, mm
+  std::string text;                ///< text, choice
+  double number = 0;               ///< integer; length in mm; fall, volume, area, density, share in SI
+  std::vector<std::string> words;  ///< sides
+  std::vector<double> numbers;     ///< lengths, mm
   Stock stock;
   Length length() const { return Length::mm(number); }
   Fall fall() const { return Fall::ratio(number); }

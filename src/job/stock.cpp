@@ -45,8 +45,9 @@ struct Sheet {
   int mils;
   double design, radius;
 };
-constexpr Sheet sheets[] = {{18, .0188, .0843}, {27, .0283, .0796}, {30, .0312, .0781}, {33, .0346, .0764}, {43, .0451, .0712},
-                            {54, .0566, .0849}, {68, .0713, .1069}, {97, .1017, .1525}, {118, .1242, .1863}};
+constexpr Sheet sheets[] = {{18, .0188, .0843}, {27, .0283, .0796}, {30, .0312, .0781},
+                            {33, .0346, .0764}, {43, .0451, .0712}, {54, .0566, .0849},
+                            {68, .0713, .1069}, {97, .1017, .1525}, {118, .1242, .1863}};
 
 /// Flange designation of studs, with flange width and lip, in inches.
 struct Flange {
@@ -76,7 +77,8 @@ std::optional<Stock> steel(const std::string& name, int web, char kind, int flan
   stock.radius = Length::inches(sheet->radius);
   stock.flange = Length::inches(eighths(flange));
   if (kind == 'T') return stock;
-  const auto row = std::find_if(std::begin(flanges), std::end(flanges), [&](const Flange& f) { return f.designation == flange; });
+  const auto row =
+      std::find_if(std::begin(flanges), std::end(flanges), [&](const Flange& f) { return f.designation == flange; });
   if (row == std::end(flanges)) {
     why = "S" + std::to_string(flange) + " is no stud flange; allowed: S125, S137, S162, S200, S250, S300, S350";
     return std::nullopt;
@@ -91,8 +93,8 @@ std::optional<Stock> steel(const std::string& name, int web, char kind, int flan
 std::optional<Stock> parse_stock(std::string_view text, std::string& why) {
   const std::string name{text};
   std::smatch m;
-  static const std::regex nominal{R"(\s*(\d+|5/4)\s*[xX]\s*(\d+)\s*)"}, actual{R"(\s*([\d.]+)\s*[xX]\s*([\d.]+)\s*mm\s*)"},
-      section{R"((\d{3,4})([ST])(\d{3})-(\d{2,3}))"};
+  static const std::regex nominal{R"(\s*(\d+|5/4)\s*[xX]\s*(\d+)\s*)"},
+      actual{R"(\s*([\d.]+)\s*[xX]\s*([\d.]+)\s*mm\s*)"}, section{R"((\d{3,4})([ST])(\d{3})-(\d{2,3}))"};
   if (std::regex_match(name, m, actual)) {
     const double a = std::stod(m[1]), b = std::stod(m[2]);
     Stock stock;

@@ -15,11 +15,11 @@ enum class StockKind { timber, steel_stud, steel_track };
 struct Stock {
   std::string name;  ///< as written: "2x4", "45x95 mm", "350S162-33"
   StockKind kind = StockKind::timber;
-  units::Length thickness;  ///< timber: the smaller dressed side; steel: design thickness of the sheet
-  units::Length depth;      ///< timber: the larger dressed side; steel: web (a track's is inside to inside)
-  units::Length flange = {};     ///< steel: outside width of the flange
-  units::Length lip = {};        ///< steel stud: length of the lip, outside
-  units::Length radius = {};     ///< steel: inside bend radius
+  units::Length thickness;    ///< timber: the smaller dressed side; steel: design thickness of the sheet
+  units::Length depth;        ///< timber: the larger dressed side; steel: web (a track's is inside to inside)
+  units::Length flange = {};  ///< steel: outside width of the flange
+  units::Length lip = {};     ///< steel stud: length of the lip, outside
+  units::Length radius = {};  ///< steel: inside bend radius
   bool is_steel() const { return kind != StockKind::timber; }
 };
 

@@ -40,7 +40,8 @@ class Judge {
                       : job_.bench->place == BenchPlace::right_end ? Side::right
                                                                    : Side::back;
     if (!job_.alcove.has_wall(side))
-      add("bench.place", std::string{"the bench leans on the "} + name_of(side) + " wall, and alcove.walls has none there");
+      add("bench.place",
+          std::string{"the bench leans on the "} + name_of(side) + " wall, and alcove.walls has none there");
   }
 
   void framing() {
@@ -48,23 +49,27 @@ class Judge {
     const Length width = walls.stock.is_steel() ? walls.stock.flange : walls.stock.thickness;
     if (walls.stock.is_steel())
       add("walls.stock", walls.stock.name + " is steel; walls are framed in timber here, steel is for the bench frame");
-    if (walls.spacing <= width) add("walls.spacing", "studs " + text(width) + " wide cannot stand " + text(walls.spacing) + " apart");
+    if (walls.spacing <= width)
+      add("walls.spacing", "studs " + text(width) + " wide cannot stand " + text(walls.spacing) + " apart");
     const Length reach = job_.alcove.height - walls.stock.thickness * walls.top_plates - walls.stock.depth / 2;
     for (const Length height : walls.blocking)
       if (height > reach)
-        add("walls.blocking", "blocking at " + text(height) + " does not fit below the top plate; the highest is " + text(reach));
+        add("walls.blocking",
+            "blocking at " + text(height) + " does not fit below the top plate; the highest is " + text(reach));
   }
 
   void floor() {
     const Floor& f = job_.floor;
     const auto steep = [&](const char* key, Length drop, Length over) {
       if (units::Fall::ratio(std::abs(drop / over)) > units::Fall::one_in(20))
-        add(key, "a floor " + text(drop) + " out of level over " + text(over) + " is steeper than 1:20; correct the floor first");
+        add(key, "a floor " + text(drop) + " out of level over " + text(over) +
+                     " is steeper than 1:20; correct the floor first");
     };
     steep("floor.drop_along_width", f.drop_along_width, job_.alcove.width);
     steep("floor.drop_along_depth", f.drop_along_depth, job_.alcove.depth);
     if (f.kind == FloorKind::joists && f.joist_spacing <= f.joist_stock.thickness)
-      add("floor.joists.spacing", "joists " + text(f.joist_stock.thickness) + " thick cannot stand " + text(f.joist_spacing) + " apart");
+      add("floor.joists.spacing",
+          "joists " + text(f.joist_stock.thickness) + " thick cannot stand " + text(f.joist_spacing) + " apart");
     if (f.kind == FloorKind::joists && f.joist_stock.is_steel())
       add("floor.joists.stock", f.joist_stock.name + " is steel; floor joists are timber here");
   }
@@ -86,8 +91,8 @@ class Judge {
   void base() {
     const Base& b = job_.base;
     if (at_.floor.width() < 100 || at_.floor.depth() < 100)
-      add("base", "upstands and threshold leave a floor of " + text(at_.floor.width()) + " by " + text(at_.floor.depth()) +
-                      "; at least " + text(100) + " each way is needed");
+      add("base", "upstands and threshold leave a floor of " + text(at_.floor.width()) + " by " +
+                      text(at_.floor.depth()) + "; at least " + text(100) + " each way is needed");
     const bool front_upstand = !b.upstand_thickness.is_zero() && has(b.upstands, Side::front);
     if (front_upstand && !b.threshold.width.is_zero())
       add("base.upstands.sides", "the front has a threshold already; an upstand cannot stand there too");
@@ -95,8 +100,9 @@ class Judge {
     const auto leaves = [&](const char* key, int count, Length over, const char* what) {
       const double pocket = ((over - b.ribs.width) / count - b.ribs.width).in_mm();
       if (pocket < 5)
-        add(key, std::to_string(count) + " pockets between " + text(b.ribs.width) + " ribs over a " + what + " of " + text(over) +
-                     " leave " + text(std::max(0.0, pocket)) + " each; at least " + text(5) + " is needed");
+        add(key, std::to_string(count) + " pockets between " + text(b.ribs.width) + " ribs over a " + what + " of " +
+                     text(over) + " leave " + text(std::max(0.0, pocket)) + " each; at least " + text(5) +
+                     " is needed");
     };
     leaves("base.ribs.columns", b.ribs.columns, b.length, "length");
     leaves("base.ribs.rows", b.ribs.rows, b.width, "width");
@@ -106,10 +112,13 @@ class Judge {
     const Drain& d = job_.drain;
     opening_on_floor();
     const Length narrow = d.size;
-    if (d.body >= narrow) add("drain.body", "a body of " + text(d.body) + " does not pass an opening of " + text(narrow));
-    if (d.outlet >= d.body) add("drain.outlet", "an outlet of " + text(d.outlet) + " leaves no wall in a body of " + text(d.body));
+    if (d.body >= narrow)
+      add("drain.body", "a body of " + text(d.body) + " does not pass an opening of " + text(narrow));
+    if (d.outlet >= d.body)
+      add("drain.outlet", "an outlet of " + text(d.outlet) + " leaves no wall in a body of " + text(d.body));
     if (d.body_depth <= d.recess)
-      add("drain.body_depth", "the body ends " + text(d.body_depth) + " below the drain's top, above its ledge at " + text(d.recess));
+      add("drain.body_depth",
+          "the body ends " + text(d.body_depth) + " below the drain's top, above its ledge at " + text(d.recess));
     const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
     if (under < 2)
       add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
@@ -117,18 +126,22 @@ class Judge {
                               text(job_.base.shell + job_.base.rib_depth) + ")");
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)
-      add("base.pattern", "to-line needs a channel from rim to rim; with a point drain or a shorter channel take equal-fall");
+      add("base.pattern",
+          "to-line needs a channel from rim to rim; with a point drain or a shorter channel take equal-fall");
     if (at_.facets.empty()) add("drain", "the opening covers the whole floor: nothing is left to fall");
     const double hole = d.bore.in_mm() / 2 + job_.bed.collar.in_mm();
     const Rect& bed = at_.bed;
-    if (at_.drain_x - hole <= bed.x0 || at_.drain_x + hole >= bed.x1 || at_.drain_y - hole <= bed.y0 || at_.drain_y + hole >= bed.y1)
-      add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) + " reaches past the bed's edge");
+    if (at_.drain_x - hole <= bed.x0 || at_.drain_x + hole >= bed.x1 || at_.drain_y - hole <= bed.y0 ||
+        at_.drain_y + hole >= bed.y1)
+      add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) +
+                            " reaches past the bed's edge");
   }
 
   /// Round a drain the underside is level at the rib plane, but for a shell without ribs over a round opening: there it
   /// follows the facets to the centre.
   double highest_underside_at_drain() const {
-    const bool follows = job_.base.underside == Underside::shell && !job_.base.ribs.any() && job_.drain.opening == Opening::round;
+    const bool follows =
+        job_.base.underside == Underside::shell && !job_.base.ribs.any() && job_.drain.opening == Opening::round;
     if (!follows) return at_.rib_plane;
     double steepest = 0;
     for (const FacetPlane& f : at_.facets) steepest = std::max({steepest, std::abs(f.plane.gx), std::abs(f.plane.gy)});
@@ -138,18 +151,23 @@ class Judge {
   /// The opening lies on the floor; where it does not, the legal range of its centre is told in the file's own words.
   void opening_on_floor() {
     const Drain& d = job_.drain;
-    const bool spans_x = d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_width;
-    const bool spans_y = d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_depth;
-    const auto check = [&](const From& from, double low, double high, double floor_low, double floor_high, double base_low, double base_high) {
+    const bool spans_x =
+        d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_width;
+    const bool spans_y =
+        d.kind == DrainKind::line && d.channel_length.is_zero() && d.channel_direction == Direction::along_depth;
+    const auto check = [&](const From& from, double low, double high, double floor_low, double floor_high,
+                           double base_low, double base_high) {
       if (low >= floor_low - slack && high <= floor_high + slack) return;
       const double half = (high - low) / 2, first = floor_low + half, last = floor_high - half;
       const std::string key = std::string{"drain.from_"} + name_of(from.side);
       if (last < first)
-        return add("drain.size", "an opening of " + text(high - low) + " is larger than the floor of " + text(floor_high - floor_low));
+        return add("drain.size", "an opening of " + text(high - low) + " is larger than the floor of " +
+                                     text(floor_high - floor_low));
       const bool from_low = from.side == Side::left || from.side == Side::front;
-      add(key, "the opening reaches past the floor; the centre may be " + text(from_low ? first - base_low : base_high - last) + " to " +
-                   text(from_low ? last - base_low : base_high - first) + " from the " + name_of(from.side) + " edge of the base, found " +
-                   text(from.distance));
+      add(key, "the opening reaches past the floor; the centre may be " +
+                   text(from_low ? first - base_low : base_high - last) + " to " +
+                   text(from_low ? last - base_low : base_high - first) + " from the " + name_of(from.side) +
+                   " edge of the base, found " + text(from.distance));
     };
     const Rect &o = at_.opening, &f = at_.floor, &b = at_.base;
     if (!spans_x) check(d.across, o.x0, o.x1, f.x0, f.x1, b.x0, b.x1);
@@ -162,12 +180,13 @@ class Judge {
     if (!b.threshold.width.is_zero()) {
       const double low = std::min(at_.threshold_inner, at_.threshold_outer) - at_.drain_top;
       if (low < rim + 1)
-        add("base.threshold.height", "the threshold's top is " + text(low) + " above the drain and the floor's rim " + text(rim) +
-                                         "; the threshold must stand above the rim");
+        add("base.threshold.height", "the threshold's top is " + text(low) + " above the drain and the floor's rim " +
+                                         text(rim) + "; the threshold must stand above the rim");
     }
     const bool any = !b.upstand_thickness.is_zero() && !b.upstands.empty();
     if (any && b.upstand_height.in_mm() < rim + 1)
-      add("base.upstands.height", "the upstands' top is " + text(b.upstand_height) + " above the drain and the floor's rim " + text(rim) +
+      add("base.upstands.height", "the upstands' top is " + text(b.upstand_height) +
+                                      " above the drain and the floor's rim " + text(rim) +
                                       "; they must stand above the rim");
   }
 
@@ -178,12 +197,16 @@ class Judge {
     const Rect &base = at_.base, &floor = at_.floor;
     const auto stays_below = [&](const char* key, const char* what, double top, double x, double y) {
       const double under = at_.floor_at(x, y) - b.shell.in_mm();
-      if (under > top - 2) add(key, std::string{"the shell's underside rises to within "} + text(std::max(0.0, top - under)) + " of the top of " + what +
-                                        "; at least " + text(2) + " is needed: thicken the shell, raise the edge or take underside = \"flat\"");
+      if (under > top - 2)
+        add(key, std::string{"the shell's underside rises to within "} + text(std::max(0.0, top - under)) +
+                     " of the top of " + what + "; at least " + text(2) +
+                     " is needed: thicken the shell, raise the edge or take underside = \"flat\"");
       return under <= top - 2;
     };
     for (const double x : {base.x0, base.x1})
-      if ((!b.threshold.width.is_zero() && !stays_below("base.threshold.height", "the threshold", std::min(at_.threshold_inner, at_.threshold_outer), x, base.y0)) ||
+      if ((!b.threshold.width.is_zero() &&
+           !stays_below("base.threshold.height", "the threshold", std::min(at_.threshold_inner, at_.threshold_outer), x,
+                        base.y0)) ||
           (floor.x0 > base.x0 && !stays_below("base.upstands.height", "the upstands", at_.upstand_top, x, base.y1)))
         return;
   }
@@ -193,25 +216,31 @@ class Judge {
     const BenchFrame& frame = b.frame;
     const bool steel = frame.kind == FrameKind::steel;
     if (steel != frame.stock.is_steel() || (steel && frame.stock.kind != StockKind::steel_stud))
-      return add("bench.frame.stock", frame.stock.name + " is no " + (steel ? "steel stud" : "timber") + ", and kind is \"" +
-                                          (steel ? "steel" : "timber") + "\"");
-    if (steel && (frame.track.kind != StockKind::steel_track || std::abs((frame.track.depth - frame.stock.depth).in_mm()) > slack))
+      return add("bench.frame.stock", frame.stock.name + " is no " + (steel ? "steel stud" : "timber") +
+                                          ", and kind is \"" + (steel ? "steel" : "timber") + "\"");
+    if (steel && (frame.track.kind != StockKind::steel_track ||
+                  std::abs((frame.track.depth - frame.stock.depth).in_mm()) > slack))
       return add("bench.frame.track", frame.track.name + " is no track for studs " + frame.stock.name);
     const Length plate = steel ? frame.track.thickness + frame.track.radius : frame.stock.thickness;
     const double rise_of_floor = std::max(0.0, highest_floor_under_bench());
     const double stud = at_.plate_top - 2 * plate.in_mm() - rise_of_floor;
     if (stud < 60)
-      add("bench.height", "seat " + text(b.seat_thickness) + ", deck " + text(frame.deck) + ", joists and plates leave studs of " +
-                              text(std::max(0.0, stud)) + " under a seat at " + text(b.height) + "; at least " + text(60) + " is needed");
-    const double narrow = steel ? frame.stock.depth.in_mm() * 2 : frame.stock.depth.in_mm() + 2 * frame.stock.thickness.in_mm();
+      add("bench.height", "seat " + text(b.seat_thickness) + ", deck " + text(frame.deck) +
+                              ", joists and plates leave studs of " + text(std::max(0.0, stud)) + " under a seat at " +
+                              text(b.height) + "; at least " + text(60) + " is needed");
+    const double narrow =
+        steel ? frame.stock.depth.in_mm() * 2 : frame.stock.depth.in_mm() + 2 * frame.stock.thickness.in_mm();
     if (b.depth.in_mm() < narrow)
-      add("bench.depth", "a frame " + text(b.depth) + " deep has no room for its knee wall and cleat; at least " + text(narrow) + " is needed");
+      add("bench.depth", "a frame " + text(b.depth) + " deep has no room for its knee wall and cleat; at least " +
+                             text(narrow) + " is needed");
     const double foot = std::max(at_.upstand_top, at_.rim_greatest());
     if (!b.apron_thickness.is_zero() && foot >= at_.deck_top - 1)
-      add("bench.height", "the apron would stand on the base at " + text(foot) + ", above the underside of the seat at " + text(at_.deck_top));
+      add("bench.height", "the apron would stand on the base at " + text(foot) +
+                              ", above the underside of the seat at " + text(at_.deck_top));
     if (b.seat_fall.as_ratio() < 0) {
       const double back = at_.seat_front + b.seat_fall.as_ratio() * b.depth.in_mm();
-      if (back <= at_.deck_top + 1) add("bench.seat_fall", "falling away from the base the seat runs out of thickness at the wall");
+      if (back <= at_.deck_top + 1)
+        add("bench.seat_fall", "falling away from the base the seat runs out of thickness at the wall");
     }
   }
 
@@ -230,12 +259,16 @@ class Judge {
     for (const double x : {at_.bed.x0, at_.bed.x1})
       for (const double y : {at_.bed.y0, at_.bed.y1}) high = std::max(high, at_.subfloor.at(x, y));
     if (b.least.in_mm() < high + 1)
-      add("bed.overrun", "the floor rises " + text(high) + " in front of the base, to the top of a bed of " + text(b.least));
+      add("bed.overrun",
+          "the floor rises " + text(high) + " in front of the base, to the top of a bed of " + text(b.least));
     if (b.gauge_depth && b.gauge_depth->in_mm() < b.least.in_mm() - slack)
-      add("bed.gauge_depth", "spread to " + text(*b.gauge_depth) + " the bed is below the rib plane at " + text(b.least));
+      add("bed.gauge_depth",
+          "spread to " + text(*b.gauge_depth) + " the bed is below the rib plane at " + text(b.least));
   }
 
-  static bool has(const std::vector<Side>& sides, Side side) { return std::find(sides.begin(), sides.end(), side) != sides.end(); }
+  static bool has(const std::vector<Side>& sides, Side side) {
+    return std::find(sides.begin(), sides.end(), side) != sides.end();
+  }
 
   const Job& job_;
   Layout at_;
@@ -244,6 +277,8 @@ class Judge {
 
 }  // namespace
 
-std::vector<Contradiction> contradictions(const Job& job) { return Judge{job}.judge(); }
+std::vector<Contradiction> contradictions(const Job& job) {
+  return Judge{job}.judge();
+}
 
 }  // namespace fallwright::job

@@ -9,7 +9,9 @@
 namespace fallwright::job {
 namespace {
 
-std::string quoted(const std::string& text) { return "'" + text + "'"; }
+std::string quoted(const std::string& text) {
+  return "'" + text + "'";
+}
 
 std::string joined(const std::vector<std::string>& words) {
   std::string text;
@@ -29,17 +31,28 @@ std::string found(const toml::node& node) {
 
 const char* example(Kind kind) {
   switch (kind) {
-    case Kind::length: return "a length like '16 in', '5 ft 4-1/2 in', '1640 mm' or a bare number";
-    case Kind::fall: return "a fall like '1/4 in/ft', '2 %' or '1:48'";
-    case Kind::volume: return "a volume like '0.45 ft3' or '12 L'";
-    case Kind::area: return "an area like '900 in2' or '0.6 m2'";
-    case Kind::density: return "a density like '130 lb/ft3' or '2080 kg/m3'";
-    case Kind::share: return "a share like '10 %'";
-    case Kind::stock: return "a stick like '2x4', '45x95 mm' or '350S162-33'";
-    case Kind::integer: return "a whole number";
-    case Kind::sides: return "a list of sides like [\"back\", \"left\"]";
-    case Kind::lengths: return "a list of lengths like [\"6 in\", \"34 in\"]";
-    default: return "a text in quotes";
+    case Kind::length:
+      return "a length like '16 in', '5 ft 4-1/2 in', '1640 mm' or a bare number";
+    case Kind::fall:
+      return "a fall like '1/4 in/ft', '2 %' or '1:48'";
+    case Kind::volume:
+      return "a volume like '0.45 ft3' or '12 L'";
+    case Kind::area:
+      return "an area like '900 in2' or '0.6 m2'";
+    case Kind::density:
+      return "a density like '130 lb/ft3' or '2080 kg/m3'";
+    case Kind::share:
+      return "a share like '10 %'";
+    case Kind::stock:
+      return "a stick like '2x4', '45x95 mm' or '350S162-33'";
+    case Kind::integer:
+      return "a whole number";
+    case Kind::sides:
+      return "a list of sides like [\"back\", \"left\"]";
+    case Kind::lengths:
+      return "a list of lengths like [\"6 in\", \"34 in\"]";
+    default:
+      return "a text in quotes";
   }
 }
 
@@ -79,7 +92,8 @@ std::optional<double> measured(const toml::node& node, Kind kind, std::string& w
 bool in_range(const Key& key, double number, UnitSystem unit, std::string& why) {
   const bool bounded = key.least != 0 || key.greatest != 0;
   if (std::isfinite(number) && (!bounded || (number >= key.least - 1e-9 && number <= key.greatest + 1e-9))) return true;
-  why = "found " + (std::isfinite(number) ? value_text(key.kind, number, unit) : "no finite number") + "; allowed is " + range_text(key, unit);
+  why = "found " + (std::isfinite(number) ? value_text(key.kind, number, unit) : "no finite number") + "; allowed is " +
+        range_text(key, unit);
   return false;
 }
 
@@ -103,7 +117,8 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
   Value value;
   const auto text = node.value_exact<std::string>();
   if (!text) {
-    why = "found " + found(node) + "; wanted " + (key.kind == Kind::choice ? "one of " + joined(key.choices) : example(key.kind));
+    why = "found " + found(node) + "; wanted " +
+          (key.kind == Kind::choice ? "one of " + joined(key.choices) : example(key.kind));
     return std::nullopt;
   }
   value.text = *text;
@@ -156,10 +171,13 @@ std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSyst
   switch (key.kind) {
     case Kind::text:
     case Kind::choice:
-    case Kind::stock: return read_text(node, key, why);
+    case Kind::stock:
+      return read_text(node, key, why);
     case Kind::sides:
-    case Kind::lengths: return read_list(node, key, unit, why);
-    default: return read_number(node, key, unit, why);
+    case Kind::lengths:
+      return read_list(node, key, unit, why);
+    default:
+      return read_number(node, key, unit, why);
   }
 }
 

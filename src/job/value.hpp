@@ -1,4 +1,5 @@
-/// One TOML value read as what its key wants. Inside `job` only; the only headers that see toml++ are this and read.cpp.
+/// One TOML value read as what its key wants. Inside `job` only; the only headers that see toml++ are this and
+/// read.cpp.
 #pragma once
 
 #include <optional>
@@ -10,8 +11,8 @@
 
 namespace fallwright::job {
 
-/// @return nothing when the value is not of the key's kind or outside its range; `why` then says what was found and what is
-/// allowed. Bare numbers are in `unit`.
+/// @return nothing when the value is not of the key's kind or outside its range; `why` then says what was found and
+/// what is allowed. Bare numbers are in `unit`.
 std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSystem unit, std::string& why);
 
 }  // namespace fallwright::job

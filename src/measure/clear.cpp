@@ -3,8 +3,8 @@
 #include <limits>
 
 #include <BRepAdaptor_Curve.hxx>
-#include <BRepTools_WireExplorer.hxx>
 #include <BRepTools.hxx>
+#include <BRepTools_WireExplorer.hxx>
 #include <BRep_Tool.hxx>
 #include <TopExp.hxx>
 #include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
@@ -53,14 +53,17 @@ std::vector<PlanPoint> floor_outline(const parts::Solid& base, const std::array<
   for (const parts::Facet& facet : base.facets) {
     if (facet.surface != "base-floor") continue;
     for (const gp_Pnt& p : corners(facet.face)) {
-      const bool at_drain = p.X() > drain[0] - 1 && p.X() < drain[3] + 1 && p.Y() > drain[1] - 1 && p.Y() < drain[4] + 1;
+      const bool at_drain =
+          p.X() > drain[0] - 1 && p.X() < drain[3] + 1 && p.Y() > drain[1] - 1 && p.Y() < drain[4] + 1;
       if (!at_drain) points.push_back({p.X(), p.Y()});
     }
   }
   return points;
 }
 
-double cross(PlanPoint o, PlanPoint a, PlanPoint b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
+double cross(PlanPoint o, PlanPoint a, PlanPoint b) {
+  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
+}
 
 /// Convex hull: the floor of a base is convex, and the corners at its drain are inside.
 Polygon hull(std::vector<PlanPoint> points) {
@@ -171,17 +174,22 @@ facts::Clear measure_clear(const parts::Model& model) {
     for (const Segment& s : edges(part, true)) bounds.push_back(s);
     taken.push_back(part);
   }
-  inscribe(bounds, [&](PlanPoint p) {
-    return is_inside(floor, p) &&
-           std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
-  }, clear);
+  inscribe(
+      bounds,
+      [&](PlanPoint p) {
+        return is_inside(floor, p) &&
+               std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
+      },
+      clear);
   clear.circle_at_mm[2] = drain_box[5];
   double x0 = floor[0].x, x1 = x0, y0 = floor[0].y, y1 = y0;
-  for (const PlanPoint& p : floor) x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+  for (const PlanPoint& p : floor)
+    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
   for (const Polygon& t : taken) {
     // An obstacle along a whole side takes its width off that side.
     double tx0 = t[0].x, tx1 = tx0, ty0 = t[0].y, ty1 = ty0;
-    for (const PlanPoint& p : t) tx0 = std::min(tx0, p.x), tx1 = std::max(tx1, p.x), ty0 = std::min(ty0, p.y), ty1 = std::max(ty1, p.y);
+    for (const PlanPoint& p : t)
+      tx0 = std::min(tx0, p.x), tx1 = std::max(tx1, p.x), ty0 = std::min(ty0, p.y), ty1 = std::max(ty1, p.y);
     constexpr double same = 0.01;
     if (ty0 <= y0 + same && ty1 >= y1 - same) (tx0 <= x0 + same ? x0 : x1) = tx0 <= x0 + same ? tx1 : tx0;
     if (tx0 <= x0 + same && tx1 >= x1 - same) (ty0 <= y0 + same ? y0 : y1) = ty0 <= y0 + same ? ty1 : ty0;

@@ -23,11 +23,11 @@ std::vector<gp_Pnt> corners(const TopoDS_Shape& shape);
 std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape);
 
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity);
-void measure_falls(const parts::Model& model, facts::Facts& facts);      ///< facets, creases
+void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
 facts::Clear measure_clear(const parts::Model& model);
 std::vector<facts::Member> measure_members(const parts::Model& model);
-void measure_heights(const parts::Model& model, facts::Facts& facts);    ///< heights, openings
+void measure_heights(const parts::Model& model, facts::Facts& facts);  ///< heights, openings
 facts::DrainFit measure_drain(const parts::Model& model);
 
 /// How the underside of one solid meets the top of another below it.

@@ -27,8 +27,7 @@ using Box = std::array<double, 6>;
 /// needs to leave the edges, so a corner's water stands at the least of the highest points over all ways to an outlet.
 class Surface {
  public:
-  Surface(const parts::Solid& solid, const std::string& name, const Box& target)
-      : name_{name}, target_{target} {
+  Surface(const parts::Solid& solid, const std::string& name, const Box& target) : name_{name}, target_{target} {
     TopExp::MapShapesAndAncestors(solid.shape, TopAbs_EDGE, TopAbs_FACE, sides_);
     for (const parts::Facet& facet : solid.facets)
       if (facet.surface == name) facets_.push_back(facet);
@@ -81,7 +80,8 @@ class Surface {
       gp_XYZ away = middle.XYZ() - inside_of(facet.face).XYZ();
       away.SetZ(0);
       const gp_XYZ probe = middle.XYZ() + away.Normalized();
-      if (probe.X() > target_[0] && probe.X() < target_[3] && probe.Y() > target_[1] && probe.Y() < target_[4]) return true;
+      if (probe.X() > target_[0] && probe.X() < target_[3] && probe.Y() > target_[1] && probe.Y() < target_[4])
+        return true;
     }
     return false;
   }

@@ -58,7 +58,8 @@ bool runs_to(const facts::Facet& facet, const TopoDS_Face& face, const gp_Pnt& e
 
 void add_creases(const parts::Solid& solid, const std::vector<facts::Facet>& known, facts::Facts& facts) {
   TopTools_IndexedDataMapOfShapeListOfShape sides;
-  for (const parts::Facet& facet : solid.facets) TopExp::MapShapesAndAncestors(facet.face, TopAbs_EDGE, TopAbs_FACE, sides);
+  for (const parts::Facet& facet : solid.facets)
+    TopExp::MapShapesAndAncestors(facet.face, TopAbs_EDGE, TopAbs_FACE, sides);
   const auto index_of = [&](const TopoDS_Shape& face) {
     for (std::size_t i = 0; i < solid.facets.size(); ++i)
       if (solid.facets[i].face.IsSame(face)) return i;

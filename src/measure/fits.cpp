@@ -58,8 +58,8 @@ bool parted_by_bed(const parts::Solid& a, const parts::Solid& b) {
   return a.role == parts::Role::subfloor && b.role == parts::Role::base;
 }
 
-/// The volume two solids share. Base and bed meet in hundreds of faces that are the same by construction: their surfaces
-/// have been compared; everything else is small enough for the kernel's general operation.
+/// The volume two solids share. Base and bed meet in hundreds of faces that are the same by construction: their
+/// surfaces have been compared; everything else is small enough for the kernel's general operation.
 double overlap(const parts::Solid& a, const parts::Solid& b, const Mating& base_on_bed) {
   if (base_and_bed(a, b)) return base_on_bed.overlap_mm3;
   BRepAlgoAPI_Common common{a.shape, b.shape};

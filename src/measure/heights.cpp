@@ -46,8 +46,8 @@ Span upstands_of(const parts::Solid& base, double rim) {
   for (const TopoDS_Face& face : faces_of(base.shape)) {
     const auto normal = outward(face);
     if (!normal || normal->Z() < 1 - units::tolerance::ratio) continue;
-    const bool carries = std::any_of(base.facets.begin(), base.facets.end(),
-                                     [&](const parts::Facet& f) { return f.face.IsSame(face); });
+    const bool carries =
+        std::any_of(base.facets.begin(), base.facets.end(), [&](const parts::Facet& f) { return f.face.IsSame(face); });
     const double z = corners(face).front().Z();
     if (!carries && z > rim) span.add(z);
   }
@@ -68,7 +68,9 @@ std::optional<double> inside_face(const facts::Facts& facts, const std::string& 
 double size_of(const facts::Facts& facts, const std::string& role, int axis) {
   Span span;
   for (const facts::Part& part : facts.parts)
-    if (part.role == role) span.add(part.bbox_mm[static_cast<std::size_t>(axis)]), span.add(part.bbox_mm[static_cast<std::size_t>(axis) + 3]);
+    if (part.role == role)
+      span.add(part.bbox_mm[static_cast<std::size_t>(axis)]),
+          span.add(part.bbox_mm[static_cast<std::size_t>(axis) + 3]);
   return span.greatest - span.least;
 }
 

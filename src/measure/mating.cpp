@@ -93,7 +93,8 @@ Polygon common(const Triangle& upper, const Triangle& lower) {
   for (const gp_Pnt& p : upper.corner) polygon.push_back({p.X(), p.Y(), p.Z() - height(lower, p.X(), p.Y())});
   for (int i = 0; i < 3 && !polygon.empty(); ++i) {
     const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
-    polygon = keep(polygon, [&](const Spot& s) { return (b.X() - a.X()) * (s.y - a.Y()) - (s.x - a.X()) * (b.Y() - a.Y()); });
+    polygon =
+        keep(polygon, [&](const Spot& s) { return (b.X() - a.X()) * (s.y - a.Y()) - (s.x - a.X()) * (b.Y() - a.Y()); });
   }
   return polygon;
 }
@@ -109,8 +110,8 @@ void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
       for (const Spot& s : polygon) mating.contact_corners.push_back({s.x, s.y, height(lower, s.x, s.y)});
     return;
   }
-  // Where an arc bounds two faces, each is meshed with its own chords: slivers thinner than the chord height are no open
-  // space and no overlap.
+  // Where an arc bounds two faces, each is meshed with its own chords: slivers thinner than the chord height are no
+  // open space and no overlap.
   const double area = integrate(polygon).first;
   if (area <= units::tolerance::mesh_mm * longest(polygon)) return;
   mating.void_mm3 += integrate(keep(polygon, [](const Spot& s) { return s.open; })).second;

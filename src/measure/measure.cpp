@@ -19,7 +19,9 @@
 
 namespace fallwright::measure {
 
-facts::Point to_point(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
+facts::Point to_point(const gp_Pnt& p) {
+  return {p.X(), p.Y(), p.Z()};
+}
 
 std::optional<gp_Dir> outward(const TopoDS_Face& face) {
   const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
@@ -38,7 +40,8 @@ std::vector<gp_Pnt> corners(const TopoDS_Shape& shape) {
 
 std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape) {
   std::vector<TopoDS_Face> faces;
-  for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More(); face.Next()) faces.push_back(TopoDS::Face(face.Current()));
+  for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More(); face.Next())
+    faces.push_back(TopoDS::Face(face.Current()));
   return faces;
 }
 
@@ -102,9 +105,7 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
   return found;
 }
 
-facts::Facts measure(const parts::Model& model) try {
-  return look_at_all(model);
-} catch (const Standard_Failure& e) {
+facts::Facts measure(const parts::Model& model) try { return look_at_all(model); } catch (const Standard_Failure& e) {
   throw diag::ModelError{model.job.name, e.GetMessageString()};
 }
 

@@ -40,7 +40,8 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     if (!solid.cut) continue;
     const std::vector<gp_Pnt> points = corners(solid.shape);
     const gp_Dir& axis = solid.cut->axis;
-    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? gp::DX() : gp_Dir{-axis.Y(), axis.X(), 0}, third = axis.Crossed(side);
+    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? gp::DX() : gp_Dir{-axis.Y(), axis.X(), 0},
+                 third = axis.Crossed(side);
     facts::Member member;
     member.part_id = solid.id;
     member.stock = solid.cut->stock;

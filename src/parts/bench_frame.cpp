@@ -10,13 +10,18 @@ namespace {
 constexpr auto role = Role::bench_frame;
 const std::string family = "bench-frame/";
 
-/// The frame in the bench's own coordinates. A knee wall carries the front, a cleat or a track the wall side; joists span
-/// between, a deck lies on top. All of it is level; only what stands on the floor follows the floor.
+/// The frame in the bench's own coordinates. A knee wall carries the front, a cleat or a track the wall side; joists
+/// span between, a deck lies on top. All of it is level; only what stands on the floor follows the floor.
 class Frame {
  public:
   Frame(const job::Job& job, const job::Layout& layout, Sticks& sticks)
-      : bench_{*job.bench}, stock_{bench_.frame.stock}, layout_{layout}, sticks_{sticks},
-        floor_{floor_in_bench(job, layout)}, length_{layout.bench_length}, front_{bench_.depth.in_mm()} {
+      : bench_{*job.bench},
+        stock_{bench_.frame.stock},
+        layout_{layout},
+        sticks_{sticks},
+        floor_{floor_in_bench(job, layout)},
+        length_{layout.bench_length},
+        front_{bench_.depth.in_mm()} {
     const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
     using job::BenchPlace, job::Side;
     if (bench_.place == BenchPlace::left_end) first_walled_ = walled(Side::back), last_walled_ = false;
@@ -70,8 +75,8 @@ class Frame {
     const job::Stock& track = bench_.frame.track;
     const double t = track.thickness.in_mm(), r = track.radius.in_mm(), outside = outside_depth_mm(track);
     const double back = front_ - outside, knee = back + t;
-    const double foot = std::max({floor_.at({0, back}), floor_.at({length_, back}), floor_.at({length_, front_}),
-                                  floor_.at({0, front_})});
+    const double foot = std::max(
+        {floor_.at({0, back}), floor_.at({length_, back}), floor_.at({length_, front_}), floor_.at({0, front_})});
     along("sole-track", track, front_, foot, gp::DZ());
     const double stud_foot = foot + t + r, stud_top = layout_.plate_top - t - r;
     int number = 0;
@@ -92,15 +97,15 @@ class Frame {
       const bool cleat = (i == 0 && first_walled_) || (i + 1 == places.size() && last_walled_);
       const std::string name = cleat ? numbered("end-cleat", ++cleats) : numbered("joist", ++joists);
       // Length along +v and a along -u: b points up. A timber's corner is then at its far side.
-      add(sticks_.make(family + name, role, stock_, v1 - v0,
-                       {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
+      add(sticks_.make(family + name, role, stock_, v1 - v0, {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
     }
   }
 
   void add_deck() {
     const brep::Loop plan = brep::rectangle(0, 0, length_, front_);
-    Solid deck = to_solid(family + "deck", role, "plywood", 600,  // kg/m3: from memory
-                          brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, family + "deck"));
+    Solid deck =
+        to_solid(family + "deck", role, "plywood", 600,  // kg/m3: from memory
+                 brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, family + "deck"));
     deck.cut = Cut{"deck sheet", false, true, gp::DX()};
     add(std::move(deck));
   }

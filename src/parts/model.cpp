@@ -41,15 +41,24 @@ Model assemble(const job::Job& job) {
 
 const char* name_of(Role role) {
   switch (role) {
-    case Role::subfloor: return "subfloor";
-    case Role::joist: return "joist";
-    case Role::wall: return "wall";
-    case Role::bench_frame: return "bench-frame";
-    case Role::seat_block: return "seat-block";
-    case Role::base: return "base";
-    case Role::drain: return "drain";
-    case Role::bed: return "bed";
-    case Role::bed_spread: return "bed-spread";
+    case Role::subfloor:
+      return "subfloor";
+    case Role::joist:
+      return "joist";
+    case Role::wall:
+      return "wall";
+    case Role::bench_frame:
+      return "bench-frame";
+    case Role::seat_block:
+      return "seat-block";
+    case Role::base:
+      return "base";
+    case Role::drain:
+      return "drain";
+    case Role::bed:
+      return "bed";
+    case Role::bed_spread:
+      return "bed-spread";
   }
   return "";
 }
@@ -95,9 +104,12 @@ gp_Trsf bench_to_alcove(const job::Job& job) {
     return shift * turn;
   };
   switch (job.bench->place) {
-    case job::BenchPlace::left_end: return turned(-M_PI / 2, {0, depth, 0});
-    case job::BenchPlace::right_end: return turned(M_PI / 2, {width, 0, 0});
-    case job::BenchPlace::back: break;
+    case job::BenchPlace::left_end:
+      return turned(-M_PI / 2, {0, depth, 0});
+    case job::BenchPlace::right_end:
+      return turned(M_PI / 2, {width, 0, 0});
+    case job::BenchPlace::back:
+      break;
   }
   return turned(M_PI, {width, depth, 0});
 }

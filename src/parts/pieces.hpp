@@ -11,7 +11,9 @@
 
 namespace fallwright::parts {
 
-inline brep::Plane to_plane(const job::HeightPlane& p) { return {p.z0, p.gx, p.gy}; }
+inline brep::Plane to_plane(const job::HeightPlane& p) {
+  return {p.z0, p.gx, p.gy};
+}
 inline brep::Loop to_loop(const job::Rect& r) {
   return {{{r.x0, r.y0}}, {{r.x1, r.y0}}, {{r.x1, r.y1}}, {{r.x0, r.y1}}};
 }
@@ -25,16 +27,16 @@ brep::Loop opening_loop(const job::Job& job, const job::Layout& layout);
 /// The hole that the bed keeps clear round the drain.
 double bed_hole_radius_mm(const job::Job& job);
 
-/// The base's underside over `window`, down to the rib plane where nothing hollows it out. `hole` (a circle's radius about
-/// the drain) is no part of it.
+/// The base's underside over `window`, down to the rib plane where nothing hollows it out. `hole` (a circle's radius
+/// about the drain) is no part of it.
 brep::Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius_mm);
 
 Solid make_base(const job::Job& job, const job::Layout& layout);
 Solid make_drain(const job::Job& job, const job::Layout& layout);
 Solid make_bed(const job::Job& job, const job::Layout& layout);
 
-/// The bed before the base goes in: from the subfloor to a level line. With no gauge depth in the job, the least line on
-/// the tape at which its volume is not below that of the bed as set.
+/// The bed before the base goes in: from the subfloor to a level line. With no gauge depth in the job, the least line
+/// on the tape at which its volume is not below that of the bed as set.
 struct Spread {
   Solid solid;
   double gauge_mm = 0;
@@ -57,8 +59,8 @@ void move(Solid& solid, const gp_Trsf& trsf);
 /// A solid from a slab: its named faces "surface/facet" become facets.
 Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab);
 
-/// Positions of `thickness` wide members over a length: at both ends and evenly between, no further apart than `spacing`
-/// centre to centre.
+/// Positions of `thickness` wide members over a length: at both ends and evenly between, no further apart than
+/// `spacing` centre to centre.
 std::vector<double> spread_evenly(double length, double thickness, double spacing);
 
 }  // namespace fallwright::parts

@@ -13,9 +13,12 @@ std::pair<double, double> end_upstands(const job::Job& job) {
   const double t = job.bench->upstand_thickness.in_mm();
   const auto at = [&](Side side) { return job.alcove.has_wall(side) ? t : 0.0; };
   switch (job.bench->place) {
-    case BenchPlace::left_end: return {at(Side::back), 0};
-    case BenchPlace::right_end: return {0, at(Side::back)};
-    case BenchPlace::back: break;
+    case BenchPlace::left_end:
+      return {at(Side::back), 0};
+    case BenchPlace::right_end:
+      return {0, at(Side::back)};
+    case BenchPlace::back:
+      break;
   }
   return {at(Side::right), at(Side::left)};
 }
@@ -28,8 +31,8 @@ double apron_foot(const job::Job& job, const job::Layout& layout) {
                     : job.bench->place == BenchPlace::right_end ? Side::right
                                                                 : Side::back;
   const auto& upstands = job.base.upstands;
-  const bool stands = !job.base.upstand_thickness.is_zero() &&
-                      std::find(upstands.begin(), upstands.end(), side) != upstands.end();
+  const bool stands =
+      !job.base.upstand_thickness.is_zero() && std::find(upstands.begin(), upstands.end(), side) != upstands.end();
   return stands ? layout.upstand_top : layout.rim_greatest();
 }
 

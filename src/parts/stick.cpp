@@ -48,7 +48,8 @@ Loop bent_sheet(const std::vector<PlanPoint>& path, double thickness, double rad
   return sheet;
 }
 
-Solid as_solid(const std::string& id, Role role, const job::Stock& stock, const TopoDS_Solid& shape, const gp_Dir& axis) {
+Solid as_solid(const std::string& id, Role role, const job::Stock& stock, const TopoDS_Solid& shape,
+               const gp_Dir& axis) {
   Solid solid{id, role, material_of(stock), density_of(stock), shape};
   solid.cut = Cut{stock.name, stock.is_steel(), false, axis};
   return solid;
@@ -102,10 +103,14 @@ Solid make_board(const std::string& id, Role role, const job::Stock& stock, cons
   return as_solid(id, role, stock, brep::between({{{loop}, top}}, {{{loop}, bottom}}, id).solid, axis);
 }
 
-const char* material_of(const job::Stock& stock) { return stock.is_steel() ? "steel" : "timber"; }
+const char* material_of(const job::Stock& stock) {
+  return stock.is_steel() ? "steel" : "timber";
+}
 
 /// Kiln-dried softwood framing about 450 kg/m3: common practice, no source. Steel 7850 kg/m3: from memory.
-double density_of(const job::Stock& stock) { return stock.is_steel() ? 7850 : 450; }
+double density_of(const job::Stock& stock) {
+  return stock.is_steel() ? 7850 : 450;
+}
 
 std::string numbered(const std::string& family, int number) {
   return family + (number < 10 ? "-0" : "-") + std::to_string(number);

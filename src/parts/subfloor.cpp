@@ -25,7 +25,8 @@ std::vector<Solid> make_joists(const job::Job& job, const job::Layout& layout) {
   const job::HeightPlane bottom = top.raised(-floor.joist_stock.depth.in_mm());
 
   std::vector<Solid> joists;
-  const double first = floor.joist_first.in_mm() + std::ceil((begin + half - floor.joist_first.in_mm()) / spacing) * spacing;
+  const double first =
+      floor.joist_first.in_mm() + std::ceil((begin + half - floor.joist_first.in_mm()) / spacing) * spacing;
   for (double centre = first; centre + half <= end; centre += spacing) {
     const std::string id = numbered("joists/joist", static_cast<int>(joists.size()) + 1);
     if (joists.empty()) {

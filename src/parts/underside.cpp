@@ -32,7 +32,9 @@ Polygon outside_square(const Polygon& polygon, const job::Layout& layout, std::s
   return brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
 }
 
-Polygon to_polygon(const job::Rect& r) { return {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}}; }
+Polygon to_polygon(const job::Rect& r) {
+  return {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
+}
 
 /// The pockets between the ribs, or the one hollow of a shell without ribs, before anything is taken from them.
 std::vector<job::Rect> hollows(const job::Job& job, const job::Layout& layout) {
@@ -108,7 +110,9 @@ Relief pockets(const job::Job& job, const job::Layout& layout, const job::Rect& 
 
 }  // namespace
 
-double bed_hole_radius_mm(const job::Job& job) { return job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm(); }
+double bed_hole_radius_mm(const job::Job& job) {
+  return job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm();
+}
 
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {
   if (is_round(job)) return brep::circle({layout.drain_x, layout.drain_y}, job.drain.size.in_mm() / 2);
@@ -125,8 +129,8 @@ Relief floor_facets(const job::Job& job, const job::Layout& layout) {
       relief.push_back({std::move(loops), to_plane(facet.plane), "base-floor/" + facet.name});
     };
     if (is_round(job)) {
-      for (auto& loops : brep::outside_disc({brep::to_loop(polygon)}, {layout.drain_x, layout.drain_y},
-                                            job.drain.size.in_mm() / 2))
+      for (auto& loops :
+           brep::outside_disc({brep::to_loop(polygon)}, {layout.drain_x, layout.drain_y}, job.drain.size.in_mm() / 2))
         add(std::move(loops));
     } else if (polygon = outside_square(polygon, layout, i); !polygon.empty()) {
       add({brep::to_loop(polygon)});

@@ -22,9 +22,12 @@ WallLine line_of(const job::Job& job, job::Side side) {
   const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm(), wall = job.walls.stock.depth.in_mm();
   const double stud = job.walls.stock.is_steel() ? job.walls.stock.flange.in_mm() : job.walls.stock.thickness.in_mm();
   switch (side) {
-    case job::Side::left: return {side, {0, 0}, gp::DY(), gp_Dir{-1, 0, 0}, depth, {}, true};
-    case job::Side::right: return {side, {width, depth}, gp_Dir{0, -1, 0}, gp::DX(), depth, {}, false};
-    default: break;
+    case job::Side::left:
+      return {side, {0, 0}, gp::DY(), gp_Dir{-1, 0, 0}, depth, {}, true};
+    case job::Side::right:
+      return {side, {width, depth}, gp_Dir{0, -1, 0}, gp::DX(), depth, {}, false};
+    default:
+      break;
   }
   const double left = job.alcove.has_wall(job::Side::left) ? wall : 0;
   const double right = job.alcove.has_wall(job::Side::right) ? wall : 0;
@@ -52,9 +55,14 @@ std::vector<double> stud_places(const WallLine& line, double stud, double spacin
 class Wall {
  public:
   Wall(const job::Job& job, const job::Layout& layout, Sticks& sticks, job::Side side)
-      : job_{job}, stock_{job.walls.stock}, sticks_{sticks}, line_{line_of(job, side)},
-        family_{std::string{"wall-"} + job::name_of(side) + "/"}, floor_{to_plane(layout.subfloor)},
-        plate_{stock_.thickness.in_mm()}, width_{stock_.is_steel() ? stock_.flange.in_mm() : plate_} {}
+      : job_{job},
+        stock_{job.walls.stock},
+        sticks_{sticks},
+        line_{line_of(job, side)},
+        family_{std::string{"wall-"} + job::name_of(side) + "/"},
+        floor_{to_plane(layout.subfloor)},
+        plate_{stock_.thickness.in_mm()},
+        width_{stock_.is_steel() ? stock_.flange.in_mm() : plate_} {}
 
   std::vector<Solid> build() {
     const double top = job_.alcove.height.in_mm() - job_.walls.top_plates * plate_;
@@ -101,8 +109,8 @@ class Wall {
       const double from = places[i] + width_, gap = places[i + 1] - from;
       if (gap < 2 * width_) continue;  // nothing that short can be nailed
       const brep::PlanPoint p = at(from, 0);
-      solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall, stock_,
-                                     gap, {{p.x, p.y, z}, line_.along, line_.outward}));
+      solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
+                                     stock_, gap, {{p.x, p.y, z}, line_.along, line_.outward}));
     }
   }
 

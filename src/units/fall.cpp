@@ -61,12 +61,13 @@ std::string to_inches_per_foot(Fall fall) {
     return with_decimals(value, 3) + " in/ft";
   const long whole = count / 64, part = count % 64, common = std::gcd(part, 64L);
   std::string text = whole != 0 || part == 0 ? std::to_string(whole) : "";
-  if (part != 0)
-    text += (whole != 0 ? "-" : "") + std::to_string(part / common) + "/" + std::to_string(64 / common);
+  if (part != 0) text += (whole != 0 ? "-" : "") + std::to_string(part / common) + "/" + std::to_string(64 / common);
   return text + " in/ft";
 }
 
-std::string to_percent(Fall fall) { return with_decimals(fall.in_percent(), 2) + " %"; }
+std::string to_percent(Fall fall) {
+  return with_decimals(fall.in_percent(), 2) + " %";
+}
 
 std::string to_one_in(Fall fall) {
   if (fall.as_ratio() < tolerance::ratio) return "level";

@@ -12,14 +12,14 @@ namespace {
 /// Typographic quotes and fractions as people paste them, in plain characters.
 std::string plain(std::string_view text) {
   static constexpr std::array<std::pair<std::string_view, std::string_view>, 9> pairs{{{"\u2032", "'"},
-                                                                                     {"\u2033", "\""},
-                                                                                     {"\u2019", "'"},
-                                                                                     {"\u201d", "\""},
-                                                                                     {"\u00bd", " 1/2"},
-                                                                                     {"\u00bc", " 1/4"},
-                                                                                     {"\u00be", " 3/4"},
-                                                                                     {"\u2013", "-"},
-                                                                                     {"\u2212", "-"}}};
+                                                                                       {"\u2033", "\""},
+                                                                                       {"\u2019", "'"},
+                                                                                       {"\u201d", "\""},
+                                                                                       {"\u00bd", " 1/2"},
+                                                                                       {"\u00bc", " 1/4"},
+                                                                                       {"\u00be", " 3/4"},
+                                                                                       {"\u2013", "-"},
+                                                                                       {"\u2212", "-"}}};
   std::string out{text};
   for (const auto& [from, to] : pairs)
     for (std::size_t at = out.find(from); at != std::string::npos; at = out.find(from, at + to.size()))
@@ -46,11 +46,16 @@ std::optional<LengthUnit> take_unit(Reader& in) {
 
 Length of(double number, LengthUnit unit) {
   switch (unit) {
-    case LengthUnit::inch: return Length::inches(number);
-    case LengthUnit::foot: return Length::feet(number);
-    case LengthUnit::mm: return Length::mm(number);
-    case LengthUnit::cm: return Length::mm(number * 10);
-    case LengthUnit::metre: return Length::metres(number);
+    case LengthUnit::inch:
+      return Length::inches(number);
+    case LengthUnit::foot:
+      return Length::feet(number);
+    case LengthUnit::mm:
+      return Length::mm(number);
+    case LengthUnit::cm:
+      return Length::mm(number * 10);
+    case LengthUnit::metre:
+      return Length::metres(number);
   }
   return {};
 }
@@ -120,7 +125,9 @@ std::string to_mm(Length length) {
   return std::isfinite(length.in_mm()) ? std::to_string(std::lround(length.in_mm())) + " mm" : "unknown";
 }
 
-std::string to_text(Length length, bool metric) { return metric ? to_mm(length) : to_inches(length); }
+std::string to_text(Length length, bool metric) {
+  return metric ? to_mm(length) : to_inches(length);
+}
 
 Length round_to_tape(Length length, bool metric) {
   return metric ? Length::mm(std::round(length.in_mm())) : Length::inches(std::round(length.in_inches() * 16) / 16);

@@ -14,14 +14,34 @@ struct Name {
 };
 
 constexpr double in3 = 25.4 * 25.4 * 25.4;
-constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3}, {"cu ft", mm3_per_ft3}, {"ft3", mm3_per_ft3}, {"ft^3", mm3_per_ft3},
-                            {"cu in", in3}, {"in3", in3}, {"in^3", in3}, {"litres", 1e6}, {"liters", 1e6},
-                            {"L", 1e6}, {"l", 1e6}, {"m3", 1e9}, {"m^3", 1e9}, {"mm3", 1}};
-constexpr Name areas[] = {{"sq in", mm2_per_in2}, {"in2", mm2_per_in2}, {"in^2", mm2_per_in2}, {"sq ft", 144 * mm2_per_in2},
-                          {"ft2", 144 * mm2_per_in2}, {"ft^2", 144 * mm2_per_in2}, {"mm2", 1}, {"cm2", 100},
-                          {"m2", 1e6}, {"m^2", 1e6}};
-constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)}, {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
-                              {"kg/m3", 1}, {"kg/L", 1000}};
+constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3},
+                            {"cu ft", mm3_per_ft3},
+                            {"ft3", mm3_per_ft3},
+                            {"ft^3", mm3_per_ft3},
+                            {"cu in", in3},
+                            {"in3", in3},
+                            {"in^3", in3},
+                            {"litres", 1e6},
+                            {"liters", 1e6},
+                            {"L", 1e6},
+                            {"l", 1e6},
+                            {"m3", 1e9},
+                            {"m^3", 1e9},
+                            {"mm3", 1}};
+constexpr Name areas[] = {{"sq in", mm2_per_in2},
+                          {"in2", mm2_per_in2},
+                          {"in^2", mm2_per_in2},
+                          {"sq ft", 144 * mm2_per_in2},
+                          {"ft2", 144 * mm2_per_in2},
+                          {"ft^2", 144 * mm2_per_in2},
+                          {"mm2", 1},
+                          {"cm2", 100},
+                          {"m2", 1e6},
+                          {"m^2", 1e6}};
+constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)},
+                              {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
+                              {"kg/m3", 1},
+                              {"kg/L", 1000}};
 constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};
 
 std::optional<double> parse(std::string_view text, std::span<const Name> names, const char* example, std::string& why) {
@@ -45,7 +65,9 @@ std::optional<double> parse_area_mm2(std::string_view text, std::string& why) {
 std::optional<double> parse_density_kg_m3(std::string_view text, std::string& why) {
   return parse(text, densities, "'130 lb/ft3' or '2080 kg/m3'", why);
 }
-std::optional<double> parse_share(std::string_view text, std::string& why) { return parse(text, shares, "'10 %'", why); }
+std::optional<double> parse_share(std::string_view text, std::string& why) {
+  return parse(text, shares, "'10 %'", why);
+}
 
 std::string decimals(double value, int count) {
   char buffer[64];

@@ -8,8 +8,8 @@
 namespace fallwright::units {
 
 /// Each reads a number with its unit and returns nothing, with `why`, when the text is no such quantity.
-std::optional<double> parse_volume_mm3(std::string_view text, std::string& why);     ///< `0.45 ft3`, `12 L`, `27 in3`
-std::optional<double> parse_area_mm2(std::string_view text, std::string& why);       ///< `900 in2`, `0.66 m2`, `6.25 ft2`
+std::optional<double> parse_volume_mm3(std::string_view text, std::string& why);  ///< `0.45 ft3`, `12 L`, `27 in3`
+std::optional<double> parse_area_mm2(std::string_view text, std::string& why);    ///< `900 in2`, `0.66 m2`, `6.25 ft2`
 std::optional<double> parse_density_kg_m3(std::string_view text, std::string& why);  ///< `130 lb/ft3`, `2080 kg/m3`
 std::optional<double> parse_share(std::string_view text, std::string& why);          ///< `10 %`
 

@@ -33,7 +33,8 @@ class Reader {
   std::optional<double> decimal() {
     if (rest_.empty() || !(is_digit(rest_[0]) || rest_[0] == '.')) return std::nullopt;
     double value = 0;
-    const auto [end, error] = std::from_chars(rest_.data(), rest_.data() + rest_.size(), value, std::chars_format::fixed);
+    const auto [end, error] =
+        std::from_chars(rest_.data(), rest_.data() + rest_.size(), value, std::chars_format::fixed);
     if (error != std::errc{}) return std::nullopt;
     rest_.remove_prefix(static_cast<std::size_t>(end - rest_.data()));
     skip_spaces();

@@ -14,7 +14,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+std::string params(const char* name) {
+  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+}
 
 int build(const std::string& jobs, const std::string& out, const std::string& environment = "") {
   return sample::run(environment + " " FALLWRIGHT " build -q " + jobs + " --out " + out).code;
@@ -32,8 +34,9 @@ TEST(Build, WritesTheFilesOfTheContract) {
   const sample::Folder folder{"files"};
   ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
   const auto names = files_below(folder.path() / "out/tannery-lane-2a");
-  for (const char* name : {"model.step", "model.glb", "model.stl", "stl/base.stl", "stl/bench-frame/stud-03.stl", "drawings/plan.dxf",
-                           "drawings/bench-front.dxf", "drawings/bench-side.dxf", "drawings/cuts.dxf", "takeoff.csv", "cuts.csv", "checks.csv", "report.json"})
+  for (const char* name : {"model.step", "model.glb", "model.stl", "stl/base.stl", "stl/bench-frame/stud-03.stl",
+                           "drawings/plan.dxf", "drawings/bench-front.dxf", "drawings/bench-side.dxf",
+                           "drawings/cuts.dxf", "takeoff.csv", "cuts.csv", "checks.csv", "report.json"})
     EXPECT_TRUE(names.contains(name)) << name;
   EXPECT_EQ(files_below(folder.path() / "out").size(), names.size()) << "nothing is left beside the job's folder";
 }
@@ -64,14 +67,16 @@ TEST(Build, TwoRunsAreByteIdentical) {
   ASSERT_EQ(build(both, folder / "b", "TZ=Asia/Tokyo LC_ALL=C"), 0);
   const fs::path a = folder.path() / "a/tannery-lane-2a", b = folder.path() / "b/tannery-lane-2a";
   ASSERT_EQ(files_below(a), files_below(b));
-  for (const std::string& name : files_below(a)) EXPECT_EQ(sample::slurped((a / name).string()), sample::slurped((b / name).string())) << name;
+  for (const std::string& name : files_below(a))
+    EXPECT_EQ(sample::slurped((a / name).string()), sample::slurped((b / name).string())) << name;
 }
 
 TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
   // Source: the reproducible-builds convention SOURCE_DATE_EPOCH.
   const sample::Folder folder{"epoch"};
   ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out", "SOURCE_DATE_EPOCH=946684800"), 0);
-  EXPECT_NE(sample::slurped(folder / "out/tannery-lane-2a/model.step").find("'2000-01-01T00:00:00'"), std::string::npos);
+  EXPECT_NE(sample::slurped(folder / "out/tannery-lane-2a/model.step").find("'2000-01-01T00:00:00'"),
+            std::string::npos);
 }
 
 TEST(Build, ANewBuildReplacesTheOldOneWhole) {
@@ -111,7 +116,8 @@ TEST(Build, UnitsOfTheJobFileDoNotChangeTheSolids) {
   ASSERT_EQ(inch.size(), metric.size());
   for (std::size_t i = 0; i < inch.size(); ++i) {
     if (inch[i].at("id") == "bed-spread") continue;  // spread to the next mark of the tape in use
-    EXPECT_NEAR(inch[i].at("volume_mm3").get<double>() / metric[i].at("volume_mm3").get<double>(), 1, 1e-12) << inch[i].at("id");
+    EXPECT_NEAR(inch[i].at("volume_mm3").get<double>() / metric[i].at("volume_mm3").get<double>(), 1, 1e-12)
+        << inch[i].at("id");
   }
 }
 

@@ -14,10 +14,16 @@ namespace {
 namespace fs = std::filesystem;
 using testing::HasSubstr;
 
-sample::Ran fallwright(const std::string& arguments) { return sample::run(FALLWRIGHT " " + arguments + " 2>&1"); }
-std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+sample::Ran fallwright(const std::string& arguments) {
+  return sample::run(FALLWRIGHT " " + arguments + " 2>&1");
+}
+std::string params(const char* name) {
+  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+}
 
-void write(const std::string& path, const std::string& text) { std::ofstream{path} << text; }
+void write(const std::string& path, const std::string& text) {
+  std::ofstream{path} << text;
+}
 
 TEST(ExitCode, IsZeroWhenAllChecksPass) {
   // Source: the contract of exit codes.
@@ -39,7 +45,8 @@ TEST(ExitCode, IsTwoAndNothingIsWrittenWhenTheJobFileIsWrong) {
   text.replace(text.find("spacing ="), 9, "spaceing =");
   text.replace(text.find("\"57-1/2 in\""), 11, "\"60 ft\"");
   write(folder / "bad.toml", text);
-  const sample::Ran ran = fallwright("build " + (folder / "bad.toml") + " " + params("tannery-lane-2a") + " --out " + (folder / "out"));
+  const sample::Ran ran =
+      fallwright("build " + (folder / "bad.toml") + " " + params("tannery-lane-2a") + " --out " + (folder / "out"));
   EXPECT_EQ(ran.code, 2);
   EXPECT_THAT(ran.out, HasSubstr("bad.toml:16:1: walls.spaceing: no such key; did you mean 'walls.spacing'?"));
   EXPECT_THAT(ran.out, HasSubstr("base.length: found 720\"; allowed is"));
@@ -48,7 +55,8 @@ TEST(ExitCode, IsTwoAndNothingIsWrittenWhenTheJobFileIsWrong) {
 
 TEST(ExitCode, IsTwoForAWrongCommandLine) {
   // Source: the contract of exit codes.
-  for (const char* arguments : {"", "frobnicate", "build", "check --nonsense x.toml"}) EXPECT_EQ(fallwright(arguments).code, 2) << arguments;
+  for (const char* arguments : {"", "frobnicate", "build", "check --nonsense x.toml"})
+    EXPECT_EQ(fallwright(arguments).code, 2) << arguments;
 }
 
 TEST(ExitCode, IsThreeWhenTheMachineFails) {
@@ -102,7 +110,8 @@ TEST(Schema, IsJson) {
 TEST(Rules, ListsEveryCheckWithItsSource) {
   // Source: the command's promise.
   const std::string out = fallwright("rules").out;
-  for (const char* text : {"floor.fall-least", "IRC P2709.1", "common practice, no source", "limits.floor_fall_least"}) EXPECT_THAT(out, HasSubstr(text));
+  for (const char* text : {"floor.fall-least", "IRC P2709.1", "common practice, no source", "limits.floor_fall_least"})
+    EXPECT_THAT(out, HasSubstr(text));
 }
 
 TEST(Takeoff, PrintsBagsAndCuts) {

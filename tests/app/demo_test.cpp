@@ -13,7 +13,9 @@ namespace {
 nlohmann::json checked(const std::string& path) {
   return nlohmann::json::parse(sample::run(FALLWRIGHT " check --json " + path).out);
 }
-std::string params(const char* name) { return std::string{PROJECT_DIR} + "/params/" + name + ".toml"; }
+std::string params(const char* name) {
+  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+}
 
 nlohmann::json check(const nlohmann::json& report, const std::string& id) {
   for (const auto& c : report.at("checks"))
@@ -26,7 +28,8 @@ TEST(Demo, FlatTwoAPassesEveryCheck) {
   // Source: the demo's promise; its falls by hand: a 26-1/4 in run at 1/4 in/ft rises 0.547 in, which over
   // the 13-3/4 in run is 0.4773 in/ft.
   const auto report = checked(params("tannery-lane-2a"));
-  for (const auto& c : report.at("checks")) EXPECT_TRUE(c.at("result") == "pass" || c.at("result") == "not-applicable") << c.at("id");
+  for (const auto& c : report.at("checks"))
+    EXPECT_TRUE(c.at("result") == "pass" || c.at("result") == "not-applicable") << c.at("id");
   EXPECT_NEAR(check(report, "floor.fall-least").at("measured").get<double>(), 1. / 48, 1e-12);
   EXPECT_NEAR(check(report, "floor.fall-greatest").at("measured").get<double>(), 26.25 / 48 / 13.75, 1e-12);
 }

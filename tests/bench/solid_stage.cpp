@@ -5,13 +5,13 @@
 #include <map>
 #include <string>
 
+#include <benchmark/benchmark.h>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <TopTools_ListOfShape.hxx>
-#include <benchmark/benchmark.h>
 
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
@@ -47,8 +47,8 @@ TopoDS_Shape prism(const brep::Region& region, double to, bool up) {
   return (up ? brep::between(level, own, "tool") : brep::between(own, level, "tool")).solid;
 }
 
-/// The same base and bed, carved: a block less a tool for every facet, the threshold, the ledge and every pocket; the bed
-/// a block less the base.
+/// The same base and bed, carved: a block less a tool for every facet, the threshold, the ledge and every pocket; the
+/// bed a block less the base.
 void by_booleans(benchmark::State& state) {
   const job::Job j = with_ribs(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
   const job::Layout at = job::lay_out(j);
@@ -57,9 +57,12 @@ void by_booleans(benchmark::State& state) {
     for (const brep::Region& facet : parts::floor_facets(j, at)) tools.Append(prism(facet, at.upstand_top + 1, true));
     const job::Rect strip{at.floor.x0, at.base.y0 - 1, at.floor.x1, at.floor.y0};
     const double fall = j.base.threshold.fall.as_ratio();
-    tools.Append(prism({{parts::to_loop(strip)}, {at.threshold_inner + fall * at.floor.y0, 0, -fall}}, at.upstand_top + 1, true));
-    tools.Append(prism({{parts::opening_loop(j, at)}, {at.drain_top - j.drain.recess.in_mm()}}, at.upstand_top + 1, true));
-    tools.Append(BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, 0}, gp::DZ()}, j.drain.body.in_mm() / 2, 200));
+    tools.Append(prism({{parts::to_loop(strip)}, {at.threshold_inner + fall * at.floor.y0, 0, -fall}},
+                       at.upstand_top + 1, true));
+    tools.Append(
+        prism({{parts::opening_loop(j, at)}, {at.drain_top - j.drain.recess.in_mm()}}, at.upstand_top + 1, true));
+    tools.Append(
+        BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, 0}, gp::DZ()}, j.drain.body.in_mm() / 2, 200));
     for (const brep::Region& pocket : parts::underside(j, at, at.base, j.drain.body.in_mm() / 2))
       if (pocket.plane.z0 != at.rib_plane) tools.Append(prism(pocket, at.rib_plane - 1, false));
     block.Append(BRepPrimAPI_MakeBox(gp_Pnt{at.base.x0, at.base.y0, at.rib_plane},
@@ -69,9 +72,11 @@ void by_booleans(benchmark::State& state) {
     carve.SetTools(tools);
     carve.Build();
     const TopoDS_Shape base = carve.Shape();
-    const TopoDS_Shape slab = BRepPrimAPI_MakeBox(gp_Pnt{at.bed.x0, at.bed.y0, 0}, gp_Pnt{at.bed.x1, at.bed.y1, at.drain_top});
+    const TopoDS_Shape slab =
+        BRepPrimAPI_MakeBox(gp_Pnt{at.bed.x0, at.bed.y0, 0}, gp_Pnt{at.bed.x1, at.bed.y1, at.drain_top});
     const TopoDS_Shape bored = BRepAlgoAPI_Cut(
-        slab, BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, -1}, gp::DZ()}, parts::bed_hole_radius_mm(j), 300));
+        slab,
+        BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, -1}, gp::DZ()}, parts::bed_hole_radius_mm(j), 300));
     const TopoDS_Shape bed = BRepAlgoAPI_Cut(bored, base);
     benchmark::DoNotOptimize(brep::volume_mm3(base) + brep::volume_mm3(bed));
   }
@@ -101,10 +106,12 @@ int main(int argc, char** argv) {
       if (key.rfind(name, 0) == 0) return value;
     return 0.0;
   };
-  const double direct_small = time("direct/10/20"), direct_large = time("direct/40/80"), carved = time("by_booleans/10/20");
+  const double direct_small = time("direct/10/20"), direct_large = time("direct/40/80"),
+               carved = time("by_booleans/10/20");
   if (direct_small <= 0 || direct_large <= 0 || carved <= 0) return 0;  // a filter left some out
   std::printf("\n10 x 20 pockets, directly: %.1f ms (wanted: under 100)\n", direct_small);
-  std::printf("by general Booleans: %.0f ms, %.0f times as long (wanted: at least 20)\n", carved, carved / direct_small);
+  std::printf("by general Booleans: %.0f ms, %.0f times as long (wanted: at least 20)\n", carved,
+              carved / direct_small);
   std::printf("40 x 80 pockets, directly: %.0f ms, %.1f times 10 x 20 (wanted: at most 24)\n", direct_large,
               direct_large / direct_small);
   return direct_small < 100 && carved >= 20 * direct_small && direct_large <= 24 * direct_small ? 0 : 1;

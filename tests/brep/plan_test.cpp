@@ -25,8 +25,7 @@ TEST(Area, CircleAndRectangle) {
 TEST(Area, ShoelaceTriangle) {
   // Source: the shoelace formula's textbook triangle (0, pi), (0, 0), (2, 0), area pi; far from the origin as well.
   const double pi = std::numbers::pi;
-  for (const double far : {0.0, 1e6})
-    EXPECT_NEAR(area({{{far, far + pi}}, {{far, far}}, {{far + 2, far}}}), pi, 1e-9);
+  for (const double far : {0.0, 1e6}) EXPECT_NEAR(area({{{far, far + pi}}, {{far, far}}, {{far + 2, far}}}), pi, 1e-9);
 }
 
 TEST(Clip, HalvesAddUpToTheWhole) {

@@ -13,8 +13,12 @@
 namespace fallwright::brep {
 namespace {
 
-Region whole(const Loop& loop, const Plane& plane) { return {{loop}, plane}; }
-Relief level(const Loop& loop, double z) { return {whole(loop, {z})}; }
+Region whole(const Loop& loop, const Plane& plane) {
+  return {{loop}, plane};
+}
+Relief level(const Loop& loop, double z) {
+  return {whole(loop, {z})};
+}
 
 double checked_volume(const TopoDS_Solid& solid) {
   EXPECT_TRUE(is_sound(solid));
@@ -39,7 +43,8 @@ TEST(Between, HexagonalPrism) {
 
 TEST(Between, TruncatedTriangularPrismIsAreaTimesMeanEdge) {
   // Source: Philippine ME board examination, April 1996: sides 10, 9, 12, edges 8.6, 7.1, 5.5: 311.
-  const double x = (10. * 10 + 9 * 9 - 12. * 12) / (2 * 10), y = std::sqrt(81 - x * x);  // apex, 9 from the first corner
+  const double x = (10. * 10 + 9 * 9 - 12. * 12) / (2 * 10),
+               y = std::sqrt(81 - x * x);  // apex, 9 from the first corner
   const PlanPoint a{0, 0}, b{10, 0}, c{x, y};
   const double gx = (7.1 - 8.6) / 10, gy = (5.5 - 8.6 - gx * c.x) / c.y;
   const Loop plan{{a}, {b}, {c}};
@@ -71,12 +76,10 @@ TEST(Between, FrustumOfAPyramid) {
   const Loop base = rectangle(-1.5, -1, 1.5, 1), top = rectangle(-0.75, -0.5, 0.75, 0.5);
   const double sx = 4.5 / 0.75, sy = 4.5 / 0.5;
   const auto side = [](PlanPoint p, PlanPoint q, PlanPoint r, PlanPoint s) { return Loop{{p}, {q}, {r}, {s}}; };
-  const Relief upper{
-      whole(top, {4.5}),
-      whole(side(base[0].at, base[1].at, top[1].at, top[0].at), {sy, 0, sy}),
-      whole(side(base[1].at, base[2].at, top[2].at, top[1].at), {1.5 * sx, -sx, 0}),
-      whole(side(base[2].at, base[3].at, top[3].at, top[2].at), {sy, 0, -sy}),
-      whole(side(base[3].at, base[0].at, top[0].at, top[3].at), {1.5 * sx, sx, 0})};
+  const Relief upper{whole(top, {4.5}), whole(side(base[0].at, base[1].at, top[1].at, top[0].at), {sy, 0, sy}),
+                     whole(side(base[1].at, base[2].at, top[2].at, top[1].at), {1.5 * sx, -sx, 0}),
+                     whole(side(base[2].at, base[3].at, top[3].at, top[2].at), {sy, 0, -sy}),
+                     whole(side(base[3].at, base[0].at, top[0].at, top[3].at), {1.5 * sx, sx, 0})};
   EXPECT_NEAR(checked_volume(between(upper, level(base, 0), "frustum").solid), 15.75, 1e-10);
 }
 

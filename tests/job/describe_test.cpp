@@ -3,8 +3,8 @@
 #include <set>
 
 #include <gtest/gtest.h>
-#include <nlohmann/json.hpp>
 #include <toml++/toml.h>
+#include <nlohmann/json.hpp>
 
 #include "job/describe.hpp"
 #include "job/read.hpp"
@@ -57,7 +57,8 @@ TEST(Starter, ShowsEveryKeyOfTheSchema) {
 }
 
 TEST(ReferencePage, IsTheOneInDocs) {
-  // Source: the page is made from the table; after a change run: build/release/tests/job/job_reference > docs/job-file.md
+  // Source: the page is made from the table; after a change run: build/release/tests/job/job_reference >
+  // docs/job-file.md
   EXPECT_EQ(slurped(PROJECT_DIR "/docs/job-file.md"), reference_page());
 }
 

@@ -14,10 +14,11 @@ namespace {
 
 /// A job with nothing but what is required; `more` goes behind it.
 std::string least_job(const std::string& more = "") {
-  return "[job]\nname = \"a\"\nunit = \"in\"\n"                                     // lines 1 to 3
-         "[alcove]\nwidth = 72\ndepth = 36\n"                                       // 4 to 6
-         "[base]\nlength = 57.5\nwidth = 36\n"                                      // 7 to 9
-         "[drain]\nfrom_left = 28.75\nfrom_back = 16.25\n" + more;                  // 10 to 12, then `more` from 13
+  return "[job]\nname = \"a\"\nunit = \"in\"\n"  // lines 1 to 3
+         "[alcove]\nwidth = 72\ndepth = 36\n"    // 4 to 6
+         "[base]\nlength = 57.5\nwidth = 36\n"   // 7 to 9
+         "[drain]\nfrom_left = 28.75\nfrom_back = 16.25\n" +
+         more;  // 10 to 12, then `more` from 13
 }
 
 std::vector<diag::Fault> faults_of(const std::string& text) {
@@ -50,8 +51,10 @@ TEST(Read, BareNumbersAreInTheJobsUnit) {
   // Source: 25.4 mm to the inch.
   const Job inch = read(least_job(), "job.toml");
   EXPECT_DOUBLE_EQ(inch.alcove.width.in_mm(), 72 * 25.4);
-  const Job metric = read("[job]\nname='a'\nunit='mm'\n[alcove]\nwidth=1900\ndepth='90 cm'\n[base]\nlength=1890\nwidth=900\n"
-                          "[drain]\nfrom_left=945\nfrom_back=406\n", "job.toml");
+  const Job metric = read(
+      "[job]\nname='a'\nunit='mm'\n[alcove]\nwidth=1900\ndepth='90 cm'\n[base]\nlength=1890\nwidth=900\n"
+      "[drain]\nfrom_left=945\nfrom_back=406\n",
+      "job.toml");
   EXPECT_DOUBLE_EQ(metric.alcove.width.in_mm(), 1900);
   EXPECT_DOUBLE_EQ(metric.alcove.depth.in_mm(), 900);
 }
@@ -59,11 +62,16 @@ TEST(Read, BareNumbersAreInTheJobsUnit) {
 TEST(Read, EveryKindOfFaultHasItsPlaceAndItsReason) {
   // Source: the contract of messages: file, line, column, key, what was found, what is allowed.
   using testing::AllOf, testing::HasSubstr, testing::StartsWith;
-  EXPECT_THAT(fault(least_job("[bed]\nleest = 1\n")), AllOf(StartsWith("job.toml:14:1: bed.leest: "), HasSubstr("did you mean 'bed.least'")));
-  EXPECT_THAT(fault(least_job("[bedd]\nleast = 1\n")), AllOf(StartsWith("job.toml:13:2: bedd: "), HasSubstr("did you mean")));
-  EXPECT_THAT(fault(least_job("[bed]\nleast = \"5 feet high\"\n")), AllOf(StartsWith("job.toml:14:1: bed.least: found '5 feet high'"), HasSubstr("no number")));
-  EXPECT_THAT(fault(least_job("[bed]\nleast = true\n")), AllOf(HasSubstr("14:1: bed.least: found true; wanted a length")));
-  EXPECT_THAT(fault(least_job("[bed]\nleast = 12\n")), AllOf(HasSubstr("found 12\""), HasSubstr("allowed is 1/8\" to 5-7/8\"")));
+  EXPECT_THAT(fault(least_job("[bed]\nleest = 1\n")),
+              AllOf(StartsWith("job.toml:14:1: bed.leest: "), HasSubstr("did you mean 'bed.least'")));
+  EXPECT_THAT(fault(least_job("[bedd]\nleast = 1\n")),
+              AllOf(StartsWith("job.toml:13:2: bedd: "), HasSubstr("did you mean")));
+  EXPECT_THAT(fault(least_job("[bed]\nleast = \"5 feet high\"\n")),
+              AllOf(StartsWith("job.toml:14:1: bed.least: found '5 feet high'"), HasSubstr("no number")));
+  EXPECT_THAT(fault(least_job("[bed]\nleast = true\n")),
+              AllOf(HasSubstr("14:1: bed.least: found true; wanted a length")));
+  EXPECT_THAT(fault(least_job("[bed]\nleast = 12\n")),
+              AllOf(HasSubstr("found 12\""), HasSubstr("allowed is 1/8\" to 5-7/8\"")));
   EXPECT_THAT(fault(least_job("[bed]\nleast = nan\n")), HasSubstr("no finite number"));
   EXPECT_THAT(fault(least_job("[bed]\nbag_yield = 12\n")), HasSubstr("wanted a volume like '0.45 ft3'"));
   EXPECT_THAT(fault(least_job("[walls]\nstock = \"2x7\"\n")), HasSubstr("is no dressed size"));
@@ -73,28 +81,36 @@ TEST(Read, EveryKindOfFaultHasItsPlaceAndItsReason) {
   EXPECT_THAT(fault(least_job("[floor]\njoists = 3\n")), HasSubstr("this is a section"));
   EXPECT_THAT(fault(least_job("[base.upstands]\nsides = [\"left\", \"left\"]\n")), HasSubstr("'left' twice"));
   EXPECT_THAT(fault(least_job("[base.threshold]\nfall = \"1/4\"\n")), HasSubstr("a fall needs its unit"));
-  EXPECT_THAT(fault(least_job("[bench]\ndepth = 14\nheight = 18\n")), HasSubstr("bench.place: is missing; for example"));
-  EXPECT_THAT(fault(least_job("from_right = 3\n")), HasSubstr("give either 'drain.from_left' or 'drain.from_right', not both"));
+  EXPECT_THAT(fault(least_job("[bench]\ndepth = 14\nheight = 18\n")),
+              HasSubstr("bench.place: is missing; for example"));
+  EXPECT_THAT(fault(least_job("from_right = 3\n")),
+              HasSubstr("give either 'drain.from_left' or 'drain.from_right', not both"));
   EXPECT_THAT(fault(least_job("x = [1,\n")), HasSubstr("this is no TOML"));
-  EXPECT_THAT(fault("[job]\nname=\"\"\nunit=\"in\"\n[alcove]\nwidth=72\ndepth=36\n[base]\nlength=60\nwidth=36\n[drain]\nfrom_left=30\nfrom_back=16.25\n"),
+  EXPECT_THAT(fault("[job]\nname=\"\"\nunit=\"in\"\n[alcove]\nwidth=72\ndepth=36\n[base]\nlength=60\nwidth=36\n[drain]"
+                    "\nfrom_left=30\nfrom_back=16.25\n"),
               HasSubstr("job.name: found an empty text"));
 }
 
 TEST(Read, TellsAllFaultsInOneRunInFileOrder) {
   // Source: the contract of messages.
-  const auto faults = faults_of("[job]\nname = 3\nunit = \"ell\"\n[alcove]\nwidth = \"wide\"\n[drain]\nbore = \"900 in\"\n[bedd]\n");
+  const auto faults =
+      faults_of("[job]\nname = 3\nunit = \"ell\"\n[alcove]\nwidth = \"wide\"\n[drain]\nbore = \"900 in\"\n[bedd]\n");
   std::vector<std::string> keys;
   for (const diag::Fault& f : faults) keys.push_back(f.key);
-  for (const char* key : {"job.name", "job.unit", "alcove.width", "alcove.depth", "base.length", "base.width", "drain.bore", "drain", "bedd"})
+  for (const char* key : {"job.name", "job.unit", "alcove.width", "alcove.depth", "base.length", "base.width",
+                          "drain.bore", "drain", "bedd"})
     EXPECT_THAT(keys, testing::Contains(std::string{key}));
-  EXPECT_TRUE(std::is_sorted(faults.begin(), faults.end(), [](const auto& a, const auto& b) { return a.line < b.line; }));
+  EXPECT_TRUE(
+      std::is_sorted(faults.begin(), faults.end(), [](const auto& a, const auto& b) { return a.line < b.line; }));
 }
 
 TEST(Read, ImpossibleGeometryNamesTheNumbersThatCollide) {
   // Source: arithmetic: 60 + 14-1/2 = 74-1/2 > 72.
   std::string text = least_job("[bench]\nplace = \"left-end\"\ndepth = \"14-1/2 in\"\nheight = 18\n");
   text.replace(text.find("57.5"), 4, "60");
-  EXPECT_THAT(fault(text), testing::StartsWith("job.toml:8:1: base.length: base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
+  EXPECT_THAT(
+      fault(text),
+      testing::StartsWith("job.toml:8:1: base.length: base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
 }
 
 TEST(Read, RiseAndFallExcludeEachOther) {

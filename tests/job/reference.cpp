@@ -3,4 +3,6 @@
 
 #include "job/describe.hpp"
 
-int main() { std::cout << fallwright::job::reference_page(); }
+int main() {
+  std::cout << fallwright::job::reference_page();
+}

@@ -21,9 +21,10 @@ TEST(Timber, IsDressedDryByPS20) {
     const char* name;
     double thickness, width;
   };
-  const Row rows[] = {{"1x4", 0.75, 3.5},  {"5/4x6", 1, 5.5},    {"2x2", 1.5, 1.5},   {"2x3", 1.5, 2.5},   {"2x4", 1.5, 3.5},  {"2x5", 1.5, 4.5},
-                      {"2x6", 1.5, 5.5},   {"2x8", 1.5, 7.25},   {"2x10", 1.5, 9.25}, {"2x12", 1.5, 11.25}, {"4x4", 3.5, 3.5}, {"6x6", 5.5, 5.5},
-                      {"4x10", 3.5, 9.25}, {"2 x 4", 1.5, 3.5}, {"4x2", 1.5, 3.5}};
+  const Row rows[] = {{"1x4", 0.75, 3.5},  {"5/4x6", 1, 5.5},    {"2x2", 1.5, 1.5}, {"2x3", 1.5, 2.5},
+                      {"2x4", 1.5, 3.5},   {"2x5", 1.5, 4.5},    {"2x6", 1.5, 5.5}, {"2x8", 1.5, 7.25},
+                      {"2x10", 1.5, 9.25}, {"2x12", 1.5, 11.25}, {"4x4", 3.5, 3.5}, {"6x6", 5.5, 5.5},
+                      {"4x10", 3.5, 9.25}, {"2 x 4", 1.5, 3.5},  {"4x2", 1.5, 3.5}};
   for (const Row& row : rows) {
     EXPECT_DOUBLE_EQ(stock(row.name).thickness.in_inches(), row.thickness) << row.name;
     EXPECT_DOUBLE_EQ(stock(row.name).depth.in_inches(), row.width) << row.name;
@@ -43,14 +44,16 @@ TEST(Steel, SizesFollowTheDesignator) {
 }
 
 TEST(Steel, ThicknessAndRadiusAreThoseOfTheMakersTable) {
-  // Source: steel stud makers' general product information (2009-2015 IBC): mil, minimum, design thickness, inside radius.
-  // Two relations hold in that table: minimum is 95 % of design; the radius is max(3/32 - t/2, 3/2 t) cut to four digits.
+  // Source: steel stud makers' general product information (2009-2015 IBC): mil, minimum, design thickness, inside
+  // radius. Two relations hold in that table: minimum is 95 % of design; the radius is max(3/32 - t/2, 3/2 t) cut to
+  // four digits.
   struct Row {
     int mils;
     double least, design, radius;
   };
-  const Row rows[] = {{18, .0179, .0188, .0843}, {27, .0269, .0283, .0796}, {30, .0296, .0312, .0781}, {33, .0329, .0346, .0764}, {43, .0428, .0451, .0712},
-                      {54, .0538, .0566, .0849}, {68, .0677, .0713, .1069}, {97, .0966, .1017, .1525}, {118, .1180, .1242, .1863}};
+  const Row rows[] = {{18, .0179, .0188, .0843}, {27, .0269, .0283, .0796}, {30, .0296, .0312, .0781},
+                      {33, .0329, .0346, .0764}, {43, .0428, .0451, .0712}, {54, .0538, .0566, .0849},
+                      {68, .0677, .0713, .1069}, {97, .0966, .1017, .1525}, {118, .1180, .1242, .1863}};
   for (const Row& row : rows) {
     const Stock s = stock("350S162-" + std::to_string(row.mils));
     EXPECT_NEAR(s.thickness.in_inches(), row.design, 1e-9);

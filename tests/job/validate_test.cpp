@@ -9,7 +9,9 @@
 namespace fallwright::job {
 namespace {
 
-Length in(double v) { return Length::inches(v); }
+Length in(double v) {
+  return Length::inches(v);
+}
 
 std::string told(const std::function<void(Job&)>& change) {
   Job job = sample::alcove();
@@ -27,23 +29,36 @@ TEST(Contradictions, TheSampleHasNone) {
 TEST(Contradictions, EachIsNamedWithItsNumbers) {
   // Source: arithmetic on the sample: 72 x 36 alcove, 57-1/2 base, 14-1/2 bench, 4 in drain.
   using testing::HasSubstr;
-  EXPECT_THAT(told([](Job& j) { j.base.length = in(60); }), HasSubstr("base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
+  EXPECT_THAT(told([](Job& j) { j.base.length = in(60); }),
+              HasSubstr("base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
   EXPECT_THAT(told([](Job& j) { j.base.width = in(37); }), HasSubstr("base.width: base 37\", alcove depth is 36\""));
-  EXPECT_THAT(told([](Job& j) { j.bench->place = BenchPlace::back; }), HasSubstr("base 36\" + bench 14-1/2\" = 50-1/2\", alcove depth is 36\""));
-  EXPECT_THAT(told([](Job& j) { j.alcove.walls = {Side::back}; }), HasSubstr("bench.place: the bench leans on the left wall"));
-  EXPECT_THAT(told([](Job& j) { j.drain.across.distance = in(1); }), HasSubstr("the centre may be 2-1/2\" to 55\" from the left edge of the base, found 1\""));
-  EXPECT_THAT(told([](Job& j) { j.drain.along = {Side::front, in(4)}; }), HasSubstr("the centre may be 6\" to 33-1/2\" from the front edge"));
+  EXPECT_THAT(told([](Job& j) { j.bench->place = BenchPlace::back; }),
+              HasSubstr("base 36\" + bench 14-1/2\" = 50-1/2\", alcove depth is 36\""));
+  EXPECT_THAT(told([](Job& j) { j.alcove.walls = {Side::back}; }),
+              HasSubstr("bench.place: the bench leans on the left wall"));
+  EXPECT_THAT(told([](Job& j) { j.drain.across.distance = in(1); }),
+              HasSubstr("the centre may be 2-1/2\" to 55\" from the left edge of the base, found 1\""));
+  EXPECT_THAT(told([](Job& j) {
+                j.drain.along = {Side::front, in(4)};
+              }),
+              HasSubstr("the centre may be 6\" to 33-1/2\" from the front edge"));
   EXPECT_THAT(told([](Job& j) { j.drain.body = in(4); }), HasSubstr("a body of 4\" does not pass an opening of 4\""));
-  EXPECT_THAT(told([](Job& j) { j.drain.outlet = in(4); }), HasSubstr("an outlet of 4\" leaves no wall in a body of 3-1/4\""));
+  EXPECT_THAT(told([](Job& j) { j.drain.outlet = in(4); }),
+              HasSubstr("an outlet of 4\" leaves no wall in a body of 3-1/4\""));
   EXPECT_THAT(told([](Job& j) { j.drain.recess = in(1); }), HasSubstr("leaves 0\" of base under it"));
   EXPECT_THAT(told([](Job& j) { j.drain.body_depth = in(0.25); }), HasSubstr("above its ledge at 3/8\""));
   EXPECT_THAT(told([](Job& j) { j.drain.bore = in(40); }), HasSubstr("reaches past the bed's edge"));
-  EXPECT_THAT(told([](Job& j) { j.base.threshold.height = in(0.5); }), HasSubstr("the threshold must stand above the rim"));
+  EXPECT_THAT(told([](Job& j) { j.base.threshold.height = in(0.5); }),
+              HasSubstr("the threshold must stand above the rim"));
   EXPECT_THAT(told([](Job& j) { j.base.upstand_height = in(0.25); }), HasSubstr("they must stand above the rim"));
-  EXPECT_THAT(told([](Job& j) { j.base.upstands.push_back(Side::front); }), HasSubstr("the front has a threshold already"));
-  EXPECT_THAT(told([](Job& j) { j.base.ribs.columns = 200; }), HasSubstr("200 pockets between 1/2\" ribs over a length of 57-1/2\" leave 0\" each"));
-  EXPECT_THAT(told([](Job& j) { j.base.pattern = FallPattern::to_line; }), HasSubstr("to-line needs a channel from rim to rim"));
-  EXPECT_THAT(told([](Job& j) { j.floor.joist_spacing = in(1.25); }), HasSubstr("joists 1-1/2\" thick cannot stand 1-1/4\" apart"));
+  EXPECT_THAT(told([](Job& j) { j.base.upstands.push_back(Side::front); }),
+              HasSubstr("the front has a threshold already"));
+  EXPECT_THAT(told([](Job& j) { j.base.ribs.columns = 200; }),
+              HasSubstr("200 pockets between 1/2\" ribs over a length of 57-1/2\" leave 0\" each"));
+  EXPECT_THAT(told([](Job& j) { j.base.pattern = FallPattern::to_line; }),
+              HasSubstr("to-line needs a channel from rim to rim"));
+  EXPECT_THAT(told([](Job& j) { j.floor.joist_spacing = in(1.25); }),
+              HasSubstr("joists 1-1/2\" thick cannot stand 1-1/4\" apart"));
   EXPECT_THAT(told([](Job& j) { j.walls.spacing = in(1); }), HasSubstr("studs 1-1/2\" wide cannot stand 1\" apart"));
   EXPECT_THAT(told([](Job& j) { j.walls.blocking = {in(95)}; }), HasSubstr("does not fit below the top plate"));
   EXPECT_THAT(told([](Job& j) { j.floor.drop_along_depth = in(3); }), HasSubstr("steeper than 1:20"));

@@ -12,7 +12,8 @@ namespace {
 
 facts::Drainage drainage(const job::Job& job, const std::string& surface) {
   const facts::Facts facts = measure_solids(*parts::build(job));
-  const auto it = std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
+  const auto it =
+      std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
   EXPECT_NE(it, facts.drainage.end());
   return it == facts.drainage.end() ? facts::Drainage{} : *it;
 }

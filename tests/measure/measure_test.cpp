@@ -15,14 +15,19 @@ namespace {
 
 using job::Length;
 
-Length in(double v) { return Length::inches(v); }
-facts::Facts measured(const job::Job& job) { return measure(*parts::build(job)); }
+Length in(double v) {
+  return Length::inches(v);
+}
+facts::Facts measured(const job::Job& job) {
+  return measure(*parts::build(job));
+}
 
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {
   return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.id == id; });
 }
 int clashes(const facts::Facts& facts) {
-  return static_cast<int>(std::count_if(facts.fits.begin(), facts.fits.end(), [](const auto& f) { return f.state == facts::Touch::clash; }));
+  return static_cast<int>(std::count_if(facts.fits.begin(), facts.fits.end(),
+                                        [](const auto& f) { return f.state == facts::Touch::clash; }));
 }
 const facts::Fit* fit(const facts::Facts& facts, const std::string& a, const std::string& b) {
   for (const facts::Fit& f : facts.fits)
@@ -65,8 +70,8 @@ TEST(Creases, OfABasinAreValleys) {
 }
 
 TEST(Bed, ThicknessIsPlumbAndMeasuredOverTheFloor) {
-  // Source: closed form over a plane: 60 x 34 flat base, 3/4 least, floor falls 3/8 across and 1/4 to the front: thickest
-  // at the far low corner, 3/4 + 3/8 + 1/4 = 1-3/8; the grid between is exact sixteenths.
+  // Source: closed form over a plane: 60 x 34 flat base, 3/4 least, floor falls 3/8 across and 1/4 to the front:
+  // thickest at the far low corner, 3/4 + 3/8 + 1/4 = 1-3/8; the grid between is exact sixteenths.
   job::Job j = sample::bare(in(60), in(34), in(30), in(17));
   j.base.underside = job::Underside::flat;
   j.bed.least = in(0.75);
@@ -126,8 +131,8 @@ TEST(Fits, NothingInTheSampleClashes) {
 }
 
 TEST(Fits, ABoredJoistIsAClashOfItsTrueVolume) {
-  // Source: closed form: a joist centred under the drain meets its 3-1/4 in body, less the 2 in outlet, over its height in
-  // the joist: body ends 4 in below the drain's top at 1-1/2 in, so 2-1/2 - 3/4 in below the deck.
+  // Source: closed form: a joist centred under the drain meets its 3-1/4 in body, less the 2 in outlet, over its height
+  // in the joist: body ends 4 in below the drain's top at 1-1/2 in, so 2-1/2 - 3/4 in below the deck.
   job::Job j = sample::alcove();
   j.floor.joist_first = in(14.5 + 28.75 - 32);
   const facts::Facts facts = measured(j);

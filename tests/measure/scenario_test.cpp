@@ -15,9 +15,13 @@ namespace {
 using job::Fall;
 using job::Length;
 
-Length in(double v) { return Length::inches(v); }
+Length in(double v) {
+  return Length::inches(v);
+}
 
-facts::Facts measured(const job::Job& job) { return measure(*parts::build(job)); }
+facts::Facts measured(const job::Job& job) {
+  return measure(*parts::build(job));
+}
 
 /// Fall of a floor facet in inches per foot.
 double fall(const facts::Facts& facts, const std::string& name) {
@@ -37,7 +41,8 @@ std::vector<double> creases(const facts::Facts& facts) {
 
 TEST(Scenario, LevelRimPointDrainOffCentre) {
   // Source: worked by hand, s = 12 H / d and hips 12 H / sqrt(dx2 + dy2): drain at (48, 17) in 60 x 34, H 1.000:
-  // left 0.2500, right 1.0000, back and front 0.7059 in/ft; hips left 0.23566, right 0.57668, always under their facets.
+  // left 0.2500, right 1.0000, back and front 0.7059 in/ft; hips left 0.23566, right 0.57668, always under their
+  // facets.
   job::Job j = sample::bare(in(60), in(34), in(48), in(17));
   j.base.rise = in(1);
   const facts::Facts facts = measured(j);
@@ -71,8 +76,8 @@ TEST(Scenario, LevelRimSquareDrainInTheMiddle) {
 }
 
 TEST(Scenario, EqualFallRimHeights) {
-  // Source: worked by hand for 1/4 in/ft about (48, 17) in 60 x 34, 4 x 4: rim 0.9583 at the left wall, 0.2083 at the right.
-  // Every facet falls at 1/4; the hips run at 45 degrees and read 1/4 / sqrt 2.
+  // Source: worked by hand for 1/4 in/ft about (48, 17) in 60 x 34, 4 x 4: rim 0.9583 at the left wall, 0.2083 at the
+  // right. Every facet falls at 1/4; the hips run at 45 degrees and read 1/4 / sqrt 2.
   job::Job j = sample::bare(in(60), in(34), in(48), in(17));
   j.drain.opening = job::Opening::square;
   j.base.pattern = job::FallPattern::equal_fall;
@@ -91,8 +96,8 @@ TEST(Scenario, CornerOfASquareBaseReadsLessThanItsPlanes) {
 }
 
 TEST(Scenario, MetricLevelRim) {
-  // Source: worked by hand: 1500 x 900, drain (1200, 450), 1:80 on the longest run: H 15; right 1:20, front and back 1:30,
-  // hip 1:85.44.
+  // Source: worked by hand: 1500 x 900, drain (1200, 450), 1:80 on the longest run: H 15; right 1:20, front and back
+  // 1:30, hip 1:85.44.
   job::Job j = sample::bare(Length::mm(1500), Length::mm(900), Length::mm(1200), Length::mm(450));
   j.base.fall = Fall::one_in(80);
   const facts::Facts facts = measured(j);

@@ -15,20 +15,23 @@ drawing::Sheet sheet(bool metric) {
   drawing::Sheet s{"plan", "Plan", metric, {}, {}, {}, {}};
   s.lines = {{{0, 0}, {1828.8, 914.4}, LineKind::outline}, {{10.1, 20.2}, {33.333333333, 20.2}, LineKind::hidden}};
   s.arcs = {{{100, 50}, 25.4, 0, 360, LineKind::outline}, {{100, 50}, 12.7, 30, 150, LineKind::centre}};
-  s.texts = {{{5, 6}, 25.4, "17-1/2\" 100 %", 0, drawing::Anchor::left}, {{50, 60}, 25.4, "upright", 90, drawing::Anchor::middle}};
+  s.texts = {{{5, 6}, 25.4, "17-1/2\" 100 %", 0, drawing::Anchor::left},
+             {{50, 60}, 25.4, "upright", 90, drawing::Anchor::middle}};
   return s;
 }
 
 nlohmann::json audited(const drawing::Sheet& s) {
   const sample::Folder folder{"dxf"};
   write_dxf(s, folder / "sheet.dxf");
-  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "sheet.dxf") + " 2>&1");
+  const sample::Ran ran =
+      sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "sheet.dxf") + " 2>&1");
   EXPECT_EQ(ran.code, 0) << ran.out;
   return nlohmann::json::parse(ran.out);
 }
 
 TEST(Dxf, OpensWithoutRepairInBothUnits) {
-  // Source: ezdxf's auditor, an independent reader: no error, no fix; $INSUNITS 1 is inches, 4 millimetres (DXF reference).
+  // Source: ezdxf's auditor, an independent reader: no error, no fix; $INSUNITS 1 is inches, 4 millimetres (DXF
+  // reference).
   EXPECT_EQ(audited(sheet(false)).at("units"), 1);
   EXPECT_EQ(audited(sheet(true)).at("units"), 4);
 }
@@ -53,7 +56,8 @@ TEST(Dxf, KeepsCirclesArcsAndTextWhatTheyAre) {
 
 TEST(Dxf, LayersSayWhatLinesMean) {
   // Source: the names of line kinds.
-  EXPECT_EQ(audited(sheet(true)).at("layers"), (nlohmann::json{{"centre", 1}, {"hidden", 1}, {"outline", 2}, {"text", 2}}));
+  EXPECT_EQ(audited(sheet(true)).at("layers"),
+            (nlohmann::json{{"centre", 1}, {"hidden", 1}, {"outline", 2}, {"text", 2}}));
 }
 
 TEST(Dxf, AFolderThatIsNotThereIsTheMachinesFault) {

@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include <gtest/gtest.h>
 #include <BRep_Tool.hxx>
 #include <Quantity_Color.hxx>
 #include <STEPCAFControl_Reader.hxx>
@@ -14,7 +15,6 @@
 #include <XCAFDoc_ColorTool.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
-#include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include "brep/properties.hpp"
@@ -54,7 +54,9 @@ std::map<std::string, Component> read_back(const std::string& path) {
   const auto colours = XCAFDoc_DocumentTool::ColorTool(document->Main());
   const auto name_of = [](const TDF_Label& label) {
     Handle(TDataStd_Name) name;
-    return label.FindAttribute(TDataStd_Name::GetID(), name) ? std::string{TCollection_AsciiString{name->Get()}.ToCString()} : "";
+    return label.FindAttribute(TDataStd_Name::GetID(), name)
+               ? std::string{TCollection_AsciiString{name->Get()}.ToCString()}
+               : "";
   };
   std::map<std::string, Component> found;
   TDF_LabelSequence roots, components;
@@ -179,7 +181,8 @@ TEST_F(Stl, EveryFileIsWatertightAndHasTheSolidsVolume) {
       return at == std::string::npos ? NAN : std::strtod(ran.out.c_str() + ran.out.find(':', at) + 1, nullptr);
     };
     EXPECT_EQ(number("Total disconnected facets"), 0) << solid.id;
-    for (const char* repair : {"Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Normals fixed"})
+    for (const char* repair :
+         {"Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Normals fixed"})
       EXPECT_EQ(number(repair), 0) << solid.id << ": " << repair;
     EXPECT_NEAR(number("Volume") / brep::volume_mm3(solid.shape), 1, 2e-3) << solid.id;
   }

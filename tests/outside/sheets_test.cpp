@@ -1,4 +1,5 @@
-/// Every sheet of the sample jobs: clean for another reader, its dimensions true, its texts apart, its pieces the solids'.
+/// Every sheet of the sample jobs: clean for another reader, its dimensions true, its texts apart, its pieces the
+/// solids'.
 #include <algorithm>
 #include <cmath>
 
@@ -64,7 +65,8 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
       EXPECT_FALSE(sheet.dimensions.empty()) << sheet.name;
       for (const Dimension& d : sheet.dimensions) {
         const double dx = std::abs(d.to.x - d.from.x), dy = std::abs(d.to.y - d.from.y);
-        EXPECT_TRUE(std::abs(d.length_mm - dx) < 1e-6 || std::abs(d.length_mm - dy) < 1e-6) << sheet.name << " " << d.words;
+        EXPECT_TRUE(std::abs(d.length_mm - dx) < 1e-6 || std::abs(d.length_mm - dy) < 1e-6)
+            << sheet.name << " " << d.words;
         EXPECT_EQ(d.words, units::to_text(units::Length::mm(d.length_mm), sheet.metric)) << sheet.name;
       }
     }
@@ -99,7 +101,8 @@ TEST(Sheets, PlanHasTheAlcovesTrueSize) {
   double x0 = 1e9, x1 = -1e9, y0 = 1e9, y1 = -1e9;
   for (const Line& l : d.sheets.front().lines) {
     if (l.kind != LineKind::outline) continue;
-    for (const Point& p : {l.from, l.to}) x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+    for (const Point& p : {l.from, l.to})
+      x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
   }
   EXPECT_NEAR((x1 - x0) / 25.4, 79, 1e-6);
   EXPECT_NEAR((y1 - y0) / 25.4, 39.5, 1e-6);
@@ -113,7 +116,8 @@ TEST(Sheets, CutPiecesAreDrawnFullSize) {
   for (const takeoff::CutRow& cut : d.cuts) {
     int edges = 0;
     for (const Line& l : sheet.lines)
-      edges += l.kind == LineKind::outline && std::abs(l.from.y - l.to.y) < 1e-6 && std::abs(std::abs(l.to.x - l.from.x) - cut.length_mm) < 1e-3;
+      edges += l.kind == LineKind::outline && std::abs(l.from.y - l.to.y) < 1e-6 &&
+               std::abs(std::abs(l.to.x - l.from.x) - cut.length_mm) < 1e-3;
     EXPECT_GE(edges, 2) << cut.mark << " " << cut.stock;
   }
 }
@@ -125,7 +129,9 @@ TEST(Sheets, MirroredJobMirrorsThePlanAndNotItsTexts) {
   const double width = all[0].alcove.width.in_mm();
   const auto has = [&](const Sheet& sheet, Point a, Point b) {
     const auto near = [](Point p, Point q) { return std::hypot(p.x - q.x, p.y - q.y) < 1e-3; };
-    return std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& l) { return (near(l.from, a) && near(l.to, b)) || (near(l.from, b) && near(l.to, a)); });
+    return std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& l) {
+      return (near(l.from, a) && near(l.to, b)) || (near(l.from, b) && near(l.to, a));
+    });
   };
   int hips = 0;
   for (const Line& l : left.lines) {

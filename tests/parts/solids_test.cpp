@@ -17,9 +17,15 @@ namespace {
 using job::Fall;
 using job::Length;
 
-Length in(double v) { return Length::inches(v); }
-double cubic_inches(const TopoDS_Shape& shape) { return brep::volume_mm3(shape) / std::pow(25.4, 3); }
-double volume(const Model& model, const char* id) { return brep::volume_mm3(model.find(id)->shape); }
+Length in(double v) {
+  return Length::inches(v);
+}
+double cubic_inches(const TopoDS_Shape& shape) {
+  return brep::volume_mm3(shape) / std::pow(25.4, 3);
+}
+double volume(const Model& model, const char* id) {
+  return brep::volume_mm3(model.find(id)->shape);
+}
 
 TEST(Model, EverySolidIsClosedValidAndOutward) {
   // Source: the kernel's own analyser (BRepCheck) as an independent reader of what was built directly.
@@ -40,8 +46,9 @@ TEST(Model, IdsAreUniqueAndStable) {
   std::set<std::string> ids;
   const auto model = build(sample::alcove());
   for (const Solid& solid : model->solids) EXPECT_TRUE(ids.insert(solid.id).second) << solid.id;
-  for (const char* id : {"subfloor", "joists/joist-01", "wall-back/stud-01", "wall-left/sole-plate", "bench-frame/stud-03",
-                         "bench-frame/end-cleat-01", "bench-frame/deck", "bed-spread", "bed", "base", "drain", "seat-block"})
+  for (const char* id :
+       {"subfloor", "joists/joist-01", "wall-back/stud-01", "wall-left/sole-plate", "bench-frame/stud-03",
+        "bench-frame/end-cleat-01", "bench-frame/deck", "bed-spread", "bed", "base", "drain", "seat-block"})
     EXPECT_TRUE(ids.contains(id)) << id;
 }
 
@@ -66,7 +73,9 @@ TEST(Bed, VolumeToAPointDoesNotDependOnTheDrainsPlace) {
     for (int i = 0; i < steps; ++i) {
       // Over a circle about the apex the height is linear in the radius: integrate 2/3 r h(angle) over the angle.
       const double angle = (i + 0.5) * 2 * std::numbers::pi / steps;
-      const double rise = layout.floor_at(layout.drain_x + radius * std::cos(angle), layout.drain_y + radius * std::sin(angle)) - layout.drain_edge;
+      const double rise =
+          layout.floor_at(layout.drain_x + radius * std::cos(angle), layout.drain_y + radius * std::sin(angle)) -
+          layout.drain_edge;
       hole += (1.25 * 25.4 / 2 + rise / 3) * radius * radius * 2 * std::numbers::pi / steps;
     }
     EXPECT_NEAR((volume(*build(j), "bed") + hole) / std::pow(25.4, 3), 1944, 1944e-6) << x << " " << y;

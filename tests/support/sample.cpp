@@ -7,7 +7,9 @@ using job::Fall;
 using job::Length;
 using job::Side;
 
-Length in(double v) { return Length::inches(v); }
+Length in(double v) {
+  return Length::inches(v);
+}
 
 job::Bench bench() {
   job::Bench b;

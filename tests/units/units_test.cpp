@@ -20,8 +20,9 @@ double mm(const char* text, LengthUnit bare = LengthUnit::inch) {
 
 TEST(Length, ReadsTheTradesNotations) {
   // Source: the international inch of 1959, 25.4 mm; every line is one length written another way.
-  for (const char* text : {"5 ft 4-1/2 in", "5'-4 1/2\"", "5' 4-1/2\"", "64 1/2 in", "64-1/2\"", "64.5 in", "64-1/2 inches", "64-1/2",
-                           "5 ft 4.5", " 64-1/2 in ", "5\u2032 4\u00bd\u2033", "1638.3 mm", "163.83 cm", "1.6383 m"})
+  for (const char* text :
+       {"5 ft 4-1/2 in", "5'-4 1/2\"", "5' 4-1/2\"", "64 1/2 in", "64-1/2\"", "64.5 in", "64-1/2 inches", "64-1/2",
+        "5 ft 4.5", " 64-1/2 in ", "5\u2032 4\u00bd\u2033", "1638.3 mm", "163.83 cm", "1.6383 m"})
     EXPECT_NEAR(mm(text), 1638.3, 1e-9) << text;
   EXPECT_DOUBLE_EQ(mm(".5 in"), 12.7);
   EXPECT_DOUBLE_EQ(mm("-3/8 in"), -9.525);
@@ -32,10 +33,16 @@ TEST(Length, ReadsTheTradesNotations) {
 
 TEST(Length, RefusesWhatIsNoneAndSaysWhy) {
   // Source: common practice, no source: the slips people make with a tape in one hand.
-  const std::pair<const char*, const char*> cases[] = {
-      {"", "missing"},          {"abc", "no number"},         {"16 1/0 in", "over zero"},    {"5 ft 14/", "lower number"},
-      {"12 in 3 ft", "left over"}, {"1,640 mm", "separators"}, {"5 ft 13 in", "less than 12"}, {"3 5/4 in", "less than one"},
-      {"3 furlongs", "left over"}, {"16 in 2", "left over"}};
+  const std::pair<const char*, const char*> cases[] = {{"", "missing"},
+                                                       {"abc", "no number"},
+                                                       {"16 1/0 in", "over zero"},
+                                                       {"5 ft 14/", "lower number"},
+                                                       {"12 in 3 ft", "left over"},
+                                                       {"1,640 mm", "separators"},
+                                                       {"5 ft 13 in", "less than 12"},
+                                                       {"3 5/4 in", "less than one"},
+                                                       {"3 furlongs", "left over"},
+                                                       {"16 in 2", "left over"}};
   for (const auto& [text, reason] : cases) {
     std::string why;
     EXPECT_FALSE(parse_length(text, LengthUnit::inch, why)) << text;
@@ -45,8 +52,9 @@ TEST(Length, RefusesWhatIsNoneAndSaysWhy) {
 
 TEST(Length, PrintsWhatATapeShows) {
   // Source: common practice, no source: sixteenths in lowest terms, whole inches joined by a hyphen.
-  const std::pair<double, const char*> cases[] = {{17.5, "17-1/2\""}, {5.1875, "5-3/16\""}, {0, "0\""},      {-1. / 16, "-1/16\""},
-                                                  {15.99, "16\""},   {0.75, "3/4\""},      {-0.001, "0\""}, {-2.25, "-2-1/4\""}};
+  const std::pair<double, const char*> cases[] = {{17.5, "17-1/2\""},    {5.1875, "5-3/16\""}, {0, "0\""},
+                                                  {-1. / 16, "-1/16\""}, {15.99, "16\""},      {0.75, "3/4\""},
+                                                  {-0.001, "0\""},       {-2.25, "-2-1/4\""}};
   for (const auto& [inches, text] : cases) EXPECT_EQ(to_inches(Length::inches(inches)), text);
   EXPECT_EQ(to_feet_and_inches(Length::inches(64.5)), "5' 4-1/2\"");
   EXPECT_EQ(to_feet_and_inches(Length::inches(72)), "6'");
@@ -79,7 +87,8 @@ double ratio(const char* text) {
 
 TEST(Fall, ReadsAllItsNotations) {
   // Source: 1/4 in/ft = 1:48 exactly (the 2010 ADA standards write 1:48, the model codes 1/4 in per ft).
-  for (const char* text : {"1/4 in/ft", "1/4 in per ft", "1/4:12", "1:48", "0.25 in/ft", "1/4\"/ft"}) EXPECT_DOUBLE_EQ(ratio(text), 1. / 48) << text;
+  for (const char* text : {"1/4 in/ft", "1/4 in per ft", "1/4:12", "1:48", "0.25 in/ft", "1/4\"/ft"})
+    EXPECT_DOUBLE_EQ(ratio(text), 1. / 48) << text;
   for (const char* text : {"2 %", "2%", "1:50", "20 mm/m", "2 percent"}) EXPECT_DOUBLE_EQ(ratio(text), 0.02) << text;
 }
 
@@ -98,11 +107,16 @@ TEST(Fall, ConvertsAsTheTablesSay) {
     Fall fall;
     double percent, degrees, one_in;
   };
-  const Row rows[] = {{Fall::inches_per_foot(0.125), 1.042, 0.597, 96}, {Fall::inches_per_foot(0.25), 2.083, 1.193, 48},
-                      {Fall::inches_per_foot(0.375), 3.125, 1.790, 32}, {Fall::inches_per_foot(0.5), 4.167, 2.386, 24},
-                      {Fall::one_in(35), 2.857, 1.637, 35},             {Fall::one_in(40), 2.5, 1.432, 40},
-                      {Fall::one_in(50), 2.0, 1.146, 50},               {Fall::one_in(60), 1.667, 0.955, 60},
-                      {Fall::one_in(80), 1.25, 0.716, 80},              {Fall::one_in(100), 1.0, 0.573, 100}};
+  const Row rows[] = {{Fall::inches_per_foot(0.125), 1.042, 0.597, 96},
+                      {Fall::inches_per_foot(0.25), 2.083, 1.193, 48},
+                      {Fall::inches_per_foot(0.375), 3.125, 1.790, 32},
+                      {Fall::inches_per_foot(0.5), 4.167, 2.386, 24},
+                      {Fall::one_in(35), 2.857, 1.637, 35},
+                      {Fall::one_in(40), 2.5, 1.432, 40},
+                      {Fall::one_in(50), 2.0, 1.146, 50},
+                      {Fall::one_in(60), 1.667, 0.955, 60},
+                      {Fall::one_in(80), 1.25, 0.716, 80},
+                      {Fall::one_in(100), 1.0, 0.573, 100}};
   for (const Row& row : rows) {
     EXPECT_NEAR(row.fall.in_percent(), row.percent, 5.1e-4);
     EXPECT_NEAR(std::atan(row.fall.as_ratio()) * 180 / std::numbers::pi, row.degrees, 5.1e-4);
