@@ -1,5 +1,6 @@
 #include "brep/relief.hpp"
 
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <utility>
@@ -71,16 +72,73 @@ TEST(Between, WedgeOfTheHandbook) {
   EXPECT_NEAR(checked_volume(between({whole(near, top)}, {whole(near, bottom)}, "wedge").solid), 29.25, 1e-10);
 }
 
-TEST(Between, FrustumOfAPyramid) {
-  // Source: Machinery's Handbook 31, p. 89: base 2 x 3, top 1 x 1.5, h 4.5: 15.75.
-  const Loop base = rectangle(-1.5, -1, 1.5, 1), top = rectangle(-0.75, -0.5, 0.75, 0.5);
-  const double sx = 4.5 / 0.75, sy = 4.5 / 0.5;
-  const auto side = [](PlanPoint p, PlanPoint q, PlanPoint r, PlanPoint s) { return Loop{{p}, {q}, {r}, {s}}; };
-  const Relief upper{whole(top, {4.5}), whole(side(base[0].at, base[1].at, top[1].at, top[0].at), {sy, 0, sy}),
-                     whole(side(base[1].at, base[2].at, top[2].at, top[1].at), {1.5 * sx, -sx, 0}),
-                     whole(side(base[2].at, base[3].at, top[3].at, top[2].at), {sy, 0, -sy}),
-                     whole(side(base[3].at, base[0].at, top[0].at, top[3].at), {1.5 * sx, sx, 0})};
-  EXPECT_NEAR(checked_volume(between(upper, level(base, 0), "frustum").solid), 15.75, 1e-10);
+/// A rectangular frustum, or a pyramid where the top is a point, standing on z = 0.
+double frustum(double base_x, double base_y, double top_x, double top_y, double height) {
+  const Loop base = rectangle(-base_x / 2, -base_y / 2, base_x / 2, base_y / 2);
+  const Loop top = rectangle(-top_x / 2, -top_y / 2, top_x / 2, top_y / 2);
+  const double sx = height / ((base_x - top_x) / 2), sy = height / ((base_y - top_y) / 2);
+  const Plane planes[] = {
+      {sy * base_y / 2, 0, sy}, {sx * base_x / 2, -sx, 0}, {sy * base_y / 2, 0, -sy}, {sx * base_x / 2, sx, 0}};
+  Relief upper;
+  if (top_x > 0) upper.push_back(whole(top, {height}));
+  for (int i = 0; i < 4; ++i) {
+    const int next = (i + 1) % 4;
+    Loop side{{base[i].at}, {base[next].at}, {top[next].at}};
+    if (top_x > 0) side.push_back({top[i].at});
+    upper.push_back(whole(side, planes[i]));
+  }
+  return checked_volume(between(upper, level(base, 0), "frustum").solid);
+}
+
+TEST(Between, PyramidsAndFrusta) {
+  // Source: Machinery's Handbook 31, p. 88 and 89: pyramid 3 x 3 x 5: 15; frustum 3 x 2 to 1.5 x 1, height 4.5: 15.75.
+  // Moscow papyrus, problem 14: 4 to 2, height 6: 56. Textbook frusta: 1 to 0.6 m, 0.25 m: 49/300; 10 to 7, 6 cm: 438.
+  EXPECT_NEAR(frustum(3, 3, 0, 0, 5), 15, 1e-10);
+  EXPECT_NEAR(frustum(3, 2, 1.5, 1, 4.5), 15.75, 1e-10);
+  EXPECT_NEAR(frustum(4, 4, 2, 2, 6), 56, 1e-10);
+  EXPECT_NEAR(frustum(1, 1, 0.6, 0.6, 0.25), 49. / 300, 1e-12);
+  EXPECT_NEAR(frustum(10, 10, 7, 7, 6), 438, 1e-9);
+}
+
+/// Height plane through three corners.
+Plane through(PlanPoint a, double za, PlanPoint b, double zb, PlanPoint c, double zc) {
+  const double d = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+  const double gx = ((zb - za) * (c.y - a.y) - (zc - za) * (b.y - a.y)) / d;
+  const double gy = ((b.x - a.x) * (zc - za) - (c.x - a.x) * (zb - za)) / d;
+  return {za - gx * a.x - gy * a.y, gx, gy};
+}
+
+TEST(Between, GridOfSpotLevels) {
+  // Source: surveying textbooks, volume of a grid of levels, A/4 (sum h1 + 2 sum h2 + 4 sum h4): 2 x 2 cells of 15 x 12
+  // m, levels 45.2 48.5 55.6 / 47.3 51.2 56.6 / 50.0 53.2 58.5 over formation 50.00: net 1138.5 m3. The rule is the
+  // mean of the two ways to cut every cell into triangles; the solid stands on 40 so that it has no hollow part.
+  const double z[3][3] = {{45.2, 48.5, 55.6}, {47.3, 51.2, 56.6}, {50.0, 53.2, 58.5}};
+  double sum = 0;
+  for (const bool falling : {false, true}) {
+    Relief upper;
+    for (int r = 0; r < 2; ++r)
+      for (int c = 0; c < 2; ++c) {
+        const PlanPoint p[4] = {
+            {15. * c, 12. * r}, {15. * (c + 1), 12. * r}, {15. * (c + 1), 12. * (r + 1)}, {15. * c, 12. * (r + 1)}};
+        const double h[4] = {z[r][c], z[r][c + 1], z[r + 1][c + 1], z[r + 1][c]};
+        const int o = falling ? 1 : 0;
+        for (const auto& [i, j, k] : {std::array{o, o + 1, o + 2}, std::array{o, o + 2, (o + 3) % 4}})
+          upper.push_back(whole({{p[i]}, {p[j]}, {p[k]}}, through(p[i], h[i], p[j], h[j], p[k], h[k])));
+      }
+    sum += checked_volume(between(upper, level(rectangle(0, 0, 30, 24), 40), "ground").solid) - 10 * 30 * 24;
+  }
+  EXPECT_NEAR(sum / 2, 1138.5, 1e-9);
+}
+
+TEST(Between, TriangularPrism) {
+  // Source: ditch-wedge examples of a soil conservation handbook: 1/2 x 6 x 9 x 4.8 = 129.6; 1/2 x 7 x 10.3 x 5 =
+  // 180.25.
+  const auto prism = [](double base, double height, double length) {
+    const Loop plan{{{0, 0}}, {{base, 0}}, {{0, height}}};
+    return checked_volume(between(level(plan, length), level(plan, 0), "prism").solid);
+  };
+  EXPECT_NEAR(prism(6, 9, 4.8), 129.6, 1e-10);
+  EXPECT_NEAR(prism(7, 10.3, 5), 180.25, 1e-10);
 }
 
 TEST(Between, StepsAndPocketsAreUpright) {

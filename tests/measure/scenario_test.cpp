@@ -75,6 +75,20 @@ TEST(Scenario, LevelRimSquareDrainInTheMiddle) {
   EXPECT_NEAR(fall(facts, "front"), 0.4219, 5e-5);
 }
 
+TEST(Scenario, LevelRimIsPossibleOnlyUpToTwiceTheShortestRun) {
+  // Source: closed form under 1/4 to 1/2 in/ft (IRC P2709.1): 60 x 30 with a point drain in the middle has one single
+  // rise, 5/8, at both limits at once; 66 x 30 has none: at 1/4 on the long run the short one is steeper than 1/2.
+  job::Job j = sample::bare(in(60), in(30), in(30), in(15));
+  j.base.rise = in(0.625);
+  facts::Facts facts = measured(j);
+  EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-12);
+  EXPECT_NEAR(fall(facts, "back"), 0.5, 1e-12);
+  j = sample::bare(in(66), in(30), in(33), in(15));
+  facts = measured(j);
+  EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-12);
+  EXPECT_NEAR(fall(facts, "back"), 0.55, 1e-12);
+}
+
 TEST(Scenario, EqualFallRimHeights) {
   // Source: worked by hand for 1/4 in/ft about (48, 17) in 60 x 34, 4 x 4: rim 0.9583 at the left wall, 0.2083 at the
   // right. Every facet falls at 1/4; the hips run at 45 degrees and read 1/4 / sqrt 2.
