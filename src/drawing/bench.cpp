@@ -58,13 +58,17 @@ bool is_stud(const parts::Solid& solid) {
   return solid.id.rfind("bench-frame/stud", 0) == 0;
 }
 
-/// Running upright chain: floor, plate tops, joist tops, deck, at the view's right.
+/// The members whose edges make the chain of heights: plates, tracks, rail and deck of the front.
+bool is_course(const parts::Solid& solid) {
+  const auto named = [&](const char* word) { return solid.id.find(word) != std::string::npos; };
+  return solid.role == Role::bench_frame && !is_stud(solid) && !named("cleat") && !named("wall") && !named("joist");
+}
+
+/// Running upright chain: floor, plate tops, rail, deck, at the view's right.
 void add_heights(Pen& pen, const parts::Model& model, const View& view, double x_thing, double x_line) {
   std::set<long> marks;  // hundredths of a millimetre, so that equal heights are one
   for (const parts::Solid& solid : model.solids) {
-    const bool horizontal = solid.role == Role::bench_frame && !is_stud(solid) &&
-                            solid.id.find("cleat") == std::string::npos && solid.id.find("wall") == std::string::npos;
-    if (!horizontal) continue;
+    if (!is_course(solid)) continue;
     const Frame f = extent(solid.shape, view);
     marks.insert(std::lround(f.y0 * 100));
     marks.insert(std::lround(f.y1 * 100));
@@ -104,7 +108,7 @@ Sheet draw_bench_front(const parts::Model& model, const facts::Facts&) {
                i == 0 ? Pen::Overflow::left : Pen::Overflow::right);
   pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 6.5 * t);
   add_heights(pen, model, view, frame.x1, frame.x1 + 4 * t);
-  pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 10 * t);
+  pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 13 * t);
   add_title(sheet, pen, model.job,
             {"The lower chain runs from the frame's end over stud centres. Dashed: behind the front face."});
   return sheet;
