@@ -1,5 +1,7 @@
 #include "exchange/dxf.hpp"
 
+#include <cstdio>
+#include <fstream>
 #include <memory>
 
 #include <dxflib/dl_dxf.h>
@@ -20,6 +22,36 @@ const char* line_type_of(LineKind kind) {
 }
 
 constexpr int black_or_white = 7;
+
+/// Signs of the trade as the format's own codes, any other letter beyond ASCII as its number.
+std::string encoded(const std::string& utf8) {
+  std::string out;
+  for (std::size_t i = 0; i < utf8.size();) {
+    const auto lead = static_cast<unsigned char>(utf8[i]);
+    const std::size_t length = lead < 0x80 ? 1 : lead < 0xe0 ? 2 : lead < 0xf0 ? 3 : 4;
+    unsigned code = length == 1 ? lead : lead & (0xffu >> (length + 1));
+    for (std::size_t k = 1; k < length && i + k < utf8.size(); ++k)
+      code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3fu);
+    i += length;
+    char escape[16];
+    std::snprintf(escape, sizeof escape, "\\U+%04X", code);
+    out += code == 0xb0                     ? "%%d"
+           : code == 0xb1                   ? "%%p"
+           : code == 0xd8 || code == 0x2300 ? "%%c"
+           : code < 0x80                    ? std::string(1, static_cast<char>(code))
+                                            : escape;
+  }
+  return out;
+}
+
+/// Whether a file was written to its end: the library that writes it keeps a full disk to itself.
+bool is_whole(const std::string& path) {
+  std::ifstream in{path, std::ios::binary};
+  std::string end(8, ' ');
+  in.seekg(-static_cast<std::streamoff>(end.size()), std::ios::end);
+  in.read(end.data(), static_cast<std::streamsize>(end.size()));
+  return in && end.find("EOF") != std::string::npos;
+}
 
 /// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader
 /// takes it, and it needs none of the tables of handles and owners that later ones want. $INSUNITS is younger; readers
@@ -109,9 +141,10 @@ class Writer {
     const double x = scaled(text.at.x), y = scaled(text.at.y), height = scaled(text.height);
     const int across = text.anchor == drawing::Anchor::middle ? 1 : text.anchor == drawing::Anchor::right ? 2 : 0;
     constexpr double radians = 0.017453292519943295;
-    dxf_.writeText(*out_,
-                   {x, y, 0, x, y, 0, height, 1, 0, across, 0, text.words, "STANDARD", text.rotation_deg * radians},
-                   on(LineKind::text));
+    dxf_.writeText(
+        *out_,
+        {x, y, 0, x, y, 0, height, 1, 0, across, 0, encoded(text.words), "STANDARD", text.rotation_deg * radians},
+        on(LineKind::text));
   }
 
   const drawing::Sheet& sheet_;
@@ -124,6 +157,7 @@ class Writer {
 
 void write_dxf(const drawing::Sheet& sheet, const std::string& path) {
   Writer{sheet, path}.write();
+  if (!is_whole(path)) throw diag::MachineError{path, "cannot be written to its end"};
 }
 
 }  // namespace fallwright::exchange

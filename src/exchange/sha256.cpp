@@ -1,6 +1,7 @@
 #include "exchange/sha256.hpp"
 
 #include <cstdint>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 
@@ -25,8 +26,9 @@ std::string sha256(std::string_view bytes) {
 }
 
 std::string sha256_of_file(const std::string& path) {
+  std::error_code error;
   std::ifstream in{path, std::ios::binary};
-  if (!in) throw diag::MachineError{path, "cannot be read"};
+  if (!in || !std::filesystem::is_regular_file(path, error)) throw diag::MachineError{path, "cannot be read"};
   return sha256(std::string{std::istreambuf_iterator<char>{in}, {}});
 }
 

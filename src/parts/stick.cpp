@@ -75,7 +75,7 @@ double outside_depth_mm(const job::Stock& stock) {
 }
 
 Solid Sticks::make(const std::string& id, Role role, const job::Stock& stock, double length_mm, const Lie& lie) {
-  TopoDS_Solid& prototype = prototypes_[{stock.name, length_mm}];
+  TopoDS_Solid& prototype = prototypes_[{role, stock.name, length_mm}];
   if (prototype.IsNull()) {
     const Loop loop = section(stock);
     prototype = brep::between({{{loop}, {length_mm}}}, {{{loop}, {0}}}, id).solid;

@@ -32,7 +32,8 @@ class Sticks {
   Solid make(const std::string& id, Role role, const job::Stock& stock, double length_mm, const Lie& lie);
 
  private:
-  std::map<std::tuple<std::string, double>, TopoDS_Solid> prototypes_;
+  /// By role as well: a product has one colour, and equal sticks of wall and bench have two.
+  std::map<std::tuple<Role, std::string, double>, TopoDS_Solid> prototypes_;
 };
 
 /// An upright timber or steel stick whose ends are cut to planes (for a floor that is out of level); a, b as in `Lie`.

@@ -60,6 +60,20 @@ TEST(Dxf, LayersSayWhatLinesMean) {
             (nlohmann::json{{"centre", 1}, {"hidden", 1}, {"outline", 2}, {"text", 2}}));
 }
 
+TEST(Dxf, LettersBeyondAsciiAreTheFormatsOwnCodes) {
+  // Source: the DXF reference: %%c diameter, %%d degree, \\U+XXXX any other letter.
+  drawing::Sheet s = sheet(true);
+  s.texts = {{{0, 0}, 10, "\u00d8 50 at 2\u00b0, B\u00e4der", 0, drawing::Anchor::left}};
+  EXPECT_EQ(audited(s).at("texts")[0], "%%c 50 at 2%%d, B\\U+00E4der");
+}
+
+TEST(Dxf, AFullDiskIsTheMachinesFault) {
+  // Source: /dev/full refuses every byte.
+  const sample::Folder folder{"full"};
+  std::filesystem::create_symlink("/dev/full", folder / "full.dxf");
+  EXPECT_THROW(write_dxf(sheet(true), folder / "full.dxf"), diag::MachineError);
+}
+
 TEST(Dxf, AFolderThatIsNotThereIsTheMachinesFault) {
   // Source: the contract of errors.
   EXPECT_THROW(write_dxf(sheet(true), "/nowhere/at/all.dxf"), diag::MachineError);
