@@ -147,7 +147,7 @@ Slab build(const Relief& upper, const Relief& lower, const std::string& part) {
   shell.settle();
   Slab slab;
   slab.upper = add_relief(shell, over, over_owners, upper, points, true, part);
-  slab.lower = add_relief(shell, under, under_owners, lower, points, false, part);
+  add_relief(shell, under, under_owners, lower, points, false, part);
   add_sides(shell, over, over_owners, upper, under_owners, lower, points, part);
 
   TopoDS_Shell closed = shell.shell();

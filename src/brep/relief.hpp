@@ -52,7 +52,7 @@ struct NamedFace {
 
 struct Slab {
   TopoDS_Solid solid;
-  std::vector<NamedFace> upper, lower;  ///< faces of the named regions
+  std::vector<NamedFace> upper;  ///< faces of the upper relief's named regions
 };
 
 /// The closed solid between `upper` and `lower`, faces outward, all curves exact (lines, circles, ellipses).

@@ -91,7 +91,7 @@ Sheet draw_bench_front(const parts::Model& model, const facts::Facts&) {
   Sheet sheet{"bench-front", "Bench frame from the front", model.job.unit == job::UnitSystem::metric, {}, {}, {}, {}};
   const View view = view_from(front_of(model.job));
   const Frame frame = extent_of_frame(model, view);
-  Pen pen{sheet, std::max(frame.width(), frame.height()) / 45};
+  Pen pen{sheet, std::max(frame.width(), frame.height()) / 55};
   pen.add(project(shapes_of(model, [](const parts::Solid& s) { return s.role == Role::bench_frame; }), view, true));
 
   const double t = pen.text_mm();

@@ -52,7 +52,8 @@ void add_fall(Pen& pen, const facts::Facet& facet, bool metric) {
   if (std::abs(facet.flow[1]) > 0.5)
     pen.note({mx + 0.8 * t, my - 0.4 * t}, words, Anchor::left, 0.8);
   else
-    pen.note({mx, my + 0.6 * t}, words, Anchor::middle, 0.8);
+    // On a short run the label makes way for the drain: it stands a little up the fall.
+    pen.note({mx - (facet.run_mm < 14 * t ? facet.flow[0] * t : 0), my + 0.6 * t}, words, Anchor::middle, 0.8);
 }
 
 /// Facet arrows start from the facets' middles, which the corners average well enough for a label.

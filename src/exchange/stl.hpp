@@ -1,7 +1,6 @@
 /// Binary STL: millimetres, watertight, outward.
 #pragma once
 
-#include <functional>
 #include <string>
 
 #include "parts/model.hpp"

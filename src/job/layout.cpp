@@ -114,26 +114,6 @@ void stack_bench(const Job& job, Layout& layout) {
   layout.plate_top = layout.joist_top - joist;
 }
 
-/// Heights of the floor along its outline where they can be least or greatest: corners and creases.
-std::vector<double> rim_heights(const Layout& layout) {
-  const Rect& f = layout.floor;
-  const double corners[][2] = {{f.x0, f.y0}, {f.x1, f.y0}, {f.x1, f.y1}, {f.x0, f.y1}};
-  std::vector<double> heights;
-  for (int i = 0; i < 4; ++i) {
-    const auto& [ax, ay] = corners[i];
-    const auto& [bx, by] = corners[(i + 1) % 4];
-    heights.push_back(layout.floor_at(ax, ay));
-    for (const FacetPlane& p : layout.facets)
-      for (const FacetPlane& q : layout.facets) {
-        const double at_a = p.plane.at(ax, ay) - q.plane.at(ax, ay), at_b = p.plane.at(bx, by) - q.plane.at(bx, by);
-        if (at_a * at_b >= 0) continue;
-        const double t = at_a / (at_a - at_b);
-        heights.push_back(layout.floor_at(ax + t * (bx - ax), ay + t * (by - ay)));
-      }
-  }
-  return heights;
-}
-
 }  // namespace
 
 double Layout::floor_at(double x, double y) const {
@@ -142,14 +122,9 @@ double Layout::floor_at(double x, double y) const {
   return height;
 }
 
-double Layout::rim_least() const {
-  const auto heights = rim_heights(*this);
-  return *std::min_element(heights.begin(), heights.end());
-}
-
 double Layout::rim_greatest() const {
-  const auto heights = rim_heights(*this);
-  return *std::max_element(heights.begin(), heights.end());
+  return std::max({floor_at(floor.x0, floor.y0), floor_at(floor.x1, floor.y0), floor_at(floor.x1, floor.y1),
+                   floor_at(floor.x0, floor.y1)});
 }
 
 Layout lay_out(const Job& job) {

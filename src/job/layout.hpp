@@ -49,7 +49,7 @@ struct Layout {
   double threshold_inner = 0, threshold_outer = 0;
   std::vector<FacetPlane> facets;
   double floor_at(double x, double y) const;  ///< height of the floor's envelope
-  double rim_least() const;                   ///< lowest and highest point of the floor's outline
+  /// Highest point of the floor's outline: at one of its corners, as the envelope of planes is convex.
   double rim_greatest() const;
   // the bench, in its own frame: u along it, v from the wall to the front, z up
   double bench_length = 0;

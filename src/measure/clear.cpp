@@ -2,12 +2,9 @@
 #include <cmath>
 #include <limits>
 
-#include <BRepAdaptor_Curve.hxx>
 #include <BRepTools.hxx>
 #include <BRepTools_WireExplorer.hxx>
 #include <BRep_Tool.hxx>
-#include <TopExp.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Vertex.hxx>
@@ -26,7 +23,7 @@ using brep::Polygon;
 
 constexpr double reach_mm = 1778;  ///< 70 in: the height up to which the free floor must stay free (UPC text)
 
-/// A face's outer loop in plan; arcs as chords (only the drain's opening has any, and it is filled again below).
+/// A face's outer loop in plan; what stands over the floor has straight edges.
 Polygon plan_of(const TopoDS_Face& face) {
   Polygon polygon;
   for (BRepTools_WireExplorer edge{BRepTools::OuterWire(face), face}; edge.More(); edge.Next()) {
@@ -47,17 +44,13 @@ double distance(PlanPoint p, const Segment& s) {
   return std::hypot(p.x - s.a.x - t * dx, p.y - s.a.y - t * dy);
 }
 
-/// The floor's outline, from its facets' edges that border no other facet and not the drain.
-std::vector<PlanPoint> floor_outline(const parts::Solid& base, const std::array<double, 6>& drain) {
-  std::vector<PlanPoint> points;
-  for (const parts::Facet& facet : base.facets) {
-    if (facet.surface != "base-floor") continue;
-    for (const gp_Pnt& p : corners(facet.face)) {
-      const bool at_drain =
-          p.X() > drain[0] - 1 && p.X() < drain[3] + 1 && p.Y() > drain[1] - 1 && p.Y() < drain[4] + 1;
-      if (!at_drain) points.push_back({p.X(), p.Y()});
-    }
-  }
+/// Corners of all that a person stands on: the floor's facets, and the drain that fills its opening even where that
+/// reaches the rim.
+std::vector<PlanPoint> floor_corners(const parts::Solid& base, const std::array<double, 6>& drain) {
+  std::vector<PlanPoint> points{{drain[0], drain[1]}, {drain[3], drain[1]}, {drain[3], drain[4]}, {drain[0], drain[4]}};
+  for (const parts::Facet& facet : base.facets)
+    if (facet.surface == "base-floor")
+      for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});
   return points;
 }
 
@@ -65,7 +58,7 @@ double cross(PlanPoint o, PlanPoint a, PlanPoint b) {
   return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
 }
 
-/// Convex hull: the floor of a base is convex, and the corners at its drain are inside.
+/// Convex hull: the floor of a base is convex.
 Polygon hull(std::vector<PlanPoint> points) {
   std::sort(points.begin(), points.end(), [](PlanPoint a, PlanPoint b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   Polygon polygon;
@@ -162,7 +155,7 @@ bool is_inside(const Polygon& convex, PlanPoint p) {
 facts::Clear measure_clear(const parts::Model& model) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
   const auto drain_box = brep::box_of(drain.shape);
-  const Polygon floor = hull(floor_outline(base, drain_box));
+  const Polygon floor = hull(floor_corners(base, drain_box));
   facts::Clear clear;
   clear.area_mm2 = brep::area(brep::to_loop(floor));
   std::vector<Segment> bounds = edges(floor, false);

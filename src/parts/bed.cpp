@@ -34,17 +34,13 @@ Solid make_bed(const job::Job& job, const job::Layout& layout) {
                   brep::between(top, measured_floor(job, layout), "bed"));
 }
 
-Spread make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
-  if (job.bed.gauge_depth) {
-    const double gauge = job.bed.gauge_depth->in_mm();
-    return {spread_to(job, layout, gauge), gauge};
-  }
+Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
+  if (job.bed.gauge_depth) return spread_to(job, layout, job.bed.gauge_depth->in_mm());
   // Between two level lines the volume grows by the plan's area: one trial line gives the one wanted.
   const double trial = layout.rib_plane, area = brep::area(measured_floor(job, layout).front().loops[0]) -
                                                 M_PI * std::pow(bed_hole_radius_mm(job), 2);
   const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
-  const double gauge = up_to_tape(trial + missing / area, job.unit);
-  return {spread_to(job, layout, gauge), gauge};
+  return spread_to(job, layout, up_to_tape(trial + missing / area, job.unit));
 }
 
 }  // namespace fallwright::parts

@@ -18,7 +18,7 @@ namespace {
 
 Model assemble(const job::Job& job) {
   const job::Layout layout = job::lay_out(job);
-  Model model{job, {}, 0};
+  Model model{job, {}};
   Sticks sticks;
   const auto add = [&](std::vector<Solid> solids) {
     for (Solid& solid : solids) model.solids.push_back(std::move(solid));
@@ -27,9 +27,7 @@ Model assemble(const job::Job& job) {
   add(make_walls(job, layout, sticks));
   if (job.bench) add(make_bench_frame(job, layout, sticks));
   Solid bed = make_bed(job, layout);
-  Spread spread = make_spread(job, layout, bed);
-  model.gauge_mm = spread.gauge_mm;
-  model.solids.push_back(std::move(spread.solid));
+  model.solids.push_back(make_spread(job, layout, bed));
   model.solids.push_back(std::move(bed));
   model.solids.push_back(make_base(job, layout));
   model.solids.push_back(make_drain(job, layout));

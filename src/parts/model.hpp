@@ -43,7 +43,6 @@ struct Solid {
 struct Model {
   job::Job job;
   std::vector<Solid> solids;  ///< in the order they are built on site
-  double gauge_mm = 0;        ///< level line the bed is spread to, above the datum
   const Solid* find(const std::string& id) const;
   const Solid* first(Role role) const;
 };

@@ -37,11 +37,7 @@ Solid make_bed(const job::Job& job, const job::Layout& layout);
 
 /// The bed before the base goes in: from the subfloor to a level line. With no gauge depth in the job, the least line
 /// on the tape at which its volume is not below that of the bed as set.
-struct Spread {
-  Solid solid;
-  double gauge_mm = 0;
-};
-Spread make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed);
+Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed);
 
 std::vector<Solid> make_subfloor(const job::Job& job, const job::Layout& layout);
 std::vector<Solid> make_walls(const job::Job& job, const job::Layout& layout, Sticks& sticks);

@@ -32,11 +32,6 @@ static_assert(Fall::inches_per_foot(0.5) > Fall::percent(4));
 /// @return nothing when the text is no fall; `why` then says what is wrong in one clause.
 std::optional<Fall> parse_fall(std::string_view text, std::string& why);
 
-/// The fall of `rise` over `run`, both in the same unit.
-constexpr Fall fall_of(double rise, double run) {
-  return Fall::ratio(rise / run);
-}
-
 std::string to_inches_per_foot(Fall fall);    ///< `1/4 in/ft`; `0.257 in/ft` where no 64th fits
 std::string to_percent(Fall fall);            ///< `2.08 %`
 std::string to_one_in(Fall fall);             ///< `1:48`, `1:46.7`; `level` for zero

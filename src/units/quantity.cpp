@@ -81,8 +81,5 @@ std::string volume_text(double mm3, bool metric) {
 std::string area_text(double mm2, bool metric) {
   return metric ? decimals(mm2 * 1e-6, 3) + " m2" : decimals(mm2 / mm2_per_in2, 0) + " in2";
 }
-std::string mass_text(double kg, bool metric) {
-  return metric ? decimals(kg, 0) + " kg" : decimals(kg / kg_per_lb, 0) + " lb";
-}
 
 }  // namespace fallwright::units

@@ -20,7 +20,6 @@ inline constexpr double kg_per_lb = 0.45359237;  ///< international pound, exact
 /// `1.24 ft3` or `35.1 L`; `1780 in2` or `1.148 m2`: for people, three figures or so.
 std::string volume_text(double mm3, bool metric);
 std::string area_text(double mm2, bool metric);
-std::string mass_text(double kg, bool metric);
 
 /// A number with a fixed count of decimals, always with a point.
 std::string decimals(double value, int count);

@@ -109,6 +109,18 @@ TEST(Clear, IsTheFloorInsideUpstandsAndThreshold) {
   EXPECT_NEAR(clear.least_width_mm / 25.4, 31.5, 1e-9);
 }
 
+TEST(Clear, AChannelAlongTheRimIsPartOfIt) {
+  // Source: closed form: the floor is 56-1/2 x 31-1/2 in wherever its drain lies, here flush with the back upstand.
+  job::Job j = sample::alcove();
+  j.drain.kind = job::DrainKind::line;
+  j.base.pattern = job::FallPattern::to_line;
+  j.drain.along = {job::Side::back, in(2.5)};
+  j.drain.size = in(4);
+  const facts::Clear clear = measured(j).clear;
+  EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
+  EXPECT_NEAR(clear.circle_mm / 25.4, 31.5, 1e-9);
+}
+
 TEST(Clear, AnOverhangingSeatTakesFromIt) {
   // Source: closed form: apron 1/2 in on the base's 1/2 in upstand, and a nose of 2 in over the floor.
   job::Job j = sample::alcove();
