@@ -1,5 +1,7 @@
 #include "job/describe.hpp"
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "job/schema.hpp"
@@ -13,6 +15,14 @@ std::string choices_text(const Key& key) {
   std::string text;
   for (const std::string& choice : key.choices) text += (text.empty() ? "" : " | ") + choice;
   return text;
+}
+
+/// Keys without a default that a starter needs: one of several ways to say the same thing.
+bool is_needed(const std::string& path) {
+  for (const char* needed :
+       {"alcove.width", "alcove.depth", "floor.joists.first", "drain.from_left", "drain.from_back"})
+    if (path == needed) return true;
+  return false;
 }
 
 /// What may stand behind a key, in a few words.
@@ -41,6 +51,14 @@ Json schema_of(const Key& key) {
     case Kind::lengths:
       schema = {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}};
       break;
+    case Kind::reading:
+      schema["type"] = {"string", "number", "object", "array"};
+      break;
+    case Kind::points:
+    case Kind::rows:
+      schema = {{"type", "array"}, {"items", {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}}}};
+      if (key.kind == Kind::points) schema["items"]["minItems"] = schema["items"]["maxItems"] = 3;
+      break;
     default:
       schema["type"] = "string";
   }
@@ -49,16 +67,25 @@ Json schema_of(const Key& key) {
   return schema;
 }
 
+bool repeats(const std::string& path) {
+  const auto& all = sections();
+  return std::any_of(all.begin(), all.end(), [&](const Section& s) { return s.path == path && s.repeats(); });
+}
+
 /// The object schema of a section, made on the way down its dotted path.
 Json& object_at(Json& root, const std::string& path) {
   Json* at = &root;
   std::size_t from = 0;
   while (from <= path.size()) {
     const std::size_t dot = std::min(path.find('.', from), path.size());
-    Json& next = (*at)["properties"][path.substr(from, dot - from)];
-    next["type"] = "object";
-    next["additionalProperties"] = false;
-    at = &next;
+    Json* next = &(*at)["properties"][path.substr(from, dot - from)];
+    if (repeats(path.substr(0, dot))) {
+      (*next)["type"] = "array";
+      next = &(*next)["items"];
+    }
+    (*next)["type"] = "object";
+    (*next)["additionalProperties"] = false;
+    at = next;
     from = dot + 1;
   }
   return *at;
@@ -70,13 +97,14 @@ std::string starter(UnitSystem unit) {
   std::string text =
       "# A fallwright job. Every key is here with what it allows; those with a default may be left out.\n"
       "# Lengths: \"5 ft 4-1/2 in\", \"64-1/2 in\", \"1640 mm\", \"1.64 m\", or a bare number in job.unit.\n"
-      "# Falls: \"1/4 in/ft\", \"2 %\", \"1:48\". Lines that begin with '# key =' are not in force.\n";
+      "# Falls: \"1/4 in/ft\", \"2 %\", \"1:48\". Lines that begin with '# key =' or '# [[' are not in force.\n";
   for (const Section& section : sections()) {
-    text += "\n# " + section.about + "\n[" + section.path + "]\n";
+    const bool off_section = section.repeats();
+    text += "\n# " + section.about + "\n";
+    text += off_section ? "# [[" + section.path + "]]\n" : "[" + section.path + "]\n";
     for (const Key& key : keys()) {
       if (key.section() != section.path) continue;
-      const bool off =
-          key.presence == Presence::optional && key.path != "drain.from_left" && key.path != "drain.from_back";
+      const bool off = off_section || (key.presence == Presence::optional && !is_needed(key.path));
       text += (off ? "# " : "") + key.name() + " = " + key.usual(unit) + "  # " + key.about + " (" +
               allowed(key, unit) + ")\n";
     }
@@ -89,7 +117,7 @@ std::string json_schema() {
             {"title", "fallwright job file"},
             {"type", "object"},
             {"additionalProperties", false},
-            {"required", {"job", "alcove", "base", "drain"}}};
+            {"required", {"job", "base", "drain"}}};
   for (const Section& section : sections()) object_at(root, section.path)["description"] = section.about;
   for (const Key& key : keys()) {
     Json& object = object_at(root, key.section());
@@ -114,7 +142,9 @@ std::string reference_page() {
       "every key and its default. This page is made from the program's own table of keys; a test holds the two "
       "together.\n";
   for (const Section& section : sections()) {
-    text += "\n## [" + section.path + "]\n\n" + section.about + (section.optional ? " Optional." : "") +
+    const std::string name = section.repeats() ? "[[" + section.path + "]]" : "[" + section.path + "]";
+    text += "\n## " + name + "\n\n" + section.about + (section.optional ? " Optional." : "") +
+            (section.repeats() ? " May stand several times." : "") +
             "\n\n| key | what | allowed | in inches | in mm |\n| --- | --- | --- | --- | --- |\n";
     for (const Key& key : keys()) {
       if (key.section() != section.path) continue;

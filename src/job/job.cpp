@@ -13,16 +13,24 @@ const Limit* Job::limit(const std::string& key) const {
   return it == limits.end() ? nullptr : &*it;
 }
 
-const char* name_of(Side side) {
-  switch (side) {
-    case Side::back:
+const char* name_of(RimPoint point) {
+  switch (point) {
+    case RimPoint::back_left:
+      return "back left";
+    case RimPoint::back:
       return "back";
-    case Side::front:
-      return "front";
-    case Side::left:
-      return "left";
-    case Side::right:
+    case RimPoint::back_right:
+      return "back right";
+    case RimPoint::right:
       return "right";
+    case RimPoint::front_right:
+      return "front right";
+    case RimPoint::front:
+      return "front";
+    case RimPoint::front_left:
+      return "front left";
+    case RimPoint::left:
+      return "left";
   }
   return "";
 }

@@ -6,7 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "job/as_set.hpp"
 #include "job/stock.hpp"
+#include "survey/readings.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 
@@ -15,11 +17,12 @@ namespace fallwright::job {
 using units::Fall;
 using units::Length;
 
-/// The sides of the alcove as seen from the entry; the entry itself is the front.
-enum class Side { back, front, left, right };
-inline constexpr Side all_sides[] = {Side::back, Side::front, Side::left, Side::right};
+using survey::all_sides;
+using survey::name_of;
+using survey::Side;
 
-/// The alcove as designed: inside faces of the studs. Origin front left, +X right, +Y to the back wall, +Z up.
+/// The alcove as designed, or the least of what was read: inside faces of the studs. Origin front left, +X right, +Y to
+/// the back wall, +Z up.
 struct Alcove {
   Length width, depth, height;
   std::vector<Side> walls;  ///< the sides that are walls; never the front
@@ -37,17 +40,20 @@ struct Walls {
 enum class FloorKind { joists, slab };
 enum class Direction { along_width, along_depth };
 
-/// The subfloor: a plane for now, given by how far it drops across the alcove.
+/// The subfloor: through the survey's spot levels, or else a plane given by how far it drops across the alcove.
 struct Floor {
   FloorKind kind = FloorKind::joists;
-  Length deck;              ///< thickness of the deck, or of the slab
-  Length drop_along_width;  ///< how much lower the right side is than the left (negative: higher)
-  Length drop_along_depth;  ///< how much lower the back is than the front (negative: higher)
-  Length beyond_entry;      ///< how far the floor is modelled in front of the entry
+  Length deck;                           ///< thickness of the deck, or of the slab
+  Length drop_along_width;               ///< how much lower the right side is than the left (negative: higher)
+  Length drop_along_depth;               ///< how much lower the back is than the front (negative: higher)
+  std::optional<Length> finish_outside;  ///< of the bath's finished floor above the subfloor, in front of the entry
+  Length beyond_entry;                   ///< how far the floor is modelled in front of the entry
   Stock joist_stock;
   Length joist_spacing;
-  Length joist_first;  ///< first joist's centre line from the left (or front) end of the alcove
+  std::optional<Length> joist_first;  ///< first joist's centre line from the left (or front); absent: not known
   Direction joist_direction = Direction::along_depth;  ///< the way a joist runs
+  std::optional<Length> joist_span;
+  std::string joist_species;
 };
 
 enum class FallPattern { level_rim, equal_fall, to_line };
@@ -67,9 +73,14 @@ struct Threshold {
   Fall fall;      ///< of its top, inward
 };
 
+/// Where the base stands on the alcove's width when no bench says so.
+enum class Against { bench_or_middle, left, middle, right };
+
 /// The sloped shower base. Length runs along the alcove's width, width along its depth.
 struct Base {
   Length length, width;
+  Against against = Against::bench_or_middle;
+  Length lowered_from;  ///< height above the datum from which it is let down between the walls
   FallPattern pattern = FallPattern::level_rim;
   Fall fall;                   ///< on the longest run (level rim), or on every facet
   std::optional<Length> rise;  ///< level rim only: rim above the drain edge, in place of `fall`
@@ -153,6 +164,14 @@ struct Limit {
   std::string source;  ///< where it comes from, in the user's words; may be empty
 };
 
+/// How the survey stands in the file; the reader makes heights of spots out of it.
+struct Notation {
+  survey::Face face = survey::Face::stud;  ///< of readings that name none
+  bool down = false;                       ///< spot levels were read downward from a level line
+  std::vector<double> grid_x, grid_y;
+  std::vector<std::vector<double>> grid;
+};
+
 enum class UnitSystem { inch, metric };
 
 struct Job {
@@ -161,6 +180,9 @@ struct Job {
   std::string file;    ///< as given on the command line
   std::string sha256;  ///< of the file's bytes
   Alcove alcove;
+  survey::Survey survey;
+  Notation notation;
+  AsSet as_set;
   Walls walls;
   Floor floor;
   Base base;
@@ -171,7 +193,5 @@ struct Job {
   std::string limits_source;  ///< one source for all overridden limits, in the user's words
   const Limit* limit(const std::string& key) const;
 };
-
-const char* name_of(Side side);
 
 }  // namespace fallwright::job

@@ -11,16 +11,73 @@ bool contains(const std::vector<Side>& sides, Side side) {
   return std::find(sides.begin(), sides.end(), side) != sides.end();
 }
 
-/// The base stands tight to the bench and to the back; without a bench, what is left over is shared left and right.
-Rect base_footprint(const Job& job) {
-  const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
-  const double length = job.base.length.in_mm();
-  const double bench = job.bench ? job.bench->depth.in_mm() : 0;
-  double x0 = (width - length) / 2, y1 = depth;
-  if (job.bench && job.bench->place == BenchPlace::left_end) x0 = bench;
-  if (job.bench && job.bench->place == BenchPlace::right_end) x0 = width - bench - length;
-  if (job.bench && job.bench->place == BenchPlace::back) y1 = depth - bench;
-  return {x0, y1 - job.base.width.in_mm(), x0 + length, y1};
+/// Heights between which walls and bench or base can meet, roughly above rather than below.
+double top_of_base(const Job& job) {
+  const Base& b = job.base;
+  return (job.bed.least + b.rib_depth + b.shell + std::max(b.upstand_height, b.threshold.height)).in_mm();
+}
+double top_of_bench(const Job& job) {
+  const Bench& b = *job.bench;
+  return (b.height + b.upstand_height).in_mm() + std::abs(b.seat_fall.as_ratio()) * b.depth.in_mm();
+}
+
+/// The bench's frame: tight to its own wall where that reaches farthest in, and no longer than the narrowest place.
+Rect bench_plan(const Job& job, const survey::Room& room) {
+  const double depth = job.bench->depth.in_mm(), high = top_of_bench(job), width = room.width, back = room.depth;
+  const auto reach = [&](Side side, double from, double to) { return room.innermost(side, from, to, 0, high); };
+  switch (job.bench->place) {
+    case BenchPlace::left_end: {
+      const double x = reach(Side::left, 0, back);
+      return {x, 0, x + depth, reach(Side::back, x, x + depth)};
+    }
+    case BenchPlace::right_end: {
+      const double x = reach(Side::right, 0, back);
+      return {x - depth, 0, x, reach(Side::back, x - depth, x)};
+    }
+    case BenchPlace::back:
+      break;
+  }
+  const double y = reach(Side::back, 0, width);
+  return {reach(Side::left, y - depth, y), y - depth, reach(Side::right, y - depth, y), y};
+}
+
+/// The base stands tight to the bench and to the back; without a bench, to the side the job names, or what is left over
+/// is shared left and right.
+Rect base_footprint(const Job& job, const Layout& layout) {
+  const survey::Room& room = layout.room;
+  const double length = job.base.length.in_mm(), width = job.base.width.in_mm(), high = top_of_base(job);
+  const bool left_bench = job.bench && job.bench->place == BenchPlace::left_end;
+  const bool right_bench = job.bench && job.bench->place == BenchPlace::right_end;
+  const bool back_bench = job.bench && job.bench->place == BenchPlace::back;
+  const double left = room.innermost(Side::left, 0, room.depth, 0, high);
+  const double right = room.innermost(Side::right, 0, room.depth, 0, high);
+  double x0 = (left + right - length) / 2;
+  if (job.base.against == Against::left) x0 = left;
+  if (job.base.against == Against::right) x0 = right - length;
+  if (left_bench) x0 = layout.bench.x1;
+  if (right_bench) x0 = layout.bench.x0 - length;
+  const double y1 = back_bench ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high);
+  return {x0, y1 - width, x0 + length, y1};
+}
+
+/// The floor runs under the walls and on past the entry, and past a side without a wall as well.
+Rect floor_extent(const Job& job, const survey::Room& room) {
+  const double wall = job.walls.stock.depth.in_mm(), beyond = job.floor.beyond_entry.in_mm();
+  const auto reach = [&](Side side) { return job.alcove.has_wall(side) ? wall : beyond; };
+  Rect inside{0, 0, room.width, room.depth};
+  for (const survey::Wall& w : room.walls)
+    for (const survey::Point& p : {w.start(), w.end()}) {
+      inside.x0 = std::min(inside.x0, p.x), inside.x1 = std::max(inside.x1, p.x);
+      inside.y0 = std::min(inside.y0, p.y), inside.y1 = std::max(inside.y1, p.y);
+    }
+  return {inside.x0 - reach(Side::left), inside.y0 - beyond, inside.x1 + reach(Side::right),
+          inside.y1 + reach(Side::back)};
+}
+
+survey::Floor floor_of(const Job& job, const Rect& extent) {
+  if (survey::span_a_plane(job.survey.spots)) return survey::floor_through(job.survey.spots, extent);
+  return survey::plane_floor(
+      {0, -(job.floor.drop_along_width / job.alcove.width), -(job.floor.drop_along_depth / job.alcove.depth)}, extent);
 }
 
 Rect inside_upstands(const Job& job, const Rect& base) {
@@ -105,7 +162,7 @@ double opening_edge_low(const Job& job, const Layout& layout) {
 
 void stack_bench(const Job& job, Layout& layout) {
   const Bench& bench = *job.bench;
-  layout.bench_length = (bench.place == BenchPlace::back ? job.alcove.width : job.alcove.depth).in_mm();
+  layout.bench_length = bench.place == BenchPlace::back ? layout.bench.width() : layout.bench.depth();
   layout.seat_front = bench.height.in_mm();
   layout.deck_top = layout.seat_front - bench.seat_thickness.in_mm();
   layout.joist_top = layout.deck_top - bench.frame.deck.in_mm();
@@ -129,16 +186,15 @@ double Layout::rim_greatest() const {
 
 Layout lay_out(const Job& job) {
   Layout layout;
-  layout.base = base_footprint(job);
+  layout.room = survey::make_room(job.survey, job.alcove.width.in_mm(), job.alcove.depth.in_mm(), job.alcove.walls);
+  layout.extent = floor_extent(job, layout.room);
+  if (job.bench) layout.bench = bench_plan(job, layout.room);
+  layout.base = base_footprint(job, layout);
   layout.floor = inside_upstands(job, layout.base);
   layout.bed = bed_footprint(job, layout.base);
   place_drain(job, layout);
-
-  layout.subfloor = {0, -(job.floor.drop_along_width / job.alcove.width),
-                     -(job.floor.drop_along_depth / job.alcove.depth)};
-  const Rect& base = layout.base;
-  layout.subfloor.z0 = -std::max({layout.subfloor.at(base.x0, base.y0), layout.subfloor.at(base.x1, base.y0),
-                                  layout.subfloor.at(base.x1, base.y1), layout.subfloor.at(base.x0, base.y1)});
+  const survey::Floor measured = floor_of(job, layout.extent);
+  layout.subfloor = measured.raised(-measured.highest(layout.base));
 
   layout.rib_plane = job.bed.least.in_mm();
   layout.drain_edge = layout.rib_plane + job.base.rib_depth.in_mm() + job.base.shell.in_mm();

@@ -1,6 +1,7 @@
 #include "job/read.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -11,6 +12,7 @@
 #include "job/schema.hpp"
 #include "job/validate.hpp"
 #include "job/value.hpp"
+#include "survey/room.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -50,8 +52,13 @@ class JobReader {
     stop_if_faulty();
     walk(table_, "");
     read_unit();
-    for (const Key& key : keys()) read_key(key);
+    for (const Key& key : keys())
+      if (!section_of(key).repeats()) read_key(key, key.path);
+    for (const Section& section : sections())
+      if (section.repeats()) read_entries(section);
     derive();
+    survey_floor();
+    alcove_size();
     check_pairs();
     stop_if_faulty();
     for (const Contradiction& c : contradictions(job_)) fault(place_of(c.key), c.key, c.message);
@@ -76,18 +83,49 @@ class JobReader {
   /// Notes where every key stands and finds those that the table of keys does not know.
   void walk(const toml::table& table, const std::string& prefix) {
     for (const auto& [name, node] : table) {
-      const std::string path = prefix + std::string{name.str()};
-      places_[path] = name.source().begin;
+      const std::string own = prefix + std::string{name.str()}, path = plain(own);
+      places_[own] = name.source().begin;
       const bool section =
           std::any_of(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });
       const bool key = std::any_of(keys().begin(), keys().end(), [&](const Key& k) { return k.path == path; });
-      if (section && node.is_table())
+      if (section && repeats(path))
+        walk_entries(node, path);
+      else if (section && node.is_table())
         walk(*node.as_table(), path + ".");
       else if (section)
         fault(name.source().begin, path, "this is a section; write [" + path + "] and its keys below it");
       else if (!key)
         fault(name.source().begin, path, "no such key; did you mean '" + nearest(path) + "'?");
     }
+  }
+
+  /// The entries of a section that may stand several times.
+  void walk_entries(const toml::node& node, const std::string& path) {
+    const toml::array* list = node.as_array();
+    if (!list || !list->is_homogeneous(toml::node_type::table)) {
+      fault(node.source().begin, path, "this may stand several times; write [[" + path + "]] and its keys below it");
+      return;
+    }
+    for (std::size_t i = 0; i < list->size(); ++i) {
+      const std::string entry = path + "[" + std::to_string(i) + "]";
+      places_[entry] = list->get(i)->source().begin;
+      walk(*list->get(i)->as_table(), entry + ".");
+    }
+  }
+
+  static bool repeats(const std::string& path) {
+    return std::any_of(sections().begin(), sections().end(),
+                       [&](const Section& s) { return s.path == path && s.repeats(); });
+  }
+  static const Section& section_of(const Key& key) {
+    return *std::find_if(sections().begin(), sections().end(),
+                         [&](const Section& s) { return s.path == key.section(); });
+  }
+  /// A path without the numbers of its entries: "survey.plumb[2].lean" is the key "survey.plumb.lean".
+  static std::string plain(std::string path) {
+    for (std::size_t at = path.find('['); at != std::string::npos; at = path.find('['))
+      path.erase(at, path.find(']') + 1 - at);
+    return path;
   }
 
   /// Where a key stands, or the nearest section round it.
@@ -108,12 +146,23 @@ class JobReader {
       if (node->value<std::string>() == "mm") job_.unit = UnitSystem::metric;
   }
 
-  void read_key(const Key& key) {
+  void read_entries(const Section& section) {
+    const toml::node* node = find(section.path);
+    const toml::array* list = node ? node->as_array() : nullptr;
+    for (std::size_t i = 0; list && i < list->size(); ++i) {
+      section.begin(job_);
+      for (const Key& key : keys())
+        if (key.section() == section.path) read_key(key, section.path + "[" + std::to_string(i) + "]." + key.name());
+    }
+  }
+
+  /// `path` is the key's own, or that of one entry's.
+  void read_key(const Key& key, const std::string& path) {
     const bool of_bench = key.path.rfind("bench.", 0) == 0;
     if (of_bench && !find("bench")) return;
-    const toml::node* node = find(key.path);
+    const toml::node* node = find(path);
     if (!node && key.presence == Presence::required) {
-      fault(place_of(key.path), key.path, "is missing; for example: " + key.name() + " = " + key.usual(job_.unit));
+      fault(place_of(path), key.path, "is missing; for example: " + key.name() + " = " + key.usual(job_.unit));
       return;
     }
     if (!node && key.presence == Presence::optional) return;
@@ -123,10 +172,76 @@ class JobReader {
       node = usual.get("v");
     }
     std::string why;
-    if (const auto value = read_value(*node, key, job_.unit, why))
-      key.store(job_, *value);
-    else
-      fault(place_of(key.path), key.path, why);
+    const auto value = read_value(*node, key, job_.unit, why);
+    if (!value) return fault(place_of(path), key.path, why);
+    const double allowed = 2 * value->tolerance.value_or(job_.survey.tolerance_mm);
+    if (key.kind == Kind::reading && value->spread > allowed)
+      fault(place_of(path), key.path,
+            "what was read here differs by " + text(value->spread) + ", and tolerances allow " + text(allowed) +
+                "; measure it again");
+    key.store(job_, *value);
+  }
+
+  std::string text(double mm) const { return value_text(Kind::length, mm, job_.unit); }
+
+  /// Grid and single spots become one list of heights above a level line, each place once.
+  void survey_floor() {
+    const Notation& n = job_.notation;
+    const char* key = "survey.floor.grid";
+    if (!n.grid.empty() || !n.grid_x.empty() || !n.grid_y.empty()) {
+      bool fits = n.grid.size() == n.grid_y.size() && !n.grid.empty();
+      for (const auto& row : n.grid) fits = fits && row.size() == n.grid_x.size();
+      if (!fits)
+        return fault(place_of(key), key,
+                     "grid, grid_x and grid_y go together: " + std::to_string(n.grid_y.size()) + " rows of " +
+                         std::to_string(n.grid_x.size()) + " heights");
+      for (std::size_t row = 0; row < n.grid_y.size(); ++row)
+        for (std::size_t i = 0; i < n.grid_x.size(); ++i)
+          job_.survey.spots.push_back({n.grid_x[i], n.grid_y[row], n.grid[row][i]});
+    }
+    if (n.down)
+      for (survey::Spot& spot : job_.survey.spots) spot.z = -spot.z;
+    merge_spots();
+  }
+
+  /// Spots nearer than a thumb's breadth are one place; they must agree.
+  void merge_spots() {
+    constexpr double one_place = 12;
+    const double allowed = 2 * job_.survey.level_tolerance_mm;
+    std::vector<survey::Spot> kept;
+    for (const survey::Spot& spot : job_.survey.spots) {
+      const auto same = std::find_if(kept.begin(), kept.end(), [&](const survey::Spot& k) {
+        return std::hypot(k.x - spot.x, k.y - spot.y) < one_place;
+      });
+      if (same == kept.end()) {
+        kept.push_back(spot);
+      } else if (std::abs(same->z - spot.z) > allowed) {
+        const char* key = find("survey.floor.spots") ? "survey.floor.spots" : "survey.floor.grid";
+        fault(place_of(key), key,
+              "two spot levels at " + text(spot.x) + ", " + text(spot.y) + " differ by " +
+                  text(std::abs(same->z - spot.z)) + ", and their tolerance allows " + text(allowed) +
+                  "; measure that spot again");
+      } else {
+        same->z = (same->z + spot.z) / 2;
+      }
+    }
+    job_.survey.spots = std::move(kept);
+  }
+
+  /// The alcove's size, from what was read where the file does not give it.
+  void alcove_size() {
+    const survey::Plan& plan = job_.survey.plan;
+    const auto need = [&](const char* key, bool given, bool read, const char* sides) {
+      if (!given && !read)
+        fault(place_of(key), key, std::string{"is missing; give it, or "} + sides + " in [survey.plan]");
+    };
+    const bool width = find("alcove.width"), depth = find("alcove.depth");
+    need("alcove.width", width, plan.back || plan.front, "'back' and 'front'");
+    need("alcove.depth", depth, plan.left || plan.right, "'left' and 'right'");
+    if (!faults_.empty() || (width && depth)) return;
+    const survey::Room room = survey::make_room(job_.survey, {}, {}, job_.alcove.walls);
+    if (!width) job_.alcove.width = Length::mm(room.width);
+    if (!depth) job_.alcove.depth = Length::mm(room.depth);
   }
 
   /// Defaults that hang on another key.

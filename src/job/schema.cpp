@@ -1,4 +1,4 @@
-#include "job/schema.hpp"
+#include "job/keys.hpp"
 
 #include <cmath>
 
@@ -7,106 +7,8 @@
 namespace fallwright::job {
 namespace {
 
-constexpr double in = 25.4, ft = 304.8;
-constexpr auto required = Presence::required;
-constexpr auto usual = Presence::defaulted;
-constexpr auto optional = Presence::optional;
-const std::vector<std::string> no_choices;
-
-Side side_of(const std::string& word) {
-  for (const Side side : all_sides)
-    if (word == name_of(side)) return side;
-  return Side::front;
-}
-std::vector<Side> sides_of(const Value& v) {
-  std::vector<Side> sides;
-  for (const std::string& word : v.words) sides.push_back(side_of(word));
-  return sides;
-}
-Direction direction_of(const Value& v) {
-  return v.text == "along-width" ? Direction::along_width : Direction::along_depth;
-}
-const std::vector<std::string> directions{"along-width", "along-depth"};
-
 Bench& bench(Job& j) {
   return j.bench ? *j.bench : j.bench.emplace();
-}
-
-#define STORE(statement) [](Job& j, const Value& v) { statement; }
-
-std::vector<Key> room_keys() {
-  return {
-      {"job.name", Kind::text, required, "\"12 Mill Lane, upper bath\"", "\"12 Mill Lane, upper bath\"", 0, 0,
-       "what the sheets and reports call this job", no_choices, STORE(j.name = v.text)},
-      {"job.unit",
-       Kind::choice,
-       required,
-       "\"in\"",
-       "\"mm\"",
-       0,
-       0,
-       "unit of bare numbers, and of what is printed",
-       {"in", "mm"},
-       STORE(j.unit = v.text == "mm" ? UnitSystem::metric : UnitSystem::inch)},
-
-      {"alcove.width", Kind::length, required, "\"72 in\"", "1850", 600, 6000,
-       "between the stud faces of the left and right sides", no_choices, STORE(j.alcove.width = v.length())},
-      {"alcove.depth", Kind::length, required, "\"36 in\"", "900", 500, 4000,
-       "from the entry to the stud face of the back", no_choices, STORE(j.alcove.depth = v.length())},
-      {"alcove.height", Kind::length, usual, "\"96 in\"", "2400", 1800, 5000, "of the framing, above the datum",
-       no_choices, STORE(j.alcove.height = v.length())},
-      {"alcove.walls",
-       Kind::sides,
-       usual,
-       "[\"back\", \"left\", \"right\"]",
-       "[\"back\", \"left\", \"right\"]",
-       0,
-       0,
-       "the sides that are walls; the front is the entry",
-       {"back", "left", "right"},
-       STORE(j.alcove.walls = sides_of(v))},
-
-      {"walls.stock", Kind::stock, usual, "\"2x4\"", "\"45x95 mm\"", 0, 0,
-       "studs and plates: nominal timber, or its actual size in mm", no_choices, STORE(j.walls.stock = v.stock)},
-      {"walls.spacing", Kind::length, usual, "\"16 in\"", "400", 200, 800, "of the studs, centre to centre", no_choices,
-       STORE(j.walls.spacing = v.length())},
-      {"walls.top_plates", Kind::integer, usual, "1", "1", 1, 2, "how many", no_choices,
-       STORE(j.walls.top_plates = static_cast<int>(v.number))},
-      {"walls.blocking", Kind::lengths, usual, "[]", "[]", 50, 4000,
-       "heights of blocking rows, their centre above the datum", no_choices,
-       STORE(for (const double mm
-                  : v.numbers) j.walls.blocking.push_back(Length::mm(mm)))},
-
-      {"floor.kind",
-       Kind::choice,
-       usual,
-       "\"joists\"",
-       "\"joists\"",
-       0,
-       0,
-       "a deck on joists, or a slab",
-       {"joists", "slab"},
-       STORE(j.floor.kind = v.text == "slab" ? FloorKind::slab : FloorKind::joists)},
-      {"floor.deck", Kind::length, usual, "\"3/4 in\"", "18", 9, 400, "thickness of the deck, or of the slab",
-       no_choices, STORE(j.floor.deck = v.length())},
-      {"floor.drop_along_width", Kind::length, usual, "0", "0", -150, 150,
-       "how much lower the floor is at the right stud face than at the left; negative: higher", no_choices,
-       STORE(j.floor.drop_along_width = v.length())},
-      {"floor.drop_along_depth", Kind::length, usual, "0", "0", -150, 150,
-       "how much lower the floor is at the back than at the entry; negative: higher", no_choices,
-       STORE(j.floor.drop_along_depth = v.length())},
-      {"floor.beyond_entry", Kind::length, usual, "\"12 in\"", "300", 50, 1500,
-       "how far the floor is modelled in front of the entry", no_choices, STORE(j.floor.beyond_entry = v.length())},
-      {"floor.joists.stock", Kind::stock, usual, "\"2x10\"", "\"45x220 mm\"", 0, 0, "of the floor joists", no_choices,
-       STORE(j.floor.joist_stock = v.stock)},
-      {"floor.joists.spacing", Kind::length, usual, "\"16 in\"", "400", 150, 1000, "centre to centre", no_choices,
-       STORE(j.floor.joist_spacing = v.length())},
-      {"floor.joists.first", Kind::length, usual, "\"3 in\"", "200", -1000, 4000,
-       "first joist's centre from the left stud face (or from the entry when joists run along the width)", no_choices,
-       STORE(j.floor.joist_first = v.length())},
-      {"floor.joists.direction", Kind::choice, usual, "\"along-depth\"", "\"along-depth\"", 0, 0,
-       "the way a joist runs", directions, STORE(j.floor.joist_direction = direction_of(v))},
-  };
 }
 
 std::vector<Key> base_keys() {
@@ -115,6 +17,21 @@ std::vector<Key> base_keys() {
        no_choices, STORE(j.base.length = v.length())},
       {"base.width", Kind::length, required, "\"36 in\"", "900", 400, 3000, "along the alcove's depth", no_choices,
        STORE(j.base.width = v.length())},
+      {"base.against",
+       Kind::choice,
+       optional,
+       "\"left\"",
+       "\"left\"",
+       0,
+       0,
+       "the side it is set tight to where no bench stands beside it; left out: the middle",
+       {"left", "middle", "right"},
+       STORE(j.base.against = v.text == "left"    ? Against::left
+                              : v.text == "right" ? Against::right
+                                                  : Against::middle)},
+      {"base.lowered_from", Kind::length, usual, "\"48 in\"", "1200", 50, 4000,
+       "height above the datum from which it is let down between the walls", no_choices,
+       STORE(j.base.lowered_from = v.length())},
       {"base.pattern",
        Kind::choice,
        usual,
@@ -311,8 +228,6 @@ std::vector<Key> bed_keys() {
        "where the limits below come from", no_choices, STORE(j.limits_source = v.text)},
   };
 }
-#undef STORE
-
 /// Limits replace those of the checks of the same name; what is not given stays as the check has it.
 std::vector<Key> limit_keys() {
   struct Row {
@@ -340,6 +255,13 @@ std::vector<Key> limit_keys() {
       {"bore_clearance", "\"1/4 in\"", "6", "round the drain's body in the bore, and from the bore to a joist",
        Kind::length, 200},
       {"bed_greatest", "\"2 in\"", "50", "thickness of the bed in one lift", Kind::length, 500},
+      {"floor_out_of_level", "\"3/8 in\"", "10", "of the subfloor, along the width or the depth", Kind::length, 200},
+      {"floor_hump", "\"1/8 in\"", "3", "of the subfloor under the base", Kind::length, 100},
+      {"floor_rock", "\"1/32 in\"", "1", "of the base put down dry", Kind::length, 100},
+      {"stud_gap_greatest", "\"1/2 in\"", "12", "between the base's edge and a stud face", Kind::length, 200},
+      {"drop_in_least", "\"1/8 in\"", "3", "to spare as the base is let down", Kind::length, 200},
+      {"levelling_least", "\"1/16 in\"", "2", "that the base may be set out of level", Kind::length, 100},
+      {"rim_twist", "\"1/16 in\"", "2", "of the rim as set", Kind::length, 100},
   };
   std::vector<Key> keys;
   for (const Row& row : rows) {
@@ -365,7 +287,8 @@ std::vector<Key> limit_keys() {
 const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
-    for (const auto& part : {room_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(), limit_keys()})
+    for (const auto& part :
+         {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -377,7 +300,14 @@ const std::vector<Section>& sections() {
       {"job", "What this job is called and the unit it is written in."},
       {"alcove", "The framed opening as designed, between stud faces."},
       {"walls", "Framing round the alcove."},
-      {"floor", "The subfloor the bed lies on: a plane, level or out of level."},
+      {"survey", "The room as it was measured. Nothing here is assumed: what was not read is not known.", true},
+      {"survey.plan", "Sides and diagonals at the floor; five fix the figure, the sixth checks it.", true},
+      {"survey.floor", "Spot levels of the subfloor; any number, humps and hollows as well.", true},
+      {"survey.width", "A width at some height, as a check on lean and drop-in.", true,
+       [](Job& j) { j.survey.widths.emplace_back(); }},
+      {"survey.plumb", "A wall's lean at one place.", true, [](Job& j) { j.survey.plumbs.emplace_back(); }},
+      {"survey.studs", "Studs that stand already.", true, [](Job& j) { j.survey.studs.emplace_back(); }},
+      {"floor", "The subfloor the bed lies on: through the survey's spot levels, or else a plane."},
       {"floor.joists", "Joists under the deck; nothing here counts for a slab."},
       {"base", "The sloped shower base."},
       {"base.ribs", "Ribs under a shell."},
@@ -387,6 +317,7 @@ const std::vector<Section>& sections() {
       {"bench", "Leave this section and the next out for a room without a bench.", true},
       {"bench.frame", "The level frame under the seat block.", true},
       {"bed", "The mortar between subfloor and base."},
+      {"as_set", "The rim as it lies in the wet bed, at three to eight places, against any one level line.", true},
       {"limits", "Limits of your own; each replaces that of the check of the same name."}};
   return all;
 }
@@ -405,6 +336,12 @@ const char* name_of(Kind kind) {
       return "length";
     case Kind::lengths:
       return "list of lengths";
+    case Kind::reading:
+      return "reading";
+    case Kind::points:
+      return "list of [x, y, height]";
+    case Kind::rows:
+      return "list of rows of lengths";
     case Kind::fall:
       return "fall";
     case Kind::volume:
@@ -426,6 +363,9 @@ std::string value_text(Kind kind, double value, UnitSystem unit) {
   switch (kind) {
     case Kind::length:
     case Kind::lengths:
+    case Kind::reading:
+    case Kind::points:
+    case Kind::rows:
       return units::to_text(Length::mm(value), metric);
     case Kind::fall:
       return units::to_text(Fall::ratio(value), metric);

@@ -11,14 +11,34 @@
 
 namespace fallwright::job {
 
-enum class Kind { text, choice, sides, integer, length, lengths, fall, volume, area, density, share, stock };
+enum class Kind {
+  text,
+  choice,
+  sides,
+  integer,
+  length,
+  lengths,
+  reading,  ///< a length, or { length, tolerance, face }, or a list of these taken by several people
+  points,   ///< a list of [x, y, height]
+  rows,     ///< a list of lists of lengths
+  fall,
+  volume,
+  area,
+  density,
+  share,
+  stock
+};
 
 /// A value that was read, whatever its kind; only the field of its kind is set.
 struct Value {
-  std::string text;                ///< text, choice
-  double number = 0;               ///< integer; length in mm; fall, volume, area, density, share in SI
-  std::vector<std::string> words;  ///< sides
-  std::vector<double> numbers;     ///< lengths, mm
+  std::string text;                            ///< text, choice
+  double number = 0;                           ///< integer; length in mm; fall, volume, area, density, share in SI
+  std::vector<std::string> words;              ///< sides
+  std::vector<double> numbers;                 ///< lengths, mm
+  std::vector<std::vector<double>> rows = {};  ///< points, rows; mm
+  std::optional<double> tolerance = {};        ///< reading; the widest of several, mm
+  std::optional<survey::Face> face = {};       ///< reading
+  double spread = 0;                           ///< reading: between the highest and the lowest of several, mm
   Stock stock;
   Length length() const { return Length::mm(number); }
   Fall fall() const { return Fall::ratio(number); }
@@ -46,6 +66,8 @@ const std::vector<Key>& keys();
 struct Section {
   std::string path, about;
   bool optional = false;
+  std::function<void(Job&)> begin = {};  ///< of a section that may stand several times ([[path]]): adds an entry
+  bool repeats() const { return static_cast<bool>(begin); }
 };
 const std::vector<Section>& sections();
 

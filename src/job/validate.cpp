@@ -76,10 +76,12 @@ class Judge {
 
   /// The sum that decides whether anything can be set at all, with its numbers.
   void footprint() {
+    // In a room as measured a little too much is for the checks to tell, with the place and the remedy.
+    constexpr double clearly_mm = 50;
     const bool back = job_.bench && job_.bench->place == BenchPlace::back;
     const auto fits = [&](const char* key, const char* what, Length base, bool with_bench, Length opening) {
       const Length bench = with_bench ? job_.bench->depth : Length{};
-      if ((base + bench - opening).in_mm() <= slack) return;
+      if ((base + bench - opening).in_mm() <= (at_.room.square_known ? clearly_mm : slack)) return;
       std::string sum = "base " + text(base);
       if (with_bench) sum += " + bench " + text(bench) + " = " + text(base + bench);
       add(key, sum + ", alcove " + what + " is " + text(opening));
@@ -244,20 +246,13 @@ class Judge {
     }
   }
 
-  double highest_floor_under_bench() const {
-    double high = -1e9;
-    for (const double x : {0.0, job_.alcove.width.in_mm()})
-      for (const double y : {0.0, job_.alcove.depth.in_mm()}) high = std::max(high, at_.subfloor.at(x, y));
-    return high;
-  }
+  double highest_floor_under_bench() const { return at_.subfloor.highest(at_.bench); }
 
   void bed() {
     const Bed& b = job_.bed;
     if (at_.bed.width() < 100 || at_.bed.depth() < 100)
       add("bed.holdback", "a holdback of " + text(b.holdback) + " leaves no bed under the base");
-    double high = 0;  // past the base's front the floor may rise above the datum
-    for (const double x : {at_.bed.x0, at_.bed.x1})
-      for (const double y : {at_.bed.y0, at_.bed.y1}) high = std::max(high, at_.subfloor.at(x, y));
+    const double high = std::max(0.0, at_.subfloor.highest(at_.bed));  // past the base's front the floor may rise
     if (b.least.in_mm() < high + 1)
       add("bed.overrun",
           "the floor rises " + text(high) + " in front of the base, to the top of a bed of " + text(b.least));
@@ -278,6 +273,7 @@ class Judge {
 }  // namespace
 
 std::vector<Contradiction> contradictions(const Job& job) {
+  if (auto found = survey_contradictions(job); !found.empty()) return found;  // no room: nothing can stand in it
   return Judge{job}.judge();
 }
 

@@ -14,6 +14,9 @@ struct Contradiction {
   std::string message;
 };
 
+/// Readings of the survey that cannot all be true, or that lie where nothing can be; the same for readings as set.
+std::vector<Contradiction> survey_contradictions(const Job& job);
+
 /// Every contradiction of the job, in the order of the job file's sections; empty when it can be built.
 std::vector<Contradiction> contradictions(const Job& job);
 

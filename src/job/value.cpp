@@ -51,6 +51,12 @@ const char* example(Kind kind) {
       return "a list of sides like [\"back\", \"left\"]";
     case Kind::lengths:
       return "a list of lengths like [\"6 in\", \"34 in\"]";
+    case Kind::reading:
+      return "a length, { length = \"72 in\", tolerance = \"1/8 in\", face = \"board\" }, or a list of either";
+    case Kind::points:
+      return "a list of [from the left, from the entry, height]";
+    case Kind::rows:
+      return "a list of rows like [[\"0\", \"1/8 in\"], [\"0\", \"0\"]]";
     default:
       return "a text in quotes";
   }
@@ -165,6 +171,100 @@ std::optional<Value> read_list(const toml::node& node, const Key& key, UnitSyste
   return value;
 }
 
+/// One person's reading: a length, or a table that says more about it.
+std::optional<Value> read_one(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
+  Value value;
+  const toml::table* table = node.as_table();
+  const toml::node* length = table ? table->get("length") : &node;
+  if (!length) {
+    why = "this reading lacks its length; wanted " + std::string{example(key.kind)};
+    return std::nullopt;
+  }
+  if (const auto mm = length_mm(*length, unit, why); mm && in_range(key, *mm, unit, why))
+    value.number = *mm;
+  else
+    return std::nullopt;
+  if (!table) return value;
+  for (const auto& [name, item] : *table) {
+    if (name == "tolerance") {
+      value.tolerance = length_mm(item, unit, why);
+      if (!value.tolerance) return std::nullopt;
+      if (*value.tolerance > 0) continue;
+      why = "found a tolerance of " + value_text(Kind::length, *value.tolerance, unit) + "; it must be above zero";
+      return std::nullopt;
+    }
+    if (name == "face") {
+      const auto face = item.value<std::string>();
+      if (face == "stud" || face == "board" || face == "finish") {
+        value.face = face == "stud" ? survey::Face::stud : face == "board" ? survey::Face::board : survey::Face::finish;
+        continue;
+      }
+      why = "found face " + found(item) + "; allowed is one of stud, board, finish";
+      return std::nullopt;
+    }
+    if (name == "length" || name == "by") continue;  // who took it is for people
+    why = "found '" + std::string{name.str()} + "' in a reading; allowed is length, tolerance, face and by";
+    return std::nullopt;
+  }
+  return value;
+}
+
+/// The mean of what several people read; they must have held the tape against the same face.
+std::optional<Value> read_reading(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
+  const toml::array* list = node.as_array();
+  if (!list) return read_one(node, key, unit, why);
+  if (list->empty()) {
+    why = "found an empty list; wanted " + std::string{example(key.kind)};
+    return std::nullopt;
+  }
+  std::vector<Value> all;
+  for (const toml::node& item : *list) {
+    const auto one = read_one(item, key, unit, why);
+    if (!one) return std::nullopt;
+    if (!all.empty() && one->face != all.front().face) {
+      why = "readings from different faces cannot be averaged; keep those from one face";
+      return std::nullopt;
+    }
+    all.push_back(*one);
+  }
+  Value value = all.front();
+  double least = value.number, greatest = least, sum = 0;
+  for (const Value& v : all) {
+    least = std::min(least, v.number), greatest = std::max(greatest, v.number), sum += v.number;
+    if (v.tolerance) value.tolerance = std::max(value.tolerance.value_or(0), *v.tolerance);
+  }
+  value.number = sum / static_cast<double>(all.size());
+  value.spread = greatest - least;
+  return value;
+}
+
+/// Lists of lengths in a list; points are of three.
+std::optional<Value> read_rows(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
+  const toml::array* list = node.as_array();
+  Value value;
+  for (std::size_t i = 0; list && i < list->size(); ++i) {
+    const toml::array* row = list->get(i)->as_array();
+    if (!row || (key.kind == Kind::points && row->size() != 3)) {
+      why = "entry " + std::to_string(i + 1) + " is " +
+            (row ? "a list of " + std::to_string(row->size()) : found(*list->get(i))) + "; wanted " + example(key.kind);
+      return std::nullopt;
+    }
+    std::vector<double> numbers;
+    for (const toml::node& item : *row) {
+      const auto mm = length_mm(item, unit, why);
+      if (!mm || !in_range(key, *mm, unit, why)) {
+        why = "entry " + std::to_string(i + 1) + ": " + why;
+        return std::nullopt;
+      }
+      numbers.push_back(*mm);
+    }
+    value.rows.push_back(std::move(numbers));
+  }
+  if (list) return value;
+  why = "found " + found(node) + "; wanted " + example(key.kind);
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
@@ -176,6 +276,11 @@ std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSyst
     case Kind::sides:
     case Kind::lengths:
       return read_list(node, key, unit, why);
+    case Kind::reading:
+      return read_reading(node, key, unit, why);
+    case Kind::points:
+    case Kind::rows:
+      return read_rows(node, key, unit, why);
     default:
       return read_number(node, key, unit, why);
   }

@@ -9,13 +9,13 @@ namespace fallwright::parts {
 namespace {
 
 brep::Relief measured_floor(const job::Job& job, const job::Layout& layout) {
-  const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job));
-  return {{{to_loop(layout.bed), brep::reversed(hole)}, to_plane(layout.subfloor)}};
+  return floor_relief(layout, survey::to_polygon(layout.bed), 0, bed_hole_radius_mm(job));
 }
 
 Solid spread_to(const job::Job& job, const job::Layout& layout, double gauge) {
   const brep::Relief floor = measured_floor(job, layout);
-  const brep::Relief top{{floor.front().loops, {gauge}}};
+  const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job));
+  const brep::Relief top{{{to_loop(layout.bed), brep::reversed(hole)}, {gauge}}};
   return to_solid("bed-spread", Role::bed_spread, "mortar", job.bed.density_kg_m3,
                   brep::between(top, floor, "bed-spread"));
 }
@@ -37,8 +37,8 @@ Solid make_bed(const job::Job& job, const job::Layout& layout) {
 Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
   if (job.bed.gauge_depth) return spread_to(job, layout, job.bed.gauge_depth->in_mm());
   // Between two level lines the volume grows by the plan's area: one trial line gives the one wanted.
-  const double trial = layout.rib_plane, area = brep::area(measured_floor(job, layout).front().loops[0]) -
-                                                M_PI * std::pow(bed_hole_radius_mm(job), 2);
+  const double trial = layout.rib_plane,
+               area = brep::area(to_loop(layout.bed)) - M_PI * std::pow(bed_hole_radius_mm(job), 2);
   const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
   return spread_to(job, layout, up_to_tape(trial + missing / area, job.unit));
 }

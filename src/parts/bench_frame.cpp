@@ -3,6 +3,7 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "survey/rest.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -19,7 +20,7 @@ class Frame {
         stock_{bench_.frame.stock},
         layout_{layout},
         sticks_{sticks},
-        floor_{floor_in_bench(job, layout)},
+        place_{bench_to_alcove(job, layout)},
         length_{layout.bench_length},
         front_{bench_.depth.in_mm()} {
     const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
@@ -50,8 +51,8 @@ class Frame {
     const double t = stock_.thickness.in_mm(), d = stock_.depth.in_mm();
     const double back = front_ - d;  // the knee wall's inner face
     const brep::Loop plan = brep::rectangle(0, back, length_, front_);
-    const brep::Plane sole_top{floor_.z0 + t, floor_.gx, floor_.gy};
-    add(make_board(family + "sole-plate", role, stock_, plan, floor_, sole_top, gp::DX()));
+    const brep::Plane foot = foot_of(back, front_), sole_top{foot.z0 + t, foot.gx, foot.gy};
+    add(make_board(family + "sole-plate", role, stock_, {{{plan}, foot}}, {{{plan}, sole_top}}, gp::DX()));
     int number = 0;
     for (const double u : spread_evenly(length_, t, bench_.frame.spacing.in_mm()))
       add_stud(numbered("stud", ++number), u, back, sole_top, layout_.plate_top - t);
@@ -59,6 +60,23 @@ class Frame {
     along("wall-cleat", stock_, 0, layout_.plate_top - d, gp::DY());
     along("front-rail", stock_, front_ - t, layout_.plate_top, gp::DY());
     add_joists(0, front_ - t, layout_.plate_top, t);
+  }
+
+  /// The plane on which the sole plate comes to lie, in the bench's own frame: a stiff board stands on high spots.
+  brep::Plane foot_of(double v0, double v1) const {
+    const gp_Pnt a = gp_Pnt{0, v0, 0}.Transformed(place_), b = gp_Pnt{length_, v1, 0}.Transformed(place_);
+    const job::Rect plan{std::min(a.X(), b.X()), std::min(a.Y(), b.Y()), std::max(a.X(), b.X()),
+                         std::max(a.Y(), b.Y())};
+    const job::HeightPlane p = survey::rest_on(layout_.subfloor, survey::to_polygon(plan));
+    const gp_XYZ u = gp_Dir{1, 0, 0}.Transformed(place_).XYZ(), v = gp_Dir{0, 1, 0}.Transformed(place_).XYZ();
+    const gp_XYZ o = gp_Pnt{}.Transformed(place_).XYZ();
+    return {p.at(o.X(), o.Y()), p.gx * u.X() + p.gy * u.Y(), p.gx * v.X() + p.gy * v.Y()};
+  }
+
+  double highest_floor(double v0, double v1) const {
+    const gp_Pnt a = gp_Pnt{0, v0, 0}.Transformed(place_), b = gp_Pnt{length_, v1, 0}.Transformed(place_);
+    return layout_.subfloor.highest(
+        {std::min(a.X(), b.X()), std::min(a.Y(), b.Y()), std::max(a.X(), b.X()), std::max(a.Y(), b.Y())});
   }
 
   /// On a level floor all studs are one shape; on another each is cut to its own length.
@@ -75,8 +93,7 @@ class Frame {
     const job::Stock& track = bench_.frame.track;
     const double t = track.thickness.in_mm(), r = track.radius.in_mm(), outside = outside_depth_mm(track);
     const double back = front_ - outside, knee = back + t;
-    const double foot = std::max(
-        {floor_.at({0, back}), floor_.at({length_, back}), floor_.at({length_, front_}), floor_.at({0, front_})});
+    const double foot = highest_floor(back, front_);
     along("sole-track", track, front_, foot, gp::DZ());
     const double stud_foot = foot + t + r, stud_top = layout_.plate_top - t - r;
     int number = 0;
@@ -114,7 +131,7 @@ class Frame {
   const job::Stock& stock_;
   const job::Layout& layout_;
   Sticks& sticks_;
-  brep::Plane floor_;
+  gp_Trsf place_;
   double length_, front_;
   bool first_walled_ = false, last_walled_ = false;
   std::vector<Solid> solids_;
@@ -124,7 +141,7 @@ class Frame {
 
 std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layout, Sticks& sticks) {
   std::vector<Solid> solids = Frame{job, layout, sticks}.build();
-  const gp_Trsf place = bench_to_alcove(job);
+  const gp_Trsf place = bench_to_alcove(job, layout);
   for (Solid& solid : solids) move(solid, place);
   return solids;
 }

@@ -93,8 +93,8 @@ void move(Solid& solid, const gp_Trsf& trsf) {
   if (solid.cut) solid.cut->axis.Transform(trsf);
 }
 
-gp_Trsf bench_to_alcove(const job::Job& job) {
-  const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
+gp_Trsf bench_to_alcove(const job::Job& job, const job::Layout& layout) {
+  const job::Rect& plan = layout.bench;
   const auto turned = [](double angle, const gp_Vec& to) {
     gp_Trsf turn, shift;
     turn.SetRotation(gp::OZ(), angle);
@@ -103,21 +103,13 @@ gp_Trsf bench_to_alcove(const job::Job& job) {
   };
   switch (job.bench->place) {
     case job::BenchPlace::left_end:
-      return turned(-M_PI / 2, {0, depth, 0});
+      return turned(-M_PI / 2, {plan.x0, plan.y1, 0});
     case job::BenchPlace::right_end:
-      return turned(M_PI / 2, {width, 0, 0});
+      return turned(M_PI / 2, {plan.x1, plan.y0, 0});
     case job::BenchPlace::back:
       break;
   }
-  return turned(M_PI, {width, depth, 0});
-}
-
-brep::Plane floor_in_bench(const job::Job& job, const job::Layout& layout) {
-  const gp_Trsf place = bench_to_alcove(job);
-  const gp_XYZ u = gp_Dir{1, 0, 0}.Transformed(place).XYZ(), v = gp_Dir{0, 1, 0}.Transformed(place).XYZ();
-  const gp_XYZ o = gp_Pnt{}.Transformed(place).XYZ();
-  const job::HeightPlane& p = layout.subfloor;
-  return {p.at(o.X(), o.Y()), p.gx * u.X() + p.gy * u.Y(), p.gx * v.X() + p.gy * v.Y()};
+  return turned(M_PI, {plan.x1, plan.y1, 0});
 }
 
 std::vector<double> spread_evenly(double length, double thickness, double spacing) {

@@ -18,6 +18,11 @@ inline brep::Loop to_loop(const job::Rect& r) {
   return {{{r.x0, r.y0}}, {{r.x1, r.y0}}, {{r.x1, r.y1}}, {{r.x0, r.y1}}};
 }
 
+/// The measured floor over a convex `window`, raised by `raised_mm`; less a circle about the drain where
+/// `hole_radius_mm` is above zero.
+brep::Relief floor_relief(const job::Layout& layout, const survey::Polygon& window, double raised_mm,
+                          double hole_radius_mm = 0);
+
 /// The floor's trimmed facets, without the drain's opening.
 brep::Relief floor_facets(const job::Job& job, const job::Layout& layout);
 
@@ -45,9 +50,7 @@ std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layo
 Solid make_seat_block(const job::Job& job, const job::Layout& layout);
 
 /// From the bench's own frame (u along it, v from its wall to the front) into the alcove.
-gp_Trsf bench_to_alcove(const job::Job& job);
-/// The same floor plane in the bench's own frame.
-brep::Plane floor_in_bench(const job::Job& job, const job::Layout& layout);
+gp_Trsf bench_to_alcove(const job::Job& job, const job::Layout& layout);
 
 /// Puts a solid and the faces it names somewhere else.
 void move(Solid& solid, const gp_Trsf& trsf);

@@ -59,7 +59,7 @@ Solid make_seat_block(const job::Job& job, const job::Layout& layout) {
 
   Solid solid = to_solid("seat-block", Role::seat_block, bench.material, bench.density_kg_m3,
                          brep::between(top, bottom, "seat-block"));
-  move(solid, bench_to_alcove(job));
+  move(solid, bench_to_alcove(job, layout));
   return solid;
 }
 

@@ -98,9 +98,29 @@ Solid make_post(const std::string& id, Role role, const job::Stock& stock, const
   return as_solid(id, role, stock, brep::between({{{loop}, top}}, {{{loop}, bottom}}, id).solid, gp::DZ());
 }
 
-Solid make_board(const std::string& id, Role role, const job::Stock& stock, const Loop& loop, const brep::Plane& bottom,
-                 const brep::Plane& top, const gp_Dir& axis) {
-  return as_solid(id, role, stock, brep::between({{{loop}, top}}, {{{loop}, bottom}}, id).solid, axis);
+Solid make_leaning_post(const std::string& id, Role role, const job::Stock& stock, const Lie& lie,
+                        const brep::Plane& bottom, const brep::Plane& top) {
+  gp_Trsf place, back;
+  place.SetTransformation(gp_Ax3{lie.corner, lie.length, lie.a}, gp_Ax3{});
+  back = place.Inverted();
+  // In the stick's own frame it stands upright, and the planes tilt instead.
+  const auto own = [&](const brep::Plane& p) {
+    const gp_Dir normal = gp_Dir{-p.gx, -p.gy, 1}.Transformed(back);
+    const gp_Pnt on = gp_Pnt{0, 0, p.z0}.Transformed(back);
+    const double gx = -normal.X() / normal.Z(), gy = -normal.Y() / normal.Z();
+    return brep::Plane{on.Z() - gx * on.X() - gy * on.Y(), gx, gy};
+  };
+  const Loop loop = section(stock);
+  Solid solid =
+      as_solid(id, role, stock, brep::between({{{loop}, own(top)}}, {{{loop}, own(bottom)}}, id).solid, gp::DZ());
+  solid.shape = TopoDS::Solid(solid.shape.Located(TopLoc_Location{place}));
+  solid.cut->axis = lie.length;
+  return solid;
+}
+
+Solid make_board(const std::string& id, Role role, const job::Stock& stock, const brep::Relief& bottom,
+                 const brep::Relief& top, const gp_Dir& axis) {
+  return as_solid(id, role, stock, brep::between(top, bottom, id).solid, axis);
 }
 
 const char* material_of(const job::Stock& stock) {

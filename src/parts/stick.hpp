@@ -40,9 +40,13 @@ class Sticks {
 Solid make_post(const std::string& id, Role role, const job::Stock& stock, const brep::PlanPoint& corner,
                 const gp_Dir& a, const brep::Plane& bottom, const brep::Plane& top);
 
-/// A board lying in plan over `loop` between two planes; its length runs along `axis`.
-Solid make_board(const std::string& id, Role role, const job::Stock& stock, const brep::Loop& loop,
-                 const brep::Plane& bottom, const brep::Plane& top, const gp_Dir& axis);
+/// The same leaning: its length along `lie.length`, its ends cut to planes of the alcove.
+Solid make_leaning_post(const std::string& id, Role role, const job::Stock& stock, const Lie& lie,
+                        const brep::Plane& bottom, const brep::Plane& top);
+
+/// A board lying in plan between two reliefs; its length runs along `axis`.
+Solid make_board(const std::string& id, Role role, const job::Stock& stock, const brep::Relief& bottom,
+                 const brep::Relief& top, const gp_Dir& axis);
 
 const char* material_of(const job::Stock& stock);
 double density_of(const job::Stock& stock);

@@ -6,60 +6,92 @@
 namespace fallwright::parts {
 namespace {
 
-/// The floor runs under the walls and on past the entry, and past a side without a wall as well.
-job::Rect extent(const job::Job& job) {
-  const double wall = job.walls.stock.depth.in_mm(), beyond = job.floor.beyond_entry.in_mm();
-  const auto reach = [&](job::Side side) { return job.alcove.has_wall(side) ? wall : beyond; };
-  return {-reach(job::Side::left), -beyond, job.alcove.width.in_mm() + reach(job::Side::right),
-          job.alcove.depth.in_mm() + reach(job::Side::back)};
-}
+/// A joist follows the deck it carries. On a plane floor all are one shape: a step along the plane carries it into
+/// itself.
+class Joists {
+ public:
+  Joists(const job::Job& job, const job::Layout& layout)
+      : floor_{job.floor},
+        layout_{layout},
+        along_depth_{floor_.joist_direction == job::Direction::along_depth},
+        half_{floor_.joist_stock.thickness.in_mm() / 2} {}
 
-/// One joist under the deck, and its equals along the floor: a step along the plane carries the shape into itself.
-std::vector<Solid> make_joists(const job::Job& job, const job::Layout& layout) {
-  const job::Floor& floor = job.floor;
-  const job::Rect all = extent(job);
-  const bool along_depth = floor.joist_direction == job::Direction::along_depth;
-  const double half = floor.joist_stock.thickness.in_mm() / 2, spacing = floor.joist_spacing.in_mm();
-  const double begin = along_depth ? all.x0 : all.y0, end = along_depth ? all.x1 : all.y1;
-  const job::HeightPlane top = layout.subfloor.raised(-floor.deck.in_mm());
-  const job::HeightPlane bottom = top.raised(-floor.joist_stock.depth.in_mm());
-
-  std::vector<Solid> joists;
-  const double first =
-      floor.joist_first.in_mm() + std::ceil((begin + half - floor.joist_first.in_mm()) / spacing) * spacing;
-  for (double centre = first; centre + half <= end; centre += spacing) {
-    const std::string id = numbered("joists/joist", static_cast<int>(joists.size()) + 1);
-    if (joists.empty()) {
-      const job::Rect plan = along_depth ? job::Rect{centre - half, all.y0, centre + half, all.y1}
-                                         : job::Rect{all.x0, centre - half, all.x1, centre + half};
-      joists.push_back(make_board(id, Role::joist, floor.joist_stock, to_loop(plan), to_plane(bottom), to_plane(top),
-                                  along_depth ? gp::DY() : gp::DX()));
-      continue;
+  std::vector<Solid> build() {
+    const job::Rect& all = layout_.extent;
+    const double spacing = floor_.joist_spacing.in_mm(), own = floor_.joist_first->in_mm();
+    const double begin = along_depth_ ? all.x0 : all.y0, end = along_depth_ ? all.x1 : all.y1;
+    const double first = own + std::ceil((begin + half_ - own) / spacing) * spacing;
+    for (double centre = first; centre + half_ <= end; centre += spacing) {
+      const std::string id = numbered("joists/joist", static_cast<int>(joists_.size()) + 1);
+      if (layout_.subfloor.is_plane() && !joists_.empty())
+        repeat(id, centre - first);
+      else
+        add(id, centre);
     }
-    const double step = centre - first, rise = step * (along_depth ? top.gx : top.gy);
+    return std::move(joists_);
+  }
+
+ private:
+  void add(const std::string& id, double centre) {
+    const job::Rect& all = layout_.extent;
+    const job::Rect plan = along_depth_ ? job::Rect{centre - half_, all.y0, centre + half_, all.y1}
+                                        : job::Rect{all.x0, centre - half_, all.x1, centre + half_};
+    const survey::Polygon window = survey::to_polygon(plan);
+    const double deck = floor_.deck.in_mm();
+    joists_.push_back(make_board(id, Role::joist, floor_.joist_stock,
+                                 floor_relief(layout_, window, -deck - floor_.joist_stock.depth.in_mm()),
+                                 floor_relief(layout_, window, -deck), along_depth_ ? gp::DY() : gp::DX()));
+  }
+
+  void repeat(const std::string& id, double step) {
+    const job::HeightPlane& plane = layout_.subfloor.cells().front().plane;
+    const double rise = step * (along_depth_ ? plane.gx : plane.gy);
     gp_Trsf shift;
-    shift.SetTranslation(along_depth ? gp_Vec{step, 0, rise} : gp_Vec{0, step, rise});
-    Solid joist = joists.front();
+    shift.SetTranslation(along_depth_ ? gp_Vec{step, 0, rise} : gp_Vec{0, step, rise});
+    Solid joist = joists_.front();
     joist.id = id;
     move(joist, shift);
-    joists.push_back(std::move(joist));
+    joists_.push_back(std::move(joist));
   }
-  return joists;
-}
+
+  const job::Floor& floor_;
+  const job::Layout& layout_;
+  bool along_depth_;
+  double half_;
+  std::vector<Solid> joists_;
+};
 
 }  // namespace
 
+brep::Relief floor_relief(const job::Layout& layout, const survey::Polygon& window, double raised_mm,
+                          double hole_radius_mm) {
+  brep::Relief relief;
+  for (const survey::Cell& cell : layout.subfloor.cells()) {
+    brep::Loop loop;
+    for (const survey::Point& p : survey::common(cell.plan, window)) loop.push_back({{p.x, p.y}});
+    if (loop.empty()) continue;
+    const brep::Plane plane = to_plane(cell.plane.raised(raised_mm));
+    if (hole_radius_mm <= 0) {
+      relief.push_back({{loop}, plane});
+      continue;
+    }
+    for (auto& loops : brep::outside_disc({loop}, {layout.drain_x, layout.drain_y}, hole_radius_mm))
+      relief.push_back({std::move(loops), plane});
+  }
+  return relief;
+}
+
 std::vector<Solid> make_subfloor(const job::Job& job, const job::Layout& layout) {
   const bool slab = job.floor.kind == job::FloorKind::slab;
-  const brep::Loop bore = brep::circle({layout.drain_x, layout.drain_y}, job.drain.bore.in_mm() / 2);
-  const std::vector<brep::Loop> plan{to_loop(extent(job)), brep::reversed(bore)};
-  const brep::Relief top{{plan, to_plane(layout.subfloor)}};
-  const brep::Relief bottom{{plan, to_plane(layout.subfloor.raised(-job.floor.deck.in_mm()))}};
+  const survey::Polygon plan = survey::to_polygon(layout.extent);
+  const double bore = job.drain.bore.in_mm() / 2;
+  const brep::Relief top = floor_relief(layout, plan, 0, bore);
+  const brep::Relief bottom = floor_relief(layout, plan, -job.floor.deck.in_mm(), bore);
   // Densities: plywood 600, concrete 2400 kg/m3: from memory.
   std::vector<Solid> solids{to_solid("subfloor", Role::subfloor, slab ? "concrete" : "plywood", slab ? 2400 : 600,
                                      brep::between(top, bottom, "subfloor"))};
-  if (!slab)
-    for (Solid& joist : make_joists(job, layout)) solids.push_back(std::move(joist));
+  if (!slab && job.floor.joist_first)  // where nobody knows of joists, none is drawn
+    for (Solid& joist : Joists{job, layout}.build()) solids.push_back(std::move(joist));
   return solids;
 }
 

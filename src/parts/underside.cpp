@@ -32,7 +32,7 @@ Polygon outside_square(const Polygon& polygon, const job::Layout& layout, std::s
   return brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
 }
 
-Polygon to_polygon(const job::Rect& r) {
+Polygon outline_of(const job::Rect& r) {
   return {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
 }
 
@@ -99,7 +99,7 @@ Relief pockets(const job::Job& job, const job::Layout& layout, const job::Rect& 
                       std::min(hollow.y1, window.y1)};
     if (r.width() <= 0 || r.depth() <= 0) continue;
     for (std::size_t i = 0; i < layout.facets.size(); ++i) {
-      const Polygon polygon = where_highest(to_polygon(r), layout, i);
+      const Polygon polygon = where_highest(outline_of(r), layout, i);
       if (polygon.empty()) continue;
       const brep::Plane plane = to_plane(layout.facets[i].plane.raised(-job.base.shell.in_mm()));
       for (auto& loops : outside_collar(polygon, collar, layout)) relief.push_back({std::move(loops), plane});
@@ -123,7 +123,7 @@ Relief floor_facets(const job::Job& job, const job::Layout& layout) {
   Relief relief;
   for (std::size_t i = 0; i < layout.facets.size(); ++i) {
     const job::FacetPlane& facet = layout.facets[i];
-    Polygon polygon = where_highest(to_polygon(layout.floor), layout, i);
+    Polygon polygon = where_highest(outline_of(layout.floor), layout, i);
     if (polygon.empty()) continue;
     const auto add = [&](std::vector<Loop> loops) {
       relief.push_back({std::move(loops), to_plane(facet.plane), "base-floor/" + facet.name});

@@ -3,76 +3,80 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "survey/rest.hpp"
 
 namespace fallwright::parts {
 namespace {
 
-/// One wall line: where its inside face starts, the way it runs (alcove to the left's opposite, framing outward), its
-/// extent along that way, and where the alcove's corners lie on it.
-struct WallLine {
-  job::Side side;
-  brep::PlanPoint start;
-  gp_Dir along, outward;
-  double length = 0;
-  std::vector<double> backing;  ///< inside corners: positions of a stud that takes the board there
-  bool from_end = false;        ///< stud spacing counts from the far end (always from the back corner)
+/// One wall's line: `s` runs along it with the framing to its left, so that the alcove's corners lie at zero and at the
+/// wall's length; the back wall runs on past both, the side walls end at the back wall.
+struct Line {
+  const survey::Wall& wall;
+  bool from_front = false;  ///< s runs from the front: the left wall; its spacing counts from the back all the same
+  double begin = 0, end = 0;
+  std::vector<double> backing;  ///< near edges of studs that take the board in the inside corners
+
+  double along(double s) const { return from_front ? wall.length() - s : s; }
+  gp_Dir run() const {
+    const survey::Point d = wall.direction();
+    return from_front ? gp_Dir{-d.x, -d.y, 0} : gp_Dir{d.x, d.y, 0};
+  }
+  gp_Dir outward() const {
+    const survey::Point n = wall.inward();
+    return {-n.x, -n.y, 0};
+  }
 };
 
-WallLine line_of(const job::Job& job, job::Side side) {
-  const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm(), wall = job.walls.stock.depth.in_mm();
-  const double stud = job.walls.stock.is_steel() ? job.walls.stock.flange.in_mm() : job.walls.stock.thickness.in_mm();
-  switch (side) {
-    case job::Side::left:
-      return {side, {0, 0}, gp::DY(), gp_Dir{-1, 0, 0}, depth, {}, true};
-    case job::Side::right:
-      return {side, {width, depth}, gp_Dir{0, -1, 0}, gp::DX(), depth, {}, false};
-    default:
-      break;
-  }
-  const double left = job.alcove.has_wall(job::Side::left) ? wall : 0;
-  const double right = job.alcove.has_wall(job::Side::right) ? wall : 0;
-  WallLine line{side, {-left, depth}, gp::DX(), gp::DY(), left + width + right, {}, false};
-  if (left > 0) line.backing.push_back(left);
-  if (right > 0) line.backing.push_back(left + width - stud);
-  return line;
+/// How far a side wall must keep from the back wall's line, so that its outer edge does not run into it where the
+/// corner is wide; and how fast that corner moves with height.
+struct Corner {
+  double inset = 0, rate = 0;
+};
+
+Corner corner_of(const survey::Room& room, const survey::Wall& side, double depth) {
+  const survey::Wall* back = room.wall(job::Side::back);
+  if (!back) return {};
+  const survey::Point d = side.direction(), n = back->inward(), in = side.inward();
+  const double away = d.x * n.x + d.y * n.y, outward = -(in.x * n.x + in.y * n.y);
+  const double along = side.side() == job::Side::left ? 0 : back->length();
+  Corner corner{std::max(0.0, -depth * outward / away), back->lean(along) / away};
+  // Out of square or out of plumb, framing is not cut closer than this.
+  constexpr double loose_mm = 1;
+  const bool exact = outward == 0 && corner.rate == 0 && side.lean(0) == 0;
+  if (!exact) corner.inset += loose_mm;
+  return corner;
 }
 
-/// Near edges of the studs: both ends, the inside corners, and every spacing between, centred on it. A stud that would
-/// overlap one already there is left out.
-std::vector<double> stud_places(const WallLine& line, double stud, double spacing) {
-  std::vector<double> places{0, line.length - stud};
-  places.insert(places.end(), line.backing.begin(), line.backing.end());
-  const double corner = line.backing.empty() ? 0 : line.backing.front();
-  for (double centre = corner + spacing; centre < line.length; centre += spacing) {
-    const double place = (line.from_end ? line.length - centre : centre) - stud / 2;
-    const bool free = std::all_of(places.begin(), places.end(), [&](double p) { return std::abs(p - place) >= stud; });
-    if (free && place >= 0 && place + stud <= line.length) places.push_back(place);
-  }
-  std::sort(places.begin(), places.end());
-  return places;
-}
+/// A stud's near edge on its line, and how it leans along the line for each unit of height.
+struct Place {
+  double s = 0, rate = 0;
+};
 
-class Wall {
+class Framing {
  public:
-  Wall(const job::Job& job, const job::Layout& layout, Sticks& sticks, job::Side side)
+  Framing(const job::Job& job, const job::Layout& layout, Sticks& sticks, const survey::Wall& wall)
       : job_{job},
+        layout_{layout},
         stock_{job.walls.stock},
         sticks_{sticks},
-        line_{line_of(job, side)},
-        family_{std::string{"wall-"} + job::name_of(side) + "/"},
-        floor_{to_plane(layout.subfloor)},
+        line_{wall, wall.side() == job::Side::left, 0, wall.length(), {}},
+        family_{std::string{"wall-"} + job::name_of(wall.side()) + "/"},
         plate_{stock_.thickness.in_mm()},
-        width_{stock_.is_steel() ? stock_.flange.in_mm() : plate_} {}
+        depth_{stock_.depth.in_mm()} {
+    if (wall.side() == job::Side::back)
+      meet_side_walls();
+    else
+      corner_ = corner_of(layout.room, wall, depth_);
+  }
 
   std::vector<Solid> build() {
     const double top = job_.alcove.height.in_mm() - job_.walls.top_plates * plate_;
-    add_plate("sole-plate", floor_, raised(floor_, plate_));
-    const std::vector<double> places = stud_places(line_, width_, job_.walls.spacing.in_mm());
+    const brep::Plane foot = lay_sole_plate();
+    const std::vector<Place> places = stud_places();
     for (std::size_t i = 0; i < places.size(); ++i)
-      add_stud(numbered("stud", static_cast<int>(i) + 1), places[i], raised(floor_, plate_), top);
+      add_stud(numbered("stud", static_cast<int>(i) + 1), places[i], raised(foot, plate_), top);
     for (int k = 0; k < job_.walls.top_plates; ++k)
-      add_plate(job_.walls.top_plates == 1 ? "top-plate" : numbered("top-plate", k + 1), {top + k * plate_},
-                {top + (k + 1) * plate_});
+      add_top_plate(job_.walls.top_plates == 1 ? "top-plate" : numbered("top-plate", k + 1), top + k * plate_);
     for (std::size_t row = 0; row < job_.walls.blocking.size(); ++row)
       add_blocking(static_cast<int>(row) + 1, job_.walls.blocking[row].in_mm(), places);
     return std::move(solids_);
@@ -81,46 +85,139 @@ class Wall {
  private:
   static brep::Plane raised(const brep::Plane& p, double by) { return {p.z0 + by, p.gx, p.gy}; }
 
-  brep::PlanPoint at(double along, double outward) const {
-    return {line_.start.x + along * line_.along.X() + outward * line_.outward.X(),
-            line_.start.y + along * line_.along.Y() + outward * line_.outward.Y()};
+  void meet_side_walls() {
+    const double left = layout_.room.wall(job::Side::left) ? depth_ : 0;
+    const double right = layout_.room.wall(job::Side::right) ? depth_ : 0;
+    line_.begin = -left;
+    line_.end += right;
+    if (left > 0) line_.backing.push_back(0);
+    if (right > 0) line_.backing.push_back(line_.wall.length() - plate_);
   }
 
-  void add_plate(const std::string& name, const brep::Plane& bottom, const brep::Plane& top) {
-    const double depth = stock_.depth.in_mm();
-    const brep::Loop loop{{at(0, 0)}, {at(line_.length, 0)}, {at(line_.length, depth)}, {at(0, depth)}};
-    solids_.push_back(make_board(family_ + name, Role::wall, stock_, loop, bottom, top, line_.along));
+  /// Where the line begins and ends at a height: a side wall at the back wall, which may lean.
+  double begin_at(double z) const {
+    return line_.wall.side() == job::Side::right ? line_.begin + corner_.inset + corner_.rate * z : line_.begin;
+  }
+  double end_at(double z) const {
+    return line_.wall.side() == job::Side::left ? line_.end - corner_.inset - corner_.rate * z : line_.end;
+  }
+  bool is_back() const { return line_.wall.side() == job::Side::back; }
+
+  /// The stud face at `s` and a height, as the wall leans there.
+  brep::PlanPoint at(double s, double z, double outward = 0) const {
+    const survey::Point p = line_.wall.at(line_.along(s), z);
+    const gp_Dir o = line_.outward();
+    return {p.x + outward * o.X(), p.y + outward * o.Y()};
   }
 
-  void add_stud(const std::string& name, double place, const brep::Plane& foot, double top) {
-    const brep::PlanPoint p = at(place, 0);
-    if (foot.gx == 0 && foot.gy == 0)
-      solids_.push_back(sticks_.make(family_ + name, Role::wall, stock_, top - foot.z0,
-                                     {{p.x, p.y, foot.z0}, gp::DZ(), line_.along}));
-    else
-      solids_.push_back(make_post(family_ + name, Role::wall, stock_, p, line_.along, foot, {top}));
+  brep::Loop board_plan(double z0, double z1) const {
+    const double from = std::max(begin_at(z0), begin_at(z1)), to = std::min(end_at(z0), end_at(z1));
+    return {{at(from, z0)}, {at(to, z0)}, {at(to, z0, depth_)}, {at(from, z0, depth_)}};
+  }
+
+  /// Straight from end to end, on the high spots under it. @return the plane it lies on.
+  brep::Plane lay_sole_plate() {
+    const brep::Loop plan = board_plan(0, plate_);
+    survey::Polygon polygon;
+    for (const brep::Corner& c : plan) polygon.push_back({c.at.x, c.at.y});
+    const brep::Plane foot = to_plane(survey::rest_on(layout_.subfloor, polygon));
+    add_board("sole-plate", plan, foot, raised(foot, plate_));
+    return foot;
+  }
+
+  void add_top_plate(const std::string& name, double z) {
+    add_board(name, board_plan(z, z + plate_), {z}, {z + plate_});
+  }
+
+  void add_board(const std::string& name, const brep::Loop& plan, const brep::Plane& bottom, const brep::Plane& top) {
+    const gp_Vec run{plan[1].at.x - plan[0].at.x, plan[1].at.y - plan[0].at.y, 0};
+    solids_.push_back(make_board(family_ + name, Role::wall, stock_, {{{plan}, bottom}}, {{{plan}, top}}, gp_Dir{run}));
+  }
+
+  /// Both ends, the inside corners, and every spacing between, centred on it. A stud that would overlap one already
+  /// there is left out. Where the survey names the studs that stand, those and no others.
+  std::vector<Place> stud_places() const {
+    const double first = begin_at(0), last = end_at(0) - plate_;
+    std::vector<double> places;
+    if (const survey::Studs* existing = find_existing()) {
+      for (const double centre : existing->centres_mm)
+        places.push_back(std::clamp(place_of(*existing, centre) - plate_ / 2, first, last));
+    } else {
+      places = {first, last};
+      places.insert(places.end(), line_.backing.begin(), line_.backing.end());
+      const double spacing = job_.walls.spacing.in_mm(), whole = line_.wall.length();
+      for (double centre = spacing; centre < (is_back() ? line_.end : whole); centre += spacing) {
+        const double place = (line_.from_front ? whole - centre : centre) - plate_ / 2;
+        const bool free =
+            std::all_of(places.begin(), places.end(), [&](double p) { return std::abs(p - place) >= plate_; });
+        if (free && place >= first && place <= last) places.push_back(place);
+      }
+    }
+    std::sort(places.begin(), places.end());
+    std::vector<Place> found;
+    for (const double s : places) found.push_back({s, 0});
+    // The stud in the back corner moves with it.
+    if (line_.wall.side() == job::Side::right && !found.empty() && found.front().s < first + plate_)
+      found.front().rate = corner_.rate;
+    if (line_.wall.side() == job::Side::left && !found.empty() && found.back().s > last - plate_)
+      found.back().rate = -corner_.rate;
+    return found;
+  }
+
+  const survey::Studs* find_existing() const {
+    for (const survey::Studs& studs : layout_.room.studs)
+      if (studs.wall == line_.wall.side()) return &studs;
+    return nullptr;
+  }
+
+  /// From the named corner to the line's own coordinate.
+  double place_of(const survey::Studs& studs, double centre) const {
+    const bool from_start = studs.from == job::Side::left || studs.from == job::Side::back;
+    const double along = from_start ? centre : line_.wall.length() - centre;
+    return line_.from_front ? line_.wall.length() - along : along;
+  }
+
+  void add_stud(const std::string& name, const Place& place, const brep::Plane& foot, double top) {
+    const brep::PlanPoint p = at(place.s, 0);
+    const gp_Dir run = line_.run(), outward = line_.outward();
+    const double lean = line_.wall.lean(line_.along(place.s + plate_ / 2));
+    if (lean != 0 || place.rate != 0) {
+      const gp_Dir length{run.XYZ() * place.rate - outward.XYZ() * lean + gp_XYZ{0, 0, 1}};
+      const gp_Dir a{run.XYZ() - length.XYZ() * run.Dot(length)};
+      solids_.push_back(make_leaning_post(family_ + name, Role::wall, stock_, {{p.x, p.y, 0}, length, a}, foot, {top}));
+    } else if (foot.gx == 0 && foot.gy == 0) {
+      solids_.push_back(
+          sticks_.make(family_ + name, Role::wall, stock_, top - foot.z0, {{p.x, p.y, foot.z0}, gp::DZ(), run}));
+    } else {
+      solids_.push_back(make_post(family_ + name, Role::wall, stock_, p, run, foot, {top}));
+    }
   }
 
   /// Between neighbouring studs, broad face to the room and flush with it: what a flange or a rail is fastened to.
-  void add_blocking(int row, double height, const std::vector<double>& places) {
+  void add_blocking(int row, double height, const std::vector<Place>& places) {
     int number = 0;
-    const double z = height - stock_.depth.in_mm() / 2;
+    const double z0 = height - depth_ / 2, z1 = height + depth_ / 2;
+    const auto at_height = [](const Place& p, double z) { return p.s + p.rate * z; };
     for (std::size_t i = 0; i + 1 < places.size(); ++i) {
-      const double from = places[i] + width_, gap = places[i + 1] - from;
-      if (gap < 2 * width_) continue;  // nothing that short can be nailed
-      const brep::PlanPoint p = at(from, 0);
+      const double from = std::max(at_height(places[i], z0), at_height(places[i], z1)) + plate_;
+      const double gap = std::min(at_height(places[i + 1], z0), at_height(places[i + 1], z1)) - from;
+      if (gap < 2 * plate_) continue;  // nothing that short can be nailed
+      const brep::PlanPoint middle = at(from + gap / 2, height);
+      const gp_Dir run = line_.run();
+      const gp_Pnt p{middle.x - run.X() * gap / 2, middle.y - run.Y() * gap / 2, z0};
       solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
-                                     stock_, gap, {{p.x, p.y, z}, line_.along, line_.outward}));
+                                     stock_, gap, {p, run, line_.outward()}));
     }
   }
 
   const job::Job& job_;
+  const job::Layout& layout_;
   const job::Stock& stock_;
   Sticks& sticks_;
-  WallLine line_;
+  Line line_;
   std::string family_;
-  brep::Plane floor_;
-  double plate_, width_;
+  double plate_, depth_;
+  Corner corner_;
   std::vector<Solid> solids_;
 };
 
@@ -129,8 +226,8 @@ class Wall {
 std::vector<Solid> make_walls(const job::Job& job, const job::Layout& layout, Sticks& sticks) {
   std::vector<Solid> solids;
   for (const job::Side side : job::all_sides)
-    if (job.alcove.has_wall(side))
-      for (Solid& solid : Wall{job, layout, sticks, side}.build()) solids.push_back(std::move(solid));
+    if (const survey::Wall* wall = layout.room.wall(side))
+      for (Solid& solid : Framing{job, layout, sticks, *wall}.build()) solids.push_back(std::move(solid));
   return solids;
 }
 

@@ -10,7 +10,8 @@ import sys
 DIRECT = {
     "units": [],
     "diag": ["units"],
-    "job": ["diag", "units"],
+    "survey": ["units"],
+    "job": ["diag", "units", "survey"],
     "facts": [],
     "brep": ["diag"],
     "parts": ["job", "brep"],

@@ -19,7 +19,9 @@ std::string slurped(const std::string& path) {
 
 void add_keys(const nlohmann::json& schema, const std::string& prefix, std::set<std::string>& keys) {
   for (const auto& [name, value] : schema.at("properties").items()) {
-    if (value.contains("properties"))
+    if (value.contains("items") && value["items"].contains("properties"))
+      add_keys(value["items"], prefix + name + ".", keys);
+    else if (value.contains("properties"))
       add_keys(value, prefix + name + ".", keys);
     else
       keys.insert(prefix + name);
@@ -28,7 +30,9 @@ void add_keys(const nlohmann::json& schema, const std::string& prefix, std::set<
 
 void add_keys(const toml::table& table, const std::string& prefix, std::set<std::string>& keys) {
   for (const auto& [name, value] : table) {
-    if (value.is_table())
+    if (const auto* list = value.as_array(); list && list->is_homogeneous(toml::node_type::table) && !list->empty())
+      add_keys(*list->get(0)->as_table(), prefix + std::string{name.str()} + ".", keys);
+    else if (value.is_table())
       add_keys(*value.as_table(), prefix + std::string{name.str()} + ".", keys);
     else
       keys.insert(prefix + std::string{name.str()});
@@ -47,7 +51,8 @@ TEST(Starter, ShowsEveryKeyOfTheSchema) {
   for (std::size_t at = text.find("\n# "); at != std::string::npos; at = text.find("\n# ", at + 1)) {
     const std::size_t end = text.find('\n', at + 1), equals = text.find(" = ", at);
     const std::string name = text.substr(at + 3, equals - at - 3);
-    if (equals < end && name.find(' ') == std::string::npos) text.replace(at + 1, 2, "");
+    const bool key = equals < end && name.find(' ') == std::string::npos;
+    if (key || text.compare(at + 3, 2, "[[") == 0) text.replace(at + 1, 2, "");
   }
   std::set<std::string> in_starter, in_schema;
   add_keys(toml::parse(text), "", in_starter);

@@ -116,6 +116,9 @@ TEST(Clear, AChannelAlongTheRimIsPartOfIt) {
   j.base.pattern = job::FallPattern::to_line;
   j.drain.along = {job::Side::back, in(2.5)};
   j.drain.size = in(4);
+  j.drain.bore = in(3);
+  j.drain.body = in(2);
+  j.bed.collar = in(0.25);
   const facts::Clear clear = measured(j).clear;
   EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
   EXPECT_NEAR(clear.circle_mm / 25.4, 31.5, 1e-9);

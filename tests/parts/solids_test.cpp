@@ -90,17 +90,12 @@ TEST(Bed, VolumeToALineIsAreaTimesMeanThickness) {
   j.drain.opening = job::Opening::square;
   j.drain.channel_direction = job::Direction::along_depth;
   j.bed.least = in(1.25);
-  // The channel takes the first 4 in, level; the bore's hole reaches 1 in past it onto the fall.
-  const double strip = 4 * 36 * 1.25, hole_under_channel_and_fall = [] {
-    double sum = 0;
-    constexpr int steps = 20000;
-    for (int i = 0; i < steps; ++i) {
-      const double x = -3 + 6 * (i + 0.5) / steps;
-      sum += 2 * std::sqrt(9 - x * x) * (1.25 + std::max(0.0, x - 2) / 48) * 6 / steps;
-    }
-    return sum;
-  }();
-  EXPECT_NEAR(cubic_inches(build(j)->find("bed")->shape) + hole_under_channel_and_fall - strip, 4050, 1e-3);
+  j.drain.bore = in(3);
+  j.drain.body = in(2);
+  j.bed.collar = in(0.25);
+  // The channel takes the first 4 in, level; the bore's hole of 1-3/4 in lies under it.
+  const double strip = 4 * 36 * 1.25, hole = M_PI * 1.75 * 1.75 * 1.25;
+  EXPECT_NEAR(cubic_inches(build(j)->find("bed")->shape) + hole - strip, 4050, 1e-6);
 }
 
 TEST(Bed, UnderAnUnlevelFloorIsThePrismTimesItsMean) {

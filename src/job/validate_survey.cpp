@@ -1,0 +1,191 @@
+#include <algorithm>
+#include <cmath>
+
+#include "job/layout.hpp"
+#include "job/validate.hpp"
+
+namespace fallwright::job {
+namespace {
+
+constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are no survey
+constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
+constexpr double steepest = 1 / 20.;
+
+class Surveyor {
+ public:
+  explicit Surveyor(const Job& job) : job_{job}, s_{job.survey} {}
+
+  std::vector<Contradiction> judge() {
+    faces();
+    plan();
+    if (found_.empty()) along_walls();
+    if (found_.empty()) floor();
+    as_set();
+    return std::move(found_);
+  }
+
+ private:
+  void add(const std::string& key, const std::string& message) { found_.push_back({key, message}); }
+  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
+
+  /// A reading from a board says nothing of the studs before the board's thickness is known.
+  void faces() {
+    std::vector<std::pair<const char*, const survey::Reading*>> readings;
+    const survey::Plan& p = s_.plan;
+    const std::pair<const char*, const std::optional<survey::Reading>*> sides[] = {
+        {"survey.plan.back", &p.back},
+        {"survey.plan.front", &p.front},
+        {"survey.plan.left", &p.left},
+        {"survey.plan.right", &p.right},
+        {"survey.plan.diagonal_from_back_left", &p.from_back_left},
+        {"survey.plan.diagonal_from_back_right", &p.from_back_right}};
+    for (const auto& [key, reading] : sides)
+      if (*reading) readings.emplace_back(key, &**reading);
+    for (const survey::Width& w : s_.widths) readings.emplace_back("survey.width", &w.width);
+    for (const auto& [key, reading] : readings) {
+      if (reading->face == survey::Face::board && !s_.board_mm)
+        add(key, "was taken from the board, and survey.board (its thickness) is missing");
+      if (reading->face == survey::Face::finish && !s_.finish_mm)
+        add(key, "was taken from the finished wall, and survey.finish (its distance from the studs) is missing");
+    }
+  }
+
+  void plan() {
+    const survey::Closure closure = survey::close(s_);
+    const bool any = closure.missing.size() < 6;
+    if (any && job_.alcove.walls.size() < 3)
+      return add("survey.plan", "sides and diagonals make a figure between three walls; alcove.walls has fewer");
+    if (!closure.impossible.empty())
+      return add("survey.plan", closure.impossible + ": no room has that shape; measure these again");
+    if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure));
+    if (!closure.solved) return;
+    const auto differs = [&](const char* key, double designed, double read) {
+      if (std::abs(designed - read) > design_mm)
+        add(key, "is " + text(designed) + ", and the survey says " + text(read) + "; leave it out or correct it");
+    };
+    const survey::Room room = survey::make_room(s_, {}, {}, job_.alcove.walls);
+    differs("alcove.width", job_.alcove.width.in_mm(), room.width);
+    differs("alcove.depth", job_.alcove.depth.in_mm(), room.depth);
+  }
+
+  std::string does_not_close(const survey::Closure& c) const {
+    std::string message = "four sides and two diagonals do not close by " + text(c.worst_mm) +
+                          ", and tolerances allow " + text(c.worst_mm / c.worst_share) + "; ";
+    for (const survey::Residual& r : c.readings)
+      if (r.name == c.suspect && r.if_others_hold_mm)
+        return message + r.name + " reads " + text(r.reading_mm) + " and would be " + text(*r.if_others_hold_mm) +
+               " if the others hold: measure it again";
+    return message + "no single reading explains it: measure all six again";
+  }
+
+  static std::string key_of(const std::string& name) {
+    if (name.empty()) return "survey.plan";
+    std::string key = name;
+    std::replace(key.begin(), key.end(), ' ', '_');
+    return "survey.plan." + key;
+  }
+
+  void along_walls() {
+    const survey::Room room =
+        survey::make_room(s_, job_.alcove.width.in_mm(), job_.alcove.depth.in_mm(), job_.alcove.walls);
+    for (std::size_t i = 0; i < s_.plumbs.size(); ++i) {
+      const survey::Plumb& p = s_.plumbs[i];
+      const std::string key = "survey.plumb[" + std::to_string(i) + "]";
+      const survey::Wall* wall = room.wall(p.wall);
+      if (!wall)
+        add(key + ".wall", std::string{"there is no "} + name_of(p.wall) + " wall in alcove.walls");
+      else if (p.along_mm > wall->length() + 1)
+        add(key + ".along", "lies past the wall's end: it is " + text(wall->length()) + " long");
+      if (std::abs(p.lean.mm) > p.over_mm * steepest)
+        add(key + ".lean", "a lean of " + text(p.lean.mm) + " over " + text(p.over_mm) +
+                               " is steeper than 1:20; re-frame that wall first");
+      for (std::size_t k = 0; k < i; ++k) {
+        const survey::Plumb& o = s_.plumbs[k];
+        if (o.wall == p.wall && std::abs(o.along_mm - p.along_mm) < 12)
+          add(key + ".along",
+              std::string{"the "} + name_of(p.wall) + " wall was plumbed here already; give both readings as one list");
+      }
+    }
+    for (std::size_t i = 0; i < s_.studs.size(); ++i) existing(i, room);
+  }
+
+  void existing(std::size_t i, const survey::Room& room) {
+    const survey::Studs& studs = s_.studs[i];
+    const std::string key = "survey.studs[" + std::to_string(i) + "]";
+    const bool across = studs.wall == Side::back;
+    const bool from_end = studs.from == Side::left || studs.from == Side::right;
+    const survey::Wall* wall = room.wall(studs.wall);
+    if (!wall) return add(key + ".wall", std::string{"there is no "} + name_of(studs.wall) + " wall in alcove.walls");
+    if (across != from_end)
+      return add(key + ".from", across ? "studs of the back wall are measured from left or right"
+                                       : "studs of a side wall are measured from back or front");
+    for (std::size_t k = 0; k < i; ++k)
+      if (s_.studs[k].wall == studs.wall)
+        return add(key + ".wall", std::string{"the "} + name_of(studs.wall) + " wall's studs are given already");
+    const double thick = job_.walls.stock.thickness.in_mm();
+    double last = -thick;
+    for (const double centre : studs.centres_mm) {
+      if (centre > wall->length())
+        return add(key + ".centres",
+                   text(centre) + " lies past the wall's end: it is " + text(wall->length()) + " long");
+      if (centre - last < thick)
+        return add(key + ".centres", "studs " + text(thick) + " thick cannot stand " + text(centre - last) +
+                                         " apart; list them from the corner on");
+      last = centre;
+    }
+  }
+
+  void floor() {
+    if (s_.spots.empty()) return;
+    const char* key = job_.notation.grid.empty() ? "survey.floor.spots" : "survey.floor.grid";
+    if (s_.spots.size() < 3 || !survey::span_a_plane(s_.spots))
+      return add(key, "at least three spot levels that do not lie in a line are needed");
+    const Layout at = lay_out(job_);
+    const Rect& extent = at.extent;
+    for (const survey::Spot& s : s_.spots)
+      if (s.x < extent.x0 || s.x > extent.x1 || s.y < extent.y0 || s.y > extent.y1)
+        add(key, "a spot level at " + text(s.x) + " from the left, " + text(s.y) +
+                     " from the entry lies outside the room, which is " + text(job_.alcove.width.in_mm()) +
+                     " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
+    if (!found_.empty()) return;
+    for (const survey::Cell& cell : at.subfloor.cells())
+      if (std::hypot(cell.plane.gx, cell.plane.gy) > 4 * steepest)
+        return add(key,
+                   "near " + text(cell.plan[0].x) + " from the left, " + text(cell.plan[0].y) +
+                       " from the entry the floor would be steeper than 1:5; measure there again, or correct it first");
+    if (!job_.floor.drop_along_width.is_zero() || !job_.floor.drop_along_depth.is_zero())
+      add("floor", "drop_along_width and drop_along_depth go with no spot levels; the survey has them");
+  }
+
+  void as_set() {
+    const auto n = job_.as_set.readings.size();
+    if (n > 0 && n < 3)
+      add("as_set", std::to_string(n) + " readings leave the rim's plane open; at least three are needed");
+    if (n != 3) return;
+    // Three in one line: both corners of a side and its middle.
+    using P = RimPoint;
+    const RimPoint sides[][3] = {{P::back_left, P::back, P::back_right},
+                                 {P::front_left, P::front, P::front_right},
+                                 {P::back_left, P::left, P::front_left},
+                                 {P::back_right, P::right, P::front_right}};
+    const auto read = [&](RimPoint p) {
+      return std::any_of(job_.as_set.readings.begin(), job_.as_set.readings.end(),
+                         [&](const RimReading& r) { return r.point == p; });
+    };
+    for (const auto& side : sides)
+      if (read(side[0]) && read(side[1]) && read(side[2]))
+        add("as_set", "all three readings lie on one side; read another corner as well");
+  }
+
+  const Job& job_;
+  const survey::Survey& s_;
+  std::vector<Contradiction> found_;
+};
+
+}  // namespace
+
+std::vector<Contradiction> survey_contradictions(const Job& job) {
+  return Surveyor{job}.judge();
+}
+
+}  // namespace fallwright::job

@@ -1,0 +1,96 @@
+#include "survey/rest.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::survey {
+namespace {
+
+constexpr double same_mm = units::tolerance::weld_mm;
+constexpr double same_slope = units::tolerance::ratio;
+
+/// Spots that lie under a straight line between others carry nothing and only cost time: of equal places one is kept.
+std::vector<Spot> distinct(const std::vector<Spot>& spots) {
+  std::vector<Spot> kept;
+  for (const Spot& s : spots) {
+    const bool known = std::any_of(kept.begin(), kept.end(), [&](const Spot& k) {
+      return std::abs(k.x - s.x) < same_mm && std::abs(k.y - s.y) < same_mm;
+    });
+    if (!known) kept.push_back(s);
+  }
+  return kept;
+}
+
+struct Stand {
+  HeightPlane plane;
+  double height = std::numeric_limits<double>::lowest();  ///< at the middle
+};
+
+/// The plane through three spots when their triangle holds the middle.
+std::optional<Stand> stand_on(const Spot& a, const Spot& b, const Spot& c, Point m) {
+  const auto turn = [](const Spot& p, const Spot& q, Point r) {
+    return (q.x - p.x) * (r.y - p.y) - (r.x - p.x) * (q.y - p.y);
+  };
+  const double whole = turn(a, b, {c.x, c.y});
+  if (std::abs(whole) < 1) return std::nullopt;  // mm2: no triangle
+  const double wa = turn(b, c, m) / whole, wb = turn(c, a, m) / whole, wc = turn(a, b, m) / whole;
+  constexpr double edge = -same_slope;
+  if (wa < edge || wb < edge || wc < edge) return std::nullopt;
+  const double gx = ((b.z - a.z) * (c.y - a.y) - (c.z - a.z) * (b.y - a.y)) / whole;
+  const double gy = ((b.x - a.x) * (c.z - a.z) - (c.x - a.x) * (b.z - a.z)) / whole;
+  return Stand{{a.z - gx * a.x - gy * a.y, gx, gy}, wa * a.z + wb * b.z + wc * c.z};
+}
+
+bool carries(const HeightPlane& plane, const std::vector<Spot>& spots) {
+  return std::all_of(spots.begin(), spots.end(),
+                     [&](const Spot& s) { return s.z <= plane.at(s.x, s.y) + 10 * same_mm; });
+}
+
+}  // namespace
+
+HeightPlane rest_on(const std::vector<Spot>& given, Point middle) {
+  const std::vector<Spot> spots = distinct(given);
+  double highest = std::numeric_limits<double>::lowest();
+  std::vector<HeightPlane> planes;
+  for (std::size_t i = 0; i < spots.size(); ++i)
+    for (std::size_t j = i + 1; j < spots.size(); ++j)
+      for (std::size_t k = j + 1; k < spots.size(); ++k) {
+        const auto stand = stand_on(spots[i], spots[j], spots[k], middle);
+        if (!stand || stand->height < highest - same_mm) continue;
+        if (stand->height > highest + same_mm) planes.clear();
+        highest = std::max(highest, stand->height);
+        planes.push_back(stand->plane);
+      }
+  // Several triangles may reach the same height; those of the plate's true stands lie nowhere below the floor.
+  HeightPlane sum;
+  double count = 0;
+  std::vector<HeightPlane> counted;
+  for (const HeightPlane& p : planes) {
+    const bool known = std::any_of(counted.begin(), counted.end(), [&](const HeightPlane& c) {
+      return std::abs(c.gx - p.gx) < same_slope && std::abs(c.gy - p.gy) < same_slope;
+    });
+    if (known || !carries(p, spots)) continue;
+    counted.push_back(p);
+    sum.z0 += p.z0, sum.gx += p.gx, sum.gy += p.gy, count += 1;
+  }
+  if (count == 0) return planes.empty() ? HeightPlane{} : planes.front();
+  return {sum.z0 / count, sum.gx / count, sum.gy / count};
+}
+
+HeightPlane rest_on(const Floor& floor, const Polygon& plate) {
+  if (floor.is_plane()) return floor.cells().front().plane;
+  std::vector<const Cell*> under;
+  for (const Cell& cell : floor.cells())
+    if (!common(cell.plan, plate).empty()) under.push_back(&cell);
+  if (under.size() == 1) return under.front()->plane;
+  double x0 = plate[0].x, x1 = x0, y0 = plate[0].y, y1 = y0;
+  for (const Point& p : plate)
+    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+  return rest_on(floor.corners(plate), {(x0 + x1) / 2, (y0 + y1) / 2});
+}
+
+}  // namespace fallwright::survey
