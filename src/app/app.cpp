@@ -1,5 +1,6 @@
 #include "app/app.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <functional>
 #include <iostream>
@@ -14,6 +15,8 @@
 #include "app/staging.hpp"
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
+#include "job/validate.hpp"
+#include "measure/measure.hpp"
 #include "rules/check.hpp"
 
 namespace fallwright::app {
@@ -23,6 +26,9 @@ struct Options {
   std::vector<std::string> jobs;
   std::string out = "out";
   std::string starter_file;
+  std::string at_x, at_y;
+  std::vector<std::string> readings;
+  bool down = false;
   std::string unit = "in";
   bool quiet = false, json = false, verbose = false, force = false;
 };
@@ -77,6 +83,15 @@ void say(const Options& options, const Work& work, const std::string& text) {
     std::cout << text << "\n";
 }
 
+double length_of(const std::string& name, const std::string& text, job::UnitSystem unit) {
+  std::string why;
+  const auto bare = unit == job::UnitSystem::metric ? units::LengthUnit::mm : units::LengthUnit::inch;
+  const bool minus = !text.empty() && text[0] == '-';
+  if (const auto length = units::parse_length(minus ? text.substr(1) : text, bare, why))
+    return minus ? -length->in_mm() : length->in_mm();
+  throw diag::JobFaults{{{"", 0, 0, name, "found '" + text + "': " + why}}};
+}
+
 int build(const Options& options) {
   return each_job(options, [&](Work& work, Progress& progress) {
     const auto folder = std::filesystem::path{options.out} / std::filesystem::path{work.job.file}.stem();
@@ -92,6 +107,59 @@ int check(const Options& options) {
 int takeoff(const Options& options) {
   each_job(options, [&](Work& work, Progress&) { say(options, work, report::takeoff_table(*work.report)); });
   return all_pass;
+}
+
+int survey(const Options& options) {
+  return each_job(options, [&](Work& work, Progress&) { say(options, work, report::room_table(*work.report)); });
+}
+
+int heights(const Options& options) {
+  const job::Job job = load(options.jobs.front());
+  const double x = length_of("X", options.at_x, job.unit), y = length_of("Y", options.at_y, job.unit);
+  Stages stages{options};
+  const auto work = work_out(job, stages);
+  std::cout << report::chain_table(work->job, measure::measure_chain(*work->model, work->facts, x, y), x, y);
+  return all_pass;
+}
+
+/// "back-left=1/8 in": a place on the rim and what the rule shows there.
+job::RimReading rim_reading(const std::string& text, job::UnitSystem unit) {
+  const std::size_t equals = text.find('=');
+  std::string name = text.substr(0, equals), known;
+  std::replace(name.begin(), name.end(), '-', ' ');
+  for (const job::RimPoint point : job::all_rim_points) {
+    if (equals != std::string::npos && name == job::name_of(point))
+      return {point, units::Length::mm(length_of(name, text.substr(equals + 1), unit))};
+    std::string own = job::name_of(point);
+    std::replace(own.begin(), own.end(), ' ', '-');
+    known += (known.empty() ? "" : ", ") + own;
+  }
+  throw diag::JobFaults{{{"", 0, 0, "",
+                          "found '" + text +
+                              "'; a reading is a place and a length, like back-left=1/8. "
+                              "Places: " +
+                              known}}};
+}
+
+int level(const Options& options) {
+  job::Job job = load(options.jobs.front());
+  if (!options.readings.empty()) {
+    job.as_set = {options.down, {}};
+    for (const std::string& text : options.readings) job.as_set.readings.push_back(rim_reading(text, job.unit));
+  }
+  if (job.as_set.readings.empty())
+    throw diag::JobFaults{
+        {{job.file, 0, 0, "as_set", "no readings: give them here, like back-left=1/8, or in the file"}}};
+  for (const job::Contradiction& c : job::survey_contradictions(job))
+    throw diag::JobFaults{{{job.file, 0, 0, c.key, c.message}}};
+  Stages stages{options};
+  const auto work = work_out(std::move(job), stages);
+  const report::Verdict verdict = report::as_set_verdict(*work->report);
+  if (options.json)
+    std::cout << report::to_json(*work->report);
+  else
+    std::cout << work->job.name << "\n" << verdict.text;
+  return verdict.passes ? all_pass : check_failed;
 }
 
 int starter(const Options& options) {
@@ -129,6 +197,21 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
   add_jobs(*t, options);
   t->callback([&] { chosen = [&] { return takeoff(options); }; });
+  auto* v = app.add_subcommand("survey", "the room as measured: closure, floor, furring, fit, drain, levels, set-out");
+  add_jobs(*v, options);
+  v->callback([&] { chosen = [&] { return survey(options); }; });
+  auto* l = app.add_subcommand("level", "the base as it lies in the wet bed: falls now, and what to press");
+  l->add_option("JOB", options.jobs, "job file (TOML)")->required()->expected(1);
+  l->add_option("READING", options.readings,
+                "rim heights like back-left=1/8 front-right=-1/16; left out, those of the job file");
+  l->add_flag("--down", options.down, "readings are distances below a level line, as under a laser");
+  l->add_flag("--json", options.json, "print report.json instead of text");
+  l->callback([&] { chosen = [&] { return level(options); }; });
+  auto* h = app.add_subcommand("heights", "every height over one point of the plan");
+  h->add_option("JOB", options.jobs, "job file (TOML)")->required()->expected(1);
+  h->add_option("X", options.at_x, "from the left stud face")->required();
+  h->add_option("Y", options.at_y, "from the entry")->required();
+  h->callback([&] { chosen = [&] { return heights(options); }; });
   auto* s = app.add_subcommand("starter", "write a commented job file to begin from");
   s->add_option("FILE", options.starter_file, "the file to write")->required();
   s->add_option("--unit", options.unit, "unit it is written in")

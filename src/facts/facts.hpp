@@ -7,9 +7,9 @@
 #include <string>
 #include <vector>
 
-namespace fallwright::facts {
+#include "facts/room.hpp"
 
-using Point = std::array<double, 3>;
+namespace fallwright::facts {
 
 /// One solid. `role` and `material` are the words of the model; `before` marks solids that are gone once all is set.
 struct Part {
@@ -123,6 +123,7 @@ struct Facts {
   Clear clear;
   Heights heights;
   DrainFit drain;
+  Room room;
 };
 
 }  // namespace fallwright::facts

@@ -2,10 +2,13 @@
 #pragma once
 
 #include <functional>
+#include <limits>
+#include <optional>
 #include <vector>
 
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
+#include <gp_Cylinder.hxx>
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
@@ -22,22 +25,47 @@ std::optional<gp_Dir> outward(const TopoDS_Face& face);
 std::vector<gp_Pnt> corners(const TopoDS_Shape& shape);
 std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape);
 
+/// The widest upright cylinder among the faces of a solid that begin no higher than `below`.
+std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
+                                           double below = std::numeric_limits<double>::max());
+
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity);
 void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
 facts::Clear measure_clear(const parts::Model& model);
 std::vector<facts::Member> measure_members(const parts::Model& model);
-void measure_heights(const parts::Model& model, facts::Facts& facts);  ///< heights, openings
+void measure_heights(const parts::Model& model, facts::Facts& facts);
+void measure_openings(const parts::Model& model, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);
+
+/// A convex piece of a plane, by its corners.
+using Plate = std::vector<gp_Pnt>;
 
 /// How the underside of one solid meets the top of another below it.
 struct Mating {
   double contact_mm2 = 0;  ///< in plan, where both are one
   double overlap_mm3 = 0;  ///< the upper one reaches into the lower
   double void_mm3 = 0;     ///< open space between them, over their common plan
-  std::vector<gp_Pnt> contact_corners;
+  std::vector<Plate> contact;
 };
 Mating mate(const TopoDS_Shape& upper, const TopoDS_Shape& lower);
+
+/// Plumb depth of a solid under a point of its top: at every corner of the pieces that its top and its underside cut
+/// out of each other. Between them depth runs evenly, so least and greatest are among them.
+struct Depth {
+  gp_Pnt top;
+  double mm = 0;
+};
+std::vector<Depth> depths(const TopoDS_Shape& solid);
+/// The same under given pieces of the top.
+std::vector<Depth> depths(const std::vector<Plate>& tops, const TopoDS_Shape& solid);
+
+facts::FloorShape measure_floor(const parts::Model& model);
+void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
+facts::DrainWindow measure_window(const parts::Model& model);
+std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
+std::vector<facts::Mark> measure_set_out(const parts::Model& model);
+std::vector<facts::Worst> measure_worst(const parts::Model& model, const facts::Facts& facts);
 
 void measure_bed(const parts::Model& model, const Mating& base_on_bed, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& base_on_bed, const facts::Facts& facts);

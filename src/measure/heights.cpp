@@ -7,6 +7,7 @@
 #include <gp_Cylinder.hxx>
 
 #include "brep/properties.hpp"
+#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
@@ -54,17 +55,6 @@ Span upstands_of(const parts::Solid& base, double rim) {
   return span;
 }
 
-/// Inside face of a wall: the framing's nearest plane toward the alcove.
-std::optional<double> inside_face(const facts::Facts& facts, const std::string& wall, int index, bool greatest) {
-  std::optional<double> face;
-  for (const facts::Part& part : facts.parts) {
-    if (part.role != "wall" || part.id.rfind(wall + "/", 0) != 0) continue;
-    const double at = part.bbox_mm[static_cast<std::size_t>(index)];
-    face = !face ? at : greatest ? std::max(*face, at) : std::min(*face, at);
-  }
-  return face;
-}
-
 double size_of(const facts::Facts& facts, const std::string& role, int axis) {
   Span span;
   for (const facts::Part& part : facts.parts)
@@ -74,6 +64,23 @@ double size_of(const facts::Facts& facts, const std::string& role, int axis) {
   return span.greatest - span.least;
 }
 
+/// How far a wall's framing comes in, between the floor and a height, along what stands before it.
+double inside_face(const parts::Model& model, job::Side side, const survey::Rect& before, double high,
+                   double otherwise) {
+  Box3 box;
+  box.high[2] = high;
+  const bool back = side == job::Side::back;
+  (back ? box.low[0] : box.low[1]) = back ? before.x0 : before.y0;
+  (back ? box.high[0] : box.high[1]) = back ? before.x1 : before.y1;
+  const gp_Dir inward = side == job::Side::left    ? gp::DX()
+                        : side == job::Side::right ? gp_Dir{-1, 0, 0}
+                                                   : gp_Dir{0, -1, 0};
+  const auto far = reach(model, std::string{"wall-"} + job::name_of(side) + "/", inward, box);
+  return !far ? otherwise : side == job::Side::left ? *far : -*far;
+}
+
+}  // namespace
+
 void measure_openings(const parts::Model& model, facts::Facts& facts) {
   const auto add = [&](const char* axis, int index, double opening, bool with_bench) {
     facts::Opening o{axis, opening, size_of(facts, "base", index), {}, 0};
@@ -82,25 +89,31 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
     facts.openings.push_back(std::move(o));
   };
   const job::Job& job = model.job;
-  const bool back_bench = job.bench && job.bench->place == job::BenchPlace::back;
-  const double left = inside_face(facts, "wall-left", 3, true).value_or(0);
-  const double right = inside_face(facts, "wall-right", 0, false).value_or(job.alcove.width.in_mm());
-  add("width", 0, right - left, job.bench && !back_bench);
-  add("depth", 1, inside_face(facts, "wall-back", 1, false).value_or(job.alcove.depth.in_mm()), back_bench);
+  const survey::Rect base = *plan_of(model, parts::Role::base);
+  const auto bench = plan_of(model, parts::Role::bench_frame);
+  const double base_top = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
+  const double bench_top = bench ? job.bench->height.in_mm() : 0;
+  const auto face = [&](job::Side side, double otherwise) {
+    const job::BenchPlace place = job.bench ? job.bench->place : job::BenchPlace::back;
+    const bool at_bench = bench && ((side == job::Side::left && place == job::BenchPlace::left_end) ||
+                                    (side == job::Side::right && place == job::BenchPlace::right_end) ||
+                                    (side == job::Side::back && place == job::BenchPlace::back));
+    return inside_face(model, side, at_bench ? *bench : base, at_bench ? bench_top : base_top, otherwise);
+  };
+  const bool back_bench = bench && job.bench->place == job::BenchPlace::back;
+  add("width", 0, face(job::Side::right, job.alcove.width.in_mm()) - face(job::Side::left, 0), bench && !back_bench);
+  add("depth", 1, face(job::Side::back, job.alcove.depth.in_mm()), back_bench);
 }
 
-/// Axis and radius of the widest upright cylinder among a solid's faces.
-std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, bool below_only, double below) {
+std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, double below) {
   std::optional<gp_Cylinder> widest;
   for (const TopoDS_Face& face : faces_of(solid)) {
     const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
-    if (cylinder.IsNull() || (below_only && brep::box_of(face)[2] > below)) continue;
+    if (cylinder.IsNull() || brep::box_of(face)[2] > below) continue;
     if (!widest || cylinder->Radius() > widest->Radius()) widest = cylinder->Cylinder();
   }
   return widest;
 }
-
-}  // namespace
 
 void measure_heights(const parts::Model& model, facts::Facts& facts) {
   const parts::Solid& base = *model.first(parts::Role::base);
@@ -118,13 +131,12 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
     const Span seat = heights_of(*block, "seat");
     h.seat_front_mm = seat.least, h.seat_back_mm = seat.greatest;
   }
-  measure_openings(model, facts);
 }
 
 facts::DrainFit measure_drain(const parts::Model& model) {
   const parts::Solid &drain = *model.first(parts::Role::drain), &subfloor = *model.first(parts::Role::subfloor);
   const double floor_top = brep::box_of(subfloor.shape)[5];
-  const auto body = widest_cylinder(drain.shape, true, floor_top), bore = widest_cylinder(subfloor.shape, false, 0);
+  const auto body = widest_cylinder(drain.shape, floor_top), bore = widest_cylinder(subfloor.shape);
   facts::DrainFit fit;
   if (!body || !bore) return fit;
   const gp_Pnt at = bore->Location(), centre = body->Location();

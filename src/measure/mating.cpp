@@ -18,6 +18,13 @@ struct Triangle {
   double x0, y0, x1, y1;
 };
 
+Triangle to_triangle(std::array<gp_Pnt, 3> corner) {
+  const auto& [a, b, c] = corner;
+  if ((b.X() - a.X()) * (c.Y() - a.Y()) < (c.X() - a.X()) * (b.Y() - a.Y())) std::swap(corner[1], corner[2]);
+  return {corner, std::min({a.X(), b.X(), c.X()}), std::min({a.Y(), b.Y(), c.Y()}), std::max({a.X(), b.X(), c.X()}),
+          std::max({a.Y(), b.Y(), c.Y()})};
+}
+
 /// Triangles of the planar faces that look up (or down). Planar faces with straight edges mesh exactly; an arc's chord
 /// error touches only the plan of such a face, never its height.
 std::vector<Triangle> looking(const TopoDS_Shape& shape, bool up) {
@@ -32,16 +39,18 @@ std::vector<Triangle> looking(const TopoDS_Shape& shape, bool up) {
     for (int i = 1; i <= mesh->NbTriangles(); ++i) {
       int n[3];
       mesh->Triangle(i).Get(n[0], n[1], n[2]);
-      Triangle t{};
-      for (int k = 0; k < 3; ++k) t.corner[k] = mesh->Node(n[k]).Transformed(place.Transformation());
-      const auto& [a, b, c] = t.corner;
-      if ((b.X() - a.X()) * (c.Y() - a.Y()) < (c.X() - a.X()) * (b.Y() - a.Y())) std::swap(t.corner[1], t.corner[2]);
-      t.x0 = std::min({a.X(), b.X(), c.X()}), t.x1 = std::max({a.X(), b.X(), c.X()});
-      t.y0 = std::min({a.Y(), b.Y(), c.Y()}), t.y1 = std::max({a.Y(), b.Y(), c.Y()});
-      triangles.push_back(t);
+      std::array<gp_Pnt, 3> corner;
+      for (std::size_t k = 0; k < 3; ++k) corner[k] = mesh->Node(n[k]).Transformed(place.Transformation());
+      triangles.push_back(to_triangle(corner));
     }
   }
   return triangles;
+}
+
+/// Twice the triangle's plan.
+double turn(const Triangle& t) {
+  const auto& [a, b, c] = t.corner;
+  return (b.X() - a.X()) * (c.Y() - a.Y()) - (c.X() - a.X()) * (b.Y() - a.Y());
 }
 
 /// Height of a triangle's plane over a point.
@@ -106,8 +115,9 @@ void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
   if (std::all_of(polygon.begin(), polygon.end(), [](const Spot& s) { return std::abs(s.open) <= same; })) {
     const double area = integrate(polygon).first;
     mating.contact_mm2 += area;
-    if (area > same)
-      for (const Spot& s : polygon) mating.contact_corners.push_back({s.x, s.y, height(lower, s.x, s.y)});
+    if (area <= same) return;
+    auto& contact = mating.contact.emplace_back();
+    for (const Spot& s : polygon) contact.emplace_back(s.x, s.y, height(lower, s.x, s.y));
     return;
   }
   // Where an arc bounds two faces, each is meshed with its own chords: slivers thinner than the chord height are no
@@ -172,6 +182,29 @@ Mating mate(const TopoDS_Shape& upper, const TopoDS_Shape& lower) {
   Mating mating;
   for (const Triangle& t : under) columns.near(t, [&](const Triangle& o) { add(mating, t, o); });
   return mating;
+}
+
+std::vector<Depth> depths(const TopoDS_Shape& solid) {
+  std::vector<Plate> tops;
+  for (const Triangle& t : looking(solid, true)) tops.push_back({t.corner.begin(), t.corner.end()});
+  return depths(tops, solid);
+}
+
+std::vector<Depth> depths(const std::vector<Plate>& tops, const TopoDS_Shape& solid) {
+  const std::vector<Triangle> below = looking(solid, false);
+  Columns columns{below};
+  std::vector<Depth> found;
+  for (const Plate& top : tops)
+    for (std::size_t i = 1; i + 1 < top.size(); ++i) {
+      const Triangle t = to_triangle({top[0], top[i], top[i + 1]});
+      if (std::abs(turn(t)) <= units::tolerance::length_mm) continue;
+      columns.near(t, [&](const Triangle& o) {
+        const Polygon polygon = common(t, o);
+        if (polygon.size() < 3 || integrate(polygon).first <= units::tolerance::length_mm) return;
+        for (const Spot& s : polygon) found.push_back({{s.x, s.y, height(t, s.x, s.y)}, s.open});
+      });
+    }
+  return found;
 }
 
 }  // namespace fallwright::measure

@@ -1,5 +1,6 @@
 #include "measure/measure.hpp"
 
+#include <cmath>
 #include <map>
 
 #include <BRep_Tool.hxx>
@@ -16,6 +17,7 @@
 #include "brep/properties.hpp"
 #include "diag/fault.hpp"
 #include "measure/detail.hpp"
+#include "survey/closure.hpp"
 
 namespace fallwright::measure {
 
@@ -67,6 +69,36 @@ facts::Facts look_at_each(const parts::Model& model, bool validity) {
   return facts;
 }
 
+facts::Closure closure_of(const job::Job& job) {
+  const survey::Closure c = survey::close(job.survey);
+  facts::Closure closure{c.solved, c.spare, {}, 0, 0, c.suspect, c.missing};
+  for (const survey::Residual& r : c.readings) {
+    closure.readings.push_back({r.name, r.reading_mm, r.solved_mm, r.tolerance_mm, r.if_others_hold_mm});
+    const double off = std::abs(r.off_mm());
+    if (closure.allowed_mm > 0 && off / r.tolerance_mm <= closure.worst_mm / closure.allowed_mm) continue;
+    closure.worst_mm = off;
+    closure.allowed_mm = r.tolerance_mm;
+  }
+  return closure;
+}
+
+facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
+  facts::Room room;
+  room.closure = closure_of(model.job);
+  room.floor = measure_floor(model);
+  measure_walls(model, facts.heights, room);
+  room.drain = measure_window(model);
+  const auto& bore = room.drain.now_mm;
+  room.chain = measure_chain(model, facts, bore[0], bore[1]);
+  room.gauges = measure_gauges(model, facts);
+  room.set_out = measure_set_out(model);
+  room.as_set = measure_as_set(model, model.job.as_set);
+  facts::Facts so_far = facts;
+  so_far.room.drop_in = room.drop_in;
+  room.worst = measure_worst(model, so_far);
+  return room;
+}
+
 facts::Facts look_at_all(const parts::Model& model) {
   facts::Facts facts = look_at_each(model, true);
   const Mating base_on_bed = mate(model.first(parts::Role::base)->shape, model.first(parts::Role::bed)->shape);
@@ -74,8 +106,10 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.clear = measure_clear(model);
   facts.members = measure_members(model);
   measure_heights(model, facts);
+  measure_openings(model, facts);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, base_on_bed, facts);
+  facts.room = look_at_room(model, facts);
   return facts;
 }
 

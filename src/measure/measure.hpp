@@ -6,6 +6,9 @@
 namespace fallwright::parts {
 struct Model;
 }
+namespace fallwright::job {
+struct AsSet;
+}
 
 namespace fallwright::measure {
 
@@ -16,5 +19,16 @@ facts::Facts measure(const parts::Model& model);
 /// Volumes, areas, masses, boxes, falls and drainage alone: what costs milliseconds, without the kernel's check of
 /// validity and without looking at pairs of solids.
 facts::Facts measure_solids(const parts::Model& model);
+
+/// The surfaces over a point and those that the whole job shares, lowest first. A surface that is not there is left
+/// out.
+std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::Facts& facts, double x_mm, double y_mm);
+
+/// The base as readings on its rim say it lies: the plane that fits them best (least squares), and the falls of the
+/// solid tilted to it. Nothing when there are no readings.
+facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& readings);
+
+/// Falls of every facet of the base, tilted stiffly so that its level planes rise by gx along x and gy along y.
+std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy);
 
 }  // namespace fallwright::measure

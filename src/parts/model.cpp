@@ -77,6 +77,24 @@ std::shared_ptr<const Model> build(const job::Job& job) try {
   throw diag::ModelError{job.name, e.GetMessageString()};
 }
 
+Solid build_base(const job::Job& job) {
+  return make_base(job, job::lay_out(job));
+}
+
+Solid build_bed(const job::Job& job) {
+  return make_bed(job, job::lay_out(job));
+}
+
+Model build_framing(const job::Job& job) {
+  const job::Layout layout = job::lay_out(job);
+  Sticks sticks;
+  Model model{job, make_walls(job, layout, sticks)};
+  if (job.bench)
+    for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
+  model.solids.push_back(make_base(job, layout));
+  return model;
+}
+
 Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab) {
   Solid solid{id, role, material, density, slab.solid};
   for (const brep::NamedFace& named : slab.upper) {

@@ -47,4 +47,10 @@ struct Model {
   const Solid* first(Role role) const;
 };
 
+/// Some solids of a job alone, for questions of what would be if: the base; the bed; what bounds the base in plan.
+/// @throws as `build` does; and refuses nothing that the whole job would not refuse.
+Solid build_base(const job::Job& job);
+Solid build_bed(const job::Job& job);
+Model build_framing(const job::Job& job);  ///< walls, bench frame and base
+
 }  // namespace fallwright::parts

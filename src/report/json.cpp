@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "report/json_room.hpp"
 #include "report/report.hpp"
 
 namespace fallwright::report {
@@ -164,6 +165,7 @@ std::string to_json(const Report& report) {
   json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm},
                    {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
                    {"nearest_joist", f.drain.nearest_joist}};
+  json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);
   json["takeoff"] = list(report.rows, row);

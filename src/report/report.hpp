@@ -53,6 +53,23 @@ std::string summary(const Report& report, const std::string& folder);
 /// Every check on a line of its own, worst first, with source and advice.
 std::string check_table(const Report& report);
 
+/// The room as it was measured, question by question: closure, floor, furring, letting in, drain, dry fit, heights,
+/// levelling, gauge depths, set-out, and how sure all that is.
+std::string room_table(const Report& report);
+
+/// The base as readings on its rim say it lies, and what to press.
+std::string as_set_text(const job::Job& job, const facts::AsSet& set);
+
+/// The same with the checks that go with it.
+struct Verdict {
+  bool passes = true;
+  std::string text;
+};
+Verdict as_set_verdict(const Report& report);
+
+/// Heights over one point, highest first.
+std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
+
 /// The buy list and the cut list as plain tables.
 std::string takeoff_table(const Report& report);
 

@@ -131,6 +131,18 @@ std::string check_table(const Report& report) {
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 
+Verdict as_set_verdict(const Report& report) {
+  Verdict verdict{true, as_set_text(report.job, report.facts.room.as_set)};
+  for (const rules::Result& r : report.results) {
+    if (r.id.rfind("as-set.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
+    verdict.text += check_line(report, r);
+    verdict.passes = verdict.passes && r.outcome != rules::Outcome::fail;
+  }
+  verdict.text +=
+      verdict.passes ? "  Leave it, and let nobody step on it.\n" : "  NOT YET: press, then read the rim again.\n";
+  return verdict;
+}
+
 std::string takeoff_table(const Report& report) {
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {

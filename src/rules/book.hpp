@@ -19,6 +19,7 @@ struct Finding {
   std::string advice;           ///< what to do when it fails; where nothing was measured, what to measure
   bool broken = false;          ///< it fails whatever the number: water without a way out, even if the pool is a film
   std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
+  std::optional<double> greatest = {};  ///< the same for the greatest
 };
 
 Finding found(double measured, std::string where, std::string advice);
@@ -44,6 +45,10 @@ std::vector<Rule> height_rules();
 std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();
+std::vector<Rule> survey_rules();
+
+/// What to press down, and by how much, so that the rim comes level.
+std::string press_advice(const job::Job& job, const facts::AsSet& set);
 
 /// Where a limit has no published source. docs/sources.md tells of each.
 inline constexpr const char* no_source = "common practice, no source";

@@ -74,6 +74,7 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   const Finding finding = rule.look(job, facts, result.limit);
   result.where = finding.where;
   if (finding.least) result.limit.least = finding.least;
+  if (finding.greatest) result.limit.greatest = finding.greatest;
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
@@ -179,24 +180,31 @@ std::vector<Result> worst_first(std::vector<Result> results) {
   return results;
 }
 
+Limit limit_for(const std::string& id, const job::Job& job) {
+  const auto& book = all_rules();
+  const auto rule = std::find_if(book.begin(), book.end(), [&](const Rule& r) { return r.id == id; });
+  bool by_user = false;
+  return rule == book.end() ? Limit{} : limit_of(*rule, job, by_user);
+}
+
 bool any_failed(const std::vector<Result>& results) {
   return std::any_of(results.begin(), results.end(), [](const Result& r) { return r.outcome == Outcome::fail; });
 }
 
 Finding found(double measured, std::string where, std::string advice) {
-  return {true, measured, std::move(where), std::move(advice), false, {}};
+  return {true, measured, std::move(where), std::move(advice), false, {}, {}};
 }
 Finding not_applicable() {
-  return {false, {}, "", "", false, {}};
+  return {false, {}, "", "", false, {}, {}};
 }
 Finding missing(std::string what_to_measure) {
-  return {true, {}, "", std::move(what_to_measure), false, {}};
+  return {true, {}, "", std::move(what_to_measure), false, {}, {}};
 }
 
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {fit_rules(), bed_rules(), fall_rules(), height_rules(), room_rules()})
+    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), fall_rules(), height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

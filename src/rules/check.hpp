@@ -15,6 +15,9 @@ std::vector<Result> check(const job::Job& job, const facts::Facts& facts);
 /// Failed first, then cautions, then what was not checked, then passes by their margin, smallest first.
 std::vector<Result> worst_first(std::vector<Result> results);
 
+/// The limit of a rule as it holds for a job: the book's, or the job file's.
+Limit limit_for(const std::string& id, const job::Job& job);
+
 bool any_failed(const std::vector<Result>& results);
 
 /// Whether a value keeps a limit, up to the rounding of double precision; falls are compared as exact ratios.

@@ -2,11 +2,12 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/levelling.hpp"
 
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4;
+constexpr double in = 25.4, bore_clearance = facts::bore_clearance_mm;
 
 Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
   if (facts.parts.empty()) return missing("no solid was looked at");
@@ -63,20 +64,40 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
       "bore " + text_at_least(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job) + " at least (drain.bore)");
 }
 
+/// Where the drain may stand instead, and what that does to the floor's falls.
+std::string away_from_joists(const job::Job& job, const facts::Facts& facts, double lacking) {
+  const facts::DrainWindow& w = facts.room.drain;
+  std::string text = "move the drain " + text_at_least(lacking, job) + " away from that joist";
+  if (w.joists_known && !w.any) text = "no place on this floor lets the bore pass between the joists: head one off";
+  if (w.joists_known && w.any && w.moved_mm > 0) {
+    const std::size_t axis = w.along_width ? 0 : 1;
+    text = "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
+           (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
+           ", its centre at " + place_of(w.nearest_mm, job);
+    if (w.greatest_fall > 0)
+      text += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
+              text_of(w.greatest_fall, Unit::ratio, job);
+  }
+  text += "; a joist is cut or headed off only as local code and an engineer allow";
+  if (w.hole_mm > 0)
+    text += " (a hole in this one at most " + text_at_most(w.hole_mm, job) +
+            " across and 2\" from either edge, a notch " + text_at_most(w.notch_mm, job) +
+            ", none in the middle third: IRC R502.8.1)";
+  return text;
+}
+
 Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   if (!facts.drain.bore_to_joist_mm) return missing("measure direction, spacing and first centre of the joists below");
   const double gap = *facts.drain.bore_to_joist_mm;
-  return found(gap, "bore to '" + facts.drain.nearest_joist + "'",
-               "move the drain " + text_at_least(*limit.least - gap, job) +
-                   " away from that joist; a joist is cut or headed off only as local code and an engineer allow");
+  return found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap));
 }
 
 Limit gap() {
   return {0.0, 0.5 * in, Unit::mm, no_source, Verified::common_practice};
 }
 Limit clearance() {
-  return {0.25 * in, {}, Unit::mm, no_source, Verified::common_practice};
+  return {bore_clearance, {}, Unit::mm, no_source, Verified::common_practice};
 }
 Limit nothing() {
   return {{}, 0.0, Unit::count, no_source, Verified::common_practice};

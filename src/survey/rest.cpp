@@ -52,7 +52,7 @@ bool carries(const HeightPlane& plane, const std::vector<Spot>& spots) {
 
 }  // namespace
 
-HeightPlane rest_on(const std::vector<Spot>& given, Point middle) {
+std::vector<HeightPlane> stands_on(const std::vector<Spot>& given, Point middle) {
   const std::vector<Spot> spots = distinct(given);
   double highest = std::numeric_limits<double>::lowest();
   std::vector<HeightPlane> planes;
@@ -65,20 +65,24 @@ HeightPlane rest_on(const std::vector<Spot>& given, Point middle) {
         highest = std::max(highest, stand->height);
         planes.push_back(stand->plane);
       }
-  // Several triangles may reach the same height; those of the plate's true stands lie nowhere below the floor.
-  HeightPlane sum;
-  double count = 0;
-  std::vector<HeightPlane> counted;
+  // Other triangles over the same edge reach the same height; a true stand lies nowhere below the floor.
+  std::vector<HeightPlane> stands;
   for (const HeightPlane& p : planes) {
-    const bool known = std::any_of(counted.begin(), counted.end(), [&](const HeightPlane& c) {
-      return std::abs(c.gx - p.gx) < same_slope && std::abs(c.gy - p.gy) < same_slope;
+    const bool known = std::any_of(stands.begin(), stands.end(), [&](const HeightPlane& s) {
+      return std::abs(s.gx - p.gx) < same_slope && std::abs(s.gy - p.gy) < same_slope;
     });
-    if (known || !carries(p, spots)) continue;
-    counted.push_back(p);
-    sum.z0 += p.z0, sum.gx += p.gx, sum.gy += p.gy, count += 1;
+    if (!known && carries(p, spots)) stands.push_back(p);
   }
-  if (count == 0) return planes.empty() ? HeightPlane{} : planes.front();
-  return {sum.z0 / count, sum.gx / count, sum.gy / count};
+  if (stands.empty() && !planes.empty()) stands.push_back(planes.front());
+  return stands;
+}
+
+HeightPlane rest_on(const std::vector<Spot>& spots, Point middle) {
+  const std::vector<HeightPlane> stands = stands_on(spots, middle);
+  HeightPlane mean;
+  const double count = std::max<double>(1, static_cast<double>(stands.size()));
+  for (const HeightPlane& p : stands) mean.z0 += p.z0 / count, mean.gx += p.gx / count, mean.gy += p.gy / count;
+  return mean;
 }
 
 HeightPlane rest_on(const Floor& floor, const Polygon& plate) {

@@ -7,10 +7,13 @@
 
 namespace fallwright::survey {
 
-/// The plane of a stiff plate put down on spots: it stands on the three whose triangle is highest over the plate's
-/// middle. Where two such triangles share an edge through the middle the plate rocks about it, and the plane half way
-/// between the two is given.
+/// The planes in which a stiff plate can come to lie on spots: one, or the two between which it rocks. It stands on the
+/// three spots whose triangle is highest over its middle; where two such triangles share an edge through the middle, it
+/// rocks about that edge.
 /// @pre the spots' outline holds the middle.
+std::vector<HeightPlane> stands_on(const std::vector<Spot>& spots, Point middle);
+
+/// The one such plane, or the mean of all: half way through the rocking.
 HeightPlane rest_on(const std::vector<Spot>& spots, Point middle);
 
 /// The same over a convex part of a floor, about the middle of its bounding box.

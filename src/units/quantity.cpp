@@ -1,5 +1,7 @@
 #include "units/quantity.hpp"
 
+#include <cmath>
+
 #include <cstdio>
 #include <span>
 
@@ -76,7 +78,10 @@ std::string decimals(double value, int count) {
 }
 
 std::string volume_text(double mm3, bool metric) {
-  return metric ? decimals(mm3 * 1e-6, 1) + " L" : decimals(mm3 / mm3_per_ft3, 2) + " ft3";
+  // What would come out as nothing is told in the smaller unit.
+  const double litres = mm3 * 1e-6, feet = mm3 / mm3_per_ft3;
+  if (metric) return mm3 != 0 && std::abs(litres) < 0.1 ? decimals(mm3 / 1000, 1) + " cm3" : decimals(litres, 1) + " L";
+  return mm3 != 0 && std::abs(feet) < 0.01 ? decimals(feet * 1728, 1) + " in3" : decimals(feet, 2) + " ft3";
 }
 std::string area_text(double mm2, bool metric) {
   return metric ? decimals(mm2 * 1e-6, 3) + " m2" : decimals(mm2 / mm2_per_in2, 0) + " in2";

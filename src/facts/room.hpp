@@ -1,0 +1,154 @@
+/// The room as it was measured, and what that means for the base in it. Lengths in millimetres.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace fallwright::facts {
+
+using Point = std::array<double, 3>;
+
+/// Clearance asked from a bore to a joist, and round a drain's body, where the job sets none: 1/4 in. Common practice,
+/// no source.
+inline constexpr double bore_clearance_mm = 6.35;
+
+/// One tape reading against the figure that fits all of them best.
+struct Tape {
+  std::string name;
+  double reading_mm = 0, solved_mm = 0, tolerance_mm = 0;
+  std::optional<double> if_others_hold_mm;
+};
+
+/// Whether four sides and two diagonals close.
+struct Closure {
+  bool solved = false, spare = false;  ///< the figure is known; one more was read than it needs
+  std::vector<Tape> readings;
+  double worst_mm = 0, allowed_mm = 0;  ///< the residual farthest out of its tolerance, and that tolerance
+  std::string suspect;                  ///< the reading that explains it, where one clearly does
+  std::vector<std::string> missing;
+};
+
+/// A width that was read against that between the solids at the same place.
+struct WidthRead {
+  double height_mm = 0, reading_mm = 0, solids_mm = 0, tolerance_mm = 0;
+};
+
+/// The subfloor's top. Humps and hollows against the plane that fits the corners under the base best.
+struct FloorShape {
+  bool known = false;                             ///< from readings; otherwise nothing is known of it
+  double along_width_mm = 0, along_depth_mm = 0;  ///< greatest difference along a line across the room
+  double hump_mm = 0, hollow_mm = 0;
+  Point hump_at_mm{}, hollow_at_mm{};
+  double twist_mm = 0;  ///< of the four corners under the base: back left - back right + front right - front left
+  double rock_mm = 0;   ///< the base put down dry: greatest gap under a corner
+  std::string rock_at;  ///< "front left" ...
+};
+
+/// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
+/// stud stands too far in.
+struct StudGap {
+  std::string part_id, wall, before;  ///< before: "base" or "bench"
+  double running_mm = 0;              ///< its centre from the back corner (side walls) or the left corner (back wall)
+  double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
+};
+
+/// The same at a corner of the base.
+struct CornerGap {
+  std::string corner, wall;  ///< "front left", "left"
+  double at_floor_mm = 0, at_upstand_mm = 0;
+};
+
+/// How the base gets between the walls.
+struct DropIn {
+  bool between_walls = false;                        ///< otherwise nothing is in its way
+  double length_mm = 0, height_mm = 0;               ///< of the base
+  std::vector<std::pair<double, double>> widths_mm;  ///< height above the datum, free width there
+  double least_mm = 0, least_at_mm = 0;              ///< free width less length, and the height of it
+  double tip_deg = 0, tip_clear_mm = 0;  ///< tipped about its short axis: the angle, and what is left as it levels
+};
+
+/// Where the drain may stand: along one axis joists leave these stretches for the bore's centre, along the other the
+/// floor leaves one.
+struct DrainWindow {
+  bool joists_known = false;
+  bool along_width = true;                         ///< the stretches run along x (joists along the depth)
+  std::vector<std::pair<double, double>> free_mm;  ///< bore clear of joists, with no clearance yet
+  std::pair<double, double> other_mm{};
+  Point now_mm{}, nearest_mm{};  ///< nearest: with the clearance asked
+  bool any = false;              ///< some place is allowed
+  double moved_mm = 0;
+  double least_fall = 0, greatest_fall = 0;  ///< of the floor with the drain at the nearest place
+  double joist_depth_mm = 0, hole_mm = 0, notch_mm = 0, end_notch_mm = 0;  ///< what the code lets a joist lose
+};
+
+/// A surface over one point of the plan, or one that the whole job shares.
+struct Rung {
+  std::string name;
+  double above_datum_mm = 0, above_last_mm = 0;
+};
+
+/// Bed depths to spread to at a named point: A1 is back left; letters run to the right, numbers to the front.
+struct Gauge {
+  std::string name;
+  double x_mm = 0, y_mm = 0;
+  double floor_mm = 0;   ///< height of the subfloor
+  double set_mm = 0;     ///< from there up to the rib plane
+  double spread_mm = 0;  ///< from there up to the level line it is spread to
+  bool clear = false;    ///< in the drain's hole: nothing is spread here
+};
+
+/// A length to mark in the room.
+struct Mark {
+  std::string name;
+  double mm = 0;
+};
+
+/// The base as it lies in the wet bed, by readings on its rim.
+struct AsSetPoint {
+  std::string name;
+  double x_mm = 0, y_mm = 0;
+  double off_mm = 0;    ///< reading less the rim's own shape, above the lowest such
+  double plane_mm = 0;  ///< the plane that fits best, above its own lowest point
+};
+struct AsSetFall {
+  std::string surface, facet;
+  double fall = 0;
+};
+struct AsSet {
+  bool read = false;
+  std::vector<AsSetPoint> points;
+  double gx = 0, gy = 0;                         ///< the plane's slopes along x and y
+  double twist_mm = 0;                           ///< greatest distance of a reading from the plane
+  double over_length_mm = 0, over_width_mm = 0;  ///< out of level, positive: right or back is high
+  std::vector<AsSetFall> falls;                  ///< from the tilted solids
+};
+
+/// What a number can come to when every reading is off by its tolerance, and which reading matters most.
+struct Worst {
+  std::string what;
+  double nominal = 0, least = 0, greatest = 0;
+  std::string reading;
+  double by_reading = 0;  ///< what that reading alone can change
+  std::string unit;       ///< "mm", "mm3", "ratio"
+};
+
+struct Room {
+  Closure closure;
+  std::vector<WidthRead> widths;
+  std::vector<std::string> not_plumbed;  ///< walls without a reading of plumb
+  FloorShape floor;
+  std::vector<StudGap> studs;
+  std::vector<CornerGap> corners;
+  DropIn drop_in;
+  DrainWindow drain;
+  std::vector<Rung> chain;  ///< over the drain's centre
+  std::vector<Gauge> gauges;
+  std::vector<Mark> set_out;
+  AsSet as_set;
+  std::vector<Worst> worst;
+};
+
+}  // namespace fallwright::facts

@@ -1,0 +1,112 @@
+#include <algorithm>
+#include <cmath>
+
+#include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
+#include <gp_Ax1.hxx>
+#include <gp_Trsf.hxx>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "survey/floor.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+/// The floor's outline, from its facets and the drain that fills its opening.
+survey::Rect floor_of(const parts::Model& model) {
+  survey::Rect r = *plan_of(model, parts::Role::drain);
+  for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
+    if (facet.surface != "base-floor") continue;
+    const auto b = brep::box_of(facet.face);
+    r = {std::min(r.x0, b[0]), std::min(r.y0, b[1]), std::max(r.x1, b[3]), std::max(r.y1, b[4])};
+  }
+  return r;
+}
+
+survey::Point place_of(job::RimPoint point, const survey::Rect& f) {
+  using P = job::RimPoint;
+  const double x = (f.x0 + f.x1) / 2, y = (f.y0 + f.y1) / 2;
+  switch (point) {
+    case P::back_left:
+      return {f.x0, f.y1};
+    case P::back:
+      return {x, f.y1};
+    case P::back_right:
+      return {f.x1, f.y1};
+    case P::right:
+      return {f.x1, y};
+    case P::front_right:
+      return {f.x1, f.y0};
+    case P::front:
+      return {x, f.y0};
+    case P::front_left:
+      return {f.x0, f.y0};
+    case P::left:
+      break;
+  }
+  return {f.x0, y};
+}
+
+/// The rim's own height: the floor's facets are the upper envelope of their planes.
+double rim_at(const parts::Solid& base, survey::Point p) {
+  double z = std::numeric_limits<double>::lowest();
+  for (const parts::Facet& facet : base.facets) {
+    const auto n = outward(facet.face);
+    if (facet.surface != "base-floor" || !n) continue;
+    const gp_Pnt o = corners(facet.face).front();
+    z = std::max(z, o.Z() - (n->X() * (p.x - o.X()) + n->Y() * (p.y - o.Y())) / n->Z());
+  }
+  return z;
+}
+
+/// Carries a level plane into one that rises by gx along x and gy along y, about a level axis.
+gp_Trsf tilt_of(double gx, double gy) {
+  gp_Trsf tilt;
+  const gp_Vec normal{-gx, -gy, 1}, axis = gp_Vec{0, 0, 1}.Crossed(normal);
+  if (axis.Magnitude() > 0) tilt.SetRotation(gp_Ax1{gp::Origin(), gp_Dir{axis}}, std::atan(std::hypot(gx, gy)));
+  return tilt;
+}
+
+}  // namespace
+
+std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy) {
+  const TopLoc_Location place{tilt_of(gx, gy)};
+  parts::Solid solid = *model.first(parts::Role::base);
+  solid.shape = TopoDS::Solid(solid.shape.Moved(place));
+  for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(place));
+  facts::Facts facts;
+  measure_falls({model.job, {solid}}, facts);
+  return facts.facets;
+}
+
+facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
+  facts::AsSet found;
+  if (set.readings.empty()) return found;
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const survey::Rect floor = floor_of(model);
+  std::vector<survey::Spot> spots;
+  for (const job::RimReading& r : set.readings) {
+    const survey::Point p = place_of(r.point, floor);
+    spots.push_back({p.x, p.y, (set.down ? -1 : 1) * r.value.in_mm() - rim_at(base, p)});
+  }
+  const survey::HeightPlane plane = survey::best_plane(spots);
+  double lowest = std::numeric_limits<double>::max(), plane_lowest = lowest;
+  for (const survey::Spot& s : spots) {
+    lowest = std::min(lowest, s.z), plane_lowest = std::min(plane_lowest, plane.at(s.x, s.y));
+    found.twist_mm = std::max(found.twist_mm, std::abs(s.z - plane.at(s.x, s.y)));
+  }
+  for (std::size_t i = 0; i < spots.size(); ++i)
+    found.points.push_back({job::name_of(set.readings[i].point), spots[i].x, spots[i].y, spots[i].z - lowest,
+                            plane.at(spots[i].x, spots[i].y) - plane_lowest});
+  found.read = true;
+  found.gx = plane.gx, found.gy = plane.gy;
+  const survey::Rect all = *plan_of(model, parts::Role::base);
+  found.over_length_mm = plane.gx * all.width(), found.over_width_mm = plane.gy * all.depth();
+  for (const facts::Facet& f : tilted_falls(model, plane.gx, plane.gy))
+    found.falls.push_back({f.surface, f.facet, f.fall});
+  return found;
+}
+
+}  // namespace fallwright::measure

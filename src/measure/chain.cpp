@@ -1,0 +1,88 @@
+#include <algorithm>
+#include <cmath>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+constexpr double before_entry_mm = 25;  ///< where the bath's floor is looked at, in front of base and entry
+
+class Chain {
+ public:
+  void add(const std::string& name, std::optional<double> z) {
+    if (z) rungs_.push_back({name, *z, 0});
+  }
+  /// Two heights of one thing: one rung where they are the same.
+  void add(const std::string& name, const char* low_word, double low, const char* high_word, double high) {
+    if (std::abs(high - low) < 0.01) return add(name, low);
+    add(name + ", " + low_word, low);
+    add(name + ", " + high_word, high);
+  }
+  std::vector<facts::Rung> sorted() {
+    std::stable_sort(rungs_.begin(), rungs_.end(),
+                     [](const facts::Rung& a, const facts::Rung& b) { return a.above_datum_mm < b.above_datum_mm; });
+    for (std::size_t i = 1; i < rungs_.size(); ++i)
+      rungs_[i].above_last_mm = rungs_[i].above_datum_mm - rungs_[i - 1].above_datum_mm;
+    return std::move(rungs_);
+  }
+
+ private:
+  std::vector<facts::Rung> rungs_;
+};
+
+}  // namespace
+
+std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::Facts& facts, double x, double y) {
+  const auto shape = [&](parts::Role role) { return model.first(role)->shape; };
+  const Surface floor{shape(parts::Role::subfloor), true};
+  Chain chain;
+  chain.add("deck, underside here", Surface{shape(parts::Role::subfloor), false}.at(x, y));
+  chain.add("subfloor here", floor.at(x, y));
+  chain.add("bed, top here", Surface{shape(parts::Role::bed), true}.at(x, y));
+  chain.add("base, top here", Surface{shape(parts::Role::base), true}.at(x, y));
+  if (const parts::Solid* seat = model.first(parts::Role::seat_block))
+    chain.add("seat, top here", Surface{seat->shape, true}.at(x, y));
+
+  const facts::Heights& h = facts.heights;
+  chain.add("datum, highest subfloor spot under the base", 0.0);
+  chain.add("rib plane", h.rib_plane_mm);
+  chain.add("level line the bed is spread to", facts.bed.gauge_mm);
+  chain.add("drain, top", h.drain_top_mm);
+  chain.add("rim", "lowest", h.rim_least_mm, "highest", h.rim_greatest_mm);
+  if (h.threshold_least_mm)
+    chain.add("threshold", "lowest edge", *h.threshold_least_mm, "highest edge", *h.threshold_greatest_mm);
+  chain.add("upstands, top", h.upstand_top_mm);
+  if (h.seat_front_mm) chain.add("seat", "lowest edge", *h.seat_front_mm, "highest edge", *h.seat_back_mm);
+  if (const auto& finish = model.job.floor.finish_outside) {
+    const auto base = *plan_of(model, parts::Role::base);
+    const double outside = std::min(0.0, base.y0) - before_entry_mm;
+    chain.add("bath floor outside", floor.carried_on((base.x0 + base.x1) / 2, outside) + finish->in_mm());
+  }
+  return chain.sorted();
+}
+
+std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts) {
+  constexpr int columns = 3, rows = 3;
+  const auto base = *plan_of(model, parts::Role::base);
+  const Surface floor{model.first(parts::Role::subfloor)->shape, true};
+  const auto bore = widest_cylinder(model.first(parts::Role::bed)->shape);
+  std::vector<facts::Gauge> gauges;
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      facts::Gauge g;
+      g.name = std::string(1, static_cast<char>('A' + column)) + std::to_string(row + 1);
+      g.x_mm = base.x0 + base.width() * column / (columns - 1);
+      g.y_mm = base.y1 - base.depth() * row / (rows - 1);
+      g.floor_mm = floor.carried_on(g.x_mm, g.y_mm);
+      g.set_mm = facts.heights.rib_plane_mm - g.floor_mm;
+      g.spread_mm = facts.bed.gauge_mm - g.floor_mm;
+      g.clear = bore && std::hypot(g.x_mm - bore->Location().X(), g.y_mm - bore->Location().Y()) < bore->Radius();
+      gauges.push_back(std::move(g));
+    }
+  return gauges;
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,72 @@
+#include <cmath>
+
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Side;
+
+/// Lengths that are marked in the room, each from a face that is there to be touched.
+class Marks {
+ public:
+  Marks(const parts::Model& model, facts::Point bore) : model_{model}, bore_{bore} {}
+
+  std::vector<facts::Mark> list() {
+    const auto base = *plan_of(model_, parts::Role::base);
+    from_walls("bore centre", bore_[0], bore_[1]);
+    add("bore centre from the base's front edge", bore_[1] - base.y0);
+    for (const auto& [name, x] : {std::pair{"left", base.x0}, {"right", base.x1}})
+      if (const auto back = wall_line(model_, Side::back, x))
+        add(std::string{"base's front edge from the back stud face, at its "} + name + " end", *back - base.y0);
+    add("diagonal of the base, both ways alike", std::hypot(base.width(), base.depth()));
+    if (const auto bench = plan_of(model_, parts::Role::bench_frame)) bench_lines(*bench);
+    return std::move(marks_);
+  }
+
+ private:
+  void add(const std::string& name, double mm) { marks_.push_back({name, mm}); }
+
+  void from_walls(const std::string& what, double x, double y) {
+    const auto& finish = model_.job.survey.finish_mm;
+    for (const Side side : {Side::left, Side::right, Side::back}) {
+      const auto face = wall_line(model_, side, side == Side::back ? x : y);
+      if (!face) continue;
+      const double away = side == Side::left ? x - *face : side == Side::right ? *face - x : *face - y;
+      add(what + " from the " + name_of(side) + " stud face", away);
+      if (finish) add(what + " from the finished " + name_of(side) + " wall", away - *finish);
+    }
+  }
+
+  void bench_lines(const survey::Rect& bench) {
+    const job::BenchPlace place = model_.job.bench->place;
+    const auto line = [&](Side side, double at, double edge, const char* end) {
+      if (const auto face = wall_line(model_, side, at))
+        add(std::string{"bench frame's front from the "} + name_of(side) + " stud face, at its " + end + " end",
+            std::abs(*face - edge));
+    };
+    if (place == job::BenchPlace::back) {
+      line(Side::back, bench.x0, bench.y0, "left");
+      line(Side::back, bench.x1, bench.y0, "right");
+    } else {
+      const bool left = place == job::BenchPlace::left_end;
+      line(left ? Side::left : Side::right, bench.y1, left ? bench.x1 : bench.x0, "back");
+      line(left ? Side::left : Side::right, bench.y0, left ? bench.x1 : bench.x0, "front");
+    }
+    add("diagonal of the bench frame, both ways alike", std::hypot(bench.width(), bench.depth()));
+  }
+
+  const parts::Model& model_;
+  facts::Point bore_;
+  std::vector<facts::Mark> marks_;
+};
+
+}  // namespace
+
+std::vector<facts::Mark> measure_set_out(const parts::Model& model) {
+  const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
+  return bore ? Marks{model, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,155 @@
+#include "measure/surface.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <BRepAdaptor_Curve.hxx>
+#include <BRepTools.hxx>
+#include <BRepTools_WireExplorer.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Wire.hxx>
+
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+/// Points along a wire in its own sense, arcs in chords.
+std::vector<gp_Pnt> points_of(const TopoDS_Wire& wire, const TopoDS_Face& face) {
+  constexpr int chords = 16;
+  std::vector<gp_Pnt> points;
+  for (BRepTools_WireExplorer it{wire, face}; it.More(); it.Next()) {
+    const BRepAdaptor_Curve curve{it.Current()};
+    const int steps = curve.GetType() == GeomAbs_Line ? 1 : chords;
+    const bool forward = it.Current().Orientation() != TopAbs_REVERSED;
+    const double a = curve.FirstParameter(), b = curve.LastParameter();
+    for (int i = 0; i < steps; ++i) {
+      const double share = static_cast<double>(i) / steps;
+      points.push_back(curve.Value(forward ? a + share * (b - a) : b - share * (b - a)));
+    }
+  }
+  return points;
+}
+
+bool in_polygon(const std::vector<survey::Point>& polygon, double x, double y) {
+  bool inside = false;
+  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
+    const survey::Point &a = polygon[i], &b = polygon[j];
+    if ((a.y > y) != (b.y > y) && x < (b.x - a.x) * (y - a.y) / (b.y - a.y) + a.x) inside = !inside;
+  }
+  return inside;
+}
+
+double to_edge(const std::vector<survey::Point>& polygon, double x, double y) {
+  double least = std::numeric_limits<double>::max();
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const survey::Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
+    const double dx = b.x - a.x, dy = b.y - a.y, length2 = dx * dx + dy * dy;
+    const double t = length2 > 0 ? std::clamp(((x - a.x) * dx + (y - a.y) * dy) / length2, 0.0, 1.0) : 0;
+    least = std::min(least, std::hypot(x - a.x - t * dx, y - a.y - t * dy));
+  }
+  return least;
+}
+
+/// What of a polygon in space lies where `side` is not negative.
+template <class Side>
+std::vector<gp_Pnt> keep(const std::vector<gp_Pnt>& polygon, const Side& side) {
+  std::vector<gp_Pnt> kept;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const gp_Pnt &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
+    const double at_p = side(p), at_q = side(q);
+    if (at_p >= 0) kept.push_back(p);
+    if ((at_p < 0) == (at_q < 0)) continue;
+    const double t = at_p / (at_p - at_q);
+    kept.emplace_back(p.XYZ() + t * (q.XYZ() - p.XYZ()));
+  }
+  return kept;
+}
+
+}  // namespace
+
+Surface::Surface(const TopoDS_Shape& solid, bool up) : up_{up} {
+  for (const TopoDS_Face& face : faces_of(solid)) {
+    const auto n = outward(face);
+    if (!n || (up ? n->Z() <= 0.1 : n->Z() >= -0.1)) continue;
+    const gp_Pnt o = measure::corners(face).front();
+    Face found;
+    found.plane.gx = -n->X() / n->Z();
+    found.plane.gy = -n->Y() / n->Z();
+    found.plane.z0 = o.Z() - found.plane.gx * o.X() - found.plane.gy * o.Y();
+    const TopoDS_Wire outer = BRepTools::OuterWire(face);
+    for (TopExp_Explorer it{face, TopAbs_WIRE}; it.More(); it.Next()) {
+      std::vector<survey::Point> loop;
+      for (const gp_Pnt& p : points_of(TopoDS::Wire(it.Current()), face)) loop.push_back({p.X(), p.Y()});
+      if (it.Current().IsSame(outer))
+        found.outline = std::move(loop);
+      else
+        found.holes.push_back(std::move(loop));
+    }
+    faces_.push_back(std::move(found));
+  }
+}
+
+double Surface::Face::away(double x, double y) const {
+  double least = to_edge(outline, x, y);
+  for (const auto& hole : holes) least = std::min(least, to_edge(hole, x, y));
+  return least;
+}
+
+bool Surface::Face::holds(double x, double y) const {
+  if (away(x, y) <= units::tolerance::length_mm) return true;
+  return in_polygon(outline, x, y) &&
+         std::none_of(holes.begin(), holes.end(), [&](const auto& hole) { return in_polygon(hole, x, y); });
+}
+
+std::optional<double> Surface::at(double x, double y) const {
+  std::optional<double> best;
+  for (const Face& face : faces_) {
+    if (!face.holds(x, y)) continue;
+    const double z = face.plane.at(x, y);
+    if (!best || (up_ ? z > *best : z < *best)) best = z;
+  }
+  return best;
+}
+
+double Surface::carried_on(double x, double y) const {
+  if (const auto z = at(x, y)) return *z;
+  const auto nearest = std::min_element(faces_.begin(), faces_.end(),
+                                        [&](const Face& a, const Face& b) { return a.away(x, y) < b.away(x, y); });
+  return nearest == faces_.end() ? 0 : nearest->plane.at(x, y);
+}
+
+std::vector<survey::Spot> Surface::corners(const survey::Rect& over) const {
+  std::vector<survey::Spot> spots;
+  for (const Face& face : faces_) {
+    std::vector<gp_Pnt> polygon;
+    for (const survey::Point& p : face.outline) polygon.emplace_back(p.x, p.y, face.plane.at(p.x, p.y));
+    polygon = keep(polygon, [&](const gp_Pnt& p) { return p.X() - over.x0; });
+    polygon = keep(polygon, [&](const gp_Pnt& p) { return over.x1 - p.X(); });
+    polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Y() - over.y0; });
+    polygon = keep(polygon, [&](const gp_Pnt& p) { return over.y1 - p.Y(); });
+    for (const gp_Pnt& p : polygon) spots.push_back({p.X(), p.Y(), p.Z()});
+  }
+  return spots;
+}
+
+std::optional<double> reach(const TopoDS_Shape& solid, const gp_Dir& way, const Box3& within) {
+  std::optional<double> farthest;
+  for (const TopoDS_Face& face : faces_of(solid)) {
+    if (!outward(face)) continue;
+    std::vector<gp_Pnt> polygon = points_of(BRepTools::OuterWire(face), face);
+    for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis) {
+      polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - within.low[axis - 1]; });
+      polygon = keep(polygon, [&](const gp_Pnt& p) { return within.high[axis - 1] - p.Coord(axis); });
+    }
+    for (const gp_Pnt& p : polygon) {
+      const double along = p.XYZ().Dot(way.XYZ());
+      if (!farthest || along > *farthest) farthest = along;
+    }
+  }
+  return farthest;
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,150 @@
+#include "report/json_room.hpp"
+
+#include "rules/levelling.hpp"
+
+namespace fallwright::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Items, class To>
+Json list(const Items& items, const To& to) {
+  Json all = Json::array();
+  for (const auto& item : items) all.push_back(to(item));
+  return all;
+}
+
+Json maybe(const std::optional<double>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+Json closure(const facts::Closure& c) {
+  Json readings = list(c.readings, [](const facts::Tape& t) {
+    return Json{{"name", t.name},
+                {"reading_mm", t.reading_mm},
+                {"solved_mm", t.solved_mm},
+                {"tolerance_mm", t.tolerance_mm},
+                {"if_others_hold_mm", maybe(t.if_others_hold_mm)}};
+  });
+  return {{"solved", c.solved},   {"spare", c.spare},     {"worst_mm", c.worst_mm}, {"allowed_mm", c.allowed_mm},
+          {"suspect", c.suspect}, {"missing", c.missing}, {"readings", readings}};
+}
+
+Json floor(const facts::FloorShape& f) {
+  return {{"known", f.known},
+          {"along_width_mm", f.along_width_mm},
+          {"along_depth_mm", f.along_depth_mm},
+          {"hump_mm", f.hump_mm},
+          {"hump_at_mm", f.hump_at_mm},
+          {"hollow_mm", f.hollow_mm},
+          {"hollow_at_mm", f.hollow_at_mm},
+          {"twist_mm", f.twist_mm},
+          {"rock_mm", f.rock_mm},
+          {"rock_at", f.rock_at}};
+}
+
+Json stud(const facts::StudGap& s) {
+  const auto gap = [&](double mm) { return s.before.empty() ? Json(nullptr) : Json(mm); };
+  return {{"id", s.part_id},
+          {"wall", s.wall},
+          {"before", s.before},
+          {"running_mm", s.running_mm},
+          {"at_floor_mm", gap(s.at_floor_mm)},
+          {"at_upstand_mm", gap(s.at_upstand_mm)},
+          {"at_top_mm", gap(s.at_top_mm)}};
+}
+
+Json drop_in(const facts::DropIn& d) {
+  Json widths = list(d.widths_mm, [](const auto& w) { return Json{{"height_mm", w.first}, {"width_mm", w.second}}; });
+  return {{"between_walls", d.between_walls}, {"length_mm", d.length_mm},
+          {"height_mm", d.height_mm},         {"least_mm", d.least_mm},
+          {"least_at_mm", d.least_at_mm},     {"tip_deg", d.tip_deg},
+          {"tip_clear_mm", d.tip_clear_mm},   {"widths", widths}};
+}
+
+Json window(const facts::DrainWindow& w) {
+  return {{"joists_known", w.joists_known},
+          {"along", w.along_width ? "width" : "depth"},
+          {"free_mm", list(w.free_mm,
+                           [](const auto& s) {
+                             return Json{s.first, s.second};
+                           })},
+          {"other_mm", {w.other_mm.first, w.other_mm.second}},
+          {"now_mm", w.now_mm},
+          {"any", w.any},
+          {"nearest_mm", w.nearest_mm},
+          {"moved_mm", w.moved_mm},
+          {"falls_there_percent", {w.least_fall * 100, w.greatest_fall * 100}},
+          {"joist",
+           {{"depth_mm", w.joist_depth_mm},
+            {"hole_mm", w.hole_mm},
+            {"notch_mm", w.notch_mm},
+            {"end_notch_mm", w.end_notch_mm}}}};
+}
+
+Json as_set(const facts::AsSet& set) {
+  if (!set.read) return nullptr;
+  Json points = list(set.points, [](const facts::AsSetPoint& p) {
+    return Json{{"name", p.name}, {"at_mm", {p.x_mm, p.y_mm}}, {"off_mm", p.off_mm}, {"plane_mm", p.plane_mm}};
+  });
+  Json falls = list(set.falls, [](const facts::AsSetFall& f) {
+    return Json{{"surface", f.surface}, {"facet", f.facet}, {"percent", f.fall * 100}, {"in_per_ft", f.fall * 12}};
+  });
+  return {{"slope_x", set.gx},
+          {"slope_y", set.gy},
+          {"over_length_mm", set.over_length_mm},
+          {"over_width_mm", set.over_width_mm},
+          {"twist_mm", set.twist_mm},
+          {"points", points},
+          {"falls", falls}};
+}
+
+Json levelling(const rules::Levelling& l) {
+  if (l.ways.empty()) return nullptr;
+  Json ways = list(l.ways, [](const rules::Way& w) {
+    return Json{{"low", w.low}, {"over_mm", w.over_mm}, {"allowed_mm", w.allowed_mm}, {"gives_way", w.gives_way}};
+  });
+  return {{"ways", ways}, {"edge", l.edge}};
+}
+
+}  // namespace
+
+Json room_json(const Report& report) {
+  const facts::Room& r = report.facts.room;
+  Json json;
+  json["closure"] = closure(r.closure);
+  json["widths"] = list(r.widths, [](const facts::WidthRead& w) {
+    return Json{{"height_mm", w.height_mm},
+                {"reading_mm", w.reading_mm},
+                {"solids_mm", w.solids_mm},
+                {"tolerance_mm", w.tolerance_mm}};
+  });
+  json["not_plumbed"] = r.not_plumbed;
+  json["floor"] = floor(r.floor);
+  json["studs"] = list(r.studs, stud);
+  json["corners"] = list(r.corners, [](const facts::CornerGap& c) {
+    return Json{
+        {"corner", c.corner}, {"wall", c.wall}, {"at_floor_mm", c.at_floor_mm}, {"at_upstand_mm", c.at_upstand_mm}};
+  });
+  json["drop_in"] = drop_in(r.drop_in);
+  json["drain_window"] = window(r.drain);
+  json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
+    return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};
+  });
+  json["levelling"] = {{"base", levelling(rules::base_levelling(report.job, report.facts))},
+                       {"seat", levelling(rules::seat_levelling(report.job, report.facts))}};
+  json["gauges"] = list(r.gauges, [](const facts::Gauge& g) {
+    return Json{{"name", g.name},     {"at_mm", {g.x_mm, g.y_mm}}, {"floor_mm", g.floor_mm},
+                {"set_mm", g.set_mm}, {"spread_mm", g.spread_mm},  {"keep_clear", g.clear}};
+  });
+  json["set_out"] = list(r.set_out, [](const facts::Mark& m) { return Json{{"name", m.name}, {"mm", m.mm}}; });
+  json["as_set"] = as_set(r.as_set);
+  json["worst_case"] = list(r.worst, [](const facts::Worst& w) {
+    return Json{{"what", w.what},       {"unit", w.unit},         {"nominal", w.nominal},
+                {"least", w.least},     {"greatest", w.greatest}, {"matters_most", w.reading},
+                {"by_it", w.by_reading}};
+  });
+  return json;
+}
+
+}  // namespace fallwright::report

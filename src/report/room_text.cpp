@@ -1,0 +1,262 @@
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "report/report.hpp"
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+namespace {
+
+std::string padded(std::string text, std::size_t width) {
+  if (text.size() < width) text.append(width - text.size(), ' ');
+  return text;
+}
+
+/// The room's report, a section for each question.
+class RoomText {
+ public:
+  explicit RoomText(const Report& report)
+      : report_{report}, room_{report.facts.room}, metric_{report.job.unit == job::UnitSystem::metric} {}
+
+  std::string text() {
+    text_ = report_.job.name + "\n";
+    tape();
+    floor();
+    studs();
+    letting_in();
+    drain();
+    dry_fit();
+    chain();
+    levelling();
+    gauges();
+    set_out();
+    as_set();
+    doubt();
+    return text_ + "\n  Lengths to the nearest " + (metric_ ? "mm" : "1/16\"") +
+           ". These numbers inform; they approve nothing. Measure again what surprises you.\n";
+  }
+
+ private:
+  std::string len(double mm) const { return units::to_text(units::Length::mm(mm), metric_); }
+  std::string fall(double ratio) const { return units::to_text(units::Fall::ratio(ratio), metric_); }
+  void head(const std::string& words) { text_ += "\n  " + words + "\n"; }
+  void line(const std::string& words) { text_ += "    " + words + "\n"; }
+
+  void tape() {
+    const facts::Closure& c = room_.closure;
+    head("TAPE: do the readings close?");
+    if (!c.solved) {
+      std::string missing;
+      for (const std::string& name : c.missing) missing += (missing.empty() ? "" : ", ") + name;
+      return line("not known: the corners' angles need five of four sides and two diagonals; missing: " + missing);
+    }
+    line(padded("reading", 28) + padded("read", 14) + padded("fits best", 14) + "if the others hold");
+    for (const facts::Tape& t : c.readings)
+      line(padded(t.name, 28) + padded(len(t.reading_mm), 14) + padded(len(t.solved_mm), 14) +
+           (t.if_others_hold_mm ? len(*t.if_others_hold_mm) : "no spare reading") +
+           (t.name == c.suspect ? "   <- measure again" : ""));
+    for (const facts::WidthRead& w : room_.widths)
+      line("width at a height of " + len(w.height_mm) + ": read " + len(w.reading_mm) +
+           ", between the walls as plumbed " + len(w.solids_mm));
+    for (const std::string& wall : room_.not_plumbed) line(wall + " wall: not plumbed, so nobody knows how it leans");
+  }
+
+  void floor() {
+    const facts::FloorShape& f = room_.floor;
+    head("FLOOR: how it lies");
+    if (!f.known) return line("not known: no spot levels were taken");
+    line("out of level " + len(f.along_width_mm) + " along the width, " + len(f.along_depth_mm) + " along the depth");
+    line("under the base: twist " + len(f.twist_mm) + "; highest hump " + at(f.hump_mm, f.hump_at_mm) +
+         "; deepest hollow " + at(f.hollow_mm, f.hollow_at_mm));
+    line("put down dry the base rocks by " + len(f.rock_mm) +
+         (f.rock_at.empty() ? "" : " at its " + f.rock_at + " corner"));
+  }
+
+  std::string at(double mm, const facts::Point& p) const {
+    return mm < 0.4 ? "none" : len(mm) + " at " + rules::place_of(p, report_.job);
+  }
+
+  void studs() {
+    head("STUDS: running from the back corner (side walls) or the left corner (back wall), and furring to bring each");
+    text_ += "  out to the edge of what stands before it (less than nothing: it stands in, plane or move it)\n";
+    line(padded("stud", 22) + padded("centre at", 12) + padded("before it", 11) + padded("at the floor", 14) +
+         padded("at the upstand", 16) + "at the top");
+    for (const facts::StudGap& s : room_.studs)
+      line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) + padded(s.before.empty() ? "-" : s.before, 11) +
+           (s.before.empty() ? ""
+                             : padded(len(s.at_floor_mm), 14) + padded(len(s.at_upstand_mm), 16) + len(s.at_top_mm)));
+    for (const facts::CornerGap& c : room_.corners)
+      line("base's " + c.corner + " corner to the " + c.wall + " wall: " + len(c.at_floor_mm) + " at the floor, " +
+           len(c.at_upstand_mm) + " at the upstand");
+  }
+
+  void letting_in() {
+    const facts::DropIn& d = room_.drop_in;
+    head("LETTING IT IN: free width by height above the datum");
+    if (!d.between_walls) return line("no two walls face each other: it is slid in from the open side");
+    for (const auto& [height, width] : d.widths_mm) line(padded(len(height), 12) + len(width));
+    const auto allowed = [&](double mm) { return rules::text_at_most(mm, report_.job); };
+    if (d.least_mm >= 0)
+      line("it goes down level, with " + allowed(d.least_mm) + " to spare");
+    else
+      line("it does not go down level (short by " + len(-d.least_mm) + "); tipped " + units::decimals(d.tip_deg, 1) +
+           " degrees, " + (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
+  }
+
+  void drain() {
+    const facts::DrainWindow& w = room_.drain;
+    head("DRAIN: where its centre may stand");
+    if (report_.job.floor.kind == job::FloorKind::slab)
+      return line("a slab: find tendons, pipes and bars before boring");
+    if (!w.joists_known) return line("not known: find direction, spacing and first centre of the joists");
+    std::string free;
+    for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + len(a) + " to " + len(b);
+    line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
+         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, with no clearance yet");
+    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} + len(w.other_mm.first) + " to " +
+         len(w.other_mm.second) + ": the opening stays on the floor");
+    if (w.any)
+      line(
+          "nearest place with clearance: " +
+          (w.moved_mm < 0.01 ? "where it is" : rules::place_of(w.nearest_mm, report_.job)) +
+          (w.greatest_fall > 0 ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall) : ""));
+    line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
+         rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +
+         ", " + rules::text_at_most(w.end_notch_mm, report_.job) +
+         " at its ends (IRC R502.8.1); engineered joists: the maker says");
+  }
+
+  /// One line for each two families that meet in one way; clashes each on their own.
+  void dry_fit() {
+    head("DRY FIT: what meets what");
+    for (const facts::Fit& f : report_.facts.fits)
+      if (f.state == facts::Touch::clash)
+        line(f.a + " and " + f.b +
+             " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
+             rules::place_of(f.at_mm, report_.job));
+    for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
+      std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>> families;
+      for (const facts::Fit& f : report_.facts.fits)
+        if (f.state == state && wanted(f)) families[{family(f.a), family(f.b)}].push_back(&f);
+      for (const auto& [both, fits] : families) line(words(both.first, both.second, fits));
+    }
+  }
+
+  static std::string family(const std::string& id) { return id.substr(0, id.find('/')); }
+
+  /// Walls among themselves and what lies below the floor were there before.
+  static bool wanted(const facts::Fit& f) {
+    for (const char* part : {"base", "seat-block", "drain", "bench-frame"})
+      if (family(f.a) == part || family(f.b) == part) return true;
+    return false;
+  }
+
+  std::string words(const std::string& a, const std::string& b, const std::vector<const facts::Fit*>& fits) const {
+    const std::string both = a + " and " + b,
+                      places = fits.size() > 1 ? ", " + std::to_string(fits.size()) + " pairs" : "";
+    if (fits.front()->state == facts::Touch::touch) return both + " touch" + places;
+    const auto by_gap = [](const facts::Fit* p, const facts::Fit* q) { return p->distance_mm < q->distance_mm; };
+    const auto [least, greatest] = std::minmax_element(fits.begin(), fits.end(), by_gap);
+    const std::string low = gap((*least)->distance_mm), high = gap((*greatest)->distance_mm);
+    return both + ": " + (low == high ? low : low + " to " + high) + " apart" + places;
+  }
+
+  std::string gap(double mm) const {
+    const std::string text = len(mm);
+    return text[0] == '0' ? (metric_ ? "less than half a mm" : "less than 1/32\"") : text;
+  }
+
+  void chain() {
+    head("HEIGHTS over the drain's centre, above the datum (and above the one below)");
+    for (auto it = room_.chain.rbegin(); it != room_.chain.rend(); ++it)
+      line(padded(it->name, 46) + padded(len(it->above_datum_mm), 14) + "(" + len(it->above_last_mm) + ")");
+  }
+
+  void levelling() {
+    for (const rules::Levelling& l :
+         {rules::base_levelling(report_.job, report_.facts), rules::seat_levelling(report_.job, report_.facts)}) {
+      if (l.ways.empty()) continue;
+      head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost");
+      for (const rules::Way& w : l.ways)
+        line(padded(w.low + " side", 12) + padded("at most " + rules::text_at_most(w.allowed_mm, report_.job), 20) +
+             "over " + len(w.over_mm) + "; first to give way: " + w.gives_way);
+    }
+  }
+
+  void gauges() {
+    head("GAUGE DEPTHS of the bed (A1 back left; letters to the right, numbers to the front)");
+    line(padded("point", 8) + padded("from the left", 15) + padded("from the entry", 16) + padded("floor at", 12) +
+         padded("up to the ribs", 16) + "up to the level line");
+    for (const facts::Gauge& g : room_.gauges)
+      line(padded(g.name, 8) + padded(len(g.x_mm), 15) + padded(len(g.y_mm), 16) + padded(len(g.floor_mm), 12) +
+           (g.clear ? "none: keep the bore clear" : padded(len(g.set_mm), 16) + len(g.spread_mm)));
+  }
+
+  void set_out() {
+    head("SET-OUT");
+    for (const facts::Mark& m : room_.set_out) line(padded(m.name, 60) + len(m.mm));
+    if (!report_.job.survey.finish_mm) line("finished faces: not known; give survey.finish");
+  }
+
+  void as_set() {
+    if (room_.as_set.read) text_ += "\n" + as_set_text(report_.job, room_.as_set);
+  }
+
+  void doubt() {
+    if (room_.worst.empty()) return;
+    head("HOW SURE: every reading off by its tolerance, all the worst way");
+    for (const facts::Worst& w : room_.worst) {
+      const auto value = [&](double v) {
+        return w.unit == "mm3"     ? rules::text_of(v, rules::Unit::mm3, report_.job)
+               : w.unit == "ratio" ? fall(v)
+                                   : len(v);
+      };
+      line(w.what + ": " + value(w.nominal) + ", from " + value(w.least) + " to " + value(w.greatest) +
+           "; most hangs on: " + w.reading);
+    }
+  }
+
+  const Report& report_;
+  const facts::Room& room_;
+  bool metric_;
+  std::string text_;
+};
+
+}  // namespace
+
+std::string room_table(const Report& report) {
+  return RoomText{report}.text();
+}
+
+std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  std::string text = "  AS SET: the base as it lies now\n";
+  for (const facts::AsSetPoint& p : set.points)
+    text += "    " + padded(p.name, 14) + padded(len(p.off_mm) + " above the lowest", 28) + "on the plane " +
+            len(p.plane_mm) + "\n";
+  text += "    over its length " + std::string{set.over_length_mm >= 0 ? "the right" : "the left"} + " is high by " +
+          len(std::abs(set.over_length_mm)) + ", over its depth " +
+          (set.over_width_mm >= 0 ? "the back" : "the front") + " by " + len(std::abs(set.over_width_mm)) +
+          "; readings off the plane by up to " + len(set.twist_mm) + "\n";
+  for (const facts::AsSetFall& f : set.falls)
+    text += "    " + padded(f.surface + ", " + f.facet, 24) + units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
+  return text + "    " + rules::press_advice(job, set) + "\n";
+}
+
+std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  std::string text = job.name + "\n  over " + rules::place_of({x_mm, y_mm, 0}, job) +
+                     ": height above the datum (and above the one below)\n";
+  for (auto it = chain.rbegin(); it != chain.rend(); ++it)
+    text += "    " + padded(it->name, 46) + padded(len(it->above_datum_mm), 14) + "(" + len(it->above_last_mm) + ")\n";
+  return text;
+}
+
+}  // namespace fallwright::report

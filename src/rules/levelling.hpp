@@ -1,0 +1,39 @@
+/// How far out of level a base or a bench may be set before the first of its falls leaves its limits.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+
+namespace fallwright::rules {
+
+/// One way to be out of level.
+struct Way {
+  std::string low;        ///< the side that is low: "left", "right", "back", "front"
+  double over_mm = 0;     ///< across which extent
+  double allowed_mm = 0;  ///< how much lower than the other side, at most
+  std::string gives_way;  ///< the facet that leaves its limits first: "left facet, least fall"
+};
+
+struct Levelling {
+  std::string of;         ///< "base", "seat"
+  std::vector<Way> ways;  ///< left, right, back, front; empty when it has no such facets
+  /// Slopes (along x, along y) of the edge of all that is allowed, every 5 degrees round; exact on each ray. The window
+  /// is where no ray from level crosses it.
+  std::vector<std::array<double, 2>> edge;
+  double least_mm() const;
+  const Way* first() const;  ///< the way with the least to spare, as a slope
+};
+
+/// The base's floor and threshold; the falls come from the solids, the limits from the book or the job.
+Levelling base_levelling(const job::Job& job, const facts::Facts& facts);
+/// The seat, as its frame is set out of level.
+Levelling seat_levelling(const job::Job& job, const facts::Facts& facts);
+
+/// A length rounded down to what a good rule shows: 1/64 in or 0.1 mm. For allowances, which must not be rounded up.
+std::string text_at_most(double mm, const job::Job& job);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,269 @@
+#include <algorithm>
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+constexpr double in = 25.4;
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+  return text;
+}
+
+Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::Closure& c = facts.room.closure;
+  if (!c.spare) return missing("measure the alcove at the floor: " + joined(c.missing) + " (survey.plan)");
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  std::string advice = "the six readings cannot all be right: measure all of them again";
+  for (const facts::Tape& t : c.readings)
+    if (t.name == c.suspect && t.if_others_hold_mm)
+      advice = "measure " + t.name + " again: it reads " + len(t.reading_mm) + " and would be " +
+               len(*t.if_others_hold_mm) + " if the others hold";
+  Finding finding = found(c.worst_mm, "greatest residual of four sides and two diagonals", advice);
+  finding.greatest = c.allowed_mm;
+  return finding;
+}
+
+Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::WidthRead* worst = nullptr;
+  const auto off = [](const facts::WidthRead& w) { return std::abs(w.reading_mm - w.solids_mm) / w.tolerance_mm; };
+  for (const facts::WidthRead& w : facts.room.widths)
+    if (!worst || off(w) > off(*worst)) worst = &w;
+  if (!worst) return missing("measure the width at the height the base is let down from (survey.width)");
+  Finding finding = found(std::abs(worst->reading_mm - worst->solids_mm),
+                          "read " + text_of(worst->reading_mm, Unit::mm, job) + " at a height of " +
+                              text_of(worst->height_mm, Unit::mm, job) + ", between the walls as plumbed " +
+                              text_of(worst->solids_mm, Unit::mm, job),
+                          "plumb both side walls again at that place, or measure that width again");
+  finding.greatest = 3 * worst->tolerance_mm;
+  return finding;
+}
+
+const char* const take_levels =
+    "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor)";
+
+Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::FloorShape& f = facts.room.floor;
+  if (!f.known) return missing(take_levels);
+  const bool width = f.along_width_mm >= f.along_depth_mm;
+  return found(std::max(f.along_width_mm, f.along_depth_mm),
+               std::string{"highest to lowest along the "} + (width ? "width" : "depth"),
+               "correct the floor first: bring it within " + text_of(*limit.greatest, Unit::mm, job) +
+                   " before a bed goes on it");
+}
+
+Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::FloorShape& f = facts.room.floor;
+  if (!f.known) return missing(take_levels);
+  return found(f.hump_mm,
+               f.hump_mm > 0 ? "above the plane of the base's corners, at " + place_of(f.hump_at_mm, job)
+                             : "nothing stands above the plane of the base's corners",
+               "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
+                   ": it lifts the whole base; look for nails first, and keep dust down");
+}
+
+Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::FloorShape& f = facts.room.floor;
+  if (!f.known) return missing(take_levels);
+  std::string where = "base put down dry";
+  if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
+  return found(f.rock_mm, where,
+               "it will rock by " + text_at_least(f.rock_mm, job) +
+                   " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
+}
+
+/// Angles and leans must both be known; a wall without a reading is not plumb, it is unknown.
+std::optional<Finding> unknown_walls(const facts::Facts& facts) {
+  std::string what;
+  if (!facts.room.closure.solved) what = "measure the alcove's sides and diagonals (survey.plan)";
+  if (!facts.room.not_plumbed.empty())
+    what += std::string{what.empty() ? "" : "; "} + "plumb the " + joined(facts.room.not_plumbed) + " wall" +
+            (facts.room.not_plumbed.size() > 1 ? "s" : "") + " (survey.plumb)";
+  return what.empty() ? std::nullopt : std::optional{missing(what)};
+}
+
+Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (const auto unknown = unknown_walls(facts)) return *unknown;
+  double greatest = -1e9;
+  std::string where, whose;
+  const auto look = [&](double at_floor, double at_upstand, const std::string& name) {
+    const double gap = std::max(at_floor, at_upstand);
+    if (gap <= greatest) return;
+    greatest = gap;
+    where = name + (at_upstand >= at_floor ? ", at the upstand's top" : ", at the floor");
+    whose = name;
+  };
+  for (const facts::StudGap& s : facts.room.studs)
+    if (s.before == "base") look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'");
+  for (const facts::CornerGap& c : facts.room.corners)
+    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall");
+  if (greatest < -1e8) return not_applicable();
+  return found(greatest, "from the base's edge to the " + where,
+               "fur the studs out to the base's edge (up to " + text_at_least(greatest, job) +
+                   "; the list of furring says how much at each), or set the base closer: a board covers " +
+                   text_of(*limit.greatest, Unit::mm, job));
+}
+
+std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
+  return "narrowest " + text_of(drop.least_at_mm, Unit::mm, job) + " above the datum, for a base " +
+         text_of(drop.length_mm, Unit::mm, job) + " long";
+}
+
+Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::DropIn& drop = facts.room.drop_in;
+  if (!drop.between_walls) return not_applicable();
+  if (const auto unknown = unknown_walls(facts)) return *unknown;
+  std::string advice;
+  if (drop.least_mm >= 0)
+    advice = "it goes down between the walls with " + text_at_most(drop.least_mm, job) +
+             " to spare: dry-fit it first, and wax or pad the upstands";
+  else if (drop.tip_clear_mm >= 0)
+    advice = "it cannot be let down level: tip it about its short side by " +
+             std::to_string(static_cast<int>(std::ceil(drop.tip_deg))) + " degrees; " +
+             text_at_most(drop.tip_clear_mm, job) + " is left as it levels out";
+  else
+    advice = "it can neither be let down level nor tipped in: plane or move the studs that stand in";
+  return found(drop.least_mm, narrowest(job, drop), advice);
+}
+
+Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::DropIn& drop = facts.room.drop_in;
+  if (!drop.between_walls) return not_applicable();
+  if (const auto unknown = unknown_walls(facts)) return *unknown;
+  const bool level = drop.least_mm >= 0;
+  return found(level ? drop.least_mm : drop.tip_clear_mm,
+               (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop),
+               "the base does not go in by " + text_at_least(-std::max(drop.least_mm, drop.tip_clear_mm), job) +
+                   ": take a smaller base, or move the studs before it is ordered");
+}
+
+Finding levelling(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const Levelling window = base_levelling(job, facts);
+  const Way* way = window.first();
+  if (!way) return missing("the floor has no facet to measure");
+  return found(way->allowed_mm,
+               "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
+                   "; first to give way: " + way->gives_way,
+               "set it exactly: " + way->low + " side low by more than " + text_at_most(way->allowed_mm, job) +
+                   " and the " + way->gives_way +
+                   " is lost; use a level as long as the base, and a little more fall if "
+                   "the floor's other limit allows it");
+}
+
+/// What to press, to the nearest mark, so that the rim is level with its lowest point.
+std::string press(const job::Job& job, const facts::AsSet& set) {
+  const double mark = job.unit == job::UnitSystem::metric ? 1 : in / 16;
+  std::string text;
+  for (const facts::AsSetPoint& p : set.points) {
+    const double down = std::round(p.plane_mm / mark) * mark;
+    if (down > 0) text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
+  }
+  if (text.empty()) return "nothing to press: the rim is level within a mark of the rule";
+  return text + "; or raise the low side as much, with fresh mortar under it";
+}
+
+Finding as_set_fall(const job::Job& job, const facts::Facts& facts, bool least) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable();
+  const facts::AsSetFall* worst = nullptr;
+  for (const facts::AsSetFall& f : set.falls)
+    if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
+  if (!worst) return missing("the floor has no facet to measure");
+  return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
+}
+Finding as_set_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return as_set_fall(job, facts, true);
+}
+Finding as_set_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return as_set_fall(job, facts, false);
+}
+Finding as_set_twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable();
+  if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
+  return found(
+      set.twist_mm, "greatest distance of a reading from the plane that fits all best",
+      "read the rim again; if " + text_of(set.twist_mm, Unit::mm, job) +
+          " remains, the base is bent over a high spot of mortar: lift it, and bed it again while that is wet");
+}
+
+Limit at_most(double mm) {
+  return {{}, mm, Unit::mm, no_source, Verified::common_practice};
+}
+Limit at_least(double mm) {
+  return {mm, {}, Unit::mm, no_source, Verified::common_practice};
+}
+
+}  // namespace
+
+std::string press_advice(const job::Job& job, const facts::AsSet& set) {
+  return press(job, set);
+}
+
+std::vector<Rule> survey_rules() {
+  const char* irc = "IRC P2709.1 (2009, 2021)";
+  return {
+      {"survey.closes",
+       "tape readings close",
+       "greatest residual of four sides and two diagonals, by least squares",
+       "the readings; no solid",
+       {{}, {}, Unit::mm, "tolerance of that reading", Verified::user},
+       "",
+       "",
+       Outcome::fail,
+       closes},
+      {"survey.widths-agree",
+       "widths and plumb agree",
+       "a width as read less that between the solids at its height",
+       "walls: faces of the studs next to it",
+       {{}, {}, Unit::mm, "three times its tolerance", Verified::user},
+       "",
+       "",
+       Outcome::caution,
+       widths_agree},
+      {"floor.level", "subfloor is level enough", "highest less lowest along any line across the room",
+       "subfloor: corners of its top", at_most(0.375 * in), "", "floor_out_of_level", Outcome::fail, out_of_level},
+      {"floor.hump", "no hump lifts the base", "highest spot above the plane that fits the base's four corners best",
+       "subfloor: corners of its top under the base", at_most(0.125 * in), "", "floor_hump", Outcome::caution, hump},
+      {"floor.rock", "base does not rock dry", "greatest gap under a corner of a stiff plate on its three high spots",
+       "subfloor: corners of its top under the base", at_most(in / 32), "", "floor_rock", Outcome::caution, rock},
+      {"room.stud-gap", "studs stand close to the base", "greatest distance from the base's edge to a stud face",
+       "walls: faces of studs at floor and upstand; base: extents", at_most(0.5 * in), "", "stud_gap_greatest",
+       Outcome::fail, stud_gap},
+      {"room.drop-in", "base goes down level", "least width between the walls at any height, less the base's length",
+       "walls, bench frame: how far they reach in; base: extents", at_least(in / 8), "drop_in_least", "",
+       Outcome::caution, drop_in},
+      {"room.goes-in", "base goes in at all", "what is left let down level, else what is left tipped in",
+       "walls, bench frame: how far they reach in; base: extents", at_least(0), "", "", Outcome::fail, goes_in},
+      {"levelling.window", "base can be set by a level", "least it may be out of level before a fall leaves its limits",
+       "base: planes of floor and threshold, tilted", at_least(in / 16), "levelling_least", "", Outcome::caution,
+       levelling},
+      {"as-set.fall-least",
+       "as set, floor falls enough",
+       "least fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted",
+       {0.25 / 12, {}, Unit::ratio, irc, Verified::quoted},
+       "floor_fall_least",
+       "",
+       Outcome::fail,
+       as_set_least},
+      {"as-set.fall-greatest",
+       "as set, floor is not too steep",
+       "greatest fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted",
+       {{}, 0.5 / 12, Unit::ratio, irc, Verified::quoted},
+       "",
+       "floor_fall_greatest",
+       Outcome::fail,
+       as_set_greatest},
+      {"as-set.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
+       "the readings against the base's rim", at_most(in / 16), "", "rim_twist", Outcome::caution, as_set_twist},
+  };
+}
+
+}  // namespace fallwright::rules
