@@ -55,7 +55,10 @@ struct Before {
 class Walls {
  public:
   explicit Walls(const parts::Model& model)
-      : model_{model}, base_{*plan_of(model, parts::Role::base)}, bench_{plan_of(model, parts::Role::bench_frame)} {}
+      : model_{model},
+        framing_{model},
+        base_{*plan_of(model, parts::Role::base)},
+        bench_{plan_of(model, parts::Role::bench_frame)} {}
 
   void studs(double floor, double upstand, facts::Room& room) const {
     const double top = model_.job.alcove.height.in_mm();
@@ -157,13 +160,13 @@ class Walls {
     box.low[1] = base_.y0, box.high[1] = base_.y1, box.low[2] = box.high[2] = z;
     double left = std::numeric_limits<double>::lowest(), right = std::numeric_limits<double>::max();
     const auto take = [&](const std::string& family) {
-      if (const auto x = reach(model_, family, gp::DX(), box); x && *x < (base_.x0 + base_.x1) / 2)
+      if (const auto x = framing_.reach(family, gp::DX(), box); x && *x < (base_.x0 + base_.x1) / 2)
         left = std::max(left, *x);
-      if (const auto x = reach(model_, family, gp_Dir{-1, 0, 0}, box); x && -*x > (base_.x0 + base_.x1) / 2)
+      if (const auto x = framing_.reach(family, gp_Dir{-1, 0, 0}, box); x && -*x > (base_.x0 + base_.x1) / 2)
         right = std::min(right, -*x);
     };
-    for (const char* family : {"wall-left/", "wall-right/"}) take(family);
-    if (model_.job.bench && model_.job.bench->place != job::BenchPlace::back) take("bench-frame/");
+    for (const char* family : {"wall-left", "wall-right"}) take(family);
+    if (model_.job.bench && model_.job.bench->place != job::BenchPlace::back) take("bench-frame");
     return right - left;
   }
 
@@ -177,21 +180,24 @@ class Walls {
   }
 
   const parts::Model& model_;
+  Framing framing_;
   Rect base_;
   std::optional<Rect> bench_;
 };
 
 }  // namespace
 
-std::optional<double> reach(const parts::Model& model, const std::string& family, const gp_Dir& way,
-                            const Box3& within) {
-  std::optional<double> farthest;
+Framing::Framing(const parts::Model& model) {
   for (const parts::Solid& solid : model.solids) {
-    if (solid.id.rfind(family, 0) != 0) continue;
-    const auto own = reach(solid.shape, way, within);
-    if (own && (!farthest || *own > *farthest)) farthest = own;
+    if (solid.role != parts::Role::wall && solid.role != parts::Role::bench_frame) continue;
+    auto& family = outlines_[solid.id.substr(0, solid.id.find('/'))];
+    for (auto& outline : outlines_of(solid.shape)) family.push_back(std::move(outline));
   }
-  return farthest;
+}
+
+std::optional<double> Framing::reach(const std::string& family, const gp_Dir& way, const Box3& within) const {
+  const auto it = outlines_.find(family);
+  return it == outlines_.end() ? std::nullopt : measure::reach(it->second, way, within);
 }
 
 std::optional<double> wall_line(const parts::Model& model, Side side, double along) {
@@ -220,14 +226,15 @@ void measure_walls(const parts::Model& model, const facts::Heights& heights, fac
   walls.studs(heights.rib_plane_mm, upstand, room);
   walls.base_corners(heights.rib_plane_mm, upstand, room);
   room.drop_in = walls.drop_in(heights.rib_plane_mm, upstand);
+  const Framing framing{model};
   for (const survey::Width& w : model.job.survey.widths) {
     Box3 box;
     const double y = model.job.alcove.depth.in_mm() - w.from_back_mm;
     box.low[2] = box.high[2] = w.height_mm;
     const auto between = [&](double near) {
       box.low[1] = y - near, box.high[1] = y + near;
-      const auto left = reach(model, "wall-left/", gp::DX(), box),
-                 right = reach(model, "wall-right/", gp_Dir{-1, 0, 0}, box);
+      const auto left = framing.reach("wall-left", gp::DX(), box),
+                 right = framing.reach("wall-right", gp_Dir{-1, 0, 0}, box);
       return left && right ? std::optional{-*right - *left} : std::nullopt;
     };
     // Walls are studs: the face next to the place, a stud's spacing away at most.

@@ -1,6 +1,7 @@
 /// The walls as solids: how far they reach in. Inside `measure` only.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -9,9 +10,16 @@
 
 namespace fallwright::measure {
 
-/// How far solids whose id begins with `family` reach along `way` within a box.
-std::optional<double> reach(const parts::Model& model, const std::string& family, const gp_Dir& way,
-                            const Box3& within);
+/// Walls and bench frame as outlines, by the family their ids begin with: read off once, asked often.
+class Framing {
+ public:
+  explicit Framing(const parts::Model& model);
+  /// How far a family ("wall-left") reaches along `way` within a box.
+  std::optional<double> reach(const std::string& family, const gp_Dir& way, const Box3& within) const;
+
+ private:
+  std::map<std::string, std::vector<std::vector<gp_Pnt>>> outlines_;
+};
 
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.
 std::optional<double> wall_line(const parts::Model& model, job::Side side, double along);

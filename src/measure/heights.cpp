@@ -55,18 +55,8 @@ Span upstands_of(const parts::Solid& base, double rim) {
   return span;
 }
 
-double size_of(const facts::Facts& facts, const std::string& role, int axis) {
-  Span span;
-  for (const facts::Part& part : facts.parts)
-    if (part.role == role)
-      span.add(part.bbox_mm[static_cast<std::size_t>(axis)]),
-          span.add(part.bbox_mm[static_cast<std::size_t>(axis) + 3]);
-  return span.greatest - span.least;
-}
-
 /// How far a wall's framing comes in, between the floor and a height, along what stands before it.
-double inside_face(const parts::Model& model, job::Side side, const survey::Rect& before, double high,
-                   double otherwise) {
+double inside_face(const Framing& framing, job::Side side, const survey::Rect& before, double high, double otherwise) {
   Box3 box;
   box.high[2] = high;
   const bool back = side == job::Side::back;
@@ -75,22 +65,24 @@ double inside_face(const parts::Model& model, job::Side side, const survey::Rect
   const gp_Dir inward = side == job::Side::left    ? gp::DX()
                         : side == job::Side::right ? gp_Dir{-1, 0, 0}
                                                    : gp_Dir{0, -1, 0};
-  const auto far = reach(model, std::string{"wall-"} + job::name_of(side) + "/", inward, box);
+  const auto far = framing.reach(std::string{"wall-"} + job::name_of(side), inward, box);
   return !far ? otherwise : side == job::Side::left ? *far : -*far;
 }
 
 }  // namespace
 
 void measure_openings(const parts::Model& model, facts::Facts& facts) {
-  const auto add = [&](const char* axis, int index, double opening, bool with_bench) {
-    facts::Opening o{axis, opening, size_of(facts, "base", index), {}, 0};
-    if (with_bench) o.bench_mm = size_of(facts, "bench-frame", index);
-    o.left_over_mm = o.alcove_mm - o.base_mm - o.bench_mm.value_or(0);
-    facts.openings.push_back(std::move(o));
-  };
   const job::Job& job = model.job;
   const survey::Rect base = *plan_of(model, parts::Role::base);
   const auto bench = plan_of(model, parts::Role::bench_frame);
+  const auto add = [&](bool across, double opening, bool with_bench) {
+    const auto size = [&](const survey::Rect& plan) { return across ? plan.width() : plan.depth(); };
+    facts::Opening o{across ? "width" : "depth", opening, size(base), {}, 0};
+    if (with_bench) o.bench_mm = size(*bench);
+    o.left_over_mm = o.alcove_mm - o.base_mm - o.bench_mm.value_or(0);
+    facts.openings.push_back(std::move(o));
+  };
+  const Framing framing{model};
   const double base_top = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
   const double bench_top = bench ? job.bench->height.in_mm() : 0;
   const auto face = [&](job::Side side, double otherwise) {
@@ -98,11 +90,11 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
     const bool at_bench = bench && ((side == job::Side::left && place == job::BenchPlace::left_end) ||
                                     (side == job::Side::right && place == job::BenchPlace::right_end) ||
                                     (side == job::Side::back && place == job::BenchPlace::back));
-    return inside_face(model, side, at_bench ? *bench : base, at_bench ? bench_top : base_top, otherwise);
+    return inside_face(framing, side, at_bench ? *bench : base, at_bench ? bench_top : base_top, otherwise);
   };
   const bool back_bench = bench && job.bench->place == job::BenchPlace::back;
-  add("width", 0, face(job::Side::right, job.alcove.width.in_mm()) - face(job::Side::left, 0), bench && !back_bench);
-  add("depth", 1, face(job::Side::back, job.alcove.depth.in_mm()), back_bench);
+  add(true, face(job::Side::right, job.alcove.width.in_mm()) - face(job::Side::left, 0), bench && !back_bench);
+  add(false, face(job::Side::back, job.alcove.depth.in_mm()), back_bench);
 }
 
 std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, double below) {

@@ -135,11 +135,16 @@ std::vector<survey::Spot> Surface::corners(const survey::Rect& over) const {
   return spots;
 }
 
-std::optional<double> reach(const TopoDS_Shape& solid, const gp_Dir& way, const Box3& within) {
+std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid) {
+  std::vector<std::vector<gp_Pnt>> outlines;
+  for (const TopoDS_Face& face : faces_of(solid))
+    if (outward(face)) outlines.push_back(points_of(BRepTools::OuterWire(face), face));
+  return outlines;
+}
+
+std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, const gp_Dir& way, const Box3& within) {
   std::optional<double> farthest;
-  for (const TopoDS_Face& face : faces_of(solid)) {
-    if (!outward(face)) continue;
-    std::vector<gp_Pnt> polygon = points_of(BRepTools::OuterWire(face), face);
+  for (std::vector<gp_Pnt> polygon : outlines) {
     for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis) {
       polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - within.low[axis - 1]; });
       polygon = keep(polygon, [&](const gp_Pnt& p) { return within.high[axis - 1] - p.Coord(axis); });

@@ -45,8 +45,11 @@ struct Box3 {
                     std::numeric_limits<double>::max()};
 };
 
-/// How far the planar faces of a solid reach along `way` within a box; nothing when none of them comes into it. Exact
-/// for faces with straight edges.
-std::optional<double> reach(const TopoDS_Shape& solid, const gp_Dir& way, const Box3& within);
+/// The outlines of a solid's planar faces, in space; arcs in chords.
+std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid);
+
+/// How far such outlines reach along `way` within a box; nothing when none of them comes into it. Exact for faces with
+/// straight edges.
+std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, const gp_Dir& way, const Box3& within);
 
 }  // namespace fallwright::measure

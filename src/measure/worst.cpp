@@ -79,7 +79,6 @@ std::vector<double> room_of(const job::Job& job, const facts::Heights& heights) 
   const parts::Model model = parts::build_framing(job);
   facts::Facts facts;
   facts.heights = heights;
-  facts.parts = measure_parts(model, false);
   measure_openings(model, facts);
   measure_walls(model, heights, facts.room);
   return {facts.openings.front().left_over_mm, facts.room.drop_in.least_mm};

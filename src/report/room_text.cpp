@@ -182,6 +182,10 @@ class RoomText {
          {rules::base_levelling(report_.job, report_.facts), rules::seat_levelling(report_.job, report_.facts)}) {
       if (l.ways.empty()) continue;
       head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost");
+      if (l.broken) {
+        line("a fall is out of its limits even when set level: mend that first");
+        continue;
+      }
       for (const rules::Way& w : l.ways)
         line(padded(w.low + " side", 12) + padded("at most " + rules::text_at_most(w.allowed_mm, report_.job), 20) +
              "over " + len(w.over_mm) + "; first to give way: " + w.gives_way);

@@ -134,7 +134,7 @@ std::string check_table(const Report& report) {
 Verdict as_set_verdict(const Report& report) {
   Verdict verdict{true, as_set_text(report.job, report.facts.room.as_set)};
   for (const rules::Result& r : report.results) {
-    if (r.id.rfind("as-set.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
+    if (r.id.rfind("rim.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
     verdict.text += check_line(report, r);
     verdict.passes = verdict.passes && r.outcome != rules::Outcome::fail;
   }

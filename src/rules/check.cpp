@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "rules/book.hpp"
 #include "units/fall.hpp"
@@ -211,6 +212,21 @@ const std::vector<Rule>& all_rules() {
   return all;
 }
 
+namespace {
+
+/// Lengths as the tape shows them; those that would all but vanish there, as a good rule does.
+std::string small_text(double mm, bool metric) {
+  const double size = std::abs(mm);
+  if (metric && size < 3 && std::abs(size - std::round(size)) > 0.05) return units::decimals(mm, 1) + " mm";
+  const double marks = size / 25.4 * 64;
+  const bool fine = !metric && marks < 12 && std::abs(marks - 4 * std::round(marks / 4)) > 0.4;
+  if (!fine) return units::to_text(units::Length::mm(mm), metric);
+  const long n = std::lround(marks), g = std::gcd(n, 64L);
+  return std::string{mm < 0 ? "-" : ""} + std::to_string(n / g) + "/" + std::to_string(64 / g) + "\"";
+}
+
+}  // namespace
+
 std::string text_of(double value, Unit unit, const job::Job& job) {
   if (!std::isfinite(value)) return "no number";  // fractions of it would never end
   const bool metric = job.unit == job::UnitSystem::metric;
@@ -218,7 +234,7 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
     case Unit::ratio:
       return units::to_text(units::Fall::ratio(value), metric);
     case Unit::mm:
-      return units::to_text(units::Length::mm(value), metric);
+      return small_text(value, metric);
     case Unit::mm2:
       return units::area_text(value, metric);
     case Unit::mm3:

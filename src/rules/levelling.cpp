@@ -8,6 +8,7 @@
 
 #include "rules/check.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -81,8 +82,9 @@ void add_bounds(const facts::Facts& facts, const std::string& surface, const std
   for (const facts::Facet& f : facts.facets) {
     if (f.surface != surface) continue;
     const std::string name = what.empty() ? f.facet + " facet" : what;
-    if (limit.least) bounds.push_back({name + ", least fall", normal_of(f), toward, *limit.least, true});
-    if (limit.greatest) bounds.push_back({name + ", greatest fall", normal_of(f), toward, *limit.greatest, false});
+    if (limit.least) bounds.push_back({"least fall of the " + name, normal_of(f), toward, *limit.least, true});
+    if (limit.greatest)
+      bounds.push_back({"greatest fall of the " + name, normal_of(f), toward, *limit.greatest, false});
   }
 }
 
@@ -95,8 +97,10 @@ std::pair<double, std::string> first_of(const std::vector<Bound>& bounds, double
 }
 
 Levelling window(const std::string& of, const std::vector<Bound>& bounds, double length, double width) {
-  Levelling levelling{of, {}, {}};
+  Levelling levelling{of, false, {}, {}};
   if (bounds.empty()) return levelling;
+  levelling.broken = std::any_of(bounds.begin(), bounds.end(),
+                                 [](const Bound& b) { return b.room(0, 0) < -units::tolerance::ratio; });
   const struct {
     const char* low;
     double dx, dy, over;

@@ -15,11 +15,12 @@ struct Way {
   std::string low;        ///< the side that is low: "left", "right", "back", "front"
   double over_mm = 0;     ///< across which extent
   double allowed_mm = 0;  ///< how much lower than the other side, at most
-  std::string gives_way;  ///< the facet that leaves its limits first: "left facet, least fall"
+  std::string gives_way;  ///< the facet that leaves its limits first: "least fall of the left facet"
 };
 
 struct Levelling {
   std::string of;         ///< "base", "seat"
+  bool broken = false;    ///< some fall is out of its limits even when all is level: there is no window
   std::vector<Way> ways;  ///< left, right, back, front; empty when it has no such facets
   /// Slopes (along x, along y) of the edge of all that is allowed, every 5 degrees round; exact on each ray. The window
   /// is where no ray from level crosses it.

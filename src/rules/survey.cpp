@@ -146,13 +146,13 @@ Finding levelling(const job::Job& job, const facts::Facts& facts, const Limit&) 
   const Levelling window = base_levelling(job, facts);
   const Way* way = window.first();
   if (!way) return missing("the floor has no facet to measure");
+  if (window.broken) return missing("a fall is out of its limits even when set level: mend that first");
   return found(way->allowed_mm,
                "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,
-               "set it exactly: " + way->low + " side low by more than " + text_at_most(way->allowed_mm, job) +
-                   " and the " + way->gives_way +
-                   " is lost; use a level as long as the base, and a little more fall if "
-                   "the floor's other limit allows it");
+               "set it exactly, with a level as long as the base: its " + way->low + " side low by more than " +
+                   text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way +
+                   "; a little more fall helps where the other limit has room");
 }
 
 /// What to press, to the nearest mark, so that the rim is level with its lowest point.
@@ -212,7 +212,7 @@ std::vector<Rule> survey_rules() {
        "tape readings close",
        "greatest residual of four sides and two diagonals, by least squares",
        "the readings; no solid",
-       {{}, {}, Unit::mm, "tolerance of that reading", Verified::user},
+       {{}, {}, Unit::mm, "survey tolerances in the job file", Verified::user},
        "",
        "",
        Outcome::fail,
@@ -221,7 +221,7 @@ std::vector<Rule> survey_rules() {
        "widths and plumb agree",
        "a width as read less that between the solids at its height",
        "walls: faces of the studs next to it",
-       {{}, {}, Unit::mm, "three times its tolerance", Verified::user},
+       {{}, {}, Unit::mm, "survey tolerances in the job file", Verified::user},
        "",
        "",
        Outcome::caution,
@@ -243,7 +243,7 @@ std::vector<Rule> survey_rules() {
       {"levelling.window", "base can be set by a level", "least it may be out of level before a fall leaves its limits",
        "base: planes of floor and threshold, tilted", at_least(in / 16), "levelling_least", "", Outcome::caution,
        levelling},
-      {"as-set.fall-least",
+      {"rim.fall-least",
        "as set, floor falls enough",
        "least fall of its facets, tilted as the rim was read",
        "base: planes of its facets, tilted",
@@ -252,7 +252,7 @@ std::vector<Rule> survey_rules() {
        "",
        Outcome::fail,
        as_set_least},
-      {"as-set.fall-greatest",
+      {"rim.fall-greatest",
        "as set, floor is not too steep",
        "greatest fall of its facets, tilted as the rim was read",
        "base: planes of its facets, tilted",
@@ -261,7 +261,7 @@ std::vector<Rule> survey_rules() {
        "floor_fall_greatest",
        Outcome::fail,
        as_set_greatest},
-      {"as-set.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
+      {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
        "the readings against the base's rim", at_most(in / 16), "", "rim_twist", Outcome::caution, as_set_twist},
   };
 }

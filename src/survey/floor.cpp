@@ -121,7 +121,7 @@ void group(Delaunay& mesh) {
         const auto next = face->neighbor(i);
         if (mesh.is_infinite(next) || next->info() >= 0 || face->is_constrained(i)) continue;
         const auto& beyond = next->vertex(next->index(face))->point();
-        if (mesh.side_of_oriented_circle(face, beyond, true) != CGAL::ON_ORIENTED_BOUNDARY) continue;
+        if (mesh.side_of_oriented_circle(face, beyond, false) != CGAL::ON_ORIENTED_BOUNDARY) continue;
         next->info() = number;
         todo.push_back(next);
       }

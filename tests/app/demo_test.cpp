@@ -2,6 +2,9 @@
 #include <fstream>
 #include <regex>
 
+#include <set>
+#include <string>
+
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -24,12 +27,22 @@ nlohmann::json check(const nlohmann::json& report, const std::string& id) {
   return {};
 }
 
-TEST(Demo, FlatTwoAPassesEveryCheck) {
+TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
   // Source: the demo's promise; its falls by hand: a 26-1/4 in run at 1/4 in/ft rises 0.547 in, which over
   // the 13-3/4 in run is 0.4773 in/ft.
   const auto report = checked(params("tannery-lane-2a"));
-  for (const auto& c : report.at("checks"))
-    EXPECT_TRUE(c.at("result") == "pass" || c.at("result") == "not-applicable") << c.at("id");
+  // As designed nothing of the room is known; and a floor at exactly 1/4 in/ft has nothing to spare for the level.
+  const std::set<std::string> needs_survey{"survey.closes", "survey.widths-agree", "floor.level",  "floor.hump",
+                                           "floor.rock",    "room.stud-gap",       "room.drop-in", "room.goes-in"};
+  for (const auto& c : report.at("checks")) {
+    const std::string id = c.at("id"), result = c.at("result");
+    if (needs_survey.count(id))
+      EXPECT_EQ(result, "not-checked") << id;
+    else if (id == "levelling.window")
+      EXPECT_EQ(result, "caution");
+    else
+      EXPECT_TRUE(result == "pass" || result == "not-applicable") << id;
+  }
   EXPECT_NEAR(check(report, "floor.fall-least").at("measured").get<double>(), 1. / 48, 1e-12);
   EXPECT_NEAR(check(report, "floor.fall-greatest").at("measured").get<double>(), 26.25 / 48 / 13.75, 1e-12);
 }

@@ -27,7 +27,7 @@ DIRECT = {
 KERNEL_IN_HEADERS = {"brep", "parts"}
 KERNEL_IN_SOURCES = {"brep", "parts", "measure", "drawing", "exchange"}
 INNER_HEADERS = {  # seen by their own room only
-    "measure/detail.hpp", "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
+    "measure/detail.hpp", "measure/surface.hpp", "measure/alcove.hpp", "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
     "exchange/document.hpp", "exchange/kernel.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
 }
 

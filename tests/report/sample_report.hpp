@@ -19,6 +19,11 @@ struct Reported {
     facts.heights.upstand_top_mm.reset();
     facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
     facts.members = {{"bench/stud-1", "2x4", false, false, 263.525, 88.9, 38.1, {0, 0}}};
+    facts.room.drain = {true, true, {{500, 700}}, {100, 800}, {}, {}, true, 3, 0.02, 0.04, 184, 61, 30, 46};
+    facts.room.chain = {{"datum", 0, 0}, {"rib plane", 12, 12}};
+    facts.room.gauges = {{"A1", 0, 900, -3, 15, 30, false}};
+    facts.room.set_out = {{"bore centre from the left stud face", 1066}};
+    facts.room.worst = {{"mortar in the bed as set", 4e7, 3.8e7, 4.2e7, "spot level", 1e5, "mm3"}};
     job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
   }
   report::Report report() const {

@@ -47,6 +47,16 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"bed.least", [](facts::Facts& f) { f.bed.contact_mm2 = 0; }},
       {"bed.greatest", [](facts::Facts& f) { f.bed = {}; }},
       {"bed.fills-shell", [](facts::Facts& f) { f.bed = {}; }},
+      {"survey.closes", [](facts::Facts& f) { f.room.closure.spare = false; }},
+      {"survey.widths-agree", [](facts::Facts& f) { f.room.widths.clear(); }},
+      {"floor.level", [](facts::Facts& f) { f.room.floor.known = false; }},
+      {"floor.hump", [](facts::Facts& f) { f.room.floor.known = false; }},
+      {"floor.rock", [](facts::Facts& f) { f.room.floor.known = false; }},
+      {"room.stud-gap", [](facts::Facts& f) { f.room.closure.solved = false; }},
+      {"room.drop-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
+      {"room.goes-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
+      {"levelling.window", [](facts::Facts& f) { f.facets.clear(); }},
+      {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
       {"clear.circle", [](facts::Facts& f) { f.clear.circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
   };
   for (const auto& [id, take_away] : cases) {

@@ -1,4 +1,5 @@
 // Every limit three ways: at it, just inside, just outside.
+#include <cmath>
 #include <functional>
 #include <set>
 
@@ -104,9 +105,41 @@ std::vector<Case> bed() {
       {"bed.fills-shell", 0, 1e4, -1e4, [](facts::Facts& f, double v) { f.bed.squeeze_out_mm3 = v; }}};
 }
 
+std::vector<Case> survey() {
+  // Source: common practice, no source, for floor, gaps and levelling; IRC P2709.1 (2009, 2021) for falls as set.
+  const auto caution = rules::Outcome::caution;
+  const auto as_set = [](std::size_t index) {
+    return [=](facts::Facts& f, double v) { f.room.as_set.falls[index].fall = v / 12; };
+  };
+  // A left side low by v takes atan(v / length) off the left facet's angle: what is left must be that of 1/4 in/ft.
+  const Put window = [](facts::Facts& f, double v) {
+    facet(f, "base-floor", "left").fall = std::tan(std::atan(1. / 48) + std::atan(v / (57.5 * in)));
+  };
+  return {
+      {"survey.closes", 1.5, 1.4, 1.6, [](facts::Facts& f, double v) { f.room.closure.worst_mm = v; }},
+      {"survey.widths-agree", 4.5, 4.4, 4.6,
+       [](facts::Facts& f, double v) { f.room.widths[0].reading_mm = f.room.widths[0].solids_mm + v; }, caution},
+      {"floor.level", 0.375 * in, 0.37 * in, 0.38 * in,
+       [](facts::Facts& f, double v) { f.room.floor.along_depth_mm = v; }},
+      {"floor.hump", 0.125 * in, 0.12 * in, 0.13 * in, [](facts::Facts& f, double v) { f.room.floor.hump_mm = v; },
+       caution},
+      {"floor.rock", in / 32, in / 33, in / 31, [](facts::Facts& f, double v) { f.room.floor.rock_mm = v; }, caution},
+      {"room.stud-gap", 0.5 * in, 0.49 * in, 0.51 * in,
+       [](facts::Facts& f, double v) { f.room.corners[0].at_floor_mm = v; }},
+      {"room.drop-in", in / 8, 0.13 * in, 0.12 * in, [](facts::Facts& f, double v) { f.room.drop_in.least_mm = v; },
+       caution},
+      {"room.goes-in", 0, 0.1, -0.1,
+       [](facts::Facts& f, double v) { f.room.drop_in.least_mm = -5, f.room.drop_in.tip_clear_mm = v; }},
+      {"levelling.window", in / 16, in / 15, in / 17, window, caution},
+      {"rim.fall-least", 0.25, 0.26, 0.24, as_set(0)},
+      {"rim.fall-greatest", 0.5, 0.49, 0.51, as_set(1)},
+      {"rim.twist", in / 16, in / 17, in / 15, [](facts::Facts& f, double v) { f.room.as_set.twist_mm = v; }, caution}};
+}
+
 std::vector<Case> all_cases() {
   std::vector<Case> all;
-  for (const auto& part : {falls(), heights(), room(), fit(), bed()}) all.insert(all.end(), part.begin(), part.end());
+  for (const auto& part : {survey(), falls(), heights(), room(), fit(), bed()})
+    all.insert(all.end(), part.begin(), part.end());
   return all;
 }
 

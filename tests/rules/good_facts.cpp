@@ -60,6 +60,25 @@ facts::Heights heights() {
   return h;
 }
 
+facts::Room room() {
+  facts::Room r;
+  r.closure = {true, true, {{"back", 1800, 1800.5, 1.5, 1800.9}}, 0.5, 1.5, "", {}};
+  r.widths = {{1200, 1798, 1799, 1.5}};
+  r.floor.known = true;
+  r.floor.along_width_mm = 4, r.floor.along_depth_mm = 3, r.floor.hump_mm = 1, r.floor.rock_mm = 0.5;
+  r.studs = {{"wall-back/stud-02", "back", "base", 400, 4, 5, 9}};
+  r.corners = {{"back left", "left", 3, 3}};
+  r.drop_in = {true, 1460, 100, {{12, 1466}, {1200, 1465}}, 5, 1200, 0, 2};
+  r.as_set.read = true;
+  r.as_set.points = {{"back left", 0, 900, 0, 0},
+                     {"back right", 1400, 900, 1, 1},
+                     {"front right", 1400, 0, 1, 1},
+                     {"front left", 0, 0, 0, 0}};
+  r.as_set.falls = {
+      {"base-floor", "left", 0.3 / 12}, {"base-floor", "back", 0.45 / 12}, {"threshold", "top", 0.25 / 12}};
+  return r;
+}
+
 }  // namespace
 
 facts::Facts good_facts() {
@@ -73,6 +92,7 @@ facts::Facts good_facts() {
   f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in};
   f.heights = heights();
   f.drain = {0.875 * in, 4 * in, "joists/joist-04"};
+  f.room = room();
   return f;
 }
 
