@@ -25,7 +25,7 @@ namespace {
 struct Options {
   std::vector<std::string> jobs;
   std::string out = "out";
-  std::string starter_file;
+  std::string job, starter_file;
   std::string at_x, at_y;
   std::vector<std::string> readings;
   bool down = false;
@@ -114,7 +114,7 @@ int survey(const Options& options) {
 }
 
 int heights(const Options& options) {
-  const job::Job job = load(options.jobs.front());
+  const job::Job job = load(options.job);
   const double x = length_of("X", options.at_x, job.unit), y = length_of("Y", options.at_y, job.unit);
   Stages stages{options};
   const auto work = work_out(job, stages);
@@ -142,7 +142,7 @@ job::RimReading rim_reading(const std::string& text, job::UnitSystem unit) {
 }
 
 int level(const Options& options) {
-  job::Job job = load(options.jobs.front());
+  job::Job job = load(options.job);
   if (!options.readings.empty()) {
     job.as_set = {options.down, {}};
     for (const std::string& text : options.readings) job.as_set.readings.push_back(rim_reading(text, job.unit));
@@ -201,14 +201,14 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   add_jobs(*v, options);
   v->callback([&] { chosen = [&] { return survey(options); }; });
   auto* l = app.add_subcommand("level", "the base as it lies in the wet bed: falls now, and what to press");
-  l->add_option("JOB", options.jobs, "job file (TOML)")->required()->expected(1);
+  l->add_option("JOB", options.job, "job file (TOML)")->required();
   l->add_option("READING", options.readings,
                 "rim heights like back-left=1/8 front-right=-1/16; left out, those of the job file");
   l->add_flag("--down", options.down, "readings are distances below a level line, as under a laser");
   l->add_flag("--json", options.json, "print report.json instead of text");
   l->callback([&] { chosen = [&] { return level(options); }; });
   auto* h = app.add_subcommand("heights", "every height over one point of the plan");
-  h->add_option("JOB", options.jobs, "job file (TOML)")->required()->expected(1);
+  h->add_option("JOB", options.job, "job file (TOML)")->required();
   h->add_option("X", options.at_x, "from the left stud face")->required();
   h->add_option("Y", options.at_y, "from the entry")->required();
   h->callback([&] { chosen = [&] { return heights(options); }; });

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
@@ -193,6 +194,14 @@ class Framing {
     }
   }
 
+  /// A board set plumb between leaning studs stands nowhere in front of their faces.
+  double least_inward(double s0, double s1, double z0, double z1) const {
+    double least = std::numeric_limits<double>::max();
+    for (const double s : {s0, s1})
+      for (const double z : {z0, z1}) least = std::min(least, line_.wall.lean(line_.along(s)) * z);
+    return least;
+  }
+
   /// Between neighbouring studs, broad face to the room and flush with it: what a flange or a rail is fastened to.
   void add_blocking(int row, double height, const std::vector<Place>& places) {
     int number = 0;
@@ -202,11 +211,12 @@ class Framing {
       const double from = std::max(at_height(places[i], z0), at_height(places[i], z1)) + plate_;
       const double gap = std::min(at_height(places[i + 1], z0), at_height(places[i + 1], z1)) - from;
       if (gap < 2 * plate_) continue;  // nothing that short can be nailed
-      const brep::PlanPoint middle = at(from + gap / 2, height);
-      const gp_Dir run = line_.run();
-      const gp_Pnt p{middle.x - run.X() * gap / 2, middle.y - run.Y() * gap / 2, z0};
+      const brep::PlanPoint foot = at(from, 0);
+      const gp_Dir run = line_.run(), outward = line_.outward();
+      const double in = least_inward(from, from + gap, z0, z1);
+      const gp_Pnt p{foot.x - in * outward.X(), foot.y - in * outward.Y(), z0};
       solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
-                                     stock_, gap, {p, run, line_.outward()}));
+                                     stock_, gap, {p, run, outward}));
     }
   }
 

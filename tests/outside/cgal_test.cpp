@@ -65,6 +65,11 @@ void expect_same_volumes(const job::Job& job, const char* name) {
   }
 }
 
+TEST(Cgal, FindsTheVolumesOfASurveyedRoom) {
+  // Source: CGAL, as below: leaning studs, a floor of triangles, a bed over it.
+  expect_same_volumes(sample::surveyed(sample::alcove()), "surveyed");
+}
+
 TEST(Cgal, FindsTheVolumesOfTheSample) {
   // Source: CGAL, volume of a closed triangle mesh, on the exported STL files.
   expect_same_volumes(sample::alcove(), "square");

@@ -1,5 +1,7 @@
 #include "support/sample.hpp"
 
+#include <cmath>
+
 namespace fallwright::sample {
 namespace {
 
@@ -89,6 +91,33 @@ job::Job bare(Length length, Length width, Length x, Length y) {
   j.drain.across = {Side::left, x};
   j.drain.along = {Side::front, y};
   return j;
+}
+
+void read_plan(job::Job& job, survey::Point bl, survey::Point br, survey::Point fl, survey::Point fr) {
+  const auto reading = [](survey::Point a, survey::Point b) {
+    return survey::Reading{std::hypot(a.x - b.x, a.y - b.y), 25.4 / 16, survey::Face::stud, 0};
+  };
+  job.survey.plan = {reading(bl, br), reading(fl, fr), reading(bl, fl),
+                     reading(br, fr), reading(bl, fr), reading(br, fl)};
+}
+
+job::Job surveyed(job::Job job) {
+  const double w = job.alcove.width.in_mm(), d = job.alcove.depth.in_mm();
+  job.survey.tolerance_mm = 25.4 / 16;
+  job.survey.level_tolerance_mm = 25.4 / 32;
+  read_plan(job, {0, d}, {w + 2, d}, {-4, -1}, {w + 3, 0});
+  const auto lean = [&](Side wall, double along, double mm) {
+    job.survey.plumbs.push_back({wall, along, {mm, 25.4 / 16, survey::Face::stud, 0}, 1200});
+  };
+  lean(Side::left, 400, -2);
+  lean(Side::right, 100, -1);
+  lean(Side::right, 800, 1);
+  lean(Side::back, 900, 2);
+  int i = 0;
+  for (const double x : {0.02, 0.33, 0.66, 0.98})
+    for (const double y : {0.03, 0.5, 0.96}) job.survey.spots.push_back({x * w, y * d, (i++ * 7 % 5) * 0.8});
+  job.survey.spots.push_back({0.7 * w, 0.62 * d, 6});
+  return job;
 }
 
 }  // namespace fallwright::sample

@@ -12,6 +12,13 @@ job::Job alcove();
 /// `length` x `width`; the drain at (`x`, `y`) from the left and the front edge.
 job::Job bare(job::Length length, job::Length width, job::Length x, job::Length y);
 
+/// `job` in a room as surveyed: out of square and out of plumb by a little, a floor on a grid with a hump.
+job::Job surveyed(job::Job job);
+
+/// The alcove's plan readings for four corners at the floor, exact; y is zero at the entry.
+void read_plan(job::Job& job, survey::Point back_left, survey::Point back_right, survey::Point front_left,
+               survey::Point front_right);
+
 job::Stock two_by(double width_in);  ///< dressed 2x stock of a dressed width: 3.5 for a 2x4
 
 }  // namespace fallwright::sample

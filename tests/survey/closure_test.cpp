@@ -76,8 +76,8 @@ TEST(Closure, AnyFiveReadingsGiveTheSameFigure) {
 }
 
 TEST(Closure, OneSpoiledReadingIsNamedAndPutRight) {
-  // Source: constructed figures, corners within 1/8 in of square, one reading spoiled by 1-1/2 to 2-1/2 in either way, as
-  // by a tape read off the wrong side of a mark; fixed seed.
+  // Source: constructed figures, corners within 1/8 in of square, one reading spoiled by 1-1/2 to 2-1/2 in either way,
+  // as by a tape read off the wrong side of a mark; fixed seed.
   std::mt19937 random{13};
   std::uniform_real_distribution<double> by{1.5 * in, 2.5 * in};
   for (int i = 0; i < 300; ++i) {

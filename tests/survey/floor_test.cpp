@@ -103,6 +103,17 @@ TEST(Floor, MirroredSpotsMakeTheMirroredFloor) {
     for (double y = -290; y < 1000; y += 70) EXPECT_NEAR(floor.at(x, y), other.at(1500 - x, y), 1e-9) << x << ' ' << y;
 }
 
+TEST(Floor, TurnedSpotsMakeTheTurnedFloor) {
+  // Source: property: a quarter turn, (x, y) to (-y, x).
+  std::mt19937 random{24};
+  const auto spots = some_spots(random, 20);
+  std::vector<Spot> turned;
+  for (const Spot& s : spots) turned.push_back({-s.y, s.x, s.z});
+  const Floor floor = floor_through(spots, extent), other = floor_through(turned, {-1000, -100, 300, 1600});
+  for (double x = -90; x < 1600; x += 70)
+    for (double y = -290; y < 1000; y += 70) EXPECT_NEAR(floor.at(x, y), other.at(-y, x), 1e-7) << x << ' ' << y;
+}
+
 TEST(Floor, HighestAndLowestAreFoundInsideAsWell) {
   // Source: closed form: a hump between four level corners.
   const Floor floor =

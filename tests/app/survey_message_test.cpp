@@ -1,0 +1,158 @@
+/// What a survey that cannot be is answered, and the commands that go with a survey.
+#include <fstream>
+
+#include <unistd.h>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "support/run.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::HasSubstr;
+
+const std::string ferry = std::string{PROJECT_DIR} + "/params/ferry-steps-3.toml";
+
+sample::Ran run(const std::string& arguments) {
+  return sample::run(FALLWRIGHT " " + arguments + " 2>&1");
+}
+
+/// The surveyed demo job with one text changed.
+sample::Ran spoiled(const std::string& from, const std::string& to) {
+  static int number = 0;
+  const sample::Folder folder{"spoiled-" + std::to_string(getpid()) + "-" + std::to_string(++number)};
+  std::string text = sample::slurped(ferry);
+  const std::size_t at = text.find(from);
+  EXPECT_NE(at, std::string::npos) << from;
+  if (at != std::string::npos) text.replace(at, from.size(), to);
+  std::ofstream{folder / "job.toml"} << text;
+  return run("check " + (folder / "job.toml"));
+}
+
+TEST(SurveyMessage, NamesTheReadingThatSpoilsTheFigure) {
+  // Source: the contract of messages: place, key, what was found, what it would have to be.
+  const sample::Ran ran = spoiled("front = \"72-5/16 in\"", "front = \"75-5/16 in\"");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("survey.plan.front: four sides and two diagonals do not close by"));
+  EXPECT_THAT(ran.out, HasSubstr("front reads 75-5/16\" and would be 72-5/16\" if the others hold: measure it again"));
+}
+
+TEST(SurveyMessage, AFigureOutByLittleIsBuiltAndFailsItsCheck) {
+  // Source: the contract: a wrong number is refused, a doubtful one is told.
+  const sample::Ran ran = spoiled("front = \"72-5/16 in\"", "front = \"73-5/16 in\"");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_THAT(ran.out, HasSubstr("FAIL         tape readings close"));
+}
+
+TEST(SurveyMessage, RefusesATriangleThatCannotBe) {
+  // Source: the triangle inequality.
+  EXPECT_THAT(spoiled("diagonal_from_back_left = \"80-9/16 in\"", "diagonal_from_back_left = \"120 in\"").out,
+              HasSubstr("the diagonal from back left is longer than back and right together"));
+}
+
+TEST(SurveyMessage, RefusesTwoPeopleWhoDisagree) {
+  // Source: the contract of messages.
+  const sample::Ran ran = spoiled("[\"36-3/16 in\", \"36-1/4 in\"]", "[\"36-3/16 in\", \"37 in\"]");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("survey.plan.right: what was read here differs by 13/16\""));
+}
+
+TEST(SurveyMessage, RefusesTwoLevelsInOnePlace) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("[[\"52 in\", \"22 in\", \"5/16 in\"]]", "[[\"46 in\", \"18 in\", \"1 in\"]]").out,
+              HasSubstr("two spot levels at 46\", 18\" differ by 3/4\""));
+}
+
+TEST(SurveyMessage, RefusesASpotOutsideTheRoom) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("[[\"52 in\", \"22 in\", \"5/16 in\"]]", "[[\"82 in\", \"22 in\", \"5/16 in\"]]").out,
+              HasSubstr("a spot level at 82\" from the left, 22\" from the entry lies outside the room"));
+}
+
+TEST(SurveyMessage, RefusesASpotThatCannotBeAFloor) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("[[\"52 in\", \"22 in\", \"5/16 in\"]]", "[[\"52 in\", \"22 in\", \"9 in\"]]").out,
+              HasSubstr("the floor would be steeper than 1:5"));
+}
+
+TEST(SurveyMessage, RefusesAGridThatDoesNotFit) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("grid_y = [\"2 in\", \"18 in\", \"34 in\"]", "grid_y = [\"2 in\", \"34 in\"]").out,
+              HasSubstr("survey.floor.grid: grid, grid_x and grid_y go together: 2 rows of 4 heights"));
+}
+
+TEST(SurveyMessage, RefusesJoistsThickerThanTheirSpacing) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("stock = \"2x8\"\nspacing = \"16 in\"", "stock = \"400x200 mm\"\nspacing = \"7 in\"").out,
+              HasSubstr("floor.joists.spacing"));
+}
+
+TEST(SurveyMessage, RefusesAWallThatLeansTooFarAndStudsInOnePlace) {
+  // Source: the contract of messages; all faults in one run.
+  EXPECT_THAT(spoiled("lean = \"1/4 in\"", "lean = \"6 in\"").out, HasSubstr("is steeper than 1:20"));
+  EXPECT_THAT(spoiled("\"31-5/8 in\"", "\"16 in\"").out, HasSubstr("studs 1-1/2\" thick cannot stand 1/2\" apart"));
+}
+
+TEST(SurveyMessage, ABoardReadingAsksForItsThickness) {
+  // Source: the contract of messages.
+  EXPECT_THAT(spoiled("tolerance = \"1/8 in\" }", "tolerance = \"1/8 in\", face = \"board\" }").out,
+              HasSubstr("was taken from the board, and survey.board (its thickness) is missing"));
+}
+
+TEST(SurveyMessage, AnUnknownKeyInAnEntryIsNamed) {
+  // Source: the contract of messages.
+  const sample::Ran ran = spoiled("lean = \"1/4 in\"", "leen = \"1/4 in\"");
+  EXPECT_THAT(ran.out, HasSubstr("no such key; did you mean 'survey.plumb.lean'?"));
+  EXPECT_THAT(ran.out, HasSubstr("survey.plumb.lean: is missing"));
+}
+
+TEST(SurveyMessage, WithoutDiagonalsSquareIsNotChecked) {
+  // Source: none; a missing angle is unknown, not square.
+  std::string text = sample::slurped(ferry);
+  const std::size_t a = text.find("diagonal_from_back_left"), b = text.find("\n\n", a);
+  const sample::Ran ran = spoiled(text.substr(a, b - a), "");
+  EXPECT_THAT(ran.out, HasSubstr("NOT CHECKED  tape readings close"));
+  EXPECT_THAT(ran.out, HasSubstr("measure the alcove at the floor: diagonal from back left, diagonal from back right"));
+  EXPECT_THAT(ran.out, HasSubstr("NOT CHECKED  studs stand close to the base"));
+}
+
+TEST(SurveyCommand, TellsTheWholeRoom) {
+  // Source: the demo job's own readings.
+  const sample::Ran ran = run("survey " + ferry);
+  for (const char* section : {"TAPE", "FLOOR", "STUDS", "LETTING IT IN", "DRAIN", "DRY FIT", "HEIGHTS",
+                              "LEVELLING the base", "LEVELLING the seat", "GAUGE DEPTHS", "SET-OUT", "HOW SURE"})
+    EXPECT_THAT(ran.out, HasSubstr(std::string{"  "} + section)) << section;
+  EXPECT_THAT(ran.out, HasSubstr("highest hump 1/8\" at 52\" from the left stud face, 22\" from the entry"));
+}
+
+TEST(SurveyCommand, LevelSaysWhatToPress) {
+  // Source: by hand: the right side an eighth high is pressed by an eighth.
+  const sample::Ran ran = run("level " + ferry + " back-left=0 back-right=1/8 front-right=1/8 front-left=0");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_THAT(ran.out, HasSubstr("press down: back right 1/8\", front right 1/8\""));
+  EXPECT_THAT(ran.out, HasSubstr("NOT YET"));
+  EXPECT_EQ(run("level " + ferry + " back-left=7 back-right=7 front-right=7 front-left=7").code, 0);
+  EXPECT_EQ(run("level --down " + ferry + " back-left=7 back-right=6-7/8 front-right=6-7/8 front-left=7").code, 1);
+}
+
+TEST(SurveyCommand, LevelRefusesWhatItCannotRead) {
+  // Source: the contract of exit codes.
+  EXPECT_EQ(run("level " + ferry).code, 2);
+  EXPECT_THAT(run("level " + ferry + " backleft=0").out, HasSubstr("Places: back-left, back"));
+  EXPECT_THAT(run("level " + ferry + " back-left=high").out, HasSubstr("back left: found 'high'"));
+  EXPECT_THAT(run("level " + ferry + " back-left=0 front-left=0").out, HasSubstr("at least three are needed"));
+}
+
+TEST(SurveyCommand, HeightsOverAPoint) {
+  // Source: the demo job: bed least 1/2 in under the ribs.
+  const sample::Ran ran = run("heights " + ferry + " \"30 in\" \"18 in\"");
+  EXPECT_EQ(ran.code, 0);
+  for (const char* name : {"deck, underside here", "subfloor here", "bed, top here", "base, top here", "rib plane",
+                           "bath floor outside", "seat, lowest edge"})
+    EXPECT_THAT(ran.out, HasSubstr(name));
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,233 @@
+/// What is measured in a surveyed room.
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "brep/properties.hpp"
+#include "job/layout.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/levelling.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Length;
+using job::Side;
+
+Length in(double v) {
+  return Length::inches(v);
+}
+
+facts::Facts measured(const job::Job& job) {
+  return measure(*parts::build(job));
+}
+
+survey::Plumb plumb(Side wall, double along, double lean) {
+  return {wall, along, {lean, 1.6, survey::Face::stud, 0}, 1200};
+}
+
+TEST(SurveyedWalls, RunIntoNothingHoweverCornersStandAndWallsLean) {
+  // Source: property: plates, studs and blocking of the three walls share no volume, corners wide or narrow, walls
+  // leaning in or out; every pair is looked at.
+  for (const auto& [open, lean] : {std::pair{-12., -8.}, {-12., 8.}, {12., -8.}, {12., 8.}, {0., 8.}, {12., 0.}}) {
+    job::Job j = sample::alcove();
+    j.base.length = j.base.length - in(1);  // so that the base stands clear of walls that lean in
+    j.base.width = j.base.width - in(1);
+    const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+    sample::read_plan(j, {0, d}, {w, d}, {-open, 0}, {w + open / 2, 0});
+    for (const Side side : {Side::left, Side::right, Side::back}) {
+      j.survey.plumbs.push_back(plumb(side, 100, lean));
+      j.survey.plumbs.push_back(plumb(side, 700, lean / 2));
+    }
+    for (const facts::Fit& f : measured(j).fits)
+      EXPECT_NE(f.state, facts::Touch::clash) << f.a << " and " << f.b << ", open " << open << " lean " << lean;
+  }
+}
+
+TEST(SurveyedBed, ThicknessIsFoundOverEveryTriangle) {
+  // Source: a fine grid of depths between the layout's own planes: none is below the least or above the greatest, and
+  // some come near both.
+  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
+  j.base.underside = job::Underside::flat;
+  const facts::Facts facts = measured(j);
+  const job::Layout at = job::lay_out(j);
+  double least = 1e9, greatest = 0;
+  const double hole = (j.drain.bore / 2 + j.bed.collar).in_mm();
+  for (double x = at.bed.x0; x <= at.bed.x1; x += 4)
+    for (double y = at.bed.y0; y <= at.bed.y1; y += 4) {
+      if (std::hypot(x - at.drain_x, y - at.drain_y) < hole) continue;
+      const double t = at.rib_plane - at.subfloor.at(x, y);
+      least = std::min(least, t), greatest = std::max(greatest, t);
+      EXPECT_GE(t, facts.bed.least_mm - 1e-6);
+      EXPECT_LE(t, facts.bed.greatest_mm + 1e-6);
+    }
+  EXPECT_NEAR(facts.bed.least_mm, least, 0.1);
+  EXPECT_NEAR(facts.bed.greatest_mm, greatest, 0.1);
+  EXPECT_NEAR(facts.bed.least_under_ribs_mm, j.bed.least.in_mm(), 0.1);
+}
+
+TEST(FloorShape, TwistAndRockAreThoseOfTheCorners) {
+  // Source: closed form: corners 0, 3, 0, 2 (back left, back right, front right, front left): twist 0 - 3 + 0 - 2 = -5;
+  // put down dry the base stands on the high diagonal and rocks by 5.
+  job::Job j = sample::bare(in(60), in(34), in(30), in(17));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{0, d, 0}, {w, d, 3}, {w, 0, 0}, {0, 0, 2}};
+  const facts::FloorShape shape = measured(j).room.floor;
+  EXPECT_NEAR(shape.twist_mm, -5, 1e-6);
+  EXPECT_NEAR(shape.rock_mm, 5, 1e-6);
+  EXPECT_NEAR(shape.along_width_mm, 3, 1e-6);
+  EXPECT_NEAR(shape.along_depth_mm, 3, 1e-6);
+}
+
+TEST(FloorShape, AHumpStandsAboveTheCornersPlane) {
+  // Source: closed form: level corners and one spot 6 high.
+  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{0, d, 0}, {w, d, 0}, {w, 0, 0}, {0, 0, 0}, {w * 0.7, d / 2, 6}};
+  const facts::FloorShape shape = measured(j).room.floor;
+  EXPECT_NEAR(shape.hump_mm, 6, 1e-6);
+  EXPECT_NEAR(shape.hump_at_mm[0], w * 0.7, 1e-6);
+  EXPECT_NEAR(shape.hollow_mm, 0, 1e-6);
+}
+
+TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
+  // Source: the solids themselves, tilted to the edge of the window in all directions: the floor's or the threshold's
+  // fall is then at its limit, just inside it is kept, just outside it is not. Limits: IRC P2709.1, and 1/8 in/ft
+  // inward.
+  job::Job j = sample::alcove();
+  j.base.fall = {};
+  j.base.rise = in(0.5625);
+  const auto model = parts::build(j);
+  const facts::Facts facts = measure(*model);
+  const rules::Levelling window = rules::base_levelling(j, facts);
+  ASSERT_EQ(window.edge.size(), 72u);
+  const auto kept = [&](double gx, double gy) {
+    bool all = true;
+    for (const facts::Facet& f : tilted_falls(*model, gx, gy)) {
+      if (f.surface == "base-floor") all = all && f.fall >= 1. / 48 && f.fall <= 1. / 24;
+      if (f.surface == "threshold") all = all && f.fall * f.flow[1] >= 1. / 96;
+    }
+    return all;
+  };
+  for (const auto& [gx, gy] : window.edge) {
+    EXPECT_TRUE(kept(gx * 0.999, gy * 0.999)) << gx << ' ' << gy;
+    EXPECT_FALSE(kept(gx * 1.001, gy * 1.001)) << gx << ' ' << gy;
+  }
+}
+
+TEST(AsSet, ALevelRimReadsLevelWhateverTheLine) {
+  // Source: property: equal readings up or down from any line are level; four readings fit their plane.
+  const auto model = parts::build(sample::alcove());
+  for (const bool down : {false, true}) {
+    job::AsSet set{down, {}};
+    for (const job::RimPoint p : job::all_rim_points) set.readings.push_back({p, Length::mm(437)});
+    const facts::AsSet found = measure_as_set(*model, set);
+    EXPECT_NEAR(found.gx, 0, 1e-12);
+    EXPECT_NEAR(found.gy, 0, 1e-12);
+    EXPECT_NEAR(found.twist_mm, 0, 1e-9);
+  }
+}
+
+TEST(AsSet, DownIsUpTheOtherWay) {
+  // Source: property.
+  const auto model = parts::build(sample::alcove());
+  using P = job::RimPoint;
+  job::AsSet up{
+      false, {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}}};
+  job::AsSet down = up;
+  down.down = true;
+  for (job::RimReading& r : down.readings) r.value = in(20) - r.value;
+  const facts::AsSet a = measure_as_set(*model, up), b = measure_as_set(*model, down);
+  EXPECT_NEAR(a.gx, b.gx, 1e-12);
+  EXPECT_NEAR(a.gy, b.gy, 1e-12);
+  EXPECT_NEAR(a.gx, 0.25 / 56.5, 1e-9) << "the floor inside the upstands is 56-1/2 in long";
+}
+
+TEST(AsSet, AnEqualFallRimIsReadAgainstItsOwnShape) {
+  // Source: property: readings equal to the rim's own heights are level.
+  job::Job j = sample::alcove();
+  j.base.pattern = job::FallPattern::equal_fall;
+  const auto model = parts::build(j);
+  const job::Layout at = job::lay_out(j);
+  const job::Rect& f = at.floor;
+  using P = job::RimPoint;
+  const auto rim = [&](double x, double y) { return Length::mm(at.floor_at(x, y) + 100); };
+  const job::AsSet set{false,
+                       {{P::back_left, rim(f.x0, f.y1)},
+                        {P::back_right, rim(f.x1, f.y1)},
+                        {P::front_right, rim(f.x1, f.y0)},
+                        {P::front, rim((f.x0 + f.x1) / 2, f.y0)}}};
+  const facts::AsSet found = measure_as_set(*model, set);
+  EXPECT_NEAR(found.gx, 0, 1e-12);
+  EXPECT_NEAR(found.twist_mm, 0, 1e-9);
+}
+
+TEST(Chain, AddsUpOverAnyPoint) {
+  // Source: property: from rung to rung the steps add up, and what lies there lies in the order it was built in.
+  const auto model = parts::build(sample::surveyed(sample::alcove()));
+  const facts::Facts facts = measure(*model);
+  for (const auto& [x, y] : {std::pair{700., 300.}, {1500., 700.}, {200., 500.}}) {
+    const auto chain = measure_chain(*model, facts, x, y);
+    ASSERT_GT(chain.size(), 6u);
+    for (std::size_t i = 1; i < chain.size(); ++i)
+      EXPECT_NEAR(chain[i].above_last_mm, chain[i].above_datum_mm - chain[i - 1].above_datum_mm, 1e-12);
+    const auto at = [&](const char* name) {
+      const auto it = std::find_if(chain.begin(), chain.end(), [&](const auto& r) { return r.name == name; });
+      return it == chain.end() ? -1e9 : it->above_datum_mm;
+    };
+    EXPECT_LT(at("deck, underside here"), at("subfloor here"));
+    if (at("bed, top here") > -1e8) {
+      EXPECT_LT(at("subfloor here"), at("bed, top here"));
+      EXPECT_LT(at("bed, top here"), at("base, top here"));
+    }
+  }
+}
+
+TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
+  // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
+  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
+  const facts::Facts facts = measured(j);
+  const auto worst = [&](const std::string& what) {
+    for (const facts::Worst& w : facts.room.worst)
+      if (w.what == what) return w;
+    ADD_FAILURE() << what;
+    return facts::Worst{};
+  };
+  const facts::Worst mortar = worst("mortar in the bed as set");
+  EXPECT_LT(mortar.least, mortar.nominal);
+  EXPECT_GT(mortar.greatest, mortar.nominal);
+  EXPECT_FALSE(mortar.reading.empty());
+  unsigned seed = 5;
+  for (int i = 0; i < 12; ++i) {
+    job::Job other = j;
+    for (survey::Spot& s : other.survey.spots) {
+      seed = seed * 1103515245u + 12345u;
+      s.z += ((seed >> 16) % 2001 / 1000. - 1) * j.survey.level_tolerance_mm;
+    }
+    const double v = brep::volume_mm3(parts::build_bed(other).shape);
+    EXPECT_GE(v, mortar.least * 0.99);
+    EXPECT_LE(v, mortar.greatest * 1.01);
+  }
+}
+
+TEST(WorstCase, ASharperSurveyIsSurer) {
+  // Source: monotonicity: halving every tolerance narrows every span.
+  job::Job coarse = sample::surveyed(sample::alcove()), fine = coarse;
+  fine.survey.level_tolerance_mm /= 2;
+  survey::Plan& p = fine.survey.plan;
+  for (auto* r : {&p.back, &p.front, &p.left, &p.right, &p.from_back_left, &p.from_back_right}) (*r)->tolerance_mm /= 2;
+  for (survey::Plumb& plumb : fine.survey.plumbs) plumb.lean.tolerance_mm /= 2;
+  const auto a = measured(coarse).room.worst, b = measured(fine).room.worst;
+  ASSERT_EQ(a.size(), b.size());
+  for (std::size_t i = 0; i < a.size(); ++i)
+    EXPECT_LT(b[i].greatest - b[i].least, (a[i].greatest - a[i].least) * 0.7 + 1e-12) << a[i].what;
+}
+
+}  // namespace
+}  // namespace fallwright::measure

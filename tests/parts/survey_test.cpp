@@ -1,0 +1,187 @@
+/// Solids on the room as it was measured.
+#include <cmath>
+#include <random>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "brep/properties.hpp"
+#include "job/layout.hpp"
+#include "job/validate.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::parts {
+namespace {
+
+using job::Length;
+using job::Side;
+using survey::Spot;
+
+Length in(double v) {
+  return Length::inches(v);
+}
+
+/// A flat-bottomed base, so that the bed is what lies between one level plane and the floor.
+job::Job flat(std::vector<Spot> spots) {
+  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
+  j.base.underside = job::Underside::flat;
+  j.bed.least = in(0.75);
+  j.survey.spots = std::move(spots);
+  j.survey.level_tolerance_mm = 0.8;
+  return j;
+}
+
+double bed_volume(const job::Job& j) {
+  return brep::volume_mm3(build(j)->find("bed")->shape);
+}
+
+TEST(SurveyedBed, OnAPlaneFloorIsTheClosedFormula) {
+  // Source: by hand: t(x, y) = 0.75 + 0.375 x / 60 + 0.25 (34 - y) / 34 over 60 x 34: 2167.5 in3; less a collar of 6 in
+  // about (48, 17), where t is 1.175: 33.222: 2134.278 in3.
+  std::vector<Spot> spots;
+  for (const double x : {0., 60.})
+    for (const double y : {0., 34.})
+      spots.push_back({x * 25.4, y * 25.4, (5 - 0.375 * x / 60 - 0.25 * (34 - y) / 34) * 25.4});
+  job::Job j = flat(spots);
+  const double expected = 2167.5 - M_PI * 9 * 1.175;
+  EXPECT_NEAR(expected, 2134.278, 1e-3);
+  EXPECT_NEAR(bed_volume(j) / (expected * std::pow(25.4, 3)), 1, 1e-9);
+}
+
+TEST(SurveyedBed, OnSpotLevelsIsTheSumOverTriangles) {
+  // Source: prism of a triangle, area times the mean of three depths, summed over the floor's own cells clipped to the
+  // bed; the bore's hole is taken out cell by cell on a fine grid.
+  std::mt19937 random{41};
+  std::uniform_real_distribution<double> x{0, 60 * 25.4}, y{0, 34 * 25.4}, z{-6, 6};
+  for (int round = 0; round < 20; ++round) {
+    std::vector<Spot> spots;
+    for (int i = 0; i < 5 + round; ++i) spots.push_back({x(random), y(random), z(random)});
+    const job::Job j = flat(spots);
+    if (!job::contradictions(j).empty()) continue;
+    const job::Layout at = job::lay_out(j);
+    double expected = 0;
+    for (const survey::Cell& cell : at.subfloor.cells()) {
+      const survey::Polygon p = survey::common(cell.plan, survey::to_polygon(at.bed));
+      for (std::size_t i = 1; i + 1 < p.size(); ++i) {
+        const double twice = (p[i].x - p[0].x) * (p[i + 1].y - p[0].y) - (p[i + 1].x - p[0].x) * (p[i].y - p[0].y);
+        const double mean =
+            (cell.plane.at(p[0].x, p[0].y) + cell.plane.at(p[i].x, p[i].y) + cell.plane.at(p[i + 1].x, p[i + 1].y)) / 3;
+        expected += twice / 2 * (at.rib_plane - mean);
+      }
+    }
+    const double r = (j.drain.bore / 2 + j.bed.collar).in_mm(), step = r / 400;
+    for (double dx = -r + step / 2; dx < r; dx += step)
+      for (double dy = -r + step / 2; dy < r; dy += step)
+        if (dx * dx + dy * dy < r * r)
+          expected -= step * step * (at.rib_plane - at.subfloor.at(at.drain_x + dx, at.drain_y + dy));
+    EXPECT_NEAR(bed_volume(j) / expected, 1, 2e-6) << round;
+  }
+}
+
+TEST(SurveyedFloor, DatumIsTheHighestSpotUnderTheBase) {
+  // Source: the datum's definition; the hump counts, a higher spot beside the base does not.
+  job::Job j = sample::surveyed(sample::alcove());
+  j.survey.spots.push_back({100, 300, 9});  // under the bench
+  const auto model = build(j);
+  const job::Layout at = job::lay_out(j);
+  EXPECT_NEAR(at.subfloor.highest(at.base), 0, 1e-9);
+  EXPECT_GT(at.subfloor.at(100, 300), 0);
+  EXPECT_NEAR(brep::box_of(model->find("base")->shape)[2], j.bed.least.in_mm(), 1e-9);
+}
+
+TEST(SurveyedBench, StandsLevelEachStudAtItsOwnLength) {
+  // Source: property: one height of all stud tops, feet on a plate that touches the floor and is nowhere below it.
+  const job::Job j = sample::surveyed(sample::alcove());
+  const auto model = build(j);
+  std::set<long> lengths;
+  double top = 0;
+  for (const Solid& s : model->solids) {
+    if (s.id.find("bench-frame/stud") != 0) continue;
+    const auto box = brep::box_of(s.shape);
+    if (top == 0) top = box[5];
+    EXPECT_NEAR(box[5], top, 1e-9);
+    lengths.insert(std::lround((box[5] - box[2]) * 1000));
+  }
+  EXPECT_GT(lengths.size(), 1u) << "a floor out of level asks for studs of different length";
+}
+
+TEST(SurveyedWalls, ALeaningStudMovesByItsLean) {
+  // Source: closed form: 3/16 in over 48 in, over the height between the stud's ends.
+  job::Job j = sample::alcove();
+  j.survey.plumbs = {{Side::right, 400, {0.1875 * 25.4, 1.6, survey::Face::stud, 0}, 48 * 25.4}};
+  const auto box = brep::box_of(build(j)->find("wall-right/stud-02")->shape);
+  const double rise = box[5] - box[2];
+  EXPECT_NEAR(box[3] - box[0], 3.5 * 25.4 * std::cos(std::atan(0.1875 / 48)) + rise * 0.1875 / 48, 0.01);
+}
+
+TEST(SurveyedJob, MirrorsAsTheRoomDoes) {
+  // Source: symmetry: a mirrored survey makes solids of the same volume.
+  job::Job left = sample::surveyed(sample::alcove()), right = left;
+  const double w = left.alcove.width.in_mm(), d = left.alcove.depth.in_mm();
+  // The figure again with its left and right exchanged; its back wall is 2 mm longer than the rectangle.
+  sample::read_plan(right, {0, d}, {w + 2, d}, {-1, 0}, {w + 6, -1});
+  for (Spot& s : right.survey.spots) s.x = w + 2 - s.x;
+  for (survey::Plumb& p : right.survey.plumbs) {
+    if (p.wall == Side::back)
+      p.along_mm = w + 2 - p.along_mm;
+    else
+      p.wall = p.wall == Side::left ? Side::right : Side::left;
+  }
+  right.bench->place = job::BenchPlace::right_end;
+  right.drain.across.side = Side::right;
+  const auto a = build(left), b = build(right);
+  for (const char* id : {"bed", "base", "seat-block", "bed-spread", "bench-frame/deck", "bench-frame/sole-plate"})
+    EXPECT_NEAR(brep::volume_mm3(a->find(id)->shape) / brep::volume_mm3(b->find(id)->shape), 1, 1e-9) << id;
+}
+
+/// A surveyed room, mostly one that can be.
+job::Job random_room(std::mt19937& random) {
+  const auto number = [&](double from, double to) { return std::uniform_real_distribution<double>{from, to}(random); };
+  const auto count = [&](int from, int to) { return std::uniform_int_distribution<int>{from, to}(random); };
+  job::Job j = sample::alcove();
+  if (count(0, 2) == 0) j.bench.reset();
+  if (j.bench) j.bench->place = static_cast<job::BenchPlace>(count(0, 1));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+  j.base.length = Length::mm(w - (j.bench ? 370 : 0) - number(0, 20));
+  j.base.width = Length::mm(d - number(0, 20));
+  j.survey.tolerance_mm = 1.6;
+  j.survey.level_tolerance_mm = 0.8;
+  const auto off = [&] { return number(-12, 12); };
+  sample::read_plan(j, {0, d}, {w + off(), d}, {off(), off()}, {w + off(), off()});
+  for (int i = count(0, 5); i > 0; --i)
+    j.survey.plumbs.push_back({static_cast<Side>(std::array{0, 2, 3}[static_cast<std::size_t>(count(0, 2))]),
+                               number(0, 880),
+                               {number(-8, 8), 1.6, survey::Face::stud, 0},
+                               number(900, 2000)});
+  for (int i = count(0, 14); i > 0; --i) j.survey.spots.push_back({number(0, w), number(0, d), number(-6, 6)});
+  if (count(0, 1)) j.base.underside = job::Underside::flat;
+  j.drain.opening = static_cast<job::Opening>(count(0, 1));
+  return j;
+}
+
+class RandomRooms : public testing::TestWithParam<unsigned> {};
+
+TEST_P(RandomRooms, AreValidSolidsOrAreRefusedInWords) {
+  // Source: property test, fixed seeds: every solid closed and valid, or a contradiction with words.
+  std::mt19937 random{GetParam()};
+  int built = 0;
+  for (int i = 0; i < 60; ++i) {
+    const job::Job j = random_room(random);
+    const auto refused = job::contradictions(j);
+    for (const auto& c : refused) EXPECT_FALSE(c.message.empty() || c.key.empty());
+    if (!refused.empty()) continue;
+    ++built;
+    std::shared_ptr<const Model> model;
+    ASSERT_NO_THROW(model = build(j)) << "seed " << GetParam() << " room " << i;
+    for (const Solid& s : model->solids)
+      ASSERT_TRUE(brep::is_sound(s.shape)) << s.id << ", seed " << GetParam() << " room " << i;
+  }
+  EXPECT_GT(built, 25) << "too few of the random rooms can be built for the test to mean anything";
+}
+
+INSTANTIATE_TEST_SUITE_P(Seeds, RandomRooms, testing::Values(3u, 17u, 29u, 61u, 97u));
+
+}  // namespace
+}  // namespace fallwright::parts
