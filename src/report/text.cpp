@@ -49,6 +49,22 @@ std::string check_line(const Report& report, const rules::Result& r) {
   return text;
 }
 
+/// The first result that was not checked for want of the same reading.
+const rules::Result* first_to_ask(const std::vector<rules::Result>& results, const std::string& advice) {
+  for (const rules::Result& r : results)
+    if (r.outcome == rules::Outcome::not_checked && r.advice == advice) return &r;
+  return nullptr;
+}
+
+/// All that was not checked for want of one reading, and that reading, once.
+std::string open_line(const std::vector<rules::Result>& results, const std::string& advice) {
+  std::string titles;
+  for (const rules::Result& r : results)
+    if (r.outcome == rules::Outcome::not_checked && r.advice == advice)
+      titles += (titles.empty() ? "" : "; ") + r.title;
+  return "  " + padded(shout(rules::Outcome::not_checked), 12) + " " + titles + "\n               " + advice + "\n";
+}
+
 /// "base 57-1/2" x 36", bench; 64 solids", sizes from the solid.
 std::string built_line(const Report& report) {
   std::string text;
@@ -112,7 +128,9 @@ std::string summary(const Report& report, const std::string& folder) {
   for (const rules::Result& r : worst) {
     // Five lines, and beyond them whatever failed or could not be checked.
     if (r.outcome == rules::Outcome::not_applicable || (shown >= 5 && r.outcome == rules::Outcome::pass)) break;
-    text += check_line(report, r);
+    if (r.outcome != rules::Outcome::not_checked) text += check_line(report, r);
+    if (r.outcome == rules::Outcome::not_checked && &r == first_to_ask(worst, r.advice))
+      text += open_line(worst, r.advice);
     ++shown;
   }
   if (!folder.empty()) text += "  files        " + folder + "\n";
