@@ -9,6 +9,7 @@
 #include "exchange/dxf.hpp"
 #include "exchange/export.hpp"
 #include "exchange/gltf.hpp"
+#include "exchange/paper.hpp"
 #include "exchange/sha256.hpp"
 #include "exchange/step.hpp"
 #include "job/read.hpp"
@@ -52,8 +53,12 @@ void write_all(Work& work, const std::string& folder, Progress& progress) {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  for (const drawing::Sheet& sheet : drawing::draw(*work.model, work.facts, report.cuts))
+  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, work.facts, report.cuts);
+  for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
+    if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));
+  }
+  exchange::write_pdf(sheets, name, staging.place("drawings.pdf"), timestamp());
   staging.write("takeoff.csv", report::takeoff_csv(report));
   staging.write("cuts.csv", report::cuts_csv(report));
   staging.write("checks.csv", report::checks_csv(report));

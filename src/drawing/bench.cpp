@@ -1,10 +1,8 @@
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <map>
 
-#include <BRep_Tool.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
+#include <gp_Pln.hxx>
 
 #include "drawing/views.hpp"
 
@@ -29,118 +27,165 @@ gp_Dir end_of(const job::Job& job) {
   return job.bench->place == job::BenchPlace::back ? gp::DX() : gp_Dir{0, -1, 0};
 }
 
-View view_from(const gp_Dir& toward) {
-  return {toward, gp::DZ().Crossed(toward)};
+bool in_frame(const parts::Solid& solid) {
+  return solid.role == Role::bench_frame;
 }
-
-/// A solid's extent in a view.
-Frame extent(const TopoDS_Shape& shape, const View& view) {
-  Sheet corners;
-  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
-    const Point at{p.XYZ().Dot(view.right.XYZ()), p.Z()};
-    corners.lines.push_back({at, at, LineKind::outline});
-  }
-  return frame_of(corners);
+bool is_stud(const parts::Solid& solid) {
+  return solid.id.rfind("bench-frame/stud", 0) == 0;
 }
 
 Frame extent_of_frame(const parts::Model& model, const View& view) {
   Sheet all;
   for (const parts::Solid& solid : model.solids) {
-    if (solid.role != Role::bench_frame) continue;
+    if (!in_frame(solid)) continue;
     const Frame f = extent(solid.shape, view);
     all.lines.push_back({{f.x0, f.y0}, {f.x1, f.y1}, LineKind::outline});
   }
   return frame_of(all);
 }
 
-bool is_stud(const parts::Solid& solid) {
-  return solid.id.rfind("bench-frame/stud", 0) == 0;
-}
-
 /// The members whose edges make the chain of heights: plates, tracks, rail and deck of the front.
 bool is_course(const parts::Solid& solid) {
   const auto named = [&](const char* word) { return solid.id.find(word) != std::string::npos; };
-  return solid.role == Role::bench_frame && !is_stud(solid) && !named("cleat") && !named("wall") && !named("joist");
+  return in_frame(solid) && !is_stud(solid) && !named("cleat") && !named("wall") && !named("joist");
 }
 
-/// Running upright chain: floor, plate tops, rail, deck, at the view's right.
-void add_heights(Pen& pen, const parts::Model& model, const View& view, double x_thing, double x_line) {
-  std::set<long> marks;  // hundredths of a millimetre, so that equal heights are one
-  for (const parts::Solid& solid : model.solids) {
-    if (!is_course(solid)) continue;
-    const Frame f = extent(solid.shape, view);
-    marks.insert(std::lround(f.y0 * 100));
-    marks.insert(std::lround(f.y1 * 100));
-  }
-  double last = 0;
-  bool first = true;
-  for (const long mark : marks) {
+/// "bench-frame/top-plate" as "top plate".
+std::string plain_name(const std::string& id) {
+  std::string name = id.substr(id.find('/') + 1);
+  std::replace(name.begin(), name.end(), '-', ' ');
+  return name;
+}
+
+/// Heights of the frame's courses above the datum, named by what ends there: its top, if anything's top does.
+std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view) {
+  std::map<long, std::string> marks;  // hundredths of a millimetre, so that equal heights are one
+  for (const bool tops : {true, false})
+    for (const parts::Solid& solid : model.solids) {
+      if (!is_course(solid)) continue;
+      const Frame f = extent(solid.shape, view);
+      marks.emplace(std::lround((tops ? f.y1 : f.y0) * 100),
+                    (tops ? "top of the " : "underside of the ") + plain_name(solid.id));
+    }
+  std::vector<Level> levels;
+  double last = -1e9;
+  for (const auto& [mark, name] : marks) {
     const double y = static_cast<double>(mark) / 100;
     // Sheet steel makes steps too small to measure on site; they would only blur the chain.
-    if (!first && y - last < 6) continue;
-    if (!first) pen.upright({x_thing, last}, {x_thing, y}, x_line);
+    if (y - last < 6) continue;
+    levels.push_back({pen.words(y) + "  " + name, y});
     last = y;
-    first = false;
+  }
+  return levels;
+}
+
+void add_marks(Pen& pen, const Subject& s, const View& view, const Wanted& wanted) {
+  for (const parts::Solid& solid : s.model.solids) {
+    if (!wanted(solid)) continue;
+    const Frame f = extent(solid.shape, view);
+    pen.label({(f.x0 + f.x1) / 2, (f.y0 + f.y1) / 2 - pen.text_mm() * 0.4}, mark_of(s, solid.id), Anchor::middle, 0.9);
   }
 }
 
 }  // namespace
 
-Sheet draw_bench_front(const parts::Model& model, const facts::Facts&) {
-  Sheet sheet{"bench-front", "Bench frame from the front", model.job.unit == job::UnitSystem::metric, {}, {}, {}, {}};
-  const View view = view_from(front_of(model.job));
-  const Frame frame = extent_of_frame(model, view);
-  Pen pen{sheet, std::max(frame.width(), frame.height()) / 55};
-  pen.add(project(shapes_of(model, [](const parts::Solid& s) { return s.role == Role::bench_frame; }), view, true));
-
-  const double t = pen.text_mm();
-  std::vector<double> marks{frame.x0};
-  for (const parts::Solid& solid : model.solids)
-    if (is_stud(solid)) {
-      const Frame f = extent(solid.shape, view);
-      marks.push_back((f.x0 + f.x1) / 2);
-    }
-  marks.push_back(frame.x1);
-  std::sort(marks.begin(), marks.end());
-  for (std::size_t i = 0; i + 1 < marks.size(); ++i)
-    pen.across({marks[i], frame.y0}, {marks[i + 1], frame.y0}, frame.y0 - 3 * t,
-               i == 0 ? Pen::Overflow::left : Pen::Overflow::right);
-  pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 6.5 * t);
-  add_heights(pen, model, view, frame.x1, frame.x1 + 4 * t);
-  pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 13 * t);
-  add_title(sheet, pen, model.job,
-            {"The lower chain runs from the frame's end over stud centres. Dashed: behind the front face."});
-  return sheet;
+Sheet draw_bench_plan(const Subject& subject) {
+  const parts::Model& model = subject.model;
+  const Wanted below = [](const parts::Solid& s) { return in_frame(s) && s.id.find("deck") == std::string::npos; };
+  const Projection seen = project(shapes_of(model, below), from_above(), false);
+  return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    pen.add(seen);
+    const Frame frame = extent_of_frame(model, from_above());
+    const double t = pen.text_mm();
+    add_marks(pen, subject, from_above(), [&](const parts::Solid& s) {
+      if (!in_frame(s)) return false;
+      return s.id.find("joist") != std::string::npos || s.id.find("cleat") != std::string::npos ||
+             s.id.find("rail") != std::string::npos;
+    });
+    pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
+    pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 3 * t);
+    const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
+    pen.line(a, b, LineKind::centre);
+    pen.label({a.x + 0.3 * (b.x - a.x), a.y + 0.3 * (b.y - a.y)},
+              "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::middle, 0.8);
+    sheet.notes = {"Letters: marks of the cut list. Both diagonals alike: the frame is square."};
+  });
 }
 
-Sheet draw_bench_end(const parts::Model& model, const facts::Facts& facts) {
-  Sheet sheet{"bench-side",
-              "Bench frame and seat from its open end",
-              model.job.unit == job::UnitSystem::metric,
-              {},
-              {},
-              {},
-              {}};
-  const View view = view_from(end_of(model.job));
-  const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
-  Pen pen{sheet, std::max(seat.width(), seat.y1 - frame.y0) / 32};
-  pen.add(project(
-      shapes_of(model, [](const parts::Solid& s) { return s.role == Role::bench_frame || s.role == Role::seat_block; }),
-      view, true));
+Sheet draw_bench_front(const Subject& subject) {
+  const parts::Model& model = subject.model;
+  const View view = view_from(front_of(subject.job()));
+  const Projection seen = project(shapes_of(model, in_frame), view, true);
+  return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    pen.add(seen);
+    const Frame frame = extent_of_frame(model, view);
+    const double t = pen.text_mm();
+    std::vector<double> marks{frame.x0, frame.x1};
+    for (const parts::Solid& solid : model.solids)
+      if (is_stud(solid)) {
+        const Frame f = extent(solid.shape, view);
+        marks.push_back((f.x0 + f.x1) / 2);
+        // From the floor at that stud: on an unlevel floor each has its own.
+        pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2},
+                 mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
+      }
+    pen.chain(marks, frame.y0, frame.y0 - 3 * t);
+    pen.ladder(frame.x1 + t, courses(pen, model, view));
+    sheet.notes = {
+        "Below: from the frame's end over stud centres. At each stud its mark and length, long point to long point.",
+        "Heights at the right from the datum, the highest subfloor spot under the base. Dashed: behind the front "
+        "face."};
+  });
+}
 
-  const double t = pen.text_mm();
-  // The framed front looks left or right, as the bench's hand is; heights stand on that side, the chain on the other.
-  const bool front_right = front_of(model.job).XYZ().Dot(view.right.XYZ()) > 0;
-  const double front_x = front_right ? seat.x1 : seat.x0, back_x = front_right ? seat.x0 : seat.x1;
-  const double out = front_right ? 1 : -1;
-  pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
-  pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
-  pen.upright({front_x, 0}, {front_x, *facts.heights.seat_front_mm}, front_x + out * 3 * t);
-  pen.upright({back_x, 0}, {back_x, frame.y1}, back_x - out * 3 * t);
-  pen.upright({back_x, 0}, {back_x, seat.y1}, back_x - out * 11 * t);
-  add_title(sheet, pen, model.job, {"Heights from the datum, the highest subfloor spot under the base."});
-  return sheet;
+Sheet draw_bench_end(const Subject& subject) {
+  const parts::Model& model = subject.model;
+  const View view = view_from(end_of(subject.job()));
+  const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
+  const Projection seen = project(shapes_of(model, both), view, true);
+  return on_page("bench-side", "Bench frame and seat from its open end", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    pen.add(seen);
+    const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
+    const double t = pen.text_mm();
+    pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
+    pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
+    std::vector<Level> levels = courses(pen, model, view);
+    const facts::Heights& h = subject.facts.heights;
+    levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
+    levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
+    levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
+    levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
+    pen.ladder(std::max(frame.x1, seat.x1) + t, levels);
+    sheet.notes = {
+        "Heights from the datum, the highest subfloor spot under the base. The frame is level; the seat falls to the "
+        "base."};
+  });
+}
+
+Sheet draw_bench_section(const Subject& subject) {
+  const parts::Model& model = subject.model;
+  const bool back = subject.job().bench->place == job::BenchPlace::back;
+  const auto& at = subject.facts.room.drain.now_mm;
+  // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet.
+  const auto& base = part(subject.facts, "base").bbox_mm;
+  const std::size_t axis = back ? 0 : 1;
+  const double off = std::copysign(subject.job().drain.body.in_mm() + 40, (base[axis] + base[axis + 3]) / 2 - at[axis]);
+  const gp_Pln plane = back ? gp_Pln{gp_Pnt{at[0] + off, 0, 0}, gp::DX()} : gp_Pln{gp_Pnt{0, at[1] + off, 0}, gp::DY()};
+  const View view = view_from(back ? gp::DX() : gp_Dir{0, -1, 0});
+  const Wanted cut = [](const parts::Solid& s) {
+    return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist;
+  };
+  const Projection seen = section(shapes_of(model, cut), plane, view);
+  return on_page("bench-section", "Section through seat and base", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    pen.add(seen);
+    const Frame frame = frame_of(sheet);
+    std::vector<Level> levels;
+    for (const facts::Rung& rung : subject.facts.room.chain)
+      if (rung.name.find("here") == std::string::npos)
+        levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
+    pen.ladder(frame.x1 + pen.text_mm(), levels);
+    sheet.notes = {"Cut beside the drain. Heights from the datum, the highest subfloor spot under the base."};
+  });
 }
 
 }  // namespace fallwright::drawing

@@ -1,58 +1,135 @@
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "drawing/views.hpp"
 #include "units/length.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright::drawing {
 namespace {
 
-/// A piece lying along the sheet, seen on its broad side, and its cross-section beside it.
-void add_piece(Pen& pen, const parts::Solid& solid, double length, double width, Point corner) {
+/// A piece lying along the sheet seen on its broad side, and its cross-section.
+struct Piece {
+  Projection broad, end;
+  Frame broad_frame, end_frame;
+};
+
+Frame frame_of_seen(const Projection& seen) {
+  Sheet flat;
+  Pen{flat, 1}.add(seen);
+  return frame_of(flat);
+}
+
+Piece look_at(const parts::Solid& solid, double width) {
   const gp_Dir& axis = solid.cut->axis;
-  const gp_Dir side = std::abs(axis.Z()) > 0.7 ? gp::DX() : gp_Dir{-axis.Y(), axis.X(), 0};
+  const gp_Dir side =
+      std::abs(axis.Z()) > 0.7 ? gp_Dir{gp_Vec{gp::DX()} - gp_Vec{axis} * axis.X()} : gp_Dir{-axis.Y(), axis.X(), 0};
+  Piece piece;
   for (const gp_Dir& toward : {side, axis.Crossed(side)}) {
-    Sheet flat{};
-    const Projection seen = project({solid.shape}, {toward, axis}, solid.cut->steel);
-    Pen{flat, 1}.add(seen);
-    const Frame f = frame_of(flat);
-    const bool broad = std::abs(f.height() - width) < 0.01 * width + 0.01;
-    if (!broad) continue;
-    pen.add(seen, {corner.x - f.x0, corner.y - f.y0});
-    break;
+    piece.broad = project({solid.shape}, {toward, axis}, solid.cut->steel);
+    piece.broad_frame = frame_of_seen(piece.broad);
+    if (std::abs(piece.broad_frame.height() - width) < 0.02 * width + 0.1) break;
   }
-  Sheet flat{};
-  const Projection end = project({solid.shape}, {axis, side}, false);
-  Pen{flat, 1}.add(end);
-  const Frame f = frame_of(flat);
-  pen.add(end, {corner.x + length + 6 * pen.text_mm() - f.x0, corner.y - f.y0});
+  piece.end = project({solid.shape}, {axis, side}, false);
+  piece.end_frame = frame_of_seen(piece.end);
+  return piece;
+}
+
+double width_of(const facts::Facts& facts, const std::string& id) {
+  for (const facts::Member& member : facts.members)
+    if (member.part_id == id) return member.width_mm;
+  return 0;
+}
+
+std::string title_of(const takeoff::CutRow& cut, bool metric) {
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const std::string size =
+      cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
+                : len(cut.length_mm);
+  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + cut.ends;
+}
+
+void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, bool metric) {
+  const Frame& b = piece.broad_frame;
+  const double t = pen.text_mm();
+  pen.add(piece.broad, {-b.x0, y - b.y0});
+  pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
+  pen.across({0, y}, {cut.length_mm, y}, y - 2.2 * t);
+  pen.note({0, y + b.height() + 0.6 * t}, title_of(cut, metric));
 }
 
 }  // namespace
 
-Sheet draw_cuts(const parts::Model& model, const facts::Facts& facts, const std::vector<takeoff::CutRow>& cuts) {
-  Sheet sheet{"cuts", "Pieces to cut, full size", model.job.unit == job::UnitSystem::metric, {}, {}, {}, {}};
-  double longest = 0;
-  for (const takeoff::CutRow& cut : cuts) longest = std::max(longest, cut.length_mm);
-  Pen pen{sheet, std::max(12.0, longest / 90)};
-  const double t = pen.text_mm();
-  double y = 0;
-  for (const takeoff::CutRow& cut : cuts) {
-    const parts::Solid& solid = *model.find(cut.part_ids.front());
-    double width = 0;
-    for (const facts::Member& member : facts.members)
-      if (member.part_id == solid.id) width = member.width_mm;
-    y -= width + 7 * t;
-    add_piece(pen, solid, cut.length_mm, width, {0, y});
-    pen.across({0, y}, {cut.length_mm, y}, y - 2.2 * t);
-    const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), sheet.metric); };
-    const std::string size =
-        cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
-                  : len(cut.length_mm);
-    pen.note({0, y + width + 0.6 * t},
-             cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + cut.ends);
+std::vector<Sheet> draw_cuts(const Subject& subject) {
+  std::vector<Piece> pieces;
+  for (const takeoff::CutRow& cut : subject.cuts)
+    pieces.push_back(look_at(*subject.model.find(cut.part_ids.front()), width_of(subject.facts, cut.part_ids.front())));
+  std::vector<Sheet> sheets;
+  constexpr std::size_t on_a_page = 5;
+  for (std::size_t from = 0; from < pieces.size(); from += on_a_page) {
+    const std::size_t to = std::min(pieces.size(), from + on_a_page);
+    const std::string number = from == 0 ? "" : "-" + std::to_string(from / on_a_page + 1);
+    sheets.push_back(on_page("cuts" + number, "Pieces to cut", subject.job(), [&](Sheet& sheet, Pen& pen) {
+      double y = 0;
+      for (std::size_t i = from; i < to; ++i) {
+        y -= pieces[i].broad_frame.height() + 7 * pen.text_mm();
+        add_piece(pen, subject.cuts[i], pieces[i], y, sheet.metric);
+      }
+      sheet.notes = {
+          "Mark, count, stock, length from long point to long point, ends. Section at the right of each piece, seen "
+          "from its "
+          "first end. Cutting board and old framing makes dust: cut outside or with extraction, and wear a fit "
+          "respirator."};
+    }));
   }
-  add_title(sheet, pen, model.job, {"Long point to long point. Section at the right of each piece."});
-  return sheet;
+  return sheets;
+}
+
+std::vector<Sheet> draw_pieces(const Subject& subject) {
+  std::vector<Sheet> sheets;
+  for (const takeoff::CutRow& cut : subject.cuts) {
+    if (!cut.sheet && cut.ends == "square") continue;
+    const parts::Solid& solid = *subject.model.find(cut.part_ids.front());
+    Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, subject.job().unit == job::UnitSystem::metric};
+    Pen pen{sheet, std::max(6.0, cut.length_mm / 120)};
+    add_piece(pen, cut, look_at(solid, width_of(subject.facts, solid.id)), 0, sheet.metric);
+    pen.part_texts();
+    sheets.push_back(std::move(sheet));
+  }
+  return sheets;
+}
+
+Sheet draw_sticks(const Subject& subject) {
+  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  const std::vector<takeoff::Stick> sticks = takeoff::plan_sticks(subject.cuts, metric);
+  return on_page("sticks", "Sticks and what is cut from them", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    const double t = pen.text_mm();
+    double y = 0;
+    std::string stock;
+    for (const takeoff::Stick& stick : sticks) {
+      if (stick.stock != stock) pen.note({0, y - 1.2 * t}, stock = stick.stock), y -= 2.2 * t;
+      y -= 2.4 * t;
+      pen.rectangle({0, y}, {stick.length_mm, y + 1.9 * t}, LineKind::outline);
+      double x = 0;
+      for (const takeoff::StickPiece& piece : stick.pieces) {
+        const std::string words = piece.mark + " " + pen.words(piece.length_mm);
+        const bool wide = piece.length_mm > letter_width * 0.9 * t * static_cast<double>(words.size());
+        pen.note({x + piece.length_mm / 2, y + 0.5 * t}, wide ? words : piece.mark, Anchor::middle, 0.9);
+        x += piece.length_mm;
+        pen.line({x, y}, {x, y + 1.9 * t}, LineKind::outline);
+        x += takeoff::kerf_mm(metric);
+        if (x < stick.length_mm) pen.line({x, y}, {x, y + 1.9 * t}, LineKind::dimension);
+      }
+      pen.note({stick.length_mm + t, y + 0.5 * t},
+               pen.words(stick.length_mm) + " stick, offcut " + pen.words(std::max(0.0, stick.length_mm - x)),
+               Anchor::left, 0.85);
+      sheet.dimensions.push_back({{0, y}, {stick.length_mm, y}, pen.words(stick.length_mm), stick.length_mm, 0});
+    }
+    sheet.notes = {
+        "Cut from left to right, a saw cut of " + std::string{metric ? "3 mm" : "1/8\""} +
+        " between pieces. Longest piece first into the first stick with room; no allowance for knots and splits."};
+  });
 }
 
 }  // namespace fallwright::drawing

@@ -13,8 +13,8 @@ struct Model;
 
 namespace fallwright::drawing {
 
-/// Plan, bench frame from the front and from its end, and the cut pieces at true scale; without a bench the plan and
-/// the wall pieces only. @throws diag::ModelError when the kernel refuses a view.
+/// All sheets: those with a page first, in the order they are printed, then the cut pieces that are drawn for machines
+/// alone. @throws diag::ModelError when the kernel refuses a view.
 std::vector<Sheet> draw(const parts::Model& model, const facts::Facts& facts, const std::vector<takeoff::CutRow>& cuts);
 
 }  // namespace fallwright::drawing

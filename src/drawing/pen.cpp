@@ -1,8 +1,12 @@
 #include "drawing/pen.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
+#include <numeric>
 
 #include "units/length.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
 
@@ -22,8 +26,20 @@ void Pen::line(Point from, Point to, LineKind kind) {
   sheet_.lines.push_back({from, to, kind});
 }
 
+void Pen::rectangle(Point low, Point high, LineKind kind) {
+  line(low, {high.x, low.y}, kind);
+  line({high.x, low.y}, high, kind);
+  line(high, {low.x, high.y}, kind);
+  line({low.x, high.y}, low, kind);
+}
+
 void Pen::note(Point at, const std::string& words, Anchor anchor, double size, double rotation_deg) {
   sheet_.texts.push_back({at, text_ * size, words, rotation_deg, anchor});
+}
+
+void Pen::label(Point at, const std::string& words, Anchor anchor, double size) {
+  movable_.push_back(sheet_.texts.size());
+  note(at, words, anchor, size);
 }
 
 void Pen::arrow(Point from, Point to) {
@@ -31,6 +47,11 @@ void Pen::arrow(Point from, Point to) {
   const double angle = std::atan2(to.y - from.y, to.x - from.x), barb = text_ * 0.7;
   for (const double side : {0.85, -0.85})
     line(to, {to.x - barb * std::cos(angle + side / 2), to.y - barb * std::sin(angle + side / 2)}, LineKind::dimension);
+}
+
+void Pen::cross(Point at, double half) {
+  line({at.x - half, at.y}, {at.x + half, at.y}, LineKind::centre);
+  line({at.x, at.y - half}, {at.x, at.y + half}, LineKind::centre);
 }
 
 std::string Pen::words(double length_mm) const {
@@ -50,23 +71,20 @@ void Pen::witness(Point from, Point to) {
   line({from.x + ux * gap, from.y + uy * gap}, {to.x + ux * gap, to.y + uy * gap}, LineKind::dimension);
 }
 
-void Pen::across(Point from, Point to, double y, Overflow overflow) {
+void Pen::dimension_line(double x0, double x1, double y) {
+  line({x0, y}, {x1, y}, LineKind::dimension);
+  tick({x0, y});
+  tick({x1, y});
+}
+
+void Pen::across(Point from, Point to, double y) {
   if (from.x > to.x) std::swap(from, to);
-  const Point a{from.x, y}, b{to.x, y};
-  witness(from, a);
-  witness(to, b);
-  line(a, b, LineKind::dimension);
-  tick(a);
-  tick(b);
+  witness(from, {from.x, y});
+  witness(to, {to.x, y});
+  dimension_line(from.x, to.x, y);
   const std::string text = words(to.x - from.x);
-  const double above = y + text_ * 0.35;
-  if (to.x - from.x > text_ * (0.75 * static_cast<double>(text.size()) + 0.5))
-    note({(a.x + b.x) / 2, above}, text, Anchor::middle);
-  else if (overflow == Overflow::right)
-    note({b.x + text_ * 0.6, above}, text);
-  else
-    note({a.x - text_ * 0.6, above}, text, Anchor::right);
-  sheet_.dimensions.push_back({from, to, text, to.x - from.x});
+  label({(from.x + to.x) / 2, y + text_ * 0.35}, text, Anchor::middle);
+  sheet_.dimensions.push_back({from, to, text, to.x - from.x, 0});
 }
 
 void Pen::upright(Point from, Point to, double x) {
@@ -79,9 +97,144 @@ void Pen::upright(Point from, Point to, double x) {
   tick(a);
   tick(b);
   const std::string text = words(to.y - from.y);
-  note({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
-       to_the_right ? Anchor::left : Anchor::right);
-  sheet_.dimensions.push_back({from, to, text, to.y - from.y});
+  label({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
+        to_the_right ? Anchor::left : Anchor::right);
+  sheet_.dimensions.push_back({from, to, text, to.y - from.y, 0});
+}
+
+void Pen::chain(std::vector<double> xs, double y_thing, double y_row) {
+  std::sort(xs.begin(), xs.end());
+  std::vector<double> parts;
+  for (std::size_t i = 0; i + 1 < xs.size(); ++i) parts.push_back(xs[i + 1] - xs[i]);
+  const std::vector<double> printed = rounded_to_add_up(parts, sheet_.metric);
+  const int number = ++chains_;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i == 0) witness({xs[0], y_thing}, {xs[0], y_row});
+    witness({xs[i + 1], y_thing}, {xs[i + 1], y_row});
+    dimension_line(xs[i], xs[i + 1], y_row);
+    label({(xs[i] + xs[i + 1]) / 2, y_row + text_ * 0.35}, words(printed[i]), Anchor::middle);
+    sheet_.dimensions.push_back({{xs[i], y_thing}, {xs[i + 1], y_thing}, words(printed[i]), parts[i], number});
+  }
+  if (parts.size() < 2) return;
+  const double below = y_row - 3.2 * text_;
+  for (const double x : {xs.front(), xs.back()}) witness({x, y_row}, {x, below});
+  dimension_line(xs.front(), xs.back(), below);
+  const double whole = xs.back() - xs.front();
+  label({(xs.front() + xs.back()) / 2, below + text_ * 0.35}, words(whole), Anchor::middle);
+  sheet_.dimensions.push_back({{xs.front(), y_thing}, {xs.back(), y_thing}, words(whole), whole, -number});
+}
+
+void Pen::running(const std::vector<double>& places, double from, Point start, Point step, Point outward) {
+  const auto at = [&](double place, double out) {
+    return Point{start.x + place * step.x + out * outward.x, start.y + place * step.y + out * outward.y};
+  };
+  if (places.empty()) return;
+  const double row = 1.2 * text_;
+  line(at(from, row), at(*std::max_element(places.begin(), places.end()), row), LineKind::dimension);
+  tick(at(from, row));
+  const bool upright_run = std::abs(step.y) > std::abs(step.x);
+  double last = -1e300;
+  for (const double place : places) {
+    tick(at(place, row));
+    line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
+    // Numbers stand across the run; one that comes too near the last stands a row further out.
+    const bool near = place - last < 1.5 * text_;
+    const Point p = at(place, row + (near ? 5 : 0.8) * text_);
+    if (!near) last = place;
+    if (upright_run)
+      note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
+    else
+      note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
+    sheet_.dimensions.push_back({at(from, 0), at(place, 0), words(place - from), place - from, 0});
+  }
+}
+
+void Pen::ladder(double x, std::vector<Level> levels) {
+  std::sort(levels.begin(), levels.end(), [](const Level& a, const Level& b) { return a.z < b.z; });
+  const double step = 1.5 * text_;
+  std::vector<double> ys;
+  for (const Level& level : levels) ys.push_back(ys.empty() ? level.z : std::max(level.z, ys.back() + step));
+  if (levels.empty()) return;
+  // Shared out: what was pushed up at the top is let down as far as the order allows.
+  const double pushed = ys.back() - levels.back().z;
+  for (double& y : ys) y -= pushed / 2;
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    const double bend = x + 2 * text_;
+    line({x, levels[i].z}, {x + text_ * 0.8, levels[i].z}, LineKind::dimension);
+    line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);
+    note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words, Anchor::left, 0.9);
+  }
+}
+
+namespace {
+
+/// Whether a line comes into a box.
+bool crosses(const Line& line, const Box& box) {
+  double from = 0, to = 1;
+  const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y;
+  const double p[] = {-dx, dx, -dy, dy};
+  const double q[] = {line.from.x - box.x0, box.x1 - line.from.x, line.from.y - box.y0, box.y1 - line.from.y};
+  for (int i = 0; i < 4; ++i) {
+    if (p[i] == 0 && q[i] < 0) return false;
+    if (p[i] < 0) from = std::max(from, q[i] / p[i]);
+    if (p[i] > 0) to = std::min(to, q[i] / p[i]);
+  }
+  return from < to;
+}
+
+/// Where a label may stand instead, nearest first: above, below, beside, then further out.
+std::vector<Point> places_about(const Text& text) {
+  const double w = letter_width * text.height * static_cast<double>(text.words.size()), h = text.height;
+  std::vector<Point> shifts{{0, 0}, {0, 0.5 * h}, {0, -0.5 * h}};
+  for (const double far : {1.0, 1.6, 2.4, 3.4, 5.0})
+    for (const Point& way :
+         {Point{0, 1.3}, {0, -1.9}, {0.55, 0}, {-0.55, 0}, {0.55, 1.3}, {-0.55, 1.3}, {0.55, -1.9}, {-0.55, -1.9}})
+      shifts.push_back({way.x * (w + h) * far, way.y * h * far});
+  return shifts;
+}
+
+}  // namespace
+
+/// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
+/// must be, and no further away than that takes.
+void Pen::part_texts() {
+  std::vector<bool> free(sheet_.texts.size(), false);
+  for (const std::size_t i : movable_) free[i] = true;
+  std::vector<Box> taken;
+  for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
+    if (!free[i]) taken.push_back(box_of(sheet_.texts[i]));
+  for (const std::size_t i : movable_) {
+    Text& text = sheet_.texts[i];
+    const Point own = text.at;
+    Point best = own;
+    double least = std::numeric_limits<double>::max();
+    for (const Point& shift : places_about(text)) {
+      text.at = {own.x + shift.x, own.y + shift.y};
+      const Box box = box_of(text);
+      double cost = std::hypot(shift.x, shift.y) / text.height;
+      for (const Box& b : taken) cost += meet(b, box) ? 1000 : 0;
+      for (const Line& line : sheet_.lines)
+        if (cost < least && crosses(line, box)) cost += line.kind == LineKind::outline ? 8 : 4;
+      if (cost < least) least = cost, best = text.at;
+    }
+    text.at = best;
+    taken.push_back(box_of(text));
+  }
+  movable_.clear();
+}
+
+std::vector<double> rounded_to_add_up(const std::vector<double>& parts_mm, bool metric) {
+  const auto round = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+  const double mark = metric ? 1 : 25.4 / 16, whole = round(std::accumulate(parts_mm.begin(), parts_mm.end(), 0.0));
+  std::vector<double> printed;
+  for (const double part : parts_mm) printed.push_back(round(part));
+  const double left = whole - std::accumulate(printed.begin(), printed.end(), 0.0);
+  if (std::abs(left) < mark / 2) return printed;
+  std::size_t carrier = 0;
+  for (std::size_t i = 0; i < printed.size(); ++i)
+    if (printed[i] >= 16 * mark || printed[i] >= printed[carrier]) carrier = i;
+  printed[carrier] += left;
+  return printed;
 }
 
 }  // namespace fallwright::drawing

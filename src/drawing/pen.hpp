@@ -2,11 +2,18 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "drawing/projection.hpp"
 #include "drawing/sheet.hpp"
 
 namespace fallwright::drawing {
+
+/// A height with a name, for a ladder of them.
+struct Level {
+  std::string words;
+  double z = 0;
+};
 
 class Pen {
  public:
@@ -16,25 +23,45 @@ class Pen {
 
   void add(const Projection& projection, Point shift = {});
   void line(Point from, Point to, LineKind kind);
+  void rectangle(Point low, Point high, LineKind kind);
   void note(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1, double rotation_deg = 0);
+  /// A note that may give way to others when the sheet is done.
+  void label(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   void arrow(Point from, Point to);
-
-  /// Where a text stands that is too long for the space between its ticks.
-  enum class Overflow { right, left };
+  void cross(Point at, double half);
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
-  void across(Point from, Point to, double y, Overflow overflow = Overflow::right);
+  void across(Point from, Point to, double y);
   /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that
   /// short heights one above the other stay legible.
   void upright(Point from, Point to, double x);
+  /// A chain of level dimensions through `xs`, sorted, from points at `y_thing`, and their overall dimension in the
+  /// next row. The printed parts add up to the printed whole: the last clear one carries what rounding leaves.
+  void chain(std::vector<double> xs, double y_thing, double y_row);
+  /// Distances from one end, at ticks along a line: how a tape is read that stays hooked.
+  void running(const std::vector<double>& places, double from, Point start, Point step, Point outward);
+
+  /// Heights as rungs at `x`, each with a line out to its words on the right; words too near each other part.
+  void ladder(double x, std::vector<Level> levels);
+
+  /// Labels give way to other texts and to each other: the placement routine. Called once, when all is drawn.
+  void part_texts();
+
+  std::string words(double length_mm) const;
 
  private:
   void tick(Point at);
   void witness(Point from, Point to);
-  std::string words(double length_mm) const;
+  void dimension_line(double x0, double x1, double y);
 
   Sheet& sheet_;
   double text_;
+  int chains_ = 0;
+  std::vector<std::size_t> movable_;  ///< indices of texts that may give way
 };
+
+/// Whole marks of the tape for the parts of a chain: as rounded each on its own, but that they add up to the rounded
+/// whole; the last of those that are long enough not to show it carries the difference.
+std::vector<double> rounded_to_add_up(const std::vector<double>& parts_mm, bool metric);
 
 }  // namespace fallwright::drawing

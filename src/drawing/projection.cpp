@@ -6,17 +6,22 @@
 #include <tuple>
 
 #include <BRepAdaptor_Curve.hxx>
+#include <BRepAlgoAPI_Section.hxx>
 #include <BRepLib.hxx>
 #include <BRep_Tool.hxx>
 #include <GCPnts_QuasiUniformDeflection.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
 #include <HLRBRep_HLRToShape.hxx>
+#include <Standard_Failure.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <gp_Ax2.hxx>
+#include <gp_Ax3.hxx>
 #include <gp_Circ.hxx>
+#include <gp_Trsf.hxx>
 
 #include "units/tolerance.hpp"
 
@@ -143,6 +148,21 @@ std::vector<Line> tidy(const std::vector<Line>& lines) {
       covered = merged(std::move(covered));
     }
   }
+  return out;
+}
+
+Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view) {
+  gp_Trsf into_view;  // the view's right becomes x, its up y
+  into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});
+  Projection out;
+  for (const TopoDS_Shape& shape : shapes) {
+    BRepAlgoAPI_Section cut{shape, plane, false};
+    cut.Build();
+    if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
+    for (TopExp_Explorer it{cut.Shape().Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More(); it.Next())
+      add_edge(TopoDS::Edge(it.Current()), LineKind::outline, out);
+  }
+  out.lines = tidy(out.lines);
   return out;
 }
 

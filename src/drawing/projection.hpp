@@ -5,6 +5,7 @@
 
 #include <TopoDS_Shape.hxx>
 #include <gp_Dir.hxx>
+#include <gp_Pln.hxx>
 
 #include "drawing/sheet.hpp"
 
@@ -24,6 +25,9 @@ struct Projection {
 /// Hidden-line projection. Visible edges are outlines; hidden ones come only where `with_hidden` asks for them and no
 /// visible one covers them.
 Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden);
+
+/// What a plane cuts out of solids, seen in a view: the outlines of the cut faces.
+Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view);
 
 /// Merges overlapping and touching lines on one carrier and takes from the hidden what the visible cover.
 std::vector<Line> tidy(const std::vector<Line>& lines);

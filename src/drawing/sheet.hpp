@@ -7,7 +7,10 @@
 namespace fallwright::drawing {
 
 /// What a line means. Writers choose weight and dash from it; no colour carries meaning alone.
-enum class LineKind { outline, hidden, centre, dimension, text };
+enum class LineKind { outline, hidden, centre, dimension, text, existing, correction, sheet };
+inline constexpr LineKind all_line_kinds[] = {LineKind::outline,    LineKind::hidden, LineKind::centre,
+                                              LineKind::dimension,  LineKind::text,   LineKind::existing,
+                                              LineKind::correction, LineKind::sheet};
 const char* name_of(LineKind kind);  ///< "outline", "hidden" ...: also the layer's name in a DXF
 
 struct Point {
@@ -38,16 +41,41 @@ struct Dimension {
   Point from, to;
   std::string words;
   double length_mm = 0;
+  int chain = 0;  ///< dimensions of one chain share a number above zero; their overall dimension carries its negative
+};
+
+/// A page of paper, lying.
+struct Paper {
+  const char* name = "";
+  double width_mm = 0, height_mm = 0;
+};
+
+/// The paper a sheet is printed on. One paper millimetre is `scale` millimetres of the real thing; `corner` is the
+/// page's lower left corner in the sheet's own coordinates.
+struct Page {
+  Paper paper;
+  double scale = 1;
+  Point corner;
 };
 
 struct Sheet {
-  std::string name;  ///< file name without ending: "plan", "bench-front", "cut-A"
+  std::string name;  ///< file name without ending: "plan", "bench-front", "cuts"
   std::string title;
   bool metric = false;  ///< the job's unit: whole millimetres, else inches
-  std::vector<Line> lines;
-  std::vector<Arc> arcs;
-  std::vector<Text> texts;
-  std::vector<Dimension> dimensions;
+  std::vector<Line> lines = {};
+  std::vector<Arc> arcs = {};
+  std::vector<Text> texts = {};
+  std::vector<Dimension> dimensions = {};
+  std::vector<std::string> notes = {};  ///< sentences for the title block
+  Page page = {};                       ///< no paper: a sheet for machines only
 };
+
+/// A text's box along its own base line, generously: its letters are narrower than this share of their height.
+inline constexpr double letter_width = 0.62;
+struct Box {
+  double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
+};
+Box box_of(const Text& text);
+bool meet(const Box& a, const Box& b);
 
 }  // namespace fallwright::drawing

@@ -2,30 +2,65 @@
 #pragma once
 
 #include <functional>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "drawing/draw.hpp"
+#include "drawing/page.hpp"
 #include "drawing/pen.hpp"
 #include "parts/model.hpp"
 
 namespace fallwright::drawing {
 
-Sheet draw_plan(const parts::Model& model, const facts::Facts& facts);
-Sheet draw_bench_front(const parts::Model& model, const facts::Facts& facts);
-Sheet draw_bench_end(const parts::Model& model, const facts::Facts& facts);
-Sheet draw_cuts(const parts::Model& model, const facts::Facts& facts, const std::vector<takeoff::CutRow>& cuts);
-
-/// Left, bottom, right and top of what is drawn so far.
-struct Frame {
-  double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
-  double width() const { return x1 - x0; }
-  double height() const { return y1 - y0; }
+/// What every sheet is drawn from.
+struct Subject {
+  const parts::Model& model;
+  const facts::Facts& facts;
+  const std::vector<takeoff::CutRow>& cuts;
+  const job::Job& job() const { return model.job; }
 };
-Frame frame_of(const Sheet& sheet);
 
-/// Title, job, unit and scale note below everything: a sheet that has lost its file name still says what it is.
-void add_title(Sheet& sheet, Pen& pen, const job::Job& job, const std::vector<std::string>& notes);
+Sheet draw_plan(const Subject& subject);
+Sheet draw_falls(const Subject& subject);
+Sheet draw_bed(const Subject& subject);
+Sheet draw_drain(const Subject& subject);
+std::vector<Sheet> draw_template(const Subject& subject);
+Sheet draw_bench_plan(const Subject& subject);
+Sheet draw_bench_front(const Subject& subject);
+Sheet draw_bench_end(const Subject& subject);
+Sheet draw_bench_section(const Subject& subject);
+Sheet draw_wall(const Subject& subject, job::Side side);
+std::vector<Sheet> draw_cuts(const Subject& subject);
+Sheet draw_sticks(const Subject& subject);
+Sheet draw_assembly(const Subject& subject);
+Sheet draw_exploded(const Subject& subject);
+/// Pieces that are not plain square-ended sticks, each full size on a sheet for machines.
+std::vector<Sheet> draw_pieces(const Subject& subject);
 
-std::vector<TopoDS_Shape> shapes_of(const parts::Model& model, const std::function<bool(const parts::Solid&)>& wanted);
+using Wanted = std::function<bool(const parts::Solid&)>;
+std::vector<TopoDS_Shape> shapes_of(const parts::Model& model, const Wanted& wanted);
+/// The same lines, said to mean something else: what stands already.
+Projection as_kind(Projection seen, LineKind kind);
+/// From above a ribbed base shows its top alone; leaving its underside out spares a view hundreds of hidden faces.
+TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid);
+
+const facts::Part& part(const facts::Facts& facts, const std::string& id);
+/// The mark of the cut list that a member has; empty for what is not cut.
+std::string mark_of(const Subject& subject, const std::string& part_id);
+/// A length of the set-out by its name.
+std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
+
+/// A solid's extent in a view.
+Frame extent(const TopoDS_Shape& shape, const View& view);
+View view_from(const gp_Dir& toward);
+inline View from_above() {
+  return {gp::DZ(), gp::DX()};
+}
+
+/// An arrow along a facet's fall in its middle with the fall beside it, in one unit or in all.
+void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units);
+/// The middle of a facet, as the mean of its corners.
+Point middle_of(const TopoDS_Face& face);
 
 }  // namespace fallwright::drawing

@@ -2,6 +2,7 @@
 
 #include <cstdio>
 #include <fstream>
+#include <iterator>
 #include <memory>
 
 #include <dxflib/dl_dxf.h>
@@ -13,11 +14,8 @@ namespace {
 
 using drawing::LineKind;
 
-constexpr LineKind kinds[] = {LineKind::outline, LineKind::hidden, LineKind::centre, LineKind::dimension,
-                              LineKind::text};
-
 const char* line_type_of(LineKind kind) {
-  if (kind == LineKind::hidden) return "DASHED";
+  if (kind == LineKind::hidden || kind == LineKind::correction) return "DASHED";
   return kind == LineKind::centre ? "CENTER" : "CONTINUOUS";
 }
 
@@ -98,9 +96,9 @@ class Writer {
     dxf_.writeLinetype(*out_, {"DASHED", "Dashed", 0, 2, 7.5, dashes});
     dxf_.writeLinetype(*out_, {"CENTER", "Centre line", 0, 4, 16, centre});
     out_->tableEnd();
-    out_->tableLayers(6);
+    out_->tableLayers(static_cast<int>(1 + std::size(drawing::all_line_kinds)));
     dxf_.writeLayer(*out_, {"0", 0}, {"", black_or_white, -1, "CONTINUOUS", 1});
-    for (const LineKind kind : kinds)
+    for (const LineKind kind : drawing::all_line_kinds)
       dxf_.writeLayer(*out_, {drawing::name_of(kind), 0}, {"", black_or_white, -1, line_type_of(kind), 1});
     out_->tableEnd();
     out_->tableStyle(1);

@@ -34,6 +34,7 @@ struct Walls {
   Stock stock;
   Length spacing;
   int top_plates = 1;
+  bool existing = false;  ///< they stand already: nothing of them is cut or bought
   std::vector<Length> blocking;
 };
 

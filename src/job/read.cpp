@@ -248,6 +248,7 @@ class JobReader {
   void derive() {
     std::string why;
     if (job_.drain.kind == DrainKind::line) job_.drain.opening = Opening::square;
+    if (!find("walls.state")) job_.walls.existing = find("survey.plan") != nullptr;
     if (!job_.bench) return;
     BenchFrame& frame = job_.bench->frame;
     const bool steel = frame.kind == FrameKind::steel;

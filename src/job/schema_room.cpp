@@ -42,6 +42,17 @@ std::vector<Key> room_keys() {
        STORE(j.walls.spacing = v.length())},
       {"walls.top_plates", Kind::integer, usual, "1", "1", 1, 2, "how many", no_choices,
        STORE(j.walls.top_plates = static_cast<int>(v.number))},
+      {"walls.state",
+       Kind::choice,
+       optional,
+       "\"existing\"",
+       "\"existing\"",
+       0,
+       0,
+       "new: to be framed, cut and bought; existing: they stand already. Left out: existing where [survey.plan] was "
+       "read",
+       {"new", "existing"},
+       STORE(j.walls.existing = v.text == "existing")},
       {"walls.blocking", Kind::lengths, usual, "[]", "[]", 50, 4000,
        "heights of blocking rows, their centre above the datum", no_choices,
        STORE(for (const double mm

@@ -28,6 +28,7 @@ class Joists {
       else
         add(id, centre);
     }
+    for (Solid& joist : joists_) joist.cut.reset();  // they carry the floor already
     return std::move(joists_);
   }
 

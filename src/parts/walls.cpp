@@ -80,6 +80,9 @@ class Framing {
       add_top_plate(job_.walls.top_plates == 1 ? "top-plate" : numbered("top-plate", k + 1), top + k * plate_);
     for (std::size_t row = 0; row < job_.walls.blocking.size(); ++row)
       add_blocking(static_cast<int>(row) + 1, job_.walls.blocking[row].in_mm(), places);
+    // What stands already is not cut; blocking is new whatever the walls are.
+    for (Solid& solid : solids_)
+      if (job_.walls.existing && solid.id.find("/blocking-") == std::string::npos) solid.cut.reset();
     return std::move(solids_);
   }
 

@@ -53,9 +53,8 @@ void add_mortar(const job::Job& job, const facts::Facts& facts, std::vector<Row>
 
 /// Sticks of one stock: an 8 ft or 2.4 m stick unless a piece is longer.
 Row sticks(const std::string& stock, const std::vector<double>& lengths, bool metric) {
-  const double longest = *std::max_element(lengths.begin(), lengths.end()), kerf = metric ? 3 : 25.4 / 8;
-  const double step = metric ? 300 : 2 * 304.8, usual = metric ? 2400 : 8 * 304.8;
-  const double stick = std::max(usual, std::ceil(longest / step - units::tolerance::ratio) * step);
+  const double kerf = kerf_mm(metric),
+               stick = stick_length_mm(*std::max_element(lengths.begin(), lengths.end()), metric);
   double total = 0;
   for (const double length : lengths) total += length;
   const std::string size = metric ? decimals(stick / 1000, 1) + " m" : decimals(stick / 304.8, 0) + " ft";

@@ -42,7 +42,7 @@ job::Job alcove() {
   job::Job j;
   j.name = "sample alcove";
   j.alcove = {in(72), in(36), in(96), {Side::back, Side::left, Side::right}};
-  j.walls = {two_by(3.5), in(16), 1, {in(6), in(34)}};
+  j.walls = {two_by(3.5), in(16), 1, false, {in(6), in(34)}};
   j.floor.deck = in(0.75);
   j.floor.beyond_entry = in(12);
   j.floor.joist_stock = two_by(9.25);

@@ -1,0 +1,158 @@
+#include <algorithm>
+#include <cmath>
+
+#include <gp_Pln.hxx>
+
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using parts::Role;
+
+constexpr double reach = 330;  ///< mm either side of the drain that are drawn
+
+/// What of a line lies between two uprights.
+std::optional<Line> within(const Line& line, double x0, double x1) {
+  Line l = line;
+  if (l.from.x > l.to.x) std::swap(l.from, l.to);
+  if (l.to.x < x0 || l.from.x > x1) return std::nullopt;
+  const double run = l.to.x - l.from.x, rise = l.to.y - l.from.y;
+  const auto at = [&](double x) { return Point{x, run > 0 ? l.from.y + rise * (x - l.from.x) / run : l.from.y}; };
+  if (l.from.x < x0) l.from = at(x0);
+  if (l.to.x > x1) l.to = at(x1);
+  return l;
+}
+
+/// Stretches for the bore's centre between joists, under the section.
+void add_window(Pen& pen, const Subject& s, double y) {
+  const facts::DrainWindow& w = s.facts.room.drain;
+  const double t = pen.text_mm(), now = w.now_mm[w.along_width ? 0 : 1];
+  if (s.job().floor.kind == job::FloorKind::slab) {
+    pen.note({now - reach, y}, "A slab: find tendons, bars and pipes before coring.");
+    return;
+  }
+  if (!w.joists_known) {
+    pen.note({now - reach, y}, "Joists: not known. Find their direction, spacing and first centre before boring.");
+    return;
+  }
+  // The neighbourhood of the drain; the report has the rest.
+  const double low = now - reach, high = now + reach;
+  pen.line({low, y}, {high, y}, LineKind::dimension);
+  std::vector<double> ends;
+  for (const auto& [first, last] : w.free_mm) {
+    const double a = std::max(first, low), b = std::min(last, high);
+    if (a >= b) continue;
+    for (const double shift : {-0.12, 0.0, 0.12}) pen.line({a, y + shift * t}, {b, y + shift * t}, LineKind::outline);
+    if (a > low) ends.push_back(a);
+    if (b < high) ends.push_back(b);
+  }
+  pen.cross({now, y}, 1.2 * t);
+  std::sort(ends.begin(), ends.end());
+  for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end), Anchor::middle, 0.8);
+  pen.label({now, y + 1.6 * t}, "now " + pen.words(now), Anchor::middle, 0.8);
+  pen.note({low, y - 5 * t},
+           std::string{"Where the bore's centre misses every joist, "} +
+               (w.along_width ? "from the left stud face" : "from the entry") +
+               "; nearest place with clearance: " + (w.any ? pen.words(w.nearest_mm[w.along_width ? 0 : 1]) : "none"),
+           Anchor::left, 0.9);
+}
+
+}  // namespace
+
+Sheet draw_drain(const Subject& subject) {
+  const auto& at = subject.facts.room.drain.now_mm;
+  const View view = view_from(gp_Dir{0, -1, 0});
+  const Wanted cut = [](const parts::Solid& s) {
+    return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
+           s.role == Role::joist;
+  };
+  const Projection seen = section(shapes_of(subject.model, cut), gp_Pln{gp_Pnt{0, at[1], 0}, gp::DY()}, view);
+  return on_page("drain", "Drain rough-in: section through the drain", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    const double t = pen.text_mm(), x0 = at[0] - reach, x1 = at[0] + reach;
+    for (const Line& line : seen.lines)
+      if (const auto part = within(line, x0, x1)) sheet.lines.push_back(*part);
+    std::vector<Level> levels;
+    for (const facts::Rung& rung : subject.facts.room.chain)
+      if (rung.name.find("seat") == std::string::npos)
+        levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
+    const auto& drain = part(subject.facts, "drain").bbox_mm;
+    levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
+    pen.ladder(x1 + t, levels);
+    pen.line({at[0], frame_of(sheet).y0 - t}, {at[0], drain[5] + 3 * t}, LineKind::centre);
+    const double below = frame_of(sheet).y0;
+    pen.across({at[0] - subject.job().drain.bore.in_mm() / 2, below},
+               {at[0] + subject.job().drain.bore.in_mm() / 2, below}, below - 2 * t);
+    pen.across({at[0] - subject.job().drain.body.in_mm() / 2, drain[2]},
+               {at[0] + subject.job().drain.body.in_mm() / 2, drain[2]}, below - 5 * t);
+    sheet.notes = {
+        "Cut across the alcove through the drain, seen from the entry. Heights from the datum, the highest subfloor "
+        "spot under the base; widths: bore, and the drain's body.",
+        "Bore centre: " +
+            [&] {
+              std::string words;
+              for (const facts::Mark& m : subject.facts.room.set_out)
+                if (m.name.rfind("bore centre from the ", 0) == 0)
+                  words += (words.empty() ? "" : ", ") + pen.words(m.mm) + m.name.substr(11);
+              return words;
+            }() +
+            ".",
+        "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow."};
+    add_window(pen, subject, below - 11 * t);
+  });
+}
+
+std::vector<Sheet> draw_template(const Subject& subject) {
+  const job::Job& job = subject.job();
+  const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
+  Sheet all{"template", "Bore template, full size", job.unit == job::UnitSystem::metric};
+  Pen pen{all, 3};
+  all.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::outline});
+  all.arcs.push_back({{0, 0}, 2, 0, 360, LineKind::dimension});
+  pen.cross({0, 0}, arm);
+  pen.arrow({0, radius - 22}, {0, radius - 4});
+  pen.note({3, radius - 14}, "BACK WALL");
+  pen.note({-radius * 0.7, -12}, "bore " + pen.words(2 * radius) + " across");
+  pen.note({-radius * 0.7, -18}, "centre from stud and finished faces: see the drain sheet");
+  // Bars in both directions: paper may stretch in one of them.
+  const double x = -std::max(arm, 70.0) - 8, y = -std::max(arm, 70.0) - 4, six = 152.4;
+  pen.line({x, -six / 2}, {x, six / 2}, LineKind::dimension);
+  pen.line({-six / 2, y}, {six / 2, y}, LineKind::dimension);
+  for (const double end : {0.0, 100.0, six}) {
+    pen.line({x - 2, end - six / 2}, {x + 2, end - six / 2}, LineKind::dimension);
+    pen.line({end - six / 2, y - 2}, {end - six / 2, y + 2}, LineKind::dimension);
+  }
+  pen.note({100 - six / 2 - 1.5, y + 1}, "100 mm", Anchor::right, 0.8);
+  pen.note({six / 2 - 1.5, y + 1}, "6 in", Anchor::right, 0.8);
+  pen.note({x - 1, 100 - six / 2 - 1.5}, "100 mm", Anchor::right, 0.8, 90);
+  pen.note({x - 1, six / 2 - 1.5}, "6 in", Anchor::right, 0.8, 90);
+  all.notes = {
+      "DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.",
+      "Lay the cross on the marked centre, arrow to the back wall. Look below for joists, pipes and wires first."};
+  all.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
+
+  const Frame frame = frame_of(all);
+  const Page first = page_at(job, 1, {});
+  const Room room = room_of(first.paper);
+  constexpr double lap = 15;  // tiles share a strip with marks in it
+  const int columns = std::max(1, static_cast<int>(std::ceil((frame.width() - lap) / (room.width - lap))));
+  const int rows = std::max(1, static_cast<int>(std::ceil((frame.height() - lap) / (room.height - lap))));
+  std::vector<Sheet> tiles;
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      Sheet tile = all;
+      const double left =
+          columns == 1 ? (frame.x0 + frame.x1 - room.width) / 2 : frame.x0 + column * (room.width - lap);
+      const double bottom = rows == 1 ? (frame.y0 + frame.y1 - room.height) / 2 : frame.y0 + row * (room.height - lap);
+      tile.page = {
+          first.paper,
+          1,
+          {left - (first.paper.width_mm - room.width) / 2, bottom - (first.paper.height_mm - 11 - room.height)}};
+      if (rows * columns > 1) tile.name += "-" + std::to_string(row * columns + column + 1);
+      keep_on_page(tile, {left, bottom, left + room.width, bottom + room.height});
+      tiles.push_back(std::move(tile));
+    }
+  return tiles;
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,103 @@
+#include "drawing/views.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
+#include <Geom_Plane.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Compound.hxx>
+#include <gp_Pln.hxx>
+
+#include "units/fall.hpp"
+
+namespace fallwright::drawing {
+
+std::vector<TopoDS_Shape> shapes_of(const parts::Model& model, const Wanted& wanted) {
+  std::vector<TopoDS_Shape> shapes;
+  for (const parts::Solid& solid : model.solids)
+    if (wanted(solid)) shapes.push_back(solid.shape);
+  return shapes;
+}
+
+Projection as_kind(Projection seen, LineKind kind) {
+  for (Line& line : seen.lines) line.kind = kind;
+  for (Arc& arc : seen.arcs) arc.kind = kind;
+  return seen;
+}
+
+TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid) {
+  BRep_Builder builder;
+  TopoDS_Compound compound;
+  builder.MakeCompound(compound);
+  for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
+    const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(TopoDS::Face(it.Current())));
+    if (plane.IsNull()) continue;
+    const double up = plane->Pln().Axis().Direction().Z() * (it.Current().Orientation() == TopAbs_REVERSED ? -1 : 1);
+    if (up > 0.5) builder.Add(compound, it.Current());
+  }
+  return compound;
+}
+
+const facts::Part& part(const facts::Facts& facts, const std::string& id) {
+  return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });
+}
+
+std::string mark_of(const Subject& subject, const std::string& part_id) {
+  for (const takeoff::CutRow& cut : subject.cuts)
+    if (std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end()) return cut.mark;
+  return "";
+}
+
+std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name) {
+  for (const facts::Mark& mark : facts.room.set_out)
+    if (mark.name == name) return mark.mm;
+  return std::nullopt;
+}
+
+Frame extent(const TopoDS_Shape& shape, const View& view) {
+  const gp_Dir up = view.toward.Crossed(view.right);
+  Sheet corners;
+  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
+    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
+    const Point at{p.XYZ().Dot(view.right.XYZ()), p.XYZ().Dot(up.XYZ())};
+    corners.lines.push_back({at, at, LineKind::outline});
+  }
+  return frame_of(corners);
+}
+
+View view_from(const gp_Dir& toward) {
+  return {toward, gp::DZ().Crossed(toward)};
+}
+
+Point middle_of(const TopoDS_Face& face) {
+  Point sum;
+  double count = 0;
+  for (TopExp_Explorer it{face, TopAbs_VERTEX}; it.More(); it.Next()) {
+    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
+    sum.x += p.X(), sum.y += p.Y(), count += 1;
+  }
+  return {sum.x / count, sum.y / count};
+}
+
+void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units) {
+  const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
+  const units::Fall fall = units::Fall::ratio(facet.fall);
+  std::string words = units::to_text(fall, metric);
+  if (all_units)
+    words = units::to_inches_per_foot(fall) + "  " + units::to_percent(fall) + "  " + units::to_one_in(fall);
+  if (length < t) {  // a strip too narrow for an arrow still has its number
+    if (all_units) pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
+    return;
+  }
+  const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
+  pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
+  if (std::abs(facet.flow[1]) > 0.5)
+    pen.label({middle.x + 0.8 * t, middle.y - 0.4 * t}, words, Anchor::left, 0.8);
+  else
+    pen.label({middle.x, middle.y + 0.6 * t}, words, Anchor::middle, 0.8);
+}
+
+}  // namespace fallwright::drawing
