@@ -88,17 +88,12 @@ Sheet draw_drain(const Subject& subject) {
     sheet.notes = {
         "Cut across the alcove through the drain, seen from the entry. Heights from the datum, the highest subfloor "
         "spot under the base; widths: bore, and the drain's body.",
-        "Bore centre: " +
-            [&] {
-              std::string words;
-              for (const facts::Mark& m : subject.facts.room.set_out)
-                if (m.name.rfind("bore centre from the ", 0) == 0)
-                  words += (words.empty() ? "" : ", ") + pen.words(m.mm) + m.name.substr(11);
-              return words;
-            }() +
-            ".",
         "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow."};
     add_window(pen, subject, below - 11 * t);
+    double y = below - 18 * t;
+    for (const facts::Mark& m : subject.facts.room.set_out)
+      if (m.name.rfind("bore centre from the ", 0) == 0)
+        pen.note({x0, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
   });
 }
 
@@ -137,6 +132,14 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   constexpr double lap = 15;  // tiles share a strip with marks in it
   const int columns = std::max(1, static_cast<int>(std::ceil((frame.width() - lap) / (room.width - lap))));
   const int rows = std::max(1, static_cast<int>(std::ceil((frame.height() - lap) / (room.height - lap))));
+  // Crosses in the shared strips: laid over each other they join the tiles.
+  const double middle_x = (frame.x0 + frame.x1) / 2, middle_y = (frame.y0 + frame.y1) / 2;
+  for (int column = 1; column < columns; ++column)
+    for (const double at : {middle_y - 50, middle_y + 50})
+      Pen{all, 3}.cross({frame.x0 + column * (room.width - lap) + lap / 2, at}, 4);
+  for (int row = 1; row < rows; ++row)
+    for (const double at : {middle_x - 50, middle_x + 50})
+      Pen{all, 3}.cross({at, frame.y0 + row * (room.height - lap) + lap / 2}, 4);
   std::vector<Sheet> tiles;
   for (int row = 0; row < rows; ++row)
     for (int column = 0; column < columns; ++column) {

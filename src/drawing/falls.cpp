@@ -49,8 +49,8 @@ void add_window(Pen& pen, const Subject& s) {
                                             : way.low + " low: at most " + rules::text_at_most(way.allowed_mm, s.job());
     if (way.low == "left") pen.note({b[0] - 1.5 * t, y - 6 * t}, words, Anchor::left, 0.75, 90);
     if (way.low == "right") pen.note({b[3] + 2.4 * t, y - 6 * t}, words, Anchor::left, 0.75, 90);
-    if (way.low == "back") pen.note({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
-    if (way.low == "front") pen.note({x, b[1] - 2.4 * t}, words, Anchor::middle, 0.75);
+    if (way.low == "back") pen.label({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
+    if (way.low == "front") pen.label({x, b[1] - 2.4 * t}, words, Anchor::middle, 0.75);
   }
 }
 

@@ -10,7 +10,7 @@
 namespace fallwright::drawing {
 namespace {
 
-constexpr double margin = 8, strip = 27, block = 104;  ///< paper mm: edge, height of the title block, its right part
+constexpr double margin = 8, strip = 31, block = 104;  ///< paper mm: edge, height of the title block, its right part
 constexpr double letter = 2.5;                         ///< height of ordinary text on paper
 constexpr double gap = 3;                              ///< between border and drawing
 
@@ -94,17 +94,15 @@ void title_block(Sheet& sheet, const job::Job& job, std::size_t number, std::siz
 
   check_bar(paper, margin + 2, margin + 7.4, 25.4, 6, "6 in");
   check_bar(paper, margin + 2, margin + 2.6, 10, 15, "150 mm");
-  const auto letters = static_cast<std::size_t>((wall - margin - 4) / (letter_width * 2.1));
-  double y = base - 3.4;
+  const auto letters = static_cast<std::size_t>((wall - margin - 4) / (letter_width * 2.0));
+  double y = base - 3.2;
   std::vector<std::string> notes = sheet.notes;
   notes.push_back(
-      "The bars below must measure 6 in and 150 mm, or the print is not to scale. Check every length on site. These "
-      "sheets inform; local code and licensed trades decide.");
+      "Not to scale unless the bars measure 6 in and 150 mm. Check every length on site; local code decides.");
   for (const std::string& note : notes)
     for (const std::string& line : wrapped(note, letters)) {
-      if (y < margin + 11) return;
-      paper.text(margin + 2, y, line, 2.1);
-      y -= 3.2;
+      paper.text(margin + 2, y, line, 2.0);
+      y -= 2.9;
     }
 }
 

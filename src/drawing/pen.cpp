@@ -214,7 +214,7 @@ void Pen::part_texts() {
       double cost = std::hypot(shift.x, shift.y) / text.height;
       for (const Box& b : taken) cost += meet(b, box) ? 1000 : 0;
       for (const Line& line : sheet_.lines)
-        if (cost < least && crosses(line, box)) cost += line.kind == LineKind::outline ? 8 : 4;
+        if (cost < least && crosses(line, box)) cost += line.kind == LineKind::outline ? 20 : 6;
       if (cost < least) least = cost, best = text.at;
     }
     text.at = best;

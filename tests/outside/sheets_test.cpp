@@ -172,6 +172,26 @@ TEST(Sheets, LieWithinTheirPages) {
     }
 }
 
+TEST(Sheets, NoNoteRunsIntoTheCheckBars) {
+  // Source: the title block's own layout: words of the notes stand above the bars.
+  for (const Drawn& d : all_jobs())
+    for (const Sheet& sheet : d.sheets) {
+      const Page& page = sheet.page;
+      if (page.paper.width_mm <= 0) continue;
+      int bars = 0, low = 0;
+      for (const Text& t : sheet.texts) {
+        const double u = (t.at.x - page.corner.x) / page.scale, v = (t.at.y - page.corner.y) / page.scale;
+        if (u > page.paper.width_mm - 113 || v > 39) continue;  // the drawing, and the block at the right
+        if (t.words == "6 in" || t.words == "150 mm")
+          ++bars;
+        else
+          low += v < 8 + 10.4;
+      }
+      EXPECT_EQ(bars, 2) << d.name << " " << sheet.name;
+      EXPECT_EQ(low, 0) << d.name << " " << sheet.name << ": notes too long";
+    }
+}
+
 TEST(Sheets, PlanHasTheAlcovesTrueSize) {
   // Source: arithmetic: 72 + 2 x 3-1/2 in over the walls, 36 + 3-1/2 in front to back.
   double x0 = 1e9, x1 = -1e9, y0 = 1e9, y1 = -1e9;
@@ -268,6 +288,24 @@ TEST(Sheets, MirroredJobMirrorsThePlanAndNotItsTexts) {
     EXPECT_TRUE(sheet.page.paper.width_mm <= 0 || says(sheet, "BENCH LEFT")) << sheet.name;
   for (const Sheet& sheet : right.sheets)
     EXPECT_TRUE(sheet.page.paper.width_mm <= 0 || says(sheet, "BENCH RIGHT")) << sheet.name;
+}
+
+TEST(Sheets, ALargeBoreIsTiledWithMarksInTheSharedStrips) {
+  // Source: a 12 in bore is wider than a letter page: every degree of its circle is on some tile, and each tile shares
+  // a joining cross with another.
+  job::Job job = sample::alcove();
+  job.drain.bore = job::Length::inches(12);
+  std::vector<Sheet> tiles;
+  for (const Sheet& sheet : drawn(job).sheets)
+    if (sheet.name.rfind("template", 0) == 0) tiles.push_back(sheet);
+  ASSERT_GE(tiles.size(), 2u);
+  std::set<int> degrees;
+  for (const Sheet& tile : tiles)
+    for (const Arc& arc : tile.arcs)
+      if (arc.radius > 100)
+        for (double d = arc.from_deg; d < arc.to_deg - 0.5; d += 1)
+          degrees.insert(static_cast<int>(std::lround(d)) % 360);
+  EXPECT_EQ(degrees.size(), 360u);
 }
 
 TEST(Sheets, TheBoresCirclesAreTrueCircles) {
