@@ -42,12 +42,19 @@ double width_of(const facts::Facts& facts, const std::string& id) {
   return 0;
 }
 
+/// Bevelled ends with both points: the saw is set on one and checked on the other.
+std::string ends_of(const takeoff::CutRow& cut, bool metric) {
+  if (cut.ends == "square") return cut.ends;
+  return cut.ends + ", long point " + units::to_text(units::Length::mm(cut.length_mm), metric) + ", short point " +
+         units::to_text(units::Length::mm(cut.short_mm), metric);
+}
+
 std::string title_of(const takeoff::CutRow& cut, bool metric) {
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const std::string size =
       cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
                 : len(cut.length_mm);
-  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + cut.ends;
+  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + ends_of(cut, metric);
 }
 
 void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, bool metric) {

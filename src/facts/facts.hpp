@@ -86,6 +86,7 @@ struct Member {
   std::string part_id, stock;
   bool steel = false, sheet = false;
   double length_mm = 0;                   ///< long point to long point
+  double short_mm = 0;                    ///< short point to short point: its shortest edge along the length
   double width_mm = 0, thickness_mm = 0;  ///< sheets: second and third size; sticks: cross-section
   std::array<double, 2> end_angle_deg{};
 };

@@ -1,5 +1,13 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
+
+#include <BRep_Tool.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Vertex.hxx>
 
 #include "measure/detail.hpp"
 #include "parts/model.hpp"
@@ -32,6 +40,18 @@ std::array<double, 2> end_angles(const parts::Solid& solid) {
   return angles;
 }
 
+/// The shortest of the edges that run along the length.
+double shortest_edge(const parts::Solid& solid) {
+  double shortest = std::numeric_limits<double>::max();
+  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    const TopoDS_Edge edge = TopoDS::Edge(it.Current());
+    const gp_Vec run{BRep_Tool::Pnt(TopExp::FirstVertex(edge)), BRep_Tool::Pnt(TopExp::LastVertex(edge))};
+    if (run.Magnitude() > 0 && std::abs(gp_Dir{run}.Dot(solid.cut->axis)) > 0.9)
+      shortest = std::min(shortest, run.Magnitude());
+  }
+  return shortest;
+}
+
 }  // namespace
 
 std::vector<facts::Member> measure_members(const parts::Model& model) {
@@ -48,6 +68,7 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     member.steel = solid.cut->steel;
     member.sheet = solid.cut->sheet;
     member.length_mm = extent(points, axis);
+    member.short_mm = std::min(member.length_mm, shortest_edge(solid));
     const double a = extent(points, side), b = extent(points, third);
     member.width_mm = std::max(a, b);
     member.thickness_mm = std::min(a, b);

@@ -136,8 +136,9 @@ Json row(const takeoff::Row& r) {
 }
 
 Json cut(const takeoff::CutRow& c) {
-  return {{"mark", c.mark},         {"part_ids", c.part_ids},         {"stock", c.stock}, {"length_mm", c.length_mm},
-          {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends}};
+  return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
+          {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
+          {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm}};
 }
 
 Json file(const File& f) {

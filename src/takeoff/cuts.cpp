@@ -37,13 +37,22 @@ std::string mark_of(std::size_t index) {
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
   std::vector<CutRow> rows;
   for (const facts::Member& member : facts.members) {
-    const double length = units::round_to_tape(units::Length::mm(member.length_mm), metric).in_mm();
+    const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+    const double length = rounded(member.length_mm);
     const std::string ends = ends_of(member);
     auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, member, length, ends); });
     if (row == rows.end())
-      row = rows.insert(
-          rows.end(),
-          {"", {}, member.stock, length, member.width_mm, member.thickness_mm, 0, ends, member.sheet, member.steel});
+      row = rows.insert(rows.end(), {"",
+                                     {},
+                                     member.stock,
+                                     length,
+                                     rounded(member.short_mm),
+                                     member.width_mm,
+                                     member.thickness_mm,
+                                     0,
+                                     ends,
+                                     member.sheet,
+                                     member.steel});
     row->part_ids.push_back(member.part_id);
     ++row->count;
   }

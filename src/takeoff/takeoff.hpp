@@ -25,6 +25,7 @@ struct CutRow {
   std::vector<std::string> part_ids;
   std::string stock;
   double length_mm = 0;  ///< long point to long point
+  double short_mm = 0;   ///< short point to short point, to the same marks
   double width_mm = 0, thickness_mm = 0;
   int count = 0;
   std::string ends;  ///< "square", or the angles from square

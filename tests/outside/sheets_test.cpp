@@ -258,6 +258,17 @@ TEST(Sections, CutTheSolidsOwnAreas) {
     const TopoDS_Shape slab = BRepPrimAPI_MakeBox(gp_Pnt{-5000, y - thin / 2, -5000}, gp_Pnt{5000, y + thin / 2, 5000});
     const double expected = brep::volume_mm3(BRepAlgoAPI_Common(solid.shape, slab)) / thin;
     EXPECT_NEAR(area_of_loops(seen.lines) / expected, 1, 1e-4) << id;
+    // The same out of the DXF, as ezdxf reads its lines, in square inches.
+    const sample::Folder folder{"section"};
+    exchange::write_dxf({"section", "Section", false, seen.lines}, folder / "s.dxf");
+    const sample::Ran ran =
+        sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "s.dxf") + " 2>&1");
+    std::vector<Line> read;
+    const nlohmann::json file = nlohmann::json::parse(ran.out);
+    for (const auto& l : file.at("lines"))
+      read.push_back({{l[0].get<double>() * 25.4, l[1].get<double>() * 25.4},
+                      {l[2].get<double>() * 25.4, l[3].get<double>() * 25.4}});
+    EXPECT_NEAR(area_of_loops(read) / expected, 1, 1e-4) << id;
     ++compared;
   }
   EXPECT_EQ(compared, 6);
