@@ -1,10 +1,13 @@
 #include "app/app.hpp"
 
 #include <algorithm>
+#include <atomic>
+#include <exception>
 #include <filesystem>
 #include <functional>
 #include <iostream>
 #include <set>
+#include <thread>
 
 #include <spdlog/sinks/stdout_color_sinks.h>
 #include <spdlog/spdlog.h>
@@ -18,6 +21,7 @@
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
 #include "rules/check.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -28,7 +32,8 @@ struct Options {
   std::string job, starter_file;
   std::string at_x, at_y;
   std::vector<std::string> readings;
-  bool down = false;
+  std::string explain, book = "residential";
+  bool down = false, all_books = false, together = false;
   std::string unit = "in";
   bool quiet = false, json = false, verbose = false, force = false;
 };
@@ -64,16 +69,51 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
   return jobs;
 }
 
-/// Works out every job and hands it on; one job's failed check never hides another's.
+/// What became of one job: its work, or why there is none.
+struct Outcome {
+  std::unique_ptr<Work> work;
+  std::exception_ptr failure;
+};
+
+/// Jobs side by side on all cores; each keeps its place.
+std::vector<Outcome> work_out_all(std::vector<job::Job> jobs, Progress& progress) {
+  std::vector<Outcome> outcomes(jobs.size());
+  std::atomic<std::size_t> next{0};
+  const auto work = [&] {
+    for (std::size_t i = next++; i < jobs.size(); i = next++) try {
+        outcomes[i].work = work_out(std::move(jobs[i]), progress);
+      } catch (...) {
+        outcomes[i].failure = std::current_exception();
+      }
+  };
+  std::vector<std::thread> threads;
+  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  for (std::size_t i = 1; i < std::min(cores, jobs.size()); ++i) threads.emplace_back(work);
+  work();
+  for (std::thread& thread : threads) thread.join();
+  return outcomes;
+}
+
+/// Works out every job and hands each on in the order given; one job's failure, of a check or of the kernel, never
+/// hides another's result.
 int each_job(const Options& options, const std::function<void(Work&, Progress&)>& use) {
   Stages stages{options};
-  bool failed = false;
-  for (job::Job& job : load_all(options.jobs)) {
-    const auto work = work_out(std::move(job), stages);
-    use(*work, stages);
-    failed = failed || rules::any_failed(work->report->results);
-  }
-  return failed ? check_failed : all_pass;
+  bool failed = false, broke = false;
+  std::vector<Outcome> outcomes = work_out_all(load_all(options.jobs), stages);
+  std::vector<const report::Report*> reports;
+  for (Outcome& outcome : outcomes) try {
+      if (outcome.failure) std::rethrow_exception(outcome.failure);
+      use(*outcome.work, stages);
+      reports.push_back(outcome.work->report.get());
+      failed = failed || rules::any_failed(outcome.work->report->results);
+    } catch (const diag::JobFaults&) {
+      throw;
+    } catch (const std::exception& e) {
+      std::cerr << "fallwright: " << e.what() << "\n";
+      broke = true;
+    }
+  if (options.together && !options.json && !options.quiet) std::cout << report::together(reports);
+  return broke ? machine_failed : failed ? check_failed : all_pass;
 }
 
 void say(const Options& options, const Work& work, const std::string& text) {
@@ -81,6 +121,16 @@ void say(const Options& options, const Work& work, const std::string& text) {
     std::cout << report::to_json(*work.report);
   else if (!options.quiet)
     std::cout << text << "\n";
+}
+
+int explain(const Options& options) {
+  return each_job(options, [&](Work& work, Progress&) {
+    const std::string text = report::explained(*work.report, options.explain);
+    if (text.empty())
+      throw diag::JobFaults{
+          {{"", 0, 0, "--explain", "there is no check '" + options.explain + "'; see 'fallwright rules'"}}};
+    say(options, work, text);
+  });
 }
 
 double length_of(const std::string& name, const std::string& text, job::UnitSystem unit) {
@@ -101,16 +151,26 @@ int build(const Options& options) {
 }
 
 int check(const Options& options) {
+  if (!options.explain.empty()) return explain(options);
+  if (options.all_books)
+    return each_job(options, [&](Work& work, Progress&) { say(options, work, report::books_table(*work.report)); });
   return each_job(options, [&](Work& work, Progress&) { say(options, work, report::check_table(*work.report)); });
 }
 
 int takeoff(const Options& options) {
-  each_job(options, [&](Work& work, Progress&) { say(options, work, report::takeoff_table(*work.report)); });
-  return all_pass;
+  const int code =
+      each_job(options, [&](Work& work, Progress&) { say(options, work, report::takeoff_table(*work.report)); });
+  return code == machine_failed ? code : all_pass;
 }
 
 int survey(const Options& options) {
   return each_job(options, [&](Work& work, Progress&) { say(options, work, report::room_table(*work.report)); });
+}
+
+int flood(const Options& options) {
+  const int code =
+      each_job(options, [&](Work& work, Progress&) { say(options, work, report::flood_table(*work.report)); });
+  return code == machine_failed ? code : all_pass;
 }
 
 int heights(const Options& options) {
@@ -177,6 +237,7 @@ void add_jobs(CLI::App& command, Options& options) {
   command.add_option("JOB", options.jobs, "job files (TOML)")->required();
   command.add_flag("-q,--quiet", options.quiet, "print errors only");
   command.add_flag("--json", options.json, "print report.json instead of text");
+  command.add_flag("--together", options.together, "then all rooms as one order: saw list, mortar, worst margins");
 }
 
 /// Declares the commands; `chosen` becomes the one that was given.
@@ -193,6 +254,8 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   b->callback([&] { chosen = [&] { return build(options); }; });
   auto* c = app.add_subcommand("check", "every check with its limit, source and advice; writes nothing");
   add_jobs(*c, options);
+  c->add_option("--explain", options.explain, "one check, with all that led to its result");
+  c->add_flag("--all-books", options.all_books, "margins under every rule book");
   c->callback([&] { chosen = [&] { return check(options); }; });
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
   add_jobs(*t, options);
@@ -200,6 +263,9 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   auto* v = app.add_subcommand("survey", "the room as measured: closure, floor, furring, fit, drain, levels, set-out");
   add_jobs(*v, options);
   v->callback([&] { chosen = [&] { return survey(options); }; });
+  auto* f = app.add_subcommand("flood", "the flood test: water by height, its weight, and what carries it");
+  add_jobs(*f, options);
+  f->callback([&] { chosen = [&] { return flood(options); }; });
   auto* l = app.add_subcommand("level", "the base as it lies in the wet bed: falls now, and what to press");
   l->add_option("JOB", options.job, "job file (TOML)")->required();
   l->add_option("READING", options.readings,
@@ -223,9 +289,13 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   r->add_option("--unit", options.unit, "unit of the limits")
       ->check(CLI::IsMember({"in", "mm"}))
       ->capture_default_str();
+  r->add_option("--book", options.book, "whose limits")
+      ->check(CLI::IsMember(rules::book_names()))
+      ->capture_default_str();
   r->callback([&] {
     chosen = [&] {
-      std::cout << report::rule_table(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch);
+      std::cout << report::rule_table(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch,
+                                      options.book);
       return all_pass;
     };
   });

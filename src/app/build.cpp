@@ -16,6 +16,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "rules/check.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::app {
 
@@ -23,6 +24,12 @@ job::Job load(const std::string& path) {
   const std::string text = job::slurp(path);
   job::Job job = job::read(text, path);
   job.sha256 = exchange::sha256(text);
+  if (!job.book_override.file.empty()) {
+    const auto beside = std::filesystem::path{path}.parent_path() / job.book_override.file;
+    job.book_override = {beside.string(), job::slurp(beside.string())};
+    rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
+    job.sha256 = exchange::sha256(text + job.book_override.text);
+  }
   return job;
 }
 

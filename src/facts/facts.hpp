@@ -59,6 +59,7 @@ struct Bed {
   double set_mm3 = 0, spread_mm3 = 0;
   double squeeze_out_mm3 = 0;  ///< spread minus set; negative: voids stay
   double contact_mm2 = 0;      ///< where base and bed touch, seen from above
+  double plan_mm2 = 0;         ///< the bed's plan under the base, less the drain's hole
   double void_mm3 = 0;         ///< between base and bed over their common footprint
 };
 
@@ -67,7 +68,9 @@ struct Clear {
   double area_mm2 = 0;
   double circle_mm = 0;  ///< diameter of the largest inscribed circle
   Point circle_at_mm{};
-  double least_width_mm = 0;  ///< the smaller side of the free floor's bounding rectangle
+  double least_width_mm = 0;            ///< the smaller side of the free floor's bounding rectangle
+  std::optional<double> entry_mm;       ///< least free width at the entry, from the threshold's top up
+  std::optional<double> seat_depth_mm;  ///< seat's front edge from the framing behind it
 };
 
 enum class Touch { gap, touch, clash };
@@ -95,6 +98,7 @@ struct Member {
 struct Heights {
   double drain_top_mm = 0, rib_plane_mm = 0, rim_least_mm = 0, rim_greatest_mm = 0;
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_top_mm, seat_front_mm, seat_back_mm;
+  std::optional<double> outside_mm;  ///< the bath's finished floor in front of the entry
 };
 
 /// What must add up along the alcove: the opening against base and bench, along one axis.
@@ -110,6 +114,25 @@ struct DrainFit {
   double body_to_bore_mm = 0;
   std::optional<double> bore_to_joist_mm;  ///< absent: no joists in the model
   std::string nearest_joist;
+  std::optional<double> outlet_mm;  ///< inside diameter
+};
+
+/// Water standing in the base: up to a height above the drain's top.
+struct Dip {
+  double above_drain_mm = 0, volume_mm3 = 0, surface_mm2 = 0;
+};
+
+/// The flood test, drain plugged: water by height in steps up to the threshold's lowest edge (or the rim without one).
+struct Flood {
+  double plan_mm2 = 0;  ///< of the floor inside upstands and threshold
+  std::vector<Dip> dips;
+};
+
+/// What timber lies behind the plate of a fixture.
+struct Backing {
+  std::string name, wall;
+  double height_mm = 0;
+  double share = 0;  ///< of the plate's area
 };
 
 struct Facts {
@@ -124,6 +147,8 @@ struct Facts {
   Clear clear;
   Heights heights;
   DrainFit drain;
+  std::vector<Backing> backings;
+  Flood flood;
   Room room;
 };
 

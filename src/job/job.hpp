@@ -8,6 +8,7 @@
 
 #include "job/as_set.hpp"
 #include "job/stock.hpp"
+#include "job/trade.hpp"
 #include "survey/readings.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -158,13 +159,6 @@ struct Bed {
   double waste = 0;                    ///< share added to the net volume when buying
 };
 
-/// Limits the user overrides; absent means the rule's own. Keys are the rule ids with '-' as in `rules`.
-struct Limit {
-  std::string key;     ///< as in schema and `rules`, for example "floor-fall-least"
-  double value = 0;    ///< SI: mm, mm2, ratio
-  std::string source;  ///< where it comes from, in the user's words; may be empty
-};
-
 /// How the survey stands in the file; the reader makes heights of spots out of it.
 struct Notation {
   survey::Face face = survey::Face::stud;  ///< of readings that name none
@@ -190,6 +184,11 @@ struct Job {
   Drain drain;
   std::optional<Bench> bench;
   Bed bed;
+  std::optional<Liner> liner;
+  std::optional<Trap> trap;
+  std::vector<Fixture> fixtures;
+  std::string book = "residential";  ///< the rule book whose limits hold
+  BookOverride book_override;
   std::vector<Limit> limits;
   std::string limits_source;  ///< one source for all overridden limits, in the user's words
   const Limit* limit(const std::string& key) const;

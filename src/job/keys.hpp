@@ -36,5 +36,6 @@ inline std::vector<Side> sides_of(const Value& v) {
 // The rows by subject; `keys` puts them together.
 std::vector<Key> room_keys();
 std::vector<Key> survey_keys();
+std::vector<Key> trade_keys();
 
 }  // namespace fallwright::job

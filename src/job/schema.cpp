@@ -224,6 +224,19 @@ std::vector<Key> bed_keys() {
        no_choices, STORE(j.bed.bag_yield_m3 = v.number * 1e-9)},
       {"bed.waste", Kind::share, usual, "\"10 %\"", "\"10 %\"", 0, 1,
        "added to the net volume when buying; common practice, no source", no_choices, STORE(j.bed.waste = v.number)},
+      {"rules.book",
+       Kind::choice,
+       usual,
+       "\"residential\"",
+       "\"residential\"",
+       0,
+       0,
+       "whose limits hold",
+       {"residential", "plumbing", "accessible", "metric"},
+       STORE(j.book = v.text)},
+      {"rules.override", Kind::text, optional, "\"county.toml\"", "\"county.toml\"", 0, 0,
+       "a rule book file of your own, beside this file; its rows replace those of the book", no_choices,
+       STORE(j.book_override.file = v.text)},
       {"limits.source", Kind::text, optional, "\"local amendment\"", "\"local amendment\"", 0, 0,
        "where the limits below come from", no_choices, STORE(j.limits_source = v.text)},
   };
@@ -252,6 +265,8 @@ std::vector<Key> limit_keys() {
        4000},
       {"opening_gap_greatest", "\"1/2 in\"", "12",
        "what may be left between base, bench and framing, both sides together", Kind::length, 200},
+      {"access_opening", "\"22 in\"", "560", "free width of the entry", Kind::length, 4000},
+      {"drain_outlet", "\"2 in\"", "50", "inside diameter of the drain's outlet", Kind::length, 300},
       {"bore_clearance", "\"1/4 in\"", "6", "round the drain's body in the bore, and from the bore to a joist",
        Kind::length, 200},
       {"bed_greatest", "\"2 in\"", "50", "thickness of the bed in one lift", Kind::length, 500},
@@ -288,7 +303,7 @@ const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
     for (const auto& part :
-         {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(), limit_keys()})
+         {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(), trade_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -318,6 +333,11 @@ const std::vector<Section>& sections() {
       {"bench.frame", "The level frame under the seat block.", true},
       {"bed", "The mortar between subfloor and base."},
       {"as_set", "The rim as it lies in the wet bed, at three to eight places, against any one level line.", true},
+      {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
+      {"trap", "The drain's pipe below the floor, as far as it is known.", true},
+      {"fixture", "What is screwed to a wall and needs timber behind it: grab bar, glass hinge, valve, rail.", true,
+       [](Job& j) { j.fixtures.emplace_back(); }},
+      {"rules", "The rule book the checks take their limits from."},
       {"limits", "Limits of your own; each replaces that of the check of the same name."}};
   return all;
 }

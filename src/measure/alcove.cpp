@@ -220,6 +220,55 @@ std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role)
   return plan;
 }
 
+void measure_access(const parts::Model& model, facts::Facts& facts) {
+  constexpr double reach_mm = 1778;  // 70 in
+  const Rect base = *plan_of(model, parts::Role::base);
+  const Framing framing{model};
+  Box3 box;
+  box.low[1] = base.y0 - 1, box.high[1] = base.y0 + std::max(25.0, model.job.base.threshold.width.in_mm());
+  box.low[2] = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm);
+  box.high[2] = box.low[2] + reach_mm;
+  const double middle = (base.x0 + base.x1) / 2;
+  double left = model.job.alcove.has_wall(Side::left) ? std::numeric_limits<double>::lowest() : base.x0;
+  double right = model.job.alcove.has_wall(Side::right) ? std::numeric_limits<double>::max() : base.x1;
+  const auto take = [&](std::optional<double> from_left, std::optional<double> from_right) {
+    if (from_left && *from_left < middle) left = std::max(left, *from_left);
+    if (from_right && -*from_right > middle) right = std::min(right, -*from_right);
+  };
+  for (const char* family : {"wall-left", "wall-right", "bench-frame"})
+    take(framing.reach(family, gp::DX(), box), framing.reach(family, gp_Dir{-1, 0, 0}, box));
+  if (const parts::Solid* seat = model.first(parts::Role::seat_block)) {
+    const auto outlines = outlines_of(seat->shape);
+    take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
+    const auto b = brep::box_of(seat->shape);
+    const bool back = model.job.bench->place == job::BenchPlace::back;
+    facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
+  }
+  if (right - left < 1e6) facts.clear.entry_mm = right - left;
+}
+
+/// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
+std::vector<facts::Backing> measure_backings(const parts::Model& model) {
+  std::vector<facts::Backing> found;
+  for (const job::Fixture& fixture : model.job.fixtures) {
+    const bool back = fixture.wall == Side::back;
+    const double middle = back ? fixture.along.in_mm() : model.job.alcove.depth.in_mm() - fixture.along.in_mm();
+    const double w = fixture.width.in_mm(), h = fixture.tall.in_mm(), z = fixture.height.in_mm();
+    double backed = 0;
+    for (const parts::Solid& solid : model.solids) {
+      if (solid.role != parts::Role::wall || solid.id.rfind(std::string{"wall-"} + name_of(fixture.wall) + "/", 0) != 0)
+        continue;
+      const auto b = brep::box_of(solid.shape);
+      const std::size_t axis = back ? 0 : 1;
+      const double across = std::min(b[axis + 3], middle + w / 2) - std::max(b[axis], middle - w / 2);
+      const double up = std::min(b[5], z + h / 2) - std::max(b[2], z - h / 2);
+      if (across > 0 && up > 0) backed += across * up;
+    }
+    found.push_back({fixture.name, name_of(fixture.wall), z, std::min(1.0, backed / (w * h))});
+  }
+  return found;
+}
+
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
+#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 
 namespace fallwright::measure {
@@ -16,6 +18,11 @@ void measure_bed(const parts::Model& model, const Mating& mating, facts::Facts& 
   for (const Depth& d : depths(mating.contact, bed.shape))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
+  const auto under = *plan_of(model, parts::Role::bed), over = *plan_of(model, parts::Role::base);
+  const auto hole = widest_cylinder(bed.shape);
+  found.plan_mm2 = (std::min(under.x1, over.x1) - std::max(under.x0, over.x0)) *
+                       (std::min(under.y1, over.y1) - std::max(under.y0, over.y0)) -
+                   (hole ? M_PI * hole->Radius() * hole->Radius() : 0);
   found.void_mm3 = mating.void_mm3;
   for (const facts::Part& part : facts.parts) {
     if (part.id == bed.id) found.set_mm3 = part.volume_mm3;

@@ -8,8 +8,6 @@
 namespace fallwright::measure {
 namespace {
 
-constexpr double before_entry_mm = 25;  ///< where the bath's floor is looked at, in front of base and entry
-
 class Chain {
  public:
   void add(const std::string& name, std::optional<double> z) {
@@ -56,11 +54,7 @@ std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::F
     chain.add("threshold", "lowest edge", *h.threshold_least_mm, "highest edge", *h.threshold_greatest_mm);
   chain.add("upstands, top", h.upstand_top_mm);
   if (h.seat_front_mm) chain.add("seat", "lowest edge", *h.seat_front_mm, "highest edge", *h.seat_back_mm);
-  if (const auto& finish = model.job.floor.finish_outside) {
-    const auto base = *plan_of(model, parts::Role::base);
-    const double outside = std::min(0.0, base.y0) - before_entry_mm;
-    chain.add("bath floor outside", floor.carried_on((base.x0 + base.x1) / 2, outside) + finish->in_mm());
-  }
+  chain.add("bath floor outside", h.outside_mm);
   return chain.sorted();
 }
 

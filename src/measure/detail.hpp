@@ -62,6 +62,9 @@ std::vector<Depth> depths(const std::vector<Plate>& tops, const TopoDS_Shape& so
 
 facts::FloorShape measure_floor(const parts::Model& model);
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
+void measure_access(const parts::Model& model, facts::Facts& facts);  ///< entry, seat's depth
+facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights);
+std::vector<facts::Backing> measure_backings(const parts::Model& model);
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model);

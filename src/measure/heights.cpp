@@ -123,6 +123,13 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
     const Span seat = heights_of(*block, "seat");
     h.seat_front_mm = seat.least, h.seat_back_mm = seat.greatest;
   }
+  if (const auto& finish = model.job.floor.finish_outside) {
+    // A hand's breadth in front of base and entry, at the middle.
+    constexpr double before_mm = 25;
+    const auto plan = *plan_of(model, parts::Role::base);
+    const Surface floor{model.first(parts::Role::subfloor)->shape, true};
+    h.outside_mm = floor.carried_on((plan.x0 + plan.x1) / 2, std::min(0.0, plan.y0) - before_mm) + finish->in_mm();
+  }
 }
 
 facts::DrainFit measure_drain(const parts::Model& model) {
@@ -130,6 +137,10 @@ facts::DrainFit measure_drain(const parts::Model& model) {
   const double floor_top = brep::box_of(subfloor.shape)[5];
   const auto body = widest_cylinder(drain.shape, floor_top), bore = widest_cylinder(subfloor.shape);
   facts::DrainFit fit;
+  for (const TopoDS_Face& face : faces_of(drain.shape)) {
+    const auto wall = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
+    if (!wall.IsNull() && (!fit.outlet_mm || 2 * wall->Radius() < *fit.outlet_mm)) fit.outlet_mm = 2 * wall->Radius();
+  }
   if (!body || !bore) return fit;
   const gp_Pnt at = bore->Location(), centre = body->Location();
   fit.body_to_bore_mm = bore->Radius() - body->Radius() - std::hypot(at.X() - centre.X(), at.Y() - centre.Y());

@@ -107,6 +107,9 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.members = measure_members(model);
   measure_heights(model, facts);
   measure_openings(model, facts);
+  measure_access(model, facts);
+  facts.backings = measure_backings(model);
+  facts.flood = measure_flood(model, facts.heights);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, base_on_bed, facts);
   facts.room = look_at_room(model, facts);

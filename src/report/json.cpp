@@ -82,14 +82,14 @@ Json bed(const facts::Bed& b) {
           {"spread_mm3", b.spread_mm3},
           {"squeeze_out_mm3", b.squeeze_out_mm3},
           {"contact_mm2", b.contact_mm2},
+          {"plan_mm2", b.plan_mm2},
           {"void_mm3", b.void_mm3}};
 }
 
 Json clear(const facts::Clear& c) {
-  return {{"area_mm2", c.area_mm2},
-          {"circle_mm", c.circle_mm},
-          {"circle_at_mm", c.circle_at_mm},
-          {"least_width_mm", c.least_width_mm}};
+  return {{"area_mm2", c.area_mm2},         {"circle_mm", c.circle_mm},
+          {"circle_at_mm", c.circle_at_mm}, {"least_width_mm", c.least_width_mm},
+          {"entry_mm", maybe(c.entry_mm)},  {"seat_depth_mm", maybe(c.seat_depth_mm)}};
 }
 
 Json heights(const facts::Heights& h) {
@@ -101,7 +101,8 @@ Json heights(const facts::Heights& h) {
           {"threshold_greatest_mm", maybe(h.threshold_greatest_mm)},
           {"upstand_top_mm", maybe(h.upstand_top_mm)},
           {"seat_front_mm", maybe(h.seat_front_mm)},
-          {"seat_back_mm", maybe(h.seat_back_mm)}};
+          {"seat_back_mm", maybe(h.seat_back_mm)},
+          {"outside_mm", maybe(h.outside_mm)}};
 }
 
 Json opening(const facts::Opening& o) {
@@ -152,6 +153,7 @@ std::string to_json(const Report& report) {
   Json json;
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["job"] = {{"name", report.job.name},
+                 {"book", report.job.book},
                  {"file", report.job.file},
                  {"sha256", report.job.sha256},
                  {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"}};
@@ -165,7 +167,16 @@ std::string to_json(const Report& report) {
   json["openings"] = list(f.openings, opening);
   json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm},
                    {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
-                   {"nearest_joist", f.drain.nearest_joist}};
+                   {"nearest_joist", f.drain.nearest_joist},
+                   {"outlet_mm", maybe(f.drain.outlet_mm)}};
+  json["backings"] = list(f.backings, [](const facts::Backing& b) {
+    return Json{{"name", b.name}, {"wall", b.wall}, {"height_mm", b.height_mm}, {"share", b.share}};
+  });
+  json["flood"] = {{"plan_mm2", f.flood.plan_mm2}, {"dips", list(f.flood.dips, [](const facts::Dip& d) {
+                                                      return Json{{"above_drain_mm", d.above_drain_mm},
+                                                                  {"volume_mm3", d.volume_mm3},
+                                                                  {"surface_mm2", d.surface_mm2}};
+                                                    })}};
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);

@@ -70,10 +70,23 @@ Verdict as_set_verdict(const Report& report);
 /// Heights over one point, highest first.
 std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
 
+/// The flood test: water by height, its weight, pressure on the floor, and how far a litre lost lowers it; then what
+/// the floor and the seat carry.
+std::string flood_table(const Report& report);
+
+/// Many rooms as one order: rooms by hand and family, pooled mortar, one saw list, the worst margin of every check.
+std::string together(const std::vector<const Report*>& reports);
+
 /// The buy list and the cut list as plain tables.
 std::string takeoff_table(const Report& report);
 
 /// Every rule of the book: what it reads, its formula in words, limit and source.
-std::string rule_table(job::UnitSystem unit);
+std::string rule_table(job::UnitSystem unit, const std::string& book);
+
+/// Every check under every rule book: outcome and margin.
+std::string books_table(const Report& report);
+
+/// One result with all that led to it; empty when there is no such check.
+std::string explained(const Report& report, const std::string& id);
 
 }  // namespace fallwright::report

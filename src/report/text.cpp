@@ -3,6 +3,7 @@
 #include "report/report.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -175,22 +176,68 @@ std::string takeoff_table(const Report& report) {
   return text;
 }
 
-std::string rule_table(job::UnitSystem unit) {
+std::string rule_table(job::UnitSystem unit, const std::string& book) {
   job::Job job;
   job.unit = unit;
-  std::string text;
+  job.book = book;
+  std::string text = "Limits of the book '" + book + "': " + rules::book(book).title + "\n\n";
   for (const rules::Rule& rule : rules::all_rules()) {
-    rules::Result result;
-    result.limit = rule.limit;
+    const rules::BookRow* row = rules::row_of(rule.id, job);
     text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads +
-            "\n  limit     " + limit_text(result, job) +
-            (rule.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n  source    " +
-            source_text(rule.limit) + "\n";
+            "\n  limit     ";
+    rules::Result result;
+    if (row) result.limit = row->limit;
+    text += (row ? limit_text(result, job) : "none in this book") +
+            (result.limit.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n";
+    if (row) text += "  source    " + source_text(row->limit) + "\n";
     for (const std::string& key : {rule.least_key, rule.greatest_key})
       if (!key.empty()) text += "  override  limits." + key + "\n";
     text += "\n";
   }
   return text;
+}
+
+std::string books_table(const Report& report) {
+  std::string text = report.job.name + ": margins under every rule book, as a share of the limit\n";
+  std::vector<std::vector<rules::Result>> all;
+  std::string head = "  " + padded("", 30);
+  for (const std::string& name : rules::book_names()) {
+    job::Job job = report.job;
+    job.book = name;
+    all.push_back(rules::check(job, report.facts));
+    head += padded(name, 22);
+  }
+  text += head + "\n";
+  for (std::size_t i = 0; i < all.front().size(); ++i) {
+    std::string line = "  " + padded(all.front()[i].id, 30);
+    bool any = false;
+    for (const auto& results : all) {
+      const rules::Result& r = results[i];
+      any = any || r.outcome != rules::Outcome::not_applicable;
+      std::string cell = shout(r.outcome);
+      if (r.margin) cell += " " + std::string{*r.margin >= 0 ? "+" : ""} + units::decimals(*r.margin * 100, 1) + " %";
+      line += padded(cell, 22);
+    }
+    if (any) text += line + "\n";
+  }
+  return text + "  A book is a model code as published: what was adopted where the job is decides.\n";
+}
+
+std::string explained(const Report& report, const std::string& id) {
+  for (const rules::Result& r : report.results) {
+    if (r.id != id) continue;
+    std::string text = report.job.name + "\n" + check_line(report, r);
+    for (const rules::Rule& rule : rules::all_rules())
+      if (rule.id == id) text += "  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
+    if (!r.where.empty()) text += "  found        " + r.where + "\n";
+    if (r.measured)
+      text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
+    if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
+    if (r.margin) text += "  margin       " + units::decimals(*r.margin * 100, 2) + " % of the limit\n";
+    text += "  source       " + source_text(r.limit) + "\n  book         " + report.job.book + "\n";
+    return text;
+  }
+  return "";
 }
 
 }  // namespace fallwright::report

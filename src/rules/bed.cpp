@@ -6,8 +6,6 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4;
-
 /// The limit is what the job asks for: the bed may not come out thinner anywhere under the base.
 Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.bed.contact_mm2 <= 0)
@@ -41,37 +39,27 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " would stay under the base: spread it higher (leave bed.gauge_depth out to have it found)");
 }
 
+/// Where base and bed touch, against the bed's own plan: mortar that bears nothing holds nothing.
+Finding bearing(const job::Job&, const facts::Facts& facts, const Limit&) {
+  const facts::Bed& bed = facts.bed;
+  if (bed.plan_mm2 <= 0) return missing("the bed has no plan: nothing to compare");
+  return found(bed.contact_mm2 / bed.plan_mm2, "plan where base and bed touch, of the bed's plan under the base",
+               "find the voids: more mortar (leave bed.gauge_depth out), or fewer places where the bed is held back");
+}
+
 }  // namespace
 
 std::vector<Rule> bed_rules() {
   return {
-      {"bed.least",
-       "bed is nowhere thinner than asked",
-       "least plumb thickness where base and bed touch",
-       "bed, base: faces they share; bed: underside",
-       {{}, {}, Unit::mm, "bed.least in the job file", Verified::user},
-       "",
-       "",
-       Outcome::fail,
-       least},
-      {"bed.greatest",
-       "bed can be placed in one lift",
-       "greatest plumb thickness of the bed",
-       "bed: corners of its top over its underside",
-       {{}, 2 * in, Unit::mm, no_source, Verified::common_practice},
-       "",
-       "bed_greatest",
-       Outcome::caution,
-       greatest},
-      {"bed.fills-shell",
-       "mortar fills the base from below",
+      {"bed.bearing", "base bears on the bed", "plan of their contact over the bed's plan under the base",
+       "base, bed: faces they share", Unit::share, "", "", bearing},
+      {"bed.least", "bed is nowhere thinner than asked", "least plumb thickness where base and bed touch",
+       "bed, base: faces they share; bed: underside", Unit::mm, "", "", least},
+      {"bed.greatest", "bed can be placed in one lift", "greatest plumb thickness of the bed",
+       "bed: corners of its top over its underside", Unit::mm, "", "bed_greatest", greatest},
+      {"bed.fills-shell", "mortar fills the base from below",
        "volume as spread minus volume as set; less than none where open space stays between base and bed",
-       "bed, bed as spread, base",
-       {0.0, {}, Unit::mm3, no_source, Verified::common_practice},
-       "",
-       "",
-       Outcome::fail,
-       fills},
+       "bed, bed as spread, base", Unit::mm3, "", "", fills},
   };
 }
 

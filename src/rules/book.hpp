@@ -1,4 +1,4 @@
-/// The book of checks: one row for each, with its limit, where that comes from and how far it was verified.
+/// The checks: what each measures on which solid. Their limits stand in rule books, see rule_book.hpp.
 #pragma once
 
 #include <optional>
@@ -30,9 +30,8 @@ struct Rule {
   std::string id, title;
   std::string formula;  ///< in words
   std::string reads;    ///< which solids and what of them
-  Limit limit;
+  Unit unit = Unit::mm;
   std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
-  Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
   Finding (*look)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
 };
 
@@ -46,6 +45,8 @@ std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();
 std::vector<Rule> survey_rules();
+std::vector<Rule> plumbing_rules();
+std::vector<Rule> load_rules();
 
 /// What to press down, and by how much, so that the rim comes level.
 std::string press_advice(const job::Job& job, const facts::AsSet& set);

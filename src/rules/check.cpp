@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "rules/book.hpp"
+#include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -24,20 +25,27 @@ double slack(Unit unit) {
       return units::tolerance::length_mm * 1e3;  // over a side of a metre
     case Unit::mm3:
       return units::tolerance::overlap_mm3;
+    case Unit::share:
+      return units::tolerance::ratio;
     case Unit::count:
       return 0;
   }
   return 0;
 }
 
-/// The book's limit, or the job file's with the user's own word for where it comes from.
-Limit limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
-  Limit limit = rule.limit;
+/// The book's limit, or the job file's with the user's own word for where it comes from. Nothing where the book has no
+/// such limit and the job gives none.
+std::optional<Limit> limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
+  const BookRow* row = row_of(rule.id, job);
+  Limit limit;
+  if (row) limit = row->limit;
+  limit.unit = rule.unit;
   const job::Limit* least = rule.least_key.empty() ? nullptr : job.limit(rule.least_key);
   const job::Limit* greatest = rule.greatest_key.empty() ? nullptr : job.limit(rule.greatest_key);
   if (least) limit.least = least->value;
   if (greatest) limit.greatest = greatest->value;
   by_user = least || greatest;
+  if (!row && !by_user) return std::nullopt;
   if (by_user) {
     const std::string& own = (least ? least : greatest)->source;
     limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
@@ -71,7 +79,13 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   Result result;
   result.id = rule.id;
   result.title = rule.title;
-  result.limit = limit_of(rule, job, by_user);
+  const std::optional<Limit> limit = limit_of(rule, job, by_user);
+  if (!limit) {
+    result.outcome = Outcome::not_applicable;
+    result.where = "the rule book '" + job.book + "' has no such limit";
+    return result;
+  }
+  result.limit = *limit;
   const Finding finding = rule.look(job, facts, result.limit);
   result.where = finding.where;
   if (finding.least) result.limit.least = finding.least;
@@ -83,7 +97,7 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
     result.advice = finding.measured ? "the measurement gave no number: look at the solids" : finding.advice;
   } else {
     result.measured = finding.measured;
-    weigh(finding, by_user ? Outcome::fail : rule.when_broken, result);
+    weigh(finding, by_user ? Outcome::fail : result.limit.when_broken, result);
   }
   return result;
 }
@@ -158,6 +172,8 @@ const char* name_of(Unit unit) {
       return "mm3";
     case Unit::count:
       return "count";
+    case Unit::share:
+      return "share";
   }
   return "";
 }
@@ -185,7 +201,7 @@ Limit limit_for(const std::string& id, const job::Job& job) {
   const auto& book = all_rules();
   const auto rule = std::find_if(book.begin(), book.end(), [&](const Rule& r) { return r.id == id; });
   bool by_user = false;
-  return rule == book.end() ? Limit{} : limit_of(*rule, job, by_user);
+  return rule == book.end() ? Limit{} : limit_of(*rule, job, by_user).value_or(Limit{});
 }
 
 bool any_failed(const std::vector<Result>& results) {
@@ -205,7 +221,8 @@ Finding missing(std::string what_to_measure) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), fall_rules(), height_rules(), room_rules()})
+    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), plumbing_rules(), load_rules(), fall_rules(),
+                             height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();
@@ -241,6 +258,8 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
       return units::volume_text(value, metric);
     case Unit::count:
       return units::decimals(value, 0);
+    case Unit::share:
+      return units::decimals(value * 100, 0) + " %";
   }
   return "";
 }

@@ -3,11 +3,10 @@
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
+#include "rules/check.hpp"
 
 namespace fallwright::rules {
 namespace {
-
-constexpr double quarter = 0.25 / 12, half = 0.5 / 12, eighth = 0.125 / 12;  // in/ft as ratios
 
 std::vector<facts::Facet> of(const facts::Facts& facts, const std::string& surface) {
   std::vector<facts::Facet> found;
@@ -30,8 +29,8 @@ const facts::Facet& steepest(const std::vector<facts::Facet>& facets) {
 
 /// Both limits of the floor's fall, for advice that keeps both.
 std::string advice_for_floor(const job::Job& job) {
-  const auto value = [&](const char* key, double own) { return job.limit(key) ? job.limit(key)->value : own; };
-  return floor_advice(job, value("floor_fall_least", quarter), value("floor_fall_greatest", half));
+  const Limit least = limit_for("floor.fall-least", job), greatest = limit_for("floor.fall-greatest", job);
+  return floor_advice(job, least.least.value_or(0), greatest.greatest.value_or(1));
 }
 
 Finding floor(const job::Job& job, const facts::Facts& facts, bool least) {
@@ -120,67 +119,27 @@ Finding threshold_drains(const job::Job& job, const facts::Facts& facts, const L
   return job.base.threshold.width.is_zero() ? not_applicable() : drains(job, facts, "threshold");
 }
 
-Limit dry() {
-  return {{}, 0.0, Unit::mm, no_source, Verified::common_practice};
-}
-
 }  // namespace
 
 std::vector<Rule> fall_rules() {
-  const char* irc = "IRC P2709.1 (2009, 2021)";
   return {
-      {"floor.fall-least",
-       "floor falls enough",
-       "least fall of all facets of the floor",
-       "base: planes of the floor's facets",
-       {quarter, {}, Unit::ratio, irc, Verified::quoted},
-       "floor_fall_least",
-       "",
-       Outcome::fail,
-       floor_least},
-      {"floor.fall-greatest",
-       "floor is not too steep",
-       "greatest fall of all facets of the floor",
-       "base: planes of the floor's facets",
-       {{}, half, Unit::ratio, irc, Verified::quoted},
-       "",
-       "floor_fall_greatest",
-       Outcome::fail,
-       floor_greatest},
+      {"floor.fall-least", "floor falls enough", "least fall of all facets of the floor",
+       "base: planes of the floor's facets", Unit::ratio, "floor_fall_least", "", floor_least},
+      {"floor.fall-greatest", "floor is not too steep", "greatest fall of all facets of the floor",
+       "base: planes of the floor's facets", Unit::ratio, "", "floor_fall_greatest", floor_greatest},
       {"floor.drains", "all water reaches the drain",
        "depth of water that stays, traced from corner to corner over the facets",
-       "base: corners and edges of the floor's facets; drain: its place", dry(), "", "", Outcome::fail, floor_drains},
-      {"seat.fall-least",
-       "seat falls toward the base",
-       "fall of the seat's plane, taken toward the base",
-       "seat block: plane of the seat",
-       {eighth, {}, Unit::ratio, no_source, Verified::common_practice},
-       "seat_fall_least",
-       "",
-       Outcome::fail,
-       seat_least},
-      {"seat.fall-greatest",
-       "seat is not too steep",
-       "fall of the seat's plane",
-       "seat block: plane of the seat",
-       {{}, half, Unit::ratio, no_source, Verified::common_practice},
-       "",
-       "seat_fall_greatest",
-       Outcome::fail,
-       seat_greatest},
+       "base: corners and edges of the floor's facets; drain: its place", Unit::mm, "", "", floor_drains},
+      {"seat.fall-least", "seat falls toward the base", "fall of the seat's plane, taken toward the base",
+       "seat block: plane of the seat", Unit::ratio, "seat_fall_least", "", seat_least},
+      {"seat.fall-greatest", "seat is not too steep", "fall of the seat's plane", "seat block: plane of the seat",
+       Unit::ratio, "", "seat_fall_greatest", seat_greatest},
       {"seat.drains", "no water stays on the seat", "depth of water that stays, traced to the front edge",
-       "seat block: corners and edges of the seat", dry(), "", "", Outcome::fail, seat_drains},
-      {"threshold.falls-inward",
-       "threshold's top falls inward",
-       "fall of the threshold's top plane, taken inward",
-       "base: plane of the threshold's top",
-       {eighth, {}, Unit::ratio, no_source, Verified::common_practice},
-       "threshold_fall_least",
-       "",
-       Outcome::fail,
-       threshold_inward},
+       "seat block: corners and edges of the seat", Unit::mm, "", "", seat_drains},
+      {"threshold.falls-inward", "threshold's top falls inward", "fall of the threshold's top plane, taken inward",
+       "base: plane of the threshold's top", Unit::ratio, "threshold_fall_least", "", threshold_inward},
       {"threshold.drains", "no water stays on the threshold", "depth of water that stays, traced to the inner edge",
-       "base: corners and edges of the threshold's top", dry(), "", "", Outcome::fail, threshold_drains},
+       "base: corners and edges of the threshold's top", Unit::mm, "", "", threshold_drains},
   };
 }
 

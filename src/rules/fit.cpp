@@ -7,8 +7,6 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4, bore_clearance = facts::bore_clearance_mm;
-
 Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
   if (facts.parts.empty()) return missing("no solid was looked at");
   std::string bad;
@@ -93,36 +91,23 @@ Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Li
   return found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap));
 }
 
-Limit gap() {
-  return {0.0, 0.5 * in, Unit::mm, no_source, Verified::common_practice};
-}
-Limit clearance() {
-  return {bore_clearance, {}, Unit::mm, no_source, Verified::common_practice};
-}
-Limit nothing() {
-  return {{}, 0.0, Unit::count, no_source, Verified::common_practice};
-}
-
 }  // namespace
 
 std::vector<Rule> fit_rules() {
   return {
-      {"solids.valid", "all solids are closed and valid", "count of solids that are not", "every solid", nothing(), "",
-       "", Outcome::fail, sound},
+      {"solids.valid", "all solids are closed and valid", "count of solids that are not", "every solid", Unit::count,
+       "", "", sound},
       {"opening.width", "base and bench fill the alcove's width", "alcove minus base minus bench",
-       "walls: inside faces; base, bench frame: extents", gap(), "", "opening_gap_greatest", Outcome::fail,
-       opening_width},
+       "walls: inside faces; base, bench frame: extents", Unit::mm, "", "opening_gap_greatest", opening_width},
       {"opening.depth", "base and bench fill the alcove's depth", "alcove minus base minus bench along the back",
-       "walls: inside faces; base, bench frame: extents", gap(), "", "opening_gap_greatest", Outcome::fail,
-       opening_depth},
+       "walls: inside faces; base, bench frame: extents", Unit::mm, "", "opening_gap_greatest", opening_depth},
       {"fit.no-clash", "nothing runs into anything", "count of pairs of solids that share volume",
-       "every pair of solids that may meet", nothing(), "", "", Outcome::fail, clashes},
+       "every pair of solids that may meet", Unit::count, "", "", clashes},
       {"drain.in-bore", "drain's body is free in the bore",
        "radius of the bore minus radius of the body minus their offset",
-       "subfloor: wall of the bore; drain: wall of its body", clearance(), "bore_clearance", "", Outcome::fail,
-       drain_in_bore},
+       "subfloor: wall of the bore; drain: wall of its body", Unit::mm, "bore_clearance", "", drain_in_bore},
       {"drain.bore-clear-of-joists", "bore misses the joists", "least distance from the bore to a joist, in plan",
-       "subfloor: wall of the bore; joists", clearance(), "bore_clearance", "", Outcome::fail, bore_and_joists},
+       "subfloor: wall of the bore; joists", Unit::mm, "bore_clearance", "", bore_and_joists},
   };
 }
 

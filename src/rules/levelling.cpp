@@ -99,8 +99,8 @@ std::pair<double, std::string> first_of(const std::vector<Bound>& bounds, double
 Levelling window(const std::string& of, const std::vector<Bound>& bounds, double length, double width) {
   Levelling levelling{of, false, {}, {}};
   if (bounds.empty()) return levelling;
-  levelling.broken = std::any_of(bounds.begin(), bounds.end(),
-                                 [](const Bound& b) { return b.room(0, 0) < -units::tolerance::ratio; });
+  levelling.broken =
+      std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < -units::tolerance::ratio; });
   const struct {
     const char* low;
     double dx, dy, over;

@@ -14,7 +14,7 @@ const char* name_of(Outcome outcome);  ///< "pass", "fail", "caution", "not-chec
 enum class Verified { quoted, secondary, from_memory, common_practice, user };
 const char* name_of(Verified verified);
 
-enum class Unit { ratio, mm, mm2, mm3, count };
+enum class Unit { ratio, mm, mm2, mm3, count, share };
 const char* name_of(Unit unit);
 
 /// A limit and where it comes from. `least` and `greatest` may both be set (a band).
@@ -23,6 +23,7 @@ struct Limit {
   Unit unit = Unit::mm;
   std::string source;  ///< code and section, with the edition
   Verified verified = Verified::quoted;
+  Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
 };
 
 /// One result. Values are exact, in the limit's unit; `where` and `advice` are sentences for a person.

@@ -20,7 +20,8 @@ Finding area(const job::Job& job, const facts::Facts& facts, const Limit& limit)
 
 Finding width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const double own = facts.clear.least_width_mm;
-  const bool second_way = !job.limit("clear_width") && larger_room(facts) && own < *limit.least;
+  const bool second_way =
+      job.book == "residential" && !job.limit("clear_width") && larger_room(facts) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, "smaller side of the free floor", "");
   if (own < needed)
@@ -47,33 +48,12 @@ Finding circle(const job::Job& job, const facts::Facts& facts, const Limit& limi
 /// The circle is the other model code's wording (see docs/sources.md): a caution here, a failure once a job sets it.
 std::vector<Rule> room_rules() {
   return {
-      {"clear.area",
-       "floor is large enough",
-       "plan area of the floor less what hangs over it",
-       "base: outline of the floor; seat block: undersides",
-       {900 * in2, {}, Unit::mm2, "IRC P2708.1 (2018)", Verified::secondary},
-       "clear_area",
-       "",
-       Outcome::fail,
-       area},
-      {"clear.width",
-       "floor is wide enough",
-       "smaller side of the free floor; 25 in will do where 1300 in2 are free",
-       "base: outline of the floor; seat block: undersides",
-       {30 * in, {}, Unit::mm, "IRC P2708.1 (2018)", Verified::secondary},
-       "clear_width",
-       "",
-       Outcome::fail,
-       width},
-      {"clear.circle",
-       "a person can turn",
-       "diameter of the largest circle inscribed in the free floor",
-       "base: outline of the floor; seat block: undersides",
-       {30 * in, {}, Unit::mm, "UPC 408.7 (2024)", Verified::quoted},
-       "clear_circle",
-       "",
-       Outcome::caution,
-       circle},
+      {"clear.area", "floor is large enough", "plan area of the floor less what hangs over it",
+       "base: outline of the floor; seat block: undersides", Unit::mm2, "clear_area", "", area},
+      {"clear.width", "floor is wide enough", "smaller side of the free floor; 25 in will do where 1300 in2 are free",
+       "base: outline of the floor; seat block: undersides", Unit::mm, "clear_width", "", width},
+      {"clear.circle", "a person can turn", "diameter of the largest circle inscribed in the free floor",
+       "base: outline of the floor; seat block: undersides", Unit::mm, "clear_circle", "", circle},
   };
 }
 

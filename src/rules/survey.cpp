@@ -192,13 +192,6 @@ Finding as_set_twist(const job::Job& job, const facts::Facts& facts, const Limit
           " remains, the base is bent over a high spot of mortar: lift it, and bed it again while that is wet");
 }
 
-Limit at_most(double mm) {
-  return {{}, mm, Unit::mm, no_source, Verified::common_practice};
-}
-Limit at_least(double mm) {
-  return {mm, {}, Unit::mm, no_source, Verified::common_practice};
-}
-
 }  // namespace
 
 std::string press_advice(const job::Job& job, const facts::AsSet& set) {
@@ -206,63 +199,31 @@ std::string press_advice(const job::Job& job, const facts::AsSet& set) {
 }
 
 std::vector<Rule> survey_rules() {
-  const char* irc = "IRC P2709.1 (2009, 2021)";
   return {
-      {"survey.closes",
-       "tape readings close",
-       "greatest residual of four sides and two diagonals, by least squares",
-       "the readings; no solid",
-       {{}, {}, Unit::mm, "survey tolerances in the job file", Verified::user},
-       "",
-       "",
-       Outcome::fail,
-       closes},
-      {"survey.widths-agree",
-       "widths and plumb agree",
-       "a width as read less that between the solids at its height",
-       "walls: faces of the studs next to it",
-       {{}, {}, Unit::mm, "survey tolerances in the job file", Verified::user},
-       "",
-       "",
-       Outcome::caution,
-       widths_agree},
+      {"survey.closes", "tape readings close", "greatest residual of four sides and two diagonals, by least squares",
+       "the readings; no solid", Unit::mm, "", "", closes},
+      {"survey.widths-agree", "widths and plumb agree", "a width as read less that between the solids at its height",
+       "walls: faces of the studs next to it", Unit::mm, "", "", widths_agree},
       {"floor.level", "subfloor is level enough", "highest less lowest along any line across the room",
-       "subfloor: corners of its top", at_most(0.375 * in), "", "floor_out_of_level", Outcome::fail, out_of_level},
+       "subfloor: corners of its top", Unit::mm, "", "floor_out_of_level", out_of_level},
       {"floor.hump", "no hump lifts the base", "highest spot above the plane that fits the base's four corners best",
-       "subfloor: corners of its top under the base", at_most(0.125 * in), "", "floor_hump", Outcome::caution, hump},
+       "subfloor: corners of its top under the base", Unit::mm, "", "floor_hump", hump},
       {"floor.rock", "base does not rock dry", "greatest gap under a corner of a stiff plate on its three high spots",
-       "subfloor: corners of its top under the base", at_most(in / 32), "", "floor_rock", Outcome::caution, rock},
+       "subfloor: corners of its top under the base", Unit::mm, "", "floor_rock", rock},
       {"room.stud-gap", "studs stand close to the base", "greatest distance from the base's edge to a stud face",
-       "walls: faces of studs at floor and upstand; base: extents", at_most(0.5 * in), "", "stud_gap_greatest",
-       Outcome::fail, stud_gap},
+       "walls: faces of studs at floor and upstand; base: extents", Unit::mm, "", "stud_gap_greatest", stud_gap},
       {"room.drop-in", "base goes down level", "least width between the walls at any height, less the base's length",
-       "walls, bench frame: how far they reach in; base: extents", at_least(in / 8), "drop_in_least", "",
-       Outcome::caution, drop_in},
+       "walls, bench frame: how far they reach in; base: extents", Unit::mm, "drop_in_least", "", drop_in},
       {"room.goes-in", "base goes in at all", "what is left let down level, else what is left tipped in",
-       "walls, bench frame: how far they reach in; base: extents", at_least(0), "", "", Outcome::fail, goes_in},
+       "walls, bench frame: how far they reach in; base: extents", Unit::mm, "", "", goes_in},
       {"levelling.window", "base can be set by a level", "least it may be out of level before a fall leaves its limits",
-       "base: planes of floor and threshold, tilted", at_least(in / 16), "levelling_least", "", Outcome::caution,
-       levelling},
-      {"rim.fall-least",
-       "as set, floor falls enough",
-       "least fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted",
-       {0.25 / 12, {}, Unit::ratio, irc, Verified::quoted},
-       "floor_fall_least",
-       "",
-       Outcome::fail,
-       as_set_least},
-      {"rim.fall-greatest",
-       "as set, floor is not too steep",
-       "greatest fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted",
-       {{}, 0.5 / 12, Unit::ratio, irc, Verified::quoted},
-       "",
-       "floor_fall_greatest",
-       Outcome::fail,
-       as_set_greatest},
+       "base: planes of floor and threshold, tilted", Unit::mm, "levelling_least", "", levelling},
+      {"rim.fall-least", "as set, floor falls enough", "least fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted", Unit::ratio, "floor_fall_least", "", as_set_least},
+      {"rim.fall-greatest", "as set, floor is not too steep", "greatest fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", as_set_greatest},
       {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
-       "the readings against the base's rim", at_most(in / 16), "", "rim_twist", Outcome::caution, as_set_twist},
+       "the readings against the base's rim", Unit::mm, "", "rim_twist", as_set_twist},
   };
 }
 

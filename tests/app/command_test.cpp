@@ -31,6 +31,70 @@ TEST(ExitCode, IsZeroWhenAllChecksPass) {
   EXPECT_EQ(fallwright("check " + params("tannery-lane-5c")).code, 0);
 }
 
+TEST(ManyRooms, AreToldInTheOrderGivenAndThenTogether) {
+  // Source: the contract: one room's failed check hides no other's result; side by side or alone, a room's text is the
+  // same.
+  const std::string a = fallwright("check " + params("tannery-lane-2a")).out,
+                    b = fallwright("check " + params("tannery-lane-2b")).out,
+                    c = fallwright("check " + params("tannery-lane-5c")).out;
+  const sample::Ran all = fallwright("check --together " + params("tannery-lane-2b") + " " + params("tannery-lane-5c") +
+                                     " " + params("tannery-lane-2a"));
+  EXPECT_EQ(all.code, 1);
+  EXPECT_EQ(all.out.find(b), 0u);
+  EXPECT_EQ(all.out.find(c), b.size());
+  EXPECT_EQ(all.out.find(a), b.size() + c.size());
+  for (const char* words :
+       {"ALL ROOMS TOGETHER", "1 x base 1500 mm x 950 mm, bench right", "saw list:", "worst margin of each check"})
+    EXPECT_THAT(all.out, HasSubstr(words));
+}
+
+TEST(Flood, TellsWaterByHeight) {
+  // Source: by hand on flat 2A: 2-1/2 in to the threshold, 3835.5 in3 = 16.60 gal.
+  const sample::Ran ran = fallwright("flood " + params("tannery-lane-2a"));
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.out, HasSubstr("2-1/2\"        16.60 gal"));
+  EXPECT_THAT(ran.out, HasSubstr("bench-frame/joist-01 under 250 lbf"));
+}
+
+TEST(RuleBooks, AllStandBesideEachOther) {
+  // Source: the demo job: 2-1/2 in of threshold keep IRC and UPC and break ADA 608.7.
+  const sample::Ran ran = fallwright("check --all-books " + params("tannery-lane-2a"));
+  for (const char* words : {"residential", "plumbing", "accessible", "metric", "threshold.height-greatest"})
+    EXPECT_THAT(ran.out, HasSubstr(words));
+  EXPECT_THAT(ran.out, HasSubstr("FAIL -416.7 %"));
+}
+
+TEST(RuleBooks, OneResultIsExplained) {
+  // Source: the demo job: 1/4 in/ft on its longest run.
+  const sample::Ran ran = fallwright("check --explain floor.fall-least " + params("tannery-lane-2a"));
+  for (const char* words :
+       {"measures     ", "reads        ", "exactly      0.020833 ratio", "limit        at least 1/4 in/ft (1:48)",
+        "source       IRC P2709.1 (2009, 2021), quoted", "book         residential"})
+    EXPECT_THAT(ran.out, HasSubstr(words));
+  EXPECT_EQ(fallwright("check --explain floor.fal " + params("tannery-lane-2a")).code, 2);
+}
+
+TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {
+  // Source: the contract: a row of the user's own replaces the book's; a faulty file is told with its place.
+  const sample::Folder folder{"override"};
+  std::string text = sample::slurped(params("tannery-lane-2a"));
+  write(folder / "job.toml", text + "\n[rules]\nbook = \"plumbing\"\noverride = \"county.toml\"\n");
+  const std::string row =
+      "title = \"county\"\n[[limit]]\nid = \"threshold.height-least\"\nunit = \"length\"\nleast = \"3 in\"\n"
+      "source = \"county amendment 7\"\nedition = \"2025\"\nverified = \"set by the user\"\n";
+  write(folder / "county.toml", row);
+  const sample::Ran ran = fallwright("check " + (folder / "job.toml"));
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_THAT(ran.out, HasSubstr("FAIL         threshold stands above the drain: 2-1/2\", limit at least 3\""));
+  EXPECT_THAT(ran.out, HasSubstr("county amendment 7 (2025), set by the user"));
+  write(folder / "county.toml", row + "colour = \"red\"\n");
+  const sample::Ran bad = fallwright("check " + (folder / "job.toml"));
+  EXPECT_EQ(bad.code, 2);
+  EXPECT_THAT(bad.out, HasSubstr("county.toml:9:1: colour: no such key in a row of a rule book"));
+  fs::remove(folder / "county.toml");
+  EXPECT_EQ(fallwright("check " + (folder / "job.toml")).code, 3);
+}
+
 TEST(ExitCode, IsOneWhenACheckFailsAndFilesAreWrittenAllTheSame) {
   // Source: the contract of exit codes.
   const sample::Folder folder{"one"};

@@ -189,6 +189,31 @@ TEST(Chain, AddsUpOverAnyPoint) {
   }
 }
 
+TEST(Access, EntryOutletAndSeatAreMeasuredOnSolids) {
+  // Source: arithmetic on the sample: 72 in between studs less a 14-1/2 in bench frame with a 1/2 in apron, 57 in; seat
+  // 14-1/2 + 1/2 deep; outlet 2 in.
+  const facts::Facts facts = measured(sample::alcove());
+  EXPECT_NEAR(*facts.clear.entry_mm, 57 * 25.4, 1e-6);
+  EXPECT_NEAR(*facts.clear.seat_depth_mm, 15 * 25.4, 1e-6);
+  EXPECT_NEAR(*facts.drain.outlet_mm, 2 * 25.4, 1e-6);
+}
+
+TEST(Access, BlockingBehindAFixtureIsAShareOfItsPlate) {
+  // Source: by hand: a row of 3-1/2 in blocking centred 34 in up, studs at 16 in: a 3 in plate at 34 is all backed, one
+  // at 34 + 1-3/4 is half, one at 50 between studs is not backed at all.
+  job::Job j = sample::alcove();
+  const auto fixture = [&](double along, double height) {
+    j.fixtures.push_back({"bar", Side::back, in(along), in(height), in(3), in(3)});
+  };
+  fixture(24, 34), fixture(24, 35.75), fixture(24, 50), fixture(24, 34 + 3.25);
+  const auto b = measured(j).backings;
+  ASSERT_EQ(b.size(), 4u);
+  EXPECT_NEAR(b[0].share, 1, 1e-9);
+  EXPECT_NEAR(b[1].share, 0.5, 1e-9);
+  EXPECT_NEAR(b[2].share, 0, 1e-9);
+  EXPECT_NEAR(b[3].share, 0, 1e-9);
+}
+
 TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
   // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
   job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));

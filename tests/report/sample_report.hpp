@@ -18,7 +18,10 @@ struct Reported {
     facts.clear.circle_mm = 29 * 25.4;
     facts.heights.upstand_top_mm.reset();
     facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
-    facts.members = {{"bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
+    job.floor.joist_span = job::Length::feet(8);
+    job.floor.joist_species = "SPF No.2";
+    facts.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {0, 0}},
+                     {"bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
     facts.room.drain = {true, true, {{500, 700}}, {100, 800}, {}, {}, true, 3, 0.02, 0.04, 184, 61, 30, 46};
     facts.room.chain = {{"datum", 0, 0}, {"rib plane", 12, 12}};
     facts.room.gauges = {{"A1", 0, 900, -3, 15, 30, false}};

@@ -6,6 +6,7 @@
 
 #include "report/sample_report.hpp"
 #include "rules/book.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright {
 namespace {
@@ -53,7 +54,7 @@ TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
   sample.facts.drainage = {
       {"base-floor", false, 3, {}, {"left"}}, {"threshold", false, 3, {}, {}}, {"seat", false, 3, {}, {}}};
   sample.facts.openings[0].left_over_mm = sample.facts.openings[1].left_over_mm = -5;
-  sample.facts.drain = {-1, -1, "joists/joist-01"};
+  sample.facts.drain = {-1, -1, "joists/joist-01", 50.8};
   const std::string text = report::summary(sample.report(), "");
   std::size_t lines = 0;
   for (std::size_t at = text.find("  FAIL "); at != std::string::npos; at = text.find("  FAIL ", at + 1)) ++lines;
@@ -100,7 +101,7 @@ TEST(Text, LimitsReadAsSentences) {
 
 TEST(Text, TheBookIsPrintedWithSourceAndKey) {
   // Source: none.
-  const std::string text = report::rule_table(job::UnitSystem::inch);
+  const std::string text = report::rule_table(job::UnitSystem::inch, "residential");
   for (const rules::Rule& rule : rules::all_rules()) EXPECT_THAT(text, HasSubstr(rule.id + "  " + rule.title));
   EXPECT_THAT(text, HasSubstr("IRC P2709.1 (2009, 2021), quoted"));
   EXPECT_THAT(text, HasSubstr("limits.floor_fall_least"));
@@ -110,9 +111,32 @@ TEST(Text, ApprovesNothing) {
   // Source: none.
   const sample::Reported sample;
   const std::string text = report::summary(sample.report(), "") + report::check_table(sample.report()) +
-                           report::rule_table(job::UnitSystem::inch);
+                           report::rule_table(job::UnitSystem::inch, "residential");
   EXPECT_FALSE(std::regex_search(text, std::regex{"complian|complies|code-|certif", std::regex::icase}));
   EXPECT_THAT(text, HasSubstr("Local code"));
+}
+
+TEST(Together, MortarIsPooledOverAllRooms) {
+  // Source: by hand: 1.23511 ft3 net, 10 % waste, 0.45 ft3 a bag: 3.019 bags a room; 200 rooms 603.8, so 604 and not
+  // 800.
+  sample::Reported sample;
+  sample.facts.bed.set_mm3 = 1.23511 * units::mm3_per_ft3;
+  const report::Report one = sample.report();
+  const std::string text = report::together(std::vector<const report::Report*>(200, &one));
+  EXPECT_THAT(text, HasSubstr("603.83 bags of 0.45 ft3, buy 604 together (800 if every room bought its own)"));
+  EXPECT_THAT(text, HasSubstr("200 x base 57-1/2\" x 36\", bench left"));
+}
+
+TEST(Together, TheWorstRoomOfEachCheckIsNamed) {
+  // Source: none: one room falls 0.2 in/ft, the other 0.26; the first has the worst margin, -20 %.
+  sample::Reported bad, good;
+  good.job.name = "the good one";
+  good.facts.facets[2].fall = 0.26 / 12;
+  const report::Report a = bad.report(), b = good.report();
+  const std::string text = report::together({&b, &a});
+  const std::size_t at = text.find("floor.fall-least");
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_THAT(text.substr(text.rfind("    floor.fall-least"), 120), HasSubstr("-20.0 %"));
 }
 
 }  // namespace

@@ -57,6 +57,9 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"room.goes-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
       {"levelling.window", [](facts::Facts& f) { f.facets.clear(); }},
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
+      {"bed.bearing", [](facts::Facts& f) { f.bed = {}; }},
+      {"access.opening", [](facts::Facts& f) { f.clear.entry_mm.reset(); }},
+      {"drain.outlet", [](facts::Facts& f) { f.drain.outlet_mm.reset(); }},
       {"clear.circle", [](facts::Facts& f) { f.clear.circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
   };
   for (const auto& [id, take_away] : cases) {

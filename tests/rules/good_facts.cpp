@@ -44,6 +44,7 @@ facts::Bed bed() {
   b.spread_mm3 = 41e6;
   b.squeeze_out_mm3 = 1e6;
   b.contact_mm2 = 1.2e6;
+  b.plan_mm2 = 1.25e6;
   return b;
 }
 
@@ -57,6 +58,7 @@ facts::Heights heights() {
   h.upstand_top_mm = 5.5 * in;
   h.seat_front_mm = 18 * in;
   h.seat_back_mm = 18.3 * in;
+  h.outside_mm = 0.25 * in;
   return h;
 }
 
@@ -89,9 +91,12 @@ facts::Facts good_facts() {
   f.fits = {{"base", "bed", facts::Touch::touch, 0, 0, {}}};
   f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
   f.bed = bed();
-  f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in};
+  f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in, 15.5 * in};
   f.heights = heights();
-  f.drain = {0.875 * in, 4 * in, "joists/joist-04"};
+  f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in};
+  f.backings = {{"grab bar", "back", 860, 1}};
+  f.flood = {1.2e6, {{50, 4.5e7, 1.2e6}}};
+  f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.room = room();
   return f;
 }

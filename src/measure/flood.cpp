@@ -1,0 +1,98 @@
+#include <algorithm>
+#include <cmath>
+
+#include <BRepMesh_IncrementalMesh.hxx>
+#include <BRep_Tool.hxx>
+#include <Poly_Triangulation.hxx>
+#include <TopLoc_Location.hxx>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using Triangle = std::array<gp_Pnt, 3>;
+
+/// The floor as triangles; the drain's opening, plugged, is what is left of its plan, level at the drain's top.
+struct Basin {
+  std::vector<Triangle> floor;
+  double level_mm2 = 0, plan_mm2 = 0, drain_top = 0;
+};
+
+double area_of(const Triangle& t) {
+  return std::abs((t[1].X() - t[0].X()) * (t[2].Y() - t[0].Y()) - (t[2].X() - t[0].X()) * (t[1].Y() - t[0].Y())) / 2;
+}
+
+Basin basin_of(const parts::Model& model) {
+  Basin basin;
+  survey::Rect plan = *plan_of(model, parts::Role::drain);
+  basin.drain_top = brep::box_of(model.first(parts::Role::drain)->shape)[5];
+  for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
+    if (facet.surface != "base-floor") continue;
+    const auto b = brep::box_of(facet.face);
+    plan = {std::min(plan.x0, b[0]), std::min(plan.y0, b[1]), std::max(plan.x1, b[3]), std::max(plan.y1, b[4])};
+    BRepMesh_IncrementalMesh{facet.face, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
+    TopLoc_Location place;
+    const Handle(Poly_Triangulation) mesh = BRep_Tool::Triangulation(facet.face, place);
+    for (int i = 1; !mesh.IsNull() && i <= mesh->NbTriangles(); ++i) {
+      int n[3];
+      mesh->Triangle(i).Get(n[0], n[1], n[2]);
+      Triangle t;
+      for (std::size_t k = 0; k < 3; ++k) t[k] = mesh->Node(n[k]).Transformed(place.Transformation());
+      basin.floor.push_back(t);
+    }
+  }
+  basin.plan_mm2 = plan.width() * plan.depth();
+  basin.level_mm2 = basin.plan_mm2;
+  for (const Triangle& t : basin.floor) basin.level_mm2 -= area_of(t);
+  return basin;
+}
+
+/// Water over one triangle up to a level: what of it lies below is a polygon over which depth runs evenly.
+std::pair<double, double> water_over(const Triangle& t, double level) {
+  std::vector<gp_Pnt> wet;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const gp_Pnt &p = t[i], &q = t[(i + 1) % 3];
+    const double at_p = level - p.Z(), at_q = level - q.Z();
+    if (at_p >= 0) wet.push_back(p);
+    if ((at_p < 0) != (at_q < 0)) wet.emplace_back(p.XYZ() + at_p / (at_p - at_q) * (q.XYZ() - p.XYZ()));
+  }
+  double volume = 0, area = 0;
+  for (std::size_t i = 1; i + 1 < wet.size(); ++i) {
+    const Triangle piece{wet[0], wet[i], wet[i + 1]};
+    const double a = area_of(piece);
+    area += a;
+    volume += a * (level - (piece[0].Z() + piece[1].Z() + piece[2].Z()) / 3);
+  }
+  return {volume, area};
+}
+
+facts::Dip dip_at(const Basin& basin, double above_drain) {
+  const double level = basin.drain_top + above_drain;
+  facts::Dip dip{above_drain, basin.level_mm2 * above_drain, above_drain > 0 ? basin.level_mm2 : 0};
+  for (const Triangle& t : basin.floor) {
+    const auto [volume, area] = water_over(t, level);
+    dip.volume_mm3 += volume;
+    dip.surface_mm2 += area;
+  }
+  return dip;
+}
+
+}  // namespace
+
+facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights) {
+  const Basin basin = basin_of(model);
+  facts::Flood flood;
+  flood.plan_mm2 = basin.plan_mm2;
+  const double top =
+      (heights.threshold_least_mm ? *heights.threshold_least_mm : heights.rim_least_mm) - basin.drain_top;
+  const double step = model.job.unit == job::UnitSystem::metric ? 5 : 25.4 / 4;
+  for (double h = step; h < top - units::tolerance::length_mm; h += step) flood.dips.push_back(dip_at(basin, h));
+  flood.dips.push_back(dip_at(basin, top));
+  return flood;
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,84 @@
+#include "report/report.hpp"
+#include "rules/beam.hpp"
+#include "rules/book.hpp"
+#include "rules/loads.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+namespace {
+
+using units::decimals;
+
+constexpr double mm3_per_gallon = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
+constexpr double gravity = 9.80665;
+
+std::string padded(std::string text, std::size_t width) {
+  if (text.size() < width) text.append(width - text.size(), ' ');
+  return text;
+}
+
+/// One row of the dipstick.
+std::string row(const facts::Dip& dip, double plan_mm2, bool metric) {
+  const double litres = dip.volume_mm3 * 1e-6, kg = litres;  // water, 1000 kg/m3
+  const double kpa = kg * gravity / (plan_mm2 * 1e-6) / 1000, mm_per_litre = 1e6 / dip.surface_mm2;
+  std::string text = "    " + padded(units::to_text(units::Length::mm(dip.above_drain_mm), metric), 14);
+  if (metric)
+    return text + padded(decimals(litres, 1) + " L", 14) + padded(decimals(kg, 1) + " kg", 14) +
+           padded(decimals(kpa, 3) + " kPa", 14) + decimals(mm_per_litre, 2) + " mm\n";
+  // A 32nd of an inch on the rule, as fluid ounces.
+  const double ounces = dip.surface_mm2 * 25.4 / 32 / (mm3_per_gallon / 128);
+  return text + padded(decimals(dip.volume_mm3 / mm3_per_gallon, 2) + " gal", 14) +
+         padded(decimals(kg / units::kg_per_lb, 1) + " lb", 14) +
+         padded(decimals(kpa / rules::kpa_per_psf, 2) + " psf", 14) + decimals(ounces, 0) + " fl oz\n";
+}
+
+std::string percent(double share) {
+  return decimals(share * 100, 0) + " %";
+}
+
+std::string loads(const Report& report) {
+  std::string text = "\n  WHAT CARRIES IT (simple beams; a licensed engineer judges structure)\n";
+  if (const auto f = rules::floor_load(report.job, report.facts))
+    text += "    floor joists: dead " + decimals(f->dead_kpa / rules::kpa_per_psf, 1) + " psf (" +
+            decimals(f->dead_kpa, 2) + " kPa), people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) +
+            " psf, flood test " + decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " +
+            percent(f->bending_share) + ", shear " + percent(f->shear_share) +
+            " of the reference values, deflection span / " + decimals(f->span_mm / f->deflection_mm, 0) + "\n";
+  else
+    text += "    floor joists: not known; give floor.joists.first, span and species\n";
+  if (const auto s = rules::seat_load(report.job, report.facts))
+    text += "    " + s->member + " under 250 lbf (1112 N), as SPF No.2: bending " + percent(s->bending_share) +
+            ", shear " + percent(s->shear_share) + ", bearing " + percent(s->bearing_share) +
+            " of the reference values, deflection span / " + decimals(s->span_mm / s->deflection_mm, 0) + "\n";
+  return text;
+}
+
+std::string masses(const Report& report) {
+  const bool metric = report.job.unit == job::UnitSystem::metric;
+  std::string text = "\n  WEIGHTS\n";
+  for (const facts::Part& part : report.facts.parts)
+    if (part.role == "base" || part.role == "bed" || part.role == "seat-block")
+      text += "    " + padded(part.id, 14) +
+              (metric ? decimals(part.mass_kg, 1) + " kg" : decimals(part.mass_kg / units::kg_per_lb, 1) + " lb") +
+              "\n";
+  return text;
+}
+
+}  // namespace
+
+std::string flood_table(const Report& report) {
+  const bool metric = report.job.unit == job::UnitSystem::metric;
+  std::string text =
+      report.job.name +
+      "\n\n  FLOOD TEST: drain plugged, heights above the drain's top, up to the threshold's lowest edge\n    " +
+      padded("height", 14) + padded("water", 14) + padded("weight", 14) + padded("on the floor", 14) +
+      (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
+  for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
+  text +=
+      "    Codes ask for 15 minutes (IPC 312.9), practice for 24 hours; mark the level and wait. Know what the floor "
+      "carries first.\n";
+  return text + masses(report) + loads(report);
+}
+
+}  // namespace fallwright::report

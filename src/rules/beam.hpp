@@ -1,0 +1,49 @@
+/// Bending, shear, bearing and deflection of a simple beam, in newtons and millimetres.
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace fallwright::rules {
+
+/// Reference design values of dimension lumber, MPa. NDS Supplement Table 4A (2018), secondary: from tables that quote
+/// it.
+struct Grade {
+  const char* name;
+  double bending, shear, bearing, modulus;
+};
+/// "SPF No.2", "DF-L No.2"; nothing for what is not in the table.
+std::optional<Grade> grade_of(const std::string& name);
+
+/// Size factor for bending of 2 to 3 in thick lumber by its depth: 1.5 to 4 in, then 1.4, 1.3, 1.2, 1.1, 1.0, 0.9 for
+/// 5, 6, 8, 10, 12, 14 in nominal. NELMA design tables, quoted.
+double size_factor(double depth_mm);
+
+/// Repetitive members (three or more, at most 24 in apart): 1.15. Same source.
+inline constexpr double repetitive = 1.15;
+
+/// A rectangle on edge.
+struct Section {
+  double width_mm = 0, depth_mm = 0;
+  double modulus_mm3() const { return width_mm * depth_mm * depth_mm / 6; }
+  double inertia_mm4() const { return width_mm * depth_mm * depth_mm * depth_mm / 12; }
+};
+
+/// What a load does to a simple span.
+struct Effect {
+  double moment_nmm = 0, shear_n = 0, deflection_mm = 0;
+};
+/// Uniform: M = w L2 / 8, V = w L / 2, d = 5 w L4 / 384 EI. @param load N/mm
+Effect uniform(double load, double span_mm, double modulus_mpa, double inertia_mm4);
+/// At mid-span for bending and deflection, at a support for shear: M = P L / 4, V = P, d = P L3 / 48 EI.
+Effect point(double load_n, double span_mm, double modulus_mpa, double inertia_mm4);
+
+/// The span at which a uniform load uses up bending, and the one at which it uses up a deflection of span / `limit`.
+double span_by_bending(double load, const Section& section, double stress_mpa);
+double span_by_deflection(double load, const Section& section, double modulus_mpa, double limit);
+
+inline constexpr double mpa_per_psi = 0.006894757293168;
+inline constexpr double kpa_per_psf = 0.04788025898;
+inline constexpr double n_per_lbf = 4.4482216152605;
+
+}  // namespace fallwright::rules

@@ -1,0 +1,131 @@
+#include "rules/loads.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/beam.hpp"
+#include "rules/book.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+constexpr double gravity = 9.80665e-3;         ///< N per kg, in kN: kPa from kg and m2
+constexpr double live_kpa = 40 * kpa_per_psf;  ///< rooms other than sleeping rooms
+constexpr double seat_n = 250 * n_per_lbf;     ///< anywhere on the seat
+constexpr double finish_kpa = 0.43;            ///< tile 3/8 in with its bond coat, 9 psf: common practice, no source
+
+double mass_of(const facts::Facts& facts, const std::string& role) {
+  double mass = 0;
+  for (const facts::Part& part : facts.parts)
+    if (part.role == role && !part.before) mass += part.mass_kg;
+  return mass;
+}
+
+const char* const no_joists =
+    "find the joists' stock, spacing and first centre, their span and their species and grade "
+    "(floor.joists.span, floor.joists.species: \"SPF No.2\" or \"DF-L No.2\")";
+
+}  // namespace
+
+std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {
+  const job::Floor& floor = job.floor;
+  if (floor.kind == job::FloorKind::slab || !floor.joist_first || !floor.joist_span) return std::nullopt;
+  const auto grade = grade_of(floor.joist_species);
+  if (!grade || facts.flood.dips.empty()) return std::nullopt;
+  FloorLoad load;
+  const double area_m2 = facts.flood.plan_mm2 * 1e-6;
+  load.dead_kpa = finish_kpa + (mass_of(facts, "bed") + mass_of(facts, "base")) * gravity / area_m2 +
+                  600 * floor.deck.in_mm() * 1e-3 * gravity;
+  load.live_kpa = live_kpa;
+  load.flood_kpa = facts.flood.dips.back().volume_mm3 * 1e-6 * gravity / area_m2;
+  const Section section{floor.joist_stock.thickness.in_mm(), floor.joist_stock.depth.in_mm()};
+  // The flood test has no people in the room: the heavier of both is added to what is always there.
+  const double heavier = std::max(load.live_kpa, load.flood_kpa);
+  const double line = (load.dead_kpa + heavier) * 1e-3 * floor.joist_spacing.in_mm();
+  const Effect all = uniform(line, floor.joist_span->in_mm(), grade->modulus, section.inertia_mm4());
+  load.bending_share =
+      all.moment_nmm / section.modulus_mm3() / (grade->bending * size_factor(section.depth_mm) * repetitive);
+  load.shear_share = 1.5 * all.shear_n / (section.width_mm * section.depth_mm) / grade->shear;
+  load.deflection_mm = all.deflection_mm;
+  load.span_mm = floor.joist_span->in_mm();
+  return load;
+}
+
+std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts) {
+  if (!job.bench || job.bench->frame.kind == job::FrameKind::steel) return std::nullopt;
+  const facts::Member* joist = nullptr;
+  for (const facts::Member& m : facts.members)
+    if (m.part_id.rfind("bench-frame/joist", 0) == 0 && (!joist || m.length_mm > joist->length_mm)) joist = &m;
+  const auto grade = grade_of("SPF No.2");  // the weaker of the common ones
+  if (!joist || !grade) return std::nullopt;
+  SeatLoad load;
+  const Section section{joist->thickness_mm, joist->width_mm};
+  const Effect one = point(seat_n, joist->length_mm, grade->modulus, section.inertia_mm4());
+  load.member = joist->part_id;
+  load.span_mm = joist->length_mm;
+  load.bending_share = one.moment_nmm / section.modulus_mm3() / (grade->bending * size_factor(section.depth_mm));
+  load.shear_share = 1.5 * one.shear_n / (section.width_mm * section.depth_mm) / grade->shear;
+  load.deflection_mm = one.deflection_mm;
+  // All of it over one joist's end, on a plate as wide as the stock is thick.
+  load.bearing_share = seat_n / (section.width_mm * job.bench->frame.stock.thickness.in_mm()) / grade->bearing;
+  return load;
+}
+
+namespace {
+
+const char* const engineer = "loads and structure are for a licensed engineer to judge; here: ";
+
+Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  const auto load = floor_load(job, facts);
+  if (!load) return missing(no_joists);
+  return found(std::max(load->bending_share, load->shear_share),
+               "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
+                   ", dead load with the heavier of people and flood test",
+               std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
+}
+
+Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  const auto load = floor_load(job, facts);
+  if (!load) return missing(no_joists);
+  return found(load->deflection_mm / load->span_mm,
+               "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
+               std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
+}
+
+Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable();
+  const auto load = seat_load(job, facts);
+  if (!load) return missing("a steel bench frame's strength is not judged here: ask its maker or an engineer");
+  return found(
+      std::max({load->bending_share, load->shear_share, load->bearing_share}),
+      "'" + load->member + "' under 250 lbf (1112 N), as SPF No.2: bending, shear or bearing, whichever is most",
+      std::string{engineer} + "take deeper joists or more of them under the seat");
+}
+
+Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable();
+  const auto load = seat_load(job, facts);
+  if (!load) return missing("a steel bench frame's stiffness is not judged here: ask its maker or an engineer");
+  return found(load->deflection_mm / load->span_mm, "'" + load->member + "' under 250 lbf (1112 N) at its middle",
+               std::string{engineer} + "take deeper joists under the seat");
+}
+
+}  // namespace
+
+std::vector<Rule> load_rules() {
+  return {
+      {"load.joists-strength", "floor joists carry it", "greater of bending and shear stress over its reference value",
+       "bed, base: masses; water up to the threshold; joists: section and span", Unit::share, "", "", joists_bending},
+      {"load.joists-deflection", "floor joists are stiff enough", "deflection under total load over span", "as above",
+       Unit::ratio, "", "", joists_deflection},
+      {"load.seat-strength", "bench joists carry a person",
+       "greatest of bending, shear and bearing over its reference value", "bench frame: longest joist", Unit::share, "",
+       "", seat_strength},
+      {"load.seat-deflection", "bench joists are stiff enough", "deflection under 250 lbf over span",
+       "bench frame: longest joist", Unit::ratio, "", "", seat_stiffness},
+  };
+}
+
+}  // namespace fallwright::rules

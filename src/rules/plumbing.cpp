@@ -1,0 +1,151 @@
+#include <algorithm>
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!facts.clear.entry_mm) return missing("measure the clear width of the entry");
+  return found(*facts.clear.entry_mm,
+               "least free width between what stands at the entry, from the threshold up to 70 in",
+               "the entry must be " + text_at_least(*limit.least - *facts.clear.entry_mm, job) +
+                   " wider: take a shallower bench, or move the framing; a door and its frame take more");
+}
+
+Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable();
+  if (!facts.heights.outside_mm)
+    return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
+  if (!facts.heights.seat_front_mm) return missing("the job has a bench, and its seat was not found");
+  const double height = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
+  const bool low = limit.least && height < *limit.least;
+  return found(height, "seat's front edge above the bath floor outside",
+               std::string{low ? "raise" : "lower"} + " the seat by " +
+                   text_at_least(low ? *limit.least - height : height - limit.greatest.value_or(height), job) +
+                   " (bench.height)");
+}
+
+Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable();
+  if (!facts.clear.seat_depth_mm) return missing("the job has a bench, and its seat was not found");
+  return found(*facts.clear.seat_depth_mm,
+               "seat's front edge from the seat wall's framing; tile and board take some off",
+               "change bench.depth or bench.overhang");
+}
+
+Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.liner) return not_applicable();
+  if (!job.liner->above_threshold)
+    return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
+  const double height = job.liner->above_threshold->in_mm();
+  return found(height, "as the job file says; no solid",
+               "carry the liner up by " + text_at_least(*limit.least - height, job) + " more");
+}
+
+Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.liner || !job.bench) return not_applicable();
+  if (!job.liner->above_seat)
+    return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
+  const double height = job.liner->above_seat->in_mm();
+  return found(height, "as the job file says; no solid",
+               "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more");
+}
+
+Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.liner) return not_applicable();
+  if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
+  return found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
+               "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on");
+}
+
+/// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
+Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.trap || !job.trap->hole) return not_applicable();
+  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  Finding finding =
+      found(job.trap->hole->in_mm(),
+            "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
+            "at most " + text_at_most(facts.room.drain.hole_mm, job) +
+                ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
+  finding.greatest = facts.room.drain.hole_mm;
+  return finding;
+}
+
+Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.trap || !job.trap->notch) return not_applicable();
+  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  Finding finding =
+      found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
+            "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");
+  finding.greatest = facts.room.drain.notch_mm;
+  return finding;
+}
+
+Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap) return not_applicable();
+  if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
+  return found(
+      job.trap->arm->in_mm(), "trap arm, weir to vent, as the job file says",
+      "bring a vent within " + text_of(*limit.greatest, Unit::mm, job) + " of the trap, or take a larger pipe");
+}
+
+Finding trap_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap) return not_applicable();
+  if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
+  return found(job.trap->fall->as_ratio(), "trap arm, as the job file says",
+               "pitch it to " + text_of(*limit.least, Unit::ratio, job));
+}
+
+Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!facts.drain.outlet_mm) return missing("the drain's outlet was not found on its solid");
+  return found(*facts.drain.outlet_mm, "drain: wall of its outlet",
+               "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)");
+}
+
+Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.fixtures.empty()) return not_applicable();
+  const facts::Backing* worst = nullptr;
+  for (const facts::Backing& b : facts.backings)
+    if (!worst || b.share < worst->share) worst = &b;
+  if (!worst) return missing("no wall was found behind the fixtures");
+  return found(worst->share, "least backed: '" + worst->name + "' on the " + worst->wall + " wall",
+               "set blocking behind '" + worst->name + "' (walls.blocking at " +
+                   text_of(worst->height_mm, Unit::mm, job) + ") before the board goes on");
+}
+
+}  // namespace
+
+std::vector<Rule> plumbing_rules() {
+  return {
+      {"access.opening", "entry is wide enough", "least free width at the entry from the threshold up to 70 in",
+       "walls, bench frame, seat block: how far they reach in", Unit::mm, "access_opening", "", entry},
+      {"seat.height", "seat is at a height to sit down to", "front edge of the seat above the bath floor outside",
+       "seat block: corners of the seat; subfloor in front of the entry", Unit::mm, "", "", seat_height},
+      {"seat.depth", "seat is deep enough and not too deep", "front edge of the seat from the framing behind it",
+       "seat block: extents", Unit::mm, "", "", seat_depth},
+      {"liner.above-threshold", "liner stands above the threshold", "liner's top above the finished threshold",
+       "no solid: a reading", Unit::mm, "", "", liner_above_threshold},
+      {"liner.above-seat", "liner stands above the seat", "liner's top above a built-in seat", "no solid: a reading",
+       Unit::mm, "", "", liner_above_seat},
+      {"liner.fall", "liner falls to the drain", "fall of what the liner lies on", "no solid: a reading", Unit::ratio,
+       "", "", liner_fall},
+      {"joist.hole", "holes through joists are small enough",
+       "diameter against a third of the depth and the depth less 4 in", "joists: their depth", Unit::mm, "", "",
+       joist_hole},
+      {"joist.notch", "notches in joists are shallow enough", "depth of the notch against a sixth of the joist's",
+       "joists: their depth", Unit::mm, "", "", joist_notch},
+      {"trap.arm", "trap arm is short enough", "length from weir to vent, for a 2 in pipe", "no solid: a reading",
+       Unit::mm, "", "", trap_arm},
+      {"trap.fall", "trap arm falls enough", "fall of the trap arm", "no solid: a reading", Unit::ratio, "", "",
+       trap_fall},
+      {"drain.outlet", "drain's outlet is wide enough", "inside diameter of the outlet",
+       "drain: its narrowest upright cylinder", Unit::mm, "drain_outlet", "", outlet},
+      {"blocking.behind", "every fixture has timber behind it",
+       "share of each fixture's plate that lies on studs or blocking", "walls: faces of studs and blocking",
+       Unit::share, "", "", blocking},
+  };
+}
+
+}  // namespace fallwright::rules

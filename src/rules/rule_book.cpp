@@ -1,0 +1,190 @@
+#include "rules/rule_book.hpp"
+
+#include <algorithm>
+#include <mutex>
+#include <set>
+
+#include <toml++/toml.h>
+
+#include "diag/fault.hpp"
+#include "rules/book.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+struct Embedded {
+  const char *name, *text;
+};
+const Embedded embedded[] = {
+#include "books.inc"
+};
+
+constexpr std::pair<const char*, Unit> unit_words[] = {{"length", Unit::mm},   {"fall", Unit::ratio},
+                                                       {"area", Unit::mm2},    {"volume", Unit::mm3},
+                                                       {"count", Unit::count}, {"share", Unit::share}};
+constexpr Verified all_verified[] = {Verified::quoted, Verified::secondary, Verified::from_memory,
+                                     Verified::common_practice, Verified::user};
+
+class BookReader {
+ public:
+  BookReader(std::string_view text, const std::string& file) : file_{file} {
+    try {
+      table_ = toml::parse(text, file);
+    } catch (const toml::parse_error& e) {
+      fault(e.source().begin, "", "this is no TOML: " + std::string{e.description()});
+    }
+  }
+
+  RuleBook read() {
+    stop_if_faulty();
+    RuleBook book{file_, table_["title"].value_or(std::string{}), {}};
+    for (const auto& [name, node] : table_)
+      if (name != "title" && name != "limit")
+        fault(name.source().begin, std::string{name.str()}, "a rule book has 'title' and [[limit]] only");
+    const toml::array* rows = table_["limit"].as_array();
+    if (!rows || !rows->is_homogeneous(toml::node_type::table))
+      fault({1, 1}, "limit", "a rule book needs [[limit]] rows");
+    stop_if_faulty();
+    for (const toml::node& node : *rows) {
+      BookRow row = read_row(*node.as_table());
+      if (!row.id.empty() && !book.rows.emplace(row.id, row).second)
+        fault(node.source().begin, row.id, "has a row already");
+    }
+    stop_if_faulty();
+    return book;
+  }
+
+ private:
+  void fault(const toml::source_position& at, const std::string& key, const std::string& message) {
+    faults_.push_back({file_, at.line, at.column, key, message});
+  }
+  void stop_if_faulty() {
+    if (!faults_.empty()) throw diag::JobFaults{std::move(faults_)};
+  }
+
+  std::string text(const toml::table& row, const char* key, bool needed) {
+    const toml::node* node = row.get(key);
+    if (!node && needed) fault(row.source().begin, key, "is missing in this row");
+    if (!node) return "";
+    const auto text = node->value_exact<std::string>();
+    if (!text) fault(node->source().begin, key, "wanted a text in quotes");
+    return text.value_or("");
+  }
+
+  BookRow read_row(const toml::table& table) {
+    BookRow row;
+    row.id = text(table, "id", true);
+    row.title = text(table, "title", false);
+    row.edition = text(table, "edition", false);
+    row.limit.unit = unit_of(table);
+    row.limit.least = bound(table, "least", row.limit.unit);
+    row.limit.greatest = bound(table, "greatest", row.limit.unit);
+    row.limit.source = text(table, "source", true);
+    if (!row.edition.empty()) row.limit.source += " (" + row.edition + ")";
+    row.limit.verified = verified_of(table);
+    const std::string breaks = text(table, "breaks", false);
+    if (!breaks.empty() && breaks != "fail" && breaks != "caution")
+      fault(table.get("breaks")->source().begin, "breaks", "found '" + breaks + "'; allowed is fail or caution");
+    row.limit.when_broken = breaks == "caution" ? Outcome::caution : Outcome::fail;
+    static const std::set<std::string> known{"id",     "title",   "unit",     "least", "greatest",
+                                             "source", "edition", "verified", "breaks"};
+    for (const auto& [name, node] : table)
+      if (!known.count(std::string{name.str()}))
+        fault(name.source().begin, std::string{name.str()}, "no such key in a row of a rule book");
+    if (!row.id.empty() && !known_rule(row.id))
+      fault(table.get("id")->source().begin, "id", "there is no check '" + row.id + "'; see 'fallwright rules'");
+    return row;
+  }
+
+  static bool known_rule(const std::string& id) {
+    return std::any_of(all_rules().begin(), all_rules().end(), [&](const Rule& r) { return r.id == id; });
+  }
+
+  Unit unit_of(const toml::table& table) {
+    const std::string word = text(table, "unit", true);
+    for (const auto& [name, unit] : unit_words)
+      if (word == name) return unit;
+    if (!word.empty())
+      fault(table.get("unit")->source().begin, "unit",
+            "found '" + word + "'; allowed is length, fall, area, volume, count, share");
+    return Unit::mm;
+  }
+
+  Verified verified_of(const toml::table& table) {
+    const std::string word = text(table, "verified", true);
+    for (const Verified v : all_verified)
+      if (word == name_of(v)) return v;
+    if (!word.empty())
+      fault(table.get("verified")->source().begin, "verified",
+            "found '" + word +
+                "'; allowed is quoted, secondary, from memory, 'common practice, no source' or 'set by the user'");
+    return Verified::user;
+  }
+
+  std::optional<double> bound(const toml::table& table, const char* key, Unit unit) {
+    const std::string words = text(table, key, false);
+    if (words.empty()) return std::nullopt;
+    std::string why;
+    std::optional<double> value;
+    if (unit == Unit::mm)
+      if (const auto length = units::parse_length(words, units::LengthUnit::inch, why)) value = length->in_mm();
+    if (unit == Unit::ratio)
+      if (const auto fall = units::parse_fall(words, why)) value = fall->as_ratio();
+    if (unit == Unit::mm2) value = units::parse_area_mm2(words, why);
+    if (unit == Unit::share) value = units::parse_share(words, why);
+    if (unit == Unit::count || unit == Unit::mm3) value = std::atof(words.c_str());
+    if (!value) fault(table.get(key)->source().begin, key, "found '" + words + "': " + why);
+    return value;
+  }
+
+  std::string file_;
+  toml::table table_;
+  std::vector<diag::Fault> faults_;
+};
+
+}  // namespace
+
+const BookRow* RuleBook::find(const std::string& id) const {
+  const auto it = rows.find(id);
+  return it == rows.end() ? nullptr : &it->second;
+}
+
+RuleBook read_book(std::string_view text, const std::string& file) {
+  return BookReader{text, file}.read();
+}
+
+const std::vector<std::string>& book_names() {
+  static const std::vector<std::string> names{"residential", "plumbing", "accessible", "metric"};
+  return names;
+}
+
+const RuleBook& book(const std::string& name) {
+  static const std::map<std::string, RuleBook> books = [] {
+    std::map<std::string, RuleBook> all;
+    for (const Embedded& e : embedded) all.emplace(e.name, read_book(e.text, e.name));
+    return all;
+  }();
+  const auto it = books.find(name);
+  diag::ensure(it != books.end(), "a rule book that is not compiled in");
+  return it->second;
+}
+
+const BookRow* row_of(const std::string& id, const job::Job& job) {
+  // The override is small and read anew by each program run; it is kept by its text.
+  static std::map<std::string, RuleBook> overrides;
+  static std::mutex guard;  // rooms are judged side by side; what a map holds stays where it is
+  if (!job.book_override.text.empty()) {
+    const std::lock_guard lock{guard};
+    auto it = overrides.find(job.book_override.text);
+    if (it == overrides.end())
+      it = overrides.emplace(job.book_override.text, read_book(job.book_override.text, job.book_override.file)).first;
+    if (const BookRow* row = it->second.find(id)) return row;
+  }
+  if (const BookRow* row = book(job.book).find(id)) return row;
+  return book("common").find(id);
+}
+
+}  // namespace fallwright::rules

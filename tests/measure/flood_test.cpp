@@ -1,0 +1,99 @@
+/// Water in the base.
+#include <cmath>
+
+#include <gtest/gtest.h>
+#include <BRepAlgoAPI_Common.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeCylinder.hxx>
+
+#include "brep/properties.hpp"
+#include "job/layout.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Length;
+
+Length in(double v) {
+  return Length::inches(v);
+}
+constexpr double in3 = 25.4 * 25.4 * 25.4;
+
+/// A floor of 60 x 34 behind a 4 in threshold, level rim 1 in above a 4 x 4 drain in its middle.
+job::Job basin(double threshold_in) {
+  job::Job j = sample::bare(in(60), in(38), in(30), in(21));
+  j.drain.opening = job::Opening::square;
+  j.base.rise = in(1);
+  j.base.threshold = {in(4), in(threshold_in), {}};
+  return j;
+}
+
+TEST(Flood, ALevelRimFullIsAFrustumAndABoxAbove) {
+  // Source: by hand: below the rim the cavity over 60 x 34 with a 4 x 4 level middle is a pyramid frustum for each pair
+  // of runs; with H 1: 748 in3 (prismoidal rule: 2040 at the top, 16 at the bottom, 32 x 19 half way up: (2040 + 4 x
+  // 608 + 16) / 6 = 748); 1 in above the rim 2788 in3, 12.069 gal, 100.7 lb, 7.11 psf; 2 in above it 4828 in3, 20.90
+  // gal.
+  EXPECT_NEAR((2040 + 4 * 608 + 16) / 6., 748, 1e-9);
+  for (const auto& [threshold, volume] : {std::pair{2., 2788.}, {3., 4828.}}) {
+    const facts::Flood flood = measure(*parts::build(basin(threshold))).flood;
+    EXPECT_NEAR(flood.dips.back().above_drain_mm, threshold * 25.4, 1e-6);
+    EXPECT_NEAR(flood.dips.back().volume_mm3 / in3, volume, 1e-6);
+    EXPECT_NEAR(flood.plan_mm2 / 645.16, 2040, 1e-6);
+  }
+  EXPECT_NEAR(2788 / 231., 12.069, 1e-3);
+  EXPECT_NEAR(2788 / 1728. * 62.4, 100.7, 0.05);
+}
+
+TEST(Flood, IsTheBoxLessTheSolids) {
+  // Source: the kernel's Booleans: a box over the floor up to the level, less base and drain and the plugged outlet.
+  for (const bool round : {false, true}) {
+    job::Job j = sample::alcove();
+    j.base.underside = job::Underside::flat;  // a shell has hollows above the drain's top that no water reaches
+    if (round) j.drain.opening = job::Opening::round;
+    const auto model = parts::build(j);
+    const facts::Facts facts = measure(*model);
+    const job::Layout at = job::lay_out(j);
+    const facts::Dip& full = facts.flood.dips.back();
+    const double level = facts.heights.drain_top_mm + full.above_drain_mm, low = facts.heights.drain_top_mm;
+    const TopoDS_Shape box =
+        BRepPrimAPI_MakeBox(gp_Pnt{at.floor.x0, at.floor.y0, low}, gp_Pnt{at.floor.x1, at.floor.y1, level});
+    double water = brep::volume_mm3(box);
+    for (const char* id : {"base", "drain"}) {
+      const TopoDS_Shape shared = BRepAlgoAPI_Common(box, model->find(id)->shape);
+      if (!shared.IsNull()) water -= brep::volume_mm3(shared);
+    }
+    EXPECT_NEAR(full.volume_mm3 / water, 1, 1e-4) << round << " " << water << " " << full.volume_mm3;
+  }
+}
+
+TEST(Flood, GrowsByItsSurface) {
+  // Source: property: between two dips the water grows by no less than the lower surface and no more than the upper.
+  const facts::Flood flood = measure(*parts::build(sample::alcove())).flood;
+  ASSERT_GT(flood.dips.size(), 5u);
+  for (std::size_t i = 1; i < flood.dips.size(); ++i) {
+    const facts::Dip &a = flood.dips[i - 1], &b = flood.dips[i];
+    const double rise = b.above_drain_mm - a.above_drain_mm;
+    EXPECT_GE(b.volume_mm3 - a.volume_mm3, a.surface_mm2 * rise - 1e-6);
+    EXPECT_LE(b.volume_mm3 - a.volume_mm3, b.surface_mm2 * rise + 1e-6);
+  }
+}
+
+TEST(Flood, TwoInchesOnAFlatFloorAreTenPointFourPoundsAFoot) {
+  // Source: 62.4 lb/ft3: 2 in = 10.4 psf; 36 x 36 flat 2 in deep: 1.5 ft3, 11.22 gal, 93.6 lb; a dished floor adds A r
+  // / 3.
+  EXPECT_NEAR(62.4 * 2 / 12, 10.4, 1e-9);
+  job::Job j = sample::bare(in(36), in(40), in(18), in(22));
+  j.base.rise = in(0.375);
+  j.base.threshold = {in(4), in(2.375), {}};
+  const facts::Flood flood = measure(*parts::build(j)).flood;
+  // Round drain, planes run to its centre: the cone of a dished floor less what the drain's level top fills.
+  const double expected = 36 * 36 * 2 + 36 * 36 * 0.375 / 3;
+  EXPECT_NEAR(flood.dips.back().volume_mm3 / in3 / expected, 1, 0.02);
+}
+
+}  // namespace
+}  // namespace fallwright::measure
