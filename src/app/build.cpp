@@ -60,7 +60,7 @@ void write_all(Work& work, const std::string& folder, Progress& progress) {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, work.facts, report.cuts);
+  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, {work.facts, report.cuts, report.rows, report.results});
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
     if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));

@@ -18,7 +18,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     add({draw_bench_plan(subject), draw_bench_front(subject), draw_bench_end(subject), draw_bench_section(subject)});
   for (const job::Side side : subject.job().alcove.walls) sheets.push_back(draw_wall(subject, side));
   add(draw_cuts(subject));
-  add({draw_sticks(subject), draw_assembly(subject), draw_exploded(subject)});
+  add({draw_sticks(subject), draw_buy(subject), draw_order_of_work(subject), draw_inspection(subject),
+       draw_assembly(subject), draw_exploded(subject)});
   add_title_blocks(sheets, subject.job());
   add(draw_pieces(subject));
   return sheets;
@@ -26,9 +27,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
 
 }  // namespace
 
-std::vector<Sheet> draw(const parts::Model& model, const facts::Facts& facts,
-                        const std::vector<takeoff::CutRow>& cuts) try {
-  return draw_all({model, facts, cuts});
+std::vector<Sheet> draw(const parts::Model& model, const Findings& f) try {
+  return draw_all({model, f.facts, f.cuts, f.rows, f.results});
 } catch (const Standard_Failure& e) {
   throw diag::ModelError{model.job.name, e.GetMessageString()};
 }

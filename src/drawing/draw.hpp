@@ -5,6 +5,7 @@
 
 #include "drawing/sheet.hpp"
 #include "facts/facts.hpp"
+#include "rules/result.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::parts {
@@ -13,8 +14,16 @@ struct Model;
 
 namespace fallwright::drawing {
 
+/// What is told on the sheets beside the solids.
+struct Findings {
+  const facts::Facts& facts;
+  const std::vector<takeoff::CutRow>& cuts;
+  const std::vector<takeoff::Row>& rows;
+  const std::vector<rules::Result>& results;
+};
+
 /// All sheets: those with a page first, in the order they are printed, then the cut pieces that are drawn for machines
 /// alone. @throws diag::ModelError when the kernel refuses a view.
-std::vector<Sheet> draw(const parts::Model& model, const facts::Facts& facts, const std::vector<takeoff::CutRow>& cuts);
+std::vector<Sheet> draw(const parts::Model& model, const Findings& findings);
 
 }  // namespace fallwright::drawing

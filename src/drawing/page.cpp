@@ -43,20 +43,6 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
   paper.text(x + 1, y + 0.5, words, 1.7);
 }
 
-std::vector<std::string> wrapped(const std::string& words, std::size_t letters) {
-  std::vector<std::string> lines;
-  std::string line;
-  for (std::size_t at = 0; at <= words.size();) {
-    const std::size_t end = std::min(words.find(' ', at), words.size());
-    const std::string word = words.substr(at, end - at);
-    if (!line.empty() && line.size() + 1 + word.size() > letters) lines.push_back(line), line.clear();
-    line += (line.empty() ? "" : " ") + word;
-    at = end + 1;
-  }
-  if (!line.empty()) lines.push_back(line);
-  return lines;
-}
-
 const char* hand_of(const job::Job& job) {
   if (!job.bench) return "NO BENCH";
   switch (job.bench->place) {
@@ -107,6 +93,20 @@ void title_block(Sheet& sheet, const job::Job& job, std::size_t number, std::siz
 }
 
 }  // namespace
+
+std::vector<std::string> wrapped(const std::string& words, std::size_t letters) {
+  std::vector<std::string> lines;
+  std::string line;
+  for (std::size_t at = 0; at <= words.size();) {
+    const std::size_t end = std::min(words.find(' ', at), words.size());
+    const std::string word = words.substr(at, end - at);
+    if (!line.empty() && line.size() + 1 + word.size() > letters) lines.push_back(line), line.clear();
+    line += (line.empty() ? "" : " ") + word;
+    at = end + 1;
+  }
+  if (!line.empty()) lines.push_back(line);
+  return lines;
+}
 
 const std::vector<Paper>& papers_of(bool metric) {
   static const std::vector<Paper> inches{{"letter", 279.4, 215.9}, {"tabloid", 431.8, 279.4}};

@@ -26,6 +26,9 @@ using Content = std::function<void(Sheet& sheet, Pen& pen)>;
 /// millimetres.
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content);
 
+/// Words broken into lines of at most so many letters.
+std::vector<std::string> wrapped(const std::string& words, std::size_t letters);
+
 /// A page at a fixed scale whose lower left corner is given: for templates and their tiles.
 Page page_at(const job::Job& job, double scale, Point corner);
 /// What a page leaves for the drawing, in paper millimetres.

@@ -18,6 +18,8 @@ struct Subject {
   const parts::Model& model;
   const facts::Facts& facts;
   const std::vector<takeoff::CutRow>& cuts;
+  const std::vector<takeoff::Row>& rows;
+  const std::vector<rules::Result>& results;
   const job::Job& job() const { return model.job; }
 };
 
@@ -33,6 +35,9 @@ Sheet draw_bench_section(const Subject& subject);
 Sheet draw_wall(const Subject& subject, job::Side side);
 std::vector<Sheet> draw_cuts(const Subject& subject);
 Sheet draw_sticks(const Subject& subject);
+Sheet draw_buy(const Subject& subject);
+Sheet draw_inspection(const Subject& subject);
+Sheet draw_order_of_work(const Subject& subject);
 Sheet draw_assembly(const Subject& subject);
 Sheet draw_exploded(const Subject& subject);
 /// Pieces that are not plain square-ended sticks, each full size on a sheet for machines.

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "facts/finish.hpp"
 #include "facts/room.hpp"
 
 namespace fallwright::facts {
@@ -149,6 +150,7 @@ struct Facts {
   DrainFit drain;
   std::vector<Backing> backings;
   Flood flood;
+  Finish finish;
   Room room;
 };
 

@@ -38,7 +38,7 @@ Json schema_of(const Key& key) {
     case Kind::choice:
       schema["enum"] = key.choices;
       break;
-    case Kind::sides:
+    case Kind::words:
       schema = {{"type", "array"}, {"uniqueItems", true}, {"items", {{"enum", key.choices}}}};
       break;
     case Kind::integer:

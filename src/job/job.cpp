@@ -13,6 +13,10 @@ const Limit* Job::limit(const std::string& key) const {
   return it == limits.end() ? nullptr : &*it;
 }
 
+bool Buy::wants(const std::string& kind) const {
+  return std::find(leave_out.begin(), leave_out.end(), kind) == leave_out.end();
+}
+
 const char* name_of(RimPoint point) {
   switch (point) {
     case RimPoint::back_left:

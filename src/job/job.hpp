@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "job/as_set.hpp"
+#include "job/buy.hpp"
 #include "job/stock.hpp"
 #include "job/trade.hpp"
 #include "survey/readings.hpp"
@@ -187,6 +188,7 @@ struct Job {
   std::optional<Liner> liner;
   std::optional<Trap> trap;
   std::vector<Fixture> fixtures;
+  Buy buy;
   std::string book = "residential";  ///< the rule book whose limits hold
   BookOverride book_override;
   std::vector<Limit> limits;

@@ -78,7 +78,7 @@ std::vector<Key> base_keys() {
       {"base.upstands.height", Kind::length, usual, "\"4 in\"", "110", 0, 400, "of their top above the drain's top",
        no_choices, STORE(j.base.upstand_height = v.length())},
       {"base.upstands.sides",
-       Kind::sides,
+       Kind::words,
        usual,
        "[\"back\", \"left\", \"right\"]",
        "[\"back\", \"left\", \"right\"]",
@@ -224,77 +224,7 @@ std::vector<Key> bed_keys() {
        no_choices, STORE(j.bed.bag_yield_m3 = v.number * 1e-9)},
       {"bed.waste", Kind::share, usual, "\"10 %\"", "\"10 %\"", 0, 1,
        "added to the net volume when buying; common practice, no source", no_choices, STORE(j.bed.waste = v.number)},
-      {"rules.book",
-       Kind::choice,
-       usual,
-       "\"residential\"",
-       "\"residential\"",
-       0,
-       0,
-       "whose limits hold",
-       {"residential", "plumbing", "accessible", "metric"},
-       STORE(j.book = v.text)},
-      {"rules.override", Kind::text, optional, "\"county.toml\"", "\"county.toml\"", 0, 0,
-       "a rule book file of your own, beside this file; its rows replace those of the book", no_choices,
-       STORE(j.book_override.file = v.text)},
-      {"limits.source", Kind::text, optional, "\"local amendment\"", "\"local amendment\"", 0, 0,
-       "where the limits below come from", no_choices, STORE(j.limits_source = v.text)},
   };
-}
-/// Limits replace those of the checks of the same name; what is not given stays as the check has it.
-std::vector<Key> limit_keys() {
-  struct Row {
-    const char *name, *inch, *metric, *about;
-    Kind kind;
-    double greatest;
-  };
-  const Row rows[] = {
-      {"floor_fall_least", "\"1/4 in/ft\"", "\"1:80\"", "least fall of every facet of the floor", Kind::fall, 0.2},
-      {"floor_fall_greatest", "\"1/2 in/ft\"", "\"1:50\"", "greatest fall of every facet of the floor", Kind::fall,
-       0.2},
-      {"seat_fall_least", "\"1/8 in/ft\"", "\"1 %\"", "least fall of the seat toward the base", Kind::fall, 0.2},
-      {"seat_fall_greatest", "\"1/2 in/ft\"", "\"4 %\"", "greatest fall of the seat", Kind::fall, 0.2},
-      {"threshold_fall_least", "\"1/8 in/ft\"", "\"1 %\"", "least inward fall of the threshold's top", Kind::fall, 0.2},
-      {"threshold_height_least", "\"2 in\"", "50", "threshold's lowest top above the drain's top", Kind::length, 500},
-      {"threshold_height_greatest", "\"9 in\"", "230", "threshold's highest top above the drain's top", Kind::length,
-       500},
-      {"threshold_below_upstand", "\"1 in\"", "25", "threshold's top below the upstands'", Kind::length, 500},
-      {"clear_area", "\"900 in2\"", "\"0.58 m2\"", "free floor at the threshold's height", Kind::area, 1e7},
-      {"clear_width", "\"30 in\"", "760", "smaller side of the free floor", Kind::length, 4000},
-      {"clear_circle", "\"30 in\"", "760", "diameter of the circle that must fit on the free floor", Kind::length,
-       4000},
-      {"opening_gap_greatest", "\"1/2 in\"", "12",
-       "what may be left between base, bench and framing, both sides together", Kind::length, 200},
-      {"access_opening", "\"22 in\"", "560", "free width of the entry", Kind::length, 4000},
-      {"drain_outlet", "\"2 in\"", "50", "inside diameter of the drain's outlet", Kind::length, 300},
-      {"bore_clearance", "\"1/4 in\"", "6", "round the drain's body in the bore, and from the bore to a joist",
-       Kind::length, 200},
-      {"bed_greatest", "\"2 in\"", "50", "thickness of the bed in one lift", Kind::length, 500},
-      {"floor_out_of_level", "\"3/8 in\"", "10", "of the subfloor, along the width or the depth", Kind::length, 200},
-      {"floor_hump", "\"1/8 in\"", "3", "of the subfloor under the base", Kind::length, 100},
-      {"floor_rock", "\"1/32 in\"", "1", "of the base put down dry", Kind::length, 100},
-      {"stud_gap_greatest", "\"1/2 in\"", "12", "between the base's edge and a stud face", Kind::length, 200},
-      {"drop_in_least", "\"1/8 in\"", "3", "to spare as the base is let down", Kind::length, 200},
-      {"levelling_least", "\"1/16 in\"", "2", "that the base may be set out of level", Kind::length, 100},
-      {"rim_twist", "\"1/16 in\"", "2", "of the rim as set", Kind::length, 100},
-  };
-  std::vector<Key> keys;
-  for (const Row& row : rows) {
-    const std::string name = row.name;
-    keys.push_back({"limits." + name,
-                    row.kind,
-                    optional,
-                    row.inch,
-                    row.metric,
-                    0,
-                    row.greatest,
-                    row.about,
-                    {},
-                    [name](Job& j, const Value& v) {
-                      j.limits.push_back({name, v.number, ""});
-                    }});
-  }
-  return keys;
 }
 
 }  // namespace
@@ -302,8 +232,8 @@ std::vector<Key> limit_keys() {
 const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
-    for (const auto& part :
-         {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(), trade_keys(), limit_keys()})
+    for (const auto& part : {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(),
+                             trade_keys(), buy_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -337,6 +267,16 @@ const std::vector<Section>& sections() {
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},
       {"fixture", "What is screwed to a wall and needs timber behind it: grab bar, glass hinge, valve, rail.", true,
        [](Job& j) { j.fixtures.emplace_back(); }},
+      {"mix", "Mortar mixed on site; leave out where it comes in bags.", true},
+      {"tile", "What is tiled."},
+      {"bond", "The trowel that spreads the bonding mortar under tile."},
+      {"membrane", "Waterproofing behind and under the tile."},
+      {"felt", "What keeps mortar off a timber deck."},
+      {"sealant", "Joints where two planes meet."},
+      {"adhesive", "Beads under the seat block."},
+      {"flashing", "Strips over the top edges of upstands."},
+      {"fasteners", "Screws and nails by schedule; common practice, no source, where local code says nothing."},
+      {"buy", "What is bought."},
       {"rules", "The rule book the checks take their limits from."},
       {"limits", "Limits of your own; each replaces that of the check of the same name."}};
   return all;
@@ -348,8 +288,8 @@ const char* name_of(Kind kind) {
       return "text";
     case Kind::choice:
       return "choice";
-    case Kind::sides:
-      return "list of sides";
+    case Kind::words:
+      return "list of words";
     case Kind::integer:
       return "whole number";
     case Kind::length:
@@ -370,6 +310,10 @@ const char* name_of(Kind kind) {
       return "area";
     case Kind::density:
       return "density";
+    case Kind::mass:
+      return "mass";
+    case Kind::mix:
+      return "mix";
     case Kind::share:
       return "share";
     case Kind::stock:
@@ -395,6 +339,8 @@ std::string value_text(Kind kind, double value, UnitSystem unit) {
       return units::area_text(value, metric);
     case Kind::density:
       return units::decimals(value, 0) + " kg/m3";
+    case Kind::mass:
+      return metric ? units::decimals(value, 1) + " kg" : units::decimals(value / units::kg_per_lb, 1) + " lb";
     case Kind::share:
       return units::decimals(value * 100, 0) + " %";
     default:

@@ -14,7 +14,7 @@ namespace fallwright::job {
 enum class Kind {
   text,
   choice,
-  sides,
+  words,  ///< a list of words, each of the choices at most once
   integer,
   length,
   lengths,
@@ -25,16 +25,18 @@ enum class Kind {
   volume,
   area,
   density,
+  mass,
+  mix,  ///< parts by volume: cement : sand, or cement : lime : sand
   share,
   stock
 };
 
 /// A value that was read, whatever its kind; only the field of its kind is set.
 struct Value {
-  std::string text;                            ///< text, choice
-  double number = 0;                           ///< integer; length in mm; fall, volume, area, density, share in SI
-  std::vector<std::string> words;              ///< sides
-  std::vector<double> numbers;                 ///< lengths, mm
+  std::string text;                ///< text, choice
+  double number = 0;               ///< integer; length in mm; fall, volume, area, density, mass, share in SI
+  std::vector<std::string> words;  ///< words
+  std::vector<double> numbers;     ///< lengths, mm; mix, parts
   std::vector<std::vector<double>> rows = {};  ///< points, rows; mm
   std::optional<double> tolerance = {};        ///< reading; the widest of several, mm
   std::optional<survey::Face> face = {};       ///< reading

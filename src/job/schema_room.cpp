@@ -26,7 +26,7 @@ std::vector<Key> room_keys() {
       {"alcove.height", Kind::length, usual, "\"96 in\"", "2400", 1800, 5000, "of the framing, above the datum",
        no_choices, STORE(j.alcove.height = v.length())},
       {"alcove.walls",
-       Kind::sides,
+       Kind::words,
        usual,
        "[\"back\", \"left\", \"right\"]",
        "[\"back\", \"left\", \"right\"]",

@@ -47,8 +47,12 @@ const char* example(Kind kind) {
       return "a stick like '2x4', '45x95 mm' or '350S162-33'";
     case Kind::integer:
       return "a whole number";
-    case Kind::sides:
-      return "a list of sides like [\"back\", \"left\"]";
+    case Kind::mass:
+      return "a mass like '94 lb' or '25 kg'";
+    case Kind::mix:
+      return "parts by volume like '1:5' (cement : sand) or '1:1/4:3-3/4' (cement : lime : sand)";
+    case Kind::words:
+      return "a list of words in quotes";
     case Kind::lengths:
       return "a list of lengths like [\"6 in\", \"34 in\"]";
     case Kind::reading:
@@ -90,6 +94,7 @@ std::optional<double> measured(const toml::node& node, Kind kind, std::string& w
   if (kind == Kind::volume) number = units::parse_volume_mm3(*text, why);
   if (kind == Kind::area) number = units::parse_area_mm2(*text, why);
   if (kind == Kind::density) number = units::parse_density_kg_m3(*text, why);
+  if (kind == Kind::mass) number = units::parse_mass_kg(*text, why);
   if (kind == Kind::share) number = units::parse_share(*text, why);
   if (!number) why = "found " + quoted(*text) + ": " + why;
   return number;
@@ -132,6 +137,13 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
     const auto stock = parse_stock(*text, why);
     if (!stock) return std::nullopt;
     value.stock = *stock;
+  }
+  if (key.kind == Kind::mix) {
+    value.numbers = units::parse_parts(*text, why);
+    if (value.numbers.empty()) {
+      why = "found " + quoted(*text) + ": " + why + "; wanted " + example(key.kind);
+      return std::nullopt;
+    }
   }
   const auto& choices = key.choices;
   if (key.kind == Kind::choice && std::find(choices.begin(), choices.end(), *text) == choices.end()) {
@@ -272,8 +284,9 @@ std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSyst
     case Kind::text:
     case Kind::choice:
     case Kind::stock:
+    case Kind::mix:
       return read_text(node, key, why);
-    case Kind::sides:
+    case Kind::words:
     case Kind::lengths:
       return read_list(node, key, unit, why);
     case Kind::reading:

@@ -64,6 +64,7 @@ facts::FloorShape measure_floor(const parts::Model& model);
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
 void measure_access(const parts::Model& model, facts::Facts& facts);  ///< entry, seat's depth
 facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights);
+facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Backing> measure_backings(const parts::Model& model);
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);

@@ -110,6 +110,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   measure_access(model, facts);
   facts.backings = measure_backings(model);
   facts.flood = measure_flood(model, facts.heights);
+  facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, base_on_bed, facts);
   facts.room = look_at_room(model, facts);

@@ -132,14 +132,31 @@ Json check(const rules::Result& r) {
 }
 
 Json row(const takeoff::Row& r) {
-  return {{"item", r.item}, {"quantity", r.quantity}, {"unit", r.unit},
-          {"buy", r.buy},   {"buy_unit", r.buy_unit}, {"basis", r.basis}};
+  return {{"item", r.item},         {"quantity", r.quantity}, {"unit", r.unit},   {"buy", r.buy},
+          {"buy_unit", r.buy_unit}, {"basis", r.basis},       {"waste", r.waste}, {"pack", r.pack}};
 }
 
 Json cut(const takeoff::CutRow& c) {
   return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
           {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
           {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm}};
+}
+
+Json seams(const std::vector<facts::Seam>& all) {
+  return list(all, [](const facts::Seam& s) { return Json{{"what", s.what}, {"length_mm", s.length_mm}}; });
+}
+
+Json finish(const facts::Finish& f) {
+  return {{"top_mm", f.top_mm},
+          {"covered", list(f.covered,
+                           [](const facts::Covered& c) {
+                             return Json{{"surface", c.surface}, {"where", c.where}, {"area_mm2", c.area_mm2}};
+                           })},
+          {"joints", seams(f.joints)},
+          {"flashings", seams(f.flashings)},
+          {"flashing_corners", f.flashing_corners},
+          {"seat_bond_mm2", f.seat_bond_mm2},
+          {"bed_bottom_mm2", f.bed_bottom_mm2}};
 }
 
 Json file(const File& f) {
@@ -177,6 +194,7 @@ std::string to_json(const Report& report) {
                                                                   {"volume_mm3", d.volume_mm3},
                                                                   {"surface_mm2", d.surface_mm2}};
                                                     })}};
+  json["finish"] = finish(f.finish);
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);

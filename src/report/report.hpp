@@ -8,6 +8,7 @@
 #include "facts/facts.hpp"
 #include "job/job.hpp"
 #include "rules/result.hpp"
+#include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::report {
@@ -30,10 +31,9 @@ struct Report {
 
 std::string version();  ///< of this program, "0.1.0"
 
-/// A value and its limit as a person reads them, in the job's unit: "1/4 in/ft (1:48)", "at least 30\"". A value that
-/// fails by less than a person reads is "just under" or "just over" it; one that was not measured is "-".
-std::string measured_text(const rules::Result& result, const job::Job& job);
-std::string limit_text(const rules::Result& result, const job::Job& job);
+using rules::limit_text;
+using rules::measured_text;
+using rules::source_text;
 
 /// report.json: every number at full precision, SI; described in docs/report-json.md.
 std::string to_json(const Report& report);
@@ -42,9 +42,6 @@ std::string to_json(const Report& report);
 std::string takeoff_csv(const Report& report);
 std::string cuts_csv(const Report& report);
 std::string checks_csv(const Report& report);
-
-/// A limit's source and how far it was verified: "IRC P2709.1 (2009, 2021), quoted".
-std::string source_text(const rules::Limit& limit);
 
 /// The few lines a tired person reads: what was built, bed and bags, falls, the worst five checks, where the files are.
 /// All that failed or could not be checked is listed, beyond five if need be.

@@ -165,9 +165,8 @@ Verdict as_set_verdict(const Report& report) {
 std::string takeoff_table(const Report& report) {
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {
-    const int places = r.buy == static_cast<long>(r.buy) ? 0 : 2;
-    text += "  " + padded(r.item, 24) + padded(units::decimals(r.quantity, 2) + " " + r.unit, 16) + "buy " +
-            padded(units::decimals(r.buy, places) + " " + r.buy_unit, 22) + r.basis + "\n";
+    text += "  " + padded(r.item, 24) + padded(takeoff::needed(r), 16) + "buy " + padded(takeoff::bought(r), 22) +
+            r.basis + "\n";
   }
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)

@@ -44,6 +44,7 @@ std::vector<Rule> height_rules();
 std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();
+std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();
 std::vector<Rule> load_rules();

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -12,44 +13,6 @@ namespace fallwright::takeoff {
 namespace {
 
 using units::decimals;
-
-/// Volumes in the unit they are bought in.
-struct Volume {
-  bool metric;
-  double of(double mm3) const { return metric ? mm3 * 1e-6 : mm3 / units::mm3_per_ft3; }
-  const char* unit() const { return metric ? "L" : "ft3"; }
-};
-
-/// Whole bags, and a word where the count stands on little: the last bag hardly touched, or hardly any left over.
-Row bags(const job::Job& job, double gross_mm3) {
-  const double exact = gross_mm3 * 1e-9 / *job.bed.bag_yield_m3;
-  const double whole = std::ceil(exact - units::tolerance::ratio), used_of_last = exact - (whole - 1);
-  Row row{"mortar, bags", exact, "bags", whole, "bags", ""};
-  row.basis = "volume with waste over " +
-              units::volume_text(*job.bed.bag_yield_m3 * 1e9, job.unit == job::UnitSystem::metric) +
-              " a bag = " + decimals(exact, 3);
-  if (used_of_last < 0.1)
-    row.basis += "; careful: the last bag is for " + decimals(used_of_last * 100, 0) + " % of a bag";
-  if (used_of_last > 0.9)
-    row.basis += "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of a bag is left over";
-  return row;
-}
-
-void add_mortar(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
-  const Volume v{job.unit == job::UnitSystem::metric};
-  const double net = facts.bed.set_mm3, gross = net * (1 + job.bed.waste);
-  rows.push_back({"mortar, bed as set", v.of(net), v.unit(), v.of(gross), v.unit(),
-                  "solid 'bed', with " + decimals(job.bed.waste * 100, 0) + " % waste"});
-  rows.push_back({"mortar, bed as spread", v.of(facts.bed.spread_mm3), v.unit(), v.of(facts.bed.spread_mm3), v.unit(),
-                  "solid 'bed-spread', a level line " +
-                      units::to_text(units::Length::mm(facts.bed.gauge_mm), v.metric) +
-                      " above the datum; what is over is squeezed out and can be used again while it is fresh"});
-  if (job.bed.bag_yield_m3)
-    rows.push_back(bags(job, gross));
-  else
-    rows.push_back({"mortar, bags", v.of(gross), v.unit(), v.of(gross), v.unit(),
-                    "no bag_yield in [bed]: divide by the yield printed on the bag"});
-}
 
 /// Sticks of one stock: an 8 ft or 2.4 m stick unless a piece is longer.
 Row sticks(const std::string& stock, const std::vector<double>& lengths, bool metric) {
@@ -101,10 +64,11 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
 
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts) {
   const bool metric = job.unit == job::UnitSystem::metric;
-  std::vector<Row> rows;
-  add_mortar(job, facts, rows);
+  std::vector<Row> rows = mortar_rows(job, facts);
   add_sticks(facts, metric, rows);
   add_sheets(facts, metric, rows);
+  for (const auto& more : {finish_rows(job, facts), fastener_rows(job, facts)})
+    rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);
   return rows;
 }

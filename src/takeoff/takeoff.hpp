@@ -17,6 +17,9 @@ struct Row {
   double buy = 0;
   std::string buy_unit;
   std::string basis;  ///< from which solids, with what waste or pack, and a warning where one is due
+  double waste = 0;   ///< share added to the net quantity
+  double pack = 0;    ///< how much of `unit` is in one of what is bought; 0: bought by the unit
+  std::string pack_name = {};
 };
 
 /// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
@@ -31,6 +34,10 @@ struct CutRow {
   std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
 };
+
+/// "4 bags", "1 box", "15.32 ft2"; and the net quantity likewise.
+std::string bought(const Row& row);
+std::string needed(const Row& row);
 
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts);
 

@@ -22,6 +22,12 @@ constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3},
                             {"ft^3", mm3_per_ft3},
                             {"cu in", in3},
                             {"in3", in3},
+                            {"gal", mm3_per_gal},
+                            {"qt", mm3_per_gal / 4},
+                            {"pt", mm3_per_gal / 8},
+                            {"fl oz", mm3_per_gal / 128},
+                            {"mL", 1e3},
+                            {"ml", 1e3},
                             {"in^3", in3},
                             {"litres", 1e6},
                             {"liters", 1e6},
@@ -44,6 +50,7 @@ constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"kg/m3", 1},
                               {"kg/L", 1000}};
+constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb}, {"kg", 1}};
 constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};
 
 std::optional<double> parse(std::string_view text, std::span<const Name> names, const char* example, std::string& why) {
@@ -69,6 +76,29 @@ std::optional<double> parse_density_kg_m3(std::string_view text, std::string& wh
 }
 std::optional<double> parse_share(std::string_view text, std::string& why) {
   return parse(text, shares, "'10 %'", why);
+}
+
+std::optional<double> parse_mass_kg(std::string_view text, std::string& why) {
+  return parse(text, masses, "'94 lb' or '25 kg'", why);
+}
+
+std::vector<double> parse_parts(std::string_view text, std::string& why) {
+  std::vector<double> parts;
+  Reader in{text};
+  do {
+    const auto part = in.number(why);
+    if (!part) return {};
+    parts.push_back(*part);
+  } while (in.take(":"));
+  if (!in.done())
+    why = "'" + std::string{in.rest()} + "' is not understood";
+  else if (parts.size() < 2 || parts.size() > 3)
+    why = std::to_string(parts.size()) + " parts";
+  else if (parts.front() == 0 || parts.back() == 0)
+    why = "there is no mortar without cement and sand";
+  else
+    return parts;
+  return {};
 }
 
 std::string decimals(double value, int count) {

@@ -4,16 +4,21 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace fallwright::units {
 
 /// Each reads a number with its unit and returns nothing, with `why`, when the text is no such quantity.
-std::optional<double> parse_volume_mm3(std::string_view text, std::string& why);  ///< `0.45 ft3`, `12 L`, `27 in3`
+std::optional<double> parse_volume_mm3(std::string_view text, std::string& why);  ///< `0.45 ft3`, `12 L`, `10.1 fl oz`
 std::optional<double> parse_area_mm2(std::string_view text, std::string& why);    ///< `900 in2`, `0.66 m2`, `6.25 ft2`
 std::optional<double> parse_density_kg_m3(std::string_view text, std::string& why);  ///< `130 lb/ft3`, `2080 kg/m3`
 std::optional<double> parse_share(std::string_view text, std::string& why);          ///< `10 %`
+std::optional<double> parse_mass_kg(std::string_view text, std::string& why);        ///< `94 lb`, `25 kg`
+/// `1:5` or `1:1/4:3-3/4`: two or three parts, the first above zero. Empty with `why` otherwise.
+std::vector<double> parse_parts(std::string_view text, std::string& why);
 
 inline constexpr double mm3_per_ft3 = 304.8 * 304.8 * 304.8;
+inline constexpr double mm3_per_gal = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
 inline constexpr double mm2_per_in2 = 25.4 * 25.4;
 inline constexpr double kg_per_lb = 0.45359237;  ///< international pound, exact (1959)
 

@@ -11,6 +11,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "rules/check.hpp"
 #include "support/run.hpp"
 
 namespace fallwright::exchange {
@@ -28,8 +29,10 @@ struct Printed {
     job.sha256 = "0123456789abcdef";
     const auto model = parts::build(job);
     const facts::Facts facts = measure::measure(*model);
-    for (drawing::Sheet& sheet :
-         drawing::draw(*model, facts, takeoff::cut_list(facts, job.unit == job::UnitSystem::metric)))
+    const auto cuts = takeoff::cut_list(facts, job.unit == job::UnitSystem::metric);
+    const auto rows = takeoff::take_off(job, facts);
+    const auto results = rules::check(job, facts);
+    for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, rows, results}))
       if (sheet.page.paper.width_mm > 0) sheets.push_back(std::move(sheet));
     write_pdf(sheets, job.name, pdf, 0);
   }

@@ -19,6 +19,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "rules/check.hpp"
 #include "support/run.hpp"
 #include "support/sample.hpp"
 #include "units/length.hpp"
@@ -41,7 +42,7 @@ Drawn drawn(const job::Job& job) {
   Drawn d{job.name, parts::build(job), {}, {}, {}};
   d.facts = measure::measure(*d.model);
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
-  d.sheets = draw(*d.model, d.facts, d.cuts);
+  d.sheets = draw(*d.model, {d.facts, d.cuts, takeoff::take_off(job, d.facts), rules::check(job, d.facts)});
   return d;
 }
 

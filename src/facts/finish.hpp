@@ -1,0 +1,31 @@
+/// What is laid on, bonded to and sealed along the solids. Lengths in millimetres, areas in square millimetres.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace fallwright::facts {
+
+/// True, sloped area of one thing that is tiled: "floor", "threshold", "seat", "apron", or "walls" with which one.
+struct Covered {
+  std::string surface, where;
+  double area_mm2 = 0;
+};
+
+/// A line along which two planes meet, or a strip runs.
+struct Seam {
+  std::string what;
+  double length_mm = 0;
+};
+
+struct Finish {
+  double top_mm = 0;  ///< of tile and waterproofing on the walls, above the datum
+  std::vector<Covered> covered;
+  std::vector<Seam> joints;     ///< that take sealant
+  std::vector<Seam> flashings;  ///< top edges of upstands, along a wall or the bench
+  int flashing_corners = 0;     ///< where two of them meet
+  double seat_bond_mm2 = 0;     ///< where seat block and deck touch
+  double bed_bottom_mm2 = 0;    ///< the bed's underside, as the floor is
+};
+
+}  // namespace fallwright::facts

@@ -1,0 +1,303 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <BRepAdaptor_Curve.hxx>
+#include <GCPnts_AbscissaPoint.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Side;
+using survey::Rect;
+constexpr double near_mm = 0.1;  ///< edges nearer than this to an outline run along it
+
+struct Edge {
+  gp_Pnt a, b;
+  double length = 0;
+  double middle_z() const { return (a.Z() + b.Z()) / 2; }
+};
+
+std::vector<Edge> edges_of(const TopoDS_Shape& shape) {
+  std::vector<Edge> edges;
+  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
+    edges.push_back(
+        {curve.Value(curve.FirstParameter()), curve.Value(curve.LastParameter()), GCPnts_AbscissaPoint::Length(curve)});
+  }
+  return edges;
+}
+
+Rect plan_around(const std::vector<Edge>& edges) {
+  constexpr double far = std::numeric_limits<double>::max();
+  Rect r{far, far, -far, -far};
+  for (const Edge& e : edges)
+    for (const gp_Pnt& p : {e.a, e.b})
+      r = {std::min(r.x0, p.X()), std::min(r.y0, p.Y()), std::max(r.x1, p.X()), std::max(r.y1, p.Y())};
+  return r;
+}
+
+bool along(const Edge& e, const Rect& plan, Side side) {
+  const auto both = [&](double a, double b, double at) {
+    return std::abs(a - at) < near_mm && std::abs(b - at) < near_mm;
+  };
+  switch (side) {
+    case Side::left:
+      return both(e.a.X(), e.b.X(), plan.x0);
+    case Side::right:
+      return both(e.a.X(), e.b.X(), plan.x1);
+    case Side::back:
+      return both(e.a.Y(), e.b.Y(), plan.y1);
+    case Side::front:
+      break;
+  }
+  return both(e.a.Y(), e.b.Y(), plan.y0);
+}
+
+Side opposite(Side side) {
+  return side == Side::left    ? Side::right
+         : side == Side::right ? Side::left
+         : side == Side::back  ? Side::front
+                               : Side::back;
+}
+
+/// A surface's edges by the side of its plan they lie on.
+class Outline {
+ public:
+  Outline(const parts::Model& model, const std::string& surface) {
+    for (const parts::Solid& solid : model.solids)
+      for (const parts::Facet& facet : solid.facets)
+        if (facet.surface == surface)
+          for (const Edge& e : edges_of(facet.face)) edges_.push_back(e);
+    if (!edges_.empty()) plan_ = plan_around(edges_);
+  }
+  bool any() const { return !edges_.empty(); }
+  const Rect& plan() const { return plan_; }
+  std::vector<Edge> on(Side side) const {
+    std::vector<Edge> found;
+    for (const Edge& e : edges_)
+      if (along(e, plan_, side)) found.push_back(e);
+    return found;
+  }
+  /// Edges of one facet alone that lie inside the plan: round the drain.
+  double inner_length() const {
+    double length = 0;
+    for (const Edge& e : edges_) {
+      const auto same = [&](const Edge& o) {
+        return &o != &e && std::abs(o.length - e.length) < near_mm &&
+               (o.a.Distance(e.a) + o.b.Distance(e.b) < near_mm || o.a.Distance(e.b) + o.b.Distance(e.a) < near_mm);
+      };
+      const bool outer = std::any_of(std::begin(job::all_sides), std::end(job::all_sides),
+                                     [&](Side side) { return along(e, plan_, side); });
+      if (!outer && std::none_of(edges_.begin(), edges_.end(), same)) length += e.length;
+    }
+    return length;
+  }
+
+ private:
+  std::vector<Edge> edges_;
+  Rect plan_{};
+};
+
+double run_of(const Edge& e) {
+  return std::hypot(e.b.X() - e.a.X(), e.b.Y() - e.a.Y());
+}
+
+/// How much of an edge's plan lies outside a rectangle: what is under the seat's nose is not counted twice.
+double outside(const Edge& e, const Rect& r) {
+  const bool in_x = std::min(e.a.X(), e.b.X()) < r.x1 && std::max(e.a.X(), e.b.X()) > r.x0;
+  const bool in_y = std::min(e.a.Y(), e.b.Y()) < r.y1 && std::max(e.a.Y(), e.b.Y()) > r.y0;
+  if (!in_x || !in_y) return run_of(e);
+  const bool across = std::abs(e.b.X() - e.a.X()) > std::abs(e.b.Y() - e.a.Y());
+  const auto shared = [](double a, double b, double low, double high) {
+    return std::min(std::max(a, b), high) - std::max(std::min(a, b), low);
+  };
+  return run_of(e) - (across ? shared(e.a.X(), e.b.X(), r.x0, r.x1) : shared(e.a.Y(), e.b.Y(), r.y0, r.y1));
+}
+
+class Finisher {
+ public:
+  Finisher(const parts::Model& model, const facts::Heights& heights)
+      : model_{model},
+        job_{model.job},
+        heights_{heights},
+        floor_{model, "base-floor"},
+        threshold_{model, "threshold"},
+        seat_{model, "seat"} {
+    finish_.top_mm = std::min(heights.drain_top_mm + job_.buy.tile.height.in_mm(), job_.alcove.height.in_mm());
+    if (job_.bench)
+      bench_ = job_.bench->place == job::BenchPlace::left_end    ? Side::left
+               : job_.bench->place == job::BenchPlace::right_end ? Side::right
+                                                                 : Side::back;
+  }
+
+  facts::Finish finish(const facts::Facts& facts) {
+    lying(facts);
+    walls();
+    joints();
+    flashings(parts::Role::base, bench_);
+    if (job_.bench) flashings(parts::Role::seat_block, opposite(*bench_));
+    bonds();
+    return std::move(finish_);
+  }
+
+ private:
+  /// The wall a surface's side faces, if it is one.
+  bool walled(Side side) const { return job_.alcove.has_wall(side); }
+
+  void cover(const std::string& surface, const std::string& where, double area) {
+    if (area > 0) finish_.covered.push_back({surface, where, area});
+  }
+
+  void lying(const facts::Facts& facts) {
+    double floor = 0, threshold = 0, seat = 0;
+    for (const facts::Facet& f : facts.facets)
+      (f.surface == "base-floor" ? floor : f.surface == "seat" ? seat : threshold) += f.area_mm2;
+    cover("floor", "", floor);
+    if (threshold_.any()) cover("threshold", "", threshold + threshold_sides());
+    cover("seat", "", seat);
+  }
+
+  /// The threshold's upright faces, toward the floor and toward the bath.
+  double threshold_sides() const {
+    double area = 0;
+    for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::base)->shape)) {
+      const auto n = outward(face);
+      if (!n || std::abs(n->Y()) < 0.99) continue;
+      const auto box = brep::box_of(face);
+      const double at = n->Y() > 0 ? threshold_.plan().y1 : threshold_.plan().y0;
+      if (std::abs(box[1] - at) < near_mm && box[5] > heights_.drain_top_mm) area += brep::properties(face).area_mm2;
+    }
+    return area;
+  }
+
+  void walls() {
+    for (const Side side : {Side::back, Side::left, Side::right}) {
+      double area = 0;
+      if (!bench_ || side != *bench_)
+        area += strip(floor_, side, finish_.top_mm) + threshold_strip(side, finish_.top_mm);
+      if (seat_.any() && side != opposite(bench_.value_or(Side::front)))
+        area += strip(seat_, side, finish_.top_mm, false);
+      if (walled(side)) cover("walls", name_of(side), area);
+    }
+    if (bench_ && heights_.seat_front_mm)
+      cover("apron", "",
+            strip(floor_, *bench_, *heights_.seat_front_mm) + threshold_strip(*bench_, *heights_.seat_front_mm));
+  }
+
+  /// From a surface's edge on a side up to a height. Beside a channel's end it begins at the drain's top.
+  double strip(const Outline& surface, Side side, double top, bool beside_seat = true) const {
+    const bool sideways = side == Side::left || side == Side::right;
+    double area = 0, left = sideways ? surface.plan().depth() : surface.plan().width();
+    for (const Edge& e : surface.on(side)) {
+      const double length =
+          beside_seat && seat_.any() && side != bench_.value_or(side) ? outside(e, seat_.plan()) : run_of(e);
+      area += length * std::max(0.0, top - e.middle_z());
+      left -= std::abs(sideways ? e.b.Y() - e.a.Y() : e.b.X() - e.a.X());
+    }
+    return area + std::max(0.0, left) * std::max(0.0, top - heights_.drain_top_mm);
+  }
+  double threshold_strip(Side side, double top) const {
+    return threshold_.any() && side != Side::back ? strip(threshold_, side, top) : 0;
+  }
+
+  void joint(const std::string& what, double length) {
+    if (length > near_mm) finish_.joints.push_back({what, length});
+  }
+  static double length_of(const std::vector<Edge>& edges) {
+    double length = 0;
+    for (const Edge& e : edges) length += e.length;
+    return length;
+  }
+
+  void joints() {
+    double floor = 0, apron = 0, threshold = 0, seat = 0, corners = 0;
+    for (const Side side : {Side::back, Side::left, Side::right}) {
+      const bool to_bench = bench_ && side == *bench_;
+      if (to_bench || walled(side)) (to_bench ? apron : floor) += length_of(floor_.on(side));
+      if (threshold_.any() && side != Side::back && (to_bench || walled(side)))
+        threshold += length_of(threshold_.on(side));
+      if (bench_ && side != opposite(*bench_) && walled(side)) seat += length_of(seat_.on(side));
+      if (side != Side::back && walled(Side::back) && walled(side)) corners += corner(side);
+    }
+    joint("floor to walls", floor);
+    joint("floor to apron", apron);
+    joint("threshold to walls", threshold);
+    joint("seat to walls", seat);
+    joint("wall corners", corners);
+    joint("floor to drain", floor_.inner_length());
+  }
+
+  /// An inside corner of two walls, from what lies lowest in it up to the top of the tile.
+  double corner(Side side) const {
+    const bool on_seat = bench_ && (*bench_ == Side::back || *bench_ == side);
+    double low = std::numeric_limits<double>::max();
+    const Outline& surface = on_seat ? seat_ : floor_;
+    for (const Edge& e : surface.on(side)) low = std::min({low, corner_z(e, surface, e.a), corner_z(e, surface, e.b)});
+    return low < finish_.top_mm ? finish_.top_mm - low : 0;
+  }
+  static double corner_z(const Edge&, const Outline& surface, const gp_Pnt& p) {
+    return std::abs(p.Y() - surface.plan().y1) < near_mm ? p.Z() : std::numeric_limits<double>::max();
+  }
+
+  /// Along the outer top edges of upstands; `open` is the side that faces neither wall nor bench.
+  void flashings(parts::Role role, std::optional<Side> towards) {
+    const parts::Solid& solid = *model_.first(role);
+    const auto box = brep::box_of(solid.shape);
+    const Rect plan{box[0], box[1], box[3], box[4]};
+    std::vector<Edge> tops;
+    for (const TopoDS_Face& face : faces_of(solid.shape)) {
+      const auto n = outward(face);
+      const auto b = brep::box_of(face);
+      if (n && n->Z() > 1 - 1e-9 && b[2] > box[5] - near_mm)
+        for (const Edge& e : edges_of(face)) tops.push_back(e);
+    }
+    std::vector<Side> sides;
+    for (const Side side : job::all_sides) {
+      const bool bench = role == parts::Role::base && towards && side == *towards;
+      if (role == parts::Role::seat_block && side == *towards) continue;
+      if (!bench && !walled(side)) continue;
+      double length = 0;
+      for (const Edge& e : tops)
+        if (along(e, plan, side)) length += e.length;
+      if (length < near_mm) continue;
+      sides.push_back(side);
+      finish_.flashings.push_back(
+          {std::string{role == parts::Role::base ? "base, " : "seat, "} + name_of(side), length});
+    }
+    const auto has = [&](Side side) { return std::find(sides.begin(), sides.end(), side) != sides.end(); };
+    for (const Side side : {Side::left, Side::right}) finish_.flashing_corners += has(Side::back) && has(side);
+  }
+
+  void bonds() {
+    const parts::Solid* deck = model_.find("bench-frame/deck");
+    if (deck) finish_.seat_bond_mm2 = mate(model_.first(parts::Role::seat_block)->shape, deck->shape).contact_mm2;
+    for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::bed)->shape)) {
+      const auto n = outward(face);
+      if (n && n->Z() < -0.1) finish_.bed_bottom_mm2 += brep::properties(face).area_mm2;
+    }
+  }
+
+  const parts::Model& model_;
+  const job::Job& job_;
+  const facts::Heights& heights_;
+  Outline floor_, threshold_, seat_;
+  std::optional<Side> bench_;  ///< the base's side that the bench stands on
+  facts::Finish finish_;
+};
+
+}  // namespace
+
+facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts) {
+  return Finisher{model, facts.heights}.finish(facts);
+}
+
+}  // namespace fallwright::measure

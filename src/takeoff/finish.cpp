@@ -1,0 +1,183 @@
+#include <algorithm>
+#include <cmath>
+
+#include "takeoff/finish.hpp"
+#include "takeoff/need.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::takeoff {
+
+double section_of(const job::Sealant& s) {
+  const double w = s.width.in_mm(), d = s.depth.in_mm();
+  switch (s.shape) {
+    case job::Bead::square:
+      return w * d;
+    case job::Bead::fillet:
+      return w * d / 2;
+    case job::Bead::round:
+      break;
+  }
+  return M_PI / 4 * w * w;
+}
+
+double depth_of(const job::Bond& bond) {
+  const double w = bond.width.in_mm(), d = bond.depth.in_mm();
+  return bond.vee ? d / 2 : w * d / (w + bond.tooth.in_mm());
+}
+
+namespace {
+
+using units::decimals;
+
+class List {
+ public:
+  List(const job::Job& job, const facts::Finish& finish) : buy_{job.buy}, finish_{finish}, u_{units_of(job)} {}
+
+  std::vector<Row> rows(bool timber_floor) {
+    if (timber_floor && buy_.wants("felt")) felt();
+    if (finish_.seat_bond_mm2 > 0 && buy_.wants("adhesive")) adhesive();
+    if (buy_.wants("flashing")) flashing();
+    if (buy_.wants("membrane")) membrane();
+    if (buy_.wants("tile")) tile();
+    if (buy_.wants("bond")) bond();
+    if (buy_.wants("sealant")) sealant();
+    return std::move(rows_);
+  }
+
+ private:
+  void add(const Need& need) {
+    if (need.net > 0) rows_.push_back(to_row(need));
+  }
+
+  void felt() {
+    add({"felt under the bed", u_.area(finish_.bed_bottom_mm2), u_.area_unit(), buy_.felt.waste,
+         u_.area(buy_.felt.roll_mm2.value_or(0)), "rolls",
+         "solid 'bed', its underside: keeps mortar off the timber deck"});
+  }
+
+  void adhesive() {
+    const double bead = buy_.adhesive.bead.in_mm(), run = finish_.seat_bond_mm2 / buy_.adhesive.spacing.in_mm();
+    add({"construction adhesive", u_.small(run * M_PI / 4 * bead * bead), u_.small_unit(), buy_.adhesive.waste,
+         u_.small(buy_.adhesive.cartridge_mm3), "cartridges",
+         "seat block on deck, " + decimals(u_.area(finish_.seat_bond_mm2), 2) + " " + u_.area_unit() + " of contact, " +
+             decimals(u_.length(run), 1) + " " + u_.length_unit() + " of bead"});
+  }
+
+  void flashing() {
+    double length = 0;
+    for (const facts::Seam& seam : finish_.flashings) length += seam.length_mm;
+    if (length == 0) return;
+    const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
+    add({"flashing over upstands", u_.length(length + laps), u_.length_unit(), 0,
+         u_.length(buy_.flashing.length ? buy_.flashing.length->in_mm() : 0), "pieces",
+         "upstands of base and seat block, their top edges, with " + std::to_string(finish_.flashing_corners) +
+             " corners lapped both ways"});
+  }
+
+  double lap_mm2() const {
+    double length = 0;
+    for (const facts::Seam& seam : finish_.joints)
+      if (seam.what != "floor to drain") length += seam.length_mm;
+    return length * buy_.membrane.lap.in_mm();
+  }
+
+  /// Everything that gets wet, tiled or not: a floor that comes finished is its own waterproofing.
+  void membrane() {
+    double area = 0;
+    for (const facts::Covered& c : finish_.covered)
+      if (c.surface != "floor" || tiled("floor")) area += c.area_mm2;
+    add({"waterproofing", u_.area(area + lap_mm2()), u_.area_unit(), buy_.membrane.waste,
+         u_.area(buy_.membrane.roll_mm2.value_or(0)), "rolls or pails",
+         "walls to " + units::to_text(units::Length::mm(finish_.top_mm), u_.metric) +
+             " above the datum, apron, seat, threshold" + (tiled("floor") ? ", floor" : "") + "; " +
+             decimals(u_.area(lap_mm2()), 1) + " " + u_.area_unit() + " of it laps in corners"});
+  }
+
+  bool tiled(const std::string& surface) const {
+    const auto& list = buy_.tile.surfaces;
+    return std::find(list.begin(), list.end(), surface) != list.end();
+  }
+
+  void tile() {
+    for (const std::string& surface : buy_.tile.surfaces) {
+      double area = 0;
+      std::string where;
+      for (const facts::Covered& c : finish_.covered)
+        if (c.surface == surface) {
+          area += c.area_mm2;
+          if (!c.where.empty())
+            where +=
+                (where.empty() ? "" : ", ") + c.where + " " + decimals(u_.area(c.area_mm2), 1) + " " + u_.area_unit();
+        }
+      if (area > 0)
+        add({"tile, " + surface, u_.area(area), u_.area_unit(), buy_.tile.waste, u_.area(buy_.tile.box_mm2.value_or(0)),
+             "boxes", where.empty() ? "true area of its faces" : "from the surface below it up: " + where});
+    }
+  }
+
+  void bond() {
+    double area = 0;
+    for (const facts::Covered& c : finish_.covered)
+      if (tiled(c.surface)) area += c.area_mm2;
+    if (area == 0) return;
+    const double depth = depth_of(buy_.bond);
+    add({"bonding mortar", u_.volume(area * depth), u_.volume_unit(), buy_.bond.waste,
+         u_.volume(buy_.bond.bag_yield_mm3.value_or(0)), "bags",
+         decimals(u_.area(area), 1) + " " + u_.area_unit() + " of tile at a mean of " +
+             (u_.metric ? decimals(depth, 1) + " mm" : decimals(depth / 25.4, 3) + " in") +
+             " from the trowel's notches"});
+  }
+
+  void sealant() {
+    double length = 0;
+    std::string where;
+    for (const facts::Seam& seam : finish_.joints) {
+      length += seam.length_mm;
+      where += (where.empty() ? "" : ", ") + seam.what + " " + decimals(u_.length(seam.length_mm), 1);
+    }
+    add({"sealant", u_.small(length * section_of(buy_.sealant)), u_.small_unit(), buy_.sealant.waste,
+         u_.small(buy_.sealant.cartridge_mm3), "cartridges",
+         decimals(u_.length(length), 1) + " " + u_.length_unit() + " of joint: " + where});
+  }
+
+  const job::Buy& buy_;
+  const facts::Finish& finish_;
+  Units u_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace
+
+std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts) {
+  return List{job, facts.finish}.rows(job.floor.kind == job::FloorKind::joists);
+}
+
+std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
+  if (!job.buy.wants("fasteners")) return {};
+  const job::Fasteners& f = job.buy.fasteners;
+  int sticks = 0;
+  double edge = 0, field = 0, upstands = 0;
+  for (const facts::Member& m : facts.members) {
+    sticks += !m.sheet;
+    if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
+    if (m.part_id.rfind("bench-frame/joist", 0) == 0) field += m.length_mm;
+  }
+  for (const facts::Seam& seam : facts.finish.flashings)
+    if (seam.what.rfind("base", 0) == 0) upstands += std::ceil(seam.length_mm / f.upstand.in_mm()) + 1;
+  std::vector<Row> rows;
+  const auto add = [&](const char* item, double count, const std::string& from) {
+    if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));
+  };
+  const bool metric = units_of(job).metric;
+  const auto text = [&](job::Length l) { return units::to_text(l, metric); };
+  add("fasteners, framing", sticks * 2. * f.per_end,
+      std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + " sticks");
+  add("screws, deck", std::ceil(edge / f.deck_edge.in_mm()) + std::ceil(field / f.deck_field.in_mm()),
+      text(f.deck_edge) + " apart along edges, " + text(f.deck_field) + " along joists");
+  add("fasteners, upstands", upstands,
+      "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight");
+  return rows;
+}
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,68 @@
+#include "takeoff/need.hpp"
+
+#include <cmath>
+
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+using units::decimals;
+
+/// Packs that hang on little: the last one hardly begun, or hardly anything left over.
+std::string careful(double exact, double whole, const std::string& packs) {
+  const double used_of_last = exact - (whole - 1);
+  if (whole > 1 && used_of_last < 0.1)
+    return "; careful: the last of the " + packs + " is for " + decimals(used_of_last * 100, 0) + " % of one";
+  if (used_of_last > 0.9) return "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of one is left over";
+  return "";
+}
+
+bool is_whole(double value) {
+  return value == std::floor(value);
+}
+
+/// One of a thing that is named by its plural.
+std::string one_of(const std::string& plural) {
+  const auto space = plural.find(' ');
+  std::string word = plural.substr(0, space);
+  const auto ends = [&](const std::string& end) {
+    return word.size() > end.size() && word.compare(word.size() - end.size(), end.size(), end) == 0;
+  };
+  if (ends("ches") || ends("xes"))
+    word.resize(word.size() - 2);
+  else if (ends("s"))
+    word.pop_back();
+  return space == std::string::npos ? word : word + plural.substr(space);
+}
+
+std::string counted(double value, const std::string& unit) {
+  return decimals(value, is_whole(value) ? 0 : 2) + " " + (value == 1 ? one_of(unit) : unit);
+}
+
+}  // namespace
+
+std::string bought(const Row& row) {
+  return counted(row.buy, row.buy_unit);
+}
+
+std::string needed(const Row& row) {
+  return counted(row.quantity, row.unit);
+}
+
+Row to_row(const Need& need) {
+  const double gross = need.net * (1 + need.waste);
+  Row row{need.item, need.net, need.unit, gross, need.unit, need.from, need.waste, need.pack, need.pack_name};
+  if (need.waste > 0) row.basis += "; with " + decimals(need.waste * 100, 0) + " % waste";
+  if (need.pack <= 0) return row;
+  const double exact = gross / need.pack;
+  row.buy = std::ceil(exact - units::tolerance::ratio);
+  row.buy_unit = need.pack_name;
+  const int places = need.pack < 10 && need.pack != std::floor(need.pack) ? 2 : need.pack < 100 ? 1 : 0;
+  row.basis += "; at " + decimals(need.pack, need.pack == std::floor(need.pack) ? 0 : places) + " " + need.unit + ": " +
+               decimals(exact, 3) + careful(exact, row.buy, need.pack_name);
+  return row;
+}
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,47 @@
+/// From a net quantity to a row of the buy list. Inside `takeoff` only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "job/job.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright::takeoff {
+
+/// What is needed of one thing, and how it is sold. `pack` is in `unit`; zero: sold by the unit itself.
+struct Need {
+  std::string item;
+  double net = 0;
+  std::string unit;
+  double waste = 0, pack = 0;
+  std::string pack_name;  ///< plural: "bags", "cartridges"
+  std::string from;       ///< which solids, in words
+};
+
+/// Whole packs of what is needed with its waste; the basis says how near the last pack is to empty or full, since a
+/// count that hangs on little is worth a second look.
+Row to_row(const Need& need);
+
+/// The job's units for what is bought: millimetres go in, ft or m, ft2 or m2, ft3 or L come out.
+struct Units {
+  bool metric = false;
+  double length(double mm) const { return metric ? mm / 1000 : mm / 304.8; }
+  double area(double mm2) const { return metric ? mm2 * 1e-6 : mm2 / (304.8 * 304.8); }
+  double volume(double mm3) const { return metric ? mm3 * 1e-6 : mm3 / (304.8 * 304.8 * 304.8); }
+  /// What a cartridge holds: in3 or mL.
+  double small(double mm3) const { return metric ? mm3 * 1e-3 : mm3 / (25.4 * 25.4 * 25.4); }
+  const char* length_unit() const { return metric ? "m" : "ft"; }
+  const char* area_unit() const { return metric ? "m2" : "ft2"; }
+  const char* volume_unit() const { return metric ? "L" : "ft3"; }
+  const char* small_unit() const { return metric ? "mL" : "in3"; }
+};
+inline Units units_of(const job::Job& job) {
+  return {job.unit == job::UnitSystem::metric};
+}
+
+std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts);
+std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts);
+std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts);
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,116 @@
+// What is tiled, sealed, flashed and bonded, measured on the solids against closed formulas over the job's sizes.
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+constexpr double in = 25.4, in2 = in * in;
+
+facts::Finish finish_of(const job::Job& job) {
+  return measure::measure(*parts::build(job)).finish;
+}
+
+double area(const facts::Finish& finish, const std::string& surface, const std::string& where = "") {
+  for (const facts::Covered& c : finish.covered)
+    if (c.surface == surface && c.where == where) return c.area_mm2 / in2;
+  ADD_FAILURE() << surface << " " << where;
+  return 0;
+}
+
+double joint(const facts::Finish& finish, const std::string& what) {
+  for (const facts::Seam& seam : finish.joints)
+    if (seam.what == what) return seam.length_mm / in;
+  ADD_FAILURE() << what;
+  return 0;
+}
+
+/// The sample alcove in inches: rim and seat heights, and the tile's top 72 in above the drain.
+constexpr double top = 1.5 + 72, rim = 1.5 + 26.25 / 48, nose = 18, seat_back = 18 + 14.5 / 48;
+
+TEST(Finish, WallsAreTiledFromWhatStandsBelowThem) {
+  // Source: closed form; strips over the rim (56.5 x 31.5 in), the threshold's ends and the seat's edges.
+  const facts::Finish finish = finish_of(sample::alcove());
+  EXPECT_NEAR(finish.top_mm, top * in, 1e-6);
+  EXPECT_NEAR(area(finish, "walls", "back"), 56.5 * (top - rim) + 14.5 * (top - (nose + seat_back) / 2), 1e-6);
+  EXPECT_NEAR(area(finish, "walls", "left"), 35.5 * (top - seat_back), 1e-6);
+  const double sill = 1.5 + 2.5 + 4. / 48 / 2;
+  EXPECT_NEAR(area(finish, "walls", "right"), 31.5 * (top - rim) + 4 * (top - sill), 1e-6);
+  EXPECT_NEAR(area(finish, "apron"), 31.5 * (nose - rim) + 4 * (nose - sill), 1e-6);
+}
+
+TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
+  // Source: closed form; plan over the cosine of each facet's fall.
+  const facts::Finish finish = finish_of(sample::alcove());
+  const double rise = 26.25 / 48, ends = (31.5 + 4) / 2 * 26.25, sides = (56.5 + 4) / 2 * 13.75;
+  EXPECT_NEAR(area(finish, "floor"), 2 * ends * std::hypot(1, rise / 26.25) + 2 * sides * std::hypot(1, rise / 13.75),
+              1e-6);
+  EXPECT_NEAR(area(finish, "seat"), 14.5 * 35.5 * std::hypot(1, 1. / 48), 1e-6);
+}
+
+TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
+  // Source: closed form.
+  const facts::Finish finish = finish_of(sample::alcove());
+  EXPECT_NEAR(joint(finish, "floor to walls"), 56.5 + 31.5, 1e-6);
+  EXPECT_NEAR(joint(finish, "floor to apron"), 31.5, 1e-6);
+  EXPECT_NEAR(joint(finish, "threshold to walls"), 8 * std::hypot(1, 1. / 48), 1e-6);
+  EXPECT_NEAR(joint(finish, "seat to walls"), 35.5 + 14.5 * std::hypot(1, 1. / 48), 1e-6);
+  EXPECT_NEAR(joint(finish, "wall corners"), top - rim + top - seat_back, 1e-6);
+  EXPECT_NEAR(joint(finish, "floor to drain"), 16, 1e-6);
+}
+
+TEST(Finish, FlashingAdhesiveAndFelt) {
+  // Source: closed form; the bed's plan is 56.5 x 36 in less a circle of 3 in about the bore.
+  const facts::Finish finish = finish_of(sample::alcove());
+  double flashing = 0;
+  for (const facts::Seam& seam : finish.flashings) flashing += seam.length_mm / in;
+  EXPECT_NEAR(flashing, 57.5 + 36 + 36 + 36 + 15, 1e-6);
+  EXPECT_EQ(finish.flashing_corners, 3);
+  EXPECT_NEAR(finish.seat_bond_mm2 / in2, 36 * 14.5, 1e-6);
+  EXPECT_NEAR(finish.bed_bottom_mm2 / in2, 56.5 * 36 - M_PI * 9, 1e-3);
+}
+
+TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {
+  // Source: closed form; 1 in of overhang takes 1 in of the strip over the base's rim and adds it to the seat's.
+  job::Job job = sample::alcove();
+  const double before = area(finish_of(job), "walls", "back");
+  job.bench->overhang = job::Length::inches(1);
+  const double after = area(finish_of(job), "walls", "back");
+  const double strip = top - rim,
+               seat = 15.5 * (top - (nose + 18 + 15.5 / 48) / 2) - 14.5 * (top - (nose + seat_back) / 2);
+  EXPECT_NEAR(after - before, seat - strip, 1e-6);
+}
+
+TEST(Finish, TheOtherHandTakesAsMuch) {
+  // Source: property; mirrored left and right.
+  job::Job right = sample::alcove();
+  right.bench->place = job::BenchPlace::right_end;
+  right.drain.across.side = job::Side::right;
+  const facts::Finish a = finish_of(sample::alcove()), b = finish_of(right);
+  EXPECT_NEAR(area(a, "walls", "left"), area(b, "walls", "right"), 1e-9);
+  EXPECT_NEAR(area(a, "walls", "back"), area(b, "walls", "back"), 1e-9);
+  EXPECT_NEAR(area(a, "apron"), area(b, "apron"), 1e-9);
+  ASSERT_EQ(a.joints.size(), b.joints.size());
+  for (std::size_t i = 0; i < a.joints.size(); ++i)
+    EXPECT_NEAR(a.joints[i].length_mm, b.joints[i].length_mm, 1e-9) << a.joints[i].what;
+}
+
+TEST(Finish, ABenchAlongTheBackLeavesItsEnds) {
+  // Source: closed form; the base's walls are left and right, the back wall is above the seat alone.
+  job::Job job = sample::alcove();
+  job.bench->place = job::BenchPlace::back;
+  job.base.width = job::Length::inches(21.5);
+  job.drain.along = {job::Side::back, job::Length::inches(9)};
+  const facts::Finish finish = finish_of(job);
+  EXPECT_NEAR(area(finish, "walls", "back"), 71 * (top - seat_back), 1e-6);
+  EXPECT_GT(area(finish, "walls", "left"), 14.5 * (top - seat_back));
+  EXPECT_NEAR(area(finish, "walls", "left"), area(finish, "walls", "right"), 1e-6);
+}
+
+}  // namespace
+}  // namespace fallwright
