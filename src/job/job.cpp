@@ -1,6 +1,9 @@
 #include "job/job.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "units/tolerance.hpp"
 
 namespace fallwright::job {
 
@@ -11,6 +14,12 @@ bool Alcove::has_wall(Side side) const {
 const Limit* Job::limit(const std::string& key) const {
   const auto it = std::find_if(limits.begin(), limits.end(), [&](const Limit& l) { return l.key == key; });
   return it == limits.end() ? nullptr : &*it;
+}
+
+double Job::cut_mm(double length_mm) const {
+  if (!to_tape) return length_mm;
+  const double mark = unit == UnitSystem::metric ? 1 : 25.4 / 16;
+  return std::floor(length_mm / mark + units::tolerance::length_mm) * mark;
 }
 
 bool Buy::wants(const std::string& kind) const {

@@ -188,12 +188,16 @@ struct Job {
   std::optional<Liner> liner;
   std::optional<Trap> trap;
   std::vector<Fixture> fixtures;
+  bool to_tape = false;  ///< pieces are cut to the mark of the tape at or below their length, and built so
   Buy buy;
   std::string book = "residential";  ///< the rule book whose limits hold
   BookOverride book_override;
   std::vector<Limit> limits;
   std::string limits_source;  ///< one source for all overridden limits, in the user's words
   const Limit* limit(const std::string& key) const;
+  /// What a piece of a length is cut to: the mark of the tape at or below it (1/16 in or 1 mm), since a piece must go
+  /// in; the length itself unless `to_tape`.
+  double cut_mm(double length_mm) const;
 };
 
 }  // namespace fallwright::job

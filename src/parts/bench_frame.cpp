@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
@@ -16,18 +17,34 @@ const std::string family = "bench-frame/";
 class Frame {
  public:
   Frame(const job::Job& job, const job::Layout& layout, Sticks& sticks)
-      : bench_{*job.bench},
+      : job_{job},
+        bench_{*job.bench},
         stock_{bench_.frame.stock},
         layout_{layout},
         sticks_{sticks},
         place_{bench_to_alcove(job, layout)},
-        length_{layout.bench_length},
+        length_{job.cut_mm(layout.bench_length)},
         front_{bench_.depth.in_mm()} {
     const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
     using job::BenchPlace, job::Side;
     if (bench_.place == BenchPlace::left_end) first_walled_ = walled(Side::back), last_walled_ = false;
     if (bench_.place == BenchPlace::right_end) first_walled_ = false, last_walled_ = walled(Side::back);
     if (bench_.place == BenchPlace::back) first_walled_ = walled(Side::right), last_walled_ = walled(Side::left);
+  }
+
+  /// How much lower than asked the top plate comes to lie on studs that are cut to the tape: on the tallest of them.
+  double drop() const {
+    if (bench_.frame.kind == job::FrameKind::steel) {
+      const double length = steel_stud();
+      return length - job_.cut_mm(length);
+    }
+    const double t = stock_.thickness.in_mm(), asked = layout_.plate_top - t;
+    double settled = std::numeric_limits<double>::lowest();
+    for (const double u : spread_evenly(length_, t, bench_.frame.spacing.in_mm())) {
+      const double low = lowest_under(u);
+      settled = std::max(settled, low + job_.cut_mm(asked - low));
+    }
+    return asked - settled;
   }
 
   std::vector<Solid> build() {
@@ -51,7 +68,7 @@ class Frame {
     const double t = stock_.thickness.in_mm(), d = stock_.depth.in_mm();
     const double back = front_ - d;  // the knee wall's inner face
     const brep::Loop plan = brep::rectangle(0, back, length_, front_);
-    const brep::Plane foot = foot_of(back, front_), sole_top{foot.z0 + t, foot.gx, foot.gy};
+    const brep::Plane foot = foot_of(back, front_), sole_top = sole_top_on(foot);
     add(make_board(family + "sole-plate", role, stock_, {{{plan}, foot}}, {{{plan}, sole_top}}, gp::DX()));
     int number = 0;
     for (const double u : spread_evenly(length_, t, bench_.frame.spacing.in_mm()))
@@ -73,6 +90,17 @@ class Frame {
     return {p.at(o.X(), o.Y()), p.gx * u.X() + p.gy * u.Y(), p.gx * v.X() + p.gy * v.Y()};
   }
 
+  brep::Plane sole_top_on(const brep::Plane& foot) const {
+    return {foot.z0 + stock_.thickness.in_mm(), foot.gx, foot.gy};
+  }
+
+  /// Where a stud at `u` reaches down farthest: at a corner of its foot.
+  double lowest_under(double u) const {
+    const double t = stock_.thickness.in_mm(), back = front_ - stock_.depth.in_mm();
+    const brep::Plane sole = sole_top_on(foot_of(back, front_));
+    return std::min({sole.at({u, back}), sole.at({u + t, back}), sole.at({u, front_}), sole.at({u + t, front_})});
+  }
+
   double highest_floor(double v0, double v1) const {
     const gp_Pnt a = gp_Pnt{0, v0, 0}.Transformed(place_), b = gp_Pnt{length_, v1, 0}.Transformed(place_);
     return layout_.subfloor.highest(
@@ -80,7 +108,8 @@ class Frame {
   }
 
   /// On a level floor all studs are one shape; on another each is cut to its own length.
-  void add_stud(const std::string& name, double u, double v, const brep::Plane& foot, double top) {
+  void add_stud(const std::string& name, double u, double v, const brep::Plane& foot, double asked) {
+    const double low = lowest_under(u), top = low + job_.cut_mm(asked - low);
     if (foot.gx == 0 && foot.gy == 0)
       add(sticks_.make(family + name, role, stock_, top - foot.z0, {{u, v, foot.z0}, gp::DZ(), gp::DX()}));
     else
@@ -95,15 +124,21 @@ class Frame {
     const double back = front_ - outside, knee = back + t;
     const double foot = highest_floor(back, front_);
     along("sole-track", track, front_, foot, gp::DZ());
-    const double stud_foot = foot + t + r, stud_top = layout_.plate_top - t - r;
+    const double stud_foot = foot + t + r, length = job_.cut_mm(steel_stud());
     int number = 0;
     for (const double u : spread_evenly(length_, stock_.flange.in_mm(), bench_.frame.spacing.in_mm()))
-      add(sticks_.make(family + numbered("stud", ++number), role, stock_, stud_top - stud_foot,
+      add(sticks_.make(family + numbered("stud", ++number), role, stock_, length,
                        {{u, knee, stud_foot}, gp::DZ(), gp::DX()}));
     along("top-track", track, back, layout_.plate_top, gp_Dir{0, 0, -1});
     along("wall-track", track, 0, layout_.plate_top, gp::DY());
     along("front-track", track, front_, layout_.plate_top + outside, gp_Dir{0, -1, 0});
     add_joists(t + r, front_ - t - r, layout_.plate_top + t, stock_.flange.in_mm());
+  }
+
+  double steel_stud() const {
+    const job::Stock& track = bench_.frame.track;
+    const double back = front_ - outside_depth_mm(track);
+    return layout_.plate_top - highest_floor(back, front_) - 2 * (track.thickness.in_mm() + track.radius.in_mm());
   }
 
   /// On edge from `v0` to `v1`; the ones against a wall at the bench's ends are its cleats.
@@ -114,12 +149,13 @@ class Frame {
       const bool cleat = (i == 0 && first_walled_) || (i + 1 == places.size() && last_walled_);
       const std::string name = cleat ? numbered("end-cleat", ++cleats) : numbered("joist", ++joists);
       // Length along +v and a along -u: b points up. A timber's corner is then at its far side.
-      add(sticks_.make(family + name, role, stock_, v1 - v0, {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
+      add(sticks_.make(family + name, role, stock_, job_.cut_mm(v1 - v0),
+                       {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
     }
   }
 
   void add_deck() {
-    const brep::Loop plan = brep::rectangle(0, 0, length_, front_);
+    const brep::Loop plan = brep::rectangle(0, 0, length_, job_.cut_mm(front_));
     Solid deck =
         to_solid(family + "deck", role, "plywood", 600,  // kg/m3: from memory
                  brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, family + "deck"));
@@ -127,6 +163,7 @@ class Frame {
     add(std::move(deck));
   }
 
+  const job::Job& job_;
   const job::Bench& bench_;
   const job::Stock& stock_;
   const job::Layout& layout_;
@@ -138,6 +175,15 @@ class Frame {
 };
 
 }  // namespace
+
+job::Layout lay_out_as_cut(const job::Job& job) {
+  job::Layout layout = job::lay_out(job);
+  if (!job.bench) return layout;
+  Sticks none;
+  const double drop = Frame{job, layout, none}.drop();
+  for (double* height : {&layout.plate_top, &layout.joist_top, &layout.deck_top, &layout.seat_front}) *height -= drop;
+  return layout;
+}
 
 std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layout, Sticks& sticks) {
   std::vector<Solid> solids = Frame{job, layout, sticks}.build();

@@ -17,7 +17,7 @@ namespace fallwright::parts {
 namespace {
 
 Model assemble(const job::Job& job) {
-  const job::Layout layout = job::lay_out(job);
+  const job::Layout layout = lay_out_as_cut(job);
   Model model{job, {}};
   Sticks sticks;
   const auto add = [&](std::vector<Solid> solids) {
@@ -86,7 +86,7 @@ Solid build_bed(const job::Job& job) {
 }
 
 Model build_framing(const job::Job& job) {
-  const job::Layout layout = job::lay_out(job);
+  const job::Layout layout = lay_out_as_cut(job);
   Sticks sticks;
   Model model{job, make_walls(job, layout, sticks)};
   if (job.bench)

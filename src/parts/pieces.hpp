@@ -44,6 +44,9 @@ Solid make_bed(const job::Job& job, const job::Layout& layout);
 /// on the tape at which its volume is not below that of the bed as set.
 Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed);
 
+/// Where everything stands once pieces are cut: as laid out, but with the bench on its studs.
+job::Layout lay_out_as_cut(const job::Job& job);
+
 std::vector<Solid> make_subfloor(const job::Job& job, const job::Layout& layout);
 std::vector<Solid> make_walls(const job::Job& job, const job::Layout& layout, Sticks& sticks);
 std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layout, Sticks& sticks);

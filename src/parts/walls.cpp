@@ -71,9 +71,10 @@ class Framing {
   }
 
   std::vector<Solid> build() {
-    const double top = job_.alcove.height.in_mm() - job_.walls.top_plates * plate_;
     const brep::Plane foot = lay_sole_plate();
     const std::vector<Place> places = stud_places();
+    const double asked = job_.alcove.height.in_mm() - job_.walls.top_plates * plate_;
+    const double top = settled(asked, raised(foot, plate_), places);
     for (std::size_t i = 0; i < places.size(); ++i)
       add_stud(numbered("stud", static_cast<int>(i) + 1), places[i], raised(foot, plate_), top);
     for (int k = 0; k < job_.walls.top_plates; ++k)
@@ -89,6 +90,27 @@ class Framing {
  private:
   static brep::Plane raised(const brep::Plane& p, double by) { return {p.z0 + by, p.gx, p.gy}; }
 
+  /// What stands already is as it is; what is framed is cut to the tape.
+  double cut(double mm) const { return job_.walls.existing ? mm : job_.cut_mm(mm); }
+
+  /// Where a stud reaches down farthest: at a corner of its foot.
+  double lowest_under(const Place& place, const brep::Plane& foot) const {
+    double low = std::numeric_limits<double>::max();
+    for (const double s : {place.s, place.s + plate_})
+      for (const double out : {0.0, depth_}) low = std::min(low, foot.at(at(s, 0, out)));
+    return low;
+  }
+
+  /// The top plate comes to lie on the tallest of the studs as they are cut.
+  double settled(double asked, const brep::Plane& foot, const std::vector<Place>& places) const {
+    double top = std::numeric_limits<double>::lowest();
+    for (const Place& place : places) {
+      const double low = lowest_under(place, foot);
+      top = std::max(top, low + cut(asked - low));
+    }
+    return places.empty() ? asked : top;
+  }
+
   void meet_side_walls() {
     const double left = layout_.room.wall(job::Side::left) ? depth_ : 0;
     const double right = layout_.room.wall(job::Side::right) ? depth_ : 0;
@@ -103,7 +125,8 @@ class Framing {
     return line_.wall.side() == job::Side::right ? line_.begin + corner_.inset + corner_.rate * z : line_.begin;
   }
   double end_at(double z) const {
-    return line_.wall.side() == job::Side::left ? line_.end - corner_.inset - corner_.rate * z : line_.end;
+    const double end = line_.wall.side() == job::Side::left ? line_.end - corner_.inset - corner_.rate * z : line_.end;
+    return begin_at(z) + cut(end - begin_at(z));
   }
   bool is_back() const { return line_.wall.side() == job::Side::back; }
 
@@ -115,7 +138,8 @@ class Framing {
   }
 
   brep::Loop board_plan(double z0, double z1) const {
-    const double from = std::max(begin_at(z0), begin_at(z1)), to = std::min(end_at(z0), end_at(z1));
+    const double from = std::max(begin_at(z0), begin_at(z1));
+    const double to = from + cut(std::min(end_at(z0), end_at(z1)) - from);
     return {{at(from, z0)}, {at(to, z0)}, {at(to, z0, depth_)}, {at(from, z0, depth_)}};
   }
 
@@ -181,15 +205,20 @@ class Framing {
     return line_.from_front ? line_.wall.length() - along : along;
   }
 
-  void add_stud(const std::string& name, const Place& place, const brep::Plane& foot, double top) {
+  /// A leaning stud is cut where it meets the plate: its ends are bevelled, and no mark of the tape fits both points.
+  void add_stud(const std::string& name, const Place& place, const brep::Plane& foot, double asked) {
     const brep::PlanPoint p = at(place.s, 0);
     const gp_Dir run = line_.run(), outward = line_.outward();
     const double lean = line_.wall.lean(line_.along(place.s + plate_ / 2));
     if (lean != 0 || place.rate != 0) {
       const gp_Dir length{run.XYZ() * place.rate - outward.XYZ() * lean + gp_XYZ{0, 0, 1}};
       const gp_Dir a{run.XYZ() - length.XYZ() * run.Dot(length)};
-      solids_.push_back(make_leaning_post(family_ + name, Role::wall, stock_, {{p.x, p.y, 0}, length, a}, foot, {top}));
-    } else if (foot.gx == 0 && foot.gy == 0) {
+      solids_.push_back(
+          make_leaning_post(family_ + name, Role::wall, stock_, {{p.x, p.y, 0}, length, a}, foot, {asked}));
+      return;
+    }
+    const double low = lowest_under(place, foot), top = low + cut(asked - low);
+    if (foot.gx == 0 && foot.gy == 0) {
       solids_.push_back(
           sticks_.make(family_ + name, Role::wall, stock_, top - foot.z0, {{p.x, p.y, foot.z0}, gp::DZ(), run}));
     } else {
@@ -219,7 +248,7 @@ class Framing {
       const double in = least_inward(from, from + gap, z0, z1);
       const gp_Pnt p{foot.x - in * outward.X(), foot.y - in * outward.Y(), z0};
       solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
-                                     stock_, gap, {p, run, outward}));
+                                     stock_, job_.cut_mm(gap), {p, run, outward}));
     }
   }
 
