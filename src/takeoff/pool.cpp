@@ -1,0 +1,49 @@
+#include "takeoff/pool.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+bool is_sticks(const Row& row) {
+  return row.buy_unit.rfind("stick", 0) == 0;
+}
+
+/// A pack that differs is another product.
+bool alike(const Row& a, const Row& b) {
+  return a.item == b.item && a.unit == b.unit && a.buy_unit == b.buy_unit &&
+         std::abs(a.pack - b.pack) <= units::tolerance::ratio * std::max(1.0, a.pack);
+}
+
+}  // namespace
+
+std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
+  std::vector<Pooled> pooled;
+  std::vector<double> gross;  // in `unit`, with each room's own waste
+  for (const std::vector<Row>* list : lists)
+    for (const Row& row : *list) {
+      if (is_sticks(row)) continue;
+      auto at = std::find_if(pooled.begin(), pooled.end(), [&](const Pooled& p) { return alike(p.row, row); });
+      if (at == pooled.end()) {
+        at = pooled.insert(pooled.end(), {row, 0, 0});
+        at->row.quantity = at->row.buy = 0;
+        gross.push_back(0);
+      }
+      at->row.quantity += row.quantity;
+      at->row.buy += row.buy;
+      at->apart += row.buy;
+      ++at->rooms;
+      gross[static_cast<std::size_t>(at - pooled.begin())] += row.quantity * (1 + row.waste);
+    }
+  for (std::size_t i = 0; i < pooled.size(); ++i) {
+    Row& row = pooled[i].row;
+    if (row.pack > 0) row.buy = std::ceil(gross[i] / row.pack - units::tolerance::ratio);
+    row.basis = std::to_string(pooled[i].rooms) + (pooled[i].rooms == 1 ? " room" : " rooms");
+  }
+  return pooled;
+}
+
+}  // namespace fallwright::takeoff
