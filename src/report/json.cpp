@@ -128,7 +128,8 @@ Json check(const rules::Result& r) {
           {"verified", rules::name_of(r.limit.verified)},
           {"margin", maybe(r.margin)},
           {"where", r.where},
-          {"advice", r.advice}};
+          {"advice", r.advice},
+          {"details", r.details}};
 }
 
 Json row(const takeoff::Row& r) {

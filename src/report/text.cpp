@@ -230,6 +230,7 @@ std::string explained(const Report& report, const std::string& id) {
     for (const rules::Rule& rule : rules::all_rules())
       if (rule.id == id) text += "  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
     if (!r.where.empty()) text += "  found        " + r.where + "\n";
+    for (const std::string& line : r.details) text += "               " + line + "\n";
     if (r.measured)
       text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
     if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
