@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "facts/room.hpp"
+#include "facts/section.hpp"
 
 namespace fallwright::facts {
 
@@ -142,6 +143,8 @@ struct Facts {
   std::vector<Drainage> drainage;
   std::vector<Fit> fits;
   std::vector<Member> members;
+  std::vector<Section> sections;  ///< one for each stock of the bench frame
+  std::vector<Bearer> bearers;    ///< of the seat, from the deck down
   std::vector<Opening> openings;
   Bed bed;
   Clear clear;
