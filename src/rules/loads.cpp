@@ -5,6 +5,7 @@
 
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -54,23 +55,40 @@ namespace {
 
 const char* const engineer = "loads and structure are for a licensed engineer to judge; here: ";
 
+/// Loads and shares of the floor's joists, a line each.
+std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job) {
+  const auto both = [](double kpa) {
+    return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 1) + " psf)";
+  };
+  const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
+  return {
+      "dead load " + both(load.dead_kpa) + ", people " + both(load.live_kpa) + ", flood test " + both(load.flood_kpa),
+      job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " +
+          grade_of(job.floor.joist_species)->name + ", dry: bending " + percent(load.bending_share) + ", shear " +
+          percent(load.shear_share) + "; deflection span / " + units::decimals(load.span_mm / load.deflection_mm, 0)};
+}
+
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
   if (!load) return missing(no_joists);
-  return found(std::max(load->bending_share, load->shear_share),
-               "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
-                   ", dead load with the heavier of people and flood test",
-               std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
+  Finding finding = found(std::max(load->bending_share, load->shear_share),
+                          "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
+                              ", dead load with the heavier of people and flood test",
+                          std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
+  finding.details = floor_lines(*load, job);
+  return finding;
 }
 
 Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
   if (!load) return missing(no_joists);
-  return found(load->deflection_mm / load->span_mm,
-               "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
-               std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
+  Finding finding = found(load->deflection_mm / load->span_mm,
+                          "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
+                          std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
+  finding.details = floor_lines(*load, job);
+  return finding;
 }
 
 const char* const no_frame = "the bench's frame was not found on the solids: joists, studs and what carries them";
