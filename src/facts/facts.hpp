@@ -9,6 +9,7 @@
 
 #include "facts/finish.hpp"
 #include "facts/room.hpp"
+#include "facts/section.hpp"
 
 namespace fallwright::facts {
 
@@ -143,6 +144,8 @@ struct Facts {
   std::vector<Drainage> drainage;
   std::vector<Fit> fits;
   std::vector<Member> members;
+  std::vector<Section> sections;  ///< one for each stock of the bench frame
+  std::vector<Bearer> bearers;    ///< of the seat, from the deck down
   std::vector<Opening> openings;
   Bed bed;
   Clear clear;

@@ -128,10 +128,11 @@ enum class FrameKind { timber, steel };
 
 struct BenchFrame {
   FrameKind kind = FrameKind::timber;
-  Stock stock;     ///< studs, plates, joists, cleats and rails; for steel: the stud section
-  Stock track;     ///< steel only
-  Length spacing;  ///< greatest, of studs and of joists
-  Length deck;     ///< thickness of the deck
+  Stock stock;                       ///< studs, plates, joists, cleats and rails; for steel: the stud section
+  Stock track;                       ///< steel only
+  Length spacing;                    ///< greatest, of studs and of joists
+  Length deck;                       ///< thickness of the deck
+  std::string species = "SPF No.2";  ///< of its timber, with the grade
 };
 
 struct Bench {

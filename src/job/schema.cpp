@@ -201,6 +201,16 @@ std::vector<Key> bench_keys() {
        no_choices, STORE(bench(j).frame.spacing = v.length())},
       {"bench.frame.deck", Kind::length, usual, "\"3/4 in\"", "18", 5, 60, "thickness of the deck under the seat block",
        no_choices, STORE(bench(j).frame.deck = v.length())},
+      {"bench.frame.species",
+       Kind::choice,
+       usual,
+       "\"SPF No.2\"",
+       "\"SPF No.2\"",
+       0,
+       0,
+       "species and grade of a timber frame, for what it carries",
+       {"SPF No.2", "DF-L No.2"},
+       STORE(bench(j).frame.species = v.text)},
   };
 }
 

@@ -85,6 +85,10 @@ std::optional<Stock> steel(const std::string& name, int web, char kind, int flan
   }
   stock.flange = Length::inches(row->width);
   stock.lip = Length::inches(row->lip);
+  if (row->lip < sheet->radius + sheet->design) {
+    why = "a lip of " + name + " is shorter than its bend: no such stud is rolled";
+    return std::nullopt;
+  }
   return stock;
 }
 

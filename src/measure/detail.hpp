@@ -34,6 +34,14 @@ void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
 facts::Clear measure_clear(const parts::Model& model);
 std::vector<facts::Member> measure_members(const parts::Model& model);
+
+/// A stick's end face, square to its length; nothing where both ends are cut otherwise.
+std::optional<TopoDS_Face> end_face(const parts::Solid& solid);
+facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick);
+/// An end face under a load along `load`, which lies in it.
+facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load);
+std::vector<facts::Section> measure_sections(const parts::Model& model);
+std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
 void measure_openings(const parts::Model& model, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);

@@ -105,6 +105,8 @@ facts::Facts look_at_all(const parts::Model& model) {
   measure_bed(model, base_on_bed, facts);
   facts.clear = measure_clear(model);
   facts.members = measure_members(model);
+  facts.sections = measure_sections(model);
+  facts.bearers = measure_bearers(model);
   measure_heights(model, facts);
   measure_openings(model, facts);
   measure_access(model, facts);

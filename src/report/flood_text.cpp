@@ -45,12 +45,15 @@ std::string loads(const Report& report) {
             " psf, flood test " + decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " +
             percent(f->bending_share) + ", shear " + percent(f->shear_share) +
             " of the reference values, deflection span / " + decimals(f->span_mm / f->deflection_mm, 0) + "\n";
+  else if (report.job.floor.kind == job::FloorKind::slab)
+    text += "    the floor is a slab: no joists to judge\n";
   else
     text += "    floor joists: not known; give floor.joists.first, span and species\n";
-  if (const auto s = rules::seat_load(report.job, report.facts))
-    text += "    " + s->member + " under 250 lbf (1112 N), as SPF No.2: bending " + percent(s->bending_share) +
-            ", shear " + percent(s->shear_share) + ", bearing " + percent(s->bearing_share) +
-            " of the reference values, deflection span / " + decimals(s->span_mm / s->deflection_mm, 0) + "\n";
+  if (const auto s = rules::seat_load(report.job, report.facts)) {
+    text +=
+        "    seat: 250 lbf (1112 N) anywhere, on each member alone, as " + s->material + "; deck as " + s->deck + "\n";
+    for (const rules::SeatMember& member : s->members) text += "      " + rules::text_of(member, report.job) + "\n";
+  }
   return text;
 }
 

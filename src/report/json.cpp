@@ -113,6 +113,35 @@ Json opening(const facts::Opening& o) {
           {"left_over_mm", o.left_over_mm}};
 }
 
+Json bending(const facts::Bending& b) {
+  return {{"depth_mm", b.depth_mm},
+          {"inertia_mm4", b.inertia_mm4},
+          {"modulus_mm3", b.modulus_mm3},
+          {"upright_mm2", b.upright_mm2}};
+}
+
+Json section(const facts::Section& s) {
+  return {{"stock", s.stock},
+          {"steel", s.steel},
+          {"area_mm2", s.area_mm2},
+          {"sheet_mm", s.sheet_mm},
+          {"centroid_mm", s.centroid_mm},
+          {"strong", bending(s.strong)},
+          {"weak", bending(s.weak)}};
+}
+
+Json bearer(const facts::Bearer& b) {
+  return {{"what", b.what},
+          {"part_id", b.part_id},
+          {"clear_mm", b.clear_mm},
+          {"span_mm", b.span_mm},
+          {"width_mm", b.width_mm},
+          {"bearing_mm2", b.bearing_mm2},
+          {"off_stud_mm", b.off_stud_mm},
+          {"inertia_mm4", b.bending.inertia_mm4},
+          {"modulus_mm3", b.bending.modulus_mm3}};
+}
+
 Json limit(const rules::Limit& l) {
   return {{"least", maybe(l.least)}, {"greatest", maybe(l.greatest)}};
 }
@@ -128,7 +157,8 @@ Json check(const rules::Result& r) {
           {"verified", rules::name_of(r.limit.verified)},
           {"margin", maybe(r.margin)},
           {"where", r.where},
-          {"advice", r.advice}};
+          {"advice", r.advice},
+          {"details", r.details}};
 }
 
 Json row(const takeoff::Row& r) {
@@ -195,6 +225,8 @@ std::string to_json(const Report& report) {
                                                                   {"surface_mm2", d.surface_mm2}};
                                                     })}};
   json["finish"] = finish(f.finish);
+  json["sections"] = list(f.sections, section);
+  json["bearers"] = list(f.bearers, bearer);
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);

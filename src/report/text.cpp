@@ -99,12 +99,13 @@ std::string bed_line(const Report& report) {
   std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) +
                      " to " + len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
                      " above the datum\n";
-  for (const takeoff::Row& row : report.rows)
-    if (row.item == "mortar, bags")
-      text += row.buy_unit == "bags"
-                  ? "  to buy       " + units::decimals(row.buy, 0) + " bags (" + row.basis + ")\n"
-                  : "  to buy       " + units::volume_text(bed.set_mm3 * (1 + report.job.bed.waste), metric) +
-                        " of mortar; " + row.basis + "\n";
+  std::string buy;
+  for (const takeoff::Row& row : report.rows) {
+    if (row.item == "mortar, bags") buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
+    if (row.item == "cement") buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
+    if (row.item.rfind("sand", 0) == 0) buy += " and " + takeoff::bought(row) + " of sand";
+  }
+  text += "  to buy       " + buy + "\n";
   return text;
 }
 
@@ -229,6 +230,7 @@ std::string explained(const Report& report, const std::string& id) {
     for (const rules::Rule& rule : rules::all_rules())
       if (rule.id == id) text += "  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
     if (!r.where.empty()) text += "  found        " + r.where + "\n";
+    for (const std::string& line : r.details) text += "               " + line + "\n";
     if (r.measured)
       text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
     if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";

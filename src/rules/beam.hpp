@@ -11,6 +11,7 @@ namespace fallwright::rules {
 struct Grade {
   const char* name;
   double bending, shear, bearing, modulus;
+  double axial, least_modulus;  ///< along the grain; for columns
 };
 /// "SPF No.2", "DF-L No.2"; nothing for what is not in the table.
 std::optional<Grade> grade_of(const std::string& name);
@@ -18,6 +19,30 @@ std::optional<Grade> grade_of(const std::string& name);
 /// Size factor for bending of 2 to 3 in thick lumber by its depth: 1.5 to 4 in, then 1.4, 1.3, 1.2, 1.1, 1.0, 0.9 for
 /// 5, 6, 8, 10, 12, 14 in nominal. NELMA design tables, quoted.
 double size_factor(double depth_mm);
+
+/// Cold-formed steel by the thickness of its sheet: yield stress (IRC R603.2, quoted: 33 ksi up to 43 mil, 50 ksi from
+/// 54 mil), and what AISI S100 allows of it in bending (1.67), shear (0.6, 1.67) and as a column (1.80); the factors
+/// and the modulus are from memory. The full section is taken: local buckling, web crippling, torsion and punchouts are
+/// not judged.
+struct Steel {
+  double yield, bending, shear, modulus;
+};
+Steel steel_of(double sheet_mm);
+
+/// A plywood deck's strip one foot wide, its strength axis across what carries it; N mm, N and N mm2. By thickness,
+/// the weakest make of the span rating sold in it: from memory.
+struct Panel {
+  const char* rating;
+  double moment, shear, stiffness;
+};
+Panel panel_of(double thickness_mm);
+inline constexpr double panel_strip_mm = 304.8;
+
+/// What a column may carry, in MPa: wood by its reference stress and least modulus (column stability with c = 0.8),
+/// steel by its yield stress over 1.80. `slender` is length over least side (wood) or over radius of gyration (steel).
+/// From memory: NDS 3.7.1, AISI S100 E2.
+double column_of(const Grade& grade, double slender);
+double column_of(const Steel& steel, double slender);
 
 /// Repetitive members (three or more, at most 24 in apart): 1.15. Same source.
 inline constexpr double repetitive = 1.15;

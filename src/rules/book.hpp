@@ -19,7 +19,8 @@ struct Finding {
   std::string advice;           ///< what to do when it fails; where nothing was measured, what to measure
   bool broken = false;          ///< it fails whatever the number: water without a way out, even if the pool is a film
   std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
-  std::optional<double> greatest = {};  ///< the same for the greatest
+  std::optional<double> greatest = {};    ///< the same for the greatest
+  std::vector<std::string> details = {};  ///< what the number is made of, a line each
 };
 
 Finding found(double measured, std::string where, std::string advice);

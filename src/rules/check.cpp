@@ -88,6 +88,7 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   result.limit = *limit;
   const Finding finding = rule.look(job, facts, result.limit);
   result.where = finding.where;
+  result.details = finding.details;
   if (finding.least) result.limit.least = finding.least;
   if (finding.greatest) result.limit.greatest = finding.greatest;
   if (!finding.applies) {

@@ -5,13 +5,13 @@
 
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright::rules {
 namespace {
 
 constexpr double gravity = 9.80665e-3;         ///< N per kg, in kN: kPa from kg and m2
 constexpr double live_kpa = 40 * kpa_per_psf;  ///< rooms other than sleeping rooms
-constexpr double seat_n = 250 * n_per_lbf;     ///< anywhere on the seat
 constexpr double finish_kpa = 0.43;            ///< tile 3/8 in with its bond coat, 9 psf: common practice, no source
 
 double mass_of(const facts::Facts& facts, const std::string& role) {
@@ -51,65 +51,88 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
   return load;
 }
 
-std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts) {
-  if (!job.bench || job.bench->frame.kind == job::FrameKind::steel) return std::nullopt;
-  const facts::Member* joist = nullptr;
-  for (const facts::Member& m : facts.members)
-    if (m.part_id.rfind("bench-frame/joist", 0) == 0 && (!joist || m.length_mm > joist->length_mm)) joist = &m;
-  const auto grade = grade_of("SPF No.2");  // the weaker of the common ones
-  if (!joist || !grade) return std::nullopt;
-  SeatLoad load;
-  const Section section{joist->thickness_mm, joist->width_mm};
-  const Effect one = point(seat_n, joist->length_mm, grade->modulus, section.inertia_mm4());
-  load.member = joist->part_id;
-  load.span_mm = joist->length_mm;
-  load.bending_share = one.moment_nmm / section.modulus_mm3() / (grade->bending * size_factor(section.depth_mm));
-  load.shear_share = 1.5 * one.shear_n / (section.width_mm * section.depth_mm) / grade->shear;
-  load.deflection_mm = one.deflection_mm;
-  // All of it over one joist's end, on a plate as wide as the stock is thick.
-  load.bearing_share = seat_n / (section.width_mm * job.bench->frame.stock.thickness.in_mm()) / grade->bearing;
-  return load;
-}
-
 namespace {
 
 const char* const engineer = "loads and structure are for a licensed engineer to judge; here: ";
+
+/// Loads and shares of the floor's joists, a line each.
+std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job) {
+  const auto both = [](double kpa) {
+    return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 1) + " psf)";
+  };
+  const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
+  return {
+      "dead load " + both(load.dead_kpa) + ", people " + both(load.live_kpa) + ", flood test " + both(load.flood_kpa),
+      job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " +
+          grade_of(job.floor.joist_species)->name + ", dry: bending " + percent(load.bending_share) + ", shear " +
+          percent(load.shear_share) + "; deflection span / " + units::decimals(load.span_mm / load.deflection_mm, 0)};
+}
 
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
   if (!load) return missing(no_joists);
-  return found(std::max(load->bending_share, load->shear_share),
-               "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
-                   ", dead load with the heavier of people and flood test",
-               std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
+  Finding finding = found(std::max(load->bending_share, load->shear_share),
+                          "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
+                              ", dead load with the heavier of people and flood test",
+                          std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
+  finding.details = floor_lines(*load, job);
+  return finding;
 }
 
 Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
   if (!load) return missing(no_joists);
-  return found(load->deflection_mm / load->span_mm,
-               "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
-               std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
+  Finding finding = found(load->deflection_mm / load->span_mm,
+                          "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
+                          std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
+  finding.details = floor_lines(*load, job);
+  return finding;
+}
+
+const char* const no_frame = "the bench's frame was not found on the solids: joists, studs and what carries them";
+
+/// Every member on a line, and what was taken for granted.
+std::vector<std::string> all_members(const SeatLoad& load, const job::Job& job) {
+  std::vector<std::string> lines;
+  for (const SeatMember& member : load.members) lines.push_back(text_of(member, job));
+  const bool steel = job.bench->frame.kind == job::FrameKind::steel;
+  lines.push_back("taken as " + load.material + "; deck as " + load.deck +
+                  ", its strength axis across the joists (its values from memory)");
+  lines.push_back(std::string{"not judged: a push sideways, the seat block, "} +
+                  (steel ? "local buckling, web crippling, torsion, punchouts, screws, what the wall track hangs on"
+                         : "nails and screws, what the wall cleat hangs on"));
+  return lines;
 }
 
 Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable();
   const auto load = seat_load(job, facts);
-  if (!load) return missing("a steel bench frame's strength is not judged here: ask its maker or an engineer");
-  return found(
-      std::max({load->bending_share, load->shear_share, load->bearing_share}),
-      "'" + load->member + "' under 250 lbf (1112 N), as SPF No.2: bending, shear or bearing, whichever is most",
-      std::string{engineer} + "take deeper joists or more of them under the seat");
+  if (!load) return missing(no_frame);
+  const SeatMember& worst = load->strongest_used();
+  Finding finding =
+      found(worst.most().first,
+            std::string{worst.most().second} + " of the " + worst.what + " '" + worst.part_id + "' over " +
+                text_of(worst.span_mm, Unit::mm, job) + ", under 250 lbf (1112 N) anywhere on the seat",
+            std::string{engineer} +
+                "bring studs and joists closer (bench.frame.spacing), or take deeper stock or a "
+                "thicker deck");
+  finding.details = all_members(*load, job);
+  return finding;
 }
 
 Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable();
   const auto load = seat_load(job, facts);
-  if (!load) return missing("a steel bench frame's stiffness is not judged here: ask its maker or an engineer");
-  return found(load->deflection_mm / load->span_mm, "'" + load->member + "' under 250 lbf (1112 N) at its middle",
-               std::string{engineer} + "take deeper joists under the seat");
+  if (!load) return missing(no_frame);
+  const SeatMember& worst = load->most_deflected();
+  Finding finding = found(worst.deflection_mm / worst.span_mm,
+                          worst.what + " '" + worst.part_id + "' over " + text_of(worst.span_mm, Unit::mm, job) +
+                              ", 250 lbf (1112 N) at its middle",
+                          std::string{engineer} + "bring joists closer (bench.frame.spacing), or take a thicker deck");
+  finding.details = all_members(*load, job);
+  return finding;
 }
 
 }  // namespace
@@ -120,11 +143,12 @@ std::vector<Rule> load_rules() {
        "bed, base: masses; water up to the threshold; joists: section and span", Unit::share, "", "", joists_bending},
       {"load.joists-deflection", "floor joists are stiff enough", "deflection under total load over span", "as above",
        Unit::ratio, "", "", joists_deflection},
-      {"load.seat-strength", "bench joists carry a person",
-       "greatest of bending, shear and bearing over its reference value", "bench frame: longest joist", Unit::share, "",
-       "", seat_strength},
-      {"load.seat-deflection", "bench joists are stiff enough", "deflection under 250 lbf over span",
-       "bench frame: longest joist", Unit::ratio, "", "", seat_stiffness},
+      {"load.seat-strength", "bench carries a person",
+       "greatest share of bending, shear, bearing and push under 250 lbf, each member a simple span",
+       "bench frame: sections of its sticks at their ends, distances between what carries them", Unit::share, "", "",
+       seat_strength},
+      {"load.seat-deflection", "bench is stiff enough", "greatest deflection under 250 lbf over span", "as above",
+       Unit::ratio, "", "", seat_stiffness},
   };
 }
 

@@ -36,6 +36,8 @@ struct Result {
   std::string advice;  ///< what to do about it; for not-checked: what to measure
   /// Room to the limit as a share of it; negative when it fails. Absent when nothing was measured.
   std::optional<double> margin;
+  std::vector<std::string> details =
+      {};  ///< what the number is made of, a line each; for whoever asks to have it explained
 };
 
 }  // namespace fallwright::rules

@@ -29,6 +29,11 @@ void add_bags(const job::Job& job, double net_mm3, std::vector<Row>& rows) {
                       " bags; clean and cold, the last of it by the splash: a clump must hold and not drip"});
 }
 
+/// A part of a mix: "5", "0.25".
+std::string part(double parts) {
+  return decimals(parts, parts == std::floor(parts) ? 0 : 2);
+}
+
 /// Cement, lime and sand for the volume with waste.
 void add_mix(const job::Job& job, double net_mm3, std::vector<Row>& rows) {
   const Units u = units_of(job);
@@ -36,8 +41,9 @@ void add_mix(const job::Job& job, double net_mm3, std::vector<Row>& rows) {
   const Parts parts = parts_for(net_mm3 * 1e-9, {mix.cement(), mix.lime(), mix.sand()});  // m3
   const double unit_kg = u.metric ? 1 : units::kg_per_lb;
   const char* mass = u.metric ? "kg" : "lb";
-  const std::string basis = "site mix of " + decimals(mix.cement(), 2) + " : " + decimals(mix.lime(), 2) + " : " +
-                            decimals(mix.sand(), 2) + " by loose volume; handbooks differ by up to 11 %";
+  const std::string basis = "site mix of " + part(mix.cement()) + " : " +
+                            (mix.lime() > 0 ? part(mix.lime()) + " : " : "") + part(mix.sand()) +
+                            " by loose volume; handbooks differ by up to 11 %";
   const auto bag = [&](const char* item, double m3, double density, double bag_kg) {
     rows.push_back(to_row({item, m3 * density / unit_kg, mass, job.bed.waste, bag_kg / unit_kg, "bags", basis}));
   };

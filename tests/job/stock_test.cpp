@@ -63,9 +63,25 @@ TEST(Steel, ThicknessAndRadiusAreThoseOfTheMakersTable) {
   }
 }
 
+TEST(Steel, FlangeAndLipAreThoseOfTheMakersTable) {
+  // Source: the same product information: stud flange designation, flange width and lip.
+  struct Row {
+    const char* flange;
+    double width, lip;
+  };
+  const Row rows[] = {{"S125", 1.25, .188}, {"S137", 1.375, .375}, {"S162", 1.625, .5}, {"S200", 2, .625},
+                      {"S250", 2.5, .625},  {"S300", 3, .625},     {"S350", 3.5, 1}};
+  for (const Row& row : rows) {
+    const Stock s = stock(std::string{"600"} + row.flange + "-33");
+    EXPECT_DOUBLE_EQ(s.flange.in_inches(), row.width) << row.flange;
+    EXPECT_DOUBLE_EQ(s.lip.in_inches(), row.lip) << row.flange;
+  }
+}
+
 TEST(Stock, RefusesWhatIsNotSold) {
   // Source: common practice, no source.
-  for (const char* text : {"2x7", "2x", "wood", "350S163-33", "350S162-34", "9x", "5x200 mm", "350Q162-33"}) {
+  for (const char* text :
+       {"2x7", "2x", "wood", "350S163-33", "350S162-34", "9x", "5x200 mm", "350Q162-33", "350S125-97"}) {
     std::string why;
     EXPECT_FALSE(parse_stock(text, why)) << text;
     EXPECT_FALSE(why.empty()) << text;

@@ -139,5 +139,31 @@ TEST(Together, TheWorstRoomOfEachCheckIsNamed) {
   EXPECT_THAT(text.substr(text.rfind("    floor.fall-least"), 120), HasSubstr("-20.0 %"));
 }
 
+TEST(Text, AnExplainedLoadListsEveryMemberWithSpanAndShares) {
+  // Source: none; by hand the deck's 23/32 in sheet rated 48/24: 250 of 300 lbf, 625 of 845 lbf in over 10 in.
+  const std::string text = report::explained(sample::Reported{}.report(), "load.seat-strength");
+  for (const char* words :
+       {"deck ('bench-frame/deck') over 10\": bending 74 %, shear 83 %; deflection span / 845",
+        "joist ('bench-frame/joist-01') over 11-1/4\":", "front rail ('bench-frame/front-rail') over",
+        "plate ('bench-frame/top-plate') over", "stud ('bench-frame/stud-01'), 9-13/16\" long:",
+        "taken as SPF No.2, dry", "not judged:", "exactly      0.833333 share"})
+    EXPECT_THAT(text, HasSubstr(words));
+}
+
+TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
+  // Source: none; loads inform, and what is not known of the floor is asked for or, on a slab, left alone.
+  sample::Reported sample;
+  std::string text = report::flood_table(sample.report());
+  for (const char* words : {"simple beams; a licensed engineer judges structure", "15 minutes (IPC 312.9)",
+                            "people 40 psf", "flood test", "seat: 250 lbf (1112 N)"})
+    EXPECT_THAT(text, HasSubstr(words));
+  sample.job.floor.joist_span.reset();
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("give floor.joists.first, span and species"));
+  sample.job.floor.kind = job::FloorKind::slab;
+  text = report::flood_table(sample.report());
+  EXPECT_THAT(text, HasSubstr("a slab: no joists to judge"));
+  EXPECT_THAT(text, testing::Not(HasSubstr("give floor.joists")));
+}
+
 }  // namespace
 }  // namespace fallwright

@@ -71,6 +71,33 @@ TEST(Beam, APersonOnABenchMember) {
   EXPECT_NEAR(36 * in / e.deflection_mm, 1112, 1);
 }
 
+TEST(Beam, SizeFactorsAreThoseOfAPublishedExample) {
+  // Source: Purdue CE 479 (2006), NDS 2001: a wet 2x8 of No.1 DF-L under snow: 1000 x 1.15 x 0.85 x size factor = 1173
+  // psi. The others: NELMA design tables, 2 to 3 in thick, by nominal width.
+  EXPECT_NEAR(1000 * 1.15 * 0.85 * size_factor(7.25 * in), 1173, 0.5);
+  for (const auto& [width, factor] : {std::pair{1.5, 1.5},
+                                      {2.5, 1.5},
+                                      {3.5, 1.5},
+                                      {4.5, 1.4},
+                                      {5.5, 1.3},
+                                      {7.25, 1.2},
+                                      {9.25, 1.1},
+                                      {11.25, 1.0},
+                                      {13.25, 0.9}})
+    EXPECT_DOUBLE_EQ(size_factor(width * in), factor) << width;
+}
+
+TEST(Beam, LoadsAlongAJoistAreThoseOfATextbook) {
+  // Source: Breyer, 6th edition, example 6.18: joists at 16 in, 14 psf dead and 20 psf roof live load: 18.67, 26.67 and
+  // 45.33 lbf/ft. The moment over 13.5 ft by hand: 45.33 x 13.5 x 13.5 / 8 = 1032.8 lbf ft.
+  const auto along = [](double psf) { return psf * kpa_per_psf * 1e-3 * 16 * in; };  // N/mm
+  const double plf = n_per_lbf / (12 * in);
+  EXPECT_NEAR(along(14) / plf, 18.67, 5e-3);
+  EXPECT_NEAR(along(20) / plf, 26.67, 5e-3);
+  EXPECT_NEAR(along(34) / plf, 45.33, 5e-3);
+  EXPECT_NEAR(uniform(along(34), 13.5 * 12 * in, 1, 1).moment_nmm / (n_per_lbf * 12 * in), 1032.8, 0.1);
+}
+
 TEST(Beam, UniformAndPointFormulasAgreeAtTheirKnownRatio) {
   // Source: closed form: the same total load spread out bends half as much and deflects 5/8 as much.
   const Effect p = point(1000, 3000, 9000, 4e7), u = uniform(1000. / 3000, 3000, 9000, 4e7);

@@ -62,6 +62,16 @@ facts::Heights heights() {
   return h;
 }
 
+/// A timber 2x4 frame under 3/4 in of deck: on edge, the plate flat.
+std::vector<facts::Bearer> bearers() {
+  const facts::Bending edge{88.9, 2.2307e6, 5.0185e4, 3387}, flat{38.1, 4.0972e5, 2.1508e4, 3387};
+  return {{"deck", "bench-frame/deck", false, 254, 254, 368, 0, 0, 0, 0, {19.05, 0, 0, 0}},
+          {"joist", "bench-frame/joist-01", false, 241, 286, 38.1, 3387, 0, 1452, 0, edge},
+          {"front rail", "bench-frame/front-rail", false, 254, 292, 38.1, 3387, 0, 1452, 0, edge},
+          {"plate", "bench-frame/top-plate", false, 254, 292, 88.9, 3387, 0, 3387, 0, flat},
+          {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 3387, 0, flat}};
+}
+
 facts::Room room() {
   facts::Room r;
   r.closure = {true, true, {{"back", 1800, 1800.5, 1.5, 1800.9}}, 0.5, 1.5, "", {}};
@@ -97,6 +107,8 @@ facts::Facts good_facts() {
   f.backings = {{"grab bar", "back", 860, 1}};
   f.flood = {1.2e6, {{50, 4.5e7, 1.2e6}}};
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
+  f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
+  f.bearers = bearers();
   f.room = room();
   return f;
 }

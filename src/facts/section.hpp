@@ -1,0 +1,42 @@
+/// Cross-sections of sticks, and what carries the seat: measured on end faces and between solids.
+#pragma once
+
+#include <array>
+#include <string>
+
+namespace fallwright::facts {
+
+/// A section as it resists bending one way.
+struct Bending {
+  double depth_mm = 0;     ///< outside size along the load
+  double inertia_mm4 = 0;  ///< second moment about the axis across the load, through the centroid
+  double modulus_mm3 = 0;  ///< to the edge farther from the centroid: the lesser of two
+  double upright_mm2 = 0;  ///< bent sheet: of its longest flats along the load, bend to bend; solid wood: all of it
+};
+
+/// One stock's cross-section, square to its length.
+struct Section {
+  std::string stock;
+  bool steel = false;
+  double area_mm2 = 0;
+  double sheet_mm = 0;                  ///< thickness of the sheet it is bent from; zero: solid wood
+  std::array<double, 2> centroid_mm{};  ///< from the nearer edge: along the strong way's depth, along the weak way's
+  Bending strong, weak;                 ///< about the two principal axes
+};
+
+/// One kind of member that carries the seat; of several, the one with the longest span.
+struct Bearer {
+  std::string what;     ///< "deck", "joist", "front rail", "plate", "stud"
+  std::string part_id;  ///< "bench-frame/joist-02"
+  bool steel = false;
+  double clear_mm = 0;     ///< free between what carries it; a stud: its length
+  double span_mm = 0;      ///< from middle to middle of what carries it; deck and stud: as `clear_mm`
+  double width_mm = 0;     ///< level, square to the span
+  double area_mm2 = 0;     ///< of its section
+  double sheet_mm = 0;     ///< as in Section
+  double bearing_mm2 = 0;  ///< least plan in which it meets what carries it (a stud: what it carries)
+  double off_stud_mm = 0;  ///< plate: greatest distance of a joist's middle from the nearest stud's
+  Bending bending;         ///< under a load straight down; a stud: its weak way
+};
+
+}  // namespace fallwright::facts

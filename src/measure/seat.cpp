@@ -1,0 +1,177 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "brep/properties.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+constexpr double near_mm = units::tolerance::length_mm;
+
+/// A member of the bench frame and its place; the frame stands square to the alcove's axes.
+struct Piece {
+  const parts::Solid* solid = nullptr;
+  std::array<double, 6> box{};
+  double low(int axis) const { return box[axis]; }
+  double high(int axis) const { return box[axis + 3]; }
+  double middle(int axis) const { return (low(axis) + high(axis)) / 2; }
+  double size(int axis) const { return high(axis) - low(axis); }
+};
+
+double overlap(const Piece& a, const Piece& b, int axis) {
+  return std::max(0.0, std::min(a.high(axis), b.high(axis)) - std::max(a.low(axis), b.low(axis)));
+}
+double plan_overlap(const Piece& a, const Piece& b) {
+  return overlap(a, b, 0) * overlap(a, b, 1);
+}
+
+/// What lies between two pieces that carry a third.
+struct Gap {
+  double clear = 0, span = 0;
+};
+
+/// The bench frame, by the families its ids begin with.
+class Seat {
+ public:
+  explicit Seat(const parts::Model& model) {
+    for (const parts::Solid& solid : model.solids)
+      if (solid.role == parts::Role::bench_frame) pieces_.push_back({&solid, brep::box_of(solid.shape)});
+  }
+
+  std::vector<facts::Bearer> bearers() {
+    const auto decks = family({"deck"});
+    if (decks.empty()) return {};
+    along_ = std::abs(decks.front().solid->cut->axis.X()) > 0.5 ? 0 : 1;
+    add_deck(decks.front());
+    add_joists();
+    for (const Piece& rail : family({"front-rail", "front-track"})) add_over_studs("front rail", rail);
+    for (const Piece& plate : family({"top-plate", "top-track"})) add_over_studs("plate", plate);
+    add_stud();
+    return std::move(found_);
+  }
+
+ private:
+  std::vector<Piece> family(std::initializer_list<const char*> names) const {
+    std::vector<Piece> all;
+    for (const Piece& piece : pieces_)
+      for (const char* name : names)
+        if (piece.solid->id.rfind(std::string{"bench-frame/"} + name, 0) == 0) all.push_back(piece);
+    return all;
+  }
+
+  /// The widest gap between neighbours along an axis.
+  static Gap widest(std::vector<Piece> row, int axis) {
+    std::sort(row.begin(), row.end(), [=](const Piece& a, const Piece& b) { return a.low(axis) < b.low(axis); });
+    Gap widest;
+    for (std::size_t i = 1; i < row.size(); ++i) {
+      const Gap gap{row[i].low(axis) - row[i - 1].high(axis), row[i].middle(axis) - row[i - 1].middle(axis)};
+      if (gap.span > widest.span) widest = gap;
+    }
+    return widest;
+  }
+
+  /// Section under a load straight down, from the member's own end.
+  static void read_section(const Piece& piece, facts::Bearer& bearer) {
+    bearer.part_id = piece.solid->id;
+    bearer.steel = piece.solid->cut->steel;
+    const auto end = end_face(*piece.solid);
+    if (!end) return;
+    const facts::Section section = section_on(*end, *piece.solid);
+    bearer.area_mm2 = section.area_mm2;
+    bearer.sheet_mm = section.sheet_mm;
+    bearer.bending = section.weak;
+    if (std::abs(piece.solid->cut->axis.Z()) > 0.5) return;
+    const facts::Bending down = bending_on(*end, gp::DZ());
+    const bool on_edge = std::abs(down.inertia_mm4 - section.strong.inertia_mm4) <=
+                         std::abs(down.inertia_mm4 - section.weak.inertia_mm4);
+    bearer.bending = down;
+    bearer.bending.upright_mm2 = (on_edge ? section.strong : section.weak).upright_mm2;
+  }
+
+  void add_deck(const Piece& deck) {
+    const Gap gap = widest(family({"joist", "end-cleat"}), along_);
+    facts::Bearer bearer;
+    bearer.what = "deck";
+    bearer.part_id = deck.solid->id;
+    bearer.clear_mm = bearer.span_mm = gap.clear;
+    bearer.width_mm = deck.size(1 - along_);
+    bearer.bending.depth_mm = deck.size(2);
+    found_.push_back(bearer);
+  }
+
+  /// A joist rests where a member along the bench lies at its underside: on its top, or on the flange inside a track.
+  void add_joists() {
+    std::optional<facts::Bearer> worst;
+    const int over = 1 - along_;
+    for (const Piece& joist : family({"joist"})) {
+      std::vector<Piece> rests;
+      for (const Piece& other : pieces_) {
+        const bool at_underside = other.low(2) <= joist.low(2) + near_mm && other.high(2) >= joist.low(2) - near_mm;
+        if (other.size(along_) < joist.size(along_) + near_mm || !at_underside || overlap(other, joist, over) < near_mm)
+          continue;
+        rests.push_back(other);
+        const double from = std::max(other.low(over), joist.low(over)), to = from + overlap(other, joist, over);
+        rests.back().box[over] = from, rests.back().box[over + 3] = to;
+      }
+      if (rests.size() < 2) continue;
+      facts::Bearer bearer;
+      bearer.what = "joist";
+      read_section(joist, bearer);
+      const Gap gap = widest(rests, over);
+      bearer.clear_mm = gap.clear, bearer.span_mm = gap.span;
+      bearer.width_mm = joist.size(along_);
+      bearer.bearing_mm2 = std::numeric_limits<double>::max();
+      for (const Piece& rest : rests) bearer.bearing_mm2 = std::min(bearer.bearing_mm2, plan_overlap(rest, joist));
+      if (!worst || bearer.span_mm > worst->span_mm + near_mm) worst = bearer;
+    }
+    if (worst) found_.push_back(*worst);
+  }
+
+  /// Rail and plate lie on each other and run over the knee wall's studs.
+  void add_over_studs(const char* what, const Piece& piece) {
+    const auto studs = family({"stud"});
+    facts::Bearer bearer;
+    bearer.what = what;
+    read_section(piece, bearer);
+    const Gap gap = widest(studs, along_);
+    bearer.clear_mm = gap.clear, bearer.span_mm = gap.span;
+    bearer.width_mm = piece.size(1 - along_);
+    bearer.bearing_mm2 = std::numeric_limits<double>::max();
+    for (const Piece& stud : studs) bearer.bearing_mm2 = std::min(bearer.bearing_mm2, plan_overlap(stud, piece));
+    for (const Piece& joist : family({"joist"})) {
+      double off = std::numeric_limits<double>::max();
+      for (const Piece& stud : studs) off = std::min(off, std::abs(stud.middle(along_) - joist.middle(along_)));
+      bearer.off_stud_mm = std::max(bearer.off_stud_mm, off);
+    }
+    if (!studs.empty()) found_.push_back(bearer);
+  }
+
+  void add_stud() {
+    const auto studs = family({"stud"});
+    const auto longest = std::max_element(
+        studs.begin(), studs.end(), [](const Piece& a, const Piece& b) { return a.size(2) < b.size(2) - near_mm; });
+    if (longest == studs.end()) return;
+    facts::Bearer bearer;
+    bearer.what = "stud";
+    read_section(*longest, bearer);
+    bearer.clear_mm = bearer.span_mm = longest->size(2);
+    bearer.width_mm = longest->size(along_);
+    for (const Piece& plate : family({"top-plate", "top-track"})) bearer.bearing_mm2 = plan_overlap(*longest, plate);
+    found_.push_back(bearer);
+  }
+
+  std::vector<Piece> pieces_;
+  std::vector<facts::Bearer> found_;
+  int along_ = 0;
+};
+
+}  // namespace
+
+std::vector<facts::Bearer> measure_bearers(const parts::Model& model) {
+  return Seat{model}.bearers();
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,286 @@
+#include "rules/boundary_cases.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "rules/beam.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::sample {
+namespace {
+
+using facts::Facts;
+using job::Job;
+using job::Length;
+using rules::Outcome;
+
+constexpr double in = 25.4, in2 = in * in, psi = rules::mpa_per_psi, lbf = rules::n_per_lbf;
+
+/// A value of the facts, given in `unit`.
+template <class Field>
+Put fact(Field field, double unit = 1) {
+  return [=](Job&, Facts& f, double v) { field(f) = v * unit; };
+}
+Put all_falls(const char* surface) {
+  return [=](Job&, Facts& f, double in_per_ft) {
+    for (facts::Facet& each : f.facets)
+      if (each.surface == surface) each.fall = in_per_ft / 12;
+  };
+}
+Put all_as_set() {
+  return [](Job&, Facts& f, double in_per_ft) {
+    for (facts::AsSetFall& each : f.room.as_set.falls)
+      if (each.surface == "base-floor") each.fall = in_per_ft / 12;
+  };
+}
+Put opening(std::size_t index) {
+  return fact([=](Facts& f) -> double& { return f.openings[index].left_over_mm; });
+}
+Put pond(std::size_t index) {
+  return [=](Job&, Facts& f, double mm) { f.drainage[index].pond_mm = mm, f.drainage[index].drains = mm <= 0; };
+}
+
+std::vector<Case> falls() {
+  // Source: IRC P2709.1 (2009, 2021) for the floor; seat and threshold: common practice, no source. In in/ft.
+  return {{"floor.fall-least", 0.25, 0.26, 0.24, all_falls("base-floor")},
+          {"floor.fall-greatest", 0.5, 0.49, 0.51, all_falls("base-floor")},
+          {"rim.fall-least", 0.25, 0.26, 0.24, all_as_set()},
+          {"rim.fall-greatest", 0.5, 0.49, 0.51, all_as_set()},
+          {"seat.fall-least", 0.125, 0.13, 0.12, all_falls("seat")},
+          {"seat.fall-greatest", 0.5, 0.49, 0.51, all_falls("seat")},
+          {"threshold.falls-inward", 0.125, 0.13, 0.12, all_falls("threshold")},
+          {"floor.drains", 0, 0, 0.01, pond(0)},
+          {"threshold.drains", 0, 0, 0.01, pond(1)},
+          {"seat.drains", 0, 0, 0.01, pond(2)}};
+}
+
+std::vector<Case> heights() {
+  // Source: IRC P2709.1 (2009, 2021): 2 in to 9 in above the drain's top, 1 in below the sides.
+  const Put least = [](Job&, Facts& f, double v) { f.heights.threshold_least_mm = f.heights.drain_top_mm + v * in; };
+  const Put most = [](Job&, Facts& f, double v) { f.heights.threshold_greatest_mm = f.heights.drain_top_mm + v * in; };
+  const Put sides = [](Job&, Facts& f, double v) {
+    f.heights.upstand_top_mm = *f.heights.threshold_greatest_mm + v * in;
+  };
+  return {{"threshold.height-least", 2, 2.01, 1.99, least},
+          {"threshold.height-greatest", 9, 8.99, 9.01, most},
+          {"threshold.below-upstand", 1, 1.01, 0.99, sides}};
+}
+
+std::vector<Case> room() {
+  // Source: IRC P2708.1 (2018) for area and width; UPC 408.7 (2024) for the circle; IRC P2708.1.1 (2018) for the entry.
+  const Put entry = [](Job&, Facts& f, double v) { f.clear.entry_mm = v * in; };
+  return {{"clear.area", 900, 901, 899, fact([](Facts& f) -> double& { return f.clear.area_mm2; }, in2)},
+          {"clear.width", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.least_width_mm; }, in)},
+          {"clear.circle", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.circle_mm; }, in),
+           Outcome::caution},
+          {"access.opening", 22, 22.01, 21.99, entry}};
+}
+
+std::vector<Case> fit() {
+  // Source: common practice, no source. The lower end of a gap is that things do not go through each other.
+  const Put body = fact([](Facts& f) -> double& { return f.drain.body_to_bore_mm; }, in);
+  const Put joist = [](Job&, Facts& f, double v) { f.drain.bore_to_joist_mm = v * in; };
+  const Put clash = [](Job&, Facts& f, double v) {
+    if (v > 0) f.fits.push_back({"base", "bench", facts::Touch::clash, 0, 500, {}});
+  };
+  return {{"opening.width", 0, 0.1, -0.1, opening(0)},
+          {"opening.width", 0.5 * in, 0.49 * in, 0.51 * in, opening(0)},
+          {"opening.depth", 0, 0.1, -0.1, opening(1)},
+          {"opening.depth", 0.5 * in, 0.49 * in, 0.51 * in, opening(1)},
+          {"drain.in-bore", 0.25, 0.26, 0.24, body},
+          {"drain.bore-clear-of-joists", 0.25, 0.26, 0.24, joist},
+          {"fit.no-clash", 0, 0, 1, clash},
+          {"solids.valid", 0, 0, 1, [](Job&, Facts& f, double v) { f.parts[1].valid = v == 0; }}};
+}
+
+std::vector<Case> bed() {
+  // Source: the sample job asks for 1/2 in; 2 in a lift, no voids, 80 % of bearing are common practice, no source.
+  return {{"bed.least", 0.5, 0.51, 0.49, fact([](Facts& f) -> double& { return f.bed.least_under_ribs_mm; }, in)},
+          {"bed.greatest", 2, 1.99, 2.01, fact([](Facts& f) -> double& { return f.bed.greatest_mm; }, in),
+           Outcome::caution},
+          {"bed.fills-shell", 0, 1e4, -1e4, fact([](Facts& f) -> double& { return f.bed.squeeze_out_mm3; })},
+          {"bed.bearing", 0.8, 0.801, 0.799, [](Job&, Facts& f, double v) { f.bed.contact_mm2 = v * f.bed.plan_mm2; }}};
+}
+
+std::vector<Case> survey() {
+  // Source: common practice, no source, for floor, gaps and levelling; the sample's own tolerances for readings.
+  // A left side low by v takes atan(v / length) off the left facet's angle: what is left must be that of 1/4 in/ft.
+  const Put window = [](Job&, Facts& f, double v) {
+    facet(f, "base-floor", "left").fall = std::tan(std::atan(1. / 48) + std::atan(v / (57.5 * in)));
+  };
+  const Put width = [](Job&, Facts& f, double v) { f.room.widths[0].reading_mm = f.room.widths[0].solids_mm + v; };
+  const Put tip = [](Job&, Facts& f, double v) { f.room.drop_in.least_mm = -5, f.room.drop_in.tip_clear_mm = v; };
+  const auto caution = Outcome::caution;
+  return {
+      {"survey.closes", 1.5, 1.49, 1.51, fact([](Facts& f) -> double& { return f.room.closure.worst_mm; })},
+      {"survey.widths-agree", 4.5, 4.49, 4.51, width, caution},
+      {"floor.level", 0.375, 0.37, 0.38, fact([](Facts& f) -> double& { return f.room.floor.along_depth_mm; }, in)},
+      {"floor.hump", 0.125, 0.12, 0.13, fact([](Facts& f) -> double& { return f.room.floor.hump_mm; }, in), caution},
+      {"floor.rock", in / 32, in / 33, in / 31, fact([](Facts& f) -> double& { return f.room.floor.rock_mm; }),
+       caution},
+      {"room.stud-gap", 0.5, 0.49, 0.51, fact([](Facts& f) -> double& { return f.room.corners[0].at_floor_mm; }, in)},
+      {"room.drop-in", 0.125, 0.13, 0.12, fact([](Facts& f) -> double& { return f.room.drop_in.least_mm; }, in),
+       caution},
+      {"room.goes-in", 0, 0.1, -0.1, tip},
+      {"levelling.window", in / 16, in / 15, in / 17, window, caution},
+      {"rim.twist", in / 16, in / 17, in / 15, fact([](Facts& f) -> double& { return f.room.as_set.twist_mm; }),
+       caution}};
+}
+
+std::vector<Case> plumbing() {
+  // Source: IRC P2709.2 (2021), Table P3201.7 (2021), R502.8.1 (2018): a 2x8 is 7-1/4 in deep, a third is 2.417 in and
+  // less than its depth less 4 in, a sixth is 1.208 in; P3105.1 and P3005.3 (2018) from memory; blocking: common
+  // practice, no source.
+  using job::Fall;
+  return {{"liner.above-threshold", 3, 3.01, 2.99,
+           [](Job& j, Facts&, double v) { j.liner->above_threshold = Length::inches(v); }},
+          {"liner.fall", 0.25, 0.26, 0.24, [](Job& j, Facts&, double v) { j.liner->fall = Fall::inches_per_foot(v); }},
+          {"trap.arm", 96, 95.9, 96.1, [](Job& j, Facts&, double v) { j.trap->arm = Length::inches(v); }},
+          {"trap.fall", 0.25, 0.26, 0.24, [](Job& j, Facts&, double v) { j.trap->fall = Fall::inches_per_foot(v); }},
+          {"joist.hole", 7.25 / 3, 2.41, 2.42, [](Job& j, Facts&, double v) { j.trap->hole = Length::inches(v); }},
+          {"joist.notch", 7.25 / 6, 1.20, 1.21, [](Job& j, Facts&, double v) { j.trap->notch = Length::inches(v); }},
+          {"drain.outlet", 1.5, 1.51, 1.49, [](Job&, Facts& f, double v) { f.drain.outlet_mm = v * in; }},
+          {"blocking.behind", 1, 1, 0.99, [](Job&, Facts& f, double v) { f.backings[0].share = v; }}};
+}
+
+/// Water over the floor that brings all load on it to `kpa`. Dead load by hand: tile 0.43 kPa, 90 kg of base and 85 kg
+/// of bed over 1.2 m2, 3/4 in of deck at 600 kg/m3.
+void flood_to(Facts& f, double kpa) {
+  const double g = 9.80665e-3, dead = 0.43 + (90 + 85) * g / 1.2 + 600 * 0.01905 * g;
+  f.flood.dips.back().volume_mm3 = (kpa - dead) * 1.2 / g * 1e6;
+}
+
+std::vector<Case> loads() {
+  // Source: by hand: SPF No.2 (NDS Supplement Table 4A, 2018): 875, 425 psi and 1.4e6 psi. Floor: 2x10 at 16 in over 11
+  // ft, size factor 1.1, repetitive 1.15: M = w L2 / 8, d = 5 w L4 / 384 EI. Seat: 250 lbf on a joist's end, and
+  // d = P L3 / 48 EI.
+  const double s = 1.5 * 9.25 * 9.25 / 6 * in2 * in, i = 1.5 * std::pow(9.25, 3) / 12 * in2 * in2, e = 1.4e6 * psi;
+  const double span = 11 * 12 * in, spacing = 16 * in;
+  const Put bending = [=](Job&, Facts& f, double v) {
+    flood_to(f, v * 8 * s * 875 * psi * 1.1 * 1.15 / (spacing * span * span) * 1e3);
+  };
+  const Put sag = [=](Job&, Facts& f, double v) {
+    flood_to(f, v * 384 * e * i / (5 * spacing * std::pow(span, 3)) * 1e3);
+  };
+  const Put bearing = [](Job&, Facts& f, double v) { f.bearers[1].bearing_mm2 = 250 * lbf / (v * 425 * psi); };
+  const Put seat_sag = [=](Job&, Facts& f, double v) {
+    f.bearers[1].bending.inertia_mm4 = 250 * lbf * std::pow(f.bearers[1].span_mm, 2) / (48 * e * v);
+  };
+  return {{"load.joists-strength", 1, 0.99, 1.01, bending},
+          {"load.joists-deflection", 1. / 360, 1. / 361, 1. / 359, sag},
+          {"load.seat-strength", 1, 0.99, 1.01, bearing},
+          {"load.seat-deflection", 1. / 360, 1. / 361, 1. / 359, seat_sag}};
+}
+
+/// The same checks at another book's limit.
+std::vector<Case> other_books(const std::vector<Case>& residential) {
+  // Source: UPC 408.5, 408.7 (2024), CPC 408 (2022); UPC Table 1002.2, 708.1 and 408.4 (2024) from memory; ADA 305.2,
+  // 608.2.1, 608.7, 610.3, 610.3.1 (2010); NCC 2022 Housing Provisions 10.2.12: 1:80 and 1:50, as in/ft.
+  const struct {
+    const char *book, *id;
+    double limit, inside, outside;
+  } rows[] = {{"plumbing", "floor.fall-least", 0.25, 0.26, 0.24},
+              {"plumbing", "floor.fall-greatest", 0.5, 0.49, 0.51},
+              {"plumbing", "rim.fall-least", 0.25, 0.26, 0.24},
+              {"plumbing", "rim.fall-greatest", 0.5, 0.49, 0.51},
+              {"plumbing", "threshold.height-least", 2, 2.01, 1.99},
+              {"plumbing", "threshold.height-greatest", 9, 8.99, 9.01},
+              {"plumbing", "threshold.below-upstand", 1, 1.01, 0.99},
+              {"plumbing", "clear.area", 1024, 1025, 1023},
+              {"plumbing", "clear.circle", 30, 30.01, 29.99},
+              {"plumbing", "liner.above-threshold", 3, 3.01, 2.99},
+              {"plumbing", "liner.fall", 0.25, 0.26, 0.24},
+              {"plumbing", "joist.hole", 7.25 / 3, 2.41, 2.42},
+              {"plumbing", "joist.notch", 7.25 / 6, 1.20, 1.21},
+              {"plumbing", "trap.arm", 60, 59.9, 60.1},
+              {"plumbing", "trap.fall", 0.25, 0.26, 0.24},
+              {"plumbing", "drain.outlet", 2, 2.01, 1.99},
+              {"accessible", "floor.fall-least", 0.25, 0.26, 0.24},
+              {"accessible", "floor.fall-greatest", 0.25, 0.24, 0.26},
+              {"accessible", "rim.fall-least", 0.25, 0.26, 0.24},
+              {"accessible", "rim.fall-greatest", 0.25, 0.24, 0.26},
+              {"accessible", "threshold.height-greatest", 0.5, 0.49, 0.51},
+              {"accessible", "clear.width", 36, 36.01, 35.99},
+              {"accessible", "access.opening", 36, 36.01, 35.99},
+              {"accessible", "joist.hole", 7.25 / 3, 2.41, 2.42},
+              {"accessible", "joist.notch", 7.25 / 6, 1.20, 1.21},
+              {"metric", "floor.fall-least", 0.15, 0.16, 0.14},
+              {"metric", "floor.fall-greatest", 0.24, 0.23, 0.25},
+              {"metric", "rim.fall-least", 0.15, 0.16, 0.14},
+              {"metric", "rim.fall-greatest", 0.24, 0.23, 0.25}};
+  std::vector<Case> cases;
+  for (const auto& row : rows) {
+    const auto same =
+        std::find_if(residential.begin(), residential.end(), [&](const Case& c) { return c.id == row.id; });
+    if (same == residential.end()) throw std::logic_error(row.id);
+    cases.push_back({row.id, row.limit, row.inside, row.outside, same->put, Outcome::fail, row.book});
+  }
+  return cases;
+}
+
+/// What the residential book does not ask for.
+std::vector<Case> of_other_books_alone() {
+  // Source: ADA 610.3 and 610.3.1 (2010); UPC 408.7 (2024).
+  const Put height = [](Job&, Facts& f, double v) { f.heights.seat_front_mm = *f.heights.outside_mm + v * in; };
+  const Put depth = [](Job&, Facts& f, double v) { f.clear.seat_depth_mm = v * in; };
+  const Put liner = [](Job& j, Facts&, double v) { j.liner->above_seat = Length::inches(v); };
+  return {{"seat.height", 17, 17.01, 16.99, height, Outcome::fail, "accessible"},
+          {"seat.height", 19, 18.99, 19.01, height, Outcome::fail, "accessible"},
+          {"seat.depth", 15, 15.01, 14.99, depth, Outcome::fail, "accessible"},
+          {"seat.depth", 16, 15.99, 16.01, depth, Outcome::fail, "accessible"},
+          {"liner.above-seat", 3, 3.01, 2.99, liner, Outcome::fail, "plumbing"}};
+}
+
+std::vector<Case> mixes() {
+  // Source: ASTM C270 Table 1 (edition not seen): sand 2-1/4 to 3 times cement and lime; lime by type from memory.
+  const auto lime = [](const char* type) -> Put {
+    return [=](Job& j, Facts&, double v) { j.buy.mix = {{1, v, 2.5 * (1 + v)}, type, 0, 0}; };
+  };
+  const Put sand = [](Job& j, Facts&, double v) { j.buy.mix = {{1, 0.25, v * 1.25}, "S", 0, 0}; };
+  return {{"mix.sand", 2.25, 2.26, 2.24, sand},        {"mix.sand", 3, 2.99, 3.01, sand},
+          {"mix.lime-m", 0.25, 0.24, 0.26, lime("M")}, {"mix.lime-s", 0.25, 0.26, 0.24, lime("S")},
+          {"mix.lime-s", 0.5, 0.49, 0.51, lime("S")},  {"mix.lime-n", 0.5, 0.51, 0.49, lime("N")},
+          {"mix.lime-n", 1.25, 1.24, 1.26, lime("N")}, {"mix.lime-o", 1.25, 1.26, 1.24, lime("O")},
+          {"mix.lime-o", 2.5, 2.49, 2.51, lime("O")}};
+}
+
+}  // namespace
+
+std::vector<Case> boundary_cases() {
+  std::vector<Case> all;
+  const auto add = [&](const std::vector<Case>& more) { all.insert(all.end(), more.begin(), more.end()); };
+  for (const auto& part : {survey(), plumbing(), falls(), heights(), room(), fit(), bed(), mixes(), loads()}) add(part);
+  add(other_books(all));
+  add(of_other_books_alone());
+  return all;
+}
+
+job::Job job_for(const Case& c) {
+  job::Job job = alcove();
+  job.book = c.book;
+  job.liner.emplace();
+  job.trap.emplace();
+  job.fixtures.push_back({"grab bar", job::Side::back, Length::inches(24), Length::inches(34), {}, {}});
+  job.floor.joist_span = Length::feet(11);
+  job.floor.joist_species = "SPF No.2";
+  return job;
+}
+
+facts::Facts facts_for_boundary() {
+  facts::Facts facts = good_facts();
+  facts.room.drain.joists_known = true;
+  facts.room.drain.joist_depth_mm = 7.25 * in;
+  facts.room.drain.hole_mm = 7.25 * in / 3;
+  facts.room.drain.notch_mm = 7.25 * in / 6;
+  return facts;
+}
+
+facts::Facet& facet(facts::Facts& facts, const std::string& surface, const std::string& name) {
+  for (facts::Facet& each : facts.facets)
+    if (each.surface == surface && each.facet == name) return each;
+  throw std::logic_error(name);
+}
+
+}  // namespace fallwright::sample

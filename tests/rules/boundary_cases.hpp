@@ -1,0 +1,35 @@
+/// Every limit of every book three ways: at it, just inside, just outside.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::sample {
+
+/// Makes job and facts measure a value, in the unit the trade says it in.
+using Put = std::function<void(job::Job&, facts::Facts&, double)>;
+
+struct Case {
+  std::string id;
+  double limit = 0, inside = 0, outside = 0;
+  Put put;
+  rules::Outcome broken = rules::Outcome::fail;
+  std::string book = "residential";
+};
+
+std::vector<Case> boundary_cases();
+
+/// The sample alcove with all that some check asks for: liner, trap, a fixture, joists whose span and species are
+/// known.
+job::Job job_for(const Case& c);
+/// Good facts with a joist's own limits: a 2x8.
+facts::Facts facts_for_boundary();
+
+facts::Facet& facet(facts::Facts& facts, const std::string& surface, const std::string& name);
+
+}  // namespace fallwright::sample

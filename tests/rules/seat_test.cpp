@@ -1,0 +1,175 @@
+// The seat's load on what carries it: hand calculations in pounds and inches.
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/beam.hpp"
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "rules/loads.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+using testing::HasSubstr;
+
+constexpr double in = 25.4, in2 = in * in, in3 = in2 * in, in4 = in2 * in2;
+
+facts::Bearer stick(const char* what, double span, double width, double depth, double bearing_in2) {
+  facts::Bearer b;
+  b.what = what;
+  b.part_id = what;
+  b.clear_mm = b.span_mm = span * in;
+  b.width_mm = width * in;
+  b.area_mm2 = width * depth * in2;
+  b.bearing_mm2 = bearing_in2 * in2;
+  b.bending = {depth * in, width * std::pow(depth, 3) / 12 * in4, width * depth * depth / 6 * in3, b.area_mm2};
+  return b;
+}
+
+SeatMember under(const facts::Bearer& bearer, const char* species = "SPF No.2") {
+  job::Job job = sample::alcove();
+  job.bench->frame.species = species;
+  facts::Facts facts;
+  facts.bearers = {bearer};
+  return seat_load(job, facts)->members.at(0);
+}
+
+TEST(Seat, ReproducesThePersonOnABenchMember) {
+  // Source: by hand: 250 lbf at the middle of 36 in, 2x4 SPF on edge: 734.7 psi of 875 x 1.5, 71.43 psi of 135 in
+  // shear, 250 / 2.25 of 425 psi in bearing, span / 1112.
+  const SeatMember m = under(stick("joist", 36, 1.5, 3.5, 2.25));
+  EXPECT_NEAR(*m.bending, 734.7 / (875 * 1.5), 1e-4);
+  EXPECT_NEAR(*m.shear, 71.43 / 135, 1e-4);
+  EXPECT_NEAR(*m.bearing, 250 / 2.25 / 425, 1e-6);
+  EXPECT_NEAR(m.span_mm / m.deflection_mm, 1112, 1);
+  EXPECT_FALSE(m.axial);
+}
+
+TEST(Seat, ADenserSpeciesTakesALesserShare) {
+  // Source: NDS Supplement Table 4A (2018), secondary: SPF No.2 875, 135, 425 psi; DF-L No.2 900, 180, 625 psi.
+  const SeatMember spf = under(stick("joist", 36, 1.5, 3.5, 2.25)),
+                   dfl = under(stick("joist", 36, 1.5, 3.5, 2.25), "DF-L No.2");
+  EXPECT_NEAR(*dfl.bending / *spf.bending, 875. / 900, 1e-9);
+  EXPECT_NEAR(*dfl.shear / *spf.shear, 135. / 180, 1e-9);
+  EXPECT_NEAR(*dfl.bearing / *spf.bearing, 425. / 625, 1e-9);
+  EXPECT_NEAR(dfl.deflection_mm / spf.deflection_mm, 1.4 / 1.6, 1e-9);
+}
+
+TEST(Seat, APlateAloneBendsFlatAndTakesNoFactorForIt) {
+  // Source: by hand: flat 2x4 over 10 in: 625 lbf in / 1.3125 in3 = 476.2 psi; size factor of a 2x4, 1.5.
+  const SeatMember m = under(stick("plate", 10, 3.5, 1.5, 5.25));
+  EXPECT_NEAR(*m.bending, 625 / 1.3125 / (875 * 1.5), 1e-9);
+  EXPECT_FALSE(m.plate_under_rail);
+}
+
+TEST(Seat, APlateUnderARailTakesItsPartByStiffness) {
+  // Source: by hand: 0.984 in4 beside 5.359 in4 takes 15.52 %; all of it once a joist lands between studs.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  facts.bearers = {stick("front rail", 10, 1.5, 3.5, 2.25), stick("plate", 10, 3.5, 1.5, 5.25),
+                   stick("stud", 10, 1.5, 3.5, 5.25)};
+  const double alone = 625 / 1.3125 / (875 * 1.5), part = 0.984375 / (0.984375 + 5.359375);
+  EXPECT_NEAR(*seat_load(job, facts)->members[1].bending, alone * part, 1e-9);
+  EXPECT_NEAR(*seat_load(job, facts)->members[0].bending, 625 / 3.0625 / (875 * 1.5), 1e-9)
+      << "the rail takes it alone";
+  facts.bearers[1].off_stud_mm = 3 * in;
+  EXPECT_NEAR(*seat_load(job, facts)->members[1].bending, alone, 1e-9);
+}
+
+TEST(Seat, ADeckIsAFootWideStrip) {
+  // Source: by hand, panel values from memory: 23/32 in rated 48/24: 845 lbf in, 300 lbf, 440000 lbf in2 a foot; over
+  // 10 in 625 lbf in, d = 250 x 1000 / (48 x 440000).
+  facts::Bearer deck;
+  deck.what = "deck";
+  deck.span_mm = 10 * in;
+  deck.width_mm = 14.5 * in;
+  deck.bending.depth_mm = 0.75 * in;
+  const SeatMember m = under(deck);
+  EXPECT_NEAR(*m.bending, 625. / 845, 1e-9);
+  EXPECT_NEAR(*m.shear, 250. / 300, 1e-9);
+  EXPECT_NEAR(m.deflection_mm / in, 250. * 1000 / (48 * 440000.), 1e-9);
+  deck.width_mm = 6 * in;
+  EXPECT_NEAR(*under(deck).bending, 2 * 625. / 845, 1e-9) << "half as wide, twice the share";
+}
+
+TEST(Seat, PanelsAreRatedByTheirThickness) {
+  // Source: PS 1 as tabulated by the panel association: least thickness of 15/32 0.438, 19/32 0.563, 23/32 0.688 in;
+  // ratings and values from memory.
+  const std::pair<double, const char*> sheets[] = {{0.375, "24/0"},  {0.4375, "24/0"}, {0.438, "32/16"},
+                                                   {0.594, "40/20"}, {0.709, "48/24"}, {1.125, "48/24"}};
+  for (const auto& [thick, rating] : sheets) EXPECT_STREQ(panel_of(thick * in).rating, rating) << thick;
+  EXPECT_NEAR(panel_of(0.172 * in).moment / panel_of(0.344 * in).moment, 0.25, 1e-9) << "half as thick";
+}
+
+TEST(Seat, SteelIsTakenByItsThickness) {
+  // Source: IRC R603.2, quoted: 33 ksi for 33 and 43 mil, 50 ksi for 54 and 68 mil; 1.67 from memory.
+  for (const auto& [inches, ksi] : {std::pair{.0188, 33.}, {.0346, 33.}, {.0451, 33.}, {.0566, 50.}, {.0713, 50.}}) {
+    const Steel steel = steel_of(inches * in);
+    EXPECT_NEAR(steel.yield / mpa_per_psi, ksi * 1000, 1e-6) << inches;
+    EXPECT_NEAR(steel.bending / mpa_per_psi, ksi * 1000 / 1.67, 1e-6) << inches;
+    EXPECT_NEAR(steel.shear / steel.bending, 0.6, 1e-12) << inches;
+  }
+}
+
+TEST(Seat, ASteelMemberByHand) {
+  // Source: by hand: 250 lbf over 20 in is 1250 lbf in; on 0.25 in3 5000 psi of 33000 / 1.67; on 0.1134 in2 of web 2205
+  // psi of 0.6 x 33000 / 1.67; d = 250 x 8000 / (48 x 29.5e6 x 0.4375).
+  facts::Bearer b = stick("joist", 20, 1.625, 3.5, 0);
+  b.steel = true;
+  b.sheet_mm = 0.0346 * in;
+  b.bending = {3.5 * in, 0.4375 * in4, 0.25 * in3, 0.1134 * in2};
+  const SeatMember m = under(b);
+  EXPECT_NEAR(*m.bending, 5000 / (33000 / 1.67), 1e-9);
+  EXPECT_NEAR(*m.shear, 250 / 0.1134 / (0.6 * 33000 / 1.67), 1e-9);
+  EXPECT_NEAR(m.deflection_mm / in, 250 * 8000 / (48 * 29.5e6 * 0.4375), 1e-9);
+  EXPECT_FALSE(m.bearing) << "web crippling is not judged";
+}
+
+TEST(Seat, AShortColumnTakesItsStressAndALongOneEulers) {
+  // Source: NDS 3.7.1 and AISI S100 E2 in their limits: crushing, and 0.822 Emin / (l/d)2; 0.658^(Fy/Fe) Fy / 1.8.
+  const Grade spf = *grade_of("SPF No.2");
+  EXPECT_NEAR(column_of(spf, 0.1) / spf.axial, 1, 1e-3);
+  EXPECT_NEAR(column_of(spf, 50) / (0.822 * 0.51e6 / 2500 * mpa_per_psi), 1, 0.04);
+  const Steel steel = steel_of(0.0346 * in);
+  EXPECT_NEAR(column_of(steel, 0.1) / (33e3 * mpa_per_psi / 1.8), 1, 1e-6);
+  const double fe = M_PI * M_PI * 29.5e6 / (200. * 200);
+  EXPECT_NEAR(column_of(steel, 200) / (0.877 * fe / 1.8 * mpa_per_psi), 1, 1e-9);
+  const double at =
+      M_PI * std::sqrt(29.5e6 * 2.25 / 33e3);  // both branches meet at Fy / Fe = 2.25 to the code's digits
+  EXPECT_NEAR(column_of(steel, at * 0.999999) / column_of(steel, at * 1.000001), 1, 1e-3);
+}
+
+TEST(Seat, TheCheckNamesTheWorstAndListsThemAll) {
+  // Source: none; five kinds of members, then what was taken for granted and what was not judged.
+  for (const Result& r : check(sample::alcove(), sample::good_facts())) {
+    if (r.id != "load.seat-strength" && r.id != "load.seat-deflection") continue;
+    EXPECT_THAT(r.where, HasSubstr("deck 'bench-frame/deck'"));
+    ASSERT_EQ(r.details.size(), 7U);
+    for (const char* words : {"deck", "joist", "front rail", "plate", "stud"})
+      EXPECT_THAT(r.details, testing::Contains(HasSubstr(words)));
+    EXPECT_THAT(r.details[5], HasSubstr("SPF No.2"));
+    EXPECT_THAT(r.details[6], HasSubstr("not judged"));
+  }
+}
+
+TEST(Seat, AFrameThatWasNotMeasuredIsNotJudged) {
+  // Source: none; a joist that rests on nothing, or has no section, is no pass.
+  job::Job job = sample::alcove();
+  for (void (*take_away)(facts::Facts&) :
+       {+[](facts::Facts& f) { f.bearers.clear(); }, +[](facts::Facts& f) { f.bearers[1].bearing_mm2 = 0; },
+        +[](facts::Facts& f) { f.bearers[2].bending = {}; }, +[](facts::Facts& f) { f.bearers[0].span_mm = 0; }}) {
+    facts::Facts facts = sample::good_facts();
+    take_away(facts);
+    EXPECT_FALSE(seat_load(job, facts));
+    for (const Result& r : check(job, facts))
+      if (r.id.rfind("load.seat", 0) == 0) {
+        EXPECT_EQ(r.outcome, Outcome::not_checked) << r.id;
+      }
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::rules
