@@ -18,6 +18,7 @@ namespace {
 double slack(Unit unit) {
   switch (unit) {
     case Unit::ratio:
+    case Unit::span:
       return units::tolerance::ratio;
     case Unit::mm:
       return units::tolerance::length_mm;
@@ -164,6 +165,7 @@ const char* name_of(Verified verified) {
 const char* name_of(Unit unit) {
   switch (unit) {
     case Unit::ratio:
+    case Unit::span:
       return "ratio";
     case Unit::mm:
       return "mm";
@@ -251,6 +253,8 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
   switch (unit) {
     case Unit::ratio:
       return units::to_text(units::Fall::ratio(value), metric);
+    case Unit::span:
+      return value > 0 ? "span / " + units::decimals(1 / value, 0) : "none";
     case Unit::mm:
       return small_text(value, metric);
     case Unit::mm2:

@@ -142,13 +142,13 @@ std::vector<Rule> load_rules() {
       {"load.joists-strength", "floor joists carry it", "greater of bending and shear stress over its reference value",
        "bed, base: masses; water up to the threshold; joists: section and span", Unit::share, "", "", joists_bending},
       {"load.joists-deflection", "floor joists are stiff enough", "deflection under total load over span", "as above",
-       Unit::ratio, "", "", joists_deflection},
+       Unit::span, "", "", joists_deflection},
       {"load.seat-strength", "bench carries a person",
        "greatest share of bending, shear, bearing and push under 250 lbf, each member a simple span",
        "bench frame: sections of its sticks at their ends, distances between what carries them", Unit::share, "", "",
        seat_strength},
       {"load.seat-deflection", "bench is stiff enough", "greatest deflection under 250 lbf over span", "as above",
-       Unit::ratio, "", "", seat_stiffness},
+       Unit::span, "", "", seat_stiffness},
   };
 }
 

@@ -14,7 +14,7 @@ const char* name_of(Outcome outcome);  ///< "pass", "fail", "caution", "not-chec
 enum class Verified { quoted, secondary, from_memory, common_practice, user };
 const char* name_of(Verified verified);
 
-enum class Unit { ratio, mm, mm2, mm3, count, share };
+enum class Unit { ratio, span, mm, mm2, mm3, count, share };  ///< ratio: a fall; span: deflection over span
 const char* name_of(Unit unit);
 
 /// A limit and where it comes from. `least` and `greatest` may both be set (a band).

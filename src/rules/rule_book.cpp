@@ -22,9 +22,9 @@ const Embedded embedded[] = {
 #include "books.inc"
 };
 
-constexpr std::pair<const char*, Unit> unit_words[] = {{"length", Unit::mm},   {"fall", Unit::ratio},
-                                                       {"area", Unit::mm2},    {"volume", Unit::mm3},
-                                                       {"count", Unit::count}, {"share", Unit::share}};
+constexpr std::pair<const char*, Unit> unit_words[] = {
+    {"length", Unit::mm},   {"fall", Unit::ratio},  {"area", Unit::mm2}, {"volume", Unit::mm3},
+    {"count", Unit::count}, {"share", Unit::share}, {"span", Unit::span}};
 constexpr Verified all_verified[] = {Verified::quoted, Verified::secondary, Verified::from_memory,
                                      Verified::common_practice, Verified::user};
 
@@ -109,7 +109,7 @@ class BookReader {
       if (word == name) return unit;
     if (!word.empty())
       fault(table.get("unit")->source().begin, "unit",
-            "found '" + word + "'; allowed is length, fall, area, volume, count, share");
+            "found '" + word + "'; allowed is length, fall, span, area, volume, count, share");
     return Unit::mm;
   }
 
@@ -131,7 +131,7 @@ class BookReader {
     std::optional<double> value;
     if (unit == Unit::mm)
       if (const auto length = units::parse_length(words, units::LengthUnit::inch, why)) value = length->in_mm();
-    if (unit == Unit::ratio)
+    if (unit == Unit::ratio || unit == Unit::span)
       if (const auto fall = units::parse_fall(words, why)) value = fall->as_ratio();
     if (unit == Unit::mm2) value = units::parse_area_mm2(words, why);
     if (unit == Unit::share) value = units::parse_share(words, why);
