@@ -42,11 +42,16 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   progress.stage(name, "measuring them");
   work->facts = measure::measure(*work->model);
   const bool metric = work->job.unit == job::UnitSystem::metric;
+  progress.stage(name, "planning the cuts");
+  auto cuts = takeoff::cut_list(work->facts, metric);
+  auto plan = takeoff::plan_cuts(cuts, work->job.cuts, metric);
+  auto rows = takeoff::take_off(work->job, work->facts, plan);
   work->report = std::make_unique<report::Report>(report::Report{work->job,
                                                                  work->facts,
                                                                  rules::check(work->job, work->facts),
-                                                                 takeoff::take_off(work->job, work->facts),
-                                                                 takeoff::cut_list(work->facts, metric),
+                                                                 std::move(rows),
+                                                                 std::move(cuts),
+                                                                 std::move(plan),
                                                                  {}});
   return work;
 }
@@ -60,7 +65,8 @@ void write_all(Work& work, const std::string& folder, Progress& progress) {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, {work.facts, report.cuts, report.rows, report.results});
+  const std::vector<drawing::Sheet> sheets =
+      drawing::draw(*work.model, {work.facts, report.cuts, report.plan, report.rows, report.results});
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
     if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));

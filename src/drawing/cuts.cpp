@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 #include "drawing/views.hpp"
 #include "units/length.hpp"
@@ -107,35 +106,55 @@ std::vector<Sheet> draw_pieces(const Subject& subject) {
   return sheets;
 }
 
+namespace {
+
+/// A stick with its pieces from left to right, each with its mark and, where there is room, its length.
+void add_stick(Pen& pen, const takeoff::StickGroup& group, double kerf_mm, double y) {
+  const takeoff::Stick& stick = group.stick;
+  const double t = pen.text_mm();
+  pen.rectangle({0, y}, {stick.length_mm, y + 1.9 * t}, LineKind::outline);
+  double x = 0;
+  for (const takeoff::StickPiece& piece : stick.pieces) {
+    const std::string words = piece.mark + " " + pen.words(piece.length_mm);
+    const bool wide = piece.length_mm > letter_width * 0.9 * t * static_cast<double>(words.size());
+    pen.note({x + piece.length_mm / 2, y + 0.5 * t}, wide ? words : piece.mark, Anchor::middle, 0.9);
+    x += piece.length_mm;
+    pen.line({x, y}, {x, y + 1.9 * t}, LineKind::outline);
+    x += kerf_mm;
+    if (x < stick.length_mm) pen.line({x, y}, {x, y + 1.9 * t}, LineKind::dimension);
+  }
+  pen.note({stick.length_mm + t, y + 0.5 * t},
+           std::to_string(group.count) + " x " + pen.words(stick.length_mm) + ", offcut " + pen.words(stick.offcut_mm) +
+               (stick.to_order ? ", to order" : ""),
+           Anchor::left, 0.85);
+}
+
+std::string stock_title(const takeoff::StockPlan& plan, bool metric) {
+  return plan.stock + "   " + std::to_string(plan.pieces) + (plan.pieces == 1 ? " piece" : " pieces") + "   " +
+         takeoff::total_text(plan.bought_mm, metric) + " in all, " + takeoff::proof_text(plan, metric);
+}
+
+}  // namespace
+
 Sheet draw_sticks(const Subject& subject) {
-  const bool metric = subject.job().unit == job::UnitSystem::metric;
-  const std::vector<takeoff::Stick> sticks = takeoff::plan_sticks(subject.cuts, metric);
-  return on_page("sticks", "Sticks and what is cut from them", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const job::Job& job = subject.job();
+  const bool metric = job.unit == job::UnitSystem::metric;
+  return on_page("sticks", "Sticks and what is cut from them", job, [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
     double y = 0;
-    std::string stock;
-    for (const takeoff::Stick& stick : sticks) {
-      if (stick.stock != stock) pen.note({0, y - 1.2 * t}, stock = stick.stock), y -= 2.2 * t;
-      y -= 2.4 * t;
-      pen.rectangle({0, y}, {stick.length_mm, y + 1.9 * t}, LineKind::outline);
-      double x = 0;
-      for (const takeoff::StickPiece& piece : stick.pieces) {
-        const std::string words = piece.mark + " " + pen.words(piece.length_mm);
-        const bool wide = piece.length_mm > letter_width * 0.9 * t * static_cast<double>(words.size());
-        pen.note({x + piece.length_mm / 2, y + 0.5 * t}, wide ? words : piece.mark, Anchor::middle, 0.9);
-        x += piece.length_mm;
-        pen.line({x, y}, {x, y + 1.9 * t}, LineKind::outline);
-        x += takeoff::kerf_mm(metric);
-        if (x < stick.length_mm) pen.line({x, y}, {x, y + 1.9 * t}, LineKind::dimension);
+    for (const takeoff::StockPlan& plan : subject.plan) {
+      pen.note({0, y - 2.2 * t}, stock_title(plan, metric)), y -= 2.6 * t;
+      for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks)) {
+        y -= 2.4 * t;
+        add_stick(pen, group, plan.kerf_mm, y);
+        const double length = group.stick.length_mm;
+        sheet.dimensions.push_back({{0, y}, {length, y}, pen.words(length), length, 0});
       }
-      pen.note({stick.length_mm + t, y + 0.5 * t},
-               pen.words(stick.length_mm) + " stick, offcut " + pen.words(std::max(0.0, stick.length_mm - x)),
-               Anchor::left, 0.85);
-      sheet.dimensions.push_back({{0, y}, {stick.length_mm, y}, pen.words(stick.length_mm), stick.length_mm, 0});
     }
-    sheet.notes = {
-        "Cut from left to right, a saw cut of " + std::string{metric ? "3 mm" : "1/8\""} +
-        " between pieces. Longest piece first into the first stick with room; no allowance for knots and splits."};
+    sheet.notes = {"Each stick as often as it says, cut from left to right, a saw cut of " +
+                   takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
+                   " between pieces. The plan is made for the least length bought of the sticks on offer, then for "
+                   "the fewest sticks; no allowance for knots and splits."};
   });
 }
 

@@ -27,8 +27,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
 
 }  // namespace
 
-std::vector<Sheet> draw(const parts::Model& model, const Findings& f) try {
-  return draw_all({model, f.facts, f.cuts, f.rows, f.results});
+std::vector<Sheet> draw(const parts::Model& model, const Findings& findings) try {
+  return draw_all({findings, model});
 } catch (const Standard_Failure& e) {
   throw diag::ModelError{model.job.name, e.GetMessageString()};
 }

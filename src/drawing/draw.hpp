@@ -6,7 +6,7 @@
 #include "drawing/sheet.hpp"
 #include "facts/facts.hpp"
 #include "rules/result.hpp"
-#include "takeoff/takeoff.hpp"
+#include "takeoff/cutting.hpp"
 
 namespace fallwright::parts {
 struct Model;
@@ -18,6 +18,7 @@ namespace fallwright::drawing {
 struct Findings {
   const facts::Facts& facts;
   const std::vector<takeoff::CutRow>& cuts;
+  const std::vector<takeoff::StockPlan>& plan;
   const std::vector<takeoff::Row>& rows;
   const std::vector<rules::Result>& results;
 };

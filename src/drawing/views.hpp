@@ -14,12 +14,8 @@
 namespace fallwright::drawing {
 
 /// What every sheet is drawn from.
-struct Subject {
+struct Subject : Findings {
   const parts::Model& model;
-  const facts::Facts& facts;
-  const std::vector<takeoff::CutRow>& cuts;
-  const std::vector<takeoff::Row>& rows;
-  const std::vector<rules::Result>& results;
   const job::Job& job() const { return model.job; }
 };
 

@@ -17,7 +17,7 @@ const Limit* Job::limit(const std::string& key) const {
 }
 
 double Job::cut_mm(double length_mm) const {
-  if (!to_tape) return length_mm;
+  if (!cuts.to_tape) return length_mm;
   const double mark = unit == UnitSystem::metric ? 1 : 25.4 / 16;
   return std::floor(length_mm / mark + units::tolerance::length_mm) * mark;
 }

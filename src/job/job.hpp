@@ -1,13 +1,14 @@
 /// The job as plain values: what was measured and what is to be built. Every default stands in schema.cpp, once.
 #pragma once
 
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "job/as_set.hpp"
+#include "job/base.hpp"
 #include "job/buy.hpp"
+#include "job/cuts.hpp"
 #include "job/stock.hpp"
 #include "job/trade.hpp"
 #include "survey/readings.hpp"
@@ -16,12 +17,8 @@
 
 namespace fallwright::job {
 
-using units::Fall;
-using units::Length;
-
 using survey::all_sides;
 using survey::name_of;
-using survey::Side;
 
 /// The alcove as designed, or the least of what was read: inside faces of the studs. Origin front left, +X right, +Y to
 /// the back wall, +Z up.
@@ -41,7 +38,6 @@ struct Walls {
 };
 
 enum class FloorKind { joists, slab };
-enum class Direction { along_width, along_depth };
 
 /// The subfloor: through the survey's spot levels, or else a plane given by how far it drops across the alcove.
 struct Floor {
@@ -57,70 +53,6 @@ struct Floor {
   Direction joist_direction = Direction::along_depth;  ///< the way a joist runs
   std::optional<Length> joist_span;
   std::string joist_species;
-};
-
-enum class FallPattern { level_rim, equal_fall, to_line };
-enum class Underside { shell, flat };
-
-/// Ribs under a shell: a grid of `columns` x `rows` pockets between ribs of one width. No pockets: no ribs.
-struct Ribs {
-  int columns = 0;  ///< pockets side by side along the width
-  int rows = 0;     ///< pockets one behind the other along the depth
-  Length width;
-  bool any() const { return columns > 0 && rows > 0; }
-};
-
-struct Threshold {
-  Length width;   ///< front to back; zero: no threshold
-  Length height;  ///< of its inner, lowest top edge above the drain's top
-  Fall fall;      ///< of its top, inward
-};
-
-/// Where the base stands on the alcove's width when no bench says so.
-enum class Against { bench_or_middle, left, middle, right };
-
-/// The sloped shower base. Length runs along the alcove's width, width along its depth.
-struct Base {
-  Length length, width;
-  Against against = Against::bench_or_middle;
-  Length lowered_from;  ///< height above the datum from which it is let down between the walls
-  FallPattern pattern = FallPattern::level_rim;
-  Fall fall;                   ///< on the longest run (level rim), or on every facet
-  std::optional<Length> rise;  ///< level rim only: rim above the drain edge, in place of `fall`
-  Underside underside = Underside::shell;
-  Length shell;      ///< thickness under the fall, measured plumb
-  Length rib_depth;  ///< of the ribs at the drain, where they are shallowest
-  Ribs ribs;
-  Length upstand_thickness;    ///< zero: no upstands
-  Length upstand_height;       ///< of the upstands' top above the drain's top
-  std::vector<Side> upstands;  ///< sides that have one
-  Threshold threshold;
-  std::string material;
-  double density_kg_m3 = 0;
-};
-
-enum class DrainKind { point, line };
-enum class Opening { round, square };
-
-/// A distance of the drain's centre from a named side of the base's footprint.
-struct From {
-  Side side = Side::left;
-  Length distance;
-};
-
-struct Drain {
-  DrainKind kind = DrainKind::point;
-  Opening opening = Opening::square;
-  Length size;                                           ///< diameter, side of the square, or the channel's width
-  Length channel_length;                                 ///< line drains only; zero: from rim to rim
-  Direction channel_direction = Direction::along_width;  ///< the way a channel runs
-  From across;                                           ///< distance from the left or right edge of the base
-  From along;                                            ///< distance from the back or front edge of the base
-  Length recess;      ///< depth of the ledge under the opening that carries the grate
-  Length body;        ///< outside diameter of the body that hangs below
-  Length body_depth;  ///< of the body's lowest point below the drain's top
-  Length outlet;      ///< inside diameter of the outlet
-  Length bore;        ///< diameter of the hole in the subfloor
 };
 
 enum class BenchPlace { left_end, right_end, back };
@@ -186,10 +118,10 @@ struct Job {
   Drain drain;
   std::optional<Bench> bench;
   Bed bed;
+  Cuts cuts;
   std::optional<Liner> liner;
   std::optional<Trap> trap;
   std::vector<Fixture> fixtures;
-  bool to_tape = false;  ///< pieces are cut to the mark of the tape at or below their length, and built so
   Buy buy;
   std::string book = "residential";  ///< the rule book whose limits hold
   BookOverride book_override;
@@ -197,7 +129,7 @@ struct Job {
   std::string limits_source;  ///< one source for all overridden limits, in the user's words
   const Limit* limit(const std::string& key) const;
   /// What a piece of a length is cut to: the mark of the tape at or below it (1/16 in or 1 mm), since a piece must go
-  /// in; the length itself unless `to_tape`.
+  /// in; the length itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;
 };
 

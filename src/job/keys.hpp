@@ -37,6 +37,7 @@ inline std::vector<Side> sides_of(const Value& v) {
 std::vector<Key> room_keys();
 std::vector<Key> survey_keys();
 std::vector<Key> trade_keys();
+std::vector<Key> cut_keys();
 std::vector<Key> buy_keys();
 std::vector<Key> limit_keys();
 

@@ -243,7 +243,7 @@ const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
     for (const auto& part : {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(),
-                             trade_keys(), buy_keys(), limit_keys()})
+                             cut_keys(), buy_keys(), trade_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -272,6 +272,7 @@ const std::vector<Section>& sections() {
       {"bench", "Leave this section and the next out for a room without a bench.", true},
       {"bench.frame", "The level frame under the seat block.", true},
       {"bed", "The mortar between subfloor and base."},
+      {"cuts", "How pieces are cut from sticks."},
       {"as_set", "The rim as it lies in the wet bed, at three to eight places, against any one level line.", true},
       {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},

@@ -26,6 +26,7 @@ class Judge {
     if (found_.empty()) shell_under_edges();
     if (job_.bench) bench();
     bed();
+    if (job_.cuts.sticks.empty()) add("cuts.sticks", "no length is given; name at least one that is sold");
     return std::move(found_);
   }
 

@@ -189,6 +189,28 @@ Json finish(const facts::Finish& f) {
           {"bed_bottom_mm2", f.bed_bottom_mm2}};
 }
 
+/// Sticks that are cut alike, once.
+Json sticks(const std::vector<takeoff::StockPlan>& plans) {
+  Json all = Json::array();
+  for (const takeoff::StockPlan& plan : plans)
+    for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks))
+      all.push_back({{"stock", plan.stock},
+                     {"length_mm", group.stick.length_mm},
+                     {"count", group.count},
+                     {"to_order", group.stick.to_order},
+                     {"pieces", list(group.stick.pieces,
+                                     [](const takeoff::StickPiece& p) {
+                                       return Json{{"mark", p.mark}, {"length_mm", p.length_mm}};
+                                     })},
+                     {"offcut_mm", group.stick.offcut_mm}});
+  return all;
+}
+
+Json stock(const takeoff::StockPlan& p) {
+  return {{"stock", p.stock},       {"pieces", p.pieces},       {"kerf_mm", p.kerf_mm}, {"bought_mm", p.bought_mm},
+          {"least_mm", p.least_mm}, {"offcut_mm", p.offcut_mm}, {"proven", p.proven()}, {"fewest", p.fewest}};
+}
+
 Json file(const File& f) {
   return {{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}};
 }
@@ -232,6 +254,8 @@ std::string to_json(const Report& report) {
   json["checks"] = list(report.results, check);
   json["takeoff"] = list(report.rows, row);
   json["cuts"] = list(report.cuts, cut);
+  json["stocks"] = list(report.plan, stock);
+  json["sticks"] = sticks(report.plan);
   json["files"] = list(report.files, file);
   // A file name need not be UTF-8; a report must be written all the same.
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -9,6 +9,7 @@
 #include "job/job.hpp"
 #include "rules/result.hpp"
 #include "rules/words.hpp"
+#include "takeoff/cutting.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::report {
@@ -26,6 +27,7 @@ struct Report {
   std::vector<rules::Result> results;
   std::vector<takeoff::Row> rows;
   std::vector<takeoff::CutRow> cuts;
+  std::vector<takeoff::StockPlan> plan;  ///< which of them are cut from which stick
   std::vector<File> files;
 };
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "report/report.hpp"
+#include "report/stick_text.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
@@ -173,7 +174,7 @@ std::string takeoff_table(const Report& report) {
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
             padded(units::to_text(units::Length::mm(c.length_mm), is_metric(report)), 12) + c.ends + "\n";
-  return text;
+  return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
 }
 
 std::string rule_table(job::UnitSystem unit, const std::string& book) {

@@ -3,7 +3,10 @@
 #include <map>
 
 #include "report/report.hpp"
+#include "report/stick_text.hpp"
 #include "rules/check.hpp"
+#include "takeoff/kits.hpp"
+#include "takeoff/pool.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -56,33 +59,18 @@ std::string families(const std::vector<const Report*>& reports) {
   return text;
 }
 
-/// Bags bought together: what one room leaves of its last bag another begins with.
-std::string mortar(const std::vector<const Report*>& reports) {
-  struct Pool {
-    double exact = 0, apart = 0;
-    bool metric = false;
-  };
-  std::map<double, Pool> by_yield;
-  double without_mm3 = 0;
-  for (const Report* r : reports) {
-    const double gross = r->facts.bed.set_mm3 * (1 + r->job.bed.waste);
-    if (!r->job.bed.bag_yield_m3) {
-      without_mm3 += gross;
-      continue;
-    }
-    Pool& pool = by_yield[*r->job.bed.bag_yield_m3];
-    const double bags = gross * 1e-9 / *r->job.bed.bag_yield_m3;
-    pool.exact += bags;
-    pool.apart += std::ceil(bags - units::tolerance::ratio);
-    pool.metric = r->job.unit == job::UnitSystem::metric;
+/// What is bought in packs, together: what one room leaves of its last pack another begins with.
+std::string pooled(const std::vector<const Report*>& reports) {
+  std::vector<const std::vector<takeoff::Row>*> lists;
+  for (const Report* r : reports) lists.push_back(&r->rows);
+  std::string text = "  buy together\n";
+  for (const takeoff::Pooled& p : takeoff::pool(lists)) {
+    text += "    " + padded(p.row.item, 26) + padded(takeoff::needed(p.row), 18) + "buy " +
+            padded(takeoff::bought(p.row), 22) + p.row.basis;
+    if (p.row.pack > 0 && p.apart > p.row.buy)
+      text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
+    text += "\n";
   }
-  std::string text;
-  for (const auto& [yield, pool] : by_yield)
-    text += "  mortar: " + units::decimals(pool.exact, 2) + " bags of " + units::volume_text(yield * 1e9, pool.metric) +
-            ", buy " + units::decimals(std::ceil(pool.exact - units::tolerance::ratio), 0) + " together (" +
-            units::decimals(pool.apart, 0) + " if every room bought its own)\n";
-  if (without_mm3 > 0)
-    text += "  mortar without a bag yield in the job file: " + units::decimals(without_mm3 * 1e-6, 1) + " L\n";
   return text;
 }
 
@@ -94,22 +82,47 @@ std::string saw_list(const std::vector<const Report*>& reports) {
       cut.mark = std::to_string(i + 1) + cut.mark;
       cuts.push_back(std::move(cut));
     }
+  const job::Job& first = reports.front()->job;
+  const bool metric = first.unit == job::UnitSystem::metric;
+  const auto plans = takeoff::plan_cuts(cuts, first.cuts, metric);
+  double bought = 0, apart = 0;
+  std::size_t sticks = 0;
+  for (const takeoff::StockPlan& plan : plans) bought += plan.bought_mm, sticks += plan.sticks.size();
+  for (const Report* r : reports)
+    for (const takeoff::StockPlan& plan : r->plan) apart += plan.bought_mm;
+  std::string text = "  saw list: " + std::to_string(sticks) + " sticks, " + takeoff::total_text(bought, metric) +
+                     " together (" + takeoff::total_text(apart, metric) +
+                     " if every room bought its own); room number before the mark; lengths on offer and kerf (" +
+                     takeoff::kerf_text(first.cuts.kerf.in_mm(), metric) + ") as in " + first.name + "\n";
+  return text + stick_lines(plans, metric);
+}
+
+/// Benches of several rooms from few lengths, by the rooms' numbers.
+std::string kits(const std::vector<const Report*>& reports) {
   const bool metric = reports.front()->job.unit == job::UnitSystem::metric;
-  const auto sticks = takeoff::plan_sticks(cuts, metric);
-  std::size_t apart = 0;
-  for (const Report* r : reports) apart += takeoff::plan_sticks(r->cuts, r->job.unit == job::UnitSystem::metric).size();
-  std::string text = "  saw list: " + std::to_string(sticks.size()) + " sticks together (" + std::to_string(apart) +
-                     " if every room bought its own); room number before the mark\n";
-  // Sticks that are cut alike are one line.
-  std::vector<std::pair<std::string, int>> lines;
-  for (const takeoff::Stick& stick : sticks) {
-    std::string line = padded(stick.stock, 14) + padded(units::to_text(units::Length::mm(stick.length_mm), metric), 10);
-    for (const takeoff::StickPiece& piece : stick.pieces)
-      line += piece.mark + " " + units::to_text(units::Length::mm(piece.length_mm), metric) + "  ";
-    if (lines.empty() || lines.back().first != line) lines.emplace_back(line, 0);
-    ++lines.back().second;
+  const auto length = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  std::vector<double> openings;
+  std::vector<std::size_t> rooms;
+  for (std::size_t i = 0; i < reports.size(); ++i)
+    if (const auto opening = takeoff::bench_opening_mm(reports[i]->facts)) {
+      openings.push_back(units::round_to_tape(units::Length::mm(*opening), metric).in_mm());
+      rooms.push_back(i + 1);
+    }
+  if (openings.size() < 2) return "";
+  const takeoff::KitGap gap = takeoff::usual_gap(metric);
+  const auto kits = takeoff::group_openings(openings, gap);
+  std::string text = "  bench kits: " + std::to_string(openings.size()) + " frames in " + std::to_string(kits.size()) +
+                     (kits.size() == 1 ? " length" : " lengths") + ", each " + length(gap.least_mm) + " to " +
+                     length(gap.greatest_mm) +
+                     " shorter than the place it goes into (the frame's upper plate as measured on its solid), if "
+                     "benches are built for stock and shimmed; the cut lists keep each room's own length\n";
+  for (const takeoff::Kit& kit : kits) {
+    text += "    " + padded(length(kit.length_mm), 12) + std::to_string(kit.rooms.size()) +
+            (kit.rooms.size() == 1 ? " room: " : " rooms: ");
+    for (std::size_t i = 0; i < kit.rooms.size(); ++i)
+      text += (i == 0 ? "" : ", ") + std::to_string(rooms[kit.rooms[i]]);
+    text += "\n";
   }
-  for (const auto& [line, count] : lines) text += "    " + padded(std::to_string(count) + " x", 6) + line + "\n";
   return text;
 }
 
@@ -136,8 +149,8 @@ std::string margins(const std::vector<const Report*>& reports) {
 
 std::string together(const std::vector<const Report*>& reports) {
   if (reports.empty()) return "";
-  return "ALL ROOMS TOGETHER\n" + rooms(reports) + families(reports) + mortar(reports) + saw_list(reports) +
-         margins(reports);
+  return "ALL ROOMS TOGETHER\n" + rooms(reports) + families(reports) + pooled(reports) + saw_list(reports) +
+         kits(reports) + margins(reports);
 }
 
 }  // namespace fallwright::report

@@ -1,11 +1,9 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 #include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
-#include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -62,51 +60,6 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
   });
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
   return rows;
-}
-
-double kerf_mm(bool metric) {
-  return metric ? 3 : 25.4 / 8;
-}
-
-double stick_length_mm(double longest_mm, bool metric) {
-  const double step = metric ? 300 : 2 * 304.8, usual = metric ? 2400 : 8 * 304.8;
-  return std::max(usual, std::ceil(longest_mm / step - units::tolerance::ratio) * step);
-}
-
-std::vector<Stick> plan_sticks(const std::vector<CutRow>& cuts, bool metric) {
-  std::map<std::string, std::vector<StickPiece>> by_stock;
-  for (const CutRow& cut : cuts)
-    if (!cut.sheet) by_stock[cut.stock].insert(by_stock[cut.stock].end(), cut.count, {cut.mark, cut.length_mm});
-  std::vector<Stick> sticks;
-  for (auto& [stock, pieces] : by_stock) {
-    std::stable_sort(pieces.begin(), pieces.end(),
-                     [](const auto& a, const auto& b) { return a.length_mm > b.length_mm; });
-    const double length = stick_length_mm(pieces.front().length_mm, metric);
-    const std::size_t first = sticks.size();
-    std::vector<double> room;
-    for (const StickPiece& piece : pieces) {
-      const auto fits = [&](double left) { return left >= piece.length_mm - units::tolerance::length_mm; };
-      const auto at = static_cast<std::size_t>(std::find_if(room.begin(), room.end(), fits) - room.begin());
-      if (at == room.size()) room.push_back(length), sticks.push_back({stock, length, {}});
-      sticks[first + at].pieces.push_back(piece);
-      room[at] -= piece.length_mm + kerf_mm(metric);
-    }
-  }
-  return sticks;
-}
-
-int sticks_needed(std::vector<double> lengths_mm, double stick_mm, double kerf_mm) {
-  std::sort(lengths_mm.rbegin(), lengths_mm.rend());
-  std::vector<double> left;
-  for (const double length : lengths_mm) {
-    const auto stick = std::find_if(left.begin(), left.end(),
-                                    [&](double room) { return room >= length - units::tolerance::length_mm; });
-    if (stick == left.end())
-      left.push_back(stick_mm - length - kerf_mm);
-    else
-      *stick -= length + kerf_mm;
-  }
-  return static_cast<int>(left.size());
 }
 
 }  // namespace fallwright::takeoff

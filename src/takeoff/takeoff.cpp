@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "takeoff/cutting.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -14,28 +15,33 @@ namespace {
 
 using units::decimals;
 
-/// Sticks of one stock: an 8 ft or 2.4 m stick unless a piece is longer.
-Row sticks(const std::string& stock, const std::vector<double>& lengths, bool metric) {
-  const double kerf = kerf_mm(metric),
-               stick = stick_length_mm(*std::max_element(lengths.begin(), lengths.end()), metric);
-  double total = 0;
-  for (const double length : lengths) total += length;
-  const std::string size = metric ? decimals(stick / 1000, 1) + " m" : decimals(stick / 304.8, 0) + " ft";
-  return {stock,
-          metric ? total / 1000 : total / 304.8,
-          metric ? "m" : "ft",
-          static_cast<double>(sticks_needed(lengths, stick, kerf)),
-          "sticks of " + size,
-          std::to_string(lengths.size()) + " pieces, " + (metric ? "3 mm" : "1/8\"") +
-              " kerf, longest piece first into the first stick with room: a count to order by, not yet a cutting plan; "
-              "no allowance for knots and splits"};
+/// What the sticks of one length rest on, and how good the plan of their stock is.
+std::string basis_of(const StockPlan& plan, const StickGroup& size, std::size_t pieces, bool metric) {
+  std::string text = std::to_string(pieces) + (pieces == 1 ? " piece" : " pieces");
+  if (size.stick.to_order) text += ", longer than any stick on offer: order to length";
+  text += "; " + kerf_text(plan.kerf_mm, metric) + " kerf; of " + plan.stock + " " +
+          total_text(plan.bought_mm, metric) + " bought for " + std::to_string(plan.pieces) +
+          (plan.pieces == 1 ? " piece, " : " pieces, ") + total_text(plan.offcut_mm, metric) + " offcuts; " +
+          proof_text(plan, metric);
+  return text + "; no allowance for knots and splits";
 }
 
-void add_sticks(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
-  std::map<std::string, std::vector<double>> by_stock;
-  for (const facts::Member& member : facts.members)
-    if (!member.sheet) by_stock[member.stock].push_back(member.length_mm);
-  for (const auto& [stock, lengths] : by_stock) rows.push_back(sticks(stock, lengths, metric));
+/// One row for every length of stick.
+void add_sticks(const std::vector<StockPlan>& plans, bool metric, std::vector<Row>& rows) {
+  for (const StockPlan& plan : plans)
+    for (const StickGroup& size : by_length(plan.sticks)) {
+      double net = 0;
+      std::size_t pieces = 0;
+      for (const Stick& stick : plan.sticks) {
+        if (!same_length(stick, size.stick)) continue;
+        pieces += stick.pieces.size();
+        for (const StickPiece& piece : stick.pieces) net += piece.length_mm;
+      }
+      rows.push_back({plan.stock, metric ? net / 1000 : net / 304.8, metric ? "m" : "ft",
+                      static_cast<double>(size.count),
+                      (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
+                      basis_of(plan, size, pieces, metric)});
+    }
 }
 
 /// Deck of the bench by area; a full sheet is 4 x 8 ft (1220 x 2440 mm).
@@ -62,10 +68,10 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
 
 }  // namespace
 
-std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts) {
+std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
   const bool metric = job.unit == job::UnitSystem::metric;
   std::vector<Row> rows = mortar_rows(job, facts);
-  add_sticks(facts, metric, rows);
+  add_sticks(plan, metric, rows);
   add_sheets(facts, metric, rows);
   for (const auto& more : {finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());

@@ -39,35 +39,12 @@ struct CutRow {
 std::string bought(const Row& row);
 std::string needed(const Row& row);
 
-std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts);
+struct StockPlan;
+
+/// `plan` is the cutting plan of the job's own cut list (takeoff/cutting.hpp).
+std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan);
 
 /// Longest first for each stock; marks A, B, C ... in that order.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
-
-/// What a saw cut takes: 1/8 in or 3 mm. Common practice, no source.
-double kerf_mm(bool metric);
-
-/// A piece as it is cut from a stick, and a stick with its pieces from left to right.
-struct StickPiece {
-  std::string mark;
-  double length_mm = 0;
-};
-struct Stick {
-  std::string stock;
-  double length_mm = 0;
-  std::vector<StickPiece> pieces;
-};
-
-/// The longest piece first, each into the first stick with room; sticks by stock. An 8 ft or 2.4 m stick unless a piece
-/// is longer.
-std::vector<Stick> plan_sticks(const std::vector<CutRow>& cuts, bool metric);
-
-/// The length of stick a stock is bought in for pieces up to `longest_mm`: 8 ft (2.4 m) or the next step of 2 ft (300
-/// mm).
-double stick_length_mm(double longest_mm, bool metric);
-
-/// How many sticks of `stick_mm` the lengths need, sawn with `kerf_mm` between pieces: the longest piece first, each
-/// into the first stick with room. Never less than the least number, rarely more. @pre no length is above `stick_mm`.
-int sticks_needed(std::vector<double> lengths_mm, double stick_mm, double kerf_mm);
 
 }  // namespace fallwright::takeoff

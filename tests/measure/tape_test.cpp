@@ -20,7 +20,7 @@ job::Job odd(unsigned seed) {
     return job::Length::inches(low + (high - low) * double(random() % 10007) / 10007);
   };
   job::Job job = sample::alcove();
-  job.to_tape = true;
+  job.cuts.to_tape = true;
   job.unit = seed % 2 ? job::UnitSystem::metric : job::UnitSystem::inch;
   job.base.length = between(50, 58), job.base.width = between(33, 38);
   job.bench->depth = between(12, 16), job.bench->height = between(16, 20);
@@ -65,7 +65,7 @@ TEST(Tape, TheSeatComesLowerByLessThanAMark) {
     job::Job job = odd(seed);
     const double mark = job.unit == job::UnitSystem::metric ? 1 : in / 16;
     const double cut = seat_front(job);
-    job.to_tape = false;
+    job.cuts.to_tape = false;
     const double exact = seat_front(job);
     EXPECT_LE(cut, exact + 1e-6) << seed;
     EXPECT_GT(cut, exact - mark - 1e-6) << seed;
@@ -76,7 +76,7 @@ TEST(Tape, AStudOfTheWorkedBench) {
   // Source: worked example, invented: a plate's top at 13-3/8 in leaves studs of 10-3/8 in between plates of 1-1/2 in,
   // four over 34-3/4 in at 33.25 / 3 = 11.083 in; a bench at nominal sizes would have cut them 8-7/8 in.
   job::Job job = sample::alcove();
-  job.to_tape = true;
+  job.cuts.to_tape = true;
   job.alcove.depth = job.base.width = job::Length::inches(34.75);
   job.bench->height = job::Length::inches(13.375 + 3.5 + 0.75 + 1.25);
   job.drain.along.distance = job::Length::inches(15.5);
@@ -102,7 +102,7 @@ TEST(Tape, AStudOfTheWorkedBench) {
 TEST(Tape, WithoutItNothingIsRounded) {
   // Source: property.
   job::Job job = odd(4);
-  job.to_tape = false;
+  job.cuts.to_tape = false;
   double off = 0;
   for (const facts::Member& m : measure::measure(*parts::build(job)).members)
     off = std::max(off, to_mark(m.length_mm, job.unit));

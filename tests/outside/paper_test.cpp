@@ -13,6 +13,7 @@
 #include "parts/model.hpp"
 #include "rules/check.hpp"
 #include "support/run.hpp"
+#include "takeoff/cutting.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -30,9 +31,10 @@ struct Printed {
     const auto model = parts::build(job);
     const facts::Facts facts = measure::measure(*model);
     const auto cuts = takeoff::cut_list(facts, job.unit == job::UnitSystem::metric);
-    const auto rows = takeoff::take_off(job, facts);
+    const auto plan = takeoff::plan_cuts(cuts, job.cuts, job.unit == job::UnitSystem::metric);
+    const auto rows = takeoff::take_off(job, facts, plan);
     const auto results = rules::check(job, facts);
-    for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, rows, results}))
+    for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, plan, rows, results}))
       if (sheet.page.paper.width_mm > 0) sheets.push_back(std::move(sheet));
     write_pdf(sheets, job.name, pdf, 0);
   }

@@ -22,6 +22,7 @@
 #include "rules/check.hpp"
 #include "support/run.hpp"
 #include "support/sample.hpp"
+#include "takeoff/cutting.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -42,7 +43,8 @@ Drawn drawn(const job::Job& job) {
   Drawn d{job.name, parts::build(job), {}, {}, {}};
   d.facts = measure::measure(*d.model);
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
-  d.sheets = draw(*d.model, {d.facts, d.cuts, takeoff::take_off(job, d.facts), rules::check(job, d.facts)});
+  const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
+  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), rules::check(job, d.facts)});
   return d;
 }
 

@@ -38,6 +38,8 @@ TEST(Json, HoldsWhatTheContractNames) {
       {"checks", {"id", "title", "result", "measured", "limit", "unit", "source", "where", "advice"}},
       {"takeoff", {"item", "quantity", "unit", "buy", "buy_unit", "basis"}},
       {"cuts", {"mark", "part_ids", "stock", "length_mm", "count", "ends"}},
+      {"stocks", {"stock", "bought_mm", "least_mm", "proven"}},
+      {"sticks", {"stock", "length_mm", "count", "pieces", "offcut_mm"}},
       {"files", {"path", "bytes", "sha256"}}};
   const Json json = written({});
   for (const char* key : {"name", "version"}) EXPECT_TRUE(json["tool"].contains(key)) << key;

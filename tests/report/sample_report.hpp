@@ -31,12 +31,10 @@ struct Reported {
     job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
   }
   report::Report report() const {
-    return {job,
-            facts,
-            rules::check(job, facts),
-            takeoff::take_off(job, facts),
-            takeoff::cut_list(facts, false),
-            {{"model.step", 12, "ab"}}};
+    const auto cuts = takeoff::cut_list(facts, false);
+    const auto plan = takeoff::plan_cuts(cuts, job.cuts, false);
+    return {job,  facts, rules::check(job, facts),  takeoff::take_off(job, facts, plan),
+            cuts, plan,  {{"model.step", 12, "ab"}}};
   }
 };
 

@@ -86,6 +86,7 @@ job::Job alcove() {
   j.bed.density_kg_m3 = 2080;
   j.bed.waste = 0.1;
   j.buy = buy();
+  j.cuts = {{in(96), in(120), in(144), in(192)}, in(0.125)};
   return j;
 }
 

@@ -1,7 +1,4 @@
-// Cut list and stick count.
-#include <algorithm>
-#include <functional>
-#include <numeric>
+// Cut list.
 #include <random>
 
 #include <gtest/gtest.h>
@@ -28,30 +25,6 @@ facts::Facts with(std::vector<facts::Member> members) {
   facts::Facts facts;
   facts.members = std::move(members);
   return facts;
-}
-
-/// Fewest sticks by trying every piece in every stick.
-std::size_t fewest(const std::vector<double>& lengths, double stick, double kerf) {
-  std::size_t best = lengths.size();
-  std::vector<double> left;
-  const std::function<void(std::size_t)> place = [&](std::size_t i) {
-    if (left.size() >= best) return;
-    if (i == lengths.size()) {
-      best = left.size();
-      return;
-    }
-    for (std::size_t s = 0; s < left.size(); ++s) {
-      if (left[s] < lengths[i]) continue;
-      left[s] -= lengths[i] + kerf;
-      place(i + 1);
-      left[s] += lengths[i] + kerf;
-    }
-    left.push_back(stick - lengths[i] - kerf);
-    place(i + 1);
-    left.pop_back();
-  };
-  place(0);
-  return best;
 }
 
 TEST(CutList, EqualPiecesShareAMark) {
@@ -116,29 +89,6 @@ TEST(CutList, KeepsEveryPiece) {
     count += row.count;
   }
   EXPECT_EQ(count, 60);
-}
-
-TEST(Sticks, SmallCasesByHand) {
-  // Source: by hand.
-  EXPECT_EQ(takeoff::sticks_needed({}, 96, 0.125), 0);
-  EXPECT_EQ(takeoff::sticks_needed({96}, 96, 0.125), 1) << "a whole stick needs no cut";
-  EXPECT_EQ(takeoff::sticks_needed({48, 48}, 96, 0), 1);
-  EXPECT_EQ(takeoff::sticks_needed({48, 48}, 96, 0.125), 2) << "the saw takes an eighth";
-  EXPECT_EQ(takeoff::sticks_needed({47.9375, 47.9375}, 96, 0.125), 1);
-  EXPECT_EQ(takeoff::sticks_needed({60, 36, 35, 60}, 96, 0.125), 3) << "60 + 36 leaves nothing for the kerf";
-}
-
-TEST(Sticks, NeverTooFewAndWithinTheKnownBoundOfTheLeast) {
-  // Source: every way tried, for up to 8 pieces; longest-first first-fit is within 11/9 of the least plus 6/9.
-  std::mt19937 random{11};
-  for (int n = 0; n < 300; ++n) {
-    std::vector<double> lengths(1 + random() % 8);
-    for (double& length : lengths) length = 10 + double(random() % 87);
-    const auto least = fewest(lengths, 96, 0.125),
-               found = static_cast<std::size_t>(takeoff::sticks_needed(lengths, 96, 0.125));
-    EXPECT_GE(found, least);
-    EXPECT_LE(double(found), 11. / 9 * double(least) + 6. / 9 + 1e-9);
-  }
 }
 
 }  // namespace

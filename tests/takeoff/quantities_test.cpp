@@ -6,7 +6,7 @@
 
 #include "rules/good_facts.hpp"
 #include "support/sample.hpp"
-#include "takeoff/takeoff.hpp"
+#include "takeoff/cutting.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright {
@@ -23,6 +23,11 @@ const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string
   throw std::logic_error(item);
 }
 
+std::vector<takeoff::Row> take_off(const job::Job& job, const facts::Facts& facts) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  return takeoff::take_off(job, facts, takeoff::plan_cuts(takeoff::cut_list(facts, metric), job.cuts, metric));
+}
+
 facts::Facts bed_of(double ft3) {
   facts::Facts facts = sample::good_facts();
   facts.bed.set_mm3 = ft3 * units::mm3_per_ft3;
@@ -37,7 +42,7 @@ job::Job with_bags(double yield_ft3) {
 
 TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
   // Source: by hand: 1.23511 ft3 x 1.10 / 0.45 = 3.019, so 4 bags, and the fourth is for 2 % of a bag.
-  const auto rows = takeoff::take_off(with_bags(0.45), bed_of(1.23511));
+  const auto rows = take_off(with_bags(0.45), bed_of(1.23511));
   EXPECT_NEAR(row(rows, "mortar, bed as set").quantity, 1.23511, 1e-9);
   EXPECT_NEAR(row(rows, "mortar, bed as set").buy, 1.35862, 1e-5);
   const takeoff::Row& bags = row(rows, "mortar, bags");
@@ -50,12 +55,12 @@ TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
 
 TEST(Bags, AWholeNumberOfBagsIsNotRoundedUpByRounding) {
   // Source: closed form: 0.9 ft3 x 1.1 / 0.33 is 3 exactly, which doubles miss by a hair.
-  EXPECT_EQ(row(takeoff::take_off(with_bags(0.33), bed_of(0.9)), "mortar, bags").buy, 3);
+  EXPECT_EQ(row(take_off(with_bags(0.33), bed_of(0.9)), "mortar, bags").buy, 3);
 }
 
 TEST(Bags, OnlyANarrowCountIsWarnedOf) {
   // Source: by hand: 1.0 x 1.1 / 0.45 = 2.44 bags.
-  const takeoff::Row bags = row(takeoff::take_off(with_bags(0.45), bed_of(1.0)), "mortar, bags");
+  const takeoff::Row bags = row(take_off(with_bags(0.45), bed_of(1.0)), "mortar, bags");
   EXPECT_EQ(bags.buy, 3);
   EXPECT_THAT(bags.basis, Not(HasSubstr("careful")));
 }
@@ -66,7 +71,7 @@ TEST(Bags, WithoutAYieldThereIsAVolumeAndNoBag) {
     job::Job job = sample::alcove();
     job.bed.bag_yield_m3.reset();
     job.unit = unit;
-    const takeoff::Row bags = row(takeoff::take_off(job, bed_of(1)), "mortar, bags");
+    const takeoff::Row bags = row(take_off(job, bed_of(1)), "mortar, bags");
     const bool metric = unit == job::UnitSystem::metric;
     EXPECT_NEAR(bags.buy, metric ? 1.1 * 28.316846592 : 1.1, 1e-9);
     EXPECT_EQ(bags.buy_unit, metric ? "L" : "ft3");
@@ -77,36 +82,52 @@ TEST(Bags, WithoutAYieldThereIsAVolumeAndNoBag) {
 TEST(TakeOff, ComesFromTheFactsAndNotFromTheJob) {
   // Source: property; another size in the job changes nothing, twice the bed in the facts doubles it.
   job::Job job = with_bags(0.45);
-  const auto before = takeoff::take_off(job, bed_of(1));
+  const auto before = take_off(job, bed_of(1));
   job.base.length = job.base.length * 2;
   job.alcove.width = job.alcove.width * 2;
-  EXPECT_DOUBLE_EQ(row(takeoff::take_off(job, bed_of(1)), "mortar, bed as set").buy,
-                   row(before, "mortar, bed as set").buy);
-  EXPECT_DOUBLE_EQ(row(takeoff::take_off(job, bed_of(2)), "mortar, bed as set").buy,
-                   2 * row(before, "mortar, bed as set").buy);
+  EXPECT_DOUBLE_EQ(row(take_off(job, bed_of(1)), "mortar, bed as set").buy, row(before, "mortar, bed as set").buy);
+  EXPECT_DOUBLE_EQ(row(take_off(job, bed_of(2)), "mortar, bed as set").buy, 2 * row(before, "mortar, bed as set").buy);
 }
 
-TEST(TakeOff, SticksAreEightFeetUnlessAPieceIsLonger) {
-  // Source: by hand. Lumber is sold in steps of two feet (common practice, no source).
+facts::Facts with_sticks(const std::vector<std::pair<const char*, double>>& stock_and_inches) {
   facts::Facts facts = sample::good_facts();
   facts.members.clear();
-  const auto add = [&](const char* stock, double length_in) {
+  for (const auto& [stock, length_in] : stock_and_inches) {
     facts::Member m;
     m.part_id = m.stock = stock;
     m.length_mm = length_in * in;
     facts.members.push_back(m);
-  };
-  add("2x4", 34.75), add("2x4", 34.75), add("2x4", 10.375), add("2x6", 100);
-  const auto rows = takeoff::take_off(sample::alcove(), facts);
+  }
+  return facts;
+}
+
+TEST(TakeOff, SticksComeInTheLengthsOnOffer) {
+  // Source: by hand: 34.75 twice and 10.375 take 80.25 in with three kerfs: 8 ft. 100 in want 10 ft, or 3 m.
+  const facts::Facts facts = with_sticks({{"2x4", 34.75}, {"2x4", 34.75}, {"2x4", 10.375}, {"2x6", 100}});
+  const auto rows = take_off(sample::alcove(), facts);
   EXPECT_NEAR(row(rows, "2x4").quantity, 79.875 / 12, 1e-9);
   EXPECT_EQ(row(rows, "2x4").buy, 1);
-  EXPECT_EQ(row(rows, "2x4").buy_unit, "sticks of 8 ft");
-  EXPECT_THAT(row(rows, "2x4").basis, HasSubstr("3 pieces"));
-  EXPECT_EQ(row(rows, "2x6").buy_unit, "sticks of 10 ft");
+  EXPECT_EQ(row(rows, "2x4").buy_unit, "stick of 8 ft");
+  EXPECT_THAT(row(rows, "2x4").basis, HasSubstr("3 pieces; 1/8\" kerf"));
+  EXPECT_THAT(row(rows, "2x4").basis, HasSubstr("the least possible"));
+  EXPECT_EQ(row(rows, "2x6").buy_unit, "stick of 10 ft");
   job::Job metric = sample::alcove();
   metric.unit = job::UnitSystem::metric;
-  EXPECT_EQ(row(takeoff::take_off(metric, facts), "2x4").buy_unit, "sticks of 2.4 m");
-  EXPECT_EQ(row(takeoff::take_off(metric, facts), "2x6").buy_unit, "sticks of 2.7 m");
+  metric.cuts = {{job::Length::mm(2400), job::Length::mm(3000)}, job::Length::mm(3)};
+  EXPECT_EQ(row(take_off(metric, facts), "2x4").buy_unit, "stick of 2.4 m");
+  EXPECT_EQ(row(take_off(metric, facts), "2x6").buy_unit, "stick of 3.0 m");
+}
+
+TEST(TakeOff, EveryLengthOfStickIsARow) {
+  // Source: by hand: 150 in are above all on offer and go into 14 ft; 130 in take 12 ft, and each 90 in its own 8 ft.
+  job::Job job = sample::alcove();
+  job.cuts.sticks = {job::Length::feet(8), job::Length::feet(12)};
+  const auto rows = take_off(job, with_sticks({{"2x4", 130}, {"2x4", 90}, {"2x4", 90}, {"2x4", 150}}));
+  std::vector<std::string> bought;
+  for (const takeoff::Row& r : rows)
+    if (r.item == "2x4") bought.push_back(std::to_string(int(r.buy)) + " " + r.buy_unit);
+  EXPECT_EQ(bought, (std::vector<std::string>{"1 stick of 14 ft", "1 stick of 12 ft", "2 sticks of 8 ft"}));
+  EXPECT_THAT(row(rows, "2x4").basis, HasSubstr("longer than any stick on offer: order to length"));
 }
 
 TEST(TakeOff, SheetsGoByThickness) {
@@ -119,7 +140,7 @@ TEST(TakeOff, SheetsGoByThickness) {
     m.length_mm = 34.75 * in, m.width_mm = 13.75 * in, m.thickness_mm = thickness * in;
     facts.members.push_back(m);
   }
-  const auto rows = takeoff::take_off(sample::alcove(), facts);
+  const auto rows = take_off(sample::alcove(), facts);
   EXPECT_NEAR(row(rows, "deck sheet 3/4\"").quantity, 2 * 34.75 * 13.75 / 144, 1e-9);
   EXPECT_EQ(row(rows, "deck sheet 3/4\"").buy, 1);
   EXPECT_NEAR(row(rows, "deck sheet 1/2\"").quantity, 34.75 * 13.75 / 144, 1e-9);
@@ -127,7 +148,7 @@ TEST(TakeOff, SheetsGoByThickness) {
 
 TEST(TakeOff, BaseAndSeatAreWeighed) {
   // Source: international pound, 0.45359237 kg.
-  const auto rows = takeoff::take_off(sample::alcove(), sample::good_facts());
+  const auto rows = take_off(sample::alcove(), sample::good_facts());
   EXPECT_NEAR(row(rows, "shower base").quantity, 90 / 0.45359237, 1e-9);
   EXPECT_NEAR(row(rows, "seat block").quantity, 40 / 0.45359237, 1e-9);
   EXPECT_EQ(row(rows, "seat block").unit, "lb");
@@ -135,7 +156,7 @@ TEST(TakeOff, BaseAndSeatAreWeighed) {
 
 TEST(TakeOff, EveryRowSaysWhatItRestsOn) {
   // Source: none.
-  for (const takeoff::Row& r : takeoff::take_off(sample::alcove(), sample::good_facts())) {
+  for (const takeoff::Row& r : take_off(sample::alcove(), sample::good_facts())) {
     EXPECT_FALSE(r.basis.empty()) << r.item;
     EXPECT_GT(r.buy, 0) << r.item;
   }

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "support/sample.hpp"
+#include "takeoff/cutting.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/mix.hpp"
 #include "takeoff/need.hpp"
@@ -92,7 +93,7 @@ TEST(Supplies, SiteMixIsBoughtInBags) {
   job.buy.mix = {{1, 0, 5}, "", 94 * 0.45359237, 50 * 0.45359237};
   facts::Facts facts;
   facts.bed.set_mm3 = facts.bed.spread_mm3 = 10 * ft3;
-  const auto rows = takeoff::take_off(job, facts);
+  const auto rows = takeoff::take_off(job, facts, {});
   const auto *cement = row_of(rows, "cement"), *sand = row_of(rows, "sand, damp and loose");
   ASSERT_TRUE(cement && sand);
   EXPECT_EQ(takeoff::bought(*cement), "2 bags");
@@ -109,7 +110,7 @@ TEST(Supplies, WaterComesAsABand) {
   job.buy.water_least_mm3 = 4 * pint, job.buy.water_greatest_mm3 = 5 * pint;
   facts::Facts facts;
   facts.bed.set_mm3 = 1.23511 * ft3;
-  const auto rows = takeoff::take_off(job, facts);
+  const auto rows = takeoff::take_off(job, facts, {});
   const auto* water = row_of(rows, "water for the mortar");
   ASSERT_TRUE(water);
   EXPECT_NEAR(water->quantity, 3.019 * 4 / 8, 1e-3);
@@ -122,7 +123,7 @@ TEST(Supplies, ABucketTellsHowManyBatches) {
   job.buy.batch_mm3 = 0.5 * ft3;
   facts::Facts facts;
   facts.bed.set_mm3 = 1.4 * ft3, facts.bed.spread_mm3 = 1.45 * ft3;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts), "mortar, batches")->buy, 3);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, batches")->buy, 3);
 }
 
 TEST(Sealant, AMeasuredCartridgeFillsSoMuchJoint) {
@@ -152,7 +153,7 @@ TEST(Sealant, ThreeJointsOfOneRoom) {
   facts.finish.joints = {{"a", 128 * in}, {"b", 160 * in}, {"c", 98 * in}};
   for (const auto& [depth, packs, exact] : {std::tuple{0.25, 2., 1.522}, {0.375, 3., 2.283}}) {
     job.buy.sealant.depth = inches(depth);
-    const auto rows = takeoff::take_off(job, facts);
+    const auto rows = takeoff::take_off(job, facts, {});
     const takeoff::Row* row = row_of(rows, "sealant");
     ASSERT_TRUE(row);
     EXPECT_EQ(row->buy, packs);
@@ -193,15 +194,15 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
   facts::Facts facts;
   facts.finish.joints = {{"a", 100}};
   facts.finish.covered = {{"floor", "", 1e6}, {"walls", "back", 2e6}};
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts), "sealant"));
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts), "tile, floor"));
+  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "sealant"));
+  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "tile, floor"));
   job.buy.leave_out = {"sealant", "tile", "bond"};
   for (const char* item : {"sealant", "tile, floor", "tile, walls", "bonding mortar"})
-    EXPECT_FALSE(row_of(takeoff::take_off(job, facts), item)) << item;
+    EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), item)) << item;
   job.buy.leave_out = {};
   job.buy.tile.surfaces = {"walls"};
-  EXPECT_FALSE(row_of(takeoff::take_off(job, facts), "tile, floor"));
-  EXPECT_NEAR(row_of(takeoff::take_off(job, facts), "waterproofing")->quantity * 304.8 * 304.8, 2e6 + 100 * 2 * in,
+  EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), "tile, floor"));
+  EXPECT_NEAR(row_of(takeoff::take_off(job, facts, {}), "waterproofing")->quantity * 304.8 * 304.8, 2e6 + 100 * 2 * in,
               1e-6)
       << "a floor that comes finished is its own waterproofing";
 }

@@ -1,0 +1,85 @@
+/// The sloped shower base and the drain it falls to.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "survey/readings.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::job {
+
+using survey::Side;
+using units::Fall;
+using units::Length;
+
+/// The way a joist or a channel runs.
+enum class Direction { along_width, along_depth };
+
+enum class FallPattern { level_rim, equal_fall, to_line };
+enum class Underside { shell, flat };
+
+/// Ribs under a shell: a grid of `columns` x `rows` pockets between ribs of one width. No pockets: no ribs.
+struct Ribs {
+  int columns = 0;  ///< pockets side by side along the width
+  int rows = 0;     ///< pockets one behind the other along the depth
+  Length width;
+  bool any() const { return columns > 0 && rows > 0; }
+};
+
+struct Threshold {
+  Length width;   ///< front to back; zero: no threshold
+  Length height;  ///< of its inner, lowest top edge above the drain's top
+  Fall fall;      ///< of its top, inward
+};
+
+/// Where the base stands on the alcove's width when no bench says so.
+enum class Against { bench_or_middle, left, middle, right };
+
+/// The sloped shower base. Length runs along the alcove's width, width along its depth.
+struct Base {
+  Length length, width;
+  Against against = Against::bench_or_middle;
+  Length lowered_from;  ///< height above the datum from which it is let down between the walls
+  FallPattern pattern = FallPattern::level_rim;
+  Fall fall;                   ///< on the longest run (level rim), or on every facet
+  std::optional<Length> rise;  ///< level rim only: rim above the drain edge, in place of `fall`
+  Underside underside = Underside::shell;
+  Length shell;      ///< thickness under the fall, measured plumb
+  Length rib_depth;  ///< of the ribs at the drain, where they are shallowest
+  Ribs ribs;
+  Length upstand_thickness;    ///< zero: no upstands
+  Length upstand_height;       ///< of the upstands' top above the drain's top
+  std::vector<Side> upstands;  ///< sides that have one
+  Threshold threshold;
+  std::string material;
+  double density_kg_m3 = 0;
+};
+
+enum class DrainKind { point, line };
+enum class Opening { round, square };
+
+/// A distance of the drain's centre from a named side of the base's footprint.
+struct From {
+  Side side = Side::left;
+  Length distance;
+};
+
+struct Drain {
+  DrainKind kind = DrainKind::point;
+  Opening opening = Opening::square;
+  Length size;                                           ///< diameter, side of the square, or the channel's width
+  Length channel_length;                                 ///< line drains only; zero: from rim to rim
+  Direction channel_direction = Direction::along_width;  ///< the way a channel runs
+  From across;                                           ///< distance from the left or right edge of the base
+  From along;                                            ///< distance from the back or front edge of the base
+  Length recess;      ///< depth of the ledge under the opening that carries the grate
+  Length body;        ///< outside diameter of the body that hangs below
+  Length body_depth;  ///< of the body's lowest point below the drain's top
+  Length outlet;      ///< inside diameter of the outlet
+  Length bore;        ///< diameter of the hole in the subfloor
+};
+
+}  // namespace fallwright::job

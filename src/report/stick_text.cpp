@@ -1,0 +1,42 @@
+#include "report/stick_text.hpp"
+
+#include "units/length.hpp"
+
+namespace fallwright::report {
+namespace {
+
+std::string padded(std::string text, std::size_t width) {
+  if (text.size() < width) text.append(width - text.size(), ' ');
+  return text;
+}
+
+/// "A 34-3/4", "3 x B 14": equal neighbours as one.
+std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool metric) {
+  std::string text;
+  for (std::size_t i = 0, next = 0; i < pieces.size(); i = next) {
+    while (next < pieces.size() && pieces[next] == pieces[i]) ++next;
+    text += (i == 0 ? "" : ", ") + (next - i > 1 ? std::to_string(next - i) + " x " : std::string{}) + pieces[i].mark +
+            " " + units::to_text(units::Length::mm(pieces[i].length_mm), metric);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string stick_lines(const std::vector<takeoff::StockPlan>& plans, bool metric) {
+  std::string text;
+  for (const takeoff::StockPlan& plan : plans) {
+    text += "    " + plan.stock + ": " + std::to_string(plan.pieces) + (plan.pieces == 1 ? " piece" : " pieces") +
+            " from " + std::to_string(plan.sticks.size()) + (plan.sticks.size() == 1 ? " stick, " : " sticks, ") +
+            takeoff::total_text(plan.bought_mm, metric) + " in all, " + takeoff::total_text(plan.offcut_mm, metric) +
+            " of it offcuts; " + takeoff::proof_text(plan, metric) + "\n";
+    for (const auto& [stick, count] : takeoff::alike(plan.sticks))
+      text += "    " + padded(std::to_string(count) + " x", 6) +
+              padded(takeoff::stick_text(stick.length_mm, metric), 10) + pieces_text(stick.pieces, metric) +
+              "; offcut " + units::to_text(units::Length::mm(stick.offcut_mm), metric) +
+              (stick.to_order ? "; longer than any stick on offer: order to length" : "") + "\n";
+  }
+  return text;
+}
+
+}  // namespace fallwright::report

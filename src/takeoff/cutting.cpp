@@ -1,0 +1,222 @@
+#include "takeoff/cutting.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+#include <map>
+#include <numeric>
+
+#include "takeoff/least_stock.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+/// A 1/64 in and a 1/10 mm are both whole numbers of 1/320 mm: 127 and 32.
+constexpr double ticks_in_a_mm = 320;
+constexpr double least_tick = ticks_in_a_mm * units::tolerance::length_mm;
+/// Tables grow with the ticks in a stick. Pieces off one tape share a coarse tick; of mixed ones the tick is made so.
+constexpr std::int64_t most_ticks = 50'000;
+
+std::int64_t ticks_up(double mm) {
+  return std::int64_t{std::llround(std::ceil(mm * ticks_in_a_mm - least_tick))};
+}
+std::int64_t ticks_down(double mm) {
+  return std::int64_t{std::llround(std::floor(mm * ticks_in_a_mm + least_tick))};
+}
+
+/// Pieces of one length, by their marks.
+struct Kind {
+  double length_mm = 0;
+  int count = 0;
+  std::deque<std::pair<std::string, int>> marks;
+};
+
+/// Longest first.
+std::vector<Kind> kinds_of(const std::vector<CutRow>& rows) {
+  std::map<std::int64_t, Kind, std::greater<>> by_length;
+  for (const CutRow& row : rows) {
+    Kind& kind = by_length[ticks_up(row.length_mm)];
+    kind.length_mm = row.length_mm;
+    kind.count += row.count;
+    kind.marks.emplace_back(row.mark, row.count);
+  }
+  std::vector<Kind> kinds;
+  for (auto& [length, kind] : by_length) kinds.push_back(std::move(kind));
+  return kinds;
+}
+
+/// The problem in whole numbers, and what one step of its costs is.
+struct Posed {
+  CutProblem problem, shorter;   ///< pieces taken up to the next tick, and down to it: a plan, and a bound
+  std::vector<double> stick_mm;  ///< by the problem's sticks
+  double step_mm = 0;
+  bool exact() const { return problem.size == shorter.size; }
+};
+
+void add_sticks(Posed& posed, const std::vector<double>& offers, std::int64_t kerf, std::int64_t tick) {
+  std::int64_t step = 0;
+  for (const double mm : offers) step = std::gcd(step, ticks_down(mm));
+  posed.step_mm = static_cast<double>(step) / ticks_in_a_mm;
+  CutProblem& problem = posed.problem;
+  for (const double mm : offers) {
+    const std::int64_t length = ticks_down(mm), room = (length + kerf) / tick;
+    if (room < problem.size.back() || (!problem.room.empty() && room <= problem.room.back())) continue;
+    problem.room.push_back(room);
+    problem.length.push_back(length / step);
+    posed.stick_mm.push_back(mm);
+  }
+}
+
+/// @pre `offers` rise, and the last holds the longest piece.
+Posed pose(const std::vector<Kind>& kinds, const std::vector<double>& offers, double kerf_mm) {
+  const std::int64_t kerf = ticks_up(kerf_mm);
+  std::int64_t tick = 0;
+  for (const Kind& kind : kinds) tick = std::gcd(tick, ticks_up(kind.length_mm) + kerf);
+  const std::int64_t longest = ticks_down(offers.back()) + kerf;
+  if (longest / tick > most_ticks) tick = longest / most_ticks + 1;
+  Posed posed;
+  for (const Kind& kind : kinds) {
+    const std::int64_t size = ticks_up(kind.length_mm) + kerf;
+    // A piece that is as long as the longest stick must go on fitting it.
+    posed.problem.size.push_back(std::min((size + tick - 1) / tick, longest / tick));
+    posed.shorter.size.push_back(size / tick);
+    posed.problem.count.push_back(kind.count);
+  }
+  add_sticks(posed, offers, kerf, tick);
+  const std::vector<std::int64_t> sizes = posed.shorter.size;
+  posed.shorter = posed.problem;
+  posed.shorter.size = sizes;
+  return posed;
+}
+
+Stick stick_of(const std::string& stock, double length_mm, std::vector<StickPiece> pieces, double kerf_mm) {
+  double left = length_mm;
+  for (const StickPiece& piece : pieces) left -= piece.length_mm + kerf_mm;
+  return {stock, length_mm, std::move(pieces), left > units::tolerance::length_mm ? left : 0};
+}
+
+/// Gives the patterns their marks: long sticks first, on equal sticks long pieces first.
+std::vector<Stick> marked(const std::string& stock, const Posed& posed, std::vector<Pattern> patterns,
+                          std::vector<Kind> kinds, double kerf_mm) {
+  std::sort(patterns.begin(), patterns.end(),
+            [](const Pattern& a, const Pattern& b) { return a.stick != b.stick ? a.stick > b.stick : a.of > b.of; });
+  std::vector<Stick> sticks;
+  for (const Pattern& pattern : patterns) {
+    std::vector<StickPiece> pieces;
+    for (std::size_t i = 0; i < kinds.size(); ++i)
+      for (int n = 0; n < pattern.of[i]; ++n) {
+        auto& [mark, count] = kinds[i].marks.front();
+        pieces.push_back({mark, kinds[i].length_mm});
+        if (--count == 0) kinds[i].marks.pop_front();
+      }
+    sticks.push_back(stick_of(stock, posed.stick_mm[pattern.stick], std::move(pieces), kerf_mm));
+  }
+  return sticks;
+}
+
+void plan_offered(StockPlan& plan, const std::vector<Kind>& kinds, const std::vector<double>& offers) {
+  if (kinds.empty()) return;
+  const Posed posed = pose(kinds, offers, plan.kerf_mm);
+  const LeastStock least = least_stock(posed.problem);
+  const std::int64_t bound = posed.exact() ? least.least_length : least_length(posed.shorter);
+  for (Stick& stick : marked(plan.stock, posed, least.sticks, kinds, plan.kerf_mm))
+    plan.sticks.push_back(std::move(stick));
+  plan.least_mm += static_cast<double>(bound) * posed.step_mm;
+  plan.fewest = least.fewest && posed.exact();
+}
+
+/// Each such piece gets a stick of its own.
+void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm, bool metric) {
+  const double step = metric ? 300 : 2 * 304.8;
+  while (!kinds.empty() && kinds.front().length_mm > longest_mm + units::tolerance::length_mm) {
+    const double length = kinds.front().length_mm, stick = std::ceil(length / step - units::tolerance::ratio) * step;
+    for (const auto& [mark, count] : kinds.front().marks)
+      for (int n = 0; n < count; ++n) {
+        plan.sticks.push_back(stick_of(plan.stock, stick, {{mark, length}}, plan.kerf_mm));
+        plan.sticks.back().to_order = true;
+        plan.least_mm += stick;
+      }
+    kinds.erase(kinds.begin());
+  }
+}
+
+StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
+  StockPlan plan;
+  plan.stock = stock;
+  plan.kerf_mm = how.kerf.in_mm();
+  plan.fewest = true;
+  std::vector<double> offers;
+  for (const units::Length stick : how.sticks) offers.push_back(stick.in_mm());
+  std::sort(offers.begin(), offers.end());
+  std::vector<Kind> kinds = kinds_of(rows);
+  for (const Kind& kind : kinds) plan.pieces += kind.count;
+  plan_to_order(plan, kinds, offers.empty() ? 0 : offers.back(), metric);
+  plan_offered(plan, kinds, offers);
+  for (const Stick& stick : plan.sticks) plan.bought_mm += stick.length_mm, plan.offcut_mm += stick.offcut_mm;
+  plan.least_mm = std::min(plan.least_mm, plan.bought_mm);  // sums of one length may differ in their last digit
+  return plan;
+}
+
+/// Neighbours that are alike.
+template <class Alike>
+std::vector<StickGroup> grouped(const std::vector<Stick>& sticks, const Alike& are_alike) {
+  std::vector<StickGroup> groups;
+  for (const Stick& stick : sticks) {
+    if (groups.empty() || !are_alike(groups.back().stick, stick)) groups.push_back({stick, 0});
+    ++groups.back().count;
+  }
+  return groups;
+}
+
+}  // namespace
+
+bool StockPlan::proven() const {
+  return bought_mm - least_mm < units::tolerance::length_mm;
+}
+
+std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cuts& how, bool metric) {
+  std::map<std::string, std::vector<CutRow>> by_stock;
+  for (const CutRow& cut : cuts)
+    if (!cut.sheet) by_stock[cut.stock].push_back(cut);
+  std::vector<StockPlan> plans;
+  for (const auto& [stock, rows] : by_stock) plans.push_back(plan_stock(stock, rows, how, metric));
+  return plans;
+}
+
+std::vector<StickGroup> alike(const std::vector<Stick>& sticks) {
+  return grouped(sticks, [](const Stick& a, const Stick& b) { return a == b; });
+}
+
+std::vector<StickGroup> by_length(const std::vector<Stick>& sticks) {
+  return grouped(sticks, same_length);
+}
+
+bool same_length(const Stick& a, const Stick& b) {
+  return a.length_mm == b.length_mm && a.to_order == b.to_order;
+}
+
+std::string total_text(double length_mm, bool metric) {
+  return metric ? units::decimals(length_mm / 1000, 2) + " m" : units::decimals(length_mm / 304.8, 1) + " ft";
+}
+
+std::string kerf_text(double kerf_mm, bool metric) {
+  const auto tape = units::round_to_tape(units::Length::mm(kerf_mm), metric);
+  if (std::abs(tape.in_mm() - kerf_mm) < units::tolerance::length_mm) return units::to_text(tape, metric);
+  return metric ? units::decimals(kerf_mm, 1) + " mm" : units::decimals(kerf_mm / 25.4, 3) + "\"";
+}
+
+std::string proof_text(const StockPlan& plan, bool metric) {
+  if (plan.proven()) return "the least possible";
+  return "at most " + stick_text(plan.bought_mm - plan.least_mm, metric) + " above the least possible";
+}
+
+std::string stick_text(double length_mm, bool metric) {
+  const double unit = metric ? 100 : 304.8, units = std::round(length_mm / unit);
+  if (std::abs(length_mm - units * unit) > 0.1) return units::to_text(units::Length::mm(length_mm), metric);
+  return metric ? units::decimals(units / 10, 1) + " m" : units::decimals(units, 0) + " ft";
+}
+
+}  // namespace fallwright::takeoff

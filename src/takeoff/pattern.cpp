@@ -1,0 +1,122 @@
+#include "takeoff/pattern.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace fallwright::takeoff {
+
+int CutProblem::pieces() const {
+  return std::accumulate(count.begin(), count.end(), 0);
+}
+
+std::int64_t used(const CutProblem& problem, const Pattern& pattern) {
+  std::int64_t sum = 0;
+  for (std::size_t i = 0; i < pattern.of.size(); ++i) sum += pattern.of[i] * problem.size[i];
+  return sum;
+}
+
+bool is_empty(const Pattern& pattern) {
+  return std::all_of(pattern.of.begin(), pattern.of.end(), [](int n) { return n == 0; });
+}
+
+Pattern shrunk(const CutProblem& problem, Pattern pattern) {
+  const std::int64_t need = used(problem, pattern);
+  const auto stick = std::lower_bound(problem.room.begin(), problem.room.end(), need);
+  pattern.stick = static_cast<std::size_t>(stick - problem.room.begin());
+  return pattern;
+}
+
+Knapsack::Knapsack(const CutProblem& problem, std::vector<std::int64_t> value)
+    : problem_{problem}, value_{std::move(value)}, width_{problem.room.back() + 1}, row_(problem.kinds() + 1) {
+  const std::size_t kinds = problem.kinds();
+  std::size_t rows = 1;  // sizes of which there is nothing left need none
+  for (std::size_t i = kinds; i-- > 0;) row_[i] = problem.count[i] > 0 ? rows++ : row_[i + 1];
+  cells_.resize(rows * width_);
+  for (std::size_t i = kinds; i-- > 0;)
+    if (problem.count[i] > 0) fill(i);
+}
+
+void Knapsack::fill(std::size_t kind) {
+  const std::int64_t size = problem_.size[kind], worth = value_[kind];
+  const std::int64_t* const others = row(kind + 1);
+  std::int64_t* const own = cells_.data() + row_[kind] * width_;
+  std::copy(others, others + width_, own);
+  if (problem_.count[kind] * size >= width_ - 1) {  // more of it than a stick holds: any number may be taken
+    for (std::int64_t at = size; at < width_; ++at) own[at] = std::max(own[at], own[at - size] + worth);
+    return;
+  }
+  for (int n = 1; n <= problem_.count[kind]; ++n)
+    for (std::int64_t at = n * size; at < width_; ++at) own[at] = std::max(own[at], others[at - n * size] + n * worth);
+}
+
+Pattern Knapsack::best(std::size_t stick) const {
+  Pattern pattern{stick, std::vector<int>(problem_.kinds())};
+  std::int64_t left = problem_.room[stick];
+  for (std::size_t i = 0; i < problem_.kinds(); ++i) {
+    // As many as can be without loss, so that pieces worth nothing at the moment fill up what is left.
+    int n = static_cast<int>(std::min<std::int64_t>(problem_.count[i], left / problem_.size[i]));
+    while (n > 0 && row(i + 1)[left - n * problem_.size[i]] + n * value_[i] != row(i)[left]) --n;
+    pattern.of[i] = n;
+    left -= n * problem_.size[i];
+  }
+  return pattern;
+}
+
+/// Goes through the patterns of one stick. A branch is left where what is still open cannot be worth enough, which the
+/// table knows exactly.
+class Knapsack::Walk {
+ public:
+  Walk(const Knapsack& sack, std::size_t at_most) : sack_{sack}, problem_{sack.problem_}, at_most_{at_most} {}
+
+  /// @return false when there are too many.
+  bool through(std::size_t stick, std::int64_t needed, std::optional<std::size_t> with) {
+    with_ = with.value_or(problem_.kinds());
+    pattern_ = {stick, std::vector<int>(problem_.kinds())};
+    return step(0, problem_.room[stick], needed);
+  }
+  std::vector<Pattern> found() { return std::move(found_); }
+
+ private:
+  bool step(std::size_t kind, std::int64_t left, std::int64_t needed) {
+    if (sack_.row(kind)[left] < needed) return true;
+    constexpr std::size_t steps_for_one = 1000;
+    if (++steps_ > at_most_ * steps_for_one) return false;
+    if (kind == problem_.kinds()) {
+      if (needs_this_stick(left) && is_full(left)) found_.push_back(pattern_);
+      return found_.size() <= at_most_;
+    }
+    const std::int64_t size = problem_.size[kind];
+    int& n = pattern_.of[kind];
+    const int least = kind == with_ ? 1 : 0;
+    for (n = static_cast<int>(std::min<std::int64_t>(problem_.count[kind], left / size)); n >= least; --n)
+      if (!step(kind + 1, left - n * size, needed - n * sack_.value_[kind])) return false;
+    n = 0;
+    return true;
+  }
+
+  bool needs_this_stick(std::int64_t left) const {
+    const std::size_t s = pattern_.stick;
+    return s == 0 || problem_.room[s] - left > problem_.room[s - 1];
+  }
+  bool is_full(std::int64_t left) const {
+    for (std::size_t i = 0; i < problem_.kinds(); ++i)
+      if (pattern_.of[i] < problem_.count[i] && problem_.size[i] <= left) return false;
+    return true;
+  }
+
+  const Knapsack& sack_;
+  const CutProblem& problem_;
+  std::size_t at_most_, with_ = 0, steps_ = 0;
+  Pattern pattern_;
+  std::vector<Pattern> found_;
+};
+
+std::optional<std::vector<Pattern>> Knapsack::within(std::int64_t slack, std::int64_t scale, std::size_t at_most,
+                                                     std::optional<std::size_t> with) const {
+  Walk walk{*this, at_most};
+  for (std::size_t s = 0; s < problem_.room.size(); ++s)
+    if (!walk.through(s, problem_.cost[s] * scale - slack, with)) return std::nullopt;
+  return walk.found();
+}
+
+}  // namespace fallwright::takeoff
