@@ -1,25 +1,24 @@
 #include "app/app.hpp"
 
 #include <algorithm>
-#include <atomic>
-#include <exception>
 #include <filesystem>
 #include <functional>
 #include <iostream>
-#include <set>
-#include <thread>
 
 #include <spdlog/sinks/stdout_color_sinks.h>
 #include <spdlog/spdlog.h>
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 
-#include "app/build.hpp"
+#include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "app/typed.hpp"
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
+#include "report/together.hpp"
+#include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 
@@ -51,126 +50,94 @@ class Stages : public Progress {
   bool on_;
 };
 
-/// Faults of every job, all at once, before anything is built.
-std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
-  std::vector<job::Job> jobs;
-  std::vector<diag::Fault> faults;
-  std::set<std::string> stems;
-  for (const std::string& path : paths) {
-    if (!stems.insert(std::filesystem::path{path}.stem().string()).second)
-      faults.push_back({path, 0, 0, "", "two jobs of one file name would share one output folder"});
-    try {
-      jobs.push_back(load(path));
-    } catch (const diag::JobFaults& e) {
-      faults.insert(faults.end(), e.faults().begin(), e.faults().end());
-    }
-  }
-  if (!faults.empty()) throw diag::JobFaults{faults};
-  return jobs;
+using Finish = std::function<void(Work&, Progress&)>;
+using Words = std::function<std::string(const Work&)>;
+
+/// The rooms as one order: printed, and kept beside the rooms' folders where there are any.
+void tell_together(const Options& options, const std::vector<Outcome>& outcomes, bool keep) {
+  std::vector<const report::Report*> reports;
+  for (const Outcome& outcome : outcomes)
+    if (outcome.work) reports.push_back(outcome.work->report.get());
+  if (reports.empty()) return;
+  const report::Together all = report::together(reports);
+  if (keep) write_together(all, (std::filesystem::path{options.out} / together_folder).string());
+  if (options.json)
+    std::cout << report::to_json(all);
+  else if (!options.quiet)
+    std::cout << report::together_text(all);
 }
 
-/// What became of one job: its work, or why there is none.
-struct Outcome {
-  std::unique_ptr<Work> work;
-  std::exception_ptr failure;
-};
-
-/// Jobs side by side on all cores; each keeps its place.
-std::vector<Outcome> work_out_all(std::vector<job::Job> jobs, Progress& progress) {
-  std::vector<Outcome> outcomes(jobs.size());
-  std::atomic<std::size_t> next{0};
-  const auto work = [&] {
-    for (std::size_t i = next++; i < jobs.size(); i = next++) try {
-        outcomes[i].work = work_out(std::move(jobs[i]), progress);
-      } catch (...) {
-        outcomes[i].failure = std::current_exception();
-      }
-  };
-  std::vector<std::thread> threads;
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
-  for (std::size_t i = 1; i < std::min(cores, jobs.size()); ++i) threads.emplace_back(work);
-  work();
-  for (std::thread& thread : threads) thread.join();
-  return outcomes;
-}
-
-/// Works out every job and hands each on in the order given; one job's failure, of a check or of the kernel, never
-/// hides another's result.
-int each_job(const Options& options, const std::function<void(Work&, Progress&)>& use) {
+/// Works out every job, finishes it, and prints what there is to say of it, or its report, in the order given. One
+/// job's failure, of a check or of the machine, never hides another's result.
+int each_job(const Options& options, const Words& words, const Finish& finish = {}) {
   Stages stages{options};
   bool failed = false, broke = false;
-  std::vector<Outcome> outcomes = work_out_all(load_all(options.jobs), stages);
-  std::vector<const report::Report*> reports;
-  for (Outcome& outcome : outcomes) try {
-      if (outcome.failure) std::rethrow_exception(outcome.failure);
-      use(*outcome.work, stages);
-      reports.push_back(outcome.work->report.get());
-      failed = failed || rules::any_failed(outcome.work->report->results);
-    } catch (const diag::JobFaults&) {
-      throw;
-    } catch (const std::exception& e) {
-      std::cerr << "fallwright: " << e.what() << "\n";
+  const auto tell = [&](const Outcome& outcome) {
+    if (!outcome.work) {
+      std::cerr << "fallwright: " << outcome.failure << "\n";
       broke = true;
+      return;
     }
-  if (options.together && !options.json && !options.quiet) std::cout << report::together(reports);
+    const report::Report& report = *outcome.work->report;
+    failed = failed || rules::any_failed(report.results);
+    if (options.json)
+      std::cout << report::to_json(report);
+    else if (!options.quiet)
+      std::cout << words(*outcome.work) << std::endl;  // a room told is a room seen, even through a pipe
+  };
+  const auto end = [&](Work& work) {
+    if (finish) finish(work, stages);
+  };
+  const std::vector<Outcome> outcomes = side_by_side(load_all(options.jobs), stages, end, tell);
+  if (options.together) tell_together(options, outcomes, static_cast<bool>(finish));
   return broke ? machine_failed : failed ? check_failed : all_pass;
 }
 
-void say(const Options& options, const Work& work, const std::string& text) {
-  if (options.json)
-    std::cout << report::to_json(*work.report);
-  else if (!options.quiet)
-    std::cout << text << "\n";
-}
-
-int explain(const Options& options) {
-  return each_job(options, [&](Work& work, Progress&) {
-    const std::string text = report::explained(*work.report, options.explain);
-    if (text.empty())
-      throw diag::JobFaults{
-          {{"", 0, 0, "--explain", "there is no check '" + options.explain + "'; see 'fallwright rules'"}}};
-    say(options, work, text);
-  });
-}
-
-double length_of(const std::string& name, const std::string& text, job::UnitSystem unit) {
-  std::string why;
-  const auto bare = unit == job::UnitSystem::metric ? units::LengthUnit::mm : units::LengthUnit::inch;
-  const bool minus = !text.empty() && text[0] == '-';
-  if (const auto length = units::parse_length(minus ? text.substr(1) : text, bare, why))
-    return minus ? -length->in_mm() : length->in_mm();
-  throw diag::JobFaults{{{"", 0, 0, name, "found '" + text + "': " + why}}};
+/// For commands that only tell: a check that fails is no failure of theirs.
+int each_job_told(const Options& options, const Words& words) {
+  const int code = each_job(options, words);
+  return code == machine_failed ? code : all_pass;
 }
 
 int build(const Options& options) {
-  return each_job(options, [&](Work& work, Progress& progress) {
-    const auto folder = std::filesystem::path{options.out} / std::filesystem::path{work.job.file}.stem();
-    write_all(work, folder.string(), progress);
-    say(options, work, report::summary(*work.report, folder.string()));
-  });
+  const auto folder = [&](const Work& work) {
+    return (std::filesystem::path{options.out} / std::filesystem::path{work.job.file}.stem()).string();
+  };
+  for (const std::string& job : options.jobs)
+    if (options.together && std::filesystem::path{job}.stem() == together_folder)
+      throw diag::JobFaults{{{job, 0, 0, "",
+                              std::string{"its folder '"} + together_folder +
+                                  "' is where --together writes; give the file another name"}}};
+  return each_job(
+      options, [&](const Work& work) { return report::summary(*work.report, folder(work)); },
+      [&](Work& work, Progress& progress) { write_all(work, folder(work), progress); });
+}
+
+int explain(const Options& options) {
+  const auto& rules = rules::all_rules();
+  if (std::none_of(rules.begin(), rules.end(), [&](const rules::Rule& r) { return r.id == options.explain; }))
+    throw diag::JobFaults{
+        {{"", 0, 0, "--explain", "there is no check '" + options.explain + "'; see 'fallwright rules'"}}};
+  return each_job(options, [&](const Work& work) { return report::explained(*work.report, options.explain); });
 }
 
 int check(const Options& options) {
   if (!options.explain.empty()) return explain(options);
-  if (options.all_books)
-    return each_job(options, [&](Work& work, Progress&) { say(options, work, report::books_table(*work.report)); });
-  return each_job(options, [&](Work& work, Progress&) { say(options, work, report::check_table(*work.report)); });
+  return each_job(options, [&](const Work& work) {
+    return options.all_books ? report::books_table(*work.report) : report::check_table(*work.report);
+  });
 }
 
 int takeoff(const Options& options) {
-  const int code =
-      each_job(options, [&](Work& work, Progress&) { say(options, work, report::takeoff_table(*work.report)); });
-  return code == machine_failed ? code : all_pass;
+  return each_job_told(options, [](const Work& work) { return report::takeoff_table(*work.report); });
 }
 
 int survey(const Options& options) {
-  return each_job(options, [&](Work& work, Progress&) { say(options, work, report::room_table(*work.report)); });
+  return each_job(options, [](const Work& work) { return report::room_table(*work.report); });
 }
 
 int flood(const Options& options) {
-  const int code =
-      each_job(options, [&](Work& work, Progress&) { say(options, work, report::flood_table(*work.report)); });
-  return code == machine_failed ? code : all_pass;
+  return each_job_told(options, [](const Work& work) { return report::flood_table(*work.report); });
 }
 
 int heights(const Options& options) {
@@ -180,25 +147,6 @@ int heights(const Options& options) {
   const auto work = work_out(job, stages);
   std::cout << report::chain_table(work->job, measure::measure_chain(*work->model, work->facts, x, y), x, y);
   return all_pass;
-}
-
-/// "back-left=1/8 in": a place on the rim and what the rule shows there.
-job::RimReading rim_reading(const std::string& text, job::UnitSystem unit) {
-  const std::size_t equals = text.find('=');
-  std::string name = text.substr(0, equals), known;
-  std::replace(name.begin(), name.end(), '-', ' ');
-  for (const job::RimPoint point : job::all_rim_points) {
-    if (equals != std::string::npos && name == job::name_of(point))
-      return {point, units::Length::mm(length_of(name, text.substr(equals + 1), unit))};
-    std::string own = job::name_of(point);
-    std::replace(own.begin(), own.end(), ' ', '-');
-    known += (known.empty() ? "" : ", ") + own;
-  }
-  throw diag::JobFaults{{{"", 0, 0, "",
-                          "found '" + text +
-                              "'; a reading is a place and a length, like back-left=1/8. "
-                              "Places: " +
-                              known}}};
 }
 
 int level(const Options& options) {
@@ -237,7 +185,8 @@ void add_jobs(CLI::App& command, Options& options) {
   command.add_option("JOB", options.jobs, "job files (TOML)")->required();
   command.add_flag("-q,--quiet", options.quiet, "print errors only");
   command.add_flag("--json", options.json, "print report.json instead of text");
-  command.add_flag("--together", options.together, "then all rooms as one order: saw list, mortar, worst margins");
+  command.add_flag("--together", options.together,
+                   "then all rooms as one order: what to buy, saw list, kits, where it is tightest");
 }
 
 /// Declares the commands; `chosen` becomes the one that was given.

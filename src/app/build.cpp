@@ -15,6 +15,7 @@
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
+#include "report/together.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 
@@ -81,6 +82,18 @@ void write_all(Work& work, const std::string& folder, Progress& progress) {
     report.files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
   }
   staging.write("report.json", report::to_json(report));
+  staging.publish();
+}
+
+void write_together(const report::Together& all, const std::string& folder) {
+  Staging staging{folder};
+  staging.write("summary.txt", report::together_text(all));
+  staging.write("summary.json", report::to_json(all));
+  staging.write("rooms.csv", report::rooms_csv(all));
+  staging.write("takeoff.csv", report::packs_csv(all));
+  staging.write("pieces.csv", report::pieces_csv(all));
+  staging.write("sticks.csv", report::sticks_csv(all));
+  staging.write("tightest.csv", report::tightest_csv(all));
   staging.publish();
 }
 

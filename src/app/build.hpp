@@ -13,6 +13,10 @@ namespace fallwright::parts {
 struct Model;
 }
 
+namespace fallwright::report {
+struct Together;
+}
+
 namespace fallwright::app {
 
 /// Told before each long stage begins; prints progress, or nothing.
@@ -38,6 +42,12 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress);
 
 /// Writes all files of a job into `folder`, whole or not at all.
 void write_all(Work& work, const std::string& folder, Progress& progress);
+
+/// Where the order for several rooms stands, beside the rooms' own folders.
+inline constexpr const char* together_folder = "together";
+
+/// Writes it as text, JSON and tables, whole or not at all.
+void write_together(const report::Together& all, const std::string& folder);
 
 /// Seconds since 1970 for headers that want a time: SOURCE_DATE_EPOCH, else always the same, so that equal jobs make
 /// equal files.

@@ -25,6 +25,8 @@ void stop_on(const std::error_code& error, const fs::path& path, const char* wha
 
 Staging::Staging(fs::path wanted) : wanted_{std::move(wanted)}, folder_{beside(wanted_, "new")} {
   std::error_code error;
+  if (fs::exists(wanted_, error) && !fs::is_directory(wanted_, error))
+    throw diag::MachineError{wanted_.string(), "a file is there, where the output folder should go"};
   fs::create_directories(folder_, error);
   stop_on(error, folder_, "the output folder cannot be made");
 }

@@ -11,7 +11,7 @@ namespace fallwright::app {
 /// and what was there before stays as it was.
 class Staging {
  public:
-  /// @throws diag::MachineError when the folder cannot be made.
+  /// @throws diag::MachineError when the folder cannot be made, or a file has its name.
   explicit Staging(std::filesystem::path wanted);
   ~Staging();
   Staging(const Staging&) = delete;

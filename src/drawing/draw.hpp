@@ -6,7 +6,7 @@
 #include "drawing/sheet.hpp"
 #include "facts/facts.hpp"
 #include "rules/result.hpp"
-#include "takeoff/cutting.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright::parts {
 struct Model;

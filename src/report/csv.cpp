@@ -1,4 +1,8 @@
+#include <cmath>
+
 #include "report/report.hpp"
+#include "report/stick_text.hpp"
+#include "report/together.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -29,13 +33,17 @@ std::string number(const std::optional<double>& value) {
   return value ? units::decimals(*value, 6) : "";
 }
 
+/// Whole packs without decimals.
+std::string amount(double value) {
+  return units::decimals(value, value == std::floor(value) ? 0 : 3);
+}
+
 }  // namespace
 
 std::string takeoff_csv(const Report& report) {
   std::string out = line({"item", "quantity", "unit", "buy", "buy unit", "basis"});
   for (const takeoff::Row& r : report.rows)
-    out += line({r.item, units::decimals(r.quantity, 3), r.unit,
-                 units::decimals(r.buy, r.buy == static_cast<long>(r.buy) ? 0 : 3), r.buy_unit, r.basis});
+    out += line({r.item, units::decimals(r.quantity, 3), r.unit, amount(r.buy), r.buy_unit, r.basis});
   return out;
 }
 
@@ -57,6 +65,54 @@ std::string checks_csv(const Report& report) {
     out += line({r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job),
                  number(r.measured), number(r.limit.least), number(r.limit.greatest), rules::name_of(r.limit.unit),
                  r.limit.source, rules::name_of(r.limit.verified), r.where, r.advice});
+  return out;
+}
+
+std::string rooms_csv(const Together& all) {
+  std::string out =
+      line({"number", "room", "hand", "base", "set mortar mm3", "worst check", "result", "source of its limit"});
+  for (std::size_t i = 0; i < all.rooms.size(); ++i) {
+    const RoomLine& room = all.rooms[i];
+    out += line({std::to_string(i + 1), room.name, room.hand, room.base, units::decimals(room.set_mm3, 0),
+                 room.worst.id, rules::name_of(room.worst.outcome), room.worst.limit.source});
+  }
+  return out;
+}
+
+std::string packs_csv(const Together& all) {
+  std::string out = line({"item", "quantity", "unit", "buy", "buy unit", "buy apart", "rooms", "basis"});
+  for (const takeoff::Pooled& p : all.packs)
+    out += line({p.row.item, units::decimals(p.row.quantity, 3), p.row.unit, amount(p.row.buy), p.row.buy_unit,
+                 amount(p.apart), std::to_string(p.rooms), p.row.basis});
+  return out;
+}
+
+std::string pieces_csv(const Together& all) {
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), all.metric); };
+  std::string out = line({"piece", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends",
+                          "rooms' own marks, by room number"});
+  for (const auto& [cut, owners] : all.pieces)
+    out +=
+        line({cut.mark, std::to_string(cut.count), cut.stock, text(cut.length_mm), units::decimals(cut.length_mm, 3),
+              units::decimals(cut.width_mm, 3), units::decimals(cut.thickness_mm, 3), cut.ends, owners_text(owners)});
+  return out;
+}
+
+std::string sticks_csv(const Together& all) {
+  std::string out = line({"count", "stock", "stick", "stick mm", "pieces from left to right", "offcut mm", "to order"});
+  for (const takeoff::StockPlan& plan : all.plan)
+    for (const auto& [stick, count] : takeoff::alike(plan.sticks))
+      out += line({std::to_string(count), plan.stock, takeoff::stick_text(stick.length_mm, all.metric),
+                   units::decimals(stick.length_mm, 3), pieces_text(stick.pieces, all.metric),
+                   units::decimals(stick.offcut_mm, 3), stick.to_order ? "yes" : ""});
+  return out;
+}
+
+std::string tightest_csv(const Together& all) {
+  std::string out = line({"check", "result", "margin", "number", "room", "where"});
+  for (const Tightest& t : all.tightest)
+    out += line({t.result.id, rules::name_of(t.result.outcome), number(t.result.margin), std::to_string(t.room),
+                 all.rooms[t.room - 1].name, t.result.where});
   return out;
 }
 

@@ -1,3 +1,4 @@
+#include "report/columns.hpp"
 #include "report/report.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
@@ -12,11 +13,6 @@ using units::decimals;
 
 constexpr double mm3_per_gallon = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
 constexpr double gravity = 9.80665;
-
-std::string padded(std::string text, std::size_t width) {
-  if (text.size() < width) text.append(width - text.size(), ' ');
-  return text;
-}
 
 /// One row of the dipstick.
 std::string row(const facts::Dip& dip, double plan_mm2, bool metric) {

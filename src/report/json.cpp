@@ -1,23 +1,10 @@
-#include <nlohmann/json.hpp>
-
 #include "report/json_room.hpp"
+#include "report/json_takeoff.hpp"
+#include "report/json_words.hpp"
 #include "report/report.hpp"
 
 namespace fallwright::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-template <class Items, class To>
-Json list(const Items& items, const To& to) {
-  Json all = Json::array();
-  for (const auto& item : items) all.push_back(to(item));
-  return all;
-}
-
-Json maybe(const std::optional<double>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json part(const facts::Part& p) {
   return {{"id", p.id},
@@ -161,17 +148,6 @@ Json check(const rules::Result& r) {
           {"details", r.details}};
 }
 
-Json row(const takeoff::Row& r) {
-  return {{"item", r.item},         {"quantity", r.quantity}, {"unit", r.unit},   {"buy", r.buy},
-          {"buy_unit", r.buy_unit}, {"basis", r.basis},       {"waste", r.waste}, {"pack", r.pack}};
-}
-
-Json cut(const takeoff::CutRow& c) {
-  return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
-          {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
-          {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm}};
-}
-
 Json seams(const std::vector<facts::Seam>& all) {
   return list(all, [](const facts::Seam& s) { return Json{{"what", s.what}, {"length_mm", s.length_mm}}; });
 }
@@ -187,28 +163,6 @@ Json finish(const facts::Finish& f) {
           {"flashing_corners", f.flashing_corners},
           {"seat_bond_mm2", f.seat_bond_mm2},
           {"bed_bottom_mm2", f.bed_bottom_mm2}};
-}
-
-/// Sticks that are cut alike, once.
-Json sticks(const std::vector<takeoff::StockPlan>& plans) {
-  Json all = Json::array();
-  for (const takeoff::StockPlan& plan : plans)
-    for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks))
-      all.push_back({{"stock", plan.stock},
-                     {"length_mm", group.stick.length_mm},
-                     {"count", group.count},
-                     {"to_order", group.stick.to_order},
-                     {"pieces", list(group.stick.pieces,
-                                     [](const takeoff::StickPiece& p) {
-                                       return Json{{"mark", p.mark}, {"length_mm", p.length_mm}};
-                                     })},
-                     {"offcut_mm", group.stick.offcut_mm}});
-  return all;
-}
-
-Json stock(const takeoff::StockPlan& p) {
-  return {{"stock", p.stock},       {"pieces", p.pieces},       {"kerf_mm", p.kerf_mm}, {"bought_mm", p.bought_mm},
-          {"least_mm", p.least_mm}, {"offcut_mm", p.offcut_mm}, {"proven", p.proven()}, {"fewest", p.fewest}};
 }
 
 Json file(const File& f) {
@@ -252,13 +206,12 @@ std::string to_json(const Report& report) {
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);
-  json["takeoff"] = list(report.rows, row);
-  json["cuts"] = list(report.cuts, cut);
-  json["stocks"] = list(report.plan, stock);
-  json["sticks"] = sticks(report.plan);
+  json["takeoff"] = list(report.rows, row_json);
+  json["cuts"] = list(report.cuts, cut_json);
+  json["stocks"] = list(report.plan, stock_json);
+  json["sticks"] = sticks_json(report.plan);
   json["files"] = list(report.files, file);
-  // A file name need not be UTF-8; a report must be written all the same.
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return dumped(json);
 }
 
 }  // namespace fallwright::report

@@ -1,22 +1,10 @@
 #include "report/json_room.hpp"
 
+#include "report/json_words.hpp"
 #include "rules/levelling.hpp"
 
 namespace fallwright::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-template <class Items, class To>
-Json list(const Items& items, const To& to) {
-  Json all = Json::array();
-  for (const auto& item : items) all.push_back(to(item));
-  return all;
-}
-
-Json maybe(const std::optional<double>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json closure(const facts::Closure& c) {
   Json readings = list(c.readings, [](const facts::Tape& t) {

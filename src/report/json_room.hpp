@@ -1,12 +1,11 @@
 /// The part of report.json that tells of the room. Inside `report` only.
 #pragma once
 
-#include <nlohmann/json.hpp>
-
+#include "report/json_words.hpp"
 #include "report/report.hpp"
 
 namespace fallwright::report {
 
-nlohmann::ordered_json room_json(const Report& report);
+Json room_json(const Report& report);
 
 }  // namespace fallwright::report

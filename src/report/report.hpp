@@ -9,7 +9,6 @@
 #include "job/job.hpp"
 #include "rules/result.hpp"
 #include "rules/words.hpp"
-#include "takeoff/cutting.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::report {
@@ -72,9 +71,6 @@ std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& cha
 /// The flood test: water by height, its weight, pressure on the floor, and how far a litre lost lowers it; then what
 /// the floor and the seat carry.
 std::string flood_table(const Report& report);
-
-/// Many rooms as one order: rooms by hand and family, pooled mortar, one saw list, the worst margin of every check.
-std::string together(const std::vector<const Report*>& reports);
 
 /// The buy list and the cut list as plain tables.
 std::string takeoff_table(const Report& report);

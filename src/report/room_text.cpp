@@ -2,6 +2,7 @@
 #include <cmath>
 #include <map>
 
+#include "report/columns.hpp"
 #include "report/report.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
@@ -11,11 +12,6 @@
 
 namespace fallwright::report {
 namespace {
-
-std::string padded(std::string text, std::size_t width) {
-  if (text.size() < width) text.append(width - text.size(), ' ');
-  return text;
-}
 
 /// The room's report, a section for each question.
 class RoomText {

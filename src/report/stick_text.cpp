@@ -1,16 +1,9 @@
 #include "report/stick_text.hpp"
 
+#include "report/columns.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::report {
-namespace {
-
-std::string padded(std::string text, std::size_t width) {
-  if (text.size() < width) text.append(width - text.size(), ' ');
-  return text;
-}
-
-/// "A 34-3/4", "3 x B 14": equal neighbours as one.
 std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool metric) {
   std::string text;
   for (std::size_t i = 0, next = 0; i < pieces.size(); i = next) {
@@ -20,8 +13,6 @@ std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool met
   }
   return text;
 }
-
-}  // namespace
 
 std::string stick_lines(const std::vector<takeoff::StockPlan>& plans, bool metric) {
   std::string text;

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "report/columns.hpp"
 #include "report/report.hpp"
 #include "report/stick_text.hpp"
 #include "rules/book.hpp"
@@ -14,11 +15,6 @@ namespace {
 
 bool is_metric(const Report& report) {
   return report.job.unit == job::UnitSystem::metric;
-}
-
-std::string padded(std::string text, std::size_t width) {
-  if (text.size() < width) text.append(width - text.size(), ' ');
-  return text;
 }
 
 std::size_t count(const Report& report, rules::Outcome outcome) {

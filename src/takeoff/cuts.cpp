@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "takeoff/takeoff.hpp"
+#include "takeoff/cuts.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -16,10 +16,32 @@ std::string ends_of(const facts::Member& member) {
   return units::decimals(a, 1) + " and " + units::decimals(b, 1) + " deg from square";
 }
 
-bool alike(const CutRow& row, const facts::Member& member, double length, const std::string& ends) {
-  constexpr double same = 0.05;
-  return row.stock == member.stock && std::abs(row.length_mm - length) < same && row.ends == ends &&
-         std::abs(row.width_mm - member.width_mm) < same && std::abs(row.thickness_mm - member.thickness_mm) < same;
+bool alike(const CutRow& a, const CutRow& b) {
+  constexpr double same = 0.05;  // half a tenth: lengths stand on marks of the tape
+  return a.stock == b.stock && a.ends == b.ends && std::abs(a.length_mm - b.length_mm) < same &&
+         std::abs(a.short_mm - b.short_mm) < same && std::abs(a.width_mm - b.width_mm) < same &&
+         std::abs(a.thickness_mm - b.thickness_mm) < same;
+}
+
+CutRow row_of(const facts::Member& member, bool metric) {
+  const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+  return {"",
+          {member.part_id},
+          member.stock,
+          rounded(member.length_mm),
+          rounded(member.short_mm),
+          member.width_mm,
+          member.thickness_mm,
+          1,
+          ends_of(member),
+          member.sheet,
+          member.steel};
+}
+
+/// Sheets last, then by stock, the longest first.
+bool comes_before(const CutRow& a, const CutRow& b) {
+  if (a.sheet != b.sheet) return b.sheet;
+  return a.stock != b.stock ? a.stock < b.stock : a.length_mm > b.length_mm;
 }
 
 /// A, B ... Z, AA, AB ...
@@ -35,30 +57,36 @@ std::string mark_of(std::size_t index) {
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
   std::vector<CutRow> rows;
   for (const facts::Member& member : facts.members) {
-    const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
-    const double length = rounded(member.length_mm);
-    const std::string ends = ends_of(member);
-    auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, member, length, ends); });
-    if (row == rows.end())
-      row = rows.insert(rows.end(), {"",
-                                     {},
-                                     member.stock,
-                                     length,
-                                     rounded(member.short_mm),
-                                     member.width_mm,
-                                     member.thickness_mm,
-                                     0,
-                                     ends,
-                                     member.sheet,
-                                     member.steel});
+    CutRow piece = row_of(member, metric);
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, piece); });
+    if (row == rows.end()) {
+      rows.push_back(std::move(piece));
+      continue;
+    }
     row->part_ids.push_back(member.part_id);
     ++row->count;
   }
-  std::stable_sort(rows.begin(), rows.end(), [](const CutRow& a, const CutRow& b) {
-    if (a.sheet != b.sheet) return b.sheet;
-    return a.stock != b.stock ? a.stock < b.stock : a.length_mm > b.length_mm;
-  });
+  std::stable_sort(rows.begin(), rows.end(), comes_before);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
+  return rows;
+}
+
+std::vector<SawRow> saw_list(const std::vector<const std::vector<CutRow>*>& rooms) {
+  std::vector<SawRow> rows;
+  for (std::size_t room = 0; room < rooms.size(); ++room)
+    for (const CutRow& cut : *rooms[room]) {
+      auto row = std::find_if(rows.begin(), rows.end(), [&](const SawRow& r) { return alike(r.cut, cut); });
+      if (row == rows.end()) {
+        row = rows.insert(rows.end(), {cut, {}});
+        row->cut.part_ids.clear();
+        row->cut.count = 0;
+      }
+      row->cut.count += cut.count;
+      row->owners.push_back({room, cut.mark, cut.count});
+    }
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const SawRow& a, const SawRow& b) { return comes_before(a.cut, b.cut); });
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].cut.mark = "S" + std::to_string(i + 1);
   return rows;
 }
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "job/cuts.hpp"
-#include "takeoff/takeoff.hpp"
+#include "takeoff/cuts.hpp"
 
 namespace fallwright::takeoff {
 

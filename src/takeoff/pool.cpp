@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
@@ -40,8 +41,11 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
     }
   for (std::size_t i = 0; i < pooled.size(); ++i) {
     Row& row = pooled[i].row;
-    if (row.pack > 0) row.buy = std::ceil(gross[i] / row.pack - units::tolerance::ratio);
     row.basis = std::to_string(pooled[i].rooms) + (pooled[i].rooms == 1 ? " room" : " rooms");
+    if (row.pack <= 0) continue;
+    const double exact = gross[i] / row.pack;
+    row.buy = std::ceil(exact - units::tolerance::ratio);
+    row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit;
   }
   return pooled;
 }

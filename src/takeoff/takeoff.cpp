@@ -4,7 +4,6 @@
 #include <cmath>
 #include <map>
 
-#include "takeoff/cutting.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -61,7 +60,7 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
   for (const facts::Part& part : facts.parts) {
     if (part.role != "base" && part.role != "seat-block") continue;
     const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
-    rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "piece",
+    rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
                     "solid '" + part.id + "' at the density in the job file"});
   }
 }

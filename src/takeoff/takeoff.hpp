@@ -6,6 +6,7 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "takeoff/cutting.hpp"
 
 namespace fallwright::takeoff {
 
@@ -22,29 +23,11 @@ struct Row {
   std::string pack_name = {};
 };
 
-/// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
-struct CutRow {
-  std::string mark;
-  std::vector<std::string> part_ids;
-  std::string stock;
-  double length_mm = 0;  ///< long point to long point
-  double short_mm = 0;   ///< short point to short point, to the same marks
-  double width_mm = 0, thickness_mm = 0;
-  int count = 0;
-  std::string ends;  ///< "square", or the angles from square
-  bool sheet = false, steel = false;
-};
-
 /// "4 bags", "1 box", "15.32 ft2"; and the net quantity likewise.
 std::string bought(const Row& row);
 std::string needed(const Row& row);
 
-struct StockPlan;
-
-/// `plan` is the cutting plan of the job's own cut list (takeoff/cutting.hpp).
+/// `plan` is the cutting plan of the job's own cut list.
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan);
-
-/// Longest first for each stock; marks A, B, C ... in that order.
-std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
 
 }  // namespace fallwright::takeoff

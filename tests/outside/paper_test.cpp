@@ -13,7 +13,7 @@
 #include "parts/model.hpp"
 #include "rules/check.hpp"
 #include "support/run.hpp"
-#include "takeoff/cutting.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright::exchange {
 namespace {

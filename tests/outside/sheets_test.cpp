@@ -22,7 +22,7 @@
 #include "rules/check.hpp"
 #include "support/run.hpp"
 #include "support/sample.hpp"
-#include "takeoff/cutting.hpp"
+#include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {

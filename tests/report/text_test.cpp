@@ -116,54 +116,10 @@ TEST(Text, ApprovesNothing) {
   EXPECT_THAT(text, HasSubstr("Local code"));
 }
 
-TEST(Together, MortarIsPooledOverAllRooms) {
-  // Source: by hand: 1.23511 ft3 net, 10 % waste, 0.45 ft3 a bag: 3.019 bags a room; 200 rooms 603.8, so 604 and not
-  // 800.
-  sample::Reported sample;
-  sample.facts.bed.set_mm3 = 1.23511 * units::mm3_per_ft3;
-  const report::Report one = sample.report();
-  const std::string text = report::together(std::vector<const report::Report*>(200, &one));
-  EXPECT_THAT(text, HasSubstr("603.83 bags of 0.45 ft3, buy 604 together (800 if every room bought its own)"));
-  EXPECT_THAT(text, HasSubstr("200 x base 57-1/2\" x 36\", bench left"));
-}
-
-TEST(Together, SawListAndKitsAreOfAllRooms) {
-  // Source: by hand: 10-3/8 and 7-7/8 in a room; twelve of each and 22 kerfs are 221-3/4 in, of which 8, 10, 12 and 16
-  // ft make up 20 ft in two sticks and no less. Places of 36, 36-1/4 and 36-3/8 in go with 35-7/8 and 36-1/4 in.
-  std::vector<sample::Reported> rooms(12);
-  const double places_in[] = {36, 36.25, 36.375};
-  for (std::size_t i = 0; i < 3; ++i) {
-    const double mm = places_in[i] * 25.4;
-    rooms[i].facts.members.push_back({"bench-frame/top-plate", "2x6", false, false, mm, mm, 139.7, 38.1, {0, 0}});
-  }
-  std::vector<report::Report> reports;
-  for (const sample::Reported& room : rooms) reports.push_back(room.report());
-  std::vector<const report::Report*> all;
-  for (const report::Report& report : reports) all.push_back(&report);
-  const std::string text = report::together(all);
-  EXPECT_THAT(text, HasSubstr("2x4: 24 pieces from 2 sticks, 20.0 ft in all"));
-  EXPECT_THAT(text, HasSubstr("the least possible"));
-  EXPECT_THAT(text, HasSubstr("3 frames in 2 lengths, each 1/8\" to 3/8\" shorter"));
-  EXPECT_THAT(text, HasSubstr("35-7/8\"     2 rooms: 1, 2"));
-  EXPECT_THAT(text, HasSubstr("36-1/4\"     1 room: 3"));
-}
-
 TEST(Text, TakeoffTellsSticksWithTheirPieces) {
   // Source: by hand: 10-3/8 and 7-7/8 in with two kerfs leave 77-1/2 in of 8 ft.
   EXPECT_THAT(report::takeoff_table(sample::Reported{}.report()),
               HasSubstr("1 x   8 ft      A 10-3/8\", B 7-7/8\"; offcut 77-1/2\""));
-}
-
-TEST(Together, TheWorstRoomOfEachCheckIsNamed) {
-  // Source: none: one room falls 0.2 in/ft, the other 0.26; the first has the worst margin, -20 %.
-  sample::Reported bad, good;
-  good.job.name = "the good one";
-  good.facts.facets[2].fall = 0.26 / 12;
-  const report::Report a = bad.report(), b = good.report();
-  const std::string text = report::together({&b, &a});
-  const std::size_t at = text.find("floor.fall-least");
-  ASSERT_NE(at, std::string::npos);
-  EXPECT_THAT(text.substr(text.rfind("    floor.fall-least"), 120), HasSubstr("-20.0 %"));
 }
 
 TEST(Text, AnExplainedLoadListsEveryMemberWithSpanAndShares) {

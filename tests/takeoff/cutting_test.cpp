@@ -9,13 +9,14 @@
 #include <gtest/gtest.h>
 
 #include "takeoff/cutting.hpp"
+#include "units/length.hpp"
 
 namespace fallwright {
 namespace {
 
 constexpr double in = 25.4;
-using job::Length;
 using takeoff::StockPlan;
+using units::Length;
 
 job::Cuts offer(const std::vector<double>& sticks_in, double kerf_in = 0.125) {
   job::Cuts cuts;

@@ -6,7 +6,7 @@
 
 #include "rules/good_facts.hpp"
 #include "support/sample.hpp"
-#include "takeoff/cutting.hpp"
+#include "takeoff/takeoff.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright {

@@ -4,10 +4,10 @@
 #include <gtest/gtest.h>
 
 #include "support/sample.hpp"
-#include "takeoff/cutting.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/mix.hpp"
 #include "takeoff/need.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright {
 namespace {

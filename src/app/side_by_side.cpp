@@ -1,0 +1,68 @@
+#include "app/side_by_side.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <filesystem>
+#include <mutex>
+#include <set>
+#include <thread>
+
+#include "diag/fault.hpp"
+
+namespace fallwright::app {
+namespace {
+
+Outcome outcome_of(job::Job job, Progress& progress, const std::function<void(Work&)>& finish) try {
+  auto work = work_out(std::move(job), progress);
+  finish(*work);
+  work->model.reset();
+  return {std::move(work), ""};
+} catch (const std::exception& e) {
+  return {nullptr, e.what()};
+}
+
+}  // namespace
+
+std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
+  std::vector<job::Job> jobs;
+  std::vector<diag::Fault> faults;
+  std::set<std::string> stems;
+  for (const std::string& path : paths) {
+    if (!stems.insert(std::filesystem::path{path}.stem().string()).second)
+      faults.push_back({path, 0, 0, "", "two jobs of one file name would share one output folder"});
+    try {
+      jobs.push_back(load(path));
+    } catch (const diag::JobFaults& e) {
+      faults.insert(faults.end(), e.faults().begin(), e.faults().end());
+    }
+  }
+  if (!faults.empty()) throw diag::JobFaults{faults};
+  return jobs;
+}
+
+std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
+                                  const std::function<void(Work&)>& finish,
+                                  const std::function<void(const Outcome&)>& tell) {
+  std::vector<Outcome> outcomes(jobs.size());
+  std::vector<bool> done(jobs.size());
+  std::size_t told = 0;
+  std::mutex telling;
+  std::atomic<std::size_t> next{0};
+  const auto work = [&] {
+    for (std::size_t i = next++; i < jobs.size(); i = next++) {
+      Outcome outcome = outcome_of(std::move(jobs[i]), progress, finish);
+      const std::lock_guard lock{telling};
+      outcomes[i] = std::move(outcome);
+      done[i] = true;
+      while (told < done.size() && done[told]) tell(outcomes[told++]);
+    }
+  };
+  std::vector<std::thread> threads;
+  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  for (std::size_t i = 1; i < std::min(cores, jobs.size()); ++i) threads.emplace_back(work);
+  work();
+  for (std::thread& thread : threads) thread.join();
+  return outcomes;
+}
+
+}  // namespace fallwright::app

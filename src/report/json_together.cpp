@@ -1,0 +1,53 @@
+#include "report/json_takeoff.hpp"
+#include "report/together.hpp"
+
+namespace fallwright::report {
+namespace {
+
+Json room(const RoomLine& r) {
+  return {{"name", r.name},
+          {"hand", r.hand},
+          {"base", r.base},
+          {"bed_set_mm3", r.set_mm3},
+          {"worst", {{"id", r.worst.id}, {"result", rules::name_of(r.worst.outcome)}}}};
+}
+
+Json packs(const takeoff::Pooled& p) {
+  Json json = row_json(p.row);
+  json["rooms"] = p.rooms;
+  json["buy_apart"] = p.apart;
+  return json;
+}
+
+Json piece(const takeoff::SawRow& p) {
+  Json json = cut_json(p.cut);
+  json.erase("part_ids");
+  json["owners"] = list(p.owners, [](const takeoff::Owner& o) {
+    return Json{{"room", o.room + 1}, {"mark", o.mark}, {"count", o.count}};
+  });
+  return json;
+}
+
+}  // namespace
+
+std::string to_json(const Together& all) {
+  Json json;
+  json["tool"] = {{"name", "fallwright"}, {"version", version()}};
+  json["rooms"] = list(all.rooms, room);
+  json["takeoff"] = list(all.packs, packs);
+  json["cuts"] = list(all.pieces, piece);
+  json["stocks"] = list(all.plan, stock_json);
+  json["sticks"] = sticks_json(all.plan);
+  json["kits"] = list(all.kits, [](const takeoff::Kit& k) {
+    return Json{{"length_mm", k.length_mm}, {"rooms", k.rooms}};
+  });
+  json["tightest"] = list(all.tightest, [](const Tightest& t) {
+    return Json{{"id", t.result.id},
+                {"result", rules::name_of(t.result.outcome)},
+                {"margin", *t.result.margin},
+                {"room", t.room}};
+  });
+  return dumped(json);
+}
+
+}  // namespace fallwright::report

@@ -1,0 +1,63 @@
+/// Several rooms told as one order: one saw list, packs shared, and where it is tightest.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "report/report.hpp"
+#include "takeoff/kits.hpp"
+#include "takeoff/pool.hpp"
+
+namespace fallwright::report {
+
+/// A room in the table of rooms; its number is its place, from 1.
+struct RoomLine {
+  std::string name;
+  std::string hand;  ///< where the bench stands: "left", "right", "back", "no bench"
+  std::string base;  ///< its sizes: rooms that take the same base are one family
+  double set_mm3 = 0;
+  rules::Result worst;
+};
+
+/// For one check the room that has the least to spare.
+struct Tightest {
+  std::size_t room = 0;  ///< number
+  rules::Result result;
+};
+
+/// Rooms and kits by number. Sticks on offer, saw cut and unit are the first room's.
+struct Together {
+  bool metric = false;
+  job::Cuts cuts;
+  std::vector<RoomLine> rooms;
+  std::vector<takeoff::Pooled> packs;
+  std::vector<takeoff::SawRow> pieces;
+  std::vector<takeoff::StockPlan> plan;
+  double bought_apart_mm = 0;  ///< what sticks would come to if every room bought its own
+  std::vector<takeoff::Kit> kits;
+  std::vector<Tightest> tightest;
+};
+
+/// @pre at least one room.
+Together together(const std::vector<const Report*>& reports);
+
+/// Everything for a person to read.
+std::string together_text(const Together& all);
+
+/// RFC 4180, one table each: rooms, what to buy, pieces with their owners, sticks, tightest checks.
+std::string rooms_csv(const Together& all);
+std::string packs_csv(const Together& all);
+std::string pieces_csv(const Together& all);
+std::string sticks_csv(const Together& all);
+std::string tightest_csv(const Together& all);
+
+/// The same as one JSON object; described in docs/report-json.md.
+std::string to_json(const Together& all);
+
+/// "1-3, 7, 9, 10". @pre ascending.
+std::string numbers_text(const std::vector<std::size_t>& numbers);
+
+/// Whose a piece is: "A of 1-3, 7; B of 4".
+std::string owners_text(const std::vector<takeoff::Owner>& owners);
+
+}  // namespace fallwright::report

@@ -1,0 +1,102 @@
+#include <map>
+
+#include "report/columns.hpp"
+#include "report/stick_text.hpp"
+#include "report/together.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+namespace {
+
+std::string number_of(std::size_t room) {
+  return padded(std::to_string(room), 4);
+}
+
+std::string rooms(const Together& all) {
+  std::string text = "  " + padded("no.", 4) + padded("room", 34) + padded("hand", 10) + padded("base", 20) +
+                     padded("set mortar", 12) + "worst check\n";
+  for (std::size_t i = 0; i < all.rooms.size(); ++i) {
+    const RoomLine& room = all.rooms[i];
+    text += "  " + number_of(i + 1) + padded(room.name.substr(0, 33), 34) + padded(room.hand, 10) +
+            padded(room.base, 20) + padded(units::volume_text(room.set_mm3, all.metric), 12) +
+            rules::name_of(room.worst.outcome) + ": " + room.worst.id + "\n";
+  }
+  return text;
+}
+
+/// How many rooms there are of each hand and family.
+std::string families(const Together& all) {
+  std::map<std::string, int> counts;
+  for (const RoomLine& room : all.rooms)
+    ++counts[room.base + ", " + (room.hand == "no bench" ? room.hand : "bench " + room.hand)];
+  std::string text;
+  for (const auto& [family, count] : counts) text += "  " + std::to_string(count) + " x base " + family + "\n";
+  return text;
+}
+
+/// What is bought in packs: what one room leaves of its last pack another begins with.
+std::string packs(const Together& all) {
+  std::string text = "  buy together\n";
+  for (const takeoff::Pooled& p : all.packs) {
+    text += "    " + padded(p.row.item, 26) + padded(takeoff::needed(p.row), 18) + "buy " +
+            padded(takeoff::bought(p.row), 22) + p.row.basis;
+    if (p.row.pack > 0 && p.apart > p.row.buy)
+      text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
+    text += "\n";
+  }
+  return text;
+}
+
+std::string saw_list(const Together& all) {
+  const auto length = [&](double mm) { return units::to_text(units::Length::mm(mm), all.metric); };
+  double bought = 0;
+  std::size_t sticks = 0;
+  for (const takeoff::StockPlan& plan : all.plan) bought += plan.bought_mm, sticks += plan.sticks.size();
+  std::string text = "  saw list: " + std::to_string(sticks) + " sticks, " + takeoff::total_text(bought, all.metric) +
+                     " together (" + takeoff::total_text(all.bought_apart_mm, all.metric) +
+                     " if every room bought its own); lengths on offer and kerf (" +
+                     takeoff::kerf_text(all.cuts.kerf.in_mm(), all.metric) + ") as in " + all.rooms.front().name +
+                     "\n    " + padded("piece", 6) + padded("count", 8) + padded("stock", 18) + padded("length", 22) +
+                     "rooms' own marks, by room number; ends\n";
+  for (const takeoff::SawRow& piece : all.pieces)
+    text += "    " + padded(piece.cut.mark, 6) + padded(std::to_string(piece.cut.count) + " x", 8) +
+            padded(piece.cut.stock, 18) +
+            padded(length(piece.cut.length_mm) + (piece.cut.sheet ? " x " + length(piece.cut.width_mm) : ""), 22) +
+            owners_text(piece.owners) + (piece.cut.ends == "square" ? "" : "; ends " + piece.cut.ends) + "\n";
+  return text + stick_lines(all.plan, all.metric);
+}
+
+std::string kits(const Together& all) {
+  if (all.kits.empty()) return "";
+  const auto length = [&](double mm) { return units::to_text(units::Length::mm(mm), all.metric); };
+  const takeoff::KitGap gap = takeoff::usual_gap(all.metric);
+  std::size_t frames = 0;
+  for (const takeoff::Kit& kit : all.kits) frames += kit.rooms.size();
+  std::string text = "  bench kits: " + std::to_string(frames) + " frames in " + std::to_string(all.kits.size()) +
+                     (all.kits.size() == 1 ? " length" : " lengths") + ", each " + length(gap.least_mm) + " to " +
+                     length(gap.greatest_mm) +
+                     " shorter than the place it goes into (the frame's upper plate as measured on its solid), if "
+                     "benches are built for stock and shimmed; the cut lists keep each room's own length\n";
+  for (const takeoff::Kit& kit : all.kits)
+    text += "    " + padded(length(kit.length_mm), 12) + std::to_string(kit.rooms.size()) +
+            (kit.rooms.size() == 1 ? " room: " : " rooms: ") + numbers_text(kit.rooms) + "\n";
+  return text;
+}
+
+std::string tightest(const Together& all) {
+  std::string text = "  the room with the least to spare, check by check\n";
+  for (const Tightest& t : all.tightest)
+    text += "    " + padded(t.result.id, 30) + padded(rules::name_of(t.result.outcome), 10) +
+            padded((*t.result.margin >= 0 ? "+" : "") + units::decimals(*t.result.margin * 100, 1) + " %", 12) +
+            number_of(t.room) + all.rooms[t.room - 1].name + "\n";
+  return text;
+}
+
+}  // namespace
+
+std::string together_text(const Together& all) {
+  return "ALL ROOMS TOGETHER\n" + rooms(all) + families(all) + packs(all) + saw_list(all) + kits(all) + tightest(all);
+}
+
+}  // namespace fallwright::report

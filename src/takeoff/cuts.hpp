@@ -1,0 +1,44 @@
+/// Pieces to cut: a room's cut list, and the saw list of many rooms.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+
+namespace fallwright::takeoff {
+
+/// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
+struct CutRow {
+  std::string mark;
+  std::vector<std::string> part_ids;
+  std::string stock;
+  double length_mm = 0;  ///< long point to long point
+  double short_mm = 0;   ///< short point to short point, to the same marks
+  double width_mm = 0, thickness_mm = 0;
+  int count = 0;
+  std::string ends;  ///< "square", or the angles from square
+  bool sheet = false, steel = false;
+};
+
+/// Longest first for each stock; marks A, B, C ... in that order.
+std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
+
+/// Whose a piece of the saw list is: a room by its place in the lists, and the mark it has in that room's cut list.
+struct Owner {
+  std::size_t room = 0;
+  std::string mark;
+  int count = 0;
+};
+
+/// Equal pieces of all rooms under one mark. `cut.part_ids` is empty: they would need their rooms.
+struct SawRow {
+  CutRow cut;
+  std::vector<Owner> owners;  ///< by room
+};
+
+/// The rooms' cut lists as one, in the order of a cut list; marks S1, S2 ... stand apart from the rooms' own.
+std::vector<SawRow> saw_list(const std::vector<const std::vector<CutRow>*>& rooms);
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,105 @@
+// Several rooms told as one order.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "report/sample_report.hpp"
+#include "report/together.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::HasSubstr;
+
+std::string told(const std::vector<const report::Report*>& rooms) {
+  return report::together_text(report::together(rooms));
+}
+
+TEST(Together, MortarIsPooledOverAllRooms) {
+  // Source: by hand: 1.23511 ft3 net, 10 % waste, 0.45 ft3 a bag: 3.019 bags a room; 200 rooms 603.8, so 604 and not
+  // 800.
+  sample::Reported sample;
+  sample.facts.bed.set_mm3 = 1.23511 * units::mm3_per_ft3;
+  const report::Report one = sample.report();
+  const std::string text = told(std::vector<const report::Report*>(200, &one));
+  EXPECT_THAT(text, HasSubstr("buy 604 bags              200 rooms, 603.83 bags (800 if every room bought its own)"));
+  EXPECT_THAT(text, HasSubstr("200 x base 57-1/2\" x 36\", bench left"));
+}
+
+TEST(Together, SawListAndKitsAreOfAllRooms) {
+  // Source: by hand: 10-3/8 and 7-7/8 in a room; twelve of each and 22 kerfs are 221-3/4 in, of which 8, 10, 12 and 16
+  // ft make up 20 ft in two sticks and no less. Places of 36, 36-1/4 and 36-3/8 in go with 35-7/8 and 36-1/4 in.
+  std::vector<sample::Reported> rooms(12);
+  const double places_in[] = {36, 36.25, 36.375};
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double mm = places_in[i] * 25.4;
+    rooms[i].facts.members.push_back({"bench-frame/top-plate", "2x6", false, false, mm, mm, 139.7, 38.1, {0, 0}});
+  }
+  std::vector<report::Report> reports;
+  for (const sample::Reported& room : rooms) reports.push_back(room.report());
+  std::vector<const report::Report*> all;
+  for (const report::Report& report : reports) all.push_back(&report);
+  const std::string text = told(all);
+  EXPECT_THAT(text, HasSubstr("2x4: 24 pieces from 2 sticks, 20.0 ft in all"));
+  EXPECT_THAT(text, HasSubstr("the least possible"));
+  EXPECT_THAT(text, HasSubstr("3 frames in 2 lengths, each 1/8\" to 3/8\" shorter"));
+  EXPECT_THAT(text, HasSubstr("35-7/8\"     2 rooms: 1, 2"));
+  EXPECT_THAT(text, HasSubstr("36-1/4\"     1 room: 3"));
+}
+
+TEST(Together, TheWorstRoomOfEachCheckIsNamed) {
+  // Source: none: one room falls 0.2 in/ft, the other 0.26; the first has the worst margin, -20 %.
+  sample::Reported bad, good;
+  good.job.name = "the good one";
+  good.facts.facets[2].fall = 0.26 / 12;
+  const report::Report a = bad.report(), b = good.report();
+  const std::string text = told({&b, &a});
+  const std::size_t at = text.find("    floor.fall-least");
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_THAT(text.substr(text.rfind("    floor.fall-least"), 120), HasSubstr("-20.0 %"));
+}
+
+TEST(Together, PiecesKeepTheirRoomsMarks) {
+  // Source: by hand: every room cuts A 10-3/8 and B 7-7/8, but room 2 has a longer plate first, so there A becomes B.
+  std::vector<sample::Reported> rooms(3);
+  rooms[1].facts.members.push_back({"bench-frame/rail", "2x4", false, false, 914.4, 914.4, 88.9, 38.1, {0, 0}});
+  const report::Report a = rooms[0].report(), b = rooms[1].report(), c = rooms[2].report();
+  const report::Together all = report::together({&a, &b, &c});
+  ASSERT_EQ(all.pieces.size(), 3u);
+  EXPECT_EQ(all.pieces[0].cut.mark, "S1");
+  EXPECT_EQ(report::owners_text(all.pieces[0].owners), "A of 2");
+  EXPECT_EQ(report::owners_text(all.pieces[1].owners), "A of 1, 3; B of 2");
+  EXPECT_EQ(all.pieces[1].cut.count, 3);
+  EXPECT_NEAR(all.pieces[1].cut.length_mm, 10.375 * 25.4, 1e-9);
+}
+
+TEST(Together, NumbersInARowAreOneRange) {
+  // Source: none.
+  EXPECT_EQ(report::numbers_text({1}), "1");
+  EXPECT_EQ(report::numbers_text({1, 2}), "1, 2");
+  EXPECT_EQ(report::numbers_text({1, 2, 3, 7, 9, 10}), "1-3, 7, 9, 10");
+}
+
+TEST(Together, TablesAndJsonHoldTheSameOrder) {
+  // Source: property: every piece and stick of the plan stands in each writer's output.
+  const sample::Reported sample;
+  const report::Report one = sample.report();
+  const report::Together all = report::together({&one, &one, &one});
+  const auto json = nlohmann::json::parse(report::to_json(all));
+  int pieces = 0, sawn = 0;
+  for (const auto& cut : json.at("cuts")) pieces += cut.at("count").get<int>();
+  for (const auto& stick : json.at("sticks"))
+    sawn += stick.at("count").get<int>() * static_cast<int>(stick.at("pieces").size());
+  EXPECT_EQ(pieces, 6);
+  EXPECT_EQ(sawn, pieces);
+  EXPECT_EQ(json.at("rooms").size(), 3u);
+  EXPECT_THAT(report::pieces_csv(all), HasSubstr("S1,3,2x4,\"10-3/8\"\"\",263.525,88.900,38.100,square,A of 1-3\r\n"));
+  EXPECT_THAT(report::sticks_csv(all), HasSubstr("3 x S1 10-3/8"));
+  EXPECT_THAT(report::packs_csv(all), HasSubstr("\"mortar, bags\""));
+  EXPECT_THAT(report::rooms_csv(all), HasSubstr("\r\n3,sample alcove,left,"));
+  EXPECT_THAT(report::tightest_csv(all), HasSubstr("floor.fall-least,fail,-0.200000,1,sample alcove,"));
+}
+
+}  // namespace
+}  // namespace fallwright
