@@ -24,20 +24,24 @@ std::optional<Line> within(const Line& line, double x0, double x1) {
   return l;
 }
 
-/// Stretches for the bore's centre between joists, under the section.
+/// The section's axis: across the joists, where their spacing shows.
+std::size_t axis_of(const facts::DrainWindow& window) {
+  return window.along_width ? 0 : 1;
+}
+
+/// Stretches for the bore's centre between joists, under the section. Numbers are what a tape shows that is hooked on
+/// the left stud face at the bore's depth, or on the entry.
 void add_window(Pen& pen, const Subject& s, double y) {
   const facts::DrainWindow& w = s.facts.room.drain;
-  const double t = pen.text_mm(), now = w.now_mm[w.along_width ? 0 : 1];
-  if (s.job().floor.kind == job::FloorKind::slab) {
-    pen.note({now - reach, y}, "A slab: find tendons, bars and pipes before coring.");
-    return;
-  }
-  if (!w.joists_known) {
-    pen.note({now - reach, y}, "Joists: not known. Find their direction, spacing and first centre before boring.");
-    return;
-  }
-  // The neighbourhood of the drain; the report has the rest.
-  const double low = now - reach, high = now + reach;
+  const double t = pen.text_mm(), now = w.now_mm[axis_of(w)], hook = w.along_width ? w.left_face_mm : 0;
+  const double low = now - reach, high = now + reach;  // the neighbourhood of the drain; the report has the rest
+  if (s.job().floor.kind == job::FloorKind::slab)
+    return pen.note({low, y}, "A slab: find tendons, bars and pipes before coring.");
+  if (!w.joists_known)
+    return pen.note({low, y}, "Joists: not known. Find their direction, spacing and first centre before boring.");
+  if (s.job().drain.kind == job::DrainKind::line)
+    return pen.note({low, y},
+                    "A line drain: the bore stands where the channel has its outlet; no other place is looked for.");
   pen.line({low, y}, {high, y}, LineKind::dimension);
   std::vector<double> ends;
   for (const auto& [first, last] : w.free_mm) {
@@ -49,29 +53,65 @@ void add_window(Pen& pen, const Subject& s, double y) {
   }
   pen.cross({now, y}, 1.2 * t);
   std::sort(ends.begin(), ends.end());
-  for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end), Anchor::middle, 0.8);
-  pen.label({now, y + 1.6 * t}, "now " + pen.words(now), Anchor::middle, 0.8);
+  for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
+  pen.label({now, y + 1.6 * t}, "now " + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note({low, y - 5 * t},
-           std::string{"Where the bore's centre misses every joist, "} +
+           std::string{"Heavy: where the bore's centre misses every joist, "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
-               "; nearest place with clearance: " + (w.any ? pen.words(w.nearest_mm[w.along_width ? 0 : 1]) : "none"),
+               "; nearest place with clearance: " + (w.any ? pen.words(w.nearest_mm[axis_of(w)] - hook) : "none"),
            Anchor::left, 0.9);
+}
+
+/// What a plumber must not overlook: as planned, the bore would cut a joist.
+std::vector<std::string> bore_warning(const Subject& s) {
+  for (const rules::Result& r : s.results)
+    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
+      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
+  return {};
+}
+
+/// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
+void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view, double x0, double x1) {
+  const struct {
+    Role role;
+    const char* name;
+  } parts[] = {{Role::base, "base"}, {Role::bed, "mortar bed"}, {Role::subfloor, "subfloor"}, {Role::joist, "joist"}};
+  for (const auto& [role, name] : parts)
+    for (const parts::Solid& solid : s.model.solids) {
+      if (solid.role != role) continue;
+      Sheet cut;
+      for (const Line& line : section({solid.shape}, plane, view).lines)
+        if (const auto part = within(line, x0, x1)) cut.lines.push_back(*part);
+      if (cut.lines.empty()) continue;
+      const Frame f = frame_of(cut);
+      const double t = pen.text_mm();
+      if (role == Role::joist && f.width() < 3 * t) continue;  // cut off by the picture's edge
+      if (role == Role::joist)
+        pen.label({(f.x0 + f.x1) / 2, f.y0 + 0.4 * f.height()}, name, Anchor::middle, 0.8);
+      else
+        pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, name, Anchor::right, 0.8);
+    }
 }
 
 }  // namespace
 
 Sheet draw_drain(const Subject& subject) {
-  const auto& at = subject.facts.room.drain.now_mm;
-  const View view = view_from(gp_Dir{0, -1, 0});
+  const facts::DrainWindow& window = subject.facts.room.drain;
+  const auto& at = window.now_mm;
+  const std::size_t axis = axis_of(window);
+  const bool across = axis == 0;
+  const View view = view_from(across ? gp_Dir{0, -1, 0} : gp::DX());
+  const gp_Pln plane{gp_Pnt{at[0], at[1], 0}, across ? gp::DY() : gp::DX()};
   const Wanted cut = [](const parts::Solid& s) {
     return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
            s.role == Role::joist;
   };
-  const Projection seen = section(shapes_of(subject.model, cut), gp_Pln{gp_Pnt{0, at[1], 0}, gp::DY()}, view);
+  const Projection seen = section(shapes_of(subject.model, cut), plane, view);
   return on_page("drain", "Drain rough-in: section through the drain", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    const double t = pen.text_mm(), x0 = at[0] - reach, x1 = at[0] + reach;
+    const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
     for (const Line& line : seen.lines)
       if (const auto part = within(line, x0, x1)) sheet.lines.push_back(*part);
+    add_names(pen, subject, plane, view, x0, x1);
     std::vector<Level> levels;
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos)
@@ -79,21 +119,25 @@ Sheet draw_drain(const Subject& subject) {
     const auto& drain = part(subject.facts, "drain").bbox_mm;
     levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
-    pen.line({at[0], frame_of(sheet).y0 - t}, {at[0], drain[5] + 3 * t}, LineKind::centre);
-    const double below = frame_of(sheet).y0;
-    pen.across({at[0] - subject.job().drain.bore.in_mm() / 2, below},
-               {at[0] + subject.job().drain.bore.in_mm() / 2, below}, below - 2 * t);
-    pen.across({at[0] - subject.job().drain.body.in_mm() / 2, drain[2]},
-               {at[0] + subject.job().drain.body.in_mm() / 2, drain[2]}, below - 5 * t);
-    sheet.notes = {
-        "Cut across the alcove through the drain, seen from the entry. Heights from the datum, the highest subfloor "
-        "spot under the base; widths: bore, and the drain's body.",
-        "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow."};
+    pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
+    const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
+                 body = subject.job().drain.body.in_mm() / 2;
+    pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
+    pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 5 * t);
+    sheet.notes = bore_warning(subject);
+    sheet.notes.push_back(
+        std::string{across ? "Cut across the alcove through the drain, seen from the entry."
+                           : "Cut from entry to back through the drain, entry at the left."} +
+        " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
+    sheet.notes.push_back(
+        "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow.");
     add_window(pen, subject, below - 11 * t);
     double y = below - 18 * t;
     for (const facts::Mark& m : subject.facts.room.set_out)
       if (m.name.rfind("bore centre from the ", 0) == 0)
         pen.note({x0, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
+    if (!subject.job().survey.finish_mm)
+      pen.note({x0, y - 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
   });
 }
 
@@ -107,23 +151,25 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   pen.cross({0, 0}, arm);
   pen.arrow({0, radius - 22}, {0, radius - 4});
   pen.note({3, radius - 14}, "BACK WALL");
-  pen.note({-radius * 0.7, -12}, "bore " + pen.words(2 * radius) + " across");
-  pen.note({-radius * 0.7, -18}, "centre from stud and finished faces: see the drain sheet");
   // Bars in both directions: paper may stretch in one of them.
-  const double x = -std::max(arm, 70.0) - 8, y = -std::max(arm, 70.0) - 4, six = 152.4;
+  const double x = -std::max(arm, 70.0) - 8, y = -std::max(arm, 70.0) - 10, six = 152.4;
   pen.line({x, -six / 2}, {x, six / 2}, LineKind::dimension);
   pen.line({-six / 2, y}, {six / 2, y}, LineKind::dimension);
   for (const double end : {0.0, 100.0, six}) {
     pen.line({x - 2, end - six / 2}, {x + 2, end - six / 2}, LineKind::dimension);
     pen.line({end - six / 2, y - 2}, {end - six / 2, y + 2}, LineKind::dimension);
   }
+  pen.note({-six / 2, y + 5},
+           "bore " + pen.words(2 * radius) + " across; its centre from stud and finished faces: drain sheet");
   pen.note({100 - six / 2 - 1.5, y + 1}, "100 mm", Anchor::right, 0.8);
   pen.note({six / 2 - 1.5, y + 1}, "6 in", Anchor::right, 0.8);
   pen.note({x - 1, 100 - six / 2 - 1.5}, "100 mm", Anchor::right, 0.8, 90);
   pen.note({x - 1, six / 2 - 1.5}, "6 in", Anchor::right, 0.8, 90);
-  all.notes = {
-      "DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.",
-      "Lay the cross on the marked centre, arrow to the back wall. Look below for joists, pipes and wires first."};
+  all.notes = bore_warning(subject);
+  for (const char* note :
+       {"DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.",
+        "Lay the cross on the marked centre, arrow to the back wall. Look below for joists, pipes and wires first."})
+    all.notes.push_back(note);
   all.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
 
   const Frame frame = frame_of(all);

@@ -10,66 +10,164 @@ gp_Dir toward_room(job::Side side) {
   return side == job::Side::left ? gp::DX() : side == job::Side::right ? gp_Dir{-1, 0, 0} : gp_Dir{0, -1, 0};
 }
 
+bool named(const parts::Solid& solid, const char* word) {
+  return solid.id.find(word) != std::string::npos;
+}
+
+/// A wall seen from the room. Lengths along it count from the corner where a tape is hooked: the back left one on the
+/// back wall, the back one on a side wall.
+class Wall {
+ public:
+  Wall(const Subject& subject, job::Side side, Sheet& sheet, Pen& pen)
+      : s_{subject},
+        side_{side},
+        view_{view_from(toward_room(side))},
+        pen_{pen},
+        t_{pen.text_mm()},
+        frame_{frame_of(sheet)},
+        corner_{side == job::Side::back ? 0 : (side == job::Side::left ? 1 : -1) * s_.job().alcove.depth.in_mm()} {}
+
+  void draw() {
+    levels_ = {{pen_.words(frame_.y1) + "  top of framing", frame_.y1}, {pen_.words(0) + "  datum", 0}};
+    clear_of_fasteners();
+    studs();
+    blocking();
+    fixtures();
+    pen_.ladder(frame_.x1 + t_, levels_);
+  }
+
+ private:
+  bool wanted(const parts::Solid& solid) const {
+    return solid.id.rfind(std::string{"wall-"} + job::name_of(side_) + "/", 0) == 0;
+  }
+  double way() const { return side_ == job::Side::left ? -1 : 1; }
+  double seen_at(double running) const { return corner_ + way() * running; }
+  double running_at(double seen) const { return way() * (seen - corner_); }
+
+  /// The stretch of wall that a solid stands against; none where it stands away from it.
+  std::optional<std::pair<double, double>> against(const facts::Part& part) const {
+    constexpr double near = 40;  // a base stands off by what it needs to go in, a finished wall is no nearer
+    const auto& b = part.bbox_mm;
+    const job::Alcove& alcove = s_.job().alcove;
+    if (side_ == job::Side::back)
+      return b[4] > alcove.depth.in_mm() - near ? std::optional{std::pair{b[0], b[3]}} : std::nullopt;
+    const bool touches = side_ == job::Side::left ? b[0] < near : b[3] > alcove.width.in_mm() - near;
+    if (!touches) return std::nullopt;
+    return side_ == job::Side::left ? std::pair{b[1], b[4]} : std::pair{-b[4], -b[1]};
+  }
+
+  /// Where upstands stand before the framing: board, flashing and waterproofing lap there.
+  void clear_of_fasteners() {
+    const auto mark = [&](const std::string& id, const std::string& what, double top) {
+      const auto stretch = against(part(s_.facts, id));
+      if (!stretch) return;
+      pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::correction);
+      levels_.push_back({pen_.words(top) + "  " + what + ": no fastener below", top});
+      tops_.push_back({stretch->first, stretch->second, top});
+    };
+    const auto& base = s_.job().base;
+    const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
+    if (s_.facts.heights.upstand_top_mm && has_one)
+      mark("base", "upstand of the base", *s_.facts.heights.upstand_top_mm);
+    if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
+      mark("seat-block", "upstand of the seat", part(s_.facts, "seat-block").bbox_mm[5]);
+  }
+
+  void studs() {
+    std::vector<double> places;
+    for (const parts::Solid& solid : s_.model.solids) {
+      if (!wanted(solid) || !named(solid, "/stud-")) continue;
+      const Frame f = extent(solid.shape, view_);
+      const double middle = (f.x0 + f.x1) / 2, running = running_at(middle);
+      pen_.label({middle, f.y0 + f.height() * 0.6}, mark_of(s_, solid.id), Anchor::middle, 0.9);
+      if (running >= 0)
+        places.push_back(running);
+      else  // it stands past the corner, behind the wall that meets this one
+        pen_.across({std::min(middle, corner_), frame_.y0}, {std::max(middle, corner_), frame_.y0}, frame_.y0 - 7 * t_);
+    }
+    std::sort(places.begin(), places.end());
+    pen_.running(places, 0, {corner_, frame_.y0}, {way(), 0}, {0, -1});
+  }
+
+  void blocking() {
+    std::vector<double> rows;
+    for (const parts::Solid& solid : s_.model.solids) {
+      if (!wanted(solid) || !named(solid, "/blocking-")) continue;
+      const Frame f = extent(solid.shape, view_);
+      const double middle = (f.x0 + f.x1) / 2, height = (f.y0 + f.y1) / 2;
+      if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
+        rows.push_back(height);
+      pen_.note({middle, clear_line(middle, height - 0.4 * t_, f)}, mark_of(s_, solid.id), Anchor::middle, 0.9);
+    }
+    for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
+  }
+
+  /// A mark's foot in a block, above an upstand's line that would strike it through, or else below.
+  double clear_line(double x, double foot, const Frame& block) const {
+    for (const Top& top : tops_) {
+      if (x < top.from || x > top.to || top.z < foot - 0.3 * t_ || top.z > foot + 1.2 * t_) continue;
+      const double above = top.z + 0.4 * t_;
+      return above + 0.9 * t_ < block.y1 ? above : top.z - 1.3 * t_;
+    }
+    return foot;
+  }
+
+  /// Plates of what is screwed on, to set timber behind.
+  void fixtures() {
+    for (const job::Fixture& fixture : s_.job().fixtures) {
+      if (fixture.wall != side_) continue;
+      const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
+                   h = fixture.tall.in_mm() / 2;
+      pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::correction);
+      pen_.label({x, z + h + 0.6 * t_}, fixture.name + ", " + pen_.words(fixture.along.in_mm()) + " along",
+                 Anchor::middle, 0.8);
+      levels_.push_back({pen_.words(z) + "  " + fixture.name, z});
+    }
+  }
+
+  struct Top {
+    double from, to, z;
+  };
+
+  const Subject& s_;
+  job::Side side_;
+  View view_;
+  Pen& pen_;
+  double t_;
+  Frame frame_;
+  double corner_;
+  std::vector<Level> levels_;
+  std::vector<Top> tops_;
+};
+
 }  // namespace
 
 Sheet draw_wall(const Subject& subject, job::Side side) {
   const std::string family = std::string{"wall-"} + job::name_of(side);
   const View view = view_from(toward_room(side));
-  const Wanted wanted = [&](const parts::Solid& s) { return s.id.rfind(family + "/", 0) == 0; };
-  const bool standing = subject.job().walls.existing;
-  const auto is_block = [](const parts::Solid& s) { return s.id.find("/blocking-") != std::string::npos; };
-  const Projection seen = as_kind(
-      project(shapes_of(subject.model, [&](const parts::Solid& s) { return wanted(s) && !is_block(s); }), view, false),
-      standing ? LineKind::existing : LineKind::outline);
-  const Projection blocks =
-      project(shapes_of(subject.model, [&](const parts::Solid& s) { return wanted(s) && is_block(s); }), view, false);
-  return on_page(
-      family, std::string{"Framing of the "} + job::name_of(side) + " wall, from the room", subject.job(),
-      [&](Sheet& sheet, Pen& pen) {
-        pen.add(seen);
-        pen.add(blocks);
-        const Frame frame = frame_of(sheet);
-        const double t = pen.text_mm(), depth = subject.job().alcove.depth.in_mm();
-        // The corner that running dimensions count from, as it is seen here.
-        const double corner = side == job::Side::back ? 0 : side == job::Side::left ? depth : -depth;
-        std::vector<double> centres;
-        std::vector<Level> levels;
-        std::vector<double> rows;
-        for (const parts::Solid& solid : subject.model.solids) {
-          if (!wanted(solid)) continue;
-          const Frame f = extent(solid.shape, view);
-          const bool stud = solid.id.find("/stud-") != std::string::npos,
-                     block = solid.id.find("/blocking-") != std::string::npos;
-          if (stud) {
-            centres.push_back(std::abs((f.x0 + f.x1) / 2 - corner));
-            pen.label({(f.x0 + f.x1) / 2, f.y0 + f.height() * 0.6}, mark_of(subject, solid.id), Anchor::middle, 0.9);
-          }
-          if (block &&
-              std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - (f.y0 + f.y1) / 2) < 1; }))
-            rows.push_back((f.y0 + f.y1) / 2);
-          if (block)
-            pen.label({(f.x0 + f.x1) / 2, (f.y0 + f.y1) / 2 - 0.4 * t}, mark_of(subject, solid.id), Anchor::middle,
-                      0.9);
-        }
-        for (const double z : rows) levels.push_back({pen.words(z) + "  centre of blocking", z});
-        levels.push_back({pen.words(frame.y1) + "  top of framing", frame.y1});
-        levels.push_back({pen.words(0) + "  datum", 0});
-        const auto upstand = subject.facts.heights.upstand_top_mm;
-        if (upstand) {
-          levels.push_back({pen.words(*upstand) + "  upstand: no fastener below", *upstand});
-          pen.line({frame.x0, *upstand}, {frame.x1, *upstand}, LineKind::correction);
-        }
-        pen.ladder(frame.x1 + t, levels);
-        std::sort(centres.begin(), centres.end());
-        pen.running(centres, 0, {corner, frame.y0}, {side == job::Side::left ? -1. : 1., 0}, {0, -1});
-        sheet.notes = {
-            "Stud centres from the back left corner (back wall) or from the back corner (side walls). Letters: marks "
-            "of the cut list. Heights from the datum, the "
-            "highest "
-            "subfloor spot under the base.",
-            "Heavy dashes: top of the base's upstand. Board, flashing and waterproofing lap there: nothing is fastened "
-            "below it."};
-      });
+  const auto seen = [&](bool blocks) {
+    return project(shapes_of(subject.model,
+                             [&](const parts::Solid& s) {
+                               return s.id.rfind(family + "/", 0) == 0 && named(s, "/blocking-") == blocks;
+                             }),
+                   view, false);
+  };
+  const Projection framing =
+      as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
+  const Projection blocks = seen(true);
+  return on_page(family, std::string{"Framing of the "} + job::name_of(side) + " wall, from the room", subject.job(),
+                 [&](Sheet& sheet, Pen& pen) {
+                   pen.add(framing);
+                   pen.add(blocks);
+                   Wall{subject, side, sheet, pen}.draw();
+                   sheet.notes = {
+                       "Stud centres from the back left corner (back wall) or from the back corner (side walls); a "
+                       "stud past that corner has its own dimension below. Letters: marks of the cut list. Heights "
+                       "from the datum, the highest subfloor spot under the base.",
+                       "Heavy dashes: tops of the upstands of base and seat, where they stand before this wall; board, "
+                       "flashing and waterproofing lap there and nothing is fastened below. Boxes of heavy dashes: "
+                       "plates of fixtures, timber behind the whole of them."};
+                 });
 }
 
 }  // namespace fallwright::drawing

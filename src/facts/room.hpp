@@ -78,6 +78,7 @@ struct DrainWindow {
   std::vector<std::pair<double, double>> free_mm;  ///< bore clear of joists, with no clearance yet
   std::pair<double, double> other_mm{};
   Point now_mm{}, nearest_mm{};  ///< nearest: with the clearance asked
+  double left_face_mm = 0;       ///< x of the left stud face at the bore's depth, where a tape is hooked
   bool any = false;              ///< some place is allowed
   double moved_mm = 0;
   double least_fall = 0, greatest_fall = 0;  ///< of the floor with the drain at the nearest place

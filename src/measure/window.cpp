@@ -81,6 +81,7 @@ facts::DrainWindow measure_window(const parts::Model& model) {
   const gp_Pnt centre = bore->Location();
   window.now_mm = window.nearest_mm = {centre.X(), centre.Y(), 0};
   window.along_width = model.job.floor.joist_direction == job::Direction::along_depth;
+  window.left_face_mm = wall_line(model, job::Side::left, centre.Y()).value_or(0);
   const int axis = window.along_width ? 0 : 1, other = 1 - axis;
   window.free_mm = {on_floor(model, axis)};
   window.other_mm = on_floor(model, other);

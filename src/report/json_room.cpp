@@ -59,6 +59,7 @@ Json window(const facts::DrainWindow& w) {
                            })},
           {"other_mm", {w.other_mm.first, w.other_mm.second}},
           {"now_mm", w.now_mm},
+          {"left_face_mm", w.left_face_mm},
           {"any", w.any},
           {"nearest_mm", w.nearest_mm},
           {"moved_mm", w.moved_mm},

@@ -110,16 +110,17 @@ class RoomText {
     if (report_.job.floor.kind == job::FloorKind::slab)
       return line("a slab: find tendons, pipes and bars before boring");
     if (!w.joists_known) return line("not known: find direction, spacing and first centre of the joists");
+    const double face = w.left_face_mm, along = w.along_width ? face : 0, other = face - along;
     std::string free;
-    for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + len(a) + " to " + len(b);
+    for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + len(a - along) + " to " + len(b - along);
     line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
          (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, with no clearance yet");
-    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} + len(w.other_mm.first) + " to " +
-         len(w.other_mm.second) + ": the opening stays on the floor");
+    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} + len(w.other_mm.first - other) +
+         " to " + len(w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
       line(
           "nearest place with clearance: " +
-          (w.moved_mm < 0.01 ? "where it is" : rules::place_of(w.nearest_mm, report_.job)) +
+          (w.moved_mm < 0.01 ? "where it is" : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
           (w.greatest_fall > 0 ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall) : ""));
     line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
          rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +

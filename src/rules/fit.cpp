@@ -71,7 +71,7 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
     const std::size_t axis = w.along_width ? 0 : 1;
     text = "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
            (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
-           ", its centre at " + place_of(w.nearest_mm, job);
+           ", its centre at " + place_of({w.nearest_mm[0] - w.left_face_mm, w.nearest_mm[1], 0}, job);
     if (w.greatest_fall > 0)
       text += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
               text_of(w.greatest_fall, Unit::ratio, job);
