@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <functional>
 #include <iostream>
+#include <set>
 
 #include <spdlog/sinks/stdout_color_sinks.h>
 #include <spdlog/spdlog.h>
@@ -55,11 +56,12 @@ using Words = std::function<std::string(const Work&)>;
 
 /// The rooms as one order: printed, and kept beside the rooms' folders where there are any.
 void tell_together(const Options& options, const std::vector<Outcome>& outcomes, bool keep) {
-  std::vector<const report::Report*> reports;
+  std::vector<report::Room> rooms;
   for (const Outcome& outcome : outcomes)
-    if (outcome.work) reports.push_back(outcome.work->report.get());
-  if (reports.empty()) return;
-  const report::Together all = report::together(reports);
+    rooms.push_back(outcome.work ? report::Room{outcome.work->report.get()}
+                                 : report::Room{outcome.name, outcome.failure});
+  if (std::none_of(rooms.begin(), rooms.end(), [](const report::Room& room) { return room.report; })) return;
+  const report::Together all = report::together(rooms);
   if (keep) write_together(all, (std::filesystem::path{options.out} / together_folder).string());
   if (options.json)
     std::cout << report::to_json(all);
@@ -99,15 +101,25 @@ int each_job_told(const Options& options, const Words& words) {
   return code == machine_failed ? code : all_pass;
 }
 
+/// Every job writes a folder named by its file.
+void each_has_its_folder(const Options& options) {
+  std::set<std::string> stems;
+  if (options.together) stems.insert(together_folder);
+  for (const std::string& job : options.jobs) {
+    const std::string stem = std::filesystem::path{job}.stem().string();
+    if (stems.insert(stem).second) continue;
+    throw diag::JobFaults{{{job, 0, 0, "",
+                            options.together && stem == together_folder
+                                ? "its folder '" + stem + "' is where --together writes; give the file another name"
+                                : "two jobs of one file name would share one output folder"}}};
+  }
+}
+
 int build(const Options& options) {
   const auto folder = [&](const Work& work) {
     return (std::filesystem::path{options.out} / std::filesystem::path{work.job.file}.stem()).string();
   };
-  for (const std::string& job : options.jobs)
-    if (options.together && std::filesystem::path{job}.stem() == together_folder)
-      throw diag::JobFaults{{{job, 0, 0, "",
-                              std::string{"its folder '"} + together_folder +
-                                  "' is where --together writes; give the file another name"}}};
+  each_has_its_folder(options);
   return each_job(
       options, [&](const Work& work) { return report::summary(*work.report, folder(work)); },
       [&](Work& work, Progress& progress) { write_all(work, folder(work), progress); });

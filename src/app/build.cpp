@@ -21,13 +21,26 @@
 
 namespace fallwright::app {
 
+namespace {
+
+/// What does not open is the job file's fault: it names it.
+std::string override_text(const std::string& job, const std::string& named, const std::string& file) try {
+  return job::slurp(file);
+} catch (const diag::MachineError&) {
+  throw diag::JobFaults{
+      {{job, 0, 0, "rules.override",
+        "found '" + named + "'; it must be a rule book file beside the job file, and '" + file + "' cannot be read"}}};
+}
+
+}  // namespace
+
 job::Job load(const std::string& path) {
   const std::string text = job::slurp(path);
   job::Job job = job::read(text, path);
   job.sha256 = exchange::sha256(text);
   if (!job.book_override.file.empty()) {
     const auto beside = std::filesystem::path{path}.parent_path() / job.book_override.file;
-    job.book_override = {beside.string(), job::slurp(beside.string())};
+    job.book_override = {beside.string(), override_text(path, job.book_override.file, beside.string())};
     rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
     job.sha256 = exchange::sha256(text + job.book_override.text);
   }

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <atomic>
-#include <filesystem>
 #include <mutex>
-#include <set>
 #include <thread>
 
 #include "diag/fault.hpp"
@@ -12,13 +10,16 @@
 namespace fallwright::app {
 namespace {
 
-Outcome outcome_of(job::Job job, Progress& progress, const std::function<void(Work&)>& finish) try {
-  auto work = work_out(std::move(job), progress);
-  finish(*work);
-  work->model.reset();
-  return {std::move(work), ""};
-} catch (const std::exception& e) {
-  return {nullptr, e.what()};
+Outcome outcome_of(job::Job job, Progress& progress, const std::function<void(Work&)>& finish) {
+  const std::string name = job.name;
+  try {
+    auto work = work_out(std::move(job), progress);
+    finish(*work);
+    work->model.reset();
+    return {name, std::move(work), ""};
+  } catch (const std::exception& e) {
+    return {name, nullptr, e.what()};
+  }
 }
 
 }  // namespace
@@ -26,16 +27,18 @@ Outcome outcome_of(job::Job job, Progress& progress, const std::function<void(Wo
 std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
   std::vector<job::Job> jobs;
   std::vector<diag::Fault> faults;
-  std::set<std::string> stems;
-  for (const std::string& path : paths) {
-    if (!stems.insert(std::filesystem::path{path}.stem().string()).second)
-      faults.push_back({path, 0, 0, "", "two jobs of one file name would share one output folder"});
-    try {
+  std::vector<diag::Fault> unread;  // the machine's failure, not the job's
+  for (const std::string& path : paths) try {
       jobs.push_back(load(path));
     } catch (const diag::JobFaults& e) {
       faults.insert(faults.end(), e.faults().begin(), e.faults().end());
+    } catch (const diag::MachineError& e) {
+      unread.push_back({path, 0, 0, "", e.reason()});
     }
-  }
+  if (faults.empty() && unread.size() == 1) throw diag::MachineError{unread[0].file, unread[0].message};
+  faults.insert(faults.end(), unread.begin(), unread.end());
+  if (!faults.empty() && faults.size() == unread.size())
+    throw diag::MachineError{std::to_string(unread.size()) + " job files", "cannot be read\n" + diag::to_text(unread)};
   if (!faults.empty()) throw diag::JobFaults{faults};
   return jobs;
 }

@@ -15,6 +15,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths);
 
 /// What became of one room: its work, or why there is none.
 struct Outcome {
+  std::string name;  ///< of the job
   std::unique_ptr<Work> work;
   std::string failure;  ///< in words; empty where there is work
 };

@@ -18,6 +18,7 @@ struct Fault {
 
 /// `file:line:column: key: message`, as compilers and editors know it.
 std::string to_text(const Fault& fault);
+std::string to_text(const std::vector<Fault>& faults);  ///< a line each
 
 /// The job cannot be read or cannot be built as asked; carries every fault found, in file order.
 class JobFaults : public std::runtime_error {
@@ -39,6 +40,10 @@ class ModelError : public std::runtime_error {
 class MachineError : public std::runtime_error {
  public:
   MachineError(const std::string& path, const std::string& what);
+  const std::string& reason() const { return reason_; }  ///< without the path
+
+ private:
+  std::string reason_;
 };
 
 /// Our own assumption; stays on in release. @throws std::logic_error with `what` when `truth` is false.

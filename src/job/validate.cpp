@@ -26,6 +26,8 @@ class Judge {
     if (found_.empty()) shell_under_edges();
     if (job_.bench) bench();
     bed();
+    mortar();
+    limits();
     if (job_.cuts.sticks.empty()) add("cuts.sticks", "no length is given; name at least one that is sold");
     return std::move(found_);
   }
@@ -260,6 +262,24 @@ class Judge {
     if (b.gauge_depth && b.gauge_depth->in_mm() < b.least.in_mm() - slack)
       add("bed.gauge_depth",
           "spread to " + text(*b.gauge_depth) + " the bed is below the rib plane at " + text(b.least));
+  }
+
+  void mortar() {
+    const Buy& buy = job_.buy;
+    if (job_.bed.bag_yield_m3 && buy.mix.any())
+      add("mix.parts", "the bed comes from bags (bed.bag_yield) or is mixed on site (mix.parts); give one of them");
+    if (buy.water_least_mm3 && buy.water_greatest_mm3 && *buy.water_least_mm3 > *buy.water_greatest_mm3)
+      add("buy.water_least", "is more than buy.water_greatest");
+  }
+
+  /// A band whose least is above its greatest lets nothing pass.
+  void limits() {
+    for (const Limit& least : job_.limits) {
+      const std::string::size_type at = least.key.rfind("_least");
+      if (at == std::string::npos || at + 6 != least.key.size()) continue;
+      const Limit* greatest = job_.limit(least.key.substr(0, at) + "_greatest");
+      if (greatest && least.value > greatest->value) add("limits." + least.key, "is more than limits." + greatest->key);
+    }
   }
 
   static bool has(const std::vector<Side>& sides, Side side) {

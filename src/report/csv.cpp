@@ -41,9 +41,10 @@ std::string amount(double value) {
 }  // namespace
 
 std::string takeoff_csv(const Report& report) {
-  std::string out = line({"item", "quantity", "unit", "buy", "buy unit", "basis"});
+  std::string out = line({"item", "quantity", "unit", "buy", "buy unit", "basis", "waste", "pack", "unit of pack"});
   for (const takeoff::Row& r : report.rows)
-    out += line({r.item, units::decimals(r.quantity, 3), r.unit, amount(r.buy), r.buy_unit, r.basis});
+    out += line({r.item, units::decimals(r.quantity, 3), r.unit, amount(r.buy), r.buy_unit, r.basis,
+                 units::decimals(r.waste, 4), r.pack > 0 ? units::decimals(r.pack, 4) : "", r.pack > 0 ? r.unit : ""});
   return out;
 }
 
@@ -69,12 +70,13 @@ std::string checks_csv(const Report& report) {
 }
 
 std::string rooms_csv(const Together& all) {
-  std::string out =
-      line({"number", "room", "hand", "base", "set mortar mm3", "worst check", "result", "source of its limit"});
+  std::string out = line({"number", "room", "hand", "base", "set mortar mm3", "worst check", "result",
+                          "source of its limit", "not in this order"});
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
-    out += line({std::to_string(i + 1), room.name, room.hand, room.base, units::decimals(room.set_mm3, 0),
-                 room.worst.id, rules::name_of(room.worst.outcome), room.worst.limit.source});
+    out +=
+        line({std::to_string(i + 1), room.name, room.hand, room.base, units::decimals(room.set_mm3, 0), room.worst.id,
+              room.failure.empty() ? rules::name_of(room.worst.outcome) : "", room.worst.limit.source, room.failure});
   }
   return out;
 }

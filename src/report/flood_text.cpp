@@ -37,14 +37,15 @@ std::string loads(const Report& report) {
   std::string text = "\n  WHAT CARRIES IT (simple beams; a licensed engineer judges structure)\n";
   if (const auto f = rules::floor_load(report.job, report.facts))
     text += "    floor joists: dead " + decimals(f->dead_kpa / rules::kpa_per_psf, 1) + " psf (" +
-            decimals(f->dead_kpa, 2) + " kPa), people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) +
-            " psf, flood test " + decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " +
-            percent(f->bending_share) + ", shear " + percent(f->shear_share) +
-            " of the reference values, deflection span / " + decimals(f->span_mm / f->deflection_mm, 0) + "\n";
+            decimals(f->dead_kpa, 2) + " kPa), under the bench " + decimals(f->bench_kpa / rules::kpa_per_psf, 1) +
+            " psf, people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) + " psf, flood test " +
+            decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " + percent(f->bending_share) + ", shear " +
+            percent(f->shear_share) + " of the reference values, deflection span / " +
+            decimals(f->span_mm / f->deflection_mm, 0) + "\n";
   else if (report.job.floor.kind == job::FloorKind::slab)
     text += "    the floor is a slab: no joists to judge\n";
   else
-    text += "    floor joists: not known; give floor.joists.first, span and species\n";
+    text += "    floor joists: not judged; " + rules::unknown_joists(report.job) + "\n";
   if (const auto s = rules::seat_load(report.job, report.facts)) {
     text +=
         "    seat: 250 lbf (1112 N) anywhere, on each member alone, as " + s->material + "; deck as " + s->deck + "\n";

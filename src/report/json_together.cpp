@@ -5,6 +5,7 @@ namespace fallwright::report {
 namespace {
 
 Json room(const RoomLine& r) {
+  if (!r.failure.empty()) return {{"name", r.name}, {"failure", r.failure}};
   return {{"name", r.name},
           {"hand", r.hand},
           {"base", r.base},
@@ -44,7 +45,7 @@ std::string to_json(const Together& all) {
   json["tightest"] = list(all.tightest, [](const Tightest& t) {
     return Json{{"id", t.result.id},
                 {"result", rules::name_of(t.result.outcome)},
-                {"margin", *t.result.margin},
+                {"margin", maybe(t.result.margin)},
                 {"room", t.room}};
   });
   return dumped(json);

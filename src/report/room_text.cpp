@@ -120,7 +120,8 @@ class RoomText {
     if (w.any)
       line(
           "nearest place with clearance: " +
-          (w.moved_mm < 0.01 ? "where it is" : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
+          (w.moved_mm < 0.01 ? "where it is"
+                             : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
           (w.greatest_fall > 0 ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall) : ""));
     line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
          rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +

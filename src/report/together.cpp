@@ -1,6 +1,7 @@
 #include "report/together.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include "rules/check.hpp"
 #include "units/length.hpp"
@@ -22,9 +23,12 @@ bool is_metric(const job::Job& job) {
 RoomLine line_of(const Report& report) {
   const job::Base& base = report.job.base;
   const bool metric = is_metric(report.job);
-  return {report.job.name, hand_of(report.job),
-          units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric), report.facts.bed.set_mm3,
-          rules::worst_first(report.results).front()};
+  return {report.job.name,
+          hand_of(report.job),
+          units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric),
+          report.facts.bed.set_mm3,
+          rules::worst_first(report.results).front(),
+          ""};
 }
 
 /// The saw list as the cutting plan takes it.
@@ -35,11 +39,11 @@ std::vector<takeoff::CutRow> cuts_of(const std::vector<takeoff::SawRow>& pieces)
 }
 
 /// Benches of several rooms from few lengths; one bench alone needs no kit.
-std::vector<takeoff::Kit> kits_of(const std::vector<const Report*>& reports, bool metric) {
+std::vector<takeoff::Kit> kits_of(const std::vector<Room>& all, bool metric) {
   std::vector<double> openings;
   std::vector<std::size_t> rooms;
-  for (std::size_t i = 0; i < reports.size(); ++i)
-    if (const auto opening = takeoff::bench_opening_mm(reports[i]->facts)) {
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (const auto opening = all[i].report ? takeoff::bench_opening_mm(all[i].report->facts) : std::nullopt) {
       openings.push_back(units::round_to_tape(units::Length::mm(*opening), metric).in_mm());
       rooms.push_back(i + 1);
     }
@@ -50,41 +54,64 @@ std::vector<takeoff::Kit> kits_of(const std::vector<const Report*>& reports, boo
   return kits;
 }
 
-/// In the order of the checks; those that no room has a margin for are left out. Rooms may answer to different rule
-/// books, so results are found by their check and not by their place.
-std::vector<Tightest> tightest_of(const std::vector<const Report*>& reports) {
+/// Less is tighter.
+double tightness(const rules::Result& result) {
+  return result.margin.value_or(-std::numeric_limits<double>::infinity());
+}
+
+/// In the order of the checks; those that no room breaks or has a margin for are left out. Rooms may answer to
+/// different rule books, so results are found by their check and not by their place.
+std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
   std::vector<Tightest> all;
-  for (std::size_t i = 0; i < reports.size(); ++i)
-    for (const rules::Result& result : reports[i]->results) {
-      if (!result.margin) continue;
+  for (std::size_t i = 0; i < rooms.size(); ++i) {
+    if (!rooms[i].report) continue;
+    for (const rules::Result& result : rooms[i].report->results) {
+      const bool broken = result.outcome == rules::Outcome::fail || result.outcome == rules::Outcome::caution;
+      if (!result.margin && !broken) continue;
       const auto at = std::find_if(all.begin(), all.end(), [&](const Tightest& t) { return t.result.id == result.id; });
       if (at == all.end())
         all.push_back({i + 1, result});
-      else if (*result.margin < *at->result.margin)
+      else if (tightness(result) < tightness(at->result))
         *at = {i + 1, result};
     }
+  }
   return all;
+}
+
+/// The order's sticks as rows of the buy list.
+std::vector<takeoff::Pooled> sticks_of(const Together& all) {
+  std::vector<takeoff::Pooled> rows;
+  for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
+    row.basis = "by the saw list";
+    rows.push_back({row, static_cast<int>(all.rooms.size()), row.buy});
+  }
+  return rows;
 }
 
 }  // namespace
 
-Together together(const std::vector<const Report*>& reports) {
+Together together(const std::vector<Room>& rooms) {
+  const auto first = std::find_if(rooms.begin(), rooms.end(), [](const Room& room) { return room.report != nullptr; });
   Together all;
-  all.metric = is_metric(reports.front()->job);
-  all.cuts = reports.front()->job.cuts;
+  all.metric = is_metric(first->report->job);
+  all.cuts = first->report->job.cuts;
+  static const std::vector<takeoff::Row> no_rows;
+  static const std::vector<takeoff::CutRow> no_cuts;
   std::vector<const std::vector<takeoff::Row>*> rows;
   std::vector<const std::vector<takeoff::CutRow>*> cuts;
-  for (const Report* report : reports) {
-    all.rooms.push_back(line_of(*report));
-    rows.push_back(&report->rows);
-    cuts.push_back(&report->cuts);
-    for (const takeoff::StockPlan& plan : report->plan) all.bought_apart_mm += plan.bought_mm;
+  for (const Room& room : rooms) {
+    all.rooms.push_back(room.report ? line_of(*room.report) : RoomLine{room.name, "", "", 0, {}, room.failure});
+    rows.push_back(room.report ? &room.report->rows : &no_rows);
+    cuts.push_back(room.report ? &room.report->cuts : &no_cuts);
+    if (!room.report) continue;
+    for (const takeoff::StockPlan& plan : room.report->plan) all.bought_apart_mm += plan.bought_mm;
   }
   all.packs = takeoff::pool(rows);
   all.pieces = takeoff::saw_list(cuts);
   all.plan = takeoff::plan_cuts(cuts_of(all.pieces), all.cuts, all.metric);
-  all.kits = kits_of(reports, all.metric);
-  all.tightest = tightest_of(reports);
+  for (takeoff::Pooled& row : sticks_of(all)) all.packs.push_back(std::move(row));
+  all.kits = kits_of(rooms, all.metric);
+  all.tightest = tightest_of(rooms);
   return all;
 }
 

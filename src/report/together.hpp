@@ -10,16 +10,25 @@
 
 namespace fallwright::report {
 
-/// A room in the table of rooms; its number is its place, from 1.
+/// A room as it came out of its work: its report, or why there is none.
+struct Room {
+  Room(const Report* of) : report{of}, name{of->job.name} {}  // a report is a room
+  Room(std::string of, std::string why) : name{std::move(of)}, failure{std::move(why)} {}
+  const Report* report = nullptr;
+  std::string name, failure;
+};
+
+/// A room in the table of rooms; its number is its place, from 1, whatever became of the others.
 struct RoomLine {
   std::string name;
   std::string hand;  ///< where the bench stands: "left", "right", "back", "no bench"
   std::string base;  ///< its sizes: rooms that take the same base are one family
   double set_mm3 = 0;
   rules::Result worst;
+  std::string failure;  ///< why there is nothing of it in the order; empty otherwise
 };
 
-/// For one check the room that has the least to spare.
+/// For one check the room that has the least to spare: a broken one whose limit leaves no room to tell of comes first.
 struct Tightest {
   std::size_t room = 0;  ///< number
   rules::Result result;
@@ -30,7 +39,7 @@ struct Together {
   bool metric = false;
   job::Cuts cuts;
   std::vector<RoomLine> rooms;
-  std::vector<takeoff::Pooled> packs;
+  std::vector<takeoff::Pooled> packs;  ///< sticks last, by stock and length
   std::vector<takeoff::SawRow> pieces;
   std::vector<takeoff::StockPlan> plan;
   double bought_apart_mm = 0;  ///< what sticks would come to if every room bought its own
@@ -38,8 +47,8 @@ struct Together {
   std::vector<Tightest> tightest;
 };
 
-/// @pre at least one room.
-Together together(const std::vector<const Report*>& reports);
+/// @pre at least one room has a report.
+Together together(const std::vector<Room>& rooms);
 
 /// Everything for a person to read.
 std::string together_text(const Together& all);

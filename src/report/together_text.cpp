@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 
 #include "report/columns.hpp"
@@ -18,8 +19,12 @@ std::string rooms(const Together& all) {
                      padded("set mortar", 12) + "worst check\n";
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
-    text += "  " + number_of(i + 1) + padded(room.name.substr(0, 33), 34) + padded(room.hand, 10) +
-            padded(room.base, 20) + padded(units::volume_text(room.set_mm3, all.metric), 12) +
+    text += "  " + number_of(i + 1) + padded(first_letters(room.name, 33), 34);
+    if (!room.failure.empty()) {
+      text += "NOT IN THIS ORDER: " + room.failure + "\n";
+      continue;
+    }
+    text += padded(room.hand, 10) + padded(room.base, 20) + padded(units::volume_text(room.set_mm3, all.metric), 12) +
             rules::name_of(room.worst.outcome) + ": " + room.worst.id + "\n";
   }
   return text;
@@ -29,7 +34,7 @@ std::string rooms(const Together& all) {
 std::string families(const Together& all) {
   std::map<std::string, int> counts;
   for (const RoomLine& room : all.rooms)
-    ++counts[room.base + ", " + (room.hand == "no bench" ? room.hand : "bench " + room.hand)];
+    if (room.failure.empty()) ++counts[room.base + ", " + (room.hand == "no bench" ? room.hand : "bench " + room.hand)];
   std::string text;
   for (const auto& [family, count] : counts) text += "  " + std::to_string(count) + " x base " + family + "\n";
   return text;
@@ -56,7 +61,7 @@ std::string saw_list(const Together& all) {
   std::string text = "  saw list: " + std::to_string(sticks) + " sticks, " + takeoff::total_text(bought, all.metric) +
                      " together (" + takeoff::total_text(all.bought_apart_mm, all.metric) +
                      " if every room bought its own); lengths on offer and kerf (" +
-                     takeoff::kerf_text(all.cuts.kerf.in_mm(), all.metric) + ") as in " + all.rooms.front().name +
+                     takeoff::kerf_text(all.cuts.kerf.in_mm(), all.metric) + ") as in the first room with solids" +
                      "\n    " + padded("piece", 6) + padded("count", 8) + padded("stock", 18) + padded("length", 22) +
                      "rooms' own marks, by room number; ends\n";
   for (const takeoff::SawRow& piece : all.pieces)
@@ -84,19 +89,29 @@ std::string kits(const Together& all) {
   return text;
 }
 
+std::string margin_of(const rules::Result& result) {
+  if (!result.margin) return "";
+  return (*result.margin >= 0 ? "+" : "") + units::decimals(*result.margin * 100, 1) + " %";
+}
+
 std::string tightest(const Together& all) {
   std::string text = "  the room with the least to spare, check by check\n";
   for (const Tightest& t : all.tightest)
     text += "    " + padded(t.result.id, 30) + padded(rules::name_of(t.result.outcome), 10) +
-            padded((*t.result.margin >= 0 ? "+" : "") + units::decimals(*t.result.margin * 100, 1) + " %", 12) +
-            number_of(t.room) + all.rooms[t.room - 1].name + "\n";
+            padded(margin_of(t.result), 12) + number_of(t.room) + all.rooms[t.room - 1].name + "\n";
   return text;
 }
 
 }  // namespace
 
 std::string together_text(const Together& all) {
-  return "ALL ROOMS TOGETHER\n" + rooms(all) + families(all) + packs(all) + saw_list(all) + kits(all) + tightest(all);
+  const auto missing =
+      std::count_if(all.rooms.begin(), all.rooms.end(), [](const RoomLine& r) { return !r.failure.empty(); });
+  const std::string title =
+      missing == 0 ? "ALL ROOMS TOGETHER\n"
+                   : "ROOMS TOGETHER: " + std::to_string(all.rooms.size() - static_cast<std::size_t>(missing)) +
+                         " OF " + std::to_string(all.rooms.size()) + ", THE REST IS MISSING\n";
+  return title + rooms(all) + families(all) + packs(all) + saw_list(all) + kits(all) + tightest(all);
 }
 
 }  // namespace fallwright::report

@@ -45,9 +45,11 @@ std::optional<Limit> limit_of(const Rule& rule, const job::Job& job, bool& by_us
   const job::Limit* greatest = rule.greatest_key.empty() ? nullptr : job.limit(rule.greatest_key);
   if (least) limit.least = least->value;
   if (greatest) limit.greatest = greatest->value;
-  by_user = least || greatest;
+  const bool in_job = least || greatest;
+  by_user = in_job || own_row(rule.id, job);
   if (!row && !by_user) return std::nullopt;
-  if (by_user) {
+  if (in_job) {
+    limit.when_broken = Outcome::fail;
     const std::string& own = (least ? least : greatest)->source;
     limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
     limit.verified = Verified::user;
@@ -75,6 +77,14 @@ void weigh(const Finding& finding, Outcome when_broken, Result& result) {
   if (!kept) result.advice = finding.advice;
 }
 
+/// A check words its advice by the bounds it usually has. Where the user set only the other, that one is named: the
+/// missing bound is never what is broken.
+Limit both_bounds(Limit limit) {
+  if (!limit.least) limit.least = limit.greatest;
+  if (!limit.greatest) limit.greatest = limit.least;
+  return limit;
+}
+
 Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   bool by_user = false;
   Result result;
@@ -87,11 +97,16 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
     return result;
   }
   result.limit = *limit;
-  const Finding finding = rule.look(job, facts, result.limit);
+  const Finding finding = rule.look(job, facts, both_bounds(result.limit));
   result.where = finding.where;
   result.details = finding.details;
-  if (finding.least) result.limit.least = finding.least;
-  if (finding.greatest) result.limit.greatest = finding.greatest;
+  // A limit that comes out of the job itself stands in for the book's, but not for a stricter one of the user's.
+  if (finding.least)
+    result.limit.least =
+        by_user ? std::max(*finding.least, result.limit.least.value_or(*finding.least)) : finding.least;
+  if (finding.greatest)
+    result.limit.greatest =
+        by_user ? std::min(*finding.greatest, result.limit.greatest.value_or(*finding.greatest)) : finding.greatest;
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
@@ -99,7 +114,7 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
     result.advice = finding.measured ? "the measurement gave no number: look at the solids" : finding.advice;
   } else {
     result.measured = finding.measured;
-    weigh(finding, by_user ? Outcome::fail : result.limit.when_broken, result);
+    weigh(finding, result.limit.when_broken, result);
   }
   return result;
 }

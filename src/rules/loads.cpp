@@ -11,6 +11,7 @@ namespace fallwright::rules {
 namespace {
 
 constexpr double gravity = 9.80665e-3;         ///< N per kg, in kN: kPa from kg and m2
+constexpr double timber_kg_m3 = 600;           ///< deck and joists, on the heavy side: common practice, no source
 constexpr double live_kpa = 40 * kpa_per_psf;  ///< rooms other than sleeping rooms
 constexpr double finish_kpa = 0.43;            ///< tile 3/8 in with its bond coat, 9 psf: common practice, no source
 
@@ -21,11 +22,28 @@ double mass_of(const facts::Facts& facts, const std::string& role) {
   return mass;
 }
 
-const char* const no_joists =
-    "find the joists' stock, spacing and first centre, their span and their species and grade "
-    "(floor.joists.span, floor.joists.species: \"SPF No.2\" or \"DF-L No.2\")";
+double mass_of_bench(const facts::Facts& facts) {
+  return mass_of(facts, "seat-block") + mass_of(facts, "bench-frame");
+}
+
+/// The floor's area under the bench.
+double bench_m2(const facts::Facts& facts) {
+  for (const facts::Part& part : facts.parts)
+    if (part.role == "seat-block")
+      return (part.bbox_mm[3] - part.bbox_mm[0]) * (part.bbox_mm[4] - part.bbox_mm[1]) * 1e-6;
+  return 0;
+}
 
 }  // namespace
+
+std::string unknown_joists(const job::Job& job) {
+  const job::Floor& floor = job.floor;
+  if (!floor.joist_species.empty() && !grade_of(floor.joist_species))
+    return "floor.joists.species: found '" + floor.joist_species +
+           "', whose strength is not in this program; known are \"SPF No.2\" and \"DF-L No.2\"";
+  return "find the joists' stock, spacing and first centre, their span and their species and grade "
+         "(floor.joists.span, floor.joists.species: \"SPF No.2\" or \"DF-L No.2\")";
+}
 
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {
   const job::Floor& floor = job.floor;
@@ -34,14 +52,20 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
   if (!grade || facts.flood.dips.empty()) return std::nullopt;
   FloorLoad load;
   const double area_m2 = facts.flood.plan_mm2 * 1e-6;
-  load.dead_kpa = finish_kpa + (mass_of(facts, "bed") + mass_of(facts, "base")) * gravity / area_m2 +
-                  600 * floor.deck.in_mm() * 1e-3 * gravity;
+  const Section section{floor.joist_stock.thickness.in_mm(), floor.joist_stock.depth.in_mm()};
+  const double joist_m2 = section.width_mm * section.depth_mm * 1e-6;  // its weight, shared out over its spacing
+  load.floor_kpa =
+      timber_kg_m3 * (floor.deck.in_mm() * 1e-3 + joist_m2 / (floor.joist_spacing.in_mm() * 1e-3)) * gravity;
+  load.dead_kpa = load.floor_kpa + finish_kpa + (mass_of(facts, "bed") + mass_of(facts, "base")) * gravity / area_m2;
+  if (bench_m2(facts) > 0)
+    load.bench_kpa = load.floor_kpa + finish_kpa + mass_of_bench(facts) * gravity / bench_m2(facts);
   load.live_kpa = live_kpa;
   load.flood_kpa = facts.flood.dips.back().volume_mm3 * 1e-6 * gravity / area_m2;
-  const Section section{floor.joist_stock.thickness.in_mm(), floor.joist_stock.depth.in_mm()};
-  // The flood test has no people in the room: the heavier of both is added to what is always there.
-  const double heavier = std::max(load.live_kpa, load.flood_kpa);
-  const double line = (load.dead_kpa + heavier) * 1e-3 * floor.joist_spacing.in_mm();
+  // The flood test has no people in the room: the heavier of both is added to what is always there. Under the bench
+  // there is no water; a joist is taken to carry the heavier of both strips along its whole span.
+  const double total =
+      std::max(load.dead_kpa + std::max(load.live_kpa, load.flood_kpa), load.bench_kpa + load.live_kpa);
+  const double line = total * 1e-3 * floor.joist_spacing.in_mm();
   const Effect all = uniform(line, floor.joist_span->in_mm(), grade->modulus, section.inertia_mm4());
   load.bending_share =
       all.moment_nmm / section.modulus_mm3() / (grade->bending * size_factor(section.depth_mm) * repetitive);
@@ -61,17 +85,18 @@ std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job)
     return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 1) + " psf)";
   };
   const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
-  return {
-      "dead load " + both(load.dead_kpa) + ", people " + both(load.live_kpa) + ", flood test " + both(load.flood_kpa),
-      job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " +
-          grade_of(job.floor.joist_species)->name + ", dry: bending " + percent(load.bending_share) + ", shear " +
-          percent(load.shear_share) + "; deflection span / " + units::decimals(load.span_mm / load.deflection_mm, 0)};
+  return {"dead load under the base " + both(load.dead_kpa) + ", under the bench " + both(load.bench_kpa) +
+              ", people " + both(load.live_kpa) + ", flood test " + both(load.flood_kpa),
+          job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " +
+              grade_of(job.floor.joist_species)->name + ", dry: bending " + percent(load.bending_share) + ", shear " +
+              percent(load.shear_share) + "; deflection span / " +
+              units::decimals(load.span_mm / load.deflection_mm, 0)};
 }
 
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
-  if (!load) return missing(no_joists);
+  if (!load) return missing(unknown_joists(job));
   Finding finding = found(std::max(load->bending_share, load->shear_share),
                           "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
                               ", dead load with the heavier of people and flood test",
@@ -83,7 +108,7 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
 Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable();
   const auto load = floor_load(job, facts);
-  if (!load) return missing(no_joists);
+  if (!load) return missing(unknown_joists(job));
   Finding finding = found(load->deflection_mm / load->span_mm,
                           "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
                           std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
@@ -140,9 +165,10 @@ Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Lim
 std::vector<Rule> load_rules() {
   return {
       {"load.joists-strength", "floor joists carry it", "greater of bending and shear stress over its reference value",
-       "bed, base: masses; water up to the threshold; joists: section and span", Unit::share, "", "", joists_bending},
+       "bed, base, bench: masses; water up to the threshold; joists: section and span", Unit::share, "", "",
+       joists_bending},
       {"load.joists-deflection", "floor joists are stiff enough", "deflection under total load over span", "as above",
-       Unit::span, "", "", joists_deflection},
+       Unit::span, "", "joist_deflection", joists_deflection},
       {"load.seat-strength", "bench carries a person",
        "greatest share of bending, shear, bearing and push under 250 lbf, each member a simple span",
        "bench frame: sections of its sticks at their ends, distances between what carries them", Unit::share, "", "",

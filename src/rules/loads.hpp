@@ -12,14 +12,18 @@
 
 namespace fallwright::rules {
 
-/// Under the base: dead load of deck, bed, base and tile, people, and the flood test; shares of reference design
-/// values.
+/// Dead loads of joists, deck and tile with bed and base, or with the bench on its own strip; people, and the flood
+/// test; shares of reference design values.
 struct FloorLoad {
-  double dead_kpa = 0, live_kpa = 0, flood_kpa = 0;
+  double floor_kpa = 0;  ///< of joists and deck alone, part of both dead loads
+  double dead_kpa = 0, bench_kpa = 0, live_kpa = 0, flood_kpa = 0;
   double bending_share = 0, shear_share = 0, deflection_mm = 0, span_mm = 0;
 };
 /// Nothing where stock, span or a known species and grade of the joists are missing, or the floor is a slab.
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts);
+
+/// What to find out where there is no floor load: the first thing that is missing or not known.
+std::string unknown_joists(const job::Job& job);
 
 /// One kind of member under the seat's load: shares of what its material may take.
 struct SeatMember {

@@ -1,4 +1,5 @@
 #include "rules/book.hpp"
+#include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -20,8 +21,8 @@ Finding area(const job::Job& job, const facts::Facts& facts, const Limit& limit)
 
 Finding width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const double own = facts.clear.least_width_mm;
-  const bool second_way =
-      job.book == "residential" && !job.limit("clear_width") && larger_room(facts) && own < *limit.least;
+  const bool second_way = job.book == "residential" && !job.limit("clear_width") && !own_row("clear.width", job) &&
+                          larger_room(facts) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, "smaller side of the free floor", "");
   if (own < needed)

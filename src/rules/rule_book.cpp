@@ -30,7 +30,8 @@ constexpr Verified all_verified[] = {Verified::quoted, Verified::secondary, Veri
 
 class BookReader {
  public:
-  BookReader(std::string_view text, const std::string& file) : file_{file} {
+  BookReader(std::string_view text, const std::string& file, bool compiled_in)
+      : file_{file}, check_bounds_{!compiled_in} {
     try {
       table_ = toml::parse(text, file);
     } catch (const toml::parse_error& e) {
@@ -75,6 +76,7 @@ class BookReader {
   }
 
   BookRow read_row(const toml::table& table) {
+    const std::size_t before = faults_.size();
     BookRow row;
     row.id = text(table, "id", true);
     row.title = text(table, "title", false);
@@ -94,13 +96,50 @@ class BookReader {
     for (const auto& [name, node] : table)
       if (!known.count(std::string{name.str()}))
         fault(name.source().begin, std::string{name.str()}, "no such key in a row of a rule book");
-    if (!row.id.empty() && !known_rule(row.id))
-      fault(table.get("id")->source().begin, "id", "there is no check '" + row.id + "'; see 'fallwright rules'");
+    if (!row.id.empty()) suits_its_rule(table, row, faults_.size() > before);
     return row;
   }
 
-  static bool known_rule(const std::string& id) {
-    return std::any_of(all_rules().begin(), all_rules().end(), [&](const Rule& r) { return r.id == id; });
+  /// A limit that the check does not know how to hold would be read as another.
+  void suits_its_rule(const toml::table& table, const BookRow& row, bool faulty) {
+    const auto rule =
+        std::find_if(all_rules().begin(), all_rules().end(), [&](const Rule& r) { return r.id == row.id; });
+    if (rule == all_rules().end())
+      return fault(table.get("id")->source().begin, "id", "there is no check '" + row.id + "'; see 'fallwright rules'");
+    if (faulty) return;  // what was not understood is not held against anything
+    if (row.limit.unit != rule->unit)
+      fault(table.get("unit")->source().begin, "unit",
+            "found '" + word_of(row.limit.unit) + "'; '" + row.id + "' is a " + word_of(rule->unit));
+    if (row.limit.least && row.limit.greatest && *row.limit.least > *row.limit.greatest)
+      fault(table.get("least")->source().begin, "least", "is more than 'greatest'");
+    if (row.limit.source.empty())
+      fault(table.get("source")->source().begin, "source", "is empty: say where it is from");
+    if (check_bounds_) same_bounds(table, row);
+  }
+
+  /// A check reads certain bounds: those its rows in the compiled-in books have.
+  void same_bounds(const toml::table& table, const BookRow& row) {
+    bool least = false, greatest = false;
+    for (const Embedded& e : embedded)
+      if (const BookRow* known = book(e.name).find(row.id))
+        least = least || known->limit.least, greatest = greatest || known->limit.greatest;
+    if (!least && !greatest) {  // the job itself sets these; a row may be stricter, either way
+      if (!row.limit.least && !row.limit.greatest)
+        fault(table.source().begin, "least", "is missing: no limit is given");
+      return;
+    }
+    for (const auto& [key, given, wanted] : {std::tuple{"least", row.limit.least.has_value(), least},
+                                             {"greatest", row.limit.greatest.has_value(), greatest}}) {
+      if (given && !wanted) fault(table.get(key)->source().begin, key, "'" + row.id + "' has no such bound");
+      if (!given && wanted && !(least && greatest && (row.limit.least || row.limit.greatest)))
+        fault(table.source().begin, key, "is missing: '" + row.id + "' is held to it");
+    }
+  }
+
+  static std::string word_of(Unit unit) {
+    for (const auto& [name, known] : unit_words)
+      if (known == unit) return name;
+    return "";
   }
 
   Unit unit_of(const toml::table& table) {
@@ -129,18 +168,35 @@ class BookReader {
     if (words.empty()) return std::nullopt;
     std::string why;
     std::optional<double> value;
-    if (unit == Unit::mm)
-      if (const auto length = units::parse_length(words, units::LengthUnit::inch, why)) value = length->in_mm();
+    if (unit == Unit::mm) value = length(words, why);
     if (unit == Unit::ratio || unit == Unit::span)
       if (const auto fall = units::parse_fall(words, why)) value = fall->as_ratio();
     if (unit == Unit::mm2) value = units::parse_area_mm2(words, why);
     if (unit == Unit::share) value = units::parse_share(words, why);
-    if (unit == Unit::count || unit == Unit::mm3) value = std::atof(words.c_str());
+    if (unit == Unit::mm3) value = words == "0" ? 0 : units::parse_volume_mm3(words, why);
+    if (unit == Unit::count) value = count(words, why);
     if (!value) fault(table.get(key)->source().begin, key, "found '" + words + "': " + why);
     return value;
   }
 
+  /// A book stands by itself: no job says which unit a bare number has. Zero needs none.
+  static std::optional<double> length(const std::string& words, std::string& why) {
+    const auto inches = units::parse_length(words, units::LengthUnit::inch, why),
+               bare = units::parse_length(words, units::LengthUnit::mm, why);
+    if (!inches || !bare) return std::nullopt;
+    if (inches->in_mm() == bare->in_mm()) return inches->in_mm();
+    why = "a length in a rule book needs its unit, like '1/2 in' or '12 mm'";
+    return std::nullopt;
+  }
+
+  static std::optional<double> count(const std::string& words, std::string& why) {
+    if (!words.empty() && words.find_first_not_of("0123456789") == std::string::npos) return std::stod(words);
+    why = "a count is a whole number";
+    return std::nullopt;
+  }
+
   std::string file_;
+  bool check_bounds_;  ///< of a user's rows; the compiled-in ones are what they are held against
   toml::table table_;
   std::vector<diag::Fault> faults_;
 };
@@ -153,7 +209,7 @@ const BookRow* RuleBook::find(const std::string& id) const {
 }
 
 RuleBook read_book(std::string_view text, const std::string& file) {
-  return BookReader{text, file}.read();
+  return BookReader{text, file, false}.read();
 }
 
 const std::vector<std::string>& book_names() {
@@ -164,7 +220,7 @@ const std::vector<std::string>& book_names() {
 const RuleBook& book(const std::string& name) {
   static const std::map<std::string, RuleBook> books = [] {
     std::map<std::string, RuleBook> all;
-    for (const Embedded& e : embedded) all.emplace(e.name, read_book(e.text, e.name));
+    for (const Embedded& e : embedded) all.emplace(e.name, BookReader{e.text, e.name, true}.read());
     return all;
   }();
   const auto it = books.find(name);
@@ -172,17 +228,20 @@ const RuleBook& book(const std::string& name) {
   return it->second;
 }
 
-const BookRow* row_of(const std::string& id, const job::Job& job) {
+const BookRow* own_row(const std::string& id, const job::Job& job) {
+  if (job.book_override.text.empty()) return nullptr;
   // The override is small and read anew by each program run; it is kept by its text.
   static std::map<std::string, RuleBook> overrides;
   static std::mutex guard;  // rooms are judged side by side; what a map holds stays where it is
-  if (!job.book_override.text.empty()) {
-    const std::lock_guard lock{guard};
-    auto it = overrides.find(job.book_override.text);
-    if (it == overrides.end())
-      it = overrides.emplace(job.book_override.text, read_book(job.book_override.text, job.book_override.file)).first;
-    if (const BookRow* row = it->second.find(id)) return row;
-  }
+  const std::lock_guard lock{guard};
+  auto it = overrides.find(job.book_override.text);
+  if (it == overrides.end())
+    it = overrides.emplace(job.book_override.text, read_book(job.book_override.text, job.book_override.file)).first;
+  return it->second.find(id);
+}
+
+const BookRow* row_of(const std::string& id, const job::Job& job) {
+  if (const BookRow* row = own_row(id, job)) return row;
   if (const BookRow* row = book(job.book).find(id)) return row;
   return book("common").find(id);
 }

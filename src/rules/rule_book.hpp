@@ -25,7 +25,8 @@ struct RuleBook {
   const BookRow* find(const std::string& id) const;
 };
 
-/// Reads a book. Every row needs id, unit, source and verified; at most one row for each id.
+/// Reads a book. Every row needs id, unit, source and verified, and what it limits: the check's own unit, and the
+/// bounds that the compiled-in rows of that check have; at most one row for each id.
 /// @throws diag::JobFaults with every fault, each with line, column and key.
 RuleBook read_book(std::string_view text, const std::string& file);
 
@@ -34,6 +35,9 @@ const std::vector<std::string>& book_names();
 
 /// A compiled-in book by its name; "common" is what all fall back on.
 const RuleBook& book(const std::string& name);
+
+/// The row of the user's own override file; nothing where it has none for this rule.
+const BookRow* own_row(const std::string& id, const job::Job& job);
 
 /// The row that holds for a rule in a job: of its own override file, of its book, or of common practice. Nothing where
 /// none has it: the rule does not apply.

@@ -128,7 +128,7 @@ void plan_offered(StockPlan& plan, const std::vector<Kind>& kinds, const std::ve
   plan.fewest = least.fewest && posed.exact();
 }
 
-/// Each such piece gets a stick of its own.
+/// Each piece longer than any stick on offer gets a stick of its own.
 void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm, bool metric) {
   const double step = metric ? 300 : 2 * 304.8;
   while (!kinds.empty() && kinds.front().length_mm > longest_mm + units::tolerance::length_mm) {
@@ -143,6 +143,28 @@ void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm,
   }
 }
 
+/// What ordered sticks leave over takes other pieces, the longest first. Whether any went in: then no plan is shown to
+/// be the least but by the bound that pieces are not longer than what is bought.
+bool fill_ordered(StockPlan& plan, std::vector<Kind>& kinds) {
+  bool filled = false;
+  for (Stick& stick : plan.sticks) {
+    double left = stick.length_mm - stick.pieces.front().length_mm;
+    for (Kind& kind : kinds)
+      while (kind.count > 0 && kind.length_mm + plan.kerf_mm <= left + units::tolerance::length_mm) {
+        auto& [mark, count] = kind.marks.front();
+        stick.pieces.push_back({mark, kind.length_mm});
+        if (--count == 0) kind.marks.pop_front();
+        --kind.count;
+        left -= kind.length_mm + plan.kerf_mm;
+        filled = true;
+      }
+    stick = stick_of(plan.stock, stick.length_mm, stick.pieces, plan.kerf_mm);
+    stick.to_order = true;
+  }
+  std::erase_if(kinds, [](const Kind& kind) { return kind.count == 0; });
+  return filled;
+}
+
 StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
   StockPlan plan;
   plan.stock = stock;
@@ -154,7 +176,14 @@ StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, 
   std::vector<Kind> kinds = kinds_of(rows);
   for (const Kind& kind : kinds) plan.pieces += kind.count;
   plan_to_order(plan, kinds, offers.empty() ? 0 : offers.back(), metric);
+  double pieces = 0, ordered = plan.least_mm;
+  for (const CutRow& row : rows) pieces += row.length_mm * row.count;
+  const bool filled = fill_ordered(plan, kinds);
   plan_offered(plan, kinds, offers);
+  if (filled) {
+    plan.least_mm = std::max(ordered, pieces);
+    plan.fewest = false;
+  }
   for (const Stick& stick : plan.sticks) plan.bought_mm += stick.length_mm, plan.offcut_mm += stick.offcut_mm;
   plan.least_mm = std::min(plan.least_mm, plan.bought_mm);  // sums of one length may differ in their last digit
   return plan;

@@ -10,15 +10,6 @@ namespace {
 
 using units::decimals;
 
-/// Packs that hang on little: the last one hardly begun, or hardly anything left over.
-std::string careful(double exact, double whole, const std::string& packs) {
-  const double used_of_last = exact - (whole - 1);
-  if (whole > 1 && used_of_last < 0.1)
-    return "; careful: the last of the " + packs + " is for " + decimals(used_of_last * 100, 0) + " % of one";
-  if (used_of_last > 0.9) return "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of one is left over";
-  return "";
-}
-
 bool is_whole(double value) {
   return value == std::floor(value);
 }
@@ -42,6 +33,14 @@ std::string counted(double value, const std::string& unit) {
 }
 
 }  // namespace
+
+std::string careful(double exact, double whole, const std::string& packs) {
+  const double used_of_last = exact - (whole - 1);
+  if (whole > 1 && used_of_last < 0.1)
+    return "; careful: the last of the " + packs + " is for " + decimals(used_of_last * 100, 0) + " % of one";
+  if (used_of_last > 0.9) return "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of one is left over";
+  return "";
+}
 
 std::string bought(const Row& row) {
   return counted(row.buy, row.buy_unit);

@@ -23,6 +23,10 @@ struct Need {
 /// count that hangs on little is worth a second look.
 Row to_row(const Need& need);
 
+/// A warning where a count of packs hangs on little: the last one is hardly begun, or hardly anything is left over.
+/// Empty otherwise.
+std::string careful(double exact, double whole, const std::string& packs);
+
 /// The job's units for what is bought: millimetres go in, ft or m, ft2 or m2, ft3 or L come out.
 struct Units {
   bool metric = false;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "takeoff/need.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -45,7 +46,7 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
     if (row.pack <= 0) continue;
     const double exact = gross[i] / row.pack;
     row.buy = std::ceil(exact - units::tolerance::ratio);
-    row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit;
+    row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit + careful(exact, row.buy, row.buy_unit);
   }
   return pooled;
 }

@@ -25,8 +25,55 @@ std::string basis_of(const StockPlan& plan, const StickGroup& size, std::size_t 
   return text + "; no allowance for knots and splits";
 }
 
-/// One row for every length of stick.
-void add_sticks(const std::vector<StockPlan>& plans, bool metric, std::vector<Row>& rows) {
+/// How much of a sheet a piece takes: its share of as many alike as a sheet gives, the sheet's length along the
+/// piece's, since the deck's strong way lies across the joists. A piece longer or wider than a sheet is joined over a
+/// joist.
+double share_of_sheet(const facts::Member& piece, double length, double width, double kerf) {
+  const auto fitting = [&](double sheet, double part) { return std::floor((sheet + kerf) / (part + kerf) + 1e-9); };
+  const double along = fitting(length, piece.length_mm), across = fitting(width, piece.width_mm);
+  const double of_length = along > 0 ? 1 / along : std::ceil(piece.length_mm / length);
+  return of_length * (across > 0 ? 1 / across : std::ceil(piece.width_mm / width));
+}
+
+/// Deck of the bench by thickness; a full sheet is 4 x 8 ft (1220 x 2440 mm).
+void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
+  struct Deck {
+    double area = 0, sheets = 0;
+    bool joined = false;
+  };
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const double width = metric ? 1220 : 1219.2, length = metric ? 2440 : 2438.4,
+               unit = metric ? 1e6 : 144 * units::mm2_per_in2;
+  std::map<long, Deck> by_thickness;  // hundredths of a millimetre
+  for (const facts::Member& member : facts.members) {
+    if (!member.sheet) continue;
+    Deck& deck = by_thickness[std::lround(member.thickness_mm * 100)];
+    deck.area += member.length_mm * member.width_mm;
+    deck.sheets += share_of_sheet(member, length, width, job.cuts.kerf.in_mm());
+    deck.joined = deck.joined || member.length_mm > length || member.width_mm > width;
+  }
+  for (const auto& [thickness, deck] : by_thickness)
+    rows.push_back(
+        to_row({"deck sheet " + units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric),
+                deck.area / unit, metric ? "m2" : "ft2", deck.sheets * width * length / deck.area - 1,
+                width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
+                std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
+                    (deck.joined ? "; it is larger than a sheet: join it over a joist" : "")}));
+}
+
+void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
+  for (const facts::Part& part : facts.parts) {
+    if (part.role != "base" && part.role != "seat-block") continue;
+    const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
+    rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
+                    "solid '" + part.id + "' at the density in the job file"});
+  }
+}
+
+}  // namespace
+
+std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
+  std::vector<Row> rows;
   for (const StockPlan& plan : plans)
     for (const StickGroup& size : by_length(plan.sticks)) {
       double net = 0;
@@ -41,37 +88,14 @@ void add_sticks(const std::vector<StockPlan>& plans, bool metric, std::vector<Ro
                       (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
                       basis_of(plan, size, pieces, metric)});
     }
+  return rows;
 }
-
-/// Deck of the bench by area; a full sheet is 4 x 8 ft (1220 x 2440 mm).
-void add_sheets(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
-  std::map<long, double> by_thickness;  // hundredths of a millimetre
-  for (const facts::Member& member : facts.members)
-    if (member.sheet) by_thickness[std::lround(member.thickness_mm * 100)] += member.length_mm * member.width_mm;
-  const double sheet = metric ? 1220. * 2440 : 1219.2 * 2438.4, unit = metric ? 1e6 : 144 * units::mm2_per_in2;
-  for (const auto& [thickness, area] : by_thickness)
-    rows.push_back({"deck sheet " + units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric),
-                    area / unit, metric ? "m2" : "ft2", std::ceil(area / sheet - units::tolerance::ratio),
-                    metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
-                    "deck of the bench frame, by area; pieces are not nested"});
-}
-
-void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
-  for (const facts::Part& part : facts.parts) {
-    if (part.role != "base" && part.role != "seat-block") continue;
-    const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
-    rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
-                    "solid '" + part.id + "' at the density in the job file"});
-  }
-}
-
-}  // namespace
 
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
   const bool metric = job.unit == job::UnitSystem::metric;
   std::vector<Row> rows = mortar_rows(job, facts);
-  add_sticks(plan, metric, rows);
-  add_sheets(facts, metric, rows);
+  for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  add_sheets(job, facts, rows);
   for (const auto& more : {finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);

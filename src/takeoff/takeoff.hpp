@@ -27,6 +27,9 @@ struct Row {
 std::string bought(const Row& row);
 std::string needed(const Row& row);
 
+/// One row for every stock and length of stick.
+std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);
+
 /// `plan` is the cutting plan of the job's own cut list.
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan);
 

@@ -43,9 +43,10 @@ std::optional<Fall> kind_of(Reader& in, double number, std::string& why) {
 
 std::optional<Fall> parse_fall(std::string_view text, std::string& why) {
   Reader in{text};
+  const double sign = in.take("-") ? -1 : 1;
   const auto number = in.number(why);
   if (!number) return std::nullopt;
-  const auto fall = kind_of(in, *number, why);
+  const auto fall = kind_of(in, sign * *number, why);
   if (!fall) return std::nullopt;
   if (!in.done()) {
     why = "'" + std::string{in.rest()} + "' is left over behind the fall";
@@ -55,6 +56,7 @@ std::optional<Fall> parse_fall(std::string_view text, std::string& why) {
 }
 
 std::string to_inches_per_foot(Fall fall) {
+  if (fall.as_ratio() < 0) return "-" + to_inches_per_foot(Fall::ratio(-fall.as_ratio()));
   const double value = fall.in_inches_per_foot();
   const long count = std::lround(value * 64);
   if (count == 0 || std::abs(value * 64 - static_cast<double>(count)) > 64 * 12 * tolerance::ratio)
@@ -70,7 +72,8 @@ std::string to_percent(Fall fall) {
 }
 
 std::string to_one_in(Fall fall) {
-  if (fall.as_ratio() < tolerance::ratio) return "level";
+  if (std::abs(fall.as_ratio()) < tolerance::ratio) return "level";
+  if (fall.as_ratio() < 0) return "-" + to_one_in(Fall::ratio(-fall.as_ratio()));
   const double run = 1 / fall.as_ratio();
   const bool whole = std::abs(run - std::round(run)) < 0.005;
   return "1:" + with_decimals(run, whole ? 0 : 1);

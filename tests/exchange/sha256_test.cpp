@@ -8,7 +8,8 @@ namespace fallwright::exchange {
 namespace {
 
 TEST(Sha256, KnownAnswers) {
-  // Source: FIPS 180-4, worked examples of SHA-256: "abc" and the two-block message; the empty message from its test data.
+  // Source: FIPS 180-4, worked examples of SHA-256: "abc" and the two-block message; the empty message from its test
+  // data.
   EXPECT_EQ(sha256("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
   EXPECT_EQ(sha256("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"),
             "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");

@@ -31,6 +31,20 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   using testing::HasSubstr;
   EXPECT_THAT(told([](Job& j) { j.base.length = in(60); }),
               HasSubstr("base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
+  EXPECT_THAT(told([](Job& j) {
+                j.bed.bag_yield_m3 = 0.0127;
+                j.buy.mix.parts = {1, 0, 5};
+              }),
+              HasSubstr("mix.parts: the bed comes from bags (bed.bag_yield) or is mixed on site (mix.parts)"));
+  EXPECT_THAT(told([](Job& j) {
+                j.buy.water_least_mm3 = 3e6;
+                j.buy.water_greatest_mm3 = 2e6;
+              }),
+              HasSubstr("buy.water_least: is more than buy.water_greatest"));
+  EXPECT_THAT(told([](Job& j) {
+                j.limits = {{"floor_fall_least", 1. / 24, ""}, {"floor_fall_greatest", 1. / 48, ""}};
+              }),
+              HasSubstr("limits.floor_fall_least: is more than limits.floor_fall_greatest"));
   EXPECT_THAT(told([](Job& j) { j.base.width = in(37); }), HasSubstr("base.width: base 37\", alcove depth is 36\""));
   EXPECT_THAT(told([](Job& j) { j.bench->place = BenchPlace::back; }),
               HasSubstr("base 36\" + bench 14-1/2\" = 50-1/2\", alcove depth is 36\""));

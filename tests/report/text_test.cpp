@@ -141,7 +141,7 @@ TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
                             "people 40 psf", "flood test", "seat: 250 lbf (1112 N)"})
     EXPECT_THAT(text, HasSubstr(words));
   sample.job.floor.joist_span.reset();
-  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("give floor.joists.first, span and species"));
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("find the joists' stock, spacing and first centre"));
   sample.job.floor.kind = job::FloorKind::slab;
   text = report::flood_table(sample.report());
   EXPECT_THAT(text, HasSubstr("a slab: no joists to judge"));

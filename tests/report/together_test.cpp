@@ -12,7 +12,7 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string told(const std::vector<const report::Report*>& rooms) {
+std::string told(const std::vector<report::Room>& rooms) {
   return report::together_text(report::together(rooms));
 }
 
@@ -22,7 +22,7 @@ TEST(Together, MortarIsPooledOverAllRooms) {
   sample::Reported sample;
   sample.facts.bed.set_mm3 = 1.23511 * units::mm3_per_ft3;
   const report::Report one = sample.report();
-  const std::string text = told(std::vector<const report::Report*>(200, &one));
+  const std::string text = told(std::vector<report::Room>(200, &one));
   EXPECT_THAT(text, HasSubstr("buy 604 bags              200 rooms, 603.83 bags (800 if every room bought its own)"));
   EXPECT_THAT(text, HasSubstr("200 x base 57-1/2\" x 36\", bench left"));
 }
@@ -38,8 +38,8 @@ TEST(Together, SawListAndKitsAreOfAllRooms) {
   }
   std::vector<report::Report> reports;
   for (const sample::Reported& room : rooms) reports.push_back(room.report());
-  std::vector<const report::Report*> all;
-  for (const report::Report& report : reports) all.push_back(&report);
+  std::vector<report::Room> all;
+  for (const report::Report& report : reports) all.emplace_back(&report);
   const std::string text = told(all);
   EXPECT_THAT(text, HasSubstr("2x4: 24 pieces from 2 sticks, 20.0 ft in all"));
   EXPECT_THAT(text, HasSubstr("the least possible"));
@@ -72,6 +72,44 @@ TEST(Together, PiecesKeepTheirRoomsMarks) {
   EXPECT_EQ(report::owners_text(all.pieces[1].owners), "A of 1, 3; B of 2");
   EXPECT_EQ(all.pieces[1].cut.count, 3);
   EXPECT_NEAR(all.pieces[1].cut.length_mm, 10.375 * 25.4, 1e-9);
+}
+
+TEST(Together, ARoomThatCouldNotBeBuiltKeepsItsNumber) {
+  // Source: the contract: nothing is lost; an order that lacks a room says so first.
+  const sample::Reported sample;
+  const report::Report one = sample.report();
+  const report::Together all = report::together({&one, {"the attic", "a file is in the way"}, &one});
+  EXPECT_EQ(report::owners_text(all.pieces[0].owners), "A of 1, 3");
+  const std::string text = report::together_text(all);
+  EXPECT_EQ(text.rfind("ROOMS TOGETHER: 2 OF 3, THE REST IS MISSING", 0), 0u);
+  EXPECT_THAT(text, HasSubstr("2   the attic                         NOT IN THIS ORDER: a file is in the way"));
+  EXPECT_THAT(report::rooms_csv(all), HasSubstr("2,the attic,,,0,,,,a file is in the way"));
+  EXPECT_EQ(nlohmann::json::parse(report::to_json(all)).at("rooms")[1].at("failure"), "a file is in the way");
+}
+
+TEST(Together, SticksStandInTheBuyList) {
+  // Source: by hand: three rooms of 10-3/8 and 7-7/8 in: 54-3/4 in with five kerfs 55-3/8 in, one stick of 8 ft.
+  const sample::Reported sample;
+  const report::Report one = sample.report();
+  EXPECT_THAT(report::packs_csv(report::together({&one, &one, &one})),
+              HasSubstr("2x4,4.562,ft,1,stick of 8 ft,1,3,by the saw list"));
+}
+
+TEST(Together, ABrokenCheckWithoutAMarginIsListed) {
+  // Source: none: a clash has no margin, since none at all is allowed; it still is the tightest there is.
+  sample::Reported sample;
+  sample.facts.fits.push_back({"base", "wall-back/stud-01", facts::Touch::clash, 0, 500, {0, 0, 0}});
+  const report::Report one = sample.report();
+  EXPECT_THAT(report::together_text(report::together({&one})), HasSubstr("fit.no-clash                  fail "));
+}
+
+TEST(Together, NamesAreCutBetweenLetters) {
+  // Source: UTF-8: a letter may be two bytes.
+  sample::Reported sample;
+  sample.job.name = std::string(30, 'a') + "\xc3\xa4\xc3\xa4\xc3\xa4\xc3\xa4\xc3\xa4";
+  const report::Report one = sample.report();
+  EXPECT_THAT(report::together_text(report::together({&one})),
+              HasSubstr(std::string(30, 'a') + "\xc3\xa4\xc3\xa4\xc3\xa4 left"));
 }
 
 TEST(Together, NumbersInARowAreOneRange) {

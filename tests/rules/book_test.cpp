@@ -12,6 +12,7 @@
 #include "job/schema.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/good_facts.hpp"
 #include "rules/rule_book.hpp"
 #include "support/sample.hpp"
 
@@ -148,6 +149,72 @@ TEST(Book, FaultsOfABookAreToldWithTheirPlace) {
                               "found 'sure'", "source: is missing in this row", "colour: no such key"})
       EXPECT_THAT(text, testing::HasSubstr(words));
   }
+}
+
+/// A book of one row about `id`.
+std::string row_about(const std::string& id, const std::string& rest) {
+  return "title = \"county\"\n[[limit]]\nid = \"" + id + "\"\nverified = \"set by the user\"\n" + rest + "\n";
+}
+
+TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
+  // Source: none; a limit the check does not know how to hold would be taken for another.
+  const struct {
+    const char *id, *rest, *words;
+  } rows[] = {
+      {"access.opening", "source = \"x\"\nunit = \"share\"\nleast = \"50 %\"",
+       "unit: found 'share'; 'access.opening' is a length"},
+      {"drain.outlet", "source = \"x\"\nunit = \"length\"\ngreatest = \"2 in\"",
+       "greatest: 'drain.outlet' has no such bound"},
+      {"drain.outlet", "source = \"x\"\nunit = \"length\"", "least: is missing: 'drain.outlet' is held to it"},
+      {"drain.outlet", "source = \"x\"\nunit = \"length\"\nleast = \"560\"", "needs its unit"},
+      {"drain.outlet", "source = \"\"\nunit = \"length\"\nleast = \"2 in\"", "source: is empty"},
+      {"bed.fills-shell", "source = \"x\"\nunit = \"volume\"\nleast = \"0.5 furlong\"", "least: found '0.5 furlong'"},
+      {"fit.no-clash", "source = \"x\"\nunit = \"count\"\ngreatest = \"abc\"", "a count is a whole number"},
+  };
+  for (const auto& row : rows) try {
+      rules::read_book(row_about(row.id, row.rest), "county.toml");
+      ADD_FAILURE() << row.rest << " was read";
+    } catch (const diag::JobFaults& e) {
+      EXPECT_THAT(e.what(), testing::HasSubstr(row.words));
+    }
+}
+
+TEST(Book, AStricterLimitOfTheUsersIsNotLoosened) {
+  // Source: none: 25 in will do where 1300 in2 are free (IRC P2708.1), but not where the county asks for 36; a hole may
+  // be a third of the joist (IRC R502.8.1), but not where the county allows an inch.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.clear.least_width_mm = 31.5 * 25.4;
+  facts.clear.area_mm2 = 1788 * 25.4 * 25.4;
+  job.book_override = {"county.toml",
+                       row_about("clear.width", "source = \"county 7\"\nunit = \"length\"\nleast = \"36 in\"")};
+  for (const rules::Result& r : rules::check(job, facts)) {
+    if (r.id != "clear.width") continue;
+    EXPECT_EQ(r.outcome, rules::Outcome::fail);
+    EXPECT_NEAR(*r.limit.least, 36 * 25.4, 1e-9);
+  }
+  job.bed.least = job::Length::inches(0.5);
+  job.book_override.text = row_about("bed.least", "source = \"county 8\"\nunit = \"length\"\nleast = \"3 in\"");
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "bed.least") {
+      EXPECT_EQ(r.outcome, rules::Outcome::fail);
+    }
+}
+
+TEST(Book, OneBoundOfTheUsersAloneIsHeldAndWorded) {
+  // Source: property: whatever single limit a job sets, in whichever book, its check answers, and what it advises names
+  // no number beyond reason.
+  for (const std::string& book : rules::book_names())
+    for (const rules::Rule& rule : rules::all_rules())
+      for (const std::string& key : {rule.least_key, rule.greatest_key})
+        for (const double value : {0.0, 1e-3, 0.5, 40.0, 1e4}) {
+          if (key.empty()) continue;
+          job::Job job = sample::alcove();
+          job.book = book;
+          job.limits = {{key, value, "the user"}};
+          for (const rules::Result& r : rules::check(job, sample::good_facts()))
+            EXPECT_FALSE(std::regex_search(r.advice, std::regex{"inf|nan|[0-9]{9}"})) << r.id << ": " << r.advice;
+        }
 }
 
 TEST(Book, EverySourceHasItsHeading) {

@@ -146,9 +146,9 @@ std::vector<Case> plumbing() {
 }
 
 /// Water over the floor that brings all load on it to `kpa`. Dead load by hand: tile 0.43 kPa, 90 kg of base and 85 kg
-/// of bed over 1.2 m2, 3/4 in of deck at 600 kg/m3.
+/// of bed over 1.2 m2, 3/4 in of deck and a 2x10 every 16 in at 600 kg/m3.
 void flood_to(Facts& f, double kpa) {
-  const double g = 9.80665e-3, dead = 0.43 + (90 + 85) * g / 1.2 + 600 * 0.01905 * g;
+  const double g = 9.80665e-3, dead = 0.43 + (90 + 85) * g / 1.2 + 600 * (0.01905 + 0.0381 * 0.23495 / 0.4064) * g;
   f.flood.dips.back().volume_mm3 = (kpa - dead) * 1.2 / g * 1e6;
 }
 

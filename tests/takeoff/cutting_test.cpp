@@ -231,6 +231,19 @@ TEST(CuttingPlan, WhatIsLongerThanAllOnOfferIsToOrder) {
   EXPECT_DOUBLE_EQ(takeoff::plan_cuts(pieces({2500 / in}), metric, true).front().sticks[0].length_mm, 2700);
 }
 
+TEST(CuttingPlan, WhatAnOrderedStickLeavesIsUsedFirst) {
+  // Source: by hand: 99 in go into 10 ft, which leaves 20-7/8 in behind the saw: 14-1/2 in go there and need no stick.
+  const StockPlan all = plan({99, 14.5}, offer({96}));
+  ASSERT_EQ(all.sticks.size(), 1U);
+  EXPECT_TRUE(all.sticks[0].to_order);
+  EXPECT_EQ(all.sticks[0].pieces.size(), 2U);
+  EXPECT_NEAR(all.sticks[0].offcut_mm / in, 120 - 99 - 14.5 - 2 * 0.125, 1e-9);
+  EXPECT_TRUE(all.proven()) << "nothing less than the ordered stick";
+  const StockPlan more = plan({99, 14.5, 90}, offer({96}));
+  EXPECT_NEAR(more.bought_mm / in, 120 + 96, 1e-9);
+  EXPECT_FALSE(more.proven()) << "no other way of filling the ordered stick was looked at";
+}
+
 TEST(CuttingPlan, TwoTapesInOnePlanStaySound) {
   // Source: property; inch and metric pieces share no tick, and their plan must hold all the same.
   std::mt19937 random{21};

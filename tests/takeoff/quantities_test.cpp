@@ -6,6 +6,7 @@
 
 #include "rules/good_facts.hpp"
 #include "support/sample.hpp"
+#include "takeoff/pool.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/quantity.hpp"
 
@@ -144,6 +145,23 @@ TEST(TakeOff, SheetsGoByThickness) {
   EXPECT_NEAR(row(rows, "deck sheet 3/4\"").quantity, 2 * 34.75 * 13.75 / 144, 1e-9);
   EXPECT_EQ(row(rows, "deck sheet 3/4\"").buy, 1);
   EXPECT_NEAR(row(rows, "deck sheet 1/2\"").quantity, 34.75 * 13.75 / 144, 1e-9);
+}
+
+TEST(TakeOff, DecksOfManyRoomsShareSheets) {
+  // Source: by hand: three strips of 14-1/2 in lie in 4 ft and two of 36 in in 8 ft: six decks to a sheet.
+  facts::Facts facts = sample::good_facts();
+  facts.members = {{"bench-frame/deck", "deck sheet", false, true, 36 * in, 36 * in, 14.5 * in, 0.75 * in, {0, 0}}};
+  const auto rows = take_off(sample::alcove(), facts);
+  const auto bought = [&](std::size_t rooms) {
+    for (const takeoff::Pooled& p : takeoff::pool(std::vector<const std::vector<takeoff::Row>*>(rooms, &rows)))
+      if (p.row.item == "deck sheet 3/4\"") return p.row.buy;
+    return 0.;
+  };
+  EXPECT_EQ(bought(1), 1);
+  EXPECT_EQ(bought(6), 1);
+  EXPECT_EQ(bought(7), 2);
+  facts.members[0].length_mm = 144 * in;
+  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\"").basis, HasSubstr("join it over a joist"));
 }
 
 TEST(TakeOff, BaseAndSeatAreWeighed) {

@@ -92,6 +92,13 @@ TEST(Fall, ReadsAllItsNotations) {
   for (const char* text : {"2 %", "2%", "1:50", "20 mm/m", "2 percent"}) EXPECT_DOUBLE_EQ(ratio(text), 0.02) << text;
 }
 
+TEST(Fall, AnOldThresholdMayFallOutward) {
+  // Source: closed form; what is written is read again.
+  for (const char* text : {"-1/4 in/ft", "-1:48", "-0.25 in/ft"}) EXPECT_DOUBLE_EQ(ratio(text), -1. / 48) << text;
+  EXPECT_EQ(to_text(Fall::ratio(-1. / 48), false), "-1/4 in/ft (-1:48)");
+  EXPECT_EQ(to_text(Fall::ratio(-0.02), true), "-2.00 % (-1:50)");
+}
+
 TEST(Fall, RefusesANumberWithoutAUnit) {
   // Source: common practice, no source: a bare 2 could be percent or in/ft.
   for (const char* text : {"1/4", "2", "3 in", "1:0", "", "1:48 x"}) {
