@@ -65,7 +65,7 @@ std::string checks_csv(const Report& report) {
   for (const rules::Result& r : report.results)
     out += line({r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job),
                  number(r.measured), number(r.limit.least), number(r.limit.greatest), rules::name_of(r.limit.unit),
-                 r.limit.source, rules::name_of(r.limit.verified), r.where, r.advice});
+                 r.limit.source, r.limit.source.empty() ? "" : rules::name_of(r.limit.verified), r.where, r.advice});
   return out;
 }
 

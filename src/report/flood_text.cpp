@@ -69,11 +69,10 @@ std::string masses(const Report& report) {
 
 std::string flood_table(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
-  std::string text =
-      report.job.name +
-      "\n\n  FLOOD TEST: drain plugged, heights above the drain's top, up to the threshold's lowest edge\n    " +
-      padded("height", 14) + padded("water", 14) + padded("weight", 14) + padded("on the floor", 14) +
-      (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
+  std::string text = report.job.name + "\n\n  FLOOD TEST: drain plugged, heights above the drain's top, up to the " +
+                     (report.facts.heights.threshold_least_mm ? "threshold's lowest edge" : "rim") + "\n    " +
+                     padded("height", 14) + padded("water", 14) + padded("weight", 14) + padded("on the floor", 14) +
+                     (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
   text +=
       "    Codes ask for 15 minutes (IPC 312.9), practice for 24 hours; mark the level and wait. Know what the floor "

@@ -160,6 +160,12 @@ Verdict as_set_verdict(const Report& report) {
   return verdict;
 }
 
+/// A stick by its length, a sheet by length, width and thickness.
+std::string size_of(const takeoff::CutRow& cut, bool metric) {
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  return text(cut.length_mm) + (cut.sheet ? " x " + text(cut.width_mm) + ", " + text(cut.thickness_mm) : "");
+}
+
 std::string takeoff_table(const Report& report) {
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {
@@ -169,7 +175,7 @@ std::string takeoff_table(const Report& report) {
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
-            padded(units::to_text(units::Length::mm(c.length_mm), is_metric(report)), 12) + c.ends + "\n";
+            padded(size_of(c, is_metric(report)), 22) + c.ends + "\n";
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
 }
 

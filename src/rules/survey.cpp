@@ -73,7 +73,7 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string where = "base put down dry";
   if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
   return found(f.rock_mm, where,
-               "it will rock by " + text_at_least(f.rock_mm, job) +
+               "it will rock by " + text_of(f.rock_mm, Unit::mm, job) +
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 

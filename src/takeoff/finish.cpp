@@ -66,13 +66,17 @@ class List {
 
   void flashing() {
     double length = 0;
-    for (const facts::Seam& seam : finish_.flashings) length += seam.length_mm;
+    bool of_seat = false;
+    for (const facts::Seam& seam : finish_.flashings) {
+      length += seam.length_mm;
+      of_seat = of_seat || seam.what.rfind("seat", 0) == 0;
+    }
     if (length == 0) return;
     const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
     add({"flashing over upstands", u_.length(length + laps), u_.length_unit(), 0,
          u_.length(buy_.flashing.length ? buy_.flashing.length->in_mm() : 0), "pieces",
-         "upstands of base and seat block, their top edges, with " + std::to_string(finish_.flashing_corners) +
-             " corners lapped both ways"});
+         "upstands of " + std::string{of_seat ? "base and seat block" : "base"} + ", their top edges, with " +
+             std::to_string(finish_.flashing_corners) + " corners lapped both ways"});
   }
 
   double lap_mm2() const {
@@ -85,13 +89,16 @@ class List {
   /// Everything that gets wet, tiled or not: a floor that comes finished is its own waterproofing.
   void membrane() {
     double area = 0;
-    for (const facts::Covered& c : finish_.covered)
-      if (c.surface != "floor" || tiled("floor")) area += c.area_mm2;
+    std::string others;
+    for (const facts::Covered& c : finish_.covered) {
+      if (c.surface == "floor" && !tiled("floor")) continue;
+      area += c.area_mm2;
+      if (c.surface != "walls" && others.find(c.surface) == std::string::npos) others += ", " + c.surface;
+    }
     add({"waterproofing", u_.area(area + lap_mm2()), u_.area_unit(), buy_.membrane.waste,
-         u_.area(buy_.membrane.roll_mm2.value_or(0)), "rolls or pails",
-         "walls to " + units::to_text(units::Length::mm(finish_.top_mm), u_.metric) +
-             " above the datum, apron, seat, threshold" + (tiled("floor") ? ", floor" : "") + "; " +
-             decimals(u_.area(lap_mm2()), 1) + " " + u_.area_unit() + " of it laps in corners"});
+         u_.area(buy_.membrane.roll_mm2.value_or(0)), "packs",
+         "walls to " + units::to_text(units::Length::mm(finish_.top_mm), u_.metric) + " above the datum" + others +
+             "; " + decimals(u_.area(lap_mm2()), 1) + " " + u_.area_unit() + " of it laps in corners"});
   }
 
   bool tiled(const std::string& surface) const {

@@ -38,6 +38,7 @@ std::string careful(double exact, double whole, const std::string& packs) {
   const double used_of_last = exact - (whole - 1);
   if (whole > 1 && used_of_last < 0.1)
     return "; careful: the last of the " + packs + " is for " + decimals(used_of_last * 100, 0) + " % of one";
+  if (used_of_last > 0.995) return "; careful: nothing is left over";
   if (used_of_last > 0.9) return "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of one is left over";
   return "";
 }
