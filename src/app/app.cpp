@@ -215,8 +215,8 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   b->callback([&] { chosen = [&] { return build(options); }; });
   auto* c = app.add_subcommand("check", "every check with its limit, source and advice; writes nothing");
   add_jobs(*c, options);
-  c->add_option("--explain", options.explain, "one check, with all that led to its result");
-  c->add_flag("--all-books", options.all_books, "margins under every rule book");
+  auto* one = c->add_option("--explain", options.explain, "one check, with all that led to its result");
+  c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
   c->callback([&] { chosen = [&] { return check(options); }; });
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
   add_jobs(*t, options);

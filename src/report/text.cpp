@@ -211,6 +211,7 @@ std::string books_table(const Report& report) {
     head += padded(name, 22);
   }
   text += head + "\n";
+  bool own = false;
   for (std::size_t i = 0; i < all.front().size(); ++i) {
     std::string line = "  " + padded(all.front()[i].id, 30);
     bool any = false;
@@ -219,10 +220,12 @@ std::string books_table(const Report& report) {
       any = any || r.outcome != rules::Outcome::not_applicable;
       std::string cell = shout(r.outcome);
       if (r.margin) cell += " " + std::string{*r.margin >= 0 ? "+" : ""} + units::decimals(*r.margin * 100, 1) + " %";
-      line += padded(cell, 22);
+      line += padded(cell + (r.limit.verified == rules::Verified::user ? " own" : ""), 22);
+      own = own || r.limit.verified == rules::Verified::user;
     }
     if (any) text += line + "\n";
   }
+  if (own) text += "  own: the limit is yours, of the job file or its rule book file, and the same under every book.\n";
   return text + "  A book is a model code as published: what was adopted where the job is decides.\n";
 }
 

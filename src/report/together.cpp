@@ -54,6 +54,21 @@ std::vector<takeoff::Kit> kits_of(const std::vector<Room>& all, bool metric) {
   return kits;
 }
 
+/// Every length on offer that a room of the order's unit names, and the widest saw cut: no room is worse off than
+/// alone.
+job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
+  job::Cuts all;
+  for (const Room& room : rooms) {
+    if (!room.report || is_metric(room.report->job) != metric) continue;
+    const job::Cuts& own = room.report->job.cuts;
+    all.sticks.insert(all.sticks.end(), own.sticks.begin(), own.sticks.end());
+    all.kerf = std::max(all.kerf, own.kerf);
+  }
+  std::sort(all.sticks.begin(), all.sticks.end());
+  all.sticks.erase(std::unique(all.sticks.begin(), all.sticks.end()), all.sticks.end());
+  return all;
+}
+
 /// Less is tighter.
 double tightness(const rules::Result& result) {
   return result.margin.value_or(-std::numeric_limits<double>::infinity());
@@ -94,7 +109,7 @@ Together together(const std::vector<Room>& rooms) {
   const auto first = std::find_if(rooms.begin(), rooms.end(), [](const Room& room) { return room.report != nullptr; });
   Together all;
   all.metric = is_metric(first->report->job);
-  all.cuts = first->report->job.cuts;
+  all.cuts = offered_to(rooms, all.metric);
   static const std::vector<takeoff::Row> no_rows;
   static const std::vector<takeoff::CutRow> no_cuts;
   std::vector<const std::vector<takeoff::Row>*> rows;

@@ -55,16 +55,14 @@ std::string packs(const Together& all) {
 
 std::string saw_list(const Together& all) {
   const auto length = [&](double mm) { return units::to_text(units::Length::mm(mm), all.metric); };
-  const auto first =
-      std::find_if(all.rooms.begin(), all.rooms.end(), [](const RoomLine& room) { return room.failure.empty(); });
   double bought = 0;
   std::size_t sticks = 0;
   for (const takeoff::StockPlan& plan : all.plan) bought += plan.bought_mm, sticks += plan.sticks.size();
   std::string text = "  saw list: " + std::to_string(sticks) + " sticks, " + takeoff::total_text(bought, all.metric) +
                      " together (" + takeoff::total_text(all.bought_apart_mm, all.metric) +
-                     " if every room bought its own); lengths on offer and kerf (" +
-                     takeoff::kerf_text(all.cuts.kerf.in_mm(), all.metric) + ") as in " + first->name + "\n    " +
-                     padded("piece", 6) + padded("count", 8) + padded("stock", 18) + padded("length", 22) +
+                     " if every room bought its own); all lengths that a room has on offer, saw cut " +
+                     takeoff::kerf_text(all.cuts.kerf.in_mm(), all.metric) + "\n    " + padded("piece", 6) +
+                     padded("count", 8) + padded("stock", 18) + padded("length", 22) +
                      "rooms' own marks, by room number; ends\n";
   for (const takeoff::SawRow& piece : all.pieces)
     text += "    " + padded(piece.cut.mark, 6) + padded(std::to_string(piece.cut.count) + " x", 8) +
