@@ -54,6 +54,7 @@ Sheet draw_assembly(const Subject& subject) {
   const Projection seen = project(shapes, view, false);
   return on_page("assembly", "The assembly", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
+    sheet.to_scale = false;
     sheet.notes = {"Seen from the entry and above. Lengths cannot be taken from this picture."};
   });
 }
@@ -93,6 +94,7 @@ Sheet draw_exploded(const Subject& subject) {
       pen.line({at.x, at.y}, {x, at.y}, LineKind::dimension);
       pen.label({x + pen.text_mm() * 0.5, at.y - pen.text_mm() * 0.4}, name);
     }
+    sheet.to_scale = false;
     sheet.notes = {"Lifted apart, in the order it goes together. Lengths cannot be taken from this picture."};
   });
 }
