@@ -54,6 +54,11 @@ bool is_inspected(const rules::Result& result);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 
+/// Marks of the cut list on members: each on the part of its member that the view shows, or beside it where that is too
+/// narrow. What others of `shown` hide gets none. Nothing beside a member is written over `taken`.
+void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
+                      std::vector<Box> taken = {});
+
 /// A solid's extent in a view.
 Frame extent(const TopoDS_Shape& shape, const View& view);
 View view_from(const gp_Dir& toward);
