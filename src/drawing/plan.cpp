@@ -20,7 +20,9 @@ bool is_level_or_upright(const Line& line) {
 
 /// Hips say nothing about where things stand, and diagonals run along them.
 Projection without_hips(Projection seen, const std::array<double, 6>& base) {
-  const auto in_base = [&](Point p) { return p.x > base[0] && p.x < base[3] && p.y > base[1] && p.y < base[4]; };
+  const auto in_base = [&](Point p) {
+    return p.x > base[0] - 0.01 && p.x < base[3] + 0.01 && p.y > base[1] - 0.01 && p.y < base[4] + 0.01;
+  };
   std::erase_if(seen.lines, [&](const Line& l) { return !is_level_or_upright(l) && in_base(l.from) && in_base(l.to); });
   return seen;
 }
@@ -315,8 +317,13 @@ class Plan {
     const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
     pen_.label({beside, bore_.y + 0.8 * t_}, "drain", anchor);
     pen_.label({beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
-    if (threshold > 0)
-      pen_.note({clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_}, "threshold", Anchor::middle);
+    if (threshold > 0) {
+      const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
+      if (s_.facts.room.drain.along_width)
+        pen_.note(at, "threshold", Anchor::middle);
+      else  // joists run along it: the word gives way to them
+        pen_.label(at, "threshold", Anchor::middle);
+    }
     const bool room_at_right = bore_.x - base_[0] < base_[3] - bore_.x;
     pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
                Anchor::middle);
