@@ -18,12 +18,17 @@ bool is_level_or_upright(const Line& line) {
   return std::abs(line.from.x - line.to.x) < 0.01 || std::abs(line.from.y - line.to.y) < 0.01;
 }
 
-/// Hips say nothing about where things stand, and diagonals run along them.
+/// Hips say nothing about where things stand, and diagonals run along them. A round drain's edge stays: it comes in
+/// chords, all short.
 Projection without_hips(Projection seen, const std::array<double, 6>& base) {
+  constexpr double longest_chord = 30;
   const auto in_base = [&](Point p) {
     return p.x > base[0] - 0.01 && p.x < base[3] + 0.01 && p.y > base[1] - 0.01 && p.y < base[4] + 0.01;
   };
-  std::erase_if(seen.lines, [&](const Line& l) { return !is_level_or_upright(l) && in_base(l.from) && in_base(l.to); });
+  std::erase_if(seen.lines, [&](const Line& l) {
+    const bool chord = std::hypot(l.to.x - l.from.x, l.to.y - l.from.y) < longest_chord;
+    return !chord && !is_level_or_upright(l) && in_base(l.from) && in_base(l.to);
+  });
   return seen;
 }
 

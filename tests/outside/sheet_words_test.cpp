@@ -61,6 +61,32 @@ TEST(SheetWords, ThePlanNamesItsParts) {
   }
 }
 
+TEST(SheetWords, ThePlanShowsADrainsEdgeAndNoHips) {
+  // Source: the job's drain, 4 in across and round: lines or arcs of its edge all round; no other line in the base is
+  // neither level nor upright but the two diagonals.
+  job::Job job = sample::alcove();
+  job.drain.opening = job::Opening::round;
+  const Drawn d = drawn(job);
+  const Sheet& plan = d.sheet("plan");
+  const auto& at = d.facts.room.drain.now_mm;
+  std::set<int> octants;
+  int slanting = 0;
+  for (const Line& l : plan.lines) {
+    const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y;
+    if (l.kind != LineKind::outline || std::abs(dx) < 0.01 || std::abs(dy) < 0.01) continue;
+    const double x = (l.from.x + l.to.x) / 2 - at[0], y = (l.from.y + l.to.y) / 2 - at[1];
+    if (std::abs(std::hypot(x, y) - 50.8) < 1)
+      octants.insert(static_cast<int>(std::floor(std::atan2(y, x) / M_PI * 4)));
+    else
+      ++slanting;
+  }
+  const bool arcs = std::any_of(plan.arcs.begin(), plan.arcs.end(), [](const Arc& a) {
+    return a.kind == LineKind::outline && std::abs(a.radius - 50.8) < 0.1;
+  });
+  EXPECT_TRUE(arcs || octants.size() == 8) << octants.size();
+  EXPECT_EQ(slanting, 0);
+}
+
 TEST(SheetWords, ThePlanHasTheBenchsDepthWhereverItStands) {
   // Source: the seat's own extent and the stud faces of a square room.
   for (const Drawn& d : all_jobs()) {
