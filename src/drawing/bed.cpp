@@ -16,15 +16,28 @@ std::vector<const facts::Gauge*> in_order_of_pressing(const Subject& s) {
   return order;
 }
 
-void add_gauges(Pen& pen, const Subject& s) {
+/// Where a gauge's words start: beside its mark, toward the bed's middle, and clear of what is bored.
+Point words_at(const facts::Gauge& g, double t, const Arc& collar) {
+  const bool right = g.name[0] == 'C', low = g.name[1] == '3';
+  Point at{g.x_mm + (right ? -1 : 1) * 3 * t, g.y_mm + (low ? 5.6 * t : -3 * t)};
+  const double width = 12 * t, x0 = right ? at.x - width : at.x;
+  const Box box{x0, at.y - 2.7 * t, x0 + width, at.y + t},
+      bored{collar.centre.x - collar.radius, collar.centre.y - collar.radius, collar.centre.x + collar.radius,
+            collar.centre.y + collar.radius};
+  if (meet(box, bored)) at.x = collar.centre.x + (right ? -1 : 1) * (collar.radius + t);
+  return at;
+}
+
+void add_gauges(Sheet& sheet, Pen& pen, const Subject& s, const Arc& collar) {
   const double t = pen.text_mm();
   const auto order = in_order_of_pressing(s);
   for (std::size_t i = 0; i < order.size(); ++i) {
     const facts::Gauge& g = *order[i];
-    pen.cross({g.x_mm, g.y_mm}, t);
-    const bool right = g.name[0] == 'C', low = g.name[1] == '3';
-    const double x = g.x_mm + (right ? -1 : 1) * 3 * t, y = g.y_mm + (low ? 5.6 * t : -3 * t);
-    const Anchor anchor = right ? Anchor::right : Anchor::left;
+    sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});
+    pen.line({g.x_mm - 0.9 * t, g.y_mm}, {g.x_mm + 0.9 * t, g.y_mm}, LineKind::dimension);
+    pen.line({g.x_mm, g.y_mm - 0.9 * t}, {g.x_mm, g.y_mm + 0.9 * t}, LineKind::dimension);
+    const auto [x, y] = words_at(g, t, collar);
+    const Anchor anchor = g.name[0] == 'C' ? Anchor::right : Anchor::left;
     pen.note({x, y}, g.name + "   press " + std::to_string(i + 1), anchor, 0.9);
     if (g.clear) {
       pen.note({x, y - 1.4 * t}, "bore: keep clear", anchor, 0.8);
@@ -33,6 +46,23 @@ void add_gauges(Pen& pen, const Subject& s) {
     pen.note({x, y - 1.4 * t}, "to the ribs " + pen.words(g.set_mm), anchor, 0.8);
     pen.note({x, y - 2.7 * t}, "to the line " + pen.words(g.spread_mm), anchor, 0.8);
   }
+}
+
+/// Rows and columns of the gauges, from the base's corner.
+void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
+  const auto places = [&](bool across) {
+    std::vector<double> all;
+    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(across ? g.x_mm : g.y_mm);
+    std::sort(all.begin(), all.end());
+    all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return std::abs(a - b) < 1; }), all.end());
+    return all;
+  };
+  const double t = pen.text_mm(), row = low_right.y - 9.6 * t;
+  const std::vector<double> xs = places(true), ys = places(false);
+  if (xs.size() < 2 || ys.size() < 2) return;
+  pen.note({xs.front() - t, row}, "gauges", Anchor::right, 0.8);
+  pen.chain(xs, low_right.y, row);
+  pen.upright_chain(ys, low_right.x, low_right.x + 3 * t);
 }
 
 void add_extremes(Pen& pen, const Subject& s) {
@@ -59,18 +89,23 @@ Sheet draw_bed(const Subject& subject) {
     const Point bore{subject.facts.room.drain.now_mm[0], subject.facts.room.drain.now_mm[1]};
     const job::Job& job = subject.job();
     sheet.arcs.push_back({bore, job.drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
-    sheet.arcs.push_back({bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline});
-    add_gauges(pen, subject);
+    const Arc collar{bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline};
+    sheet.arcs.push_back(collar);
+    pen.cross(bore, collar.radius + 1.5 * t);
+    add_gauges(sheet, pen, subject, collar);
     add_extremes(pen, subject);
     const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]);
+    pen.note({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
     pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
     pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
     pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
+    set_out_gauges(pen, subject, {std::max(base[3], bed[3]), low});
     sheet.notes = {
         "Outline: the bed, held back " + pen.words(job.bed.holdback.in_mm()) +
             " along framing and run past the base by " + pen.words(job.bed.overrun.in_mm()) +
             " on open sides, clear of the bore by " + pen.words(job.bed.collar.in_mm()) + ". Dashed: the base.",
-        "Depths at A1 to C3 from the subfloor: up to the ribs, and up to the level line it is spread to, " +
+        "Long dashes cross at the bore. Depths at A1 to C3 from the subfloor: up to the ribs, and up to the level line "
+        "it is spread to, " +
             pen.words(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
         "Press the base down in the order of the numbers, from the drain outward. Wet mortar is caustic: gloves and "
         "goggles."};

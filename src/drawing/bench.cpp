@@ -4,6 +4,7 @@
 
 #include <gp_Pln.hxx>
 
+#include "brep/properties.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -79,12 +80,62 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
   return levels;
 }
 
-void add_marks(Pen& pen, const Subject& s, const View& view, const Wanted& wanted) {
-  for (const parts::Solid& solid : s.model.solids) {
+bool is_timber(const job::Job& job) {
+  return job.bench->frame.kind == job::FrameKind::timber;
+}
+
+bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
+  const gp_XYZ normal = plane.Axis().Direction().XYZ();
+  double least = 1e300, most = -1e300;
+  const auto box = brep::box_of(solid.shape);
+  for (const double x : {box[0], box[3]})
+    for (const double y : {box[1], box[4]})
+      for (const double z : {box[2], box[5]}) {
+        const double off = (gp_XYZ{x, y, z} - plane.Location().XYZ()).Dot(normal);
+        least = std::min(least, off), most = std::max(most, off);
+      }
+  return least < 0 && most > 0;
+}
+
+/// Centres of members along the frame, from its end at `start` (one way or the other).
+std::vector<double> centres(const parts::Model& model, const View& view, bool upright, double start,
+                            const Wanted& wanted) {
+  std::vector<double> places;
+  for (const parts::Solid& solid : model.solids) {
     if (!wanted(solid)) continue;
     const Frame f = extent(solid.shape, view);
-    pen.label({(f.x0 + f.x1) / 2, (f.y0 + f.y1) / 2 - pen.text_mm() * 0.4}, mark_of(s, solid.id), Anchor::middle, 0.9);
+    places.push_back(std::abs((upright ? f.y0 + f.y1 : f.x0 + f.x1) / 2 - start));
   }
+  std::sort(places.begin(), places.end());
+  return places;
+}
+
+bool is_joist(const parts::Solid& solid) {
+  return in_frame(solid) &&
+         (solid.id.find("/joist") != std::string::npos || solid.id.find("end-cleat") != std::string::npos);
+}
+
+/// At the bench's wall the joists' centres, at its front the whole length; both edges named.
+void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
+  const double t = pen.text_mm();
+  const job::BenchPlace place = model.job.bench->place;
+  if (place == job::BenchPlace::back) {
+    const double x = (f.x0 + f.x1) / 2;
+    pen.note({x, f.y1 + 0.7 * t}, "WALL", Anchor::middle, 0.9);
+    pen.note({x, f.y0 - 1.8 * t}, "FRONT", Anchor::middle, 0.9);
+    pen.running(centres(model, from_above(), false, f.x0, is_joist), 0, {f.x0, f.y1 + 1.6 * t}, {1, 0}, {0, 1});
+    pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 4.5 * t);
+    pen.upright({f.x1, f.y0}, {f.x1, f.y1}, f.x1 + 3 * t);
+    return;
+  }
+  const bool left = place == job::BenchPlace::left_end;
+  const double wall = left ? f.x0 : f.x1, front = left ? f.x1 : f.x0, out = left ? 1 : -1, y = (f.y0 + f.y1) / 2;
+  const double half = 0.45 * t;  // of a letter, as the words stand upright
+  pen.note({wall - out * 1.2 * t + half, y}, "WALL", Anchor::middle, 0.9, 90);
+  pen.note({front + out * 1.2 * t + half, y}, "FRONT", Anchor::middle, 0.9, 90);
+  pen.running(centres(model, from_above(), true, f.y0, is_joist), 0, {wall - out * 1.8 * t, f.y0}, {0, 1}, {-out, 0});
+  pen.upright({front, f.y0}, {front, f.y1}, front + out * 4 * t);
+  pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 3 * t);
 }
 
 }  // namespace
@@ -96,45 +147,48 @@ Sheet draw_bench_plan(const Subject& subject) {
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, from_above());
-    const double t = pen.text_mm();
-    add_marks(pen, subject, from_above(), [&](const parts::Solid& s) {
-      if (!in_frame(s)) return false;
-      return s.id.find("joist") != std::string::npos || s.id.find("cleat") != std::string::npos ||
-             s.id.find("rail") != std::string::npos;
-    });
-    pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
-    pen.upright({frame.x1, frame.y0}, {frame.x1, frame.y1}, frame.x1 + 3 * t);
+    add_member_marks(pen, subject, from_above(), below, below);
+    set_out_joists(pen, model, frame);
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
     pen.line(a, b, LineKind::centre);
     pen.label({a.x + 0.3 * (b.x - a.x), a.y + 0.3 * (b.y - a.y)},
               "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::middle, 0.8);
-    sheet.notes = {"Letters: marks of the cut list. Both diagonals alike: the frame is square."};
+    sheet.dimensions.push_back(
+        {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
+    const bool back = subject.job().bench->place == job::BenchPlace::back;
+    sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
+                   (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
   });
 }
 
 Sheet draw_bench_front(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(front_of(subject.job()));
-  const Projection seen = project(shapes_of(model, in_frame), view, true);
+  // Hidden edges of thin steel would run into bars.
+  const Projection seen = project(shapes_of(model, in_frame), view, is_timber(subject.job()));
+  const job::BenchPlace place = subject.job().bench->place;
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, view);
     const double t = pen.text_mm();
-    std::vector<double> marks{frame.x0, frame.x1};
     for (const parts::Solid& solid : model.solids)
       if (is_stud(solid)) {
         const Frame f = extent(solid.shape, view);
-        marks.push_back((f.x0 + f.x1) / 2);
         // From the floor at that stud: on an unlevel floor each has its own.
         pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2},
                  mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
       }
-    pen.chain(marks, frame.y0, frame.y0 - 3 * t);
+    add_member_marks(pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); });
+    const bool from_right = place == job::BenchPlace::right_end;  // its open end, as it is seen
+    const double start = from_right ? frame.x1 : frame.x0;
+    pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
+    pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 2.5 * t);
     pen.ladder(frame.x1 + t, courses(pen, model, view));
-    sheet.notes = {
-        "Below: from the frame's end over stud centres. At each stud its mark and length, long point to long point.",
-        "Heights at the right from the datum, the highest subfloor spot under the base. Dashed: behind the front "
-        "face."};
+    sheet.notes = {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
+                       (place == job::BenchPlace::back ? "left end" : "entry's end") +
+                       ". At each stud its length, long point to long point.",
+                   std::string{"Heights at the right from the datum, the highest subfloor spot under the base."} +
+                       (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
   });
 }
 
@@ -142,11 +196,15 @@ Sheet draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
-  const Projection seen = project(shapes_of(model, both), view, true);
-  return on_page("bench-side", "Bench frame and seat from its open end", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const Projection seen = project(shapes_of(model, both), view, is_timber(subject.job()));
+  const bool back = subject.job().bench->place == job::BenchPlace::back;
+  const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
+  return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
-    const double t = pen.text_mm();
+    const double t = pen.text_mm(), edge = std::max(frame.x1, seat.x1), low = frame.y0 - 100 * t, high = seat.y1 + t;
+    add_member_marks(pen, subject, view, in_frame, in_frame,
+                     {{seat.x0, seat.y0, frame.x0, seat.y1}, {edge, low, edge + 100 * t, high}});
     pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
     pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
     std::vector<Level> levels = courses(pen, model, view);
@@ -155,9 +213,10 @@ Sheet draw_bench_end(const Subject& subject) {
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
     levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
     levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
-    pen.ladder(std::max(frame.x1, seat.x1) + t, levels);
+    pen.ladder(edge + t, levels);
     sheet.notes = {
-        "Heights from the datum, the highest subfloor spot under the base. The frame is level; the seat falls to the "
+        "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
+        "is level; the seat falls to the "
         "base."};
   });
 }
@@ -179,12 +238,17 @@ Sheet draw_bench_section(const Subject& subject) {
   return on_page("bench-section", "Section through seat and base", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = frame_of(sheet);
+    const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
+    const Frame tray = extent(model.first(Role::base)->shape, view);
+    add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
     std::vector<Level> levels;
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("here") == std::string::npos)
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
     pen.ladder(frame.x1 + pen.text_mm(), levels);
-    sheet.notes = {"Cut beside the drain. Heights from the datum, the highest subfloor spot under the base."};
+    sheet.notes = {
+        "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
+        "the base."};
   });
 }
 

@@ -48,21 +48,68 @@ std::string ends_of(const takeoff::CutRow& cut, bool metric) {
          units::to_text(units::Length::mm(cut.short_mm), metric);
 }
 
-std::string title_of(const takeoff::CutRow& cut, bool metric) {
+/// "wall-back/blocking-1-04" as "blocking" of the "back wall".
+std::pair<std::string, std::string> kind_and_place(const std::string& part_id) {
+  const std::size_t slash = part_id.find('/');
+  std::string kind = part_id.substr(slash + 1), place = part_id.substr(0, slash);
+  kind.erase(kind.find_last_not_of("-0123456789") + 1);
+  std::replace(kind.begin(), kind.end(), '-', ' ');
+  if (place.rfind("wall-", 0) == 0) return {kind, place.substr(5) + " wall"};
+  return {kind, place == "bench-frame" ? "bench" : place};
+}
+
+/// Where equal pieces go: "top plate, front rail (bench)", "blocking (left wall, right wall)".
+std::string use_of(const takeoff::CutRow& cut) {
+  const auto add = [](std::string& list, const std::string& word) {
+    if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
+  };
+  std::vector<std::pair<std::string, std::string>> places_by_kind, kinds_by_places;
+  const auto at = [](auto& list, const std::string& key) -> std::string& {
+    for (auto& [known, value] : list)
+      if (known == key) return value;
+    return list.emplace_back(key, "").second;
+  };
+  for (const std::string& id : cut.part_ids) {
+    const auto [kind, place] = kind_and_place(id);
+    add(at(places_by_kind, kind), place);
+  }
+  for (const auto& [kind, places] : places_by_kind) add(at(kinds_by_places, places), kind);
+  std::string words;
+  for (const auto& [places, kinds] : kinds_by_places)
+    words += (words.empty() ? "" : ", ") + kinds + " (" + places + ")";
+  return words;
+}
+
+/// A plate that follows the floor was measured thicker than its stock is.
+std::string fitted(const takeoff::CutRow& cut, const job::Job& job) {
+  if (cut.sheet || cut.steel) return "";
+  const job::Stock& stock =
+      job.bench && cut.stock == job.bench->frame.stock.name ? job.bench->frame.stock : job.walls.stock;
+  const double over = cut.thickness_mm - stock.thickness.in_mm();
+  if (stock.name != cut.stock || over < 0.05) return "";
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const double mark = metric ? 1 : 25.4 / 16;
+  return "   fitted to the floor: shim or scribe, up to " +
+         units::to_text(units::Length::mm(std::ceil(over / mark) * mark), metric);
+}
+
+std::string title_of(const takeoff::CutRow& cut, const job::Job& job) {
+  const bool metric = job.unit == job::UnitSystem::metric;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const std::string size =
       cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
                 : len(cut.length_mm);
-  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " + ends_of(cut, metric);
+  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " +
+         ends_of(cut, metric) + "   " + use_of(cut) + fitted(cut, job);
 }
 
-void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, bool metric) {
+void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const job::Job& job) {
   const Frame& b = piece.broad_frame;
   const double t = pen.text_mm();
   pen.add(piece.broad, {-b.x0, y - b.y0});
   pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
   pen.across({0, y}, {cut.length_mm, y}, y - 2.2 * t);
-  pen.note({0, y + b.height() + 0.6 * t}, title_of(cut, metric));
+  pen.note({0, y + b.height() + 0.6 * t}, title_of(cut, job));
 }
 
 }  // namespace
@@ -80,10 +127,11 @@ std::vector<Sheet> draw_cuts(const Subject& subject) {
       double y = 0;
       for (std::size_t i = from; i < to; ++i) {
         y -= pieces[i].broad_frame.height() + 7 * pen.text_mm();
-        add_piece(pen, subject.cuts[i], pieces[i], y, sheet.metric);
+        add_piece(pen, subject.cuts[i], pieces[i], y, subject.job());
       }
       sheet.notes = {
-          "Mark, count, stock, length from long point to long point, ends. Section at the right of each piece, seen "
+          "Mark, count, stock, length from long point to long point, ends, and where it goes. Section at the right of "
+          "each piece, seen "
           "from its "
           "first end. Cutting board and old framing makes dust: cut outside or with extraction, and wear a fit "
           "respirator."};
@@ -99,7 +147,7 @@ std::vector<Sheet> draw_pieces(const Subject& subject) {
     const parts::Solid& solid = *subject.model.find(cut.part_ids.front());
     Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, subject.job().unit == job::UnitSystem::metric};
     Pen pen{sheet, std::max(6.0, cut.length_mm / 120)};
-    add_piece(pen, cut, look_at(solid, width_of(subject.facts, solid.id)), 0, sheet.metric);
+    add_piece(pen, cut, look_at(solid, width_of(subject.facts, solid.id)), 0, subject.job());
     pen.part_texts();
     sheets.push_back(std::move(sheet));
   }

@@ -62,14 +62,6 @@ void add_window(Pen& pen, const Subject& s, double y) {
            Anchor::left, 0.9);
 }
 
-/// What a plumber must not overlook: as planned, the bore would cut a joist.
-std::vector<std::string> bore_warning(const Subject& s) {
-  for (const rules::Result& r : s.results)
-    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
-      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
-  return {};
-}
-
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
 void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view, double x0, double x1) {
   const struct {
@@ -94,6 +86,13 @@ void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view
 }
 
 }  // namespace
+
+std::vector<std::string> bore_warning(const Subject& s) {
+  for (const rules::Result& r : s.results)
+    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
+      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
+  return {};
+}
 
 Sheet draw_drain(const Subject& subject) {
   const facts::DrainWindow& window = subject.facts.room.drain;
@@ -139,69 +138,6 @@ Sheet draw_drain(const Subject& subject) {
     if (!subject.job().survey.finish_mm)
       pen.note({x0, y - 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
   });
-}
-
-std::vector<Sheet> draw_template(const Subject& subject) {
-  const job::Job& job = subject.job();
-  const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
-  Sheet all{"template", "Bore template, full size", job.unit == job::UnitSystem::metric};
-  Pen pen{all, 3};
-  all.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::outline});
-  all.arcs.push_back({{0, 0}, 2, 0, 360, LineKind::dimension});
-  pen.cross({0, 0}, arm);
-  pen.arrow({0, radius - 22}, {0, radius - 4});
-  pen.note({3, radius - 14}, "BACK WALL");
-  // Bars in both directions: paper may stretch in one of them.
-  const double x = -std::max(arm, 70.0) - 8, y = -std::max(arm, 70.0) - 10, six = 152.4;
-  pen.line({x, -six / 2}, {x, six / 2}, LineKind::dimension);
-  pen.line({-six / 2, y}, {six / 2, y}, LineKind::dimension);
-  for (const double end : {0.0, 100.0, six}) {
-    pen.line({x - 2, end - six / 2}, {x + 2, end - six / 2}, LineKind::dimension);
-    pen.line({end - six / 2, y - 2}, {end - six / 2, y + 2}, LineKind::dimension);
-  }
-  pen.note({-six / 2, y + 5},
-           "bore " + pen.words(2 * radius) + " across; its centre from stud and finished faces: drain sheet");
-  pen.note({100 - six / 2 - 1.5, y + 1}, "100 mm", Anchor::right, 0.8);
-  pen.note({six / 2 - 1.5, y + 1}, "6 in", Anchor::right, 0.8);
-  pen.note({x - 1, 100 - six / 2 - 1.5}, "100 mm", Anchor::right, 0.8, 90);
-  pen.note({x - 1, six / 2 - 1.5}, "6 in", Anchor::right, 0.8, 90);
-  all.notes = bore_warning(subject);
-  for (const char* note :
-       {"DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.",
-        "Lay the cross on the marked centre, arrow to the back wall. Look below for joists, pipes and wires first."})
-    all.notes.push_back(note);
-  all.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
-
-  const Frame frame = frame_of(all);
-  const Page first = page_at(job, 1, {});
-  const Room room = room_of(first.paper);
-  constexpr double lap = 15;  // tiles share a strip with marks in it
-  const int columns = std::max(1, static_cast<int>(std::ceil((frame.width() - lap) / (room.width - lap))));
-  const int rows = std::max(1, static_cast<int>(std::ceil((frame.height() - lap) / (room.height - lap))));
-  // Crosses in the shared strips: laid over each other they join the tiles.
-  const double middle_x = (frame.x0 + frame.x1) / 2, middle_y = (frame.y0 + frame.y1) / 2;
-  for (int column = 1; column < columns; ++column)
-    for (const double at : {middle_y - 50, middle_y + 50})
-      Pen{all, 3}.cross({frame.x0 + column * (room.width - lap) + lap / 2, at}, 4);
-  for (int row = 1; row < rows; ++row)
-    for (const double at : {middle_x - 50, middle_x + 50})
-      Pen{all, 3}.cross({at, frame.y0 + row * (room.height - lap) + lap / 2}, 4);
-  std::vector<Sheet> tiles;
-  for (int row = 0; row < rows; ++row)
-    for (int column = 0; column < columns; ++column) {
-      Sheet tile = all;
-      const double left =
-          columns == 1 ? (frame.x0 + frame.x1 - room.width) / 2 : frame.x0 + column * (room.width - lap);
-      const double bottom = rows == 1 ? (frame.y0 + frame.y1 - room.height) / 2 : frame.y0 + row * (room.height - lap);
-      tile.page = {
-          first.paper,
-          1,
-          {left - (first.paper.width_mm - room.width) / 2, bottom - (first.paper.height_mm - 11 - room.height)}};
-      if (rows * columns > 1) tile.name += "-" + std::to_string(row * columns + column + 1);
-      keep_on_page(tile, {left, bottom, left + room.width, bottom + room.height});
-      tiles.push_back(std::move(tile));
-    }
-  return tiles;
 }
 
 }  // namespace fallwright::drawing

@@ -8,26 +8,54 @@
 #include "drawing/views.hpp"
 #include "rules/levelling.hpp"
 #include "units/fall.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
 namespace {
 
 using parts::Role;
 
-/// Heights of the floor's corners above the drain's top, each place once.
-void add_spots(Pen& pen, const Subject& s) {
+/// A corner of a facet, and whether it is the threshold's.
+struct Spot {
+  gp_Pnt at;
+  bool threshold = false;
+};
+
+/// Corners of base and threshold, each once; of a round drain's edge, which is level, one.
+std::vector<Spot> spots_of(const Subject& s) {
+  const bool round = s.job().drain.kind == job::DrainKind::point && s.job().drain.opening == job::Opening::round;
   const double drain = s.facts.heights.drain_top_mm;
-  std::vector<gp_Pnt> known;
+  std::vector<Spot> spots;
   for (const parts::Facet& facet : s.model.first(Role::base)->facets)
     for (TopExp_Explorer it{facet.face, TopAbs_VERTEX}; it.More(); it.Next()) {
       const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
-      if (std::any_of(known.begin(), known.end(), [&](const gp_Pnt& k) { return k.Distance(p) < 5; })) continue;
-      known.push_back(p);
-      pen.cross({p.X(), p.Y()}, 0.7 * pen.text_mm());
-      const std::string words = pen.words(p.Z() - drain);
-      pen.label({p.X() + 0.5 * pen.text_mm(), p.Y() + 0.5 * pen.text_mm()}, (words[0] == '-' ? "" : "+") + words,
-                Anchor::left, 0.75);
+      const auto known = [&](const Spot& k) {
+        const bool both_at_drain = round && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
+        return both_at_drain || k.at.Distance(p) < 5;
+      };
+      if (std::none_of(spots.begin(), spots.end(), known)) spots.push_back({p, facet.surface == "threshold"});
     }
+  return spots;
+}
+
+/// Heights of the floor's corners above the drain's top. Where rim and threshold stand one over the other, each is
+/// named.
+void add_spots(Pen& pen, const Subject& s) {
+  const double drain = s.facts.heights.drain_top_mm, t = pen.text_mm();
+  const std::vector<Spot> spots = spots_of(s);
+  for (const Spot& spot : spots) {
+    const gp_Pnt& p = spot.at;
+    const bool shared = std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
+      return &other != &spot && std::hypot(other.at.X() - p.X(), other.at.Y() - p.Y()) < 5;
+    });
+    const std::string height = pen.words(p.Z() - drain), sign = height[0] == '-' ? "" : "+";
+    const std::string name = !shared ? "" : spot.threshold ? "threshold " : "rim ";
+    pen.cross({p.X(), p.Y()}, 0.7 * t);
+    // Inward, so that what is named and its words lie on the same side of the edge.
+    const bool left = p.X() < s.facts.room.drain.now_mm[0];
+    pen.label({p.X() + (left ? 0.5 : -0.5) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
+              name + sign + height, left ? Anchor::left : Anchor::right, 0.75);
+  }
 }
 
 /// Along a hip or valley the fall is less than on its facets: named apart, lest somebody lays the level there.
@@ -39,19 +67,58 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
   }
 }
 
+/// The middle of the longest stretch of a chain: words there stand clear of its witness lines.
+double clear_middle(const std::vector<double>& chain) {
+  double middle = 0, longest = -1;
+  for (std::size_t i = 0; i + 1 < chain.size(); ++i)
+    if (chain[i + 1] - chain[i] > longest + 1) {
+      longest = chain[i + 1] - chain[i];
+      middle = (chain[i] + chain[i + 1]) / 2;
+    }
+  return middle;
+}
+
 /// How low each side may be, written beside it.
 void add_window(Pen& pen, const Subject& s) {
-  const auto& b = part(s.facts, "base").bbox_mm;
-  const double t = pen.text_mm(), x = (b[0] + b[3]) / 2, y = (b[1] + b[4]) / 2;
+  const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
+  const double t = pen.text_mm(), x = clear_middle({b[0], d[0], d[3], b[3]}),
+               y = clear_middle({b[1], d[1], d[4], b[4]});
   const rules::Levelling window = rules::base_levelling(s.job(), s.facts);
+  if (window.broken) return;
   for (const rules::Way& way : window.ways) {
-    const std::string words = window.broken ? "falls out of limits"
-                                            : way.low + " low: at most " + rules::text_at_most(way.allowed_mm, s.job());
-    if (way.low == "left") pen.note({b[0] - 1.5 * t, y - 6 * t}, words, Anchor::left, 0.75, 90);
-    if (way.low == "right") pen.note({b[3] + 2.4 * t, y - 6 * t}, words, Anchor::left, 0.75, 90);
-    if (way.low == "back") pen.label({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
-    if (way.low == "front") pen.label({x, b[1] - 2.4 * t}, words, Anchor::middle, 0.75);
+    const std::string most = rules::text_at_most(way.allowed_mm, s.job());
+    const bool none = most == rules::text_at_most(0, s.job());
+    const std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
+    if (way.low == "left") pen.note({b[0] - 1.5 * t, y}, words, Anchor::middle, 0.75, 90);
+    if (way.low == "right") pen.note({b[3] + 2.4 * t, y}, words, Anchor::middle, 0.75, 90);
+    if (way.low == "back") pen.note({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
+    if (way.low == "front") pen.note({x, b[1] - 2.4 * t}, words, Anchor::middle, 0.75);
   }
+}
+
+/// Facets of a surface whose fall a limit forbids: "back, front".
+std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) {
+  std::string names;
+  for (const facts::Facet& f : facts.facets) {
+    if (f.surface != "base-floor") continue;
+    const bool out = (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
+                     (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
+    if (out) names += (names.empty() ? "" : ", ") + f.facet;
+  }
+  return names;
+}
+
+/// Falls that are out of their limits as drawn, which and where; then there is no window.
+std::vector<std::string> broken_falls(const Subject& s) {
+  std::vector<std::string> notes;
+  const auto add = [&](const std::string& words) { notes.push_back("OUT OF ITS LIMITS AS DRAWN: " + words + "."); };
+  for (const rules::Result& r : s.results) {
+    if (r.outcome != rules::Outcome::fail) continue;
+    if (r.id == "floor.fall-least") add("too little fall (" + facets_out_of(r.limit, s.facts) + ")");
+    if (r.id == "floor.fall-greatest") add("too steep (" + facets_out_of(r.limit, s.facts) + ")");
+    if (r.id == "threshold.falls-inward") add("the threshold's top does not fall inward as it must");
+  }
+  return notes;
 }
 
 void add_runs(Pen& pen, const Subject& s) {
@@ -85,10 +152,14 @@ Sheet draw_falls(const Subject& subject) {
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
+    const std::vector<std::string> broken = broken_falls(subject);
     sheet.notes.insert(
         sheet.notes.begin(),
         "Arrows: the way water runs. Crosses: heights above the drain's top. Lay the level on the rim, along "
-        "its length and its width; beside each side: how low it may be before a fall leaves its limits.");
+        "its length and its width" +
+            std::string{broken.empty() ? "; beside each side: how low it may be before a fall leaves its limits."
+                                       : "."});
+    sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
   });
 }
 

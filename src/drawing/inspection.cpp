@@ -24,11 +24,6 @@ const char* printed(rules::Outcome outcome) {
   return "";
 }
 
-/// What a person with a rule, a level and a code book can look at; the model's own soundness is none of their business.
-bool concerns(const rules::Result& r) {
-  return r.outcome != rules::Outcome::not_applicable && r.id != "solids.valid" && r.id.rfind("survey.", 0) != 0;
-}
-
 std::string margin(const rules::Result& r) {
   return r.margin ? (*r.margin >= 0 ? "+" : "") + decimals(*r.margin * 100, 0) + " %" : "";
 }
@@ -36,7 +31,7 @@ std::string margin(const rules::Result& r) {
 void add_checks(Table& table, const Subject& s) {
   table.head();
   for (const rules::Result& r : s.results)
-    if (concerns(r))
+    if (is_inspected(r))
       table.row({r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit), rules::measured_text(r, s.job()),
                  margin(r), printed(r.outcome), "", ""});
 }
@@ -62,6 +57,11 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
 }
 
 }  // namespace
+
+bool is_inspected(const rules::Result& r) {
+  if (r.outcome == rules::Outcome::fail) return true;
+  return r.outcome != rules::Outcome::not_applicable && r.id != "solids.valid" && r.id.rfind("survey.", 0) != 0;
+}
 
 Sheet draw_inspection(const Subject& subject) {
   return on_one_page("inspection", "Inspection", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {

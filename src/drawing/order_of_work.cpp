@@ -44,14 +44,42 @@ class Order {
     return mm ? len(*mm) : "not known";
   }
 
-  void before() {
-    const auto open = [&](rules::Outcome outcome) {
-      return std::count_if(s_.results.begin(), s_.results.end(), [&](const auto& r) { return r.outcome == outcome; });
+  bool fails(const std::string& id) const {
+    return std::any_of(s_.results.begin(), s_.results.end(),
+                       [&](const rules::Result& r) { return r.id == id && r.outcome == rules::Outcome::fail; });
+  }
+
+  /// "1 check fails, 8 are not checked": as many as the inspection sheet lists.
+  std::string open_checks() const {
+    const auto count = [&](rules::Outcome outcome) {
+      return std::count_if(s_.results.begin(), s_.results.end(),
+                           [&](const rules::Result& r) { return r.outcome == outcome && is_inspected(r); });
     };
+    const auto failing = count(rules::Outcome::fail), open = count(rules::Outcome::not_checked);
+    return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(open) +
+           (open == 1 ? " is not checked" : " are not checked");
+  }
+
+  /// What is bought of each item that is on the list, in a row: "1 bag of cement".
+  std::string amounts(const std::vector<std::string>& items) const {
+    std::string words;
+    for (const std::string& item : items)
+      if (const std::string bought = row(item); !bought.empty())
+        words += (words.empty() ? "" : ", ") + bought + " of " + item.substr(0, item.find(','));
+    return words;
+  }
+
+  std::string tiles() const {
+    std::string words;
+    for (const takeoff::Row& r : s_.rows)
+      if (r.item.rfind("tile, ", 0) == 0)
+        words += (words.empty() ? "" : ", ") + r.item.substr(6) + " " + takeoff::bought(r);
+    return words.empty() ? "no tile on the buy list" : words;
+  }
+
+  void before() {
     add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read the inspection sheet.",
-         std::to_string(open(rules::Outcome::fail)) + " checks fail, " +
-             std::to_string(open(rules::Outcome::not_checked)) + " are not checked",
-         "a check fails, or the room is not the one drawn"});
+         open_checks(), "a check fails, or the room is not the one drawn"});
     add({false, "framer",
          joists() ? "Correct the floor: fasten loose deck, take down humps, look for nails and wires first. Dust out, "
                     "respirator on."
@@ -72,7 +100,8 @@ class Order {
          blocking.empty() ? "furring by the plan" : "blocking centred " + blocking + " above the datum",
          "a stud stands in front of the base's edge"});
     add({true, "plumber",
-         "Bore for the drain from both stud faces; template at full size. " +
+         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: move the drain. " : ""} +
+             "Bore for the drain from both stud faces; template at full size. " +
              std::string{joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."},
          "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
              mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
@@ -82,7 +111,9 @@ class Order {
          "it drips, or the inspector has not seen it"});
     if (job_.bench)
       add({false, "framer", "Build the bench frame level, every member by its mark.",
-           "front rail and cleats level; deck's top " + len(deck_top()) + " above the datum",
+           std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
+                                                                       : "front rail and cleats"} +
+               " level; deck's top " + len(deck_top()) + " above the datum",
            "the frame is out of level: the seat's fall is made for a level one"});
   }
 
@@ -100,12 +131,14 @@ class Order {
                                    " corner, as the floor was read"
                              : "note where it rocks",
          "it does not go in, or the drain misses the bore"});
-    const std::string bags = row("mortar, bags"), water = row("water for the mortar");
+    const std::string water = row("water for the mortar"),
+                      mix = amounts({"mortar, bags", "cement", "hydrated lime", "sand, damp and loose"});
     add({false, "crew",
          std::string{joists() ? "Felt on the deck. " : "Damp the slab. "} +
              "Mix outside or with extraction. Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
              "Power tools on a protected circuit, cords out of the wet.",
-         bags + (water.empty() ? "" : ", up to " + water + " of water") + ", " + row("mortar, batches"),
+         mix + (water.empty() ? "" : ", up to " + water + " of water") + (mix.empty() ? "" : "; ") +
+             row("mortar, batches"),
          "there is less mortar than that"});
     add({false, "crew", "Spread to the level line; keep holdback and collar clear.",
          "line " + len(f_.bed.gauge_mm) + " above the datum; " + len(f_.bed.least_mm) + " to " +
@@ -116,10 +149,12 @@ class Order {
     for (const rules::Way& way : window.ways)
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
     add({true, "crew", "Press the base in, lowest part first, by the bed sheet. Read the rim while the mortar is wet.",
-         window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare" : "may be low at most: " + out,
+         window.broken            ? "falls are out of their limits as drawn: see the falls sheet"
+         : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
+                                  : "may be low at most: " + out,
          "the readings are out: press, and read again"});
-    add({false, "crew", "Nobody steps on it until it has set: by the bag, or 24 hours (common practice).", "hours",
-         "it moves under a hand"});
+    add({false, "crew", "Nobody steps on it until it has set: by the bag, or 24 hours (common practice).",
+         "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
   }
 
   void after() {
@@ -130,7 +165,9 @@ class Order {
            row("construction adhesive") + "; front edge " + len(f_.heights.seat_front_mm.value_or(0)) +
                " above the datum, back higher",
            "the seat falls away from the base"});
-    add({false, "crew", "Board, flashing, waterproofing: corners lapped, bench joint wrapped; cure by the pail.",
+    add({false, "crew",
+         std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
+             "; cure by the pail.",
          "up to " + len(f_.finish.top_mm) + " above the datum", "a fastener pierces below the upstands' top"});
     if (!f_.flood.dips.empty()) {
       const facts::Dip& full = f_.flood.dips.back();
@@ -141,8 +178,8 @@ class Order {
                                                      : decimals(full.volume_mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),
            "the level drops, or it drips below"});
     }
-    add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
-         row("tile, walls"), "the waterproofing was cut"});
+    add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.", tiles(),
+         "the waterproofing was cut"});
     add({true, "all", "Final inspection: falls, threshold, area, outlet, as on the inspection sheet.", "as measured",
          "a value is out of its limit"});
   }
@@ -158,16 +195,11 @@ class Order {
 
 Sheet draw_order_of_work(const Subject& subject) {
   return on_one_page("order-of-work", "Order of work", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
-    Table table{pen,
-                {0, 0},
-                width,
-                {{"", 0.45},
-                 {"", 0.8},
-                 {"who", 0.9},
-                 {"what", 6},
-                 {"two numbers", 4.4},
-                 {"stop if", 3},
-                 {"done, by", 1, true}}};
+    Table table{
+        pen,
+        {0, 0},
+        width,
+        {{"", 0.45}, {"", 0.8}, {"who", 0.9}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1, true}}};
     table.head();
     int number = 0;
     for (const Step& step : Order{subject, pen}.steps())

@@ -61,35 +61,68 @@ std::string shortened(const std::string& words, std::size_t letters) {
   return words.size() <= letters ? words : words.substr(0, letters - 3) + "...";
 }
 
-void title_block(Sheet& sheet, const job::Job& job, std::size_t number, std::size_t count) {
+/// What all sheets of a job share in their title blocks.
+struct Heading {
+  const job::Job& job;
+  std::size_t sheets = 0;
+  std::string warning;  ///< of checks that fail; empty when none does
+};
+
+std::string warning_of(const std::vector<rules::Result>& results) {
+  const auto fails = std::count_if(results.begin(), results.end(),
+                                   [](const rules::Result& r) { return r.outcome == rules::Outcome::fail; });
+  if (fails == 0) return "";
+  return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL") + ": see the inspection sheet";
+}
+
+/// The right part: what the sheet is and of which job.
+void add_heading(Paperwork& paper, const Sheet& sheet, const Heading& heading, std::size_t number) {
+  const job::Job& job = heading.job;
+  const double right = sheet.page.paper.width_mm - margin, left = right - block + 2;
+  double y = margin + strip - 6;
+  const auto row = [&](double step, const std::string& words, double height, const std::string& at_right) {
+    y -= step;
+    paper.text(left, y, words, height);
+    if (!at_right.empty()) paper.text(right - 2, y, at_right, std::min(height, letter), Anchor::right);
+  };
+  row(0, sheet.title, 3.6, "");
+  row(4.2, shortened(job.name, 60), letter, "");
+  row(4.7, hand_of(job), 3.4, "sheet " + std::to_string(number) + " of " + std::to_string(heading.sheets));
+  if (!heading.warning.empty()) row(4.2, heading.warning, 2.9, "");
+  row(4.1, sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale", 2.2,
+      sheet.metric ? "lengths in mm" : "lengths in inches");
+  row(4.1, std::string{"limits: "} + (job.limits.empty() ? "the book's" : "the job's own"), 2.2,
+      "job file " + job.sha256.substr(0, 12));
+}
+
+/// The left part: the sheet's notes, and bars where there is something to measure.
+void add_notes(Paperwork& paper, const Sheet& sheet) {
+  if (sheet.to_scale) {
+    check_bar(paper, margin + 2, margin + 7.4, 25.4, 6, "6 in");
+    check_bar(paper, margin + 2, margin + 2.6, 10, 15, "150 mm");
+  }
+  const double width = sheet.page.paper.width_mm - 2 * margin - block - 4;
+  const auto letters = static_cast<std::size_t>(width / (letter_width * 2.0));
+  std::vector<std::string> notes = sheet.notes;
+  notes.push_back(std::string{sheet.to_scale ? "Not to scale unless the bars measure 6 in and 150 mm. " : ""} +
+                  "Check every length on site; local code decides.");
+  double y = margin + strip - 3.2;
+  for (const std::string& note : notes)
+    for (const std::string& line : wrapped(note, letters)) {
+      paper.text(margin + 2, y, line, 2.0);
+      y -= 2.9;
+    }
+}
+
+void title_block(Sheet& sheet, const Heading& heading, std::size_t number) {
   Paperwork paper{sheet};
   const double right = sheet.page.paper.width_mm - margin, top = sheet.page.paper.height_mm - margin;
   const double wall = right - block, base = margin + strip;
   paper.rectangle(margin, margin, right, top);
   paper.line(margin, base, right, base);
   paper.line(wall, margin, wall, base);
-  paper.text(wall + 2, base - 6, sheet.title, 3.6);
-  paper.text(wall + 2, base - 10.4, shortened(job.name, 60));
-  paper.text(wall + 2, base - 15.4, hand_of(job), 3.4);
-  paper.text(right - 2, base - 15.4, "sheet " + std::to_string(number) + " of " + std::to_string(count), letter,
-             Anchor::right);
-  paper.text(wall + 2, base - 19.6, "scale " + scale_text(sheet.page.scale, sheet.metric), 2.2);
-  paper.text(right - 2, base - 19.6, sheet.metric ? "lengths in mm" : "lengths in inches", 2.2, Anchor::right);
-  paper.text(wall + 2, base - 24, std::string{"limits: "} + (job.limits.empty() ? "the book's" : "the job's own"), 2.2);
-  paper.text(right - 2, base - 24, "job file " + job.sha256.substr(0, 12), 2.2, Anchor::right);
-
-  check_bar(paper, margin + 2, margin + 7.4, 25.4, 6, "6 in");
-  check_bar(paper, margin + 2, margin + 2.6, 10, 15, "150 mm");
-  const auto letters = static_cast<std::size_t>((wall - margin - 4) / (letter_width * 2.0));
-  double y = base - 3.2;
-  std::vector<std::string> notes = sheet.notes;
-  notes.push_back(
-      "Not to scale unless the bars measure 6 in and 150 mm. Check every length on site; local code decides.");
-  for (const std::string& note : notes)
-    for (const std::string& line : wrapped(note, letters)) {
-      paper.text(margin + 2, y, line, 2.0);
-      y -= 2.9;
-    }
+  add_heading(paper, sheet, heading, number);
+  add_notes(paper, sheet);
 }
 
 }  // namespace
@@ -211,11 +244,12 @@ void keep_on_page(Sheet& sheet, const Frame& f) {
   });
 }
 
-void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job) {
-  std::size_t count = 0, number = 0;
-  for (const Sheet& sheet : sheets) count += sheet.page.paper.width_mm > 0;
+void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job, const std::vector<rules::Result>& results) {
+  Heading heading{job, 0, warning_of(results)};
+  std::size_t number = 0;
+  for (const Sheet& sheet : sheets) heading.sheets += sheet.page.paper.width_mm > 0;
   for (Sheet& sheet : sheets)
-    if (sheet.page.paper.width_mm > 0) title_block(sheet, job, ++number, count);
+    if (sheet.page.paper.width_mm > 0) title_block(sheet, heading, ++number);
 }
 
 std::string scale_text(double scale, bool metric) {

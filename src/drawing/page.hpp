@@ -8,6 +8,7 @@
 #include "drawing/pen.hpp"
 #include "drawing/sheet.hpp"
 #include "job/job.hpp"
+#include "rules/result.hpp"
 
 namespace fallwright::drawing {
 
@@ -43,8 +44,9 @@ const std::vector<Paper>& papers_of(bool metric);
 /// left out. For tiles.
 void keep_on_page(Sheet& sheet, const Frame& frame);
 
-/// Border, check bars and title block on every sheet that has a page, numbered in their order.
-void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job);
+/// Border, check bars and title block on every sheet that has a page, numbered in their order. A sheet may be taken
+/// from the roll alone: each says when checks fail.
+void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job, const std::vector<rules::Result>& results);
 
 /// "1:8 (1-1/2" = 1')": a scale as its unit's trade says it.
 std::string scale_text(double scale, bool metric);

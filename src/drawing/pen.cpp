@@ -77,6 +77,12 @@ void Pen::dimension_line(double x0, double x1, double y) {
   tick({x1, y});
 }
 
+void Pen::upright_line(double y0, double y1, double x) {
+  line({x, y0}, {x, y1}, LineKind::dimension);
+  tick({x, y0});
+  tick({x, y1});
+}
+
 void Pen::across(Point from, Point to, double y) {
   if (from.x > to.x) std::swap(from, to);
   witness(from, {from.x, y});
@@ -93,16 +99,14 @@ void Pen::upright(Point from, Point to, double x) {
   const bool to_the_right = x > from.x;
   witness(from, a);
   witness(to, b);
-  line(a, b, LineKind::dimension);
-  tick(a);
-  tick(b);
+  upright_line(a.y, b.y, x);
   const std::string text = words(to.y - from.y);
   label({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
         to_the_right ? Anchor::left : Anchor::right);
   sheet_.dimensions.push_back({from, to, text, to.y - from.y, 0});
 }
 
-void Pen::chain(std::vector<double> xs, double y_thing, double y_row) {
+void Pen::chain(std::vector<double> xs, double y_thing, double y_row, bool with_whole) {
   std::sort(xs.begin(), xs.end());
   std::vector<double> parts;
   for (std::size_t i = 0; i + 1 < xs.size(); ++i) parts.push_back(xs[i + 1] - xs[i]);
@@ -115,13 +119,32 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row) {
     label({(xs[i] + xs[i + 1]) / 2, y_row + text_ * 0.35}, words(printed[i]), Anchor::middle);
     sheet_.dimensions.push_back({{xs[i], y_thing}, {xs[i + 1], y_thing}, words(printed[i]), parts[i], number});
   }
-  if (parts.size() < 2) return;
+  if (parts.size() < 2 || !with_whole) return;
   const double below = y_row - 3.2 * text_;
   for (const double x : {xs.front(), xs.back()}) witness({x, y_row}, {x, below});
   dimension_line(xs.front(), xs.back(), below);
   const double whole = xs.back() - xs.front();
   label({(xs.front() + xs.back()) / 2, below + text_ * 0.35}, words(whole), Anchor::middle);
   sheet_.dimensions.push_back({{xs.front(), y_thing}, {xs.back(), y_thing}, words(whole), whole, -number});
+}
+
+void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column) {
+  std::sort(ys.begin(), ys.end());
+  std::vector<double> parts;
+  for (std::size_t i = 0; i + 1 < ys.size(); ++i) parts.push_back(ys[i + 1] - ys[i]);
+  const std::vector<double> printed = rounded_to_add_up(parts, sheet_.metric);
+  const int number = ++chains_;
+  const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
+    upright_line(y0, y1, x);
+    label({x + 0.6 * text_, (y0 + y1 - text_) / 2}, text);
+    sheet_.dimensions.push_back({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain});
+  };
+  for (const double y : ys) witness({x_thing, y}, {x_column, y});
+  for (std::size_t i = 0; i < parts.size(); ++i) say(ys[i], ys[i + 1], x_column, words(printed[i]), number);
+  if (parts.size() < 2) return;
+  const double further = x_column + 7 * text_;
+  for (const double y : {ys.front(), ys.back()}) witness({x_column, y}, {further, y});
+  say(ys.front(), ys.back(), further, words(ys.back() - ys.front()), -number);
 }
 
 void Pen::running(const std::vector<double>& places, double from, Point start, Point step, Point outward) {
@@ -182,6 +205,21 @@ bool crosses(const Line& line, const Box& box) {
   return from < to;
 }
 
+/// All lines, and arcs as chords.
+std::vector<Line> strokes_of(const Sheet& sheet) {
+  std::vector<Line> strokes = sheet.lines;
+  for (const Arc& arc : sheet.arcs) {
+    const auto at = [&](double degrees) {
+      const double angle = degrees * M_PI / 180;
+      return Point{arc.centre.x + arc.radius * std::cos(angle), arc.centre.y + arc.radius * std::sin(angle)};
+    };
+    constexpr double step = 15;
+    for (double d = arc.from_deg; d < arc.to_deg; d += step)
+      strokes.push_back({at(d), at(std::min(d + step, arc.to_deg)), arc.kind});
+  }
+  return strokes;
+}
+
 /// Where a label may stand instead, nearest first: above, below, beside, then further out.
 std::vector<Point> places_about(const Text& text) {
   const double w = letter_width * text.height * static_cast<double>(text.words.size()), h = text.height;
@@ -200,6 +238,7 @@ std::vector<Point> places_about(const Text& text) {
 void Pen::part_texts() {
   std::vector<bool> free(sheet_.texts.size(), false);
   for (const std::size_t i : movable_) free[i] = true;
+  const std::vector<Line> strokes = strokes_of(sheet_);
   std::vector<Box> taken;
   for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
     if (!free[i]) taken.push_back(box_of(sheet_.texts[i]));
@@ -213,7 +252,7 @@ void Pen::part_texts() {
       const Box box = box_of(text);
       double cost = std::hypot(shift.x, shift.y) / text.height;
       for (const Box& b : taken) cost += meet(b, box) ? 1000 : 0;
-      for (const Line& line : sheet_.lines)
+      for (const Line& line : strokes)
         if (cost < least && crosses(line, box)) cost += line.kind == LineKind::outline ? 20 : 6;
       if (cost < least) least = cost, best = text.at;
     }

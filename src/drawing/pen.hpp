@@ -36,8 +36,11 @@ class Pen {
   /// short heights one above the other stay legible.
   void upright(Point from, Point to, double x);
   /// A chain of level dimensions through `xs`, sorted, from points at `y_thing`, and their overall dimension in the
-  /// next row. The printed parts add up to the printed whole: the last clear one carries what rounding leaves.
-  void chain(std::vector<double> xs, double y_thing, double y_row);
+  /// next row, unless that stands elsewhere already. The printed parts add up to the printed whole: the last clear one
+  /// carries what rounding leaves.
+  void chain(std::vector<double> xs, double y_thing, double y_row, bool with_whole = true);
+  /// The same upright, through `ys`, its column to the right of the thing and the whole further out.
+  void upright_chain(std::vector<double> ys, double x_thing, double x_column);
   /// Distances from one end, at ticks along a line: how a tape is read that stays hooked.
   void running(const std::vector<double>& places, double from, Point start, Point step, Point outward);
 
@@ -53,6 +56,7 @@ class Pen {
   void tick(Point at);
   void witness(Point from, Point to);
   void dimension_line(double x0, double x1, double y);
+  void upright_line(double y0, double y1, double x);
 
   Sheet& sheet_;
   double text_;

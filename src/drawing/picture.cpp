@@ -1,8 +1,12 @@
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
 #include <TopoDS_Compound.hxx>
 #include <gp_Trsf.hxx>
 
@@ -14,9 +18,13 @@ namespace {
 
 using parts::Role;
 
+bool bench_is_right(const job::Job& job) {
+  return job.bench && job.bench->place == job::BenchPlace::right_end;
+}
+
 /// From the entry, from above and a little from the side on which the bench does not stand.
 View corner_view(const job::Job& job) {
-  const double side = job.bench && job.bench->place == job::BenchPlace::right_end ? -1 : 1;
+  const double side = bench_is_right(job) ? -1 : 1;
   const gp_Dir toward{0.55 * side, -1, 0.75};
   return {toward, gp_Dir{1, 0.55 * side, 0}};
 }
@@ -37,6 +45,44 @@ TopoDS_Shape seen_from_above(const parts::Solid& solid, double rim) {
   return compound;
 }
 
+/// The corners of a solid as a view shows them.
+std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
+  const gp_Dir up = view.toward.Crossed(view.right);
+  std::vector<Point> corners;
+  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
+    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ();
+    corners.push_back({p.Dot(view.right.XYZ()), p.Dot(up.XYZ())});
+  }
+  return corners;
+}
+
+/// The corner farthest to the side of the names (1 right, -1 left), and of those the highest, at which a line that can
+/// be seen ends.
+std::optional<Point> to_point_at(std::vector<Point> corners, const Projection& seen, double side) {
+  std::sort(corners.begin(), corners.end(), [&](Point a, Point b) {
+    const double further = side * (a.x - b.x);
+    return std::abs(further) > 1 ? further > 0 : a.y > b.y;
+  });
+  for (const Point& corner : corners) {
+    const auto here = [&](Point p) { return std::hypot(p.x - corner.x, p.y - corner.y) < 0.5; };
+    for (const Line& line : seen.lines)
+      if (here(line.from) || here(line.to)) return corner;
+  }
+  return std::nullopt;
+}
+
+/// Names in a column at `x`, each with a line from what it names; those too near each other part.
+void add_names(Pen& pen, double x, double side, std::vector<std::pair<std::string, Point>> names) {
+  const double t = pen.text_mm();
+  std::sort(names.begin(), names.end(), [](const auto& a, const auto& b) { return a.second.y < b.second.y; });
+  double last = -1e300;
+  for (const auto& [name, at] : names) {
+    last = std::max(at.y, last + 1.8 * t);
+    pen.line(at, {x, last}, LineKind::dimension);
+    pen.note({x + side * 0.5 * t, last - 0.4 * t}, name, side > 0 ? Anchor::left : Anchor::right);
+  }
+}
+
 bool in_picture(const parts::Solid& s) {
   return s.role != Role::bed_spread && s.role != Role::joist;
 }
@@ -54,6 +100,7 @@ Sheet draw_assembly(const Subject& subject) {
   const Projection seen = project(shapes, view, false);
   return on_page("assembly", "The assembly", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
+    sheet.to_scale = false;
     sheet.notes = {"Seen from the entry and above. Lengths cannot be taken from this picture."};
   });
 }
@@ -61,6 +108,7 @@ Sheet draw_assembly(const Subject& subject) {
 /// What goes on last is lifted highest.
 Sheet draw_exploded(const Subject& subject) {
   const View view = corner_view(subject.job());
+  const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
   const struct {
     Role role;
     const char* name;
@@ -72,27 +120,27 @@ Sheet draw_exploded(const Subject& subject) {
                 {Role::bench_frame, "bench frame", 330},
                 {Role::seat_block, "seat block", 900}};
   std::vector<TopoDS_Shape> shapes;
-  std::vector<std::pair<std::string, Point>> names;
+  std::vector<std::pair<std::string, std::vector<Point>>> corners;
   for (const auto& layer : layers) {
     gp_Trsf lift;
     lift.SetTranslation({0, 0, layer.lift});
-    Point right{-1e9, 0};
+    std::vector<Point> of_layer;
     for (const parts::Solid& solid : subject.model.solids) {
       if (solid.role != layer.role) continue;
       shapes.push_back(seen_from_above(solid, subject.facts.heights.rim_greatest_mm).Moved(TopLoc_Location{lift}));
-      const Frame f = extent(shapes.back(), view);
-      if (f.x1 > right.x) right = {f.x1, (f.y0 + f.y1) / 2};
+      for (const Point& corner : corners_of(shapes.back(), view)) of_layer.push_back(corner);
     }
-    if (right.x > -1e8) names.emplace_back(layer.name, right);
+    corners.emplace_back(layer.name, std::move(of_layer));
   }
   const Projection all = project(shapes, view, false);
+  std::vector<std::pair<std::string, Point>> names;
+  for (const auto& [name, of_layer] : corners)
+    if (const auto at = to_point_at(of_layer, all, side)) names.emplace_back(name, *at);
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(all);
-    const double x = frame_of(sheet).x1 + 2 * pen.text_mm();
-    for (const auto& [name, at] : names) {
-      pen.line({at.x, at.y}, {x, at.y}, LineKind::dimension);
-      pen.label({x + pen.text_mm() * 0.5, at.y - pen.text_mm() * 0.4}, name);
-    }
+    const Frame frame = frame_of(sheet);
+    add_names(pen, (side > 0 ? frame.x1 : frame.x0) + side * 2 * pen.text_mm(), side, names);
+    sheet.to_scale = false;
     sheet.notes = {"Lifted apart, in the order it goes together. Lengths cannot be taken from this picture."};
   });
 }

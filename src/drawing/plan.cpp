@@ -14,6 +14,24 @@ bool is_low_wall(const parts::Solid& solid) {
   return solid.role == Role::wall && !high;
 }
 
+bool is_level_or_upright(const Line& line) {
+  return std::abs(line.from.x - line.to.x) < 0.01 || std::abs(line.from.y - line.to.y) < 0.01;
+}
+
+/// Hips say nothing about where things stand, and diagonals run along them. A round drain's edge stays: it comes in
+/// chords, all short.
+Projection without_hips(Projection seen, const std::array<double, 6>& base) {
+  constexpr double longest_chord = 30;
+  const auto in_base = [&](Point p) {
+    return p.x > base[0] - 0.01 && p.x < base[3] + 0.01 && p.y > base[1] - 0.01 && p.y < base[4] + 0.01;
+  };
+  std::erase_if(seen.lines, [&](const Line& l) {
+    const bool chord = std::hypot(l.to.x - l.from.x, l.to.y - l.from.y) < longest_chord;
+    return !chord && !is_level_or_upright(l) && in_base(l.from) && in_base(l.to);
+  });
+  return seen;
+}
+
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
 class Plan {
  public:
@@ -32,15 +50,21 @@ class Plan {
       if (p.role == "wall")
         outside_ = {std::min(outside_.x0, p.bbox_mm[0]), std::min(outside_.y0, p.bbox_mm[1]),
                     std::max(outside_.x1, p.bbox_mm[3]), std::max(outside_.y1, p.bbox_mm[4])};
+    find_bench();
   }
 
   void draw() {
     joists();
     diagonals();
     studs();
+    hidden_edges();
     across();
     deep();
+    depth_chain();
+    joist_centres();
     furring();
+    side_names();
+    part_names();
     sheet_.arcs.push_back({bore_, s_.job().drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
     pen_.cross(bore_, 4 * t_);
   }
@@ -100,27 +124,106 @@ class Plan {
     return mark_mm(s_.facts, std::string{"bore centre from the finished "} + side + " wall");
   }
 
+  /// The bench's edges toward the base: of its frame, and of the seat that stands out over it.
+  void find_bench() {
+    if (!s_.job().bench) return;
+    const job::BenchPlace place = s_.job().bench->place;
+    deep_bench_ = place == job::BenchPlace::back;
+    const bool greatest = place == job::BenchPlace::left_end;
+    const std::size_t at = deep_bench_ ? 1 : greatest ? 3 : 0;
+    for (const auto& [role, edge] : {std::pair{"bench-frame", &frame_edge_}, {"seat-block", &seat_edge_}})
+      for (const facts::Part& p : s_.facts.parts)
+        if (p.role == role)
+          *edge = !*edge ? p.bbox_mm[at] : greatest ? std::max(**edge, p.bbox_mm[at]) : std::min(**edge, p.bbox_mm[at]);
+    base_edge_ = deep_bench_ ? base_[4] : greatest ? base_[0] : base_[3];
+  }
+
+  /// Under the seat: where the base ends, and where the frame does if that is elsewhere.
+  void hidden_edges() {
+    if (!frame_edge_) return;
+    const auto edge = [&](double at, const std::string& words) {
+      if (deep_bench_) {
+        pen_.line({base_[0], at}, {base_[3], at}, LineKind::hidden);
+        pen_.label({base_[0] + 0.3 * (base_[3] - base_[0]), at + 0.6 * t_}, words, Anchor::middle, 0.8);
+      } else {
+        const bool left = at < bore_.x;
+        pen_.line({at, base_[1]}, {at, base_[4]}, LineKind::hidden);
+        pen_.label({at + (left ? -0.6 : 0.6) * t_, base_[1] + 0.25 * (base_[4] - base_[1])}, words,
+                   left ? Anchor::right : Anchor::left, 0.8);
+      }
+    };
+    if (std::abs(base_edge_ - *frame_edge_) > 1) edge(*frame_edge_, "frame's front");
+    edge(base_edge_, "base's edge");
+  }
+
   /// Below: the bore between finished walls, between stud faces, then bench and base.
   void across() {
     const double front = outside_.y0;
-    double row = front - 3 * t_;
-    const auto chain = [&](std::vector<double> xs) {
-      xs.erase(std::unique(xs.begin(), xs.end(), [](double a, double b) { return std::abs(a - b) < 1; }), xs.end());
-      if (xs.size() < 2) return;
-      pen_.chain(xs, front, row);
-      row -= 6.6 * t_;
+    double row = front - 4 * t_;
+    const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole) {
+      xs = apart(std::move(xs));
+      if (xs.size() < 3 && !with_whole) return;
+      pen_.note({outside_.x0 - t_, row}, name, Anchor::right, 0.8);
+      pen_.chain(xs, front, row, with_whole);
+      row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
     };
-    if (finished("left") && finished("right")) {
-      pen_.note({outside_.x0 - t_, row}, "finished", Anchor::right, 0.8);
-      chain({bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")});
-    }
+    if (finished("left") && finished("right"))
+      chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true);
     const double left = face("left") ? bore_.x - *face("left") : 0,
                  right = face("right") ? bore_.x + *face("right") : width_;
-    pen_.note({outside_.x0 - t_, row}, "studs", Anchor::right, 0.8);
-    chain({left, bore_.x, right});
-    std::vector<double> xs{left, base_[0], base_[3], right};
-    std::sort(xs.begin(), xs.end());
-    chain(xs);
+    const bool bench_at_end = frame_edge_ && !deep_bench_;
+    chain("bore, studs", {left, bore_.x, right}, false);
+    chain("base", {left, base_[0], base_[3], right}, !bench_at_end);
+    if (bench_at_end) {
+      const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
+      chain("bench", {left, frame_apart ? *frame_edge_ : left, *seat_edge_, right}, true);
+    }
+    below_ = row + 1.2 * t_;
+  }
+
+  /// In order, each place once.
+  static std::vector<double> apart(std::vector<double> places) {
+    std::sort(places.begin(), places.end());
+    const auto same = [](double a, double b) { return std::abs(a - b) < 1; };
+    places.erase(std::unique(places.begin(), places.end(), same), places.end());
+    return places;
+  }
+
+  /// At the right, outside the running studs: what stands one behind the other.
+  void depth_chain() {
+    std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
+    const double threshold = s_.job().base.threshold.width.in_mm();
+    if (threshold > 0) ys.push_back(base_[1] + threshold);
+    const double x = outside_.x1 + 8 * t_, back = ys.front();
+    pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_);
+    if (!frame_edge_ || !deep_bench_) return;
+    pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
+    pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);
+    if (std::abs(*frame_edge_ - base_edge_) > 1)
+      pen_.upright({x + 17 * t_, *frame_edge_}, {x + 17 * t_, back}, x + 24 * t_);
+  }
+
+  /// Running from where the drain sheet hooks its tape: the left stud face at the bore's depth, or the entry.
+  void joist_centres() {
+    const facts::DrainWindow& window = s_.facts.room.drain;
+    const double hook = window.along_width ? window.left_face_mm : 0, end = window.along_width ? width_ : depth_;
+    std::vector<double> places;
+    for (const facts::Part& p : s_.facts.parts) {
+      if (p.role != "joist") continue;
+      const std::size_t axis = window.along_width ? 0 : 1;
+      const double centre = (p.bbox_mm[axis] + p.bbox_mm[axis + 3]) / 2;
+      if (centre > hook && centre < end) places.push_back(centre - hook);
+    }
+    if (places.empty()) return;
+    std::sort(places.begin(), places.end());
+    const double x = outside_.x1 + (deep_bench_ ? 36 : 25) * t_;
+    if (window.along_width) {
+      pen_.note({outside_.x0 - t_, below_ - 1.6 * t_}, "joists", Anchor::right, 0.8);
+      pen_.running(places, 0, {hook, below_}, {1, 0}, {0, -1});
+    } else {
+      pen_.note({x + 1.2 * t_, -1.6 * t_}, "joists", Anchor::middle, 0.8);
+      pen_.running(places, 0, {x, 0}, {0, 1}, {1, 0});
+    }
   }
 
   /// At the left, outside the running studs: the bore from the back and from the base's front, finished and studs.
@@ -128,7 +231,7 @@ class Plan {
     const double side = outside_.x0 - 12 * t_, back = face("back") ? bore_.y + *face("back") : depth_;
     pen_.upright({outside_.x0 - 9 * t_, bore_.y}, {outside_.x0 - 9 * t_, back}, side);
     pen_.upright({outside_.x0 - 9 * t_, base_[1]}, {outside_.x0 - 9 * t_, bore_.y}, side);
-    pen_.line({outside_.x0 - 9 * t_, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
+    pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
     if (finished("back")) {
       pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
       pen_.note({side - 7 * t_, bore_.y + *finished("back") + 0.8 * t_}, "finished", Anchor::middle, 0.8);
@@ -155,10 +258,92 @@ class Plan {
     }
   }
 
+  /// The middle of the widest bay between a wall's studs, where words may stand along it.
+  std::optional<Point> clear_bay(const std::string& wall) const {
+    const std::size_t axis = wall == "back" ? 0 : 1;
+    std::vector<std::array<double, 6>> studs;
+    for (const facts::StudGap& stud : s_.facts.room.studs)
+      if (stud.wall == wall) studs.push_back(part(s_.facts, stud.part_id).bbox_mm);
+    std::sort(studs.begin(), studs.end(), [&](const auto& a, const auto& b) { return a[axis] < b[axis]; });
+    std::optional<Point> middle;
+    double widest = 0;
+    for (std::size_t i = 0; i + 1 < studs.size(); ++i) {
+      const auto &a = studs[i], &b = studs[i + 1];
+      if (b[axis] - a[axis + 3] < widest + 1) continue;
+      widest = b[axis] - a[axis + 3];
+      const double along = (a[axis + 3] + b[axis]) / 2;
+      middle = axis == 0 ? Point{along, (a[1] + a[4]) / 2} : Point{(a[0] + a[3]) / 2, along};
+    }
+    return middle;
+  }
+
+  /// What each side is, and in a surveyed room its length at the floor as solved.
+  void side_names() {
+    const job::Layout at = job::lay_out(s_.job());
+    const auto name = [&](const std::string& words, survey::Point a, survey::Point b) {
+      if (!at.room.closure.solved) return words;
+      const double length = std::hypot(b.x - a.x, b.y - a.y);
+      sheet_.dimensions.push_back({{a.x, a.y}, {b.x, b.y}, pen_.words(length), length, 0});
+      return words + "  " + pen_.words(length);
+    };
+    for (const auto& [side, words] :
+         {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
+      const survey::Wall* wall = at.room.wall(side);
+      const auto bay = clear_bay(job::name_of(side));
+      if (!wall || !bay) continue;
+      const bool back = side == job::Side::back;
+      const Point place = back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y};
+      pen_.note(place, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
+    }
+    const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
+    const std::string entry = left && right ? name("ENTRY", left->end(), right->end()) : "ENTRY";
+    // Beside the bore's witness line.
+    const double far = bore_.x - base_[0] < base_[3] - bore_.x ? base_[3] : base_[0];
+    pen_.note({0.75 * bore_.x + 0.25 * far, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
+  }
+
+  /// A place along the base, near its middle, with no joist's side and no bore within `half` of it.
+  double clear_of_joists(double half) const {
+    std::vector<double> taken{bore_.x};
+    for (const facts::Part& p : s_.facts.parts)
+      if (p.role == "joist" && s_.facts.room.drain.along_width) taken.insert(taken.end(), {p.bbox_mm[0], p.bbox_mm[3]});
+    for (const double share : {0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7}) {
+      const double x = base_[0] + share * (base_[3] - base_[0]);
+      if (std::none_of(taken.begin(), taken.end(), [&](double at) { return std::abs(at - x) < half; })) return x;
+    }
+    return (base_[0] + base_[3]) / 2;
+  }
+
+  void part_names() {
+    const double threshold = s_.job().base.threshold.width.in_mm(), half = s_.job().drain.bore.in_mm() / 2;
+    const auto middle = [](double a, double b) { return (a + b) / 2; };
+    // On the side away from the room's middle, where the diagonals cross.
+    const double side = bore_.x < width_ / 2 - 1 ? -1 : 1, beside = bore_.x + side * (half + t_);
+    const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
+    pen_.label({beside, bore_.y + 0.8 * t_}, "drain", anchor);
+    pen_.label({beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
+    if (threshold > 0) {
+      const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
+      if (s_.facts.room.drain.along_width)
+        pen_.note(at, "threshold", Anchor::middle);
+      else  // joists run along it: the word gives way to them
+        pen_.label(at, "threshold", Anchor::middle);
+    }
+    const bool room_at_right = bore_.x - base_[0] < base_[3] - bore_.x;
+    pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
+               Anchor::middle);
+    if (!s_.job().bench) return;
+    const auto& seat = part(s_.facts, "seat-block").bbox_mm;
+    pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) - 3 * t_}, "bench", Anchor::middle);
+  }
+
   const Subject& s_;
   Sheet& sheet_;
   Pen& pen_;
-  double t_, width_, depth_;
+  double t_, width_, depth_, below_ = 0;
+  bool deep_bench_ = false;  ///< along the back wall: its depth lies along the room's
+  std::optional<double> frame_edge_, seat_edge_;
+  double base_edge_ = 0;
   std::array<double, 6> base_;
   Point bore_;
   Frame outside_;
@@ -173,16 +358,16 @@ Sheet draw_plan(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes = shapes_of(
       subject.model, [](const parts::Solid& s) { return s.role == Role::seat_block || s.role == Role::drain; });
   shapes.push_back(faces_looking_up(subject.model.first(Role::base)->shape));
-  const Projection seen = project(shapes, from_above(), false);
+  const Projection seen = without_hips(project(shapes, from_above(), false), part(subject.facts, "base").bbox_mm);
   return on_page("plan", "Set-out plan", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(walls);
     pen.add(seen);
     Plan{subject, sheet, pen}.draw();
     sheet.notes = {
-        "Seen from above, entry at the bottom. Running dimensions: stud centres from the back left corner (back wall) "
-        "and from the back corners (side walls).",
-        "Dashed: joists and bore below the floor. Heavy dashes: stud faces to fur out, with the thickness at the "
-        "upstand. Long dashes: diagonals at the floor, to check."};
+        "Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
+        "corners (side walls); joist centres from the left stud face at the bore, or from the entry.",
+        "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with the "
+        "thickness at the upstand. Long dashes: diagonals at the floor, to check."};
   });
 }
 

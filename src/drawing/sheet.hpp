@@ -68,6 +68,7 @@ struct Sheet {
   std::vector<Dimension> dimensions = {};
   std::vector<std::string> notes = {};  ///< sentences for the title block
   Page page = {};                       ///< no paper: a sheet for machines only
+  bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured
 };
 
 /// A text's box along its own base line, generously: its letters are narrower than this share of their height.

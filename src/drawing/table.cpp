@@ -68,6 +68,7 @@ Sheet on_one_page(const std::string& name, const std::string& title, const job::
   for (const Paper& paper : papers_of(metric))
     for (const double letter : {2.5, 2.2, 1.9}) {
       sheet = {name, title, metric};
+      sheet.to_scale = false;
       Pen pen{sheet, letter};
       const Room room = room_of(paper);
       words(sheet, pen, room.width);

@@ -49,8 +49,17 @@ TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid);
 const facts::Part& part(const facts::Facts& facts, const std::string& id);
 /// The mark of the cut list that a member has; empty for what is not cut.
 std::string mark_of(const Subject& subject, const std::string& part_id);
+/// What a plumber must not overlook: as planned, the bore would cut a joist.
+std::vector<std::string> bore_warning(const Subject& subject);
+/// What the inspection sheet lists: all that fails, and what a person with a rule, a level and a code book can look at.
+bool is_inspected(const rules::Result& result);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
+
+/// Marks of the cut list on members: each on the part of its member that the view shows, or beside it where that is too
+/// narrow. What others of `shown` hide gets none. Nothing beside a member is written over `taken`.
+void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
+                      std::vector<Box> taken = {});
 
 /// A solid's extent in a view.
 Frame extent(const TopoDS_Shape& shape, const View& view);

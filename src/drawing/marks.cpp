@@ -1,0 +1,114 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "brep/properties.hpp"
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// A member as a view shows its box: where it lies on the sheet and how near the eye it comes.
+struct Boxed {
+  const parts::Solid* solid = nullptr;
+  std::string mark;  ///< empty: it only covers others
+  Frame frame;
+  double front = 0;
+};
+
+Boxed boxed(const parts::Solid& solid, const std::string& mark, const View& view) {
+  Boxed out{&solid, mark, extent(solid.shape, view), -1e300};
+  const auto box = brep::box_of(solid.shape);
+  for (const double x : {box[0], box[3]})
+    for (const double y : {box[1], box[4]})
+      for (const double z : {box[2], box[5]}) out.front = std::max(out.front, gp_XYZ{x, y, z}.Dot(view.toward.XYZ()));
+  return out;
+}
+
+Box box_about(Point at, double half_width, double half_height) {
+  return {at.x - half_width, at.y - half_height, at.x + half_width, at.y + half_height};
+}
+
+Box box_of(const Frame& f) {
+  return {f.x0, f.y0, f.x1, f.y1};
+}
+
+/// Finds each mark a place on its member where the view shows it, or beside it with a line to it.
+class Marks {
+ public:
+  Marks(Pen& pen, std::vector<Boxed> members, std::vector<Box> taken)
+      : pen_{pen}, members_{std::move(members)}, taken_{std::move(taken)} {
+    for (const Boxed& m : members_) taken_.push_back(box_of(m.frame));
+  }
+
+  void draw() {
+    for (const Boxed& m : members_) {
+      if (m.mark.empty()) continue;
+      const double height = size * pen_.text_mm(), width = letter_width * height * static_cast<double>(m.mark.size());
+      auto at = clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
+      if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.65 * height, false);
+      if (at)
+        pen_.note({at->x, at->y - height / 2}, m.mark, Anchor::middle, size);
+      else if (const auto edge = clear_spot(m, 0, 0, true))
+        lead_to(m, *edge, width, height);
+    }
+  }
+
+ private:
+  static constexpr double size = 0.9;
+
+  /// A spot on the member with so much about it that nothing nearer covers. What lies as near as the member itself
+  /// (a stud in its track) may cover it where `shared`.
+  std::optional<Point> clear_spot(const Boxed& m, double half_width, double half_height, bool shared) const {
+    for (const double v : {0.5, 0.25, 0.75, 0.12, 0.88})
+      for (const double u : {0.5, 0.44, 0.56, 0.38, 0.62, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}) {
+        const Frame& f = m.frame;
+        const Point at{f.x0 + u * f.width(), f.y0 + v * f.height()};
+        const Box about = box_about(at, half_width, half_height);
+        if (about.x0 < f.x0 || about.x1 > f.x1 || about.y0 < f.y0 || about.y1 > f.y1) continue;
+        const bool covered = std::any_of(members_.begin(), members_.end(), [&](const Boxed& other) {
+          if (&other == &m || other.front < m.front + (shared ? 1 : -1)) return false;
+          const Frame& o = other.frame;
+          return about.x0 < o.x1 && about.x1 > o.x0 && about.y0 < o.y1 && about.y1 > o.y0;
+        });
+        if (!covered) return at;
+      }
+    return std::nullopt;
+  }
+
+  /// The mark beside the member, on the first side that is free.
+  void lead_to(const Boxed& m, Point spot, double width, double height) {
+    const Frame& f = m.frame;
+    const struct {
+      Point edge, way;
+    } sides[] = {
+        {{f.x0, spot.y}, {-1, 0}}, {{f.x1, spot.y}, {1, 0}}, {{spot.x, f.y0}, {0, -1}}, {{spot.x, f.y1}, {0, 1}}};
+    for (const double far : {2.5, 4.0, 6.0})
+      for (const auto& side : sides) {
+        const Point at{side.edge.x + side.way.x * far * height, side.edge.y + side.way.y * far * height};
+        const Box box = box_about(at, 0.7 * width + 0.2 * height, 0.7 * height);
+        if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& t) { return meet(t, box); })) continue;
+        pen_.line(side.edge, {at.x - side.way.x * (width / 2 + 0.3 * height), at.y - side.way.y * 0.7 * height},
+                  LineKind::dimension);
+        pen_.note({at.x, at.y - height / 2}, m.mark, Anchor::middle, size);
+        taken_.push_back(box);
+        return;
+      }
+  }
+
+  Pen& pen_;
+  std::vector<Boxed> members_;
+  std::vector<Box> taken_;
+};
+
+}  // namespace
+
+void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
+                      std::vector<Box> taken) {
+  std::vector<Boxed> members;
+  for (const parts::Solid& solid : subject.model.solids)
+    if (shown(solid)) members.push_back(boxed(solid, marked(solid) ? mark_of(subject, solid.id) : "", view));
+  Marks{pen, std::move(members), std::move(taken)}.draw();
+}
+
+}  // namespace fallwright::drawing

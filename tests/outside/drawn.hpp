@@ -1,0 +1,71 @@
+/// Jobs with all their sheets, drawn once for the tests that look at them.
+#pragma once
+
+#include <algorithm>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "drawing/draw.hpp"
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/check.hpp"
+#include "support/sample.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright::drawing {
+
+struct Drawn {
+  std::string name;
+  std::shared_ptr<const parts::Model> model;
+  facts::Facts facts;
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<rules::Result> results;
+  std::vector<Sheet> sheets;
+  const Sheet& sheet(const std::string& wanted) const {
+    return *std::find_if(sheets.begin(), sheets.end(), [&](const Sheet& s) { return s.name == wanted; });
+  }
+};
+
+inline Drawn drawn(const job::Job& job) {
+  Drawn d{job.name, parts::build(job), {}, {}, {}, {}};
+  d.facts = measure::measure(*d.model);
+  d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
+  const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
+  d.results = rules::check(job, d.facts);
+  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), d.results});
+  return d;
+}
+
+inline job::Job right_hand() {
+  job::Job right = sample::alcove();
+  right.bench->place = job::BenchPlace::right_end;
+  right.drain.across.side = job::Side::right;
+  return right;
+}
+
+/// The demo jobs and what they do not show: no bench, a bench along the back, a round drain.
+inline const std::vector<Drawn>& all_jobs() {
+  static const std::vector<Drawn> all = [] {
+    std::vector<Drawn> jobs;
+    for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c", "ferry-steps-3"}) {
+      const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+      jobs.push_back(drawn(job::read(job::slurp(path), path)));
+    }
+    job::Job none = sample::alcove(), back = sample::alcove();
+    none.name = "no bench", none.bench.reset(), none.base.length = job::Length::inches(72);
+    none.drain.opening = job::Opening::round;
+    back.name = "bench at the back", back.bench->place = job::BenchPlace::back;
+    back.alcove.depth = job::Length::inches(50.5), back.base.length = job::Length::inches(72);
+    back.base.width = job::Length::inches(36);
+    back.drain.across.distance = job::Length::inches(36);
+    jobs.push_back(drawn(none));
+    jobs.push_back(drawn(back));
+    return jobs;
+  }();
+  return all;
+}
+
+}  // namespace fallwright::drawing

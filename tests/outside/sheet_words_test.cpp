@@ -1,0 +1,145 @@
+/// What the sheets say in words: failing checks, names of parts, marks on members, no scale where nothing is to scale.
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+bool starts(const std::string& words, const std::string& with) {
+  return words.rfind(with, 0) == 0;
+}
+
+int count(const Sheet& sheet, const std::string& with) {
+  int n = 0;
+  for (const Text& t : sheet.texts) n += starts(t.words, with);
+  return n;
+}
+
+TEST(SheetWords, EveryTitleBlockSaysHowManyChecksFail) {
+  // Source: the checks' own results: a sheet may be on site without its inspection sheet.
+  std::set<std::string> said;
+  for (const Drawn& d : all_jobs()) {
+    const auto fails = std::count_if(d.results.begin(), d.results.end(),
+                                     [](const auto& r) { return r.outcome == rules::Outcome::fail; });
+    const std::string words = std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.page.paper.width_mm <= 0) continue;
+      EXPECT_EQ(count(sheet, words + ": see the inspection sheet"), fails > 0) << d.name << " " << sheet.name;
+    }
+    if (fails > 0) said.insert(words);
+  }
+  EXPECT_FALSE(said.empty());
+}
+
+TEST(SheetWords, TablesAndPicturesHaveNoScale) {
+  // Source: nothing on them can be measured.
+  const std::set<std::string> without{"buy", "order-of-work", "inspection", "assembly", "exploded"};
+  for (const Drawn& d : all_jobs())
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.page.paper.width_mm <= 0) continue;
+      const bool none = without.count(sheet.name) > 0;
+      EXPECT_EQ(count(sheet, "no scale"), none) << d.name << " " << sheet.name;
+      EXPECT_EQ(count(sheet, "scale 1:"), !none) << d.name << " " << sheet.name;
+      EXPECT_EQ(count(sheet, "Not to scale unless"), !none) << d.name << " " << sheet.name;
+    }
+}
+
+TEST(SheetWords, ThePlanNamesItsParts) {
+  // Source: what a framer and a plumber ask who see it for the first time.
+  for (const Drawn& d : all_jobs()) {
+    const Sheet& plan = d.sheet("plan");
+    for (const char* words : {"BACK WALL", "LEFT WALL", "RIGHT WALL", "ENTRY", "base", "drain", "threshold"})
+      EXPECT_GE(count(plan, words), 1) << d.name << " " << words;
+    EXPECT_EQ(count(plan, "bench") > 0, d.model->job.bench.has_value()) << d.name;
+    const bool joists = d.model->first(parts::Role::joist) != nullptr;
+    EXPECT_EQ(count(plan, "joists"), joists) << d.name;
+  }
+}
+
+TEST(SheetWords, ThePlanShowsADrainsEdgeAndNoHips) {
+  // Source: the job's drain, 4 in across and round: lines or arcs of its edge all round; no other line in the base is
+  // neither level nor upright but the two diagonals.
+  job::Job job = sample::alcove();
+  job.drain.opening = job::Opening::round;
+  const Drawn d = drawn(job);
+  const Sheet& plan = d.sheet("plan");
+  const auto& at = d.facts.room.drain.now_mm;
+  std::set<int> octants;
+  int slanting = 0;
+  for (const Line& l : plan.lines) {
+    const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y;
+    if (l.kind != LineKind::outline || std::abs(dx) < 0.01 || std::abs(dy) < 0.01) continue;
+    const double x = (l.from.x + l.to.x) / 2 - at[0], y = (l.from.y + l.to.y) / 2 - at[1];
+    if (std::abs(std::hypot(x, y) - 50.8) < 1)
+      octants.insert(static_cast<int>(std::floor(std::atan2(y, x) / M_PI * 4)));
+    else
+      ++slanting;
+  }
+  const bool arcs = std::any_of(plan.arcs.begin(), plan.arcs.end(), [](const Arc& a) {
+    return a.kind == LineKind::outline && std::abs(a.radius - 50.8) < 0.1;
+  });
+  EXPECT_TRUE(arcs || octants.size() == 8) << octants.size();
+  EXPECT_EQ(slanting, 0);
+}
+
+TEST(SheetWords, ThePlanHasTheBenchsDepthWhereverItStands) {
+  // Source: the seat's own extent and the stud faces of a square room.
+  for (const Drawn& d : all_jobs()) {
+    const job::Job& job = d.model->job;
+    if (!job.bench || d.facts.room.closure.solved) continue;
+    const auto seat = std::find_if(d.facts.parts.begin(), d.facts.parts.end(),
+                                   [](const facts::Part& p) { return p.role == "seat-block"; });
+    const bool back = job.bench->place == job::BenchPlace::back;
+    const double depth = back ? job.alcove.depth.in_mm() - seat->bbox_mm[1] : seat->bbox_mm[3] - seat->bbox_mm[0];
+    const auto& dimensions = d.sheet("plan").dimensions;
+    EXPECT_TRUE(std::any_of(dimensions.begin(), dimensions.end(), [&](const Dimension& dim) {
+      return std::abs(dim.length_mm - depth) < 0.5;
+    })) << d.name;
+  }
+}
+
+TEST(SheetWords, BenchViewsShowTheMarkOfEveryVisibleMember) {
+  // Source: what stands in front of what in a frame of plates, rail, cleats and joists, timber or steel.
+  const struct {
+    const char* sheet;
+    std::vector<std::string> members;
+  } views[] = {{"bench-plan", {"joist", "end-cleat", "front-", "wall-", "top-"}},
+               {"bench-front", {"deck", "front-", "top-", "sole-", "stud"}},
+               {"bench-side", {"deck", "front-", "top-", "sole-", "wall-"}},
+               {"bench-section", {"deck", "front-", "top-", "sole-", "wall-"}}};
+  int benches = 0;
+  for (const Drawn& d : all_jobs()) {
+    if (!d.model->job.bench) continue;
+    ++benches;
+    for (const auto& view : views) {
+      std::map<std::string, int> wanted;
+      for (const takeoff::CutRow& cut : d.cuts)
+        for (const std::string& id : cut.part_ids)
+          for (const std::string& member : view.members) wanted[cut.mark] += starts(id, "bench-frame/" + member);
+      const Sheet& sheet = d.sheet(view.sheet);
+      for (const auto& [mark, least] : wanted) {
+        int seen = count(sheet, mark + "  ");
+        for (const Text& t : sheet.texts) seen += t.words == mark;
+        EXPECT_GE(seen, least) << d.name << " " << view.sheet << " " << mark;
+      }
+    }
+  }
+  EXPECT_GE(benches, 4);
+}
+
+TEST(SheetWords, NoCellOfTheOrderOfWorkStartsWithAComma) {
+  // Source: English: mixes of bags and of cement and sand alike name their parts.
+  for (const Drawn& d : all_jobs()) {
+    EXPECT_EQ(count(d.sheet("order-of-work"), ","), 0) << d.name;
+    const bool steel = d.model->job.bench && d.model->job.bench->frame.kind == job::FrameKind::steel;
+    EXPECT_EQ(count(d.sheet("order-of-work"), "front track"), steel) << d.name;
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
