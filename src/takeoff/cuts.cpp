@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "takeoff/cuts.hpp"
 #include "units/length.hpp"
@@ -44,11 +45,12 @@ bool comes_before(const CutRow& a, const CutRow& b) {
   return a.stock != b.stock ? a.stock < b.stock : a.length_mm > b.length_mm;
 }
 
-/// A, B ... Z, AA, AB ...
+/// A, B ... Z, AA, AB ... without I and O, which read as a line and a zero.
 std::string mark_of(std::size_t index) {
+  constexpr std::string_view letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
   std::string mark;
-  for (std::size_t n = index + 1; n > 0; n = (n - 1) / 26)
-    mark.insert(mark.begin(), static_cast<char>('A' + (n - 1) % 26));
+  for (std::size_t n = index + 1; n > 0; n = (n - 1) / letters.size())
+    mark.insert(mark.begin(), letters[(n - 1) % letters.size()]);
   return mark;
 }
 

@@ -22,7 +22,7 @@ struct CutRow {
   bool sheet = false, steel = false;
 };
 
-/// Longest first for each stock; marks A, B, C ... in that order.
+/// Longest first for each stock; marks A, B, C ... in that order, without I and O.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
 
 /// Whose a piece of the saw list is: a room by its place in the lists, and the mark it has in that room's cut list.

@@ -72,9 +72,9 @@ TEST(CutList, MarksGoOnBehindZ) {
   std::vector<facts::Member> many;
   for (int i = 0; i < 28; ++i) many.push_back(stick("m", "2x4", 1000 - 10 * i));
   const auto rows = takeoff::cut_list(with(many), true);
-  EXPECT_EQ(rows[25].mark, "Z");
-  EXPECT_EQ(rows[26].mark, "AA");
-  EXPECT_EQ(rows[27].mark, "AB");
+  EXPECT_EQ(rows[23].mark, "Z");
+  EXPECT_EQ(rows[24].mark, "AA");
+  EXPECT_EQ(rows[25].mark, "AB");
 }
 
 TEST(CutList, KeepsEveryPiece) {
