@@ -1,9 +1,26 @@
 #include "rules/words.hpp"
 
+#include <cmath>
+
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/levelling.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::rules {
+namespace {
+
+/// A greatest length between two marks of the tape (a sixth of a joist's depth) must not read as the mark above it.
+std::string greatest_text(double value, Unit unit, const job::Job& job) {
+  constexpr double readable = 0.1;  // mm: finer than anybody cuts or bores
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const units::Length length = units::Length::mm(value);
+  const bool rounded = text_of(value, unit, job) == units::to_text(length, metric);
+  const bool off = std::abs(units::round_to_tape(length, metric).in_mm() - value) > readable;
+  return unit == Unit::mm && rounded && off ? text_at_most(value, job) : text_of(value, unit, job);
+}
+
+}  // namespace
 
 /// A value that breaks its limit behind the last digit a person reads would look as if it kept it.
 std::string measured_text(const Result& result, const job::Job& job) {
@@ -13,17 +30,19 @@ std::string measured_text(const Result& result, const job::Job& job) {
   const std::string own = text(*result.measured);
   if (keeps(*result.measured, limit)) return own;
   if (limit.least && *result.measured < *limit.least && own == text(*limit.least)) return "just under " + own;
-  if (limit.greatest && *result.measured > *limit.greatest && own == text(*limit.greatest)) return "just over " + own;
+  if (limit.greatest && *result.measured > *limit.greatest && own == greatest_text(*limit.greatest, limit.unit, job))
+    return "just over " + own;
   return own;
 }
 
 std::string limit_text(const Result& result, const job::Job& job) {
   const Limit& limit = result.limit;
   const auto text = [&](double v) { return text_of(v, limit.unit, job); };
-  if (limit.least && limit.greatest) return text(*limit.least) + " to " + text(*limit.greatest);
+  const auto greatest = [&](double v) { return greatest_text(v, limit.unit, job); };
+  if (limit.least && limit.greatest) return text(*limit.least) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + text(*limit.least);
   if (limit.greatest && *limit.greatest == 0) return "none";
-  return limit.greatest ? "at most " + text(*limit.greatest) : "as the job file asks";
+  return limit.greatest ? "at most " + greatest(*limit.greatest) : "as the job file asks";
 }
 
 std::string source_text(const Limit& limit) {
