@@ -35,11 +35,13 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
     } catch (const diag::MachineError& e) {
       unread.push_back({path, 0, 0, "", e.reason()});
     }
-  if (faults.empty() && unread.size() == 1) throw diag::MachineError{unread[0].file, unread[0].message};
-  faults.insert(faults.end(), unread.begin(), unread.end());
-  if (!faults.empty() && faults.size() == unread.size())
+  if (!faults.empty()) {  // all that is wrong in one run, the missing files with the rest
+    faults.insert(faults.end(), unread.begin(), unread.end());
+    throw diag::JobFaults{faults};
+  }
+  if (unread.size() == 1) throw diag::MachineError{unread[0].file, unread[0].message};
+  if (!unread.empty())
     throw diag::MachineError{std::to_string(unread.size()) + " job files", "cannot be read\n" + diag::to_text(unread)};
-  if (!faults.empty()) throw diag::JobFaults{faults};
   return jobs;
 }
 

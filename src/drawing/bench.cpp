@@ -4,7 +4,6 @@
 
 #include <gp_Pln.hxx>
 
-#include "brep/properties.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -85,16 +84,10 @@ bool is_timber(const job::Job& job) {
 }
 
 bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
-  const gp_XYZ normal = plane.Axis().Direction().XYZ();
-  double least = 1e300, most = -1e300;
-  const auto box = brep::box_of(solid.shape);
-  for (const double x : {box[0], box[3]})
-    for (const double y : {box[1], box[4]})
-      for (const double z : {box[2], box[5]}) {
-        const double off = (gp_XYZ{x, y, z} - plane.Location().XYZ()).Dot(normal);
-        least = std::min(least, off), most = std::max(most, off);
-      }
-  return least < 0 && most > 0;
+  const gp_Dir& normal = plane.Axis().Direction();
+  const double at = plane.Location().XYZ().Dot(normal.XYZ());
+  const auto [least, most] = reach_along(solid.shape, normal);
+  return least < at && most > at;
 }
 
 /// Centres of members along the frame, from its end at `start` (one way or the other).

@@ -11,18 +11,6 @@ std::string basis_of(const takeoff::Row& row, const takeoff::Row* above) {
   return shared ? row.basis.substr(0, own) + "; the plan as above" : row.basis;
 }
 
-/// What is made to order or comes late, as far as it is on the list.
-std::string order_first(const std::vector<takeoff::Row>& rows) {
-  std::string names;
-  for (const char* name : {"base", "drain", "seat block", "glass"})
-    for (const takeoff::Row& row : rows) {
-      if (row.item != name && row.item != std::string{"shower "} + name) continue;
-      names += (names.empty() ? "" : ", ") + std::string{name};
-      break;
-    }
-  return names.empty() ? "" : " Order what has a lead time first: " + names + ".";
-}
-
 }  // namespace
 
 Sheet draw_buy(const Subject& subject) {
@@ -38,9 +26,11 @@ Sheet draw_buy(const Subject& subject) {
       table.row({row.item, takeoff::needed(row), takeoff::bought(row), "", basis_of(row, above)});
       above = &row;
     }
-    sheet.notes = {"Nothing is rounded before it is summed; packs are whole." + order_first(subject.rows),
-                   "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that "
-                   "fits."};
+    sheet.notes = {
+        std::string{"Nothing is rounded before it is summed; packs are whole. Order what has a lead time first: base"} +
+            (subject.job().bench ? ", seat block." : "."),
+        "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that "
+        "fits."};
   });
 }
 

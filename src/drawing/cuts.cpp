@@ -80,27 +80,15 @@ std::string use_of(const takeoff::CutRow& cut) {
   return words;
 }
 
-/// A plate that follows the floor was measured thicker than its stock is.
-std::string fitted(const takeoff::CutRow& cut, const job::Job& job) {
-  if (cut.sheet || cut.steel) return "";
-  const job::Stock& stock =
-      job.bench && cut.stock == job.bench->frame.stock.name ? job.bench->frame.stock : job.walls.stock;
-  const double over = cut.thickness_mm - stock.thickness.in_mm();
-  if (stock.name != cut.stock || over < 0.05) return "";
-  const bool metric = job.unit == job::UnitSystem::metric;
-  const double mark = metric ? 1 : 25.4 / 16;
-  return "   fitted to the floor: shim or scribe, up to " +
-         units::to_text(units::Length::mm(std::ceil(over / mark) * mark), metric);
-}
-
 std::string title_of(const takeoff::CutRow& cut, const job::Job& job) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const std::string size =
       cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
                 : len(cut.length_mm);
+  const std::string fitted = takeoff::fitted_text(cut, metric);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size + "   " +
-         ends_of(cut, metric) + "   " + use_of(cut) + fitted(cut, job);
+         ends_of(cut, metric) + "   " + use_of(cut) + (fitted.empty() ? "" : "   " + fitted);
 }
 
 void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const job::Job& job) {

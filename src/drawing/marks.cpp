@@ -2,7 +2,6 @@
 #include <cmath>
 #include <optional>
 
-#include "brep/properties.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -17,12 +16,7 @@ struct Boxed {
 };
 
 Boxed boxed(const parts::Solid& solid, const std::string& mark, const View& view) {
-  Boxed out{&solid, mark, extent(solid.shape, view), -1e300};
-  const auto box = brep::box_of(solid.shape);
-  for (const double x : {box[0], box[3]})
-    for (const double y : {box[1], box[4]})
-      for (const double z : {box[2], box[5]}) out.front = std::max(out.front, gp_XYZ{x, y, z}.Dot(view.toward.XYZ()));
-  return out;
+  return {&solid, mark, extent(solid.shape, view), reach_along(solid.shape, view.toward).second};
 }
 
 Box box_about(Point at, double half_width, double half_height) {

@@ -3,10 +3,8 @@
 #include <optional>
 
 #include <BRep_Builder.hxx>
-#include <BRep_Tool.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopoDS.hxx>
 #include <TopoDS_Compound.hxx>
 #include <gp_Trsf.hxx>
 
@@ -43,17 +41,6 @@ TopoDS_Shape seen_from_above(const parts::Solid& solid, double rim) {
     if (upright && box[5] > rim + 1) builder.Add(compound, it.Current());
   }
   return compound;
-}
-
-/// The corners of a solid as a view shows them.
-std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
-  const gp_Dir up = view.toward.Crossed(view.right);
-  std::vector<Point> corners;
-  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ();
-    corners.push_back({p.Dot(view.right.XYZ()), p.Dot(up.XYZ())});
-  }
-  return corners;
 }
 
 /// The corner farthest to the side of the names (1 right, -1 left), and of those the highest, at which a line that can

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
@@ -57,15 +58,29 @@ std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name
   return std::nullopt;
 }
 
-Frame extent(const TopoDS_Shape& shape, const View& view) {
+std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
   const gp_Dir up = view.toward.Crossed(view.right);
-  Sheet corners;
+  std::vector<Point> corners;
   for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
-    const Point at{p.XYZ().Dot(view.right.XYZ()), p.XYZ().Dot(up.XYZ())};
-    corners.lines.push_back({at, at, LineKind::outline});
+    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ();
+    corners.push_back({p.Dot(view.right.XYZ()), p.Dot(up.XYZ())});
   }
-  return frame_of(corners);
+  return corners;
+}
+
+Frame extent(const TopoDS_Shape& shape, const View& view) {
+  Sheet all;
+  for (const Point& at : corners_of(shape, view)) all.lines.push_back({at, at, LineKind::outline});
+  return frame_of(all);
+}
+
+std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way) {
+  double least = std::numeric_limits<double>::max(), most = std::numeric_limits<double>::lowest();
+  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
+    const double at = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ().Dot(way.XYZ());
+    least = std::min(least, at), most = std::max(most, at);
+  }
+  return {least, most};
 }
 
 View view_from(const gp_Dir& toward) {

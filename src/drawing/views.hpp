@@ -4,6 +4,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "drawing/draw.hpp"
@@ -61,6 +62,10 @@ std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name
 void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
                       std::vector<Box> taken = {});
 
+/// The corners of a solid as a view shows them.
+std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view);
+/// The least and the most that its corners reach along a direction.
+std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way);
 /// A solid's extent in a view.
 Frame extent(const TopoDS_Shape& shape, const View& view);
 View view_from(const gp_Dir& toward);

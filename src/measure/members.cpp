@@ -72,6 +72,8 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     const double a = extent(points, side), b = extent(points, third);
     member.width_mm = std::max(a, b);
     member.thickness_mm = std::min(a, b);
+    if (const double sold = solid.cut->stock_thickness; sold > 0)
+      member.fitted_mm = std::max(0.0, member.thickness_mm - sold);
     member.end_angle_deg = end_angles(solid);
     members.push_back(std::move(member));
   }

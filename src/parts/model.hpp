@@ -26,7 +26,8 @@ struct Facet {
 struct Cut {
   std::string stock;
   bool steel = false, sheet = false;
-  gp_Dir axis;  ///< along the length, in the alcove
+  gp_Dir axis;                 ///< along the length, in the alcove
+  double stock_thickness = 0;  ///< mm, of timber as it is sold; zero: not to be told of
 };
 
 /// One closed solid. Equal members share one shape and differ in its location only.

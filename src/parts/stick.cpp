@@ -51,7 +51,7 @@ Loop bent_sheet(const std::vector<PlanPoint>& path, double thickness, double rad
 Solid as_solid(const std::string& id, Role role, const job::Stock& stock, const TopoDS_Solid& shape,
                const gp_Dir& axis) {
   Solid solid{id, role, material_of(stock), density_of(stock), shape};
-  solid.cut = Cut{stock.name, stock.is_steel(), false, axis};
+  solid.cut = Cut{stock.name, stock.is_steel(), false, axis, stock.is_steel() ? 0 : stock.thickness.in_mm()};
   return solid;
 }
 

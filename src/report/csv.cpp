@@ -52,10 +52,11 @@ std::string cuts_csv(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   std::string out =
-      line({"mark", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends", "parts"});
+      line({"mark", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends", "parts", "fitted mm"});
   for (const takeoff::CutRow& c : report.cuts)
     out += line({c.mark, std::to_string(c.count), c.stock, text(c.length_mm), units::decimals(c.length_mm, 3),
-                 units::decimals(c.width_mm, 3), units::decimals(c.thickness_mm, 3), c.ends, joined(c.part_ids)});
+                 units::decimals(c.width_mm, 3), units::decimals(c.thickness_mm, 3), c.ends, joined(c.part_ids),
+                 units::decimals(c.fitted_mm, 3)});
   return out;
 }
 
@@ -92,7 +93,7 @@ std::string packs_csv(const Together& all) {
 std::string pieces_csv(const Together& all) {
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), all.metric); };
   std::string out = line({"piece", "count", "stock", "length", "length mm", "width mm", "thickness mm", "ends",
-                          "rooms' own marks, by room number"});
+                          "rooms' own marks, by room number", "fitted mm"});
   for (const auto& [cut, owners] : all.pieces)
     out +=
         line({cut.mark, std::to_string(cut.count), cut.stock, text(cut.length_mm), units::decimals(cut.length_mm, 3),

@@ -37,8 +37,9 @@ std::string loads(const Report& report) {
   std::string text = "\n  WHAT CARRIES IT (simple beams; a licensed engineer judges structure)\n";
   if (const auto f = rules::floor_load(report.job, report.facts))
     text += "    floor joists: dead " + decimals(f->dead_kpa / rules::kpa_per_psf, 1) + " psf (" +
-            decimals(f->dead_kpa, 2) + " kPa), under the bench " + decimals(f->bench_kpa / rules::kpa_per_psf, 1) +
-            " psf, people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) + " psf, flood test " +
+            decimals(f->dead_kpa, 2) + " kPa)" +
+            (f->bench_kpa > 0 ? ", under the bench " + decimals(f->bench_kpa / rules::kpa_per_psf, 1) + " psf" : "") +
+            ", people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) + " psf, flood test " +
             decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " + percent(f->bending_share) + ", shear " +
             percent(f->shear_share) + " of the reference values, deflection span / " +
             decimals(f->span_mm / f->deflection_mm, 0) + "\n";

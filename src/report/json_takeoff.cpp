@@ -8,9 +8,9 @@ Json row_json(const takeoff::Row& r) {
 }
 
 Json cut_json(const takeoff::CutRow& c) {
-  return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
-          {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
-          {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm}};
+  return {{"mark", c.mark},         {"part_ids", c.part_ids},         {"stock", c.stock}, {"length_mm", c.length_mm},
+          {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends},
+          {"short_mm", c.short_mm}, {"fitted_mm", c.fitted_mm}};
 }
 
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {

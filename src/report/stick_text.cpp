@@ -4,6 +4,11 @@
 #include "units/length.hpp"
 
 namespace fallwright::report {
+std::string and_fitted(const takeoff::CutRow& cut, bool metric) {
+  const std::string words = takeoff::fitted_text(cut, metric);
+  return words.empty() ? "" : "; " + words;
+}
+
 std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool metric) {
   std::string text;
   for (std::size_t i = 0, next = 0; i < pieces.size(); i = next) {

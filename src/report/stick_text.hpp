@@ -11,6 +11,9 @@ namespace fallwright::report {
 /// For each stock what is bought of it and how good that is, then its sticks, those that are cut alike in one line.
 std::string stick_lines(const std::vector<takeoff::StockPlan>& plans, bool metric);
 
+/// "; fitted to the floor ...", or nothing.
+std::string and_fitted(const takeoff::CutRow& cut, bool metric);
+
 /// "A 34-3/4\"", "3 x B 14\"": equal neighbours as one, from left to right.
 std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool metric);
 

@@ -175,7 +175,7 @@ std::string takeoff_table(const Report& report) {
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
-            padded(size_of(c, is_metric(report)), 22) + c.ends + "\n";
+            padded(size_of(c, is_metric(report)), 22) + c.ends + and_fitted(c, is_metric(report)) + "\n";
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
 }
 

@@ -34,8 +34,8 @@ struct Tightest {
   rules::Result result;
 };
 
-/// Rooms and kits by number. The unit is the first room's; `cuts` has all lengths on offer and the widest saw cut of the
-/// rooms in that unit.
+/// Rooms and kits by number. The unit is the first room's; `cuts` has all lengths on offer and the widest saw cut of
+/// the rooms in that unit.
 struct Together {
   bool metric = false;
   job::Cuts cuts;

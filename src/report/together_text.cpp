@@ -68,7 +68,8 @@ std::string saw_list(const Together& all) {
     text += "    " + padded(piece.cut.mark, 6) + padded(std::to_string(piece.cut.count) + " x", 8) +
             padded(piece.cut.stock, 18) +
             padded(length(piece.cut.length_mm) + (piece.cut.sheet ? " x " + length(piece.cut.width_mm) : ""), 22) +
-            owners_text(piece.owners) + (piece.cut.ends == "square" ? "" : "; ends " + piece.cut.ends) + "\n";
+            owners_text(piece.owners) + (piece.cut.ends == "square" ? "" : "; ends " + piece.cut.ends) +
+            and_fitted(piece.cut, all.metric) + "\n";
   return text + stick_lines(all.plan, all.metric);
 }
 

@@ -50,6 +50,12 @@ std::optional<Grade> grade_of(const std::string& name) {
   return std::nullopt;
 }
 
+std::string known_grades() {
+  std::string names;
+  for (const Grade& grade : grades) names += (names.empty() ? "\"" : " or \"") + std::string{grade.name} + "\"";
+  return names;
+}
+
 double size_factor(double depth_mm) {
   const double in = depth_mm / 25.4;
   const struct {

@@ -15,6 +15,7 @@ struct Grade {
 };
 /// "SPF No.2", "DF-L No.2"; nothing for what is not in the table.
 std::optional<Grade> grade_of(const std::string& name);
+std::string known_grades();  ///< for messages: "\"SPF No.2\" or ..."
 
 /// Size factor for bending of 2 to 3 in thick lumber by its depth: 1.5 to 4 in, then 1.4, 1.3, 1.2, 1.1, 1.0, 0.9 for
 /// 5, 6, 8, 10, 12, 14 in nominal. NELMA design tables, quoted.

@@ -40,9 +40,10 @@ std::string unknown_joists(const job::Job& job) {
   const job::Floor& floor = job.floor;
   if (!floor.joist_species.empty() && !grade_of(floor.joist_species))
     return "floor.joists.species: found '" + floor.joist_species +
-           "', whose strength is not in this program; known are \"SPF No.2\" and \"DF-L No.2\"";
+           "', whose strength is not in this program; known are " + known_grades();
   return "find the joists' stock, spacing and first centre, their span and their species and grade "
-         "(floor.joists.span, floor.joists.species: \"SPF No.2\" or \"DF-L No.2\")";
+         "(floor.joists.span, floor.joists.species: " +
+         known_grades() + ")";
 }
 
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {
@@ -85,8 +86,9 @@ std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job)
     return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 1) + " psf)";
   };
   const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
-  return {"dead load under the base " + both(load.dead_kpa) + ", under the bench " + both(load.bench_kpa) +
-              ", people " + both(load.live_kpa) + ", flood test " + both(load.flood_kpa),
+  const std::string bench = load.bench_kpa > 0 ? ", under the bench " + both(load.bench_kpa) : "";
+  return {"dead load under the base " + both(load.dead_kpa) + bench + ", people " + both(load.live_kpa) +
+              ", flood test " + both(load.flood_kpa),
           job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " +
               grade_of(job.floor.joist_species)->name + ", dry: bending " + percent(load.bending_share) + ", shear " +
               percent(load.shear_share) + "; deflection span / " +

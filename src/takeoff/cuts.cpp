@@ -36,7 +36,8 @@ CutRow row_of(const facts::Member& member, bool metric) {
           1,
           ends_of(member),
           member.sheet,
-          member.steel};
+          member.steel,
+          member.fitted_mm};
 }
 
 /// Sheets last, then by stock, the longest first.
@@ -56,6 +57,14 @@ std::string mark_of(std::size_t index) {
 
 }  // namespace
 
+std::string fitted_text(const CutRow& cut, bool metric) {
+  constexpr double readable = 0.05;
+  if (cut.fitted_mm < readable) return "";
+  const double mark = metric ? 1 : 25.4 / 16;
+  return "fitted to the floor: shim or scribe, up to " +
+         units::to_text(units::Length::mm(std::ceil(cut.fitted_mm / mark) * mark), metric);
+}
+
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
   std::vector<CutRow> rows;
   for (const facts::Member& member : facts.members) {
@@ -66,6 +75,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
       continue;
     }
     row->part_ids.push_back(member.part_id);
+    row->fitted_mm = std::max(row->fitted_mm, member.fitted_mm);
     ++row->count;
   }
   std::stable_sort(rows.begin(), rows.end(), comes_before);

@@ -20,7 +20,11 @@ struct CutRow {
   int count = 0;
   std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
+  double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
 };
+
+/// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
+std::string fitted_text(const CutRow& cut, bool metric);
 
 /// Longest first for each stock; marks A, B, C ... in that order, without I and O.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);

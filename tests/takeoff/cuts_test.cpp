@@ -77,6 +77,18 @@ TEST(CutList, MarksGoOnBehindZ) {
   EXPECT_EQ(rows[25].mark, "AB");
 }
 
+TEST(CutList, AFittedPlateSaysSo) {
+  // Source: by hand: 0.6 mm over its stock is within 1/16 in, or 1 mm; 1.7 mm is not. A plain one says nothing.
+  facts::Member plate = stick("sole-plate", "2x4", 900);
+  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false), "");
+  plate.fitted_mm = 0.6;
+  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false),
+            "fitted to the floor: shim or scribe, up to 1/16\"");
+  plate.fitted_mm = 1.7;
+  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), true)[0], true),
+            "fitted to the floor: shim or scribe, up to 2 mm");
+}
+
 TEST(CutList, KeepsEveryPiece) {
   // Source: property; counts and part ids add up to the members.
   std::mt19937 random{7};
