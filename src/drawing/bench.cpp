@@ -144,8 +144,11 @@ Sheet draw_bench_plan(const Subject& subject) {
     set_out_joists(pen, model, frame);
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
     pen.line(a, b, LineKind::centre);
-    pen.label({a.x + 0.3 * (b.x - a.x), a.y + 0.3 * (b.y - a.y)},
-              "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::middle, 0.8);
+    // Beside a steep diagonal, below a flat one, so that it does not strike its own length through.
+    const bool steep = frame.height() > frame.width();
+    const double t = pen.text_mm();
+    pen.note({a.x + 0.3 * (b.x - a.x) + (steep ? 1.2 : 2.5) * t, a.y + 0.3 * (b.y - a.y) - (steep ? 0.4 : 1.0) * t},
+             "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::BenchPlace::back;
