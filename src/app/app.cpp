@@ -4,15 +4,18 @@
 #include <filesystem>
 #include <functional>
 #include <iostream>
-#include <set>
 
 #include <spdlog/sinks/stdout_color_sinks.h>
 #include <spdlog/spdlog.h>
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 
+#include "app/failure.hpp"
+#include "app/outputs.hpp"
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "app/stop.hpp"
+#include "app/streams.hpp"
 #include "app/typed.hpp"
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
@@ -51,32 +54,41 @@ class Stages : public Progress {
   bool on_;
 };
 
-using Finish = std::function<void(Work&, Progress&)>;
 using Words = std::function<std::string(const Work&)>;
 
+/// A line on standard error, past `--quiet` only where something is wrong.
+Say saying(const Options& options) {
+  return [quiet = options.quiet](const std::string& line) {
+    if (!quiet) std::cerr << "fallwright: " + line + "\n";
+  };
+}
+
 /// The rooms as one order: printed, and kept beside the rooms' folders where there are any.
-void tell_together(const Options& options, const std::vector<Outcome>& outcomes, bool keep) {
+void tell_together(const Options& options, const std::vector<Outcome>& outcomes, const std::optional<Output>& kept) {
   std::vector<report::Room> rooms;
   for (const Outcome& outcome : outcomes)
     rooms.push_back(outcome.work ? report::Room{outcome.work->report.get()}
                                  : report::Room{outcome.name, outcome.failure});
   if (std::none_of(rooms.begin(), rooms.end(), [](const report::Room& room) { return room.report; })) return;
-  const report::Together all = report::together(rooms);
-  if (keep) write_together(all, (std::filesystem::path{options.out} / together_folder).string());
+  report::Together all = report::together(rooms);
+  if (kept) {
+    Staging staging{kept->folder, names_of_together(), saying(options)};
+    write_together(all, staging);
+  }
   if (options.json)
     std::cout << report::to_json(all);
   else if (!options.quiet)
     std::cout << report::together_text(all);
 }
 
-/// Works out every job, finishes it, and prints what there is to say of it, or its report, in the order given. One
-/// job's failure, of a check or of the machine, never hides another's result.
-int each_job(const Options& options, const Words& words, const Finish& finish = {}) {
+/// Works out every job, writes its files where there are outputs, and prints what there is to say of it, or its report,
+/// in the order given. One job's failure, of a check or of the machine, never hides another's result.
+int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {}) {
   Stages stages{options};
   bool failed = false, broke = false;
   const auto tell = [&](const Outcome& outcome) {
     if (!outcome.work) {
-      std::cerr << "fallwright: " << outcome.failure << "\n";
+      std::cerr << "fallwright: " + outcome.name + ": " + outcome.failure + "\n";
       broke = true;
       return;
     }
@@ -87,12 +99,22 @@ int each_job(const Options& options, const Words& words, const Finish& finish = 
     else if (!options.quiet)
       std::cout << words(*outcome.work) << std::endl;  // a room told is a room seen, even through a pipe
   };
-  const auto end = [&](Work& work) {
-    if (finish) finish(work, stages);
+  const auto begin = [&](std::size_t room) -> Finish {
+    if (outputs.rooms.empty()) return {};
+    const Output& output = outputs.rooms[room];
+    const auto staging = std::make_shared<Staging>(output.folder, names_of_all(), saying(options));
+    return [&, staging](Work& work) {
+      write_all(work, *staging, stages);
+      work.folder = output.shown;
+    };
   };
-  const std::vector<Outcome> outcomes = side_by_side(load_all(options.jobs), stages, end, tell);
-  if (options.together) tell_together(options, outcomes, static_cast<bool>(finish));
+  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell);
+  if (options.together) tell_together(options, outcomes, outputs.together);
   return broke ? machine_failed : failed ? check_failed : all_pass;
+}
+
+int each_job(const Options& options, const Words& words) {
+  return each_job(options, load_all(options.jobs), words);
 }
 
 /// For commands that only tell: a check that fails is no failure of theirs.
@@ -101,28 +123,15 @@ int each_job_told(const Options& options, const Words& words) {
   return code == machine_failed ? code : all_pass;
 }
 
-/// Every job writes a folder named by its file.
-void each_has_its_folder(const Options& options) {
-  std::set<std::string> stems;
-  if (options.together) stems.insert(together_folder);
-  for (const std::string& job : options.jobs) {
-    const std::string stem = std::filesystem::path{job}.stem().string();
-    if (stems.insert(stem).second) continue;
-    throw diag::JobFaults{{{job, 0, 0, "",
-                            options.together && stem == together_folder
-                                ? "its folder '" + stem + "' is where --together writes; give the file another name"
-                                : "two jobs of one file name would share one output folder"}}};
-  }
-}
-
 int build(const Options& options) {
-  const auto folder = [&](const Work& work) {
-    return (std::filesystem::path{options.out} / std::filesystem::path{work.job.file}.stem()).string();
-  };
-  each_has_its_folder(options);
+  timestamp();  // before any work: one that is no time is refused
+  const Outputs outputs = outputs_of(options.jobs, options.out, options.together);
+  std::vector<job::Job> jobs = load_all(options.jobs);
+  const auto held = hold(outputs, saying(options));
+  must_not_replace(options.jobs, jobs, outputs);
+  if (outputs.together) must_be_replaceable(outputs.together->folder, names_of_together());
   return each_job(
-      options, [&](const Work& work) { return report::summary(*work.report, folder(work)); },
-      [&](Work& work, Progress& progress) { write_all(work, folder(work), progress); });
+      options, std::move(jobs), [](const Work& work) { return report::summary(*work.report, work.folder); }, outputs);
 }
 
 int explain(const Options& options) {
@@ -186,8 +195,8 @@ int starter(const Options& options) {
   if (std::filesystem::exists(options.starter_file) && !options.force)
     throw diag::JobFaults{
         {{options.starter_file, 0, 0, "", "is there already; give another name, or --force to replace it"}}};
-  write_file(options.starter_file,
-             job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch));
+  write_file(options.starter_file, job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch),
+             options.force, saying(options));
   if (!options.quiet)
     std::cout << options.starter_file << ": a job file with every key; change it and run 'fallwright build' on it\n";
   return all_pass;
@@ -208,7 +217,7 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   app.add_flag("-v,--verbose", options.verbose, "log what is being done");
   app.footer(
       "Exit codes: 0 all checks pass, 1 a check fails (files are written), 2 the job file or the command line is\n"
-      "wrong (nothing is written), 3 the machine failed us.");
+      "wrong (nothing is written), 3 the machine failed us, 128 + signal when stopped by one.");
   auto* b = app.add_subcommand("build", "build the solids, measure, check, write all files");
   add_jobs(*b, options);
   b->add_option("-o,--out", options.out, "folder that gets one folder for each job")->capture_default_str();
@@ -276,8 +285,8 @@ int guarded(const std::function<int()>& command) {
   } catch (const diag::JobFaults& e) {
     std::cerr << e.what() << "\n";
     return bad_input;
-  } catch (const std::exception& e) {
-    std::cerr << "fallwright: " << e.what() << "\n";
+  } catch (...) {
+    std::cerr << "fallwright: " + failure_in_words() + "\n";
     return machine_failed;
   }
 }
@@ -285,6 +294,7 @@ int guarded(const std::function<int()>& command) {
 }  // namespace
 
 int run(int argc, const char* const* argv) {
+  guard_streams();
   Options options;
   std::function<int()> chosen;
   CLI::App app{"Solids, numbers and drawings for a sloped shower base set in a mortar bed beside a framed bench."};
@@ -292,15 +302,17 @@ int run(int argc, const char* const* argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& e) {
-    return app.exit(e) == 0 ? all_pass : bad_input;
+    if (app.exit(e) != 0) return bad_input;
+    return all_is_out() ? all_pass : machine_failed;
   }
-  const auto log = spdlog::stderr_color_st("fallwright");
+  const stop::Watch watch;
+  const auto log = spdlog::stderr_color_mt("fallwright");
   log->set_pattern("%v");
   log->set_level(options.verbose ? spdlog::level::debug : spdlog::level::info);
   spdlog::set_default_logger(log);
   const int code = guarded(chosen);
   spdlog::drop_all();
-  return code;
+  return all_is_out() ? code : machine_failed;
 }
 
 }  // namespace fallwright::app

@@ -1,5 +1,6 @@
 #include "app/build.hpp"
 
+#include <charconv>
 #include <cstdlib>
 #include <filesystem>
 
@@ -30,6 +31,16 @@ std::string override_text(const std::string& job, const std::string& named, cons
   throw diag::JobFaults{
       {{job, 0, 0, "rules.override",
         "found '" + named + "'; it must be a rule book file beside the job file, and '" + file + "' cannot be read"}}};
+}
+
+/// Every file that was written so far, with its fingerprint: by this list the next build knows what it may replace.
+std::vector<report::File> listed(const Staging& staging) {
+  std::vector<report::File> files;
+  for (const std::string& file : staging.names()) {
+    const std::string path = staging.place(file);
+    files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
+  }
+  return files;
 }
 
 }  // namespace
@@ -70,10 +81,15 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   return work;
 }
 
-void write_all(Work& work, const std::string& folder, Progress& progress) {
+const std::vector<std::string>& names_of_all() {
+  static const std::vector<std::string> names{"model.stl",    "stl/",        "model.glb", "model.step", "drawings/",
+                                              "drawings.pdf", "takeoff.csv", "cuts.csv",  "checks.csv", "report.json"};
+  return names;
+}
+
+void write_all(Work& work, Staging& staging, Progress& progress) {
   const std::string& name = work.job.name;
   report::Report& report = *work.report;
-  Staging staging{folder};
   progress.stage(name, "writing the model");
   exchange::write_stls(*work.model, [&](const std::string& file) { return staging.place(file); });
   exchange::write_glb(*work.model, staging.place("model.glb"));
@@ -89,30 +105,41 @@ void write_all(Work& work, const std::string& folder, Progress& progress) {
   staging.write("takeoff.csv", report::takeoff_csv(report));
   staging.write("cuts.csv", report::cuts_csv(report));
   staging.write("checks.csv", report::checks_csv(report));
-  report.files.clear();
-  for (const std::string& file : staging.names()) {
-    const std::string path = staging.place(file);
-    report.files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
-  }
+  report.files = listed(staging);
   staging.write("report.json", report::to_json(report));
   staging.publish();
 }
 
-void write_together(const report::Together& all, const std::string& folder) {
-  Staging staging{folder};
+const std::vector<std::string>& names_of_together() {
+  static const std::vector<std::string> names{"summary.txt", "rooms.csv",    "takeoff.csv", "pieces.csv",
+                                              "sticks.csv",  "tightest.csv", "summary.json"};
+  return names;
+}
+
+void write_together(report::Together& all, Staging& staging) {
   staging.write("summary.txt", report::together_text(all));
-  staging.write("summary.json", report::to_json(all));
   staging.write("rooms.csv", report::rooms_csv(all));
   staging.write("takeoff.csv", report::packs_csv(all));
   staging.write("pieces.csv", report::pieces_csv(all));
   staging.write("sticks.csv", report::sticks_csv(all));
   staging.write("tightest.csv", report::tightest_csv(all));
+  all.files = listed(staging);
+  staging.write("summary.json", report::to_json(all));
   staging.publish();
 }
 
 long timestamp() {
+  constexpr long end_of_year_9999 = 253402300799;
   const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  return epoch ? std::atol(epoch) : 0;
+  if (!epoch) return 0;
+  const std::string text{epoch};
+  long seconds = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), seconds);
+  if (error == std::errc{} && end == text.data() + text.size() && seconds >= 0 && seconds <= end_of_year_9999)
+    return seconds;
+  throw diag::JobFaults{{{"", 0, 0, "SOURCE_DATE_EPOCH",
+                          "found '" + text + "'; it must be whole seconds since 1970, 0 to " +
+                              std::to_string(end_of_year_9999) + " (the end of the year 9999), or not be set"}}};
 }
 
 }  // namespace fallwright::app

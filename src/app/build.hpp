@@ -19,6 +19,8 @@ struct Together;
 
 namespace fallwright::app {
 
+class Staging;
+
 /// Told before each long stage begins; prints progress, or nothing.
 class Progress {
  public:
@@ -32,6 +34,7 @@ struct Work {
   std::shared_ptr<const parts::Model> model;
   facts::Facts facts;
   std::unique_ptr<report::Report> report;
+  std::string folder;  ///< where its files are, as the user named it; empty where none were written
 };
 
 /// Reads a job file. @throws diag::JobFaults, diag::MachineError.
@@ -40,17 +43,22 @@ job::Job load(const std::string& path);
 /// Builds, measures, judges and takes off.
 std::unique_ptr<Work> work_out(job::Job job, Progress& progress);
 
-/// Writes all files of a job into `folder`, whole or not at all.
-void write_all(Work& work, const std::string& folder, Progress& progress);
+/// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
+const std::vector<std::string>& names_of_all();
+
+/// Writes all files of a job there, whole or not at all.
+void write_all(Work& work, Staging& staging, Progress& progress);
 
 /// Where the order for several rooms stands, beside the rooms' own folders.
 inline constexpr const char* together_folder = "together";
 
-/// Writes it as text, JSON and tables, whole or not at all.
-void write_together(const report::Together& all, const std::string& folder);
+const std::vector<std::string>& names_of_together();
+
+/// Writes it as text, JSON and tables, whole or not at all; `all` gets the list of its files.
+void write_together(report::Together& all, Staging& staging);
 
 /// Seconds since 1970 for headers that want a time: SOURCE_DATE_EPOCH, else always the same, so that equal jobs make
-/// equal files.
+/// equal files. @throws diag::JobFaults when it is set to anything but a time up to the year 9999.
 long timestamp();
 
 }  // namespace fallwright::app

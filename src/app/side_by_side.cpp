@@ -3,28 +3,46 @@
 #include <algorithm>
 #include <atomic>
 #include <mutex>
+#include <system_error>
 #include <thread>
 
+#include "app/failure.hpp"
+#include "app/stop.hpp"
 #include "diag/fault.hpp"
 
 namespace fallwright::app {
 namespace {
 
-Outcome outcome_of(job::Job job, Progress& progress, const std::function<void(Work&)>& finish) {
+Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish()>& begin) {
   const std::string name = job.name;
   try {
+    const Finish finish = begin();
     auto work = work_out(std::move(job), progress);
-    finish(*work);
+    if (finish) finish(*work);
     work->model.reset();
     return {name, std::move(work), ""};
-  } catch (const std::exception& e) {
-    return {name, nullptr, e.what()};
+  } catch (...) {
+    return {name, nullptr, failure_in_words()};
+  }
+}
+
+/// A room that cannot be told has failed like one that cannot be built, and is told as such.
+void tell_it(Outcome& outcome, const std::function<void(const Outcome&)>& tell) {
+  stop::stay_if_begun();
+  try {
+    tell(outcome);
+  } catch (...) {
+    outcome.failure = failure_in_words();
+    outcome.work.reset();
+    tell(outcome);
   }
 }
 
 }  // namespace
 
 std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
+  if (std::count(paths.begin(), paths.end(), "-") > 1)
+    throw diag::JobFaults{{{"-", 0, 0, "", "standard input can be read once only; give the other jobs as files"}}};
   std::vector<job::Job> jobs;
   std::vector<diag::Fault> faults;
   std::vector<diag::Fault> unread;  // the machine's failure, not the job's
@@ -46,7 +64,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
 }
 
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
-                                  const std::function<void(Work&)>& finish,
+                                  const std::function<Finish(std::size_t room)>& begin,
                                   const std::function<void(const Outcome&)>& tell) {
   std::vector<Outcome> outcomes(jobs.size());
   std::vector<bool> done(jobs.size());
@@ -55,18 +73,22 @@ std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t i = next++; i < jobs.size(); i = next++) {
-      Outcome outcome = outcome_of(std::move(jobs[i]), progress, finish);
+      Outcome outcome = outcome_of(std::move(jobs[i]), progress, [&] { return begin ? begin(i) : Finish{}; });
       const std::lock_guard lock{telling};
       outcomes[i] = std::move(outcome);
       done[i] = true;
-      while (told < done.size() && done[told]) tell(outcomes[told++]);
+      while (told < done.size() && done[told]) tell_it(outcomes[told++], tell);
     }
   };
-  std::vector<std::thread> threads;
   const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
-  for (std::size_t i = 1; i < std::min(cores, jobs.size()); ++i) threads.emplace_back(work);
+  std::vector<std::jthread> threads;
+  threads.reserve(cores);
+  try {
+    for (std::size_t i = 1; i < std::min(cores, jobs.size()); ++i) threads.emplace_back(work);
+  } catch (const std::system_error&) {  // no more threads to be had: those there are do the work
+  }
   work();
-  for (std::thread& thread : threads) thread.join();
+  threads.clear();
   return outcomes;
 }
 

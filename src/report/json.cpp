@@ -1,3 +1,5 @@
+#include <filesystem>
+
 #include "report/json_room.hpp"
 #include "report/json_takeoff.hpp"
 #include "report/json_words.hpp"
@@ -177,7 +179,7 @@ std::string to_json(const Report& report) {
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["job"] = {{"name", report.job.name},
                  {"book", report.job.book},
-                 {"file", report.job.file},
+                 {"file", std::filesystem::path{report.job.file}.filename().string()},
                  {"sha256", report.job.sha256},
                  {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"}};
   json["parts"] = list(f.parts, part);

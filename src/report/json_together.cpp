@@ -48,6 +48,9 @@ std::string to_json(const Together& all) {
                 {"margin", maybe(t.result.margin)},
                 {"room", t.room}};
   });
+  json["files"] = list(all.files, [](const File& f) {
+    return Json{{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}};
+  });
   return dumped(json);
 }
 

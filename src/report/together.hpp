@@ -46,6 +46,7 @@ struct Together {
   double bought_apart_mm = 0;  ///< what sticks would come to if every room bought its own
   std::vector<takeoff::Kit> kits;
   std::vector<Tightest> tightest;
+  std::vector<File> files;  ///< those written beside summary.json; none before they are
 };
 
 /// @pre at least one room has a report.

@@ -110,13 +110,47 @@ TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
             std::string::npos);
 }
 
-TEST(Build, ANewBuildReplacesTheOldOneWhole) {
-  // Source: the contract: files appear whole or not at all; what no longer belongs goes with the old folder.
+TEST(Build, ANewBuildReplacesWhatTheOldOneWroteAndNothingElse) {
+  // Source: the contract of docs/output-folder.md: a solid that is no longer built goes, a note of the user's stays.
   const sample::Folder folder{"replace"};
   ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
-  std::ofstream{folder / "out/tannery-lane-2a/stale.txt"} << "old";
-  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
-  EXPECT_FALSE(fs::exists(folder / "out/tannery-lane-2a/stale.txt"));
+  fs::copy_file(params("tannery-lane-5c"), folder / "tannery-lane-2a.toml");
+  std::ofstream{folder / "out/tannery-lane-2a/note.txt"} << "mine";
+  ASSERT_TRUE(fs::exists(folder / "out/tannery-lane-2a/stl/bench-frame/stud-03.stl"));
+  ASSERT_EQ(build(folder / "tannery-lane-2a.toml", folder / "out"), 0);
+  ASSERT_EQ(build(folder / "tannery-lane-2a.toml", folder / "fresh"), 0);
+  auto expected = files_below(folder.path() / "fresh/tannery-lane-2a");
+  expected.insert("note.txt");
+  EXPECT_EQ(files_below(folder.path() / "out/tannery-lane-2a"), expected);
+  EXPECT_EQ(sample::slurped(folder / "out/tannery-lane-2a/note.txt"), "mine");
+}
+
+TEST(Build, GivesTheSameBytesFromAnyFolderAndHoweverTheJobIsNamed) {
+  // Source: the contract: same job, same bytes; no path of this machine may reach a file.
+  const sample::Folder folder{"anywhere"};
+  fs::create_directory(folder.path() / "deep");
+  fs::copy_file(params("tannery-lane-5c"), folder / "deep/job.toml");
+  const std::string go = "cd " + folder.path().string() + " && " FALLWRIGHT " build -q --together ";
+  ASSERT_EQ(sample::run(go + "deep/job.toml --out a").code, 0);
+  ASSERT_EQ(sample::run(go + "./deep/../deep/job.toml --out b").code, 0);
+  ASSERT_EQ(sample::run(go + (folder / "deep/job.toml") + " --out c").code, 0);
+  ASSERT_EQ(files_below(folder.path() / "a"), files_below(folder.path() / "b"));
+  for (const std::string& name : files_below(folder.path() / "a"))
+    for (const char* other : {"b/", "c/"})
+      EXPECT_EQ(sample::slurped(folder / ("a/" + name)), sample::slurped(folder / (other + name))) << name;
+}
+
+TEST(Build, ATimeThatIsNoneIsRefused) {
+  // Source: the reproducible-builds convention SOURCE_DATE_EPOCH: ASCII digits; ISO 8601 has four for the year.
+  const sample::Folder folder{"epochs"};
+  for (const char* time : {"''", "-1", "soon", "1e9", "12x", "253402300800", "99999999999999999999"}) {
+    const std::string set = std::string{"SOURCE_DATE_EPOCH="} + time;
+    const sample::Ran ran = sample::run(set + " " FALLWRIGHT " build " + params("tannery-lane-2a") + " --out " +
+                                        (folder / "out") + " 2>&1");
+    EXPECT_EQ(ran.code, 2) << time;
+    EXPECT_EQ(ran.out.find("SOURCE_DATE_EPOCH: found '"), 0u) << ran.out;
+  }
+  EXPECT_FALSE(fs::exists(folder / "out"));
 }
 
 TEST(Build, ARefusedJobLeavesTheOldOutputAsItWas) {

@@ -81,8 +81,10 @@ TEST(Json, OfSeveralRoomsIsDocumentedFieldByField) {
   sample::Reported sample;
   sample.facts.members.push_back({"bench-frame/top-plate", "2x4", false, false, 900, 900, 88.9, 38.1, {0, 0}});
   const report::Report one = sample.report();
+  report::Together all = report::together({&one, &one});
+  all.files = {{"rooms.csv", 1, "00"}};
   std::set<std::string> paths;
-  collect(Json::parse(report::to_json(report::together({&one, &one}))), "", paths);
+  collect(Json::parse(report::to_json(all)), "", paths);
   const std::set<std::string> of_one = documented(several, false), own = documented(several, true);
   for (const std::string& field : own) EXPECT_TRUE(paths.count(field)) << field << " is not written";
   for (const std::string& field : paths) EXPECT_TRUE(own.count(field) || of_one.count(field)) << field;

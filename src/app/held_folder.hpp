@@ -1,0 +1,39 @@
+/// A folder that output goes into, held by one run at a time.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "app/replace.hpp"
+#include "app/stop.hpp"
+
+namespace fallwright::app {
+
+/// The folder is made where there is none, another run that works in it is waited for, and what runs that died have
+/// left in it is tidied up: whatever has the name of a staging folder here belongs to nobody, since its run would hold
+/// this folder. Let go, a folder that was made and got nothing is removed again.
+class HeldFolder {
+ public:
+  /// @throws diag::MachineError when it cannot be made or opened.
+  HeldFolder(std::filesystem::path folder, const Say& say);
+  ~HeldFolder();
+  HeldFolder(const HeldFolder&) = delete;
+  HeldFolder& operator=(const HeldFolder&) = delete;
+
+ private:
+  void make();
+  bool lock(const Say& say);
+  void unmake() const;
+
+  std::filesystem::path folder_;
+  std::vector<std::filesystem::path> made_;  ///< outermost first
+  int descriptor_ = -1;
+  std::optional<stop::Undo> undo_;
+};
+
+/// All of these, in an order that lets no two runs wait for each other.
+std::vector<std::unique_ptr<HeldFolder>> hold(std::vector<std::filesystem::path> folders, const Say& say);
+
+}  // namespace fallwright::app
