@@ -6,13 +6,14 @@
 #include <iostream>
 #include <set>
 
-#include <spdlog/sinks/stdout_color_sinks.h>
+#include <spdlog/sinks/ostream_sink.h>
 #include <spdlog/spdlog.h>
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "app/terminal.hpp"
 #include "app/typed.hpp"
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
@@ -285,6 +286,7 @@ int guarded(const std::function<int()>& command) {
 }  // namespace
 
 int run(int argc, const char* const* argv) {
+  const Printable out{std::cout}, errors{std::cerr};
   Options options;
   std::function<int()> chosen;
   CLI::App app{"Solids, numbers and drawings for a sloped shower base set in a mortar bed beside a framed bench."};
@@ -294,7 +296,8 @@ int run(int argc, const char* const* argv) {
   } catch (const CLI::ParseError& e) {
     return app.exit(e) == 0 ? all_pass : bad_input;
   }
-  const auto log = spdlog::stderr_color_st("fallwright");
+  const auto log =
+      std::make_shared<spdlog::logger>("fallwright", std::make_shared<spdlog::sinks::ostream_sink_mt>(std::cerr));
   log->set_pattern("%v");
   log->set_level(options.verbose ? spdlog::level::debug : spdlog::level::info);
   spdlog::set_default_logger(log);
