@@ -63,6 +63,14 @@ std::string to_utf8(std::u32string_view letters) {
   return text;
 }
 
+std::size_t letter_count(std::string_view utf8) {
+  return letters_of(utf8).size();
+}
+
+std::string first_letters(std::string_view utf8, std::size_t most) {
+  return to_utf8(letters_of(utf8).substr(0, most));
+}
+
 bool is_control(char32_t letter) {
   return (letter & 0xfffe) == 0xfffe || std::any_of(std::begin(controls), std::end(controls), [&](const Range& r) {
            return letter >= r.first && letter <= r.last;

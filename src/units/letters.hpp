@@ -14,6 +14,10 @@ std::u32string letters_of(std::string_view utf8);
 std::string to_utf8(char32_t letter);
 std::string to_utf8(std::u32string_view letters);
 
+/// How many letters a text has, and its first ones, none of them cut in two.
+std::size_t letter_count(std::string_view utf8);
+std::string first_letters(std::string_view utf8, std::size_t most);
+
 /// Whether a letter is an order and no letter: C0, DEL and C1, line and paragraph separators, what turns the direction
 /// of writing, what has no width and joins nothing, marks of interlinear notes, tags, and numbers that are no
 /// characters. The two joiners (U+200C, U+200D) stay: words of several scripts are not written without them.

@@ -14,7 +14,7 @@
 namespace fallwright {
 namespace {
 
-const std::string name = "Bäder «Łódź» 12, Bauer's; \\X2\\ 🚿 100 %%d ^J Café Zoë";
+const std::string name = "Café Zoë, Bauer's; \\X2\\ 🚿 %%d ^J Łódź";
 
 /// Two rooms, one of them named by it, built once.
 class Names : public testing::Test {
@@ -76,8 +76,8 @@ TEST_F(Names, ComeBackFromTheKernelsReader) {
 TEST_F(Names, BreakNoTable) {
   // Source: RFC 4180, section 2, rule 4, read by Python's csv module in its strict mode.
   int tables = 0;
-  for (const char* folder : {"names", "together"})
-    for (const auto& [table, rows] : read(folder).at("csv").items()) {
+  for (const auto& found : {read("names").at("csv"), read("together").at("csv")})
+    for (const auto& [table, rows] : found.items()) {
       ++tables;
       ASSERT_GE(rows.size(), 2u) << table;
       for (const auto& row : rows) EXPECT_EQ(row.size(), rows[0].size()) << table << ": " << row;
@@ -99,8 +99,8 @@ TEST_F(Names, ReadBackFromEveryDxf) {
   const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --plain " +
                                       file("names/drawings") + "/*.dxf 2>&1");
   ASSERT_EQ(ran.code, 0) << ran.out;
-  EXPECT_THAT(nlohmann::json::parse(ran.out.substr(0, ran.out.find('\n'))).at("texts").dump(),
-              testing::HasSubstr(nlohmann::json(name).dump().substr(1, name.size())));
+  const auto sheet = nlohmann::json::parse(ran.out.substr(0, ran.out.find('\n')));
+  EXPECT_THAT(sheet.at("texts").get<std::vector<std::string>>(), testing::Contains(name));
 }
 
 }  // namespace

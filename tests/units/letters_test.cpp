@@ -33,6 +33,12 @@ TEST(Letters, OrdersToATerminalAreNone) {
     EXPECT_FALSE(is_control(char32_t{letter})) << std::hex << letter;
 }
 
+TEST(Letters, AreNotCutInTwo) {
+  // Source: by hand.
+  EXPECT_EQ(letter_count("Zo\u00eb"), 3u);
+  EXPECT_EQ(first_letters("Zo\u00eb Z", 3), "Zo\u00eb");
+}
+
 TEST(Letters, OneLineAndPrintableTextDifferInLineEndsOnly) {
   // Source: the functions' contract.
   EXPECT_EQ(on_one_line("a\r\nb\tc\x1b[31m"), "a  b c\ufffd[31m");
