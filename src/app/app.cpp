@@ -5,7 +5,7 @@
 #include <functional>
 #include <iostream>
 
-#include <spdlog/sinks/stdout_color_sinks.h>
+#include <spdlog/sinks/ostream_sink.h>
 #include <spdlog/spdlog.h>
 #include <unistd.h>
 #include <CLI/CLI.hpp>
@@ -16,6 +16,7 @@
 #include "app/staging.hpp"
 #include "app/stop.hpp"
 #include "app/streams.hpp"
+#include "app/terminal.hpp"
 #include "app/typed.hpp"
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
@@ -295,6 +296,7 @@ int guarded(const std::function<int()>& command) {
 
 int run(int argc, const char* const* argv) {
   guard_streams();
+  const Printable out{std::cout}, errors{std::cerr};
   Options options;
   std::function<int()> chosen;
   CLI::App app{"Solids, numbers and drawings for a sloped shower base set in a mortar bed beside a framed bench."};
@@ -306,7 +308,8 @@ int run(int argc, const char* const* argv) {
     return all_is_out() ? all_pass : machine_failed;
   }
   const stop::Watch watch;
-  const auto log = spdlog::stderr_color_mt("fallwright");
+  const auto log =
+      std::make_shared<spdlog::logger>("fallwright", std::make_shared<spdlog::sinks::ostream_sink_mt>(std::cerr));
   log->set_pattern("%v");
   log->set_level(options.verbose ? spdlog::level::debug : spdlog::level::info);
   spdlog::set_default_logger(log);

@@ -5,9 +5,9 @@
 #include <unordered_map>
 
 #include <BRep_Builder.hxx>
-#include <Standard_Failure.hxx>
 
 #include "brep/arrangement.hpp"
+#include "brep/guard.hpp"
 #include "brep/shell_builder.hpp"
 #include "diag/fault.hpp"
 #include "units/tolerance.hpp"
@@ -86,7 +86,7 @@ int compare(const Plane& a, const Plane& b, const HalfEdge& e, const PlanPoints&
     return d > weld ? 1 : d < -weld ? -1 : 0;
   };
   const int at_from = sign(e.from), at_to = sign(e.to);
-  if (at_from * at_to < 0) throw diag::ModelError{part, "two of its surfaces cross where one must lie above the other"};
+  if (at_from * at_to < 0) throw diag::ModelError{part, "two of its surfaces cross where one must lie above the other" + what_to_change(part)};
   return at_from != 0 ? at_from : at_to;
 }
 
@@ -118,10 +118,10 @@ void add_sides(ShellBuilder& shell, const Arrangement& over, const Owners& over_
       for (const HalfEdge& e : loop) {
         if (over_owners.contains(twin_of(e))) continue;
         const auto below = under_owners.find(key_of(e));
-        if (below == under_owners.end()) throw diag::ModelError{part, "its top and its underside differ in plan"};
+        if (below == under_owners.end()) throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
         const Plane &high = upper[r].plane, &low = lower[below->second].plane;
         const int above = compare(high, low, e, points, part);
-        if (above < 0) throw diag::ModelError{part, "its top lies below its underside"};
+        if (above < 0) throw diag::ModelError{part, "its top lies below its underside" + what_to_change(part)};
         if (above > 0) shell.add_wall(e, low, high);  // where both meet in one edge there is no side
       }
 }
@@ -160,10 +160,8 @@ Slab build(const Relief& upper, const Relief& lower, const std::string& part) {
 
 }  // namespace
 
-Slab between(const Relief& upper, const Relief& lower, const std::string& part) try {
-  return build(upper, lower, part);
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{part, e.GetMessageString()};
+Slab between(const Relief& upper, const Relief& lower, const std::string& part) {
+  return guarded(part, [&] { return build(upper, lower, part); });
 }
 
 }  // namespace fallwright::brep

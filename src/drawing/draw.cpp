@@ -1,8 +1,6 @@
 #include "drawing/draw.hpp"
 
-#include <Standard_Failure.hxx>
-
-#include "diag/fault.hpp"
+#include "brep/guard.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -27,10 +25,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
 
 }  // namespace
 
-std::vector<Sheet> draw(const parts::Model& model, const Findings& findings) try {
-  return draw_all({findings, model});
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{model.job.name, e.GetMessageString()};
+std::vector<Sheet> draw(const parts::Model& model, const Findings& findings) {
+  return brep::guarded("sheets of " + model.job.name, [&] { return draw_all({findings, model}); });
 }
 
 }  // namespace fallwright::drawing

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "units/length.hpp"
+#include "units/letters.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
@@ -58,7 +59,7 @@ const char* hand_of(const job::Job& job) {
 
 /// A job's name may be longer than its place.
 std::string shortened(const std::string& words, std::size_t letters) {
-  return words.size() <= letters ? words : words.substr(0, letters - 3) + "...";
+  return units::letter_count(words) <= letters ? words : units::first_letters(words, letters - 3) + "...";
 }
 
 /// What all sheets of a job share in their title blocks.
@@ -133,7 +134,7 @@ std::vector<std::string> wrapped(const std::string& words, std::size_t letters) 
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = std::min(words.find(' ', at), words.size());
     const std::string word = words.substr(at, end - at);
-    if (!line.empty() && line.size() + 1 + word.size() > letters) lines.push_back(line), line.clear();
+    if (!line.empty() && units::letter_count(line) + 1 + units::letter_count(word) > letters) lines.push_back(line), line.clear();
     line += (line.empty() ? "" : " ") + word;
     at = end + 1;
   }

@@ -20,16 +20,6 @@ void name(const TDF_Label& label, const std::string& text) {
   TDataStd_Name::Set(label, TCollection_ExtendedString{text.c_str(), true});
 }
 
-/// A job's name as every reader takes it back: readers differ over quotes, semicolons, backslashes and letters beyond
-/// ASCII, so these become underscores. The name as it was given stands in report.json.
-std::string plain(std::string name) {
-  for (char& c : name)
-    if (static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) > 0x7e || c == '\'' || c == ';' ||
-        c == '\\')
-      c = '_';
-  return name;
-}
-
 /// One material per role: viewers that know no plain colours show these.
 class Materials {
  public:
@@ -63,7 +53,7 @@ Handle(TDocStd_Document) to_document(const parts::Model& model, Before before) {
   const Handle(XCAFDoc_ColorTool) colours = XCAFDoc_DocumentTool::ColorTool(document->Main());
   Materials materials{document->Main()};
   const TDF_Label assembly = shapes->NewShape();
-  name(assembly, plain(model.job.name));
+  name(assembly, root_name);
   for (const parts::Solid& solid : model.solids) {
     const bool apart = solid.role == parts::Role::bed_spread;
     if (apart && before == Before::leave_out) continue;

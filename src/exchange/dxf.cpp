@@ -8,6 +8,7 @@
 #include <dxflib/dl_dxf.h>
 
 #include "diag/fault.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -21,23 +22,38 @@ const char* line_type_of(LineKind kind) {
 
 constexpr int black_or_white = 7;
 
-/// Signs of the trade as the format's own codes, any other letter beyond ASCII as its number.
-std::string encoded(const std::string& utf8) {
+/// A letter by its number, as readers of this version know it; beyond the first 65,536 as the two halves of UTF-16.
+std::string by_number(char32_t letter) {
+  if (letter > 0xffff)
+    return by_number(0xd800 + ((letter - 0x10000) >> 10)) + by_number(0xdc00 + ((letter - 0x10000) & 0x3ff));
+  char escape[16];
+  std::snprintf(escape, sizeof escape, "\\U+%04X", static_cast<unsigned>(letter));
+  return escape;
+}
+
+/// A sign of the trade as the format's own code, or nothing.
+const char* sign(char32_t letter) {
+  return letter == 0xb0 ? "%%d" : letter == 0xb1 ? "%%p" : letter == 0xd8 || letter == 0x2300 ? "%%c" : nullptr;
+}
+
+/// Signs as codes, any other letter beyond ASCII as its number. What would begin such a code in the words themselves,
+/// a backslash, a caret, two percent signs, is written so that it reads back as it was.
+std::string encoded(const std::string& words) {
+  const std::u32string letters = units::letters_of(units::on_one_line(words));
   std::string out;
-  for (std::size_t i = 0; i < utf8.size();) {
-    const auto lead = static_cast<unsigned char>(utf8[i]);
-    const std::size_t length = lead < 0x80 ? 1 : lead < 0xe0 ? 2 : lead < 0xf0 ? 3 : 4;
-    unsigned code = length == 1 ? lead : lead & (0xffu >> (length + 1));
-    for (std::size_t k = 1; k < length && i + k < utf8.size(); ++k)
-      code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3fu);
-    i += length;
-    char escape[16];
-    std::snprintf(escape, sizeof escape, "\\U+%04X", code);
-    out += code == 0xb0                     ? "%%d"
-           : code == 0xb1                   ? "%%p"
-           : code == 0xd8 || code == 0x2300 ? "%%c"
-           : code < 0x80                    ? std::string(1, static_cast<char>(code))
-                                            : escape;
+  for (std::size_t i = 0; i < letters.size(); ++i) {
+    const char32_t letter = letters[i], before = i > 0 ? letters[i - 1] : U' ',
+                   next = i + 1 < letters.size() ? letters[i + 1] : U' ';
+    if (sign(letter))
+      out += sign(letter);
+    else if (letter == U'^')
+      out += "^ ";
+    else if (letter == U'%' && (next == U'%' || before == U'%' || sign(next)))
+      out += "%%037";
+    else if (letter >= 0x80 || (letter == U'\\' && (next == U'U' || next == U'M')))
+      out += by_number(letter);
+    else
+      out += static_cast<char>(letter);
   }
   return out;
 }

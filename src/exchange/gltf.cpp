@@ -7,14 +7,14 @@
 
 #include <Message_ProgressRange.hxx>
 #include <RWGltf_CafWriter.hxx>
-#include <Standard_Failure.hxx>
 #include <TColStd_IndexedDataMapOfStringString.hxx>
 #include <nlohmann/json.hpp>
 
-#include "diag/fault.hpp"
+#include "brep/guard.hpp"
 #include "exchange/document.hpp"
 #include "exchange/kernel.hpp"
 #include "exchange/mesh.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::exchange {
 
@@ -30,13 +30,14 @@ void put_word(std::string& bytes, std::size_t at, std::size_t value) {
   std::memcpy(bytes.data() + at, &narrow, sizeof narrow);
 }
 
-/// The kernel numbers materials; a viewer's list reads better with the roles. GLB: 12 bytes of header, then the JSON
-/// chunk (length, type, text padded to four bytes), then the binary chunk.
-std::string with_named_materials(const std::string& bytes, const parts::Model& model) {
+/// The kernel numbers materials; a viewer's list reads better with the roles. The assembly gets the job's
+/// name. GLB: 12 bytes of header, then the JSON chunk (length, type, text padded to four bytes), then the binary chunk.
+std::string with_names(const std::string& bytes, const parts::Model& model) {
   constexpr std::size_t header = 20;
   const std::size_t length = word(bytes, 12);
   auto json = nlohmann::ordered_json::parse(bytes.substr(header, length));
-  for (const auto& node : json["nodes"]) {
+  for (auto& node : json["nodes"]) {
+    if (node.contains("name") && node["name"] == root_name) node["name"] = units::on_one_line(model.job.name);
     const parts::Solid* solid = node.contains("mesh") ? model.find(node["name"]) : nullptr;
     if (!solid) continue;
     for (const auto& primitive : json["meshes"][node["mesh"].get<std::size_t>()]["primitives"])
@@ -50,18 +51,16 @@ std::string with_named_materials(const std::string& bytes, const parts::Model& m
   return out;
 }
 
-void name_materials(const parts::Model& model, const std::string& path) {
+void put_names(const parts::Model& model, const std::string& path) {
   std::ifstream in{path, std::ios::binary};
   const std::string bytes{std::istreambuf_iterator<char>{in}, {}};
   std::ofstream out{path, std::ios::binary};
-  out << with_named_materials(bytes, model);
+  out << with_names(bytes, model);
   out.close();
   if (!in || !out) throw diag::MachineError{path, "cannot be written"};
 }
 
-}  // namespace
-
-void write_glb(const parts::Model& model, const std::string& path) try {
+void write(const parts::Model& model, const std::string& path) {
   const KernelGuard guard;
   for (const parts::Solid& solid : model.solids) mesh(solid);
   RWGltf_CafWriter writer{path.c_str(), /*theIsBinary=*/true};
@@ -78,9 +77,13 @@ void write_glb(const parts::Model& model, const std::string& path) try {
   TColStd_IndexedDataMapOfStringString about;
   if (!writer.Perform(to_document(model, Before::leave_out), about, Message_ProgressRange{}))
     throw diag::MachineError{path, "cannot be written"};
-  name_materials(model, path);
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{"model.glb", e.GetMessageString()};
+  put_names(model, path);
+}
+
+}  // namespace
+
+void write_glb(const parts::Model& model, const std::string& path) {
+  brep::guarded("model.glb", [&] { write(model, path); });
 }
 
 }  // namespace fallwright::exchange

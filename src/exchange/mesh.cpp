@@ -7,13 +7,15 @@
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 
-#include "diag/fault.hpp"
+#include "brep/guard.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::exchange {
 
 void mesh(const parts::Solid& solid) {
-  BRepMesh_IncrementalMesh{solid.shape, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
+  brep::guarded(solid.id, [&] {
+    BRepMesh_IncrementalMesh{solid.shape, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
+  });
 }
 
 std::vector<Triangle> triangles_of(const parts::Solid& solid) {

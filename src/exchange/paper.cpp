@@ -10,6 +10,7 @@
 #include <cairo-svg.h>
 
 #include "diag/fault.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -100,14 +101,15 @@ class Hand {
   void write(const drawing::Text& text) {
     cairo_select_font_face(cr_, font, CAIRO_FONT_SLANT_NORMAL, CAIRO_FONT_WEIGHT_NORMAL);
     cairo_set_font_size(cr_, font_size * text.height / sheet_.page.scale);
+    const std::string words = units::on_one_line(text.words);  // one byte that is no UTF-8 would end the whole drawing
     cairo_text_extents_t extents;
-    cairo_text_extents(cr_, text.words.c_str(), &extents);
+    cairo_text_extents(cr_, words.c_str(), &extents);
     const double share = text.anchor == drawing::Anchor::left ? 0 : text.anchor == drawing::Anchor::middle ? 0.5 : 1;
     cairo_save(cr_);
     cairo_translate(cr_, x(text.at.x), y(text.at.y));
     cairo_rotate(cr_, -text.rotation_deg * M_PI / 180);
     cairo_move_to(cr_, -share * extents.x_advance, 0);
-    cairo_show_text(cr_, text.words.c_str());
+    cairo_show_text(cr_, words.c_str());
     cairo_restore(cr_);
   }
 
@@ -141,7 +143,7 @@ std::string date_of(long timestamp) {
 
 void write_pdf(const std::vector<Sheet>& sheets, const std::string& title, const std::string& path, long timestamp) {
   const Surface surface{cairo_pdf_surface_create(path.c_str(), 100, 100)};
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title.c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, units::on_one_line(title).c_str());
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "fallwright");
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, date_of(timestamp).c_str());
   for (const Sheet& sheet : sheets) {

@@ -8,11 +8,10 @@
 #include <Interface_Static.hxx>
 #include <STEPCAFControl_Writer.hxx>
 #include <STEPControl_Controller.hxx>
-#include <Standard_Failure.hxx>
 #include <StepData_StepModel.hxx>
 #include <TCollection_HAsciiString.hxx>
 
-#include "diag/fault.hpp"
+#include "brep/guard.hpp"
 #include "exchange/document.hpp"
 #include "exchange/kernel.hpp"
 #include "exchange/step_text.hpp"
@@ -55,10 +54,10 @@ std::string iso_time(long timestamp) {
   return text;
 }
 
-void set_header(const Handle(StepData_StepModel) & step, const std::string& name, long timestamp) {
+void set_header(const Handle(StepData_StepModel) & step, long timestamp) {
   const auto text = [](const std::string& s) { return new TCollection_HAsciiString{s.c_str()}; };
   APIHeaderSection_MakeHeader header{step};
-  header.SetName(text(name));
+  header.SetName(text(root_name));
   header.SetTimeStamp(text(iso_time(timestamp)));
   header.SetAuthorValue(1, text(""));
   header.SetOrganizationValue(1, text(""));
@@ -66,12 +65,12 @@ void set_header(const Handle(StepData_StepModel) & step, const std::string& name
   header.SetAuthorisation(text(""));
 }
 
-/// The kernel's text, brought to one order and put back.
-void make_canonical(const std::string& path) {
+/// The kernel's text, brought to one order, with the job's name, and put back.
+void make_canonical(const std::string& path, const std::string& job) {
   std::ifstream in{path, std::ios::binary};
   const std::string text{std::istreambuf_iterator<char>{in}, {}};
   std::ofstream out{path, std::ios::binary};
-  out << canonical_step(text);
+  out << named_step(canonical_step(text), root_name, job);
   out.close();
   if (!in || !out) throw diag::MachineError{path, "cannot be written"};
 }
@@ -84,17 +83,15 @@ void write(const parts::Model& model, const std::string& path, long timestamp) {
   writer.SetMaterialMode(false);
   if (!writer.Transfer(to_document(model, Before::apart), STEPControl_AsIs))
     throw diag::ModelError{"model.step", "the kernel could not translate the assembly"};
-  set_header(writer.ChangeWriter().Model(), model.job.name, timestamp);
+  set_header(writer.ChangeWriter().Model(), timestamp);
   if (writer.Write(path.c_str()) != IFSelect_RetDone) throw diag::MachineError{path, "cannot be written"};
-  make_canonical(path);
+  make_canonical(path, model.job.name);
 }
 
 }  // namespace
 
-void write_step(const parts::Model& model, const std::string& path, long timestamp) try {
-  write(model, path, timestamp);
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{"model.step", e.GetMessageString()};
+void write_step(const parts::Model& model, const std::string& path, long timestamp) {
+  brep::guarded("model.step", [&] { write(model, path, timestamp); });
 }
 
 }  // namespace fallwright::exchange

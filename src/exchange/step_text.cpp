@@ -1,10 +1,12 @@
 #include "exchange/step_text.hpp"
 
+#include <cstdio>
 #include <map>
 #include <regex>
 #include <vector>
 
 #include "diag/fault.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -95,6 +97,33 @@ std::string canonical_step(const std::string& text) {
   long id = std::stol(numbered.substr(begin + 1));
   for (const auto& [solid, paint] : by_solid) append(out, id, paint);
   return out + numbered.substr(last);
+}
+
+std::string step_string(std::string_view utf8) {
+  std::string out;
+  int open = 0;  // digits of the numbers that a control directive has begun; 0 outside
+  const auto width = [&](int digits) {
+    if (open == digits) return;
+    if (open != 0) out += "\\X0\\";
+    if (digits != 0) out += digits == 4 ? "\\X2\\" : "\\X4\\";
+    open = digits;
+  };
+  for (const char32_t letter : units::letters_of(units::on_one_line(utf8))) {
+    width(letter < 0x80 ? 0 : letter <= 0xffff ? 4 : 8);
+    char number[16];
+    std::snprintf(number, sizeof number, "%0*X", open, static_cast<unsigned>(letter));
+    if (letter == U'\'' || letter == U'\\') out += static_cast<char>(letter);
+    out += open == 0 ? std::string(1, static_cast<char>(letter)) : number;
+  }
+  width(0);
+  return out;
+}
+
+std::string named_step(std::string text, const std::string& placeholder, std::string_view name) {
+  const std::string from = "'" + placeholder + "'", to = "'" + step_string(name) + "'";
+  for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
+    text.replace(at, from.size(), to);
+  return text;
 }
 
 }  // namespace fallwright::exchange

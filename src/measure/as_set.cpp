@@ -6,6 +6,7 @@
 #include <gp_Ax1.hxx>
 #include <gp_Trsf.hxx>
 
+#include "brep/guard.hpp"
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
@@ -72,13 +73,15 @@ gp_Trsf tilt_of(double gx, double gy) {
 }  // namespace
 
 std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy) {
-  const TopLoc_Location place{tilt_of(gx, gy)};
-  parts::Solid solid = *model.first(parts::Role::base);
-  solid.shape = TopoDS::Solid(solid.shape.Moved(place));
-  for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(place));
-  facts::Facts facts;
-  measure_falls({model.job, {solid}}, facts);
-  return facts.facets;
+  return brep::guarded("base", [&] {
+    const TopLoc_Location place{tilt_of(gx, gy)};
+    parts::Solid solid = *model.first(parts::Role::base);
+    solid.shape = TopoDS::Solid(solid.shape.Moved(place));
+    for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(place));
+    facts::Facts facts;
+    measure_falls({model.job, {solid}}, facts);
+    return facts.facets;
+  });
 }
 
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "brep/guard.hpp"
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
@@ -31,9 +32,7 @@ class Chain {
   std::vector<facts::Rung> rungs_;
 };
 
-}  // namespace
-
-std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::Facts& facts, double x, double y) {
+std::vector<facts::Rung> chain_over(const parts::Model& model, const facts::Facts& facts, double x, double y) {
   const auto shape = [&](parts::Role role) { return model.first(role)->shape; };
   const Surface floor{shape(parts::Role::subfloor), true};
   Chain chain;
@@ -56,6 +55,12 @@ std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::F
   if (h.seat_front_mm) chain.add("seat", "lowest edge", *h.seat_front_mm, "highest edge", *h.seat_back_mm);
   chain.add("bath floor outside", h.outside_mm);
   return chain.sorted();
+}
+
+}  // namespace
+
+std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::Facts& facts, double x, double y) {
+  return brep::guarded(model.job.name, [&] { return chain_over(model, facts, x, y); });
 }
 
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts) {

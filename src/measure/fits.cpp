@@ -6,6 +6,7 @@
 #include <BRep_Builder.hxx>
 #include <TopoDS_Compound.hxx>
 
+#include "brep/guard.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -111,7 +112,9 @@ std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& ba
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)
-      if (auto fit = look_at(candidates[i], candidates[j], base_on_bed)) fits.push_back(std::move(*fit));
+      if (auto fit = brep::guarded(candidates[i].solid.id + " beside " + candidates[j].solid.id,
+                                   [&] { return look_at(candidates[i], candidates[j], base_on_bed); }))
+        fits.push_back(std::move(*fit));
   return fits;
 }
 

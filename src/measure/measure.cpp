@@ -5,7 +5,6 @@
 
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
-#include <Standard_Failure.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_IndexedMapOfShape.hxx>
@@ -14,8 +13,8 @@
 #include <TopoDS_Vertex.hxx>
 #include <gp_Pln.hxx>
 
+#include "brep/guard.hpp"
 #include "brep/properties.hpp"
-#include "diag/fault.hpp"
 #include "measure/detail.hpp"
 #include "survey/closure.hpp"
 
@@ -127,7 +126,10 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
   for (const parts::Solid& solid : model.solids) {
     const Standard_Transient* key = solid.shape.TShape().get();
     auto it = known.find(key);
-    if (it == known.end()) it = known.emplace(key, look_at(solid.shape.Located({}), validity)).first;
+    if (it == known.end()) {
+      const auto shared = [&] { return look_at(solid.shape.Located({}), validity); };
+      it = known.emplace(key, brep::guarded(solid.id, shared)).first;
+    }
     const Shared& shared = it->second;
     facts::Part part;
     part.id = solid.id;
@@ -145,14 +147,12 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
   return found;
 }
 
-facts::Facts measure(const parts::Model& model) try { return look_at_all(model); } catch (const Standard_Failure& e) {
-  throw diag::ModelError{model.job.name, e.GetMessageString()};
+facts::Facts measure(const parts::Model& model) {
+  return brep::guarded(model.job.name, [&] { return look_at_all(model); });
 }
 
-facts::Facts measure_solids(const parts::Model& model) try {
-  return look_at_each(model, false);
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{model.job.name, e.GetMessageString()};
+facts::Facts measure_solids(const parts::Model& model) {
+  return brep::guarded(model.job.name, [&] { return look_at_each(model, false); });
 }
 
 }  // namespace fallwright::measure

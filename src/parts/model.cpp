@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include <Standard_Failure.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <gp_Ax1.hxx>
 
-#include "diag/fault.hpp"
+#include "brep/guard.hpp"
 #include "parts/build.hpp"
 #include "parts/pieces.hpp"
 #include "units/tolerance.hpp"
@@ -32,6 +31,16 @@ Model assemble(const job::Job& job) {
   model.solids.push_back(make_base(job, layout));
   model.solids.push_back(make_drain(job, layout));
   if (job.bench) model.solids.push_back(make_seat_block(job, layout));
+  return model;
+}
+
+Model framing_of(const job::Job& job) {
+  const job::Layout layout = lay_out_as_cut(job);
+  Sticks sticks;
+  Model model{job, make_walls(job, layout, sticks)};
+  if (job.bench)
+    for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
+  model.solids.push_back(make_base(job, layout));
   return model;
 }
 
@@ -71,28 +80,20 @@ const Solid* Model::first(Role role) const {
   return it == solids.end() ? nullptr : &*it;
 }
 
-std::shared_ptr<const Model> build(const job::Job& job) try {
-  return std::make_shared<const Model>(assemble(job));
-} catch (const Standard_Failure& e) {
-  throw diag::ModelError{job.name, e.GetMessageString()};
+std::shared_ptr<const Model> build(const job::Job& job) {
+  return brep::guarded(job.name, [&] { return std::make_shared<const Model>(assemble(job)); });
 }
 
 Solid build_base(const job::Job& job) {
-  return make_base(job, job::lay_out(job));
+  return brep::guarded("base", [&] { return make_base(job, job::lay_out(job)); });
 }
 
 Solid build_bed(const job::Job& job) {
-  return make_bed(job, job::lay_out(job));
+  return brep::guarded("bed", [&] { return make_bed(job, job::lay_out(job)); });
 }
 
 Model build_framing(const job::Job& job) {
-  const job::Layout layout = lay_out_as_cut(job);
-  Sticks sticks;
-  Model model{job, make_walls(job, layout, sticks)};
-  if (job.bench)
-    for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
-  model.solids.push_back(make_base(job, layout));
-  return model;
+  return brep::guarded(job.name, [&] { return framing_of(job); });
 }
 
 Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab) {

@@ -176,6 +176,7 @@ Json file(const File& f) {
 std::string to_json(const Report& report) {
   const facts::Facts& f = report.facts;
   Json json;
+  json["schema"] = 1;
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["job"] = {{"name", report.job.name},
                  {"book", report.job.book},

@@ -33,6 +33,7 @@ Json piece(const takeoff::SawRow& p) {
 
 std::string to_json(const Together& all) {
   Json json;
+  json["schema"] = 1;
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["rooms"] = list(all.rooms, room);
   json["takeoff"] = list(all.packs, packs);

@@ -5,6 +5,7 @@
 #include "report/stick_text.hpp"
 #include "report/together.hpp"
 #include "units/length.hpp"
+#include "units/letters.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::report {
@@ -19,7 +20,7 @@ std::string rooms(const Together& all) {
                      padded("set mortar", 12) + "worst check\n";
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
-    text += "  " + number_of(i + 1) + padded(first_letters(room.name, 33), 34);
+    text += "  " + number_of(i + 1) + padded(units::first_letters(room.name, 33), 34);
     if (!room.failure.empty()) {
       text += "NOT IN THIS ORDER: " + room.failure + "\n";
       continue;

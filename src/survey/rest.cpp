@@ -4,6 +4,11 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <set>
+
+#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
+#include <CGAL/Surface_mesh.h>
+#include <CGAL/convex_hull_3.h>
 
 #include "units/tolerance.hpp"
 
@@ -50,10 +55,8 @@ bool carries(const HeightPlane& plane, const std::vector<Spot>& spots) {
                      [&](const Spot& s) { return s.z <= plane.at(s.x, s.y) + 10 * same_mm; });
 }
 
-}  // namespace
-
-std::vector<HeightPlane> stands_on(const std::vector<Spot>& given, Point middle) {
-  const std::vector<Spot> spots = distinct(given);
+/// The stands on a few spots: every triangle of them over the middle is tried.
+std::vector<HeightPlane> stands_on_few(const std::vector<Spot>& spots, Point middle) {
   double highest = std::numeric_limits<double>::lowest();
   std::vector<HeightPlane> planes;
   for (std::size_t i = 0; i < spots.size(); ++i)
@@ -75,6 +78,40 @@ std::vector<HeightPlane> stands_on(const std::vector<Spot>& given, Point middle)
   }
   if (stands.empty() && !planes.empty()) stands.push_back(planes.front());
   return stands;
+}
+
+/// Of many spots those that can carry the plate: corners of the upper hull's faces over the middle. The plate's stand is
+/// such a face, so no other spot needs to be looked at (n log n; all triangles of them would be n3).
+/// @pre the spots do not lie on one plane.
+std::vector<Spot> carriers(const std::vector<Spot>& spots, Point middle) {
+  using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
+  std::vector<Kernel::Point_3> points;
+  for (const Spot& s : spots) points.emplace_back(s.x, s.y, s.z);
+  CGAL::Surface_mesh<Kernel::Point_3> hull;
+  CGAL::convex_hull_3(points.begin(), points.end(), hull);
+  std::set<Kernel::Point_3> corners;
+  for (const auto face : hull.faces()) {
+    std::vector<Kernel::Point_3> at;
+    for (const auto vertex : hull.vertices_around_face(hull.halfedge(face))) at.push_back(hull.point(vertex));
+    const auto spot = [&](std::size_t i) { return Spot{at[i].x(), at[i].y(), at[i].z()}; };
+    if (stand_on(spot(0), spot(1), spot(2), middle)) corners.insert(at.begin(), at.end());
+  }
+  std::vector<Spot> found;  // in the order they were given
+  for (std::size_t i = 0; i < spots.size(); ++i)
+    if (corners.contains(points[i])) found.push_back(spots[i]);
+  return found;
+}
+
+}  // namespace
+
+std::vector<HeightPlane> stands_on(const std::vector<Spot>& given, Point middle) {
+  constexpr std::size_t few = 40;  // ten thousand triangles: no time
+  const std::vector<Spot> spots = distinct(given);
+  if (spots.size() <= few) return stands_on_few(spots, middle);
+  const HeightPlane best = best_plane(spots);
+  const auto on_it = [&](const Spot& s) { return std::abs(best.at(s.x, s.y) - s.z) <= same_mm; };
+  if (std::all_of(spots.begin(), spots.end(), on_it)) return {best};
+  return stands_on_few(carriers(spots, middle), middle);
 }
 
 HeightPlane rest_on(const std::vector<Spot>& spots, Point middle) {

@@ -1,16 +1,27 @@
 """Reads DXF files with ezdxf, an independent library, and prints what is in each as one JSON object a line.
 
-Exit code 1 when any file needs a repair: an audit with an error or with a fix.
+Exit code 1 when any file needs a repair: an audit with an error or with a fix. With --plain texts are as people see
+them, without the format's codes.
 """
 import collections
 import json
+import re
 import sys
 
 import ezdxf
 from ezdxf import bbox
+from ezdxf.lldxf.encoding import decode_dxf_unicode
+from ezdxf.tools.text import plain_text
+
+
+def plain(text):
+    text = plain_text(re.sub(r"%%(\d{3})", lambda code: f"\\U+{int(code[1]):04X}", text))
+    return decode_dxf_unicode(text).encode("utf-16", "surrogatepass").decode("utf-16")
+
 
 bad = False
-for path in sys.argv[1:]:
+words = plain if "--plain" in sys.argv else str
+for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
     doc = ezdxf.readfile(path)
     audit = doc.audit()
     model = doc.modelspace()
@@ -25,7 +36,7 @@ for path in sys.argv[1:]:
         "types": dict(sorted(collections.Counter(e.dxftype() for e in model).items())),
         "layers": dict(sorted(collections.Counter(e.dxf.layer for e in model).items())),
         "known_layers": sorted(layer.dxf.name for layer in doc.layers),
-        "texts": [e.dxf.text for e in model if e.dxftype() == "TEXT"],
+        "texts": [words(e.dxf.text) for e in model if e.dxftype() == "TEXT"],
         "box": [box.extmin.x, box.extmin.y, box.extmax.x, box.extmax.y] if box else None,
         "lines": [[e.dxf.start.x, e.dxf.start.y, e.dxf.end.x, e.dxf.end.y, e.dxf.layer] for e in model if e.dxftype() == "LINE"],
         "circles": [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in model if e.dxftype() == "CIRCLE"],

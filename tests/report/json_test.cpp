@@ -43,6 +43,7 @@ TEST(Json, HoldsWhatTheContractNames) {
       {"sticks", {"stock", "length_mm", "count", "pieces", "offcut_mm"}},
       {"files", {"path", "bytes", "sha256"}}};
   const Json json = written({});
+  EXPECT_EQ(json["schema"], 1);
   for (const char* key : {"name", "version"}) EXPECT_TRUE(json["tool"].contains(key)) << key;
   for (const char* key : {"name", "file", "sha256"}) EXPECT_TRUE(json["job"].contains(key)) << key;
   for (const auto& [list, keys] : lists) {
@@ -115,6 +116,16 @@ TEST(Json, AFileNameThatIsNoTextDoesNotStopTheReport) {
   sample::Reported sample;
   sample.job.file = "caf\xe9.toml";
   EXPECT_NO_THROW(written(sample));
+}
+
+TEST(Json, OrdersToATerminalAreEscapedAndComeBack) {
+  // Source: RFC 8259, section 7: any letter may be escaped, beyond FFFF as the two halves of UTF-16.
+  sample::Reported sample;
+  const std::string name = "a\x1b[31m\u202eb\u009b\U000e0041";
+  sample.job.name = name;
+  const std::string text = report::to_json(sample.report());
+  EXPECT_NE(text.find("a\\u001b[31m\\u202eb\\u009b\\udb40\\udc41"), std::string::npos);
+  EXPECT_EQ(Json::parse(text)["job"]["name"], name);
 }
 
 TEST(Json, EqualReportsAreEqualTexts) {

@@ -52,6 +52,40 @@ TEST(Rest, NothingStandsAboveThePlate) {
   }
 }
 
+TEST(Rest, OnAThousandSpotsItStandsOnThreeOfThem) {
+  // Source: property: of all planes that no spot pierces, a stand is the lowest over the middle; so the height there is
+  // no greater than that of any other such plane, and three spots touch it. A hump in the middle leaves it to rock.
+  std::mt19937 random{5};
+  std::uniform_real_distribution<double> x{0, 60}, y{0, 34}, z{-1, 1};
+  for (const double hump : {0., 2.}) {
+    auto spots = corners(0.1, 0.2, -0.3, 0.4);
+    for (int k = 0; k < 1000; ++k) spots.push_back({x(random), y(random), z(random)});
+    if (hump > 0) spots.push_back({30, 17, hump});
+    const auto stands = stands_on(spots, {30, 17});
+    EXPECT_EQ(stands.size() > 1, hump > 0);
+    for (const HeightPlane& stand : stands) {
+      int touching = 0;
+      for (const Spot& s : spots) {
+        EXPECT_LE(s.z, stand.at(s.x, s.y) + 1e-5);
+        touching += std::abs(s.z - stand.at(s.x, s.y)) < 1e-5;
+      }
+      EXPECT_GE(touching, 3);
+      EXPECT_NEAR(stand.at(30, 17), stands.front().at(30, 17), 1e-6);
+    }
+  }
+}
+
+TEST(Rest, ManySpotsOnAPlaneAreThePlane) {
+  // Source: closed form.
+  std::vector<Spot> spots;
+  for (int i = 0; i < 20; ++i)
+    for (int k = 0; k < 20; ++k) spots.push_back({i * 3., k * 2., 0.01 * i * 3 - 0.02 * k * 2});
+  const auto stands = stands_on(spots, {30, 20});
+  ASSERT_EQ(stands.size(), 1u);
+  EXPECT_NEAR(stands[0].gx, 0.01, 1e-12);
+  EXPECT_NEAR(stands[0].gy, -0.02, 1e-12);
+}
+
 TEST(Rest, MirrorsWithTheFloor) {
   // Source: property.
   const HeightPlane a = rest_on(corners(5, 1, 4, 2), {30, 17}), b = rest_on(corners(1, 5, 2, 4), {30, 17});

@@ -1,0 +1,32 @@
+/// The kernel's exceptions, turned into our own where the kernel is called: they are no std::exception, most come
+/// without a word, and one that gets past ends the process. Its signals are never armed: what it divides by zero stays
+/// a number that is none, and is caught by what is measured.
+#pragma once
+
+#include <string>
+
+#include <Standard_Failure.hxx>
+
+#include "diag/fault.hpp"
+
+namespace fallwright::brep {
+
+/// The keys of a job to look at when the kernel refuses a part, by its id: "; look at bed.collar, drain.bore and
+/// base.ribs, a change of a millimetre may be enough".
+std::string what_to_change(const std::string& part);
+
+/// The kernel's own word for what happened, and what to change; never empty, whatever the kernel says.
+diag::ModelError refused(const std::string& part, const Standard_Failure& failure);
+
+/// Does `work`, which calls the kernel for `part`: a solid's id, a file or a sheet.
+/// @throws diag::ModelError for whatever the kernel throws; other exceptions pass.
+template <class Work>
+auto guarded(const std::string& part, const Work& work) -> decltype(work()) {
+  try {
+    return work();
+  } catch (const Standard_Failure& failure) {
+    throw refused(part, failure);
+  }
+}
+
+}  // namespace fallwright::brep
