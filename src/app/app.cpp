@@ -19,6 +19,7 @@
 #include "app/terminal.hpp"
 #include "app/typed.hpp"
 #include "diag/fault.hpp"
+#include "diag/nearest.hpp"
 #include "job/describe.hpp"
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
@@ -26,6 +27,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -164,7 +166,7 @@ int flood(const Options& options) {
 
 int heights(const Options& options) {
   const job::Job job = load(options.job);
-  const double x = length_of("X", options.at_x, job.unit), y = length_of("Y", options.at_y, job.unit);
+  const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
   const auto work = work_out(job, stages);
   std::cout << report::chain_table(work->job, measure::measure_chain(*work->model, work->facts, x, y), x, y);
@@ -173,10 +175,7 @@ int heights(const Options& options) {
 
 int level(const Options& options) {
   job::Job job = load(options.job);
-  if (!options.readings.empty()) {
-    job.as_set = {options.down, {}};
-    for (const std::string& text : options.readings) job.as_set.readings.push_back(rim_reading(text, job.unit));
-  }
+  if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit)};
   if (job.as_set.readings.empty())
     throw diag::JobFaults{
         {{job.file, 0, 0, "as_set", "no readings: give them here, like back-left=1/8, or in the file"}}};
@@ -292,6 +291,17 @@ int guarded(const std::function<int()>& command) {
   }
 }
 
+/// Whether the first word may be one; a mistyped command is told the nearest.
+bool is_command(const CLI::App& app, const std::string& word) {
+  std::vector<std::string> known;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
+    known.push_back(command->get_name());
+  if (word.rfind('-', 0) == 0 || std::count(known.begin(), known.end(), word) > 0) return true;
+  std::cerr << "fallwright: there is no command '" << units::first_letters(word, 60) << "'; did you mean '"
+            << diag::nearest(word, known) << "'?\n";
+  return false;
+}
+
 }  // namespace
 
 int run(int argc, const char* const* argv) {
@@ -301,6 +311,7 @@ int run(int argc, const char* const* argv) {
   std::function<int()> chosen;
   CLI::App app{"Solids, numbers and drawings for a sloped shower base set in a mortar bed beside a framed bench."};
   declare(app, options, chosen);
+  if (argc > 1 && !is_command(app, argv[1])) return bad_input;
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& e) {

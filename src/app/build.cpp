@@ -6,6 +6,7 @@
 
 #include "app/staging.hpp"
 #include "diag/fault.hpp"
+#include "diag/text_file.hpp"
 #include "drawing/draw.hpp"
 #include "exchange/dxf.hpp"
 #include "exchange/export.hpp"
@@ -24,13 +25,20 @@ namespace fallwright::app {
 
 namespace {
 
-/// What does not open is the job file's fault: it names it.
-std::string override_text(const std::string& job, const std::string& named, const std::string& file) try {
-  return job::slurp(file);
-} catch (const diag::MachineError&) {
-  throw diag::JobFaults{
-      {{job, 0, 0, "rules.override",
-        "found '" + named + "'; it must be a rule book file beside the job file, and '" + file + "' cannot be read"}}};
+/// What cannot be read is the job file's fault: it names it.
+std::string override_text(const job::BookOverride& named, const std::string& job, const std::string& file) {
+  const auto refuse = [&](const std::string& why) {
+    throw diag::JobFaults{{{job, named.line, named.column, "rules.override",
+                            "found '" + named.file + "'; it must be a rule book file beside the job file, and " + why}}};
+  };
+  try {
+    return diag::read_text(file);
+  } catch (const diag::MachineError& e) {
+    refuse(std::string{"'"} + file + "': " + e.reason());
+  } catch (const diag::JobFaults& e) {
+    refuse(e.what());
+  }
+  return "";
 }
 
 /// Every file that was written so far, with its fingerprint: by this list the next build knows what it may replace.
@@ -46,12 +54,13 @@ std::vector<report::File> listed(const Staging& staging) {
 }  // namespace
 
 job::Job load(const std::string& path) {
-  const std::string text = job::slurp(path);
+  const std::string text = diag::read_text(path);
   job::Job job = job::read(text, path);
   job.sha256 = exchange::sha256(text);
-  if (!job.book_override.file.empty()) {
-    const auto beside = std::filesystem::path{path}.parent_path() / job.book_override.file;
-    job.book_override = {beside.string(), override_text(path, job.book_override.file, beside.string())};
+  if (job::BookOverride& own = job.book_override; !own.file.empty()) {
+    const auto beside = std::filesystem::path{path}.parent_path() / own.file;
+    own.text = override_text(own, path, beside.string());
+    own.file = beside.string();
     rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
     job.sha256 = exchange::sha256(text + job.book_override.text);
   }

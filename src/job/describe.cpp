@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/range.hpp"
 #include "job/schema.hpp"
 
 namespace fallwright::job {

@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <map>
-#include <numeric>
 
 #include "diag/fault.hpp"
+#include "job/range.hpp"
 #include "job/schema.hpp"
+#include "job/suggest.hpp"
+#include "job/toml.hpp"
 #include "job/validate.hpp"
 #include "job/value.hpp"
 #include "survey/room.hpp"
@@ -17,40 +16,15 @@
 namespace fallwright::job {
 namespace {
 
-/// Letters to change, add or drop to get from one word to the other.
-std::size_t distance(const std::string& a, const std::string& b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  std::iota(row.begin(), row.end(), 0u);
-  for (std::size_t i = 0; i < a.size(); ++i) {
-    std::size_t corner = row[0];
-    row[0] = i + 1;
-    for (std::size_t j = 0; j < b.size(); ++j) {
-      const std::size_t change = corner + (a[i] == b[j] ? 0 : 1);
-      corner = row[j + 1];
-      row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
-    }
-  }
-  return row.back();
-}
-
-const std::string& nearest(const std::string& path) {
-  const auto better = [&](const Key& a, const Key& b) { return distance(path, a.path) < distance(path, b.path); };
-  return std::min_element(keys().begin(), keys().end(), better)->path;
-}
-
 class JobReader {
  public:
-  JobReader(std::string_view text, std::string file) : file_{std::move(file)} {
-    try {
-      table_ = toml::parse(text, file_);
-    } catch (const toml::parse_error& e) {
-      fault(e.source().begin, "", "this is no TOML: " + std::string{e.description()});
-    }
-  }
+  JobReader(std::string_view text, std::string file)
+      : file_{std::move(file)}, table_{parse_toml(text, file_, faults_)} {}
 
   Job read() {
-    stop_if_faulty();
+    stop_if_faulty(faults_);
     walk(table_, "");
+    tell_unknown();
     read_unit();
     for (const Key& key : keys())
       if (!section_of(key).repeats()) read_key(key, key.path);
@@ -60,10 +34,12 @@ class JobReader {
     survey_floor();
     alcove_size();
     check_pairs();
-    stop_if_faulty();
+    stop_if_faulty(faults_);
     for (const Contradiction& c : contradictions(job_)) fault(place_of(c.key), c.key, c.message);
-    stop_if_faulty();
+    stop_if_faulty(faults_);
     job_.file = file_;
+    const toml::source_position at = place_of("rules.override");
+    job_.book_override.line = at.line, job_.book_override.column = at.column;
     return std::move(job_);
   }
 
@@ -72,18 +48,15 @@ class JobReader {
     faults_.push_back({file_, at.line, at.column, key, message});
   }
 
-  void stop_if_faulty() {
-    if (faults_.empty()) return;
-    std::stable_sort(faults_.begin(), faults_.end(), [](const diag::Fault& a, const diag::Fault& b) {
-      return std::pair{a.line, a.column} < std::pair{b.line, b.column};
-    });
-    throw diag::JobFaults{std::move(faults_)};
-  }
-
-  /// Notes where every key stands and finds those that the table of keys does not know.
+  /// Notes where every key stands and finds those that the table of keys does not know. A name that needs quotes is
+  /// none of ours, so that the paths noted here can be told apart by their dots and brackets.
   void walk(const toml::table& table, const std::string& prefix) {
     for (const auto& [name, node] : table) {
       const std::string own = prefix + std::string{name.str()}, path = plain(own);
+      if (!is_bare(name.str())) {
+        unknown_.push_back({name.source().begin, prefix + "'" + std::string{name.str()} + "'", false});
+        continue;
+      }
       places_[own] = name.source().begin;
       const bool section =
           std::any_of(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });
@@ -95,7 +68,21 @@ class JobReader {
       else if (section)
         fault(name.source().begin, path, "this is a section; write [" + path + "] and its keys below it");
       else if (!key)
-        fault(name.source().begin, path, "no such key; did you mean '" + nearest(path) + "'?");
+        unknown_.push_back({name.source().begin, path, node.is_table() || node.is_array_of_tables()});
+    }
+  }
+
+  /// The first of them with what may have been meant.
+  void tell_unknown() {
+    std::stable_sort(unknown_.begin(), unknown_.end(), [](const Unknown& a, const Unknown& b) {
+      return std::pair{a.at.line, a.at.column} < std::pair{b.at.line, b.at.column};
+    });
+    for (std::size_t i = 0; i < unknown_.size(); ++i) {
+      const auto& [at, path, section] = unknown_[i];
+      if (i < most_faults)
+        fault(at, quoted_start(path), section ? no_such_section(path) : no_such_key(path));
+      else
+        fault(at, quoted_start(path), "no such key");
     }
   }
 
@@ -121,7 +108,8 @@ class JobReader {
     return *std::find_if(sections().begin(), sections().end(),
                          [&](const Section& s) { return s.path == key.section(); });
   }
-  /// A path without the numbers of its entries: "survey.plumb[2].lean" is the key "survey.plumb.lean".
+  /// A path without the numbers of its entries: "survey.plumb[2].lean" is the key "survey.plumb.lean". The brackets are
+  /// our own, always in pairs: names of the file are bare.
   static std::string plain(std::string path) {
     for (std::size_t at = path.find('['); at != std::string::npos; at = path.find('['))
       path.erase(at, path.find(']') + 1 - at);
@@ -279,10 +267,17 @@ class JobReader {
       fault(place_of("drain"), "drain", "one of '" + a + "' and '" + b + "' is missing");
   }
 
+  struct Unknown {
+    toml::source_position at;
+    std::string path;
+    bool section;
+  };
+
   std::string file_;
+  std::vector<diag::Fault> faults_;
   toml::table table_;
   std::map<std::string, toml::source_position> places_;
-  std::vector<diag::Fault> faults_;
+  std::vector<Unknown> unknown_;
   Job job_;
 };
 
@@ -292,15 +287,13 @@ Job read(std::string_view text, const std::string& file) {
   return JobReader{text, file}.read();
 }
 
-std::string slurp(const std::string& path) {
-  std::error_code error;
-  if (std::filesystem::is_directory(path, error)) throw diag::MachineError{path, "is a folder, not a job file"};
-  std::ifstream in{path, std::ios::binary};
-  if (!in)
-    throw diag::MachineError{path, std::filesystem::exists(path, error) ? "cannot be opened" : "there is no such file"};
-  std::string text{std::istreambuf_iterator<char>{in}, {}};
-  if (in.bad()) throw diag::MachineError{path, "cannot be read"};
-  return text;
+double typed_length(const std::string& key, const std::string& name, const std::string& text, UnitSystem unit) {
+  const auto row = std::find_if(keys().begin(), keys().end(), [&](const Key& k) { return k.path == key; });
+  diag::ensure(row != keys().end(), "a length is typed for a key that the job file has not");
+  std::string why;
+  const auto value = read_value(toml::value<std::string>{text}, *row, unit, why);
+  if (!value) throw diag::JobFaults{{{"", 0, 0, name, why}}};
+  return value->number;
 }
 
 }  // namespace fallwright::job

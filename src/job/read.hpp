@@ -12,7 +12,8 @@ namespace fallwright::job {
 /// @throws diag::JobFaults with every fault: syntax, unknown key, wrong type, out of range, impossible geometry.
 Job read(std::string_view text, const std::string& file);
 
-/// The whole of a file. @throws diag::MachineError when it cannot be read.
-std::string slurp(const std::string& path);
+/// A length typed for a key of the job file, in mm: read, and held to its range, as in the file. `name` is told in the
+/// fault. @throws diag::JobFaults.
+double typed_length(const std::string& key, const std::string& name, const std::string& text, UnitSystem unit);
 
 }  // namespace fallwright::job

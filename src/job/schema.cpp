@@ -333,35 +333,4 @@ const char* name_of(Kind kind) {
   return "";
 }
 
-std::string value_text(Kind kind, double value, UnitSystem unit) {
-  const bool metric = unit == UnitSystem::metric;
-  switch (kind) {
-    case Kind::length:
-    case Kind::lengths:
-    case Kind::reading:
-    case Kind::points:
-    case Kind::rows:
-      return units::to_text(Length::mm(value), metric);
-    case Kind::fall:
-      return units::to_text(Fall::ratio(value), metric);
-    case Kind::volume:
-      return units::volume_text(value, metric);
-    case Kind::area:
-      return units::area_text(value, metric);
-    case Kind::density:
-      return units::decimals(value, 0) + " kg/m3";
-    case Kind::mass:
-      return metric ? units::decimals(value, 1) + " kg" : units::decimals(value / units::kg_per_lb, 1) + " lb";
-    case Kind::share:
-      return units::decimals(value * 100, 0) + " %";
-    default:
-      return units::decimals(value, 0);
-  }
-}
-
-std::string range_text(const Key& key, UnitSystem unit) {
-  if (key.least == 0 && key.greatest == 0) return "";
-  return value_text(key.kind, key.least, unit) + " to " + value_text(key.kind, key.greatest, unit);
-}
-
 }  // namespace fallwright::job

@@ -74,9 +74,5 @@ struct Section {
 const std::vector<Section>& sections();
 
 const char* name_of(Kind kind);
-/// "1/4\" to 3\"" in the job's unit; empty for kinds without a range.
-std::string range_text(const Key& key, UnitSystem unit);
-/// A value of a key's kind as a person writes it.
-std::string value_text(Kind kind, double value, UnitSystem unit);
 
 }  // namespace fallwright::job

@@ -45,6 +45,7 @@ struct Fixture {
 /// A rule book of the user's own, whose rows replace those of the job's book. The program reads its file.
 struct BookOverride {
   std::string file, text;
+  unsigned line = 0, column = 0;  ///< where the job file names it
 };
 
 }  // namespace fallwright::job

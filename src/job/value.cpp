@@ -4,13 +4,15 @@
 #include <cmath>
 #include <sstream>
 
+#include "job/range.hpp"
+#include "job/toml.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::job {
 namespace {
 
 std::string quoted(const std::string& text) {
-  return "'" + text + "'";
+  return "'" + quoted_start(text) + "'";
 }
 
 std::string joined(const std::vector<std::string>& words) {
@@ -67,11 +69,10 @@ const char* example(Kind kind) {
 }
 
 std::optional<double> length_mm(const toml::node& node, UnitSystem unit, std::string& why) {
-  const auto bare = unit == UnitSystem::inch ? units::LengthUnit::inch : units::LengthUnit::mm;
   if (const auto text = node.value<std::string>()) {
-    const auto length = units::parse_length(*text, bare, why);
+    const auto length = number_of(Kind::length, *text, unit, why);
     if (!length) why = "found " + quoted(*text) + ": " + why;
-    return length ? std::optional{length->in_mm()} : std::nullopt;
+    return length;
   }
   if (!node.is_number()) {
     why = "found " + found(node) + "; wanted " + example(Kind::length);
@@ -82,30 +83,15 @@ std::optional<double> length_mm(const toml::node& node, UnitSystem unit, std::st
 }
 
 /// Numbers whose unit stands in their text.
-std::optional<double> measured(const toml::node& node, Kind kind, std::string& why) {
+std::optional<double> measured(const toml::node& node, Kind kind, UnitSystem unit, std::string& why) {
   const auto text = node.value<std::string>();
   if (!text) {
     why = "found " + found(node) + "; wanted " + example(kind);
     return std::nullopt;
   }
-  std::optional<double> number;
-  if (kind == Kind::fall)
-    if (const auto fall = units::parse_fall(*text, why)) number = fall->as_ratio();
-  if (kind == Kind::volume) number = units::parse_volume_mm3(*text, why);
-  if (kind == Kind::area) number = units::parse_area_mm2(*text, why);
-  if (kind == Kind::density) number = units::parse_density_kg_m3(*text, why);
-  if (kind == Kind::mass) number = units::parse_mass_kg(*text, why);
-  if (kind == Kind::share) number = units::parse_share(*text, why);
+  const auto number = number_of(kind, *text, unit, why);
   if (!number) why = "found " + quoted(*text) + ": " + why;
   return number;
-}
-
-bool in_range(const Key& key, double number, UnitSystem unit, std::string& why) {
-  const bool bounded = key.least != 0 || key.greatest != 0;
-  if (std::isfinite(number) && (!bounded || (number >= key.least - 1e-9 && number <= key.greatest + 1e-9))) return true;
-  why = "found " + (std::isfinite(number) ? value_text(key.kind, number, unit) : "no finite number") + "; allowed is " +
-        range_text(key, unit);
-  return false;
 }
 
 std::optional<Value> read_number(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
@@ -113,7 +99,7 @@ std::optional<Value> read_number(const toml::node& node, const Key& key, UnitSys
   if (key.kind == Kind::length)
     number = length_mm(node, unit, why);
   else if (key.kind != Kind::integer)
-    number = measured(node, key.kind, why);
+    number = measured(node, key.kind, unit, why);
   else if (const auto whole = node.value_exact<std::int64_t>())
     number = static_cast<double>(*whole);
   else
@@ -133,6 +119,7 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
     return std::nullopt;
   }
   value.text = *text;
+  if (why = fault_of_text(*text); !why.empty()) return std::nullopt;
   if (key.kind == Kind::stock) {
     const auto stock = parse_stock(*text, why);
     if (!stock) return std::nullopt;
@@ -183,6 +170,8 @@ std::optional<Value> read_list(const toml::node& node, const Key& key, UnitSyste
   return value;
 }
 
+constexpr double greatest_tolerance_mm = 50.8;  ///< what is read no nearer than that is a guess
+
 /// One person's reading: a length, or a table that says more about it.
 std::optional<Value> read_one(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
   Value value;
@@ -201,8 +190,9 @@ std::optional<Value> read_one(const toml::node& node, const Key& key, UnitSystem
     if (name == "tolerance") {
       value.tolerance = length_mm(item, unit, why);
       if (!value.tolerance) return std::nullopt;
-      if (*value.tolerance > 0) continue;
-      why = "found a tolerance of " + value_text(Kind::length, *value.tolerance, unit) + "; it must be above zero";
+      if (*value.tolerance > 0 && *value.tolerance <= greatest_tolerance_mm) continue;
+      why = "found a tolerance of " + value_text(Kind::length, *value.tolerance, unit) +
+            "; it must be above zero and at most " + value_text(Kind::length, greatest_tolerance_mm, unit);
       return std::nullopt;
     }
     if (name == "face") {
@@ -215,7 +205,7 @@ std::optional<Value> read_one(const toml::node& node, const Key& key, UnitSystem
       return std::nullopt;
     }
     if (name == "length" || name == "by") continue;  // who took it is for people
-    why = "found '" + std::string{name.str()} + "' in a reading; allowed is length, tolerance, face and by";
+    why = "found " + quoted(std::string{name.str()}) + " in a reading; allowed is length, tolerance, face and by";
     return std::nullopt;
   }
   return value;

@@ -1,12 +1,13 @@
 #include "rules/rule_book.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
 #include <mutex>
 #include <set>
 
-#include <toml++/toml.h>
-
 #include "diag/fault.hpp"
+#include "job/toml.hpp"
 #include "rules/book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -31,20 +32,14 @@ constexpr Verified all_verified[] = {Verified::quoted, Verified::secondary, Veri
 class BookReader {
  public:
   BookReader(std::string_view text, const std::string& file, bool compiled_in)
-      : file_{file}, check_bounds_{!compiled_in} {
-    try {
-      table_ = toml::parse(text, file);
-    } catch (const toml::parse_error& e) {
-      fault(e.source().begin, "", "this is no TOML: " + std::string{e.description()});
-    }
-  }
+      : file_{file}, check_bounds_{!compiled_in}, table_{job::parse_toml(text, file_, faults_)} {}
 
   RuleBook read() {
     stop_if_faulty();
     RuleBook book{file_, table_["title"].value_or(std::string{}), {}};
     for (const auto& [name, node] : table_)
       if (name != "title" && name != "limit")
-        fault(name.source().begin, std::string{name.str()}, "a rule book has 'title' and [[limit]] only");
+        fault(name.source().begin, job::quoted_start(name.str()), "a rule book has 'title' and [[limit]] only");
     const toml::array* rows = table_["limit"].as_array();
     if (!rows || !rows->is_homogeneous(toml::node_type::table))
       fault({1, 1}, "limit", "a rule book needs [[limit]] rows");
@@ -62,9 +57,7 @@ class BookReader {
   void fault(const toml::source_position& at, const std::string& key, const std::string& message) {
     faults_.push_back({file_, at.line, at.column, key, message});
   }
-  void stop_if_faulty() {
-    if (!faults_.empty()) throw diag::JobFaults{std::move(faults_)};
-  }
+  void stop_if_faulty() { job::stop_if_faulty(faults_); }
 
   std::string text(const toml::table& row, const char* key, bool needed) {
     const toml::node* node = row.get(key);
@@ -72,6 +65,8 @@ class BookReader {
     if (!node) return "";
     const auto text = node->value_exact<std::string>();
     if (!text) fault(node->source().begin, key, "wanted a text in quotes");
+    if (const std::string why = job::fault_of_text(text.value_or("")); !why.empty())
+      fault(node->source().begin, key, why);
     return text.value_or("");
   }
 
@@ -95,7 +90,7 @@ class BookReader {
                                              "source", "edition", "verified", "breaks"};
     for (const auto& [name, node] : table)
       if (!known.count(std::string{name.str()}))
-        fault(name.source().begin, std::string{name.str()}, "no such key in a row of a rule book");
+        fault(name.source().begin, job::quoted_start(name.str()), "no such key in a row of a rule book");
     if (!row.id.empty()) suits_its_rule(table, row, faults_.size() > before);
     return row;
   }
@@ -175,7 +170,8 @@ class BookReader {
     if (unit == Unit::share) value = units::parse_share(words, why);
     if (unit == Unit::mm3) value = words == "0" ? 0 : units::parse_volume_mm3(words, why);
     if (unit == Unit::count) value = count(words, why);
-    if (!value) fault(table.get(key)->source().begin, key, "found '" + words + "': " + why);
+    if (value && !(std::abs(*value) <= beyond_any)) value.reset(), why = "no limit is that large";
+    if (!value) fault(table.get(key)->source().begin, key, "found '" + job::quoted_start(words) + "': " + why);
     return value;
   }
 
@@ -189,16 +185,20 @@ class BookReader {
     return std::nullopt;
   }
 
+  /// In millimetres, square or cubic ones, or none: what is still counted in marks of a rule.
+  static constexpr double beyond_any = 1e12;
+
   static std::optional<double> count(const std::string& words, std::string& why) {
-    if (!words.empty() && words.find_first_not_of("0123456789") == std::string::npos) return std::stod(words);
+    if (!words.empty() && words.find_first_not_of("0123456789") == std::string::npos)
+      return std::strtod(words.c_str(), nullptr);
     why = "a count is a whole number";
     return std::nullopt;
   }
 
   std::string file_;
   bool check_bounds_;  ///< of a user's rows; the compiled-in ones are what they are held against
-  toml::table table_;
   std::vector<diag::Fault> faults_;
+  toml::table table_;
 };
 
 }  // namespace

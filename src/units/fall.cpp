@@ -10,9 +10,12 @@
 namespace fallwright::units {
 namespace {
 
+constexpr double countable = 1e12;  ///< beyond it no 64th is counted
+
 std::string with_decimals(double value, int decimals) {
   char buffer[64];
-  std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
+  if (!std::isfinite(value)) return "unknown";
+  std::snprintf(buffer, sizeof buffer, std::abs(value) < countable ? "%.*f" : "%.*g", decimals, value);
   return buffer;
 }
 
@@ -58,6 +61,7 @@ std::optional<Fall> parse_fall(std::string_view text, std::string& why) {
 std::string to_inches_per_foot(Fall fall) {
   if (fall.as_ratio() < 0) return "-" + to_inches_per_foot(Fall::ratio(-fall.as_ratio()));
   const double value = fall.in_inches_per_foot();
+  if (!(value < countable)) return with_decimals(value, 0) + " in/ft";
   const long count = std::lround(value * 64);
   if (count == 0 || std::abs(value * 64 - static_cast<double>(count)) > 64 * 12 * tolerance::ratio)
     return with_decimals(value, 3) + " in/ft";

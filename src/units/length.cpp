@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <numeric>
 
 #include "units/reader.hpp"
@@ -91,6 +92,18 @@ std::string sixteenths(long count) {
   return whole == 0 ? fraction : std::to_string(whole) + "-" + fraction;
 }
 
+/// Beyond it no mark of a rule is counted: a sixteenth of an inch of it still fits a whole number.
+constexpr double countable_mm = 1e12;
+
+/// A length that is no number or far past any tape, as it is printed then.
+std::optional<std::string> uncountable(Length length) {
+  if (!std::isfinite(length.in_mm())) return "unknown";
+  if (std::abs(length.in_mm()) < countable_mm) return std::nullopt;
+  char buffer[32];
+  std::snprintf(buffer, sizeof buffer, "%.3g mm", length.in_mm());
+  return buffer;
+}
+
 }  // namespace
 
 std::optional<Length> parse_length(std::string_view text, LengthUnit bare, std::string& why) {
@@ -109,12 +122,13 @@ std::optional<Length> parse_length(std::string_view text, LengthUnit bare, std::
 }
 
 std::string to_inches(Length length) {
-  if (!std::isfinite(length.in_mm())) return "unknown";
+  if (const auto text = uncountable(length)) return *text;
   const long count = std::lround(std::abs(length.in_inches()) * 16);
   return (length.in_mm() < 0 && count != 0 ? "-" : "") + sixteenths(count) + "\"";
 }
 
 std::string to_feet_and_inches(Length length) {
+  if (const auto text = uncountable(length)) return *text;
   const long count = std::lround(std::abs(length.in_inches()) * 16), feet = count / 192;
   if (feet == 0) return to_inches(length);
   const std::string sign = length.in_mm() < 0 ? "-" : "";
@@ -122,7 +136,8 @@ std::string to_feet_and_inches(Length length) {
 }
 
 std::string to_mm(Length length) {
-  return std::isfinite(length.in_mm()) ? std::to_string(std::lround(length.in_mm())) + " mm" : "unknown";
+  if (const auto text = uncountable(length)) return *text;
+  return std::to_string(std::lround(length.in_mm())) + " mm";
 }
 
 std::string to_text(Length length, bool metric) {

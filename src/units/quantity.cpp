@@ -103,7 +103,7 @@ std::vector<double> parse_parts(std::string_view text, std::string& why) {
 
 std::string decimals(double value, int count) {
   char buffer[64];
-  std::snprintf(buffer, sizeof buffer, "%.*f", count, value);
+  std::snprintf(buffer, sizeof buffer, std::abs(value) < 1e30 ? "%.*f" : "%.*g", count, value);  // which fits
   return buffer;
 }
 

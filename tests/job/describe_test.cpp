@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "job/describe.hpp"
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 
 namespace fallwright::job {
@@ -71,7 +72,7 @@ TEST(Params, EveryDemoJobReadsWithoutAFault) {
   // Source: the demo jobs' promise.
   for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c"}) {
     const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-    EXPECT_NO_THROW(read(slurp(path), path)) << name;
+    EXPECT_NO_THROW(read(diag::read_text(path), path)) << name;
   }
 }
 

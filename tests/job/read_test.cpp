@@ -138,11 +138,5 @@ TEST(Read, SurvivesDamagedFiles) {
   }
 }
 
-TEST(Slurp, SaysWhatIsWrongWithAFile) {
-  // Source: common practice, no source.
-  EXPECT_THROW(slurp("/nowhere/at/all.toml"), diag::MachineError);
-  EXPECT_THROW(slurp("/"), diag::MachineError);
-}
-
 }  // namespace
 }  // namespace fallwright::job

@@ -1,0 +1,37 @@
+#include "diag/nearest.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace fallwright::diag {
+namespace {
+
+/// No name of ours is longer; what is longer still is near to none.
+constexpr std::size_t longest_word = 80;
+
+/// Letters to change, add or drop to get from one word to the other.
+std::size_t distance(const std::string& a, const std::string& b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  std::iota(row.begin(), row.end(), 0u);
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    std::size_t corner = row[0];
+    row[0] = i + 1;
+    for (std::size_t j = 0; j < b.size(); ++j) {
+      const std::size_t change = corner + (a[i] == b[j] ? 0 : 1);
+      corner = row[j + 1];
+      row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
+    }
+  }
+  return row.back();
+}
+
+}  // namespace
+
+const std::string& nearest(const std::string& word, const std::vector<std::string>& known) {
+  const std::string begin = word.substr(0, longest_word);
+  return *std::min_element(known.begin(), known.end(), [&](const std::string& a, const std::string& b) {
+    return distance(begin, a) < distance(begin, b);
+  });
+}
+
+}  // namespace fallwright::diag

@@ -1,0 +1,107 @@
+#include "job/range.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "units/quantity.hpp"
+
+namespace fallwright::job {
+namespace {
+
+bool is_length(Kind kind) {
+  return kind == Kind::length || kind == Kind::lengths || kind == Kind::reading || kind == Kind::points ||
+         kind == Kind::rows;
+}
+
+/// A fall without the second way to say it, which does not read back.
+std::string bound_text(Kind kind, double value, UnitSystem unit) {
+  if (kind != Kind::fall) return value_text(kind, value, unit);
+  const Fall fall = Fall::ratio(value);
+  return unit == UnitSystem::metric ? units::to_percent(fall) : units::to_inches_per_foot(fall);
+}
+
+/// What a printed bound is read as; the bound itself where it is not a text in the file.
+double as_printed(const Key& key, double bound, UnitSystem unit) {
+  std::string why;
+  return number_of(key.kind, bound_text(key.kind, bound, unit), unit, why).value_or(bound);
+}
+
+/// What was found, so that it cannot be taken for a bound that it is past by less than a mark of the rule.
+std::string found_text(const Key& key, double number, UnitSystem unit) {
+  if (!std::isfinite(number)) return "no finite number";
+  const std::string usual = value_text(key.kind, number, unit);
+  const std::string least = value_text(key.kind, key.least, unit), greatest = value_text(key.kind, key.greatest, unit);
+  if (!is_length(key.kind) || (usual != least && usual != greatest)) return usual;
+  return unit == UnitSystem::metric ? units::decimals(number, 3) + " mm" : units::decimals(number / 25.4, 4) + "\"";
+}
+
+}  // namespace
+
+std::string value_text(Kind kind, double value, UnitSystem unit) {
+  const bool metric = unit == UnitSystem::metric;
+  if (is_length(kind)) return units::to_text(Length::mm(value), metric);
+  switch (kind) {
+    case Kind::fall:
+      return units::to_text(Fall::ratio(value), metric);
+    case Kind::volume:
+      return units::volume_text(value, metric);
+    case Kind::area:
+      return units::area_text(value, metric);
+    case Kind::density:
+      return units::decimals(value, 0) + " kg/m3";
+    case Kind::mass:
+      return metric ? units::decimals(value, 1) + " kg" : units::decimals(value / units::kg_per_lb, 1) + " lb";
+    case Kind::share:
+      return units::decimals(value * 100, 0) + " %";
+    default:
+      return units::decimals(value, 0);
+  }
+}
+
+std::optional<double> number_of(Kind kind, const std::string& text, UnitSystem unit, std::string& why) {
+  if (is_length(kind)) {
+    const auto bare = unit == UnitSystem::inch ? units::LengthUnit::inch : units::LengthUnit::mm;
+    const auto length = units::parse_length(text, bare, why);
+    return length ? std::optional{length->in_mm()} : std::nullopt;
+  }
+  switch (kind) {
+    case Kind::fall: {
+      const auto fall = units::parse_fall(text, why);
+      return fall ? std::optional{fall->as_ratio()} : std::nullopt;
+    }
+    case Kind::volume:
+      return units::parse_volume_mm3(text, why);
+    case Kind::area:
+      return units::parse_area_mm2(text, why);
+    case Kind::density:
+      return units::parse_density_kg_m3(text, why);
+    case Kind::mass:
+      return units::parse_mass_kg(text, why);
+    case Kind::share:
+      return units::parse_share(text, why);
+    default:
+      return std::nullopt;
+  }
+}
+
+std::optional<Range> range_of(const Key& key, UnitSystem unit) {
+  if (key.least == 0 && key.greatest == 0) return std::nullopt;
+  return Range{std::min(key.least, as_printed(key, key.least, unit)),
+               std::max(key.greatest, as_printed(key, key.greatest, unit))};
+}
+
+std::string range_text(const Key& key, UnitSystem unit) {
+  if (!range_of(key, unit)) return "";
+  return bound_text(key.kind, key.least, unit) + " to " + bound_text(key.kind, key.greatest, unit);
+}
+
+bool in_range(const Key& key, double number, UnitSystem unit, std::string& why) {
+  constexpr double slack = 1e-9;  // of reading decimals
+  const auto range = range_of(key, unit);
+  if (std::isfinite(number) && (!range || (number >= range->least - slack && number <= range->greatest + slack)))
+    return true;
+  why = "found " + found_text(key, number, unit) + (range ? "; allowed is " + range_text(key, unit) : "");
+  return false;
+}
+
+}  // namespace fallwright::job

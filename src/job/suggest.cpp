@@ -1,0 +1,58 @@
+#include "job/suggest.hpp"
+
+#include <algorithm>
+
+#include "diag/nearest.hpp"
+#include "job/schema.hpp"
+
+namespace fallwright::job {
+namespace {
+
+/// Other words of the trade for what a section holds.
+constexpr std::pair<const char*, const char*> other_words[] = {{"pan", "base"},
+                                                               {"tray", "base"},
+                                                               {"receptor", "base"},
+                                                               {"shower", "base"},
+                                                               {"curb", "base.threshold"},
+                                                               {"dam", "base.threshold"},
+                                                               {"flange", "base.upstands"},
+                                                               {"seat", "bench"},
+                                                               {"room", "alcove"},
+                                                               {"mortar", "bed"},
+                                                               {"mud", "bed"},
+                                                               {"subfloor", "floor"},
+                                                               {"joists", "floor.joists"},
+                                                               {"studs", "walls"},
+                                                               {"framing", "walls"},
+                                                               {"waste", "drain"},
+                                                               {"grate", "drain"},
+                                                               {"glue", "adhesive"},
+                                                               {"caulk", "sealant"},
+                                                               {"waterproofing", "membrane"},
+                                                               {"grab_bar", "fixture"},
+                                                               {"pipe", "trap"},
+                                                               {"saw", "cuts"}};
+
+}  // namespace
+
+std::string no_such_key(const std::string& path) {
+  std::vector<std::string> known;
+  for (const Key& key : keys()) known.push_back(key.path);
+  return "no such key; did you mean '" + diag::nearest(path, known) + "'?";
+}
+
+std::string no_such_section(const std::string& path) {
+  std::string meant;
+  for (const auto& [word, section] : other_words)
+    if (path == word) meant = section;
+  if (meant.empty()) {
+    std::vector<std::string> known;
+    for (const Section& section : sections()) known.push_back(section.path);
+    meant = diag::nearest(path, known);
+  }
+  const bool repeats = std::any_of(sections().begin(), sections().end(),
+                                   [&](const Section& s) { return s.path == meant && s.repeats(); });
+  return "no such section; did you mean " + (repeats ? "[[" + meant + "]]" : "[" + meant + "]") + "?";
+}
+
+}  // namespace fallwright::job
