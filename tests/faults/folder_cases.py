@@ -6,7 +6,7 @@ import signal
 import subprocess
 from concurrent.futures import ThreadPoolExecutor
 
-from tools import CHANGING, Call, Folder, Ran, changing_calls, injected, left_over, must, must_be_whole, must_trace, say, strace, until
+from tools import Call, Folder, Ran, changing_calls, injected, left_over, must, must_be_whole, must_trace, say, strace, until
 
 NAME = "small"
 OWN = {"note.txt": "my note", "stl/mine.txt": "beside the solids", "photos/2021/a.jpg": "a picture"}
@@ -138,7 +138,6 @@ def going_on(pid):
 def stopped(publisher):
     # Source: POSIX shell: 128 + signal. The run is halted at the call, gets the signal, and goes on.
     must_trace()
-    traced = ",".join(CHANGING)
     with Folder() as folder:
         publishing = Publishing(publisher, folder)
         calls = changing_calls(publishing.command(publishing.fresh("counted"), "new"))
@@ -147,7 +146,7 @@ def stopped(publisher):
         def one(call):
             number = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)[call.count % 3]
             out, log = publishing.fresh(call.slug()), folder / f"log-{call.slug()}"
-            command = strace(["-o", str(log), "-e", f"trace={traced}", *call.injection("signal=STOP")], publishing.command(out, "new"))
+            command = strace(["-o", str(log), "-e", f"trace={call.name}", *call.injection("signal=STOP")], publishing.command(out, "new"))
             with subprocess.Popen(command, stderr=subprocess.PIPE) as run:
                 halted = lambda: log.exists() and "stopped by SIGSTOP" in log.read_text(errors="replace")
                 until(lambda: halted() or run.poll() is not None)

@@ -95,7 +95,7 @@ class Call:
 
 def injected(command, call, what, more=(), **options):
     """Runs a command with `what` ("signal=KILL") done at one call."""
-    return Ran(strace(["-o", "/dev/null", "-e", "trace=" + ",".join(CHANGING), *more, *call.injection(what)], command), **options)
+    return Ran(strace(["-o", "/dev/null", "-e", "trace=" + ("all" if more else call.name), *more, *call.injection(what)], command), **options)
 
 
 def changing_calls(command, left_out=(), more=()):

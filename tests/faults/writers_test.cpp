@@ -67,7 +67,8 @@ TEST(Writers, NoticeAFileThatDoesNotGetToItsEnd) {
   for (const auto& [format, write] : writers) {
     ASSERT_NO_THROW(write()) << format;
     const auto whole = fs::file_size(path);
-    for (const auto bytes : {whole - 1, whole - whole / 4, whole / 2, whole / 10, std::uintmax_t{1}, std::uintmax_t{0}}) {
+    for (const auto bytes :
+         {whole - 1, whole - whole / 4, whole / 2, whole / 10, std::uintmax_t{1}, std::uintmax_t{0}}) {
       const FileLimit limit{bytes};
       EXPECT_THROW(write(), std::runtime_error) << format << " cut at " << bytes << " of " << whole;
     }
