@@ -1,4 +1,5 @@
-"""Faults on purpose: campaign.py FALLWRIGHT PUBLISHER CASE runs one case, --every the long one, --list tells them all."""
+"""Faults on purpose: campaign.py FALLWRIGHT PUBLISHER CASE runs one case, `--every [FIRST]` in place of CASE the long one, from
+the FIRST call on; --list tells the cases."""
 import pathlib
 import sys
 
@@ -16,7 +17,7 @@ def main():
     fallwright, publisher, case = sys.argv[1:4]
     try:
         if case == "--every":
-            program_cases.every_call(pathlib.Path(fallwright))
+            program_cases.every_call(pathlib.Path(fallwright), int((*sys.argv[4:], 1)[0]))
         elif case in FOLDER:
             FOLDER[case](pathlib.Path(publisher))
         else:
