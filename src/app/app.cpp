@@ -59,7 +59,7 @@ class Stages : public Progress {
 
 using Words = std::function<std::string(const Work&)>;
 
-/// A line on standard error, past `--quiet` only where something is wrong.
+/// A line on standard error, of what is no error: a wait, or a file that has lost its place.
 Say saying(const Options& options) {
   return [quiet = options.quiet](const std::string& line) {
     if (!quiet) std::cerr << "fallwright: " + line + "\n";

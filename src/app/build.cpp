@@ -96,7 +96,7 @@ const std::vector<std::string>& names_of_all() {
   return names;
 }
 
-void write_all(Work& work, Staging& staging, Progress& progress) {
+void write_all(Work& work, Staging& staging, Progress& progress) try {
   const std::string& name = work.job.name;
   report::Report& report = *work.report;
   progress.stage(name, "writing the model");
@@ -117,6 +117,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) {
   report.files = listed(staging);
   staging.write("report.json", report::to_json(report));
   staging.publish();
+} catch (const diag::MachineError& e) {
+  throw std::runtime_error{staging.in_place(e.what())};
 }
 
 const std::vector<std::string>& names_of_together() {

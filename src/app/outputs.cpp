@@ -27,14 +27,14 @@ std::string folder_name(const std::string& job) {
 Output output(const std::string& out, const std::string& name) {
   const fs::path shown = fs::path{out} / name;
   std::error_code error;
-  if (fs::is_symlink(shown, error)) {
-    const fs::path led = fs::canonical(shown, error);
-    if (error) throw diag::MachineError{shown.string(), "is a link that leads nowhere"};
-    return {shown.string(), led};
-  }
   const fs::path parent = fs::weakly_canonical(fs::absolute(out), error);
   if (error) throw diag::MachineError{out, error.message()};
-  return {shown.string(), parent / name};
+  if (!fs::is_symlink(shown, error)) return {shown.string(), parent / name};
+  const fs::path led = fs::canonical(shown, error);
+  if (error) throw diag::MachineError{shown.string(), "is a link that leads nowhere"};
+  if (*(parent / name).lexically_relative(led).begin() != "..")
+    throw diag::MachineError{shown.string(), "is a link to a folder that it stands in itself"};
+  return {shown.string(), led};
 }
 
 /// Whether `file`, as it is named or where a link leads, is one that a build wrote into `folder`.

@@ -71,15 +71,10 @@ void each_foreign(const fs::path& folder, const fs::path& below, const Listing& 
   }
 }
 
-/// As the folder it stands for, but open to us while it is filled.
+/// A folder of the user's, open to us alone while it is filled.
 void make_like(const fs::path& model, const fs::path& made) {
-  struct stat found {};
-  if (!look(model, found)) stop_by_errno(model, "cannot be looked at");
-  if (mkdir(made.c_str(), 0700) == 0) {
-    chmod(made.c_str(), (found.st_mode & 07777) | 0700);
-  } else if (errno != EEXIST || !is_folder(made)) {
-    errno == EEXIST ? stop(model, in_the_way) : stop_by_errno(model, "cannot be carried over");
-  }
+  if (mkdir(made.c_str(), 0700) == 0 || (errno == EEXIST && is_folder(made))) return;
+  errno == EEXIST ? stop(model, in_the_way) : stop_by_errno(model, "cannot be carried over");
 }
 
 /// A second name for the same file in the new folder: at no moment is it without one. Where the file system gives no
@@ -100,36 +95,52 @@ void rename_or_stop(const fs::path& from, const fs::path& to, const fs::path& to
   if (rename(from.c_str(), to.c_str()) != 0) stop_by_errno(told, "cannot be put in place");
 }
 
+/// Folders that stand in both get the rights they had; innermost first, since those may close the way to what is below.
+void keep_rights(const fs::path& from, const fs::path& to) {
+  struct stat found {};
+  if (!look(from, found)) return;
+  for (const fs::path& entry : entries_of(from))
+    if (is_folder(entry) && is_folder(to / entry.filename())) keep_rights(entry, to / entry.filename());
+  chmod(to.c_str(), found.st_mode & 07777);
+}
+
 /// Only where nothing has the new name.
 bool move_to_free(const fs::path& from, const fs::path& to) {
   if (renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return true;
   return (errno == EINVAL || errno == ENOSYS) && !is_there(to) && rename(from.c_str(), to.c_str()) == 0;
 }
 
-/// Empties a folder that was replaced, into the one that replaced it where need be. Its list goes last: a run that dies
-/// here leaves a folder of which it is known still what in it is ours.
-void retire(const fs::path& folder, const fs::path& below, const fs::path& into, const Listing& listing,
+/// Empties a folder that was replaced, into the one that replaced it where need be; whether nothing is left of it.
+bool retire(const fs::path& folder, const fs::path& below, const fs::path& into, const Listing& listing,
             const Say& say) {
   struct stat found {};
   if (look(folder / below, found)) chmod((folder / below).c_str(), (found.st_mode & 07777) | 0700);
-  std::vector<fs::path> entries = entries_of(folder / below);
-  std::stable_partition(entries.begin(), entries.end(),
-                        [&](const fs::path& entry) { return below / entry.filename() != listing.own_name(); });
-  for (const fs::path& entry : entries) {
+  bool empty = true;
+  for (const fs::path& entry : entries_of(folder / below)) {
     const fs::path name = below / entry.filename();
+    bool gone = false;
     if (is_folder(entry)) {
-      if (listing.made_folder(name) || !move_to_free(entry, into / name)) retire(folder, name, into, listing, say);
+      gone = (!listing.made_folder(name) && move_to_free(entry, into / name)) ||
+             (retire(folder, name, into, listing, say) && rmdir(entry.c_str()) == 0);
+    } else if (name == listing.own_name()) {
+      continue;  // goes last: as long as anything is left it must be known what of it is ours
     } else if ((listing.names(name) && listing.is_as_written(name)) || are_one_file(entry, into / name)) {
-      unlink(entry.c_str());
-    } else if (!move_to_free(entry, into / name)) {
-      say("'" + entry.string() + "' is not a build's and its place is taken; move it where you want it");
+      gone = unlink(entry.c_str()) == 0;
+    } else {
+      gone = move_to_free(entry, into / name);
+      if (!gone) say("'" + entry.string() + "' is not a build's and its place is taken; move it where you want it");
     }
+    empty = empty && gone;
   }
-  rmdir((folder / below).c_str());
+  return empty;
 }
 
 void retire(const fs::path& folder, const fs::path& into, const Say& say) {
-  if (is_folder(folder)) retire(folder, "", into, Listing{folder}, say);
+  if (!is_folder(folder)) return;
+  const Listing listing{folder};
+  if (!retire(folder, "", into, listing, say)) return;
+  if (!listing.own_name().empty()) unlink((folder / listing.own_name()).c_str());
+  rmdir(folder.c_str());
 }
 
 std::vector<fs::path> entries_if_any(const fs::path& folder) {
@@ -151,6 +162,7 @@ fs::path make_staging(const fs::path& wanted) {
 void must_be_replaceable(const fs::path& folder, const std::vector<std::string>& names) {
   if (!is_there(folder)) return;
   if (!is_folder(folder)) stop(folder, "a file is there, where the output folder should go");
+  if (access(folder.c_str(), R_OK | W_OK | X_OK) != 0) stop_by_errno(folder, "cannot be replaced");
   const auto is_name = [&](const std::string& name) {
     return std::find(names.begin(), names.end(), name) != names.end();
   };
@@ -164,8 +176,7 @@ void take_place(const fs::path& staging, const fs::path& wanted) {
   if (!is_there(wanted)) return rename_or_stop(fresh, wanted, wanted);
   const Listing before{wanted};
   each_foreign(wanted, "", before, [&](const fs::path& name) { carry_over(wanted, fresh, name); });
-  struct stat found {};
-  if (look(wanted, found)) chmod(fresh.c_str(), found.st_mode & 07777);
+  keep_rights(wanted, fresh);
   if (renameat2(AT_FDCWD, fresh.c_str(), AT_FDCWD, wanted.c_str(), RENAME_EXCHANGE) == 0) return;
   if (errno != EINVAL && errno != ENOSYS && errno != EOPNOTSUPP) stop_by_errno(wanted, "cannot be replaced");
   const fs::path aside = staging / "old" / wanted.filename();

@@ -89,6 +89,13 @@ void Staging::write(const std::string& name, const std::string& text) const {
   write_text(place(name), text);
 }
 
+std::string Staging::in_place(std::string message) const {
+  const std::string staged = fresh_.string();
+  for (std::size_t at = message.find(staged); at != std::string::npos; at = message.find(staged, at))
+    message.replace(at, staged.size(), wanted_.string());
+  return message;
+}
+
 std::vector<std::string> Staging::names() const {
   std::vector<std::string> names;
   for (const auto& entry : fs::recursive_directory_iterator{fresh_})

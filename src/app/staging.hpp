@@ -26,6 +26,8 @@ class Staging {
   /// Path of a file inside, with its folders made.
   std::string place(const std::string& name) const;
   void write(const std::string& name, const std::string& text) const;
+  /// A message about a file inside, told by where the file would have stood.
+  std::string in_place(std::string message) const;
   /// Every file inside, sorted, relative to the folder.
   std::vector<std::string> names() const;
   /// Takes the wanted folder's place, with what in it is not a build's.

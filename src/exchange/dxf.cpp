@@ -61,10 +61,10 @@ std::string encoded(const std::string& words) {
 /// Whether a file was written to its end: the library that writes it keeps a full disk to itself.
 bool is_whole(const std::string& path) {
   std::ifstream in{path, std::ios::binary};
-  std::string end(8, ' ');
+  std::string end(4, ' ');
   in.seekg(-static_cast<std::streamoff>(end.size()), std::ios::end);
   in.read(end.data(), static_cast<std::streamsize>(end.size()));
-  return in && end.find("EOF") != std::string::npos;
+  return in && end == "EOF\n";
 }
 
 /// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader

@@ -54,6 +54,8 @@ std::string with_names(const std::string& bytes, const parts::Model& model) {
 void put_names(const parts::Model& model, const std::string& path) {
   std::ifstream in{path, std::ios::binary};
   const std::string bytes{std::istreambuf_iterator<char>{in}, {}};
+  if (bytes.size() < 20 || word(bytes, 8) != bytes.size())  // the kernel may keep a full disk to itself
+    throw diag::MachineError{path, "cannot be written to its end"};
   std::ofstream out{path, std::ios::binary};
   out << with_names(bytes, model);
   out.close();

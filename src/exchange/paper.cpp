@@ -117,6 +117,19 @@ class Hand {
   const Sheet& sheet_;
 };
 
+/// Cairo writes into a text, and the text goes into the file here: of a full disk Cairo's own files say nothing.
+cairo_status_t append(void* to, const unsigned char* bytes, unsigned count) {
+  static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(bytes), count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+void write_text(const std::string& text, const std::string& path) {
+  std::ofstream out{path, std::ios::binary};
+  out.write(text.data(), static_cast<std::streamsize>(text.size()));
+  out.close();
+  if (!out) throw diag::MachineError{path, "cannot be written"};
+}
+
 /// Cairo keeps its errors to itself until it is asked.
 void finish(const Surface& surface, const std::string& path) {
   cairo_surface_finish(surface.get());
@@ -142,7 +155,8 @@ std::string date_of(long timestamp) {
 }  // namespace
 
 void write_pdf(const std::vector<Sheet>& sheets, const std::string& title, const std::string& path, long timestamp) {
-  const Surface surface{cairo_pdf_surface_create(path.c_str(), 100, 100)};
+  std::string text;
+  const Surface surface{cairo_pdf_surface_create_for_stream(append, &text, 100, 100)};
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, units::on_one_line(title).c_str());
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "fallwright");
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, date_of(timestamp).c_str());
@@ -153,24 +167,19 @@ void write_pdf(const std::vector<Sheet>& sheets, const std::string& title, const
     draw(surface, sheet);
   }
   finish(surface, path);
+  write_text(text, path);
 }
 
 void write_svg(const Sheet& sheet, const std::string& path) {
   const drawing::Paper& paper = sheet.page.paper;
   std::string text;
-  const auto append = [](void* to, const unsigned char* bytes, unsigned count) {
-    static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(bytes), count);
-    return CAIRO_STATUS_SUCCESS;
-  };
   const Surface surface{cairo_svg_surface_create_for_stream(append, &text, paper.width_mm * points_per_mm,
                                                             paper.height_mm * points_per_mm)};
   draw(surface, sheet);
   finish(surface, path);
   // Cairo numbers its surfaces through the program's life; equal sheets must be equal files.
   text = std::regex_replace(text, std::regex{"id=\"surface[0-9]+\""}, "id=\"sheet\"");
-  std::ofstream out{path, std::ios::binary};
-  out.write(text.data(), static_cast<std::streamsize>(text.size()));
-  if (!out.flush()) throw diag::MachineError{path, "cannot be written"};
+  write_text(text, path);
 }
 
 }  // namespace fallwright::exchange

@@ -65,10 +65,12 @@ void set_header(const Handle(StepData_StepModel) & step, long timestamp) {
   header.SetAuthorisation(text(""));
 }
 
-/// The kernel's text, brought to one order, with the job's name, and put back.
+/// The kernel's text, brought to one order, with the job's name, and put back. The kernel may keep a full disk to
+/// itself: what it wrote to the end has the end's words.
 void make_canonical(const std::string& path, const std::string& job) {
   std::ifstream in{path, std::ios::binary};
   const std::string text{std::istreambuf_iterator<char>{in}, {}};
+  if (text.find("END-ISO-10303-21;") == std::string::npos) throw diag::MachineError{path, "cannot be written to its end"};
   std::ofstream out{path, std::ios::binary};
   out << named_step(canonical_step(text), root_name, job);
   out.close();

@@ -1,4 +1,5 @@
 /// Exit codes, messages and what is (not) written.
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 
@@ -123,6 +124,15 @@ TEST(ExitCode, IsTwoForAWrongCommandLine) {
   // Source: the contract of exit codes.
   for (const char* arguments : {"", "frobnicate", "build", "check --nonsense x.toml"})
     EXPECT_EQ(fallwright(arguments).code, 2) << arguments;
+}
+
+TEST(ExitCode, IsTwoWhenStandardInputIsNamedTwice) {
+  // Source: POSIX: what was read from a pipe is gone.
+  for (const char* command : {"check - -", "build - -"}) {
+    const sample::Ran ran = fallwright(command);
+    EXPECT_EQ(ran.code, 2) << command;
+    EXPECT_EQ(std::count(ran.out.begin(), ran.out.end(), '\n'), 1) << ran.out;
+  }
 }
 
 TEST(ExitCode, IsThreeWhenTheMachineFails) {
