@@ -1,7 +1,6 @@
 #include <cmath>
 #include <cstdint>
 #include <cstring>
-#include <functional>
 #include <map>
 #include <set>
 
@@ -194,24 +193,6 @@ TEST_F(Stl, TheWholeModelIsReadByOthers) {
   const sample::Ran ran = sample::run("assimp info " + (folder / "model.stl") + " 2>&1");
   EXPECT_EQ(ran.code, 0) << "package assimp-utils: " << ran.out;
   EXPECT_NE(ran.out.find("Meshes:             1"), std::string::npos) << ran.out;
-}
-
-TEST(Writers, WhatTheKernelRefusesIsNamedWithItsPart) {
-  // Source: the contract of errors: a solid without a shape makes the kernel throw, and never past us.
-  parts::Model broken{model().job, {}};
-  broken.solids.push_back({"bench-frame/rail", parts::Role::bench_frame, "2x4", 500, {}});
-  const sample::Folder folder{"broken"};
-  const auto refusal = [&](const std::function<void()>& write) -> std::string {
-    try {
-      write();
-    } catch (const diag::ModelError& e) {
-      return e.what();
-    }
-    return "";
-  };
-  const std::string text = refusal([&] { write_stls(broken, [&](const std::string&) { return folder / "a.stl"; }); });
-  EXPECT_EQ(text.rfind("bench-frame/rail: the geometry kernel gave up on it (", 0), 0u) << text;
-  EXPECT_NE(text.find("bench.frame.spacing"), std::string::npos) << text;
 }
 
 TEST(Writers, AFolderThatIsNotThereIsTheMachinesFault) {
