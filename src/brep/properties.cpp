@@ -2,7 +2,6 @@
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepBndLib.hxx>
-#include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
 #include <BRepGProp_Domain.hxx>
 #include <BRepGProp_Face.hxx>
@@ -153,7 +152,7 @@ bool is_sound(const TopoDS_Shape& solid) {
   if (solid.IsNull() || solid.ShapeType() != TopAbs_SOLID) return false;
   for (TopExp_Explorer shell{solid, TopAbs_SHELL}; shell.More(); shell.Next())
     if (!BRep_Tool::IsClosed(shell.Current())) return false;
-  return BRepCheck_Analyzer{solid}.IsValid() && volume_mm3(solid) > 0;
+  return is_valid(solid) && volume_mm3(solid) > 0;
 }
 
 }  // namespace fallwright::brep

@@ -22,7 +22,10 @@ double area_mm2(const TopoDS_Shape& shape);
 /// xmin ymin zmin xmax ymax zmax, tight: the kernel's tolerance is not added.
 std::array<double, 6> box_of(const TopoDS_Shape& shape);
 
-/// Whether a solid is closed, valid in the kernel's own eyes, and outward.
+/// Whether a solid is valid in the kernel's own eyes.
+bool is_valid(const TopoDS_Shape& solid);
+
+/// Whether it is closed and outward as well.
 bool is_sound(const TopoDS_Shape& solid);
 
 }  // namespace fallwright::brep

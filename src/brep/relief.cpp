@@ -86,7 +86,8 @@ int compare(const Plane& a, const Plane& b, const HalfEdge& e, const PlanPoints&
     return d > weld ? 1 : d < -weld ? -1 : 0;
   };
   const int at_from = sign(e.from), at_to = sign(e.to);
-  if (at_from * at_to < 0) throw diag::ModelError{part, "two of its surfaces cross where one must lie above the other" + what_to_change(part)};
+  if (at_from * at_to < 0)
+    throw diag::ModelError{part, "two of its surfaces cross where one must lie above the other" + what_to_change(part)};
   return at_from != 0 ? at_from : at_to;
 }
 
@@ -118,7 +119,8 @@ void add_sides(ShellBuilder& shell, const Arrangement& over, const Owners& over_
       for (const HalfEdge& e : loop) {
         if (over_owners.contains(twin_of(e))) continue;
         const auto below = under_owners.find(key_of(e));
-        if (below == under_owners.end()) throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
+        if (below == under_owners.end())
+          throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
         const Plane &high = upper[r].plane, &low = lower[below->second].plane;
         const int above = compare(high, low, e, points, part);
         if (above < 0) throw diag::ModelError{part, "its top lies below its underside" + what_to_change(part)};

@@ -134,7 +134,8 @@ std::vector<std::string> wrapped(const std::string& words, std::size_t letters) 
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = std::min(words.find(' ', at), words.size());
     const std::string word = words.substr(at, end - at);
-    if (!line.empty() && units::letter_count(line) + 1 + units::letter_count(word) > letters) lines.push_back(line), line.clear();
+    if (!line.empty() && units::letter_count(line) + 1 + units::letter_count(word) > letters)
+      lines.push_back(line), line.clear();
     line += (line.empty() ? "" : " ") + word;
     at = end + 1;
   }

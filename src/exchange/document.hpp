@@ -9,8 +9,9 @@ namespace fallwright::exchange {
 
 enum class Before { leave_out, apart };  ///< solids that are gone once all is set: not at all, or beside the assembly
 
-/// What the assembly is called in the document. The kernel's writers differ over letters beyond ASCII and over signs that
-/// mean something in their format, so each file gets the job's own name afterwards, encoded as its format wants it.
+/// What the assembly is called in the document. The kernel's writers differ over letters beyond ASCII and over signs
+/// that mean something in their format, so each file gets the job's own name afterwards, encoded as its format wants
+/// it.
 inline constexpr const char* root_name = "fallwright-assembly";
 
 /// An assembly named `root_name`; every solid a component named by its id; equal members instances of one product.

@@ -1,5 +1,6 @@
 /// What the kernel's STEP text lacks: letters, and one order. Equal models must be equal files, and the kernel numbers
-/// instances through the whole life of the process, and writes colours in the order of memory addresses. Inside `exchange` only.
+/// instances through the whole life of the process, and writes colours in the order of memory addresses. Inside
+/// `exchange` only.
 #pragma once
 
 #include <string>

@@ -10,6 +10,7 @@ namespace fallwright::job {
 namespace {
 
 constexpr double slack = units::tolerance::length_mm;
+constexpr std::size_t most_rows = 12;  ///< of blocking: two thousand blocks in the largest room
 
 class Judge {
  public:
@@ -59,6 +60,15 @@ class Judge {
       if (height > reach)
         add("walls.blocking",
             "blocking at " + text(height) + " does not fit below the top plate; the highest is " + text(reach));
+    if (walls.blocking.size() > most_rows)
+      add("walls.blocking", std::to_string(walls.blocking.size()) + " rows; at most " + std::to_string(most_rows) +
+                                " are modelled, since every block is measured against its neighbours and drawn");
+    std::vector<Length> rows = walls.blocking;
+    std::sort(rows.begin(), rows.end());
+    for (std::size_t i = 1; i < rows.size(); ++i)
+      if ((rows[i] - rows[i - 1] - walls.stock.depth).in_mm() < -slack)
+        add("walls.blocking", "rows at " + text(rows[i - 1]) + " and " + text(rows[i]) +
+                                  " lie over one another: a row is " + text(walls.stock.depth) + " high");
   }
 
   void floor() {

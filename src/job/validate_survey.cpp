@@ -10,6 +10,8 @@ namespace {
 constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are no survey
 constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
 constexpr double steepest = 1 / 20.;
+constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
+constexpr std::size_t most_spots = 400;   ///< each is moved by its tolerance and the bed built anew: a minute at most
 
 class Surveyor {
  public:
@@ -88,6 +90,10 @@ class Surveyor {
   void along_walls() {
     const survey::Room room =
         survey::make_room(s_, job_.alcove.width.in_mm(), job_.alcove.depth.in_mm(), job_.alcove.walls);
+    if (s_.plumbs.size() > most_plumbs)
+      return add("survey.plumb", std::to_string(s_.plumbs.size()) + " places were plumbed; at most " +
+                                     std::to_string(most_plumbs) +
+                                     " are worked with, since the framing is built anew for each");
     for (std::size_t i = 0; i < s_.plumbs.size(); ++i) {
       const survey::Plumb& p = s_.plumbs[i];
       const std::string key = "survey.plumb[" + std::to_string(i) + "]";
@@ -138,6 +144,9 @@ class Surveyor {
   void floor() {
     if (s_.spots.empty()) return;
     const char* key = job_.notation.grid.empty() ? "survey.floor.spots" : "survey.floor.grid";
+    if (s_.spots.size() > most_spots)
+      return add(key, std::to_string(s_.spots.size()) + " spot levels; at most " + std::to_string(most_spots) +
+                          " are worked with, since the bed is built anew for each: leave out those on even ground");
     if (s_.spots.size() < 3 || !survey::span_a_plane(s_.spots))
       return add(key, "at least three spot levels that do not lie in a line are needed");
     const Layout at = lay_out(job_);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepTools.hxx>
@@ -90,6 +91,39 @@ Surface::Surface(const TopoDS_Shape& solid, bool up) : up_{up} {
     }
     faces_.push_back(std::move(found));
   }
+  make_grid();
+}
+
+std::size_t Surface::Grid::at(double along, double from, double to) const {
+  const double share = to > from ? (along - from) / (to - from) : 0;
+  return static_cast<std::size_t>(
+      std::clamp(share * static_cast<double>(across), 0.0, static_cast<double>(across - 1)));
+}
+
+const std::vector<std::size_t>& Surface::Grid::cell(double x, double y) const {
+  return cells[at(y, over.y0, over.y1) * across + at(x, over.x0, over.x1)];
+}
+
+void Surface::make_grid() {
+  constexpr double most = std::numeric_limits<double>::max();
+  survey::Rect all{most, most, -most, -most};
+  for (Face& face : faces_) {
+    survey::Rect box{most, most, -most, -most};
+    for (const survey::Point& p : face.outline)
+      box = {std::min(box.x0, p.x), std::min(box.y0, p.y), std::max(box.x1, p.x), std::max(box.y1, p.y)};
+    face.box = box.grown(2 * units::tolerance::length_mm);
+    const survey::Rect& b = face.box;
+    all = {std::min(all.x0, b.x0), std::min(all.y0, b.y0), std::max(all.x1, b.x1), std::max(all.y1, b.y1)};
+  }
+  grid_.over = all;
+  grid_.across = 1 + static_cast<std::size_t>(std::sqrt(static_cast<double>(faces_.size())));
+  grid_.cells.assign(grid_.across * grid_.across, {});
+  for (std::size_t i = 0; i < faces_.size(); ++i) {
+    const survey::Rect& b = faces_[i].box;
+    for (std::size_t r = grid_.at(b.y0, all.y0, all.y1); r <= grid_.at(b.y1, all.y0, all.y1); ++r)
+      for (std::size_t c = grid_.at(b.x0, all.x0, all.x1); c <= grid_.at(b.x1, all.x0, all.x1); ++c)
+        grid_.cells[r * grid_.across + c].push_back(i);
+  }
 }
 
 double Surface::Face::away(double x, double y) const {
@@ -106,7 +140,8 @@ bool Surface::Face::holds(double x, double y) const {
 
 std::optional<double> Surface::at(double x, double y) const {
   std::optional<double> best;
-  for (const Face& face : faces_) {
+  for (const std::size_t i : grid_.cell(x, y)) {
+    const Face& face = faces_[i];
     if (!face.holds(x, y)) continue;
     const double z = face.plane.at(x, y);
     if (!best || (up_ ? z > *best : z < *best)) best = z;
@@ -116,9 +151,14 @@ std::optional<double> Surface::at(double x, double y) const {
 
 double Surface::carried_on(double x, double y) const {
   if (const auto z = at(x, y)) return *z;
-  const auto nearest = std::min_element(faces_.begin(), faces_.end(),
-                                        [&](const Face& a, const Face& b) { return a.away(x, y) < b.away(x, y); });
-  return nearest == faces_.end() ? 0 : nearest->plane.at(x, y);
+  const Face* nearest = nullptr;
+  double least = std::numeric_limits<double>::max();
+  for (const Face& face : faces_) {
+    const survey::Rect& b = face.box;
+    if (std::hypot(x - std::clamp(x, b.x0, b.x1), y - std::clamp(y, b.y0, b.y1)) > least) continue;
+    if (const double away = face.away(x, y); away < least) least = away, nearest = &face;
+  }
+  return nearest ? nearest->plane.at(x, y) : 0;
 }
 
 std::vector<survey::Spot> Surface::corners(const survey::Rect& over) const {

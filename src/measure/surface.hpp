@@ -1,6 +1,7 @@
 /// Heights of a solid over plan, and how far it reaches within a box: read off its planar faces. Inside `measure` only.
 #pragma once
 
+#include <cstddef>
 #include <limits>
 #include <optional>
 #include <vector>
@@ -30,11 +31,23 @@ class Surface {
     std::vector<survey::Point> outline;
     std::vector<std::vector<survey::Point>> holes;
     survey::HeightPlane plane;
+    survey::Rect box;
     bool holds(double x, double y) const;
     double away(double x, double y) const;
   };
+  /// Over the plan, about one cell for each face: which faces a point in it may lie on.
+  struct Grid {
+    survey::Rect over;
+    std::size_t across = 1;
+    std::vector<std::vector<std::size_t>> cells = std::vector<std::vector<std::size_t>>(1);
+    std::size_t at(double along, double from, double to) const;  ///< number of the strip, outermost ones included
+    const std::vector<std::size_t>& cell(double x, double y) const;
+  };
+  void make_grid();
+
   bool up_;
   std::vector<Face> faces_;
+  Grid grid_;
 };
 
 /// A box; open to any side.

@@ -55,8 +55,8 @@ std::string cuts_csv(const Report& report) {
 }
 
 std::string checks_csv(const Report& report) {
-  Table table{"id",      "title",  "result",   "measured", "limit", "measured SI", "least SI", "greatest SI",
-              "unit SI", "source", "verified", "where",    "advice"};
+  Table table{"id",          "title",   "result", "measured", "limit", "measured SI", "least SI",
+              "greatest SI", "unit SI", "source", "verified", "where", "advice"};
   for (const rules::Result& r : report.results)
     table.row(r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job),
               exact(r.measured), exact(r.limit.least), exact(r.limit.greatest), rules::name_of(r.limit.unit),
@@ -65,8 +65,9 @@ std::string checks_csv(const Report& report) {
 }
 
 std::string rooms_csv(const Together& all) {
-  Table table{"number",      "room",   "hand",                "base",             "set mortar mm3",
-              "worst check", "result", "source of its limit", "not in this order"};
+  Table table{"number",           "room",        "hand",   "base",
+              "set mortar mm3",   "worst check", "result", "source of its limit",
+              "not in this order"};
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
     table.row(Field::count(i + 1), room.name, room.hand, room.base, number(room.set_mm3, 0), room.worst.id,
@@ -84,12 +85,14 @@ std::string packs_csv(const Together& all) {
 }
 
 std::string pieces_csv(const Together& all) {
-  Table table{"piece",    "count",        "stock", "length",                           "length mm",
-              "width mm", "thickness mm", "ends",  "rooms' own marks, by room number", "fitted mm"};
+  Table table{"piece",        "count",     "stock",
+              "length",       "length mm", "width mm",
+              "thickness mm", "ends",      "rooms' own marks, by room number",
+              "fitted mm"};
   for (const auto& [cut, owners] : all.pieces)
-    table.row(cut.mark, Field::count(cut.count), cut.stock, length(cut.length_mm, all.metric),
-              number(cut.length_mm, 3), number(cut.width_mm, 3), number(cut.thickness_mm, 3), cut.ends,
-              owners_text(owners), number(cut.fitted_mm, 3));
+    table.row(cut.mark, Field::count(cut.count), cut.stock, length(cut.length_mm, all.metric), number(cut.length_mm, 3),
+              number(cut.width_mm, 3), number(cut.thickness_mm, 3), cut.ends, owners_text(owners),
+              number(cut.fitted_mm, 3));
   return table.text();
 }
 

@@ -11,7 +11,7 @@ namespace fallwright::report {
 /// number or measure) gets an apostrophe before it; a number is written as it is, negative or not.
 class Field {
  public:
-  Field(const std::string& text);          // a text is a field
+  Field(const std::string& text);                        // a text is a field
   Field(const char* text) : Field{std::string{text}} {}  // and so are words of ours
   static Field number(double value, int decimals);
   static Field number(const std::optional<double>& value, int decimals);  ///< empty when there is none

@@ -24,7 +24,8 @@ inline Json maybe(const std::optional<double>& value) {
   return value ? Json(*value) : Json(nullptr);
 }
 
-/// Escapes what JSON leaves alone and a terminal obeys: such letters stand in strings only, the rest of the text is ours.
+/// Escapes what JSON leaves alone and a terminal obeys: such letters stand in strings only, the rest of the text is
+/// ours.
 inline std::string without_orders(const std::string& json) {
   std::string out;
   const auto escape = [&](char32_t unit) {

@@ -80,8 +80,8 @@ std::vector<HeightPlane> stands_on_few(const std::vector<Spot>& spots, Point mid
   return stands;
 }
 
-/// Of many spots those that can carry the plate: corners of the upper hull's faces over the middle. The plate's stand is
-/// such a face, so no other spot needs to be looked at (n log n; all triangles of them would be n3).
+/// Of many spots those that can carry the plate: corners of the upper hull's faces over the middle. The plate's stand
+/// is such a face, so no other spot needs to be looked at (n log n; all triangles of them would be n3).
 /// @pre the spots do not lie on one plane.
 std::vector<Spot> carriers(const std::vector<Spot>& spots, Point middle) {
   using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;

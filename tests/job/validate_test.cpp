@@ -75,6 +75,16 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
               HasSubstr("joists 1-1/2\" thick cannot stand 1-1/4\" apart"));
   EXPECT_THAT(told([](Job& j) { j.walls.spacing = in(1); }), HasSubstr("studs 1-1/2\" wide cannot stand 1\" apart"));
   EXPECT_THAT(told([](Job& j) { j.walls.blocking = {in(95)}; }), HasSubstr("does not fit below the top plate"));
+  EXPECT_THAT(told([](Job& j) {
+                j.walls.blocking = {in(34), in(6), in(9)};
+              }),
+              HasSubstr("walls.blocking: rows at 6\" and 9\" lie over one another: a row is 3-1/2\" high"));
+  EXPECT_THAT(told([](Job& j) {
+                for (int i = 0; i < 13; ++i) j.walls.blocking.push_back(in(6 + 4 * i));
+              }),
+              HasSubstr("rows; at most 12 are modelled"));
+  EXPECT_THAT(told([](Job& j) { j.survey.spots.resize(401); }), HasSubstr("401 spot levels; at most 400"));
+  EXPECT_THAT(told([](Job& j) { j.survey.plumbs.resize(101); }), HasSubstr("101 places were plumbed; at most 100"));
   EXPECT_THAT(told([](Job& j) { j.floor.drop_along_depth = in(3); }), HasSubstr("steeper than 1:20"));
   EXPECT_THAT(told([](Job& j) { j.bench->height = in(10); }), HasSubstr("leave studs of 1-1/2\" under a seat at 10\""));
   EXPECT_THAT(told([](Job& j) { j.base.upstand_height = in(20); }), HasSubstr("above the underside of the seat"));

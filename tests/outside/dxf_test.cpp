@@ -67,6 +67,13 @@ TEST(Dxf, LettersBeyondAsciiAreTheFormatsOwnCodes) {
   EXPECT_EQ(audited(s).at("texts")[0], "%%c 50 at 2%%d, B\\U+00E4der");
 }
 
+TEST(Dxf, ALineEndOrAControlInATextBreaksNoGroup) {
+  // Source: ezdxf's auditor: a group is two lines, so a text with a line end would be read as the next group.
+  drawing::Sheet s = sheet(true);
+  s.texts = {{{0, 0}, 10, "flat 2\n  0\nEOF\r\x1b\xff", 0, drawing::Anchor::left}};
+  EXPECT_EQ(audited(s).at("texts")[0], "flat 2   0 EOF \\U+FFFD\\U+FFFD");
+}
+
 TEST(Dxf, AFullDiskIsTheMachinesFault) {
   // Source: /dev/full refuses every byte.
   const sample::Folder folder{"full"};

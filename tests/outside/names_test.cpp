@@ -21,9 +21,9 @@ class Names : public testing::Test {
  protected:
   static void SetUpTestSuite() {
     folder_ = std::make_unique<sample::Folder>("names");
-    const sample::Ran ran = sample::run(FALLWRIGHT " build --together -q --out " + folder_->path().string() +
-                                        " " PROJECT_DIR "/tests/outside/jobs/names.toml " PROJECT_DIR
-                                        "/params/tannery-lane-5c.toml 2>&1");
+    const sample::Ran ran =
+        sample::run(FALLWRIGHT " build --together -q --out " + folder_->path().string() +
+                    " " PROJECT_DIR "/tests/outside/jobs/names.toml " PROJECT_DIR "/params/tannery-lane-5c.toml 2>&1");
     ASSERT_LE(ran.code, 1) << ran.out;
   }
   static void TearDownTestSuite() { folder_.reset(); }
