@@ -49,8 +49,15 @@ Json without_equal_hands(Json report) {
   return report;
 }
 
+/// Of a pair it is no matter which comes first.
+Json with_pairs_in_order(Json report) {
+  for (Json& fit : report["fit"])
+    if (fit["a"].get<std::string>() > fit["b"].get<std::string>()) std::swap(fit["a"], fit["b"]);
+  return report;
+}
+
 Json comparable(const Json& report) {
-  return sample::with_words_only(without_equal_hands(without_open_sides(report)));
+  return sample::with_words_only(with_pairs_in_order(without_equal_hands(without_open_sides(report))));
 }
 
 class RandomRoom : public testing::TestWithParam<unsigned> {};
@@ -98,7 +105,7 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   EXPECT_TRUE(found.empty()) << told(found, room);
 }
 
-INSTANTIATE_TEST_SUITE_P(Seeds, RandomRoom, testing::ValuesIn(seeds()),
+INSTANTIATE_TEST_SUITE_P(Seeds, RandomRoom, testing::ValuesIn(seeds({1, 8, 13, 17})),
                          [](const auto& info) { return std::to_string(info.param); });
 
 }  // namespace

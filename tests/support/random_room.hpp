@@ -25,4 +25,13 @@ std::string without_tape(const std::string& job_file);
 /// The same room written in the other unit, each length to the last bit the same.
 std::string in_millimetres(const std::string& job_file);
 
+/// The same room under other names: the job's, its fixtures', and those of materials.
+std::string renamed(const std::string& job_file);
+
+/// The same room with all spot levels, and all readings as set, taken from another level line, so much lower.
+std::string with_lower_line(const std::string& job_file, double by);
+
+/// The same room with a length of it ("bed.least") greater by so much, in the job's unit.
+std::string with_more(const std::string& job_file, const std::string& key, double by);
+
 }  // namespace fallwright::sample

@@ -124,4 +124,42 @@ std::string in_millimetres(const std::string& job_file) {
   return text_of(job);
 }
 
+std::string renamed(const std::string& job_file) {
+  table job = tree_of(job_file);
+  job["job"].as_table()->insert_or_assign("name", "another name, of another length");
+  job["base"].as_table()->insert_or_assign("material", "another material");
+  if (auto* fixtures = job["fixture"].as_array())
+    for (toml::node& fixture : *fixtures) {
+      table& t = *fixture.as_table();
+      t.insert_or_assign("name", "other " + t["name"].value_or(std::string{}));
+    }
+  return text_of(job);
+}
+
+std::string with_lower_line(const std::string& job_file, double by) {
+  table job = tree_of(job_file);
+  const auto down = [](const toml::node_view<toml::node>& of) {
+    return of["heights"].value_or(std::string{"up"}) == "down";
+  };
+  const auto raise = [](toml::node& number, double change) {
+    if (auto* v = number.as_floating_point()) *v = v->get() + change;
+  };
+  const double spots_by = down(job["survey"]) ? -by : by, rim_by = down(job["as_set"]) ? -by : by;
+  if (auto* spots = job["survey"]["floor"]["spots"].as_array())
+    for (toml::node& spot : *spots) raise((*spot.as_array())[2], spots_by);
+  if (auto* rows = job["survey"]["floor"]["grid"].as_array())
+    for (toml::node& row : *rows)
+      for (toml::node& height : *row.as_array()) raise(height, spots_by);
+  if (auto* set = job["as_set"].as_table())
+    for (auto&& [name, reading] : *set) raise(reading, rim_by);
+  return text_of(job);
+}
+
+std::string with_more(const std::string& job_file, const std::string& key, double by) {
+  table job = tree_of(job_file);
+  auto* length = job.at_path(key).as_floating_point();
+  *length = length->get() + by;
+  return text_of(job);
+}
+
 }  // namespace fallwright::sample

@@ -84,6 +84,8 @@ class Comparison {
   /// What an entry is called: only entries of one name are held against each other.
   static std::string name_of(const Json& entry) {
     if (!entry.is_object()) return entry.is_string() ? entry.get<std::string>() : "";
+    if (entry.contains("overlap_mm3"))
+      return entry.at("a").get<std::string>() + " and " + entry.at("b").get<std::string>();
     for (const char* key : {"id", "what", "name", "item", "surface", "stock"})
       if (entry.contains(key)) return entry.at(key).get<std::string>();
     return "";
