@@ -2,6 +2,7 @@
 #include <cmath>
 #include <map>
 #include <regex>
+#include <set>
 
 #include <gtest/gtest.h>
 
@@ -25,10 +26,16 @@ std::string told(const std::vector<std::string>& differences, const std::string&
   return text + job_file;
 }
 
-/// All steel members of a frame open the same way, which a mirror would turn: their middles have no image.
+/// All steel members of a frame open the same way, which a mirror would turn: their middles have no image, nor has what
+/// is near their open side.
 Json without_open_sides(Json report) {
+  std::set<std::string> steel;
   for (Json& part : report["parts"])
-    if (part["material"] == "steel") part.erase("centroid_mm");
+    if (part["material"] == "steel") part.erase("centroid_mm"), steel.insert(part["id"]);
+  Json fits = Json::array();
+  for (const Json& fit : report["fit"])
+    if (!steel.contains(fit["a"]) && !steel.contains(fit["b"])) fits.push_back(fit);
+  report["fit"] = fits;
   return report;
 }
 
