@@ -9,6 +9,7 @@
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Vertex.hxx>
 
+#include "brep/properties.hpp"
 #include "measure/detail.hpp"
 #include "parts/model.hpp"
 
@@ -24,6 +25,20 @@ double extent(const std::vector<gp_Pnt>& points, const gp_Dir& way) {
     if (i == 0 || at > greatest) greatest = at;
   }
   return greatest - least;
+}
+
+/// Across an upright stick, square to its broadest side: a wall may stand askew.
+gp_Dir across_upright(const parts::Solid& solid) {
+  const gp_Dir& axis = solid.cut->axis;
+  gp_Dir across = gp::DX();
+  double greatest = 0;
+  for (const TopoDS_Face& face : faces_of(solid.shape)) {
+    const auto normal = outward(face);
+    if (!normal || std::abs(normal->Dot(axis)) > 0.7) continue;  // curved, or an end
+    const double area = brep::area_mm2(face);
+    if (area > greatest) greatest = area, across = *normal;
+  }
+  return axis.Crossed(across).Crossed(axis);
 }
 
 /// How far from square the two ends are cut: the angle between the end faces and the length.
@@ -60,7 +75,7 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     if (!solid.cut) continue;
     const std::vector<gp_Pnt> points = corners(solid.shape);
     const gp_Dir& axis = solid.cut->axis;
-    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? gp::DX() : gp_Dir{-axis.Y(), axis.X(), 0},
+    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? across_upright(solid) : gp_Dir{-axis.Y(), axis.X(), 0},
                  third = axis.Crossed(side);
     facts::Member member;
     member.part_id = solid.id;

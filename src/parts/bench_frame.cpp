@@ -22,15 +22,18 @@ class Frame {
         stock_{bench_.frame.stock},
         layout_{layout},
         sticks_{sticks},
-        place_{bench_to_alcove(job, layout)},
         length_{job.cut_mm(layout.bench_length)},
         front_{bench_.depth.in_mm()} {
+    place_ = bench_to_alcove(job, layout) * along_by(layout.bench_length - length_);
     const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
     using job::BenchPlace, job::Side;
     if (bench_.place == BenchPlace::left_end) first_walled_ = walled(Side::back), last_walled_ = false;
     if (bench_.place == BenchPlace::right_end) first_walled_ = false, last_walled_ = walled(Side::back);
     if (bench_.place == BenchPlace::back) first_walled_ = walled(Side::right), last_walled_ = walled(Side::left);
   }
+
+  /// From the frame's own coordinates into the alcove.
+  const gp_Trsf& place() const { return place_; }
 
   /// How much lower than asked the top plate comes to lie on studs that are cut to the tape: on the tallest of them.
   double drop() const {
@@ -58,6 +61,16 @@ class Frame {
 
  private:
   void add(Solid solid) { solids_.push_back(std::move(solid)); }
+
+  /// What the tape leaves of the length is missing at the entry: a bench at an end stands tight to the back wall, one
+  /// at the back has half of it at either end. u runs from the back in a bench at the left end, to it in one at the
+  /// right.
+  gp_Trsf along_by(double left) const {
+    const double shares[] = {0, 1, 0.5};  // in the order of BenchPlace
+    gp_Trsf shift;
+    shift.SetTranslation({left * shares[static_cast<std::size_t>(bench_.place)], 0, 0});
+    return shift;
+  }
 
   /// Along u, with its section's a toward `a` and b = u x a.
   void along(const std::string& name, const job::Stock& stock, double v, double z, const gp_Dir& a) {
@@ -186,9 +199,9 @@ job::Layout lay_out_as_cut(const job::Job& job) {
 }
 
 std::vector<Solid> make_bench_frame(const job::Job& job, const job::Layout& layout, Sticks& sticks) {
-  std::vector<Solid> solids = Frame{job, layout, sticks}.build();
-  const gp_Trsf place = bench_to_alcove(job, layout);
-  for (Solid& solid : solids) move(solid, place);
+  Frame frame{job, layout, sticks};
+  std::vector<Solid> solids = frame.build();
+  for (Solid& solid : solids) move(solid, frame.place());
   return solids;
 }
 

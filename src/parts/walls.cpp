@@ -120,14 +120,24 @@ class Framing {
     if (right > 0) line_.backing.push_back(line_.wall.length() - plate_);
   }
 
-  /// Where the line begins and ends at a height: a side wall at the back wall, which may lean.
-  double begin_at(double z) const {
-    return line_.wall.side() == job::Side::right ? line_.begin + corner_.inset + corner_.rate * z : line_.begin;
+  /// Where the line begins and ends at a height, as framed: a side wall at the back wall, which may lean. What the tape
+  /// leaves of it is missing at the entry; of the back wall half of it at either end.
+  struct Stretch {
+    double begin = 0, end = 0;
+  };
+  Stretch whole_at(double z) const {
+    const double keep = corner_.inset + corner_.rate * z;
+    const job::Side side = line_.wall.side();
+    return {side == job::Side::right ? line_.begin + keep : line_.begin,
+            side == job::Side::left ? line_.end - keep : line_.end};
   }
-  double end_at(double z) const {
-    const double end = line_.wall.side() == job::Side::left ? line_.end - corner_.inset - corner_.rate * z : line_.end;
-    return begin_at(z) + cut(end - begin_at(z));
+  Stretch as_cut(const Stretch& whole) const {
+    const double left = whole.end - whole.begin - cut(whole.end - whole.begin);
+    const double at_begin = is_back() ? left / 2 : line_.from_front ? left : 0;
+    return {whole.begin + at_begin, whole.end - (left - at_begin)};
   }
+  double begin_at(double z) const { return as_cut(whole_at(z)).begin; }
+  double end_at(double z) const { return as_cut(whole_at(z)).end; }
   bool is_back() const { return line_.wall.side() == job::Side::back; }
 
   /// The stud face at `s` and a height, as the wall leans there.
@@ -138,8 +148,8 @@ class Framing {
   }
 
   brep::Loop board_plan(double z0, double z1) const {
-    const double from = std::max(begin_at(z0), begin_at(z1));
-    const double to = from + cut(std::min(end_at(z0), end_at(z1)) - from);
+    const Stretch low = whole_at(z0), high = whole_at(z1);
+    const auto [from, to] = as_cut({std::max(low.begin, high.begin), std::min(low.end, high.end)});
     return {{at(from, z0)}, {at(to, z0)}, {at(to, z0, depth_)}, {at(from, z0, depth_)}};
   }
 
@@ -207,16 +217,18 @@ class Framing {
 
   /// A leaning stud is cut where it meets the plate: its ends are bevelled, and no mark of the tape fits both points.
   void add_stud(const std::string& name, const Place& place, const brep::Plane& foot, double asked) {
-    const brep::PlanPoint p = at(place.s, 0);
     const gp_Dir run = line_.run(), outward = line_.outward();
     const double lean = line_.wall.lean(line_.along(place.s + plate_ / 2));
     if (lean != 0 || place.rate != 0) {
       const gp_Dir length{run.XYZ() * place.rate - outward.XYZ() * lean + gp_XYZ{0, 0, 1}};
       const gp_Dir a{run.XYZ() - length.XYZ() * run.Dot(length)};
-      solids_.push_back(
-          make_leaning_post(family_ + name, Role::wall, stock_, {{p.x, p.y, 0}, length, a}, foot, {asked}));
+      // About its middle, so that it stands alike on a left and on a right wall.
+      const brep::PlanPoint middle = at(place.s + plate_ / 2, 0);
+      const gp_XYZ corner = gp_XYZ{middle.x, middle.y, 0} - a.XYZ() * (plate_ / 2);
+      solids_.push_back(make_leaning_post(family_ + name, Role::wall, stock_, {corner, length, a}, foot, {asked}));
       return;
     }
+    const brep::PlanPoint p = at(place.s, 0);
     const double low = lowest_under(place, foot), top = low + cut(asked - low);
     if (foot.gx == 0 && foot.gy == 0) {
       solids_.push_back(
@@ -243,12 +255,13 @@ class Framing {
       const double from = std::max(at_height(places[i], z0), at_height(places[i], z1)) + plate_;
       const double gap = std::min(at_height(places[i + 1], z0), at_height(places[i + 1], z1)) - from;
       if (gap < 2 * plate_) continue;  // nothing that short can be nailed
-      const brep::PlanPoint foot = at(from, 0);
+      const double length = job_.cut_mm(gap);
+      const brep::PlanPoint foot = at(from + (gap - length) / 2, 0);
       const gp_Dir run = line_.run(), outward = line_.outward();
       const double in = least_inward(from, from + gap, z0, z1);
       const gp_Pnt p{foot.x - in * outward.X(), foot.y - in * outward.Y(), z0};
       solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
-                                     stock_, job_.cut_mm(gap), {p, run, outward}));
+                                     stock_, length, {p, run, outward}));
     }
   }
 

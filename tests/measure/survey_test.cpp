@@ -241,6 +241,20 @@ TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
   }
 }
 
+TEST(SurveyedWalls, KeepTheirStudsAtTheSizeOfTheStock) {
+  // Source: a stick's section is its stock's, however the wall stands and leans.
+  job::Job job = sample::surveyed(sample::alcove());
+  sample::read_plan(job, {0, 914}, {1830, 914}, {-30, 0}, {1870, 0});
+  int studs = 0;
+  for (const facts::Member& m : measured(job).members) {
+    if (m.part_id.rfind("wall-", 0) != 0 || m.part_id.find("/stud-") == std::string::npos) continue;
+    ++studs;
+    EXPECT_NEAR(m.width_mm, 88.9, 1e-6) << m.part_id;
+    EXPECT_NEAR(m.thickness_mm, 38.1, 1e-6) << m.part_id;
+  }
+  EXPECT_GT(studs, 8);
+}
+
 TEST(WorstCase, ASharperSurveyIsSurer) {
   // Source: monotonicity: halving every tolerance narrows every span.
   job::Job coarse = sample::surveyed(sample::alcove()), fine = coarse;

@@ -192,6 +192,43 @@ TEST(Symmetry, MirroredJobMirrorsTheSolids) {
   }
 }
 
+/// Middle of all solids of a family.
+gp_Pnt middle_of(const Model& model, const std::string& family) {
+  gp_XYZ sum;
+  double volume_mm3 = 0;
+  for (const Solid& solid : model.solids) {
+    if (solid.id.rfind(family + "/", 0) != 0) continue;
+    const brep::Properties p = brep::properties(solid.shape);
+    sum += p.centroid.XYZ() * p.volume_mm3, volume_mm3 += p.volume_mm3;
+  }
+  return sum / volume_mm3;
+}
+
+TEST(Symmetry, WhatTheTapeLeavesOfALengthIsMissingAlikeOnEitherHand) {
+  // Source: symmetry, in an alcove whose sizes are no marks of the tape: whatever is cut short of it is short at the
+  // image of the same place.
+  job::Job left = sample::alcove();
+  left.cuts.to_tape = true;
+  left.alcove.width = left.alcove.width + in(0.03);
+  left.alcove.depth = left.alcove.depth + in(0.03);
+  left.walls.spacing = left.alcove.width / 5.;
+  for (const auto& [here, there] : {std::pair{job::BenchPlace::left_end, job::BenchPlace::right_end},
+                                    {job::BenchPlace::back, job::BenchPlace::back}}) {
+    job::Job right = left;
+    left.bench->place = here, right.bench->place = there;
+    if (here == job::BenchPlace::back) left.base.width = right.base.width = in(21);
+    const auto a = build(left), b = build(right);
+    for (const auto& [family, image] : {std::pair{"bench-frame", "bench-frame"},
+                                        {"wall-left", "wall-right"},
+                                        {"wall-right", "wall-left"},
+                                        {"wall-back", "wall-back"}}) {
+      const gp_Pnt p = middle_of(*a, family), q = middle_of(*b, image);
+      EXPECT_NEAR(p.X(), left.alcove.width.in_mm() - q.X(), 1e-6) << family;
+      EXPECT_NEAR(p.Y(), q.Y(), 1e-6) << family;
+    }
+  }
+}
+
 TEST(Symmetry, QuarterTurnKeepsTheBasesVolume) {
   // Source: symmetry: a bare base turned by a quarter has length and width, and the drain's two distances, swapped.
   job::Job a = sample::bare(in(60), in(34), in(40), in(15)), b = sample::bare(in(34), in(60), in(15), in(40));

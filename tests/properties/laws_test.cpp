@@ -1,0 +1,132 @@
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "properties/rooms.hpp"
+#include "support/random_room.hpp"
+
+namespace fallwright::properties {
+namespace {
+
+using sample::Json;
+
+std::string told(const std::vector<std::string>& differences) {
+  std::string text;
+  for (const std::string& line : differences) text += "  " + line.substr(0, 300) + "\n";
+  return text;
+}
+
+class Laws : public testing::TestWithParam<unsigned> {
+ protected:
+  const std::string room = sample::random_room(GetParam());
+  const Json& report = report_of(room);
+};
+
+TEST_P(Laws, NamesChangeNothing) {
+  // Source: property: a name is what a thing is called.
+  sample::Sameness same;
+  same.absolute = same.relative = 0;
+  same.skip = [](const std::string& path) {
+    return path.rfind("job.", 0) == 0 || path.find(".material") != std::string::npos ||
+           path.rfind("backings", 0) == 0 || path == "checks[].where" || path == "checks[].advice" ||
+           path == "checks[].details";
+  };
+  const auto found = sample::differences(report, report_of(sample::renamed(room)), same);
+  EXPECT_TRUE(found.empty()) << told(found) << room;
+}
+
+TEST_P(Laws, ALevelLineMayHangAnywhere) {
+  // Source: property: spot levels and rim readings count against each other only.
+  sample::Sameness same;
+  same.skip = [](const std::string& path) {
+    return path == "job.sha256" || path == "fit[].at_mm" || path.rfind("room.floor.h", 0) == 0;  // at: of several equal
+  };
+  const Json expected = sample::with_words_only(report);
+  const Json other = sample::with_words_only(report_of(sample::with_lower_line(room, 1.75)));
+  const auto found = sample::differences(expected, other, same);
+  EXPECT_TRUE(found.empty()) << told(found) << room;
+}
+
+TEST_P(Laws, ADeeperBedTakesMoreMortar) {
+  // Source: closed form: the bed grows by its plan times the depth that is added, and less mortar never does.
+  const Json& deeper = report_of(sample::with_more(room, "bed.least", 0.125));
+  const double plan = report["bed"]["set_mm3"].get<double>() / report["bed"]["greatest_mm"].get<double>();
+  EXPECT_GT(deeper["bed"]["set_mm3"].get<double>(), report["bed"]["set_mm3"].get<double>() + plan * 3.0) << room;
+  EXPECT_NEAR(deeper["bed"]["least_under_base_mm"].get<double>(),
+              report["bed"]["least_under_base_mm"].get<double>() + 3.175, 1e-3)
+      << room;
+  const auto bought = [](const Json& of) {
+    double mortar = 0;
+    for (const Json& row : of["takeoff"])
+      if (row["item"].get<std::string>().find("ortar") != std::string::npos) mortar += row["buy"].get<double>();
+    return mortar;
+  };
+  EXPECT_GE(bought(deeper), bought(report)) << room;
+}
+
+TEST_P(Laws, AWiderBoreGivesTheBodyRoomAndTakesItFromTheJoists) {
+  // Source: closed form: each edge of the bore moves out by half of what it grows.
+  const Json& wider = report_of(sample::with_more(room, "drain.bore", 0.25))["drain"];
+  EXPECT_NEAR(wider["body_to_bore_mm"].get<double>(), report["drain"]["body_to_bore_mm"].get<double>() + 3.175, 1e-6);
+  if (report["drain"]["bore_to_joist_mm"].is_null()) return;
+  EXPECT_NEAR(wider["bore_to_joist_mm"].get<double>(), report["drain"]["bore_to_joist_mm"].get<double>() - 3.175, 1e-6);
+}
+
+TEST_P(Laws, WhatGoesInComesOut) {
+  // Source: conservation: sums that must add up, from one report alone.
+  const Json& bed = report["bed"];
+  EXPECT_NEAR(bed["spread_mm3"].get<double>() - bed["set_mm3"].get<double>(), bed["squeeze_out_mm3"].get<double>(), 1);
+  for (const Json& o : report["openings"])
+    EXPECT_NEAR(o["alcove_mm"].get<double>(),
+                o["base_mm"].get<double>() + (o["bench_mm"].is_null() ? 0 : o["bench_mm"].get<double>()) +
+                    o["left_over_mm"].get<double>(),
+                1e-9);
+  const Json& dips = report["flood"]["dips"];
+  for (std::size_t i = 1; i < dips.size(); ++i) {
+    const double rise = dips[i]["above_drain_mm"].get<double>() - dips[i - 1]["above_drain_mm"].get<double>();
+    const double more = dips[i]["volume_mm3"].get<double>() - dips[i - 1]["volume_mm3"].get<double>();
+    EXPECT_GE(more, rise * dips[i - 1]["surface_mm2"].get<double>() - 1) << room;
+    EXPECT_LE(more, rise * dips[i]["surface_mm2"].get<double>() + 1) << room;
+  }
+}
+
+TEST_P(Laws, TheCutListIsTheSolids) {
+  // Source: conservation: every piece is a solid, once; a square-ended timber is its section times its length, which
+  // is printed to the nearest mark of the tape.
+  std::map<std::string, double> volumes;
+  for (const Json& part : report["parts"]) volumes[part["id"]] = part["volume_mm3"];
+  std::set<std::string> seen;
+  std::map<std::string, int> asked, planned;
+  for (const Json& row : report["cuts"]) {
+    EXPECT_EQ(row["count"].get<std::size_t>(), row["part_ids"].size());
+    asked[row["mark"]] += row["count"].get<int>();
+    for (const Json& id : row["part_ids"]) {
+      EXPECT_TRUE(seen.insert(id).second) << id << " is cut twice";
+      ASSERT_TRUE(volumes.contains(id)) << id;
+      if (row["ends"] != "square" || row["stock"] != "2x4") continue;
+      const double mean = volumes[id] / (38.1 * 88.9),
+                   half_a_mark = 25.4 / 32 + 1e-6;  // ends may be bevelled by a hair
+      EXPECT_LE(mean, row["length_mm"].get<double>() + half_a_mark) << id << "\n" << room;
+      EXPECT_GE(mean, row["short_mm"].get<double>() - half_a_mark) << id << "\n" << room;
+    }
+  }
+  for (const Json& stick : report["sticks"]) {
+    double used = stick["offcut_mm"];
+    for (const Json& piece : stick["pieces"]) {
+      used += piece["length_mm"].get<double>();
+      planned[piece["mark"]] += stick["count"].get<int>();
+    }
+    const auto pieces = static_cast<double>(stick["pieces"].size());
+    EXPECT_LE(used, stick["length_mm"].get<double>() + 1e-6);
+    EXPECT_GE(used + pieces * 3.175, stick["length_mm"].get<double>() - 1e-6) << "a saw cut between any two";
+  }
+  for (const auto& [mark, count] : planned) EXPECT_EQ(count, asked[mark]) << mark;
+}
+
+INSTANTIATE_TEST_SUITE_P(Seeds, Laws, testing::ValuesIn(seeds({11, 17})),
+                         [](const auto& info) { return std::to_string(info.param); });
+
+}  // namespace
+}  // namespace fallwright::properties

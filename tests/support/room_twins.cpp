@@ -1,0 +1,165 @@
+#include <string>
+
+#include <toml++/toml.h>
+
+#include "job/read.hpp"
+#include "support/random_room.hpp"
+#include "support/toml_text.hpp"
+#include "survey/closure.hpp"
+
+namespace fallwright::sample {
+namespace {
+
+using toml::array, toml::table;
+
+table tree_of(const std::string& job_file) {
+  return toml::parse(job_file);
+}
+
+std::string other_hand(std::string word) {
+  for (const auto& [from, to] : {std::pair{"left", "right"}, {"right", "left"}})
+    if (const std::size_t found = word.find(from); found != std::string::npos)
+      return word.replace(found, std::string{from}.size(), to);
+  return word;
+}
+
+void turn_words(toml::node& node) {
+  if (auto* word = node.as_string()) *word = other_hand(word->get());
+  if (auto* list = node.as_array())
+    for (toml::node& each : *list) turn_words(each);
+}
+
+void rename(table& in, const std::string& a, const std::string& b) {
+  table swapped;
+  for (const auto& [name, node] : in) {
+    const std::string key{name.str()};
+    node.visit([&](const auto& value) { swapped.insert(key == a ? b : key == b ? a : key, value); });
+  }
+  in = std::move(swapped);
+}
+
+void turn(toml::node_view<toml::node> length, double axis) {
+  if (auto* number = length.as_floating_point()) *number = axis - number->get();
+}
+
+void turn_back_wall(toml::node_view<toml::node> entries, const char* place, double axis) {
+  if (auto* list = entries.as_array())
+    for (toml::node& entry : *list) {
+      table& t = *entry.as_table();
+      if (t["wall"].value<std::string>() == "back") turn(t[place], axis);
+      turn_words(*t.get("wall"));
+      if (t.contains("from")) turn_words(*t.get("from"));
+    }
+}
+
+void turn_floor(table& floor, double axis) {
+  if (auto* spots = floor["spots"].as_array())
+    for (toml::node& spot : *spots) turn(toml::node_view<toml::node>{spot}[0], axis);
+  auto* places = floor["grid_x"].as_array();
+  if (!places) return;
+  const auto reverse = [](array& list) {
+    array back;
+    for (std::size_t i = list.size(); i > 0; --i) list[i - 1].visit([&](const auto& v) { back.push_back(v); });
+    list = std::move(back);
+  };
+  for (toml::node& x : *places) *x.as_floating_point() = axis - x.as_floating_point()->get();
+  reverse(*places);
+  for (toml::node& row : *floor["grid"].as_array()) reverse(*row.as_array());
+}
+
+void scale(toml::node& node, double by) {
+  if (auto* number = node.as_floating_point()) *number = number->get() * by;
+  if (auto* list = node.as_array())
+    for (toml::node& each : *list) scale(each, by);
+  if (auto* tree = node.as_table())
+    for (auto&& [name, each] : *tree) scale(each, by);
+}
+
+}  // namespace
+
+double mirror_axis_mm(const std::string& job_file) {
+  const job::Job job = job::read(job_file, "random.toml");
+  const survey::Closure closure = survey::close(job.survey);
+  return closure.solved ? closure.figure.back_right.x : job.alcove.width.in_mm();
+}
+
+std::string mirrored(const std::string& job_file) {
+  table job = tree_of(job_file);
+  const double unit = job["job"]["unit"].value<std::string>() == "in" ? 25.4 : 1;
+  const double axis = mirror_axis_mm(job_file) / unit;
+  turn_words(*job["alcove"]["walls"].node());
+  if (auto* survey = job["survey"].as_table()) {
+    if (auto* plan = (*survey)["plan"].as_table()) {
+      rename(*plan, "left", "right");
+      rename(*plan, "diagonal_from_back_left", "diagonal_from_back_right");
+    }
+    turn_back_wall((*survey)["plumb"], "along", axis);
+    turn_back_wall((*survey)["studs"], "", axis);
+    if (auto* floor = (*survey)["floor"].as_table()) turn_floor(*floor, axis);
+  }
+  turn_back_wall(job["fixture"], "along", axis);
+  if (job["floor"]["joists"]["direction"].value<std::string>() == "along-depth")
+    turn(job["floor"]["joists"]["first"], axis);
+  turn(job["floor"]["drop_along_width"], 0);
+  if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
+  turn_words(*job["base"]["upstands"]["sides"].node());
+  rename(*job["drain"].as_table(), "from_left", "from_right");
+  if (job["bench"]) turn_words(*job["bench"]["place"].node());
+  if (auto* set = job["as_set"].as_table())
+    for (const char* left : {"left", "back_left", "front_left"}) rename(*set, left, other_hand(left));
+  return text_of(job);
+}
+
+std::string without_tape(const std::string& job_file) {
+  table job = tree_of(job_file);
+  job["cuts"].as_table()->insert_or_assign("rounding", "exact");
+  job["bed"].as_table()->insert("gauge_depth", 1.25);  // where it has none
+  return text_of(job);
+}
+
+std::string in_millimetres(const std::string& job_file) {
+  table job = tree_of(job_file);
+  scale(job, 25.4);
+  job["job"].as_table()->insert_or_assign("unit", "mm");
+  return text_of(job);
+}
+
+std::string renamed(const std::string& job_file) {
+  table job = tree_of(job_file);
+  job["job"].as_table()->insert_or_assign("name", "another name, of another length");
+  job["base"].as_table()->insert_or_assign("material", "another material");
+  if (auto* fixtures = job["fixture"].as_array())
+    for (toml::node& fixture : *fixtures) {
+      table& t = *fixture.as_table();
+      t.insert_or_assign("name", "other " + t["name"].value_or(std::string{}));
+    }
+  return text_of(job);
+}
+
+std::string with_lower_line(const std::string& job_file, double by) {
+  table job = tree_of(job_file);
+  const auto down = [](const toml::node_view<toml::node>& of) {
+    return of["heights"].value_or(std::string{"up"}) == "down";
+  };
+  const auto raise = [](toml::node& number, double change) {
+    if (auto* v = number.as_floating_point()) *v = v->get() + change;
+  };
+  const double spots_by = down(job["survey"]) ? -by : by, rim_by = down(job["as_set"]) ? -by : by;
+  if (auto* spots = job["survey"]["floor"]["spots"].as_array())
+    for (toml::node& spot : *spots) raise((*spot.as_array())[2], spots_by);
+  if (auto* rows = job["survey"]["floor"]["grid"].as_array())
+    for (toml::node& row : *rows)
+      for (toml::node& height : *row.as_array()) raise(height, spots_by);
+  if (auto* set = job["as_set"].as_table())
+    for (auto&& [name, reading] : *set) raise(reading, rim_by);
+  return text_of(job);
+}
+
+std::string with_more(const std::string& job_file, const std::string& key, double by) {
+  table job = tree_of(job_file);
+  auto* length = job.at_path(key).as_floating_point();
+  *length = length->get() + by;
+  return text_of(job);
+}
+
+}  // namespace fallwright::sample
