@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <unordered_map>
@@ -34,13 +35,17 @@ std::vector<HalfEdge> boundary(const Arrangement& outline, const Arrangement& re
   return edges;
 }
 
-/// Direction in which an edge leaves its first point, or in which it arrives at its last.
+/// Direction in which an edge leaves its first point, or in which it arrives at its last: looked at a short way along
+/// it, so that an arc and the line or arc that it touches are told apart.
 double heading(const HalfEdge& e, const PlanPoints& points, bool leaving) {
   const PlanPoint a = points[e.from], b = points[e.to];
   if (!e.centre) return std::atan2(b.y - a.y, b.x - a.x);
-  const PlanPoint p = leaving ? a : b;
-  const double radial = std::atan2(p.y - e.centre->y, p.x - e.centre->x);
-  return radial + (e.clockwise ? -1 : 1) * std::numbers::pi / 2;
+  constexpr double way_mm = 0.5;
+  const double length = std::hypot(a.x - e.centre->x, a.y - e.centre->y) *
+                        (e.clockwise ? sweep(b, a, *e.centre) : sweep(a, b, *e.centre));
+  const double share = std::min(0.5, way_mm / length);
+  const PlanPoint p = along_arc(a, b, *e.centre, e.clockwise, leaving ? share : 1 - share);
+  return leaving ? std::atan2(p.y - a.y, p.x - a.x) : std::atan2(b.y - p.y, b.x - p.x);
 }
 
 /// Where loops touch in a point, the sharpest left turn keeps the pieces apart.

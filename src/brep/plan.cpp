@@ -18,7 +18,8 @@ std::vector<double> crossings(PlanPoint a, PlanPoint b, PlanPoint centre, double
   const double length2 = dx * dx + dy * dy, half_b = (fx * dx + fy * dy) / length2;
   const double root = half_b * half_b - (fx * fx + fy * fy - radius * radius) / length2;
   std::vector<double> found;
-  if (root <= 0) return found;
+  const double off = std::abs(fx * dy - fy * dx) / std::sqrt(length2);
+  if (root <= 0 || off >= radius - weld) return found;  // a line that touches the circle does not cross it
   const double edge = weld / std::sqrt(length2);
   for (const double t : {-half_b - std::sqrt(root), -half_b + std::sqrt(root)})
     if (t > edge && t < 1 - edge) found.push_back(t);
@@ -96,6 +97,13 @@ Loop rectangle(double x0, double y0, double x1, double y1) {
 
 Loop circle(PlanPoint centre, double radius) {
   return {{{centre.x + radius, centre.y}, centre}, {{centre.x - radius, centre.y}, centre}};
+}
+
+Loop quartered_circle(PlanPoint centre, double radius) {
+  return {{{centre.x + radius, centre.y}, centre},
+          {{centre.x, centre.y + radius}, centre},
+          {{centre.x - radius, centre.y}, centre},
+          {{centre.x, centre.y - radius}, centre}};
 }
 
 Loop reversed(const Loop& loop) {

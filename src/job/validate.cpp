@@ -139,6 +139,7 @@ class Judge {
       add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
                               " of base under it; at least " + text(2) + " is needed (shell + rib_depth is " +
                               text(job_.base.shell + job_.base.rib_depth) + ")");
+    shell_round_opening();
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)
       add("base.pattern",
@@ -150,6 +151,20 @@ class Judge {
         at_.drain_y + hole >= bed.y1)
       add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) +
                             " reaches past the bed's edge");
+  }
+
+  /// Without ribs a shell ends at the opening's edge; what holds the drain hangs on it by what the ledge lies above the
+  /// shell's underside there.
+  void shell_round_opening() {
+    const Base& b = job_.base;
+    const Drain& d = job_.drain;
+    const bool round = d.kind == DrainKind::point && d.opening == Opening::round;
+    if (b.underside != Underside::shell || b.ribs.any() || round) return;
+    const double held = at_.drain_top - d.recess.in_mm() - (at_.drain_edge - b.shell.in_mm());
+    if (held < 2)
+      add("base.shell", "a shell of " + text(b.shell) + " without ribs holds the drain's ledge, " + text(d.recess) +
+                            " down, by " + text(std::max(0.0, held)) + "; at least " + text(2) +
+                            " is needed: thicken the shell, add ribs or take underside = \"flat\"");
   }
 
   /// Round a drain the underside is level at the rib plane, but for a shell without ribs over a round opening: there it

@@ -108,11 +108,19 @@ class Walls {
     constexpr int steps = 12;
     drop.least_mm = std::numeric_limits<double>::max();
     for (int i = 0; i <= steps; ++i) {
-      const double z = floor + (std::max(from, upstand) - floor) * i / steps, width = width_at(z);
-      drop.widths_mm.emplace_back(z, width);
-      if (width - drop.length_mm < drop.least_mm) drop.least_mm = width - drop.length_mm, drop.least_at_mm = z;
+      const double z = floor + (std::max(from, upstand) - floor) * i / steps;
+      const auto width = width_at(z);
+      if (!width) continue;  // nothing stands on one side at this height
+      drop.widths_mm.emplace_back(z, *width);
+      const double spare = to_spare(*width, drop.length_mm);
+      if (spare < drop.least_mm) drop.least_mm = spare, drop.least_at_mm = z;
     }
-    tip(drop, width_at(upstand));
+    const auto levels = width_at(upstand);
+    drop.between_walls = levels && !drop.widths_mm.empty();
+    if (drop.between_walls)
+      tip(drop, *levels);
+    else
+      drop.least_mm = 0;
     return drop;
   }
 
@@ -155,7 +163,8 @@ class Walls {
   }
 
   /// Between the walls, or between a wall and the bench's frame, over the base's depth, at one height.
-  double width_at(double z) const {
+  /// Nothing where nothing stands on one side.
+  std::optional<double> width_at(double z) const {
     Box3 box;
     box.low[1] = base_.y0, box.high[1] = base_.y1, box.low[2] = box.high[2] = z;
     double left = std::numeric_limits<double>::lowest(), right = std::numeric_limits<double>::max();
@@ -167,7 +176,14 @@ class Walls {
     };
     for (const char* family : {"wall-left", "wall-right"}) take(family);
     if (model_.job.bench && model_.job.bench->place != job::BenchPlace::back) take("bench-frame");
-    return right - left;
+    const bool both = left > std::numeric_limits<double>::lowest() && right < std::numeric_limits<double>::max();
+    return both ? std::optional{right - left} : std::nullopt;
+  }
+
+  /// What a width leaves over; an exact fit, to rounding, is a fit with nothing to spare.
+  static double to_spare(double width, double length) {
+    const double spare = width - length;
+    return std::abs(spare) <= units::tolerance::length_mm ? 0 : spare;
   }
 
   /// Tipped about its short axis the base, as a box, is R cos(angle - a) wide; as it levels it is at its widest, R.
@@ -176,7 +192,8 @@ class Walls {
     double narrowest = std::numeric_limits<double>::max();
     for (const auto& [z, width] : drop.widths_mm) narrowest = std::min(narrowest, width);
     drop.tip_clear_mm = where_it_levels - widest;
-    if (narrowest < drop.length_mm && narrowest > 0) drop.tip_deg = (a + std::acos(narrowest / widest)) * 180 / M_PI;
+    if (to_spare(narrowest, drop.length_mm) < 0 && narrowest > 0)
+      drop.tip_deg = (a + std::acos(narrowest / widest)) * 180 / M_PI;
   }
 
   const parts::Model& model_;

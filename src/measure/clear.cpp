@@ -58,15 +58,30 @@ double cross(PlanPoint o, PlanPoint a, PlanPoint b) {
   return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
 }
 
-/// Convex hull: the floor of a base is convex.
+/// Corners that rounding alone has made: on a straight side, or one beside another.
+Polygon without_straight_corners(Polygon polygon) {
+  for (std::size_t i = 0; i < polygon.size() && polygon.size() > 3;) {
+    const PlanPoint before = polygon[(i + polygon.size() - 1) % polygon.size()];
+    const PlanPoint after = polygon[(i + 1) % polygon.size()];
+    const double span = std::hypot(after.x - before.x, after.y - before.y);
+    const bool twin = std::hypot(polygon[i].x - before.x, polygon[i].y - before.y) <= units::tolerance::length_mm;
+    if (twin || cross(before, polygon[i], after) <= units::tolerance::length_mm * span)
+      polygon.erase(polygon.begin() + static_cast<std::ptrdiff_t>(i));
+    else
+      ++i;
+  }
+  return polygon;
+}
+
+/// Convex hull: the floor of a base is convex. Signs of the cross product are taken as they are: with a tolerance a
+/// true corner would be lost where points on an upright side stand in no order.
 Polygon hull(std::vector<PlanPoint> points) {
   std::sort(points.begin(), points.end(), [](PlanPoint a, PlanPoint b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   Polygon polygon;
   const auto half = [&](auto begin, auto end) {
     const std::size_t start = polygon.size();
     for (auto it = begin; it != end; ++it) {
-      while (polygon.size() >= start + 2 &&
-             cross(polygon[polygon.size() - 2], polygon.back(), *it) <= units::tolerance::length_mm)
+      while (polygon.size() >= start + 2 && cross(polygon[polygon.size() - 2], polygon.back(), *it) <= 0)
         polygon.pop_back();
       polygon.push_back(*it);
     }
@@ -74,7 +89,7 @@ Polygon hull(std::vector<PlanPoint> points) {
   };
   half(points.begin(), points.end());
   half(points.rbegin(), points.rend());
-  return polygon;
+  return without_straight_corners(polygon);
 }
 
 /// Plans of the solids that stand or hang over the floor within reach: seen from below, by their faces that look down.

@@ -22,16 +22,12 @@ std::array<survey::Point, 4> corners_of(const Rect& r) {
 /// Greatest difference along any line that runs across the room one way: on a surface of planes it lies on a line
 /// through a corner.
 double greatest_along(const Surface& floor, const Rect& room, const std::vector<Spot>& corners, bool along_x) {
-  std::vector<double> lines{along_x ? room.y0 : room.x0, along_x ? room.y1 : room.x1},
-      stops{along_x ? room.x0 : room.y0, along_x ? room.x1 : room.y1};
-  for (const Spot& s : corners) lines.push_back(along_x ? s.y : s.x), stops.push_back(along_x ? s.x : s.y);
+  const double from = along_x ? room.x0 : room.y0, to = along_x ? room.x1 : room.y1;
+  std::vector<double> lines{along_x ? room.y0 : room.x0, along_x ? room.y1 : room.x1};
+  for (const Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
   double greatest = 0;
   for (const double line : lines) {
-    double low = std::numeric_limits<double>::max(), high = -low;
-    for (const double stop : stops) {
-      const double z = along_x ? floor.carried_on(stop, line) : floor.carried_on(line, stop);
-      low = std::min(low, z), high = std::max(high, z);
-    }
+    const auto [low, high] = floor.range_along(along_x, line, from, to);
     greatest = std::max(greatest, high - low);
   }
   return greatest;
@@ -77,11 +73,10 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
   shape.twist_mm = corners[0].z - corners[1].z + corners[2].z - corners[3].z;
   const survey::HeightPlane plane = survey::best_plane(corners);
-  // The corners themselves are off their plane by the twist alone, and that is told apart.
   for (const Spot& s : under) {
-    const double off = s.z - plane.at(s.x, s.y) - std::abs(shape.twist_mm) / 4;
+    const double off = s.z - plane.at(s.x, s.y);
     if (off > shape.hump_mm) shape.hump_mm = off, shape.hump_at_mm = {s.x, s.y, s.z};
-    const double below = plane.at(s.x, s.y) - s.z - std::abs(shape.twist_mm) / 4;
+    const double below = plane.at(s.x, s.y) - s.z;
     if (below > shape.hollow_mm) shape.hollow_mm = below, shape.hollow_at_mm = {s.x, s.y, s.z};
   }
   add_rock(under, base, floor, shape);

@@ -161,6 +161,28 @@ double Surface::carried_on(double x, double y) const {
   return nearest ? nearest->plane.at(x, y) : 0;
 }
 
+std::pair<double, double> Surface::range_along(bool along_x, double line, double from, double to) const {
+  const auto end = [&](double stop) { return along_x ? carried_on(stop, line) : carried_on(line, stop); };
+  double low = std::min(end(from), end(to)), high = std::max(end(from), end(to));
+  const auto take = [&](const Face& face, const survey::Point& p) {
+    const double stop = along_x ? p.x : p.y;
+    if (stop < from || stop > to) return;
+    const double z = face.plane.at(p.x, p.y);
+    low = std::min(low, z), high = std::max(high, z);
+  };
+  const auto off = [&](const survey::Point& p) { return (along_x ? p.y : p.x) - line; };
+  for (const Face& face : faces_)
+    for (std::size_t i = 0; i < face.outline.size(); ++i) {
+      const survey::Point &a = face.outline[i], &b = face.outline[(i + 1) % face.outline.size()];
+      const double at_a = off(a), at_b = off(b);
+      if (std::abs(at_a) <= units::tolerance::weld_mm) take(face, a);
+      if ((at_a < 0) == (at_b < 0)) continue;
+      const double t = at_a / (at_a - at_b);
+      take(face, {a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
+    }
+  return {low, high};
+}
+
 std::vector<survey::Spot> Surface::corners(const survey::Rect& over) const {
   std::vector<survey::Spot> spots;
   for (const Face& face : faces_) {
@@ -186,8 +208,11 @@ std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, co
   std::optional<double> farthest;
   for (std::vector<gp_Pnt> polygon : outlines) {
     for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis) {
-      polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - within.low[axis - 1]; });
-      polygon = keep(polygon, [&](const gp_Pnt& p) { return within.high[axis - 1] - p.Coord(axis); });
+      // A face that ends at the box's side counts, on whichever side of it rounding has put its edge.
+      const double low = within.low[axis - 1] - units::tolerance::length_mm;
+      const double high = within.high[axis - 1] + units::tolerance::length_mm;
+      polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - low; });
+      polygon = keep(polygon, [&](const gp_Pnt& p) { return high - p.Coord(axis); });
     }
     for (const gp_Pnt& p : polygon) {
       const double along = p.XYZ().Dot(way.XYZ());

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <limits>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <TopoDS_Shape.hxx>
@@ -23,6 +24,9 @@ class Surface {
   std::optional<double> at(double x, double y) const;
   /// The same, and where there is none the plane of the nearest face: a floor goes on over its bore.
   double carried_on(double x, double y) const;
+  /// Least and greatest height over a line along x (at y = `line`) or along y, between two places on it: on planes both
+  /// lie where the line crosses an edge.
+  std::pair<double, double> range_along(bool along_x, double line, double from, double to) const;
   /// Corners over a rectangle: the faces' own, and those where its outline cuts them.
   std::vector<survey::Spot> corners(const survey::Rect& over) const;
 

@@ -1,7 +1,10 @@
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -65,8 +68,22 @@ Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_rad
   if (!is_round(job)) collar.square = job.base.ribs.any() ? layout.opening.grown(shell) : layout.opening;
   if (!job.base.ribs.any()) return collar;
   collar.disc_radius = bed_hole_radius_mm(job);
+  // A bore that touches the ring's square would leave cusps that no solid can hold: the square clears it by a hair.
+  constexpr double hair_mm = 0.01;
+  if (collar.square && std::abs(collar.square->width() / 2 - collar.disc_radius) < hair_mm)
+    collar.square = collar.square->grown(collar.disc_radius + hair_mm - collar.square->width() / 2);
   if (is_round(job)) collar.disc_radius = std::max(collar.disc_radius, job.drain.size.in_mm() / 2 + shell);
   return collar;
+}
+
+/// Whether a side of the square collar touches a hole round the drain without crossing it: the hole then needs a corner
+/// there.
+bool touches_collar(const Collar& collar, brep::PlanPoint drain, double hole_radius) {
+  if (!collar.square) return false;
+  const job::Rect& s = *collar.square;
+  const double sides[] = {drain.x - s.x0, s.x1 - drain.x, drain.y - s.y0, s.y1 - drain.y};
+  return std::any_of(std::begin(sides), std::end(sides),
+                     [&](double side) { return std::abs(side - hole_radius) <= units::tolerance::weld_mm; });
 }
 
 std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Collar& collar, const job::Layout& layout) {
@@ -141,7 +158,12 @@ Relief floor_facets(const job::Job& job, const job::Layout& layout) {
 
 Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius) {
   std::vector<Loop> outline{to_loop(window)};
-  if (hole_radius > 0) outline.push_back(brep::reversed(brep::circle({layout.drain_x, layout.drain_y}, hole_radius)));
+  const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
+  if (hole_radius > 0) {
+    const bool touches = touches_collar(collar_of(job, layout, hole_radius), drain, hole_radius);
+    outline.push_back(
+        brep::reversed(touches ? brep::quartered_circle(drain, hole_radius) : brep::circle(drain, hole_radius)));
+  }
   Relief relief;
   if (job.base.underside == job::Underside::shell) relief = pockets(job, layout, window, hole_radius);
   for (Region& rest : brep::ground(outline, relief, {layout.rib_plane})) relief.push_back(std::move(rest));

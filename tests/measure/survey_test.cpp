@@ -96,6 +96,42 @@ TEST(FloorShape, AHumpStandsAboveTheCornersPlane) {
   EXPECT_NEAR(shape.hollow_mm, 0, 1e-6);
 }
 
+TEST(FloorShape, OutOfLevelIsReadOnEdgesBetweenSpotsToo) {
+  // Source: closed form: on the line through the high spot (6) the floor is lowest where the edge from the low spot
+  // (-6) down to the corner has come back to a third of it: 6 + 2.
+  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{0, d, 0}, {w, d, 0}, {w, 0, 0}, {0, 0, 0}, {w * 0.3, d * 0.25, 6}, {w * 0.7, d * 0.75, -6}};
+  EXPECT_NEAR(measured(j).room.floor.along_width_mm, 8, 1e-6);
+}
+
+TEST(FloorShape, AHumpIsNotTakenForTwist) {
+  // Source: closed form: corners 4, 0, 4, 0 high lie 2 off the level plane that fits them best; a spot 5 high stands 3
+  // above it.
+  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{0, d, 4}, {w, d, 0}, {w, 0, 4}, {0, 0, 0}, {w * 0.7, d / 2, 5}};
+  EXPECT_NEAR(measured(j).room.floor.hump_mm, 3, 1e-6);
+}
+
+TEST(Clear, TheWholeFloorCountsBesideAChannel) {
+  // Source: closed form: the floor inside upstands and threshold, and the circle its smaller side lets in.
+  job::Job j = sample::alcove();
+  j.alcove.width = in(60.875), j.alcove.depth = in(43.375);
+  j.bench->depth = in(12.125);
+  j.base.length = in(48.375), j.base.width = in(43.375);
+  j.base.upstand_thickness = in(0.625);
+  j.drain.kind = job::DrainKind::line;
+  j.drain.along = {Side::back, in(3.75)};
+  const double length = (j.base.length - j.base.upstand_thickness * 2).in_mm();
+  const double width = (j.base.width - j.base.upstand_thickness - j.base.threshold.width).in_mm();
+  const facts::Clear clear = measured(j).clear;
+  EXPECT_NEAR(clear.area_mm2, length * width, 1e-3);
+  EXPECT_NEAR(clear.circle_mm, std::min(length, width), 1e-6);
+}
+
 TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   // Source: the solids themselves, tilted to the edge of the window in all directions: the floor's or the threshold's
   // fall is then at its limit, just inside it is kept, just outside it is not. Limits: IRC P2709.1, and 1/8 in/ft
