@@ -100,7 +100,8 @@ class Order {
          blocking.empty() ? "furring by the plan" : "blocking centred " + blocking + " above the datum",
          "a stud stands in front of the base's edge"});
     add({true, "plumber",
-         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: move the drain. " : ""} +
+         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: do not bore before that is settled. "
+                                                         : ""} +
              "Bore for the drain from both stud faces; template at full size. " +
              std::string{joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."},
          "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +

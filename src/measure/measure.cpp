@@ -85,6 +85,7 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
   facts::Room room;
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model);
+  room.floor.unread = unread_corners(model);
   measure_walls(model, facts.heights, room);
   room.drain = measure_window(model);
   const auto& bore = room.drain.now_mm;
@@ -109,7 +110,9 @@ facts::Facts look_at_all(const parts::Model& model) {
   measure_heights(model, facts);
   measure_openings(model, facts);
   measure_access(model, facts);
-  facts.backings = measure_backings(model);
+  facts.backings = measure_backings(model, facts.heights);
+  facts.holds = measure_holds(model, facts.heights);
+  facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts.heights);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);

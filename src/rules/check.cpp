@@ -85,11 +85,49 @@ Limit both_bounds(Limit limit) {
   return limit;
 }
 
+/// What to read of the inputs that are in a state; each text once.
+std::string to_read(const std::vector<Support>& supports, Standing state) {
+  std::string text;
+  for (const Support& s : supports)
+    if (s.state == state && text.find(s.read) == std::string::npos) text += (text.empty() ? "" : "; ") + s.read;
+  return text;
+}
+
+bool any(const std::vector<Support>& supports, Standing state) {
+  return std::any_of(supports.begin(), supports.end(), [&](const Support& s) { return s.state == state; });
+}
+
+void leave_open(const std::string& what_to_read, Result& result) {
+  result.outcome = Outcome::not_checked;
+  result.advice = what_to_read;
+  result.measured.reset();
+  result.margin.reset();
+}
+
+/// "drain's body to the wall of the bore (the drain's body: assumed)".
+void name_assumed(Result& result) {
+  std::string names;
+  for (const Support& s : result.rests_on)
+    if (s.state == Standing::assumed) names += (names.empty() ? "" : ", ") + s.name;
+  result.where += (result.where.empty() ? "" : "; ") + std::string{"assumed, not read: "} + names;
+}
+
+/// What rests on an assumption is no pass; nor a failure where the thing as it really is may mend it.
+void weigh_assumptions(const Finding& finding, Result& result) {
+  if (!any(result.rests_on, Standing::assumed)) return;
+  const bool passes = result.outcome == Outcome::pass;
+  if (passes && finding.holds_anyway) return;
+  name_assumed(result);
+  if (passes || finding.may_hold)
+    leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed) : finding.read, result);
+}
+
 Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
   bool by_user = false;
   Result result;
   result.id = rule.id;
   result.title = rule.title;
+  result.rests_on = supports_of(rule.rests_on, job, facts);
   const std::optional<Limit> limit = limit_of(rule, job, by_user);
   if (!limit) {
     result.outcome = Outcome::not_applicable;
@@ -111,10 +149,15 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
     result.outcome = Outcome::not_checked;
-    result.advice = finding.measured ? "the measurement gave no number: look at the solids" : finding.advice;
+    result.advice = finding.measured         ? "the measurement gave no number: look at the solids"
+                    : finding.advice.empty() ? to_read(result.rests_on, Standing::missing)
+                                             : finding.advice;
+  } else if (any(result.rests_on, Standing::missing)) {
+    leave_open(to_read(result.rests_on, Standing::missing), result);
   } else {
     result.measured = finding.measured;
     weigh(finding, result.limit.when_broken, result);
+    weigh_assumptions(finding, result);
   }
   return result;
 }
@@ -177,6 +220,20 @@ const char* name_of(Verified verified) {
   return "";
 }
 
+const char* name_of(Standing standing) {
+  switch (standing) {
+    case Standing::read:
+      return "read";
+    case Standing::as_designed:
+      return "as designed";
+    case Standing::assumed:
+      return "assumed";
+    case Standing::missing:
+      return "missing";
+  }
+  return "";
+}
+
 const char* name_of(Unit unit) {
   switch (unit) {
     case Unit::ratio:
@@ -229,8 +286,8 @@ bool any_failed(const std::vector<Result>& results) {
 Finding found(double measured, std::string where, std::string advice) {
   return {true, measured, std::move(where), std::move(advice), false, {}, {}};
 }
-Finding not_applicable() {
-  return {false, {}, "", "", false, {}, {}};
+Finding not_applicable(std::string why) {
+  return {false, {}, std::move(why), "", false, {}, {}};
 }
 Finding missing(std::string what_to_measure) {
   return {true, {}, "", std::move(what_to_measure), false, {}, {}};
@@ -239,8 +296,8 @@ Finding missing(std::string what_to_measure) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), load_rules(),
-                             fall_rules(), height_rules(), room_rules()})
+    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
+                             panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();
