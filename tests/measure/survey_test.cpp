@@ -105,7 +105,7 @@ TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   j.base.rise = in(0.5625);
   const auto model = parts::build(j);
   const facts::Facts facts = measure(*model);
-  const rules::Levelling window = rules::base_levelling(j, facts);
+  const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
   ASSERT_EQ(window.edge.size(), 72u);
   const auto kept = [&](double gx, double gy) {
     bool all = true;
