@@ -145,7 +145,7 @@ class Order {
          "line " + len(f_.bed.gauge_mm) + " above the datum; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
          "it stiffens before the base is in"});
-    const rules::Levelling window = rules::base_levelling(job_, f_);
+    const rules::Levelling window = rules::base_levelling(f_, rules::limits_for(job_));
     std::string out;
     for (const rules::Way& way : window.ways)
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);

@@ -83,7 +83,6 @@ void narrow_by_widths(const parts::Model& model, const facts::Heights& heights, 
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model);
-std::vector<facts::Worst> measure_worst(const parts::Model& model, const facts::Facts& facts);
 
 void measure_bed(const parts::Model& model, const Mating& base_on_bed, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& base_on_bed, const facts::Facts& facts);

@@ -93,9 +93,6 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
   room.gauges = measure_gauges(model, facts);
   room.set_out = measure_set_out(model);
   room.as_set = measure_as_set(model, model.job.as_set);
-  facts::Facts so_far = facts;
-  so_far.room.drop_in = room.drop_in;
-  room.worst = measure_worst(model, so_far);
   return room;
 }
 
@@ -122,6 +119,14 @@ facts::Facts look_at_all(const parts::Model& model) {
 }
 
 }  // namespace
+
+WayIn measure_way_in(const parts::Model& framing, const facts::Heights& heights) {
+  facts::Facts facts;
+  facts.heights = heights;  // openings are read over the base's height
+  measure_openings(framing, facts);
+  measure_walls(framing, heights, facts.room);
+  return {facts.openings.front().left_over_mm, facts.room.drop_in};
+}
 
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity) {
   std::map<const Standard_Transient*, Shared> known;

@@ -127,8 +127,9 @@ Json room_json(const Report& report) {
   json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
     return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};
   });
-  json["levelling"] = {{"base", levelling(rules::base_levelling(report.job, report.facts))},
-                       {"seat", levelling(rules::seat_levelling(report.job, report.facts))}};
+  json["levelling"] = {
+      {"base", levelling(rules::base_levelling(report.facts, rules::limits_for(report.job)))},
+      {"seat", levelling(rules::seat_levelling(report.job, report.facts, rules::limits_for(report.job)))}};
   json["gauges"] = list(r.gauges, [](const facts::Gauge& g) {
     return Json{{"name", g.name},     {"at_mm", {g.x_mm, g.y_mm}}, {"floor_mm", g.floor_mm},
                 {"set_mm", g.set_mm}, {"spread_mm", g.spread_mm},  {"keep_clear", g.clear}};

@@ -201,8 +201,9 @@ std::string rule_table(job::UnitSystem unit, const std::string& book) {
   job.unit = unit;
   job.book = book;
   std::string text = "Limits of the book '" + book + "': " + rules::book(book).title + "\n\n";
+  const rules::Limits limits = rules::limits_for(job);
   for (const rules::Rule& rule : rules::all_rules()) {
-    const rules::BookRow* row = rules::row_of(rule.id, job);
+    const rules::Held* row = limits.find(rule.id);
     text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads +
             "\n  rests on  " + rests_on(rule) + "\n  limit     ";
     rules::Result result;

@@ -3,11 +3,13 @@
 
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
 #include "rules/inputs.hpp"
+#include "rules/limits.hpp"
 #include "rules/result.hpp"
 
 namespace fallwright::rules {
@@ -31,13 +33,36 @@ Finding found(double measured, std::string where, std::string advice);
 Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
 
+/// What a check may look at.
+struct Ground {
+  const job::Job& job;
+  const facts::Facts& facts;
+  const Limits& limits;  ///< all that hold, for advice that must keep other limits too
+};
+
+/// How a check looks: most need their own limit alone, some the whole ground.
+class Look {
+ public:
+  using Own = Finding (*)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
+  using Whole = Finding (*)(const Ground& ground, const Limit& limit);
+  Look(Own own) : way_{own} {}
+  Look(Whole whole) : way_{whole} {}
+  Finding operator()(const Ground& ground, const Limit& limit) const {
+    if (const Own* own = std::get_if<Own>(&way_)) return (*own)(ground.job, ground.facts, limit);
+    return std::get<Whole>(way_)(ground, limit);
+  }
+
+ private:
+  std::variant<Own, Whole> way_;
+};
+
 struct Rule {
   std::string id, title;
   std::string formula;  ///< in words
   std::string reads;    ///< which solids and what of them
   Unit unit = Unit::mm;
   std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
-  Finding (*look)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
+  Look look;
   /// Readings and solids. One that is missing makes the check not checked; a pass that rests on one that is assumed is
   /// none.
   std::vector<Input> rests_on;

@@ -6,7 +6,6 @@
 #include <numeric>
 
 #include "rules/book.hpp"
-#include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -32,29 +31,6 @@ double slack(Unit unit) {
       return 0;
   }
   return 0;
-}
-
-/// The book's limit, or the job file's with the user's own word for where it comes from. Nothing where the book has no
-/// such limit and the job gives none.
-std::optional<Limit> limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
-  const BookRow* row = row_of(rule.id, job);
-  Limit limit;
-  if (row) limit = row->limit;
-  limit.unit = rule.unit;
-  const job::Limit* least = rule.least_key.empty() ? nullptr : job.limit(rule.least_key);
-  const job::Limit* greatest = rule.greatest_key.empty() ? nullptr : job.limit(rule.greatest_key);
-  if (least) limit.least = least->value;
-  if (greatest) limit.greatest = greatest->value;
-  const bool in_job = least || greatest;
-  by_user = in_job || own_row(rule.id, job);
-  if (!row && !by_user) return std::nullopt;
-  if (in_job) {
-    limit.when_broken = Outcome::fail;
-    const std::string& own = (least ? least : greatest)->source;
-    limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
-    limit.verified = Verified::user;
-  }
-  return limit;
 }
 
 /// Room to the nearer limit, as a share of it. Where nothing at all is allowed there is no room to tell of; a band from
@@ -122,20 +98,20 @@ void weigh_assumptions(const Finding& finding, Result& result) {
     leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed) : finding.read, result);
 }
 
-Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
-  bool by_user = false;
+Result judge(const Rule& rule, const Ground& ground) {
   Result result;
   result.id = rule.id;
   result.title = rule.title;
-  result.rests_on = supports_of(rule.rests_on, job, facts);
-  const std::optional<Limit> limit = limit_of(rule, job, by_user);
-  if (!limit) {
+  result.rests_on = supports_of(rule.rests_on, ground.job, ground.facts);
+  const Held* held = ground.limits.find(rule.id);
+  if (!held) {
     result.outcome = Outcome::not_applicable;
-    result.where = "the rule book '" + job.book + "' has no such limit";
+    result.where = "the rule book '" + ground.job.book + "' has no such limit";
     return result;
   }
-  result.limit = *limit;
-  const Finding finding = rule.look(job, facts, both_bounds(result.limit));
+  const bool by_user = held->by_user;
+  result.limit = held->limit;
+  const Finding finding = rule.look(ground, both_bounds(result.limit));
   result.where = finding.where;
   result.details = finding.details;
   // A limit that comes out of the job itself stands in for the book's, but not for a stricter one of the user's.
@@ -258,10 +234,14 @@ bool keeps(double value, const Limit& limit) {
          (!limit.greatest || value <= *limit.greatest + slack(limit.unit));
 }
 
-std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   std::vector<Result> results;
-  for (const Rule& rule : all_rules()) results.push_back(judge(rule, job, facts));
+  for (const Rule& rule : all_rules()) results.push_back(judge(rule, {job, facts, limits}));
   return results;
+}
+
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
+  return check(job, facts, limits_for(job));
 }
 
 std::vector<Result> worst_first(std::vector<Result> results) {
@@ -270,13 +250,6 @@ std::vector<Result> worst_first(std::vector<Result> results) {
     return room(a) < room(b);
   });
   return results;
-}
-
-Limit limit_for(const std::string& id, const job::Job& job) {
-  const auto& book = all_rules();
-  const auto rule = std::find_if(book.begin(), book.end(), [&](const Rule& r) { return r.id == id; });
-  bool by_user = false;
-  return rule == book.end() ? Limit{} : limit_of(*rule, job, by_user).value_or(Limit{});
 }
 
 bool any_failed(const std::vector<Result>& results) {

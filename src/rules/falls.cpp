@@ -3,7 +3,6 @@
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
-#include "rules/check.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -28,22 +27,22 @@ const facts::Facet& steepest(const std::vector<facts::Facet>& facets) {
 }
 
 /// Both limits of the floor's fall, for advice that keeps both.
-std::string advice_for_floor(const job::Job& job) {
-  const Limit least = limit_for("floor.fall-least", job), greatest = limit_for("floor.fall-greatest", job);
-  return floor_advice(job, least.least.value_or(0), greatest.greatest.value_or(1));
+std::string advice_for_floor(const Ground& ground) {
+  const Limit least = ground.limits.at("floor.fall-least"), greatest = ground.limits.at("floor.fall-greatest");
+  return floor_advice(ground.job, least.least.value_or(0), greatest.greatest.value_or(1));
 }
 
-Finding floor(const job::Job& job, const facts::Facts& facts, bool least) {
-  const auto facets = of(facts, "base-floor");
+Finding floor(const Ground& ground, bool least) {
+  const auto facets = of(ground.facts, "base-floor");
   if (facets.empty()) return missing("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
-  return found(facet.fall, where_of(facet, job), advice_for_floor(job));
+  return found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
 }
-Finding floor_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return floor(job, facts, true);
+Finding floor_least(const Ground& ground, const Limit&) {
+  return floor(ground, true);
 }
-Finding floor_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return floor(job, facts, false);
+Finding floor_greatest(const Ground& ground, const Limit&) {
+  return floor(ground, false);
 }
 
 /// The least part of the facets' falls that leads along (x, y); negative where water runs back.

@@ -1,5 +1,4 @@
 #include "rules/book.hpp"
-#include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -19,10 +18,12 @@ Finding area(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                    " must stay free beside the bench: take a shallower bench (bench.depth) or a larger base");
 }
 
-Finding width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding width(const Ground& ground, const Limit& limit) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   const double own = facts.clear.least_width_mm;
-  const bool second_way = job.book == "residential" && !job.limit("clear_width") && !own_row("clear.width", job) &&
-                          larger_room(facts) && own < *limit.least;
+  const bool second_way =
+      job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(facts) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, "smaller side of the free floor", "");
   if (own < needed)

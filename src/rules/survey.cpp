@@ -137,8 +137,9 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    ": take a smaller base, or move the studs before it is ordered");
 }
 
-Finding levelling(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  const Levelling window = base_levelling(job, facts);
+Finding levelling(const Ground& ground, const Limit&) {
+  const job::Job& job = ground.job;
+  const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = window.first();
   if (!way) return missing("the floor has no facet to measure");
   if (window.broken) return missing("a fall is out of its limits even when set level: mend that first");

@@ -9,6 +9,8 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "rules/limits.hpp"
+#include "study/study.hpp"
 
 namespace fallwright {
 namespace {
@@ -19,7 +21,9 @@ using rules::Result;
 std::vector<Result> checked(const std::string& name) {
   const std::string file = std::string{PROJECT_DIR} + "/tests/cases/" + name + ".toml";
   const job::Job job = job::read(job::slurp(file), file);
-  return rules::check(job, measure::measure(*parts::build(job)));
+  const auto model = parts::build(job);
+  const facts::Facts facts = study::with_studies(*model, measure::measure(*model), rules::limits_for(job));
+  return rules::check(job, facts);
 }
 
 const Result& of(const std::vector<Result>& results, const std::string& id) {

@@ -131,9 +131,12 @@ TEST(Book, AFileOfTheUsersReplacesRows) {
       "county.toml",
       "title = \"county\"\n[[limit]]\nid = \"threshold.height-least\"\nunit = \"length\"\nleast = \"3 in\"\n"
       "source = \"county amendment 7\"\nedition = \"2025\"\nverified = \"set by the user\"\n"};
-  EXPECT_DOUBLE_EQ(*rules::limit_for("threshold.height-least", job).least, 76.2);
-  EXPECT_EQ(rules::limit_for("threshold.height-least", job).source, "county amendment 7 (2025)");
-  EXPECT_DOUBLE_EQ(*rules::limit_for("threshold.height-greatest", job).greatest, 228.6);
+  const rules::Limits limits = rules::limits_for(job);
+  EXPECT_DOUBLE_EQ(*limits.at("threshold.height-least").least, 76.2);
+  EXPECT_EQ(limits.at("threshold.height-least").source, "county amendment 7 (2025)");
+  EXPECT_DOUBLE_EQ(*limits.at("threshold.height-greatest").greatest, 228.6);
+  EXPECT_TRUE(limits.by_user("threshold.height-least"));
+  EXPECT_FALSE(limits.by_user("threshold.height-greatest"));
 }
 
 TEST(Book, FaultsOfABookAreToldWithTheirPlace) {
