@@ -24,7 +24,7 @@ struct Finding {
   std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
   std::optional<double> greatest = {};    ///< the same for the greatest
   std::vector<std::string> details = {};  ///< what the number is made of, a line each
-  bool holds_anyway = false;              ///< it passes whatever an assumed input really is
+  bool holds_anyway = false;              ///< what it found stands whatever an assumed input really is
   bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
   std::string read = {};  ///< what to read where an assumed input decides; empty: as the input's own row says
 };

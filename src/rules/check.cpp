@@ -91,8 +91,8 @@ void name_assumed(Result& result) {
 /// What rests on an assumption is no pass; nor a failure where the thing as it really is may mend it.
 void weigh_assumptions(const Finding& finding, Result& result) {
   if (!any(result.rests_on, Standing::assumed)) return;
+  if (finding.holds_anyway) return;
   const bool passes = result.outcome == Outcome::pass;
-  if (passes && finding.holds_anyway) return;
   name_assumed(result);
   if (passes || finding.may_hold)
     leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed) : finding.read, result);

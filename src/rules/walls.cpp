@@ -71,6 +71,16 @@ std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
          " above the datum";
 }
 
+/// One that breaks the limit by what was read comes before one that may.
+const facts::Hold& worst_hold(const std::vector<facts::Hold>& holds, const Limit& limit) {
+  const auto broken_surely = [&](const facts::Hold& h) {
+    return !h.assumed && h.sure_apart_mm > limit.greatest.value_or(0);
+  };
+  return *std::max_element(holds.begin(), holds.end(), [&](const facts::Hold& a, const facts::Hold& b) {
+    return std::pair{broken_surely(a), a.sure_apart_mm} < std::pair{broken_surely(b), b.sure_apart_mm};
+  });
+}
+
 Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.base.upstand_thickness.is_zero() || job.base.upstands.empty())
     return not_applicable("the base has no upstands");
@@ -78,8 +88,7 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                                       [&](job::Side side) { return job.alcove.has_wall(side); });
   if (!along_wall) return not_applicable("no upstand stands along a wall");
   if (facts.holds.empty()) return missing("the base has upstands along walls, and none was found on its solid");
-  const auto worst = std::max_element(facts.holds.begin(), facts.holds.end(),
-                                      [](const auto& a, const auto& b) { return a.sure_apart_mm < b.sure_apart_mm; });
+  const facts::Hold* worst = &worst_hold(facts.holds, limit);
   const std::string what = worst->behind == "bench"
                                ? "bring the bench's studs closer (bench.frame.spacing)"
                                : "set a row of blocking behind it (walls.blocking at " +
@@ -89,7 +98,7 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                           what + " before the board");
   if (finding.measured && *finding.measured <= limit.greatest.value_or(0))
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
-  finding.holds_anyway = worst->sure_apart_mm <= limit.greatest.value_or(0);
+  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= limit.greatest.value_or(0);
   finding.may_hold = worst->assumed;
   finding.read = studs_of(worst->side) + "; or " + what;
   return finding;
