@@ -20,6 +20,7 @@
 #include "report/together.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
+#include "study/study.hpp"
 
 namespace fallwright::app {
 
@@ -74,7 +75,8 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   progress.stage(name, "building the solids");
   work->model = parts::build(work->job);
   progress.stage(name, "measuring them");
-  work->facts = measure::measure(*work->model);
+  const rules::Limits limits = rules::limits_for(work->job);
+  work->facts = study::with_studies(*work->model, measure::measure(*work->model), limits);
   const bool metric = work->job.unit == job::UnitSystem::metric;
   progress.stage(name, "planning the cuts");
   auto cuts = takeoff::cut_list(work->facts, metric);
@@ -82,7 +84,7 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   auto rows = takeoff::take_off(work->job, work->facts, plan);
   work->report = std::make_unique<report::Report>(report::Report{work->job,
                                                                  work->facts,
-                                                                 rules::check(work->job, work->facts),
+                                                                 rules::check(work->job, work->facts, limits),
                                                                  std::move(rows),
                                                                  std::move(cuts),
                                                                  std::move(plan),

@@ -83,7 +83,7 @@ void add_window(Pen& pen, const Subject& s) {
   const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
   const double t = pen.text_mm(), x = clear_middle({b[0], d[0], d[3], b[3]}),
                y = clear_middle({b[1], d[1], d[4], b[4]});
-  const rules::Levelling window = rules::base_levelling(s.job(), s.facts);
+  const rules::Levelling window = rules::base_levelling(s.facts, rules::limits_for(s.job()));
   if (window.broken) return;
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());

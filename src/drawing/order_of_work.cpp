@@ -100,7 +100,8 @@ class Order {
          blocking.empty() ? "furring by the plan" : "blocking centred " + blocking + " above the datum",
          "a stud stands in front of the base's edge"});
     add({true, "plumber",
-         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: move the drain. " : ""} +
+         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: do not bore before that is settled. "
+                                                         : ""} +
              "Bore for the drain from both stud faces; template at full size. " +
              std::string{joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."},
          "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
@@ -144,7 +145,7 @@ class Order {
          "line " + len(f_.bed.gauge_mm) + " above the datum; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
          "it stiffens before the base is in"});
-    const rules::Levelling window = rules::base_levelling(job_, f_);
+    const rules::Levelling window = rules::base_levelling(f_, rules::limits_for(job_));
     std::string out;
     for (const rules::Way& way : window.ways)
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "facts/finish.hpp"
+#include "facts/framing.hpp"
 #include "facts/room.hpp"
 #include "facts/section.hpp"
 
@@ -131,13 +132,6 @@ struct Flood {
   std::vector<Dip> dips;
 };
 
-/// What timber lies behind the plate of a fixture.
-struct Backing {
-  std::string name, wall;
-  double height_mm = 0;
-  double share = 0;  ///< of the plate's area
-};
-
 struct Facts {
   std::vector<Part> parts;
   std::vector<Facet> facets;
@@ -153,6 +147,8 @@ struct Facts {
   Heights heights;
   DrainFit drain;
   std::vector<Backing> backings;
+  std::vector<Hold> holds;  ///< of the upstands along walls
+  FloorDeck deck;
   Flood flood;
   Finish finish;
   Room room;

@@ -34,6 +34,13 @@ struct Closure {
 /// A width that was read against that between the solids at the same place.
 struct WidthRead {
   double height_mm = 0, reading_mm = 0, solids_mm = 0, tolerance_mm = 0;
+  double from_back_mm = 0;
+};
+
+/// A place with its name: "front left".
+struct NamedPlace {
+  std::string name;
+  Point at_mm{};
 };
 
 /// The subfloor's top. Humps and hollows against the plane that fits the corners under the base best.
@@ -45,6 +52,7 @@ struct FloorShape {
   double twist_mm = 0;  ///< of the four corners under the base: back left - back right + front right - front left
   double rock_mm = 0;   ///< the base put down dry: greatest gap under a corner
   std::string rock_at;  ///< "front left" ...
+  std::vector<NamedPlace> unread = {};  ///< corners of the base too far outside the spots that were read
 };
 
 /// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
@@ -67,7 +75,8 @@ struct DropIn {
   double length_mm = 0, height_mm = 0;               ///< of the base
   std::vector<std::pair<double, double>> widths_mm;  ///< height above the datum, free width there
   double least_mm = 0, least_at_mm = 0;              ///< free width less length, and the height of it
-  double tip_deg = 0, tip_clear_mm = 0;  ///< tipped about its short axis: the angle, and what is left as it levels
+  double tip_deg = 0, tip_clear_mm = 0;    ///< tipped about its short axis: the angle, and what is left as it levels
+  std::optional<WidthRead> narrower = {};  ///< a width as read that counts, being less than between the solids
 };
 
 /// Where the drain may stand: along one axis joists leave these stretches for the bore's centre, along the other the

@@ -38,9 +38,13 @@ struct Threshold {
 /// Where the base stands on the alcove's width when no bench says so.
 enum class Against { bench_or_middle, left, middle, right };
 
+/// Bought: its sizes and the place of its drain are facts; made to order: they can still be changed.
+enum class Made { bought, to_order };
+
 /// The sloped shower base. Length runs along the alcove's width, width along its depth.
 struct Base {
   Length length, width;
+  std::optional<Made> made;  ///< absent: nobody said
   Against against = Against::bench_or_middle;
   Length lowered_from;  ///< height above the datum from which it is let down between the walls
   FallPattern pattern = FallPattern::level_rim;

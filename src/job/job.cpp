@@ -16,6 +16,10 @@ const Limit* Job::limit(const std::string& key) const {
   return it == limits.end() ? nullptr : &*it;
 }
 
+bool Job::is_default(const std::string& key) const {
+  return std::find(defaulted.begin(), defaulted.end(), key) != defaulted.end();
+}
+
 double Job::cut_mm(double length_mm) const {
   if (!cuts.to_tape) return length_mm;
   const double mark = unit == UnitSystem::metric ? 1 : 25.4 / 16;

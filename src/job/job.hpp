@@ -128,6 +128,8 @@ struct Job {
   std::vector<Limit> limits;
   std::string limits_source;  ///< one source for all overridden limits, in the user's words
   const Limit* limit(const std::string& key) const;
+  std::vector<std::string> defaulted;  ///< keys that the file leaves out and that have a default: nobody said so
+  bool is_default(const std::string& key) const;
   /// What a piece of a length is cut to: the mark of the tape at or below it (1/16 in or 1 mm), since a piece must go
   /// in; the length itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;

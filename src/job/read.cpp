@@ -156,6 +156,7 @@ class JobReader {
     if (!node && key.presence == Presence::optional) return;
     toml::table usual;
     if (!node) {
+      job_.defaulted.push_back(key.path);
       usual = toml::parse("v = " + key.usual(job_.unit));
       node = usual.get("v");
     }

@@ -264,28 +264,6 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
   if (right - left < 1e6) facts.clear.entry_mm = right - left;
 }
 
-/// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
-std::vector<facts::Backing> measure_backings(const parts::Model& model) {
-  std::vector<facts::Backing> found;
-  for (const job::Fixture& fixture : model.job.fixtures) {
-    const bool back = fixture.wall == Side::back;
-    const double middle = back ? fixture.along.in_mm() : model.job.alcove.depth.in_mm() - fixture.along.in_mm();
-    const double w = fixture.width.in_mm(), h = fixture.tall.in_mm(), z = fixture.height.in_mm();
-    double backed = 0;
-    for (const parts::Solid& solid : model.solids) {
-      if (solid.role != parts::Role::wall || solid.id.rfind(std::string{"wall-"} + name_of(fixture.wall) + "/", 0) != 0)
-        continue;
-      const auto b = brep::box_of(solid.shape);
-      const std::size_t axis = back ? 0 : 1;
-      const double across = std::min(b[axis + 3], middle + w / 2) - std::max(b[axis], middle - w / 2);
-      const double up = std::min(b[5], z + h / 2) - std::max(b[2], z - h / 2);
-      if (across > 0 && up > 0) backed += across * up;
-    }
-    found.push_back({fixture.name, name_of(fixture.wall), z, std::min(1.0, backed / (w * h))});
-  }
-  return found;
-}
-
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
@@ -306,11 +284,12 @@ void measure_walls(const parts::Model& model, const facts::Heights& heights, fac
     // Walls are studs: the face next to the place, a stud's spacing away at most.
     for (double near = 25; near < 1000; near *= 2)
       if (const auto width = between(near)) {
-        room.widths.push_back(
-            {w.height_mm, w.width.mm + 2 * model.job.survey.face_mm(w.width.face), *width, w.width.tolerance_mm});
+        room.widths.push_back({w.height_mm, w.width.mm + 2 * model.job.survey.face_mm(w.width.face), *width,
+                               w.width.tolerance_mm, w.from_back_mm});
         break;
       }
   }
+  narrow_by_widths(model, heights, room);
   for (const Side side : model.job.alcove.walls) {
     const auto& plumbs = model.job.survey.plumbs;
     if (std::none_of(plumbs.begin(), plumbs.end(), [&](const survey::Plumb& p) { return p.wall == side; }))

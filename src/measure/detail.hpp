@@ -73,11 +73,16 @@ void measure_walls(const parts::Model& model, const facts::Heights& heights, fac
 void measure_access(const parts::Model& model, facts::Facts& facts);  ///< entry, seat's depth
 facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights);
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
-std::vector<facts::Backing> measure_backings(const parts::Model& model);
+std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights);
+std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);
+facts::FloorDeck measure_deck(const parts::Model& model);
+/// Corners of the base that lie too far outside the spots that were read for their heights to be known.
+std::vector<facts::NamedPlace> unread_corners(const parts::Model& model);
+/// Lets widths that were read count where they are less than those between the solids; `measure_walls` does.
+void narrow_by_widths(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model);
-std::vector<facts::Worst> measure_worst(const parts::Model& model, const facts::Facts& facts);
 
 void measure_bed(const parts::Model& model, const Mating& base_on_bed, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& base_on_bed, const facts::Facts& facts);

@@ -85,6 +85,7 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
   facts::Room room;
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model);
+  room.floor.unread = unread_corners(model);
   measure_walls(model, facts.heights, room);
   room.drain = measure_window(model);
   const auto& bore = room.drain.now_mm;
@@ -92,9 +93,6 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
   room.gauges = measure_gauges(model, facts);
   room.set_out = measure_set_out(model);
   room.as_set = measure_as_set(model, model.job.as_set);
-  facts::Facts so_far = facts;
-  so_far.room.drop_in = room.drop_in;
-  room.worst = measure_worst(model, so_far);
   return room;
 }
 
@@ -109,7 +107,9 @@ facts::Facts look_at_all(const parts::Model& model) {
   measure_heights(model, facts);
   measure_openings(model, facts);
   measure_access(model, facts);
-  facts.backings = measure_backings(model);
+  facts.backings = measure_backings(model, facts.heights);
+  facts.holds = measure_holds(model, facts.heights);
+  facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts.heights);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
@@ -119,6 +119,14 @@ facts::Facts look_at_all(const parts::Model& model) {
 }
 
 }  // namespace
+
+WayIn measure_way_in(const parts::Model& framing, const facts::Heights& heights) {
+  facts::Facts facts;
+  facts.heights = heights;  // openings are read over the base's height
+  measure_openings(framing, facts);
+  measure_walls(framing, heights, facts.room);
+  return {facts.openings.front().left_over_mm, facts.room.drop_in};
+}
 
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity) {
   std::map<const Standard_Transient*, Shared> known;

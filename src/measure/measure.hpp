@@ -1,6 +1,9 @@
 /// From solids to plain numbers: everything a report says is read here, off the model, never off the job's parameters.
 #pragma once
 
+#include <optional>
+#include <vector>
+
 #include "facts/facts.hpp"
 
 namespace fallwright::parts {
@@ -27,6 +30,16 @@ std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::F
 /// The base as readings on its rim say it lies: the plane that fits them best (least squares), and the falls of the
 /// solid tilted to it. Nothing when there are no readings.
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& readings);
+
+/// Half of the bore's width, from its wall; nothing where the subfloor has none.
+std::optional<double> bore_radius_mm(const parts::Model& model);
+
+/// What is left over across the width, and the way down between the walls: from walls, bench frame and base alone.
+struct WayIn {
+  double left_over_mm = 0;
+  facts::DropIn drop_in;
+};
+WayIn measure_way_in(const parts::Model& framing, const facts::Heights& heights);
 
 /// Falls of every facet of the base, tilted stiffly so that its level planes rise by gx along x and gy along y.
 std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy);

@@ -131,8 +131,24 @@ Json bearer(const facts::Bearer& b) {
           {"modulus_mm3", b.bending.modulus_mm3}};
 }
 
+Json hold(const facts::Hold& h) {
+  return {{"side", h.side},
+          {"behind", h.behind},
+          {"length_mm", h.length_mm},
+          {"thickness_mm", h.thickness_mm},
+          {"apart_mm", h.apart_mm},
+          {"sure_apart_mm", h.sure_apart_mm},
+          {"from_at_mm", h.from_at_mm},
+          {"to_at_mm", h.to_at_mm},
+          {"studs_assumed", h.assumed}};
+}
+
 Json limit(const rules::Limit& l) {
   return {{"least", maybe(l.least)}, {"greatest", maybe(l.greatest)}};
+}
+
+Json support(const rules::Support& s) {
+  return {{s.solid ? "solid" : "reading", s.name}, {"state", rules::name_of(s.state)}};
 }
 
 Json check(const rules::Result& r) {
@@ -147,7 +163,8 @@ Json check(const rules::Result& r) {
           {"margin", maybe(r.margin)},
           {"where", r.where},
           {"advice", r.advice},
-          {"details", r.details}};
+          {"details", r.details},
+          {"rests_on", list(r.rests_on, support)}};
 }
 
 Json seams(const std::vector<facts::Seam>& all) {
@@ -196,8 +213,19 @@ std::string to_json(const Report& report) {
                    {"nearest_joist", f.drain.nearest_joist},
                    {"outlet_mm", maybe(f.drain.outlet_mm)}};
   json["backings"] = list(f.backings, [](const facts::Backing& b) {
-    return Json{{"name", b.name}, {"wall", b.wall}, {"height_mm", b.height_mm}, {"share", b.share}};
+    return Json{{"name", b.name},
+                {"wall", b.wall},
+                {"height_mm", b.height_mm},
+                {"share", b.share},
+                {"assumed_share", b.assumed},
+                {"above_water_mm", b.above_water_mm},
+                {"behind_bench", b.behind_bench}};
   });
+  json["holds"] = list(f.holds, hold);
+  json["floor_deck"] = {{"measured", f.deck.measured},
+                        {"thickness_mm", f.deck.thickness_mm},
+                        {"apart_mm", f.deck.apart_mm},
+                        {"at_mm", f.deck.at_mm}};
   json["flood"] = {{"plan_mm2", f.flood.plan_mm2}, {"dips", list(f.flood.dips, [](const facts::Dip& d) {
                                                       return Json{{"above_drain_mm", d.above_drain_mm},
                                                                   {"volume_mm3", d.volume_mm3},

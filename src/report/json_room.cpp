@@ -28,7 +28,8 @@ Json floor(const facts::FloorShape& f) {
           {"hollow_at_mm", f.hollow_at_mm},
           {"twist_mm", f.twist_mm},
           {"rock_mm", f.rock_mm},
-          {"rock_at", f.rock_at}};
+          {"rock_at", f.rock_at},
+          {"unread_corners", list(f.unread, [](const facts::NamedPlace& p) { return p.name; })}};
 }
 
 Json stud(const facts::StudGap& s) {
@@ -44,10 +45,15 @@ Json stud(const facts::StudGap& s) {
 
 Json drop_in(const facts::DropIn& d) {
   Json widths = list(d.widths_mm, [](const auto& w) { return Json{{"height_mm", w.first}, {"width_mm", w.second}}; });
-  return {{"between_walls", d.between_walls}, {"length_mm", d.length_mm},
-          {"height_mm", d.height_mm},         {"least_mm", d.least_mm},
-          {"least_at_mm", d.least_at_mm},     {"tip_deg", d.tip_deg},
-          {"tip_clear_mm", d.tip_clear_mm},   {"widths", widths}};
+  return {{"between_walls", d.between_walls},
+          {"length_mm", d.length_mm},
+          {"height_mm", d.height_mm},
+          {"least_mm", d.least_mm},
+          {"least_at_mm", d.least_at_mm},
+          {"tip_deg", d.tip_deg},
+          {"tip_clear_mm", d.tip_clear_mm},
+          {"widths", widths},
+          {"read_narrower_at_mm", maybe(d.narrower ? std::optional{d.narrower->height_mm} : std::nullopt)}};
 }
 
 Json window(const facts::DrainWindow& w) {
@@ -106,7 +112,8 @@ Json room_json(const Report& report) {
     return Json{{"height_mm", w.height_mm},
                 {"reading_mm", w.reading_mm},
                 {"solids_mm", w.solids_mm},
-                {"tolerance_mm", w.tolerance_mm}};
+                {"tolerance_mm", w.tolerance_mm},
+                {"from_back_mm", w.from_back_mm}};
   });
   json["not_plumbed"] = r.not_plumbed;
   json["floor"] = floor(r.floor);
@@ -120,8 +127,9 @@ Json room_json(const Report& report) {
   json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
     return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};
   });
-  json["levelling"] = {{"base", levelling(rules::base_levelling(report.job, report.facts))},
-                       {"seat", levelling(rules::seat_levelling(report.job, report.facts))}};
+  json["levelling"] = {
+      {"base", levelling(rules::base_levelling(report.facts, rules::limits_for(report.job)))},
+      {"seat", levelling(rules::seat_levelling(report.job, report.facts, rules::limits_for(report.job)))}};
   json["gauges"] = list(r.gauges, [](const facts::Gauge& g) {
     return Json{{"name", g.name},     {"at_mm", {g.x_mm, g.y_mm}}, {"floor_mm", g.floor_mm},
                 {"set_mm", g.set_mm}, {"spread_mm", g.spread_mm},  {"keep_clear", g.clear}};

@@ -176,8 +176,9 @@ class RoomText {
   }
 
   void levelling() {
+    const rules::Limits limits = rules::limits_for(report_.job);
     for (const rules::Levelling& l :
-         {rules::base_levelling(report_.job, report_.facts), rules::seat_levelling(report_.job, report_.facts)}) {
+         {rules::base_levelling(report_.facts, limits), rules::seat_levelling(report_.job, report_.facts, limits)}) {
       if (l.ways.empty()) continue;
       head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost");
       if (l.broken) {

@@ -139,7 +139,10 @@ std::string summary(const Report& report, const std::string& folder) {
 std::string check_table(const Report& report) {
   std::string text = report.job.name + ": " + tally(report) + "\n";
   for (const rules::Result& r : rules::worst_first(report.results)) {
-    if (r.outcome == rules::Outcome::not_applicable) continue;
+    if (r.outcome == rules::Outcome::not_applicable) {
+      text += "  " + padded(shout(r.outcome), 12) + " " + r.title + ": " + r.where + "\n";
+      continue;
+    }
     text += check_line(report, r);
     text += "               " + r.id + " | " + source_text(r.limit);
     if (!r.where.empty()) text += " | " + r.where;
@@ -179,15 +182,30 @@ std::string takeoff_table(const Report& report) {
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
 }
 
+namespace {
+
+/// "the drain's body; drain, subfloor": readings, then solids.
+std::string rests_on(const rules::Rule& rule) {
+  std::string readings, solids;
+  for (const rules::Input input : rule.rests_on) {
+    std::string& text = rules::is_solid(input) ? solids : readings;
+    text += (text.empty() ? "" : ", ") + std::string{rules::name_of(input)};
+  }
+  return readings + (readings.empty() || solids.empty() ? "" : "; solids: ") + solids;
+}
+
+}  // namespace
+
 std::string rule_table(job::UnitSystem unit, const std::string& book) {
   job::Job job;
   job.unit = unit;
   job.book = book;
   std::string text = "Limits of the book '" + book + "': " + rules::book(book).title + "\n\n";
+  const rules::Limits limits = rules::limits_for(job);
   for (const rules::Rule& rule : rules::all_rules()) {
-    const rules::BookRow* row = rules::row_of(rule.id, job);
+    const rules::Held* row = limits.find(rule.id);
     text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads +
-            "\n  limit     ";
+            "\n  rests on  " + rests_on(rule) + "\n  limit     ";
     rules::Result result;
     if (row) result.limit = row->limit;
     text += (row ? limit_text(result, job) : "none in this book") +
@@ -236,6 +254,9 @@ std::string explained(const Report& report, const std::string& id) {
     for (const rules::Rule& rule : rules::all_rules())
       if (rule.id == id) text += "  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
     if (!r.where.empty()) text += "  found        " + r.where + "\n";
+    for (const rules::Support& s : r.rests_on)
+      text += std::string{&s == r.rests_on.data() ? "  rests on     " : "               "} + s.name + ": " +
+              rules::name_of(s.state) + "\n";
     for (const std::string& line : r.details) text += "               " + line + "\n";
     if (r.measured)
       text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";

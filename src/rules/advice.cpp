@@ -6,6 +6,7 @@
 
 #include "job/layout.hpp"
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -207,6 +208,10 @@ FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest
 }
 
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall) {
+  if (is_bought(job))
+    return "a bought base keeps its falls: buy one whose floor falls between " + text_of(least_fall, Unit::ratio, job) +
+           " and " + text_of(greatest_fall, Unit::ratio, job) +
+           " on every side, its drain nearer the middle; tilting this one takes from one side what it gives the other";
   if (job.base.pattern == job::FallPattern::level_rim) return level_rim(job, least_fall, greatest_fall);
   return "set base.fall between " + text_of(least_fall, Unit::ratio, job) + " and " +
          text_of(greatest_fall, Unit::ratio, job);

@@ -3,10 +3,13 @@
 
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/inputs.hpp"
+#include "rules/limits.hpp"
 #include "rules/result.hpp"
 
 namespace fallwright::rules {
@@ -21,11 +24,37 @@ struct Finding {
   std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
   std::optional<double> greatest = {};    ///< the same for the greatest
   std::vector<std::string> details = {};  ///< what the number is made of, a line each
+  bool holds_anyway = false;              ///< what it found stands whatever an assumed input really is
+  bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
+  std::string read = {};  ///< what to read where an assumed input decides; empty: as the input's own row says
 };
 
 Finding found(double measured, std::string where, std::string advice);
-Finding not_applicable();                      ///< the job has no such thing
+Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
+
+/// What a check may look at.
+struct Ground {
+  const job::Job& job;
+  const facts::Facts& facts;
+  const Limits& limits;  ///< all that hold, for advice that must keep other limits too
+};
+
+/// How a check looks: most need their own limit alone, some the whole ground.
+class Look {
+ public:
+  using Own = Finding (*)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
+  using Whole = Finding (*)(const Ground& ground, const Limit& limit);
+  Look(Own own) : way_{own} {}
+  Look(Whole whole) : way_{whole} {}
+  Finding operator()(const Ground& ground, const Limit& limit) const {
+    if (const Own* own = std::get_if<Own>(&way_)) return (*own)(ground.job, ground.facts, limit);
+    return std::get<Whole>(way_)(ground, limit);
+  }
+
+ private:
+  std::variant<Own, Whole> way_;
+};
 
 struct Rule {
   std::string id, title;
@@ -33,7 +62,10 @@ struct Rule {
   std::string reads;    ///< which solids and what of them
   Unit unit = Unit::mm;
   std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
-  Finding (*look)(const job::Job& job, const facts::Facts& facts, const Limit& limit);
+  Look look;
+  /// Readings and solids. One that is missing makes the check not checked; a pass that rests on one that is assumed is
+  /// none.
+  std::vector<Input> rests_on;
 };
 
 /// Every check, in the order of the work on site.
@@ -49,6 +81,8 @@ std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();
 std::vector<Rule> load_rules();
+std::vector<Rule> wall_rules();   ///< what is screwed to the walls, and what the upstands are screwed to
+std::vector<Rule> panel_rules();  ///< boards: the wall's against the upstands, the floor's deck between joists
 
 /// What to press down, and by how much, so that the rim comes level.
 std::string press_advice(const job::Job& job, const facts::AsSet& set);

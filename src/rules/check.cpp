@@ -6,7 +6,6 @@
 #include <numeric>
 
 #include "rules/book.hpp"
-#include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -32,29 +31,6 @@ double slack(Unit unit) {
       return 0;
   }
   return 0;
-}
-
-/// The book's limit, or the job file's with the user's own word for where it comes from. Nothing where the book has no
-/// such limit and the job gives none.
-std::optional<Limit> limit_of(const Rule& rule, const job::Job& job, bool& by_user) {
-  const BookRow* row = row_of(rule.id, job);
-  Limit limit;
-  if (row) limit = row->limit;
-  limit.unit = rule.unit;
-  const job::Limit* least = rule.least_key.empty() ? nullptr : job.limit(rule.least_key);
-  const job::Limit* greatest = rule.greatest_key.empty() ? nullptr : job.limit(rule.greatest_key);
-  if (least) limit.least = least->value;
-  if (greatest) limit.greatest = greatest->value;
-  const bool in_job = least || greatest;
-  by_user = in_job || own_row(rule.id, job);
-  if (!row && !by_user) return std::nullopt;
-  if (in_job) {
-    limit.when_broken = Outcome::fail;
-    const std::string& own = (least ? least : greatest)->source;
-    limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
-    limit.verified = Verified::user;
-  }
-  return limit;
 }
 
 /// Room to the nearer limit, as a share of it. Where nothing at all is allowed there is no room to tell of; a band from
@@ -85,19 +61,57 @@ Limit both_bounds(Limit limit) {
   return limit;
 }
 
-Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
-  bool by_user = false;
+/// What to read of the inputs that are in a state; each text once.
+std::string to_read(const std::vector<Support>& supports, Standing state) {
+  std::string text;
+  for (const Support& s : supports)
+    if (s.state == state && text.find(s.read) == std::string::npos) text += (text.empty() ? "" : "; ") + s.read;
+  return text;
+}
+
+bool any(const std::vector<Support>& supports, Standing state) {
+  return std::any_of(supports.begin(), supports.end(), [&](const Support& s) { return s.state == state; });
+}
+
+void leave_open(const std::string& what_to_read, Result& result) {
+  result.outcome = Outcome::not_checked;
+  result.advice = what_to_read;
+  result.measured.reset();
+  result.margin.reset();
+}
+
+/// "drain's body to the wall of the bore (the drain's body: assumed)".
+void name_assumed(Result& result) {
+  std::string names;
+  for (const Support& s : result.rests_on)
+    if (s.state == Standing::assumed) names += (names.empty() ? "" : ", ") + s.name;
+  result.where += (result.where.empty() ? "" : "; ") + std::string{"assumed, not read: "} + names;
+}
+
+/// What rests on an assumption is no pass; nor a failure where the thing as it really is may mend it.
+void weigh_assumptions(const Finding& finding, Result& result) {
+  if (!any(result.rests_on, Standing::assumed)) return;
+  if (finding.holds_anyway) return;
+  const bool passes = result.outcome == Outcome::pass;
+  name_assumed(result);
+  if (passes || finding.may_hold)
+    leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed) : finding.read, result);
+}
+
+Result judge(const Rule& rule, const Ground& ground) {
   Result result;
   result.id = rule.id;
   result.title = rule.title;
-  const std::optional<Limit> limit = limit_of(rule, job, by_user);
-  if (!limit) {
+  result.rests_on = supports_of(rule.rests_on, ground.job, ground.facts);
+  const Held* held = ground.limits.find(rule.id);
+  if (!held) {
     result.outcome = Outcome::not_applicable;
-    result.where = "the rule book '" + job.book + "' has no such limit";
+    result.where = "the rule book '" + ground.job.book + "' has no such limit";
     return result;
   }
-  result.limit = *limit;
-  const Finding finding = rule.look(job, facts, both_bounds(result.limit));
+  const bool by_user = held->by_user;
+  result.limit = held->limit;
+  const Finding finding = rule.look(ground, both_bounds(result.limit));
   result.where = finding.where;
   result.details = finding.details;
   // A limit that comes out of the job itself stands in for the book's, but not for a stricter one of the user's.
@@ -111,10 +125,15 @@ Result judge(const Rule& rule, const job::Job& job, const facts::Facts& facts) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
     result.outcome = Outcome::not_checked;
-    result.advice = finding.measured ? "the measurement gave no number: look at the solids" : finding.advice;
+    result.advice = finding.measured         ? "the measurement gave no number: look at the solids"
+                    : finding.advice.empty() ? to_read(result.rests_on, Standing::missing)
+                                             : finding.advice;
+  } else if (any(result.rests_on, Standing::missing)) {
+    leave_open(to_read(result.rests_on, Standing::missing), result);
   } else {
     result.measured = finding.measured;
     weigh(finding, result.limit.when_broken, result);
+    weigh_assumptions(finding, result);
   }
   return result;
 }
@@ -177,6 +196,20 @@ const char* name_of(Verified verified) {
   return "";
 }
 
+const char* name_of(Standing standing) {
+  switch (standing) {
+    case Standing::read:
+      return "read";
+    case Standing::as_designed:
+      return "as designed";
+    case Standing::assumed:
+      return "assumed";
+    case Standing::missing:
+      return "missing";
+  }
+  return "";
+}
+
 const char* name_of(Unit unit) {
   switch (unit) {
     case Unit::ratio:
@@ -201,10 +234,14 @@ bool keeps(double value, const Limit& limit) {
          (!limit.greatest || value <= *limit.greatest + slack(limit.unit));
 }
 
-std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   std::vector<Result> results;
-  for (const Rule& rule : all_rules()) results.push_back(judge(rule, job, facts));
+  for (const Rule& rule : all_rules()) results.push_back(judge(rule, {job, facts, limits}));
   return results;
+}
+
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
+  return check(job, facts, limits_for(job));
 }
 
 std::vector<Result> worst_first(std::vector<Result> results) {
@@ -215,13 +252,6 @@ std::vector<Result> worst_first(std::vector<Result> results) {
   return results;
 }
 
-Limit limit_for(const std::string& id, const job::Job& job) {
-  const auto& book = all_rules();
-  const auto rule = std::find_if(book.begin(), book.end(), [&](const Rule& r) { return r.id == id; });
-  bool by_user = false;
-  return rule == book.end() ? Limit{} : limit_of(*rule, job, by_user).value_or(Limit{});
-}
-
 bool any_failed(const std::vector<Result>& results) {
   return std::any_of(results.begin(), results.end(), [](const Result& r) { return r.outcome == Outcome::fail; });
 }
@@ -229,8 +259,8 @@ bool any_failed(const std::vector<Result>& results) {
 Finding found(double measured, std::string where, std::string advice) {
   return {true, measured, std::move(where), std::move(advice), false, {}, {}};
 }
-Finding not_applicable() {
-  return {false, {}, "", "", false, {}, {}};
+Finding not_applicable(std::string why) {
+  return {false, {}, std::move(why), "", false, {}, {}};
 }
 Finding missing(std::string what_to_measure) {
   return {true, {}, "", std::move(what_to_measure), false, {}, {}};
@@ -239,8 +269,8 @@ Finding missing(std::string what_to_measure) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), load_rules(),
-                             fall_rules(), height_rules(), room_rules()})
+    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
+                             panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

@@ -5,18 +5,18 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/limits.hpp"
 #include "rules/result.hpp"
 
 namespace fallwright::rules {
 
-/// Runs every rule of the book; limits of the job file replace the book's.
+/// Runs every check that has a limit.
+std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits);
+/// The same, under the limits that hold for the job.
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts);
 
 /// Failed first, then cautions, then what was not checked, then passes by their margin, smallest first.
 std::vector<Result> worst_first(std::vector<Result> results);
-
-/// The limit of a rule as it holds for a job: the book's, or the job file's.
-Limit limit_for(const std::string& id, const job::Job& job);
 
 bool any_failed(const std::vector<Result>& results);
 

@@ -3,7 +3,6 @@
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
-#include "rules/check.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -28,22 +27,22 @@ const facts::Facet& steepest(const std::vector<facts::Facet>& facets) {
 }
 
 /// Both limits of the floor's fall, for advice that keeps both.
-std::string advice_for_floor(const job::Job& job) {
-  const Limit least = limit_for("floor.fall-least", job), greatest = limit_for("floor.fall-greatest", job);
-  return floor_advice(job, least.least.value_or(0), greatest.greatest.value_or(1));
+std::string advice_for_floor(const Ground& ground) {
+  const Limit least = ground.limits.at("floor.fall-least"), greatest = ground.limits.at("floor.fall-greatest");
+  return floor_advice(ground.job, least.least.value_or(0), greatest.greatest.value_or(1));
 }
 
-Finding floor(const job::Job& job, const facts::Facts& facts, bool least) {
-  const auto facets = of(facts, "base-floor");
+Finding floor(const Ground& ground, bool least) {
+  const auto facets = of(ground.facts, "base-floor");
   if (facets.empty()) return missing("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
-  return found(facet.fall, where_of(facet, job), advice_for_floor(job));
+  return found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
 }
-Finding floor_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return floor(job, facts, true);
+Finding floor_least(const Ground& ground, const Limit&) {
+  return floor(ground, true);
 }
-Finding floor_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return floor(job, facts, false);
+Finding floor_greatest(const Ground& ground, const Limit&) {
+  return floor(ground, false);
 }
 
 /// The least part of the facets' falls that leads along (x, y); negative where water runs back.
@@ -70,7 +69,7 @@ const char* const no_seat = "the job has a bench, and its seat has no facet to m
 /// A seat that falls to a side or to the wall does not do, however much it falls.
 Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "seat");
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return found(
       toward_base(*job.bench, facets), "seat, toward the base, from its plane",
@@ -80,7 +79,7 @@ Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& 
 /// Steepness counts whichever way it leads.
 Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "seat");
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return found(steepest(facets).fall, "seat, along its fall, from its plane",
                "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
@@ -89,7 +88,7 @@ Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limi
 
 Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "threshold");
-  if (job.base.threshold.width.is_zero()) return not_applicable();
+  if (job.base.threshold.width.is_zero()) return not_applicable("the base has no threshold");
   if (facets.empty()) return missing("the base has a threshold, and its top has no facet to measure");
   return found(
       least_toward(facets, 0, 1), "threshold top, inward, from its plane",
@@ -113,33 +112,89 @@ Finding floor_drains(const job::Job& job, const facts::Facts& facts, const Limit
   return drains(job, facts, "base-floor");
 }
 Finding seat_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return job.bench ? drains(job, facts, "seat") : not_applicable();
+  return job.bench ? drains(job, facts, "seat") : not_applicable("no bench");
 }
 Finding threshold_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return job.base.threshold.width.is_zero() ? not_applicable() : drains(job, facts, "threshold");
+  return job.base.threshold.width.is_zero() ? not_applicable("the base has no threshold")
+                                            : drains(job, facts, "threshold");
 }
 
 }  // namespace
 
 std::vector<Rule> fall_rules() {
   return {
-      {"floor.fall-least", "floor falls enough", "least fall of all facets of the floor",
-       "base: planes of the floor's facets", Unit::ratio, "floor_fall_least", "", floor_least},
-      {"floor.fall-greatest", "floor is not too steep", "greatest fall of all facets of the floor",
-       "base: planes of the floor's facets", Unit::ratio, "", "floor_fall_greatest", floor_greatest},
-      {"floor.drains", "all water reaches the drain",
+      {"floor.fall-least",
+       "floor falls enough",
+       "least fall of all facets of the floor",
+       "base: planes of the floor's facets",
+       Unit::ratio,
+       "floor_fall_least",
+       "",
+       floor_least,
+       {Input::base}},
+      {"floor.fall-greatest",
+       "floor is not too steep",
+       "greatest fall of all facets of the floor",
+       "base: planes of the floor's facets",
+       Unit::ratio,
+       "",
+       "floor_fall_greatest",
+       floor_greatest,
+       {Input::base}},
+      {"floor.drains",
+       "all water reaches the drain",
        "depth of water that stays, traced from corner to corner over the facets",
-       "base: corners and edges of the floor's facets; drain: its place", Unit::mm, "", "", floor_drains},
-      {"seat.fall-least", "seat falls toward the base", "fall of the seat's plane, taken toward the base",
-       "seat block: plane of the seat", Unit::ratio, "seat_fall_least", "", seat_least},
-      {"seat.fall-greatest", "seat is not too steep", "fall of the seat's plane", "seat block: plane of the seat",
-       Unit::ratio, "", "seat_fall_greatest", seat_greatest},
-      {"seat.drains", "no water stays on the seat", "depth of water that stays, traced to the front edge",
-       "seat block: corners and edges of the seat", Unit::mm, "", "", seat_drains},
-      {"threshold.falls-inward", "threshold's top falls inward", "fall of the threshold's top plane, taken inward",
-       "base: plane of the threshold's top", Unit::ratio, "threshold_fall_least", "", threshold_inward},
-      {"threshold.drains", "no water stays on the threshold", "depth of water that stays, traced to the inner edge",
-       "base: corners and edges of the threshold's top", Unit::mm, "", "", threshold_drains},
+       "base: corners and edges of the floor's facets; drain: its place",
+       Unit::mm,
+       "",
+       "",
+       floor_drains,
+       {Input::base, Input::drain}},
+      {"seat.fall-least",
+       "seat falls toward the base",
+       "fall of the seat's plane, taken toward the base",
+       "seat block: plane of the seat",
+       Unit::ratio,
+       "seat_fall_least",
+       "",
+       seat_least,
+       {Input::seat_block}},
+      {"seat.fall-greatest",
+       "seat is not too steep",
+       "fall of the seat's plane",
+       "seat block: plane of the seat",
+       Unit::ratio,
+       "",
+       "seat_fall_greatest",
+       seat_greatest,
+       {Input::seat_block}},
+      {"seat.drains",
+       "no water stays on the seat",
+       "depth of water that stays, traced to the front edge",
+       "seat block: corners and edges of the seat",
+       Unit::mm,
+       "",
+       "",
+       seat_drains,
+       {Input::seat_block}},
+      {"threshold.falls-inward",
+       "threshold's top falls inward",
+       "fall of the threshold's top plane, taken inward",
+       "base: plane of the threshold's top",
+       Unit::ratio,
+       "threshold_fall_least",
+       "",
+       threshold_inward,
+       {Input::base}},
+      {"threshold.drains",
+       "no water stays on the threshold",
+       "depth of water that stays, traced to the inner edge",
+       "base: corners and edges of the threshold's top",
+       Unit::mm,
+       "",
+       "",
+       threshold_drains,
+       {Input::base}},
   };
 }
 

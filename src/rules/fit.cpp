@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 
 namespace fallwright::rules {
@@ -65,16 +66,19 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
 /// Where the drain may stand instead, and what that does to the floor's falls.
 std::string away_from_joists(const job::Job& job, const facts::Facts& facts, double lacking) {
   const facts::DrainWindow& w = facts.room.drain;
-  std::string text = "move the drain " + text_at_least(lacking, job) + " away from that joist";
+  std::string text = by_make(job, "move the drain " + text_at_least(lacking, job) + " away from that joist",
+                             "its drain stays where it is made: head the joist off, or buy another base");
   if (w.joists_known && !w.any) text = "no place on this floor lets the bore pass between the joists: head one off";
   if (w.joists_known && w.any && w.moved_mm > 0) {
     const std::size_t axis = w.along_width ? 0 : 1;
-    text = "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
-           (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
-           ", its centre at " + place_of({w.nearest_mm[0] - w.left_face_mm, w.nearest_mm[1], 0}, job);
+    std::string move =
+        "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
+        (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
+        ", its centre at " + place_of({w.nearest_mm[0] - w.left_face_mm, w.nearest_mm[1], 0}, job);
     if (w.greatest_fall > 0)
-      text += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
+      move += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
               text_of(w.greatest_fall, Unit::ratio, job);
+    text = by_make(job, move, drain_with_its_base(job, facts));
   }
   text += "; a joist is cut or headed off only as local code and an engineer allow";
   if (w.hole_mm > 0)
@@ -85,7 +89,7 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
 }
 
 Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!facts.drain.bore_to_joist_mm) return missing("measure direction, spacing and first centre of the joists below");
   const double gap = *facts.drain.bore_to_joist_mm;
   return found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap));
@@ -95,19 +99,60 @@ Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Li
 
 std::vector<Rule> fit_rules() {
   return {
-      {"solids.valid", "all solids are closed and valid", "count of solids that are not", "every solid", Unit::count,
-       "", "", sound},
-      {"opening.width", "base and bench fill the alcove's width", "alcove minus base minus bench",
-       "walls: inside faces; base, bench frame: extents", Unit::mm, "", "opening_gap_greatest", opening_width},
-      {"opening.depth", "base and bench fill the alcove's depth", "alcove minus base minus bench along the back",
-       "walls: inside faces; base, bench frame: extents", Unit::mm, "", "opening_gap_greatest", opening_depth},
-      {"fit.no-clash", "nothing runs into anything", "count of pairs of solids that share volume",
-       "every pair of solids that may meet", Unit::count, "", "", clashes},
-      {"drain.in-bore", "drain's body is free in the bore",
+      {"solids.valid",
+       "all solids are closed and valid",
+       "count of solids that are not",
+       "every solid",
+       Unit::count,
+       "",
+       "",
+       sound,
+       {Input::every_solid}},
+      {"opening.width",
+       "base and bench fill the alcove's width",
+       "alcove minus base minus bench",
+       "walls: inside faces; base, bench frame: extents",
+       Unit::mm,
+       "",
+       "opening_gap_greatest",
+       opening_width,
+       {Input::sizes, Input::walls, Input::base, Input::bench_frame}},
+      {"opening.depth",
+       "base and bench fill the alcove's depth",
+       "alcove minus base minus bench along the back",
+       "walls: inside faces; base, bench frame: extents",
+       Unit::mm,
+       "",
+       "opening_gap_greatest",
+       opening_depth,
+       {Input::sizes, Input::walls, Input::base, Input::bench_frame}},
+      {"fit.no-clash",
+       "nothing runs into anything",
+       "count of pairs of solids that share volume",
+       "every pair of solids that may meet",
+       Unit::count,
+       "",
+       "",
+       clashes,
+       {Input::sizes, Input::every_solid}},
+      {"drain.in-bore",
+       "drain's body is free in the bore",
        "radius of the bore minus radius of the body minus their offset",
-       "subfloor: wall of the bore; drain: wall of its body", Unit::mm, "bore_clearance", "", drain_in_bore},
-      {"drain.bore-clear-of-joists", "bore misses the joists", "least distance from the bore to a joist, in plan",
-       "subfloor: wall of the bore; joists", Unit::mm, "bore_clearance", "", bore_and_joists},
+       "subfloor: wall of the bore; drain: wall of its body",
+       Unit::mm,
+       "bore_clearance",
+       "",
+       drain_in_bore,
+       {Input::drain_body, Input::drain, Input::subfloor}},
+      {"drain.bore-clear-of-joists",
+       "bore misses the joists",
+       "least distance from the bore to a joist, in plan",
+       "subfloor: wall of the bore; joists",
+       Unit::mm,
+       "bore_clearance",
+       "",
+       bore_and_joists,
+       {Input::joists, Input::joist_spacing, Input::subfloor, Input::joist_solids}},
   };
 }
 

@@ -1,4 +1,6 @@
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
+#include "rules/levelling.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -12,9 +14,13 @@ const char* const no_top = "the base has a threshold, and its top was not found:
 
 Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable();
+  if (none(job)) return not_applicable("the base has no threshold");
   if (!h.threshold_least_mm) return missing(no_top);
   const double height = *h.threshold_least_mm - h.drain_top_mm;
+  if (is_bought(job))
+    return found(height, "threshold's lowest top edge above the drain's top",
+                 "a bought base keeps its threshold: buy one whose threshold stands " +
+                     text_at_least(*limit.least, job) + " above its drain at least");
   return found(height, "threshold's lowest top edge above the drain's top",
                "raise the threshold by " + text_at_least(*limit.least - height, job) + ", to " +
                    text_of(*limit.least, Unit::mm, job) + " at its lowest (base.threshold.height)");
@@ -22,9 +28,13 @@ Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit
 
 Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable();
+  if (none(job)) return not_applicable("the base has no threshold");
   if (!h.threshold_greatest_mm) return missing(no_top);
   const double height = *h.threshold_greatest_mm - h.drain_top_mm;
+  if (is_bought(job))
+    return found(height, "threshold's highest top edge above the drain's top",
+                 "a bought base keeps its threshold: buy one whose threshold stands " +
+                     text_at_most(*limit.greatest, job) + " above its drain at most");
   return found(height, "threshold's highest top edge above the drain's top",
                "lower the threshold by " + text_at_least(height - *limit.greatest, job) + ", to " +
                    text_of(*limit.greatest, Unit::mm, job) + " at its highest (base.threshold.height)");
@@ -32,31 +42,49 @@ Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Li
 
 Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable();
+  if (none(job)) return not_applicable("the base has no threshold");
   if (!h.threshold_greatest_mm) return missing(no_top);
   if (!h.upstand_top_mm)
     return missing("the base has no upstands: measure how far the waterproofing behind it rises above the threshold");
   const double between = *h.upstand_top_mm - *h.threshold_greatest_mm;
   return found(between, "upstands' top above the threshold's highest edge",
-               "raise the upstands (base.upstands.height) or lower the threshold by " +
-                   text_at_least(*limit.least - between, job));
+               is_bought(job) ? "a bought base keeps its upstands: carry the waterproofing behind the board up by " +
+                                    text_at_least(*limit.least - between, job) + " more, or buy another base"
+                              : "raise the upstands (base.upstands.height) or lower the threshold by " +
+                                    text_at_least(*limit.least - between, job));
 }
 
 }  // namespace
 
 std::vector<Rule> height_rules() {
   return {
-      {"threshold.height-least", "threshold stands above the drain",
+      {"threshold.height-least",
+       "threshold stands above the drain",
        "lowest top of the threshold minus top of the drain",
-       "base: corners of the threshold's top; drain: its highest point", Unit::mm, "threshold_height_least", "",
-       height_least},
-      {"threshold.height-greatest", "threshold is not too high", "highest top of the threshold minus top of the drain",
-       "base: corners of the threshold's top; drain: its highest point", Unit::mm, "", "threshold_height_greatest",
-       height_greatest},
-      {"threshold.below-upstand", "threshold is below the upstands",
+       "base: corners of the threshold's top; drain: its highest point",
+       Unit::mm,
+       "threshold_height_least",
+       "",
+       height_least,
+       {Input::base, Input::drain}},
+      {"threshold.height-greatest",
+       "threshold is not too high",
+       "highest top of the threshold minus top of the drain",
+       "base: corners of the threshold's top; drain: its highest point",
+       Unit::mm,
+       "",
+       "threshold_height_greatest",
+       height_greatest,
+       {Input::base, Input::drain}},
+      {"threshold.below-upstand",
+       "threshold is below the upstands",
        "top of the upstands minus highest top of the threshold",
-       "base: level tops of the upstands, corners of the threshold's top", Unit::mm, "threshold_below_upstand", "",
-       below_upstand},
+       "base: level tops of the upstands, corners of the threshold's top",
+       Unit::mm,
+       "threshold_below_upstand",
+       "",
+       below_upstand,
+       {Input::base}},
   };
 }
 

@@ -6,7 +6,6 @@
 #include <numeric>
 #include <optional>
 
-#include "rules/check.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -136,25 +135,25 @@ const Way* Levelling::first() const {
   return it == ways.end() ? nullptr : &*it;
 }
 
-Levelling base_levelling(const job::Job& job, const facts::Facts& facts) {
+Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   const facts::Part* base = part_of(facts, "base");
   if (!base) return {};
   std::vector<Bound> bounds;
-  add_bounds(facts, "base-floor", "", limit_for("floor.fall-least", job), {}, bounds);
-  add_bounds(facts, "base-floor", "", limit_for("floor.fall-greatest", job), {}, bounds);
-  add_bounds(facts, "threshold", "threshold", limit_for("threshold.falls-inward", job), Vec{0, 1, 0}, bounds);
+  add_bounds(facts, "base-floor", "", limits.at("floor.fall-least"), {}, bounds);
+  add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);
+  add_bounds(facts, "threshold", "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
   return window("base", bounds, base->bbox_mm[3] - base->bbox_mm[0], base->bbox_mm[4] - base->bbox_mm[1]);
 }
 
-Levelling seat_levelling(const job::Job& job, const facts::Facts& facts) {
+Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   const facts::Part* seat = part_of(facts, "seat-block");
   if (!seat || !job.bench) return {};
   const Vec toward = job.bench->place == job::BenchPlace::left_end    ? Vec{1, 0, 0}
                      : job.bench->place == job::BenchPlace::right_end ? Vec{-1, 0, 0}
                                                                       : Vec{0, -1, 0};
   std::vector<Bound> bounds;
-  add_bounds(facts, "seat", "seat", limit_for("seat.fall-least", job), toward, bounds);
-  add_bounds(facts, "seat", "seat", limit_for("seat.fall-greatest", job), {}, bounds);
+  add_bounds(facts, "seat", "seat", limits.at("seat.fall-least"), toward, bounds);
+  add_bounds(facts, "seat", "seat", limits.at("seat.fall-greatest"), {}, bounds);
   return window("seat", bounds, seat->bbox_mm[3] - seat->bbox_mm[0], seat->bbox_mm[4] - seat->bbox_mm[1]);
 }
 

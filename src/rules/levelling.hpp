@@ -7,6 +7,7 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/limits.hpp"
 
 namespace fallwright::rules {
 
@@ -29,10 +30,10 @@ struct Levelling {
   const Way* first() const;  ///< the way with the least to spare, as a slope
 };
 
-/// The base's floor and threshold; the falls come from the solids, the limits from the book or the job.
-Levelling base_levelling(const job::Job& job, const facts::Facts& facts);
+/// The base's floor and threshold; the falls come from the solids, the limits are those of its checks.
+Levelling base_levelling(const facts::Facts& facts, const Limits& limits);
 /// The seat, as its frame is set out of level.
-Levelling seat_levelling(const job::Job& job, const facts::Facts& facts);
+Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits);
 
 /// A length rounded down to what a good rule shows: 1/64 in or 0.1 mm. For allowances, which must not be rounded up.
 std::string text_at_most(double mm, const job::Job& job);

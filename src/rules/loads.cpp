@@ -96,7 +96,7 @@ std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job)
 }
 
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const auto load = floor_load(job, facts);
   if (!load) return missing(unknown_joists(job));
   Finding finding = found(std::max(load->bending_share, load->shear_share),
@@ -108,7 +108,7 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
 }
 
 Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (job.floor.kind == job::FloorKind::slab) return not_applicable();
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const auto load = floor_load(job, facts);
   if (!load) return missing(unknown_joists(job));
   Finding finding = found(load->deflection_mm / load->span_mm,
@@ -134,7 +134,7 @@ std::vector<std::string> all_members(const SeatLoad& load, const job::Job& job) 
 }
 
 Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   const auto load = seat_load(job, facts);
   if (!load) return missing(no_frame);
   const SeatMember& worst = load->strongest_used();
@@ -150,7 +150,7 @@ Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limi
 }
 
 Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   const auto load = seat_load(job, facts);
   if (!load) return missing(no_frame);
   const SeatMember& worst = load->most_deflected();
@@ -166,17 +166,44 @@ Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Lim
 
 std::vector<Rule> load_rules() {
   return {
-      {"load.joists-strength", "floor joists carry it", "greater of bending and shear stress over its reference value",
-       "bed, base, bench: masses; water up to the threshold; joists: section and span", Unit::share, "", "",
-       joists_bending},
-      {"load.joists-deflection", "floor joists are stiff enough", "deflection under total load over span", "as above",
-       Unit::span, "", "joist_deflection", joists_deflection},
-      {"load.seat-strength", "bench carries a person",
+      {"load.joists-strength",
+       "floor joists carry it",
+       "greater of bending and shear stress over its reference value",
+       "bed, base, bench: masses; water up to the threshold; joists: section and span",
+       Unit::share,
+       "",
+       "",
+       joists_bending,
+       {Input::joists, Input::joist_span, Input::joist_species, Input::joist_spacing, Input::deck, Input::joist_solids,
+        Input::bed, Input::base, Input::bench_frame, Input::seat_block}},
+      {"load.joists-deflection",
+       "floor joists are stiff enough",
+       "deflection under total load over span",
+       "as above",
+       Unit::span,
+       "",
+       "joist_deflection",
+       joists_deflection,
+       {Input::joists, Input::joist_span, Input::joist_species, Input::joist_spacing, Input::deck, Input::joist_solids,
+        Input::bed, Input::base, Input::bench_frame, Input::seat_block}},
+      {"load.seat-strength",
+       "bench carries a person",
        "greatest share of bending, shear, bearing and push under 250 lbf, each member a simple span",
-       "bench frame: sections of its sticks at their ends, distances between what carries them", Unit::share, "", "",
-       seat_strength},
-      {"load.seat-deflection", "bench is stiff enough", "greatest deflection under 250 lbf over span", "as above",
-       Unit::span, "", "", seat_stiffness},
+       "bench frame: sections of its sticks at their ends, distances between what carries them",
+       Unit::share,
+       "",
+       "",
+       seat_strength,
+       {Input::bench_frame}},
+      {"load.seat-deflection",
+       "bench is stiff enough",
+       "greatest deflection under 250 lbf over span",
+       "as above",
+       Unit::span,
+       "",
+       "",
+       seat_stiffness,
+       {Input::bench_frame}},
   };
 }
 

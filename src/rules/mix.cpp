@@ -3,6 +3,8 @@
 namespace fallwright::rules {
 namespace {
 
+const char* const no_claim = "no site mix is claimed as a type of mortar (mix.type)";
+
 /// Bed mortar is leaner than masonry mortar: these hold only where the job claims a type.
 bool claims(const job::Job& job) {
   return job.buy.mix.any() && !job.buy.mix.type.empty();
@@ -13,7 +15,7 @@ std::string words(const job::Mix& mix) {
 }
 
 Finding sand(const job::Job& job, const facts::Facts&, const Limit&) {
-  if (!claims(job)) return not_applicable();
+  if (!claims(job)) return not_applicable(no_claim);
   const job::Mix& mix = job.buy.mix;
   return found(
       mix.sand() / (mix.cement() + mix.lime()), words(mix) + ": sand over cement and lime",
@@ -24,7 +26,8 @@ Finding sand(const job::Job& job, const facts::Facts&, const Limit&) {
 template <char type>
 Finding lime(const job::Job& job, const facts::Facts&, const Limit&) {
   const job::Mix& mix = job.buy.mix;
-  if (!claims(job) || mix.type[0] != type) return not_applicable();
+  if (!claims(job)) return not_applicable(no_claim);
+  if (mix.type[0] != type) return not_applicable("the mix is claimed as type " + mix.type);
   return found(mix.lime() / mix.cement(), words(mix) + ": lime over cement",
                "set mix.parts to the type that is claimed, or claim the type it is");
 }
@@ -33,13 +36,27 @@ Finding lime(const job::Job& job, const facts::Facts&, const Limit&) {
 
 std::vector<Rule> mix_rules() {
   return {
-      {"mix.sand", "sand suits the mortar's type", "loose sand over loose cement and lime", "job file: [mix]",
-       Unit::share, "", "", sand},
-      {"mix.lime-m", "lime suits type M", "loose lime over loose cement", "job file: [mix]", Unit::share, "", "",
-       lime<'M'>},
-      {"mix.lime-s", "lime suits type S", "as above", "job file: [mix]", Unit::share, "", "", lime<'S'>},
-      {"mix.lime-n", "lime suits type N", "as above", "job file: [mix]", Unit::share, "", "", lime<'N'>},
-      {"mix.lime-o", "lime suits type O", "as above", "job file: [mix]", Unit::share, "", "", lime<'O'>},
+      {"mix.sand",
+       "sand suits the mortar's type",
+       "loose sand over loose cement and lime",
+       "job file: [mix]",
+       Unit::share,
+       "",
+       "",
+       sand,
+       {Input::mix}},
+      {"mix.lime-m",
+       "lime suits type M",
+       "loose lime over loose cement",
+       "job file: [mix]",
+       Unit::share,
+       "",
+       "",
+       lime<'M'>,
+       {Input::mix}},
+      {"mix.lime-s", "lime suits type S", "as above", "job file: [mix]", Unit::share, "", "", lime<'S'>, {Input::mix}},
+      {"mix.lime-n", "lime suits type N", "as above", "job file: [mix]", Unit::share, "", "", lime<'N'>, {Input::mix}},
+      {"mix.lime-o", "lime suits type O", "as above", "job file: [mix]", Unit::share, "", "", lime<'O'>, {Input::mix}},
   };
 }
 

@@ -6,6 +6,10 @@
 namespace fallwright::rules {
 namespace {
 
+const char* const no_liner = "no liner: a base of one piece needs none; a lining is told in [liner]";
+const char* const no_trap =
+    "find how the drain's pipe runs: the trap arm's length, its fall, holes and notches in joists ([trap])";
+
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.clear.entry_mm) return missing("measure the clear width of the entry");
   return found(*facts.clear.entry_mm,
@@ -15,7 +19,7 @@ Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit
 }
 
 Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   if (!facts.heights.outside_mm)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
   if (!facts.heights.seat_front_mm) return missing("the job has a bench, and its seat was not found");
@@ -28,7 +32,7 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
 }
 
 Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (!job.bench) return not_applicable();
+  if (!job.bench) return not_applicable("no bench");
   if (!facts.clear.seat_depth_mm) return missing("the job has a bench, and its seat was not found");
   return found(*facts.clear.seat_depth_mm,
                "seat's front edge from the seat wall's framing; tile and board take some off",
@@ -36,7 +40,7 @@ Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit&)
 }
 
 Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner) return not_applicable();
+  if (!job.liner) return not_applicable(no_liner);
   if (!job.liner->above_threshold)
     return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
   const double height = job.liner->above_threshold->in_mm();
@@ -45,7 +49,8 @@ Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Li
 }
 
 Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner || !job.bench) return not_applicable();
+  if (!job.liner) return not_applicable(no_liner);
+  if (!job.bench) return not_applicable("no bench");
   if (!job.liner->above_seat)
     return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
   const double height = job.liner->above_seat->in_mm();
@@ -54,7 +59,7 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
 }
 
 Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner) return not_applicable();
+  if (!job.liner) return not_applicable(no_liner);
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
   return found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
                "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on");
@@ -62,7 +67,9 @@ Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit)
 
 /// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
 Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (!job.trap || !job.trap->hole) return not_applicable();
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (!job.trap) return missing(no_trap);
+  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
   if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
   Finding finding =
       found(job.trap->hole->in_mm(),
@@ -74,7 +81,9 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
 }
 
 Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (!job.trap || !job.trap->notch) return not_applicable();
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (!job.trap) return missing(no_trap);
+  if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
   if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
   Finding finding =
       found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
@@ -84,7 +93,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
 }
 
 Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return not_applicable();
+  if (!job.trap) return missing(no_trap);
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   return found(
       job.trap->arm->in_mm(), "trap arm, weir to vent, as the job file says",
@@ -92,7 +101,7 @@ Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
 }
 
 Finding trap_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return not_applicable();
+  if (!job.trap) return missing(no_trap);
   if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
   return found(job.trap->fall->as_ratio(), "trap arm, as the job file says",
                "pitch it to " + text_of(*limit.least, Unit::ratio, job));
@@ -104,47 +113,109 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
                "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)");
 }
 
-Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (job.fixtures.empty()) return not_applicable();
-  const facts::Backing* worst = nullptr;
-  for (const facts::Backing& b : facts.backings)
-    if (!worst || b.share < worst->share) worst = &b;
-  if (!worst) return missing("no wall was found behind the fixtures");
-  return found(worst->share, "least backed: '" + worst->name + "' on the " + worst->wall + " wall",
-               "set blocking behind '" + worst->name + "' (walls.blocking at " +
-                   text_of(worst->height_mm, Unit::mm, job) + ") before the board goes on");
-}
-
 }  // namespace
 
 std::vector<Rule> plumbing_rules() {
   return {
-      {"access.opening", "entry is wide enough", "least free width at the entry from the threshold up to 70 in",
-       "walls, bench frame, seat block: how far they reach in", Unit::mm, "access_opening", "", entry},
-      {"seat.height", "seat is at a height to sit down to", "front edge of the seat above the bath floor outside",
-       "seat block: corners of the seat; subfloor in front of the entry", Unit::mm, "", "", seat_height},
-      {"seat.depth", "seat is deep enough and not too deep", "front edge of the seat from the framing behind it",
-       "seat block: extents", Unit::mm, "", "", seat_depth},
-      {"liner.above-threshold", "liner stands above the threshold", "liner's top above the finished threshold",
-       "no solid: a reading", Unit::mm, "", "", liner_above_threshold},
-      {"liner.above-seat", "liner stands above the seat", "liner's top above a built-in seat", "no solid: a reading",
-       Unit::mm, "", "", liner_above_seat},
-      {"liner.fall", "liner falls to the drain", "fall of what the liner lies on", "no solid: a reading", Unit::ratio,
-       "", "", liner_fall},
-      {"joist.hole", "holes through joists are small enough",
-       "diameter against a third of the depth and the depth less 4 in", "joists: their depth", Unit::mm, "", "",
-       joist_hole},
-      {"joist.notch", "notches in joists are shallow enough", "depth of the notch against a sixth of the joist's",
-       "joists: their depth", Unit::mm, "", "", joist_notch},
-      {"trap.arm", "trap arm is short enough", "length from weir to vent, for a 2 in pipe", "no solid: a reading",
-       Unit::mm, "", "", trap_arm},
-      {"trap.fall", "trap arm falls enough", "fall of the trap arm", "no solid: a reading", Unit::ratio, "", "",
-       trap_fall},
-      {"drain.outlet", "drain's outlet is wide enough", "inside diameter of the outlet",
-       "drain: its narrowest upright cylinder", Unit::mm, "drain_outlet", "", outlet},
-      {"blocking.behind", "every fixture has timber behind it",
-       "share of each fixture's plate that lies on studs or blocking", "walls: faces of studs and blocking",
-       Unit::share, "", "", blocking},
+      {"access.opening",
+       "entry is wide enough",
+       "least free width at the entry from the threshold up to 70 in",
+       "walls, bench frame, seat block: how far they reach in",
+       Unit::mm,
+       "access_opening",
+       "",
+       entry,
+       {Input::upright, Input::walls, Input::bench_frame, Input::seat_block}},
+      {"seat.height",
+       "seat is at a height to sit down to",
+       "front edge of the seat above the bath floor outside",
+       "seat block: corners of the seat; subfloor in front of the entry",
+       Unit::mm,
+       "",
+       "",
+       seat_height,
+       {Input::finish_outside, Input::floor_shape, Input::seat_block, Input::subfloor}},
+      {"seat.depth",
+       "seat is deep enough and not too deep",
+       "front edge of the seat from the framing behind it",
+       "seat block: extents",
+       Unit::mm,
+       "",
+       "",
+       seat_depth,
+       {Input::seat_block}},
+      {"liner.above-threshold",
+       "liner stands above the threshold",
+       "liner's top above the finished threshold",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       liner_above_threshold,
+       {Input::liner}},
+      {"liner.above-seat",
+       "liner stands above the seat",
+       "liner's top above a built-in seat",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       liner_above_seat,
+       {Input::liner}},
+      {"liner.fall",
+       "liner falls to the drain",
+       "fall of what the liner lies on",
+       "no solid: a reading",
+       Unit::ratio,
+       "",
+       "",
+       liner_fall,
+       {Input::liner}},
+      {"joist.hole",
+       "holes through joists are small enough",
+       "diameter against a third of the depth and the depth less 4 in",
+       "joists: their depth",
+       Unit::mm,
+       "",
+       "",
+       joist_hole,
+       {Input::trap, Input::joists, Input::joist_solids}},
+      {"joist.notch",
+       "notches in joists are shallow enough",
+       "depth of the notch against a sixth of the joist's",
+       "joists: their depth",
+       Unit::mm,
+       "",
+       "",
+       joist_notch,
+       {Input::trap, Input::joists, Input::joist_solids}},
+      {"trap.arm",
+       "trap arm is short enough",
+       "length from weir to vent, for a 2 in pipe",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       trap_arm,
+       {Input::trap}},
+      {"trap.fall",
+       "trap arm falls enough",
+       "fall of the trap arm",
+       "no solid: a reading",
+       Unit::ratio,
+       "",
+       "",
+       trap_fall,
+       {Input::trap}},
+      {"drain.outlet",
+       "drain's outlet is wide enough",
+       "inside diameter of the outlet",
+       "drain: its narrowest upright cylinder",
+       Unit::mm,
+       "drain_outlet",
+       "",
+       outlet,
+       {Input::drain_outlet, Input::drain}},
   };
 }
 

@@ -26,6 +26,18 @@ struct Limit {
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
 };
 
+/// How far something that a check rests on is known. `assumed`: by a default or by common practice, and nobody looked.
+enum class Standing { read, as_designed, assumed, missing };
+const char* name_of(Standing standing);  ///< "read", "as designed", "assumed", "missing"
+
+/// A reading or a solid that a check rests on, by its name; `read`: what to read where it is not known.
+struct Support {
+  std::string name;
+  bool solid = false;
+  Standing state = Standing::read;
+  std::string read;
+};
+
 /// One result. Values are exact, in the limit's unit; `where` and `advice` are sentences for a person.
 struct Result {
   std::string id, title;
@@ -38,6 +50,7 @@ struct Result {
   std::optional<double> margin;
   std::vector<std::string> details =
       {};  ///< what the number is made of, a line each; for whoever asks to have it explained
+  std::vector<Support> rests_on = {};  ///< readings and solids, each with how far it is known
 };
 
 }  // namespace fallwright::rules

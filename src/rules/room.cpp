@@ -1,5 +1,4 @@
 #include "rules/book.hpp"
-#include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -19,10 +18,12 @@ Finding area(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                    " must stay free beside the bench: take a shallower bench (bench.depth) or a larger base");
 }
 
-Finding width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding width(const Ground& ground, const Limit& limit) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   const double own = facts.clear.least_width_mm;
-  const bool second_way = job.book == "residential" && !job.limit("clear_width") && !own_row("clear.width", job) &&
-                          larger_room(facts) && own < *limit.least;
+  const bool second_way =
+      job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(facts) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, "smaller side of the free floor", "");
   if (own < needed)
@@ -49,12 +50,33 @@ Finding circle(const job::Job& job, const facts::Facts& facts, const Limit& limi
 /// The circle is the other model code's wording (see docs/sources.md): a caution here, a failure once a job sets it.
 std::vector<Rule> room_rules() {
   return {
-      {"clear.area", "floor is large enough", "plan area of the floor less what hangs over it",
-       "base: outline of the floor; seat block: undersides", Unit::mm2, "clear_area", "", area},
-      {"clear.width", "floor is wide enough", "smaller side of the free floor; 25 in will do where 1300 in2 are free",
-       "base: outline of the floor; seat block: undersides", Unit::mm, "clear_width", "", width},
-      {"clear.circle", "a person can turn", "diameter of the largest circle inscribed in the free floor",
-       "base: outline of the floor; seat block: undersides", Unit::mm, "clear_circle", "", circle},
+      {"clear.area",
+       "floor is large enough",
+       "plan area of the floor less what hangs over it",
+       "base: outline of the floor; seat block: undersides",
+       Unit::mm2,
+       "clear_area",
+       "",
+       area,
+       {Input::base, Input::seat_block}},
+      {"clear.width",
+       "floor is wide enough",
+       "smaller side of the free floor; 25 in will do where 1300 in2 are free",
+       "base: outline of the floor; seat block: undersides",
+       Unit::mm,
+       "clear_width",
+       "",
+       width,
+       {Input::base, Input::seat_block}},
+      {"clear.circle",
+       "a person can turn",
+       "diameter of the largest circle inscribed in the free floor",
+       "base: outline of the floor; seat block: undersides",
+       Unit::mm,
+       "clear_circle",
+       "",
+       circle,
+       {Input::base, Input::seat_block}},
   };
 }
 

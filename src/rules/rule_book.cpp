@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <mutex>
 #include <set>
 
 #include "diag/fault.hpp"
@@ -226,24 +225,6 @@ const RuleBook& book(const std::string& name) {
   const auto it = books.find(name);
   diag::ensure(it != books.end(), "a rule book that is not compiled in");
   return it->second;
-}
-
-const BookRow* own_row(const std::string& id, const job::Job& job) {
-  if (job.book_override.text.empty()) return nullptr;
-  // The override is small and read anew by each program run; it is kept by its text.
-  static std::map<std::string, RuleBook> overrides;
-  static std::mutex guard;  // rooms are judged side by side; what a map holds stays where it is
-  const std::lock_guard lock{guard};
-  auto it = overrides.find(job.book_override.text);
-  if (it == overrides.end())
-    it = overrides.emplace(job.book_override.text, read_book(job.book_override.text, job.book_override.file)).first;
-  return it->second.find(id);
-}
-
-const BookRow* row_of(const std::string& id, const job::Job& job) {
-  if (const BookRow* row = own_row(id, job)) return row;
-  if (const BookRow* row = book(job.book).find(id)) return row;
-  return book("common").find(id);
 }
 
 }  // namespace fallwright::rules

@@ -36,11 +36,4 @@ const std::vector<std::string>& book_names();
 /// A compiled-in book by its name; "common" is what all fall back on.
 const RuleBook& book(const std::string& name);
 
-/// The row of the user's own override file; nothing where it has none for this rule.
-const BookRow* own_row(const std::string& id, const job::Job& job);
-
-/// The row that holds for a rule in a job: of its own override file, of its book, or of common practice. Nothing where
-/// none has it: the rule does not apply.
-const BookRow* row_of(const std::string& id, const job::Job& job);
-
 }  // namespace fallwright::rules

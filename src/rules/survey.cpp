@@ -44,12 +44,14 @@ Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit
   return finding;
 }
 
-const char* const take_levels =
-    "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor)";
+/// Nothing to tell: what to read stands in the table of inputs.
+Finding unread() {
+  return missing("");
+}
 
 Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::FloorShape& f = facts.room.floor;
-  if (!f.known) return missing(take_levels);
+  if (!f.known) return unread();
   const bool width = f.along_width_mm >= f.along_depth_mm;
   return found(std::max(f.along_width_mm, f.along_depth_mm),
                std::string{"highest to lowest along the "} + (width ? "width" : "depth"),
@@ -59,7 +61,7 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
 
 Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::FloorShape& f = facts.room.floor;
-  if (!f.known) return missing(take_levels);
+  if (!f.known) return unread();
   return found(f.hump_mm,
                f.hump_mm > 0 ? "above the plane of the base's corners, at " + place_of(f.hump_at_mm, job)
                              : "nothing stands above the plane of the base's corners",
@@ -69,7 +71,7 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
 
 Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::FloorShape& f = facts.room.floor;
-  if (!f.known) return missing(take_levels);
+  if (!f.known) return unread();
   std::string where = "base put down dry";
   if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
   return found(f.rock_mm, where,
@@ -77,18 +79,7 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 
-/// Angles and leans must both be known; a wall without a reading is not plumb, it is unknown.
-std::optional<Finding> unknown_walls(const facts::Facts& facts) {
-  std::string what;
-  if (!facts.room.closure.solved) what = "measure the alcove's sides and diagonals (survey.plan)";
-  if (!facts.room.not_plumbed.empty())
-    what += std::string{what.empty() ? "" : "; "} + "plumb the " + joined(facts.room.not_plumbed) + " wall" +
-            (facts.room.not_plumbed.size() > 1 ? "s" : "") + " (survey.plumb)";
-  return what.empty() ? std::nullopt : std::optional{missing(what)};
-}
-
 Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (const auto unknown = unknown_walls(facts)) return *unknown;
   double greatest = -1e9;
   std::string where, whose;
   const auto look = [&](double at_floor, double at_upstand, const std::string& name) {
@@ -102,22 +93,27 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
     if (s.before == "base") look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'");
   for (const facts::CornerGap& c : facts.room.corners)
     look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall");
-  if (greatest < -1e8) return not_applicable();
+  if (greatest < -1e8) return not_applicable("no wall stands behind the base");
   return found(greatest, "from the base's edge to the " + where,
                "fur the studs out to the base's edge (up to " + text_at_least(greatest, job) +
                    "; the list of furring says how much at each), or set the base closer: a board covers " +
                    text_of(*limit.greatest, Unit::mm, job));
 }
 
+/// Where it is narrowest, and whether the solids say so or a width that was read.
 std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
-  return "narrowest " + text_of(drop.least_at_mm, Unit::mm, job) + " above the datum, for a base " +
-         text_of(drop.length_mm, Unit::mm, job) + " long";
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  std::string text =
+      "narrowest " + len(drop.least_at_mm) + " above the datum, for a base " + len(drop.length_mm) + " long";
+  if (const auto& read = drop.narrower)
+    text += "; " + len(read->reading_mm) + " was read at a height of " + len(read->height_mm) + ", give or take " +
+            len(read->tolerance_mm) + ", where the walls as plumbed leave " + len(read->solids_mm);
+  return text;
 }
 
 Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::DropIn& drop = facts.room.drop_in;
-  if (!drop.between_walls) return not_applicable();
-  if (const auto unknown = unknown_walls(facts)) return *unknown;
+  if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
   std::string advice;
   if (drop.least_mm >= 0)
     advice = "it goes down between the walls with " + text_at_most(drop.least_mm, job) +
@@ -133,8 +129,7 @@ Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
 
 Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::DropIn& drop = facts.room.drop_in;
-  if (!drop.between_walls) return not_applicable();
-  if (const auto unknown = unknown_walls(facts)) return *unknown;
+  if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
   const bool level = drop.least_mm >= 0;
   return found(level ? drop.least_mm : drop.tip_clear_mm,
                (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop),
@@ -142,8 +137,9 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    ": take a smaller base, or move the studs before it is ordered");
 }
 
-Finding levelling(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  const Levelling window = base_levelling(job, facts);
+Finding levelling(const Ground& ground, const Limit&) {
+  const job::Job& job = ground.job;
+  const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = window.first();
   if (!way) return missing("the floor has no facet to measure");
   if (window.broken) return missing("a fall is out of its limits even when set level: mend that first");
@@ -169,7 +165,7 @@ std::string press(const job::Job& job, const facts::AsSet& set) {
 
 Finding as_set_fall(const job::Job& job, const facts::Facts& facts, bool least) {
   const facts::AsSet& set = facts.room.as_set;
-  if (!set.read) return not_applicable();
+  if (!set.read) return not_applicable("the rim was not read in the wet bed yet ([as_set])");
   const facts::AsSetFall* worst = nullptr;
   for (const facts::AsSetFall& f : set.falls)
     if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
@@ -184,7 +180,7 @@ Finding as_set_greatest(const job::Job& job, const facts::Facts& facts, const Li
 }
 Finding as_set_twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
-  if (!set.read) return not_applicable();
+  if (!set.read) return not_applicable("the rim was not read in the wet bed yet ([as_set])");
   if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
   return found(
       set.twist_mm, "greatest distance of a reading from the plane that fits all best",
@@ -200,30 +196,114 @@ std::string press_advice(const job::Job& job, const facts::AsSet& set) {
 
 std::vector<Rule> survey_rules() {
   return {
-      {"survey.closes", "tape readings close", "greatest residual of four sides and two diagonals, by least squares",
-       "the readings; no solid", Unit::mm, "", "", closes},
-      {"survey.widths-agree", "widths and plumb agree", "a width as read less that between the solids at its height",
-       "walls: faces of the studs next to it", Unit::mm, "", "", widths_agree},
-      {"floor.level", "subfloor is level enough", "highest less lowest along any line across the room",
-       "subfloor: corners of its top", Unit::mm, "", "floor_out_of_level", out_of_level},
-      {"floor.hump", "no hump lifts the base", "highest spot above the plane that fits the base's four corners best",
-       "subfloor: corners of its top under the base", Unit::mm, "", "floor_hump", hump},
-      {"floor.rock", "base does not rock dry", "greatest gap under a corner of a stiff plate on its three high spots",
-       "subfloor: corners of its top under the base", Unit::mm, "", "floor_rock", rock},
-      {"room.stud-gap", "studs stand close to the base", "greatest distance from the base's edge to a stud face",
-       "walls: faces of studs at floor and upstand; base: extents", Unit::mm, "", "stud_gap_greatest", stud_gap},
-      {"room.drop-in", "base goes down level", "least width between the walls at any height, less the base's length",
-       "walls, bench frame: how far they reach in; base: extents", Unit::mm, "drop_in_least", "", drop_in},
-      {"room.goes-in", "base goes in at all", "what is left let down level, else what is left tipped in",
-       "walls, bench frame: how far they reach in; base: extents", Unit::mm, "", "", goes_in},
-      {"levelling.window", "base can be set by a level", "least it may be out of level before a fall leaves its limits",
-       "base: planes of floor and threshold, tilted", Unit::mm, "levelling_least", "", levelling},
-      {"rim.fall-least", "as set, floor falls enough", "least fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted", Unit::ratio, "floor_fall_least", "", as_set_least},
-      {"rim.fall-greatest", "as set, floor is not too steep", "greatest fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", as_set_greatest},
-      {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
-       "the readings against the base's rim", Unit::mm, "", "rim_twist", as_set_twist},
+      {"survey.closes",
+       "tape readings close",
+       "greatest residual of four sides and two diagonals, by least squares",
+       "the readings; no solid",
+       Unit::mm,
+       "",
+       "",
+       closes,
+       {Input::plan}},
+      {"survey.widths-agree",
+       "widths and plumb agree",
+       "a width as read less that between the solids at its height",
+       "walls: faces of the studs next to it",
+       Unit::mm,
+       "",
+       "",
+       widths_agree,
+       {Input::widths, Input::plumb, Input::walls}},
+      {"floor.level",
+       "subfloor is level enough",
+       "highest less lowest along any line across the room",
+       "subfloor: corners of its top",
+       Unit::mm,
+       "",
+       "floor_out_of_level",
+       out_of_level,
+       {Input::levels, Input::subfloor}},
+      {"floor.hump",
+       "no hump lifts the base",
+       "highest spot above the plane that fits the base's four corners best",
+       "subfloor: corners of its top under the base",
+       Unit::mm,
+       "",
+       "floor_hump",
+       hump,
+       {Input::levels, Input::subfloor, Input::base}},
+      {"floor.rock",
+       "base does not rock dry",
+       "greatest gap under a corner of a stiff plate on its three high spots",
+       "subfloor: corners of its top under the base",
+       Unit::mm,
+       "",
+       "floor_rock",
+       rock,
+       {Input::levels, Input::subfloor, Input::base}},
+      {"room.stud-gap",
+       "studs stand close to the base",
+       "greatest distance from the base's edge to a stud face",
+       "walls: faces of studs at floor and upstand; base: extents",
+       Unit::mm,
+       "",
+       "stud_gap_greatest",
+       stud_gap,
+       {Input::plan, Input::plumb, Input::walls, Input::base}},
+      {"room.drop-in",
+       "base goes down level",
+       "least width between the walls at any height, less the base's length",
+       "walls, bench frame: how far they reach in; base: extents",
+       Unit::mm,
+       "drop_in_least",
+       "",
+       drop_in,
+       {Input::plan, Input::plumb, Input::narrow_places, Input::walls, Input::bench_frame, Input::base}},
+      {"room.goes-in",
+       "base goes in at all",
+       "what is left let down level, else what is left tipped in",
+       "walls, bench frame: how far they reach in; base: extents",
+       Unit::mm,
+       "",
+       "",
+       goes_in,
+       {Input::plan, Input::plumb, Input::narrow_places, Input::walls, Input::bench_frame, Input::base}},
+      {"levelling.window",
+       "base can be set by a level",
+       "least it may be out of level before a fall leaves its limits",
+       "base: planes of floor and threshold, tilted",
+       Unit::mm,
+       "levelling_least",
+       "",
+       levelling,
+       {Input::base}},
+      {"rim.fall-least",
+       "as set, floor falls enough",
+       "least fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted",
+       Unit::ratio,
+       "floor_fall_least",
+       "",
+       as_set_least,
+       {Input::rim, Input::base}},
+      {"rim.fall-greatest",
+       "as set, floor is not too steep",
+       "greatest fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted",
+       Unit::ratio,
+       "",
+       "floor_fall_greatest",
+       as_set_greatest,
+       {Input::rim, Input::base}},
+      {"rim.twist",
+       "as set, the rim is not bent",
+       "greatest distance of a reading from the plane that fits best",
+       "the readings against the base's rim",
+       Unit::mm,
+       "",
+       "rim_twist",
+       as_set_twist,
+       {Input::rim, Input::base}},
   };
 }
 

@@ -241,26 +241,5 @@ TEST(Bearers, ABenchAcrossTheBackRunsAlongTheWidth) {
   EXPECT_NEAR(find(bearers, "joist").span_mm / in, 11.25, 1e-6);
 }
 
-TEST(Joists, MayLoseWhatTheirDepthAllows) {
-  // Source: IRC R502.8.1 (2018), secondary: a hole of a third of the depth and at least 2 in from either edge, so
-  // min(D / 3, D - 4 in); a notch of D / 6, at an end D / 4. By hand for 2x6 to 2x12.
-  const struct {
-    const char* name;
-    double hole, notch, end;
-  } rows[] = {{"2x6", 1.5, 0.9167, 1.375},
-              {"2x8", 2.4167, 1.2083, 1.8125},
-              {"2x10", 3.0833, 1.5417, 2.3125},
-              {"2x12", 3.75, 1.875, 2.8125}};
-  for (const auto& row : rows) {
-    job::Job job = sample::alcove();
-    job.floor.joist_stock = stock(row.name);
-    const facts::DrainWindow window = measure_window(*parts::build(job));
-    ASSERT_TRUE(window.joists_known);
-    EXPECT_NEAR(window.hole_mm / in, row.hole, 5e-5) << row.name;
-    EXPECT_NEAR(window.notch_mm / in, row.notch, 5e-5) << row.name;
-    EXPECT_NEAR(window.end_notch_mm / in, row.end, 5e-5) << row.name;
-  }
-}
-
 }  // namespace
 }  // namespace fallwright::measure

@@ -141,7 +141,7 @@ TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   j.base.rise = in(0.5625);
   const auto model = parts::build(j);
   const facts::Facts facts = measure(*model);
-  const rules::Levelling window = rules::base_levelling(j, facts);
+  const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
   ASSERT_EQ(window.edge.size(), 72u);
   const auto kept = [&](double gx, double gy) {
     bool all = true;
@@ -250,33 +250,6 @@ TEST(Access, BlockingBehindAFixtureIsAShareOfItsPlate) {
   EXPECT_NEAR(b[3].share, 0, 1e-9);
 }
 
-TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
-  // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
-  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
-  const facts::Facts facts = measured(j);
-  const auto worst = [&](const std::string& what) {
-    for (const facts::Worst& w : facts.room.worst)
-      if (w.what == what) return w;
-    ADD_FAILURE() << what;
-    return facts::Worst{};
-  };
-  const facts::Worst mortar = worst("mortar in the bed as set");
-  EXPECT_LT(mortar.least, mortar.nominal);
-  EXPECT_GT(mortar.greatest, mortar.nominal);
-  EXPECT_FALSE(mortar.reading.empty());
-  unsigned seed = 5;
-  for (int i = 0; i < 12; ++i) {
-    job::Job other = j;
-    for (survey::Spot& s : other.survey.spots) {
-      seed = seed * 1103515245u + 12345u;
-      s.z += ((seed >> 16) % 2001 / 1000. - 1) * j.survey.level_tolerance_mm;
-    }
-    const double v = brep::volume_mm3(parts::build_bed(other).shape);
-    EXPECT_GE(v, mortar.least * 0.99);
-    EXPECT_LE(v, mortar.greatest * 1.01);
-  }
-}
-
 TEST(SurveyedWalls, KeepTheirStudsAtTheSizeOfTheStock) {
   // Source: a stick's section is its stock's, however the wall stands and leans.
   job::Job job = sample::surveyed(sample::alcove());
@@ -289,19 +262,6 @@ TEST(SurveyedWalls, KeepTheirStudsAtTheSizeOfTheStock) {
     EXPECT_NEAR(m.thickness_mm, 38.1, 1e-6) << m.part_id;
   }
   EXPECT_GT(studs, 8);
-}
-
-TEST(WorstCase, ASharperSurveyIsSurer) {
-  // Source: monotonicity: halving every tolerance narrows every span.
-  job::Job coarse = sample::surveyed(sample::alcove()), fine = coarse;
-  fine.survey.level_tolerance_mm /= 2;
-  survey::Plan& p = fine.survey.plan;
-  for (auto* r : {&p.back, &p.front, &p.left, &p.right, &p.from_back_left, &p.from_back_right}) (*r)->tolerance_mm /= 2;
-  for (survey::Plumb& plumb : fine.survey.plumbs) plumb.lean.tolerance_mm /= 2;
-  const auto a = measured(coarse).room.worst, b = measured(fine).room.worst;
-  ASSERT_EQ(a.size(), b.size());
-  for (std::size_t i = 0; i < a.size(); ++i)
-    EXPECT_LT(b[i].greatest - b[i].least, (a[i].greatest - a[i].least) * 0.7 + 1e-12) << a[i].what;
 }
 
 }  // namespace

@@ -12,6 +12,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "study/study.hpp"
 #include "support/sample.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -31,10 +32,11 @@ struct Drawn {
 
 inline Drawn drawn(const job::Job& job) {
   Drawn d{job.name, parts::build(job), {}, {}, {}, {}};
-  d.facts = measure::measure(*d.model);
+  const rules::Limits limits = rules::limits_for(job);
+  d.facts = study::with_studies(*d.model, measure::measure(*d.model), limits);
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
   const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
-  d.results = rules::check(job, d.facts);
+  d.results = rules::check(job, d.facts, limits);
   d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), d.results});
   return d;
 }

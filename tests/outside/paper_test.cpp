@@ -12,6 +12,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "study/study.hpp"
 #include "support/run.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -29,11 +30,12 @@ struct Printed {
     job::Job job = job::read(job::slurp(path), path);
     job.sha256 = "0123456789abcdef";
     const auto model = parts::build(job);
-    const facts::Facts facts = measure::measure(*model);
+    const rules::Limits limits = rules::limits_for(job);
+    const facts::Facts facts = study::with_studies(*model, measure::measure(*model), limits);
     const auto cuts = takeoff::cut_list(facts, job.unit == job::UnitSystem::metric);
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, job.unit == job::UnitSystem::metric);
     const auto rows = takeoff::take_off(job, facts, plan);
-    const auto results = rules::check(job, facts);
+    const auto results = rules::check(job, facts, limits);
     for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, plan, rows, results}))
       if (sheet.page.paper.width_mm > 0) sheets.push_back(std::move(sheet));
     write_pdf(sheets, job.name, pdf, 0);

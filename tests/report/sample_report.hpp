@@ -18,6 +18,8 @@ struct Reported {
     facts.clear.circle_mm = 29 * 25.4;
     facts.heights.upstand_top_mm.reset();
     facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
+    job.trap = job::Trap{job::Length::feet(3), job::Fall::inches_per_foot(0.25), {}, {}};
+    job.survey.board_mm = 12.7;
     job.floor.joist_span = job::Length::feet(8);
     job.floor.joist_species = "SPF No.2";
     facts.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {0, 0}},

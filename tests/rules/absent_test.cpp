@@ -4,6 +4,7 @@
 #include <limits>
 #include <map>
 
+#include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "support/sample.hpp"
@@ -70,6 +71,112 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
     EXPECT_FALSE(r.measured) << id;
     EXPECT_FALSE(r.margin) << id;
     EXPECT_FALSE(r.advice.empty()) << id << ": what is to be measured?";
+  }
+}
+
+job::Job with_a_fixture() {
+  job::Job job = sample::alcove();
+  job.survey.board_mm = 12.7;
+  job.fixtures.push_back({"grab bar", job::Side::back, job::Length::inches(24), job::Length::inches(34), {}, {}});
+  return job;
+}
+
+TEST(Absent, WhatNobodyFoundOnASolidIsNotChecked) {
+  // Source: none; upstands, fixtures and a deck whose solids gave nothing.
+  facts::Facts facts = sample::good_facts();
+  facts.backings.clear();
+  facts.holds.clear();
+  facts.deck = {};
+  const auto found = results(with_a_fixture(), facts);
+  for (const char* id :
+       {"blocking.behind", "fixture.above-water", "fixture.clear-of-bench", "upstand.held", "floor.deck-span"}) {
+    EXPECT_EQ(found.at(id).outcome, Outcome::not_checked) << id;
+    EXPECT_FALSE(found.at(id).advice.empty()) << id;
+  }
+}
+
+TEST(Absent, NoPassRestsOnStudsThatNobodyRead) {
+  // Source: none; a standing wall is drawn with studs at its spacing, and a fixture that only such a stud backs is not
+  // backed yet. Timber that is known to be there is enough, and a plate that no stud can back fails whoever reads.
+  job::Job job = with_a_fixture();
+  job.walls.existing = true;
+  facts::Facts facts = sample::good_facts();
+  facts::Backing& bar = facts.backings[0];
+  bar.assumed = 1, bar.stud_can = true;
+  rules::Result r = results(job, facts).at("blocking.behind");
+  EXPECT_EQ(r.outcome, Outcome::not_checked);
+  EXPECT_NE(r.advice.find("survey.studs"), std::string::npos) << r.advice;
+  EXPECT_NE(r.where.find("assumed"), std::string::npos) << r.where;
+  bar.stud_can = false;
+  EXPECT_EQ(results(job, facts).at("blocking.behind").outcome, Outcome::fail);
+  bar.assumed = 0;
+  EXPECT_EQ(results(job, facts).at("blocking.behind").outcome, Outcome::pass);
+
+  facts::Hold& back = facts.holds[0];
+  back.assumed = true, back.sure_apart_mm = back.length_mm;
+  EXPECT_EQ(results(job, facts).at("upstand.held").outcome, Outcome::not_checked);
+  job.survey.studs = {{job::Side::back, job::Side::left, {20, 400}}};
+  back.assumed = false;
+  facts.holds[2].assumed = true, facts.holds[2].sure_apart_mm = back.sure_apart_mm + 1;
+  EXPECT_EQ(results(job, facts).at("upstand.held").outcome, Outcome::fail)
+      << "what was read fails, whatever the other wall has";
+}
+
+TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
+  // Source: none; keys that the file leaves out. What fails by the default fails still.
+  const std::pair<const char*, const char*> cases[] = {{"drain.body", "drain.in-bore"},
+                                                       {"drain.outlet", "drain.outlet"},
+                                                       {"floor.deck", "floor.deck-span"},
+                                                       {"floor.joists.spacing", "floor.deck-span"}};
+  for (const auto& [key, id] : cases) {
+    job::Job job = with_a_fixture();
+    facts::Facts facts = sample::good_facts();
+    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id;
+    job.defaulted = {key};
+    const rules::Result r = results(job, facts).at(id);
+    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
+    EXPECT_FALSE(r.measured) << id;
+    EXPECT_NE(r.advice.find(key), std::string::npos) << r.advice;
+  }
+  job::Job job = with_a_fixture();
+  facts::Facts facts = sample::good_facts();
+  job.defaulted = {"drain.body"};
+  facts.drain.body_to_bore_mm = -5;
+  EXPECT_EQ(results(job, facts).at("drain.in-bore").outcome, Outcome::fail);
+}
+
+TEST(Absent, SpotsThatDoNotSpanTheBaseSettleNothing) {
+  // Source: common practice, no source.
+  facts::Facts facts = sample::good_facts();
+  facts.room.floor.unread = {{"front right", {1800, 20, 0}}};
+  const auto found = results(with_a_fixture(), facts);
+  for (const char* id : {"floor.level", "floor.hump", "floor.rock", "bed.greatest", "bed.fills-shell"}) {
+    EXPECT_EQ(found.at(id).outcome, Outcome::not_checked) << id;
+    EXPECT_NE(found.at(id).advice.find("front right corner"), std::string::npos) << found.at(id).advice;
+  }
+}
+
+TEST(Absent, WhatDoesNotApplySaysWhy) {
+  // Source: none; nothing vanishes because a section was left out.
+  job::Job bare = sample::alcove();
+  bare.bench.reset();
+  bare.base.threshold = {};
+  bare.base.upstand_thickness = {};
+  bare.floor.kind = job::FloorKind::slab;
+  for (const job::Job& job : {bare, sample::alcove()})
+    for (const auto& [id, r] : results(job, sample::good_facts())) {
+      if (r.outcome == Outcome::not_applicable) {
+        EXPECT_FALSE(r.where.empty()) << id;
+      }
+    }
+  EXPECT_EQ(results(bare, sample::good_facts()).at("trap.arm").outcome, Outcome::not_checked) << "every drain has one";
+}
+
+TEST(Absent, EveryRuleListsItsInputs) {
+  // Source: none.
+  for (const rules::Rule& rule : rules::all_rules()) {
+    EXPECT_FALSE(rule.rests_on.empty()) << rule.id;
+    for (const rules::Input input : rule.rests_on) EXPECT_NE(std::string{rules::name_of(input)}, "") << rule.id;
   }
 }
 

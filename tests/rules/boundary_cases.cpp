@@ -145,6 +145,21 @@ std::vector<Case> plumbing() {
           {"blocking.behind", 1, 1, 0.99, [](Job&, Facts& f, double v) { f.backings[0].share = v; }}};
 }
 
+std::vector<Case> walls() {
+  // Source: IPC 417.5.2 (as one state adopted it) for 1 in; ANSI A108.02 for 1/16 in, against the sample's 1/2 in
+  // board; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; the rest common practice, no source.
+  const Put above = [](Job&, Facts& f, double v) { f.backings[0].above_water_mm = v * in; };
+  const Put hidden = [](Job&, Facts& f, double v) { f.backings[0].behind_bench = v; };
+  const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
+  const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
+  const Put joists = [](Job&, Facts& f, double v) { f.deck.apart_mm = v * in; };
+  return {{"fixture.above-water", 1, 1.01, 0.99, above},
+          {"fixture.clear-of-bench", 0, 0, 0.01, hidden},
+          {"upstand.held", 16, 15.9, 16.1, apart},
+          {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
+          {"floor.deck-span", 24, 23.9, 24.1, joists}};
+}
+
 /// Water over the floor that brings all load on it to `kpa`. Dead load by hand: tile 0.43 kPa, 90 kg of base and 85 kg
 /// of bed over 1.2 m2, 3/4 in of deck and a 2x10 every 16 in at 600 kg/m3.
 void flood_to(Facts& f, double kpa) {
@@ -251,7 +266,8 @@ std::vector<Case> mixes() {
 std::vector<Case> boundary_cases() {
   std::vector<Case> all;
   const auto add = [&](const std::vector<Case>& more) { all.insert(all.end(), more.begin(), more.end()); };
-  for (const auto& part : {survey(), plumbing(), falls(), heights(), room(), fit(), bed(), mixes(), loads()}) add(part);
+  for (const auto& part : {survey(), plumbing(), walls(), falls(), heights(), room(), fit(), bed(), mixes(), loads()})
+    add(part);
   add(other_books(all));
   add(of_other_books_alone());
   return all;
@@ -262,6 +278,7 @@ job::Job job_for(const Case& c) {
   job.book = c.book;
   job.liner.emplace();
   job.trap.emplace();
+  job.survey.board_mm = 0.5 * in;
   job.fixtures.push_back({"grab bar", job::Side::back, Length::inches(24), Length::inches(34), {}, {}});
   job.floor.joist_span = Length::feet(11);
   job.floor.joist_species = "SPF No.2";

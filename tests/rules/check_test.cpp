@@ -75,6 +75,8 @@ TEST(Check, WhatIsWorstComesFirst) {
   // Source: none; failures, cautions, what is not checked, then passes by their room, then what does not apply.
   job::Job job = sample::alcove();
   job.floor.kind = job::FloorKind::slab;
+  job.survey.board_mm = in / 2;
+  job.trap = job::Trap{job::Length::feet(3), job::Fall::inches_per_foot(0.25), {}, {}};
   facts::Facts facts = sample::good_facts();
   facts.clear.circle_mm = 29 * in;
   facts.heights.upstand_top_mm.reset();

@@ -72,6 +72,19 @@ std::vector<facts::Bearer> bearers() {
           {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 3387, 0, flat}};
 }
 
+facts::Hold hold(const char* side, const char* behind, double length_mm) {
+  facts::Hold h;
+  h.side = side;
+  h.behind = behind;
+  h.length_mm = length_mm;
+  h.apart_mm = h.sure_apart_mm = 15 * in;
+  h.to_mm = 15 * in;
+  h.band_low_mm = 4.5 * in;
+  h.band_high_mm = 5.5 * in;
+  h.thickness_mm = 0.5 * in;
+  return h;
+}
+
 facts::Room room() {
   facts::Room r;
   r.closure = {true, true, {{"back", 1800, 1800.5, 1.5, 1800.9}}, 0.5, 1.5, "", {}};
@@ -104,7 +117,9 @@ facts::Facts good_facts() {
   f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in, 15.5 * in};
   f.heights = heights();
   f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in};
-  f.backings = {{"grab bar", "back", 860, 1}};
+  f.backings = {{"grab bar", "back", 860, 1, 0, false, 700, 0, 0}};
+  f.holds = {hold("back", "wall", 57.5 * in), hold("left", "bench", 36 * in), hold("right", "wall", 36 * in)};
+  f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};
   f.flood = {1.2e6, {{50, 4.5e7, 1.2e6}}};
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};

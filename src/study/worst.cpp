@@ -3,10 +3,13 @@
 #include <functional>
 
 #include "brep/properties.hpp"
-#include "measure/detail.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "study/study.hpp"
 #include "units/quantity.hpp"
 
-namespace fallwright::measure {
+namespace fallwright::study {
 namespace {
 
 /// One reading, and how to move it within a job.
@@ -74,14 +77,10 @@ facts::Worst start(const char* what, double nominal, const char* unit) {
   return {what, nominal, nominal, nominal, "", 0, unit};
 }
 
-/// What is left over across the width, and to spare as the base is let down: from walls, frame and base alone.
+/// What is left over across the width, and to spare as the base is let down.
 std::vector<double> room_of(const job::Job& job, const facts::Heights& heights) {
-  const parts::Model model = parts::build_framing(job);
-  facts::Facts facts;
-  facts.heights = heights;
-  measure_openings(model, facts);
-  measure_walls(model, heights, facts.room);
-  return {facts.openings.front().left_over_mm, facts.room.drop_in.least_mm};
+  const measure::WayIn way = measure::measure_way_in(parts::build_framing(job), heights);
+  return {way.left_over_mm, way.drop_in.least_mm};
 }
 
 /// Falls of the floor when the rim is levelled by readings at its corners, each off by the level's tolerance: then one
@@ -92,7 +91,7 @@ std::vector<facts::Worst> worst_falls(const parts::Model& model) {
                across = t / (base[4] - base[1]);
   const auto span = [&](double gx, double gy) {
     std::pair<double, double> falls{1, 0};
-    for (const facts::Facet& f : tilted_falls(model, gx, gy))
+    for (const facts::Facet& f : measure::tilted_falls(model, gx, gy))
       if (f.surface == "base-floor") falls = {std::min(falls.first, f.fall), std::max(falls.second, f.fall)};
     return falls;
   };
@@ -118,7 +117,7 @@ std::vector<facts::Worst> worst_falls(const parts::Model& model) {
 
 }  // namespace
 
-std::vector<facts::Worst> measure_worst(const parts::Model& model, const facts::Facts& facts) {
+std::vector<facts::Worst> worst_cases(const parts::Model& model, const facts::Facts& facts) {
   const job::Job& job = model.job;
   std::vector<facts::Worst> all = worst_falls(model);
   if (const auto doubts = doubts_of_walls(job); !doubts.empty()) {
@@ -139,4 +138,4 @@ std::vector<facts::Worst> measure_worst(const parts::Model& model, const facts::
   return all;
 }
 
-}  // namespace fallwright::measure
+}  // namespace fallwright::study

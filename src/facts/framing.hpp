@@ -1,0 +1,44 @@
+/// What boards, fixtures and upstands are fastened to: measured on the members as they stand. Lengths in millimetres.
+#pragma once
+
+#include <string>
+
+#include "facts/room.hpp"
+
+namespace fallwright::facts {
+
+/// What lies behind the plate of a fixture.
+struct Backing {
+  std::string name, wall;
+  double height_mm = 0;
+  double share = 0;           ///< of the plate's area, on studs, blocking and plates
+  double assumed = 0;         ///< the part of that share on studs of a standing wall that nobody read
+  bool stud_can = false;      ///< a stud that stands elsewhere than assumed may back all of it
+  double above_water_mm = 0;  ///< its lower edge above the threshold's highest edge; without one, above the rim
+  double behind_bench = 0;    ///< share of its plate that bench frame or seat block hides
+  double clear_by_mm = 0;     ///< how much higher it clears the bench
+};
+
+/// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
+struct Hold {
+  std::string side;    ///< "left"
+  std::string behind;  ///< "wall" or "bench"
+  double length_mm = 0;
+  double apart_mm = 0;             ///< greatest stretch between fasteners, or from an end of the upstand to the first
+  double from_mm = 0, to_mm = 0;   ///< that stretch: from the upstand's left end, or from its back end
+  Point from_at_mm{}, to_at_mm{};  ///< the same in the room
+  bool assumed = false;            ///< studs of that wall stand there already and nobody read where
+  double sure_apart_mm = 0;        ///< with what is known to be there alone: blocking, from end to end of its row
+  double band_low_mm = 0, band_high_mm = 0;  ///< heights between which a fastener goes through the upstand
+  double thickness_mm = 0;                   ///< of the upstand
+};
+
+/// The floor's deck between its joists.
+struct FloorDeck {
+  bool measured = false;  ///< joists are in the model
+  double thickness_mm = 0;
+  double apart_mm = 0;  ///< greatest distance, middle to middle, of joists that carry what lies under base and bench
+  Point at_mm{};        ///< the middle of that bay
+};
+
+}  // namespace fallwright::facts

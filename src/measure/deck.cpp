@@ -1,0 +1,41 @@
+#include <algorithm>
+#include <cmath>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+
+namespace fallwright::measure {
+
+/// Joists stand square to the alcove's axes. A bay counts where base or bench lies over some of it.
+facts::FloorDeck measure_deck(const parts::Model& model) {
+  facts::FloorDeck deck;
+  survey::Rect over = *plan_of(model, parts::Role::base);
+  if (const auto bench = plan_of(model, parts::Role::bench_frame))
+    over = {std::min(over.x0, bench->x0), std::min(over.y0, bench->y0), std::max(over.x1, bench->x1),
+            std::max(over.y1, bench->y1)};
+  const TopoDS_Shape& subfloor = model.first(parts::Role::subfloor)->shape;
+  const Surface top{subfloor, true}, bottom{subfloor, false};
+  deck.thickness_mm = top.carried_on(over.x0, over.y0) - bottom.carried_on(over.x0, over.y0);
+  const bool along_depth = model.job.floor.joist_direction == job::Direction::along_depth;
+  const std::size_t axis = along_depth ? 0 : 1;
+  std::vector<double> centres;
+  for (const parts::Solid& solid : model.solids) {
+    if (solid.role != parts::Role::joist) continue;
+    const auto box = brep::box_of(solid.shape);
+    centres.push_back((box[axis] + box[axis + 3]) / 2);
+  }
+  std::sort(centres.begin(), centres.end());
+  const double low = along_depth ? over.x0 : over.y0, high = along_depth ? over.x1 : over.y1;
+  for (std::size_t i = 0; i + 1 < centres.size(); ++i) {
+    const double apart = centres[i + 1] - centres[i];
+    if (centres[i + 1] <= low || centres[i] >= high || apart <= deck.apart_mm) continue;
+    const double middle = centres[i] + apart / 2, across = (over.x0 + over.x1) / 2, along = (over.y0 + over.y1) / 2;
+    deck.measured = true;
+    deck.apart_mm = apart;
+    deck.at_mm = along_depth ? facts::Point{middle, along, 0} : facts::Point{across, middle, 0};
+  }
+  return deck;
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,164 @@
+#include <algorithm>
+#include <cmath>
+
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Side;
+using survey::Rect;
+
+/// Common practice, no source: fasteners go through the upstand's top inch, keep 3/8 in from a timber's edge, and want
+/// 3/4 in of it in height; furring reaches back so far.
+constexpr double band_mm = 25.4, edge_mm = 25.4 * 3 / 8, least_mm = 25.4 * 3 / 4, furred_mm = 38.1;
+
+/// A stretch along an upstand in which a fastener finds timber.
+struct Stretch {
+  double from = 0, to = 0;
+};
+
+/// One upstand along a wall: where it runs, and what is behind it.
+struct Upstand {
+  Side side = Side::back;
+  double from = 0, to = 0;  ///< x of the back's, y of a side's
+  double face = 0;          ///< its outer face across
+  double low = 0, high = 0;
+  bool back() const { return side == Side::back; }
+};
+
+/// The part of a member's outline that shows toward the upstand, within the band and near its face.
+std::optional<Stretch> behind(const TopoDS_Shape& member, const Upstand& up) {
+  const std::size_t along = up.back() ? 0 : 1, across = 1 - along;
+  Box3 box;
+  box.low[2] = up.low, box.high[2] = up.high;
+  box.low[along] = up.from, box.high[along] = up.to;
+  const bool toward_more = up.side == Side::back || up.side == Side::right;
+  // A face may stand in by a tape's mark, or back as far as furring reaches.
+  constexpr double in_front = 6.35;
+  box.low[across] = toward_more ? up.face - in_front : up.face - furred_mm;
+  box.high[across] = toward_more ? up.face + furred_mm : up.face + in_front;
+  const auto outlines = outlines_of(member);
+  const auto far = [&](gp_Dir way) { return reach(outlines, way, box); };
+  const gp_Dir plus = up.back() ? gp::DX() : gp::DY();
+  const auto high = far(plus), low = far(plus.Reversed()), top = far(gp::DZ()), foot = far(gp::DZ().Reversed());
+  if (!high || !low || !top || !foot || *top + *foot < least_mm) return std::nullopt;
+  return Stretch{-*low, *high};
+}
+
+/// Where a fastener may go: anywhere on a member but at its edges or ends.
+std::optional<Stretch> place_for_fastener(const Stretch& s) {
+  if (s.to - s.from < 2 * edge_mm - units::tolerance::length_mm) return std::nullopt;
+  return Stretch{s.from + edge_mm, s.to - edge_mm};
+}
+
+/// The greatest stretch without a place for a fastener, ends included.
+Stretch widest_gap(std::vector<Stretch> places, const Upstand& up) {
+  std::sort(places.begin(), places.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+  Stretch widest{up.from, up.from};
+  double reached = up.from;
+  const auto look = [&](double next) {
+    if (next - reached > widest.to - widest.from) widest = {reached, next};
+  };
+  for (const Stretch& place : places) {
+    look(place.from);
+    reached = std::max(reached, place.to);
+  }
+  look(up.to);
+  return widest;
+}
+
+bool against_bench(const job::Job& job, Side side) {
+  if (!job.bench) return false;
+  const job::BenchPlace place = job.bench->place;
+  return (side == Side::left && place == job::BenchPlace::left_end) ||
+         (side == Side::right && place == job::BenchPlace::right_end) ||
+         (side == Side::back && place == job::BenchPlace::back);
+}
+
+bool unread(const job::Job& job, Side wall) {
+  const auto& studs = job.survey.studs;
+  return job.walls.existing &&
+         std::none_of(studs.begin(), studs.end(), [&](const survey::Studs& s) { return s.wall == wall; });
+}
+
+facts::Point in_room(const Upstand& up, double along) {
+  return up.back() ? facts::Point{along, up.face, up.high} : facts::Point{up.face, along, up.high};
+}
+
+facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
+  const bool bench = against_bench(model.job, up.side);
+  const std::string family = bench ? "bench-frame/" : std::string{"wall-"} + name_of(up.side) + "/";
+  std::vector<Stretch> places, sure;
+  Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
+  for (const parts::Solid& solid : model.solids) {
+    if (solid.id.rfind(family, 0) != 0) continue;
+    const auto shown = behind(solid.shape, up);
+    if (!shown) continue;
+    if (solid.id.rfind(family + "blocking-", 0) == 0)
+      row = {std::min(row.from, shown->from), std::max(row.to, shown->to)};
+    if (const auto place = place_for_fastener(*shown)) places.push_back(*place);
+  }
+  if (row.from < row.to)
+    if (const auto place = place_for_fastener(row)) sure.push_back(*place);
+  const Stretch gap = widest_gap(places, up), without_studs = widest_gap(sure, up);
+  facts::Hold hold;
+  hold.side = name_of(up.side);
+  hold.behind = bench ? "bench" : "wall";
+  hold.length_mm = up.to - up.from;
+  hold.apart_mm = gap.to - gap.from;
+  hold.from_mm = up.back() ? gap.from - up.from : up.to - gap.to;
+  hold.to_mm = up.back() ? gap.to - up.from : up.to - gap.from;
+  hold.from_at_mm = in_room(up, up.back() ? gap.from : gap.to);
+  hold.to_at_mm = in_room(up, up.back() ? gap.to : gap.from);
+  hold.assumed = !bench && unread(model.job, up.side);
+  hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
+  hold.band_low_mm = up.low, hold.band_high_mm = up.high;
+  return hold;
+}
+
+/// From the base's edge to the upstand's own face toward the room: upright, as high as its top.
+double thickness_of(const parts::Solid& base, const Upstand& up) {
+  const gp_Dir inward = up.side == Side::left    ? gp::DX()
+                        : up.side == Side::right ? gp::DX().Reversed()
+                                                 : gp::DY().Reversed();
+  double least = 0;
+  for (const TopoDS_Face& face : faces_of(base.shape)) {
+    const auto n = outward(face);
+    if (!n || n->Dot(inward) < 1 - units::tolerance::ratio) continue;
+    const auto points = corners(face);
+    const bool to_top = std::any_of(points.begin(), points.end(), [&](const gp_Pnt& p) {
+      return std::abs(p.Z() - up.high) < units::tolerance::length_mm;
+    });
+    const double thick = std::abs((up.back() ? points.front().Y() : points.front().X()) - up.face);
+    if (to_top && (least == 0 || thick < least)) least = thick;
+  }
+  return least;
+}
+
+}  // namespace
+
+std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights) {
+  std::vector<facts::Hold> holds;
+  const job::Base& base = model.job.base;
+  if (base.upstand_thickness.is_zero() || !heights.upstand_top_mm) return holds;
+  const Rect plan = *plan_of(model, parts::Role::base);
+  for (const Side side : base.upstands) {
+    if (!model.job.alcove.has_wall(side)) continue;
+    Upstand up;
+    up.side = side;
+    up.from = up.back() ? plan.x0 : plan.y0;
+    up.to = up.back() ? plan.x1 : plan.y1;
+    up.face = side == Side::left ? plan.x0 : side == Side::right ? plan.x1 : plan.y1;
+    up.high = *heights.upstand_top_mm;
+    up.low = std::max(up.high - band_mm, heights.rim_least_mm);
+    facts::Hold hold = hold_of(model, up);
+    hold.thickness_mm = thickness_of(*model.first(parts::Role::base), up);
+    holds.push_back(std::move(hold));
+  }
+  return holds;
+}
+
+}  // namespace fallwright::measure

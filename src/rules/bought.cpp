@@ -1,0 +1,60 @@
+#include "rules/bought.hpp"
+
+#include <algorithm>
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+/// How far the base can go to the right or left in its alcove. To the back it stands tight.
+double spare_mm(const job::Job& job, const facts::Facts& facts, bool along_width, bool to_right) {
+  if (!along_width) return 0;
+  const auto width = std::find_if(facts.openings.begin(), facts.openings.end(),
+                                  [](const facts::Opening& o) { return o.axis == "width"; });
+  if (width == facts.openings.end() || width->left_over_mm <= 0) return 0;
+  const double all = width->left_over_mm;
+  if (job.bench && job.bench->place == job::BenchPlace::left_end) return to_right ? all : 0;
+  if (job.bench && job.bench->place == job::BenchPlace::right_end) return to_right ? 0 : all;
+  switch (job.base.against) {
+    case job::Against::left:
+      return to_right ? all : 0;
+    case job::Against::right:
+      return to_right ? 0 : all;
+    default:
+      return all / 2;
+  }
+}
+
+}  // namespace
+
+bool is_bought(const job::Job& job) {
+  return job.base.made == job::Made::bought;
+}
+
+std::string by_make(const job::Job& job, const std::string& change, const std::string& instead) {
+  if (is_bought(job)) return instead;
+  if (job.base.made || change == instead) return change;
+  return "a base made to order: " + change + "; a bought base: " + instead;
+}
+
+std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts) {
+  const facts::DrainWindow& w = facts.room.drain;
+  const std::size_t axis = w.along_width ? 0 : 1;
+  const double by = w.nearest_mm[axis] - w.now_mm[axis];
+  const std::string way = by > 0 ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front");
+  const double spare = spare_mm(job, facts, w.along_width, by > 0);
+  if (spare >= w.moved_mm)
+    return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way;
+  const job::From& from = w.along_width ? job.drain.across : job.drain.along;
+  const bool grows = from.side == job::Side::left || from.side == job::Side::front;
+  const std::string room = spare > 0 ? "the room lets the base go " + text_at_most(spare, job) + " to the " + way +
+                                           ", not the " + text_at_least(w.moved_mm, job) + " that are needed"
+                                     : "the room does not let the base go to the " + way;
+  return "its drain stays where it is made, and " + room + ": head the joist off, or buy a base whose drain stands " +
+         text_of(from.distance.in_mm() + (grows ? by : -by), Unit::mm, job) + " from its " + job::name_of(from.side) +
+         " edge";
+}
+
+}  // namespace fallwright::rules

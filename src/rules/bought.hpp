@@ -1,0 +1,22 @@
+/// Advice about a base that is bought: its sizes, its falls and the place of its drain are facts. What can change is
+/// the room, the bed, or which base is bought.
+#pragma once
+
+#include <string>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+
+namespace fallwright::rules {
+
+bool is_bought(const job::Job& job);
+
+/// `change` for a base that can still be changed, `instead` for a bought one; both, told apart, where nobody said which
+/// it is and they differ.
+std::string by_make(const job::Job& job, const std::string& change, const std::string& instead);
+
+/// How a bought base's drain comes `moved_mm` away from where it is, to the place the drain's window names: with its
+/// base, as far as the room lets that move; or by another base, or by heading off the joist.
+std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,202 @@
+#include "rules/inputs.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <stdexcept>
+
+#include "rules/book.hpp"
+#include "rules/loads.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+using facts::Facts;
+using job::Job;
+using State = std::optional<Standing>;
+
+/// "left", "left and right", "back, left and right".
+std::string listed(const std::vector<std::string>& words, const char* last = " and ") {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) text += (i == 0 ? "" : i + 1 == words.size() ? last : ", ") + words[i];
+  return text;
+}
+
+std::string walls_text(const std::vector<std::string>& walls) {
+  return listed(walls, ", ") + " wall" + (walls.size() > 1 ? "s" : "");
+}
+
+bool slab(const Job& job) {
+  return job.floor.kind == job::FloorKind::slab;
+}
+
+/// A standing wall whose studs nobody read is drawn with studs at its spacing: an assumption.
+std::vector<std::string> unread_studs(const Job& job) {
+  std::vector<std::string> walls;
+  if (!job.walls.existing) return walls;
+  for (const job::Side side : job.alcove.walls)
+    if (std::none_of(job.survey.studs.begin(), job.survey.studs.end(), [&](const auto& s) { return s.wall == side; }))
+      walls.push_back(name_of(side));
+  return walls;
+}
+
+Standing given(const Job& job, const char* key) {
+  return job.is_default(key) ? Standing::assumed : Standing::as_designed;
+}
+
+Standing read_or(bool known, Standing otherwise) {
+  return known ? Standing::read : otherwise;
+}
+
+/// A solid, as far as the model has one.
+State of_role(const Facts& facts, const char* role, Standing state) {
+  const bool there = std::any_of(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.role == role; });
+  return there ? State{state} : std::nullopt;
+}
+
+Standing levels(const Facts& facts) {
+  return read_or(facts.room.floor.known && facts.room.floor.unread.empty(), Standing::missing);
+}
+
+std::string read_levels(const Job& job, const Facts& facts) {
+  const auto& unread = facts.room.floor.unread;
+  if (!facts.room.floor.known || unread.empty())
+    return "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor)";
+  std::vector<std::string> places;
+  for (const facts::NamedPlace& p : unread)
+    places.push_back("its " + p.name + " corner (" + place_of(p.at_mm, job) + ")");
+  return "the spot levels do not span the base: take some near " + listed(places) + " as well (survey.floor)";
+}
+
+std::string read_plumb(const Job&, const Facts& facts) {
+  return "plumb the " + walls_text(facts.room.not_plumbed) + " (survey.plumb)";
+}
+
+std::string read_studs(const Job& job, const Facts&) {
+  return "find the studs of the " + walls_text(unread_studs(job)) +
+         ", which nobody read, and give their centres (survey.studs)";
+}
+
+/// One input: how far it is known, and what to read where it is not.
+struct Row {
+  Input input;
+  const char* name;
+  State (*state)(const Job&, const Facts&);
+  std::string (*read)(const Job&, const Facts&);
+};
+
+using J = const Job&;
+using F = const Facts&;
+
+// A row's state and its words, as functions of the job `j` and the facts `f`.
+#define STATE(expression) [](J j, F f) -> State { return (void)j, (void)f, expression; }
+#define READ(text) [](J, F) -> std::string { return text; }
+
+const std::vector<Row>& readings() {
+  static const std::vector<Row> rows{
+      {Input::sizes, "the alcove's width and depth", STATE(read_or(f.room.closure.solved, Standing::as_designed)),
+       READ("measure the alcove (survey.plan)")},
+      {Input::plan, "sides and diagonals of the alcove", STATE(read_or(f.room.closure.solved, Standing::missing)),
+       READ("measure the alcove's sides and diagonals (survey.plan)")},
+      {Input::plumb, "leans of the walls", STATE(read_or(f.room.not_plumbed.empty(), Standing::missing)), read_plumb},
+      {Input::upright, "leans of the walls",
+       STATE(read_or(f.room.not_plumbed.empty(), j.walls.existing ? Standing::assumed : Standing::as_designed)),
+       read_plumb},
+      {Input::widths, "widths at heights", STATE(read_or(!f.room.widths.empty(), Standing::missing)),
+       READ("measure the width at the height the base is let down from (survey.width)")},
+      {Input::narrow_places, "widths at heights", STATE(f.room.widths.empty() ? std::nullopt : State{Standing::read}),
+       READ("")},
+      {Input::levels, "spot levels of the subfloor", STATE(levels(f)), read_levels},
+      {Input::floor_shape, "spot levels of the subfloor",
+       STATE(levels(f) == Standing::read ? Standing::read : Standing::assumed), read_levels},
+      {Input::studs, "places of the studs",
+       STATE(!j.walls.existing         ? Standing::as_designed
+             : unread_studs(j).empty() ? Standing::read
+                                       : Standing::assumed),
+       read_studs},
+      {Input::joists, "places of the floor joists",
+       STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_first.has_value(), Standing::missing)}),
+       READ("measure direction, spacing and first centre of the joists below (floor.joists)")},
+      {Input::joist_spacing, "spacing of the floor joists",
+       STATE(slab(j) ? std::nullopt : State{j.is_default("floor.joists.spacing") ? Standing::assumed : Standing::read}),
+       READ("measure the spacing of the floor joists (floor.joists.spacing)")},
+      {Input::joist_span, "span of the floor joists",
+       STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_span.has_value(), Standing::missing)}),
+       [](J j, F) { return unknown_joists(j); }},
+      {Input::joist_species, "species and grade of the floor joists",
+       STATE(slab(j) ? std::nullopt : State{read_or(!j.floor.joist_species.empty(), Standing::missing)}),
+       [](J j, F) { return unknown_joists(j); }},
+      {Input::deck, "thickness of the floor's deck", STATE(slab(j) ? std::nullopt : State{given(j, "floor.deck")}),
+       READ("measure the thickness of the floor's deck, at the bore or a register (floor.deck)")},
+      {Input::finish_outside, "finished floor outside",
+       STATE(read_or(f.heights.outside_mm.has_value(), Standing::missing)),
+       READ("measure the bath's finished floor in front of the entry (floor.finish_outside)")},
+      {Input::board, "thickness of the wall board", STATE(read_or(j.survey.board_mm.has_value(), Standing::assumed)),
+       READ("say how thick the wall board is (survey.board)")},
+      {Input::drain_body, "the drain's body", STATE(given(j, "drain.body")),
+       READ("measure the outside of the drain's body below the base (drain.body)")},
+      {Input::drain_outlet, "the drain's outlet", STATE(given(j, "drain.outlet")),
+       READ("measure the inside of the drain's outlet (drain.outlet)")},
+      {Input::rim, "the rim as it lies in the bed", STATE(f.room.as_set.read ? State{Standing::read} : std::nullopt),
+       READ("")},
+      {Input::liner, "the liner", STATE(j.liner ? State{Standing::read} : std::nullopt), READ("")},
+      {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
+       READ("find how the drain's pipe runs: the trap arm's length, its fall, holes and notches in joists ([trap])")},
+      {Input::fixtures, "what is screwed to the walls",
+       STATE(j.fixtures.empty() ? std::nullopt : State{Standing::as_designed}), READ("")},
+      {Input::mix, "the site mix", STATE(j.buy.mix.any() ? State{Standing::as_designed} : std::nullopt), READ("")},
+  };
+  return rows;
+}
+
+const std::vector<Row>& solids() {
+  static const std::vector<Row> rows{
+      {Input::base, "base", STATE(of_role(f, "base", Standing::as_designed)), READ("")},
+      {Input::bed, "bed", STATE(of_role(f, "bed", Standing::as_designed)), READ("")},
+      {Input::bed_as_spread, "bed as spread", STATE(of_role(f, "bed-spread", Standing::as_designed)), READ("")},
+      {Input::subfloor, "subfloor",
+       STATE(of_role(f, "subfloor", levels(f) == Standing::read ? Standing::read : Standing::as_designed)), READ("")},
+      {Input::joist_solids, "joists", STATE(of_role(f, "joist", Standing::read)), READ("")},
+      {Input::walls, "walls", STATE(of_role(f, "wall", read_or(f.room.closure.solved, Standing::as_designed))),
+       READ("")},
+      {Input::bench_frame, "bench frame", STATE(of_role(f, "bench-frame", Standing::as_designed)), READ("")},
+      {Input::seat_block, "seat block", STATE(of_role(f, "seat-block", Standing::as_designed)), READ("")},
+      {Input::every_solid, "every solid", STATE(f.parts.empty() ? std::nullopt : State{Standing::as_designed}),
+       READ("")},
+      {Input::drain, "drain", STATE(of_role(f, "drain", Standing::as_designed)), READ("")},
+  };
+  return rows;
+}
+
+#undef STATE
+#undef READ
+
+const Row& row_of(Input input) {
+  for (const auto* rows : {&readings(), &solids()})
+    for (const Row& row : *rows)
+      if (row.input == input) return row;
+  throw std::logic_error{"an input without a row"};
+}
+
+}  // namespace
+
+const char* name_of(Input input) {
+  return row_of(input).name;
+}
+
+bool is_solid(Input input) {
+  return std::any_of(solids().begin(), solids().end(), [&](const Row& row) { return row.input == input; });
+}
+
+std::vector<Support> supports_of(const std::vector<Input>& inputs, const Job& job, const Facts& facts) {
+  std::vector<Support> supports;
+  for (const Input input : inputs) {
+    const Row& row = row_of(input);
+    const State state = row.state(job, facts);
+    if (!state) continue;
+    const bool known = *state == Standing::read || *state == Standing::as_designed;
+    supports.push_back({row.name, is_solid(input), *state, known ? "" : row.read(job, facts)});
+  }
+  return supports;
+}
+
+}  // namespace fallwright::rules

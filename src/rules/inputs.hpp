@@ -1,0 +1,60 @@
+/// What a check rests on: readings and solids, and how far each of them is known in a job. One table; a check lists its
+/// inputs in its own row.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+enum class Input {
+  // readings
+  sizes,          ///< the alcove's width and depth
+  plan,           ///< sides and diagonals: the corners' angles
+  plumb,          ///< leans of all walls
+  upright,        ///< the same where walls may be as designed, or taken as plumb
+  widths,         ///< at some height, against walls as plumbed
+  narrow_places,  ///< the same, where any was read
+  levels,         ///< spot levels that span the base's footprint
+  floor_shape,    ///< the same where a floor that nobody read is taken as level
+  studs,          ///< where the studs stand
+  joists,         ///< where the joists lie
+  joist_spacing,
+  joist_span,
+  joist_species,
+  deck,  ///< its thickness
+  finish_outside,
+  board,  ///< its thickness
+  drain_body,
+  drain_outlet,
+  rim,  ///< as it lies in the wet bed
+  liner,
+  trap,
+  fixtures,
+  mix,
+  // solids
+  base,
+  bed,
+  bed_as_spread,
+  subfloor,
+  joist_solids,
+  walls,
+  bench_frame,
+  seat_block,
+  drain,
+  every_solid,
+};
+
+/// "spot levels of the subfloor", "base".
+const char* name_of(Input input);
+bool is_solid(Input input);
+
+/// How far each input is known. One that the job does not have (joists of a slab, a bench that is not there) is left
+/// out.
+std::vector<Support> supports_of(const std::vector<Input>& inputs, const job::Job& job, const facts::Facts& facts);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,114 @@
+#include <algorithm>
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+constexpr double in = 25.4;
+
+/// Where nobody says how thick the wall board is: 1/2 in, 12.5 mm. Common practice, no source.
+double board_mm(const job::Job& job) {
+  return job.survey.board_mm.value_or(job.unit == job::UnitSystem::metric ? 12.5 : in / 2);
+}
+
+/// Where the board's lowest screws are: one spacing of screws above the upstand. Common practice, no source.
+double first_screw_mm(const job::Job& job) {
+  return job.unit == job::UnitSystem::metric ? 200 : 8 * in;
+}
+
+Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (job.base.upstand_thickness.is_zero() || job.base.upstands.empty())
+    return not_applicable("the base has no upstands");
+  const facts::Hold* worst = nullptr;
+  for (const facts::Hold& hold : facts.holds)
+    if (hold.behind == "wall" && (!worst || hold.thickness_mm > worst->thickness_mm)) worst = &hold;
+  if (!worst) return not_applicable("no upstand stands against a wall's studs");
+  const double proud = worst->thickness_mm - board_mm(job), screw = first_screw_mm(job);
+  std::string sides;
+  for (const facts::Hold& hold : facts.holds)
+    if (hold.behind == "wall" && hold.thickness_mm - board_mm(job) > *limit.greatest)
+      sides += (sides.empty() ? "" : ", ") + hold.side;
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string at = len(worst->thickness_mm) + " upstand against a board of " + len(board_mm(job));
+  Finding finding =
+      found(proud, at + (sides.empty() ? "" : ", along the " + sides + " wall"),
+            "fur the studs out by " + text_at_least(proud, job) + " from the upstands up (" + sides +
+                "), or take a thicker board: else it is kicked out by " + len(proud) + " over the " + len(screw) +
+                " up to its lowest screws, " + units::decimals(std::atan2(proud, screw) * 180 / M_PI, 1) + " degrees");
+  finding.holds_anyway = worst->thickness_mm <= in / 4;  // no wall board is thinner
+  finding.may_hold = worst->thickness_mm <= in * 5 / 8 + *limit.greatest;
+  return finding;
+}
+
+/// Greatest span of a floor's deck by its thickness, strength axis across the joists, two spans or more.
+struct Rated {
+  double thickness_mm, span_mm;
+  const char* rating;
+};
+
+/// IRC Table R503.2.1.1(1): 24/16, 32/16, 40/20, 48/24, then single floor 32 and 48 in on centre. 24 in and the marks
+/// secondary, the rest from memory.
+constexpr Rated rated[] = {{7. / 16 * in, 16 * in, "24/16"},  {15. / 32 * in, 16 * in, "32/16"},
+                           {19. / 32 * in, 20 * in, "40/20"}, {23. / 32 * in, 24 * in, "48/24"},
+                           {7. / 8 * in, 32 * in, "32 oc"},   {9. / 8 * in, 48 * in, "48 oc"}};
+/// What a panel may be thinner than its mark: 1/32 in. From memory. It lets 18 mm stand for 23/32 in.
+constexpr double mark_mm = in / 32;
+
+const Rated* rating_of(double thickness_mm) {
+  const Rated* best = nullptr;
+  for (const Rated& r : rated)
+    if (thickness_mm >= r.thickness_mm - mark_mm) best = &r;
+  return best;
+}
+
+Finding deck_span(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  const facts::FloorDeck& deck = facts.deck;
+  if (deck.thickness_mm <= 0) return missing("the floor's deck was not found on its solid (floor.deck)");
+  const double apart = deck.measured ? deck.apart_mm : job.floor.joist_spacing.in_mm();
+  const Rated* r = rating_of(deck.thickness_mm);
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string place =
+      deck.measured ? "in the bay at " + place_of(deck.at_mm, job) : "joists as the job file says; none is modelled";
+  Finding finding =
+      found(apart,
+            "deck " + len(deck.thickness_mm) + " thick, " +
+                (r ? std::string{"usually rated "} + r->rating : std::string{"too thin to be rated as a floor"}) +
+                "; " + place,
+            std::string{"lay a second deck over it"} + (r ? "" : " of 3/4\" (18 mm)") +
+                ", take a thicker one (floor.deck), or set joists between: it bends between its joists "
+                "and the tile cracks; look at the stamp on the panel");
+  finding.greatest = r ? r->span_mm : 0;
+  return finding;
+}
+
+}  // namespace
+
+std::vector<Rule> panel_rules() {
+  return {
+      {"upstand.board",
+       "upstands do not kick the board out",
+       "thickness of the upstand less that of the wall board, on studs in the plane of the base's edge",
+       "base: its upstands; readings: the board",
+       Unit::mm,
+       "",
+       "",
+       kick,
+       {Input::board, Input::base}},
+      {"floor.deck-span",
+       "floor's deck spans its joists",
+       "distance of joists under base and bench, middle to middle, against the span rating usual for the deck's "
+       "thickness",
+       "joists: their middles; subfloor: its thickness",
+       Unit::mm,
+       "",
+       "",
+       deck_span,
+       {Input::deck, Input::joist_spacing, Input::subfloor, Input::joist_solids}},
+  };
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,119 @@
+/// What-if questions: the drain elsewhere, readings off by their tolerance.
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "brep/properties.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/limits.hpp"
+#include "study/study.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::study {
+namespace {
+
+constexpr double inch = 25.4;
+
+job::Length in(double v) {
+  return job::Length::inches(v);
+}
+
+facts::Facts measured(const job::Job& job) {
+  const auto model = parts::build(job);
+  return with_studies(*model, measure::measure(*model), rules::limits_for(job));
+}
+
+/// The nearest edge of a joist from the bore's centre at the nearest place, less the bore's radius.
+double clearance_there(const job::Job& job, const facts::Facts& facts) {
+  const facts::DrainWindow& window = facts.room.drain;
+  const std::size_t axis = window.along_width ? 0 : 1;
+  double least = 1e9;
+  for (const facts::Part& p : facts.parts)
+    if (p.role == "joist")
+      least = std::min({least, std::abs(p.bbox_mm[axis] - window.nearest_mm[axis]),
+                        std::abs(p.bbox_mm[axis + 3] - window.nearest_mm[axis])});
+  return least - job.drain.bore.in_mm() / 2;
+}
+
+TEST(DrainWindow, KeepsTheClearanceThatTheCheckAsksForWhoeverSetsIt) {
+  // Source: by hand: a joist's middle at the drain's; the nearest place stands off by the clearance of common practice
+  // (1/4 in), of the job file, or of the job's own rule book file.
+  job::Job job = sample::alcove();
+  const double bore_mm = measure::measure(*parts::build(job)).room.drain.now_mm[0];
+  job.floor.joist_first = job::Length::mm(std::fmod(bore_mm, job.floor.joist_spacing.in_mm()));
+  EXPECT_NEAR(clearance_there(job, measured(job)), inch / 4, 1e-6);
+  job::Job by_job = job, by_book = job;
+  by_job.limits = {{"bore_clearance", inch / 2, ""}};
+  EXPECT_NEAR(clearance_there(by_job, measured(by_job)), inch / 2, 1e-6);
+  by_book.book_override = {"county.toml",
+                           "title = \"county\"\n[[limit]]\nid = \"drain.bore-clear-of-joists\"\nunit = \"length\"\n"
+                           "least = \"1 in\"\nsource = \"county amendment 7\"\nverified = \"set by the user\"\n"};
+  EXPECT_NEAR(clearance_there(by_book, measured(by_book)), inch, 1e-6);
+}
+
+TEST(DrainWindow, SaysWhatAJoistOfItsDepthMayLose) {
+  // Source: IRC R502.8.1 (2018), secondary: a hole of a third of the depth and at least 2 in from either edge, so
+  // min(D / 3, D - 4 in); a notch of D / 6, at an end D / 4. By hand for 2x6 to 2x12.
+  const struct {
+    double depth, hole, notch, end;
+  } rows[] = {{5.5, 1.5, 0.9167, 1.375},
+              {7.25, 2.4167, 1.2083, 1.8125},
+              {9.25, 3.0833, 1.5417, 2.3125},
+              {11.25, 3.75, 1.875, 2.8125}};
+  for (const auto& row : rows) {
+    job::Job job = sample::alcove();
+    job.floor.joist_stock = sample::two_by(row.depth);
+    const facts::DrainWindow window = measured(job).room.drain;
+    ASSERT_TRUE(window.joists_known);
+    EXPECT_NEAR(window.hole_mm / inch, row.hole, 5e-5) << row.depth;
+    EXPECT_NEAR(window.notch_mm / inch, row.notch, 5e-5) << row.depth;
+    EXPECT_NEAR(window.end_notch_mm / inch, row.end, 5e-5) << row.depth;
+  }
+}
+
+TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
+  // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
+  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
+  const facts::Facts facts = measured(j);
+  const auto worst = [&](const std::string& what) {
+    for (const facts::Worst& w : facts.room.worst)
+      if (w.what == what) return w;
+    ADD_FAILURE() << what;
+    return facts::Worst{};
+  };
+  const facts::Worst mortar = worst("mortar in the bed as set");
+  EXPECT_LT(mortar.least, mortar.nominal);
+  EXPECT_GT(mortar.greatest, mortar.nominal);
+  EXPECT_FALSE(mortar.reading.empty());
+  unsigned seed = 5;
+  for (int i = 0; i < 12; ++i) {
+    job::Job other = j;
+    for (survey::Spot& s : other.survey.spots) {
+      seed = seed * 1103515245u + 12345u;
+      s.z += ((seed >> 16) % 2001 / 1000. - 1) * j.survey.level_tolerance_mm;
+    }
+    const double v = brep::volume_mm3(parts::build_bed(other).shape);
+    EXPECT_GE(v, mortar.least * 0.99);
+    EXPECT_LE(v, mortar.greatest * 1.01);
+  }
+}
+
+TEST(WorstCase, ASharperSurveyIsSurer) {
+  // Source: monotonicity: halving every tolerance narrows every span.
+  job::Job coarse = sample::surveyed(sample::alcove()), fine = coarse;
+  fine.survey.level_tolerance_mm /= 2;
+  survey::Plan& p = fine.survey.plan;
+  for (auto* r : {&p.back, &p.front, &p.left, &p.right, &p.from_back_left, &p.from_back_right}) (*r)->tolerance_mm /= 2;
+  for (survey::Plumb& plumb : fine.survey.plumbs) plumb.lean.tolerance_mm /= 2;
+  const auto a = measured(coarse).room.worst, b = measured(fine).room.worst;
+  ASSERT_EQ(a.size(), b.size());
+  for (std::size_t i = 0; i < a.size(); ++i)
+    EXPECT_LT(b[i].greatest - b[i].least, (a[i].greatest - a[i].least) * 0.7 + 1e-12) << a[i].what;
+}
+
+}  // namespace
+}  // namespace fallwright::study
