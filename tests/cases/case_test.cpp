@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -20,7 +21,7 @@ using rules::Result;
 
 std::vector<Result> checked(const std::string& name) {
   const std::string file = std::string{PROJECT_DIR} + "/tests/cases/" + name + ".toml";
-  const job::Job job = job::read(job::slurp(file), file);
+  const job::Job job = job::read(diag::read_text(file), file);
   const auto model = parts::build(job);
   const facts::Facts facts = study::with_studies(*model, measure::measure(*model), rules::limits_for(job));
   return rules::check(job, facts);
