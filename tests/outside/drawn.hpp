@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "drawing/draw.hpp"
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -54,7 +55,7 @@ inline const std::vector<Drawn>& all_jobs() {
     std::vector<Drawn> jobs;
     for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c", "ferry-steps-3"}) {
       const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-      jobs.push_back(drawn(job::read(job::slurp(path), path)));
+      jobs.push_back(drawn(job::read(diag::read_text(path), path)));
     }
     job::Job none = sample::alcove(), back = sample::alcove();
     none.name = "no bench", none.bench.reset(), none.base.length = job::Length::inches(72);

@@ -7,6 +7,7 @@
 
 #include "drawing/draw.hpp"
 #include "exchange/paper.hpp"
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -27,7 +28,7 @@ struct Printed {
 
   explicit Printed(const std::string& name) : folder{"paper-" + name}, pdf{folder / "drawings.pdf"} {
     const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-    job::Job job = job::read(job::slurp(path), path);
+    job::Job job = job::read(diag::read_text(path), path);
     job.sha256 = "0123456789abcdef";
     const auto model = parts::build(job);
     const rules::Limits limits = rules::limits_for(job);
