@@ -52,11 +52,11 @@ class JobReader {
   /// none of ours, so that the paths noted here can be told apart by their dots and brackets.
   void walk(const toml::table& table, const std::string& prefix) {
     for (const auto& [name, node] : table) {
-      const std::string own = prefix + std::string{name.str()}, path = plain(own);
       if (!is_bare(name.str())) {
         unknown_.push_back({name.source().begin, prefix + "'" + std::string{name.str()} + "'", false});
         continue;
       }
+      const std::string own = prefix + std::string{name.str()}, path = plain(own);
       places_[own] = name.source().begin;
       const bool section =
           std::any_of(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });

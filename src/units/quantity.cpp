@@ -33,6 +33,8 @@ constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3},
                             {"liters", 1e6},
                             {"L", 1e6},
                             {"l", 1e6},
+                            {"cm3", 1e3},
+                            {"cm^3", 1e3},
                             {"m3", 1e9},
                             {"m^3", 1e9},
                             {"mm3", 1}};

@@ -56,6 +56,14 @@ Json without_equal_hands(Json report) {
   return report;
 }
 
+/// Where two walls are alike the first of them is named, and a stretch of the back is told from its left end.
+Json without_named_walls(Json report) {
+  for (Json& check : report["checks"])
+    if (check["id"] == "upstand.held" || check["id"] == "room.stud-gap")
+      check["where"] = std::regex_replace(check["where"].get<std::string>(), std::regex{"left|right"}, "side");
+  return report;
+}
+
 /// Of a pair it is no matter which comes first.
 Json with_pairs_in_order(Json report) {
   for (Json& fit : report["fit"])
@@ -64,7 +72,8 @@ Json with_pairs_in_order(Json report) {
 }
 
 Json comparable(const Json& report) {
-  return sample::with_words_only(with_pairs_in_order(without_equal_hands(without_open_sides(report))));
+  return sample::with_words_only(
+      with_pairs_in_order(without_named_walls(without_equal_hands(without_open_sides(report)))));
 }
 
 class RandomRoom : public testing::TestWithParam<unsigned> {};
@@ -79,15 +88,17 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
   const Json expected = comparable(sample::mirror_image(here, axis, ids));
   Sameness same;
   same.skip = [](const std::string& path) {
-    return is_among(path, {
-                              R"(job\.sha256)",
-                              // Where several are equal the first of them is told, and a mirror turns their order.
-                              R"(fit\[\]\.at_mm|falls\[\]\.(low|high)_mm|clear\.circle_at_mm|bearers\[\]\.part_id)",
-                              R"(room\.floor\.(hump|hollow)_at_mm|bed\.(least|greatest)_at_mm)",
-                              R"(sticks)",  // what is bought stands under stocks
-                              R"(cuts\[\]\.mark)",
-                              R"(room\.drain_window\.left_face_mm)",  // a tape is hooked on the left face in both
-                          });
+    return is_among(
+        path,
+        {
+            R"(job\.sha256)",
+            // Where several are equal the first of them is told, and a mirror turns their order.
+            R"(fit\[\]\.at_mm|holds\[\]\.(from|to)_at_mm|floor_deck\.at_mm|falls\[\]\.(low|high)_mm|clear\.circle_at_mm|bearers\[\]\.part_id)",
+            R"(room\.floor\.(hump|hollow)_at_mm|bed\.(least|greatest)_at_mm)",
+            R"(sticks)",  // what is bought stands under stocks
+            R"(cuts\[\]\.mark)",
+            R"(room\.drain_window\.left_face_mm)",  // a tape is hooked on the left face in both
+        });
   };
   const auto found = sample::differences(expected, comparable(there), same);
   EXPECT_TRUE(found.empty()) << told(found, room);

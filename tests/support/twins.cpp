@@ -201,6 +201,8 @@ class Mirror {
     turn(r["bed"]["least_at_mm"]), turn(r["bed"]["greatest_at_mm"]);
     turn(r["clear"]["circle_at_mm"]);
     for (Json& fit : r["fit"]) turn(fit["at_mm"]);
+    for (Json& hold : r["holds"]) turn_hold(hold);
+    if (!r["floor_deck"].is_null()) turn(r["floor_deck"]["at_mm"]);
     room(r["room"]);
     return r;
   }
@@ -210,6 +212,12 @@ class Mirror {
   void turn_box(Json& box) const {
     const double low = box[0].get<double>(), high = box[3].get<double>();
     box[0] = axis_ - high, box[3] = axis_ - low;
+  }
+
+  /// The back's stretches begin at their left end, in an image as well.
+  void turn_hold(Json& hold) const {
+    turn(hold["from_at_mm"]), turn(hold["to_at_mm"]);
+    if (hold["side"] == "back") std::swap(hold["from_at_mm"], hold["to_at_mm"]);
   }
 
   void room(Json& r) const {
