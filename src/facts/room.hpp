@@ -126,6 +126,7 @@ struct AsSetPoint {
 struct AsSetFall {
   std::string surface, facet;
   double fall = 0;
+  double inward = 0;  ///< the part of it that runs away from the entry
 };
 struct AsSet {
   bool read = false;
@@ -134,6 +135,8 @@ struct AsSet {
   double twist_mm = 0;                           ///< greatest distance of a reading from the plane
   double over_length_mm = 0, over_width_mm = 0;  ///< out of level, positive: right or back is high
   std::vector<AsSetFall> falls;                  ///< from the tilted solids
+  /// Of the tilted solids, above the drain's top at its centre.
+  std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_least_mm;
 };
 
 /// What a number can come to when every reading is off by its tolerance, and which reading matters most.

@@ -11,6 +11,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "survey/floor.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 namespace {
@@ -70,6 +71,31 @@ gp_Trsf tilt_of(double gx, double gy) {
   return tilt;
 }
 
+/// Threshold and upstands as the base lies, above the drain's top at its centre, where the tilt leaves the drain's own
+/// middle.
+void measure_tilted_heights(const parts::Model& model, const gp_Trsf& tilt, facts::AsSet& found) {
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const auto height = [&](const gp_Pnt& p) { return p.Transformed(tilt).Z(); };
+  const double top = height({(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]});
+  for (const parts::Facet& facet : base.facets) {
+    if (facet.surface != "threshold") continue;
+    for (const gp_Pnt& corner : corners(facet.face)) {
+      const double z = height(corner) - top;
+      found.threshold_least_mm = std::min(found.threshold_least_mm.value_or(z), z);
+      found.threshold_greatest_mm = std::max(found.threshold_greatest_mm.value_or(z), z);
+    }
+  }
+  facts::Facts level;
+  measure_heights(model, level);
+  for (const gp_Pnt& corner : corners(base.shape)) {
+    if (!level.heights.upstand_top_mm || corner.Z() < *level.heights.upstand_top_mm - units::tolerance::length_mm)
+      continue;
+    const double z = height(corner) - top;
+    found.upstand_least_mm = std::min(found.upstand_least_mm.value_or(z), z);
+  }
+}
+
 }  // namespace
 
 std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy) {
@@ -108,7 +134,8 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   const survey::Rect all = *plan_of(model, parts::Role::base);
   found.over_length_mm = plane.gx * all.width(), found.over_width_mm = plane.gy * all.depth();
   for (const facts::Facet& f : tilted_falls(model, plane.gx, plane.gy))
-    found.falls.push_back({f.surface, f.facet, f.fall});
+    found.falls.push_back({f.surface, f.facet, f.fall, f.fall * f.flow[1]});
+  measure_tilted_heights(model, tilt_of(plane.gx, plane.gy), found);
   return found;
 }
 

@@ -83,9 +83,16 @@ Json as_set(const facts::AsSet& set) {
     return Json{{"name", p.name}, {"at_mm", {p.x_mm, p.y_mm}}, {"off_mm", p.off_mm}, {"plane_mm", p.plane_mm}};
   });
   Json falls = list(set.falls, [](const facts::AsSetFall& f) {
-    return Json{{"surface", f.surface}, {"facet", f.facet}, {"percent", f.fall * 100}, {"in_per_ft", f.fall * 12}};
+    return Json{{"surface", f.surface},
+                {"facet", f.facet},
+                {"percent", f.fall * 100},
+                {"in_per_ft", f.fall * 12},
+                {"inward_percent", f.inward * 100}};
   });
-  return {{"slope_x", set.gx},
+  return {{"threshold_least_mm", maybe(set.threshold_least_mm)},
+          {"threshold_greatest_mm", maybe(set.threshold_greatest_mm)},
+          {"upstand_least_mm", maybe(set.upstand_least_mm)},
+          {"slope_x", set.gx},
           {"slope_y", set.gy},
           {"over_length_mm", set.over_length_mm},
           {"over_width_mm", set.over_width_mm},

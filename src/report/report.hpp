@@ -55,10 +55,10 @@ std::string check_table(const Report& report);
 /// levelling, gauge depths, set-out, and how sure all that is.
 std::string room_table(const Report& report);
 
-/// The base as readings on its rim say it lies, and what to press.
+/// The base as readings on its rim say it lies.
 std::string as_set_text(const job::Job& job, const facts::AsSet& set);
 
-/// The same with the checks that go with it.
+/// The same with the checks that go with it, and in its last line what to do next.
 struct Verdict {
   bool passes = true;
   std::string text;

@@ -249,7 +249,7 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
           "; readings off the plane by up to " + len(set.twist_mm) + "\n";
   for (const facts::AsSetFall& f : set.falls)
     text += "    " + padded(f.surface + ", " + f.facet, 24) + units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
-  return text + "    " + rules::press_advice(job, set) + "\n";
+  return text;
 }
 
 std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {

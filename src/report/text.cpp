@@ -3,6 +3,7 @@
 #include "report/columns.hpp"
 #include "report/report.hpp"
 #include "report/stick_text.hpp"
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
@@ -152,15 +153,14 @@ std::string check_table(const Report& report) {
 }
 
 Verdict as_set_verdict(const Report& report) {
-  Verdict verdict{true, as_set_text(report.job, report.facts.room.as_set)};
-  for (const rules::Result& r : report.results) {
+  const rules::AsSetVerdict verdict = rules::judge_as_set(report.job, report.facts, report.results);
+  std::string text = as_set_text(report.job, report.facts.room.as_set);
+  for (rules::Result r : report.results) {
     if (r.id.rfind("rim.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
-    verdict.text += check_line(report, r);
-    verdict.passes = verdict.passes && r.outcome != rules::Outcome::fail;
+    r.advice.clear();  // what to do stands in the last line, once
+    text += check_line(report, r);
   }
-  verdict.text +=
-      verdict.passes ? "  Leave it, and let nobody step on it.\n" : "  NOT YET: press, then read the rim again.\n";
-  return verdict;
+  return {verdict.passes(), text + "  " + verdict.words + "\n"};
 }
 
 /// A stick by its length, a sheet by length, width and thickness.

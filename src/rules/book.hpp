@@ -66,6 +66,8 @@ struct Rule {
   /// Readings and solids. One that is missing makes the check not checked; a pass that rests on one that is assumed is
   /// none.
   std::vector<Input> rests_on;
+  std::string limit_of = {};  ///< the check whose limit holds here as well; empty: it has its own
+  const std::string& limit_id() const { return limit_of.empty() ? id : limit_of; }
 };
 
 /// Every check, in the order of the work on site.
@@ -83,9 +85,7 @@ std::vector<Rule> plumbing_rules();
 std::vector<Rule> load_rules();
 std::vector<Rule> wall_rules();   ///< what is screwed to the walls, and what the upstands are screwed to
 std::vector<Rule> panel_rules();  ///< boards: the wall's against the upstands, the floor's deck between joists
-
-/// What to press down, and by how much, so that the rim comes level.
-std::string press_advice(const job::Job& job, const facts::AsSet& set);
+std::vector<Rule> as_set_rules();  ///< the base as it lies in the wet bed
 
 /// Where a limit has no published source. docs/sources.md tells of each.
 inline constexpr const char* no_source = "common practice, no source";

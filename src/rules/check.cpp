@@ -5,6 +5,7 @@
 #include <limits>
 #include <numeric>
 
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -237,6 +238,7 @@ bool keeps(double value, const Limit& limit) {
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   std::vector<Result> results;
   for (const Rule& rule : all_rules()) results.push_back(judge(rule, {job, facts, limits}));
+  ask_for_the_design_first(results);
   return results;
 }
 
@@ -269,7 +271,7 @@ Finding missing(std::string what_to_measure) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
+    for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
                              panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;

@@ -52,12 +52,12 @@ Limits limits_for(const job::Job& job) {
   if (!job.book_override.text.empty()) own = read_book(job.book_override.text, job.book_override.file);
   std::map<std::string, Held> held;
   for (const Rule& rule : all_rules()) {
-    const BookRow* row = row_of(rule.id, own ? &*own : nullptr, job);
+    const BookRow* row = row_of(rule.limit_id(), own ? &*own : nullptr, job);
     Held one;
     if (row) one.limit = row->limit;
     one.limit.unit = rule.unit;
     const bool in_job = set_by_job(rule, job, one.limit);
-    one.by_user = in_job || (own && own->find(rule.id));
+    one.by_user = in_job || (own && own->find(rule.limit_id()));
     if (row || in_job) held.emplace(rule.id, std::move(one));
   }
   return Limits{std::move(held)};

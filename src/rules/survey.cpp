@@ -151,48 +151,7 @@ Finding levelling(const Ground& ground, const Limit&) {
                    "; a little more fall helps where the other limit has room");
 }
 
-/// What to press, to the nearest mark, so that the rim is level with its lowest point.
-std::string press(const job::Job& job, const facts::AsSet& set) {
-  const double mark = job.unit == job::UnitSystem::metric ? 1 : in / 16;
-  std::string text;
-  for (const facts::AsSetPoint& p : set.points) {
-    const double down = std::round(p.plane_mm / mark) * mark;
-    if (down > 0) text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
-  }
-  if (text.empty()) return "nothing to press: the rim is level within a mark of the rule";
-  return text + "; or raise the low side as much, with fresh mortar under it";
-}
-
-Finding as_set_fall(const job::Job& job, const facts::Facts& facts, bool least) {
-  const facts::AsSet& set = facts.room.as_set;
-  if (!set.read) return not_applicable("the rim was not read in the wet bed yet ([as_set])");
-  const facts::AsSetFall* worst = nullptr;
-  for (const facts::AsSetFall& f : set.falls)
-    if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
-  if (!worst) return missing("the floor has no facet to measure");
-  return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
-}
-Finding as_set_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return as_set_fall(job, facts, true);
-}
-Finding as_set_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return as_set_fall(job, facts, false);
-}
-Finding as_set_twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  const facts::AsSet& set = facts.room.as_set;
-  if (!set.read) return not_applicable("the rim was not read in the wet bed yet ([as_set])");
-  if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
-  return found(
-      set.twist_mm, "greatest distance of a reading from the plane that fits all best",
-      "read the rim again; if " + text_of(set.twist_mm, Unit::mm, job) +
-          " remains, the base is bent over a high spot of mortar: lift it, and bed it again while that is wet");
-}
-
 }  // namespace
-
-std::string press_advice(const job::Job& job, const facts::AsSet& set) {
-  return press(job, set);
-}
 
 std::vector<Rule> survey_rules() {
   return {
@@ -277,33 +236,6 @@ std::vector<Rule> survey_rules() {
        "",
        levelling,
        {Input::base}},
-      {"rim.fall-least",
-       "as set, floor falls enough",
-       "least fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted",
-       Unit::ratio,
-       "floor_fall_least",
-       "",
-       as_set_least,
-       {Input::rim, Input::base}},
-      {"rim.fall-greatest",
-       "as set, floor is not too steep",
-       "greatest fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted",
-       Unit::ratio,
-       "",
-       "floor_fall_greatest",
-       as_set_greatest,
-       {Input::rim, Input::base}},
-      {"rim.twist",
-       "as set, the rim is not bent",
-       "greatest distance of a reading from the plane that fits best",
-       "the readings against the base's rim",
-       Unit::mm,
-       "",
-       "rim_twist",
-       as_set_twist,
-       {Input::rim, Input::base}},
   };
 }
 

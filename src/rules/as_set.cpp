@@ -1,0 +1,201 @@
+#include "rules/as_set.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+#include "survey/floor.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+const char* const not_read = "the rim was not read in the wet bed yet ([as_set])";
+
+/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point.
+double press_at(const job::Job& job, const facts::AsSetPoint& point) {
+  const double mark = job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  return std::round(point.plane_mm / mark) * mark;
+}
+
+std::string press(const job::Job& job, const facts::AsSet& set) {
+  std::string text;
+  for (const facts::AsSetPoint& p : set.points)
+    if (const double down = press_at(job, p); down > 0)
+      text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
+  if (text.empty()) return "nothing to press: the rim is level within a mark of the rule";
+  return text + "; or raise the low side as much, with fresh mortar under it";
+}
+
+Finding fall(const job::Job& job, const facts::Facts& facts, bool least) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  const facts::AsSetFall* worst = nullptr;
+  for (const facts::AsSetFall& f : set.falls)
+    if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
+  if (!worst) return missing("the floor has no facet to measure");
+  return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
+}
+Finding fall_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return fall(job, facts, true);
+}
+Finding fall_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  return fall(job, facts, false);
+}
+
+Finding twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
+  return found(
+      set.twist_mm, "greatest distance of a reading from the plane that fits all best",
+      "read the rim again; if " + text_of(set.twist_mm, Unit::mm, job) +
+          " remains, the base is bent over a high spot of mortar: lift it, and bed it again while that is wet");
+}
+
+/// A height of the tilted base, or why there is none.
+Finding height(const job::Job& job, const facts::AsSet& set, std::optional<double> mm, const char* where) {
+  if (!set.read) return not_applicable(not_read);
+  if (!mm) return not_applicable("the base has no such edge");
+  return found(*mm, std::string{where} + ", as the base lies now", press(job, set));
+}
+Finding threshold_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  return height(job, set, set.threshold_least_mm, "threshold's lowest top edge above the drain's top at its centre");
+}
+Finding threshold_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  return height(job, set, set.threshold_greatest_mm,
+                "threshold's highest top edge above the drain's top at its centre");
+}
+Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  std::optional<double> between;
+  if (set.threshold_greatest_mm && set.upstand_least_mm) between = *set.upstand_least_mm - *set.threshold_greatest_mm;
+  return height(job, set, between, "lowest top of the upstands above the threshold's highest edge");
+}
+Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::AsSet& set = facts.room.as_set;
+  std::optional<double> least;
+  for (const facts::AsSetFall& f : set.falls)
+    if (f.surface == "threshold") least = std::min(least.value_or(f.inward), f.inward);
+  return height(job, set, least, "threshold's top, inward");
+}
+
+/// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
+/// leaves the base nearest to level: a crew sets it nearly so.
+std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, double allowed_mm) {
+  std::optional<std::pair<std::string, double>> odd;
+  double flattest = std::numeric_limits<double>::max();
+  for (const facts::AsSetPoint& p : set.points) {
+    std::vector<survey::Spot> others;
+    for (const facts::AsSetPoint& q : set.points)
+      if (&q != &p) others.push_back({q.x_mm, q.y_mm, q.off_mm});
+    const survey::HeightPlane plane = survey::best_plane(others);
+    const bool agree = std::all_of(others.begin(), others.end(), [&](const survey::Spot& s) {
+      return std::abs(s.z - plane.at(s.x, s.y)) <= allowed_mm;
+    });
+    const double slope = std::hypot(plane.gx, plane.gy);
+    if (!agree || slope >= flattest) continue;
+    flattest = slope;
+    odd = {p.name, p.off_mm - plane.at(p.x_mm, p.y_mm)};
+  }
+  return odd;
+}
+
+/// A place that would have to go down by more than the mortar under it, with that.
+std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const job::Job& job,
+                                                                           const facts::Room& room) {
+  for (const facts::AsSetPoint& p : room.as_set.points) {
+    const facts::Gauge* nearest = nullptr;
+    const auto away = [&](const facts::Gauge& g) { return std::hypot(g.x_mm - p.x_mm, g.y_mm - p.y_mm); };
+    for (const facts::Gauge& g : room.gauges)
+      if (!g.clear && (!nearest || away(g) < away(*nearest))) nearest = &g;
+    if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
+  }
+  return std::nullopt;
+}
+
+const Result* result_of(const std::vector<Result>& results, const std::string& id) {
+  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
+  return it == results.end() ? nullptr : &*it;
+}
+
+/// Titles of what fails as the base would lie level.
+std::string failing_level(const std::vector<Result>& results) {
+  std::string titles;
+  for (const char* id :
+       {"floor.fall-least", "floor.fall-greatest", "floor.drains", "threshold.height-least",
+        "threshold.height-greatest", "threshold.below-upstand", "threshold.falls-inward", "threshold.drains"})
+    if (const Result* r = result_of(results, id); r && r->outcome == Outcome::fail)
+      titles += (titles.empty() ? "" : ", ") + std::string{"'"} + r->title + "'";
+  return titles;
+}
+
+}  // namespace
+
+AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
+  const facts::AsSet& set = facts.room.as_set;
+  const Result* bent = result_of(results, "rim.twist");
+  if (bent && bent->outcome != Outcome::pass && bent->measured && bent->limit.greatest) {
+    if (const auto odd = odd_one(set, *bent->limit.greatest))
+      return {Next::read_again, "READ AGAIN before anyone presses: " + odd->first + " disagrees with the others by " +
+                                    text_of(std::abs(odd->second), Unit::mm, job) +
+                                    "; if it reads the same, lift the base and bed it again while the mortar is wet."};
+    return {Next::read_again, "READ the rim AGAIN before anyone presses: the readings disagree by " +
+                                  text_of(set.twist_mm, Unit::mm, job) +
+                                  "; if they stay so, lift the base and bed it again while the mortar is wet."};
+  }
+  if (const std::string titles = failing_level(results); !titles.empty())
+    return {Next::mend_the_design,
+            "THE DESIGN FAILS when it lies level, and no pressing mends that: " + titles + ". Lift the base out."};
+  const bool fails = std::any_of(results.begin(), results.end(), [](const Result& r) {
+    return r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::fail;
+  });
+  if (!fails) return {Next::leave, "Leave it, and let nobody step on it."};
+  if (const auto deep = pressed_through(job, facts.room))
+    return {Next::lift, "LIFT IT: the " + deep->first->name + " would have to go down " +
+                            text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
+                            text_of(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again."};
+  return {Next::press, "NOT YET: " + press(job, set) + ". Then read the rim again."};
+}
+
+void ask_for_the_design_first(std::vector<Result>& results) {
+  const std::string titles = failing_level(results);
+  if (titles.empty()) return;
+  for (Result& r : results)
+    if (r.id.rfind("rim.", 0) == 0 && r.id != "rim.twist" && !r.advice.empty())
+      r.advice = "the design fails when it lies level: mend that first (" + titles + ")";
+}
+
+std::vector<Rule> as_set_rules() {
+  const std::vector<Input> rim{Input::rim, Input::base}, rim_and_drain{Input::rim, Input::base, Input::drain};
+  return {
+      {"rim.fall-least", "as set, floor falls enough", "least fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted", Unit::ratio, "floor_fall_least", "", fall_least, rim},
+      {"rim.fall-greatest", "as set, floor is not too steep", "greatest fall of its facets, tilted as the rim was read",
+       "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", fall_greatest, rim},
+      {"rim.threshold-least", "as set, threshold stands above the drain",
+       "lowest top of the threshold minus top of the drain at its centre, tilted as the rim was read",
+       "base: corners of the threshold's top, tilted; drain: its top", Unit::mm, "threshold_height_least", "",
+       threshold_least, rim_and_drain, "threshold.height-least"},
+      {"rim.threshold-greatest", "as set, threshold is not too high",
+       "highest top of the threshold minus top of the drain at its centre, tilted as the rim was read",
+       "base: corners of the threshold's top, tilted; drain: its top", Unit::mm, "", "threshold_height_greatest",
+       threshold_greatest, rim_and_drain, "threshold.height-greatest"},
+      {"rim.threshold-inward", "as set, threshold's top falls inward",
+       "fall of the threshold's top plane, taken inward, tilted as the rim was read",
+       "base: plane of the threshold's top, tilted", Unit::ratio, "threshold_fall_least", "", falls_inward, rim,
+       "threshold.falls-inward"},
+      {"rim.below-upstand", "as set, threshold is below the upstands",
+       "lowest top of the upstands minus highest top of the threshold, tilted as the rim was read",
+       "base: corners of the upstands' and the threshold's tops, tilted", Unit::mm, "threshold_below_upstand", "",
+       below_upstand, rim, "threshold.below-upstand"},
+      {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
+       "the readings against the base's rim", Unit::mm, "", "rim_twist", twist, rim},
+  };
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,30 @@
+/// The base as it lies in the wet bed, judged whole: one word on whether it may stay.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+/// What a crew does next.
+enum class Next { leave, press, read_again, lift, mend_the_design };
+
+struct AsSetVerdict {
+  Next next = Next::leave;
+  std::string words;  ///< the one last line, with what to press, lift or read
+  bool passes() const { return next == Next::leave; }
+};
+
+/// Judges readings, the tilted solids and the design in that order of doubt: a reading that disagrees with the rest is
+/// named before anyone presses; a design that fails when it lies level is helped by no pressing; nothing is pressed
+/// deeper than the bed under it.
+AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
+
+/// Where the design fails as it would lie level, no check of the base as set asks for pressing.
+void ask_for_the_design_first(std::vector<Result>& results);
+
+}  // namespace fallwright::rules
