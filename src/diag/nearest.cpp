@@ -29,9 +29,14 @@ std::size_t distance(const std::string& a, const std::string& b) {
 
 const std::string& nearest(const std::string& word, const std::vector<std::string>& known) {
   const std::string begin = word.substr(0, longest_word);
-  return *std::min_element(known.begin(), known.end(), [&](const std::string& a, const std::string& b) {
-    return distance(begin, a) < distance(begin, b);
-  });
+  const std::string* best = &known.front();
+  std::size_t least = distance(begin, *best);
+  for (const std::string& each : known) {
+    const std::size_t longer = std::max(begin.size(), each.size()), shorter = std::min(begin.size(), each.size());
+    if (longer - shorter >= least) continue;  // so many letters at least are to be added or dropped
+    if (const std::size_t apart = distance(begin, each); apart < least) least = apart, best = &each;
+  }
+  return *best;
 }
 
 }  // namespace fallwright::diag

@@ -16,6 +16,20 @@
 namespace fallwright::job {
 namespace {
 
+/// A key's default. Defaults are parsed once: there are two hundred of them, and they would take most of the time of
+/// reading a job.
+const toml::node& usual_of(const Key& key, UnitSystem unit) {
+  using Values = std::map<std::string, toml::table>;
+  const auto parsed = [](UnitSystem of) {
+    Values values;
+    for (const Key& each : keys())
+      if (each.presence == Presence::defaulted) values.emplace(each.path, toml::parse("v = " + each.usual(of)));
+    return values;
+  };
+  static const Values inch = parsed(UnitSystem::inch), metric = parsed(UnitSystem::metric);
+  return *(unit == UnitSystem::inch ? inch : metric).at(key.path).get("v");
+}
+
 class JobReader {
  public:
   JobReader(std::string_view text, std::string file)
@@ -105,8 +119,8 @@ class JobReader {
                        [&](const Section& s) { return s.path == path && s.repeats(); });
   }
   static const Section& section_of(const Key& key) {
-    return *std::find_if(sections().begin(), sections().end(),
-                         [&](const Section& s) { return s.path == key.section(); });
+    const std::string path = key.section();
+    return *std::find_if(sections().begin(), sections().end(), [&](const Section& s) { return s.path == path; });
   }
   /// A path without the numbers of its entries: "survey.plumb[2].lean" is the key "survey.plumb.lean". The brackets are
   /// our own, always in pairs: names of the file are bare.
@@ -154,11 +168,9 @@ class JobReader {
       return;
     }
     if (!node && key.presence == Presence::optional) return;
-    toml::table usual;
     if (!node) {
       job_.defaulted.push_back(key.path);
-      usual = toml::parse("v = " + key.usual(job_.unit));
-      node = usual.get("v");
+      node = &usual_of(key, job_.unit);
     }
     std::string why;
     const auto value = read_value(*node, key, job_.unit, why);

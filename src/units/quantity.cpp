@@ -37,6 +37,7 @@ constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3},
                             {"cm^3", 1e3},
                             {"m3", 1e9},
                             {"m^3", 1e9},
+                            {"cm3", 1e3},
                             {"mm3", 1}};
 constexpr Name areas[] = {{"sq in", mm2_per_in2},
                           {"in2", mm2_per_in2},

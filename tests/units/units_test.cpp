@@ -1,6 +1,8 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <string>
 
 #include <gtest/gtest.h>
 
@@ -145,6 +147,18 @@ TEST(Fall, PrintsFractionsWhereTheyFit) {
   EXPECT_EQ(to_one_in(Fall::one_in(48)), "1:48");
   EXPECT_EQ(to_one_in(Fall::ratio(1 / 46.7)), "1:46.7");
   EXPECT_EQ(to_one_in(Fall{}), "level");
+}
+
+TEST(Quantity, IsReadAsItIsPrinted) {
+  // Source: property: a volume printed in any of its units reads back, to the marks it was printed with.
+  std::string why;
+  for (const double mm3 : {2e2, 5e4, 1e5, 3e6, 1e9})
+    for (const bool metric : {false, true}) {
+      const std::string text = volume_text(mm3, metric);
+      const auto read = parse_volume_mm3(text, why);
+      ASSERT_TRUE(read) << text << ": " << why;
+      EXPECT_NEAR(*read, mm3, metric ? std::max(1e2, mm3 * 0.05) : std::max(1e3, mm3 * 0.05)) << text;
+    }
 }
 
 TEST(Quantity, ReadsLabels) {
