@@ -54,6 +54,25 @@ Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limi
                                     text_at_least(*limit.least - between, job));
 }
 
+/// Water that rises in the shower leaves over the threshold's lowest edge. Where the bath's floor lies above that edge
+/// it stands there, against the joint of two floors, before the threshold has held anything back.
+Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::Heights& h = facts.heights;
+  if (none(job)) return not_applicable("the base has no threshold");
+  if (!h.threshold_least_mm) return missing(no_top);
+  if (!h.outside_mm) return missing("");
+  const double height = *h.threshold_least_mm - *h.outside_mm;
+  const std::string lacks = text_at_least(*limit.least - height, job);
+  return found(
+      height, "threshold's lowest top edge above the bath's finished floor in front of it",
+      is_bought(job)
+          ? "lower the bath's floor in front of the entry by " + lacks +
+                ", thicken the bed (bed.least) by as much, or buy a base with a higher threshold"
+          : "raise the threshold by " + lacks +
+                " (base.threshold.height), and the upstands where they come too near it (base.upstands.height), or "
+                "lower the bath's floor in front of the entry by as much");
+}
+
 }  // namespace
 
 std::vector<Rule> height_rules() {
@@ -85,6 +104,15 @@ std::vector<Rule> height_rules() {
        "",
        below_upstand,
        {Input::base}},
+      {"threshold.above-outside",
+       "threshold stands above the bath floor",
+       "lowest top of the threshold minus the bath's finished floor in front of the entry",
+       "base: corners of the threshold's top; subfloor in front of the entry, with what is laid on it",
+       Unit::mm,
+       "",
+       "",
+       above_outside,
+       {Input::finish_outside, Input::floor_shape, Input::base, Input::subfloor}},
   };
 }
 

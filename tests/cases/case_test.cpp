@@ -60,6 +60,10 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
       {"deck-too-thin-for-its-joists", "floor.deck-span", "fail", {"3/8\"", "too thin"}},
       {"width-at-a-height-too-small", "room.drop-in", "caution", {"59-3/4\" was read", "48\""}},
       {"width-at-a-height-too-small", "room.goes-in", "fail", {"59-3/4\" was read"}},
+      {"bath-floor-above-the-threshold",
+       "threshold.above-outside",
+       "fail",
+       {"bath's finished floor", "raise the threshold", "base.threshold.height"}},
       {"bought-base", "drain.bore-clear-of-joists", "fail", {"a bought base: its drain stays where it is made"}},
   };
   std::string last;

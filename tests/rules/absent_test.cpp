@@ -40,6 +40,7 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"threshold.height-least", [](facts::Facts& f) { f.heights.threshold_least_mm.reset(); }},
       {"threshold.height-greatest", [](facts::Facts& f) { f.heights.threshold_greatest_mm.reset(); }},
       {"threshold.below-upstand", [](facts::Facts& f) { f.heights.upstand_top_mm.reset(); }},
+      {"threshold.above-outside", [](facts::Facts& f) { f.heights.outside_mm.reset(); }},
       {"opening.width", [](facts::Facts& f) { f.openings.clear(); }},
       {"opening.depth", [](facts::Facts& f) { f.openings.clear(); }},
       {"drain.bore-clear-of-joists", [](facts::Facts& f) { f.drain.bore_to_joist_mm.reset(); }},

@@ -57,15 +57,18 @@ std::vector<Case> falls() {
 }
 
 std::vector<Case> heights() {
-  // Source: IRC P2709.1 (2009, 2021): 2 in to 9 in above the drain's top, 1 in below the sides.
+  // Source: IRC P2709.1 (2009, 2021): 2 in to 9 in above the drain's top, 1 in below the sides; not below the floor
+  // outside: common practice, no source.
   const Put least = [](Job&, Facts& f, double v) { f.heights.threshold_least_mm = f.heights.drain_top_mm + v * in; };
   const Put most = [](Job&, Facts& f, double v) { f.heights.threshold_greatest_mm = f.heights.drain_top_mm + v * in; };
   const Put sides = [](Job&, Facts& f, double v) {
     f.heights.upstand_top_mm = *f.heights.threshold_greatest_mm + v * in;
   };
+  const Put outside = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm - v * in; };
   return {{"threshold.height-least", 2, 2.01, 1.99, least},
           {"threshold.height-greatest", 9, 8.99, 9.01, most},
-          {"threshold.below-upstand", 1, 1.01, 0.99, sides}};
+          {"threshold.below-upstand", 1, 1.01, 0.99, sides},
+          {"threshold.above-outside", 0, 0.01, -0.01, outside}};
 }
 
 std::vector<Case> room() {
