@@ -100,6 +100,9 @@ class BookReader {
         std::find_if(all_rules().begin(), all_rules().end(), [&](const Rule& r) { return r.id == row.id; });
     if (rule == all_rules().end())
       return fault(table.get("id")->source().begin, "id", "there is no check '" + row.id + "'; see 'fallwright rules'");
+    if (!rule->limit_of.empty())
+      return fault(table.get("id")->source().begin, "id",
+                   "'" + row.id + "' is held to the limit of '" + rule->limit_of + "'; give that one");
     if (faulty) return;  // what was not understood is not held against anything
     if (row.limit.unit != rule->unit)
       fault(table.get("unit")->source().begin, "unit",

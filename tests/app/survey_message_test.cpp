@@ -97,7 +97,7 @@ TEST(SurveyMessage, RefusesAWallThatLeansTooFarAndStudsInOnePlace) {
 
 TEST(SurveyMessage, ABoardReadingAsksForItsThickness) {
   // Source: the contract of messages.
-  EXPECT_THAT(spoiled("tolerance = \"1/8 in\" }", "tolerance = \"1/8 in\", face = \"board\" }").out,
+  EXPECT_THAT(spoiled("board = \"1/2 in\"\nface = \"stud\"", "face = \"board\"").out,
               HasSubstr("was taken from the board, and survey.board (its thickness) is missing"));
 }
 
@@ -137,11 +137,42 @@ TEST(SurveyCommand, LevelSaysWhatToPress) {
   EXPECT_EQ(run("level --down " + ferry + " back-left=7 back-right=6-7/8 front-right=6-7/8 front-left=7").code, 1);
 }
 
+TEST(SurveyCommand, LevelHoldsWhatIsTypedToWhatTheFileMayHold) {
+  // Source: the contract of messages: the range of [as_set], each place once, all faults in one run.
+  const sample::Ran ran = run("level " + ferry + " back-left=1/8 back-left=1/8 front-left='99999999999999999999 in'");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("back-left: is given twice; a place has one reading"));
+  EXPECT_THAT(ran.out, HasSubstr("front-left: found"));
+  EXPECT_THAT(ran.out, HasSubstr("allowed is -118-1/8\" to 118-1/8\""));
+}
+
+TEST(SurveyCommand, HeightsOutsideTheRoomAreRefused) {
+  // Source: the contract of messages.
+  const sample::Ran ran = run("heights " + ferry + " 30 1e9");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("Y: found '1e9'"));
+  EXPECT_THAT(run("heights " + ferry + " 99 20").out, HasSubstr("which is outside the room; allowed is 0\" to"));
+}
+
+TEST(SurveyCommand, AMistypedCommandIsToldTheNearest) {
+  // Source: the contract of messages.
+  const sample::Ran ran = run("chek " + ferry);
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("there is no command 'chek'; did you mean 'check'?"));
+}
+
+TEST(SurveyCommand, AJobComesThroughStandardInput) {
+  // Source: the contract of the command line.
+  const sample::Ran file = run("takeoff " + ferry), input = run("takeoff - < " + ferry);
+  EXPECT_EQ(input.code, 0) << input.out;
+  EXPECT_EQ(input.out, file.out);
+}
+
 TEST(SurveyCommand, LevelRefusesWhatItCannotRead) {
   // Source: the contract of exit codes.
   EXPECT_EQ(run("level " + ferry).code, 2);
   EXPECT_THAT(run("level " + ferry + " backleft=0").out, HasSubstr("Places: back-left, back"));
-  EXPECT_THAT(run("level " + ferry + " back-left=high").out, HasSubstr("back left: found 'high'"));
+  EXPECT_THAT(run("level " + ferry + " back-left=high").out, HasSubstr("back-left: found 'high'"));
   EXPECT_THAT(run("level " + ferry + " back-left=0 front-left=0").out, HasSubstr("at least three are needed"));
 }
 

@@ -35,6 +35,13 @@ Put all_as_set() {
       if (each.surface == "base-floor") each.fall = in_per_ft / 12;
   };
 }
+/// With the upstands well above it, whose own check would answer else.
+Put as_set_threshold_greatest() {
+  return [](Job&, Facts& f, double inches) {
+    f.room.as_set.threshold_greatest_mm = inches * in;
+    f.room.as_set.upstand_least_mm = 20 * in;
+  };
+}
 Put opening(std::size_t index) {
   return fact([=](Facts& f) -> double& { return f.openings[index].left_over_mm; });
 }
@@ -48,6 +55,8 @@ std::vector<Case> falls() {
           {"floor.fall-greatest", 0.5, 0.49, 0.51, all_falls("base-floor")},
           {"rim.fall-least", 0.25, 0.26, 0.24, all_as_set()},
           {"rim.fall-greatest", 0.5, 0.49, 0.51, all_as_set()},
+          {"rim.threshold-inward", 0.125, 0.13, 0.12,
+           fact([](Facts& f) -> double& { return f.room.as_set.falls.back().inward; }, 1. / 12)},
           {"seat.fall-least", 0.125, 0.13, 0.12, all_falls("seat")},
           {"seat.fall-greatest", 0.5, 0.49, 0.51, all_falls("seat")},
           {"threshold.falls-inward", 0.125, 0.13, 0.12, all_falls("threshold")},
@@ -128,6 +137,11 @@ std::vector<Case> survey() {
        caution},
       {"room.goes-in", 0, 0.1, -0.1, tip},
       {"levelling.window", in / 16, in / 15, in / 17, window, caution},
+      {"rim.threshold-least", 2, 2.01, 1.99,
+       fact([](Facts& f) -> double& { return *f.room.as_set.threshold_least_mm; }, in)},
+      {"rim.threshold-greatest", 9, 8.99, 9.01, as_set_threshold_greatest()},
+      {"rim.below-upstand", 3.6, 3.61, 3.59,
+       fact([](Facts& f) -> double& { return *f.room.as_set.upstand_least_mm; }, in)},
       {"rim.twist", in / 16, in / 17, in / 15, fact([](Facts& f) -> double& { return f.room.as_set.twist_mm; }),
        caution}};
 }

@@ -100,7 +100,9 @@ facts::Room room() {
                      {"front right", 1400, 0, 1, 1},
                      {"front left", 0, 0, 0, 0}};
   r.as_set.falls = {
-      {"base-floor", "left", 0.3 / 12}, {"base-floor", "back", 0.45 / 12}, {"threshold", "top", 0.25 / 12}};
+      {"base-floor", "left", 0.3 / 12}, {"base-floor", "back", 0.45 / 12}, {"threshold", "top", 0.25 / 12, 0.25 / 12}};
+  r.as_set.threshold_least_mm = 2.5 * in, r.as_set.threshold_greatest_mm = 2.6 * in;
+  r.as_set.upstand_least_mm = 4 * in;
   return r;
 }
 

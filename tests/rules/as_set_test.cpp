@@ -1,0 +1,84 @@
+#include "rules/as_set.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::AsSetVerdict, rules::Next;
+using testing::HasSubstr;
+
+constexpr double in = 25.4;
+
+AsSetVerdict verdict_of(const facts::Facts& facts) {
+  const job::Job job = sample::alcove();
+  return rules::judge_as_set(job, facts, rules::check(job, facts));
+}
+
+/// Four corners of the rim as read, from the back left round to the front left, and the plane that fits them.
+void read_rim(facts::Facts& f, double back_left, double back_right, double front_right, double front_left) {
+  const double off[] = {back_left, back_right, front_right, front_left};
+  for (std::size_t i = 0; i < 4; ++i) f.room.as_set.points[i].off_mm = f.room.as_set.points[i].plane_mm = off[i];
+}
+
+TEST(AsSet, MayStayWhereAllItIsHeldToHolds) {
+  // Source: common practice, no source.
+  const AsSetVerdict verdict = verdict_of(sample::good_facts());
+  EXPECT_EQ(verdict.next, Next::leave) << verdict.words;
+  EXPECT_TRUE(verdict.passes());
+}
+
+TEST(AsSet, IsPressedWhereAThresholdWentBelowItsLimit) {
+  // Source: IRC P2709.1 (2009, 2021), 2 in: a base 3/16 in low in front over 36 in, its threshold 18 in from the drain.
+  facts::Facts f = sample::good_facts();
+  read_rim(f, 3. / 16 * in, 3. / 16 * in, 0, 0);
+  f.room.as_set.threshold_least_mm = (2 - 3. / 16 / 36 * 18) * in;
+  const AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::press);
+  EXPECT_THAT(verdict.words, HasSubstr("back left 3/16\", back right 3/16\""));
+}
+
+TEST(AsSet, NamesTheReadingThatDisagreesBeforeAnyonePresses) {
+  // Source: closed form: three corners at one height and the fourth half an inch above; the plane is an eighth off
+  // each.
+  facts::Facts f = sample::good_facts();
+  read_rim(f, 0, 0, in / 2, 0);
+  f.room.as_set.twist_mm = in / 8;
+  const AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::read_again);
+  EXPECT_THAT(verdict.words, HasSubstr("front right disagrees with the others by 1/2\""));
+}
+
+TEST(AsSet, AFailingDesignAsksForNoPressing) {
+  // Source: common practice, no source.
+  facts::Facts f = sample::good_facts();
+  for (facts::Facet& each : f.facets)
+    if (each.surface == "base-floor") each.fall = 1. / 12;
+  for (facts::AsSetFall& each : f.room.as_set.falls) each.fall = 1.02 / 12;
+  const AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::mend_the_design);
+  EXPECT_THAT(verdict.words, HasSubstr("no pressing mends that: 'floor is not too steep'"));
+  for (const rules::Result& r : rules::check(sample::alcove(), f))
+    if (r.id == "rim.fall-greatest") {
+      EXPECT_THAT(r.advice, HasSubstr("the design fails when it lies level"));
+    }
+}
+
+TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
+  // Source: common practice, no source: an inch of pressing over half an inch of bed.
+  facts::Facts f = sample::good_facts();
+  read_rim(f, 0, in, in, 0);
+  f.room.as_set.falls.front().fall = 0.2 / 12;
+  f.room.gauges = {{"A1", 0, 900, 0, 2 * in, 3 * in, false}, {"C1", 1400, 900, 0, in / 2, in, false}};
+  const AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::lift);
+  EXPECT_THAT(verdict.words, HasSubstr("would have to go down 1\", and the bed there is 1/2\" thick"));
+}
+
+}  // namespace
+}  // namespace fallwright
