@@ -105,7 +105,9 @@ TEST(SurveyScenario, ARimSetLowAtOneEndLosesTheGentlestFall) {
   EXPECT_NEAR(fall(set["falls"], "back"), 0.70632, 2e-4);
   EXPECT_NEAR(fall(set["falls"], "front"), 0.70632, 2e-4);
   EXPECT_EQ(check(report, "rim.fall-least")["result"], "fail");
-  EXPECT_NE(check(report, "rim.fall-least")["advice"].get<std::string>().find("back right 1/8"), std::string::npos);
+  // Level, its right facet falls 1 in/ft, twice what is allowed: no pressing mends that.
+  EXPECT_NE(check(report, "rim.fall-least")["advice"].get<std::string>().find("the design fails when it lies level"),
+            std::string::npos);
 }
 
 TEST(SurveyScenario, LevellingWindowOfACentredDrain) {
