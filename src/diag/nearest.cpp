@@ -1,6 +1,8 @@
 #include "diag/nearest.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstdlib>
 #include <numeric>
 
 namespace fallwright::diag {
@@ -25,15 +27,32 @@ std::size_t distance(const std::string& a, const std::string& b) {
   return row.back();
 }
 
+/// How often each letter stands in a word; letters beyond ASCII are one kind.
+using Letters = std::array<int, 129>;
+
+Letters letters_of(const std::string& word) {
+  Letters letters{};
+  for (const unsigned char c : word) ++letters[std::min<std::size_t>(c, 128)];
+  return letters;
+}
+
+/// A bound from below on the distance of two words, by their letters alone: what one has too many of goes, what it
+/// has too few of comes, and one change can do both.
+std::size_t apart_at_least(const Letters& a, const Letters& b) {
+  int more = 0, fewer = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) (a[i] > b[i] ? more : fewer) += std::abs(a[i] - b[i]);
+  return static_cast<std::size_t>(std::max(more, fewer));
+}
+
 }  // namespace
 
 const std::string& nearest(const std::string& word, const std::vector<std::string>& known) {
   const std::string begin = word.substr(0, longest_word);
   const std::string* best = &known.front();
   std::size_t least = distance(begin, *best);
+  const Letters letters = letters_of(begin);
   for (const std::string& each : known) {
-    const std::size_t longer = std::max(begin.size(), each.size()), shorter = std::min(begin.size(), each.size());
-    if (longer - shorter >= least) continue;  // so many letters at least are to be added or dropped
+    if (apart_at_least(letters, letters_of(each)) >= least) continue;
     if (const std::size_t apart = distance(begin, each); apart < least) least = apart, best = &each;
   }
   return *best;

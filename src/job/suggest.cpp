@@ -33,11 +33,16 @@ constexpr std::pair<const char*, const char*> other_words[] = {{"pan", "base"},
                                                                {"pipe", "trap"},
                                                                {"saw", "cuts"}};
 
+std::vector<std::string> paths_of_keys() {
+  std::vector<std::string> paths;
+  for (const Key& key : keys()) paths.push_back(key.path);
+  return paths;
+}
+
 }  // namespace
 
 std::string no_such_key(const std::string& path) {
-  std::vector<std::string> known;
-  for (const Key& key : keys()) known.push_back(key.path);
+  static const std::vector<std::string> known = paths_of_keys();
   return "no such key; did you mean '" + diag::nearest(path, known) + "'?";
 }
 
