@@ -39,7 +39,7 @@ struct Options {
   std::string at_x, at_y;
   std::vector<std::string> readings;
   std::string explain, book = "residential";
-  bool down = false, all_books = false, together = false;
+  bool down = false, all_books = false, together = false, all = false;
   std::string unit = "in";
   bool quiet = false, json = false, verbose = false, force = false;
 };
@@ -138,17 +138,22 @@ int build(const Options& options) {
 }
 
 int explain(const Options& options) {
-  const auto& rules = rules::all_rules();
-  if (std::none_of(rules.begin(), rules.end(), [&](const rules::Rule& r) { return r.id == options.explain; }))
-    throw diag::JobFaults{
-        {{"", 0, 0, "--explain", "there is no check '" + options.explain + "'; see 'fallwright rules'"}}};
+  if (rules::rules_like(options.explain).empty()) {
+    std::vector<std::string> names;
+    for (const rules::Rule& rule : rules::all_rules())
+      for (const std::string& name : {rule.id, rule.title}) names.push_back(name);
+    throw diag::JobFaults{{{"", 0, 0, "--explain",
+                            "no check is called so or has that in its name; did you mean '" +
+                                diag::nearest(options.explain, names) + "'? 'fallwright rules' lists them"}}};
+  }
   return each_job(options, [&](const Work& work) { return report::explained(*work.report, options.explain); });
 }
 
 int check(const Options& options) {
   if (!options.explain.empty()) return explain(options);
   return each_job(options, [&](const Work& work) {
-    return options.all_books ? report::books_table(*work.report) : report::check_table(*work.report);
+    if (options.all_books) return report::books_table(*work.report);
+    return options.all ? report::check_table(*work.report) : report::check_list(*work.report);
   });
 }
 
@@ -157,7 +162,7 @@ int takeoff(const Options& options) {
 }
 
 int survey(const Options& options) {
-  return each_job(options, [](const Work& work) { return report::room_table(*work.report); });
+  return each_job(options, [&](const Work& work) { return report::room_table(*work.report, options.all); });
 }
 
 int flood(const Options& options) {
@@ -169,7 +174,9 @@ int heights(const Options& options) {
   const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
   const auto work = work_out(job, stages);
-  std::cout << report::chain_table(work->job, measure::measure_chain(*work->model, work->facts, x, y), x, y);
+  const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->facts, x, y);
+  std::cout << (options.json ? report::chain_json(work->job, chain, x, y)
+                             : report::chain_table(work->job, chain, x, y));
   return all_pass;
 }
 
@@ -186,7 +193,7 @@ int level(const Options& options) {
   const report::Verdict verdict = report::as_set_verdict(*work->report);
   if (options.json)
     std::cout << report::to_json(*work->report);
-  else
+  else if (!options.quiet)
     std::cout << work->job.name << "\n" << verdict.text;
   return verdict.passes ? all_pass : check_failed;
 }
@@ -222,9 +229,10 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   add_jobs(*b, options);
   b->add_option("-o,--out", options.out, "folder that gets one folder for each job")->capture_default_str();
   b->callback([&] { chosen = [&] { return build(options); }; });
-  auto* c = app.add_subcommand("check", "every check with its limit, source and advice; writes nothing");
+  auto* c = app.add_subcommand("check", "what fails and its remedy, what to read next; writes nothing");
   add_jobs(*c, options);
-  auto* one = c->add_option("--explain", options.explain, "one check, with all that led to its result");
+  auto* one = c->add_option("--explain", options.explain, "one check, by id, title or a part of it, with all that led to it");
+  c->add_flag("--all", options.all, "every check, with limit, source and place");
   c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
   c->callback([&] { chosen = [&] { return check(options); }; });
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
@@ -232,6 +240,7 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   t->callback([&] { chosen = [&] { return takeoff(options); }; });
   auto* v = app.add_subcommand("survey", "the room as measured: closure, floor, furring, fit, drain, levels, set-out");
   add_jobs(*v, options);
+  v->add_flag("--all", options.all, "every free width, stud and touch as well");
   v->callback([&] { chosen = [&] { return survey(options); }; });
   auto* f = app.add_subcommand("flood", "the flood test: water by height, its weight, and what carries it");
   add_jobs(*f, options);
@@ -242,11 +251,13 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
                 "rim heights like back-left=1/8 front-right=-1/16; left out, those of the job file");
   l->add_flag("--down", options.down, "readings are distances below a level line, as under a laser");
   l->add_flag("--json", options.json, "print report.json instead of text");
+  l->add_flag("-q,--quiet", options.quiet, "print errors only: the exit code tells");
   l->callback([&] { chosen = [&] { return level(options); }; });
   auto* h = app.add_subcommand("heights", "every height over one point of the plan");
   h->add_option("JOB", options.job, "job file (TOML)")->required();
   h->add_option("X", options.at_x, "from the left stud face")->required();
   h->add_option("Y", options.at_y, "from the entry")->required();
+  h->add_flag("--json", options.json, "print JSON instead of text");
   h->callback([&] { chosen = [&] { return heights(options); }; });
   auto* s = app.add_subcommand("starter", "write a commented job file to begin from");
   s->add_option("FILE", options.starter_file, "the file to write")->required();

@@ -31,7 +31,7 @@ std::string margin(const rules::Result& r) {
 void add_checks(Table& table, const Subject& s) {
   table.head();
   for (const rules::Result& r : s.results)
-    if (is_inspected(r))
+    if (r.outcome != rules::Outcome::not_applicable)
       table.row({r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit), rules::measured_text(r, s.job()),
                  margin(r), printed(r.outcome), "", ""});
 }
@@ -57,11 +57,6 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
 }
 
 }  // namespace
-
-bool is_inspected(const rules::Result& r) {
-  if (r.outcome == rules::Outcome::fail) return true;
-  return r.outcome != rules::Outcome::not_applicable && r.id != "solids.valid" && r.id.rfind("survey.", 0) != 0;
-}
 
 Sheet draw_inspection(const Subject& subject) {
   return on_one_page("inspection", "Inspection", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {

@@ -2,6 +2,7 @@
 
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "units/quantity.hpp"
 
@@ -49,13 +50,10 @@ class Order {
                        [&](const rules::Result& r) { return r.id == id && r.outcome == rules::Outcome::fail; });
   }
 
-  /// "1 check fails, 8 are not checked": as many as the inspection sheet lists.
+  /// "1 check fails, 8 are not checked".
   std::string open_checks() const {
-    const auto count = [&](rules::Outcome outcome) {
-      return std::count_if(s_.results.begin(), s_.results.end(),
-                           [&](const rules::Result& r) { return r.outcome == outcome && is_inspected(r); });
-    };
-    const auto failing = count(rules::Outcome::fail), open = count(rules::Outcome::not_checked);
+    const auto failing = rules::count(s_.results, rules::Outcome::fail),
+               open = rules::count(s_.results, rules::Outcome::not_checked);
     return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(open) +
            (open == 1 ? " is not checked" : " are not checked");
   }

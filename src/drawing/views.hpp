@@ -52,8 +52,6 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id);
 std::string mark_of(const Subject& subject, const std::string& part_id);
 /// What a plumber must not overlook: as planned, the bore would cut a joist.
 std::vector<std::string> bore_warning(const Subject& subject);
-/// What the inspection sheet lists: all that fails, and what a person with a rule, a level and a code book can look at.
-bool is_inspected(const rules::Result& result);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 

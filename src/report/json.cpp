@@ -4,6 +4,7 @@
 #include "report/json_takeoff.hpp"
 #include "report/json_words.hpp"
 #include "report/report.hpp"
+#include "rules/read_next.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -184,6 +185,10 @@ Json finish(const facts::Finish& f) {
           {"bed_bottom_mm2", f.bed_bottom_mm2}};
 }
 
+Json read_next(const rules::ReadNext& next) {
+  return {{"read", next.what}, {"settles", list(next.settles, [](const rules::Result* r) { return r->id; })}};
+}
+
 Json file(const File& f) {
   return {{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}};
 }
@@ -237,11 +242,24 @@ std::string to_json(const Report& report) {
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.results, check);
+  json["read_next"] = list(rules::read_next(report.results), read_next);
   json["takeoff"] = list(report.rows, row_json);
   json["cuts"] = list(report.cuts, cut_json);
   json["stocks"] = list(report.plan, stock_json);
   json["sticks"] = sticks_json(report.plan);
   json["files"] = list(report.files, file);
+  return dumped(json);
+}
+
+std::string chain_json(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {
+  Json json;
+  json["schema"] = 1;
+  json["job"] = {{"name", job.name}};
+  json["x_mm"] = x_mm;
+  json["y_mm"] = y_mm;
+  json["heights"] = list(chain, [](const facts::Rung& r) {
+    return Json{{"name", r.name}, {"above_datum_mm", r.above_datum_mm}, {"above_last_mm", r.above_last_mm}};
+  });
   return dumped(json);
 }
 

@@ -44,16 +44,20 @@ std::string takeoff_csv(const Report& report);
 std::string cuts_csv(const Report& report);
 std::string checks_csv(const Report& report);
 
-/// The few lines a tired person reads: what was built, bed and bags, falls, the worst five checks, where the files are.
-/// All that failed or could not be checked is listed, beyond five if need be.
+/// The few lines a tired person reads: what was built, bed and bags, falls, what fails or asks for caution, what to read
+/// next, where the files are.
 std::string summary(const Report& report, const std::string& folder);
+
+/// What fails or asks for caution, worst first, with its remedy; then what to read next and what that settles; counts.
+std::string check_list(const Report& report);
 
 /// Every check on a line of its own, worst first, with source and advice.
 std::string check_table(const Report& report);
 
 /// The room as it was measured, question by question: closure, floor, furring, letting in, drain, dry fit, heights,
-/// levelling, gauge depths, set-out, and how sure all that is.
-std::string room_table(const Report& report);
+/// levelling, gauge depths, set-out, and how sure all that is. Unless `all` is asked for: free widths where they change,
+/// studs that need work, and of the dry fit what does not touch.
+std::string room_table(const Report& report, bool all);
 
 /// The base as readings on its rim say it lies.
 std::string as_set_text(const job::Job& job, const facts::AsSet& set);
@@ -65,8 +69,9 @@ struct Verdict {
 };
 Verdict as_set_verdict(const Report& report);
 
-/// Heights over one point, highest first.
+/// Heights over one point, highest first; as text, and as JSON in docs/report-json.md.
 std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
+std::string chain_json(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
 
 /// The flood test: water by height, its weight, pressure on the floor, and how far a litre lost lowers it; then what
 /// the floor and the seat carry.
@@ -81,7 +86,7 @@ std::string rule_table(job::UnitSystem unit, const std::string& book);
 /// Every check under every rule book: outcome and margin.
 std::string books_table(const Report& report);
 
-/// One result with all that led to it; empty when there is no such check.
-std::string explained(const Report& report, const std::string& id);
+/// The results that are asked for by id, title or a part of one (`rules::rules_like`), each with all that led to it.
+std::string explained(const Report& report, const std::string& asked);
 
 }  // namespace fallwright::report

@@ -16,8 +16,8 @@ namespace {
 /// The room's report, a section for each question.
 class RoomText {
  public:
-  explicit RoomText(const Report& report)
-      : report_{report}, room_{report.facts.room}, metric_{report.job.unit == job::UnitSystem::metric} {}
+  RoomText(const Report& report, bool all)
+      : report_{report}, all_{all}, room_{report.facts.room}, metric_{report.job.unit == job::UnitSystem::metric} {}
 
   std::string text() {
     text_ = report_.job.name + "\n";
@@ -82,20 +82,45 @@ class RoomText {
     text_ += "  out to the edge of what stands before it (less than nothing: it stands in, plane or move it)\n";
     line(padded("stud", 22) + padded("centre at", 12) + padded("before it", 11) + padded("at the floor", 14) +
          padded("at the upstand", 16) + "at the top");
-    for (const facts::StudGap& s : room_.studs)
+    std::size_t flush = 0;
+    for (const facts::StudGap& s : room_.studs) {
+      if (!all_ && is_flush(s)) {
+        ++flush;
+        continue;
+      }
       line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) + padded(s.before.empty() ? "-" : s.before, 11) +
            (s.before.empty() ? ""
                              : padded(len(s.at_floor_mm), 14) + padded(len(s.at_upstand_mm), 16) + len(s.at_top_mm)));
+    }
+    if (flush > 0) line(std::to_string(flush) + " more need nothing, or have nothing before them (--all lists them)");
     for (const facts::CornerGap& c : room_.corners)
       line("base's " + c.corner + " corner to the " + c.wall + " wall: " + len(c.at_floor_mm) + " at the floor, " +
            len(c.at_upstand_mm) + " at the upstand");
+  }
+
+  /// Nothing before it, or no gap that a rule would show.
+  bool is_flush(const facts::StudGap& s) const {
+    const std::string none = len(0);
+    return s.before.empty() || (len(s.at_floor_mm) == none && len(s.at_upstand_mm) == none && len(s.at_top_mm) == none);
+  }
+
+  /// The lowest of the heights at which the free width is the same is told, with the highest.
+  void widths() {
+    const auto& widths = room_.drop_in.widths_mm;
+    for (std::size_t i = 0; i < widths.size();) {
+      std::size_t last = i;
+      while (!all_ && last + 1 < widths.size() && len(widths[last + 1].second) == len(widths[i].second)) ++last;
+      line(padded(len(widths[i].first) + (last > i ? " to " + len(widths[last].first) : ""), 24) +
+           len(widths[i].second));
+      i = last + 1;
+    }
   }
 
   void letting_in() {
     const facts::DropIn& d = room_.drop_in;
     head("LETTING IT IN: free width by height above the datum");
     if (!d.between_walls) return line("no two walls face each other: it is slid in from the open side");
-    for (const auto& [height, width] : d.widths_mm) line(padded(len(height), 12) + len(width));
+    widths();
     const auto allowed = [&](double mm) { return rules::text_at_most(mm, report_.job); };
     if (d.least_mm >= 0)
       line("it goes down level, with " + allowed(d.least_mm) + " to spare");
@@ -138,6 +163,7 @@ class RoomText {
              " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
              rules::place_of(f.at_mm, report_.job));
     for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
+      if (state == facts::Touch::touch && !all_) break;
       std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>> families;
       for (const facts::Fit& f : report_.facts.fits)
         if (f.state == state && wanted(f)) families[{family(f.a), family(f.b)}].push_back(&f);
@@ -225,6 +251,7 @@ class RoomText {
   }
 
   const Report& report_;
+  bool all_;
   const facts::Room& room_;
   bool metric_;
   std::string text_;
@@ -232,8 +259,8 @@ class RoomText {
 
 }  // namespace
 
-std::string room_table(const Report& report) {
-  return RoomText{report}.text();
+std::string room_table(const Report& report, bool all) {
+  return RoomText{report, all}.text();
 }
 
 std::string as_set_text(const job::Job& job, const facts::AsSet& set) {

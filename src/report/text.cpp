@@ -6,6 +6,7 @@
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/read_next.hpp"
 #include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -16,11 +17,6 @@ namespace {
 
 bool is_metric(const Report& report) {
   return report.job.unit == job::UnitSystem::metric;
-}
-
-std::size_t count(const Report& report, rules::Outcome outcome) {
-  return static_cast<std::size_t>(std::count_if(report.results.begin(), report.results.end(),
-                                                [&](const rules::Result& r) { return r.outcome == outcome; }));
 }
 
 const char* shout(rules::Outcome outcome) {
@@ -39,29 +35,38 @@ const char* shout(rules::Outcome outcome) {
   return "";
 }
 
+constexpr std::size_t under_title = 15;  ///< where lines begin that belong to the title above them
+
 /// "FAIL         floor is not too steep: 0.891 in/ft, limit at most 1/2 in/ft"
 std::string check_line(const Report& report, const rules::Result& r) {
-  std::string text = "  " + padded(shout(r.outcome), 12) + " " + r.title;
+  std::string text = r.title;
   if (r.measured) text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
-  text += "\n";
-  if (!r.advice.empty()) text += "               " + r.advice + "\n";
+  text = "  " + padded(shout(r.outcome), 12) + " " + text + "\n";
+  if (!r.advice.empty()) text += wrapped(r.advice, under_title);
   return text;
 }
 
-/// The first result that was not checked for want of the same reading.
-const rules::Result* first_to_ask(const std::vector<rules::Result>& results, const std::string& advice) {
-  for (const rules::Result& r : results)
-    if (r.outcome == rules::Outcome::not_checked && r.advice == advice) return &r;
-  return nullptr;
+/// What fails or asks for caution, worst first, and what no reading will settle; each with its remedy.
+std::string to_mend(const Report& report) {
+  std::string text;
+  for (const rules::Result& r : rules::worst_first(report.results))
+    if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution || rules::waits_for_no_reading(r))
+      text += check_line(report, r);
+  return text;
 }
 
-/// All that was not checked for want of one reading, and that reading, once.
-std::string open_line(const std::vector<rules::Result>& results, const std::string& advice) {
-  std::string titles;
-  for (const rules::Result& r : results)
-    if (r.outcome == rules::Outcome::not_checked && r.advice == advice)
-      titles += (titles.empty() ? "" : "; ") + r.title;
-  return "  " + padded(shout(rules::Outcome::not_checked), 12) + " " + titles + "\n               " + advice + "\n";
+/// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
+std::string to_read(const Report& report) {
+  const std::vector<rules::ReadNext> list = rules::read_next(report.results);
+  if (list.empty()) return "";
+  std::string text = "  READ NEXT, in the order one walks the room; below each what it settles\n";
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what, 4, 7);
+    std::string settles;
+    for (const rules::Result* r : list[i].settles) settles += (settles.empty() ? "" : "; ") + r->title;
+    text += wrapped(settles.empty() ? "nothing alone: what stands below needs it too" : settles, 7);
+  }
+  return text;
 }
 
 /// "base 57-1/2" x 36", bench; 64 solids", sizes from the solid.
@@ -108,12 +113,12 @@ std::string bed_line(const Report& report) {
 }
 
 std::string tally(const Report& report) {
-  std::string text = std::to_string(count(report, rules::Outcome::pass)) + " pass";
+  std::string text = std::to_string(rules::count(report.results, rules::Outcome::pass)) + " pass";
   const std::pair<rules::Outcome, const char*> others[] = {{rules::Outcome::fail, " FAIL"},
                                                            {rules::Outcome::caution, " caution"},
                                                            {rules::Outcome::not_checked, " not checked"}};
   for (const auto& [outcome, word] : others)
-    if (const std::size_t n = count(report, outcome)) text += ", " + std::to_string(n) + word;
+    if (const std::size_t n = rules::count(report.results, outcome)) text += ", " + std::to_string(n) + word;
   return text;
 }
 
@@ -122,19 +127,18 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   text += built_line(report) + bed_line(report) + falls_line(report);
-  text += "  checks       " + tally(report) + "\n";
-  const auto worst = rules::worst_first(report.results);
-  std::size_t shown = 0;
-  for (const rules::Result& r : worst) {
-    // Five lines, and beyond them whatever failed or could not be checked.
-    if (r.outcome == rules::Outcome::not_applicable || (shown >= 5 && r.outcome == rules::Outcome::pass)) break;
-    if (r.outcome != rules::Outcome::not_checked) text += check_line(report, r);
-    if (r.outcome == rules::Outcome::not_checked && &r == first_to_ask(worst, r.advice))
-      text += open_line(worst, r.advice);
-    ++shown;
-  }
+  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+}
+
+std::string check_list(const Report& report) {
+  const std::size_t passes = rules::count(report.results, rules::Outcome::pass),
+                    others = rules::count(report.results, rules::Outcome::not_applicable);
+  return report.job.name + ": " + tally(report) + "\n" + to_mend(report) + to_read(report) + "  --all shows the " +
+         std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
+         " that " + (others == 1 ? "does" : "do") + " not apply as well, each with its source and place\n" +
+         "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 
 std::string check_table(const Report& report) {
@@ -247,25 +251,31 @@ std::string books_table(const Report& report) {
   return text + "  A book is a model code as published: what was adopted where the job is decides.\n";
 }
 
-std::string explained(const Report& report, const std::string& id) {
-  for (const rules::Result& r : report.results) {
-    if (r.id != id) continue;
-    std::string text = report.job.name + "\n" + check_line(report, r);
-    for (const rules::Rule& rule : rules::all_rules())
-      if (rule.id == id) text += "  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
-    if (!r.where.empty()) text += "  found        " + r.where + "\n";
-    for (const rules::Support& s : r.rests_on)
-      text += std::string{&s == r.rests_on.data() ? "  rests on     " : "               "} + s.name + ": " +
-              rules::name_of(s.state) + "\n";
-    for (const std::string& line : r.details) text += "               " + line + "\n";
-    if (r.measured)
-      text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
-    if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
-    if (r.margin) text += "  margin       " + units::decimals(*r.margin * 100, 2) + " % of the limit\n";
-    text += "  source       " + source_text(r.limit) + "\n  book         " + report.job.book + "\n";
-    return text;
-  }
-  return "";
+namespace {
+
+std::string explained(const Report& report, const rules::Rule& rule, const rules::Result& r) {
+  std::string text = check_line(report, r);
+  text += "  check        " + rule.id + "\n  measures     " + rule.formula + "\n  reads        " + rule.reads + "\n";
+  if (!r.where.empty()) text += "  found        " + r.where + "\n";
+  for (const rules::Support& s : r.rests_on)
+    text += std::string{&s == r.rests_on.data() ? "  rests on     " : "               "} + s.name + ": " +
+            rules::name_of(s.state) + "\n";
+  for (const std::string& line : r.details) text += "               " + line + "\n";
+  if (r.measured)
+    text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
+  if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
+  if (r.margin) text += "  margin       " + units::decimals(*r.margin * 100, 2) + " % of the limit\n";
+  return text + "  source       " + source_text(r.limit) + "\n  book         " + report.job.book + "\n";
+}
+
+}  // namespace
+
+std::string explained(const Report& report, const std::string& asked) {
+  std::string text = report.job.name + "\n";
+  for (const rules::Rule* rule : rules::rules_like(asked))
+    for (const rules::Result& r : report.results)
+      if (r.id == rule->id) text += explained(report, *rule, r);
+  return text;
 }
 
 }  // namespace fallwright::report

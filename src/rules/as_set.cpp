@@ -35,7 +35,7 @@ Finding fall(const job::Job& job, const facts::Facts& facts, bool least) {
   const facts::AsSetFall* worst = nullptr;
   for (const facts::AsSetFall& f : set.falls)
     if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
-  if (!worst) return missing("the floor has no facet to measure");
+  if (!worst) return cannot_tell("the floor has no facet to measure");
   return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
 }
 Finding fall_least(const job::Job& job, const facts::Facts& facts, const Limit&) {

@@ -9,7 +9,7 @@ namespace {
 /// The limit is what the job asks for: the bed may not come out thinner anywhere under the base.
 Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.bed.contact_mm2 <= 0)
-    return missing("base and bed share no face: look at both solids before trusting the bed");
+    return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double asked = job.bed.least.in_mm(), thin = facts.bed.least_under_ribs_mm;
   Finding finding =
       found(thin, "plumb, where base and bed touch",
@@ -19,7 +19,7 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (facts.bed.set_mm3 <= 0) return missing("the bed has no volume: nothing to measure its thickness on");
+  if (facts.bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to measure its thickness on");
   return found(facts.bed.greatest_mm, "thickest at " + place_of(facts.bed.greatest_at_mm, job),
                "place what is above " + text_of(*limit.greatest, Unit::mm, job) +
                    " in two lifts, or raise the floor there by " +
@@ -29,7 +29,7 @@ Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& li
 /// Too little mortar spread, or open space under the base, means voids that no one sees again.
 Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
-  if (bed.set_mm3 <= 0) return missing("the bed has no volume: nothing to compare");
+  if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
   const bool hollow = bed.void_mm3 > units::tolerance::overlap_mm3;
   const double surplus = hollow ? std::min(-bed.void_mm3, bed.squeeze_out_mm3) : bed.squeeze_out_mm3;
   return found(surplus,
@@ -42,7 +42,7 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
 /// Where base and bed touch, against the bed's own plan: mortar that bears nothing holds nothing.
 Finding bearing(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
-  if (bed.plan_mm2 <= 0) return missing("the bed has no plan: nothing to compare");
+  if (bed.plan_mm2 <= 0) return cannot_tell("the bed has no plan: nothing to compare");
   return found(bed.contact_mm2 / bed.plan_mm2, "plan where base and bed touch, of the bed's plan under the base",
                "find the voids: more mortar (leave bed.gauge_depth out), or fewer places where the bed is held back");
 }

@@ -14,7 +14,7 @@
 
 namespace fallwright::rules {
 
-/// What a rule found on the solids; made by one of the three functions below.
+/// What a rule found on the solids; made by one of the functions below.
 struct Finding {
   bool applies = true;
   std::optional<double> measured;
@@ -27,11 +27,13 @@ struct Finding {
   bool holds_anyway = false;              ///< what it found stands whatever an assumed input really is
   bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
   std::string read = {};  ///< what to read where an assumed input decides; empty: as the input's own row says
+  bool beyond_reading = false;  ///< nothing was measured, and no reading will help
 };
 
 Finding found(double measured, std::string where, std::string advice);
 Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
+Finding cannot_tell(std::string why);          ///< nothing was measured, for another reason than a reading not taken
 
 /// What a check may look at.
 struct Ground {
@@ -72,6 +74,9 @@ struct Rule {
 
 /// Every check, in the order of the work on site.
 const std::vector<Rule>& all_rules();
+
+/// The check of that id or title; else all that have it in their id or title, letters' case aside. May be none.
+std::vector<const Rule*> rules_like(const std::string& asked);
 
 // The rows by subject; `all_rules` puts them together.
 std::vector<Rule> fall_rules();

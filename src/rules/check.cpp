@@ -1,6 +1,7 @@
 #include "rules/check.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <limits>
 #include <numeric>
@@ -63,20 +64,35 @@ Limit both_bounds(Limit limit) {
 }
 
 /// What to read of the inputs that are in a state; each text once.
-std::string to_read(const std::vector<Support>& supports, Standing state) {
-  std::string text;
-  for (const Support& s : supports)
-    if (s.state == state && text.find(s.read) == std::string::npos) text += (text.empty() ? "" : "; ") + s.read;
-  return text;
+std::vector<Reading> to_read(const std::vector<Support>& supports, Standing state) {
+  std::vector<Reading> readings;
+  for (const Support& s : supports) {
+    const bool told = std::any_of(readings.begin(), readings.end(), [&](const Reading& r) { return r.what == s.read; });
+    if (s.state == state && !told) readings.push_back({s.turn, s.read});
+  }
+  return readings;
+}
+
+/// A text of the check's own, at the place of the first reading it rests on that is in a state; else of any; else last.
+std::vector<Reading> own_reading(const std::string& what, const std::vector<Support>& supports, Standing state) {
+  const auto first = [&](bool in_state) {
+    return std::find_if(supports.begin(), supports.end(),
+                        [&](const Support& s) { return !s.solid && (!in_state || s.state == state); });
+  };
+  for (const bool in_state : {true, false})
+    if (const auto it = first(in_state); it != supports.end()) return {{it->turn, what}};
+  return {{no_turn - 1, what}};
 }
 
 bool any(const std::vector<Support>& supports, Standing state) {
   return std::any_of(supports.begin(), supports.end(), [&](const Support& s) { return s.state == state; });
 }
 
-void leave_open(const std::string& what_to_read, Result& result) {
+void leave_open(std::vector<Reading> readings, Result& result) {
   result.outcome = Outcome::not_checked;
-  result.advice = what_to_read;
+  result.advice.clear();
+  for (const Reading& r : readings) result.advice += (result.advice.empty() ? "" : "; ") + r.what;
+  result.to_read = std::move(readings);
   result.measured.reset();
   result.margin.reset();
 }
@@ -96,7 +112,9 @@ void weigh_assumptions(const Finding& finding, Result& result) {
   const bool passes = result.outcome == Outcome::pass;
   name_assumed(result);
   if (passes || finding.may_hold)
-    leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed) : finding.read, result);
+    leave_open(finding.read.empty() ? to_read(result.rests_on, Standing::assumed)
+                                    : own_reading(finding.read, result.rests_on, Standing::assumed),
+               result);
 }
 
 Result judge(const Rule& rule, const Ground& ground) {
@@ -125,10 +143,14 @@ Result judge(const Rule& rule, const Ground& ground) {
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
-    result.outcome = Outcome::not_checked;
-    result.advice = finding.measured         ? "the measurement gave no number: look at the solids"
-                    : finding.advice.empty() ? to_read(result.rests_on, Standing::missing)
-                                             : finding.advice;
+    if (finding.measured)
+      leave_open({{no_turn, "the measurement gave no number: look at the solids"}}, result);
+    else if (finding.beyond_reading)
+      leave_open({{no_turn, finding.advice}}, result);
+    else if (finding.advice.empty())
+      leave_open(to_read(result.rests_on, Standing::missing), result);
+    else
+      leave_open(own_reading(finding.advice, result.rests_on, Standing::missing), result);
   } else if (any(result.rests_on, Standing::missing)) {
     leave_open(to_read(result.rests_on, Standing::missing), result);
   } else {
@@ -254,8 +276,13 @@ std::vector<Result> worst_first(std::vector<Result> results) {
   return results;
 }
 
+std::size_t count(const std::vector<Result>& results, Outcome outcome) {
+  return static_cast<std::size_t>(
+      std::count_if(results.begin(), results.end(), [&](const Result& r) { return r.outcome == outcome; }));
+}
+
 bool any_failed(const std::vector<Result>& results) {
-  return std::any_of(results.begin(), results.end(), [](const Result& r) { return r.outcome == Outcome::fail; });
+  return count(results, Outcome::fail) > 0;
 }
 
 Finding found(double measured, std::string where, std::string advice) {
@@ -267,6 +294,11 @@ Finding not_applicable(std::string why) {
 Finding missing(std::string what_to_measure) {
   return {true, {}, "", std::move(what_to_measure), false, {}, {}};
 }
+Finding cannot_tell(std::string why) {
+  Finding finding = missing(std::move(why));
+  finding.beyond_reading = true;
+  return finding;
+}
 
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
@@ -277,6 +309,22 @@ const std::vector<Rule>& all_rules() {
     return book;
   }();
   return all;
+}
+
+std::vector<const Rule*> rules_like(const std::string& asked) {
+  const auto lower = [](std::string text) {
+    for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    return text;
+  };
+  const std::string wanted = lower(asked);
+  std::vector<const Rule*> parts;
+  for (const Rule& rule : all_rules()) {
+    const std::string id = lower(rule.id), title = lower(rule.title);
+    if (id == wanted || title == wanted) return {&rule};
+    if (!wanted.empty() && (id.find(wanted) != std::string::npos || title.find(wanted) != std::string::npos))
+      parts.push_back(&rule);
+  }
+  return parts;
 }
 
 namespace {

@@ -18,6 +18,8 @@ std::vector<Result> check(const job::Job& job, const facts::Facts& facts);
 /// Failed first, then cautions, then what was not checked, then passes by their margin, smallest first.
 std::vector<Result> worst_first(std::vector<Result> results);
 
+/// How many there are of an outcome: the one count that terminal, files and sheets print.
+std::size_t count(const std::vector<Result>& results, Outcome outcome);
 bool any_failed(const std::vector<Result>& results);
 
 /// Whether a value keeps a limit, up to the rounding of double precision; falls are compared as exact ratios.

@@ -34,7 +34,7 @@ std::string advice_for_floor(const Ground& ground) {
 
 Finding floor(const Ground& ground, bool least) {
   const auto facets = of(ground.facts, "base-floor");
-  if (facets.empty()) return missing("the floor has no facet to measure");
+  if (facets.empty()) return cannot_tell("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
   return found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
 }
@@ -89,7 +89,7 @@ Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limi
 Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "threshold");
   if (job.base.threshold.width.is_zero()) return not_applicable("the base has no threshold");
-  if (facets.empty()) return missing("the base has a threshold, and its top has no facet to measure");
+  if (facets.empty()) return cannot_tell("the base has a threshold, and its top has no facet to measure");
   return found(
       least_toward(facets, 0, 1), "threshold top, inward, from its plane",
       "let its top fall inward at least " + text_of(*limit.least, Unit::ratio, job) + " (base.threshold.fall)");
@@ -98,7 +98,7 @@ Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const L
 Finding drains(const job::Job& job, const facts::Facts& facts, const std::string& surface) {
   const auto it =
       std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
-  if (it == facts.drainage.end()) return missing("the way of the water over the " + surface + " was not traced");
+  if (it == facts.drainage.end()) return cannot_tell("the way of the water over the " + surface + " was not traced");
   if (it->drains) return found(it->pond_mm, "traced over every facet", "");
   std::string stuck;
   for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? " on facet '" : ", '") + facet + "'";

@@ -9,7 +9,7 @@ namespace fallwright::rules {
 namespace {
 
 Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
-  if (facts.parts.empty()) return missing("no solid was looked at");
+  if (facts.parts.empty()) return cannot_tell("no solid was looked at");
   std::string bad;
   double count = 0;
   for (const facts::Part& part : facts.parts)
@@ -20,7 +20,7 @@ Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
 }
 
 Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (facts.fits.empty()) return missing("no pair of solids was looked at");
+  if (facts.fits.empty()) return cannot_tell("no pair of solids was looked at");
   double count = 0;
   const facts::Fit* worst = nullptr;
   for (const facts::Fit& fit : facts.fits) {

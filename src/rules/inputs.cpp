@@ -67,6 +67,12 @@ std::string read_levels(const Job& job, const Facts& facts) {
   return "the spot levels do not span the base: take some near " + listed(places) + " as well (survey.floor)";
 }
 
+std::string read_plan(const Job&, const Facts& facts) {
+  const std::vector<std::string>& missing = facts.room.closure.missing;
+  const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : listed(missing, ", ");
+  return "measure the alcove at the floor: " + what + " (survey.plan)";
+}
+
 std::string read_plumb(const Job&, const Facts& facts) {
   return "plumb the " + walls_text(facts.room.not_plumbed) + " (survey.plumb)";
 }
@@ -91,12 +97,13 @@ using F = const Facts&;
 #define STATE(expression) [](J j, F f) -> State { return (void)j, (void)f, expression; }
 #define READ(text) [](J, F) -> std::string { return text; }
 
+/// In the order one walks the room with tape and level.
 const std::vector<Row>& readings() {
   static const std::vector<Row> rows{
       {Input::sizes, "the alcove's width and depth", STATE(read_or(f.room.closure.solved, Standing::as_designed)),
        READ("measure the alcove (survey.plan)")},
       {Input::plan, "sides and diagonals of the alcove", STATE(read_or(f.room.closure.solved, Standing::missing)),
-       READ("measure the alcove's sides and diagonals (survey.plan)")},
+       read_plan},
       {Input::plumb, "leans of the walls", STATE(read_or(f.room.not_plumbed.empty(), Standing::missing)), read_plumb},
       {Input::upright, "leans of the walls",
        STATE(read_or(f.room.not_plumbed.empty(), j.walls.existing ? Standing::assumed : Standing::as_designed)),
@@ -194,7 +201,8 @@ std::vector<Support> supports_of(const std::vector<Input>& inputs, const Job& jo
     const State state = row.state(job, facts);
     if (!state) continue;
     const bool known = *state == Standing::read || *state == Standing::as_designed;
-    supports.push_back({row.name, is_solid(input), *state, known ? "" : row.read(job, facts)});
+    const auto turn = static_cast<std::size_t>(&row - (is_solid(input) ? solids() : readings()).data());
+    supports.push_back({row.name, is_solid(input), *state, known ? "" : row.read(job, facts), turn});
   }
   return supports;
 }

@@ -41,9 +41,7 @@ std::string unknown_joists(const job::Job& job) {
   if (!floor.joist_species.empty() && !grade_of(floor.joist_species))
     return "floor.joists.species: found '" + floor.joist_species +
            "', whose strength is not in this program; known are " + known_grades();
-  return "find the joists' stock, spacing and first centre, their span and their species and grade "
-         "(floor.joists.span, floor.joists.species: " +
-         known_grades() + ")";
+  return "find the joists' stock, spacing, first centre, span and grade (floor.joists)";
 }
 
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {

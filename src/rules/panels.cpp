@@ -67,7 +67,7 @@ const Rated* rating_of(double thickness_mm) {
 Finding deck_span(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const facts::FloorDeck& deck = facts.deck;
-  if (deck.thickness_mm <= 0) return missing("the floor's deck was not found on its solid (floor.deck)");
+  if (deck.thickness_mm <= 0) return cannot_tell("the floor's deck was not found on its solid (floor.deck)");
   const double apart = deck.measured ? deck.apart_mm : job.floor.joist_spacing.in_mm();
   const Rated* r = rating_of(deck.thickness_mm);
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };

@@ -22,7 +22,7 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
   if (!job.bench) return not_applicable("no bench");
   if (!facts.heights.outside_mm)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
-  if (!facts.heights.seat_front_mm) return missing("the job has a bench, and its seat was not found");
+  if (!facts.heights.seat_front_mm) return cannot_tell("the job has a bench, and its seat was not found");
   const double height = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
   const bool low = limit.least && height < *limit.least;
   return found(height, "seat's front edge above the bath floor outside",
@@ -33,7 +33,7 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
 
 Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable("no bench");
-  if (!facts.clear.seat_depth_mm) return missing("the job has a bench, and its seat was not found");
+  if (!facts.clear.seat_depth_mm) return cannot_tell("the job has a bench, and its seat was not found");
   return found(*facts.clear.seat_depth_mm,
                "seat's front edge from the seat wall's framing; tile and board take some off",
                "change bench.depth or bench.overhang");
@@ -108,7 +108,7 @@ Finding trap_fall(const job::Job& job, const facts::Facts&, const Limit& limit) 
 }
 
 Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!facts.drain.outlet_mm) return missing("the drain's outlet was not found on its solid");
+  if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   return found(*facts.drain.outlet_mm, "drain: wall of its outlet",
                "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)");
 }

@@ -1,6 +1,7 @@
 /// What a check says: plain values that every report prints in its own way.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,12 +31,23 @@ struct Limit {
 enum class Standing { read, as_designed, assumed, missing };
 const char* name_of(Standing standing);  ///< "read", "as designed", "assumed", "missing"
 
-/// A reading or a solid that a check rests on, by its name; `read`: what to read where it is not known.
+/// A reading or a solid that a check rests on, by its name; `read`: what to read where it is not known; `turn`: its place
+/// among all readings, in the order one walks the room.
 struct Support {
   std::string name;
   bool solid = false;
   Standing state = Standing::read;
   std::string read;
+  std::size_t turn = 0;
+};
+
+/// The turn of what is no reading at all; the one before it is that of readings no table of inputs knows.
+constexpr std::size_t no_turn = static_cast<std::size_t>(-1);
+
+/// What is still to be read, in words with its key, and its place among all readings; `no_turn`: it is no reading.
+struct Reading {
+  std::size_t turn = 0;
+  std::string what;
 };
 
 /// One result. Values are exact, in the limit's unit; `where` and `advice` are sentences for a person.
@@ -51,6 +63,7 @@ struct Result {
   std::vector<std::string> details =
       {};  ///< what the number is made of, a line each; for whoever asks to have it explained
   std::vector<Support> rests_on = {};  ///< readings and solids, each with how far it is known
+  std::vector<Reading> to_read = {};   ///< for not-checked: what `advice` asks for, one by one
 };
 
 }  // namespace fallwright::rules

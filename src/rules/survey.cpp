@@ -15,8 +15,14 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
+/// Nothing to tell: what to read stands in the table of inputs.
+Finding unread() {
+  return missing("");
+}
+
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
+  if (!c.solved) return unread();
   if (!c.spare) return missing("measure the alcove at the floor: " + joined(c.missing) + " (survey.plan)");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   std::string advice = "the six readings cannot all be right: measure all of them again";
@@ -42,11 +48,6 @@ Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit
                           "plumb both side walls again at that place, or measure that width again");
   finding.greatest = 3 * worst->tolerance_mm;
   return finding;
-}
-
-/// Nothing to tell: what to read stands in the table of inputs.
-Finding unread() {
-  return missing("");
 }
 
 Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -141,8 +142,8 @@ Finding levelling(const Ground& ground, const Limit&) {
   const job::Job& job = ground.job;
   const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = window.first();
-  if (!way) return missing("the floor has no facet to measure");
-  if (window.broken) return missing("a fall is out of its limits even when set level: mend that first");
+  if (!way) return cannot_tell("the floor has no facet to measure");
+  if (window.broken) return cannot_tell("a fall is out of its limits even when set level: mend that first");
   return found(way->allowed_mm,
                "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,

@@ -29,7 +29,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const auto sure = [](const facts::Backing& b) { return b.share - b.assumed; };
   const facts::Backing* worst =
       worst_of(facts, [&](const facts::Backing& a, const facts::Backing& b) { return sure(a) < sure(b); });
-  if (!worst) return missing("no wall was found behind the fixtures");
+  if (!worst) return cannot_tell("no wall was found behind the fixtures");
   const std::string row = "set blocking behind '" + worst->name + "' (walls.blocking at " +
                           text_of(worst->height_mm, Unit::mm, job) + ") before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
@@ -43,7 +43,7 @@ Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit&
   if (job.fixtures.empty()) return not_applicable(no_fixtures);
   const facts::Backing* worst = worst_of(
       facts, [](const facts::Backing& a, const facts::Backing& b) { return a.above_water_mm < b.above_water_mm; });
-  if (!worst) return missing("no wall was found behind the fixtures");
+  if (!worst) return cannot_tell("no wall was found behind the fixtures");
   const bool none = job.base.threshold.width.is_zero();
   return found(worst->above_water_mm,
                "lower edge of " + named(*worst) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
@@ -56,7 +56,7 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
   if (!job.bench) return not_applicable("no bench");
   const facts::Backing* worst =
       worst_of(facts, [](const facts::Backing& a, const facts::Backing& b) { return a.behind_bench > b.behind_bench; });
-  if (!worst) return missing("no wall was found behind the fixtures");
+  if (!worst) return cannot_tell("no wall was found behind the fixtures");
   return found(worst->behind_bench,
                worst->behind_bench > 0 ? named(*worst) + " lies behind the bench"
                                        : "no fixture lies behind bench frame or seat block",
@@ -87,7 +87,7 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const bool along_wall = std::any_of(job.base.upstands.begin(), job.base.upstands.end(),
                                       [&](job::Side side) { return job.alcove.has_wall(side); });
   if (!along_wall) return not_applicable("no upstand stands along a wall");
-  if (facts.holds.empty()) return missing("the base has upstands along walls, and none was found on its solid");
+  if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
   const facts::Hold* worst = &worst_hold(facts.holds, limit);
   const std::string what = worst->behind == "bench"
                                ? "bring the bench's studs closer (bench.frame.spacing)"

@@ -2,11 +2,13 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <map>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "rules/book.hpp"
 #include "support/run.hpp"
 
 namespace fallwright {
@@ -72,7 +74,12 @@ TEST(RuleBooks, OneResultIsExplained) {
        {"measures     ", "reads        ", "exactly      0.020833 ratio", "limit        at least 1/4 in/ft (1:48)",
         "source       IRC P2709.1 (2009, 2021), quoted", "book         residential"})
     EXPECT_THAT(ran.out, HasSubstr(words));
-  EXPECT_EQ(fallwright("check --explain floor.fal " + params("tannery-lane-2a")).code, 2);
+  const sample::Ran part = fallwright("check --explain FLOOR.FALL " + params("tannery-lane-2a"));
+  EXPECT_THAT(part.out, HasSubstr("check        floor.fall-least"));
+  EXPECT_THAT(part.out, HasSubstr("check        floor.fall-greatest"));
+  const sample::Ran none = fallwright("check --explain floor.fill-least " + params("tannery-lane-2a"));
+  EXPECT_EQ(none.code, 2);
+  EXPECT_THAT(none.out, HasSubstr("did you mean 'floor.fall-least'?"));
 }
 
 TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {
@@ -84,7 +91,7 @@ TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {
       "title = \"county\"\n[[limit]]\nid = \"threshold.height-least\"\nunit = \"length\"\nleast = \"3 in\"\n"
       "source = \"county amendment 7\"\nedition = \"2025\"\nverified = \"set by the user\"\n";
   write(folder / "county.toml", row);
-  const sample::Ran ran = fallwright("check " + (folder / "job.toml"));
+  const sample::Ran ran = fallwright("check --all " + (folder / "job.toml"));
   EXPECT_EQ(ran.code, 1);
   EXPECT_THAT(ran.out, HasSubstr("FAIL         threshold stands above the drain: 2-1/2\", limit at least 3\""));
   EXPECT_THAT(ran.out, HasSubstr("county amendment 7 (2025), set by the user"));
@@ -169,6 +176,36 @@ TEST(Starter, BuildsAsItComes) {
 TEST(Quiet, SaysNothing) {
   // Source: the flag's promise: an empty output where nothing is wrong.
   EXPECT_EQ(fallwright("check -q " + params("tannery-lane-2a")).out, "");
+}
+
+TEST(Check, FitsAScreenAndAllShowsEveryCheck) {
+  // Source: none; what passes or does not apply is counted, and listed when it is asked for.
+  const std::string list = fallwright("check " + params("tannery-lane-2a")).out;
+  EXPECT_LE(std::count(list.begin(), list.end(), '\n'), 30);
+  EXPECT_THAT(list, HasSubstr("READ NEXT"));
+  EXPECT_THAT(list, testing::Not(HasSubstr("  pass ")));
+  const std::string all = fallwright("check --all " + params("tannery-lane-2a")).out;
+  for (const rules::Rule& rule : rules::all_rules()) EXPECT_THAT(all, HasSubstr(" " + rule.title));
+}
+
+TEST(Heights, AreToldAsJsonToo) {
+  // Source: the demo job: ribs stand 1/2 in above the level floor that is its datum.
+  const auto json = nlohmann::json::parse(fallwright("heights --json " + params("tannery-lane-2a") + " 30 18").out);
+  EXPECT_EQ(json.at("x_mm"), 762);
+  std::map<std::string, double> heights;
+  for (const auto& rung : json.at("heights")) heights[rung.at("name")] = rung.at("above_datum_mm");
+  EXPECT_NEAR(heights.at("rib plane"), 12.7, 1e-9);
+  EXPECT_NEAR(heights.at("deck, underside here"), -19.05, 1e-9) << "3/4 in thick";
+}
+
+TEST(Level, QuietlyTellsByItsExitCodeAlone) {
+  // Source: the contract: 0 leave it, 1 do something about it.
+  const std::string job = params("tannery-lane-2a"), level = " back-left=0 back-right=0 front-left=0 front-right=";
+  for (const auto& [last, code] : {std::pair{"0", 0}, {"3/4", 1}}) {
+    const sample::Ran ran = fallwright("level --quiet " + job + level + last);
+    EXPECT_EQ(ran.code, code);
+    EXPECT_EQ(ran.out, "");
+  }
 }
 
 TEST(Json, IsTheReportOnStandardOutput) {

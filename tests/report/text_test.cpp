@@ -39,13 +39,17 @@ TEST(Text, SummarySaysWhatATiredPersonNeeds) {
 TEST(Text, FailuresComeBeforeCautionsAndWhatIsNotCheckedBeforeThePasses) {
   // Source: none.
   const sample::Reported sample;
-  const std::string text = report::summary(sample.report(), "");
+  const std::string text = report::check_table(sample.report());
   const std::size_t fail = text.find("FAIL  "), caution = text.find("CAUTION "), open = text.find("NOT CHECKED "),
                     pass = text.find("  pass ");
   ASSERT_NE(pass, std::string::npos);
   EXPECT_LT(fail, caution);
   EXPECT_LT(caution, open);
   EXPECT_LT(open, pass);
+  const std::string list = report::check_list(sample.report());
+  EXPECT_LT(list.find("FAIL  "), list.find("CAUTION "));
+  EXPECT_LT(list.find("CAUTION "), list.find("READ NEXT"));
+  EXPECT_EQ(list.find("  pass "), std::string::npos) << "what passes needs nobody's eyes";
 }
 
 TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
@@ -144,7 +148,7 @@ TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
                             "people 40 psf", "flood test", "seat: 250 lbf (1112 N)"})
     EXPECT_THAT(text, HasSubstr(words));
   sample.job.floor.joist_span.reset();
-  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("find the joists' stock, spacing and first centre"));
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("find the joists' stock, spacing, first centre"));
   sample.job.floor.kind = job::FloorKind::slab;
   text = report::flood_table(sample.report());
   EXPECT_THAT(text, HasSubstr("a slab: no joists to judge"));

@@ -1,0 +1,58 @@
+#include "rules/read_next.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace fallwright::rules {
+namespace {
+
+bool is_open(const Result& result) {
+  return result.outcome == Outcome::not_checked;
+}
+
+/// On the walk: the first turn of those that ask for it, equal turns by their words.
+using Place = std::pair<std::size_t, std::string>;
+
+/// Places of all that is asked for, by its words.
+std::map<std::string, Place> places(const std::vector<Result>& results) {
+  std::map<std::string, Place> all;
+  for (const Result& result : results)
+    for (const Reading& reading : result.to_read) {
+      const Place place{reading.turn, reading.what};
+      const auto [it, first] = all.emplace(reading.what, place);
+      if (!first) it->second = std::min(it->second, place);
+    }
+  return all;
+}
+
+}  // namespace
+
+bool waits_for_no_reading(const Result& result) {
+  return is_open(result) && std::any_of(result.to_read.begin(), result.to_read.end(),
+                                        [](const Reading& r) { return r.turn == no_turn; });
+}
+
+std::vector<ReadNext> read_next(const std::vector<Result>& results) {
+  const std::map<std::string, Place> place_of = places(results);
+  std::map<Place, ReadNext> walk;
+  for (const Result& result : results) {
+    if (!is_open(result) || result.to_read.empty() || waits_for_no_reading(result)) continue;
+    Place last;
+    for (const Reading& reading : result.to_read) last = std::max(last, place_of.at(reading.what));
+    for (const Reading& reading : result.to_read) {
+      const Place& place = place_of.at(reading.what);
+      ReadNext& next = walk[place];
+      next.what = reading.what;
+      if (place == last)
+        next.settles.push_back(&result);
+      else
+        ++next.shared;
+    }
+  }
+  std::vector<ReadNext> list;
+  for (auto& [place, next] : walk) list.push_back(std::move(next));
+  return list;
+}
+
+}  // namespace fallwright::rules

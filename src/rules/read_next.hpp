@@ -1,0 +1,26 @@
+/// What is still to be read in the room, and what each reading settles: the other side of the checks that are open.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+/// A reading that open checks wait for. A check that waits for several is settled by the last of them on the walk, and
+/// stands in that one's list only; `shared` counts the open checks that need this reading and a later one as well.
+struct ReadNext {
+  std::string what;  ///< in words, with its key in the job file
+  std::vector<const Result*> settles;
+  std::size_t shared = 0;
+};
+
+/// Every reading that an open check waits for, once, in the order one walks the room with tape and level. Points into
+/// `results`. Checks that are open for want of something else than a reading are left out.
+std::vector<ReadNext> read_next(const std::vector<Result>& results);
+
+/// Whether a check is open, and no reading will settle it: `advice` then says what will.
+bool waits_for_no_reading(const Result& result);
+
+}  // namespace fallwright::rules

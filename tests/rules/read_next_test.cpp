@@ -1,0 +1,90 @@
+// What is to be read next, in the order of a walk, and what each reading settles.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "rules/read_next.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::Reading;
+using rules::Result;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+Result open(const std::string& id, std::vector<Reading> readings) {
+  Result result;
+  result.id = id;
+  result.to_read = std::move(readings);
+  return result;
+}
+
+std::vector<std::string> settled_by(const rules::ReadNext& next) {
+  std::vector<std::string> ids;
+  for (const Result* result : next.settles) ids.push_back(result->id);
+  return ids;
+}
+
+TEST(ReadNext, FollowsTheWalkAndSettlesAtTheLastReading) {
+  // Source: none; one goes round the walls with the tape before one kneels on the floor with the level.
+  const std::vector<Result> results{open("level", {{6, "spot levels"}}), open("closes", {{1, "tape"}}),
+                                    open("goes-in", {{1, "tape"}, {2, "plumb"}})};
+  const auto list = rules::read_next(results);
+  ASSERT_EQ(list.size(), 3U);
+  EXPECT_EQ(list[0].what, "tape");
+  EXPECT_THAT(settled_by(list[0]), ElementsAre("closes"));
+  EXPECT_EQ(list[0].shared, 1U) << "'goes-in' needs it too";
+  EXPECT_EQ(list[1].what, "plumb");
+  EXPECT_THAT(settled_by(list[1]), ElementsAre("goes-in"));
+  EXPECT_EQ(list[2].what, "spot levels");
+}
+
+TEST(ReadNext, LeavesOutWhatIsJudgedAndWhatNoReadingSettles) {
+  // Source: none.
+  std::vector<Result> results{open("passes", {{1, "tape"}}), open("no-facet", {{rules::no_turn, "look at the solid"}})};
+  results[0].outcome = rules::Outcome::pass;
+  EXPECT_TRUE(rules::read_next(results).empty());
+  EXPECT_FALSE(rules::waits_for_no_reading(results[0]));
+  EXPECT_TRUE(rules::waits_for_no_reading(results[1]));
+}
+
+TEST(ReadNext, NamesEveryOpenCheckOnce) {
+  // Source: none; of a room of which nothing was read.
+  job::Job job = sample::alcove();
+  job.walls.existing = true;
+  facts::Facts facts = sample::good_facts();
+  facts.room = {};
+  const std::vector<Result> results = rules::check(job, facts);
+  std::vector<std::string> settled, open;
+  for (const rules::ReadNext& next : rules::read_next(results))
+    for (const Result* result : next.settles) settled.push_back(result->id);
+  for (const Result& result : results) {
+    if (result.outcome != rules::Outcome::not_checked) continue;
+    EXPECT_FALSE(result.to_read.empty()) << result.id;
+    if (!rules::waits_for_no_reading(result)) open.push_back(result.id);
+  }
+  ASSERT_GT(open.size(), 5U);
+  EXPECT_THAT(settled, testing::UnorderedElementsAreArray(open));
+}
+
+TEST(ReadNext, AChecksNameMayBeGivenInPart) {
+  // Source: none.
+  const auto ids = [](const std::string& asked) {
+    std::vector<std::string> ids;
+    for (const rules::Rule* rule : rules::rules_like(asked)) ids.push_back(rule->id);
+    return ids;
+  };
+  EXPECT_THAT(ids("floor.rock"), ElementsAre("floor.rock"));
+  EXPECT_THAT(ids("base does not rock dry"), ElementsAre("floor.rock"));
+  EXPECT_THAT(ids("ROCK"), ElementsAre("floor.rock"));
+  EXPECT_THAT(ids("floor.fall"), ElementsAre("floor.fall-least", "floor.fall-greatest"));
+  EXPECT_TRUE(ids("").empty());
+  EXPECT_TRUE(ids("no such thing").empty());
+}
+
+}  // namespace
+}  // namespace fallwright
