@@ -78,7 +78,9 @@ std::optional<double> length_mm(const toml::node& node, UnitSystem unit, std::st
     why = "found " + found(node) + "; wanted " + example(Kind::length);
     return std::nullopt;
   }
-  const double number = *node.value<double>();
+  // A whole number beyond 2^53 has no double of its own; the nearest is far out of any range all the same.
+  const auto whole = node.value_exact<std::int64_t>();
+  const double number = whole ? static_cast<double>(*whole) : *node.value_exact<double>();
   return unit == UnitSystem::inch ? Length::inches(number).in_mm() : number;
 }
 
