@@ -232,7 +232,7 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   auto* c = app.add_subcommand("check", "what fails and its remedy, what to read next; writes nothing");
   add_jobs(*c, options);
   auto* one = c->add_option("--explain", options.explain, "one check, by id, title or a part of it, with all that led to it");
-  c->add_flag("--all", options.all, "every check, with limit, source and place");
+  c->add_flag("--all", options.all, "every check, with limit, source and place")->excludes(one);
   c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
   c->callback([&] { chosen = [&] { return check(options); }; });
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");

@@ -163,7 +163,7 @@ class RoomText {
              " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
              rules::place_of(f.at_mm, report_.job));
     for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
-      if (state == facts::Touch::touch && !all_) break;
+      if (state == facts::Touch::touch && !all_) return line("what touches is left out (--all lists it)");
       std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>> families;
       for (const facts::Fit& f : report_.facts.fits)
         if (f.state == state && wanted(f)) families[{family(f.a), family(f.b)}].push_back(&f);

@@ -51,7 +51,7 @@ std::string to_mend(const Report& report) {
   std::string text;
   for (const rules::Result& r : rules::worst_first(report.results))
     if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution || rules::waits_for_no_reading(r))
-      text += check_line(report, r);
+      text += check_line(report, r) + (r.where.empty() ? "" : wrapped(r.where, under_title));
   return text;
 }
 

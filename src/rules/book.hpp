@@ -33,6 +33,7 @@ struct Finding {
 Finding found(double measured, std::string where, std::string advice);
 Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
+Finding unread();                              ///< the same; what to measure is told by its inputs' own rows
 Finding cannot_tell(std::string why);          ///< nothing was measured, for another reason than a reading not taken
 
 /// What a check may look at.

@@ -294,6 +294,9 @@ Finding not_applicable(std::string why) {
 Finding missing(std::string what_to_measure) {
   return {true, {}, "", std::move(what_to_measure), false, {}, {}};
 }
+Finding unread() {
+  return missing("");
+}
 Finding cannot_tell(std::string why) {
   Finding finding = missing(std::move(why));
   finding.beyond_reading = true;

@@ -60,7 +60,7 @@ Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limi
   const facts::Heights& h = facts.heights;
   if (none(job)) return not_applicable("the base has no threshold");
   if (!h.threshold_least_mm) return missing(no_top);
-  if (!h.outside_mm) return missing("");
+  if (!h.outside_mm) return unread();
   const double height = *h.threshold_least_mm - *h.outside_mm;
   const std::string lacks = text_at_least(*limit.least - height, job);
   return found(

@@ -147,7 +147,7 @@ const std::vector<Row>& readings() {
        READ("")},
       {Input::liner, "the liner", STATE(j.liner ? State{Standing::read} : std::nullopt), READ("")},
       {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
-       READ("find how the drain's pipe runs: the trap arm's length, its fall, holes and notches in joists ([trap])")},
+       READ("find how the drain's pipe runs: the arm's length, fall, holes and notches in joists ([trap])")},
       {Input::fixtures, "what is screwed to the walls",
        STATE(j.fixtures.empty() ? std::nullopt : State{Standing::as_designed}), READ("")},
       {Input::mix, "the site mix", STATE(j.buy.mix.any() ? State{Standing::as_designed} : std::nullopt), READ("")},
@@ -201,8 +201,9 @@ std::vector<Support> supports_of(const std::vector<Input>& inputs, const Job& jo
     const State state = row.state(job, facts);
     if (!state) continue;
     const bool known = *state == Standing::read || *state == Standing::as_designed;
-    const auto turn = static_cast<std::size_t>(&row - (is_solid(input) ? solids() : readings()).data());
-    supports.push_back({row.name, is_solid(input), *state, known ? "" : row.read(job, facts), turn});
+    const bool solid = is_solid(input);
+    const std::size_t turn = solid ? no_turn : static_cast<std::size_t>(&row - readings().data());
+    supports.push_back({row.name, solid, *state, known ? "" : row.read(job, facts), turn});
   }
   return supports;
 }

@@ -7,8 +7,6 @@ namespace fallwright::rules {
 namespace {
 
 const char* const no_liner = "no liner: a base of one piece needs none; a lining is told in [liner]";
-const char* const no_trap =
-    "find how the drain's pipe runs: the trap arm's length, its fall, holes and notches in joists ([trap])";
 
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.clear.entry_mm) return missing("measure the clear width of the entry");
@@ -68,7 +66,7 @@ Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit)
 /// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
 Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  if (!job.trap) return missing(no_trap);
+  if (!job.trap) return unread();
   if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
   if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
   Finding finding =
@@ -82,7 +80,7 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
 
 Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  if (!job.trap) return missing(no_trap);
+  if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
   if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
   Finding finding =
@@ -93,7 +91,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
 }
 
 Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return missing(no_trap);
+  if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   return found(
       job.trap->arm->in_mm(), "trap arm, weir to vent, as the job file says",
@@ -101,7 +99,7 @@ Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
 }
 
 Finding trap_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return missing(no_trap);
+  if (!job.trap) return unread();
   if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
   return found(job.trap->fall->as_ratio(), "trap arm, as the job file says",
                "pitch it to " + text_of(*limit.least, Unit::ratio, job));

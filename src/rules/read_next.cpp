@@ -44,10 +44,7 @@ std::vector<ReadNext> read_next(const std::vector<Result>& results) {
       const Place& place = place_of.at(reading.what);
       ReadNext& next = walk[place];
       next.what = reading.what;
-      if (place == last)
-        next.settles.push_back(&result);
-      else
-        ++next.shared;
+      if (place == last) next.settles.push_back(&result);
     }
   }
   std::vector<ReadNext> list;

@@ -9,11 +9,10 @@
 namespace fallwright::rules {
 
 /// A reading that open checks wait for. A check that waits for several is settled by the last of them on the walk, and
-/// stands in that one's list only; `shared` counts the open checks that need this reading and a later one as well.
+/// stands in that one's list only: the list may be empty.
 struct ReadNext {
   std::string what;  ///< in words, with its key in the job file
   std::vector<const Result*> settles;
-  std::size_t shared = 0;
 };
 
 /// Every reading that an open check waits for, once, in the order one walks the room with tape and level. Points into

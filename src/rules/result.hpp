@@ -31,8 +31,8 @@ struct Limit {
 enum class Standing { read, as_designed, assumed, missing };
 const char* name_of(Standing standing);  ///< "read", "as designed", "assumed", "missing"
 
-/// A reading or a solid that a check rests on, by its name; `read`: what to read where it is not known; `turn`: its place
-/// among all readings, in the order one walks the room.
+/// A reading or a solid that a check rests on, by its name; `read`: what to read where it is not known; `turn`: a
+/// reading's place among all readings, in the order one walks the room.
 struct Support {
   std::string name;
   bool solid = false;

@@ -15,11 +15,6 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
-/// Nothing to tell: what to read stands in the table of inputs.
-Finding unread() {
-  return missing("");
-}
-
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
   if (!c.solved) return unread();

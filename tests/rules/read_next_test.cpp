@@ -37,7 +37,6 @@ TEST(ReadNext, FollowsTheWalkAndSettlesAtTheLastReading) {
   ASSERT_EQ(list.size(), 3U);
   EXPECT_EQ(list[0].what, "tape");
   EXPECT_THAT(settled_by(list[0]), ElementsAre("closes"));
-  EXPECT_EQ(list[0].shared, 1U) << "'goes-in' needs it too";
   EXPECT_EQ(list[1].what, "plumb");
   EXPECT_THAT(settled_by(list[1]), ElementsAre("goes-in"));
   EXPECT_EQ(list[2].what, "spot levels");
