@@ -1,8 +1,10 @@
-#include "measure/way_in.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <vector>
+
+#include <gp_Pnt.hxx>
 
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
@@ -71,6 +73,29 @@ std::vector<gp_Pnt> between(std::vector<gp_Pnt> polygon, double from, double to)
   return polygon;
 }
 
+/// Faces of walls and bench frame over a stretch of the room's depth, by their edges.
+class Flanks {
+ public:
+  /// @param beyond_mm how far before and behind the base they are looked at as well
+  Flanks(const parts::Model& model, double beyond_mm);
+
+  /// At one height.
+  Faces at(double z) const;
+  /// Every height from `low` to `high` at which an edge begins or ends, and both. Between two of them left and right
+  /// are reached by straight edges alone, so that the free width is nowhere less than at one of the two.
+  std::vector<double> heights(double low, double high) const;
+
+ private:
+  struct Edge {
+    gp_Pnt a, b;
+    bool of_bench;
+  };
+  void take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y);
+
+  double middle_;
+  std::vector<Edge> left_, right_;
+};
+
 /// The heights that are told: twelve steps up, and those at which a width was read.
 std::vector<double> told_heights(double low, double high, const std::vector<Shortfall>& shortfalls) {
   constexpr int steps = 12;
@@ -79,12 +104,6 @@ std::vector<double> told_heights(double low, double high, const std::vector<Shor
   for (const Shortfall& s : shortfalls)
     if (s.width.height_mm > low && s.width.height_mm < high) told.push_back(s.width.height_mm);
   return told;
-}
-
-}  // namespace
-
-double share_of_width(const facts::WidthRead& width, double z) {
-  return width.height_mm > 0 ? std::clamp(z / width.height_mm, 0.0, 1.0) : 1;
 }
 
 Flanks::Flanks(const parts::Model& model, double beyond_mm) {
@@ -140,6 +159,7 @@ std::vector<double> Flanks::heights(double low, double high) const {
   return found;
 }
 
+/// Free width between faces; nothing where there are none on one side.
 std::optional<double> width_between(const Faces& faces) {
   if (faces.left.empty() || faces.right.empty()) return std::nullopt;
   const auto by_x = [](const FacePoint& a, const FacePoint& b) { return a.x_mm < b.x_mm; };
@@ -147,10 +167,17 @@ std::optional<double> width_between(const Faces& faces) {
          std::max_element(faces.left.begin(), faces.left.end(), by_x)->x_mm;
 }
 
+/// The heights over which the base is let down.
 std::pair<double, double> way_down(const parts::Model& model, const facts::Heights& heights) {
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
   const double from = std::min(model.job.base.lowered_from.in_mm(), model.job.alcove.height.in_mm());
   return {heights.rib_plane_mm, std::max(from, upstand)};
+}
+
+}  // namespace
+
+double share_of_width(const facts::WidthRead& width, double z) {
+  return width.height_mm > 0 ? std::clamp(z / width.height_mm, 0.0, 1.0) : 1;
 }
 
 facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& heights,
