@@ -163,12 +163,12 @@ class Study {
     return m;
   }
 
-  /// How far all readings together can bring one place in front of another.
-  static double swing(const Moving& m) {
+  /// How far behind the nearest place one may lie that readings bring to the front, roughly above rather than below: of
+  /// either hand the same, wherever the axes begin.
+  double reach_mm() const {
     double sum = 0;
-    for (const auto& by : m.by)
-      sum += std::max({std::abs(by[0].low), std::abs(by[0].high), std::abs(by[1].low), std::abs(by[1].high)});
-    return 3 * sum + 1;
+    for (const Doubt& doubt : walls_.doubts()) sum += doubt.tolerance_mm;
+    return 6 * sum;
   }
 
   /// Points on one side, each place once; those that no reading brings to the front are left out. Where no wall stands
@@ -181,6 +181,7 @@ class Study {
     std::vector<Moving> found;
     bool bench = false;
     for (const measure::FacePoint& p : points) {
+      if (in * (points.front().x_mm - p.x_mm) > reach_mm()) break;
       constexpr double same_mm = 1e-3;
       const Place place{side, p.x_mm, p.y_mm, p.z_mm, {}};
       if (p.of_bench) {  // all of the bench moves as one: what stands in farthest does for the rest
@@ -192,9 +193,7 @@ class Study {
       const bool known = std::any_of(found.begin(), found.end(), [&](const Moving& m) {
         return !m.place.bench_at && std::abs(m.place.y - p.y_mm) < same_mm && std::abs(m.place.z - p.z_mm) < same_mm;
       });
-      if (known) continue;
-      Moving m = moving(place);
-      if (in * (points.front().x_mm - p.x_mm) <= swing(m)) found.push_back(std::move(m));
+      if (!known) found.push_back(moving(place));
     }
     return found;
   }
