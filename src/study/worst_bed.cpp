@@ -112,12 +112,36 @@ Sum with_datum_at(const Bed& bed, const std::vector<std::size_t>& corners, const
   return sum;
 }
 
-/// The bed built with every spot moved the way that makes most of it.
-double built_mm3(const job::Job& job, const Sum& sum, const std::vector<Doubt>& doubts) {
-  job::Job other = job;
+/// The job with every spot moved the way that makes most of a sum (`way` 1) or least of it (-1).
+job::Job all_moved(job::Job job, const Sum& sum, const std::vector<Doubt>& doubts, int way) {
   for (std::size_t i = 0; i < doubts.size(); ++i)
-    doubts[i].move(other, std::copysign(doubts[i].tolerance_mm, sum.by[i]));
-  return brep::volume_mm3(parts::build_bed(other).shape);
+    doubts[i].move(job, way * std::copysign(doubts[i].tolerance_mm, sum.by[i]));
+  return job;
+}
+
+/// What the walls' readings can change besides: they shift base and bed over a floor that is not level. The spots then
+/// keep their distance from the left corner or from the right one, whichever changes more.
+double by_walls_mm3(const job::Job& job) {
+  const auto back_mm = [](const job::Job& j) { return survey::close(j.survey).figure.back_right.x; };
+  const auto under = [](const job::Job& j) {
+    const job::Layout layout = job::lay_out(j);  // its subfloor lies below the datum of its own base
+    return under_mm3(layout.subfloor, j, layout);
+  };
+  const double own = under(job), own_back = back_mm(job);
+  double sum = 0;
+  for (const Doubt& doubt : doubts_of_plan_and_plumb(job)) {
+    double most = 0;
+    for (const int way : {1, -1}) {
+      job::Job other = job;
+      doubt.move(other, way * doubt.tolerance_mm);
+      most = std::max(most, std::abs(under(other) - own));
+      const double longer = back_mm(other) - own_back;
+      for (survey::Spot& spot : other.survey.spots) spot.x += longer;
+      most = std::max(most, std::abs(under(other) - own));
+    }
+    sum += most;
+  }
+  return sum;
 }
 
 }  // namespace
@@ -131,24 +155,26 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   for (std::size_t c = 0; c < by_height.size(); ++c) by_height[c] = c;
   std::stable_sort(by_height.begin(), by_height.end(),
                    [&](std::size_t a, std::size_t b) { return bed.below_mm[a] < bed.below_mm[b]; });
-  // The datum is at the highest corner, so the volume is that of the one which makes most of it: greatest exactly. It
-  // is never less than with the datum at a mean of corners, of which the best is taken: a bound.
-  std::optional<Sum> most;
-  double least = 0;
+  // The datum is at the highest corner, so the volume is that of the one which makes most of it. It is never less than
+  // with the datum at a mean of corners, of which the best is taken: a bound.
+  std::optional<Sum> most, least;
   std::vector<std::size_t> together;
   for (const std::size_t c : by_height) {
     together.push_back(c);
     const Sum alone = with_datum_at(bed, {c}, doubts), mean = with_datum_at(bed, together, doubts);
-    least = std::max({least, alone.least(), mean.least()});
+    for (const Sum& sum : {alone, mean})
+      if (!least || sum.least() > least->least()) least = sum;
     if (!most || alone.greatest() > most->greatest()) most = alone;
   }
-  worst.least = std::min(least, set);
-  worst.greatest = most->greatest();
   for (std::size_t i = 0; i < doubts.size(); ++i)
     if (std::abs(most->by[i]) > worst.by_reading)
       worst.by_reading = std::abs(most->by[i]), worst.reading = doubts[i].name;
-  worst.unknown =
-      refusal_of("bed", [&] { worst.greatest = std::max(worst.greatest, built_mm3(model.job, *most, doubts)); });
+  const job::Job fullest = all_moved(model.job, *most, doubts, 1);
+  worst.greatest = most->greatest();
+  worst.unknown = refusal_of(
+      "bed", [&] { worst.greatest = std::max(worst.greatest, brep::volume_mm3(parts::build_bed(fullest).shape)); });
+  worst.greatest += by_walls_mm3(fullest);
+  worst.least = std::min(least->least(), set) - by_walls_mm3(all_moved(model.job, *least, doubts, -1));
   return worst;
 }
 

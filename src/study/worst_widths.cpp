@@ -46,7 +46,9 @@ struct Between {
 
 class Widths {
  public:
-  Widths(const MovedWalls& walls, facts::Worst worst) : walls_{walls}, worst_{std::move(worst)} {
+  /// @param by_floor_mm what spot levels can do to any width
+  Widths(const MovedWalls& walls, facts::Worst worst, double by_floor_mm)
+      : walls_{walls}, worst_{std::move(worst)}, by_floor_mm_{by_floor_mm} {
     worst_.least = worst_.greatest = std::numeric_limits<double>::max();
   }
 
@@ -59,11 +61,11 @@ class Widths {
       low += spans.back().low, high += spans.back().high;
     }
     if (low < worst_.least) {
-      signs_ = signs_of(width);
-      worst_.least = low - bent(width);
+      signs_ = signs_of(width, -1);
+      worst_.least = low - bent(width, signs_, -1);
       name(spans);
     }
-    worst_.greatest = std::min(worst_.greatest, high);
+    if (high < worst_.greatest) worst_.greatest = std::min(worst_.greatest, high + bent(width, signs_of(width, 1), 1));
   }
 
   /// With what is measured where every reading is moved the way that makes least of it.
@@ -73,30 +75,36 @@ class Widths {
       worst.least = std::min({worst.least, worst.nominal, measured(walls_.job_moved(signs_))});
     });
     worst.greatest = std::max(worst.greatest, worst.nominal);
+    worst.least -= by_floor_mm_, worst.greatest += by_floor_mm_;
     return worst;
   }
 
  private:
-  /// Which way each reading makes the width less.
-  std::vector<int> signs_of(const Between& width) const {
+  /// Which way each reading makes the width less (`way` -1) or more (1).
+  std::vector<int> signs_of(const Between& width, int way) const {
+    const auto by = [&](std::size_t doubt, std::size_t moved) {
+      const Span span = width.by(doubt, moved);
+      return way < 0 ? -span.low : span.high;
+    };
     std::vector<int> signs;
     for (std::size_t i = 0; i < walls_.doubts().size(); ++i) {
-      const double up = width.by(i, 0).low, down = width.by(i, 1).low;
-      signs.push_back(std::min(up, down) >= 0 ? 0 : up < down ? 1 : -1);
+      const double up = by(i, 0), down = by(i, 1);
+      signs.push_back(std::max(up, down) <= 0 ? 0 : up > down ? 1 : -1);
     }
     return signs;
   }
 
   /// What moving all readings at once does beyond what each of them does alone: the figure is no straight sum of them.
-  double bent(const Between& width) const {
+  double bent(const Between& width, const std::vector<int>& signs, int way) const {
     double sum = 0;
-    for (std::size_t i = 0; i < signs_.size(); ++i) sum += width.by(i).low;
-    const MovedWalls::State moved = walls_.all_moved(signs_);
-    const auto less = [&](const Moving* left, const Moving* right) {
-      return walls_.in(moved, right->place).low - walls_.in(moved, left->place).high;
+    for (std::size_t i = 0; i < signs.size(); ++i) sum += way < 0 ? width.by(i).low : width.by(i).high;
+    const MovedWalls::State moved = walls_.all_moved(signs);
+    const auto change = [&](const Moving* left, const Moving* right) {
+      const Span l = walls_.in(moved, left->place), r = walls_.in(moved, right->place);
+      return way < 0 ? r.low - l.high : r.high - l.low;
     };
-    double together = less(width.left, width.right);
-    if (width.read_left) together -= width.share * less(width.read_left, width.read_right);
+    double together = change(width.left, width.right);
+    if (width.read_left) together -= width.share * change(width.read_left, width.read_right);
     return std::abs(together - sum);
   }
 
@@ -109,6 +117,7 @@ class Widths {
 
   const MovedWalls& walls_;
   facts::Worst worst_;
+  double by_floor_mm_;
   std::vector<int> signs_;
 };
 
@@ -119,7 +128,7 @@ class Study {
 
   facts::Worst left_over(facts::Worst worst) const {
     const facts::Opening& opening = facts_.openings.front();
-    Widths widths{walls_, std::move(worst)};
+    Widths widths{walls_, std::move(worst), by_floor_mm()};
     const measure::Faces faces = measure::faces_of_opening(model_, facts_.heights, walls_.base_may_shift_mm());
     const auto left = moving(faces.left, Side::left), right = moving(faces.right, Side::right);
     for (const Moving& l : left)
@@ -128,7 +137,7 @@ class Study {
   }
 
   facts::Worst to_spare(facts::Worst worst) const {
-    Widths widths{walls_, std::move(worst)};
+    Widths widths{walls_, std::move(worst), by_floor_mm()};
     const auto read = read_widths();
     for (const measure::Faces& faces :
          measure::faces_on_the_way_down(model_, facts_.heights, walls_.base_may_shift_mm())) {
@@ -152,6 +161,19 @@ class Study {
     facts::WidthRead width;
     Moving left, right;
   };
+
+  /// Spot levels lift a leaning stud along its lean: by up to twice the level's tolerance, as they move the datum too.
+  double by_floor_mm() const {
+    const survey::Survey& survey = model_.job.survey;
+    if (survey.spots.empty()) return 0;
+    double left = 0, right = 0;
+    for (const survey::Plumb& p : survey.plumbs) {
+      const double lean = (std::abs(p.lean.mm) + p.lean.tolerance_mm) / p.over_mm;
+      if (p.wall == Side::left) left = std::max(left, lean);
+      if (p.wall == Side::right) right = std::max(right, lean);
+    }
+    return 2 * survey.level_tolerance_mm * (left + right);
+  }
 
   measure::WayIn way_in(const job::Job& job) const {
     return measure::measure_way_in(parts::build_framing(job), facts_.heights);
