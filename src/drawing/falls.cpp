@@ -124,7 +124,10 @@ std::vector<std::string> broken_falls(const Subject& s) {
 void add_runs(Pen& pen, const Subject& s) {
   const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
   const double t = pen.text_mm();
-  pen.chain({b[0], d[0], d[3], b[3]}, b[1], b[1] - 6 * t);
+  // The base is as long as everywhere, the opening as wide; of the runs the longer shows a mark least.
+  const std::pair<double, double> left{b[0], d[0]}, right{d[3], b[3]};
+  const bool left_first = left.second - left.first > right.second - right.first;
+  pen.chain({b[0], d[0], d[3], b[3]}, b[1], b[1] - 6 * t, {left_first ? left : right, left_first ? right : left});
   pen.upright({b[0], b[1]}, {b[0], d[1]}, b[0] - 5 * t);
   pen.upright({b[0], d[1]}, {b[0], d[4]}, b[0] - 5 * t);
   pen.upright({b[0], d[4]}, {b[0], b[4]}, b[0] - 5 * t);

@@ -106,33 +106,31 @@ void Pen::upright(Point from, Point to, double x) {
   sheet_.dimensions.push_back({from, to, text, to.y - from.y, 0});
 }
 
-void Pen::chain(std::vector<double> xs, double y_thing, double y_row, bool with_whole) {
+void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare, bool with_whole) {
   std::sort(xs.begin(), xs.end());
-  std::vector<double> parts;
-  for (std::size_t i = 0; i + 1 < xs.size(); ++i) parts.push_back(xs[i + 1] - xs[i]);
-  const std::vector<double> printed = rounded_to_add_up(parts, sheet_.metric);
+  const bool adds_up = with_whole && xs.size() > 2;  // what stands alone need not
+  const Rounded printed = rounded_to_add_up(xs, adds_up ? spare : Stretches{}, sheet_.metric);
   const int number = ++chains_;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
+  for (std::size_t i = 0; i < printed.parts.size(); ++i) {
+    const std::string text = words(printed.parts[i]);
     if (i == 0) witness({xs[0], y_thing}, {xs[0], y_row});
     witness({xs[i + 1], y_thing}, {xs[i + 1], y_row});
     dimension_line(xs[i], xs[i + 1], y_row);
-    label({(xs[i] + xs[i + 1]) / 2, y_row + text_ * 0.35}, words(printed[i]), Anchor::middle);
-    sheet_.dimensions.push_back({{xs[i], y_thing}, {xs[i + 1], y_thing}, words(printed[i]), parts[i], number});
+    label({(xs[i] + xs[i + 1]) / 2, y_row + text_ * 0.35}, text, Anchor::middle);
+    sheet_.dimensions.push_back({{xs[i], y_thing}, {xs[i + 1], y_thing}, text, xs[i + 1] - xs[i], number});
   }
-  if (parts.size() < 2 || !with_whole) return;
+  if (!adds_up) return;
   const double below = y_row - 3.2 * text_;
   for (const double x : {xs.front(), xs.back()}) witness({x, y_row}, {x, below});
   dimension_line(xs.front(), xs.back(), below);
-  const double whole = xs.back() - xs.front();
-  label({(xs.front() + xs.back()) / 2, below + text_ * 0.35}, words(whole), Anchor::middle);
-  sheet_.dimensions.push_back({{xs.front(), y_thing}, {xs.back(), y_thing}, words(whole), whole, -number});
+  const std::string whole = words(printed.whole);
+  label({(xs.front() + xs.back()) / 2, below + text_ * 0.35}, whole, Anchor::middle);
+  sheet_.dimensions.push_back({{xs.front(), y_thing}, {xs.back(), y_thing}, whole, xs.back() - xs.front(), -number});
 }
 
-void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column) {
+void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare) {
   std::sort(ys.begin(), ys.end());
-  std::vector<double> parts;
-  for (std::size_t i = 0; i + 1 < ys.size(); ++i) parts.push_back(ys[i + 1] - ys[i]);
-  const std::vector<double> printed = rounded_to_add_up(parts, sheet_.metric);
+  const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric);
   const int number = ++chains_;
   const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
     upright_line(y0, y1, x);
@@ -140,11 +138,12 @@ void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column)
     sheet_.dimensions.push_back({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain});
   };
   for (const double y : ys) witness({x_thing, y}, {x_column, y});
-  for (std::size_t i = 0; i < parts.size(); ++i) say(ys[i], ys[i + 1], x_column, words(printed[i]), number);
-  if (parts.size() < 2) return;
+  for (std::size_t i = 0; i < printed.parts.size(); ++i)
+    say(ys[i], ys[i + 1], x_column, words(printed.parts[i]), number);
+  if (printed.parts.size() < 2) return;
   const double further = x_column + 7 * text_;
   for (const double y : {ys.front(), ys.back()}) witness({x_column, y}, {further, y});
-  say(ys.front(), ys.back(), further, words(ys.back() - ys.front()), -number);
+  say(ys.front(), ys.back(), further, words(printed.whole), -number);
 }
 
 void Pen::running(const std::vector<double>& places, double from, Point start, Point step, Point outward) {
@@ -262,17 +261,22 @@ void Pen::part_texts() {
   movable_.clear();
 }
 
-std::vector<double> rounded_to_add_up(const std::vector<double>& parts_mm, bool metric) {
+Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric) {
   const auto round = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
-  const double mark = metric ? 1 : 25.4 / 16, whole = round(std::accumulate(parts_mm.begin(), parts_mm.end(), 0.0));
-  std::vector<double> printed;
-  for (const double part : parts_mm) printed.push_back(round(part));
-  const double left = whole - std::accumulate(printed.begin(), printed.end(), 0.0);
-  if (std::abs(left) < mark / 2) return printed;
-  std::size_t carrier = 0;
-  for (std::size_t i = 0; i < printed.size(); ++i)
-    if (printed[i] >= 16 * mark || printed[i] >= printed[carrier]) carrier = i;
-  printed[carrier] += left;
+  Rounded printed;
+  if (places_mm.size() < 2) return printed;
+  for (std::size_t i = 0; i + 1 < places_mm.size(); ++i)
+    printed.parts.push_back(round(places_mm[i + 1] - places_mm[i]));
+  const double sum = std::accumulate(printed.parts.begin(), printed.parts.end(), 0.0);
+  printed.whole = round(places_mm.back() - places_mm.front());
+  for (const auto& [from, to] : spare)
+    for (std::size_t i = 0; i < printed.parts.size(); ++i) {
+      const double middle = (places_mm[i] + places_mm[i + 1]) / 2;
+      if (middle < std::min(from, to) || middle > std::max(from, to)) continue;
+      printed.parts[i] += printed.whole - sum;
+      return printed;
+    }
+  printed.whole = sum;
   return printed;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "drawing/projection.hpp"
@@ -14,6 +15,9 @@ struct Level {
   std::string words;
   double z = 0;
 };
+
+/// Stretches along a chain to which nobody works, each from and to; in the order in which they may be a mark off.
+using Stretches = std::vector<std::pair<double, double>>;
 
 class Pen {
  public:
@@ -36,11 +40,12 @@ class Pen {
   /// short heights one above the other stay legible.
   void upright(Point from, Point to, double x);
   /// A chain of level dimensions through `xs`, sorted, from points at `y_thing`, and their overall dimension in the
-  /// next row, unless that stands elsewhere already. The printed parts add up to the printed whole: the last clear one
-  /// carries what rounding leaves.
-  void chain(std::vector<double> xs, double y_thing, double y_row, bool with_whole = true);
+  /// next row, unless that stands elsewhere already. Every length is what it is on all other sheets; so that the
+  /// printed parts add up to the printed whole, the first of the `spare` stretches that is there carries what rounding
+  /// leaves, and where nobody has a stretch to spare the whole does.
+  void chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare = {}, bool with_whole = true);
   /// The same upright, through `ys`, its column to the right of the thing and the whole further out.
-  void upright_chain(std::vector<double> ys, double x_thing, double x_column);
+  void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {});
   /// Distances from one end, at ticks along a line: how a tape is read that stays hooked.
   void running(const std::vector<double>& places, double from, Point start, Point step, Point outward);
 
@@ -64,8 +69,13 @@ class Pen {
   std::vector<std::size_t> movable_;  ///< indices of texts that may give way
 };
 
-/// Whole marks of the tape for the parts of a chain: as rounded each on its own, but that they add up to the rounded
-/// whole; the last of those that are long enough not to show it carries the difference.
-std::vector<double> rounded_to_add_up(const std::vector<double>& parts_mm, bool metric);
+/// Whole marks of the tape for the parts of a chain through `places`, sorted, and for its whole: as rounded each on its
+/// own, but that the parts add up to the whole. The part in the first of the `spare` stretches that holds one carries
+/// the difference; without such a part the whole does.
+struct Rounded {
+  std::vector<double> parts;
+  double whole = 0;
+};
+Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric);
 
 }  // namespace fallwright::drawing

@@ -160,23 +160,25 @@ class Plan {
   void across() {
     const double front = outside_.y0;
     double row = front - 4 * t_;
-    const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole) {
+    const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole, const Stretches& spare) {
       xs = apart(std::move(xs));
       if (xs.size() < 3 && !with_whole) return;
       pen_.note({outside_.x0 - t_, row}, name, Anchor::right, 0.8);
-      pen_.chain(xs, front, row, with_whole);
+      pen_.chain(xs, front, row, spare, with_whole);
       row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
     };
     if (finished("left") && finished("right"))
-      chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true);
+      chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
     const double left = face("left") ? bore_.x - *face("left") : 0,
                  right = face("right") ? bore_.x + *face("right") : width_;
     const bool bench_at_end = frame_edge_ && !deep_bench_;
-    chain("bore, studs", {left, bore_.x, right}, false);
-    chain("base", {left, base_[0], base_[3], right}, !bench_at_end);
+    chain("bore, studs", {left, bore_.x, right}, false, {});
+    chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
     if (bench_at_end) {
       const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
-      chain("bench", {left, frame_apart ? *frame_edge_ : left, *seat_edge_, right}, true);
+      const bool at_left = *seat_edge_ < bore_.x;
+      chain("bench", {left, frame_apart ? *frame_edge_ : left, *seat_edge_, right}, true,
+            {at_left ? std::pair{*seat_edge_, right} : std::pair{left, *seat_edge_}});
     }
     below_ = row + 1.2 * t_;
   }
@@ -195,7 +197,8 @@ class Plan {
     const double threshold = s_.job().base.threshold.width.in_mm();
     if (threshold > 0) ys.push_back(base_[1] + threshold);
     const double x = outside_.x1 + 8 * t_, back = ys.front();
-    pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_);
+    // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
+    pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {base_[1] + threshold, base_[4]}});
     if (!frame_edge_ || !deep_bench_) return;
     pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
     pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);

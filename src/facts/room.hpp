@@ -90,7 +90,8 @@ struct DrainWindow {
   double left_face_mm = 0;       ///< x of the left stud face at the bore's depth, where a tape is hooked
   bool any = false;              ///< some place is allowed
   double moved_mm = 0;
-  double least_fall = 0, greatest_fall = 0;  ///< of the floor with the drain at the nearest place
+  double least_fall = 0, greatest_fall = 0;  ///< of the floor with the drain at the nearest place; zero: see next
+  std::string falls_unknown = {};            ///< why these falls are not known
   double joist_depth_mm = 0, hole_mm = 0, notch_mm = 0, end_notch_mm = 0;  ///< what the code lets a joist lose
 };
 
@@ -139,13 +140,14 @@ struct AsSet {
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_least_mm;
 };
 
-/// What a number can come to when every reading is off by its tolerance, and which reading matters most.
+/// Between which bounds a number stays when every reading is within its tolerance, and which reading matters most.
 struct Worst {
   std::string what;
   double nominal = 0, least = 0, greatest = 0;
   std::string reading;
-  double by_reading = 0;  ///< what that reading alone can change
-  std::string unit;       ///< "mm", "mm3", "ratio"
+  double by_reading = 0;     ///< what that reading alone can change
+  std::string unit;          ///< "mm", "mm3", "ratio"
+  std::string unknown = {};  ///< why no bounds are known; least and greatest then say nothing
 };
 
 struct Room {

@@ -16,10 +16,6 @@ double top_of_base(const Job& job) {
   const Base& b = job.base;
   return (job.bed.least + b.rib_depth + b.shell + std::max(b.upstand_height, b.threshold.height)).in_mm();
 }
-double top_of_bench(const Job& job) {
-  const Bench& b = *job.bench;
-  return (b.height + b.upstand_height).in_mm() + std::abs(b.seat_fall.as_ratio()) * b.depth.in_mm();
-}
 
 /// The bench's frame: tight to its own wall where that reaches farthest in, and no longer than the narrowest place.
 Rect bench_plan(const Job& job, const survey::Room& room) {
@@ -172,6 +168,11 @@ void stack_bench(const Job& job, Layout& layout) {
 }
 
 }  // namespace
+
+double top_of_bench(const Job& job) {
+  const Bench& b = *job.bench;
+  return (b.height + b.upstand_height).in_mm() + std::abs(b.seat_fall.as_ratio()) * b.depth.in_mm();
+}
 
 double Layout::floor_at(double x, double y) const {
   double height = -std::numeric_limits<double>::max();

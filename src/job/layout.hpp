@@ -48,6 +48,9 @@ struct Layout {
   double seat_front = 0, deck_top = 0, joist_top = 0, plate_top = 0;
 };
 
+/// How high the bench can meet a wall, rather above than below. @pre there is a bench.
+double top_of_bench(const Job& job);
+
 /// @pre every value of `job` is within its own range (the reader sees to that); nothing else need fit.
 Layout lay_out(const Job& job);
 

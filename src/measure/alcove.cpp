@@ -17,48 +17,68 @@ gp_Dir outward_of(Side side) {
   return side == Side::left ? gp_Dir{-1, 0, 0} : side == Side::right ? gp::DX() : gp::DY();
 }
 
-/// A stud's face toward the room.
-struct RoomFace {
-  gp_Pnt on;
-  gp_Dir normal;
-  double middle = 0;  ///< along the wall: y for a side wall, x for the back wall
+/// How far a place across a wall lies into the room.
+double inward(Side side, const gp_Pnt& p) {
+  return side == Side::left ? p.X() : side == Side::right ? -p.X() : -p.Y();
+}
+double along(Side side, const gp_Pnt& p) {
+  return side == Side::back ? p.X() : p.Y();
+}
 
-  /// Place of the face across the wall at its middle and a height.
-  double at(Side side, double z) const {
-    const bool across_y = side == Side::back;
-    const double along = across_y ? normal.X() * (middle - on.X()) : normal.Y() * (middle - on.Y());
-    const double rise = normal.Z() * (z - on.Z());
-    return across_y ? on.Y() - (along + rise) / normal.Y() : on.X() - (along + rise) / normal.X();
+/// A stick's face toward the room.
+struct RoomFace {
+  gp_Dir normal;
+  std::vector<gp_Pnt> outline;
+  double from = 0, to = 0;  ///< along the wall: y for a side wall, x for the back wall
+
+  double middle() const { return (from + to) / 2; }
+  /// How far it reaches into the room at a height: by that of its long edges which stands in farthest; past its ends
+  /// they go on.
+  double innermost(Side side, double z) const {
+    double best = std::numeric_limits<double>::lowest();
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
+      const double rise = b.Z() - a.Z();
+      if (std::abs(rise) < a.Distance(b) / 2) continue;
+      best = std::max(best, inward(side, a) + (inward(side, b) - inward(side, a)) * (z - a.Z()) / rise);
+    }
+    return best;
   }
 };
 
-std::optional<RoomFace> room_face(const TopoDS_Shape& stud, Side side) {
-  const gp_Dir inward = outward_of(side).Reversed();
-  for (const TopoDS_Face& face : faces_of(stud)) {
+std::optional<RoomFace> room_face(const TopoDS_Shape& stick, Side side) {
+  const gp_Dir into = outward_of(side).Reversed();
+  for (const TopoDS_Face& face : faces_of(stick)) {
     const auto n = outward(face);
-    if (!n || n->Dot(inward) < 0.7) continue;
-    RoomFace found{corners(face).front(), *n, 0};
-    const auto points = corners(face);
-    for (const gp_Pnt& p : points)
-      found.middle += (side == Side::back ? p.X() : p.Y()) / static_cast<double>(points.size());
+    if (!n || n->Dot(into) < 0.7) continue;
+    RoomFace found{*n, outlines_of(face).front(), std::numeric_limits<double>::max(),
+                   std::numeric_limits<double>::lowest()};
+    for (const gp_Pnt& p : found.outline)
+      found.from = std::min(found.from, along(side, p)), found.to = std::max(found.to, along(side, p));
     return found;
   }
   return std::nullopt;
 }
 
-/// What stands in front of a wall at a place along it, as the plane its face is brought to.
+/// What stands in front of a wall at a place along it, and how far into the room the edge lies that studs are brought
+/// out to.
 struct Before {
   const char* name;
-  double plane;
+  double inward;
 };
+
+Side side_of(job::BenchPlace place) {
+  return place == job::BenchPlace::left_end    ? Side::left
+         : place == job::BenchPlace::right_end ? Side::right
+                                               : Side::back;
+}
 
 class Walls {
  public:
   explicit Walls(const parts::Model& model)
-      : model_{model},
-        framing_{model},
-        base_{*plan_of(model, parts::Role::base)},
-        bench_{plan_of(model, parts::Role::bench_frame)} {}
+      : model_{model}, base_{*plan_of(model, parts::Role::base)}, bench_{plan_of(model, parts::Role::bench_frame)} {
+    if (model.job.bench) bench_side_ = side_of(model.job.bench->place);
+  }
 
   void studs(double floor, double upstand, facts::Room& room) const {
     const double top = model_.job.alcove.height.in_mm();
@@ -66,62 +86,32 @@ class Walls {
       const auto side = stud_of(solid);
       if (!side) continue;
       const auto face = room_face(solid.shape, *side);
-      const auto before = face ? before_at(*side, face->middle) : std::nullopt;
       if (!face) continue;
-      const auto gap = [&](double z) {
-        if (!before) return 0.0;
-        const double behind = face->at(*side, z) - before->plane;
-        return *side == Side::left ? -behind : behind;
-      };
-      room.studs.push_back({solid.id, name_of(*side), before ? before->name : "", running(*side, face->middle),
+      const auto before = before_at(*side, *face);
+      const auto gap = [&](double z) { return before ? before->inward - face->innermost(*side, z) : 0.0; };
+      room.studs.push_back({solid.id, name_of(*side), before ? before->name : "", running(*side, face->middle()),
                             gap(floor), gap(upstand), gap(top)});
     }
   }
 
-  /// At the base's corners: the sole plate tells the line at the floor, the nearest stud how it leans.
+  /// At the base's corners: the sole plate tells the line at the floor, the nearest stud how it leans. On the bench's
+  /// side of the base stands the bench, and no wall.
   void base_corners(double floor, double upstand, facts::Room& room) const {
-    for (const Side side : {Side::left, Side::right, Side::back})
+    for (const Side side : {Side::left, Side::right, Side::back}) {
+      if (side == bench_side_) continue;
       for (const bool second : {false, true}) {
         const bool back = side == Side::back;
         const double at = back ? (second ? base_.x1 : base_.x0) : (second ? base_.y0 : base_.y1);
-        const auto before = before_at(side, at);
-        if (!before || std::string{before->name} != "base") continue;
         const auto line = wall_line(model_, side, at);
         const facts::StudGap* near = nearest(room, side, at);
         if (!line || !near) continue;
-        const double behind = *line - before->plane, gap = side == Side::left ? -behind : behind;
+        const double gap = edge_of(base_, side) - (side == Side::left ? *line : -*line);
         const std::string corner =
             back ? (second ? "back right" : "back left") : std::string{second ? "front " : "back "} + name_of(side);
         const double lean = (near->at_upstand_mm - near->at_floor_mm) / (upstand - floor);
         room.corners.push_back({corner, name_of(side), gap + lean * floor, gap + lean * upstand});
       }
-  }
-
-  facts::DropIn drop_in(double floor, double upstand) const {
-    facts::DropIn drop;
-    const auto box = brep::box_of(model_.first(parts::Role::base)->shape);
-    drop.length_mm = base_.width();
-    drop.height_mm = box[5] - box[2];
-    drop.between_walls = model_.job.alcove.has_wall(Side::left) && model_.job.alcove.has_wall(Side::right);
-    if (!drop.between_walls) return drop;
-    const double from = std::min(model_.job.base.lowered_from.in_mm(), model_.job.alcove.height.in_mm());
-    constexpr int steps = 12;
-    drop.least_mm = std::numeric_limits<double>::max();
-    for (int i = 0; i <= steps; ++i) {
-      const double z = floor + (std::max(from, upstand) - floor) * i / steps;
-      const auto width = width_at(z);
-      if (!width) continue;  // nothing stands on one side at this height
-      drop.widths_mm.emplace_back(z, *width);
-      const double spare = to_spare(*width, drop.length_mm);
-      if (spare < drop.least_mm) drop.least_mm = spare, drop.least_at_mm = z;
     }
-    const auto levels = width_at(upstand);
-    drop.between_walls = levels && !drop.widths_mm.empty();
-    if (drop.between_walls)
-      tip(drop, *levels);
-    else
-      drop.least_mm = 0;
-    return drop;
   }
 
  private:
@@ -136,19 +126,25 @@ class Walls {
     return side == Side::back ? middle : model_.job.alcove.depth.in_mm() - middle;
   }
 
-  std::optional<Before> before_at(Side side, double along) const {
-    const auto in_front = [&](const Rect& r) {
+  /// The edge of a plan toward a wall, as far into the room as it lies.
+  static double edge_of(const Rect& r, Side side) {
+    return side == Side::left ? r.x0 : side == Side::right ? -r.x1 : -r.y1;
+  }
+
+  /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
+  /// where nothing does, what stands before any of it.
+  std::optional<Before> before_at(Side side, const RoomFace& face) const {
+    const auto in_front = [&](const Rect& r, double from, double to) {
       constexpr double slack = units::tolerance::length_mm;
-      return side == Side::back ? along >= r.x0 - slack && along <= r.x1 + slack
-                                : along >= r.y0 - slack && along <= r.y1 + slack;
+      return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
+                                : to >= r.y0 - slack && from <= r.y1 + slack;
     };
-    const auto plane = [&](const Rect& r) { return side == Side::left ? r.x0 : side == Side::right ? r.x1 : r.y1; };
-    const bool bench_first =
-        bench_ && ((side == Side::left && bench_->x0 < base_.x0) || (side == Side::right && bench_->x1 > base_.x1) ||
-                   (side == Side::back && bench_->y1 > base_.y1 + units::tolerance::length_mm));
-    if (bench_first && in_front(*bench_)) return Before{"bench", plane(*bench_)};
-    if (in_front(base_)) return Before{"base", plane(base_)};
-    if (bench_ && in_front(*bench_)) return Before{"bench", plane(*bench_)};
+    const bool bench_first = bench_ && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
+    for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
+      if (bench_first && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
+      if (side != bench_side_ && in_front(base_, from, to)) return Before{"base", edge_of(base_, side)};
+      if (bench_ && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
+    }
     return std::nullopt;
   }
 
@@ -162,44 +158,10 @@ class Walls {
     return best;
   }
 
-  /// Between the walls, or between a wall and the bench's frame, over the base's depth, at one height.
-  /// Nothing where nothing stands on one side.
-  std::optional<double> width_at(double z) const {
-    Box3 box;
-    box.low[1] = base_.y0, box.high[1] = base_.y1, box.low[2] = box.high[2] = z;
-    double left = std::numeric_limits<double>::lowest(), right = std::numeric_limits<double>::max();
-    const auto take = [&](const std::string& family) {
-      if (const auto x = framing_.reach(family, gp::DX(), box); x && *x < (base_.x0 + base_.x1) / 2)
-        left = std::max(left, *x);
-      if (const auto x = framing_.reach(family, gp_Dir{-1, 0, 0}, box); x && -*x > (base_.x0 + base_.x1) / 2)
-        right = std::min(right, -*x);
-    };
-    for (const char* family : {"wall-left", "wall-right"}) take(family);
-    if (model_.job.bench && model_.job.bench->place != job::BenchPlace::back) take("bench-frame");
-    const bool both = left > std::numeric_limits<double>::lowest() && right < std::numeric_limits<double>::max();
-    return both ? std::optional{right - left} : std::nullopt;
-  }
-
-  /// What a width leaves over; an exact fit, to rounding, is a fit with nothing to spare.
-  static double to_spare(double width, double length) {
-    const double spare = width - length;
-    return std::abs(spare) <= units::tolerance::length_mm ? 0 : spare;
-  }
-
-  /// Tipped about its short axis the base, as a box, is R cos(angle - a) wide; as it levels it is at its widest, R.
-  static void tip(facts::DropIn& drop, double where_it_levels) {
-    const double widest = std::hypot(drop.length_mm, drop.height_mm), a = std::atan2(drop.height_mm, drop.length_mm);
-    double narrowest = std::numeric_limits<double>::max();
-    for (const auto& [z, width] : drop.widths_mm) narrowest = std::min(narrowest, width);
-    drop.tip_clear_mm = where_it_levels - widest;
-    if (to_spare(narrowest, drop.length_mm) < 0 && narrowest > 0)
-      drop.tip_deg = (a + std::acos(narrowest / widest)) * 180 / M_PI;
-  }
-
   const parts::Model& model_;
-  Framing framing_;
   Rect base_;
   std::optional<Rect> bench_;
+  std::optional<Side> bench_side_;  ///< of the base
 };
 
 }  // namespace
@@ -217,12 +179,18 @@ std::optional<double> Framing::reach(const std::string& family, const gp_Dir& wa
   return it == outlines_.end() ? std::nullopt : measure::reach(it->second, way, within);
 }
 
-std::optional<double> wall_line(const parts::Model& model, Side side, double along) {
+std::vector<std::vector<gp_Pnt>> Framing::of(const std::string& family) const {
+  const auto it = outlines_.find(family);
+  return it == outlines_.end() ? std::vector<std::vector<gp_Pnt>>{} : it->second;
+}
+
+std::optional<double> wall_line(const parts::Model& model, Side side, double place) {
   const parts::Solid* plate = model.find(std::string{"wall-"} + name_of(side) + "/sole-plate");
-  auto face = plate ? room_face(plate->shape, side) : std::nullopt;
+  const auto face = plate ? room_face(plate->shape, side) : std::nullopt;
   if (!face) return std::nullopt;
-  face->middle = along;
-  return face->at(side, face->on.Z());
+  const gp_Pnt& on = face->outline.front();
+  const gp_Dir& n = face->normal;
+  return side == Side::back ? on.Y() - n.X() * (place - on.X()) / n.Y() : on.X() - n.Y() * (place - on.Y()) / n.X();
 }
 
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role) {
@@ -264,32 +232,42 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
   if (right - left < 1e6) facts.clear.entry_mm = right - left;
 }
 
+namespace {
+
+/// Widths that were read, each with that between the solids at its place.
+std::vector<facts::WidthRead> widths_read(const parts::Model& model) {
+  const Framing framing{model};
+  std::vector<facts::WidthRead> found;
+  for (const survey::Width& w : model.job.survey.widths) {
+    const double y = model.job.alcove.depth.in_mm() - w.from_back_mm;
+    // Walls are studs: the face next to the place, a stud's spacing away at most.
+    const auto face = [&](const char* family, const gp_Dir& way) {
+      std::optional<double> reach;
+      for (double near = 25; near < 1000 && !reach; near *= 2) {
+        Box3 box;
+        box.low[1] = y - near, box.high[1] = y + near;
+        box.low[2] = box.high[2] = w.height_mm;
+        reach = framing.reach(family, way, box);
+      }
+      return reach;
+    };
+    const auto left = face("wall-left", gp::DX()), right = face("wall-right", gp_Dir{-1, 0, 0});
+    if (left && right)
+      found.push_back({w.height_mm, w.width.mm + 2 * model.job.survey.face_mm(w.width.face), -*right - *left,
+                       w.width.tolerance_mm, w.from_back_mm});
+  }
+  return found;
+}
+
+}  // namespace
+
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
   walls.studs(heights.rib_plane_mm, upstand, room);
   walls.base_corners(heights.rib_plane_mm, upstand, room);
-  room.drop_in = walls.drop_in(heights.rib_plane_mm, upstand);
-  const Framing framing{model};
-  for (const survey::Width& w : model.job.survey.widths) {
-    Box3 box;
-    const double y = model.job.alcove.depth.in_mm() - w.from_back_mm;
-    box.low[2] = box.high[2] = w.height_mm;
-    const auto between = [&](double near) {
-      box.low[1] = y - near, box.high[1] = y + near;
-      const auto left = framing.reach("wall-left", gp::DX(), box),
-                 right = framing.reach("wall-right", gp_Dir{-1, 0, 0}, box);
-      return left && right ? std::optional{-*right - *left} : std::nullopt;
-    };
-    // Walls are studs: the face next to the place, a stud's spacing away at most.
-    for (double near = 25; near < 1000; near *= 2)
-      if (const auto width = between(near)) {
-        room.widths.push_back({w.height_mm, w.width.mm + 2 * model.job.survey.face_mm(w.width.face), *width,
-                               w.width.tolerance_mm, w.from_back_mm});
-        break;
-      }
-  }
-  narrow_by_widths(model, heights, room);
+  room.widths = widths_read(model);
+  room.drop_in = measure_drop_in(model, heights, room.widths);
   for (const Side side : model.job.alcove.walls) {
     const auto& plumbs = model.job.survey.plumbs;
     if (std::none_of(plumbs.begin(), plumbs.end(), [&](const survey::Plumb& p) { return p.wall == side; }))

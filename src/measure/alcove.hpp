@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "measure/surface.hpp"
 #include "parts/model.hpp"
@@ -16,13 +17,15 @@ class Framing {
   explicit Framing(const parts::Model& model);
   /// How far a family ("wall-left") reaches along `way` within a box.
   std::optional<double> reach(const std::string& family, const gp_Dir& way, const Box3& within) const;
+  /// The outlines of a family's faces.
+  std::vector<std::vector<gp_Pnt>> of(const std::string& family) const;
 
  private:
   std::map<std::string, std::vector<std::vector<gp_Pnt>>> outlines_;
 };
 
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.
-std::optional<double> wall_line(const parts::Model& model, job::Side side, double along);
+std::optional<double> wall_line(const parts::Model& model, job::Side side, double place);
 
 /// Plan of the solids of a role.
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role);

@@ -78,8 +78,10 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
 facts::FloorDeck measure_deck(const parts::Model& model);
 /// Corners of the base that lie too far outside the spots that were read for their heights to be known.
 std::vector<facts::NamedPlace> unread_corners(const parts::Model& model);
-/// Lets widths that were read count where they are less than those between the solids; `measure_walls` does.
-void narrow_by_widths(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
+/// How the base goes down between what stands left and right of it; widths that were `read` count where they are less
+/// than those between the solids.
+facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& heights,
+                              const std::vector<facts::WidthRead>& read);
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model);

@@ -111,16 +111,11 @@ double run_of(const Edge& e) {
   return std::hypot(e.b.X() - e.a.X(), e.b.Y() - e.a.Y());
 }
 
-/// How much of an edge's plan lies outside a rectangle: what is under the seat's nose is not counted twice.
-double outside(const Edge& e, const Rect& r) {
-  const bool in_x = std::min(e.a.X(), e.b.X()) < r.x1 && std::max(e.a.X(), e.b.X()) > r.x0;
-  const bool in_y = std::min(e.a.Y(), e.b.Y()) < r.y1 && std::max(e.a.Y(), e.b.Y()) > r.y0;
-  if (!in_x || !in_y) return run_of(e);
-  const bool across = std::abs(e.b.X() - e.a.X()) > std::abs(e.b.Y() - e.a.Y());
-  const auto shared = [](double a, double b, double low, double high) {
-    return std::min(std::max(a, b), high) - std::max(std::min(a, b), low);
-  };
-  return run_of(e) - (across ? shared(e.a.X(), e.b.X(), r.x0, r.x1) : shared(e.a.Y(), e.b.Y(), r.y0, r.y1));
+/// How much of an edge's run along the room's width (or depth) lies under a plan.
+double under(const Edge& e, const Rect& plan, bool along_depth) {
+  const double a = along_depth ? e.a.Y() : e.a.X(), b = along_depth ? e.b.Y() : e.b.X();
+  return std::max(0.0, std::min(std::max(a, b), along_depth ? plan.y1 : plan.x1) -
+                           std::max(std::min(a, b), along_depth ? plan.y0 : plan.x0));
 }
 
 class Finisher {
@@ -193,13 +188,14 @@ class Finisher {
             strip(floor_, *bench_, *heights_.seat_front_mm) + threshold_strip(*bench_, *heights_.seat_front_mm));
   }
 
-  /// From a surface's edge on a side up to a height. Beside a channel's end it begins at the drain's top.
+  /// From a surface's edge on a side up to a height, less what the seat's nose hangs over: there the seat's own strip
+  /// counts. Beside a channel's end it begins at the drain's top.
   double strip(const Outline& surface, Side side, double top, bool beside_seat = true) const {
     const bool sideways = side == Side::left || side == Side::right;
+    const bool nose = beside_seat && seat_.any() && bench_ && (bench_ == Side::back) == sideways;
     double area = 0, left = sideways ? surface.plan().depth() : surface.plan().width();
     for (const Edge& e : surface.on(side)) {
-      const double length =
-          beside_seat && seat_.any() && side != bench_.value_or(side) ? outside(e, seat_.plan()) : run_of(e);
+      const double length = run_of(e) - (nose ? under(e, seat_.plan(), sideways) : 0);
       area += length * std::max(0.0, top - e.middle_z());
       left -= std::abs(sideways ? e.b.Y() - e.a.Y() : e.b.X() - e.a.X());
     }

@@ -1,7 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <optional>
 
 #include "brep/properties.hpp"
+#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/surface.hpp"
 #include "survey/rest.hpp"
@@ -19,27 +22,76 @@ std::array<survey::Point, 4> corners_of(const Rect& r) {
   return {{{r.x0, r.y1}, {r.x1, r.y1}, {r.x1, r.y0}, {r.x0, r.y0}}};
 }
 
+/// The room's plan at the floor, between the walls' feet; where no wall stands, to the side of the alcove as designed.
+/// From back left counter-clockwise.
+survey::Polygon feet_of(const parts::Model& model) {
+  const double width = model.job.alcove.width.in_mm(), depth = model.job.alcove.depth.in_mm();
+  const auto side = [&](job::Side at, double y) {
+    return wall_line(model, at, y).value_or(at == job::Side::left ? 0 : width);
+  };
+  const auto back = [&](double x) { return wall_line(model, job::Side::back, x).value_or(depth); };
+  const double left = back(side(job::Side::left, depth)), right = back(side(job::Side::right, depth));
+  return {{side(job::Side::left, left), left},
+          {side(job::Side::left, 0), 0},
+          {side(job::Side::right, 0), 0},
+          {side(job::Side::right, right), right}};
+}
+
+/// Where a line across a convex plan enters and leaves it.
+std::optional<std::pair<double, double>> stretch_of(const survey::Polygon& plan, bool along_x, double line) {
+  double from = std::numeric_limits<double>::max(), to = std::numeric_limits<double>::lowest();
+  const auto off = [&](const survey::Point& p) { return (along_x ? p.y : p.x) - line; };
+  const auto take = [&](const survey::Point& p) {
+    from = std::min(from, along_x ? p.x : p.y), to = std::max(to, along_x ? p.x : p.y);
+  };
+  for (std::size_t i = 0; i < plan.size(); ++i) {
+    const survey::Point &a = plan[i], &b = plan[(i + 1) % plan.size()];
+    if (std::abs(off(a)) <= units::tolerance::weld_mm) take(a);
+    if ((off(a) < 0) == (off(b) < 0)) continue;
+    const double t = off(a) / (off(a) - off(b));
+    take({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
+  }
+  return from < to ? std::optional{std::pair{from, to}} : std::nullopt;
+}
+
 /// Greatest difference along any line that runs across the room one way: on a surface of planes it lies on a line
 /// through a corner.
-double greatest_along(const Surface& floor, const Rect& room, const std::vector<Spot>& corners, bool along_x) {
-  const double from = along_x ? room.x0 : room.y0, to = along_x ? room.x1 : room.y1;
-  std::vector<double> lines{along_x ? room.y0 : room.x0, along_x ? room.y1 : room.x1};
+double greatest_along(const Surface& floor, const survey::Polygon& room, const std::vector<Spot>& corners,
+                      bool along_x) {
+  std::vector<double> lines;
+  for (const survey::Point& p : room) lines.push_back(along_x ? p.y : p.x);
   for (const Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
   double greatest = 0;
   for (const double line : lines) {
-    const auto [low, high] = floor.range_along(along_x, line, from, to);
+    const auto stretch = stretch_of(room, along_x, line);
+    if (!stretch) continue;
+    const auto [low, high] = floor.range_along(along_x, line, stretch->first, stretch->second);
     greatest = std::max(greatest, high - low);
   }
   return greatest;
 }
 
-/// Each place once: a surface of many cells repeats its corners.
+/// Each place once, at the height that carries: a surface of many cells repeats its corners.
 std::vector<Spot> distinct(const std::vector<Spot>& spots) {
   std::vector<Spot> kept;
-  for (const Spot& s : spots)
-    if (std::none_of(kept.begin(), kept.end(), [&](const Spot& k) { return std::hypot(k.x - s.x, k.y - s.y) < 1; }))
+  for (const Spot& s : spots) {
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const Spot& k) {
+      return std::hypot(k.x - s.x, k.y - s.y) <= units::tolerance::length_mm;
+    });
+    if (same == kept.end())
       kept.push_back(s);
+    else if (s.z > same->z)
+      *same = s;
+  }
   return kept;
+}
+
+/// The spot farthest above (or below) a plane; what is no more than rounding is nothing.
+void find_farthest(const std::vector<Spot>& spots, const survey::HeightPlane& plane, double sign, double& mm,
+                   facts::Point& at_mm) {
+  for (const Spot& s : spots)
+    if (const double off = sign * (s.z - plane.at(s.x, s.y)); off > std::max(mm, units::tolerance::length_mm))
+      mm = off, at_mm = {s.x, s.y, s.z};
 }
 
 void add_rock(const std::vector<Spot>& spots, const Rect& base, const Surface& floor, facts::FloorShape& shape) {
@@ -64,8 +116,9 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
   const auto box = brep::box_of(model.first(parts::Role::base)->shape);
   const Rect base{box[0], box[1], box[3], box[4]};
-  const Rect room{0, 0, job.alcove.width.in_mm(), job.alcove.depth.in_mm()};
-  const std::vector<Spot> in_room = distinct(floor.corners(room)), under = distinct(floor.corners(base));
+  const survey::Polygon room = feet_of(model);
+  const std::vector<Spot> in_room = distinct(floor.corners(room));
+  const std::vector<Spot> under = distinct(floor.corners(survey::to_polygon(base)));
   shape.along_width_mm = greatest_along(floor, room, in_room, true);
   shape.along_depth_mm = greatest_along(floor, room, in_room, false);
 
@@ -73,12 +126,8 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
   shape.twist_mm = corners[0].z - corners[1].z + corners[2].z - corners[3].z;
   const survey::HeightPlane plane = survey::best_plane(corners);
-  for (const Spot& s : under) {
-    const double off = s.z - plane.at(s.x, s.y);
-    if (off > shape.hump_mm) shape.hump_mm = off, shape.hump_at_mm = {s.x, s.y, s.z};
-    const double below = plane.at(s.x, s.y) - s.z;
-    if (below > shape.hollow_mm) shape.hollow_mm = below, shape.hollow_at_mm = {s.x, s.y, s.z};
-  }
+  find_farthest(under, plane, 1, shape.hump_mm, shape.hump_at_mm);
+  find_farthest(under, plane, -1, shape.hollow_mm, shape.hollow_at_mm);
   add_rock(under, base, floor, shape);
   return shape;
 }

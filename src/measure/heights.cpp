@@ -55,18 +55,43 @@ Span upstands_of(const parts::Solid& base, double rim) {
   return span;
 }
 
-/// How far a wall's framing comes in, between the floor and a height, along what stands before it.
-double inside_face(const Framing& framing, job::Side side, const survey::Rect& before, double high, double otherwise) {
+/// What stands before a side's wall, and up to which height: the bench on its own side, else the base.
+struct Before {
+  survey::Rect plan;
+  double high;
+};
+
+Before before_wall(const parts::Model& model, const facts::Heights& heights, job::Side side) {
+  const auto bench = plan_of(model, parts::Role::bench_frame);
+  const job::BenchPlace place = model.job.bench ? model.job.bench->place : job::BenchPlace::back;
+  const bool at_bench = bench && ((side == job::Side::left && place == job::BenchPlace::left_end) ||
+                                  (side == job::Side::right && place == job::BenchPlace::right_end) ||
+                                  (side == job::Side::back && place == job::BenchPlace::back));
+  if (at_bench) return {*bench, model.job.bench->height.in_mm()};
+  return {*plan_of(model, parts::Role::base), heights.upstand_top_mm.value_or(heights.rim_greatest_mm)};
+}
+
+/// A wall's framing between the floor and a height, along what stands before it.
+std::vector<gp_Pnt> points_of_wall(const Framing& framing, job::Side side, const Before& before, double beyond) {
   Box3 box;
-  box.high[2] = high;
+  box.high[2] = before.high;
   const bool back = side == job::Side::back;
-  (back ? box.low[0] : box.low[1]) = back ? before.x0 : before.y0;
-  (back ? box.high[0] : box.high[1]) = back ? before.x1 : before.y1;
-  const gp_Dir inward = side == job::Side::left    ? gp::DX()
-                        : side == job::Side::right ? gp_Dir{-1, 0, 0}
-                                                   : gp_Dir{0, -1, 0};
-  const auto far = framing.reach(std::string{"wall-"} + job::name_of(side), inward, box);
-  return !far ? otherwise : side == job::Side::left ? *far : -*far;
+  (back ? box.low[0] : box.low[1]) = (back ? before.plan.x0 : before.plan.y0) - beyond;
+  (back ? box.high[0] : box.high[1]) = (back ? before.plan.x1 : before.plan.y1) + beyond;
+  return points_within(framing.of(std::string{"wall-"} + job::name_of(side)), box);
+}
+
+/// How far a wall comes in; `otherwise` where there is none.
+double inside_face(const parts::Model& model, const Framing& framing, const facts::Heights& heights, job::Side side,
+                   double otherwise) {
+  const auto points = points_of_wall(framing, side, before_wall(model, heights, side), 0);
+  if (points.empty()) return otherwise;
+  double face = side == job::Side::left ? std::numeric_limits<double>::lowest() : std::numeric_limits<double>::max();
+  for (const gp_Pnt& p : points)
+    face = side == job::Side::left    ? std::max(face, p.X())
+           : side == job::Side::right ? std::min(face, p.X())
+                                      : std::min(face, p.Y());
+  return face;
 }
 
 }  // namespace
@@ -83,18 +108,21 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
     facts.openings.push_back(std::move(o));
   };
   const Framing framing{model};
-  const double base_top = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
-  const double bench_top = bench ? job.bench->height.in_mm() : 0;
   const auto face = [&](job::Side side, double otherwise) {
-    const job::BenchPlace place = job.bench ? job.bench->place : job::BenchPlace::back;
-    const bool at_bench = bench && ((side == job::Side::left && place == job::BenchPlace::left_end) ||
-                                    (side == job::Side::right && place == job::BenchPlace::right_end) ||
-                                    (side == job::Side::back && place == job::BenchPlace::back));
-    return inside_face(framing, side, at_bench ? *bench : base, at_bench ? bench_top : base_top, otherwise);
+    return inside_face(model, framing, facts.heights, side, otherwise);
   };
   const bool back_bench = bench && job.bench->place == job::BenchPlace::back;
   add(true, face(job::Side::right, job.alcove.width.in_mm()) - face(job::Side::left, 0), bench && !back_bench);
   add(false, face(job::Side::back, job.alcove.depth.in_mm()), back_bench);
+}
+
+Faces faces_of_opening(const parts::Model& model, const facts::Heights& heights, double beyond_mm) {
+  const Framing framing{model};
+  Faces faces;
+  for (const auto& [side, found] : {std::pair{job::Side::left, &faces.left}, {job::Side::right, &faces.right}})
+    for (const gp_Pnt& p : points_of_wall(framing, side, before_wall(model, heights, side), beyond_mm))
+      found->push_back({p.X(), p.Y(), p.Z(), false});
+  return faces;
 }
 
 std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, double below) {

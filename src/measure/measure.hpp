@@ -41,6 +41,24 @@ struct WayIn {
 };
 WayIn measure_way_in(const parts::Model& framing, const facts::Heights& heights);
 
+/// A point of a face that stands left or right of the base.
+struct FacePoint {
+  double x_mm = 0, y_mm = 0, z_mm = 0;
+  bool of_bench = false;  ///< of the bench's frame; else of a wall
+};
+/// What stands left and right: what reaches in farthest is among these points. A side without a wall has none.
+struct Faces {
+  double height_mm = 0;
+  std::vector<FacePoint> left, right;
+};
+/// At every height at which the width on the base's way down may be least. @param beyond_mm how far before and behind
+/// the base as well.
+std::vector<Faces> faces_on_the_way_down(const parts::Model& model, const facts::Heights& heights, double beyond_mm);
+/// The walls between which base and bench stand, up to their height.
+Faces faces_of_opening(const parts::Model& model, const facts::Heights& heights, double beyond_mm);
+/// How much of what a width lacks that was read at its own height it lacks at another.
+double share_of_width(const facts::WidthRead& width, double z_mm);
+
 /// Falls of every facet of the base, tilted stiffly so that its level planes rise by gx along x and gy along y.
 std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, double gy);
 

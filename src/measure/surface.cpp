@@ -183,15 +183,16 @@ std::pair<double, double> Surface::range_along(bool along_x, double line, double
   return {low, high};
 }
 
-std::vector<survey::Spot> Surface::corners(const survey::Rect& over) const {
+std::vector<survey::Spot> Surface::corners(const survey::Polygon& over) const {
   std::vector<survey::Spot> spots;
   for (const Face& face : faces_) {
     std::vector<gp_Pnt> polygon;
     for (const survey::Point& p : face.outline) polygon.emplace_back(p.x, p.y, face.plane.at(p.x, p.y));
-    polygon = keep(polygon, [&](const gp_Pnt& p) { return p.X() - over.x0; });
-    polygon = keep(polygon, [&](const gp_Pnt& p) { return over.x1 - p.X(); });
-    polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Y() - over.y0; });
-    polygon = keep(polygon, [&](const gp_Pnt& p) { return over.y1 - p.Y(); });
+    for (std::size_t i = 0; i < over.size() && !polygon.empty(); ++i) {
+      const survey::Point a = over[i], b = over[(i + 1) % over.size()];
+      polygon =
+          keep(polygon, [&](const gp_Pnt& p) { return (b.x - a.x) * (p.Y() - a.y) - (b.y - a.y) * (p.X() - a.x); });
+    }
     for (const gp_Pnt& p : polygon) spots.push_back({p.X(), p.Y(), p.Z()});
   }
   return spots;
@@ -204,8 +205,8 @@ std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid) {
   return outlines;
 }
 
-std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, const gp_Dir& way, const Box3& within) {
-  std::optional<double> farthest;
+std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within) {
+  std::vector<gp_Pnt> found;
   for (std::vector<gp_Pnt> polygon : outlines) {
     for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis) {
       // A face that ends at the box's side counts, on whichever side of it rounding has put its edge.
@@ -214,10 +215,16 @@ std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, co
       polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - low; });
       polygon = keep(polygon, [&](const gp_Pnt& p) { return high - p.Coord(axis); });
     }
-    for (const gp_Pnt& p : polygon) {
-      const double along = p.XYZ().Dot(way.XYZ());
-      if (!farthest || along > *farthest) farthest = along;
-    }
+    found.insert(found.end(), polygon.begin(), polygon.end());
+  }
+  return found;
+}
+
+std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, const gp_Dir& way, const Box3& within) {
+  std::optional<double> farthest;
+  for (const gp_Pnt& p : points_within(outlines, within)) {
+    const double along = p.XYZ().Dot(way.XYZ());
+    if (!farthest || along > *farthest) farthest = along;
   }
   return farthest;
 }

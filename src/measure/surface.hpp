@@ -27,8 +27,8 @@ class Surface {
   /// Least and greatest height over a line along x (at y = `line`) or along y, between two places on it: on planes both
   /// lie where the line crosses an edge.
   std::pair<double, double> range_along(bool along_x, double line, double from, double to) const;
-  /// Corners over a rectangle: the faces' own, and those where its outline cuts them.
-  std::vector<survey::Spot> corners(const survey::Rect& over) const;
+  /// Corners over a convex part of the plan: the faces' own, and those where its outline cuts them.
+  std::vector<survey::Spot> corners(const survey::Polygon& over) const;
 
  private:
   struct Face {
@@ -65,8 +65,10 @@ struct Box3 {
 /// The outlines of a solid's planar faces, in space; arcs in chords.
 std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid);
 
-/// How far such outlines reach along `way` within a box; nothing when none of them comes into it. Exact for faces with
-/// straight edges.
+/// Corners of what of such outlines lies within a box. Exact for faces with straight edges.
+std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within);
+
+/// How far such outlines reach along `way` within a box; nothing when none of them comes into it.
 std::optional<double> reach(const std::vector<std::vector<gp_Pnt>>& outlines, const gp_Dir& way, const Box3& within);
 
 }  // namespace fallwright::measure

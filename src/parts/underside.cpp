@@ -61,6 +61,31 @@ struct Collar {
   double disc_radius = 0;
 };
 
+/// A circle that comes nearer than this to a side or a corner that it does not cross is drawn past it: where they
+/// merely touch, cusps would be left that no solid can hold.
+constexpr double hair_mm = 0.01;
+
+/// Distances from a point at which a circle about it touches a rectangle's sides (within them) or goes through its
+/// corners.
+void add_touching(const job::Rect& r, brep::PlanPoint centre, std::vector<double>& radii) {
+  const auto within = [](double at, double low, double high) { return at > low - hair_mm && at < high + hair_mm; };
+  for (const double x : {r.x0, r.x1}) {
+    if (within(centre.y, r.y0, r.y1)) radii.push_back(std::abs(x - centre.x));
+    for (const double y : {r.y0, r.y1}) radii.push_back(std::hypot(x - centre.x, y - centre.y));
+  }
+  for (const double y : {r.y0, r.y1})
+    if (within(centre.x, r.x0, r.x1)) radii.push_back(std::abs(y - centre.y));
+}
+
+/// The least radius from `radius` on that touches nothing.
+double clear_of(double radius, std::vector<double> touching) {
+  std::sort(touching.begin(), touching.end());
+  for (const double at : touching)
+    if (std::abs(at - radius) < hair_mm) radius = at + hair_mm;
+  return radius;
+}
+
+/// @post base and bed have the same one: it hangs on the job alone, not on how much of it either of them covers.
 Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_radius) {
   const double shell = job.base.shell.in_mm();
   Collar collar;
@@ -68,11 +93,17 @@ Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_rad
   if (!is_round(job)) collar.square = job.base.ribs.any() ? layout.opening.grown(shell) : layout.opening;
   if (!job.base.ribs.any()) return collar;
   collar.disc_radius = bed_hole_radius_mm(job);
-  // A bore that touches the ring's square would leave cusps that no solid can hold: the square clears it by a hair.
-  constexpr double hair_mm = 0.01;
-  if (collar.square && std::abs(collar.square->width() / 2 - collar.disc_radius) < hair_mm)
-    collar.square = collar.square->grown(collar.disc_radius + hair_mm - collar.square->width() / 2);
   if (is_round(job)) collar.disc_radius = std::max(collar.disc_radius, job.drain.size.in_mm() / 2 + shell);
+  std::vector<double> touching;
+  const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
+  add_touching(layout.bed, drain, touching);
+  for (const job::Rect& hollow : hollows(job, layout)) add_touching(hollow, drain, touching);
+  if (collar.square) touching.push_back(std::hypot(collar.square->width(), collar.square->depth()) / 2);
+  collar.disc_radius = clear_of(collar.disc_radius, std::move(touching));
+  if (!collar.square) return collar;
+  for (const double half : {collar.square->width() / 2, collar.square->depth() / 2})
+    if (std::abs(half - collar.disc_radius) < hair_mm)
+      collar.square = collar.square->grown(collar.disc_radius + hair_mm - half);
   return collar;
 }
 

@@ -70,6 +70,7 @@ Json window(const facts::DrainWindow& w) {
           {"nearest_mm", w.nearest_mm},
           {"moved_mm", w.moved_mm},
           {"falls_there_percent", {w.least_fall * 100, w.greatest_fall * 100}},
+          {"falls_there_unknown", w.falls_unknown},
           {"joist",
            {{"depth_mm", w.joist_depth_mm},
             {"hole_mm", w.hole_mm},
@@ -144,9 +145,15 @@ Json room_json(const Report& report) {
   json["set_out"] = list(r.set_out, [](const facts::Mark& m) { return Json{{"name", m.name}, {"mm", m.mm}}; });
   json["as_set"] = as_set(r.as_set);
   json["worst_case"] = list(r.worst, [](const facts::Worst& w) {
-    return Json{{"what", w.what},       {"unit", w.unit},         {"nominal", w.nominal},
-                {"least", w.least},     {"greatest", w.greatest}, {"matters_most", w.reading},
-                {"by_it", w.by_reading}};
+    const bool known = w.unknown.empty();
+    return Json{{"what", w.what},
+                {"unit", w.unit},
+                {"nominal", w.nominal},
+                {"least", known ? Json(w.least) : Json()},
+                {"greatest", known ? Json(w.greatest) : Json()},
+                {"matters_most", w.reading},
+                {"by_it", w.by_reading},
+                {"unknown", w.unknown}};
   });
   return json;
 }

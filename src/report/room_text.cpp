@@ -143,11 +143,12 @@ class RoomText {
     line(std::string{w.along_width ? "from the entry " : "from the left stud face "} + len(w.other_mm.first - other) +
          " to " + len(w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
-      line(
-          "nearest place with clearance: " +
-          (w.moved_mm < 0.01 ? "where it is"
-                             : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
-          (w.greatest_fall > 0 ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall) : ""));
+      line("nearest place with clearance: " +
+           (w.moved_mm < 0.01 ? "where it is"
+                              : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
+           (!w.falls_unknown.empty() ? "; how the floor then falls is not known: " + w.falls_unknown
+            : w.greatest_fall > 0    ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall)
+                                     : ""));
     line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
          rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +
          ", " + rules::text_at_most(w.end_notch_mm, report_.job) +
@@ -238,15 +239,17 @@ class RoomText {
 
   void doubt() {
     if (room_.worst.empty()) return;
-    head("HOW SURE: every reading off by its tolerance, all the worst way");
+    head("HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way");
     for (const facts::Worst& w : room_.worst) {
       const auto value = [&](double v) {
         return w.unit == "mm3"     ? rules::text_of(v, rules::Unit::mm3, report_.job)
                : w.unit == "ratio" ? fall(v)
                                    : len(v);
       };
-      line(w.what + ": " + value(w.nominal) + ", from " + value(w.least) + " to " + value(w.greatest) +
-           "; most hangs on: " + w.reading);
+      line(w.what + ": " + value(w.nominal) +
+           (w.unknown.empty()
+                ? ", from " + value(w.least) + " to " + value(w.greatest) + "; most hangs on: " + w.reading
+                : "; from what to what is not known: " + w.unknown));
     }
   }
 

@@ -7,6 +7,7 @@
 #include "job/layout.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
+#include "rules/levelling.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -167,9 +168,12 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
   const FloorRemedy remedy = floor_remedy(job, least, greatest);
   if (remedy.rise && !remedy.across_mm && !remedy.along_mm) return "set the rim " + rim_words(job, *remedy.rise, least);
   const std::string equal_fall = "base.pattern = \"equal-fall\" (the rim is then not level)";
-  std::string text = "no single rim height passes: the longest run, " + exact_text(remedy.longest_mm, job) +
-                     ", is more than " + times(greatest / least) + " times the shortest, " +
-                     exact_text(remedy.shortest_mm, job);
+  // Nobody types these two: in inches they stand on a mark, each to the side that keeps the sentence true.
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const auto longest = metric ? exact_text(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
+  const auto shortest = metric ? exact_text(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
+  std::string text = "no single rim height passes: the longest run, " + longest + ", is more than " +
+                     times(greatest / least) + " times the shortest, " + shortest;
   if (!remedy.possible())
     return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain";
   text += "; move the drain's centre to ";

@@ -38,13 +38,14 @@ struct Bound {
   std::optional<Vec> toward;
   double limit;
   bool least;
+  double slack = 0;  ///< a fall that is equal to its limit when all is level is inside it, by this much
 
   double fall(double tx, double ty) const {
     const Vec n = tilted(normal, tx, ty);
     if (toward) return (n[0] * (*toward)[0] + n[1] * (*toward)[1]) / n[2];
     return std::hypot(n[0], n[1]) / n[2];
   }
-  double room(double tx, double ty) const { return least ? fall(tx, ty) - limit : limit - fall(tx, ty); }
+  double room(double tx, double ty) const { return (least ? fall(tx, ty) - limit : limit - fall(tx, ty)) + slack; }
 
   /// How far along a direction until the limit is reached. Gradients add up but for terms of second order; the root of
   /// that is bracketed and refined on the true tilt.
@@ -52,12 +53,13 @@ struct Bound {
     constexpr double far = 0.2;
     if (room(0, 0) <= 0) return 0;
     double root = far;
+    const double edge = least ? limit - slack : limit + slack;
     const double gx = -normal[0] / normal[2], gy = -normal[1] / normal[2];
     if (toward) {
       const double own = -(gx * (*toward)[0] + gy * (*toward)[1]), change = -(dx * (*toward)[0] + dy * (*toward)[1]);
-      if (change != 0 && (limit - own) / change > 0) root = (limit - own) / change;
+      if (change != 0 && (edge - own) / change > 0) root = (edge - own) / change;
     } else {
-      const double b = gx * dx + gy * dy, c = gx * gx + gy * gy - limit * limit, d = b * b - c;
+      const double b = gx * dx + gy * dy, c = gx * gx + gy * gy - edge * edge, d = b * b - c;
       if (d >= 0)
         for (const double t : {-b - std::sqrt(d), -b + std::sqrt(d)})
           if (t > 0) root = std::min(root, t);
@@ -81,25 +83,33 @@ void add_bounds(const facts::Facts& facts, const std::string& surface, const std
   for (const facts::Facet& f : facts.facets) {
     if (f.surface != surface) continue;
     const std::string name = what.empty() ? f.facet + " facet" : what;
-    if (limit.least) bounds.push_back({"least fall of the " + name, normal_of(f), toward, *limit.least, true});
-    if (limit.greatest)
-      bounds.push_back({"greatest fall of the " + name, normal_of(f), toward, *limit.greatest, false});
+    const auto add = [&](const char* which, double value, bool least) {
+      Bound bound{which + name, normal_of(f), toward, value, least};
+      if (std::abs(bound.room(0, 0)) <= units::tolerance::ratio) bound.slack = units::tolerance::ratio;
+      bounds.push_back(std::move(bound));
+    };
+    if (limit.least) add("least fall of the ", *limit.least, true);
+    if (limit.greatest) add("greatest fall of the ", *limit.greatest, false);
   }
 }
 
-/// What reaches its limit first along a direction.
+/// What reaches its limit first along a direction; of several at once that which has least room, or is broken most.
 std::pair<double, std::string> first_of(const std::vector<Bound>& bounds, double dx, double dy) {
-  std::pair<double, std::string> first{std::numeric_limits<double>::max(), ""};
-  for (const Bound& bound : bounds)
-    if (const double t = bound.first_crossing(dx, dy); t < first.first) first = {t, bound.name};
-  return first;
+  double first = std::numeric_limits<double>::max(), room = first;
+  std::string name;
+  for (const Bound& bound : bounds) {
+    const double t = bound.first_crossing(dx, dy), here = bound.room(0, 0);
+    const bool together = std::abs(t - first) <= units::tolerance::ratio;
+    if (together ? here >= room - units::tolerance::ratio : t > first) continue;
+    first = std::min(t, first), room = here, name = bound.name;
+  }
+  return {first, name};
 }
 
 Levelling window(const std::string& of, const std::vector<Bound>& bounds, double length, double width) {
   Levelling levelling{of, false, {}, {}};
   if (bounds.empty()) return levelling;
-  levelling.broken =
-      std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < -units::tolerance::ratio; });
+  levelling.broken = std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < 0; });
   const struct {
     const char* low;
     double dx, dy, over;

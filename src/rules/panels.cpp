@@ -3,6 +3,7 @@
 
 #include "rules/book.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -29,7 +30,7 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const double proud = worst->thickness_mm - board_mm(job), screw = first_screw_mm(job);
   std::string sides;
   for (const facts::Hold& hold : facts.holds)
-    if (hold.behind == "wall" && hold.thickness_mm - board_mm(job) > *limit.greatest)
+    if (hold.behind == "wall" && hold.thickness_mm - board_mm(job) > *limit.greatest + units::tolerance::length_mm)
       sides += (sides.empty() ? "" : ", ") + hold.side;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string at = len(worst->thickness_mm) + " upstand against a board of " + len(board_mm(job));

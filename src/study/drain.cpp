@@ -10,6 +10,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/joists.hpp"
+#include "study/doubts.hpp"
 #include "study/study.hpp"
 
 namespace fallwright::study {
@@ -41,9 +42,11 @@ void falls_there(const parts::Model& model, facts::DrainWindow& window) {
   shift(job.drain.across, dx, job::Side::left);
   shift(job.drain.along, dy, job::Side::front);
   if (!job::contradictions(job).empty()) return;  // the floor would allow it, and something else does not
-  const parts::Model moved{job, {parts::build_base(job)}};
+  std::optional<parts::Model> moved;
+  window.falls_unknown = refusal_of("base", [&] { moved = parts::Model{job, {parts::build_base(job)}}; });
+  if (!moved) return;
   window.least_fall = 1;
-  for (const facts::Facet& f : measure::tilted_falls(moved, 0, 0)) {
+  for (const facts::Facet& f : measure::tilted_falls(*moved, 0, 0)) {
     if (f.surface != "base-floor") continue;
     window.least_fall = std::min(window.least_fall, f.fall);
     window.greatest_fall = std::max(window.greatest_fall, f.fall);

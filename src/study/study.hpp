@@ -13,15 +13,16 @@ struct Model;
 
 namespace fallwright::study {
 
-/// Facts of a model with what studies add to them: where the drain may stand, and the worst cases.
-/// @throws diag::ModelError naming the part when the kernel refuses.
+/// Facts of a model with what studies add to them: where the drain may stand, and the worst cases. What the kernel
+/// refuses to build for one of them costs that answer alone, with its reason.
+/// @throws diag::ModelError naming the part when the kernel refuses the job's own.
 facts::Facts with_studies(const parts::Model& model, facts::Facts facts, const rules::Limits& limits);
 
 /// The drain's window with the nearest place that keeps `clearance_mm` from every joist, the falls of the floor there,
 /// and what a joist may lose. @param seen as measured: the stretches that joists leave.
 facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, double clearance_mm);
 
-/// What numbers of the room come to when readings are off by their tolerance.
+/// Between which bounds numbers of the room stay when every reading is within its tolerance: never too narrow.
 std::vector<facts::Worst> worst_cases(const parts::Model& model, const facts::Facts& facts);
 
 }  // namespace fallwright::study

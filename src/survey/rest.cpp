@@ -18,14 +18,17 @@ namespace {
 constexpr double same_mm = units::tolerance::weld_mm;
 constexpr double same_slope = units::tolerance::ratio;
 
-/// Spots that lie under a straight line between others carry nothing and only cost time: of equal places one is kept.
+/// Of spots in one place the highest carries; the others only cost time.
 std::vector<Spot> distinct(const std::vector<Spot>& spots) {
   std::vector<Spot> kept;
   for (const Spot& s : spots) {
-    const bool known = std::any_of(kept.begin(), kept.end(), [&](const Spot& k) {
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const Spot& k) {
       return std::abs(k.x - s.x) < same_mm && std::abs(k.y - s.y) < same_mm;
     });
-    if (!known) kept.push_back(s);
+    if (same == kept.end())
+      kept.push_back(s);
+    else if (s.z > same->z)
+      *same = s;
   }
   return kept;
 }

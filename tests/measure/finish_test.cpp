@@ -44,6 +44,19 @@ TEST(Finish, WallsAreTiledFromWhatStandsBelowThem) {
   EXPECT_NEAR(area(finish, "apron"), 31.5 * (nose - rim) + 4 * (nose - sill), 1e-6);
 }
 
+TEST(Finish, WallsOverTheSeatsNoseAreTiledOnceWhateverTheUpstands) {
+  // Source: closed form; the nose stands 1 in over the floor. The seat's upstand is thicker than the base's, so that
+  // their edges at the wall do not lie in one line.
+  job::Job left = sample::alcove();
+  left.bench->overhang = job::Length::inches(1);
+  left.bench->upstand_thickness = job::Length::inches(0.75);
+  job::Job right = left;
+  right.bench->place = job::BenchPlace::right_end, right.drain.across.side = job::Side::right;
+  const double seat = 15.25 * (top - (nose + nose + 15.25 / 48) / 2);
+  for (const job::Job& j : {left, right})
+    EXPECT_NEAR(area(finish_of(j), "walls", "back"), 55.5 * (top - rim) + seat, 1e-6);
+}
+
 TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
   // Source: closed form; plan over the cosine of each facet's fall.
   const facts::Finish finish = finish_of(sample::alcove());

@@ -47,8 +47,8 @@ TEST(Sheets, AreAllThere) {
 }
 
 TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
-  // Source: closed form: the distance along the dimension, in the trade's notation; a part of a chain may carry one
-  // mark for the sake of the sum.
+  // Source: closed form: the distance along the dimension, in the trade's notation; a part of a chain, or its whole,
+  // may carry a mark for the sake of the sum.
   for (const Drawn& d : all_jobs())
     for (const Sheet& sheet : d.sheets)
       for (const Dimension& dim : sheet.dimensions) {
@@ -59,7 +59,7 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
         const double mark = sheet.metric ? 1 : 25.4 / 16;
         std::set<std::string> good{units::to_text(units::Length::mm(dim.length_mm), sheet.metric)};
         for (const double by : {-2 * mark, -mark, mark, 2 * mark})
-          if (dim.chain > 0) good.insert(units::to_text(units::Length::mm(dim.length_mm + by), sheet.metric));
+          if (dim.chain != 0) good.insert(units::to_text(units::Length::mm(dim.length_mm + by), sheet.metric));
         EXPECT_TRUE(good.count(dim.words))
             << d.name << " " << sheet.name << " " << dim.words << " for " << dim.length_mm;
       }
@@ -85,6 +85,25 @@ TEST(Sheets, ChainsAddUpAsPrinted) {
       }
     }
   EXPECT_GT(chains, 20);
+}
+
+TEST(Sheets, WhatIsWorkedToHasOneNumberOnAllOfThem) {
+  // Source: by hand: in a room at odd millimetres the base is 1130 mm long, and every length of the set-out that the
+  // drain sheet lists is the same where the plan, the falls or the bed have it.
+  const std::string file = std::string{PROJECT_DIR} + "/tests/outside/jobs/odd-millimetres.toml";
+  const Drawn d = drawn(job::read(diag::read_text(file), file));
+  std::vector<double> worked_to{1130};
+  for (const facts::Mark& m : d.facts.room.set_out)
+    if (m.name.rfind("bore centre from the ", 0) == 0) worked_to.push_back(m.mm);
+  int found = 0;
+  for (const Sheet& sheet : d.sheets)
+    for (const Dimension& dim : sheet.dimensions)
+      for (const double mm : worked_to) {
+        if (std::abs(dim.length_mm - mm) > 1e-3) continue;
+        EXPECT_EQ(dim.words, units::to_text(units::Length::mm(mm), true)) << sheet.name << " " << dim.length_mm;
+        ++found;
+      }
+  EXPECT_GE(found, 6);
 }
 
 TEST(Sheets, NoTwoTextsOverlap) {

@@ -1,4 +1,6 @@
+#include <cmath>
 #include <random>
+#include <utility>
 
 #include <gtest/gtest.h>
 
@@ -15,12 +17,16 @@ namespace {
 using job::Fall;
 using job::Length;
 
-/// A job within the ranges of the job file, of which many cannot stand: those must be refused in words.
-job::Job random_job(std::mt19937& random) {
+/// A job within the ranges of the job file, of which many cannot stand: those must be refused in words. Lengths are
+/// whole marks, as people write them, so that sides and circles come to touch; without a mark any number.
+job::Job random_job(std::mt19937& random, double mark_mm) {
   const auto number = [&](double from, double to) { return std::uniform_real_distribution<double>{from, to}(random); };
   const auto count = [&](int from, int to) { return std::uniform_int_distribution<int>{from, to}(random); };
   job::Job j = sample::alcove();
-  const auto mm = [&](double from, double to) { return Length::mm(number(from, to)); };
+  const auto mm = [&](double from, double to) {
+    const double length = number(from, to);
+    return Length::mm(mark_mm > 0 ? std::round(length / mark_mm) * mark_mm : length);
+  };
   j.alcove.width = mm(1200, 2400);
   j.alcove.depth = mm(750, 1500);
   const int place = count(0, 3);
@@ -52,31 +58,34 @@ job::Job random_job(std::mt19937& random) {
 }
 
 /// One test of a hundred jobs each, so that ctest can share them out.
-class RandomJobs : public testing::TestWithParam<unsigned> {};
+class RandomJobs : public testing::TestWithParam<std::pair<unsigned, double>> {};
 
 TEST_P(RandomJobs, AreValidSolidsOrAreRefusedInWords) {
   // Source: property test, fixed seeds: whatever the job, all solids are closed and valid, or a contradiction is named.
-  std::mt19937 random{GetParam()};
+  const auto [seed, mark_mm] = GetParam();
+  std::mt19937 random{seed};
   int built = 0;
   for (int i = 0; i < 100; ++i) {
-    const job::Job j = random_job(random);
+    const job::Job j = random_job(random, mark_mm);
     const auto refused = job::contradictions(j);
     for (const auto& c : refused) EXPECT_FALSE(c.message.empty());
     if (!refused.empty()) continue;
     ++built;
     std::shared_ptr<const Model> model;
-    ASSERT_NO_THROW(model = build(j)) << "seed " << GetParam() << " job " << i;
+    ASSERT_NO_THROW(model = build(j)) << "seed " << seed << " job " << i;
     for (const char* id : {"base", "bed", "bed-spread", "drain", "subfloor"})
-      ASSERT_TRUE(brep::is_sound(model->find(id)->shape)) << id << ", seed " << GetParam() << " job " << i;
+      ASSERT_TRUE(brep::is_sound(model->find(id)->shape)) << id << ", seed " << seed << " job " << i;
     if (j.bench) {
-      ASSERT_TRUE(brep::is_sound(model->find("seat-block")->shape)) << "seed " << GetParam() << " job " << i;
+      ASSERT_TRUE(brep::is_sound(model->find("seat-block")->shape)) << "seed " << seed << " job " << i;
     }
     EXPECT_GE(brep::volume_mm3(model->find("bed-spread")->shape), brep::volume_mm3(model->find("bed")->shape) - 1);
   }
   EXPECT_GT(built, 10) << "too few of the random jobs can be built for the test to mean anything";
 }
 
-INSTANTIATE_TEST_SUITE_P(Seeds, RandomJobs, testing::Values(11u, 23u, 47u, 83u, 131u));
+INSTANTIATE_TEST_SUITE_P(Seeds, RandomJobs,
+                         testing::Values(std::pair{11u, 0.}, std::pair{23u, 0.}, std::pair{47u, 1.}, std::pair{83u, 1.},
+                                         std::pair{131u, 25.4 / 8}));
 
 }  // namespace
 }  // namespace fallwright::parts

@@ -57,7 +57,23 @@ std::array<double, 6> family_box(const Meshes& meshes, const std::string& family
   return box_of(all);
 }
 
-void judge_widths(const Json& drop, const Meshes& meshes, Opinion& opinion) {
+/// What widths that were read where the base passes take off the width at a height: up to their own in proportion, as
+/// much above it.
+double read_less(const Json& room, const Meshes& meshes, double z) {
+  const auto base = box_of(meshes.at("base"));
+  const double depth = family_box(meshes, "wall-back/sole-plate")[1];
+  double most = 0;
+  for (const Json& w : room["widths"]) {
+    const double y = depth - w["from_back_mm"].get<double>(), height = w["height_mm"];
+    if (y < base[1] || y > base[4]) continue;
+    const double lacks = w["solids_mm"].get<double>() - w["reading_mm"].get<double>();
+    most = std::max(most, lacks * (height > 0 ? std::clamp(z / height, 0.0, 1.0) : 1));
+  }
+  return most;
+}
+
+void judge_widths(const Json& room, const Meshes& meshes, Opinion& opinion) {
+  const Json& drop = room["drop_in"];
   const auto base = box_of(meshes.at("base"));
   const double middle = (base[0] + base[3]) / 2;
   // What merely touches the stretch's ends stands beside it.
@@ -70,7 +86,7 @@ void judge_widths(const Json& drop, const Meshes& meshes, Opinion& opinion) {
       high = std::min(high, -right.greatest(meshes, family, w["height_mm"], -1));
     }
     const std::string name = "width at " + std::to_string(w["height_mm"].get<double>());
-    compare(opinion, name, w["width_mm"], high - low, corner_mm);
+    compare(opinion, name, w["width_mm"], high - low - read_less(room, meshes, w["height_mm"]), corner_mm);
   }
 }
 
@@ -144,7 +160,7 @@ double room_of(const Json& report, const std::string& surface, const Mesh& solid
 }  // namespace
 
 void judge_room(const Json& report, const Meshes& meshes, Opinion& opinion) {
-  if (report["room"]["drop_in"]["between_walls"].get<bool>()) judge_widths(report["room"]["drop_in"], meshes, opinion);
+  if (report["room"]["drop_in"]["between_walls"].get<bool>()) judge_widths(report["room"], meshes, opinion);
   judge_studs(report, meshes, opinion);
   judge_levels(report, meshes, opinion);
 }

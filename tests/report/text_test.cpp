@@ -36,6 +36,17 @@ TEST(Text, SummarySaysWhatATiredPersonNeeds) {
   EXPECT_THAT(text, HasSubstr("out/sample"));
 }
 
+TEST(Text, AWhatIfThatFailedSaysWhyInPlaceOfNumbers) {
+  // Source: none.
+  sample::Reported sample;
+  sample.facts.room.worst[0].unknown = "bed: its top lies below its underside";
+  sample.facts.room.drain.falls_unknown = "base: two of its surfaces cross";
+  const std::string text = report::room_table(sample.report());
+  EXPECT_THAT(text, HasSubstr("not known: bed: its top lies below its underside"));
+  EXPECT_THAT(text, HasSubstr("how the floor then falls is not known: base: two of its surfaces cross"));
+  EXPECT_THAT(text, Not(HasSubstr("spot level")));
+}
+
 TEST(Text, FailuresComeBeforeCautionsAndWhatIsNotCheckedBeforeThePasses) {
   // Source: none.
   const sample::Reported sample;

@@ -38,6 +38,17 @@ TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   EXPECT_EQ(result_of(job, facts, "clear.area").limit.source, "letter of the building office");
 }
 
+TEST(Check, AnUpstandAtItsLimitIsToldOfNoWall) {
+  // Source: closed form: a board of 1/2 in and 1/16 in more, as far from it as rounding puts an edge in a large room.
+  job::Job job = sample::alcove();
+  job.survey.board_mm = in / 2;
+  facts::Facts facts = sample::good_facts();
+  for (const double off : {-1e-10, 0., 1e-10}) {
+    for (facts::Hold& hold : facts.holds) hold.thickness_mm = in * 9 / 16 + off;
+    EXPECT_EQ(result_of(job, facts, "upstand.board").where.find("along the"), std::string::npos) << off;
+  }
+}
+
 TEST(Check, ACautionBecomesAFailureOnceTheJobSetsTheLimit) {
   // Source: IRC and UPC differ on the circle: it binds where the job says that it does.
   job::Job job = sample::alcove();

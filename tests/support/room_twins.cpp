@@ -87,7 +87,7 @@ std::string mirrored(const std::string& job_file) {
   table job = tree_of(job_file);
   const double unit = job["job"]["unit"].value<std::string>() == "in" ? 25.4 : 1;
   const double axis = mirror_axis_mm(job_file) / unit;
-  turn_words(*job["alcove"]["walls"].node());
+  if (job["alcove"]["walls"]) turn_words(*job["alcove"]["walls"].node());
   if (auto* survey = job["survey"].as_table()) {
     if (auto* plan = (*survey)["plan"].as_table()) {
       rename(*plan, "left", "right");
@@ -102,7 +102,7 @@ std::string mirrored(const std::string& job_file) {
     turn(job["floor"]["joists"]["first"], axis);
   turn(job["floor"]["drop_along_width"], 0);
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
-  turn_words(*job["base"]["upstands"]["sides"].node());
+  if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())

@@ -34,6 +34,13 @@ TEST(Rest, OnATwistItRocksByTheTwist) {
   }
 }
 
+TEST(Rest, KeepsBothPlanesWhereSpotsLieCloseTogether) {
+  // Source: closed form: as on a twist, with a spot beside each of the high corners that lies lower than they do.
+  auto spots = corners(5, 1, 4, 2);
+  for (const Spot& s : {Spot{1e-7, 34, 4.9}, Spot{60, 1e-7, 3.9}}) spots.insert(spots.begin(), s);
+  EXPECT_EQ(stands_on(spots, {30, 17}).size(), 2u);
+}
+
 TEST(Rest, NothingStandsAboveThePlate) {
   // Source: property: no spot is above the plane, and three at least touch it; 200 random floors, fixed seed.
   std::mt19937 random{31};
