@@ -174,9 +174,21 @@ struct Extent {
   }
 };
 
+/// The same between walls, each where it comes in farthest along it.
+Extent between(Extent e, const std::vector<WallFace>& walls) {
+  const Extent all = e;
+  for (const WallFace& wall : walls) {
+    const bool back = wall.side == job::Side::back;
+    const double one = wall.at(back ? all.x0 : all.y0), other = wall.at(back ? all.x1 : all.y1);
+    if (wall.side == job::Side::left) e.x0 = std::max({e.x0, one, other});
+    if (wall.side == job::Side::right) e.x1 = std::min({e.x1, one, other});
+    if (back) e.y1 = std::min({e.y1, one, other});
+  }
+  return e;
+}
+
 /// The smaller side of a floor; an obstacle along a whole side takes its width off that side.
-double least_width(const Polygon& floor, const std::vector<Polygon>& taken) {
-  Extent left{floor};
+double least_width(Extent left, const std::vector<Polygon>& taken) {
   for (const Polygon& polygon : taken) {
     const Extent t{polygon};
     constexpr double same = 0.01;
@@ -185,11 +197,11 @@ double least_width(const Polygon& floor, const std::vector<Polygon>& taken) {
     if (t.x0 <= left.x0 + same && t.x1 >= left.x1 - same)
       (t.y0 <= left.y0 + same ? left.y0 : left.y1) = t.y0 <= left.y0 + same ? t.y1 : t.y0;
   }
-  return std::min(left.x1 - left.x0, left.y1 - left.y0);
+  return std::max(0.0, std::min(left.x1 - left.x0, left.y1 - left.y0));
 }
 
-/// What obstacles leave of a convex floor.
-facts::Finished free_of(const Polygon& floor, const std::vector<Polygon>& obstacles) {
+/// What obstacles leave of a convex floor, whose sides reach as far as `sides`.
+facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::vector<Polygon>& obstacles) {
   facts::Finished clear;
   if (floor.empty()) return clear;
   clear.area_mm2 = brep::area(brep::to_loop(floor));
@@ -209,7 +221,7 @@ facts::Finished free_of(const Polygon& floor, const std::vector<Polygon>& obstac
                std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
       },
       clear);
-  clear.least_width_mm = least_width(floor, taken);
+  clear.least_width_mm = least_width(sides, obstacles);
   return clear;
 }
 
@@ -243,21 +255,24 @@ facts::Clear measure_clear(const parts::Model& model) {
   const auto drain_box = brep::box_of(drain.shape);
   const double top = drain_box[5];
   const Polygon floor = hull(floor_corners(base, drain_box));
-  const std::vector<Polygon> over = obstacles(model, top);
+  const Extent sides{floor};
+  std::vector<Polygon> over;
+  for (const Polygon& obstacle : obstacles(model, top))
+    if (const Polygon part = common(obstacle, floor); !part.empty()) over.push_back(part);
   const auto& build_up = model.job.survey.finish_mm;
   const auto walls = wall_faces(model, top, top + reach_mm, build_up.value_or(0));
 
   facts::Clear clear;
-  const facts::Finished framed = free_of(floor, over);
+  const facts::Finished framed = free_of(floor, sides, over);
   clear.area_mm2 = framed.area_mm2;
   clear.circle_mm = framed.circle_mm;
   clear.circle_at_mm = {framed.circle_at_mm[0], framed.circle_at_mm[1], top};
   clear.least_width_mm = framed.least_width_mm;
-  clear.compartment = compartment_of(model.job, Extent{floor}, walls);
+  clear.compartment = compartment_of(model.job, sides, walls);
   if (!build_up) return clear;
   Polygon left = floor;
   for (const WallFace& wall : walls) left = brep::clip(left, wall.nx, wall.ny, -wall.reach_mm);
-  clear.finished = free_of(left, over);
+  clear.finished = free_of(left, between(sides, walls), over);
   clear.finished->circle_at_mm[2] = top;
   return clear;
 }

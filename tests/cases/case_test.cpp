@@ -24,6 +24,10 @@ std::string file_of(const std::string& name) {
   return std::string{PROJECT_DIR} + "/tests/cases/" + name + ".toml";
 }
 
+facts::Facts measured(const job::Job& job) {
+  return measure::measure(*parts::build(job));
+}
+
 std::vector<Result> checked_text(const std::string& text, const std::string& file) {
   const job::Job job = job::read(text, file);
   const auto model = parts::build(job);
@@ -138,6 +142,14 @@ TEST(Case, ARoomsMirrorImageAndItsTwinInTheOtherUnitAreJudgedAlike) {
       EXPECT_EQ(name_of(r.outcome), std::string{room.result}) << room.file << ": " << words_of(r);
     }
   }
+}
+
+TEST(Case, PlumbWallsAreAsFarApartAtEveryHeight) {
+  // Source: closed form: walls that stand plumb have one width, however they run in plan.
+  const std::string text = diag::read_text(file_of("plumb-walls-out-of-square"));
+  const auto widths = measured(job::read(text, "plumb.toml")).room.drop_in.widths_mm;
+  ASSERT_GT(widths.size(), 2U);
+  for (const auto& [height, width] : widths) EXPECT_NEAR(width, widths.front().second, 1e-6) << height;
 }
 
 TEST(Case, TheRoomTheyAreMadeFromPasses) {

@@ -169,6 +169,7 @@ TEST(Clear, AWallOutOfSquareTakesAWedge) {
   ASSERT_LT(cross, 35);
   ASSERT_GT(high, edge);
   EXPECT_NEAR(clear.finished->area_mm2 / 645.16, area, 1e-3);
+  EXPECT_NEAR(clear.finished->least_width_mm / 25.4, 31, 1e-6) << "its depth";
 }
 
 TEST(Heights, TheFloorBesideTheThresholdIsItsLowestAlongThere) {
