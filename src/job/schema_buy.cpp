@@ -42,7 +42,7 @@ std::vector<Key> tile_keys() {
        "what is tiled; leave out what comes finished",
        {"floor", "threshold", "seat", "apron", "walls"},
        STORE(j.buy.tile.surfaces = v.words)},
-      {"tile.height", Kind::length, usual, "\"72 in\"", "1800", 300, 4000,
+      {"tile.height", Kind::length, usual, "\"75 in\"", "1900", 300, 4000,
        "of tile and waterproofing on the walls, above the drain's top; codes ask for 70 to 72 in (1800 mm) above drain "
        "or "
        "floor, see wall.above-floor",

@@ -54,6 +54,10 @@ TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
                                            "trap.fall",
                                            "trap.drop",
                                            "wall.above-floor",
+                                           "clear.area",
+                                           "clear.width",
+                                           "clear.circle",
+                                           "access.opening",
                                            "threshold.above-outside",
                                            "upstand.board"};
   for (const auto& c : report.at("checks")) {
