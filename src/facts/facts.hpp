@@ -66,14 +66,32 @@ struct Bed {
   double void_mm3 = 0;         ///< between base and bed over their common footprint
 };
 
-/// The free floor of the shower, at threshold height, under nothing that overhangs it.
+/// What a wall's build-up leaves of the free floor: between finished faces, up to 70 in above the drain.
+struct Finished {
+  double area_mm2 = 0;
+  double circle_mm = 0;
+  Point circle_at_mm{};
+  double least_width_mm = 0;
+  std::optional<double> entry_mm;
+};
+
+/// The compartment from wall to wall, whatever seat stands in it: at the middles of opposing sides, from the inner edge
+/// of the threshold. Between finished faces where these are known, else between framing.
+struct Compartment {
+  double width_mm = 0, depth_mm = 0;
+  std::optional<double> face_mm;  ///< across the entry
+};
+
+/// The free floor of the shower, at threshold height, under nothing that overhangs it: inside upstands and framing.
 struct Clear {
   double area_mm2 = 0;
   double circle_mm = 0;  ///< diameter of the largest inscribed circle
   Point circle_at_mm{};
-  double least_width_mm = 0;            ///< the smaller side of the free floor's bounding rectangle
-  std::optional<double> entry_mm;       ///< least free width at the entry, from the threshold's top up
-  std::optional<double> seat_depth_mm;  ///< seat's front edge from the framing behind it
+  double least_width_mm = 0;              ///< the smaller side of the free floor's bounding rectangle
+  std::optional<double> entry_mm;         ///< least free width at the entry, from the threshold's top up
+  std::optional<double> seat_depth_mm;    ///< seat's front edge from the framing behind it
+  std::optional<Finished> finished = {};  ///< absent: nobody said how thick the walls are built up
+  Compartment compartment = {};
 };
 
 enum class Touch { gap, touch, clash };
@@ -102,7 +120,8 @@ struct Member {
 struct Heights {
   double drain_top_mm = 0, rib_plane_mm = 0, rim_least_mm = 0, rim_greatest_mm = 0;
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_top_mm, seat_front_mm, seat_back_mm;
-  std::optional<double> outside_mm;  ///< the bath's finished floor in front of the entry
+  std::optional<double> outside_mm;             ///< the bath's finished floor in front of the entry
+  std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
 /// What must add up along the alcove: the opening against base and bench, along one axis.
@@ -111,6 +130,7 @@ struct Opening {
   double alcove_mm = 0, base_mm = 0;
   std::optional<double> bench_mm;
   double left_over_mm = 0;  ///< alcove minus base minus bench
+  double open_mm = 0;       ///< the part of that where no wall stands: before the entry, beside an open side
 };
 
 /// The drain in its hole: least distance between body and bore, and between bore and joists.

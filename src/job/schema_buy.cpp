@@ -42,9 +42,11 @@ std::vector<Key> tile_keys() {
        "what is tiled; leave out what comes finished",
        {"floor", "threshold", "seat", "apron", "walls"},
        STORE(j.buy.tile.surfaces = v.words)},
-      {"tile.height", Kind::length, usual, "\"72 in\"", "1800", 300, 4000,
-       "of tile and waterproofing on the walls, above the drain's top; IRC R307.2: 72 in (secondary)", no_choices,
-       STORE(j.buy.tile.height = v.length())},
+      {"tile.height", Kind::length, usual, "\"75 in\"", "1900", 300, 4000,
+       "of tile and waterproofing on the walls, above the drain's top; codes ask for 70 to 72 in (1800 mm) above drain "
+       "or "
+       "floor, see wall.above-floor",
+       no_choices, STORE(j.buy.tile.height = v.length())},
       {"tile.waste", Kind::share, usual, "\"10 %\"", "\"10 %\"", 0, 1, "cuts and breakage; common practice, no source",
        no_choices, STORE(j.buy.tile.waste = v.number)},
       {"tile.box", Kind::area, optional, "\"10 ft2\"", "\"1 m2\"", 1e4, 1e8, "what one box covers", no_choices,

@@ -24,6 +24,10 @@ std::vector<Key> trade_keys() {
        STORE(trap(j).arm = v.length())},
       {"trap.fall", Kind::fall, optional, "\"1/4 in/ft\"", "\"2.1 %\"", 0, 0.2, "of the trap arm", no_choices,
        STORE(trap(j).fall = v.fall())},
+      {"trap.pipe", Kind::length, optional, "\"2 in\"", "50", 30, 112,
+       "nominal size of its pipe: 1-1/4, 1-1/2, 2, 3 or 4 in, or DN 32, 40, 50, 75, 90 or 110; left out: as "
+       "drain.outlet, where that is given",
+       no_choices, STORE(trap(j).pipe = v.length())},
       {"trap.hole", Kind::length, optional, "\"2-3/8 in\"", "60", 1, 300, "diameter of a hole it takes through a joist",
        no_choices, STORE(trap(j).hole = v.length())},
       {"trap.notch", Kind::length, optional, "\"1 in\"", "25", 1, 300, "depth of a notch it takes from a joist",

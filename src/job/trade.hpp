@@ -32,6 +32,7 @@ struct Trap {
   std::optional<Length> arm;  ///< from weir to vent
   std::optional<Fall> fall;
   std::optional<Length> hole, notch;  ///< that it takes from a joist
+  std::optional<Length> pipe = {};    ///< its nominal size, one of those in pipe.hpp
 };
 
 /// What is screwed to a wall and needs timber behind it. Its plate is centred on `along` and `height`.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/layout.hpp"
+#include "job/pipe.hpp"
 #include "units/fall.hpp"
 #include "units/tolerance.hpp"
 
@@ -28,6 +29,7 @@ class Judge {
     if (job_.bench) bench();
     bed();
     mortar();
+    pipe();
     limits();
     if (job_.cuts.sticks.empty()) add("cuts.sticks", "no length is given; name at least one that is sold");
     return std::move(found_);
@@ -295,6 +297,14 @@ class Judge {
       add("mix.parts", "the bed comes from bags (bed.bag_yield) or is mixed on site (mix.parts); give one of them");
     if (buy.water_least_mm3 && buy.water_greatest_mm3 && *buy.water_least_mm3 > *buy.water_greatest_mm3)
       add("buy.water_least", "is more than buy.water_greatest");
+  }
+
+  void pipe() {
+    if (!job_.trap || !job_.trap->pipe || pipe_of(*job_.trap->pipe)) return;
+    std::string sizes;
+    for (const PipeSeries series : {PipeSeries::inch, PipeSeries::metric})
+      for (const Pipe& pipe : pipes(series)) sizes += std::string{sizes.empty() ? "" : ", "} + pipe.name;
+    add("trap.pipe", "no drain pipe is sold as " + text(*job_.trap->pipe) + "; sizes are " + sizes);
   }
 
   /// A band whose least is above its greatest lets nothing pass.

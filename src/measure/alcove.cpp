@@ -205,6 +205,20 @@ std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role)
   return plan;
 }
 
+namespace {
+
+/// The free width at the entry, as one thing after the other comes in from the left or the right.
+struct Entry {
+  double left, right, middle;
+  void take(std::optional<double> from_left, std::optional<double> from_right, double build_up = 0) {
+    if (from_left && *from_left < middle) left = std::max(left, *from_left + build_up);
+    if (from_right && -*from_right > middle) right = std::min(right, -*from_right - build_up);
+  }
+  std::optional<double> width() const { return right - left < 1e6 ? std::optional{right - left} : std::nullopt; }
+};
+
+}  // namespace
+
 void measure_access(const parts::Model& model, facts::Facts& facts) {
   constexpr double reach_mm = 1778;  // 70 in
   const Rect base = *plan_of(model, parts::Role::base);
@@ -213,23 +227,29 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
   box.low[1] = base.y0 - 1, box.high[1] = base.y0 + std::max(25.0, model.job.base.threshold.width.in_mm());
   box.low[2] = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm);
   box.high[2] = box.low[2] + reach_mm;
-  const double middle = (base.x0 + base.x1) / 2;
-  double left = model.job.alcove.has_wall(Side::left) ? std::numeric_limits<double>::lowest() : base.x0;
-  double right = model.job.alcove.has_wall(Side::right) ? std::numeric_limits<double>::max() : base.x1;
-  const auto take = [&](std::optional<double> from_left, std::optional<double> from_right) {
-    if (from_left && *from_left < middle) left = std::max(left, *from_left);
-    if (from_right && -*from_right > middle) right = std::min(right, -*from_right);
-  };
-  for (const char* family : {"wall-left", "wall-right", "bench-frame"})
-    take(framing.reach(family, gp::DX(), box), framing.reach(family, gp_Dir{-1, 0, 0}, box));
+  Entry framed{std::numeric_limits<double>::lowest(), std::numeric_limits<double>::max(), (base.x0 + base.x1) / 2};
+  if (!model.job.alcove.has_wall(Side::left)) framed.left = base.x0;
+  if (!model.job.alcove.has_wall(Side::right)) framed.right = base.x1;
+  Entry finished = framed, face = framed;  // of the compartment's face a seat inside it takes nothing
+  const double build_up = model.job.survey.finish_mm.value_or(0);
+  for (const char* family : {"wall-left", "wall-right", "bench-frame"}) {
+    const auto from_left = framing.reach(family, gp::DX(), box), from_right = framing.reach(family, {-1, 0, 0}, box);
+    const bool bench = std::string{family} == "bench-frame";
+    framed.take(from_left, from_right);
+    finished.take(from_left, from_right, bench ? 0 : build_up);
+    if (!bench) face.take(from_left, from_right, build_up);
+  }
   if (const parts::Solid* seat = model.first(parts::Role::seat_block)) {
     const auto outlines = outlines_of(seat->shape);
-    take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
+    for (Entry* entry : {&framed, &finished})
+      entry->take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
     const auto b = brep::box_of(seat->shape);
     const bool back = model.job.bench->place == job::BenchPlace::back;
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
   }
-  if (right - left < 1e6) facts.clear.entry_mm = right - left;
+  facts.clear.entry_mm = framed.width();
+  facts.clear.compartment.face_mm = face.width();
+  if (facts.clear.finished) facts.clear.finished->entry_mm = finished.width();
 }
 
 namespace {

@@ -13,6 +13,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -145,7 +146,7 @@ std::optional<PlanPoint> centre_of(const Segment& p, const Segment& q, const Seg
 
 /// The largest circle touches three edges (or two parallel ones, and then a third somewhere along them), so looking at
 /// all triples finds it exactly for a free floor without inward corners, and never overstates it otherwise.
-void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanPoint)>& free, facts::Clear& clear) {
+void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanPoint)>& free, facts::Finished& clear) {
   for (std::size_t i = 0; i < bounds.size(); ++i)
     for (std::size_t j = i + 1; j < bounds.size(); ++j)
       for (std::size_t k = j + 1; k < bounds.size(); ++k) {
@@ -165,17 +166,48 @@ bool is_inside(const Polygon& convex, PlanPoint p) {
   return !convex.empty();
 }
 
-}  // namespace
+struct Extent {
+  double x0, y0, x1, y1;
+  explicit Extent(const Polygon& polygon) : x0{polygon[0].x}, y0{polygon[0].y}, x1{x0}, y1{y0} {
+    for (const PlanPoint& p : polygon)
+      x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+  }
+};
 
-facts::Clear measure_clear(const parts::Model& model) {
-  const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
-  const auto drain_box = brep::box_of(drain.shape);
-  const Polygon floor = hull(floor_corners(base, drain_box));
-  facts::Clear clear;
+/// The same between walls, each where it comes in farthest along it.
+Extent between(Extent e, const std::vector<WallFace>& walls) {
+  const Extent all = e;
+  for (const WallFace& wall : walls) {
+    const bool back = wall.side == job::Side::back;
+    const double one = wall.at(back ? all.x0 : all.y0), other = wall.at(back ? all.x1 : all.y1);
+    if (wall.side == job::Side::left) e.x0 = std::max({e.x0, one, other});
+    if (wall.side == job::Side::right) e.x1 = std::min({e.x1, one, other});
+    if (back) e.y1 = std::min({e.y1, one, other});
+  }
+  return e;
+}
+
+/// The smaller side of a floor; an obstacle along a whole side takes its width off that side.
+double least_width(Extent left, const std::vector<Polygon>& taken) {
+  for (const Polygon& polygon : taken) {
+    const Extent t{polygon};
+    constexpr double same = 0.01;
+    if (t.y0 <= left.y0 + same && t.y1 >= left.y1 - same)
+      (t.x0 <= left.x0 + same ? left.x0 : left.x1) = t.x0 <= left.x0 + same ? t.x1 : t.x0;
+    if (t.x0 <= left.x0 + same && t.x1 >= left.x1 - same)
+      (t.y0 <= left.y0 + same ? left.y0 : left.y1) = t.y0 <= left.y0 + same ? t.y1 : t.y0;
+  }
+  return std::max(0.0, std::min(left.x1 - left.x0, left.y1 - left.y0));
+}
+
+/// What obstacles leave of a convex floor, whose sides reach as far as `sides`.
+facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::vector<Polygon>& obstacles) {
+  facts::Finished clear;
+  if (floor.empty()) return clear;
   clear.area_mm2 = brep::area(brep::to_loop(floor));
   std::vector<Segment> bounds = edges(floor, false);
   std::vector<Polygon> taken;
-  for (const Polygon& obstacle : obstacles(model, drain_box[5])) {
+  for (const Polygon& obstacle : obstacles) {
     const Polygon part = common(obstacle, floor);
     if (part.empty()) continue;
     clear.area_mm2 -= brep::area(brep::to_loop(part));
@@ -189,20 +221,59 @@ facts::Clear measure_clear(const parts::Model& model) {
                std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
       },
       clear);
-  clear.circle_at_mm[2] = drain_box[5];
-  double x0 = floor[0].x, x1 = x0, y0 = floor[0].y, y1 = y0;
-  for (const PlanPoint& p : floor)
-    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
-  for (const Polygon& t : taken) {
-    // An obstacle along a whole side takes its width off that side.
-    double tx0 = t[0].x, tx1 = tx0, ty0 = t[0].y, ty1 = ty0;
-    for (const PlanPoint& p : t)
-      tx0 = std::min(tx0, p.x), tx1 = std::max(tx1, p.x), ty0 = std::min(ty0, p.y), ty1 = std::max(ty1, p.y);
-    constexpr double same = 0.01;
-    if (ty0 <= y0 + same && ty1 >= y1 - same) (tx0 <= x0 + same ? x0 : x1) = tx0 <= x0 + same ? tx1 : tx0;
-    if (tx0 <= x0 + same && tx1 >= x1 - same) (ty0 <= y0 + same ? y0 : y1) = ty0 <= y0 + same ? ty1 : ty0;
-  }
-  clear.least_width_mm = std::min(x1 - x0, y1 - y0);
+  clear.least_width_mm = least_width(sides, obstacles);
+  return clear;
+}
+
+bool seat_at(const job::Job& job, job::Side side) {
+  if (!job.bench) return false;
+  const job::BenchPlace place = job.bench->place;
+  return (side == job::Side::left && place == job::BenchPlace::left_end) ||
+         (side == job::Side::right && place == job::BenchPlace::right_end) ||
+         (side == job::Side::back && place == job::BenchPlace::back);
+}
+
+/// Middle of one pair of sides, then across the other pair there.
+facts::Compartment compartment_of(const job::Job& job, const Extent& floor, const std::vector<WallFace>& walls) {
+  using job::Side;
+  const auto bound = [&](Side side, double along) {
+    const double edge = side == Side::left ? floor.x0 : side == Side::right ? floor.x1 : floor.y1;
+    const auto wall = std::find_if(walls.begin(), walls.end(), [&](const WallFace& w) { return w.side == side; });
+    if (wall == walls.end()) return edge;
+    if (seat_at(job, side)) return wall->at(along);
+    return side == Side::left ? std::max(edge, wall->at(along)) : std::min(edge, wall->at(along));
+  };
+  const double y = (floor.y0 + floor.y1) / 2, x = (bound(Side::left, y) + bound(Side::right, y)) / 2;
+  const double depth = bound(Side::back, x) - floor.y0, middle = floor.y0 + depth / 2;
+  return {bound(Side::right, middle) - bound(Side::left, middle), depth, {}};
+}
+
+}  // namespace
+
+facts::Clear measure_clear(const parts::Model& model) {
+  const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
+  const auto drain_box = brep::box_of(drain.shape);
+  const double top = drain_box[5];
+  const Polygon floor = hull(floor_corners(base, drain_box));
+  const Extent sides{floor};
+  std::vector<Polygon> over;
+  for (const Polygon& obstacle : obstacles(model, top))
+    if (const Polygon part = common(obstacle, floor); !part.empty()) over.push_back(part);
+  const auto& build_up = model.job.survey.finish_mm;
+  const auto walls = wall_faces(model, top, top + reach_mm, build_up.value_or(0));
+
+  facts::Clear clear;
+  const facts::Finished framed = free_of(floor, sides, over);
+  clear.area_mm2 = framed.area_mm2;
+  clear.circle_mm = framed.circle_mm;
+  clear.circle_at_mm = {framed.circle_at_mm[0], framed.circle_at_mm[1], top};
+  clear.least_width_mm = framed.least_width_mm;
+  clear.compartment = compartment_of(model.job, sides, walls);
+  if (!build_up) return clear;
+  Polygon left = floor;
+  for (const WallFace& wall : walls) left = brep::clip(left, wall.nx, wall.ny, -wall.reach_mm);
+  clear.finished = free_of(left, between(sides, walls), over);
+  clear.finished->circle_at_mm[2] = top;
   return clear;
 }
 

@@ -41,6 +41,19 @@ Span rim_of(const parts::Solid& base, const Box& drain) {
   return span;
 }
 
+/// The floor's lowest corner along the threshold's inner edge; nothing where a channel takes all of that.
+std::optional<double> floor_at_threshold(const parts::Solid& base) {
+  Span inner, floor;
+  for (const parts::Facet& facet : base.facets)
+    if (facet.surface == "threshold")
+      for (const gp_Pnt& p : corners(facet.face)) inner.add(p.Y());
+  for (const parts::Facet& facet : base.facets)
+    if (facet.surface == "base-floor")
+      for (const gp_Pnt& p : corners(facet.face))
+        if (inner.any && std::abs(p.Y() - inner.greatest) < 0.1) floor.add(p.Z());
+  return floor.any ? std::optional{floor.least} : std::nullopt;
+}
+
 /// Level faces of the base that look up and carry no water, above its rim: the tops of its upstands.
 Span upstands_of(const parts::Solid& base, double rim) {
   Span span;
@@ -94,6 +107,15 @@ double inside_face(const parts::Model& model, const Framing& framing, const fact
   return face;
 }
 
+/// Of what an opening leaves over: before the base at the entry, or between it and a side without a wall.
+double where_no_wall_stands(const job::Job& job, const survey::Rect& base, bool across) {
+  if (!across) return base.y0;
+  double open = 0;
+  if (!job.alcove.has_wall(job::Side::left)) open += base.x0;
+  if (!job.alcove.has_wall(job::Side::right)) open += job.alcove.width.in_mm() - base.x1;
+  return open;
+}
+
 }  // namespace
 
 void measure_openings(const parts::Model& model, facts::Facts& facts) {
@@ -102,9 +124,10 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
   const auto bench = plan_of(model, parts::Role::bench_frame);
   const auto add = [&](bool across, double opening, bool with_bench) {
     const auto size = [&](const survey::Rect& plan) { return across ? plan.width() : plan.depth(); };
-    facts::Opening o{across ? "width" : "depth", opening, size(base), {}, 0};
+    facts::Opening o{across ? "width" : "depth", opening, size(base), {}};
     if (with_bench) o.bench_mm = size(*bench);
     o.left_over_mm = o.alcove_mm - o.base_mm - o.bench_mm.value_or(0);
+    o.open_mm = std::clamp(where_no_wall_stands(job, base, across), 0.0, std::max(0.0, o.left_over_mm));
     facts.openings.push_back(std::move(o));
   };
   const Framing framing{model};
@@ -146,6 +169,7 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
   h.rim_greatest_mm = rim.greatest;
   if (const Span top = heights_of(base, "threshold"); top.any)
     h.threshold_least_mm = top.least, h.threshold_greatest_mm = top.greatest;
+  h.floor_at_threshold_mm = floor_at_threshold(base);
   if (const Span top = upstands_of(base, rim.greatest); top.any) h.upstand_top_mm = top.least;
   if (const parts::Solid* block = model.first(parts::Role::seat_block)) {
     const Span seat = heights_of(*block, "seat");

@@ -76,10 +76,25 @@ Json bed(const facts::Bed& b) {
           {"void_mm3", b.void_mm3}};
 }
 
+Json finished(const facts::Clear& c) {
+  if (!c.finished) return nullptr;
+  const facts::Finished& f = *c.finished;
+  return {{"area_mm2", f.area_mm2},
+          {"circle_mm", f.circle_mm},
+          {"circle_at_mm", f.circle_at_mm},
+          {"least_width_mm", f.least_width_mm},
+          {"entry_mm", maybe(f.entry_mm)}};
+}
+
+Json compartment(const facts::Compartment& c) {
+  return {{"width_mm", c.width_mm}, {"depth_mm", c.depth_mm}, {"face_mm", maybe(c.face_mm)}};
+}
+
 Json clear(const facts::Clear& c) {
   return {{"area_mm2", c.area_mm2},         {"circle_mm", c.circle_mm},
           {"circle_at_mm", c.circle_at_mm}, {"least_width_mm", c.least_width_mm},
-          {"entry_mm", maybe(c.entry_mm)},  {"seat_depth_mm", maybe(c.seat_depth_mm)}};
+          {"entry_mm", maybe(c.entry_mm)},  {"seat_depth_mm", maybe(c.seat_depth_mm)},
+          {"finished", finished(c)},        {"compartment", compartment(c.compartment)}};
 }
 
 Json heights(const facts::Heights& h) {
@@ -92,7 +107,8 @@ Json heights(const facts::Heights& h) {
           {"upstand_top_mm", maybe(h.upstand_top_mm)},
           {"seat_front_mm", maybe(h.seat_front_mm)},
           {"seat_back_mm", maybe(h.seat_back_mm)},
-          {"outside_mm", maybe(h.outside_mm)}};
+          {"outside_mm", maybe(h.outside_mm)},
+          {"floor_at_threshold_mm", maybe(h.floor_at_threshold_mm)}};
 }
 
 Json opening(const facts::Opening& o) {
@@ -100,7 +116,8 @@ Json opening(const facts::Opening& o) {
           {"alcove_mm", o.alcove_mm},
           {"base_mm", o.base_mm},
           {"bench_mm", maybe(o.bench_mm)},
-          {"left_over_mm", o.left_over_mm}};
+          {"left_over_mm", o.left_over_mm},
+          {"open_mm", o.open_mm}};
 }
 
 Json bending(const facts::Bending& b) {

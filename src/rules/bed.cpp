@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "rules/book.hpp"
+#include "rules/levelling.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -21,7 +22,7 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
 Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (facts.bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to measure its thickness on");
   return found(facts.bed.greatest_mm, "thickest at " + place_of(facts.bed.greatest_at_mm, job),
-               "place what is above " + text_of(*limit.greatest, Unit::mm, job) +
+               "place what is above " + text_at_most(*limit.greatest, job) +
                    " in two lifts, or raise the floor there by " +
                    text_at_least(facts.bed.greatest_mm - *limit.greatest, job) + " first");
 }

@@ -88,9 +88,11 @@ std::vector<Rule> bed_rules();
 std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();
+std::vector<Rule> trap_rules();    ///< the drain's pipe below the floor
+std::vector<Rule> finish_rules();  ///< how high the walls are waterproof
 std::vector<Rule> load_rules();
-std::vector<Rule> wall_rules();   ///< what is screwed to the walls, and what the upstands are screwed to
-std::vector<Rule> panel_rules();  ///< boards: the wall's against the upstands, the floor's deck between joists
+std::vector<Rule> wall_rules();    ///< what is screwed to the walls, and what the upstands are screwed to
+std::vector<Rule> panel_rules();   ///< boards: the wall's against the upstands, the floor's deck between joists
 std::vector<Rule> as_set_rules();  ///< the base as it lies in the wet bed
 
 /// Where a limit has no published source. docs/sources.md tells of each.

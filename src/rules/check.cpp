@@ -252,6 +252,14 @@ const char* name_of(Unit unit) {
   return "";
 }
 
+bool Limit::has_least() const {
+  return least || std::any_of(by_pipe.begin(), by_pipe.end(), [](const ByPipe& p) { return p.least.has_value(); });
+}
+bool Limit::has_greatest() const {
+  return greatest ||
+         std::any_of(by_pipe.begin(), by_pipe.end(), [](const ByPipe& p) { return p.greatest.has_value(); });
+}
+
 bool keeps(double value, const Limit& limit) {
   return (!limit.least || value >= *limit.least - slack(limit.unit)) &&
          (!limit.greatest || value <= *limit.greatest + slack(limit.unit));
@@ -306,8 +314,9 @@ Finding cannot_tell(std::string why) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
-                             panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
+    for (const auto& part :
+         {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), trap_rules(),
+          wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

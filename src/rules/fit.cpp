@@ -42,7 +42,9 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   std::string sum = "alcove " + len(it->alcove_mm) + " less base " + len(it->base_mm);
   if (it->bench_mm) sum += " less bench " + len(*it->bench_mm);
-  const double over = it->left_over_mm;
+  // Past the base's front, or on a side without a wall, the alcove may go on as it likes.
+  const double over = it->left_over_mm - it->open_mm;
+  if (it->open_mm > 0) sum += "; " + len(it->open_mm) + " of that lie before no wall";
   const std::string advice =
       over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base or a shallower bench"
                : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
@@ -110,7 +112,7 @@ std::vector<Rule> fit_rules() {
        {Input::every_solid}},
       {"opening.width",
        "base and bench fill the alcove's width",
-       "alcove minus base minus bench",
+       "alcove minus base minus bench, less what lies beside an open side",
        "walls: inside faces; base, bench frame: extents",
        Unit::mm,
        "",
@@ -119,7 +121,7 @@ std::vector<Rule> fit_rules() {
        {Input::sizes, Input::walls, Input::base, Input::bench_frame}},
       {"opening.depth",
        "base and bench fill the alcove's depth",
-       "alcove minus base minus bench along the back",
+       "alcove minus base minus bench along the back, less what lies before the base at the entry",
        "walls: inside faces; base, bench frame: extents",
        Unit::mm,
        "",

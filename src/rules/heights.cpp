@@ -23,7 +23,7 @@ Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit
                      text_at_least(*limit.least, job) + " above its drain at least");
   return found(height, "threshold's lowest top edge above the drain's top",
                "raise the threshold by " + text_at_least(*limit.least - height, job) + ", to " +
-                   text_of(*limit.least, Unit::mm, job) + " at its lowest (base.threshold.height)");
+                   text_at_least(*limit.least, job) + " at its lowest (base.threshold.height)");
 }
 
 Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -37,7 +37,7 @@ Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Li
                      text_at_most(*limit.greatest, job) + " above its drain at most");
   return found(height, "threshold's highest top edge above the drain's top",
                "lower the threshold by " + text_at_least(height - *limit.greatest, job) + ", to " +
-                   text_of(*limit.greatest, Unit::mm, job) + " at its highest (base.threshold.height)");
+                   text_at_most(*limit.greatest, job) + " at its highest (base.threshold.height)");
 }
 
 Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -52,6 +52,37 @@ Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limi
                                     text_at_least(*limit.least - between, job) + " more, or buy another base"
                               : "raise the upstands (base.upstands.height) or lower the threshold by " +
                                     text_at_least(*limit.least - between, job));
+}
+
+std::string lower_by(const job::Job& job, double mm) {
+  return is_bought(job) ? "buy a base whose threshold is " + text_at_least(mm, job) + " lower"
+                        : "lower the threshold by " + text_at_least(mm, job) + " (base.threshold.height)";
+}
+
+/// A person or a chair crosses the threshold from the floor beside it, not from the drain.
+Finding step_inside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::Heights& h = facts.heights;
+  if (none(job)) return not_applicable("the base has no threshold");
+  if (!h.threshold_greatest_mm) return missing(no_top);
+  const double step = *h.threshold_greatest_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
+  return found(step, "threshold's highest top edge above the shower's floor beside it",
+               lower_by(job, step - *limit.greatest));
+}
+
+Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::Heights& h = facts.heights;
+  if (none(job)) return not_applicable("the base has no threshold");
+  if (!h.threshold_least_mm || !h.threshold_greatest_mm) return missing(no_top);
+  if (!h.outside_mm) return unread();
+  const double up = *h.threshold_greatest_mm - *h.outside_mm, down = *h.outside_mm - *h.threshold_least_mm;
+  if (down > up)
+    return found(down, "bath's finished floor above the threshold's lowest top edge",
+                 "raise base and threshold, or lower the bath's floor in front of the entry, by " +
+                     text_at_least(down - *limit.greatest, job));
+  const std::string lacks = text_at_least(up - *limit.greatest, job);
+  return found(up, "threshold's highest top edge above the bath's finished floor in front of it",
+               "raise the bath's floor in front of the entry by " + lacks + ", or set base and bed " + lacks +
+                   " deeper in the floor: a threshold lower by as much would let the water out");
 }
 
 /// Water that rises in the shower leaves over the threshold's lowest edge. Where the bath's floor lies above that edge
@@ -104,6 +135,25 @@ std::vector<Rule> height_rules() {
        "",
        below_upstand,
        {Input::base}},
+      {"threshold.step-inside",
+       "step from the shower's floor is low enough",
+       "highest top of the threshold minus the lowest floor along its inner edge",
+       "base: corners of the threshold's top and of the floor",
+       Unit::mm,
+       "",
+       "",
+       step_inside,
+       {Input::base}},
+      {"threshold.step-outside",
+       "step from the bath floor is low enough",
+       "highest top of the threshold minus the bath's finished floor in front of the entry, or that floor minus the "
+       "threshold's lowest top",
+       "base: corners of the threshold's top; subfloor in front of the entry, with what is laid on it",
+       Unit::mm,
+       "",
+       "",
+       step_outside,
+       {Input::finish_outside, Input::floor_shape, Input::base, Input::subfloor}},
       {"threshold.above-outside",
        "threshold stands above the bath floor",
        "lowest top of the threshold minus the bath's finished floor in front of the entry",

@@ -4,6 +4,7 @@
 #include <optional>
 #include <stdexcept>
 
+#include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
 
@@ -139,6 +140,11 @@ const std::vector<Row>& readings() {
        READ("measure the bath's finished floor in front of the entry (floor.finish_outside)")},
       {Input::board, "thickness of the wall board", STATE(read_or(j.survey.board_mm.has_value(), Standing::assumed)),
        READ("say how thick the wall board is (survey.board)")},
+      {Input::wall_build_up, "the walls' build-up",
+       STATE(j.alcove.walls.empty() ? std::nullopt : State{read_or(f.clear.finished.has_value(), Standing::assumed)}),
+       READ("say how far the finished walls stand before the studs: board, bond coat and tile (survey.finish)")},
+      {Input::waterproof_top, "height of the walls' waterproofing", STATE(given(j, "tile.height")),
+       READ("say how high tile and waterproofing go on the walls (tile.height)")},
       {Input::drain_body, "the drain's body", STATE(given(j, "drain.body")),
        READ("measure the outside of the drain's body below the base (drain.body)")},
       {Input::drain_outlet, "the drain's outlet", STATE(given(j, "drain.outlet")),
@@ -147,7 +153,13 @@ const std::vector<Row>& readings() {
        READ("")},
       {Input::liner, "the liner", STATE(j.liner ? State{Standing::read} : std::nullopt), READ("")},
       {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
-       READ("find how the drain's pipe runs: the arm's length, fall, holes and notches in joists ([trap])")},
+       READ("find how the drain's pipe runs: the arm's length, fall and size, holes and notches in joists ([trap])")},
+      {Input::pipe, "the trap arm's pipe",
+       STATE(!j.trap            ? std::nullopt
+             : j.trap->pipe     ? State{Standing::read}
+             : job::arm_pipe(j) ? State{Standing::as_designed}
+                                : State{Standing::assumed}),
+       READ("say which pipe the trap arm is (trap.pipe)")},
       {Input::fixtures, "what is screwed to the walls",
        STATE(j.fixtures.empty() ? std::nullopt : State{Standing::as_designed}), READ("")},
       {Input::mix, "the site mix", STATE(j.buy.mix.any() ? State{Standing::as_designed} : std::nullopt), READ("")},

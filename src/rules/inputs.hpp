@@ -28,12 +28,15 @@ enum class Input {
   joist_species,
   deck,  ///< its thickness
   finish_outside,
-  board,  ///< its thickness
+  board,           ///< its thickness
+  wall_build_up,   ///< from stud face to finished face
+  waterproof_top,  ///< of the walls
   drain_body,
   drain_outlet,
   rim,  ///< as it lies in the wet bed
   liner,
   trap,
+  pipe,  ///< the trap arm's size
   fixtures,
   mix,
   // solids

@@ -168,7 +168,10 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
 }
 
 std::string text_at_most(double mm, const job::Job& job) {
-  if (job.unit == job::UnitSystem::metric) return units::decimals(std::floor(mm * 10) / 10, 1) + " mm";
+  if (job.unit == job::UnitSystem::metric) {
+    const double tenths = std::floor(mm * 10 + 1e-6) / 10;
+    return units::decimals(tenths, tenths == std::floor(tenths) ? 0 : 1) + " mm";
+  }
   const long marks = static_cast<long>(std::floor(mm / 25.4 * 64 + 1e-6));
   const long whole = marks / 64, rest = marks % 64;
   if (rest == 0) return std::to_string(whole) + "\"";

@@ -1,7 +1,4 @@
-#include <algorithm>
-
 #include "rules/book.hpp"
-#include "rules/levelling.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -9,10 +6,13 @@ namespace {
 const char* const no_liner = "no liner: a base of one piece needs none; a lining is told in [liner]";
 
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!facts.clear.entry_mm) return missing("measure the clear width of the entry");
-  return found(*facts.clear.entry_mm,
-               "least free width between what stands at the entry, from the threshold up to 70 in",
-               "the entry must be " + text_at_least(*limit.least - *facts.clear.entry_mm, job) +
+  const facts::Clear& clear = facts.clear;
+  const auto& width = clear.finished ? clear.finished->entry_mm : clear.entry_mm;
+  if (!width) return missing("measure the clear width of the entry");
+  return found(*width,
+               std::string{"least free width between what stands at the entry, from the threshold up to 70 in"} +
+                   (clear.finished ? ", finished" : ""),
+               "the entry must be " + text_at_least(*limit.least - *width, job) +
                    " wider: take a shallower bench, or move the framing; a door and its frame take more");
 }
 
@@ -63,48 +63,6 @@ Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit)
                "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on");
 }
 
-/// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
-Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  if (!job.trap) return unread();
-  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
-  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
-  Finding finding =
-      found(job.trap->hole->in_mm(),
-            "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
-            "at most " + text_at_most(facts.room.drain.hole_mm, job) +
-                ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
-  finding.greatest = facts.room.drain.hole_mm;
-  return finding;
-}
-
-Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  if (!job.trap) return unread();
-  if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
-  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
-  Finding finding =
-      found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
-            "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");
-  finding.greatest = facts.room.drain.notch_mm;
-  return finding;
-}
-
-Finding trap_arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return unread();
-  if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
-  return found(
-      job.trap->arm->in_mm(), "trap arm, weir to vent, as the job file says",
-      "bring a vent within " + text_of(*limit.greatest, Unit::mm, job) + " of the trap, or take a larger pipe");
-}
-
-Finding trap_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.trap) return unread();
-  if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
-  return found(job.trap->fall->as_ratio(), "trap arm, as the job file says",
-               "pitch it to " + text_of(*limit.least, Unit::ratio, job));
-}
-
 Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   return found(*facts.drain.outlet_mm, "drain: wall of its outlet",
@@ -123,7 +81,7 @@ std::vector<Rule> plumbing_rules() {
        "access_opening",
        "",
        entry,
-       {Input::upright, Input::walls, Input::bench_frame, Input::seat_block}},
+       {Input::upright, Input::wall_build_up, Input::walls, Input::bench_frame, Input::seat_block}},
       {"seat.height",
        "seat is at a height to sit down to",
        "front edge of the seat above the bath floor outside",
@@ -169,42 +127,6 @@ std::vector<Rule> plumbing_rules() {
        "",
        liner_fall,
        {Input::liner}},
-      {"joist.hole",
-       "holes through joists are small enough",
-       "diameter against a third of the depth and the depth less 4 in",
-       "joists: their depth",
-       Unit::mm,
-       "",
-       "",
-       joist_hole,
-       {Input::trap, Input::joists, Input::joist_solids}},
-      {"joist.notch",
-       "notches in joists are shallow enough",
-       "depth of the notch against a sixth of the joist's",
-       "joists: their depth",
-       Unit::mm,
-       "",
-       "",
-       joist_notch,
-       {Input::trap, Input::joists, Input::joist_solids}},
-      {"trap.arm",
-       "trap arm is short enough",
-       "length from weir to vent, for a 2 in pipe",
-       "no solid: a reading",
-       Unit::mm,
-       "",
-       "",
-       trap_arm,
-       {Input::trap}},
-      {"trap.fall",
-       "trap arm falls enough",
-       "fall of the trap arm",
-       "no solid: a reading",
-       Unit::ratio,
-       "",
-       "",
-       trap_fall,
-       {Input::trap}},
       {"drain.outlet",
        "drain's outlet is wide enough",
        "inside diameter of the outlet",

@@ -18,6 +18,12 @@ const char* name_of(Verified verified);
 enum class Unit { ratio, span, mm, mm2, mm3, count, share };  ///< ratio: a fall; span: deflection over span
 const char* name_of(Unit unit);
 
+/// Bounds that go by the size of a pipe.
+struct ByPipe {
+  double nominal_mm = 0;
+  std::optional<double> least, greatest;
+};
+
 /// A limit and where it comes from. `least` and `greatest` may both be set (a band).
 struct Limit {
   std::optional<double> least, greatest;
@@ -25,6 +31,9 @@ struct Limit {
   std::string source;  ///< code and section, with the edition
   Verified verified = Verified::quoted;
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
+  std::vector<ByPipe> by_pipe = {};     ///< in place of the bounds above; smallest pipe first
+  bool has_least() const;               ///< for some pipe, if not for all
+  bool has_greatest() const;
 };
 
 /// How far something that a check rests on is known. `assumed`: by a default or by common practice, and nobody looked.

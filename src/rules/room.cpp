@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <optional>
+
 #include "rules/book.hpp"
 #include "units/tolerance.hpp"
 
@@ -6,43 +9,108 @@ namespace {
 
 constexpr double in = 25.4, in2 = in * in;
 
-/// The residential code's second way to the least room: 25 in wide where 1300 in2 are free. Same rounding as `keeps`.
-constexpr double second_width = 25 * in, second_area = 1300 * in2;
-bool larger_room(const facts::Facts& facts) {
-  return facts.clear.area_mm2 >= second_area - units::tolerance::length_mm * 1e3;
+/// Between finished faces; where nobody said how the walls are built up, inside upstands and framing.
+struct Free {
+  double area_mm2, circle_mm, least_width_mm;
+  facts::Point circle_at_mm;
+  const char* between;
+};
+
+Free free_of(const facts::Facts& facts) {
+  const facts::Clear& c = facts.clear;
+  if (!c.finished) return {c.area_mm2, c.circle_mm, c.least_width_mm, c.circle_at_mm, "inside upstands and threshold"};
+  const facts::Finished& f = *c.finished;
+  return {f.area_mm2, f.circle_mm, f.least_width_mm, f.circle_at_mm, "between finished walls and threshold"};
 }
 
-Finding area(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return found(facts.clear.area_mm2, "free floor inside upstands and threshold, under nothing that overhangs it",
-               "at least " + text_of(*limit.least, Unit::mm2, job) +
+/// The residential code's second way to the least room: 25 in wide where 1300 in2 are free. Same rounding as `keeps`.
+constexpr double second_width = 25 * in, second_area = 1300 * in2;
+bool larger_room(const Free& free) {
+  return free.area_mm2 >= second_area - units::tolerance::length_mm * 1e3;
+}
+
+/// UPC 408.7 (2024), exception 1: a receptor of 30 by 60 in overall answers neither for its area nor for the circle.
+/// Whoever sets a limit of their own means it for every receptor.
+std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit& limit) {
+  constexpr double short_side = 30 * in, long_side = 60 * in, slack = units::tolerance::length_mm;
+  if (ground.limits.by_user(id) || limit.source.rfind("UPC 408.7", 0) != 0) return std::nullopt;
+  for (const facts::Part& part : ground.facts.parts) {
+    if (part.role != "base") continue;
+    const double x = part.bbox_mm[3] - part.bbox_mm[0], y = part.bbox_mm[4] - part.bbox_mm[1];
+    if (std::min(x, y) < short_side - slack || std::max(x, y) < long_side - slack) continue;
+    const auto len = [&](double mm) { return text_of(mm, Unit::mm, ground.job); };
+    return not_applicable("a receptor of " + len(short_side) + " by " + len(long_side) +
+                          " or more is exempt (UPC 408.7, 2024, exception 1), and this one is " + len(x) + " by " +
+                          len(y) + " overall");
+  }
+  return std::nullopt;
+}
+
+Finding area(const Ground& ground, const Limit& limit) {
+  if (const auto none = exempt(ground, "clear.area", limit)) return *none;
+  const Free free = free_of(ground.facts);
+  return found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
+               "at least " + text_of(*limit.least, Unit::mm2, ground.job) +
                    " must stay free beside the bench: take a shallower bench (bench.depth) or a larger base");
 }
 
 Finding width(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
-  const facts::Facts& facts = ground.facts;
-  const double own = facts.clear.least_width_mm;
+  const Free free = free_of(ground.facts);
+  const double own = free.least_width_mm;
   const bool second_way =
-      job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(facts) && own < *limit.least;
+      job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(free) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
-  Finding finding = found(own, "smaller side of the free floor", "");
+  Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
   if (own < needed)
     finding.advice = "the free floor must be " + text_at_least(needed - own, job) +
                      " wider: take a shallower bench (bench.depth) or a wider base";
   if (second_way) {
     finding.where += "; " + text_of(second_width, Unit::mm, job) + " will do where " +
-                     text_of(second_area, Unit::mm2, job) + " are free, and " +
-                     text_of(facts.clear.area_mm2, Unit::mm2, job) + " are";
+                     text_of(second_area, Unit::mm2, job) + " are free, and " + text_of(free.area_mm2, Unit::mm2, job) +
+                     " are";
     finding.least = second_width;
   }
   return finding;
 }
 
-Finding circle(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return found(
-      facts.clear.circle_mm, "largest circle on the free floor, centre at " + place_of(facts.clear.circle_at_mm, job),
-      "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) + ", it lacks " +
-          text_at_least(*limit.least - facts.clear.circle_mm, job) + ": take a shallower bench or a deeper base");
+Finding circle(const Ground& ground, const Limit& limit) {
+  if (const auto none = exempt(ground, "clear.circle", limit)) return *none;
+  const job::Job& job = ground.job;
+  const Free free = free_of(ground.facts);
+  return found(free.circle_mm,
+               std::string{"largest circle "} + free.between + ", centre at " + place_of(free.circle_at_mm, job),
+               "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) + ", it lacks " +
+                   text_at_least(*limit.least - free.circle_mm, job) + ": take a shallower bench or a deeper base");
+}
+
+/// A compartment of one size: too small a person does not turn, too large and what should be in reach is not.
+Finding inside(const Ground& ground, const Limit& limit, double size, const char* what) {
+  const job::Job& job = ground.job;
+  const bool finished = ground.facts.clear.finished.has_value(), wide = size > *limit.greatest;
+  Finding finding = found(
+      size, std::string{what} + (finished ? ", between finished faces" : ", between framing") + ", a seat inside it",
+      wide ? "bring it in by " + text_at_least(size - *limit.greatest, job) +
+                 ": a transfer compartment is of this size; a larger one is another type (ADA 608.2.2, 608.2.3)"
+           : "it must be " + text_at_least(*limit.least - size, job) + " larger inside");
+  finding.may_hold = wide;  // walls that are built up take some off
+  return finding;
+}
+Finding inside_width(const Ground& ground, const Limit& limit) {
+  return inside(ground, limit, ground.facts.clear.compartment.width_mm, "side to side at the middle of the depth");
+}
+Finding inside_depth(const Ground& ground, const Limit& limit) {
+  return inside(ground, limit, ground.facts.clear.compartment.depth_mm,
+                "from the threshold's inner edge to the back at the middle of the width");
+}
+
+Finding face(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const auto& width = facts.clear.compartment.face_mm;
+  if (!width) return missing("measure the width of the entry between its finished walls");
+  return found(*width,
+               std::string{"across the entry between "} + (facts.clear.finished ? "finished walls" : "framing") +
+                   ", a seat inside it",
+               "the face must be " + text_at_least(*limit.least - *width, job) + " wider");
 }
 
 }  // namespace
@@ -58,7 +126,7 @@ std::vector<Rule> room_rules() {
        "clear_area",
        "",
        area,
-       {Input::base, Input::seat_block}},
+       {Input::wall_build_up, Input::base, Input::seat_block}},
       {"clear.width",
        "floor is wide enough",
        "smaller side of the free floor; 25 in will do where 1300 in2 are free",
@@ -67,7 +135,7 @@ std::vector<Rule> room_rules() {
        "clear_width",
        "",
        width,
-       {Input::base, Input::seat_block}},
+       {Input::wall_build_up, Input::base, Input::seat_block}},
       {"clear.circle",
        "a person can turn",
        "diameter of the largest circle inscribed in the free floor",
@@ -76,7 +144,34 @@ std::vector<Rule> room_rules() {
        "clear_circle",
        "",
        circle,
-       {Input::base, Input::seat_block}},
+       {Input::wall_build_up, Input::base, Input::seat_block}},
+      {"access.inside-width",
+       "compartment is as wide as it must be",
+       "from side to side at the middle of its depth, between finished faces",
+       "walls: studs, with their build-up; base: outline of the floor where no wall stands",
+       Unit::mm,
+       "",
+       "",
+       inside_width,
+       {Input::wall_build_up, Input::upright, Input::base, Input::walls}},
+      {"access.inside-depth",
+       "compartment is as deep as it must be",
+       "from the threshold's inner edge to the back at the middle of its width, between finished faces",
+       "walls: studs, with their build-up; base: outline of the floor",
+       Unit::mm,
+       "",
+       "",
+       inside_depth,
+       {Input::wall_build_up, Input::upright, Input::base, Input::walls}},
+      {"access.face",
+       "compartment's face is open wide enough",
+       "least width between finished walls at the entry, from the threshold up to 70 in",
+       "walls: how far they reach in, with their build-up",
+       Unit::mm,
+       "",
+       "",
+       face,
+       {Input::wall_build_up, Input::upright, Input::walls}},
   };
 }
 

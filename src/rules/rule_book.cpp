@@ -6,6 +6,7 @@
 #include <set>
 
 #include "diag/fault.hpp"
+#include "job/pipe.hpp"
 #include "job/toml.hpp"
 #include "rules/book.hpp"
 #include "units/fall.hpp"
@@ -78,6 +79,7 @@ class BookReader {
     row.limit.unit = unit_of(table);
     row.limit.least = bound(table, "least", row.limit.unit);
     row.limit.greatest = bound(table, "greatest", row.limit.unit);
+    row.limit.by_pipe = by_pipe(table, row.limit);
     row.limit.source = text(table, "source", true);
     if (!row.edition.empty()) row.limit.source += " (" + row.edition + ")";
     row.limit.verified = verified_of(table);
@@ -85,8 +87,8 @@ class BookReader {
     if (!breaks.empty() && breaks != "fail" && breaks != "caution")
       fault(table.get("breaks")->source().begin, "breaks", "found '" + breaks + "'; allowed is fail or caution");
     row.limit.when_broken = breaks == "caution" ? Outcome::caution : Outcome::fail;
-    static const std::set<std::string> known{"id",     "title",   "unit",     "least", "greatest",
-                                             "source", "edition", "verified", "breaks"};
+    static const std::set<std::string> known{"id",     "title",   "unit",     "least",  "least_by_pipe",   "greatest",
+                                             "source", "edition", "verified", "breaks", "greatest_by_pipe"};
     for (const auto& [name, node] : table)
       if (!known.count(std::string{name.str()}))
         fault(name.source().begin, job::quoted_start(name.str()), "no such key in a row of a rule book");
@@ -119,16 +121,16 @@ class BookReader {
     bool least = false, greatest = false;
     for (const Embedded& e : embedded)
       if (const BookRow* known = book(e.name).find(row.id))
-        least = least || known->limit.least, greatest = greatest || known->limit.greatest;
+        least = least || known->limit.has_least(), greatest = greatest || known->limit.has_greatest();
     if (!least && !greatest) {  // the job itself sets these; a row may be stricter, either way
-      if (!row.limit.least && !row.limit.greatest)
+      if (!row.limit.has_least() && !row.limit.has_greatest())
         fault(table.source().begin, "least", "is missing: no limit is given");
       return;
     }
-    for (const auto& [key, given, wanted] : {std::tuple{"least", row.limit.least.has_value(), least},
-                                             {"greatest", row.limit.greatest.has_value(), greatest}}) {
-      if (given && !wanted) fault(table.get(key)->source().begin, key, "'" + row.id + "' has no such bound");
-      if (!given && wanted && !(least && greatest && (row.limit.least || row.limit.greatest)))
+    for (const auto& [key, given, wanted] :
+         {std::tuple{"least", row.limit.has_least(), least}, {"greatest", row.limit.has_greatest(), greatest}}) {
+      if (given && !wanted) fault(table.source().begin, key, "'" + row.id + "' has no such bound");
+      if (!given && wanted && !(least && greatest && (row.limit.has_least() || row.limit.has_greatest())))
         fault(table.source().begin, key, "is missing: '" + row.id + "' is held to it");
     }
   }
@@ -175,6 +177,35 @@ class BookReader {
     if (value && !(std::abs(*value) <= beyond_any)) value.reset(), why = "no limit is that large";
     if (!value) fault(table.get(key)->source().begin, key, "found '" + job::quoted_start(words) + "': " + why);
     return value;
+  }
+
+  /// Tables of a bound by the pipe's nominal size: { "2 in" = "8 ft" }.
+  std::vector<ByPipe> by_pipe(const toml::table& table, const Limit& limit) {
+    std::vector<ByPipe> rows;
+    for (const auto& [key, plain, bound_of] : {std::tuple{"least_by_pipe", limit.least, &ByPipe::least},
+                                               {"greatest_by_pipe", limit.greatest, &ByPipe::greatest}}) {
+      const toml::node* node = table.get(key);
+      if (!node) continue;
+      if (!node->is_table()) fault(node->source().begin, key, "wanted a table like { \"2 in\" = \"8 ft\" }");
+      if (plain) fault(node->source().begin, key, "stands beside a bound for all pipes; give one of them");
+      for (const auto& [size, value] : node->is_table() ? *node->as_table() : toml::table{}) {
+        std::string why;
+        const auto nominal = length(std::string{size.str()}, why);
+        const job::Pipe* pipe = nominal ? job::pipe_of(units::Length::mm(*nominal)) : nullptr;
+        if (!pipe) fault(size.source().begin, job::quoted_start(size.str()), "no drain pipe is sold by that size");
+        const std::optional<double> bounded = bound(*node->as_table(), size.data(), limit.unit);
+        if (pipe) row_for(*pipe, rows).*bound_of = bounded;
+      }
+    }
+    std::sort(rows.begin(), rows.end(), [](const ByPipe& a, const ByPipe& b) { return a.nominal_mm < b.nominal_mm; });
+    return rows;
+  }
+
+  static ByPipe& row_for(const job::Pipe& pipe, std::vector<ByPipe>& rows) {
+    for (ByPipe& row : rows)
+      if (row.nominal_mm == pipe.nominal_mm) return row;
+    rows.push_back({pipe.nominal_mm, {}, {}});
+    return rows.back();
   }
 
   /// A book stands by itself: no job says which unit a bare number has. Zero needs none.

@@ -49,10 +49,10 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
   const bool width = f.along_width_mm >= f.along_depth_mm;
-  return found(std::max(f.along_width_mm, f.along_depth_mm),
-               std::string{"highest to lowest along the "} + (width ? "width" : "depth"),
-               "correct the floor first: bring it within " + text_of(*limit.greatest, Unit::mm, job) +
-                   " before a bed goes on it");
+  return found(
+      std::max(f.along_width_mm, f.along_depth_mm),
+      std::string{"highest to lowest along the "} + (width ? "width" : "depth"),
+      "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + " before a bed goes on it");
 }
 
 Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -93,7 +93,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   return found(greatest, "from the base's edge to the " + where,
                "fur the studs out to the base's edge (up to " + text_at_least(greatest, job) +
                    "; the list of furring says how much at each), or set the base closer: a board covers " +
-                   text_of(*limit.greatest, Unit::mm, job));
+                   text_at_most(*limit.greatest, job));
 }
 
 /// Where it is narrowest, and whether the solids say so or a width that was read.

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
@@ -18,6 +19,18 @@ std::string greatest_text(double value, Unit unit, const job::Job& job) {
   const bool rounded = text_of(value, unit, job) == units::to_text(length, metric);
   const bool off = std::abs(units::round_to_tape(length, metric).in_mm() - value) > readable;
   return unit == Unit::mm && rounded && off ? text_at_most(value, job) : text_of(value, unit, job);
+}
+
+/// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
+std::string by_pipe_text(const Limit& limit, const job::Job& job) {
+  std::string text;
+  for (const ByPipe& row : limit.by_pipe) {
+    const job::Pipe* pipe = job::pipe_of(units::Length::mm(row.nominal_mm));
+    text += (text.empty() ? "by its pipe: " : ", ") + std::string{pipe ? pipe->name : ""};
+    if (row.least) text += " at least " + text_of(*row.least, limit.unit, job);
+    if (row.greatest) text += " at most " + greatest_text(*row.greatest, limit.unit, job);
+  }
+  return text;
 }
 
 }  // namespace
@@ -37,6 +50,7 @@ std::string measured_text(const Result& result, const job::Job& job) {
 
 std::string limit_text(const Result& result, const job::Job& job) {
   const Limit& limit = result.limit;
+  if (!limit.by_pipe.empty() && !limit.least && !limit.greatest) return by_pipe_text(limit, job);
   const auto text = [&](double v) { return text_of(v, limit.unit, job); };
   const auto greatest = [&](double v) { return greatest_text(v, limit.unit, job); };
   if (limit.least && limit.greatest) return text(*limit.least) + " to " + greatest(*limit.greatest);

@@ -48,8 +48,16 @@ TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
                                            "bed.fills-shell",
                                            "joist.hole",
                                            "joist.notch",
+                                           "joist.hole-for-pipe",
                                            "trap.arm",
+                                           "trap.arm-least",
                                            "trap.fall",
+                                           "trap.drop",
+                                           "wall.above-floor",
+                                           "clear.area",
+                                           "clear.width",
+                                           "clear.circle",
+                                           "access.opening",
                                            "threshold.above-outside",
                                            "upstand.board"};
   for (const auto& c : report.at("checks")) {

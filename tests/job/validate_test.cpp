@@ -57,6 +57,10 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
               }),
               HasSubstr("the centre may be 6\" to 33-1/2\" from the front edge"));
   EXPECT_THAT(told([](Job& j) { j.drain.body = in(4); }), HasSubstr("a body of 4\" does not pass an opening of 4\""));
+  EXPECT_THAT(
+      told([](Job& j) { j.trap.emplace().pipe = in(2.25); }),
+      HasSubstr("trap.pipe: no drain pipe is sold as 2-1/4\"; sizes are 1-1/4 in, 1-1/2 in, 2 in, 3 in, 4 in, DN 32"));
+  EXPECT_EQ(told([](Job& j) { j.trap.emplace().pipe = Length::mm(50); }), "");
   EXPECT_THAT(told([](Job& j) { j.drain.outlet = in(4); }),
               HasSubstr("an outlet of 4\" leaves no wall in a body of 3-1/4\""));
   EXPECT_THAT(told([](Job& j) { j.drain.recess = in(1); }), HasSubstr("leaves 0\" of base under it"));

@@ -132,6 +132,64 @@ TEST(Clear, AnOverhangingSeatTakesFromIt) {
   EXPECT_NEAR(clear.area_mm2 / 645.16, 54.5 * 31.5, 1e-6);
 }
 
+TEST(Clear, FinishedWallsTakeTheirBuildUpOff) {
+  // Source: closed form: walls 1 in before the studs at 36 and 72 in. Free: 15 to 71 by 4 to 35 in; the compartment
+  // from wall to wall 70 by 31 in; the entry 15 to 71 in beside the seat, 70 in without it. Framed sizes stay as they
+  // are.
+  job::Job j = sample::alcove();
+  EXPECT_FALSE(measured(j).clear.finished);
+  j.survey.finish_mm = 25.4;
+  const facts::Clear clear = measured(j).clear;
+  ASSERT_TRUE(clear.finished);
+  EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
+  EXPECT_NEAR(clear.finished->area_mm2 / 645.16, 56 * 31, 1e-6);
+  EXPECT_NEAR(clear.finished->circle_mm / 25.4, 31, 1e-9);
+  EXPECT_NEAR(clear.finished->least_width_mm / 25.4, 31, 1e-9);
+  EXPECT_NEAR(*clear.finished->entry_mm / 25.4, 56, 1e-9);
+  EXPECT_NEAR(clear.compartment.width_mm / 25.4, 70, 1e-9);
+  EXPECT_NEAR(clear.compartment.depth_mm / 25.4, 31, 1e-9);
+  EXPECT_NEAR(*clear.compartment.face_mm / 25.4, 70, 1e-9);
+}
+
+TEST(Clear, AWallOutOfSquareTakesAWedge) {
+  // Source: closed form: the right wall comes in from 72 in at the back to 71 in at the entry, so its finished face, 1
+  // in off, stands 1 / cos(a) to the left of it; the floor left of that line, 4 to 35 in from the entry, is a
+  // trapezium.
+  job::Job j = sample::alcove();
+  j.survey.finish_mm = 25.4;
+  j.base.length = in(56.5);
+  sample::read_plan(j, {0, 36 * 25.4}, {72 * 25.4, 36 * 25.4}, {0, 0}, {71 * 25.4, 0});
+  const facts::Clear clear = measured(j).clear;
+  const double off = std::hypot(1., 36.) / 36, low = 71 + 4. / 36 - off, high = 71 + 35. / 36 - off;
+  const double from = 15, edge = 14.5 + 56.5 - 0.5;  // the base's own upstand where the wall stands farther back
+  const double cross = (edge + off - 71) * 36;       // where the finished face passes it
+  const double width_at_cross = edge - from;
+  const double area = ((low - from) + width_at_cross) / 2 * (cross - 4) + width_at_cross * (35 - cross);
+  ASSERT_GT(cross, 4);
+  ASSERT_LT(cross, 35);
+  ASSERT_GT(high, edge);
+  EXPECT_NEAR(clear.finished->area_mm2 / 645.16, area, 1e-3);
+  EXPECT_NEAR(clear.finished->least_width_mm / 25.4, 31, 1e-6) << "its depth";
+}
+
+TEST(Heights, TheFloorBesideTheThresholdIsItsLowestAlongThere) {
+  // Source: closed form: with a level rim the floor meets the threshold at the rim.
+  const facts::Heights h = measured(sample::alcove()).heights;
+  ASSERT_TRUE(h.floor_at_threshold_mm);
+  EXPECT_NEAR(*h.floor_at_threshold_mm, h.rim_least_mm, 1e-9);
+}
+
+TEST(Openings, WhatLiesBeforeTheBaseIsTold) {
+  // Source: arithmetic: a base 4 in shallower than the alcove stands tight to the back, with 4 in before it.
+  job::Job j = sample::alcove();
+  j.base.width = in(32);
+  j.drain.along = {job::Side::back, in(14)};
+  const facts::Facts facts = measured(j);
+  EXPECT_NEAR(facts.openings.at(1).left_over_mm, 4 * 25.4, 1e-9);
+  EXPECT_NEAR(facts.openings.at(1).open_mm, 4 * 25.4, 1e-9);
+  EXPECT_NEAR(facts.openings.at(0).open_mm, 0, 1e-9);
+}
+
 TEST(Openings, AddUp) {
   // Source: arithmetic: 72 - 57-1/2 - 14-1/2 = 0; a base 3/8 shorter leaves 3/8.
   job::Job j = sample::alcove();

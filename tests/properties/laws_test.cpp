@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -83,6 +84,16 @@ TEST_P(Laws, WhatGoesInComesOut) {
                 o["base_mm"].get<double>() + (o["bench_mm"].is_null() ? 0 : o["bench_mm"].get<double>()) +
                     o["left_over_mm"].get<double>(),
                 1e-9);
+  for (const Json& o : report["openings"]) {
+    EXPECT_GE(o["open_mm"].get<double>(), 0);
+    EXPECT_LE(o["open_mm"].get<double>(), std::max(0.0, o["left_over_mm"].get<double>()) + 1e-9);
+  }
+  const Json& clear = report["clear"];
+  if (const Json& finished = clear["finished"]; !finished.is_null())
+    for (const char* size : {"area_mm2", "circle_mm", "least_width_mm", "entry_mm"})
+      if (!finished[size].is_null()) {
+        EXPECT_LE(finished[size].get<double>(), clear[size].get<double>() + 1e-6) << size << "\n" << room;
+      }
   const Json& dips = report["flood"]["dips"];
   for (std::size_t i = 1; i < dips.size(); ++i) {
     const double rise = dips[i]["above_drain_mm"].get<double>() - dips[i - 1]["above_drain_mm"].get<double>();

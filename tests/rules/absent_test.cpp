@@ -41,6 +41,10 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"threshold.height-greatest", [](facts::Facts& f) { f.heights.threshold_greatest_mm.reset(); }},
       {"threshold.below-upstand", [](facts::Facts& f) { f.heights.upstand_top_mm.reset(); }},
       {"threshold.above-outside", [](facts::Facts& f) { f.heights.outside_mm.reset(); }},
+      {"clear.area", [](facts::Facts& f) { f.clear.finished.reset(); }},
+      {"clear.width", [](facts::Facts& f) { f.clear.finished.reset(); }},
+      {"clear.circle", [](facts::Facts& f) { f.clear.finished.reset(); }},
+      {"access.opening", [](facts::Facts& f) { f.clear.finished.reset(); }},
       {"opening.width", [](facts::Facts& f) { f.openings.clear(); }},
       {"opening.depth", [](facts::Facts& f) { f.openings.clear(); }},
       {"drain.bore-clear-of-joists", [](facts::Facts& f) { f.drain.bore_to_joist_mm.reset(); }},
@@ -60,9 +64,9 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"levelling.window", [](facts::Facts& f) { f.facets.clear(); }},
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
       {"bed.bearing", [](facts::Facts& f) { f.bed = {}; }},
-      {"access.opening", [](facts::Facts& f) { f.clear.entry_mm.reset(); }},
+      {"access.opening", [](facts::Facts& f) { f.clear.finished->entry_mm.reset(); }},
       {"drain.outlet", [](facts::Facts& f) { f.drain.outlet_mm.reset(); }},
-      {"clear.circle", [](facts::Facts& f) { f.clear.circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
+      {"clear.circle", [](facts::Facts& f) { f.clear.finished->circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
   };
   for (const auto& [id, take_away] : cases) {
     facts::Facts facts = sample::good_facts();
@@ -127,6 +131,7 @@ TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
   // Source: none; keys that the file leaves out. What fails by the default fails still.
   const std::pair<const char*, const char*> cases[] = {{"drain.body", "drain.in-bore"},
                                                        {"drain.outlet", "drain.outlet"},
+                                                       {"tile.height", "wall.above-floor"},
                                                        {"floor.deck", "floor.deck-span"},
                                                        {"floor.joists.spacing", "floor.deck-span"}};
   for (const auto& [key, id] : cases) {

@@ -82,12 +82,13 @@ std::vector<Case> heights() {
 
 std::vector<Case> room() {
   // Source: IRC P2708.1 (2018) for area and width; UPC 408.7 (2024) for the circle; IRC P2708.1.1 (2018) for the entry.
-  const Put entry = [](Job&, Facts& f, double v) { f.clear.entry_mm = v * in; };
-  return {{"clear.area", 900, 901, 899, fact([](Facts& f) -> double& { return f.clear.area_mm2; }, in2)},
-          {"clear.width", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.least_width_mm; }, in)},
-          {"clear.circle", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.circle_mm; }, in),
-           Outcome::caution},
-          {"access.opening", 22, 22.01, 21.99, entry}};
+  const Put entry = [](Job&, Facts& f, double v) { f.clear.finished->entry_mm = v * in; };
+  return {
+      {"clear.area", 900, 901, 899, fact([](Facts& f) -> double& { return f.clear.finished->area_mm2; }, in2)},
+      {"clear.width", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.finished->least_width_mm; }, in)},
+      {"clear.circle", 30, 30.01, 29.99, fact([](Facts& f) -> double& { return f.clear.finished->circle_mm; }, in),
+       Outcome::caution},
+      {"access.opening", 22, 22.01, 21.99, entry}};
 }
 
 std::vector<Case> fit() {
@@ -148,18 +149,67 @@ std::vector<Case> survey() {
 
 std::vector<Case> plumbing() {
   // Source: IRC P2709.2 (2021), Table P3201.7 (2021), R502.8.1 (2018): a 2x8 is 7-1/4 in deep, a third is 2.417 in and
-  // less than its depth less 4 in, a sixth is 1.208 in; P3105.1 and P3005.3 (2018) from memory; blocking: common
-  // practice, no source.
+  // less than its depth less 4 in, a sixth is 1.208 in; blocking: common practice, no source.
   using job::Fall;
   return {{"liner.above-threshold", 3, 3.01, 2.99,
            [](Job& j, Facts&, double v) { j.liner->above_threshold = Length::inches(v); }},
           {"liner.fall", 0.25, 0.26, 0.24, [](Job& j, Facts&, double v) { j.liner->fall = Fall::inches_per_foot(v); }},
-          {"trap.arm", 96, 95.9, 96.1, [](Job& j, Facts&, double v) { j.trap->arm = Length::inches(v); }},
-          {"trap.fall", 0.25, 0.26, 0.24, [](Job& j, Facts&, double v) { j.trap->fall = Fall::inches_per_foot(v); }},
           {"joist.hole", 7.25 / 3, 2.41, 2.42, [](Job& j, Facts&, double v) { j.trap->hole = Length::inches(v); }},
           {"joist.notch", 7.25 / 6, 1.20, 1.21, [](Job& j, Facts&, double v) { j.trap->notch = Length::inches(v); }},
           {"drain.outlet", 1.5, 1.51, 1.49, [](Job&, Facts& f, double v) { f.drain.outlet_mm = v * in; }},
           {"blocking.behind", 1, 1, 0.99, [](Job&, Facts& f, double v) { f.backings[0].share = v; }}};
+}
+
+/// The trap arm by its pipe: at a limit, at `step` on its good side and on its bad side.
+std::vector<Case> pipes() {
+  // Source: IRC P3105.1 (2021), P3105.2, P3105.3 and P3005.3 (2018); UPC Table 1002.2, 1002.4 and 708.1; Approved
+  // Document H; outside of a 2 in pipe 2.375 in (ASTM D1785), of DN 50 its number (EN 1329, from memory).
+  using job::Fall;
+  const auto pipe = [](Job& j, double nominal_mm) { j.trap->pipe = Length::mm(nominal_mm); };
+  const auto arm = [=](double nominal_mm) -> Put {
+    return [=](Job& j, Facts&, double mm) { pipe(j, nominal_mm), j.trap->arm = Length::mm(mm); };
+  };
+  const auto fall = [=](double nominal_mm) -> Put {
+    return [=](Job& j, Facts&, double ratio) { pipe(j, nominal_mm), j.trap->fall = Fall::ratio(ratio); };
+  };
+  const auto drop = [=](double nominal_mm) -> Put {
+    return [=](Job& j, Facts&, double mm) {
+      pipe(j, nominal_mm), j.trap->arm = Length::feet(4), j.trap->fall = Fall::ratio(mm / (48 * in));
+    };
+  };
+  const auto hole = [=](double nominal_mm) -> Put {
+    return [=](Job& j, Facts&, double mm) { pipe(j, nominal_mm), j.trap->hole = Length::mm(mm); };
+  };
+  const auto fail = Outcome::fail;
+  std::vector<Case> cases;
+  const auto most = [&](const char* book, const char* id, double at, double step, const Put& put) {
+    cases.push_back({id, at, at - step, at + step, put, fail, book});
+  };
+  const auto least = [&](const char* book, const char* id, double at, double step, const Put& put) {
+    cases.push_back({id, at, at + step, at - step, put, fail, book});
+  };
+  const struct {
+    double nominal, irc, upc, irc_fall;
+  } inch[] = {{1.25, 60, 30, 0.25}, {1.5, 72, 42, 0.25}, {2, 96, 60, 0.25}, {3, 144, 72, 0.125}, {4, 192, 120, 0.125}};
+  for (const auto& p : inch) {
+    most("residential", "trap.arm", p.irc * in, 2, arm(p.nominal * in));
+    most("plumbing", "trap.arm", p.upc * in, 2, arm(p.nominal * in));
+    least("residential", "trap.fall", p.irc_fall / 12, 1e-3, fall(p.nominal * in));
+    least("plumbing", "trap.fall", 0.25 / 12, 1e-3, fall(p.nominal * in));
+    for (const char* book : {"residential", "plumbing"}) {
+      most(book, "trap.drop", p.nominal * in, 0.5, drop(p.nominal * in));
+      least(book, "trap.arm-least", 2 * p.nominal * in, 2, arm(p.nominal * in));
+    }
+  }
+  most("metric", "trap.arm", 3000, 2, arm(40));
+  most("metric", "trap.arm", 4000, 2, arm(50));
+  least("metric", "trap.fall", 0.018, 1e-3, fall(50));
+  most("metric", "trap.fall", 0.09, 1e-3, fall(50));
+  least("residential", "joist.hole-for-pipe", 2.375 * in, 0.5, hole(2 * in));
+  least("plumbing", "joist.hole-for-pipe", 1.9 * in, 0.5, hole(1.5 * in));
+  least("accessible", "joist.hole-for-pipe", 3.5 * in, 0.5, hole(3 * in));
+  least("metric", "joist.hole-for-pipe", 50, 0.5, hole(50));
+  return cases;
 }
 
 std::vector<Case> walls() {
@@ -175,6 +225,12 @@ std::vector<Case> walls() {
           {"upstand.held", 16, 15.9, 16.1, apart},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
           {"floor.deck-span", 24, 23.9, 24.1, joists}};
+}
+
+std::vector<Case> finishes() {
+  // Source: IRC R307.2 (from memory) for 72 in above the floor.
+  const Put floor = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.rim_greatest_mm + v * in; };
+  return {{"wall.above-floor", 72, 72.1, 71.9, floor}};
 }
 
 /// Water over the floor that brings all load on it to `kpa`. Dead load by hand: tile 0.43 kPa, 90 kg of base and 85 kg
@@ -208,11 +264,13 @@ std::vector<Case> loads() {
 
 /// The same checks at another book's limit.
 std::vector<Case> other_books(const std::vector<Case>& residential) {
-  // Source: UPC 408.5, 408.7 (2024), CPC 408 (2022); UPC Table 1002.2, 708.1 and 408.4 (2024) from memory; ADA 305.2,
-  // 608.2.1, 608.7, 610.3, 610.3.1 (2010); NCC 2022 Housing Provisions 10.2.12: 1:80 and 1:50, as in/ft.
+  // Source: UPC 408.5, 408.7 (2024), CPC 408 (2022); UPC 408.4 (2024) from memory; ADA 305.2 (2010); NCC 2022 Housing
+  // Provisions 10.2.12: 1:80 and 1:50, as in/ft, and 1800 mm of wall; whole millimetres: common practice, no source.
+  const auto caution = Outcome::caution;
   const struct {
     const char *book, *id;
     double limit, inside, outside;
+    Outcome broken = Outcome::fail;
   } rows[] = {{"plumbing", "floor.fall-least", 0.25, 0.26, 0.24},
               {"plumbing", "floor.fall-greatest", 0.5, 0.49, 0.51},
               {"plumbing", "rim.fall-least", 0.25, 0.26, 0.24},
@@ -226,35 +284,62 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"plumbing", "liner.fall", 0.25, 0.26, 0.24},
               {"plumbing", "joist.hole", 7.25 / 3, 2.41, 2.42},
               {"plumbing", "joist.notch", 7.25 / 6, 1.20, 1.21},
-              {"plumbing", "trap.arm", 60, 59.9, 60.1},
-              {"plumbing", "trap.fall", 0.25, 0.26, 0.24},
               {"plumbing", "drain.outlet", 2, 2.01, 1.99},
               {"accessible", "floor.fall-least", 0.25, 0.26, 0.24},
               {"accessible", "floor.fall-greatest", 0.25, 0.24, 0.26},
               {"accessible", "rim.fall-least", 0.25, 0.26, 0.24},
               {"accessible", "rim.fall-greatest", 0.25, 0.24, 0.26},
-              {"accessible", "threshold.height-greatest", 0.5, 0.49, 0.51},
-              {"accessible", "clear.width", 36, 36.01, 35.99},
-              {"accessible", "access.opening", 36, 36.01, 35.99},
               {"accessible", "joist.hole", 7.25 / 3, 2.41, 2.42},
               {"accessible", "joist.notch", 7.25 / 6, 1.20, 1.21},
               {"metric", "floor.fall-least", 0.15, 0.16, 0.14},
               {"metric", "floor.fall-greatest", 0.24, 0.23, 0.25},
               {"metric", "rim.fall-least", 0.15, 0.16, 0.14},
-              {"metric", "rim.fall-greatest", 0.24, 0.23, 0.25}};
+              {"metric", "rim.fall-greatest", 0.24, 0.23, 0.25},
+              {"metric", "wall.above-floor", 1800 / in, 1801 / in, 1799 / in},
+              {"metric", "opening.width", 0, 1, -1},
+              {"metric", "opening.width", 12, 11, 13},
+              {"metric", "opening.depth", 0, 1, -1},
+              {"metric", "opening.depth", 12, 11, 13},
+              {"metric", "drain.in-bore", 6 / in, 6.1 / in, 5.9 / in},
+              {"metric", "drain.bore-clear-of-joists", 6 / in, 6.1 / in, 5.9 / in},
+              {"metric", "bed.greatest", 50 / in, 49 / in, 51 / in, caution},
+              {"metric", "floor.level", 10 / in, 9.9 / in, 10.1 / in},
+              {"metric", "floor.hump", 3 / in, 2.9 / in, 3.1 / in, caution},
+              {"metric", "floor.rock", 1, 0.9, 1.1, caution},
+              {"metric", "room.stud-gap", 12 / in, 11.9 / in, 12.1 / in},
+              {"metric", "room.drop-in", 3 / in, 3.1 / in, 2.9 / in, caution},
+              {"metric", "rim.twist", 2, 1.9, 2.1, caution},
+              {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
+              {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},
+              {"metric", "upstand.board", 2 / in, 1.9 / in, 2.1 / in, caution}};
   std::vector<Case> cases;
   for (const auto& row : rows) {
     const auto same =
         std::find_if(residential.begin(), residential.end(), [&](const Case& c) { return c.id == row.id; });
     if (same == residential.end()) throw std::logic_error(row.id);
-    cases.push_back({row.id, row.limit, row.inside, row.outside, same->put, Outcome::fail, row.book});
+    cases.push_back({row.id, row.limit, row.inside, row.outside, same->put, row.broken, row.book});
   }
   return cases;
 }
 
 /// What the residential book does not ask for.
 std::vector<Case> of_other_books_alone() {
-  // Source: ADA 610.3 and 610.3.1 (2010); UPC 408.7 (2024).
+  // Source: ADA 608.2.1, 608.7, 610.3 and 610.3.1 (2010), half an inch either way of 36 in common practice, no source;
+  // UPC 408.7 (2024); IPC 417.4.1 from memory.
+  const Put from_floor = [](Job&, Facts& f, double v) {
+    f.heights.threshold_greatest_mm = *f.heights.floor_at_threshold_mm + v * in;
+  };
+  const Put up = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_greatest_mm - v * in; };
+  const Put down = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm + v * in; };
+  const Put wide = [](Job&, Facts& f, double v) { f.clear.compartment.width_mm = v * in; };
+  const Put deep = [](Job&, Facts& f, double v) { f.clear.compartment.depth_mm = v * in; };
+  const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };
+  const Put window = [](Job& j, Facts& f, double v) {
+    all_falls("base-floor")(j, f, 12. / 64);
+    facet(f, "base-floor", "left").fall = std::tan(std::atan(1. / 80) + std::atan(v / (57.5 * in)));
+  };
+  const Put above_drain = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.drain_top_mm + v * in; };
+  const Put above_room = [](Job&, Facts& f, double v) { f.finish.top_mm = *f.heights.outside_mm + v * in; };
   const Put height = [](Job&, Facts& f, double v) { f.heights.seat_front_mm = *f.heights.outside_mm + v * in; };
   const Put depth = [](Job&, Facts& f, double v) { f.clear.seat_depth_mm = v * in; };
   const Put liner = [](Job& j, Facts&, double v) { j.liner->above_seat = Length::inches(v); };
@@ -262,6 +347,18 @@ std::vector<Case> of_other_books_alone() {
           {"seat.height", 19, 18.99, 19.01, height, Outcome::fail, "accessible"},
           {"seat.depth", 15, 15.01, 14.99, depth, Outcome::fail, "accessible"},
           {"seat.depth", 16, 15.99, 16.01, depth, Outcome::fail, "accessible"},
+          {"threshold.step-inside", 0.5, 0.49, 0.51, from_floor, Outcome::fail, "accessible"},
+          {"threshold.step-outside", 0.5, 0.49, 0.51, up, Outcome::fail, "accessible"},
+          {"threshold.step-outside", 0.5, 0.49, 0.51, down, Outcome::fail, "accessible"},
+          {"access.inside-width", 35.5, 35.6, 35.4, wide, Outcome::fail, "accessible"},
+          {"access.inside-width", 36.5, 36.4, 36.6, wide, Outcome::fail, "accessible"},
+          {"access.inside-depth", 35.5, 35.6, 35.4, deep, Outcome::fail, "accessible"},
+          {"access.inside-depth", 36.5, 36.4, 36.6, deep, Outcome::fail, "accessible"},
+          {"access.face", 36, 36.01, 35.99, face, Outcome::fail, "accessible"},
+          {"wall.above-drain", 70, 70.1, 69.9, above_drain, Outcome::fail, "accessible"},
+          {"wall.above-drain", 70, 70.1, 69.9, above_drain, Outcome::fail, "plumbing"},
+          {"wall.above-room", 72, 72.1, 71.9, above_room, Outcome::fail, "accessible"},
+          {"levelling.window", 2, 2.1, 1.9, window, Outcome::caution, "metric"},
           {"liner.above-seat", 3, 3.01, 2.99, liner, Outcome::fail, "plumbing"}};
 }
 
@@ -283,10 +380,12 @@ std::vector<Case> mixes() {
 std::vector<Case> boundary_cases() {
   std::vector<Case> all;
   const auto add = [&](const std::vector<Case>& more) { all.insert(all.end(), more.begin(), more.end()); };
-  for (const auto& part : {survey(), plumbing(), walls(), falls(), heights(), room(), fit(), bed(), mixes(), loads()})
+  for (const auto& part :
+       {survey(), plumbing(), walls(), finishes(), falls(), heights(), room(), fit(), bed(), mixes(), loads()})
     add(part);
   add(other_books(all));
   add(of_other_books_alone());
+  add(pipes());
   return all;
 }
 

@@ -88,13 +88,14 @@ TEST(Boundary, EveryRuleHasACase) {
 TEST(Boundary, ReadingsNobodyTookAreNotChecked) {
   // Source: none; a liner or a trap of which nothing was read. A pipe that takes nothing from a joist has no such
   // check.
-  for (const char* id : {"liner.above-threshold", "liner.above-seat", "liner.fall", "trap.arm", "trap.fall"}) {
+  for (const char* id : {"liner.above-threshold", "liner.above-seat", "liner.fall", "trap.arm", "trap.arm-least",
+                         "trap.fall", "trap.drop"}) {
     Case c;
     c.book = "plumbing";
     EXPECT_EQ(result_of(sample::job_for(c), sample::facts_for_boundary(), id).outcome, rules::Outcome::not_checked)
         << id;
   }
-  for (const char* id : {"joist.hole", "joist.notch"})
+  for (const char* id : {"joist.hole", "joist.notch", "joist.hole-for-pipe"})
     EXPECT_EQ(result_of(sample::job_for({}), sample::facts_for_boundary(), id).outcome, rules::Outcome::not_applicable)
         << id;
 }
@@ -128,8 +129,8 @@ TEST(Boundary, TwentyFiveInchesWillDoWhereThirteenHundredSquareInchesAreFree) {
   for (const Room& room : {Room{25, 1300, rules::Outcome::pass}, Room{24.99, 1400, rules::Outcome::fail},
                            Room{25, 1299, rules::Outcome::fail}, Room{29.9, 1301, rules::Outcome::pass}}) {
     facts::Facts facts = sample::good_facts();
-    facts.clear.least_width_mm = room.width_in * in;
-    facts.clear.area_mm2 = room.area_in2 * in2;
+    facts.clear.finished->least_width_mm = room.width_in * in;
+    facts.clear.finished->area_mm2 = room.area_in2 * in2;
     const rules::Result r = result_of(sample::alcove(), facts, "clear.width");
     EXPECT_EQ(r.outcome, room.outcome) << room.width_in << " in wide, " << room.area_in2 << " in2";
     EXPECT_DOUBLE_EQ(*r.measured, room.width_in * in) << "the number measured is reported, whichever way holds";

@@ -53,7 +53,7 @@ TEST(Check, ACautionBecomesAFailureOnceTheJobSetsTheLimit) {
   // Source: IRC and UPC differ on the circle: it binds where the job says that it does.
   job::Job job = sample::alcove();
   facts::Facts facts = sample::good_facts();
-  facts.clear.circle_mm = 29 * in;
+  facts.clear.finished->circle_mm = 29 * in;
   EXPECT_EQ(result_of(job, facts, "clear.circle").outcome, Outcome::caution);
   EXPECT_FALSE(rules::any_failed(rules::check(job, facts)));
   job.limits = {{"clear_circle", 30 * in, ""}};
@@ -65,8 +65,8 @@ TEST(Check, AWidthSetInTheJobFileHasNoSecondWay) {
   // Source: none; whoever sets a width means that width.
   job::Job job = sample::alcove();
   facts::Facts facts = sample::good_facts();
-  facts.clear.area_mm2 = 1400 * in * in;
-  facts.clear.least_width_mm = 26 * in;
+  facts.clear.finished->area_mm2 = 1400 * in * in;
+  facts.clear.finished->least_width_mm = 26 * in;
   EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::pass);
   job.limits = {{"clear_width", 30 * in, ""}};
   EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::fail);
@@ -89,7 +89,7 @@ TEST(Check, WhatIsWorstComesFirst) {
   job.survey.board_mm = in / 2;
   job.trap = job::Trap{job::Length::feet(3), job::Fall::inches_per_foot(0.25), {}, {}};
   facts::Facts facts = sample::good_facts();
-  facts.clear.circle_mm = 29 * in;
+  facts.clear.finished->circle_mm = 29 * in;
   facts.heights.upstand_top_mm.reset();
   facts.facets[2].fall = 0.2 / 12;
   facts.facets[0].fall = 2.0 / 12;

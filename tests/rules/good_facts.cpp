@@ -59,6 +59,7 @@ facts::Heights heights() {
   h.seat_front_mm = 18 * in;
   h.seat_back_mm = 18.3 * in;
   h.outside_mm = 0.25 * in;
+  h.floor_at_threshold_mm = 2 * in;
   return h;
 }
 
@@ -116,13 +117,16 @@ facts::Facts good_facts() {
   f.fits = {{"base", "bed", facts::Touch::touch, 0, 0, {}}};
   f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
   f.bed = bed();
-  f.clear = {1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in, 15.5 * in};
+  f.clear = {1250 * in * in, 31.5 * in, {700, 400, 40}, 31.5 * in, 41 * in, 15.5 * in};
+  f.clear.finished = facts::Finished{1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in};
+  f.clear.compartment = {36 * in, 36 * in, 36 * in};
   f.heights = heights();
   f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in};
   f.backings = {{"grab bar", "back", 860, 1, 0, false, 700, 0, 0}};
   f.holds = {hold("back", "wall", 57.5 * in), hold("left", "bench", 36 * in), hold("right", "wall", 36 * in)};
   f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};
   f.flood = {1.2e6, {{50, 4.5e7, 1.2e6}}};
+  f.finish.top_mm = 80 * in;
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
   f.bearers = bearers();

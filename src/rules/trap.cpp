@@ -1,0 +1,269 @@
+#include <algorithm>
+
+#include "job/pipe.hpp"
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "rules/levelling.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+const char* const which_pipe = "say which pipe the trap arm is (trap.pipe)";
+
+/// What holds for one size of pipe.
+struct Bounds {
+  std::optional<double> least, greatest;
+};
+
+/// The trap arm's pipe, or where nobody said which, every pipe it may be: those that the book's country sells.
+std::vector<const job::Pipe*> may_be(const job::Job& job) {
+  if (const job::Pipe* pipe = job::arm_pipe(job)) return {pipe};
+  std::vector<const job::Pipe*> all;
+  for (const job::Pipe& pipe : job::pipes(job.book == "metric" ? job::PipeSeries::metric : job::PipeSeries::inch))
+    all.push_back(&pipe);
+  return all;
+}
+
+/// The stricter of two bounds each way, or the milder.
+Bounds of_both(const Bounds& a, const Bounds& b, bool stricter) {
+  const auto pick = [](auto x, auto y, bool larger) { return x && y ? (larger ? std::max(x, y) : std::min(x, y)) : x; };
+  return {pick(a.least, b.least, stricter), pick(a.greatest, b.greatest, !stricter)};
+}
+
+/// A value against bounds that go by the pipe's size. Where nobody said which pipe it is they hold if they hold for
+/// every one, are broken if they are for every one, and else the pipe decides.
+template <class BoundsOf, class Advice>
+Finding by_pipe(const job::Job& job, double value, Unit unit, const std::string& what, BoundsOf bounds_of,
+                Advice advice) {
+  std::vector<Bounds> bounds;
+  std::string name;
+  for (const job::Pipe* pipe : may_be(job)) {
+    name = pipe->name;
+    if (const std::optional<Bounds> one = bounds_of(*pipe)) bounds.push_back(*one);
+  }
+  if (bounds.empty()) return not_applicable("the rule book '" + job.book + "' has no such limit for a pipe of " + name);
+  const auto kept = std::count_if(bounds.begin(), bounds.end(), [&](const Bounds& b) {
+    Limit limit;
+    limit.unit = unit, limit.least = b.least, limit.greatest = b.greatest;
+    return keeps(value, limit);
+  });
+  if (kept != 0 && kept != static_cast<long>(bounds.size())) return missing(which_pipe);
+  Bounds held = bounds.front();
+  for (const Bounds& b : bounds) held = of_both(held, b, kept != 0);
+  const job::Pipe* known = job::arm_pipe(job);
+  const std::string pipe = !known           ? "whichever pipe it is"
+                           : job.trap->pipe ? std::string{known->name} + " pipe"
+                                            : std::string{known->name} + " pipe, as the drain's outlet";
+  const std::string mildest = known ? "" : "; that is for the pipe with the most room: say which it is (trap.pipe)";
+  Finding finding = found(value, what + "; " + pipe, advice(held) + mildest);
+  finding.least = held.least;
+  finding.greatest = held.greatest;
+  finding.holds_anyway = true;
+  return finding;
+}
+
+/// What a rule book has for one pipe; a row without a table by pipe holds for all.
+std::optional<Bounds> in_book(const Limit& limit, const job::Pipe& pipe) {
+  if (limit.by_pipe.empty()) return Bounds{limit.least, limit.greatest};
+  for (const ByPipe& row : limit.by_pipe)
+    if (row.nominal_mm == pipe.nominal_mm) return Bounds{row.least, row.greatest};
+  return std::nullopt;
+}
+
+/// A value against a row of a rule book.
+template <class Advice>
+Finding by_book(const job::Job& job, const Limit& limit, double value, const std::string& what, Advice advice) {
+  if (limit.by_pipe.empty()) return found(value, what, advice(Bounds{limit.least, limit.greatest}));
+  return by_pipe(
+      job, value, limit.unit, what, [&](const job::Pipe& pipe) { return in_book(limit, pipe); }, advice);
+}
+
+/// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
+Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (!job.trap) return unread();
+  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
+  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  Finding finding =
+      found(job.trap->hole->in_mm(),
+            "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
+            "at most " + text_at_most(facts.room.drain.hole_mm, job) +
+                ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
+  finding.greatest = facts.room.drain.hole_mm;
+  return finding;
+}
+
+Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (!job.trap) return unread();
+  if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
+  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  Finding finding =
+      found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
+            "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");
+  finding.greatest = facts.room.drain.notch_mm;
+  return finding;
+}
+
+/// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
+Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (!job.trap) return unread();
+  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
+  const auto& joist = facts.room.drain;
+  return by_pipe(
+      job, job.trap->hole->in_mm(), Unit::mm, "hole for the trap arm, against the pipe's outside",
+      [](const job::Pipe& pipe) {
+        return std::optional{Bounds{pipe.outside_mm, {}}};
+      },
+      [&](const Bounds& held) {
+        const std::string wanted = text_at_least(*held.least, job);
+        if (joist.joists_known && *held.least > joist.hole_mm)
+          return "no hole that this joist allows, " + text_at_most(joist.hole_mm, job) + " at most, takes a pipe " +
+                 wanted + " thick: route the arm along the bay, or ask an engineer";
+        return "bore it " + wanted + " at least (trap.hole)";
+      });
+}
+
+/// The smallest pipe with which an arm of that length would do.
+std::string larger_pipe(const job::Job& job, double arm_mm, const Limit& limit) {
+  for (const ByPipe& row : limit.by_pipe)
+    if (row.greatest && *row.greatest >= arm_mm)
+      if (const job::Pipe* pipe = job::pipe_of(job::Length::mm(row.nominal_mm)); pipe && job::arm_pipe(job))
+        return std::string{", or run the arm in "} + pipe->name + " pipe (trap.pipe)";
+  return "";
+}
+
+Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap) return unread();
+  if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
+  const double length = job.trap->arm->in_mm();
+  return by_book(job, limit, length, "trap arm, weir to vent, as the job file says", [&](const Bounds& held) {
+    return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
+           larger_pipe(job, length, limit);
+  });
+}
+
+Finding arm_least(const job::Job& job, const facts::Facts&, const Limit&) {
+  if (!job.trap) return unread();
+  if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
+  return by_pipe(
+      job, job.trap->arm->in_mm(), Unit::mm,
+      "trap arm, weir to vent, as the job file says; two pipe diameters at least",
+      [](const job::Pipe& pipe) {
+        return std::optional{Bounds{2 * pipe.nominal_mm, {}}};
+      },
+      [&](const Bounds& held) {
+        return "take the vent off " + text_at_least(*held.least, job) +
+               " from the trap's weir at least (trap.arm): nearer it fouls, or draws the trap dry";
+      });
+}
+
+Finding fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap) return unread();
+  if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
+  const double ratio = job.trap->fall->as_ratio();
+  return by_book(job, limit, ratio, "trap arm, as the job file says", [&](const Bounds& held) {
+    const bool flat = held.least && ratio < *held.least;
+    return "pitch it to " + text_of(flat || !held.greatest ? *held.least : *held.greatest, Unit::ratio, job) +
+           (flat ? " at least" : " at most") + " (trap.fall)";
+  });
+}
+
+/// An arm that falls by more than its own diameter has its vent below the weir and can draw its trap dry.
+Finding drop(const Ground& ground, const Limit&) {
+  const job::Job& job = ground.job;
+  if (!job.trap) return unread();
+  if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
+  if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
+  const double length = job.trap->arm->in_mm(), ratio = job.trap->fall->as_ratio();
+  const Limit least_fall = ground.limits.at("trap.fall");
+  return by_pipe(
+      job, length * ratio, Unit::mm,
+      "over " + text_of(length, Unit::mm, job) + " of arm at " + text_of(ratio, Unit::ratio, job) +
+          ", against one pipe diameter",
+      [](const job::Pipe& pipe) {
+        return std::optional{Bounds{{}, pipe.nominal_mm}};
+      },
+      [&](const Bounds& held) {
+        std::string text = "bring the vent within " + text_at_most(*held.greatest / ratio, job) +
+                           " of the weir at this fall (trap.arm)";
+        const job::Pipe* pipe = job::arm_pipe(job);
+        const auto flattest = pipe ? in_book(least_fall, *pipe) : std::nullopt;
+        if (flattest && flattest->least && length * *flattest->least <= *held.greatest)
+          text += ", or pitch the arm to " + text_of(*flattest->least, Unit::ratio, job) + " (trap.fall)";
+        return text;
+      });
+}
+
+}  // namespace
+
+std::vector<Rule> trap_rules() {
+  return {
+      {"joist.hole",
+       "holes through joists are small enough",
+       "diameter against a third of the depth and the depth less 4 in",
+       "joists: their depth",
+       Unit::mm,
+       "",
+       "",
+       joist_hole,
+       {Input::trap, Input::joists, Input::joist_solids}},
+      {"joist.notch",
+       "notches in joists are shallow enough",
+       "depth of the notch against a sixth of the joist's",
+       "joists: their depth",
+       Unit::mm,
+       "",
+       "",
+       joist_notch,
+       {Input::trap, Input::joists, Input::joist_solids}},
+      {"joist.hole-for-pipe",
+       "holes through joists take the pipe",
+       "diameter of the hole against the outside of the trap arm's pipe",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       hole_for_pipe,
+       {Input::trap, Input::pipe}},
+      {"trap.arm",
+       "trap arm is short enough",
+       "length from weir to vent, by the size of its pipe",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       arm,
+       {Input::trap, Input::pipe}},
+      {"trap.arm-least",
+       "vent is not too near the trap",
+       "length from weir to vent against two diameters of its pipe",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       arm_least,
+       {Input::trap, Input::pipe}},
+      {"trap.fall",
+       "trap arm falls enough",
+       "fall of the trap arm, by the size of its pipe",
+       "no solid: a reading",
+       Unit::ratio,
+       "",
+       "",
+       fall,
+       {Input::trap, Input::pipe}},
+      {"trap.drop",
+       "trap arm does not fall too far",
+       "length from weir to vent times its fall, against one diameter of its pipe",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       drop,
+       {Input::trap, Input::pipe}},
+  };
+}
+
+}  // namespace fallwright::rules

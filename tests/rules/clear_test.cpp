@@ -1,0 +1,129 @@
+// Free floor and compartment: between which faces, and who need not answer for them.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::Outcome;
+using testing::HasSubstr;
+
+constexpr double in = 25.4;
+
+job::Job in_book(const char* book) {
+  job::Job job = sample::alcove();
+  job.book = book;
+  return job;
+}
+
+rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == id) return r;
+  ADD_FAILURE() << "no rule " << id;
+  return {};
+}
+
+/// A small free floor on a base of that size.
+facts::Facts small_floor_on(double length_in, double width_in) {
+  facts::Facts facts = sample::good_facts();
+  facts.clear.finished->area_mm2 = 500 * in * in;
+  facts.clear.finished->circle_mm = 26 * in;
+  facts.parts[0].bbox_mm = {0, 0, 0, length_in * in, width_in * in, 4 * in};
+  return facts;
+}
+
+TEST(Clear, AReceptorOfThirtyBySixtyIsExempt) {
+  // Source: UPC 408.7 (2024), exception 1: overall at least 30 in wide and at least 60 in long, whichever way it lies.
+  const struct {
+    double length, width;
+    Outcome outcome;
+  } bases[] = {{60, 30, Outcome::not_applicable}, {30, 60, Outcome::not_applicable}, {72, 36, Outcome::not_applicable},
+               {59.9, 30, Outcome::fail},         {60, 29.9, Outcome::fail},         {50, 50, Outcome::fail}};
+  for (const auto& base : bases)
+    for (const char* id : {"clear.area", "clear.circle"}) {
+      const rules::Result r = result_of(in_book("plumbing"), small_floor_on(base.length, base.width), id);
+      EXPECT_EQ(r.outcome, base.outcome) << id << " " << base.length << " " << base.width;
+      if (base.outcome == Outcome::not_applicable) {
+        EXPECT_THAT(r.where, HasSubstr("exception 1"));
+      }
+    }
+}
+
+TEST(Clear, TheExceptionIsOfThatSectionAlone) {
+  // Source: UPC 408.7 (2024): the residential book quotes its circle, not its area; a limit of the job's own has none.
+  const facts::Facts facts = small_floor_on(60, 30);
+  EXPECT_EQ(result_of(in_book("residential"), facts, "clear.circle").outcome, Outcome::not_applicable);
+  EXPECT_EQ(result_of(in_book("residential"), facts, "clear.area").outcome, Outcome::fail);
+  job::Job job = in_book("plumbing");
+  job.limits = {{"clear_circle", 30 * in, "county"}, {"clear_area", 900 * in * in, "county"}};
+  EXPECT_EQ(result_of(job, facts, "clear.circle").outcome, Outcome::fail);
+  EXPECT_EQ(result_of(job, facts, "clear.area").outcome, Outcome::fail);
+}
+
+TEST(Clear, WallsThatNobodySaidAreBuiltUpTakeAPassAwayAndLeaveAFailure) {
+  // Source: none; board and tile only take off what is free between studs.
+  facts::Facts facts = sample::good_facts();
+  facts.clear.finished.reset();
+  for (const char* id : {"clear.area", "clear.width", "clear.circle", "access.opening"}) {
+    const rules::Result r = result_of(in_book("residential"), facts, id);
+    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
+    EXPECT_THAT(r.advice, HasSubstr("survey.finish")) << id;
+  }
+  facts.clear.area_mm2 = 800 * in * in;
+  facts.clear.entry_mm = 20 * in;
+  for (const char* id : {"clear.area", "access.opening"})
+    EXPECT_EQ(result_of(in_book("residential"), facts, id).outcome, Outcome::fail) << id;
+}
+
+TEST(Clear, ACompartmentOfOneSizeMayBeNeitherSmallerNorLarger) {
+  // Source: ADA 608.2.1 (2010): 36 by 36 in, absolute. Framing that is too wide may be right once it is built up.
+  job::Job job = in_book("accessible");
+  facts::Facts facts = sample::good_facts();
+  for (const char* id : {"access.inside-width", "access.inside-depth"})
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::pass) << id;
+  facts.clear.compartment = {38 * in, 34 * in, 38 * in};
+  EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::fail);
+  EXPECT_EQ(result_of(job, facts, "access.inside-depth").outcome, Outcome::fail);
+  facts.clear.finished.reset();
+  EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::not_checked) << "2 in may be to come";
+  EXPECT_EQ(result_of(job, facts, "access.inside-depth").outcome, Outcome::fail) << "it only grows smaller";
+  EXPECT_EQ(result_of(job, facts, "access.face").outcome, Outcome::not_checked);
+}
+
+TEST(Clear, WhatIsLeftBeforeTheBaseOrBesideAnOpenSideIsNoGap) {
+  // Source: none: the base stands tight to the back, and side walls that run past its front ask for nothing.
+  facts::Facts facts = sample::good_facts();
+  facts.openings[1] = {"depth", 36 * in, 32 * in, {}, 4 * in, 4 * in};
+  const rules::Result r = result_of(in_book("residential"), facts, "opening.depth");
+  EXPECT_EQ(r.outcome, Outcome::pass);
+  EXPECT_NEAR(*r.measured, 0, 1e-9);
+  facts.openings[1].open_mm = 3 * in;
+  EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail);
+  facts.openings[1] = {"depth", 31 * in, 32 * in, {}, -in, 0};
+  EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail) << "it does not go in";
+}
+
+TEST(Clear, AFloorIsToBeBroughtWithinWhatPasses) {
+  // Source: common practice, no source: 3/8 in of one book, 9.525 mm, is never told as 10 mm; the metric book has its
+  // own whole 10 mm. The advice is followed to the letter.
+  facts::Facts facts = sample::good_facts();
+  facts.room.floor.along_width_mm = 12;
+  for (const auto& [book, words, told_mm] :
+       {std::tuple{"residential", "within 9.5 mm", 9.5}, {"metric", "within 10 mm", 10.}}) {
+    job::Job job = in_book(book);
+    job.unit = job::UnitSystem::metric;
+    const rules::Result r = result_of(job, facts, "floor.level");
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_THAT(r.advice, HasSubstr(words));
+    facts.room.floor.along_width_mm = told_mm;
+    EXPECT_EQ(result_of(job, facts, "floor.level").outcome, Outcome::pass) << book;
+    facts.room.floor.along_width_mm = 12;
+  }
+}
+
+}  // namespace
+}  // namespace fallwright

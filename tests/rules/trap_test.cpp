@@ -1,0 +1,162 @@
+// The drain's pipe: which size it is, what that asks of arm, fall and holes, and the advice followed.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "job/pipe.hpp"
+#include "rules/boundary_cases.hpp"
+#include "rules/check.hpp"
+#include "rules/rule_book.hpp"
+#include "rules/words.hpp"
+
+namespace fallwright {
+namespace {
+
+using job::Fall;
+using job::Length;
+using rules::Outcome;
+using testing::HasSubstr;
+
+constexpr double in = 25.4;
+
+/// A room whose trap is known but for its pipe.
+job::Job trap(double arm_in, double in_per_ft, const char* book = "residential") {
+  sample::Case c;
+  c.book = book;
+  job::Job job = sample::job_for(c);
+  job.trap->arm = Length::inches(arm_in);
+  job.trap->fall = Fall::inches_per_foot(in_per_ft);
+  job.defaulted = {"drain.outlet"};
+  return job;
+}
+
+rules::Result result_of(const job::Job& job, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, sample::facts_for_boundary()))
+    if (r.id == id) return r;
+  ADD_FAILURE() << "no rule " << id;
+  return {};
+}
+
+TEST(Trap, ItsPipeIsTheDrainsOutletUnlessTheJobNamesAnother) {
+  // Source: IRC P3105.1 (2021): 6 ft of arm in 1-1/2 in pipe, 8 ft in 2 in.
+  job::Job job = trap(95, 0.25);
+  EXPECT_EQ(job::arm_pipe(job), nullptr) << "an outlet that nobody gave says nothing";
+  job.defaulted = {};
+  job.drain.outlet = Length::inches(1.5);
+  ASSERT_NE(job::arm_pipe(job), nullptr);
+  EXPECT_STREQ(job::arm_pipe(job)->name, "1-1/2 in");
+  const rules::Result r = result_of(job, "trap.arm");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_NEAR(*r.limit.greatest, 72 * in, 1e-9);
+  EXPECT_THAT(r.where, HasSubstr("1-1/2 in pipe, as the drain's outlet"));
+  EXPECT_THAT(r.advice, HasSubstr("bring a vent within 72\""));
+  EXPECT_THAT(r.advice, HasSubstr("or run the arm in 2 in pipe"));
+  job.trap->pipe = Length::inches(2);
+  EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::pass) << "the advice followed";
+  job.trap->pipe.reset();
+  job.trap->arm = Length::inches(72);
+  EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::pass) << "the other advice followed";
+}
+
+TEST(Trap, APipeNobodyNamedDecidesOnlyWhereSizesDiffer) {
+  // Source: property of the tables: what holds for each size holds, what is broken for each is broken.
+  const struct {
+    double arm_in, fall;
+    const char* id;
+    Outcome outcome;
+  } rows[] = {{60, 0.25, "trap.arm", Outcome::pass},
+              {61, 0.25, "trap.arm", Outcome::not_checked},
+              {192, 0.25, "trap.arm", Outcome::not_checked},
+              {193, 0.25, "trap.arm", Outcome::fail},
+              {90, 1, "trap.drop", Outcome::fail},
+              {90, 0.25, "trap.drop", Outcome::not_checked},
+              {36, 0.25, "trap.drop", Outcome::pass},
+              {2, 0.25, "trap.arm-least", Outcome::fail},
+              {7, 0.25, "trap.arm-least", Outcome::not_checked},
+              {8, 0.25, "trap.arm-least", Outcome::pass},
+              {36, 0.2, "trap.fall", Outcome::not_checked},
+              {36, 0.1, "trap.fall", Outcome::fail}};
+  for (const auto& row : rows) {
+    const rules::Result r = result_of(trap(row.arm_in, row.fall), row.id);
+    EXPECT_EQ(r.outcome, row.outcome) << row.id << " " << row.arm_in << " " << row.fall << ": " << r.where;
+    if (row.outcome == Outcome::not_checked) {
+      EXPECT_THAT(r.advice, HasSubstr("trap.pipe"));
+    }
+  }
+}
+
+TEST(Trap, AHoleTakesThePipesOutside) {
+  // Source: ASTM D1785: 2.375 in outside for 2 in, 1.660 in for the smallest.
+  job::Job job = trap(36, 0.25);
+  job.trap->hole = Length::inches(1.5);
+  EXPECT_EQ(result_of(job, "joist.hole-for-pipe").outcome, Outcome::fail) << "no pipe at all goes through";
+  job.trap->hole = Length::inches(2.375);
+  EXPECT_EQ(result_of(job, "joist.hole-for-pipe").outcome, Outcome::not_checked);
+  job.trap->pipe = Length::inches(2);
+  EXPECT_EQ(result_of(job, "joist.hole-for-pipe").outcome, Outcome::pass);
+  job.trap->hole = Length::inches(2);
+  EXPECT_THAT(result_of(job, "joist.hole-for-pipe").advice, HasSubstr("2-3/8\" at least"));
+  job.trap->pipe = Length::inches(3);
+  EXPECT_THAT(result_of(job, "joist.hole-for-pipe").advice, HasSubstr("no hole that this joist allows"));
+}
+
+TEST(Trap, AdviceOnAnArmThatFallsTooFarPassesOnceFollowed) {
+  // Source: closed form: 1 in/ft over 30 in falls 2-1/2 in; one diameter of 2 in is kept over 24 in, or by 1/4 in/ft.
+  job::Job job = trap(30, 1);
+  job.trap->pipe = Length::inches(2);
+  rules::Result r = result_of(job, "trap.drop");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_NEAR(*r.measured, 2.5 * in, 1e-9);
+  EXPECT_THAT(r.advice, HasSubstr("within 24\""));
+  EXPECT_THAT(r.advice, HasSubstr("pitch the arm to 1/4 in/ft"));
+  job.trap->arm = Length::inches(24);
+  EXPECT_EQ(result_of(job, "trap.drop").outcome, Outcome::pass);
+  job = trap(30, 0.25);
+  job.trap->pipe = Length::inches(2);
+  EXPECT_EQ(result_of(job, "trap.drop").outcome, Outcome::pass);
+}
+
+TEST(Trap, APipeThatTheBookDoesNotKnowHasNoSuchLimit) {
+  // Source: the tables: IRC P3105.1 goes by inches, Approved Document H by DN 40 and 50 alone.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::mm(50);
+  const rules::Result r = result_of(job, "trap.arm");
+  EXPECT_EQ(r.outcome, Outcome::not_applicable);
+  EXPECT_THAT(r.where, HasSubstr("DN 50"));
+  EXPECT_EQ(result_of(job, "trap.drop").outcome, Outcome::pass) << "one diameter is one diameter";
+}
+
+TEST(Trap, ABookOfTheUsersMayGoByPipeOrNot) {
+  // Source: none; a row of the county's replaces the table.
+  const auto county = [](const std::string& bound) {
+    return "title = \"county\"\n[[limit]]\nid = \"trap.arm\"\nunit = \"length\"\n" + bound +
+           "\nsource = \"county 9\"\nverified = \"set by the user\"\n";
+  };
+  job::Job job = trap(50, 0.25);
+  job.book_override = {"county.toml", county("greatest = \"4 ft\"")};
+  EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::fail) << "whatever the pipe";
+  job.book_override.text = county("greatest_by_pipe = { \"2 in\" = \"4 ft\", \"3 in\" = \"5 ft\" }");
+  EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::not_checked);
+  job.trap->pipe = Length::inches(3);
+  EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::pass);
+  for (const auto& [bound, words] :
+       {std::pair{"greatest_by_pipe = { \"2-1/4 in\" = \"4 ft\" }", "no drain pipe is sold by that size"},
+        {"greatest_by_pipe = { \"2 in\" = \"steep\" }", "found 'steep'"},
+        {"greatest_by_pipe = \"4 ft\"", "wanted a table"},
+        {"greatest = \"4 ft\"\ngreatest_by_pipe = { \"2 in\" = \"4 ft\" }", "give one of them"}})
+    try {
+      rules::read_book(county(bound), "county.toml");
+      ADD_FAILURE() << bound << " was read";
+    } catch (const diag::JobFaults& e) {
+      EXPECT_THAT(e.what(), HasSubstr(words));
+    }
+}
+
+TEST(Trap, ALimitByPipeIsToldWhole) {
+  // Source: none; `rules` lists it, and a check that is open for want of the pipe shows it.
+  const rules::Result r = result_of(trap(100, 0.25), "trap.arm");
+  EXPECT_THAT(rules::limit_text(r, trap(100, 0.25)), HasSubstr("2 in at most 96\""));
+}
+
+}  // namespace
+}  // namespace fallwright
