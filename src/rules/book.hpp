@@ -76,6 +76,7 @@ const std::vector<Rule>& all_rules();
 // The rows by subject; `all_rules` puts them together.
 std::vector<Rule> fall_rules();
 std::vector<Rule> height_rules();
+std::vector<Rule> edge_rules();  ///< what turns up along walls, and round the seat
 std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();

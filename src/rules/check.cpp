@@ -271,8 +271,9 @@ Finding missing(std::string what_to_measure) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
-                             panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
+    for (const auto& part :
+         {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), wall_rules(),
+          panel_rules(), load_rules(), fall_rules(), height_rules(), edge_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();
