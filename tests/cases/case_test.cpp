@@ -1,5 +1,6 @@
 // Whole rooms, each with one thing that a practitioner would see; the job files stand beside this.
 #include <algorithm>
+#include <functional>
 #include <stdexcept>
 
 #include <gtest/gtest.h>
@@ -205,6 +206,39 @@ TEST(Case, AStepIsMendedByItsAdvice) {
   job.floor.finish_outside = job::Length::inches(0.5 + 1.1875);
   const Result mended = of(checked(job), "entry.step");
   EXPECT_TRUE(mended.outcome == Outcome::pass || mended.outcome == Outcome::not_checked) << words_of(mended);
+}
+
+TEST(Case, AdviceIsTrueWhenFollowed) {
+  // Source: property: each room changed as its advice says passes that check, and what failed not before fails not now.
+  using job::Length;
+  struct Mended {
+    const char *file, *id;
+    std::function<void(job::Job&)> change;
+  };
+  const Mended cases[] = {
+      {"no-upstand-on-a-walled-side", "upstand.every-wall",
+       [](job::Job& j) { j.base.upstands.push_back(job::Side::right); }},
+      {"no-upstand-against-the-bench", "upstand.every-wall",
+       [](job::Job& j) { j.base.lapped.push_back(job::Side::left); }},
+      {"seat-lets-water-in", "seat.keeps-frame-dry",
+       [](job::Job& j) { j.bench->apron_thickness = j.bench->upstand_thickness = Length::inches(0.5); }},
+      {"open-side-of-a-corner-room", "threshold.height-least",
+       [](job::Job& j) { j.base.upstands.push_back(job::Side::right); }},
+      {"bed-held-back-too-far", "bed.bearing", [](job::Job& j) { j.bed.holdback = Length::inches(0.5); }},
+      {"bore-far-wider-than-the-drain", "bed.round-drain", [](job::Job& j) { j.drain.bore = Length::inches(7.65625); }},
+      {"spread-far-above-what-stays", "bed.squeeze-out", [](job::Job& j) { j.bed.gauge_depth.reset(); }},
+      {"bed-an-eighth-thick", "bed.thickness", [](job::Job& j) { j.bed.least = Length::inches(0.375); }}};
+  for (const Mended& c : cases) {
+    job::Job job = read(c.file);
+    const auto before = judged(job);
+    c.change(job);
+    const auto after = judged(job);
+    EXPECT_EQ(of(after, c.id).outcome, Outcome::pass) << c.file << ": " << words_of(of(after, c.id));
+    for (const Result& r : after) {
+      const bool failed = of(before, r.id).outcome == Outcome::fail;
+      EXPECT_TRUE(r.outcome != Outcome::fail || failed) << c.file << ": " << r.id << ": " << words_of(r);
+    }
+  }
 }
 
 TEST(Case, TheRoomTheyAreMadeFromPasses) {
