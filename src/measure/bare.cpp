@@ -14,7 +14,7 @@ namespace {
 using survey::Rect;
 
 /// Slabs thinner than this, between corners that differ by rounding alone, are one line.
-constexpr double line_mm = 1e-3;
+constexpr double line_mm = units::tolerance::weld_mm;
 /// Where an arc bounds two faces, each is meshed with its own chords: nothing narrower than those is a patch.
 constexpr double sliver_mm = 2 * units::tolerance::mesh_mm;
 
@@ -145,10 +145,10 @@ facts::BarePatch to_patch(const std::vector<Gap>& gaps, const Rect& plan, const 
     auto& [x0, y0, x1, y1] = patch.box_mm;
     x0 = std::min({x0, g.low.from, g.high.from}), x1 = std::max({x1, g.low.to, g.high.to});
     y0 = std::min(y0, g.y0), y1 = std::max(y1, g.y1);
-    if (g.y1 > plan.y1 - line_mm) back += g.high.width();
-    if (g.y0 < plan.y0 + line_mm) front += g.low.width();
-    if (std::min(g.low.from, g.high.from) < plan.x0 + line_mm) left += g.y1 - g.y0;
-    if (std::max(g.low.to, g.high.to) > plan.x1 - line_mm) right += g.y1 - g.y0;
+    if (g.y1 > plan.y1 - units::tolerance::length_mm) back += g.high.width();
+    if (g.y0 < plan.y0 + units::tolerance::length_mm) front += g.low.width();
+    if (std::min(g.low.from, g.high.from) < plan.x0 + units::tolerance::length_mm) left += g.y1 - g.y0;
+    if (std::max(g.low.to, g.high.to) > plan.x1 - units::tolerance::length_mm) right += g.y1 - g.y0;
   }
   const auto& [x0, y0, x1, y1] = patch.box_mm;
   const std::pair<const char*, bool> sides[] = {{"back", back > plan.width() / 2},
