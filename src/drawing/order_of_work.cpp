@@ -171,7 +171,7 @@ class Order {
     if (!f_.flood.dips.empty()) {
       const facts::Dip& full = f_.flood.dips.back();
       add({true, "plumber",
-           "Flood test: plug, fill to the threshold, mark, wait 15 minutes by code, 24 hours by practice.",
+           "Flood test: plug, fill to the lowest edge, mark, wait 15 minutes by code, 24 hours by practice.",
            units::volume_text(full.volume_mm3, job_.unit == job::UnitSystem::metric) + " weighs " +
                (job_.unit == job::UnitSystem::metric ? decimals(full.volume_mm3 * 1e-6, 0) + " kg"
                                                      : decimals(full.volume_mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),

@@ -43,8 +43,7 @@ class Plan {
         width_{s_.job().alcove.width.in_mm()},
         depth_{s_.job().alcove.depth.in_mm()},
         base_{part(s_.facts, "base").bbox_mm} {
-    const auto& drain = part(s_.facts, "drain").bbox_mm;
-    bore_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
+    bore_ = {s_.facts.room.drain.now_mm[0], s_.facts.room.drain.now_mm[1]};
     outside_ = {0, std::min(0.0, base_[1]), width_, depth_};
     for (const facts::Part& p : s_.facts.parts)
       if (p.role == "wall")

@@ -53,6 +53,14 @@ struct Drainage {
   std::vector<std::string> stuck;  ///< facets from which water does not reach the outlet
 };
 
+/// The largest part of the base's underside in one piece with no mortar against it. Of several alike the sides of all.
+struct BarePatch {
+  double area_mm2 = 0;             ///< none: all of it bears
+  std::array<double, 4> box_mm{};  ///< xmin ymin xmax ymax
+  std::vector<std::string> along;  ///< sides of the base that it takes most of: "left"
+  bool round_drain = false;        ///< it runs round the drain's hole
+};
+
 /// The bed as set and as spread. Thickness is plumb, between the measured floor and what lies on it.
 struct Bed {
   double least_mm = 0, greatest_mm = 0;   ///< over the whole bed
@@ -63,7 +71,9 @@ struct Bed {
   double squeeze_out_mm3 = 0;  ///< spread minus set; negative: voids stay
   double contact_mm2 = 0;      ///< where base and bed touch, seen from above
   double plan_mm2 = 0;         ///< the bed's plan under the base, less the drain's hole
+  double underside_mm2 = 0;    ///< the base's whole underside that could bear: its plan less the hole in the floor
   double void_mm3 = 0;         ///< between base and bed over their common footprint
+  BarePatch bare;
 };
 
 /// What a wall's build-up leaves of the free floor: between finished faces, up to 70 in above the drain.
@@ -124,6 +134,23 @@ struct Heights {
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
+/// One side of the base: what stands behind it, what turns up there, and the height at which water goes over it.
+struct Edge {
+  std::string side;                        ///< "back"
+  std::string behind;                      ///< "wall", "bench"; empty: it is open, as the entry is
+  std::string turned;                      ///< "upstand", "threshold", or "rim": the floor runs out to the edge
+  double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
+  bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
+  bool open() const { return behind.empty(); }
+  bool raised() const { return turned != "rim"; }
+};
+
+/// What keeps water out of the bench frame: the seat block's apron before it, and its upstands along walls.
+struct SeatSkirt {
+  double apron_mm = 0;                  ///< how far it reaches down before the frame; none: no apron
+  std::vector<std::string> bare_walls;  ///< walls the seat meets without an upstand: "back"
+};
+
 /// What must add up along the alcove: the opening against base and bench, along one axis.
 struct Opening {
   std::string axis;  ///< "width" or "depth"
@@ -138,7 +165,8 @@ struct DrainFit {
   double body_to_bore_mm = 0;
   std::optional<double> bore_to_joist_mm;  ///< absent: no joists in the model
   std::string nearest_joist;
-  std::optional<double> outlet_mm;  ///< inside diameter
+  std::optional<double> outlet_mm;       ///< inside diameter
+  std::optional<double> body_to_bed_mm;  ///< greatest distance, level, from the body to the mortar round it
 };
 
 /// Water standing in the base: up to a height above the drain's top.
@@ -146,9 +174,10 @@ struct Dip {
   double above_drain_mm = 0, volume_mm3 = 0, surface_mm2 = 0;
 };
 
-/// The flood test, drain plugged: water by height in steps up to the threshold's lowest edge (or the rim without one).
+/// The flood test, drain plugged: water by height in steps up to the lowest edge of the base, where it spills.
 struct Flood {
-  double plan_mm2 = 0;  ///< of the floor inside upstands and threshold
+  double plan_mm2 = 0;            ///< of the floor inside upstands and threshold
+  std::vector<std::string> over;  ///< the sides where it does: "front"
   std::vector<Dip> dips;
 };
 
@@ -165,6 +194,8 @@ struct Facts {
   Bed bed;
   Clear clear;
   Heights heights;
+  std::vector<Edge> edges;  ///< of the base: back, front, left, right
+  std::optional<SeatSkirt> skirt;
   DrainFit drain;
   std::vector<Backing> backings;
   std::vector<Hold> holds;  ///< of the upstands along walls

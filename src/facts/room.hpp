@@ -136,7 +136,7 @@ struct AsSet {
   double twist_mm = 0;                           ///< greatest distance of a reading from the plane
   double over_length_mm = 0, over_width_mm = 0;  ///< out of level, positive: right or back is high
   std::vector<AsSetFall> falls;                  ///< from the tilted solids
-  /// Of the tilted solids, above the drain's top at its centre.
+  /// Of the tilted solids, above the drain's top at its centre; with other open edges, the lowest counts.
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_least_mm;
 };
 

@@ -57,6 +57,7 @@ struct Base {
   Length upstand_thickness;    ///< zero: no upstands
   Length upstand_height;       ///< of the upstands' top above the drain's top
   std::vector<Side> upstands;  ///< sides that have one
+  std::vector<Side> lapped;    ///< walled sides without one, where the wall's waterproofing laps over the base's edge
   Threshold threshold;
   std::string material;
   double density_kg_m3 = 0;
@@ -77,8 +78,9 @@ struct Drain {
   Length size;                                           ///< diameter, side of the square, or the channel's width
   Length channel_length;                                 ///< line drains only; zero: from rim to rim
   Direction channel_direction = Direction::along_width;  ///< the way a channel runs
-  From across;                                           ///< distance from the left or right edge of the base
-  From along;                                            ///< distance from the back or front edge of the base
+  /// Distances from the left or right, and from the back or front edge of the base. Along a channel from rim to rim it
+  /// is that of its outlet, and none at all stands for the channel's middle.
+  From across, along;
   Length recess;      ///< depth of the ledge under the opening that carries the grate
   Length body;        ///< outside diameter of the body that hangs below
   Length body_depth;  ///< of the body's lowest point below the drain's top

@@ -65,6 +65,7 @@ struct BenchFrame {
   Length spacing;                    ///< greatest, of studs and of joists
   Length deck;                       ///< thickness of the deck
   std::string species = "SPF No.2";  ///< of its timber, with the grade
+  bool waterproofed = false;         ///< a membrane keeps water out of it, whatever the seat lets through
 };
 
 struct Bench {

@@ -103,17 +103,27 @@ void place_drain(const Job& job, Layout& layout) {
   const double across = drain.across.distance.in_mm(), along = drain.along.distance.in_mm();
   layout.drain_x = drain.across.side == Side::right ? base.x1 - across : base.x0 + across;
   layout.drain_y = drain.along.side == Side::front ? base.y0 + along : base.y1 - along;
-  double half_x = drain.size.in_mm() / 2, half_y = half_x;
+  double half_x = drain.size.in_mm() / 2, half_y = half_x, x = layout.drain_x, y = layout.drain_y;
   if (drain.kind == DrainKind::line) {
     const bool along_width = drain.channel_direction == Direction::along_width;
     const bool rim_to_rim = drain.channel_length.is_zero();
     const Rect& floor = layout.floor;
     double& half = along_width ? half_x : half_y;
-    double& centre = along_width ? layout.drain_x : layout.drain_y;
     half = (rim_to_rim ? (along_width ? floor.width() : floor.depth()) : drain.channel_length.in_mm()) / 2;
-    if (rim_to_rim) centre = along_width ? (floor.x0 + floor.x1) / 2 : (floor.y0 + floor.y1) / 2;
+    if (rim_to_rim) {
+      double& outlet = along_width ? layout.drain_x : layout.drain_y;
+      double& middle = along_width ? x : y;
+      middle = along_width ? (floor.x0 + floor.x1) / 2 : (floor.y0 + floor.y1) / 2;
+      if ((along_width ? drain.across : drain.along).distance.is_zero()) outlet = middle;
+    }
   }
-  layout.opening = {layout.drain_x - half_x, layout.drain_y - half_y, layout.drain_x + half_x, layout.drain_y + half_y};
+  layout.opening = {x - half_x, y - half_y, x + half_x, y + half_y};
+}
+
+/// A round opening's edge is lowest on the hip to the floor's farthest corner, where it has risen by R / D of the whole
+/// rise from the centre, D being that corner's distance: what is left is the rise from the edge, as a share of it all.
+double rise_from_edge(const Job& job, double farthest_corner) {
+  return std::max(0.1, 1 - job.drain.size.in_mm() / 2 / farthest_corner);
 }
 
 /// The planes rise from the opening's level edges, or from the centre of a round opening. A side whose edge already
@@ -134,7 +144,9 @@ void pitch_floor(const Job& job, Layout& layout) {
   const double fall = job.base.fall.as_ratio();
   double longest = 0;
   for (const Run& run : runs) longest = std::max(longest, run.run);
-  const double rise = job.base.rise ? job.base.rise->in_mm() : fall * longest;
+  const double farthest = std::hypot(std::max(runs[0].run, runs[1].run), std::max(runs[2].run, runs[3].run));
+  const double rise =
+      job.base.rise ? job.base.rise->in_mm() / (round ? rise_from_edge(job, farthest) : 1) : fall * longest;
   for (const Run& run : runs) {
     const bool crosses_line = along_width ? run.ny != 0 : run.nx != 0;
     if (run.run <= 0 || (job.base.pattern == FallPattern::to_line && !crosses_line)) continue;

@@ -28,8 +28,8 @@ struct Layout {
   // plan
   Rect base;     ///< the base's footprint
   Rect floor;    ///< inside upstands and threshold
-  Rect opening;  ///< of the drain; the square about it when round
-  double drain_x = 0, drain_y = 0;
+  Rect opening;                     ///< of the drain; the square about it when round
+  double drain_x = 0, drain_y = 0;  ///< of body and bore: a channel's outlet may stand apart from its middle
   Rect bed;  ///< footprint of the bed, less holdback and with overrun
   // heights
   double rib_plane = 0;  ///< tips of the ribs, top of the bed

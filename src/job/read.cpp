@@ -276,6 +276,9 @@ class JobReader {
 
   void check_pair(const std::string& a, const std::string& b, bool none_is_fine) {
     if (find(a) && find(b)) fault(place_of(b), b, "give either '" + a + "' or '" + b + "', not both");
+    const From& from = a == "drain.from_left" ? job_.drain.across : job_.drain.along;
+    if (const std::string key = find(a) ? a : b; find(key) && from.distance.is_zero())
+      fault(place_of(key), key, "a drain's centre lies inside the base, not at its edge");
     if (!find(a) && !find(b) && !none_is_fine)
       fault(place_of("drain"), "drain", "one of '" + a + "' and '" + b + "' is missing");
   }

@@ -113,6 +113,13 @@ class Judge {
     const bool front_upstand = !b.upstand_thickness.is_zero() && has(b.upstands, Side::front);
     if (front_upstand && !b.threshold.width.is_zero())
       add("base.upstands.sides", "the front has a threshold already; an upstand cannot stand there too");
+    for (const Side side : b.lapped) {
+      const std::string name = name_of(side);
+      if (!job_.alcove.has_wall(side))
+        add("base.upstands.lapped", "nothing laps over the " + name + " edge: alcove.walls has no wall there");
+      if (!b.upstand_thickness.is_zero() && has(b.upstands, side))
+        add("base.upstands.lapped", "the " + name + " side turns up already (base.upstands.sides)");
+    }
     if (!b.ribs.any()) return;
     const auto leaves = [&](const char* key, int count, Length over, const char* what) {
       const double pocket = ((over - b.ribs.width) / count - b.ribs.width).in_mm();
@@ -202,8 +209,21 @@ class Judge {
                    " edge of the base, found " + text(from.distance));
     };
     const Rect &o = at_.opening, &f = at_.floor, &b = at_.base;
-    if (!spans_x) check(d.across, o.x0, o.x1, f.x0, f.x1, b.x0, b.x1);
-    if (!spans_y) check(d.along, o.y0, o.y1, f.y0, f.y1, b.y0, b.y1);
+    const auto in_channel = [&](const From& from, double at, double low, double high, double base_low,
+                                double base_high) {
+      const double half = d.body.in_mm() / 2;
+      if (at - half >= low - slack && at + half <= high + slack) return;
+      const bool from_low = from.side == Side::left || from.side == Side::front;
+      add(std::string{"drain.from_"} + name_of(from.side),
+          "a body of " + text(d.body) + " reaches past the channel; its outlet's centre may be " +
+              text(from_low ? low + half - base_low : base_high - high + half) + " to " +
+              text(from_low ? high - half - base_low : base_high - low - half) + " from the " + name_of(from.side) +
+              " edge of the base, found " + text(from.distance));
+    };
+    spans_x ? in_channel(d.across, at_.drain_x, o.x0, o.x1, b.x0, b.x1)
+            : check(d.across, o.x0, o.x1, f.x0, f.x1, b.x0, b.x1);
+    spans_y ? in_channel(d.along, at_.drain_y, o.y0, o.y1, b.y0, b.y1)
+            : check(d.along, o.y0, o.y1, f.y0, f.y1, b.y0, b.y1);
   }
 
   void heights() {

@@ -86,6 +86,9 @@ void measure_tilted_heights(const parts::Model& model, const gp_Trsf& tilt, fact
       found.threshold_greatest_mm = std::max(found.threshold_greatest_mm.value_or(z), z);
     }
   }
+  if (found.threshold_least_mm)
+    for (const gp_Pnt& edge : tops_of_open_edges(model))
+      found.threshold_least_mm = std::min(*found.threshold_least_mm, height(edge) - top);
   facts::Facts level;
   measure_heights(model, level);
   for (const gp_Pnt& corner : corners(base.shape)) {

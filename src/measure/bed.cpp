@@ -24,6 +24,7 @@ void measure_bed(const parts::Model& model, const Mating& mating, facts::Facts& 
                        (std::min(under.y1, over.y1) - std::max(under.y0, over.y0)) -
                    (hole ? M_PI * hole->Radius() * hole->Radius() : 0);
   found.void_mm3 = mating.void_mm3;
+  measure_bearing(model, mating, found);
   for (const facts::Part& part : facts.parts) {
     if (part.id == bed.id) found.set_mm3 = part.volume_mm3;
     if (part.before) found.spread_mm3 = part.volume_mm3, found.gauge_mm = part.bbox_mm[5];

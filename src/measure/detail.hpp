@@ -71,7 +71,7 @@ std::vector<Depth> depths(const std::vector<Plate>& tops, const TopoDS_Shape& so
 facts::FloorShape measure_floor(const parts::Model& model);
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
 void measure_access(const parts::Model& model, facts::Facts& facts);  ///< entry, seat's depth
-facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights);
+facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights);
 std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);
@@ -86,6 +86,14 @@ facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model);
 
+/// The side of the base that stands against the bench.
+std::optional<job::Side> bench_side(const job::Job& job);
+std::vector<facts::Edge> measure_edges(const parts::Model& model);
+std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model);  ///< corners of what turns up there, or of the rim
+std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
+
+/// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
+void measure_bearing(const parts::Model& model, const Mating& base_on_bed, facts::Bed& bed);
 void measure_bed(const parts::Model& model, const Mating& base_on_bed, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& base_on_bed, const facts::Facts& facts);
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRep_Tool.hxx>
@@ -72,7 +73,7 @@ std::pair<double, double> water_over(const Triangle& t, double level) {
 
 facts::Dip dip_at(const Basin& basin, double above_drain) {
   const double level = basin.drain_top + above_drain;
-  facts::Dip dip{above_drain, basin.level_mm2 * above_drain, above_drain > 0 ? basin.level_mm2 : 0};
+  facts::Dip dip{above_drain, basin.level_mm2 * above_drain, basin.level_mm2};
   for (const Triangle& t : basin.floor) {
     const auto [volume, area] = water_over(t, level);
     dip.volume_mm3 += volume;
@@ -81,14 +82,24 @@ facts::Dip dip_at(const Basin& basin, double above_drain) {
   return dip;
 }
 
+/// Where rising water leaves first. An edge over which the wall's waterproofing laps holds as high as that.
+double lowest_edge(const facts::Facts& facts) {
+  std::optional<double> lowest;
+  for (const facts::Edge& edge : facts.edges)
+    if (!edge.lapped) lowest = std::min(lowest.value_or(edge.top_mm), edge.top_mm);
+  return lowest.value_or(facts.heights.rim_least_mm);
+}
+
 }  // namespace
 
-facts::Flood measure_flood(const parts::Model& model, const facts::Heights& heights) {
+facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts) {
   const Basin basin = basin_of(model);
   facts::Flood flood;
   flood.plan_mm2 = basin.plan_mm2;
-  const double top =
-      (heights.threshold_least_mm ? *heights.threshold_least_mm : heights.rim_least_mm) - basin.drain_top;
+  const double spill = lowest_edge(facts);
+  for (const facts::Edge& edge : facts.edges)
+    if (!edge.lapped && edge.top_mm < spill + units::tolerance::length_mm) flood.over.push_back(edge.side);
+  const double top = std::max(0.0, spill - basin.drain_top);
   const double step = model.job.unit == job::UnitSystem::metric ? 5 : 25.4 / 4;
   for (double h = step; h < top - units::tolerance::length_mm; h += step) flood.dips.push_back(dip_at(basin, h));
   flood.dips.push_back(dip_at(basin, top));

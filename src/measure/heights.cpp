@@ -195,6 +195,9 @@ facts::DrainFit measure_drain(const parts::Model& model) {
   }
   if (!body || !bore) return fit;
   const gp_Pnt at = bore->Location(), centre = body->Location();
+  if (const auto hole = widest_cylinder(model.first(parts::Role::bed)->shape))
+    fit.body_to_bed_mm = hole->Radius() - body->Radius() +
+                         std::hypot(hole->Location().X() - centre.X(), hole->Location().Y() - centre.Y());
   fit.body_to_bore_mm = bore->Radius() - body->Radius() - std::hypot(at.X() - centre.X(), at.Y() - centre.Y());
   for (const parts::Solid& joist : model.solids) {
     if (joist.role != parts::Role::joist) continue;

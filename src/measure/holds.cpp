@@ -70,14 +70,6 @@ Stretch widest_gap(std::vector<Stretch> places, const Upstand& up) {
   return widest;
 }
 
-bool against_bench(const job::Job& job, Side side) {
-  if (!job.bench) return false;
-  const job::BenchPlace place = job.bench->place;
-  return (side == Side::left && place == job::BenchPlace::left_end) ||
-         (side == Side::right && place == job::BenchPlace::right_end) ||
-         (side == Side::back && place == job::BenchPlace::back);
-}
-
 bool unread(const job::Job& job, Side wall) {
   const auto& studs = job.survey.studs;
   return job.walls.existing &&
@@ -89,7 +81,7 @@ facts::Point in_room(const Upstand& up, double along) {
 }
 
 facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
-  const bool bench = against_bench(model.job, up.side);
+  const bool bench = up.side == bench_side(model.job);
   const std::string family = bench ? "bench-frame/" : std::string{"wall-"} + name_of(up.side) + "/";
   std::vector<Stretch> places, sure;
   Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud

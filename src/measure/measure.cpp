@@ -105,12 +105,14 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
   measure_heights(model, facts);
+  facts.edges = measure_edges(model);
+  facts.skirt = measure_skirt(model);
   measure_openings(model, facts);
   measure_access(model, facts);
   facts.backings = measure_backings(model, facts.heights);
   facts.holds = measure_holds(model, facts.heights);
   facts.deck = measure_deck(model);
-  facts.flood = measure_flood(model, facts.heights);
+  facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, base_on_bed, facts);

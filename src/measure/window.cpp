@@ -28,7 +28,8 @@ std::vector<Stretch> without(std::vector<Stretch> free, const Stretch& taken) {
   return left;
 }
 
-/// Where the centre of the opening may lie so that it stays on the floor, along x (axis 0) or y.
+/// Where the bore's centre may lie so that the opening stays on the floor, along x (axis 0) or y; along a channel from
+/// rim to rim, so that the body stays in the channel.
 Stretch on_floor(const parts::Model& model, int axis) {
   const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
   double low = drain[axis], high = drain[axis + 3];
@@ -37,7 +38,10 @@ Stretch on_floor(const parts::Model& model, int axis) {
     const auto box = brep::box_of(facet.face);
     low = std::min(low, box[axis]), high = std::max(high, box[axis + 3]);
   }
-  const double half = (drain[axis + 3] - drain[axis]) / 2;
+  double half = (drain[axis + 3] - drain[axis]) / 2;
+  const auto body = widest_cylinder(model.first(parts::Role::drain)->shape);
+  if (body && model.job.drain.kind == job::DrainKind::line && 2 * half > high - low - units::tolerance::length_mm)
+    half = body->Radius();
   return {low + half, high - half};
 }
 

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "report/columns.hpp"
 #include "report/report.hpp"
 #include "rules/beam.hpp"
@@ -66,14 +68,26 @@ std::string masses(const Report& report) {
   return text;
 }
 
+/// Where the water of the last row spills: "threshold's lowest edge", "rim at the open right edge".
+std::string over(const facts::Facts& facts) {
+  std::string text;
+  for (const facts::Edge& edge : facts.edges) {
+    if (std::find(facts.flood.over.begin(), facts.flood.over.end(), edge.side) == facts.flood.over.end()) continue;
+    text += text.empty() ? "" : " and the ";
+    text += edge.turned == "threshold"
+                ? "threshold's lowest edge"
+                : edge.turned + (edge.open() ? " at the open " : " at the ") + edge.side + " edge";
+  }
+  return text.empty() ? "lowest edge" : text;
+}
+
 }  // namespace
 
 std::string flood_table(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
   std::string text = report.job.name + "\n\n  FLOOD TEST: drain plugged, heights above the drain's top, up to the " +
-                     (report.facts.heights.threshold_least_mm ? "threshold's lowest edge" : "rim") + "\n    " +
-                     padded("height", 14) + padded("water", 14) + padded("weight", 14) + padded("on the floor", 14) +
-                     (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
+                     over(report.facts) + "\n    " + padded("height", 14) + padded("water", 14) + padded("weight", 14) +
+                     padded("on the floor", 14) + (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
   text +=
       "    Codes ask for 15 minutes (IPC 312.9), practice for 24 hours; mark the level and wait. Know what the floor "

@@ -61,6 +61,10 @@ Json fit(const facts::Fit& f) {
           {"at_mm", f.at_mm}};
 }
 
+Json bare(const facts::BarePatch& p) {
+  return {{"area_mm2", p.area_mm2}, {"box_mm", p.box_mm}, {"along", p.along}, {"round_drain", p.round_drain}};
+}
+
 Json bed(const facts::Bed& b) {
   return {{"least_mm", b.least_mm},
           {"least_at_mm", b.least_at_mm},
@@ -73,7 +77,9 @@ Json bed(const facts::Bed& b) {
           {"squeeze_out_mm3", b.squeeze_out_mm3},
           {"contact_mm2", b.contact_mm2},
           {"plan_mm2", b.plan_mm2},
-          {"void_mm3", b.void_mm3}};
+          {"underside_mm2", b.underside_mm2},
+          {"void_mm3", b.void_mm3},
+          {"bare", bare(b.bare)}};
 }
 
 Json finished(const facts::Clear& c) {
@@ -109,6 +115,16 @@ Json heights(const facts::Heights& h) {
           {"seat_back_mm", maybe(h.seat_back_mm)},
           {"outside_mm", maybe(h.outside_mm)},
           {"floor_at_threshold_mm", maybe(h.floor_at_threshold_mm)}};
+}
+
+Json edge(const facts::Edge& e) {
+  return {{"side", e.side},     {"behind", e.open() ? Json() : Json(e.behind)}, {"turned", e.turned},
+          {"top_mm", e.top_mm}, {"top_greatest_mm", e.top_greatest_mm},         {"lapped", e.lapped}};
+}
+
+Json skirt(const std::optional<facts::SeatSkirt>& s) {
+  if (!s) return {};
+  return {{"apron_mm", s->apron_mm}, {"bare_walls", s->bare_walls}};
 }
 
 Json opening(const facts::Opening& o) {
@@ -229,11 +245,14 @@ std::string to_json(const Report& report) {
   json["bed"] = bed(f.bed);
   json["clear"] = clear(f.clear);
   json["heights"] = heights(f.heights);
+  json["edges"] = list(f.edges, edge);
+  json["seat_skirt"] = skirt(f.skirt);
   json["openings"] = list(f.openings, opening);
   json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm},
                    {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
                    {"nearest_joist", f.drain.nearest_joist},
-                   {"outlet_mm", maybe(f.drain.outlet_mm)}};
+                   {"outlet_mm", maybe(f.drain.outlet_mm)},
+                   {"body_to_bed_mm", maybe(f.drain.body_to_bed_mm)}};
   json["backings"] = list(f.backings, [](const facts::Backing& b) {
     return Json{{"name", b.name},
                 {"wall", b.wall},
@@ -248,11 +267,12 @@ std::string to_json(const Report& report) {
                         {"thickness_mm", f.deck.thickness_mm},
                         {"apart_mm", f.deck.apart_mm},
                         {"at_mm", f.deck.at_mm}};
-  json["flood"] = {{"plan_mm2", f.flood.plan_mm2}, {"dips", list(f.flood.dips, [](const facts::Dip& d) {
-                                                      return Json{{"above_drain_mm", d.above_drain_mm},
-                                                                  {"volume_mm3", d.volume_mm3},
-                                                                  {"surface_mm2", d.surface_mm2}};
-                                                    })}};
+  json["flood"] = {
+      {"plan_mm2", f.flood.plan_mm2}, {"over", f.flood.over}, {"dips", list(f.flood.dips, [](const facts::Dip& d) {
+                                                                 return Json{{"above_drain_mm", d.above_drain_mm},
+                                                                             {"volume_mm3", d.volume_mm3},
+                                                                             {"surface_mm2", d.surface_mm2}};
+                                                               })}};
   json["finish"] = finish(f.finish);
   json["sections"] = list(f.sections, section);
   json["bearers"] = list(f.bearers, bearer);

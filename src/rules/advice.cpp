@@ -25,11 +25,17 @@ struct Pair {
 };
 
 struct Runs {
-  Pair across;  ///< left and right
-  Pair along;   ///< back and front
+  Pair across;        ///< left and right
+  Pair along;         ///< back and front
+  double radius = 0;  ///< of a round opening
   double longest() const { return std::max(across.longest(), along.longest()); }
   double shortest() const { return std::min(across.shortest(), along.shortest()); }
-  Window rises(double least, double greatest) const { return {least * longest(), greatest * shortest()}; }
+  /// What of the rise over a run lies above the opening's edge: all, but for a round one, where the runs begin at the
+  /// centre and the edge is lowest on the way to the farthest corner.
+  double above_edge() const { return 1 - radius / std::hypot(across.longest(), along.longest()); }
+  Window rises(double least, double greatest) const {
+    return {least * longest() * above_edge(), greatest * shortest() * above_edge()};
+  }
 };
 
 /// Runs from the opening's edge (or a round one's centre) to the four sides of the floor.
@@ -37,7 +43,9 @@ Runs runs_of(const job::Job& job) {
   const job::Layout at = job::lay_out(job);
   const bool round = job.drain.opening == job::Opening::round && job.drain.kind == job::DrainKind::point;
   const job::Rect from = round ? job::Rect{at.drain_x, at.drain_y, at.drain_x, at.drain_y} : at.opening;
-  return {{from.x0 - at.floor.x0, at.floor.x1 - from.x1}, {at.floor.y1 - from.y1, from.y0 - at.floor.y0}};
+  return {{from.x0 - at.floor.x0, at.floor.x1 - from.x1},
+          {at.floor.y1 - from.y1, from.y0 - at.floor.y0},
+          round ? job.drain.size.in_mm() / 2 : 0};
 }
 
 /// Lengths the first of two opposite runs may have, when the runs across lie between `low` and `high` and no run may be
@@ -91,10 +99,10 @@ std::optional<Move> move_on_one_axis(const job::Job& job, const Runs& now, doubl
   const Pair &x = now.across, &y = now.along;
   if (within(y.longest(), y.shortest(), k))
     if (const auto place = nearest(job, job.drain.across, x, first_run(x.sum(), y.shortest(), y.longest(), k)))
-      return Move{place->distance_mm, {}, {place->runs, y}};
+      return Move{place->distance_mm, {}, {place->runs, y, now.radius}};
   if (within(x.longest(), x.shortest(), k))
     if (const auto place = nearest(job, job.drain.along, y, first_run(y.sum(), x.shortest(), x.longest(), k)))
-      return Move{{}, place->distance_mm, {x, place->runs}};
+      return Move{{}, place->distance_mm, {x, place->runs, now.radius}};
   return std::nullopt;
 }
 
@@ -106,7 +114,7 @@ std::optional<Move> move_on_both(const job::Job& job, const Runs& now, double k)
   const auto along = nearest(job, job.drain.along, now.along,
                              first_run(now.along.sum(), across->runs.shortest(), across->runs.longest(), k));
   if (!along) return std::nullopt;
-  return Move{across->distance_mm, along->distance_mm, {across->runs, along->runs}};
+  return Move{across->distance_mm, along->distance_mm, {across->runs, along->runs, now.radius}};
 }
 
 /// First with the fall the job asks for on its longest run; where that is too much for any place, with the least.
@@ -206,14 +214,15 @@ FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest
   remedy.across_mm = move->across_mm;
   remedy.along_mm = move->along_mm;
   const Window there = move->runs.rises(least_fall, greatest_fall);
-  const double own = job.base.rise ? job.base.rise->in_mm() : job.base.fall.as_ratio() * move->runs.longest();
+  const double own = job.base.rise ? job.base.rise->in_mm()
+                                   : job.base.fall.as_ratio() * move->runs.longest() * move->runs.above_edge();
   if (!there.holds(own)) remedy.rise = there;
   return remedy;
 }
 
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall) {
   if (is_bought(job))
-    return "a bought base keeps its falls: buy one whose floor falls between " + text_of(least_fall, Unit::ratio, job) +
+    return "its falls stay as made: buy one whose floor falls between " + text_of(least_fall, Unit::ratio, job) +
            " and " + text_of(greatest_fall, Unit::ratio, job) +
            " on every side, its drain nearer the middle; tilting this one takes from one side what it gives the other";
   if (job.base.pattern == job::FallPattern::level_rim) return level_rim(job, least_fall, greatest_fall);

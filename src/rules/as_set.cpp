@@ -63,7 +63,8 @@ Finding height(const job::Job& job, const facts::AsSet& set, std::optional<doubl
 }
 Finding threshold_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
-  return height(job, set, set.threshold_least_mm, "threshold's lowest top edge above the drain's top at its centre");
+  return height(job, set, set.threshold_least_mm,
+                "lowest top edge of threshold and other open sides above the drain's top at its centre");
 }
 Finding threshold_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
@@ -178,9 +179,9 @@ std::vector<Rule> as_set_rules() {
       {"rim.fall-greatest", "as set, floor is not too steep", "greatest fall of its facets, tilted as the rim was read",
        "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", fall_greatest, rim},
       {"rim.threshold-least", "as set, threshold stands above the drain",
-       "lowest top of the threshold minus top of the drain at its centre, tilted as the rim was read",
-       "base: corners of the threshold's top, tilted; drain: its top", Unit::mm, "threshold_height_least", "",
-       threshold_least, rim_and_drain, "threshold.height-least"},
+       "lowest top of threshold and other open edges minus top of the drain at its centre, tilted as the rim was read",
+       "base: corners of the threshold's top and of open edges, tilted; drain: its top", Unit::mm,
+       "threshold_height_least", "", threshold_least, rim_and_drain, "threshold.height-least"},
       {"rim.threshold-greatest", "as set, threshold is not too high",
        "highest top of the threshold minus top of the drain at its centre, tilted as the rim was read",
        "base: corners of the threshold's top, tilted; drain: its top", Unit::mm, "", "threshold_height_greatest",

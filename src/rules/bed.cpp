@@ -40,12 +40,84 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " would stay under the base: spread it higher (leave bed.gauge_depth out to have it found)");
 }
 
-/// Where base and bed touch, against the bed's own plan: mortar that bears nothing holds nothing.
-Finding bearing(const job::Job&, const facts::Facts& facts, const Limit&) {
+/// Thinner than this mortar dries out before it sets, and cracks under a heel. The limit is what trowels and grit
+/// allow.
+Finding thickness(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (facts.bed.contact_mm2 <= 0)
+    return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
+  const double thin = facts.bed.least_under_ribs_mm;
+  return found(thin, "plumb, where base and bed touch",
+               "a bed of " + text_of(thin, Unit::mm, job) +
+                   " dries out before it sets and cracks: raise bed.least by " +
+                   text_at_least(*limit.least - thin, job));
+}
+
+/// What is spread beyond what stays must all come out from under the base: it is bought, mixed, and hard to press out.
+Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
-  if (bed.plan_mm2 <= 0) return cannot_tell("the bed has no plan: nothing to compare");
-  return found(bed.contact_mm2 / bed.plan_mm2, "plan where base and bed touch, of the bed's plan under the base",
-               "find the voids: more mortar (leave bed.gauge_depth out), or fewer places where the bed is held back");
+  if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
+  return found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
+               "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " +
+                   text_of(bed.gauge_mm, Unit::mm, job) + " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) +
+                   " stay",
+               text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
+                   " have to come out from under the base, and it may not go down: spread it lower (leave "
+                   "bed.gauge_depth out to have it found)");
+}
+
+/// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
+std::string place_of_patch(const facts::BarePatch& patch, const job::Job& job) {
+  const auto& [x0, y0, x1, y1] = patch.box_mm;
+  std::string sides;
+  for (std::size_t i = 0; i < patch.along.size(); ++i)
+    sides += (i == 0 ? "" : i + 1 == patch.along.size() ? " and " : ", ") + patch.along[i];
+  const std::string size = patch.along.size() < 2 ? ", " + text_of(x1 - x0, Unit::mm, job) + " by " +
+                                                        text_of(y1 - y0, Unit::mm, job) + " over all"
+                                                  : "";
+  if (patch.round_drain) return "round the drain" + size;
+  if (sides.empty()) return "at " + place_of({(x0 + x1) / 2, (y0 + y1) / 2, 0}, job) + size;
+  return "along the " + sides + " edge" + (patch.along.size() > 1 ? "s" : "") + size;
+}
+
+/// Where base and bed touch, against all of the base that could bear: what the bed is held back from, it does not
+/// carry.
+Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::Bed& bed = facts.bed;
+  if (bed.underside_mm2 <= 0) return cannot_tell("the base has no underside: nothing to compare");
+  std::string where = "plan where base and bed touch, of all of the base's underside that could bear";
+  if (bed.bare.area_mm2 > 0)
+    where += "; largest part with no mortar under it " + text_of(bed.bare.area_mm2, Unit::mm2, job) + ", " +
+             place_of_patch(bed.bare, job);
+  return found(
+      bed.contact_mm2 / bed.underside_mm2, where,
+      "bring mortar under the rest: hold the bed back less (bed.holdback, bed.collar), spread it higher (leave "
+      "bed.gauge_depth out to have it found)");
+}
+
+/// Between two ribs the shell bends as a beam over one pocket, q l2 / 8; over the hole round the drain it hangs free,
+/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches are left to any base: the
+/// room that a pipe, its coupling and a hand need.
+double sensible_reach_mm(const job::Job& job) {
+  constexpr double least = 50.8;
+  const job::Ribs& ribs = job.base.ribs;
+  if (job.base.underside == job::Underside::flat || !ribs.any()) return least;
+  const double across = (job.base.length - ribs.width).in_mm() / ribs.columns,
+               along = (job.base.width - ribs.width).in_mm() / ribs.rows;
+  return std::max(least, (std::min(across, along) - ribs.width.in_mm()) / 2);
+}
+
+Finding round_drain(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!facts.drain.body_to_bed_mm) return cannot_tell("the drain's body or the bed's hole was not found on its solid");
+  const double reach = *facts.drain.body_to_bed_mm, most = limit.greatest.value_or(sensible_reach_mm(job));
+  const double bore = job.drain.bore.in_mm() - 2 * (reach - most);
+  Finding finding = found(
+      reach, "from the drain's body to the first mortar under the base, level, all round",
+      "the base bridges a bore of " + text_of(job.drain.bore.in_mm(), Unit::mm, job) +
+          (bore > job.drain.body.in_mm() ? ": bore " + text_at_most(bore, job) + " at most (drain.bore), or fill it up"
+                                         : ": bring the bed closer to it (bed.collar), and fill the bore up") +
+          " round the pipe to that before the bed is spread");
+  finding.greatest = most;
+  return finding;
 }
 
 }  // namespace
@@ -54,12 +126,30 @@ std::vector<Rule> bed_rules() {
   return {
       {"bed.bearing",
        "base bears on the bed",
-       "plan of their contact over the bed's plan under the base",
-       "base, bed: faces they share",
+       "plan of their contact over all of the base's underside but what lies over the bore",
+       "base, bed: faces they share; base: faces that look down; subfloor: wall of the bore",
        Unit::share,
        "",
        "",
        bearing,
+       {Input::floor_shape, Input::base, Input::bed, Input::subfloor}},
+      {"bed.round-drain",
+       "base bears close round the drain",
+       "radius of the bed's hole less that of the drain's body",
+       "bed: wall of its hole; drain: wall of its body",
+       Unit::mm,
+       "",
+       "",
+       round_drain,
+       {Input::drain_body, Input::bed, Input::drain, Input::base}},
+      {"bed.thickness",
+       "bed is thick enough to hold",
+       "least plumb thickness where base and bed touch",
+       "bed, base: faces they share; bed: underside",
+       Unit::mm,
+       "bed_thickness_least",
+       "",
+       thickness,
        {Input::floor_shape, Input::base, Input::bed}},
       {"bed.least",
        "bed is nowhere thinner than asked",
@@ -88,6 +178,15 @@ std::vector<Rule> bed_rules() {
        "",
        fills,
        {Input::floor_shape, Input::bed, Input::bed_as_spread, Input::base}},
+      {"bed.squeeze-out",
+       "no more mortar is spread than is needed",
+       "volume as spread less volume as set, over that",
+       "bed, bed as spread",
+       Unit::share,
+       "",
+       "bed_squeeze_out",
+       squeeze,
+       {Input::floor_shape, Input::bed, Input::bed_as_spread}},
   };
 }
 

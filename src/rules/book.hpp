@@ -82,6 +82,7 @@ std::vector<const Rule*> rules_like(const std::string& asked);
 // The rows by subject; `all_rules` puts them together.
 std::vector<Rule> fall_rules();
 std::vector<Rule> height_rules();
+std::vector<Rule> edge_rules();  ///< what turns up along walls, and round the seat
 std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();

@@ -316,7 +316,7 @@ const std::vector<Rule>& all_rules() {
     std::vector<Rule> book;
     for (const auto& part :
          {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), trap_rules(),
-          wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(), height_rules(), room_rules()})
+          wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(), height_rules(), edge_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

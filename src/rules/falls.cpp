@@ -3,6 +3,7 @@
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -29,7 +30,12 @@ const facts::Facet& steepest(const std::vector<facts::Facet>& facets) {
 /// Both limits of the floor's fall, for advice that keeps both.
 std::string advice_for_floor(const Ground& ground) {
   const Limit least = ground.limits.at("floor.fall-least"), greatest = ground.limits.at("floor.fall-greatest");
-  return floor_advice(ground.job, least.least.value_or(0), greatest.greatest.value_or(1));
+  const auto advice = [&](const job::Job& job) {
+    return floor_advice(job, least.least.value_or(0), greatest.greatest.value_or(1));
+  };
+  job::Job bought = ground.job;
+  bought.base.made = job::Made::bought;
+  return by_make(ground.job, advice(ground.job), advice(bought));
 }
 
 Finding floor(const Ground& ground, bool least) {

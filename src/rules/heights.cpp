@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
@@ -6,31 +10,82 @@ namespace fallwright::rules {
 namespace {
 
 /// The code's clauses on a threshold hold where there is one (2021 wording); a curbless floor answers to other rules.
+/// An upstand across the entry is one in all but name.
 bool none(const job::Job& job) {
-  return job.base.threshold.width.is_zero();
+  const auto& sides = job.base.upstands;
+  const bool upstand =
+      !job.base.upstand_thickness.is_zero() && std::find(sides.begin(), sides.end(), job::Side::front) != sides.end();
+  return job.base.threshold.width.is_zero() && !upstand;
+}
+
+/// The threshold's top, or that of an upstand across the entry.
+std::optional<double> entry_top(const job::Job& job, const facts::Facts& facts, bool lowest) {
+  const facts::Heights& h = facts.heights;
+  if (!job.base.threshold.width.is_zero()) return lowest ? h.threshold_least_mm : h.threshold_greatest_mm;
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.side == "front") return lowest ? edge.top_mm : edge.top_greatest_mm;
+  return std::nullopt;
+}
+
+const char* const rolled_in =
+    "the base has no threshold: its floor is rolled into, holds water by its fall alone, and its step is judged";
+
+/// The lowest edge over which water leaves the base: the threshold's, or that of another open side.
+struct Spill {
+  double top_mm = 0;
+  const facts::Edge* beside = nullptr;  ///< an open side lower than the threshold; else nothing
+  std::string words() const {
+    if (!beside) return "threshold's lowest top edge";
+    return "lowest top of the " + beside->side + " edge, which is open (" +
+           (beside->raised() ? "an " + beside->turned : std::string{"the floor's rim, nothing turns up"}) + "),";
+  }
+};
+
+std::optional<Spill> spill_of(const job::Job& job, const facts::Facts& facts) {
+  const auto entry = entry_top(job, facts, true);
+  if (!entry) return std::nullopt;
+  Spill spill{*entry, nullptr};
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.open() && edge.side != "front" && edge.top_mm < spill.top_mm) spill = {edge.top_mm, &edge};
+  return spill;
+}
+
+/// What raises it.
+std::string raise(const Spill& spill, const std::string& by) {
+  if (!spill.beside) return "raise the threshold by " + by;
+  return spill.beside->raised()
+             ? "raise the upstands by " + by + " (base.upstands.height)"
+             : "turn the " + spill.beside->side + " edge up (base.upstands.sides), or close that side with a wall";
 }
 
 const char* const no_top = "the base has a threshold, and its top was not found: measure its height above the drain";
 
 Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
-  if (!h.threshold_least_mm) return missing(no_top);
-  const double height = *h.threshold_least_mm - h.drain_top_mm;
+  if (none(job)) return not_applicable(rolled_in);
+  const auto spill = spill_of(job, facts);
+  if (!spill) return missing(no_top);
+  const double height = spill->top_mm - h.drain_top_mm;
+  const std::string where = spill->words() + " above the drain's top";
+  const std::string lacks = text_at_least(*limit.least - height, job);
   if (is_bought(job))
-    return found(height, "threshold's lowest top edge above the drain's top",
-                 "a bought base keeps its threshold: buy one whose threshold stands " +
-                     text_at_least(*limit.least, job) + " above its drain at least");
-  return found(height, "threshold's lowest top edge above the drain's top",
-               "raise the threshold by " + text_at_least(*limit.least - height, job) + ", to " +
-                   text_at_least(*limit.least, job) + " at its lowest (base.threshold.height)");
+    return found(height, where,
+                 spill->beside ? "a bought base keeps its edges: close its " + spill->beside->side +
+                                     " side with a wall, or buy one that turns up there"
+                               : "a bought base keeps its threshold: buy one whose threshold stands " +
+                                     text_at_least(*limit.least, job) + " above its drain at least");
+  return found(height, where,
+               raise(*spill, lacks) + (spill->beside ? ""
+                                                     : ", to " + text_of(*limit.least, Unit::mm, job) +
+                                                           " at its lowest (base.threshold.height)"));
 }
 
 Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
-  if (!h.threshold_greatest_mm) return missing(no_top);
-  const double height = *h.threshold_greatest_mm - h.drain_top_mm;
+  if (none(job)) return not_applicable(rolled_in);
+  const auto top = entry_top(job, facts, false);
+  if (!top) return missing(no_top);
+  const double height = *top - h.drain_top_mm;
   if (is_bought(job))
     return found(height, "threshold's highest top edge above the drain's top",
                  "a bought base keeps its threshold: buy one whose threshold stands " +
@@ -42,11 +97,12 @@ Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Li
 
 Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
-  if (!h.threshold_greatest_mm) return missing(no_top);
+  if (none(job)) return not_applicable(rolled_in);
+  const auto top = entry_top(job, facts, false);
+  if (!top) return missing(no_top);
   if (!h.upstand_top_mm)
     return missing("the base has no upstands: measure how far the waterproofing behind it rises above the threshold");
-  const double between = *h.upstand_top_mm - *h.threshold_greatest_mm;
+  const double between = *h.upstand_top_mm - *top;
   return found(between, "upstands' top above the threshold's highest edge",
                is_bought(job) ? "a bought base keeps its upstands: carry the waterproofing behind the board up by " +
                                     text_at_least(*limit.least - between, job) + " more, or buy another base"
@@ -89,19 +145,48 @@ Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit
 /// it stands there, against the joint of two floors, before the threshold has held anything back.
 Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
-  if (!h.threshold_least_mm) return missing(no_top);
+  if (none(job)) return not_applicable(rolled_in);
+  const auto spill = spill_of(job, facts);
+  if (!spill) return missing(no_top);
   if (!h.outside_mm) return unread();
-  const double height = *h.threshold_least_mm - *h.outside_mm;
-  const std::string lacks = text_at_least(*limit.least - height, job);
-  return found(
-      height, "threshold's lowest top edge above the bath's finished floor in front of it",
-      is_bought(job)
-          ? "lower the bath's floor in front of the entry by " + lacks +
-                ", thicken the bed (bed.least) by as much, or buy a base with a higher threshold"
-          : "raise the threshold by " + lacks +
-                " (base.threshold.height), and the upstands where they come too near it (base.upstands.height), or "
-                "lower the bath's floor in front of the entry by as much");
+  const double height = spill->top_mm - *h.outside_mm;
+  const std::string lacks = text_at_least(*limit.least - height, job),
+                    where = spill->words() + " above the bath's finished floor in front of it";
+  if (is_bought(job))
+    return found(height, where,
+                 "lower the bath's floor in front of the entry by " + lacks +
+                     ", thicken the bed (bed.least) by as much, or " +
+                     (spill->beside ? "close the " + spill->beside->side + " side with a wall"
+                                    : "buy a base with a higher threshold"));
+  return found(height, where,
+               raise(*spill, lacks) +
+                   (spill->beside ? ""
+                                  : " (base.threshold.height), and the upstands where they come too near it "
+                                    "(base.upstands.height)") +
+                   ", or lower the bath's floor in front of the entry by as much");
+}
+
+/// A floor that is rolled or walked into without a threshold meets the bath's floor at its open edges. The step between
+/// them trips, whichever is the higher.
+Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!none(job)) return not_applicable("the entry has a threshold: its height is judged");
+  const facts::Edge* worst = nullptr;
+  double up = 0;
+  for (const facts::Edge& edge : facts.edges) {
+    if (!edge.open() || edge.raised() || !facts.heights.outside_mm) continue;
+    for (const double top : {edge.top_mm, edge.top_greatest_mm})
+      if (const double by = top - *facts.heights.outside_mm; !worst || std::abs(by) > std::abs(up))
+        up = by, worst = &edge;
+  }
+  if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
+  if (!facts.heights.outside_mm) return unread();
+  if (!worst) return not_applicable("no open edge of the base is without an upstand");
+  const std::string lacks = text_at_least(std::abs(up) - *limit.greatest, job);
+  return found(std::abs(up),
+               worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside",
+               up < 0 ? "raise the base by " + lacks + " (bed.least), or lower the bath's floor in front of it"
+                      : "raise the bath's floor in front of the entry by " + lacks +
+                            " (floor.finish_outside), or sink the base as much: recess the subfloor under it");
 }
 
 }  // namespace
@@ -110,8 +195,8 @@ std::vector<Rule> height_rules() {
   return {
       {"threshold.height-least",
        "threshold stands above the drain",
-       "lowest top of the threshold minus top of the drain",
-       "base: corners of the threshold's top; drain: its highest point",
+       "lowest top of threshold and other open edges minus top of the drain",
+       "base: corners of the threshold's top and of open edges; drain: its highest point",
        Unit::mm,
        "threshold_height_least",
        "",
@@ -156,12 +241,22 @@ std::vector<Rule> height_rules() {
        {Input::finish_outside, Input::floor_shape, Input::base, Input::subfloor}},
       {"threshold.above-outside",
        "threshold stands above the bath floor",
-       "lowest top of the threshold minus the bath's finished floor in front of the entry",
-       "base: corners of the threshold's top; subfloor in front of the entry, with what is laid on it",
+       "lowest top of threshold and other open edges minus the bath's finished floor in front of the entry",
+       "base: corners of the threshold's top and of open edges; subfloor in front of the entry, with what is laid on "
+       "it",
        Unit::mm,
        "",
        "",
        above_outside,
+       {Input::finish_outside, Input::floor_shape, Input::base, Input::subfloor}},
+      {"entry.step",
+       "no step trips at an open edge",
+       "height between the base's open edges and the bath's finished floor, where there is no threshold",
+       "base: corners of its floor along open sides; subfloor in front of the entry, with what is laid on it",
+       Unit::mm,
+       "",
+       "entry_step_greatest",
+       step,
        {Input::finish_outside, Input::floor_shape, Input::base, Input::subfloor}},
   };
 }

@@ -12,11 +12,21 @@ namespace {
 
 using units::decimals;
 
-void add_bags(const job::Job& job, double net_mm3, std::vector<Row>& rows) {
+/// What is mixed: what stays, or what is spread where that is more.
+struct Mixed {
+  double mm3 = 0;
+  const char* solid = "bed";
+};
+
+Mixed mixed(const facts::Bed& bed) {
+  return bed.spread_mm3 > bed.set_mm3 ? Mixed{bed.spread_mm3, "bed-spread"} : Mixed{bed.set_mm3, "bed"};
+}
+
+void add_bags(const job::Job& job, const Mixed& all, std::vector<Row>& rows) {
   const Units u = units_of(job);
-  const double yield_mm3 = *job.bed.bag_yield_m3 * 1e9, gross = net_mm3 * (1 + job.bed.waste);
-  Row row = to_row({"mortar, bags", u.volume(net_mm3), u.volume_unit(), job.bed.waste, u.volume(yield_mm3), "bags",
-                    "solid 'bed'; yield as printed on the bag"});
+  const double yield_mm3 = *job.bed.bag_yield_m3 * 1e9, gross = all.mm3 * (1 + job.bed.waste);
+  Row row = to_row({"mortar, bags", u.volume(all.mm3), u.volume_unit(), job.bed.waste, u.volume(yield_mm3), "bags",
+                    std::string{"solid '"} + all.solid + "'; yield as printed on the bag"});
   rows.push_back(row);
   if (!job.buy.water_least_mm3 && !job.buy.water_greatest_mm3) return;
   const double bags = gross / yield_mm3, least = job.buy.water_least_mm3.value_or(*job.buy.water_greatest_mm3),
@@ -70,20 +80,20 @@ std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts) {
   const Units u = units_of(job);
   std::vector<Row> rows;
   const double net = facts.bed.set_mm3;
+  const Mixed all = mixed(facts.bed);
   rows.push_back(to_row({"mortar, bed as set", u.volume(net), u.volume_unit(), job.bed.waste, 0, "", "solid 'bed'"}));
   rows.push_back({"mortar, bed as spread", u.volume(facts.bed.spread_mm3), u.volume_unit(),
                   u.volume(facts.bed.spread_mm3), u.volume_unit(),
                   "solid 'bed-spread', a level line " +
                       units::to_text(units::Length::mm(facts.bed.gauge_mm), u.metric) +
                       " above the datum; what is over is squeezed out and can be used again while it is fresh"});
-  if (job.bed.bag_yield_m3) add_bags(job, net, rows);
-  if (job.buy.mix.any()) add_mix(job, net, rows);
+  if (job.bed.bag_yield_m3) add_bags(job, all, rows);
+  if (job.buy.mix.any()) add_mix(job, all.mm3, rows);
   if (!job.bed.bag_yield_m3 && !job.buy.mix.any())
-    rows.push_back(to_row({"mortar, bags", u.volume(net), u.volume_unit(), job.bed.waste, 0, "",
+    rows.push_back(to_row({"mortar, bags", u.volume(all.mm3), u.volume_unit(), job.bed.waste, 0, "",
                            "no bag_yield in [bed]: divide by the yield printed on the bag"}));
-  const double spread = std::max(net, facts.bed.spread_mm3);
   rows.push_back(
-      to_row({"mortar, batches", u.volume(spread), u.volume_unit(), 0, u.volume(job.buy.batch_mm3), "batches",
+      to_row({"mortar, batches", u.volume(all.mm3), u.volume_unit(), 0, u.volume(job.buy.batch_mm3), "batches",
               "the greater of both volumes, mixed " + units::volume_text(job.buy.batch_mm3, u.metric) + " at a time"}));
   return rows;
 }

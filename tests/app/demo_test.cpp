@@ -46,6 +46,8 @@ TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
                                            "bed.least",
                                            "bed.greatest",
                                            "bed.fills-shell",
+                                           "bed.thickness",
+                                           "bed.squeeze-out",
                                            "joist.hole",
                                            "joist.notch",
                                            "joist.hole-for-pipe",

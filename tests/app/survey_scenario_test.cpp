@@ -93,7 +93,7 @@ TEST(SurveyScenario, ARimSetLowAtOneEndLosesTheGentlestFall) {
   const std::string job =
       std::string{
           "[job]\nname = \"rim low\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 34\n[base]\n"
-          "length = 60\nwidth = 34\nrise = 1\n"} +
+          "length = 60\nwidth = 34\nfall = \"1/4 in/ft\"\n"} +
       bare_base + "[drain]\nopening = \"round\"\nsize = 4\nfrom_left = 48\nfrom_back = 17\n" + bare_bed;
   const Json report = reported(job +
                                "[as_set]\nback_left = \"-1/8 in\"\nfront_left = \"-1/8 in\"\nback_right = 0\n"

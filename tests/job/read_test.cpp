@@ -73,6 +73,12 @@ TEST(Read, EveryKindOfFaultHasItsPlaceAndItsReason) {
   EXPECT_THAT(fault(least_job("[bed]\nleast = 12\n")),
               AllOf(HasSubstr("found 12\""), HasSubstr("allowed is 1/8\" to 5-7/8\"")));
   EXPECT_THAT(fault(least_job("[bed]\nleast = nan\n")), HasSubstr("no finite number"));
+  const std::string channel =
+      "[job]\nname='a'\nunit='in'\n[alcove]\nwidth=60\ndepth=36\n[base]\nlength=60\nwidth=36\n[drain]\nkind='line'\n";
+  EXPECT_THAT(fault(channel + "from_left = 0\nfrom_back = 16\n"),
+              AllOf(StartsWith("job.toml:12:1: drain.from_left: "), HasSubstr("not at its edge")));
+  EXPECT_THAT(fault(channel + "from_left = 2\nfrom_back = 16\nbore = 1.25\n"),
+              AllOf(StartsWith("job.toml:12:1: drain.from_left: "), HasSubstr("its outlet's centre may be 2-1/8\"")));
   EXPECT_THAT(fault(least_job("[bed]\nbag_yield = 12\n")), HasSubstr("wanted a volume like '0.45 ft3'"));
   EXPECT_THAT(fault(least_job("[walls]\nstock = \"2x7\"\n")), HasSubstr("is no dressed size"));
   EXPECT_THAT(fault(least_job("[walls]\nblocking = \"6 in\"\n")), HasSubstr("wanted a list of lengths"));

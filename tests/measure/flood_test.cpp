@@ -87,7 +87,7 @@ TEST(Flood, TwoInchesOnAFlatFloorAreTenPointFourPoundsAFoot) {
   // / 3.
   EXPECT_NEAR(62.4 * 2 / 12, 10.4, 1e-9);
   job::Job j = sample::bare(in(36), in(40), in(18), in(22));
-  j.base.rise = in(0.375);
+  j.base.rise = sample::above_edge(j, in(0.375));
   j.base.threshold = {in(4), in(2.375), {}};
   const facts::Flood flood = measure(*parts::build(j)).flood;
   // Round drain, planes run to its centre: the cone of a dished floor less what the drain's level top fills.

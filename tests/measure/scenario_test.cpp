@@ -44,7 +44,7 @@ TEST(Scenario, LevelRimPointDrainOffCentre) {
   // left 0.2500, right 1.0000, back and front 0.7059 in/ft; hips left 0.23566, right 0.57668, always under their
   // facets.
   job::Job j = sample::bare(in(60), in(34), in(48), in(17));
-  j.base.rise = in(1);
+  j.base.rise = sample::above_edge(j, in(1));
   const facts::Facts facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-9);
   EXPECT_NEAR(fall(facts, "right"), 1.0, 1e-9);
@@ -79,7 +79,7 @@ TEST(Scenario, LevelRimIsPossibleOnlyUpToTwiceTheShortestRun) {
   // Source: closed form under 1/4 to 1/2 in/ft (IRC P2709.1): 60 x 30 with a point drain in the middle has one single
   // rise, 5/8, at both limits at once; 66 x 30 has none: at 1/4 on the long run the short one is steeper than 1/2.
   job::Job j = sample::bare(in(60), in(30), in(30), in(15));
-  j.base.rise = in(0.625);
+  j.base.rise = sample::above_edge(j, in(0.625));
   facts::Facts facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-12);
   EXPECT_NEAR(fall(facts, "back"), 0.5, 1e-12);

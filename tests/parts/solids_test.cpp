@@ -64,7 +64,7 @@ TEST(Bed, VolumeToAPointDoesNotDependOnTheDrainsPlace) {
   // 36 x 36, t0 1.25, r 0.375: 1944 in3. The hole for the bore is taken off by a numeric integral of the same surface.
   for (const auto& [x, y] : {std::pair{18., 18.}, {12., 20.}, {25., 9.}}) {
     job::Job j = sample::bare(in(36), in(36), in(x), in(y));
-    j.base.rise = in(0.375);
+    j.base.rise = sample::above_edge(j, in(0.375));
     j.bed.least = in(1.25);
     const job::Layout layout = job::lay_out(j);
     const double radius = (2.5 + 0.5) * 25.4;

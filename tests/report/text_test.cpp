@@ -69,7 +69,7 @@ TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
   sample.facts.drainage = {
       {"base-floor", false, 3, {}, {"left"}}, {"threshold", false, 3, {}, {}}, {"seat", false, 3, {}, {}}};
   sample.facts.openings[0].left_over_mm = sample.facts.openings[1].left_over_mm = -5;
-  sample.facts.drain = {-1, -1, "joists/joist-01", 50.8};
+  sample.facts.drain = {-1, -1, "joists/joist-01", 50.8, 34.9};
   const std::string text = report::summary(sample.report(), "");
   std::size_t lines = 0;
   for (std::size_t at = text.find("  FAIL "); at != std::string::npos; at = text.find("  FAIL ", at + 1)) ++lines;

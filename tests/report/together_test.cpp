@@ -20,7 +20,7 @@ TEST(Together, MortarIsPooledOverAllRooms) {
   // Source: by hand: 1.23511 ft3 net, 10 % waste, 0.45 ft3 a bag: 3.019 bags a room; 200 rooms 603.8, so 604 and not
   // 800.
   sample::Reported sample;
-  sample.facts.bed.set_mm3 = 1.23511 * units::mm3_per_ft3;
+  sample.facts.bed.set_mm3 = sample.facts.bed.spread_mm3 = 1.23511 * units::mm3_per_ft3;
   const report::Report one = sample.report();
   const std::string text = told(std::vector<report::Room>(200, &one));
   EXPECT_THAT(text, HasSubstr("buy 604 bags              200 rooms, 603.83 bags (800 if every room bought its own)"));

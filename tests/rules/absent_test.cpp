@@ -65,6 +65,11 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
       {"bed.bearing", [](facts::Facts& f) { f.bed = {}; }},
       {"access.opening", [](facts::Facts& f) { f.clear.finished->entry_mm.reset(); }},
+      {"bed.thickness", [](facts::Facts& f) { f.bed = {}; }},
+      {"bed.squeeze-out", [](facts::Facts& f) { f.bed = {}; }},
+      {"bed.round-drain", [](facts::Facts& f) { f.drain.body_to_bed_mm.reset(); }},
+      {"upstand.every-wall", [](facts::Facts& f) { f.edges.clear(); }},
+      {"seat.keeps-frame-dry", [](facts::Facts& f) { f.skirt.reset(); }},
       {"drain.outlet", [](facts::Facts& f) { f.drain.outlet_mm.reset(); }},
       {"clear.circle", [](facts::Facts& f) { f.clear.finished->circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
   };
@@ -202,6 +207,19 @@ TEST(Absent, NoThresholdNoThresholdRules) {
     if (id.rfind("threshold.", 0) == 0) {
       EXPECT_EQ(r.outcome, Outcome::not_applicable) << id;
     }
+}
+
+TEST(Absent, AStepNeedsTheBathsFloor) {
+  // Source: none; where nothing is raised at the entry its step is judged, or said to be unread.
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  facts::Facts facts = sample::good_facts();
+  facts.edges[1].turned = "rim";
+  facts.heights.outside_mm.reset();
+  const rules::Result step = results(job, facts).at("entry.step");
+  EXPECT_EQ(step.outcome, Outcome::not_checked);
+  EXPECT_NE(step.advice.find("floor.finish_outside"), std::string::npos) << step.advice;
+  EXPECT_EQ(results(sample::alcove(), facts).at("entry.step").outcome, Outcome::not_applicable);
 }
 
 TEST(Absent, ASlabHasNoJoists) {

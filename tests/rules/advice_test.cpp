@@ -104,11 +104,13 @@ TEST(Advice, AFloorTooNarrowForItsLengthHasNoPlaceForTheDrain) {
 }
 
 TEST(Advice, SixtyByThirtyToOnePointPassesAtTheBoundaryOnly) {
-  // Source: closed form: runs 30 and 15 to a point, rise 0.625 in gives 1/4 and 1/2 in/ft exactly; 66 x 30 has none.
+  // Source: closed form: runs 30 and 15 to a point, rise 0.625 in gives 1/4 and 1/2 in/ft exactly, of which a round
+  // opening's edge has taken 2 / hypot(30, 15) where it is lowest; 66 x 30 has none.
+  const double rise = 0.625 * (1 - 2 / std::hypot(30, 15)) * in;
   const auto remedy = rules::floor_remedy(base(60, 30, 30, 15), quarter, half);
   ASSERT_TRUE(remedy.rise);
-  EXPECT_NEAR(remedy.rise->least_mm, 0.625 * in, 1e-9);
-  EXPECT_NEAR(remedy.rise->greatest_mm, 0.625 * in, 1e-9);
+  EXPECT_NEAR(remedy.rise->least_mm, rise, 1e-9);
+  EXPECT_NEAR(remedy.rise->greatest_mm, rise, 1e-9);
   EXPECT_FALSE(rules::floor_remedy(base(66, 30, 33, 15), quarter, half).possible());
 }
 

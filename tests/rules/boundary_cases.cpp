@@ -74,7 +74,19 @@ std::vector<Case> heights() {
     f.heights.upstand_top_mm = *f.heights.threshold_greatest_mm + v * in;
   };
   const Put outside = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm - v * in; };
-  return {{"threshold.height-least", 2, 2.01, 1.99, least},
+  const Put step = [](Job& j, Facts& f, double v) {
+    j.base.threshold = {};
+    f.edges[1] = {"front", "", "rim", *f.heights.outside_mm + v * in, *f.heights.outside_mm + v * in, false};
+  };
+  const Put bare = [](Job&, Facts& f, double v) { f.edges[0].turned = v > 0 ? "rim" : "upstand"; };
+  const Put skirt = [](Job&, Facts& f, double v) {
+    if (v > 0) f.skirt->bare_walls = {"back"};
+  };
+  return {{"entry.step", 0.5, 0.49, 0.51, step, Outcome::caution},
+          {"entry.step", 0.5, 0.49, 0.51, step, Outcome::fail, "accessible"},
+          {"upstand.every-wall", 0, 0, 1, bare},
+          {"seat.keeps-frame-dry", 0, 0, 1, skirt},
+          {"threshold.height-least", 2, 2.01, 1.99, least},
           {"threshold.height-greatest", 9, 8.99, 9.01, most},
           {"threshold.below-upstand", 1, 1.01, 0.99, sides},
           {"threshold.above-outside", 0, 0.01, -0.01, outside}};
@@ -109,12 +121,24 @@ std::vector<Case> fit() {
 }
 
 std::vector<Case> bed() {
-  // Source: the sample job asks for 1/2 in; 2 in a lift, no voids, 80 % of bearing are common practice, no source.
+  // Source: the sample job asks for 1/2 in; 2 in a lift, 3/8 in at least, no voids, a quarter squeezed out, 80 % of
+  // bearing are common practice, no source. Round the drain half a pocket: 8 by 6 between 1/2 in ribs over 57-1/2 by 36
+  // in, (35.5 / 6 - 1/2) / 2 = 2.708 in.
+  const Put thickness = [](Job& j, Facts& f, double v) {
+    j.bed.least = Length::inches(0.25);
+    f.bed.least_under_ribs_mm = v * in;
+  };
+  const Put squeezed = [](Job&, Facts& f, double v) { f.bed.squeeze_out_mm3 = v * f.bed.set_mm3; };
+  const Put reach = [](Job&, Facts& f, double v) { f.drain.body_to_bed_mm = v * in; };
   return {{"bed.least", 0.5, 0.51, 0.49, fact([](Facts& f) -> double& { return f.bed.least_under_ribs_mm; }, in)},
           {"bed.greatest", 2, 1.99, 2.01, fact([](Facts& f) -> double& { return f.bed.greatest_mm; }, in),
            Outcome::caution},
           {"bed.fills-shell", 0, 1e4, -1e4, fact([](Facts& f) -> double& { return f.bed.squeeze_out_mm3; })},
-          {"bed.bearing", 0.8, 0.801, 0.799, [](Job&, Facts& f, double v) { f.bed.contact_mm2 = v * f.bed.plan_mm2; }}};
+          {"bed.thickness", 0.375, 0.38, 0.37, thickness},
+          {"bed.squeeze-out", 0.25, 0.249, 0.251, squeezed, Outcome::caution},
+          {"bed.round-drain", (35.5 / 6 - 0.5) / 2, 2.70, 2.72, reach},
+          {"bed.bearing", 0.8, 0.801, 0.799,
+           [](Job&, Facts& f, double v) { f.bed.contact_mm2 = v * f.bed.underside_mm2; }}};
 }
 
 std::vector<Case> survey() {

@@ -45,6 +45,8 @@ facts::Bed bed() {
   b.squeeze_out_mm3 = 1e6;
   b.contact_mm2 = 1.2e6;
   b.plan_mm2 = 1.25e6;
+  b.underside_mm2 = 1.3e6;
+  b.bare = {5e4, {0, 0, 57.5 * in, 36 * in}, {"back", "left", "right"}, false};
   return b;
 }
 
@@ -61,6 +63,14 @@ facts::Heights heights() {
   h.outside_mm = 0.25 * in;
   h.floor_at_threshold_mm = 2 * in;
   return h;
+}
+
+std::vector<facts::Edge> edges() {
+  const double up = 5.5 * in;
+  return {{"back", "wall", "upstand", up, up, false},
+          {"front", "", "threshold", 4 * in, 4.1 * in, false},
+          {"left", "bench", "upstand", up, up, false},
+          {"right", "wall", "upstand", up, up, false}};
 }
 
 /// A timber 2x4 frame under 3/4 in of deck: on edge, the plate flat.
@@ -121,11 +131,13 @@ facts::Facts good_facts() {
   f.clear.finished = facts::Finished{1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in};
   f.clear.compartment = {36 * in, 36 * in, 36 * in};
   f.heights = heights();
-  f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in};
+  f.edges = edges();
+  f.skirt = {12 * in, {}};
+  f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in, 1.375 * in};
   f.backings = {{"grab bar", "back", 860, 1, 0, false, 700, 0, 0}};
   f.holds = {hold("back", "wall", 57.5 * in), hold("left", "bench", 36 * in), hold("right", "wall", 36 * in)};
   f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};
-  f.flood = {1.2e6, {{50, 4.5e7, 1.2e6}}};
+  f.flood = {1.2e6, {"front"}, {{50, 4.5e7, 1.2e6}}};
   f.finish.top_mm = 80 * in;
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};

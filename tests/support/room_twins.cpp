@@ -103,6 +103,7 @@ std::string mirrored(const std::string& job_file) {
   turn(job["floor"]["drop_along_width"], 0);
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());
+  if (job["base"]["upstands"]["lapped"]) turn_words(*job["base"]["upstands"]["lapped"].node());
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())

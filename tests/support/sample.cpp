@@ -1,5 +1,6 @@
 #include "support/sample.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace fallwright::sample {
@@ -101,12 +102,19 @@ job::Job bare(Length length, Length width, Length x, Length y) {
   j.base.rib_depth = Length{};
   j.base.shell = in(1);
   j.base.upstands.clear();
+  j.base.lapped = j.alcove.walls;
   j.base.threshold = {};
   j.bed.holdback = j.bed.overrun = Length{};
   j.drain.opening = job::Opening::round;
   j.drain.across = {Side::left, x};
   j.drain.along = {Side::front, y};
   return j;
+}
+
+job::Length above_edge(const job::Job& job, job::Length above_centre) {
+  const double x = job.drain.across.distance.in_mm(), y = job.drain.along.distance.in_mm();
+  const double across = std::max(x, job.base.length.in_mm() - x), along = std::max(y, job.base.width.in_mm() - y);
+  return above_centre * (1 - job.drain.size.in_mm() / 2 / std::hypot(across, along));
 }
 
 void read_plan(job::Job& job, survey::Point bl, survey::Point br, survey::Point fl, survey::Point fr) {

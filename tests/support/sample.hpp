@@ -12,6 +12,9 @@ job::Job alcove();
 /// `length` x `width`; the drain at (`x`, `y`) from the left and the front edge.
 job::Job bare(job::Length length, job::Length width, job::Length x, job::Length y);
 
+/// Of a bare base with a round opening: the rim above the opening's edge where it stands so high above its centre.
+job::Length above_edge(const job::Job& job, job::Length above_centre);
+
 /// `job` in a room as surveyed: out of square and out of plumb by a little, a floor on a grid with a hump.
 job::Job surveyed(job::Job job);
 

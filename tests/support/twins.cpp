@@ -199,6 +199,7 @@ class Mirror {
     for (Json& one : r["drainage"])
       if (one["pond_mm"] != 0.0) turn(one["pond_at_mm"]);
     turn(r["bed"]["least_at_mm"]), turn(r["bed"]["greatest_at_mm"]);
+    if (r["bed"]["bare"]["area_mm2"] != 0.0) turn_plan(r["bed"]["bare"]["box_mm"]);
     turn(r["clear"]["circle_at_mm"]);
     for (Json& fit : r["fit"]) turn(fit["at_mm"]);
     for (Json& hold : r["holds"]) turn_hold(hold);
@@ -212,6 +213,10 @@ class Mirror {
   void turn_box(Json& box) const {
     const double low = box[0].get<double>(), high = box[3].get<double>();
     box[0] = axis_ - high, box[3] = axis_ - low;
+  }
+  void turn_plan(Json& box) const {
+    const double low = box[0].get<double>(), high = box[2].get<double>();
+    box[0] = axis_ - high, box[2] = axis_ - low;
   }
 
   /// The back's stretches begin at their left end, in an image as well.

@@ -31,7 +31,7 @@ std::vector<takeoff::Row> take_off(const job::Job& job, const facts::Facts& fact
 
 facts::Facts bed_of(double ft3) {
   facts::Facts facts = sample::good_facts();
-  facts.bed.set_mm3 = ft3 * units::mm3_per_ft3;
+  facts.bed.set_mm3 = facts.bed.spread_mm3 = ft3 * units::mm3_per_ft3;
   return facts;
 }
 
@@ -52,6 +52,17 @@ TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
   EXPECT_EQ(bags.buy_unit, "bags");
   EXPECT_THAT(bags.basis, HasSubstr(": 3.019"));
   EXPECT_THAT(bags.basis, HasSubstr("the last of the bags is for 2 % of one"));
+}
+
+TEST(Bags, AreForWhatIsSpreadWhereThatIsMore) {
+  // Source: by hand: 3.48 ft3 spread for 1.46 that stay: 3.48 x 1.1 / 0.45 = 8.507, so 9 bags; the set alone takes 4.
+  facts::Facts facts = bed_of(1.46);
+  facts.bed.spread_mm3 = 3.48 * units::mm3_per_ft3;
+  const takeoff::Row bags = row(take_off(with_bags(0.45), facts), "mortar, bags");
+  EXPECT_EQ(bags.buy, 9);
+  EXPECT_THAT(bags.basis, HasSubstr("'bed-spread'"));
+  facts.bed.spread_mm3 = 1.2 * units::mm3_per_ft3;  // too little is spread: what stays is needed all the same
+  EXPECT_EQ(row(take_off(with_bags(0.45), facts), "mortar, bags").buy, 4);
 }
 
 TEST(Bags, AWholeNumberOfBagsIsNotRoundedUpByRounding) {

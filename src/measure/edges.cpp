@@ -1,0 +1,155 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+#include <BRep_Tool.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Vertex.hxx>
+
+#include "brep/properties.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Side;
+using survey::Rect;
+
+/// Which coordinate a side's line has, and its value.
+struct Line {
+  bool upright = false;  ///< x is given: left and right
+  double at = 0;
+  bool on(const gp_Pnt& p) const { return std::abs((upright ? p.X() : p.Y()) - at) < units::tolerance::length_mm; }
+};
+
+Line line_of(Side side, const Rect& plan) {
+  switch (side) {
+    case Side::left:
+      return {true, plan.x0};
+    case Side::right:
+      return {true, plan.x1};
+    case Side::back:
+      return {false, plan.y1};
+    case Side::front:
+      break;
+  }
+  return {false, plan.y0};
+}
+
+/// What of one kind of top lies along a side: how long it is, and its corners there.
+struct Stretch {
+  std::string turned;
+  double length = 0;
+  std::vector<gp_Pnt> tops = {};
+};
+
+/// Two ends of each edge of a face that runs along a side.
+std::vector<gp_Pnt> ends_on(const TopoDS_Face& face, const Line& line) {
+  std::vector<gp_Pnt> ends;
+  for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
+    const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(TopoDS::Edge(edge.Current()))),
+                 b = BRep_Tool::Pnt(TopExp::LastVertex(TopoDS::Edge(edge.Current())));
+    if (line.on(a) && line.on(b)) ends.insert(ends.end(), {a, b});
+  }
+  return ends;
+}
+
+/// What turns up along most of a side. A threshold is as low as its lowest edge, wherever that lies.
+Stretch along(const parts::Solid& base, const Line& line) {
+  std::array<Stretch, 3> found{Stretch{"rim"}, Stretch{"threshold"}, Stretch{"upstand"}};
+  for (const TopoDS_Face& face : faces_of(base.shape)) {
+    const auto normal = outward(face);
+    if (!normal || normal->Z() <= units::tolerance::ratio) continue;
+    const auto ends = ends_on(face, line);
+    if (ends.empty()) continue;
+    const auto facet = std::find_if(base.facets.begin(), base.facets.end(),
+                                    [&](const parts::Facet& f) { return f.face.IsSame(face); });
+    const bool threshold = facet != base.facets.end() && facet->surface == "threshold";
+    Stretch& stretch = found[facet == base.facets.end() ? 2 : threshold ? 1 : 0];
+    for (std::size_t i = 0; i < ends.size(); i += 2) stretch.length += ends[i].Distance(ends[i + 1]);
+    for (const gp_Pnt& p : threshold ? corners(face) : ends) stretch.tops.push_back(p);
+  }
+  return *std::max_element(found.begin(), found.end(),
+                           [](const Stretch& a, const Stretch& b) { return a.length < b.length; });
+}
+
+Stretch along(const parts::Model& model, Side side) {
+  return along(*model.first(parts::Role::base), line_of(side, *plan_of(model, parts::Role::base)));
+}
+
+std::string behind(const job::Job& job, Side side) {
+  if (side == bench_side(job)) return "bench";
+  return job.alcove.has_wall(side) ? "wall" : "";
+}
+
+bool among(const std::vector<Side>& sides, Side side) {
+  return std::find(sides.begin(), sides.end(), side) != sides.end();
+}
+
+}  // namespace
+
+std::optional<Side> bench_side(const job::Job& job) {
+  if (!job.bench) return std::nullopt;
+  switch (job.bench->place) {
+    case job::BenchPlace::left_end:
+      return Side::left;
+    case job::BenchPlace::right_end:
+      return Side::right;
+    case job::BenchPlace::back:
+      break;
+  }
+  return Side::back;
+}
+
+std::vector<facts::Edge> measure_edges(const parts::Model& model) {
+  std::vector<facts::Edge> edges;
+  for (const Side side : job::all_sides) {
+    const Stretch found = along(model, side);
+    if (found.tops.empty()) continue;
+    const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
+    const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
+    edges.push_back({job::name_of(side), behind(model.job, side), found.turned, low->Z(), high->Z(),
+                     among(model.job.base.lapped, side)});
+  }
+  return edges;
+}
+
+std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model) {
+  std::vector<gp_Pnt> tops;
+  for (const Side side : job::all_sides)
+    if (behind(model.job, side).empty())
+      for (const gp_Pnt& p : along(model, side).tops) tops.push_back(p);
+  return tops;
+}
+
+std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
+  const parts::Solid* block = model.first(parts::Role::seat_block);
+  const auto own = bench_side(model.job);
+  if (!block || !own) return std::nullopt;
+  const auto all = brep::box_of(block->shape);
+  std::optional<std::array<double, 6>> seat;
+  for (const parts::Facet& facet : block->facets)
+    if (facet.surface == "seat") seat = brep::box_of(facet.face);
+  if (!seat) return std::nullopt;
+  facts::SeatSkirt skirt;
+  double frame_top = std::numeric_limits<double>::lowest();
+  for (const parts::Solid& solid : model.solids)
+    if (solid.role == parts::Role::bench_frame) frame_top = std::max(frame_top, brep::box_of(solid.shape)[5]);
+  skirt.apron_mm = std::max(0.0, frame_top - all[2]);
+  const bool higher = all[5] - (*seat)[5] > units::tolerance::length_mm;
+  const Rect outer{all[0], all[1], all[3], all[4]}, inner{(*seat)[0], (*seat)[1], (*seat)[3], (*seat)[4]};
+  for (const Side side : model.job.alcove.walls) {
+    const bool end = *own == Side::back ? side != Side::front : side == Side::back || side == *own;
+    const double inset = std::abs(line_of(side, outer).at - line_of(side, inner).at);
+    if (end && !(higher && inset > units::tolerance::length_mm)) skirt.bare_walls.push_back(job::name_of(side));
+  }
+  return skirt;
+}
+
+}  // namespace fallwright::measure

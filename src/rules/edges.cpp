@@ -1,0 +1,77 @@
+#include "rules/book.hpp"
+#include "rules/bought.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+std::string listed(const std::vector<std::string>& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return text;
+}
+
+/// Without an upstand water on the floor reaches the wall's foot, behind whatever finish stands on the base.
+Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
+  std::vector<std::string> bare, lapped;
+  for (const facts::Edge& edge : facts.edges) {
+    if (edge.open() || edge.raised()) continue;
+    (edge.lapped ? lapped : bare)
+        .push_back(edge.side + (edge.behind == "bench" ? " side, against the bench" : " side"));
+  }
+  std::string where = bare.empty()
+                          ? "every side against wall or bench turns up"
+                          : "nothing turns up on the " + listed(bare) + ": water gets behind the wall's finish";
+  if (bare.empty() && !lapped.empty())
+    where = "the wall's waterproofing laps over the " + listed(lapped) + ", as the job file says; the rest turns up";
+  const std::string lap = "lap the wall's waterproofing over the base's edge and bond it there (base.upstands.lapped)";
+  return found(static_cast<double>(bare.size()), where,
+               by_make(job, "give the base an upstand there (base.upstands.sides)",
+                       "it keeps its edges: buy one that turns up there") +
+                   "; or " + lap);
+}
+
+/// Water on the seat runs over its front before an apron, and up to the walls where upstands stop it.
+Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable("no bench");
+  if (!facts.skirt) return missing("the job has a bench, and its seat block was not found");
+  if (job.bench->frame.waterproofed)
+    return found(0, "a membrane wraps the frame, as the job file says (bench.frame.waterproofed)", "");
+  std::vector<std::string> ways;
+  if (facts.skirt->apron_mm <= 0) ways.push_back("no apron before the frame");
+  if (!facts.skirt->bare_walls.empty())
+    ways.push_back("no upstand of the seat along the " + listed(facts.skirt->bare_walls) + " wall" +
+                   (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
+  const std::size_t count = facts.skirt->bare_walls.size() + (facts.skirt->apron_mm <= 0 ? 1 : 0);
+  return found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
+               "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
+               "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
+}
+
+}  // namespace
+
+std::vector<Rule> edge_rules() {
+  return {
+      {"upstand.every-wall",
+       "every walled side turns up",
+       "count of sides against wall or bench without an upstand or a lap of the wall's waterproofing",
+       "base: its tops along each side",
+       Unit::count,
+       "",
+       "",
+       turned_up,
+       {Input::base}},
+      {"seat.keeps-frame-dry",
+       "seat keeps water out of its frame",
+       "count of ways in: no apron, walls without an upstand of the seat",
+       "seat block: its foot, its seat's outline and its top; bench frame: its top",
+       Unit::count,
+       "",
+       "",
+       skirted,
+       {Input::seat_block, Input::bench_frame}},
+  };
+}
+
+}  // namespace fallwright::rules

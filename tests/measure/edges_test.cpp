@@ -1,0 +1,185 @@
+// What turns up round the base, how much of it bears, and where a channel has its outlet.
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <gtest/gtest.h>
+
+#include "job/layout.hpp"
+#include "job/validate.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Length;
+using job::Side;
+using Words = std::vector<std::string>;
+
+constexpr double in2 = 645.16;
+
+Length in(double v) {
+  return Length::inches(v);
+}
+facts::Facts measured(const job::Job& job) {
+  return measure(*parts::build(job));
+}
+
+const facts::Edge& edge(const facts::Facts& facts, const std::string& side) {
+  return *std::find_if(facts.edges.begin(), facts.edges.end(), [&](const facts::Edge& e) { return e.side == side; });
+}
+
+TEST(Edges, TellWhatTurnsUpOnEachSide) {
+  // Source: the sample: upstands 4 in and a threshold 2-1/2 in over the drain's top, 1-1/2 in over the datum; its rim
+  // lies 26-1/4 / 48 in over the drain.
+  job::Job j = sample::alcove();
+  j.base.upstands = {Side::back, Side::left};
+  const facts::Facts facts = measured(j);
+  ASSERT_EQ(facts.edges.size(), 4u);
+  EXPECT_EQ(edge(facts, "back").turned, "upstand");
+  EXPECT_EQ(edge(facts, "back").behind, "wall");
+  EXPECT_EQ(edge(facts, "left").behind, "bench");
+  EXPECT_EQ(edge(facts, "front").turned, "threshold");
+  EXPECT_TRUE(edge(facts, "front").open());
+  EXPECT_NEAR(edge(facts, "front").top_mm, 4 * 25.4, 1e-6);
+  EXPECT_EQ(edge(facts, "right").turned, "rim") << "the threshold's end is a small part of that side";
+  EXPECT_NEAR(edge(facts, "right").top_mm, (1.5 + 26.75 / 48) * 25.4, 1e-6);
+  EXPECT_EQ(facts.flood.over, Words{"right"}) << "water leaves there, wall or not";
+  j.base.lapped = {Side::right};
+  EXPECT_EQ(measured(j).flood.over, Words{"front"});
+}
+
+TEST(Edges, AnOpenSideCountsInTheBaseAsSetToo) {
+  // Source: closed form: an open right side without an upstand lies 26-3/4 / 48 in over the drain, and low by 1/4 in
+  // over 56-1/2 or 57 in of rim it sinks by what lies between it and the drain's middle, 28-3/4 in.
+  job::Job j = sample::alcove();
+  j.alcove.walls = {Side::back, Side::left};
+  j.base.upstands = {Side::back, Side::left};
+  using P = job::RimPoint;
+  for (const double low : {0., 0.25}) {
+    j.as_set.readings = {{P::back_left, in(low)}, {P::front_left, in(low)}, {P::back_right, {}}, {P::front_right, {}}};
+    const auto least = measured(j).room.as_set.threshold_least_mm;
+    ASSERT_TRUE(least);
+    EXPECT_NEAR(*least / 25.4, 26.75 / 48 - low * 28.75 / 57, 2e-4);
+  }
+}
+
+TEST(Edges, ASideThatFallsIsAsHighAsItsLowestPlace) {
+  // Source: closed form: 1/4 in/ft over 30 in to a channel near the back: the sides rise from it to the front.
+  job::Job j = sample::bare(in(60), in(36), in(30), in(32));
+  j.drain.kind = job::DrainKind::line;
+  j.drain.opening = job::Opening::square;
+  j.base.pattern = job::FallPattern::to_line;
+  const facts::Edge left = edge(measured(j), "left");
+  EXPECT_EQ(left.turned, "rim");
+  EXPECT_NEAR(left.top_mm, 1.5 * 25.4, 1e-6);
+  EXPECT_NEAR(left.top_greatest_mm, (1.5 + 30. / 48) * 25.4, 1e-6);
+}
+
+TEST(Skirt, AnApronAndUpstandsKeepTheFrameDry) {
+  // Source: the sample: apron from the underside of the seat, 16-3/4 in up, to the upstand at 5-1/2.
+  const auto with = measured(sample::alcove()).skirt;
+  ASSERT_TRUE(with);
+  EXPECT_NEAR(with->apron_mm, (18 - 1.25 - 5.5) * 25.4, 1e-6);
+  EXPECT_TRUE(with->bare_walls.empty());
+  job::Job j = sample::alcove();
+  j.bench->upstand_height = Length{};
+  j.bench->apron_thickness = Length{};
+  const auto without = measured(j).skirt;
+  EXPECT_EQ(without->apron_mm, 0);
+  EXPECT_EQ(without->bare_walls, (Words{"back", "left"}));
+}
+
+TEST(Bearing, IsOfAllThatCouldBearAndNamesTheLargestBarePatch) {
+  // Source: by hand: 57-1/2 x 36 in, held back 1/2 in along back, left and right: 57.5 / 2 + 2 x 35.5 / 2 = 64.25 in2
+  // are bare; over the 5 in bore nothing could bear.
+  const facts::Bed bed = measured(sample::alcove()).bed;
+  EXPECT_NEAR(bed.underside_mm2 / in2, 57.5 * 36 - std::numbers::pi * 6.25, 1e-6);
+  EXPECT_NEAR(bed.bare.area_mm2 / in2, 64.25, 1e-4);
+  EXPECT_EQ(bed.bare.along, (Words{"back", "left", "right"}));
+  EXPECT_FALSE(bed.bare.round_drain);
+}
+
+TEST(Bearing, BareRoundTheDrainIsARing) {
+  // Source: closed form: with nothing held back the bed's hole alone is bare, 6 in across about a bore of 5.
+  for (const auto underside : {job::Underside::shell, job::Underside::flat}) {
+    job::Job j = sample::alcove();
+    j.base.underside = underside;
+    j.bed.holdback = Length{};
+    const facts::BarePatch bare = measured(j).bed.bare;
+    EXPECT_NEAR(bare.area_mm2 / in2 / (std::numbers::pi * (9 - 6.25)), 1, 0.02);  // arcs are compared as chords
+    EXPECT_TRUE(bare.round_drain);
+    EXPECT_NEAR((bare.box_mm[2] - bare.box_mm[0]) / 25.4, 6, 0.01);
+  }
+}
+
+TEST(Bearing, PatchesApartAreToldApart) {
+  // Source: by hand: open left and right without overrun, held back 1/2 in along the back alone.
+  job::Job j = sample::alcove();
+  j.bench.reset();
+  j.alcove.walls = {Side::back};
+  j.bed.overrun = Length{};
+  const facts::BarePatch bare = measured(j).bed.bare;
+  EXPECT_EQ(bare.along, Words{"back"});
+  EXPECT_NEAR(bare.area_mm2 / in2, 57.5 / 2, 1e-4);
+  EXPECT_NEAR((bare.box_mm[3] - bare.box_mm[1]) / 25.4, 0.5, 1e-6);
+}
+
+TEST(Channel, HasItsOutletWhereTheJobSays) {
+  // Source: the job: a channel from rim to rim along the depth, its outlet 10 in from the back of a base 36 in deep.
+  job::Job j = sample::bare(in(60), in(36), in(6), Length{});
+  j.drain.kind = job::DrainKind::line;
+  j.drain.opening = job::Opening::square;
+  j.drain.channel_direction = job::Direction::along_depth;
+  j.base.pattern = job::FallPattern::to_line;
+  const facts::Facts middle = measured(j);
+  EXPECT_NEAR(middle.room.drain.now_mm[1], 18 * 25.4, 1e-9) << "none given: the middle";
+  for (const bool back : {true, false}) {
+    j.drain.along = {back ? Side::back : Side::front, in(10)};
+    EXPECT_TRUE(job::contradictions(j).empty());
+    const facts::Facts facts = measured(j);
+    EXPECT_NEAR(facts.room.drain.now_mm[1], (back ? 26 : 10) * 25.4, 1e-9);
+    EXPECT_NEAR(facts.room.drain.now_mm[0], 6 * 25.4, 1e-9);
+    for (const facts::Part& part : facts.parts) EXPECT_TRUE(part.valid) << part.id;
+    for (const facts::Drainage& d : facts.drainage) EXPECT_TRUE(d.drains) << d.surface;
+    ASSERT_EQ(facts.facets.size(), middle.facets.size());
+    EXPECT_NEAR(facts.clear.area_mm2, middle.clear.area_mm2, 1e-3) << "the channel itself lies as before";
+    // A 3-1/4 in body stays in the channel.
+    EXPECT_NEAR(facts.room.drain.other_mm.first, 1.625 * 25.4, 1e-6);
+    EXPECT_NEAR(facts.room.drain.other_mm.second, (36 - 1.625) * 25.4, 1e-6);
+  }
+}
+
+TEST(Channel, AnOutletPastItsEndIsRefused) {
+  // Source: by hand: a 3-1/4 in body in a channel 36 in long: its centre 1-5/8 to 34-3/8 in from either end.
+  job::Job j = sample::bare(in(60), in(36), in(3), in(35));
+  j.drain.kind = job::DrainKind::line;
+  j.drain.opening = job::Opening::square;
+  j.drain.channel_direction = job::Direction::along_depth;
+  j.base.pattern = job::FallPattern::to_line;
+  const auto found = job::contradictions(j);
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0].key, "drain.from_front");
+  EXPECT_NE(found[0].message.find("1-5/8\" to 34-3/8\" from the front edge"), std::string::npos) << found[0].message;
+}
+
+TEST(Rise, IsAboveTheDrainsEdgeWhateverItsShape) {
+  // Source: what the key says: the rim above the drain's edge, of a round opening above its lowest point, the drain's
+  // top. Lengths in either unit are the same lengths.
+  for (const double x : {30., 22.}) {
+    for (const auto opening : {job::Opening::square, job::Opening::round}) {
+      job::Job j = sample::bare(in(60), in(34), in(x), in(17));
+      j.drain.opening = opening;
+      j.base.rise = in(0.5);
+      const facts::Heights h = measured(j).heights;
+      EXPECT_NEAR(h.rim_least_mm - h.drain_top_mm, 0.5 * 25.4, 1e-6) << x;
+      EXPECT_NEAR(h.rim_greatest_mm - h.drain_top_mm, 0.5 * 25.4, 1e-6) << x;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::measure
