@@ -11,6 +11,7 @@
 #include "facts/framing.hpp"
 #include "facts/room.hpp"
 #include "facts/section.hpp"
+#include "facts/water.hpp"
 
 namespace fallwright::facts {
 
@@ -134,23 +135,6 @@ struct Heights {
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
-/// One side of the base: what stands behind it, what turns up there, and the height at which water goes over it.
-struct Edge {
-  std::string side;                        ///< "back"
-  std::string behind;                      ///< "wall", "bench"; empty: it is open, as the entry is
-  std::string turned;                      ///< "upstand", "threshold", or "rim": the floor runs out to the edge
-  double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
-  bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
-  bool open() const { return behind.empty(); }
-  bool raised() const { return turned != "rim"; }
-};
-
-/// What keeps water out of the bench frame: the seat block's apron before it, and its upstands along walls.
-struct SeatSkirt {
-  double apron_mm = 0;                  ///< how far it reaches down before the frame; none: no apron
-  std::vector<std::string> bare_walls;  ///< walls the seat meets without an upstand: "back"
-};
-
 /// What must add up along the alcove: the opening against base and bench, along one axis.
 struct Opening {
   std::string axis;  ///< "width" or "depth"
@@ -167,18 +151,6 @@ struct DrainFit {
   std::string nearest_joist;
   std::optional<double> outlet_mm;       ///< inside diameter
   std::optional<double> body_to_bed_mm;  ///< greatest distance, level, from the body to the mortar round it
-};
-
-/// Water standing in the base: up to a height above the drain's top.
-struct Dip {
-  double above_drain_mm = 0, volume_mm3 = 0, surface_mm2 = 0;
-};
-
-/// The flood test, drain plugged: water by height in steps up to the lowest edge of the base, where it spills.
-struct Flood {
-  double plan_mm2 = 0;            ///< of the floor inside upstands and threshold
-  std::vector<std::string> over;  ///< the sides where it does: "front"
-  std::vector<Dip> dips;
 };
 
 struct Facts {

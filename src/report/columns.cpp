@@ -5,7 +5,7 @@
 namespace fallwright::report {
 
 std::string wrapped(const std::string& words, std::size_t first, std::size_t indent) {
-  constexpr std::size_t width = 100;
+  constexpr std::size_t width = 110;
   std::string text, line(first, ' ');
   bool empty = true;
   std::istringstream in{words};

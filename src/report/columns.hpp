@@ -13,7 +13,7 @@ inline std::string padded(std::string text, std::size_t width) {
   return text;
 }
 
-/// Words on lines of at most 100 letters, the first line begun at column `first`, the others at `indent`; each line ends
+/// Words on lines of at most 110 letters, the first line begun at column `first`, the others at `indent`; each line ends
 /// with a line end. A word longer than a line stays whole.
 std::string wrapped(const std::string& words, std::size_t first, std::size_t indent);
 inline std::string wrapped(const std::string& words, std::size_t indent) {

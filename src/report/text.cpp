@@ -37,11 +37,13 @@ const char* shout(rules::Outcome outcome) {
 
 constexpr std::size_t under_title = 15;  ///< where lines begin that belong to the title above them
 
-/// "FAIL         floor is not too steep: 0.891 in/ft, limit at most 1/2 in/ft"
-std::string check_line(const Report& report, const rules::Result& r) {
+/// "FAIL         floor is not too steep: 0.891 in/ft, limit at most 1/2 in/ft", with its place where that is asked for,
+/// and below it the remedy.
+std::string check_line(const Report& report, const rules::Result& r, bool with_place = false) {
   std::string text = r.title;
   if (r.measured) text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
-  text = "  " + padded(shout(r.outcome), 12) + " " + text + "\n";
+  if (with_place && !r.where.empty()) text += "; " + r.where;
+  text = wrapped("  " + padded(shout(r.outcome), 12) + " " + text, 0, under_title);
   if (!r.advice.empty()) text += wrapped(r.advice, under_title);
   return text;
 }
@@ -51,7 +53,7 @@ std::string to_mend(const Report& report) {
   std::string text;
   for (const rules::Result& r : rules::worst_first(report.results))
     if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution || rules::waits_for_no_reading(r))
-      text += check_line(report, r) + (r.where.empty() ? "" : wrapped(r.where, under_title));
+      text += check_line(report, r, r.outcome == rules::Outcome::fail);
   return text;
 }
 
@@ -59,12 +61,13 @@ std::string to_mend(const Report& report) {
 std::string to_read(const Report& report) {
   const std::vector<rules::ReadNext> list = rules::read_next(report.results);
   if (list.empty()) return "";
-  std::string text = "  READ NEXT, in the order one walks the room; below each what it settles\n";
+  std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
-    text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what, 4, 7);
     std::string settles;
-    for (const rules::Result* r : list[i].settles) settles += (settles.empty() ? "" : "; ") + r->title;
-    text += wrapped(settles.empty() ? "nothing alone: what stands below needs it too" : settles, 7);
+    for (const rules::Result* r : list[i].settles) settles += (settles.empty() ? ": " : "; ") + r->title;
+    text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what +
+                        (settles.empty() ? ", which what follows needs too" : settles),
+                    4, 7);
   }
   return text;
 }

@@ -35,7 +35,7 @@ Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) 
 /// Water on the seat runs over its front before an apron, and up to the walls where upstands stop it.
 Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable("no bench");
-  if (!facts.skirt) return missing("the job has a bench, and its seat block was not found");
+  if (!facts.skirt) return cannot_tell("the job has a bench, and its seat block was not found");
   if (job.bench->frame.waterproofed)
     return found(0, "a membrane wraps the frame, as the job file says (bench.frame.waterproofed)", "");
   std::vector<std::string> ways;

@@ -118,7 +118,7 @@ std::string lower_by(const job::Job& job, double mm) {
 /// A person or a chair crosses the threshold from the floor beside it, not from the drain.
 Finding step_inside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
+  if (none(job)) return not_applicable(rolled_in);
   if (!h.threshold_greatest_mm) return missing(no_top);
   const double step = *h.threshold_greatest_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
   return found(step, "threshold's highest top edge above the shower's floor beside it",
@@ -127,7 +127,7 @@ Finding step_inside(const job::Job& job, const facts::Facts& facts, const Limit&
 
 Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
-  if (none(job)) return not_applicable("the base has no threshold");
+  if (none(job)) return not_applicable(rolled_in);
   if (!h.threshold_least_mm || !h.threshold_greatest_mm) return missing(no_top);
   if (!h.outside_mm) return unread();
   const double up = *h.threshold_greatest_mm - *h.outside_mm, down = *h.outside_mm - *h.threshold_least_mm;

@@ -11,14 +11,23 @@
 namespace fallwright::rules {
 namespace {
 
-/// A greatest length between two marks of the tape (a sixth of a joist's depth) must not read as the mark above it.
-std::string greatest_text(double value, Unit unit, const job::Job& job) {
+/// A length between two marks of the tape, further from both than anybody cuts or bores.
+bool is_between_marks(double value, Unit unit, const job::Job& job) {
   constexpr double readable = 0.1;  // mm: finer than anybody cuts or bores
   const bool metric = job.unit == job::UnitSystem::metric;
   const units::Length length = units::Length::mm(value);
   const bool rounded = text_of(value, unit, job) == units::to_text(length, metric);
   const bool off = std::abs(units::round_to_tape(length, metric).in_mm() - value) > readable;
-  return unit == Unit::mm && rounded && off ? text_at_most(value, job) : text_of(value, unit, job);
+  return unit == Unit::mm && rounded && off;
+}
+
+/// A greatest length (a sixth of a joist's depth) must not read as the mark above it, a least (a pipe's outside) not as
+/// the one below.
+std::string greatest_text(double value, Unit unit, const job::Job& job) {
+  return is_between_marks(value, unit, job) ? text_at_most(value, job) : text_of(value, unit, job);
+}
+std::string least_text(double value, Unit unit, const job::Job& job) {
+  return is_between_marks(value, unit, job) ? text_at_least(value, job) : text_of(value, unit, job);
 }
 
 /// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
@@ -27,7 +36,7 @@ std::string by_pipe_text(const Limit& limit, const job::Job& job) {
   for (const ByPipe& row : limit.by_pipe) {
     const job::Pipe* pipe = job::pipe_of(units::Length::mm(row.nominal_mm));
     text += (text.empty() ? "by its pipe: " : ", ") + std::string{pipe ? pipe->name : ""};
-    if (row.least) text += " at least " + text_of(*row.least, limit.unit, job);
+    if (row.least) text += " at least " + least_text(*row.least, limit.unit, job);
     if (row.greatest) text += " at most " + greatest_text(*row.greatest, limit.unit, job);
   }
   return text;
@@ -42,7 +51,7 @@ std::string measured_text(const Result& result, const job::Job& job) {
   const auto text = [&](double v) { return text_of(v, limit.unit, job); };
   const std::string own = text(*result.measured);
   if (keeps(*result.measured, limit)) return own;
-  if (limit.least && *result.measured < *limit.least && own == text(*limit.least)) return "just under " + own;
+  if (limit.least && *result.measured < *limit.least && own == least_text(*limit.least, limit.unit, job)) return "just under " + own;
   if (limit.greatest && *result.measured > *limit.greatest && own == greatest_text(*limit.greatest, limit.unit, job))
     return "just over " + own;
   return own;
@@ -51,10 +60,10 @@ std::string measured_text(const Result& result, const job::Job& job) {
 std::string limit_text(const Result& result, const job::Job& job) {
   const Limit& limit = result.limit;
   if (!limit.by_pipe.empty() && !limit.least && !limit.greatest) return by_pipe_text(limit, job);
-  const auto text = [&](double v) { return text_of(v, limit.unit, job); };
+  const auto least = [&](double v) { return least_text(v, limit.unit, job); };
   const auto greatest = [&](double v) { return greatest_text(v, limit.unit, job); };
-  if (limit.least && limit.greatest) return text(*limit.least) + " to " + greatest(*limit.greatest);
-  if (limit.least) return "at least " + text(*limit.least);
+  if (limit.least && limit.greatest) return least(*limit.least) + " to " + greatest(*limit.greatest);
+  if (limit.least) return "at least " + least(*limit.least);
   if (limit.greatest && *limit.greatest == 0) return "none";
   return limit.greatest ? "at most " + greatest(*limit.greatest) : "as the job file asks";
 }

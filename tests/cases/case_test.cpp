@@ -149,7 +149,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
        "fail",
        {"front edge of the base above the bath's finished floor", "floor.finish_outside"}},
       {"step-at-a-rolled-in-entry",
-       "threshold.height-greatest",
+       "threshold.step-inside",
        "not-applicable",
        {"has no threshold", "its step is judged"}},
       {"bed-held-back-too-far",

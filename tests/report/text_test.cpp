@@ -41,7 +41,7 @@ TEST(Text, AWhatIfThatFailedSaysWhyInPlaceOfNumbers) {
   sample::Reported sample;
   sample.facts.room.worst[0].unknown = "bed: its top lies below its underside";
   sample.facts.room.drain.falls_unknown = "base: two of its surfaces cross";
-  const std::string text = report::room_table(sample.report());
+  const std::string text = report::room_table(sample.report(), false);
   EXPECT_THAT(text, HasSubstr("not known: bed: its top lies below its underside"));
   EXPECT_THAT(text, HasSubstr("how the floor then falls is not known: base: two of its surfaces cross"));
   EXPECT_THAT(text, Not(HasSubstr("spot level")));
@@ -114,6 +114,8 @@ TEST(Text, LimitsReadAsSentences) {
   const job::Job job = sample::alcove();
   EXPECT_EQ(report::limit_text(of(0, {1.0 / 48, {}, rules::Unit::ratio, "", {}}), job), "at least 1/4 in/ft (1:48)");
   EXPECT_EQ(report::limit_text(of(0, {0.0, 12.7, rules::Unit::mm, "", {}}), job), "0\" to 1/2\"");
+  EXPECT_EQ(report::limit_text(of(0, {1.9 * in, {}, rules::Unit::mm, "", {}}), job), "at least 1-15/16\"")
+      << "outside of a 1-1/2 in pipe; 1-7/8 would not take it";
   EXPECT_EQ(report::limit_text(of(0, {{}, 0.0, rules::Unit::count, "", {}}), job), "none");
 }
 

@@ -1,0 +1,38 @@
+/// What holds water back, and what is held: edges of the base, the seat's skirt, the flood test.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace fallwright::facts {
+
+/// One side of the base: what stands behind it, what turns up there, and the height at which water goes over it.
+struct Edge {
+  std::string side;                        ///< "back"
+  std::string behind;                      ///< "wall", "bench"; empty: it is open, as the entry is
+  std::string turned;                      ///< "upstand", "threshold", or "rim": the floor runs out to the edge
+  double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
+  bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
+  bool open() const { return behind.empty(); }
+  bool raised() const { return turned != "rim"; }
+};
+
+/// What keeps water out of the bench frame: the seat block's apron before it, and its upstands along walls.
+struct SeatSkirt {
+  double apron_mm = 0;                  ///< how far it reaches down before the frame; none: no apron
+  std::vector<std::string> bare_walls;  ///< walls the seat meets without an upstand: "back"
+};
+
+/// Water standing in the base: up to a height above the drain's top.
+struct Dip {
+  double above_drain_mm = 0, volume_mm3 = 0, surface_mm2 = 0;
+};
+
+/// The flood test, drain plugged: water by height in steps up to the lowest edge of the base, where it spills.
+struct Flood {
+  double plan_mm2 = 0;            ///< of the floor inside upstands and threshold
+  std::vector<std::string> over;  ///< the sides where it does: "front"
+  std::vector<Dip> dips;
+};
+
+}  // namespace fallwright::facts
