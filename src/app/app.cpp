@@ -223,7 +223,7 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   app.set_version_flag("--version", "fallwright " + report::version());
   app.add_flag("-v,--verbose", options.verbose, "log what is being done");
   app.footer(
-      "Exit codes: 0 all checks pass, 1 a check fails (files are written), 2 the job file or the command line is\n"
+      "Exit codes: 0 all checks pass, 1 a check fails (build writes all files), 2 the job file or the command line is\n"
       "wrong (nothing is written), 3 the machine failed us, 128 + signal when stopped by one.");
   auto* b = app.add_subcommand("build", "build the solids, measure, check, write all files");
   add_jobs(*b, options);
@@ -231,7 +231,10 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   b->callback([&] { chosen = [&] { return build(options); }; });
   auto* c = app.add_subcommand("check", "what fails and its remedy, what to read next; writes nothing");
   add_jobs(*c, options);
-  auto* one = c->add_option("--explain", options.explain, "one check, by id, title or a part of it, with all that led to it");
+  auto* one =
+      c->add_option("--explain", options.explain, "one check, by id, title or a part of it, with all that led to it");
+  one->check([](const std::string& asked) { return asked.empty() ? "name a check" : ""; })
+      ->excludes(c->get_option("--json"));
   c->add_flag("--all", options.all, "every check, with limit, source and place")->excludes(one);
   c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
   c->callback([&] { chosen = [&] { return check(options); }; });

@@ -26,6 +26,8 @@ struct Alcove {
   Length width, depth, height;
   std::vector<Side> walls;  ///< the sides that are walls; never the front
   bool has_wall(Side side) const;
+  /// Whether tape between its walls makes a figure: three walls or more.
+  bool is_figure() const { return walls.size() >= 3; }
 };
 
 /// Framing round the alcove. Blocking rows are heights of their centre lines above the floor plane's datum.

@@ -249,7 +249,7 @@ class JobReader {
   void derive() {
     std::string why;
     if (job_.drain.kind == DrainKind::line) job_.drain.opening = Opening::square;
-    if (!find("walls.state")) job_.walls.existing = find("survey.plan") != nullptr;
+    if (!find("walls.state")) job_.walls.existing = job_.survey.plan.any();
     if (!job_.bench) return;
     BenchFrame& frame = job_.bench->frame;
     const bool steel = frame.kind == FrameKind::steel;

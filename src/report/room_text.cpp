@@ -46,6 +46,7 @@ class RoomText {
   void tape() {
     const facts::Closure& c = room_.closure;
     head("TAPE: do the readings close?");
+    if (!report_.job.alcove.is_figure()) return line("fewer than three walls make no figure that could close");
     if (!c.solved) {
       std::string missing;
       for (const std::string& name : c.missing) missing += (missing.empty() ? "" : ", ") + name;
@@ -92,7 +93,9 @@ class RoomText {
            (s.before.empty() ? ""
                              : padded(len(s.at_floor_mm), 14) + padded(len(s.at_upstand_mm), 16) + len(s.at_top_mm)));
     }
-    if (flush > 0) line(std::to_string(flush) + " more need nothing, or have nothing before them (--all lists them)");
+    if (flush > 0)
+      line((flush == room_.studs.size() ? "all " : "the other ") + std::to_string(flush) +
+           " need nothing, or have nothing before them (--all lists them)");
     for (const facts::CornerGap& c : room_.corners)
       line("base's " + c.corner + " corner to the " + c.wall + " wall: " + len(c.at_floor_mm) + " at the floor, " +
            len(c.at_upstand_mm) + " at the upstand");
@@ -123,7 +126,9 @@ class RoomText {
     widths();
     const auto allowed = [&](double mm) { return rules::text_at_most(mm, report_.job); };
     if (d.least_mm >= 0)
-      line("it goes down level, with " + allowed(d.least_mm) + " to spare");
+      line("it goes down level, with " + allowed(d.least_mm) + " to spare" +
+           (room_.closure.solved && room_.not_plumbed.empty() ? ""
+                                                              : ", as designed: not all of the walls were measured"));
     else
       line("it does not go down level (short by " + len(-d.least_mm) + "); tipped " + units::decimals(d.tip_deg, 1) +
            " degrees, " + (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
@@ -229,7 +234,7 @@ class RoomText {
 
   void set_out() {
     head("SET-OUT");
-    for (const facts::Mark& m : room_.set_out) line(padded(m.name, 60) + len(m.mm));
+    for (const facts::Mark& m : room_.set_out) line(padded(m.name, 62) + len(m.mm));
     if (!report_.job.survey.finish_mm) line("finished faces: not known; give survey.finish");
   }
 

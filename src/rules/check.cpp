@@ -97,6 +97,14 @@ void leave_open(std::vector<Reading> readings, Result& result) {
   result.margin.reset();
 }
 
+/// A check that lacks a reading will not pass by an assumption either: both are to be read before it is settled.
+void ask_for_the_assumed(Result& result) {
+  for (const Reading& assumed : to_read(result.rests_on, Standing::assumed))
+    if (std::none_of(result.to_read.begin(), result.to_read.end(),
+                     [&](const Reading& r) { return r.what == assumed.what; }))
+      result.to_read.push_back(assumed);
+}
+
 /// "drain's body to the wall of the bore (the drain's body: assumed)".
 void name_assumed(Result& result) {
   std::string names;
@@ -151,8 +159,10 @@ Result judge(const Rule& rule, const Ground& ground) {
       leave_open(to_read(result.rests_on, Standing::missing), result);
     else
       leave_open(own_reading(finding.advice, result.rests_on, Standing::missing), result);
+    if (!finding.measured && !finding.beyond_reading) ask_for_the_assumed(result);
   } else if (any(result.rests_on, Standing::missing)) {
     leave_open(to_read(result.rests_on, Standing::missing), result);
+    ask_for_the_assumed(result);
   } else {
     result.measured = finding.measured;
     weigh(finding, result.limit.when_broken, result);
@@ -314,9 +324,9 @@ Finding cannot_tell(std::string why) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part :
-         {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(), trap_rules(),
-          wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(), height_rules(), edge_rules(), room_rules()})
+    for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(),
+                             trap_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(),
+                             height_rules(), edge_rules(), room_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();
@@ -349,6 +359,7 @@ std::string small_text(double mm, bool metric) {
   const bool fine = !metric && marks < 12 && std::abs(marks - 4 * std::round(marks / 4)) > 0.4;
   if (!fine) return units::to_text(units::Length::mm(mm), metric);
   const long n = std::lround(marks), g = std::gcd(n, 64L);
+  if (n == 0) return "0\"";
   return std::string{mm < 0 ? "-" : ""} + std::to_string(n / g) + "/" + std::to_string(64 / g) + "\"";
 }
 

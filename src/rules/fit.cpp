@@ -92,7 +92,8 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
 
 Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  if (!facts.drain.bore_to_joist_mm) return missing("measure direction, spacing and first centre of the joists below");
+  if (!facts.drain.bore_to_joist_mm)
+    return job.floor.joist_first ? cannot_tell("no joist was found beside the bore: look at the solids") : unread();
   const double gap = *facts.drain.bore_to_joist_mm;
   return found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap));
 }

@@ -68,7 +68,9 @@ std::string read_levels(const Job& job, const Facts& facts) {
   return "the spot levels do not span the base: take some near " + listed(places) + " as well (survey.floor)";
 }
 
-std::string read_plan(const Job&, const Facts& facts) {
+std::string read_plan(const Job& job, const Facts& facts) {
+  if (!job.alcove.is_figure())
+    return "hold a framing square to the corner: fewer than three walls make no figure to measure";
   const std::vector<std::string>& missing = facts.room.closure.missing;
   const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : listed(missing, ", ");
   return "measure the alcove at the floor: " + what + " (survey.plan)";
@@ -123,10 +125,13 @@ const std::vector<Row>& readings() {
        read_studs},
       {Input::joists, "places of the floor joists",
        STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_first.has_value(), Standing::missing)}),
-       READ("measure direction, spacing and first centre of the joists below (floor.joists)")},
+       [](J j, F) { return unknown_joists(j); }},
       {Input::joist_spacing, "spacing of the floor joists",
        STATE(slab(j) ? std::nullopt : State{j.is_default("floor.joists.spacing") ? Standing::assumed : Standing::read}),
-       READ("measure the spacing of the floor joists (floor.joists.spacing)")},
+       [](J j, F) {
+         return j.floor.joist_first ? "measure the spacing of the floor joists (floor.joists.spacing)"
+                                    : unknown_joists(j);
+       }},
       {Input::joist_span, "span of the floor joists",
        STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_span.has_value(), Standing::missing)}),
        [](J j, F) { return unknown_joists(j); }},

@@ -96,7 +96,7 @@ std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job)
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const auto load = floor_load(job, facts);
-  if (!load) return missing(unknown_joists(job));
+  if (!load) return grade_of(job.floor.joist_species) ? unread() : missing(unknown_joists(job));
   Finding finding = found(std::max(load->bending_share, load->shear_share),
                           "floor joist over " + text_of(load->span_mm, Unit::mm, job) +
                               ", dead load with the heavier of people and flood test",
@@ -108,7 +108,7 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
 Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const auto load = floor_load(job, facts);
-  if (!load) return missing(unknown_joists(job));
+  if (!load) return grade_of(job.floor.joist_species) ? unread() : missing(unknown_joists(job));
   Finding finding = found(load->deflection_mm / load->span_mm,
                           "floor joist over " + text_of(load->span_mm, Unit::mm, job) + ", total load",
                           std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");

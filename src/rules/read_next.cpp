@@ -29,8 +29,8 @@ std::map<std::string, Place> places(const std::vector<Result>& results) {
 }  // namespace
 
 bool waits_for_no_reading(const Result& result) {
-  return is_open(result) && std::any_of(result.to_read.begin(), result.to_read.end(),
-                                        [](const Reading& r) { return r.turn == no_turn; });
+  return is_open(result) &&
+         std::any_of(result.to_read.begin(), result.to_read.end(), [](const Reading& r) { return r.turn == no_turn; });
 }
 
 std::vector<ReadNext> read_next(const std::vector<Result>& results) {

@@ -17,6 +17,7 @@ std::string joined(const std::vector<std::string>& words) {
 
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
+  if (!job.alcove.is_figure()) return not_applicable("fewer than three walls make no figure that could close");
   if (!c.solved) return unread();
   if (!c.spare) return missing("measure the alcove at the floor: " + joined(c.missing) + " (survey.plan)");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
@@ -31,6 +32,8 @@ Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.alcove.has_wall(job::Side::left) || !job.alcove.has_wall(job::Side::right))
+    return not_applicable("no wall faces another across the width");
   const facts::WidthRead* worst = nullptr;
   const auto off = [](const facts::WidthRead& w) { return std::abs(w.reading_mm - w.solids_mm) / w.tolerance_mm; };
   for (const facts::WidthRead& w : facts.room.widths)

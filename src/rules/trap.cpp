@@ -83,7 +83,7 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
-  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  if (!facts.room.drain.joists_known) return unread();
   Finding finding =
       found(job.trap->hole->in_mm(),
             "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
@@ -97,7 +97,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
-  if (!facts.room.drain.joists_known) return missing("find the joists: depth, spacing and first centre (floor.joists)");
+  if (!facts.room.drain.joists_known) return unread();
   Finding finding =
       found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
             "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");

@@ -19,8 +19,9 @@ std::string named(const facts::Backing& b) {
   return "'" + b.name + "' on the " + b.wall + " wall";
 }
 
-std::string studs_of(const std::string& wall) {
-  return "find the studs of the " + wall + " wall, which nobody read, and give their centres (survey.studs)";
+std::string studs_of(const std::string& walls) {
+  return "find the studs of the " + walls + (walls.find(',') == std::string::npos ? " wall" : " walls") +
+         ", which nobody read, and give their centres (survey.studs)";
 }
 
 /// The least that is known to be there comes first.
@@ -100,7 +101,10 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
   finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= limit.greatest.value_or(0);
   finding.may_hold = worst->assumed;
-  finding.read = studs_of(worst->side) + "; or " + what;
+  std::string sides;
+  for (const facts::Hold& hold : facts.holds)
+    if (hold.assumed && hold.behind == "wall") sides += (sides.empty() ? "" : ", ") + hold.side;
+  finding.read = studs_of(sides) + "; or " + what;
   return finding;
 }
 

@@ -49,9 +49,13 @@ std::string measured_text(const Result& result, const job::Job& job) {
   if (!result.measured) return "-";
   const Limit& limit = result.limit;
   const auto text = [&](double v) { return text_of(v, limit.unit, job); };
-  const std::string own = text(*result.measured);
+  // What is to be left over, and is small, reads no better than it is.
+  constexpr double small = 4.7;  // mm: where text_of shows finer marks than the tape's
+  const bool left_over = limit.unit == Unit::mm && limit.least && *result.measured >= 0 && *result.measured < small;
+  const std::string own = left_over ? text_at_most(*result.measured, job) : text(*result.measured);
   if (keeps(*result.measured, limit)) return own;
-  if (limit.least && *result.measured < *limit.least && own == least_text(*limit.least, limit.unit, job)) return "just under " + own;
+  if (limit.least && *result.measured < *limit.least && own == least_text(*limit.least, limit.unit, job))
+    return "just under " + own;
   if (limit.greatest && *result.measured > *limit.greatest && own == greatest_text(*limit.greatest, limit.unit, job))
     return "just over " + own;
   return own;

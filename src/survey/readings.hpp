@@ -27,6 +27,7 @@ struct Plan {
   std::optional<Reading> back, front, left, right;
   std::optional<Reading> from_back_left;   ///< diagonal to the front right
   std::optional<Reading> from_back_right;  ///< diagonal to the front left
+  bool any() const { return back || front || left || right || from_back_left || from_back_right; }
 };
 
 /// Between the left and right walls, at some height above the floor.

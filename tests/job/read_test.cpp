@@ -47,6 +47,12 @@ TEST(Read, TheLeastJobTakesItsDefaults) {
   EXPECT_DOUBLE_EQ(job.bed.waste, 0.1);
 }
 
+TEST(Read, WallsStandOnlyWhereSomethingWasReadBetweenThem) {
+  // Source: the reference: walls are existing where survey.plan was read; a header alone reads nothing.
+  EXPECT_FALSE(read(least_job("[survey.plan]\n"), "job.toml").walls.existing);
+  EXPECT_TRUE(read(least_job("[survey.plan]\nback = 72\n"), "job.toml").walls.existing);
+}
+
 TEST(Read, BareNumbersAreInTheJobsUnit) {
   // Source: 25.4 mm to the inch.
   const Job inch = read(least_job(), "job.toml");

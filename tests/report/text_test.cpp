@@ -109,6 +109,13 @@ TEST(Text, AHairOutsideDoesNotReadAsInside) {
   EXPECT_EQ(report::measured_text(of(1.5 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "1-1/2\"");
 }
 
+TEST(Text, WhatIsLeftOverReadsNoBetterThanItIs) {
+  // Source: by hand: 0.608 mm is 1.53 of 64ths; a tenth of a millimetre too little is not "-0".
+  const job::Job job = sample::alcove();
+  EXPECT_EQ(report::measured_text(of(0.608, {in / 16, {}, rules::Unit::mm, "", {}}), job), "1/64\"");
+  EXPECT_EQ(report::measured_text(of(-0.18, {0.0, in / 2, rules::Unit::mm, "", {}}), job), "just under 0\"");
+}
+
 TEST(Text, LimitsReadAsSentences) {
   // Source: none.
   const job::Job job = sample::alcove();

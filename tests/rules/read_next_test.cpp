@@ -1,4 +1,6 @@
 // What is to be read next, in the order of a walk, and what each reading settles.
+#include <algorithm>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -68,6 +70,39 @@ TEST(ReadNext, NamesEveryOpenCheckOnce) {
   }
   ASSERT_GT(open.size(), 5U);
   EXPECT_THAT(settled, testing::UnorderedElementsAreArray(open));
+}
+
+TEST(ReadNext, AsksForTheAssumedBesideTheMissing) {
+  // Source: property: one who takes what is asked for is not asked again.
+  job::Job job = sample::alcove();
+  job.floor.joist_first.reset();
+  job.floor.joist_span.reset();
+  for (const Result& result : rules::check(job, sample::good_facts())) {
+    if (result.outcome != rules::Outcome::not_checked || rules::waits_for_no_reading(result)) continue;
+    if (std::none_of(result.rests_on.begin(), result.rests_on.end(),
+                     [](const rules::Support& s) { return s.state == rules::Standing::missing; }))
+      continue;
+    for (const rules::Support& s : result.rests_on)
+      if (s.state == rules::Standing::missing || s.state == rules::Standing::assumed) {
+        EXPECT_TRUE(std::any_of(result.to_read.begin(), result.to_read.end(),
+                                [&](const Reading& r) { return r.what == s.read; }))
+            << result.id << " does not ask to " << s.read;
+      }
+  }
+}
+
+TEST(ReadNext, ACornerRoomIsNotAskedForAFigureItCannotMake) {
+  // Source: plane geometry: two walls make no quadrilateral, and nothing faces one of them.
+  job::Job job = sample::alcove();
+  job.alcove.walls = {job::Side::back, job::Side::right};
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {};
+  for (const Result& result : rules::check(job, facts))
+    if (result.id == "survey.closes" || result.id == "survey.widths-agree") {
+      EXPECT_EQ(result.outcome, rules::Outcome::not_applicable) << result.id;
+    } else if (result.id == "room.stud-gap") {
+      EXPECT_THAT(result.advice, HasSubstr("hold a framing square to the corner"));
+    }
 }
 
 TEST(ReadNext, AChecksNameMayBeGivenInPart) {
