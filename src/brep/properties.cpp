@@ -14,7 +14,6 @@
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
@@ -147,26 +146,6 @@ std::array<double, 6> box_of(const TopoDS_Shape& shape) {
     box.Get(b[0], b[1], b[2], b[3], b[4], b[5]);
   }
   return b;
-}
-
-namespace {
-
-/// Every edge parts two faces: parts of a solid that hang together along an edge alone have four there.
-bool two_faces_at_every_edge(const TopoDS_Shape& solid) {
-  TopTools_IndexedDataMapOfShapeListOfShape faces;
-  TopExp::MapShapesAndAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces);
-  for (int i = 1; i <= faces.Extent(); ++i)
-    if (faces(i).Extent() != 2 && !BRep_Tool::Degenerated(TopoDS::Edge(faces.FindKey(i)))) return false;
-  return true;
-}
-
-}  // namespace
-
-bool is_sound(const TopoDS_Shape& solid) {
-  if (solid.IsNull() || solid.ShapeType() != TopAbs_SOLID) return false;
-  for (TopExp_Explorer shell{solid, TopAbs_SHELL}; shell.More(); shell.Next())
-    if (!BRep_Tool::IsClosed(shell.Current())) return false;
-  return two_faces_at_every_edge(solid) && is_valid(solid) && volume_mm3(solid) > 0;
 }
 
 }  // namespace fallwright::brep

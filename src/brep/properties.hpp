@@ -3,6 +3,7 @@
 
 #include <array>
 
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
 #include <gp_Pnt.hxx>
 
@@ -22,10 +23,14 @@ double area_mm2(const TopoDS_Shape& shape);
 /// xmin ymin zmin xmax ymax zmax, tight: the kernel's tolerance is not added.
 std::array<double, 6> box_of(const TopoDS_Shape& shape);
 
-/// Whether a solid is valid in the kernel's own eyes.
-bool is_valid(const TopoDS_Shape& solid);
-
-/// Whether it is closed and outward as well.
+/// Whether a solid is closed, valid and outward, in a time that grows with its edges: every edge parts two faces that
+/// run along it in opposite senses, edges end at their corners, and on every face rings neither cross nor touch along a
+/// stretch, holes lie inside. Where a curve leaves it open the kernel is asked about that face.
 bool is_sound(const TopoDS_Shape& solid);
+
+/// The same in the kernel's own eyes: for tests, and for those who want its word.
+bool is_sound_to_kernel(const TopoDS_Shape& solid);
+bool is_valid_to_kernel(const TopoDS_Shape& solid);
+bool is_valid_face_to_kernel(const TopoDS_Face& face);
 
 }  // namespace fallwright::brep

@@ -7,15 +7,15 @@
 
 namespace fallwright::measure {
 
-void measure_bed(const parts::Model& model, const Mating& mating, facts::Facts& facts) {
+void measure_bed(const parts::Model& model, const Sides& sides, const Mating& mating, facts::Facts& facts) {
   const parts::Solid& bed = *model.first(parts::Role::bed);
   facts::Bed& found = facts.bed;
   found.least_mm = found.least_under_ribs_mm = std::numeric_limits<double>::max();
-  for (const Depth& d : depths(bed.shape)) {
+  for (const Depth& d : depths(sides)) {
     if (d.mm < found.least_mm) found.least_mm = d.mm, found.least_at_mm = to_point(d.top);
     if (d.mm > found.greatest_mm) found.greatest_mm = d.mm, found.greatest_at_mm = to_point(d.top);
   }
-  for (const Depth& d : depths(mating.contact, bed.shape))
+  for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
   const auto under = *plan_of(model, parts::Role::bed), over = *plan_of(model, parts::Role::base);

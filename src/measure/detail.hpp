@@ -12,11 +12,15 @@
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
+#include "brep/skin.hpp"
 #include "facts/facts.hpp"
 #include "measure/measure.hpp"
 #include "parts/model.hpp"
 
 namespace fallwright::measure {
+
+/// The skin of every solid of a model, at the solid's place among them.
+using Skins = std::vector<brep::Skin>;
 
 facts::Point to_point(const gp_Pnt& p);
 /// Outward normal of a planar face; nothing for a curved one.
@@ -56,7 +60,10 @@ struct Mating {
   double void_mm3 = 0;     ///< open space between them, over their common plan
   std::vector<Plate> contact;
 };
-Mating mate(const TopoDS_Shape& upper, const TopoDS_Shape& lower);
+struct Sides;
+/// The sides with which solids lie on each other: faces that are steep do not count.
+Sides sides_that_bear(const brep::Skin& skin);
+Mating mate(const Sides& upper, const Sides& lower);
 
 /// Plumb depth of a solid under a point of its top: at every corner of the pieces that its top and its underside cut
 /// out of each other. Between them depth runs evenly, so least and greatest are among them.
@@ -64,9 +71,9 @@ struct Depth {
   gp_Pnt top;
   double mm = 0;
 };
-std::vector<Depth> depths(const TopoDS_Shape& solid);
+std::vector<Depth> depths(const Sides& solid);
 /// The same under given pieces of the top.
-std::vector<Depth> depths(const std::vector<Plate>& tops, const TopoDS_Shape& solid);
+std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid);
 
 facts::FloorShape measure_floor(const parts::Model& model);
 void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
@@ -94,7 +101,8 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
 void measure_bearing(const parts::Model& model, const Mating& base_on_bed, facts::Bed& bed);
-void measure_bed(const parts::Model& model, const Mating& base_on_bed, facts::Facts& facts);
-std::vector<facts::Fit> measure_fits(const parts::Model& model, const Mating& base_on_bed, const facts::Facts& facts);
+void measure_bed(const parts::Model& model, const Sides& bed, const Mating& base_on_bed, facts::Facts& facts);
+std::vector<facts::Fit> measure_fits(const parts::Model& model, const Skins& skins, const Mating& base_on_bed,
+                                     const facts::Facts& facts);
 
 }  // namespace fallwright::measure

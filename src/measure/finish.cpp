@@ -11,6 +11,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -275,7 +276,8 @@ class Finisher {
 
   void bonds() {
     const parts::Solid* deck = model_.find("bench-frame/deck");
-    if (deck) finish_.seat_bond_mm2 = mate(model_.first(parts::Role::seat_block)->shape, deck->shape).contact_mm2;
+    const auto sides = [](const parts::Solid& solid) { return sides_that_bear(brep::skin_of(solid.shape)); };
+    if (deck) finish_.seat_bond_mm2 = mate(sides(*model_.first(parts::Role::seat_block)), sides(*deck)).contact_mm2;
     for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::bed)->shape)) {
       const auto n = outward(face);
       if (n && n->Z() < -0.1) finish_.bed_bottom_mm2 += brep::properties(face).area_mm2;

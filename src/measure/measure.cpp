@@ -16,6 +16,7 @@
 #include "brep/guard.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/sides.hpp"
 #include "survey/closure.hpp"
 
 namespace fallwright::measure {
@@ -98,8 +99,14 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
 
 facts::Facts look_at_all(const parts::Model& model) {
   facts::Facts facts = look_at_each(model, true);
-  const Mating base_on_bed = mate(model.first(parts::Role::base)->shape, model.first(parts::Role::bed)->shape);
-  measure_bed(model, base_on_bed, facts);
+  Skins skins;
+  for (const parts::Solid& solid : model.solids) skins.push_back(brep::skin_of(solid.shape));
+  const auto sides_of_first = [&](parts::Role role) {
+    return sides_that_bear(skins[model.first(role) - model.solids.data()]);
+  };
+  const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
+  const Mating base_on_bed = mate(base, bed);
+  measure_bed(model, bed, base_on_bed, facts);
   facts.clear = measure_clear(model);
   facts.members = measure_members(model);
   facts.sections = measure_sections(model);
@@ -115,7 +122,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
-  facts.fits = measure_fits(model, base_on_bed, facts);
+  facts.fits = measure_fits(model, skins, base_on_bed, facts);
   facts.room = look_at_room(model, facts);
   return facts;
 }

@@ -26,12 +26,12 @@ TopoDS_Face sieve(double moved_x) {
 
 TEST(Validity, OfAFaceWithManyHolesIsSeenHoleByHole) {
   // Source: closed form: 225 holes apart are a face; two that overlap are none, nor is one that reaches past the edge.
-  EXPECT_TRUE(is_valid(sieve(0)));
-  EXPECT_TRUE(is_valid(sieve(0).Reversed()));
-  EXPECT_TRUE(is_valid(sieve(3.9)));
-  EXPECT_FALSE(is_valid(sieve(5)));
-  EXPECT_FALSE(is_valid(sieve(74)));
-  EXPECT_FALSE(is_valid(sieve(200)));
+  EXPECT_TRUE(is_valid_to_kernel(sieve(0)));
+  EXPECT_TRUE(is_valid_to_kernel(sieve(0).Reversed()));
+  EXPECT_TRUE(is_valid_to_kernel(sieve(3.9)));
+  EXPECT_FALSE(is_valid_to_kernel(sieve(5)));
+  EXPECT_FALSE(is_valid_to_kernel(sieve(74)));
+  EXPECT_FALSE(is_valid_to_kernel(sieve(200)));
 }
 
 }  // namespace

@@ -85,7 +85,11 @@ bool is_valid_piece_by_piece(TopoDS_Face face) {
 
 }  // namespace
 
-bool is_valid(const TopoDS_Shape& solid) {
+bool is_valid_face_to_kernel(const TopoDS_Face& face) {
+  return count_wires(face) > few_holes ? is_valid_piece_by_piece(face) : BRepCheck_Analyzer{face}.IsValid();
+}
+
+bool is_valid_to_kernel(const TopoDS_Shape& solid) {
   std::vector<TopoDS_Face> faces;
   for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next())
     faces.push_back(TopoDS::Face(face.Current()));
@@ -95,9 +99,7 @@ bool is_valid(const TopoDS_Shape& solid) {
     const Handle(BRepCheck_Shell) check = new BRepCheck_Shell{TopoDS::Shell(shell.Current())};
     if (check->Closed() != BRepCheck_NoError || check->Orientation() != BRepCheck_NoError) return false;
   }
-  return std::all_of(faces.begin(), faces.end(), [&](const TopoDS_Face& face) {
-    return perforated(face) ? is_valid_piece_by_piece(face) : BRepCheck_Analyzer{face}.IsValid();
-  });
+  return std::all_of(faces.begin(), faces.end(), is_valid_face_to_kernel);
 }
 
 }  // namespace fallwright::brep

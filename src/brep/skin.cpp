@@ -1,0 +1,213 @@
+#include "brep/skin.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+#include <BRepTools_WireExplorer.hxx>
+#include <BRep_Tool.hxx>
+#include <Geom_Circle.hxx>
+#include <Geom_CylindricalSurface.hxx>
+#include <Geom_Ellipse.hxx>
+#include <Geom_Line.hxx>
+#include <Geom_Plane.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Iterator.hxx>
+#include <TopoDS_Vertex.hxx>
+#include <TopoDS_Wire.hxx>
+#include <gp_Pln.hxx>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::brep {
+namespace {
+
+constexpr Box nothing{1e300, 1e300, 1e300, -1e300, -1e300, -1e300};
+
+void take(Box& box, const gp_Pnt& p) {
+  for (int i = 0; i < 3; ++i)
+    box[i] = std::min(box[i], p.Coord(i + 1)), box[i + 3] = std::max(box[i + 3], p.Coord(i + 1));
+}
+
+void take(Box& box, const Box& other) {
+  for (std::size_t i = 0; i < 3; ++i)
+    box[i] = std::min(box[i], other[i]), box[i + 3] = std::max(box[i + 3], other[i + 3]);
+}
+
+Box grown(Box box) {
+  for (std::size_t i = 0; i < 3; ++i) box[i] -= units::tolerance::mesh_mm, box[i + 3] += units::tolerance::mesh_mm;
+  return box;
+}
+
+/// Round a full turn, so that chords stay near enough; four of them at least end where lines along the axes touch it.
+int chords_round(double radius) {
+  const double by_height = std::numbers::pi / std::acos(1 - std::min(1.0, units::tolerance::mesh_mm / radius));
+  const double by_angle = 2 * std::numbers::pi / units::tolerance::mesh_angle_rad;
+  return 4 * static_cast<int>(std::ceil(std::max(by_height, by_angle) / 4));
+}
+
+/// Where a curve that is round in plan begins its turn; nothing for any other curve.
+struct Turn {
+  double at_zero, sense, radius;
+};
+std::optional<Turn> turn_of(const Handle(Geom_Curve) & curve) {
+  const Handle(Geom_Conic) conic = Handle(Geom_Conic)::DownCast(curve);
+  if (conic.IsNull()) return std::nullopt;
+  double along = 0, across = 0;
+  if (const auto circle = Handle(Geom_Circle)::DownCast(conic); !circle.IsNull())
+    along = across = circle->Radius();
+  else if (const auto ellipse = Handle(Geom_Ellipse)::DownCast(conic); !ellipse.IsNull())
+    along = ellipse->MajorRadius(), across = ellipse->MinorRadius();
+  const gp_XYZ x = conic->Position().XDirection().XYZ() * along, y = conic->Position().YDirection().XYZ() * across;
+  const double round = std::hypot(x.X(), x.Y()), other = std::hypot(y.X(), y.Y());
+  const double skew = x.X() * y.X() + x.Y() * y.Y();
+  constexpr double same = units::tolerance::ratio;
+  if (!(round > 0) || std::abs(round - other) > same * round || std::abs(skew) > same * round * round)
+    return std::nullopt;
+  return Turn{std::atan2(x.Y(), x.X()), x.X() * y.Y() - x.Y() * y.X() > 0 ? 1.0 : -1.0, round};
+}
+
+/// Parameters at which chords of a curve end, its own ends left out, in rising order.
+std::vector<double> stops_of(const Handle(Geom_Curve) & curve, double first, double last) {
+  std::vector<double> stops;
+  if (const auto turn = turn_of(curve)) {
+    const double step = 2 * std::numbers::pi / chords_round(turn->radius);
+    double from = turn->at_zero + turn->sense * first, to = turn->at_zero + turn->sense * last;
+    if (from > to) std::swap(from, to);
+    constexpr double same = 1e-6;  // of a step: an end that falls on a stop is not told twice
+    for (double k = std::ceil(from / step + same); k * step < to - same * step; ++k)
+      stops.push_back((k * step - turn->at_zero) * turn->sense);
+    std::sort(stops.begin(), stops.end());
+    return stops;
+  }
+  const auto circle = Handle(Geom_Circle)::DownCast(curve);
+  const double share = circle.IsNull() ? 1 : (last - first) / (2 * std::numbers::pi);
+  const int count = circle.IsNull() ? 32 : static_cast<int>(std::ceil(chords_round(circle->Radius()) * share));
+  for (int i = 1; i < count; ++i) stops.push_back(first + (last - first) * i / count);
+  return stops;
+}
+
+/// The ends of a curve and, where it is part of a circle or an ellipse, its outermost points.
+Box box_of(const Handle(Geom_Curve) & curve, double first, double last, const std::vector<double>& stops) {
+  Box box = nothing;
+  take(box, curve->Value(first)), take(box, curve->Value(last));
+  const Handle(Geom_Conic) conic = Handle(Geom_Conic)::DownCast(curve);
+  if (conic.IsNull()) {
+    for (const double at : stops) take(box, curve->Value(at));
+    return grown(box);
+  }
+  const gp_XYZ quarter = curve->Value(std::numbers::pi / 2).XYZ(), zero = curve->Value(0).XYZ();
+  const gp_XYZ centre = conic->Location().XYZ();
+  for (int i = 1; i <= 3; ++i) {
+    const double out = std::atan2((quarter - centre).Coord(i), (zero - centre).Coord(i));
+    for (const double at : {out, out + std::numbers::pi}) {
+      const double turned =
+          first + std::remainder(at - first - std::numbers::pi, 2 * std::numbers::pi) + std::numbers::pi;
+      if (turned < last) take(box, curve->Value(turned));
+    }
+  }
+  return box;
+}
+
+/// Points along an edge in its own sense, but for its last.
+struct Walk {
+  Ring points;
+  std::optional<Curve> curve;
+};
+Walk walk(const TopoDS_Edge& edge) {
+  Walk walk{{BRep_Tool::Pnt(TopExp::FirstVertex(edge, true))}, {}};
+  TopLoc_Location place;
+  double first = 0, last = 0;
+  const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
+  if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) return walk;
+  const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
+  std::vector<double> stops = stops_of(here, first, last);
+  walk.curve = Curve{box_of(here, first, last, stops)};
+  if (const auto turn = turn_of(here)) {
+    const gp_Pnt centre = Handle(Geom_Conic)::DownCast(here)->Location();
+    walk.curve->about = About{centre.X(), centre.Y(), turn->radius};
+  }
+  if (edge.Orientation() == TopAbs_REVERSED) std::reverse(stops.begin(), stops.end());
+  for (const double at : stops) walk.points.push_back(here->Value(at));
+  return walk;
+}
+
+/// Edges in the order in which they hang together.
+std::vector<TopoDS_Edge> edges_of(const TopoDS_Wire& wire, const TopoDS_Face& face) {
+  std::vector<TopoDS_Edge> edges;
+  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) edges.push_back(TopoDS::Edge(edge.Value()));
+  if (wire.Orientation() == TopAbs_REVERSED) std::reverse(edges.begin(), edges.end());
+  bool in_order = true;
+  for (std::size_t i = 0; i < edges.size() && in_order; ++i)
+    in_order = TopExp::LastVertex(edges[i], true).IsSame(TopExp::FirstVertex(edges[(i + 1) % edges.size()], true));
+  if (in_order) return edges;
+  edges.clear();
+  for (BRepTools_WireExplorer edge{wire, face}; edge.More(); edge.Next()) edges.push_back(edge.Current());
+  return edges;
+}
+
+Flat flat_of(const TopoDS_Face& face, const gp_Dir& normal) {
+  Flat flat{face, normal, {}, {}, nothing};
+  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
+    Ring& ring = flat.rings.emplace_back();
+    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
+      const Walk walked = walk(edge);
+      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
+      if (walked.curve) flat.curves.push_back(*walked.curve);
+    }
+    for (const gp_Pnt& p : ring) take(flat.box, p);
+  }
+  for (const Curve& curve : flat.curves) take(flat.box, curve.box);
+  return flat;
+}
+
+/// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
+Round round_of(const TopoDS_Face& face) {
+  Round round{face, nothing};
+  const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
+  if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
+    round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
+  for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
+    const Walk walked = walk(TopoDS::Edge(edge.Current()));
+    take(round.box, walked.points.front());
+    if (walked.curve) take(round.box, walked.curve->box);
+  }
+  return round;
+}
+
+}  // namespace
+
+double apart(const Box& a, const Box& b) {
+  double sum = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double gap = std::max({0.0, a[i] - b[i + 3], b[i] - a[i + 3]});
+    sum += gap * gap;
+  }
+  return std::sqrt(sum);
+}
+
+Skin skin_of(const TopoDS_Shape& solid) {
+  Skin skin;
+  skin.box = nothing;
+  for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
+    const TopoDS_Face& face = TopoDS::Face(it.Current());
+    const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
+    if (plane.IsNull()) {
+      skin.rounds.push_back(round_of(face));
+      take(skin.box, skin.rounds.back().box);
+      continue;
+    }
+    const gp_Dir normal = plane->Pln().Axis().Direction();
+    skin.flats.push_back(flat_of(face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal));
+    take(skin.box, skin.flats.back().box);
+  }
+  return skin;
+}
+
+}  // namespace fallwright::brep

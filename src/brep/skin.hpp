@@ -1,0 +1,72 @@
+/// A solid as plain numbers, taken from the kernel's shape once: what distances, overlaps and depths are measured on.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Shape.hxx>
+#include <gp_Dir.hxx>
+#include <gp_Pnt.hxx>
+
+namespace fallwright::brep {
+
+/// xmin ymin zmin xmax ymax zmax
+using Box = std::array<double, 6>;
+
+/// How far apart two boxes are; zero where they meet.
+double apart(const Box& a, const Box& b);
+
+/// Corners in order, outer loops counter-clockwise and holes clockwise for an eye that the face looks at. A curved edge
+/// shows as chords whose ends lie on it, no farther from it than `tolerance::mesh_mm`.
+using Ring = std::vector<gp_Pnt>;
+
+/// The upright axis that an arc or a cylinder runs round: seen from above a part of a circle.
+struct About {
+  double x = 0, y = 0, radius = 0;
+};
+
+/// A curved edge.
+struct Curve {
+  Box box;
+  std::optional<About> about = {};
+};
+
+/// A planar face.
+struct Flat {
+  TopoDS_Face face;
+  gp_Dir normal;            ///< outward
+  std::vector<Ring> rings;  ///< in the kernel's order: the outer one need not be the first
+  std::vector<Curve> curves;
+  Box box;
+  bool straight() const { return curves.empty(); }
+};
+
+/// A face that is no plane.
+struct Round {
+  TopoDS_Face face;
+  Box box;
+  std::optional<About> about = {};  ///< a cylinder that stands
+};
+
+struct Skin {
+  std::vector<Flat> flats;
+  std::vector<Round> rounds;
+  Box box{};
+};
+
+/// Round an upright axis chords end at the same angles in every solid, so that faces that meet along an arc keep
+/// meeting.
+Skin skin_of(const TopoDS_Shape& solid);
+
+/// A triangle, corners counter-clockwise for an eye that its face looks at.
+using Facet3 = std::array<gp_Pnt, 3>;
+
+/// A flat face in triangles whose corners are those of its rings. @throws diag::ModelError when its rings cross.
+std::vector<Facet3> triangles_of(const Flat& flat);
+
+/// A face that is no plane, by the kernel's mesh.
+std::vector<Facet3> triangles_of(const Round& round);
+
+}  // namespace fallwright::brep

@@ -1,0 +1,273 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include <BRep_Tool.hxx>
+#include <Geom_Curve.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
+#include <TopTools_DataMapOfShapeInteger.hxx>
+#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
+#include <TopTools_ShapeMapHasher.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Vertex.hxx>
+
+#include "brep/properties.hpp"
+#include "brep/skin.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::brep {
+namespace {
+
+constexpr double weld = units::tolerance::weld_mm;
+
+bool is_closed_solid(const TopoDS_Shape& solid) {
+  if (solid.IsNull() || solid.ShapeType() != TopAbs_SOLID) return false;
+  for (TopExp_Explorer shell{solid, TopAbs_SHELL}; shell.More(); shell.Next())
+    if (!BRep_Tool::IsClosed(shell.Current())) return false;
+  return true;
+}
+
+/// Parts of a solid that hang together along an edge alone have four faces there.
+bool two_faces_at_every_edge(const TopoDS_Shape& solid) {
+  TopTools_IndexedDataMapOfShapeListOfShape faces;
+  TopExp::MapShapesAndAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces);
+  for (int i = 1; i <= faces.Extent(); ++i)
+    if (faces(i).Extent() != 2 && !BRep_Tool::Degenerated(TopoDS::Edge(faces.FindKey(i)))) return false;
+  return true;
+}
+
+/// Every edge is run along once in each sense.
+bool senses_agree(const TopoDS_Shape& solid) {
+  TopTools_DataMapOfShapeInteger sum;  // by edge, whatever its sense
+  for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next())
+    for (TopExp_Explorer edge{face.Current(), TopAbs_EDGE}; edge.More(); edge.Next()) {
+      const int sense = edge.Current().Orientation() == TopAbs_REVERSED ? -1 : 1;
+      if (int* known = sum.ChangeSeek(edge.Current()))
+        *known += sense;
+      else
+        sum.Bind(edge.Current(), sense);
+    }
+  for (TopTools_DataMapIteratorOfDataMapOfShapeInteger it{sum}; it.More(); it.Next())
+    if (it.Value() != 0) return false;
+  return true;
+}
+
+bool ends_at_its_corners(const TopoDS_Edge& edge) {
+  if (BRep_Tool::Degenerated(edge)) return true;
+  TopLoc_Location place;
+  double first = 0, last = 0;
+  const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
+  const TopoDS_Vertex from = TopExp::FirstVertex(edge), to = TopExp::LastVertex(edge);
+  if (curve.IsNull() || from.IsNull() || to.IsNull() || first >= last) return false;
+  const auto at = [&](double t) { return curve->Value(t).Transformed(place.Transformation()); };
+  return at(first).Distance(BRep_Tool::Pnt(from)) <= BRep_Tool::Tolerance(from) + weld &&
+         at(last).Distance(BRep_Tool::Pnt(to)) <= BRep_Tool::Tolerance(to) + weld;
+}
+
+bool edges_end_at_corners(const TopoDS_Shape& solid) {
+  TopTools_IndexedMapOfShape edges;
+  TopExp::MapShapes(solid, TopAbs_EDGE, edges);
+  for (int i = 1; i <= edges.Extent(); ++i)
+    if (!ends_at_its_corners(TopoDS::Edge(edges(i)))) return false;
+  return true;
+}
+
+/// What rings of a face tell; `open` where a curve comes so near something that chords do not settle it.
+enum class Verdict { sound, unsound, open };
+
+struct Point {
+  double u, v;
+};
+double distance(const Point& a, const Point& b) {
+  return std::hypot(a.u - b.u, a.v - b.v);
+}
+
+struct Segment {
+  Point from, to;
+  bool chord;
+  double u0() const { return std::min(from.u, to.u); }
+  double u1() const { return std::max(from.u, to.u); }
+};
+
+double turn(const Point& a, const Point& b, const Point& c) {
+  return (b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u);
+}
+
+double distance(const Point& p, const Segment& s) {
+  const double du = s.to.u - s.from.u, dv = s.to.v - s.from.v;
+  const double share = ((p.u - s.from.u) * du + (p.v - s.from.v) * dv) / (du * du + dv * dv);
+  const double t = std::clamp(share, 0.0, 1.0);
+  return distance(p, Point{s.from.u + t * du, s.from.v + t * dv});
+}
+
+bool cross(const Segment& s, const Segment& t) {
+  const double a = turn(s.from, s.to, t.from), b = turn(s.from, s.to, t.to);
+  const double c = turn(t.from, t.to, s.from), d = turn(t.from, t.to, s.to);
+  return ((a > 0 && b < 0) || (a < 0 && b > 0)) && ((c > 0 && d < 0) || (c < 0 && d > 0));
+}
+
+/// Two stretches of rings may have one corner in common, and nothing else. How near they come beside that.
+double beside_corners(const Segment& s, const Segment& t) {
+  const auto one = [](const Point& a, const Point& b) { return distance(a, b) <= weld; };
+  const bool from_from = one(s.from, t.from), from_to = one(s.from, t.to), to_from = one(s.to, t.from),
+             to_to = one(s.to, t.to);
+  if ((from_from && to_to) || (from_to && to_from)) return 0;
+  if (from_from || from_to) return std::min(distance(s.to, t), distance(from_from ? t.to : t.from, s));
+  if (to_from || to_to) return std::min(distance(s.from, t), distance(to_from ? t.to : t.from, s));
+  if (cross(s, t)) return 0;
+  return std::min({distance(s.from, t), distance(s.to, t), distance(t.from, s), distance(t.to, s)});
+}
+
+/// The rings of one face in its own plane.
+class Rings {
+ public:
+  explicit Rings(const Flat& flat) : flat_{flat} {
+    const gp_Dir& n = flat.normal;
+    const double x = std::abs(n.X()), y = std::abs(n.Y()), z = std::abs(n.Z());
+    const int axis = z >= x && z >= y ? 3 : x >= y ? 1 : 2;
+    const gp_Dir way{axis == 1 ? 0.0 : 1.0, axis == 1 ? 1.0 : 0.0, 0};
+    const gp_XYZ v = n.XYZ().Crossed(way.XYZ()).Normalized(), u = v.Crossed(n.XYZ());
+    const gp_XYZ origin = flat.rings.front().front().XYZ();
+    for (const Ring& ring : flat.rings) {
+      auto& points = rings_.emplace_back();
+      for (const gp_Pnt& p : ring) {
+        const gp_XYZ off = p.XYZ() - origin;
+        points.push_back({off.Dot(u), off.Dot(v)});
+        level_ = level_ && std::abs(off.Dot(n.XYZ())) <= weld;
+      }
+    }
+  }
+
+  Verdict verdict() const {
+    if (!level_ || !one_outer_ring()) return Verdict::unsound;
+    const Verdict apart = stretches_apart();
+    return apart == Verdict::sound && !holes_lie_inside() ? Verdict::unsound : apart;
+  }
+
+ private:
+  static double twice_area(const std::vector<Point>& ring) {
+    double sum = 0;
+    for (std::size_t i = 1; i + 1 < ring.size(); ++i) sum += turn(ring[0], ring[i], ring[i + 1]);
+    return sum;
+  }
+
+  bool one_outer_ring() const {
+    const auto outer = [](const auto& ring) { return twice_area(ring) > 0; };
+    return std::count_if(rings_.begin(), rings_.end(), outer) == 1;
+  }
+
+  std::vector<Segment> segments() const {
+    std::vector<Segment> all;
+    for (std::size_t r = 0; r < rings_.size(); ++r)
+      for (std::size_t i = 0; i < rings_[r].size(); ++i) {
+        const std::size_t next = (i + 1) % rings_[r].size();
+        all.push_back({rings_[r][i], rings_[r][next], on_curve(r, i) && on_curve(r, next)});
+      }
+    std::sort(all.begin(), all.end(), [](const Segment& a, const Segment& b) { return a.u0() < b.u0(); });
+    return all;
+  }
+
+  bool on_curve(std::size_t ring, std::size_t i) const {
+    const gp_Pnt& p = flat_.rings[ring][i];
+    return std::any_of(flat_.curves.begin(), flat_.curves.end(), [&](const Curve& curve) {
+      return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld;
+    });
+  }
+
+  Verdict stretches_apart() const {
+    const std::vector<Segment> all = segments();
+    constexpr double curve = 2 * units::tolerance::mesh_mm;
+    bool open = false;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const Segment& s = all[i];
+      if (distance(s.from, s.to) <= weld) return Verdict::unsound;
+      const double v0 = std::min(s.from.v, s.to.v) - curve, v1 = std::max(s.from.v, s.to.v) + curve;
+      for (std::size_t j = i + 1; j < all.size() && all[j].u0() <= s.u1() + curve; ++j) {
+        const Segment& t = all[j];
+        if (std::max(t.from.v, t.to.v) < v0 || std::min(t.from.v, t.to.v) > v1) continue;
+        const double near = beside_corners(s, t);
+        if (s.chord || t.chord)
+          open = open || near <= curve;
+        else if (near <= weld)
+          return Verdict::unsound;
+      }
+    }
+    return open ? Verdict::open : Verdict::sound;
+  }
+
+  static bool inside(const std::vector<Point>& ring, const Point& p) {
+    bool in = false;
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+      const Point &a = ring[i], &b = ring[j];
+      if ((a.v > p.v) != (b.v > p.v) && p.u < a.u + (p.v - a.v) / (b.v - a.v) * (b.u - a.u)) in = !in;
+    }
+    return in;
+  }
+
+  /// Of rings that do not cross, one stretch tells for all. @pre stretches are apart
+  bool holes_lie_inside() const {
+    struct Hole {
+      const std::vector<Point>* ring;
+      double u0, u1, v0, v1;
+    };
+    std::vector<Hole> holes;
+    const std::vector<Point>* outer = nullptr;
+    for (const auto& ring : rings_) {
+      if (twice_area(ring) > 0) {
+        outer = &ring;
+        continue;
+      }
+      const auto u = [](const Point& a, const Point& b) { return a.u < b.u; };
+      const auto v = [](const Point& a, const Point& b) { return a.v < b.v; };
+      const auto [u0, u1] = std::minmax_element(ring.begin(), ring.end(), u);
+      const auto [v0, v1] = std::minmax_element(ring.begin(), ring.end(), v);
+      holes.push_back({&ring, u0->u, u1->u, v0->v, v1->v});
+    }
+    std::sort(holes.begin(), holes.end(), [](const Hole& a, const Hole& b) { return a.u0 < b.u0; });
+    const auto middle = [](const Hole& hole) {
+      const Point &a = (*hole.ring)[0], &b = (*hole.ring)[1];  // off the corners, where rings may touch
+      return Point{(a.u + b.u) / 2, (a.v + b.v) / 2};
+    };
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      if (!inside(*outer, middle(holes[i]))) return false;
+      for (std::size_t j = i + 1; j < holes.size() && holes[j].u0 <= holes[i].u1; ++j) {
+        if (holes[j].v0 > holes[i].v1 || holes[j].v1 < holes[i].v0) continue;
+        if (inside(*holes[i].ring, middle(holes[j])) || inside(*holes[j].ring, middle(holes[i]))) return false;
+      }
+    }
+    return true;
+  }
+
+  const Flat& flat_;
+  std::vector<std::vector<Point>> rings_;
+  bool level_ = true;
+};
+
+bool faces_are_sound(const TopoDS_Shape& solid) {
+  const Skin skin = skin_of(solid);
+  for (const Flat& flat : skin.flats) {
+    if (flat.rings.empty()) return false;
+    const Verdict verdict = Rings{flat}.verdict();
+    if (verdict == Verdict::unsound && flat.straight()) return false;
+    if (verdict != Verdict::sound && !is_valid_face_to_kernel(flat.face)) return false;
+  }
+  return std::all_of(skin.rounds.begin(), skin.rounds.end(),
+                     [](const Round& round) { return is_valid_face_to_kernel(round.face); });
+}
+
+}  // namespace
+
+bool is_sound(const TopoDS_Shape& solid) {
+  return is_closed_solid(solid) && two_faces_at_every_edge(solid) && senses_agree(solid) &&
+         edges_end_at_corners(solid) && faces_are_sound(solid) && volume_mm3(solid) > 0;
+}
+
+bool is_sound_to_kernel(const TopoDS_Shape& solid) {
+  return is_closed_solid(solid) && two_faces_at_every_edge(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
+}
+
+}  // namespace fallwright::brep

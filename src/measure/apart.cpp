@@ -1,0 +1,276 @@
+#include "measure/apart.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <BRepExtrema_DistShapeShape.hxx>
+#include <gp_Vec.hxx>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using brep::Box;
+using brep::Flat;
+using brep::Ring;
+
+constexpr double same_mm = units::tolerance::weld_mm;
+
+/// Collects the nearest places as they turn up, and knows how near something must come to matter.
+class Nearest {
+ public:
+  explicit Nearest(double reach_mm) : best_{reach_mm} {}
+
+  double best() const { return best_; }
+  bool found() const { return !places_.empty(); }
+  bool matters(double mm) const { return mm <= best_ + same_mm; }
+
+  void take(double mm, const gp_Pnt& at) {
+    if (!matters(mm)) return;
+    if (mm < best_ - same_mm) std::erase_if(places_, [&](const Apart& p) { return p.mm > mm + same_mm; });
+    best_ = std::min(best_, mm);
+    places_.push_back({mm, at});
+  }
+
+  /// The least distance, told where one is most in the middle of all places that are as near.
+  Apart place() const {
+    gp_XYZ low{1e300, 1e300, 1e300}, high = low * -1;
+    for (const Apart& p : places_)
+      for (int i = 1; i <= 3; ++i)
+        low.SetCoord(i, std::min(low.Coord(i), p.at.Coord(i))),
+            high.SetCoord(i, std::max(high.Coord(i), p.at.Coord(i)));
+    const gp_Pnt middle{(low + high) / 2};
+    const auto nearer = [&](const Apart& p, const Apart& q) {
+      return p.at.SquareDistance(middle) < q.at.SquareDistance(middle) - same_mm;
+    };
+    return {best_, std::min_element(places_.begin(), places_.end(), nearer)->at};
+  }
+
+ private:
+  double best_;
+  std::vector<Apart> places_;
+};
+
+double away(const gp_Pnt& p, const Box& box) {
+  return brep::apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, box);
+}
+
+/// Whether a point of the face's plane lies in the face. Nothing is said of points near a curved edge: no.
+bool holds(const Flat& flat, const gp_Pnt& p) {
+  for (const brep::Curve& curve : flat.curves)
+    if (away(p, curve.box) <= same_mm) return false;
+  const double x = std::abs(flat.normal.X()), y = std::abs(flat.normal.Y()), z = std::abs(flat.normal.Z());
+  const int axis = z >= x && z >= y ? 3 : x >= y ? 1 : 2, u = axis % 3 + 1, v = u % 3 + 1;
+  bool inside = false;
+  for (const Ring& ring : flat.rings)
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+      const gp_Pnt &a = ring[i], &b = ring[j];
+      if ((a.Coord(v) > p.Coord(v)) == (b.Coord(v) > p.Coord(v))) continue;
+      const double share = (p.Coord(v) - a.Coord(v)) / (b.Coord(v) - a.Coord(v));
+      if (p.Coord(u) < a.Coord(u) + share * (b.Coord(u) - a.Coord(u))) inside = !inside;
+    }
+  return inside;
+}
+
+/// Distance of a point from the face's plane, outward positive.
+double above(const Flat& flat, const gp_Pnt& p) {
+  return (p.XYZ() - flat.rings.front().front().XYZ()).Dot(flat.normal.XYZ());
+}
+
+/// Corners of one face over the other one's middle.
+void corners_to_face(const Flat& a, const Flat& b, bool on_a, Nearest& nearest) {
+  for (const Ring& ring : a.rings)
+    for (const gp_Pnt& p : ring) {
+      const double height = above(b, p);
+      if (!nearest.matters(std::abs(height)) || !nearest.matters(away(p, b.box))) continue;
+      const gp_Pnt foot{p.XYZ() - height * b.normal.XYZ()};
+      if (holds(b, foot)) nearest.take(std::abs(height), on_a ? p : foot);
+    }
+}
+
+struct Edge {
+  gp_Pnt from, to;
+  Box box() const {
+    Box b{};
+    for (int i = 0; i < 3; ++i) {
+      b[i] = std::min(from.Coord(i + 1), to.Coord(i + 1));
+      b[i + 3] = std::max(from.Coord(i + 1), to.Coord(i + 1));
+    }
+    return b;
+  }
+};
+
+/// The nearest points of two straight edges.
+void edge_to_edge(const Edge& a, const Edge& b, Nearest& nearest) {
+  const gp_XYZ u = a.to.XYZ() - a.from.XYZ(), v = b.to.XYZ() - b.from.XYZ(), w = a.from.XYZ() - b.from.XYZ();
+  const double uu = u.Dot(u), vv = v.Dot(v), uv = u.Dot(v), uw = u.Dot(w), vw = v.Dot(w);
+  const double across = uu * vv - uv * uv;
+  const auto take = [&](double s, double t) {
+    s = std::clamp(s, 0.0, 1.0), t = std::clamp(t, 0.0, 1.0);
+    const gp_XYZ p = a.from.XYZ() + s * u, q = b.from.XYZ() + t * v;
+    nearest.take((p - q).Modulus(), gp_Pnt{p});
+  };
+  if (uu == 0 || vv == 0) return;
+  constexpr double parallel = 1e-12;  // sine squared: from there on an end is as near as the crossing
+  if (across > parallel * uu * vv) {
+    const double s = (uv * vw - vv * uw) / across, t = (uu * vw - uv * uw) / across;
+    if (s > 0 && s < 1 && t > 0 && t < 1) return take(s, t);
+  }
+  take(0, vw / vv), take(1, (vw + uv) / vv), take(-uw / uu, 0), take((uv - uw) / uu, 1);
+}
+
+std::vector<Edge> edges_near(const Flat& flat, const Box& box, double reach) {
+  std::vector<Edge> edges;
+  for (const Ring& ring : flat.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Edge edge{ring[i], ring[(i + 1) % ring.size()]};
+      if (brep::apart(edge.box(), box) <= reach) edges.push_back(edge);
+    }
+  return edges;
+}
+
+/// Where an edge of `a` goes through the face `b` the two meet.
+void edge_through_face(const Edge& edge, const Flat& b, Nearest& nearest) {
+  const double from = above(b, edge.from), to = above(b, edge.to);
+  if ((from < 0) == (to < 0)) return;
+  const gp_Pnt p{edge.from.XYZ() + from / (from - to) * (edge.to.XYZ() - edge.from.XYZ())};
+  if (holds(b, p)) nearest.take(0, p);
+}
+
+/// A chord between points of a curve is no edge, so it counts for what its ends are: corners.
+bool is_chord(const Edge& edge, const Flat& flat) {
+  return std::any_of(flat.curves.begin(), flat.curves.end(), [&](const brep::Curve& curve) {
+    return away(edge.from, curve.box) <= same_mm && away(edge.to, curve.box) <= same_mm;
+  });
+}
+
+void face_to_face(const Flat& a, const Flat& b, Nearest& nearest) {
+  corners_to_face(a, b, true, nearest);
+  corners_to_face(b, a, false, nearest);
+  const double reach = nearest.best() + same_mm;
+  auto of_a = edges_near(a, b.box, reach), of_b = edges_near(b, a.box, reach);
+  std::erase_if(of_a, [&](const Edge& e) { return is_chord(e, a); });
+  std::erase_if(of_b, [&](const Edge& e) { return is_chord(e, b); });
+  for (const Edge& p : of_a) edge_through_face(p, b, nearest);
+  for (const Edge& q : of_b) edge_through_face(q, a, nearest);
+  for (const Edge& p : of_a)
+    for (const Edge& q : of_b)
+      if (nearest.matters(brep::apart(p.box(), q.box()))) edge_to_edge(p, q, nearest);
+}
+
+/// Two faces of which one has a curve, that may come as near as `least`.
+struct Curved {
+  const TopoDS_Face *a, *b;
+  double least;
+};
+
+/// Least and greatest distance of what a face covers in plan from an upright axis, or a little less and more.
+struct Ranged {
+  double least = 0, greatest = 0;
+};
+
+bool turns_round(const brep::About& axis, const brep::Curve& curve) {
+  return curve.about && std::hypot(curve.about->x - axis.x, curve.about->y - axis.y) <= same_mm;
+}
+
+Ranged range_from(const brep::About& axis, const Flat& flat) {
+  Ranged range{1e300, 0};
+  bool inside = false;
+  for (const Ring& ring : flat.rings)
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+      const double ax = ring[j].X() - axis.x, ay = ring[j].Y() - axis.y;
+      const double bx = ring[i].X() - axis.x, by = ring[i].Y() - axis.y, dx = bx - ax, dy = by - ay;
+      const double length2 = dx * dx + dy * dy,
+                   t = length2 > 0 ? std::clamp(-(ax * dx + ay * dy) / length2, 0.0, 1.0) : 0;
+      range.least = std::min(range.least, std::hypot(ax + t * dx, ay + t * dy));
+      range.greatest = std::max(range.greatest, std::hypot(bx, by));
+      if ((ay > 0) != (by > 0) && ax + ay / (ay - by) * dx > 0) inside = !inside;
+    }
+  if (inside) range.least = 0;
+  // Chords lie within a curve that turns round the axis, and may lie beyond any other.
+  if (!flat.curves.empty()) range.least -= units::tolerance::mesh_mm;
+  const auto round = [&](const brep::Curve& curve) { return turns_round(axis, curve); };
+  if (!std::all_of(flat.curves.begin(), flat.curves.end(), round)) range.greatest += units::tolerance::mesh_mm;
+  return range;
+}
+
+Ranged range_from(const brep::About& axis, const brep::Round& round) {
+  if (round.about) {
+    const double off = std::hypot(round.about->x - axis.x, round.about->y - axis.y), radius = round.about->radius;
+    return {std::abs(off - radius), off + radius};
+  }
+  const Box& b = round.box;
+  return {0, std::hypot(std::max(std::abs(b[0] - axis.x), std::abs(b[3] - axis.x)),
+                        std::max(std::abs(b[1] - axis.y), std::abs(b[4] - axis.y)))};
+}
+
+/// Never more than how far a curved thing is from a face: by their boxes, and by how far they are from its axis.
+template <class Face>
+double least_between(const Box& curved, const std::optional<brep::About>& about, const Face& face) {
+  const double by_boxes = brep::apart(curved, face.box);
+  if (!about) return by_boxes;
+  const Ranged range = range_from(*about, face);
+  const double beside = std::max(about->radius - range.greatest, range.least - about->radius);
+  const double over = std::max({0.0, curved[2] - face.box[5], face.box[2] - curved[5]});
+  return beside > 0 ? std::max(by_boxes, std::hypot(beside, over)) : by_boxes;
+}
+
+template <class Face>
+double least_by_curves(const Flat& flat, const Face& other) {
+  double least = 1e300;
+  for (const brep::Curve& curve : flat.curves) least = std::min(least, least_between(curve.box, curve.about, other));
+  return least;
+}
+
+double least_of(const Flat& a, const Flat& b) {
+  return std::min(least_by_curves(a, b), least_by_curves(b, a));
+}
+double least_of(const brep::Round& a, const Flat& b) {
+  return std::max(brep::apart(a.box, b.box), least_between(a.box, a.about, b));
+}
+double least_of(const brep::Round& a, const brep::Round& b) {
+  return std::max(least_between(a.box, a.about, b), least_between(b.box, b.about, a));
+}
+
+/// The nearest first, those that may come nearer than `reach`.
+std::vector<Curved> curved_pairs(const brep::Skin& a, const brep::Skin& b, double reach) {
+  std::vector<Curved> pairs;
+  const auto add = [&](const auto& p, const auto& q, double least) {
+    if (least < reach) pairs.push_back({&p.face, &q.face, least});
+  };
+  for (const Flat& p : a.flats) {
+    for (const Flat& q : b.flats) add(p, q, least_of(p, q));
+    for (const brep::Round& q : b.rounds) add(p, q, least_of(q, p));
+  }
+  for (const brep::Round& p : a.rounds) {
+    for (const Flat& q : b.flats) add(p, q, least_of(p, q));
+    for (const brep::Round& q : b.rounds) add(p, q, least_of(p, q));
+  }
+  std::sort(pairs.begin(), pairs.end(), [](const Curved& p, const Curved& q) { return p.least < q.least; });
+  return pairs;
+}
+
+}  // namespace
+
+std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reach_mm) {
+  Nearest nearest{reach_mm};
+  std::vector<const Flat*> near_b;
+  for (const Flat& q : b.flats)
+    if (brep::apart(q.box, a.box) <= reach_mm) near_b.push_back(&q);
+  for (const Flat& p : a.flats) {
+    if (!nearest.matters(brep::apart(p.box, b.box))) continue;
+    for (const Flat* q : near_b)
+      if (nearest.matters(brep::apart(p.box, q->box))) face_to_face(p, *q, nearest);
+  }
+  for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
+    if (pair.least >= nearest.best() - same_mm) break;
+    const BRepExtrema_DistShapeShape distance{*pair.a, *pair.b};
+    if (distance.IsDone() && distance.NbSolution() > 0) nearest.take(distance.Value(), distance.PointOnShape1(1));
+  }
+  if (!nearest.found()) return std::nullopt;
+  return nearest.place();
+}
+
+}  // namespace fallwright::measure

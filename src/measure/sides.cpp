@@ -1,0 +1,115 @@
+#include "measure/sides.hpp"
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+
+Triangle to_triangle(std::array<gp_Pnt, 3> corner) {
+  const auto& [a, b, c] = corner;
+  if ((b.X() - a.X()) * (c.Y() - a.Y()) < (c.X() - a.X()) * (b.Y() - a.Y())) std::swap(corner[1], corner[2]);
+  return {corner, std::min({a.X(), b.X(), c.X()}), std::min({a.Y(), b.Y(), c.Y()}), std::max({a.X(), b.X(), c.X()}),
+          std::max({a.Y(), b.Y(), c.Y()})};
+}
+
+double twice_plan_mm2(const Triangle& t) {
+  const auto& [a, b, c] = t.corner;
+  return (b.X() - a.X()) * (c.Y() - a.Y()) - (c.X() - a.X()) * (b.Y() - a.Y());
+}
+
+double height(const Triangle& t, double x, double y) {
+  const gp_Vec u{t.corner[0], t.corner[1]}, v{t.corner[0], t.corner[2]};
+  const gp_Vec n = u.Crossed(v);
+  return t.corner[0].Z() - ((x - t.corner[0].X()) * n.X() + (y - t.corner[0].Y()) * n.Y()) / n.Z();
+}
+
+Sides sides_of(const brep::Skin& skin, double least) {
+  Sides sides;
+  for (const brep::Flat& flat : skin.flats) {
+    if (std::abs(flat.normal.Z()) <= least) continue;
+    auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
+    for (const brep::Facet3& facet : brep::triangles_of(flat)) side.push_back(to_triangle(facet));
+  }
+  return sides;
+}
+
+Sides all_sides_of(const brep::Skin& skin) {
+  constexpr double upright = 1e-12;  // rounding of a unit normal
+  Sides sides = sides_of(skin, upright);
+  for (const brep::Round& round : skin.rounds) {
+    if (round.about) continue;
+    for (const brep::Facet3& facet : brep::triangles_of(round)) {
+      const double up = gp_Vec{facet[0], facet[1]}.Crossed(gp_Vec{facet[0], facet[2]}).Z();
+      if (std::abs(up) > upright) (up > 0 ? sides.up : sides.down).push_back(to_triangle(facet));
+    }
+  }
+  return sides;
+}
+
+Patch common(const Triangle& upper, const Triangle& lower) {
+  Patch polygon;
+  for (const gp_Pnt& p : upper.corner) polygon.push_back({p.X(), p.Y(), p.Z() - height(lower, p.X(), p.Y())});
+  for (int i = 0; i < 3 && !polygon.empty(); ++i) {
+    const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
+    polygon =
+        keep(polygon, [&](const Spot& s) { return (b.X() - a.X()) * (s.y - a.Y()) - (s.x - a.X()) * (b.Y() - a.Y()); });
+  }
+  return polygon;
+}
+
+Integral integrate(const Patch& p) {
+  Integral sum;
+  for (std::size_t i = 1; i + 1 < p.size(); ++i) {
+    const double a = ((p[i].x - p[0].x) * (p[i + 1].y - p[0].y) - (p[i + 1].x - p[0].x) * (p[i].y - p[0].y)) / 2;
+    sum.area += a;
+    sum.volume += a * (p[0].open + p[i].open + p[i + 1].open) / 3;
+  }
+  return sum;
+}
+
+Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles} {
+  if (triangles.empty()) return;
+  double x1 = triangles[0].x1, y1 = triangles[0].y1;
+  x0_ = triangles[0].x0, y0_ = triangles[0].y0;
+  for (const Triangle& t : triangles) {
+    x0_ = std::min(x0_, t.x0), y0_ = std::min(y0_, t.y0);
+    x1 = std::max(x1, t.x1), y1 = std::max(y1, t.y1);
+  }
+  count_ = std::max(1, static_cast<int>(std::sqrt(double(triangles.size()))));
+  dx_ = (x1 - x0_) / count_, dy_ = (y1 - y0_) / count_;
+  cells_.resize(static_cast<std::size_t>(count_) * count_);
+  for (std::size_t i = 0; i < triangles.size(); ++i)
+    each(triangles[i],
+         [&](int c, int r, const auto&) { cells_[static_cast<std::size_t>(r) * count_ + c].push_back(i); });
+}
+
+namespace {
+
+/// The volume under the lower of two planes where both are, above a level.
+double under_both(const Triangle& a, const Triangle& b, double level) {
+  Patch polygon = common(a, b);
+  if (polygon.size() < 3) return 0;
+  // Under b's plane, less what of it rises above a's.
+  const double above = integrate(keep(polygon, [](const Spot& s) { return -s.open; })).volume;
+  for (Spot& s : polygon) s.open = height(b, s.x, s.y) - level;
+  return integrate(polygon).volume + above;
+}
+
+}  // namespace
+
+/// Along a plumb line a solid is what lies under its tops less what lies under its undersides, so what two share is the
+/// sum, with these signs, of what lies under both of two faces. Whatever level one counts from, it drops out.
+double overlap_mm3(const Sides& a, const Sides& b) {
+  const Columns ups{b.up}, downs{b.down};
+  double sum = 0;
+  const auto add = [&](const std::vector<Triangle>& faces, double sign) {
+    for (const Triangle& t : faces) {
+      const double level = t.corner[0].Z();
+      ups.near(t, [&](const Triangle& o) { sum += sign * under_both(t, o, level); });
+      downs.near(t, [&](const Triangle& o) { sum -= sign * under_both(t, o, level); });
+    }
+  };
+  add(a.up, 1), add(a.down, -1);
+  return sum;
+}
+
+}  // namespace fallwright::measure

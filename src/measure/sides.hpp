@@ -1,0 +1,104 @@
+/// A solid seen from above and from below: its faces in triangles over the plan, and what two such views have in
+/// common. Inside `measure` only.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include <gp_Pnt.hxx>
+
+#include "brep/skin.hpp"
+
+namespace fallwright::measure {
+
+/// A triangle over the plan, with the plane it lies in.
+struct Triangle {
+  std::array<gp_Pnt, 3> corner;  ///< counter-clockwise from above
+  double x0, y0, x1, y1;
+};
+Triangle to_triangle(std::array<gp_Pnt, 3> corner);
+
+double twice_plan_mm2(const Triangle& t);
+/// Height of its plane over a point.
+double height(const Triangle& t, double x, double y);
+
+struct Sides {
+  std::vector<Triangle> up, down;
+};
+
+/// Faces whose unit normal rises (or falls) by more than `least`. Exact for straight edges; an arc's chord error
+/// touches only the plan of such a face, never its height.
+Sides sides_of(const brep::Skin& skin, double least);
+
+/// All faces that are not upright, round ones by the kernel's mesh.
+Sides all_sides_of(const brep::Skin& skin);
+
+/// A corner of what two triangles have in common, with the open height from the lower plane up to the upper one.
+struct Spot {
+  double x, y, open;
+};
+using Patch = std::vector<Spot>;
+
+Patch common(const Triangle& upper, const Triangle& lower);
+
+/// The part of a polygon where `side`, which runs evenly over it, is not negative.
+template <class Side>
+Patch keep(const Patch& polygon, const Side& side) {
+  Patch kept;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Spot &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
+    const double at_p = side(p), at_q = side(q);
+    if (at_p >= 0) kept.push_back(p);
+    if ((at_p < 0) == (at_q < 0)) continue;
+    const double t = at_p / (at_p - at_q);
+    kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y), p.open + t * (q.open - p.open)});
+  }
+  return kept;
+}
+
+/// Its area and the integral of its open height.
+struct Integral {
+  double area = 0, volume = 0;
+};
+Integral integrate(const Patch& polygon);
+
+/// Columns of triangles over the plan, so that only near ones are compared.
+class Columns {
+ public:
+  explicit Columns(const std::vector<Triangle>& triangles);
+
+  /// Calls `meet` once for every triangle whose box meets that of `t`: in the first cell that both share.
+  template <class Meet>
+  void near(const Triangle& t, const Meet& meet) const {
+    each(t, [&](int c, int r, const std::vector<std::size_t>& cell) {
+      for (const std::size_t i : cell) {
+        const Triangle& o = triangles_[i];
+        if (o.x1 < t.x0 || o.x0 > t.x1 || o.y1 < t.y0 || o.y0 > t.y1) continue;
+        if (column(std::max(o.x0, t.x0)) == c && row(std::max(o.y0, t.y0)) == r) meet(o);
+      }
+    });
+  }
+
+ private:
+  int column(double x) const { return std::clamp(static_cast<int>((x - x0_) / dx_), 0, count_ - 1); }
+  int row(double y) const { return std::clamp(static_cast<int>((y - y0_) / dy_), 0, count_ - 1); }
+  template <class Visit>
+  void each(const Triangle& t, const Visit& visit) const {
+    if (cells_.empty()) return;
+    for (int r = row(t.y0); r <= row(t.y1); ++r)
+      for (int c = column(t.x0); c <= column(t.x1); ++c) visit(c, r, cells_[static_cast<std::size_t>(r) * count_ + c]);
+  }
+
+  const std::vector<Triangle>& triangles_;
+  double x0_ = 0, y0_ = 0, dx_ = 1, dy_ = 1;
+  int count_ = 1;
+  std::vector<std::vector<std::size_t>> cells_;
+};
+
+/// The volume that two solids share; where a round face bounds it as exact as that face's mesh.
+/// @pre each is given by all its sides.
+double overlap_mm3(const Sides& a, const Sides& b);
+
+}  // namespace fallwright::measure
