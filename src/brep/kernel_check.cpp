@@ -85,6 +85,17 @@ bool is_valid_piece_by_piece(TopoDS_Face face) {
 
 }  // namespace
 
+bool is_valid_to_kernel(const TopoDS_Face& given, const std::set<std::size_t>& rings) {
+  TopoDS_Face face = given;
+  face.Orientation(TopAbs_FORWARD);  // its wires as they were added, so that they can be added again
+  const TopoDS_Wire outer = BRepTools::OuterWire(face);
+  std::vector<TopoDS_Shape> holes;
+  std::size_t at = 0;
+  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next(), ++at)
+    if (rings.contains(at) && !wire.Current().IsSame(outer)) holes.push_back(wire.Current());
+  return is_valid_with(face, outer, holes);
+}
+
 bool is_valid_face_to_kernel(const TopoDS_Face& face) {
   return count_wires(face) > few_holes ? is_valid_piece_by_piece(face) : BRepCheck_Analyzer{face}.IsValid();
 }

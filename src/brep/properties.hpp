@@ -2,6 +2,8 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
+#include <set>
 
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
@@ -32,5 +34,7 @@ bool is_sound(const TopoDS_Shape& solid);
 bool is_sound_to_kernel(const TopoDS_Shape& solid);
 bool is_valid_to_kernel(const TopoDS_Shape& solid);
 bool is_valid_face_to_kernel(const TopoDS_Face& face);
+/// A face with its outer ring and some of its holes, told by their place among its rings.
+bool is_valid_to_kernel(const TopoDS_Face& face, const std::set<std::size_t>& rings);
 
 }  // namespace fallwright::brep

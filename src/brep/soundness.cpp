@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 #include <vector>
 
 #include <BRep_Tool.hxx>
@@ -76,8 +77,12 @@ bool edges_end_at_corners(const TopoDS_Shape& solid) {
   return true;
 }
 
-/// What rings of a face tell; `open` where a curve comes so near something that chords do not settle it.
-enum class Verdict { sound, unsound, open };
+/// What rings of a face tell. Where a curve comes so near something that chords do not settle it, the rings in question
+/// stay open.
+struct Verdict {
+  bool sound = true;
+  std::set<std::size_t> open = {};
+};
 
 struct Point {
   double u, v;
@@ -88,7 +93,8 @@ double distance(const Point& a, const Point& b) {
 
 struct Segment {
   Point from, to;
-  bool chord;
+  double off;  ///< a curve that it is a chord of may lie so far from it
+  std::size_t ring;
   double u0() const { return std::min(from.u, to.u); }
   double u1() const { return std::max(from.u, to.u); }
 };
@@ -143,9 +149,10 @@ class Rings {
   }
 
   Verdict verdict() const {
-    if (!level_ || !one_outer_ring()) return Verdict::unsound;
-    const Verdict apart = stretches_apart();
-    return apart == Verdict::sound && !holes_lie_inside() ? Verdict::unsound : apart;
+    if (!level_ || !one_outer_ring()) return {false};
+    Verdict verdict = stretches_apart();
+    if (verdict.sound && !holes_lie_inside()) verdict.sound = false;
+    return verdict;
   }
 
  private:
@@ -165,38 +172,44 @@ class Rings {
     for (std::size_t r = 0; r < rings_.size(); ++r)
       for (std::size_t i = 0; i < rings_[r].size(); ++i) {
         const std::size_t next = (i + 1) % rings_[r].size();
-        all.push_back({rings_[r][i], rings_[r][next], on_curve(r, i) && on_curve(r, next)});
+        all.push_back({rings_[r][i], rings_[r][next], off(r, i, next), r});
       }
     std::sort(all.begin(), all.end(), [](const Segment& a, const Segment& b) { return a.u0() < b.u0(); });
     return all;
   }
 
-  bool on_curve(std::size_t ring, std::size_t i) const {
-    const gp_Pnt& p = flat_.rings[ring][i];
-    return std::any_of(flat_.curves.begin(), flat_.curves.end(), [&](const Curve& curve) {
+  /// Chords round an upright axis span a tenth of a radian at most: their height is an eightieth of their length.
+  double off(std::size_t ring, std::size_t from, std::size_t to) const {
+    const auto on = [](const gp_Pnt& p, const Curve& curve) {
       return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld;
-    });
+    };
+    const gp_Pnt &a = flat_.rings[ring][from], &b = flat_.rings[ring][to];
+    double off = 0;
+    for (const Curve& curve : flat_.curves)
+      if (on(a, curve) && on(b, curve))
+        off = std::max(
+            off, curve.about ? std::min(a.Distance(b) / 50, units::tolerance::mesh_mm) : units::tolerance::mesh_mm);
+    return off;
   }
 
   Verdict stretches_apart() const {
     const std::vector<Segment> all = segments();
-    constexpr double curve = 2 * units::tolerance::mesh_mm;
-    bool open = false;
+    constexpr double reach = 2 * units::tolerance::mesh_mm;
+    Verdict verdict;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const Segment& s = all[i];
-      if (distance(s.from, s.to) <= weld) return Verdict::unsound;
-      const double v0 = std::min(s.from.v, s.to.v) - curve, v1 = std::max(s.from.v, s.to.v) + curve;
-      for (std::size_t j = i + 1; j < all.size() && all[j].u0() <= s.u1() + curve; ++j) {
+      if (distance(s.from, s.to) <= weld) return {false};
+      const double v0 = std::min(s.from.v, s.to.v) - reach, v1 = std::max(s.from.v, s.to.v) + reach;
+      for (std::size_t j = i + 1; j < all.size() && all[j].u0() <= s.u1() + reach; ++j) {
         const Segment& t = all[j];
         if (std::max(t.from.v, t.to.v) < v0 || std::min(t.from.v, t.to.v) > v1) continue;
-        const double near = beside_corners(s, t);
-        if (s.chord || t.chord)
-          open = open || near <= curve;
-        else if (near <= weld)
-          return Verdict::unsound;
+        const double off = s.off + t.off;
+        if (beside_corners(s, t) > off + weld) continue;
+        if (off == 0) return {false};
+        verdict.open.insert({s.ring, t.ring});
       }
     }
-    return open ? Verdict::open : Verdict::sound;
+    return verdict;
   }
 
   static bool inside(const std::vector<Point>& ring, const Point& p) {
@@ -247,15 +260,17 @@ class Rings {
   bool level_ = true;
 };
 
+bool is_sound_face(const Flat& flat) {
+  if (flat.rings.empty()) return false;
+  const Verdict verdict = Rings{flat}.verdict();
+  if (!verdict.sound) return !flat.straight() && is_valid_face_to_kernel(flat.face);
+  return verdict.open.empty() || is_valid_to_kernel(flat.face, verdict.open);
+}
+
 bool faces_are_sound(const TopoDS_Shape& solid) {
   const Skin skin = skin_of(solid);
-  for (const Flat& flat : skin.flats) {
-    if (flat.rings.empty()) return false;
-    const Verdict verdict = Rings{flat}.verdict();
-    if (verdict == Verdict::unsound && flat.straight()) return false;
-    if (verdict != Verdict::sound && !is_valid_face_to_kernel(flat.face)) return false;
-  }
-  return std::all_of(skin.rounds.begin(), skin.rounds.end(),
+  return std::all_of(skin.flats.begin(), skin.flats.end(), is_sound_face) &&
+         std::all_of(skin.rounds.begin(), skin.rounds.end(),
                      [](const Round& round) { return is_valid_face_to_kernel(round.face); });
 }
 

@@ -81,11 +81,11 @@ std::vector<Key> base_keys() {
        STORE(j.base.material = v.text)},
       {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source",
        no_choices, STORE(j.base.density_kg_m3 = v.number)},
-      {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 24,
+      {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 100,
        "pockets side by side along the length; 0: no ribs. The geometry kernel compares pockets with one another, and "
        "more than 24 would take it minutes",
        no_choices, STORE(j.base.ribs.columns = static_cast<int>(v.number))},
-      {"base.ribs.rows", Kind::integer, usual, "6", "6", 0, 24, "pockets one behind the other; 0: no ribs", no_choices,
+      {"base.ribs.rows", Kind::integer, usual, "6", "6", 0, 100, "pockets one behind the other; 0: no ribs", no_choices,
        STORE(j.base.ribs.rows = static_cast<int>(v.number))},
       {"base.ribs.width", Kind::length, usual, "\"1/2 in\"", "12", 1, 100, "of every rib", no_choices,
        STORE(j.base.ribs.width = v.length())},

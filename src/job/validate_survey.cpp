@@ -11,7 +11,7 @@ constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are n
 constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
 constexpr double steepest = 1 / 20.;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
-constexpr std::size_t most_spots = 400;   ///< each is moved by its tolerance and the bed built anew: a minute at most
+constexpr std::size_t most_spots = 2000;   ///< each is moved by its tolerance and the bed built anew: a minute at most
 
 class Surveyor {
  public:

@@ -22,12 +22,23 @@ double height(const Triangle& t, double x, double y) {
   return t.corner[0].Z() - ((x - t.corner[0].X()) * n.X() + (y - t.corner[0].Y()) * n.Y()) / n.Z();
 }
 
+namespace {
+
+/// A triangle whose corners lie in a line, as seen from above, covers nothing.
+void add(std::vector<Triangle>& side, const brep::Facet3& facet) {
+  constexpr double nothing_mm2 = 1e-9;
+  const Triangle t = to_triangle(facet);
+  if (twice_plan_mm2(t) > nothing_mm2) side.push_back(t);
+}
+
+}  // namespace
+
 Sides sides_of(const brep::Skin& skin, double least) {
   Sides sides;
   for (const brep::Flat& flat : skin.flats) {
     if (std::abs(flat.normal.Z()) <= least) continue;
     auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
-    for (const brep::Facet3& facet : brep::triangles_of(flat)) side.push_back(to_triangle(facet));
+    for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
   }
   return sides;
 }
@@ -39,7 +50,7 @@ Sides all_sides_of(const brep::Skin& skin) {
     if (round.about) continue;
     for (const brep::Facet3& facet : brep::triangles_of(round)) {
       const double up = gp_Vec{facet[0], facet[1]}.Crossed(gp_Vec{facet[0], facet[2]}).Z();
-      if (std::abs(up) > upright) (up > 0 ? sides.up : sides.down).push_back(to_triangle(facet));
+      add(up > 0 ? sides.up : sides.down, facet);
     }
   }
   return sides;

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "brep/properties.hpp"
 #include "job/layout.hpp"
@@ -7,6 +9,7 @@
 #include "parts/model.hpp"
 #include "study/doubts.hpp"
 #include "study/worst.hpp"
+#include "survey/floor_net.hpp"
 
 namespace fallwright::study {
 namespace {
@@ -22,64 +25,78 @@ struct Bed {
   std::vector<std::vector<double>> share;
 };
 
-double highest(const survey::Floor& floor, const std::vector<survey::Point>& corners) {
-  double z = floor.at(corners.front().x, corners.front().y);
-  for (const survey::Point& p : corners) z = std::max(z, floor.at(p.x, p.y));
-  return z;
-}
-
-/// Places of every corner that the floor may have under the base: those of one through spots no four of which are even.
-std::vector<survey::Point> corners_of(const job::Job& job, const job::Layout& layout) {
-  std::vector<survey::Spot> uneven = job.survey.spots;
-  for (std::size_t i = 0; i < uneven.size(); ++i) uneven[i].z = std::sqrt(2.0 + static_cast<double>(i * i));
-  std::vector<survey::Point> corners;
-  for (const survey::Spot& s : survey::floor_through(uneven, layout.extent).corners(survey::to_polygon(layout.base))) {
-    const auto same = [&](const survey::Point& p) { return std::hypot(p.x - s.x, p.y - s.y) < 1e-3; };
-    if (std::none_of(corners.begin(), corners.end(), same)) corners.push_back({s.x, s.y});
-  }
-  return corners;
-}
-
-/// The volume under a floor over the bed as far as it is spread, the hole round the drain as a polygon.
-double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Layout& layout) {
-  const auto volume = [](const survey::Cell& cell, const survey::Polygon& over) {
-    const survey::Polygon p = survey::common(cell.plan, over);
-    double sum = 0;
-    for (std::size_t i = 1; i + 1 < p.size(); ++i) {
-      const double area = ((p[i].x - p[0].x) * (p[i + 1].y - p[0].y) - (p[i + 1].x - p[0].x) * (p[i].y - p[0].y)) / 2;
-      sum += area * cell.plane.at((p[0].x + p[i].x + p[i + 1].x) / 3, (p[0].y + p[i].y + p[i + 1].y) / 3);
-    }
-    return sum;
-  };
+/// The hole round the drain as a polygon.
+survey::Polygon hole_of(const job::Job& job, const job::Layout& layout) {
   constexpr int chords = 96;
   const double radius = (job.drain.bore / 2 + job.bed.collar).in_mm();
   survey::Polygon hole;
   for (int i = 0; i < chords; ++i)
     hole.push_back({layout.drain_x + radius * std::cos(2 * M_PI * i / chords),
                     layout.drain_y + radius * std::sin(2 * M_PI * i / chords)});
+  return hole;
+}
+
+/// Area and middle of the triangles of what lies in a polygon.
+template <class Take>
+void each_triangle(const survey::Polygon& plan, const survey::Polygon& over, const Take& take) {
+  const survey::Polygon p = survey::common(plan, over);
+  for (std::size_t i = 1; i + 1 < p.size(); ++i)
+    take(((p[i].x - p[0].x) * (p[i + 1].y - p[0].y) - (p[i + 1].x - p[0].x) * (p[i].y - p[0].y)) / 2,
+         survey::Point{(p[0].x + p[i].x + p[i + 1].x) / 3, (p[0].y + p[i].y + p[i + 1].y) / 3});
+}
+
+/// The volume under a floor over the bed as far as it is spread.
+double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Layout& layout) {
+  const survey::Polygon bed = survey::to_polygon(layout.bed), hole = hole_of(job, layout);
   double sum = 0;
-  for (const survey::Cell& cell : floor.cells())
-    sum += volume(cell, survey::to_polygon(layout.bed)) - volume(cell, hole);
+  for (const survey::Cell& cell : floor.cells()) {
+    each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum += area * cell.plane.at(p.x, p.y); });
+    each_triangle(cell.plan, hole, [&](double area, survey::Point p) { sum -= area * cell.plane.at(p.x, p.y); });
+  }
   return sum;
 }
 
-Bed look_at(const job::Job& job, const std::vector<Doubt>& doubts, const facts::Facts& facts) {
-  const job::Layout layout = job::lay_out(job);
-  const auto corners = corners_of(job, layout);
-  const survey::Floor own = survey::floor_through(job.survey.spots, layout.extent);
-  const double datum = highest(own, corners), under = under_mm3(own, job, layout);
-  Bed bed{facts.bed.set_mm3, 0, {}, {}, std::vector<std::vector<double>>(corners.size())};
-  for (const survey::Point& p : corners) bed.below_mm.push_back(datum - own.at(p.x, p.y));
-  for (const Doubt& doubt : doubts) {
-    constexpr double by_mm = 10;
-    job::Job other = job;
-    doubt.move(other, by_mm);
-    const survey::Floor moved = survey::floor_through(other.survey.spots, layout.extent);
-    bed.floor_mm2.push_back((under_mm3(moved, job, layout) - under) / by_mm);
-    bed.plan_mm2 += bed.floor_mm2.back();  // all spots together lift the floor by their own rise
-    for (std::size_t c = 0; c < corners.size(); ++c)
-      bed.share[c].push_back((moved.at(corners[c].x, corners[c].y) - own.at(corners[c].x, corners[c].y)) / by_mm);
+/// How much that volume grows with each spot.
+std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const job::Job& job,
+                                      const job::Layout& layout) {
+  const survey::Polygon bed = survey::to_polygon(layout.bed), hole = hole_of(job, layout);
+  survey::HeightShare sum;
+  for (const survey::SharedCell& cell : floor.cells()) {
+    each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum.add(cell.at(p), area); });
+    each_triangle(cell.plan, hole, [&](double area, survey::Point p) { sum.add(cell.at(p), -area); });
   }
+  return floor.spread(sum);
+}
+
+/// Every corner that the floor may have under the base, each place once, with what its height hangs on.
+std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floor, const job::Layout& layout) {
+  const survey::Polygon base = survey::to_polygon(layout.base);
+  const auto key = [](const survey::Point& p) {
+    constexpr double same_mm = 1e-3;
+    return std::pair{std::llround(p.x / same_mm), std::llround(p.y / same_mm)};
+  };
+  std::map<std::pair<long long, long long>, std::vector<double>> corners;
+  for (const survey::SharedCell& cell : floor.cells())
+    for (const survey::Point& p : survey::common(cell.plan, base))
+      if (!corners.contains(key(p))) corners.emplace(key(p), floor.spread(cell.at(p)));
+  std::vector<std::vector<double>> shares;
+  for (auto& [_, share] : corners) shares.push_back(std::move(share));
+  return shares;
+}
+
+Bed look_at(const job::Job& job, const facts::Facts& facts) {
+  const job::Layout layout = job::lay_out(job);
+  const survey::FloorShares floor{job.survey.spots, layout.extent};
+  Bed bed{facts.bed.set_mm3, 0, under_by_spot_mm2(floor, job, layout), {}, corners_by_spot(floor, layout)};
+  for (const double by_spot : bed.floor_mm2)
+    bed.plan_mm2 += by_spot;  // all spots together lift the floor by their rise
+  double datum = -1e300;
+  for (const std::vector<double>& share : bed.share) {
+    double z = 0;
+    for (std::size_t i = 0; i < share.size(); ++i) z += share[i] * job.survey.spots[i].z;
+    bed.below_mm.push_back(z), datum = std::max(datum, z);
+  }
+  for (double& z : bed.below_mm) z = datum - z;
   return bed;
 }
 
@@ -100,15 +117,16 @@ struct Sum {
   }
 };
 
-Sum with_datum_at(const Bed& bed, const std::vector<std::size_t>& corners, const std::vector<Doubt>& doubts) {
-  const double n = static_cast<double>(corners.size());
-  Sum sum{bed.set_mm3, {}};
-  for (const std::size_t c : corners) sum.now -= bed.plan_mm2 * bed.below_mm[c] / n;
-  for (std::size_t i = 0; i < doubts.size(); ++i) {
-    double rise = 0;
-    for (const std::size_t c : corners) rise += bed.share[c][i] / n;
-    sum.by.push_back((bed.plan_mm2 * rise - bed.floor_mm2[i]) * doubts[i].tolerance_mm);
-  }
+/// The datum at the mean of some corners: how far that lies below the highest one, and how it rises with each spot.
+struct Datum {
+  double below_mm = 0;
+  std::vector<double> share;
+};
+
+Sum with_datum_at(const Bed& bed, const Datum& datum, double corners, const std::vector<Doubt>& doubts) {
+  Sum sum{bed.set_mm3 - bed.plan_mm2 * datum.below_mm / corners, {}};
+  for (std::size_t i = 0; i < doubts.size(); ++i)
+    sum.by.push_back((bed.plan_mm2 * datum.share[i] / corners - bed.floor_mm2[i]) * doubts[i].tolerance_mm);
   return sum;
 }
 
@@ -150,7 +168,7 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   const auto doubts = doubts_of_floor(model.job);
   const double set = facts.bed.set_mm3;
   facts::Worst worst{"mortar in the bed as set", set, set, set, "", 0, "mm3"};
-  const Bed bed = look_at(model.job, doubts, facts);
+  const Bed bed = look_at(model.job, facts);
   std::vector<std::size_t> by_height(bed.below_mm.size());
   for (std::size_t c = 0; c < by_height.size(); ++c) by_height[c] = c;
   std::stable_sort(by_height.begin(), by_height.end(),
@@ -158,10 +176,13 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   // The datum is at the highest corner, so the volume is that of the one which makes most of it. It is never less than
   // with the datum at a mean of corners, of which the best is taken: a bound.
   std::optional<Sum> most, least;
-  std::vector<std::size_t> together;
+  Datum together{0, std::vector<double>(doubts.size(), 0)};
+  double count = 0;
   for (const std::size_t c : by_height) {
-    together.push_back(c);
-    const Sum alone = with_datum_at(bed, {c}, doubts), mean = with_datum_at(bed, together, doubts);
+    together.below_mm += bed.below_mm[c], ++count;
+    for (std::size_t i = 0; i < doubts.size(); ++i) together.share[i] += bed.share[c][i];
+    const Sum alone = with_datum_at(bed, {bed.below_mm[c], bed.share[c]}, 1, doubts);
+    const Sum mean = with_datum_at(bed, together, count, doubts);
     for (const Sum& sum : {alone, mean})
       if (!least || sum.least() > least->least()) least = sum;
     if (!most || alone.greatest() > most->greatest()) most = alone;

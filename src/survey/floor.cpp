@@ -1,10 +1,11 @@
-#include "survey/floor.hpp"
+#include "survey/floor_net.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
-#include <numeric>
+#include <set>
+#include <utility>
 
 #include <CGAL/Constrained_Delaunay_triangulation_2.h>
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
@@ -20,7 +21,7 @@ namespace {
 constexpr double weld = units::tolerance::weld_mm;
 
 using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-using Vertex = CGAL::Triangulation_vertex_base_with_info_2<double, Kernel>;  // its height
+using Vertex = CGAL::Triangulation_vertex_base_with_info_2<std::size_t, Kernel>;  // number of its knot
 using Face =
     CGAL::Triangulation_face_base_with_info_2<int, Kernel, CGAL::Constrained_triangulation_face_base_2<Kernel>>;
 using Delaunay = CGAL::Constrained_Delaunay_triangulation_2<Kernel, CGAL::Triangulation_data_structure_2<Vertex, Face>>;
@@ -36,75 +37,78 @@ HeightPlane plane_of(const Spot& a, const Spot& b, const Spot& c) {
   return {a.z - gx * a.x - gy * a.y, gx, gy};
 }
 
-Delaunay::Vertex_handle insert(Delaunay& mesh, const Spot& spot) {
-  const auto vertex = mesh.insert({spot.x, spot.y});
-  vertex->info() = spot.z;
+Delaunay::Vertex_handle insert(Delaunay& mesh, const Point& place, std::size_t knot) {
+  const auto vertex = mesh.insert({place.x, place.y});
+  vertex->info() = knot;
   return vertex;
 }
 
-Spot spot_of(const Delaunay::Vertex_handle& v) {
-  return {v->point().x(), v->point().y(), v->info()};
-}
-
 /// The spots round the outside, counter-clockwise, those on straight stretches included.
-std::vector<Spot> outline_of(const Delaunay& mesh) {
-  std::vector<Spot> outline;
+std::vector<std::size_t> outline_of(const Delaunay& mesh) {
+  std::vector<std::size_t> outline;
   auto at = mesh.incident_vertices(mesh.infinite_vertex());
   const auto first = at;
-  do outline.push_back(spot_of(at));
+  do outline.push_back(at->info());
   while (++at != first);
   std::reverse(outline.begin(), outline.end());
   return outline;
 }
 
-/// The point of the outline nearest to `p`, with its height along the outline's edge.
-Spot nearest_on(const std::vector<Spot>& outline, Point p) {
-  Spot best;
-  double least = std::numeric_limits<double>::max();
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Spot &a = outline[i], &b = outline[(i + 1) % outline.size()];
-    const double dx = b.x - a.x, dy = b.y - a.y;
-    const double t = std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-    const Spot s{a.x + t * dx, a.y + t * dy, a.z + t * (b.z - a.z)};
-    const double away = std::hypot(p.x - s.x, p.y - s.y);
-    if (away < least) least = away, best = s;
-  }
-  return best;
-}
+/// The outline of all spots, and what lies beyond it.
+class Outline {
+ public:
+  Outline(const std::vector<Knot>& spots, std::vector<std::size_t> outline)
+      : spots_{spots}, outline_{std::move(outline)} {}
 
-bool is_inside(const std::vector<Spot>& outline, Point p) {
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Spot &a = outline[i], &b = outline[(i + 1) % outline.size()];
-    if (cross({a.x, a.y}, {b.x, b.y}, p) <= 0) return false;
+  /// A knot at `p` that carries the surface on from the point of the outline nearest to it.
+  Knot beyond(Point p) const {
+    Knot best;
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < outline_.size(); ++i) {
+      const std::size_t ia = outline_[i], ib = outline_[(i + 1) % outline_.size()];
+      const Point a = spots_[ia].at, b = spots_[ib].at;
+      const double dx = b.x - a.x, dy = b.y - a.y;
+      const double t = std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
+      const Point near{a.x + t * dx, a.y + t * dy};
+      const double away = std::hypot(p.x - near.x, p.y - near.y);
+      if (away < least) least = away, best = {p, ia, ib, t, {p.x - near.x, p.y - near.y}};
+    }
+    return best;
   }
-  return true;
-}
 
-/// Points on the extent's edge that carry the surface on from the outline: its corners, and straight out from every
-/// outermost spot.
-std::vector<Spot> frame_of(const std::vector<Spot>& outline, const HeightPlane& plane, const Rect& extent) {
-  std::vector<Point> places = to_polygon(extent);
-  for (const Spot& s : outline) {
-    const struct {
-      Point step, edge;
-    } ways[] = {{{1, 0}, {extent.x1, s.y}},
-                {{-1, 0}, {extent.x0, s.y}},
-                {{0, 1}, {s.x, extent.y1}},
-                {{0, -1}, {s.x, extent.y0}}};
-    for (const auto& way : ways)
-      if (!is_inside(outline, {s.x + way.step.x, s.y + way.step.y})) {
-        const Spot near = nearest_on(outline, way.edge);
-        if (std::hypot(near.x - s.x, near.y - s.y) < 1)
-          places.push_back(way.edge);  // straight out, not past a neighbour
+  bool holds(Point p) const {
+    for (std::size_t i = 0; i < outline_.size(); ++i)
+      if (cross(spots_[outline_[i]].at, spots_[outline_[(i + 1) % outline_.size()]].at, p) <= 0) return false;
+    return true;
+  }
+
+  /// Points on the extent's edge that carry the surface on from the outline: its corners, and straight out from every
+  /// outermost spot.
+  std::vector<Knot> frame(const Rect& extent) const {
+    std::vector<Knot> frame;
+    for (const Point& corner : to_polygon(extent)) frame.push_back(beyond(corner));
+    for (const std::size_t i : outline_) {
+      const Point s = spots_[i].at;
+      const struct {
+        Point step, edge;
+      } ways[] = {{{1, 0}, {extent.x1, s.y}},
+                  {{-1, 0}, {extent.x0, s.y}},
+                  {{0, 1}, {s.x, extent.y1}},
+                  {{0, -1}, {s.x, extent.y0}}};
+      for (const auto& way : ways) {
+        if (holds({s.x + way.step.x, s.y + way.step.y})) continue;
+        const Knot knot = beyond(way.edge);
+        const Point near{knot.at.x - knot.out.x, knot.at.y - knot.out.y};
+        if (std::hypot(near.x - s.x, near.y - s.y) < 1) frame.push_back(knot);  // straight out, not past a neighbour
       }
+    }
+    return frame;
   }
-  std::vector<Spot> frame;
-  for (const Point& p : places) {
-    const Spot near = nearest_on(outline, p);
-    frame.push_back({p.x, p.y, plane.at(p.x, p.y) + near.z - plane.at(near.x, near.y)});
-  }
-  return frame;
-}
+
+ private:
+  const std::vector<Knot>& spots_;
+  std::vector<std::size_t> outline_;
+};
 
 /// Numbers the triangles so that those on one circle, with no constraint between them, share a number.
 void group(Delaunay& mesh) {
@@ -130,29 +134,32 @@ void group(Delaunay& mesh) {
   }
 }
 
-/// Corners on one circle, in order round it.
-using Ring = std::vector<Spot>;
+/// Knots on one circle, in order round it.
+using Ring = std::vector<std::size_t>;
 
-std::vector<Ring> rings_of(Delaunay& mesh) {
+std::vector<Ring> rings_of(Delaunay& mesh, const std::vector<Knot>& knots) {
   group(mesh);
-  std::map<int, std::map<Delaunay::Vertex_handle, Spot>> members;
+  std::map<int, std::set<std::size_t>> members;
   for (const auto& face : mesh.finite_face_handles())
-    for (int i = 0; i < 3; ++i) members[face->info()][face->vertex(i)] = spot_of(face->vertex(i));
+    for (int i = 0; i < 3; ++i) members[face->info()].insert(face->vertex(i)->info());
   std::vector<Ring> rings;
-  for (const auto& [number, spots] : members) {
-    Ring ring;
+  for (const auto& [number, corners] : members) {
+    Ring ring{corners.begin(), corners.end()};
     Point middle;
-    for (const auto& [vertex, spot] : spots) ring.push_back(spot), middle.x += spot.x, middle.y += spot.y;
+    for (const std::size_t k : ring) middle.x += knots[k].at.x, middle.y += knots[k].at.y;
     middle = {middle.x / static_cast<double>(ring.size()), middle.y / static_cast<double>(ring.size())};
-    std::sort(ring.begin(), ring.end(), [&](const Spot& a, const Spot& b) {
-      return std::atan2(a.y - middle.y, a.x - middle.x) < std::atan2(b.y - middle.y, b.x - middle.x);
+    std::sort(ring.begin(), ring.end(), [&](std::size_t a, std::size_t b) {
+      const Point p = knots[a].at, q = knots[b].at;
+      return std::atan2(p.y - middle.y, p.x - middle.x) < std::atan2(q.y - middle.y, q.x - middle.x);
     });
     rings.push_back(std::move(ring));
   }
-  // Handles sort by address; cells must come in an order of their own.
-  std::sort(rings.begin(), rings.end(), [](const Ring& a, const Ring& b) {
-    return std::pair{a[0].y, a[0].x} < std::pair{b[0].y, b[0].x} ||
-           (a[0].y == b[0].y && a[0].x == b[0].x && std::pair{a[1].y, a[1].x} < std::pair{b[1].y, b[1].x});
+  // Numbers of groups follow addresses; cells must come in an order of their own.
+  const auto place = [&](const Ring& ring, std::size_t i) {
+    return std::pair{knots[ring[i]].at.y, knots[ring[i]].at.x};
+  };
+  std::sort(rings.begin(), rings.end(), [&](const Ring& a, const Ring& b) {
+    return std::pair{place(a, 0), place(a, 1)} < std::pair{place(b, 0), place(b, 1)};
   });
   return rings;
 }
@@ -162,7 +169,7 @@ bool lies_on(const HeightPlane& plane, const std::vector<Spot>& spots) {
                      [&](const Spot& s) { return std::abs(plane.at(s.x, s.y) - s.z) < weld; });
 }
 
-void add_cells(const Ring& ring, std::vector<Cell>& cells) {
+void add_cells(const std::vector<Spot>& ring, std::vector<Cell>& cells) {
   const HeightPlane plane = plane_of(ring[0], ring[1], ring[2]);
   if (lies_on(plane, ring)) {
     Polygon polygon;
@@ -280,21 +287,38 @@ HeightPlane best_plane(const std::vector<Spot>& spots) {
   return {p[0] - p[1] * o.x - p[2] * o.y, p[1], p[2]};
 }
 
+FloorNet::FloorNet(const std::vector<Spot>& spots, const Rect& extent) {
+  Delaunay inner, mesh;
+  for (std::size_t i = 0; i < spots.size(); ++i) {
+    knots.push_back({{spots[i].x, spots[i].y}, i, i, 0, {}});
+    insert(inner, knots[i].at, i);
+  }
+  const std::vector<std::size_t> outline = outline_of(inner);
+  for (const Knot& knot : Outline{knots, outline}.frame(extent)) knots.push_back(knot);
+  for (std::size_t i = spots.size(); i < knots.size(); ++i) insert(mesh, knots[i].at, i);
+  for (std::size_t i = 0; i < spots.size(); ++i) insert(mesh, knots[i].at, i);
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const std::size_t a = outline[i], b = outline[(i + 1) % outline.size()];
+    mesh.insert_constraint(insert(mesh, knots[a].at, a), insert(mesh, knots[b].at, b));
+  }
+  rings = rings_of(mesh, knots);
+}
+
 Floor floor_through(const std::vector<Spot>& spots, const Rect& extent) {
   const HeightPlane plane = best_plane(spots);
   if (lies_on(plane, spots)) return plane_floor(plane, extent);
-  Delaunay inner;
-  for (const Spot& s : spots) insert(inner, s);
-  const std::vector<Spot> outline = outline_of(inner);
-  Delaunay mesh;
-  for (const Spot& s : frame_of(outline, plane, extent)) insert(mesh, s);
-  for (const Spot& s : spots) insert(mesh, s);
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Spot &a = outline[i], &b = outline[(i + 1) % outline.size()];
-    mesh.insert_constraint(insert(mesh, a), insert(mesh, b));
-  }
+  const FloorNet net{spots, extent};
+  const auto spot_of = [&](std::size_t k) {
+    const Knot& knot = net.knots[k];
+    const double z = spots[knot.a].z + knot.share * (spots[knot.b].z - spots[knot.a].z);
+    return Spot{knot.at.x, knot.at.y, z + plane.gx * knot.out.x + plane.gy * knot.out.y};
+  };
   std::vector<Cell> cells;
-  for (const Ring& ring : rings_of(mesh)) add_cells(ring, cells);
+  for (const Ring& ring : net.rings) {
+    std::vector<Spot> corners;
+    for (const std::size_t k : ring) corners.push_back(spot_of(k));
+    add_cells(corners, cells);
+  }
   return Floor{std::move(cells)};
 }
 
