@@ -154,6 +154,7 @@ double by_walls_mm3(const job::Job& job) {
       doubt.move(other, way * doubt.tolerance_mm);
       most = std::max(most, std::abs(under(other) - own));
       const double longer = back_mm(other) - own_back;
+      if (longer == 0) continue;
       for (survey::Spot& spot : other.survey.spots) spot.x += longer;
       most = std::max(most, std::abs(under(other) - own));
     }
