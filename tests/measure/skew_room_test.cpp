@@ -1,7 +1,4 @@
-// A room with nothing alike: width, depth, left, right, lean and fall of the floor all differ. Every number by hand, in
-// inches. The right wall runs from (80, 40) to (82, 0), the left one leans in by 0.01, the back one away by 0.005; the
-// bench stands at the right, 15 deep; the base is 64 x 40, tight to bench and back, so from x = 1 to 65; the floor
-// falls 0.01 to the right and to the back, from the base's front left corner.
+// Every number of a room in which nothing is alike (support/skew_room.hpp), by hand and in inches.
 #include <algorithm>
 #include <cmath>
 
@@ -10,7 +7,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
-#include "support/sample.hpp"
+#include "support/skew_room.hpp"
 
 namespace fallwright::measure {
 namespace {
@@ -24,25 +21,8 @@ Length in(double v) {
   return Length::inches(v);
 }
 
-job::Job room() {
-  job::Job j = sample::alcove();
-  j.alcove.width = in(80), j.alcove.depth = in(40);
-  j.bench->place = job::BenchPlace::right_end, j.bench->depth = in(15);
-  j.base.length = in(64), j.base.width = in(40);
-  sample::read_plan(j, {0, 40 * inch}, {80 * inch, 40 * inch}, {0, 0}, {82 * inch, 0});
-  const auto lean = [&](Side wall, double by) {
-    j.survey.plumbs.push_back({wall, 10 * inch, {by * 48 * inch, 1.5, survey::Face::stud, 0}, 48 * inch});
-  };
-  lean(Side::left, 0.01), lean(Side::back, -0.005);
-  j.survey.board_mm = 0.5 * inch, j.survey.finish_mm = 1.25 * inch;
-  j.survey.widths = {{10 * inch, 40 * inch, {79.5 * inch, 2, survey::Face::board, 0}}};
-  j.floor.drop_along_width = in(0.8), j.floor.drop_along_depth = in(0.4);
-  j.floor.finish_outside = in(0.5);
-  return j;
-}
-
 const parts::Model& model() {
-  static const auto built = parts::build(room());
+  static const auto built = parts::build(sample::skew_room());
   return *built;
 }
 const facts::Facts& found() {
