@@ -38,8 +38,8 @@ PROGRAMS = {
     "rules": ["rules_tests"],
     "study": ["study_tests"],
     "takeoff": ["takeoff_tests"],
-    "drawing": ["drawing_tests", "outside_tests", "outside_paper_tests"],
-    "exchange": ["exchange_tests", "outside_tests", "outside_paper_tests", "faults_tests"],
+    "drawing": ["drawing_tests"],
+    "exchange": ["exchange_tests", "faults_tests"],
     "report": ["report_tests"],
 }
 
