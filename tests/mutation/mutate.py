@@ -213,14 +213,22 @@ class Room:
             fast = {c: v for c, v in cases.items() if v[0] <= self.options.slow * 1000}
             numbers = self.neighbours(mutant) if alone else {mutant.number}
             past = sorted((c for c in fast if numbers & fast[c][1]), key=lambda c: fast[c][0])
-            suites = {c.split(".")[0] for c in past}  # one case may look at what another one made
-            for batch in (past, [c for c in fast if c not in past and c.split(".")[0] in suites]):
+            for batch in (past, self.others(past, fast)):
                 failed = self.fails(target, batch, fast, mutant, program)
                 if failed:
                     return failed
             if alone:
                 target.unlink()
         return None
+
+    @staticmethod
+    def others(past, fast):
+        """One case may look at what another one made: the whole program where it is quick, else those of the same suites."""
+        if not past:
+            return []
+        suites = {c.split(".")[0] for c in past}
+        quick = sum(v[0] for v in fast.values()) < 30_000
+        return [c for c in fast if c not in past and (quick or c.split(".")[0] in suites)]
 
     def neighbours(self, mutant):
         """Who comes past a file's other mutants may come past one that has no switch."""
