@@ -268,7 +268,7 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--file", help="only sources whose path holds this")
     parser.add_argument("--filter", help="only these test cases, as --gtest_filter")
-    parser.add_argument("--slow", type=float, default=5, help="test cases that take longer than so many seconds are left out")
+    parser.add_argument("--slow", type=float, default=20, help="test cases that take longer than so many seconds are left out")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--all", action="store_true", help="print the killed ones too")
     parser.add_argument("--verbose", action="store_true")
