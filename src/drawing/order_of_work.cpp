@@ -125,10 +125,11 @@ class Order {
 
   void bed() {
     add({true, "crew", "Dry fit the base. Mark the bed's edge and the collar round the bore.",
-         f_.room.floor.known ? "it rocks by " + len(f_.room.floor.rock_mm) +
-                                   (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at) +
-                                   " corner, as the floor was read"
-                             : "note where it rocks",
+         f_.room.floor.known
+             ? "it rocks by " + len(f_.room.floor.rock_mm) +
+                   (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
+                   ", as the floor was read"
+             : "note where it rocks",
          "it does not go in, or the drain misses the bore"});
     const std::string water = row("water for the mortar"),
                       mix = amounts({"mortar, bags", "cement", "hydrated lime", "sand, damp and loose"});

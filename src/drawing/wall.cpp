@@ -42,7 +42,12 @@ class Wall {
   }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
-  double running_at(double seen) const { return way() * (seen - corner_); }
+  /// Where the plan has a stud as well: a wall out of square shows its sides, and its middle here is another.
+  double running_of(const parts::Solid& stud) const {
+    const auto& studs = s_.facts.room.studs;
+    return std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& s) { return s.part_id == stud.id; })
+        ->running_mm;
+  }
 
   /// The stretch of wall that a solid stands against; none where it stands away from it.
   std::optional<std::pair<double, double>> against(const facts::Part& part) const {
@@ -78,7 +83,7 @@ class Wall {
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid) || !named(solid, "/stud-")) continue;
       const Frame f = extent(solid.shape, view_);
-      const double middle = (f.x0 + f.x1) / 2, running = running_at(middle);
+      const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
       pen_.label({middle, f.y0 + f.height() * 0.6}, mark_of(s_, solid.id), Anchor::middle, 0.9);
       if (running >= 0)
         places.push_back(running);

@@ -38,6 +38,19 @@ TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   EXPECT_EQ(result_of(job, facts, "clear.area").limit.source, "letter of the building office");
 }
 
+TEST(Check, ALimitOfOnesOwnIsNeverWidenedByTheJob) {
+  // Source: none; whoever sets a stricter limit, or a wider one, means it.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  job.bed.least = job::Length::mm(12.7);
+  facts.bed.least_under_ribs_mm = 15;
+  job.limits = {{"bed_thickness_least", 14.0, ""}};
+  EXPECT_DOUBLE_EQ(*result_of(job, facts, "bed.thickness").limit.least, 14);
+  job.limits = {{"clear_width", 20 * in, ""}};
+  facts.clear.finished->least_width_mm = 19 * in;
+  EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::fail);
+}
+
 TEST(Check, AnUpstandAtItsLimitIsToldOfNoWall) {
   // Source: closed form: a board of 1/2 in and 1/16 in more, as far from it as rounding puts an edge in a large room.
   job::Job job = sample::alcove();

@@ -1,6 +1,7 @@
 #include "rules/levelling.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
@@ -59,6 +60,74 @@ TEST(LevellingWindow, OfTwoBrokenFallsTheWorseIsNamed) {
     for (const rules::Way& way : window.ways)
       EXPECT_EQ(way.gives_way, std::string{"least fall of the "} + worse + " facet") << way.low;
   }
+}
+
+TEST(LevellingWindow, OfTheSampleByHand) {
+  // Source: closed form: tilted about a level axis square to it, a facet's angle grows or shrinks by the base's own.
+  // Left low: the left facet's 0.3 in/ft to 1/4; right low: it steepens to 1/2, the right one shrinks to 1/4 first.
+  // Back low: the front facet's 0.45 reaches 1/2; front low: so does the back's, before the threshold's 1/4 has come to
+  // 1/8.
+  const auto tilt = [](double from, double to) {
+    return std::tan(std::abs(std::atan(from / 12) - std::atan(to / 12)));
+  };
+  const facts::Facts facts = sample::good_facts();
+  const Levelling base = window_of(facts);
+  const struct {
+    const char* low;
+    double over, slope;
+    const char* gives_way;
+  } ways[] = {{"left", 57.5, tilt(0.3, 0.25), "least fall of the left facet"},
+              {"right", 57.5, tilt(0.3, 0.25), "least fall of the right facet"},
+              {"back", 36, tilt(0.45, 0.5), "greatest fall of the front facet"},
+              {"front", 36, tilt(0.45, 0.5), "greatest fall of the back facet"}};
+  ASSERT_EQ(base.ways.size(), 4u);
+  for (const auto& w : ways) {
+    EXPECT_NEAR(low(base, w.low).over_mm / 25.4, w.over, 1e-9) << w.low;
+    EXPECT_NEAR(low(base, w.low).allowed_mm / 25.4, w.over * w.slope, 1e-5) << w.low;
+    EXPECT_EQ(low(base, w.low).gives_way, w.gives_way) << w.low;
+  }
+  EXPECT_FALSE(base.broken);
+  EXPECT_NEAR(base.least_mm() / 25.4, 36 * tilt(0.45, 0.5), 1e-5) << "0.05 in/ft either way, and the angles' tangents";
+  ASSERT_EQ(base.edge.size(), 72u);
+  EXPECT_NEAR(base.edge[0][0], tilt(0.3, 0.25), 1e-7);
+  EXPECT_NEAR(base.edge[18][1], tilt(0.45, 0.5), 1e-7);
+}
+
+TEST(LevellingWindow, TheThresholdAndTheSeatAreHeldTowardTheWayTheyDrain) {
+  // Source: closed form, as above; along the bench the seat's fall of 1/48 grows to 1/24 where sin2 (1 + 1/576) = 1/576
+  // - 1/2304.
+  const auto tilt = [](double from, double to) {
+    return std::tan(std::abs(std::atan(from / 12) - std::atan(to / 12)));
+  };
+  facts::Facts facts = sample::good_facts();
+  for (facts::Facet& f : facts.facets)
+    if (f.facet == "back" || f.facet == "front") f.fall = 0.375 / 12;
+  for (facts::Facet& f : facts.facets)
+    if (f.surface == "threshold") f.fall = 0.15 / 12;
+  const Levelling base = window_of(facts);
+  EXPECT_NEAR(low(base, "front").allowed_mm / 25.4, 36 * tilt(0.15, 0.125), 1e-5);
+  EXPECT_EQ(low(base, "front").gives_way, "least fall of the threshold");
+  EXPECT_NEAR(low(base, "back").allowed_mm / 25.4, 36 * tilt(0.375, 0.5), 1e-5);
+  const job::Job job = sample::alcove();
+  const Levelling seat = rules::seat_levelling(job, facts, rules::limits_for(job));
+  const double sine = std::sqrt((1 / 576. - 1 / 2304.) / (1 + 1 / 576.)), along = sine / std::sqrt(1 - sine * sine);
+  EXPECT_EQ(seat.of, "seat");
+  EXPECT_NEAR(low(seat, "left").allowed_mm / 25.4, 57.5 * tilt(0.25, 0.125), 1e-5);
+  EXPECT_NEAR(low(seat, "right").allowed_mm / 25.4, 57.5 * tilt(0.25, 0.5), 1e-5);
+  EXPECT_NEAR(low(seat, "back").allowed_mm / 25.4, 36 * along, 1e-4);
+  EXPECT_NEAR(low(seat, "front").allowed_mm / 25.4, 36 * along, 1e-4);
+}
+
+TEST(LevellingWindow, AllowancesAreRoundedDown) {
+  // Source: by hand: 64ths of an inch, tenths of a millimetre; what is whole but for rounding stays whole.
+  job::Job job = sample::alcove();
+  EXPECT_EQ(rules::text_at_most(2.999 * 25.4, job), "2-63/64\"");
+  EXPECT_EQ(rules::text_at_most(0.49 * 25.4, job), "31/64\"");
+  EXPECT_EQ(rules::text_at_most(0.5 * 25.4 - 1e-9, job), "1/2\"");
+  EXPECT_EQ(rules::text_at_most(3 * 25.4, job), "3\"");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(rules::text_at_most(12.99, job), "12.9 mm");
+  EXPECT_EQ(rules::text_at_most(12, job), "12 mm");
 }
 
 }  // namespace

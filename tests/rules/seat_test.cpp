@@ -142,6 +142,26 @@ TEST(Seat, AShortColumnTakesItsStressAndALongOneEulers) {
   EXPECT_NEAR(column_of(steel, at * 0.999999) / column_of(steel, at * 1.000001), 1, 1e-3);
 }
 
+TEST(Seat, AStudIsPushedAlongItsLength) {
+  // Source: by hand: flat 2x4, 10 in long, 5.25 in2: l/d 6.667, FcE = 0.822 x 0.51e6 / 44.44 = 9433 psi, 8.2024 of
+  // 1150, which leaves 1119.8: 250 / 5.25 is 4.2524 %; 11.20 % of 425 psi under the plate. Steel, 20 in of 0.2 in2 and
+  // 0.03 in4: l/r 51.64, Fe 109.18 ksi, 0.658^0.30225 x 33 / 1.8 = 16.155 ksi: 7.7377 %.
+  const SeatMember timber = under(stick("stud", 10, 3.5, 1.5, 5.25));
+  EXPECT_NEAR(*timber.axial, 0.0425235, 1e-6);
+  EXPECT_NEAR(*timber.bearing, 250 / 5.25 / 425, 1e-9);
+  EXPECT_FALSE(timber.bending);
+  facts::Bearer b = stick("stud", 20, 1.625, 3.5, 0);
+  b.steel = true;
+  b.sheet_mm = 0.0346 * in;
+  b.area_mm2 = 0.2 * in2;
+  b.bending.inertia_mm4 = 0.03 * in4;
+  const SeatMember steel = under(b);
+  EXPECT_NEAR(*steel.axial, 0.0773765, 1e-6);
+  EXPECT_FALSE(steel.bearing);
+  EXPECT_EQ(timber.most().second, std::string{"bearing"});
+  EXPECT_EQ(steel.most().second, std::string{"push"});
+}
+
 TEST(Seat, TheCheckNamesTheWorstAndListsThemAll) {
   // Source: none; five kinds of members, then what was taken for granted and what was not judged.
   for (const Result& r : check(sample::alcove(), sample::good_facts())) {

@@ -1,0 +1,449 @@
+// What is printed on the sheets of a room in which nothing is alike, against numbers by hand in inches: every length,
+// height and fall at its place, on its side, and told once.
+#include <algorithm>
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+#include "support/skew_room.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double inch = 25.4;
+
+const Drawn& room() {
+  static const Drawn d = drawn(sample::skew_room());
+  return d;
+}
+const Sheet& sheet(const char* name) {
+  return room().sheet(name);
+}
+
+/// Every one of `wanted` as often as it stands there.
+void expect_words(const Sheet& s, const std::vector<std::string>& wanted) {
+  std::vector<std::string> words;
+  for (const Text& t : s.texts) words.push_back(t.words);
+  for (const std::string& w : wanted) {
+    const auto at = std::find(words.begin(), words.end(), w);
+    ASSERT_NE(at, words.end()) << s.name << ": " << w;
+    words.erase(at);
+  }
+}
+
+const Text& text(const Sheet& s, const std::string& words) {
+  const auto at = std::find_if(s.texts.begin(), s.texts.end(), [&](const Text& t) { return t.words == words; });
+  if (at == s.texts.end()) throw std::logic_error(s.name + ": " + words);
+  return *at;
+}
+
+struct Measured {
+  char axis;
+  double from, to;
+  const char* words;
+};
+/// The sheet's dimensions along x and y, these and no others.
+void expect_dimensions(const Sheet& s, const std::vector<Measured>& wanted) {
+  std::vector<Dimension> left = s.dimensions;
+  for (const Measured& m : wanted) {
+    const auto at = std::find_if(left.begin(), left.end(), [&](const Dimension& d) {
+      const bool x = m.axis == 'x';
+      const double a = (x ? d.from.x : d.from.y) / inch, b = (x ? d.to.x : d.to.y) / inch;
+      const double other = x ? d.to.y - d.from.y : d.to.x - d.from.x;
+      return std::abs(a - m.from) < 0.01 && std::abs(b - m.to) < 0.01 && std::abs(other) < 1e-6 && d.words == m.words;
+    });
+    ASSERT_NE(at, left.end()) << s.name << ": " << m.axis << " " << m.from << " to " << m.to << ": " << m.words;
+    left.erase(at);
+  }
+  for (const Dimension& d : left)
+    if (std::abs(d.to.x - d.from.x) < 1e-6 || std::abs(d.to.y - d.from.y) < 1e-6)
+      ADD_FAILURE() << s.name << ": " << d.words << " from " << d.from.x / inch << ", " << d.from.y / inch << " to "
+                    << d.to.x / inch << ", " << d.to.y / inch;
+}
+
+bool has_circle(const Sheet& s, double x, double y, double radius) {
+  return std::any_of(s.arcs.begin(), s.arcs.end(), [&](const Arc& a) {
+    return std::abs(a.centre.x / inch - x) < 1e-3 && std::abs(a.centre.y / inch - y) < 1e-3 &&
+           std::abs(a.radius / inch - radius) < 1e-3 && a.to_deg - a.from_deg == 360;
+  });
+}
+
+bool has_line(const Sheet& s, LineKind kind, double x0, double y0, double x1, double y1) {
+  return std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
+    const auto near = [](Point p, double x, double y) { return std::hypot(p.x / inch - x, p.y / inch - y) < 0.01; };
+    return l.kind == kind &&
+           ((near(l.from, x0, y0) && near(l.to, x1, y1)) || (near(l.to, x0, y0) && near(l.from, x1, y1)));
+  });
+}
+
+TEST(PrintedPlan, IsSetOutFromStudFaces) {
+  // Source: by hand: the bore 29-3/4 from the left studs, 16-1/4 from the back, 51-1/16 from the right wall at its
+  // depth; finished faces 1-1/4 nearer; base from 1 to 65, seat from 64-1/2; the right wall is 40.05 long; studs
+  // every 16.
+  expect_dimensions(sheet("plan"), {{'x', 0, 0.75, "3/4\""},
+                                    {'x', 0, 16, "16\""},
+                                    {'x', 0, 32, "32\""},
+                                    {'x', 0, 48, "48\""},
+                                    {'x', 0, 64, "64\""},
+                                    {'x', 0, 79.25, "79-1/4\""},
+                                    {'x', 0, 82.75, "82-3/4\""},
+                                    {'y', 40, 39.447, "9/16\""},
+                                    {'y', 40, 24, "16\""},
+                                    {'y', 40, 8, "32\""},
+                                    {'y', 40, 0.75, "39-1/4\""},
+                                    {'y', 40, 39.267, "3/4\""},
+                                    {'y', 40, 24.02, "16\""},
+                                    {'y', 40, 8.04, "31-15/16\""},
+                                    {'y', 40, 0.75, "39-1/4\""},
+                                    {'x', 1.25, 29.75, "28-1/2\""},
+                                    {'x', 29.75, 79.5625, "49-13/16\""},
+                                    {'x', 1.25, 79.5625, "78-5/16\""},
+                                    {'x', 0, 29.75, "29-3/4\""},
+                                    {'x', 29.75, 80.8125, "51-1/16\""},
+                                    {'x', 0, 1, "1\""},
+                                    {'x', 1, 65, "64\""},
+                                    {'x', 65, 80.8125, "15-13/16\""},
+                                    {'x', 0, 64.5, "64-1/2\""},
+                                    {'x', 64.5, 80.8125, "16-5/16\""},
+                                    {'x', 0, 80.8125, "80-13/16\""},
+                                    {'y', 23.75, 40, "16-1/4\""},
+                                    {'y', 0, 23.75, "23-3/4\""},
+                                    {'y', 23.75, 38.75, "15\""},
+                                    {'y', 0, 4, "4\""},
+                                    {'y', 4, 40, "36\""},
+                                    {'y', 0, 40, "40\""},
+                                    {'x', 0, 3, "3\""},
+                                    {'x', 0, 19, "19\""},
+                                    {'x', 0, 35, "35\""},
+                                    {'x', 0, 51, "51\""},
+                                    {'x', 0, 67, "67\""},
+                                    {'x', 0, 80, "80\""},
+                                    {'y', 40, 0, "40\""},
+                                    {'x', 0, 82, "82\""}});
+}
+
+TEST(PrintedPlan, NamesSidesAndFurring) {
+  // Source: by hand: at the upstand, 5-1/2 up, left studs stand 0.945 clear of the base's edge, right ones 0.762, 1.561
+  // and so on of the bench's; the back ones 0.03, less than a mark. Diagonals hypot(82, 40) and hypot(80, 40).
+  const Sheet& s = sheet("plan");
+  expect_words(
+      s, {"fur 15/16\"", "fur 15/16\"", "fur 15/16\"", "fur 15/16\"", "fur 3/4\"", "fur 1-9/16\"", "fur 1-15/16\"",
+          "91-1/4\"", "89-7/16\"", "BACK WALL  80\"", "LEFT WALL  40\"", "RIGHT WALL  40-1/16\"", "ENTRY  82\"",
+          "bore 5\"", "BENCH RIGHT", "5 CHECKS FAIL: see the inspection sheet"});
+  for (const Text& t : s.texts)
+    if (t.words.rfind("fur 15/16", 0) == 0) {
+      EXPECT_LT(t.at.x / inch, 6);
+    }
+  EXPECT_GT(text(s, "fur 3/4\"").at.x / inch, 75);
+  EXPECT_NEAR(text(s, "fur 3/4\"").at.y / inch, 24, 1);
+  EXPECT_GT(text(s, "BACK WALL  80\"").at.y / inch, 40);
+  EXPECT_LT(text(s, "LEFT WALL  40\"").at.x / inch, 0);
+  EXPECT_GT(text(s, "RIGHT WALL  40-1/16\"").at.x / inch, 80);
+  EXPECT_LT(text(s, "ENTRY  82\"").at.y / inch, 0);
+  EXPECT_TRUE(std::any_of(s.texts.begin(), s.texts.end(),
+                          [](const Text& t) { return t.words == "bench" && t.at.x / inch > 65; }));
+  EXPECT_LT(text(s, "threshold").at.y / inch, 4);
+  EXPECT_GT(text(s, "base's edge").at.x / inch, 65) << "under the bench";
+}
+
+TEST(PrintedPlan, DrawsTheBoreJoistsAndFurring) {
+  // Source: by hand: bore 5 across; joists 1-1/2 wide at 3 + 16 k, those sides that lie in the alcove's 80.
+  const Sheet& s = sheet("plan");
+  EXPECT_TRUE(has_circle(s, 29.75, 23.75, 2.5));
+  for (const double x : {2.25, 3.75, 18.25, 19.75, 34.25, 35.75, 50.25, 51.75, 66.25, 67.75})
+    EXPECT_TRUE(std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
+      return l.kind == LineKind::hidden && std::abs(l.from.x / inch - x) < 1e-3 && std::abs(l.to.x - l.from.x) < 1e-6 &&
+             std::abs(std::max(l.from.y, l.to.y) / inch - 40) < 1e-3;
+    })) << x;
+  EXPECT_TRUE(has_line(s, LineKind::hidden, 65, 0, 65, 40));
+  EXPECT_TRUE(has_line(s, LineKind::centre, 0, 40, 82, 0));
+  EXPECT_TRUE(has_line(s, LineKind::centre, 80, 40, 0, 0));
+  const auto furred =
+      std::count_if(s.lines.begin(), s.lines.end(), [](const Line& l) { return l.kind == LineKind::correction; });
+  EXPECT_EQ(furred, 7) << "four studs on the left, three on the right";
+}
+
+struct Arrow {
+  Point from, to;
+};
+/// Lines at whose end two shorter ones meet.
+std::vector<Arrow> arrows(const Sheet& s) {
+  std::vector<Arrow> found;
+  const auto same = [](Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y) < 1e-6; };
+  const auto length = [](const Line& l) { return std::hypot(l.to.x - l.from.x, l.to.y - l.from.y); };
+  for (const Line& shaft : s.lines) {
+    if (shaft.kind != LineKind::dimension) continue;
+    const auto barbs = std::count_if(s.lines.begin(), s.lines.end(), [&](const Line& l) {
+      return l.kind == LineKind::dimension && same(l.from, shaft.to) && length(l) < length(shaft);
+    });
+    if (barbs == 2) found.push_back({shaft.from, shaft.to});
+  }
+  return found;
+}
+
+TEST(PrintedFalls, ArrowsShowTheWayWaterRuns) {
+  // Source: by the words: the left facet's water runs right, the back one's to the entry, the threshold's inward; each
+  // arrow's point lies nearer to the drain's middle, and its barbs behind it.
+  const std::vector<Arrow> all = arrows(sheet("falls"));
+  ASSERT_EQ(all.size(), 5u);
+  const std::pair<double, double> ways[] = {{0, -1}, {0, 1}, {1, 0}, {-1, 0}, {0, 1}};
+  const std::pair<double, double> near[] = {{30, 33}, {30, 13}, {14, 23}, {48, 23}, {33, 2}};
+  for (std::size_t i = 0; i < std::size(ways); ++i) {
+    const auto at = std::min_element(all.begin(), all.end(), [&](const Arrow& a, const Arrow& b) {
+      const auto away = [&](const Arrow& x) {
+        return std::hypot((x.from.x + x.to.x) / 2 / inch - near[i].first,
+                          (x.from.y + x.to.y) / 2 / inch - near[i].second);
+      };
+      return away(a) < away(b);
+    });
+    const double dx = at->to.x - at->from.x, dy = at->to.y - at->from.y, l = std::hypot(dx, dy);
+    EXPECT_NEAR(dx / l, ways[i].first, 1e-6) << i;
+    EXPECT_NEAR(dy / l, ways[i].second, 1e-6) << i;
+  }
+  for (const Line& l : sheet("falls").lines)
+    for (const Arrow& a : all)
+      if (std::hypot(l.from.x - a.to.x, l.from.y - a.to.y) < 1e-6) {
+        EXPECT_LT((l.to.x - l.from.x) * (a.to.x - a.from.x) + (l.to.y - l.from.y) * (a.to.y - a.from.y), 0);
+      }
+}
+
+TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
+  // Source: by hand: the rim 32-3/4 / 48 = 0.6823 over the drain; runs 13-3/4 (back), 17-3/4 (front), 26-1/4 (left),
+  // 32-3/4 (right). Along a valley the rise over the diagonal of both runs. Threshold 2-1/2 and 2.5833 over the drain.
+  const Sheet& s = sheet("falls");
+  expect_words(s, {"0.595 in/ft  4.96 %  1:20.2",
+                   "0.461 in/ft  3.84 %  1:26.0",
+                   "0.312 in/ft  2.60 %  1:38.5",
+                   "1/4 in/ft  2.08 %  1:48",
+                   "1/4 in/ft  2.08 %  1:48",
+                   "along 0.276 in/ft (1:43.4)",
+                   "along 0.231 in/ft (1:52.1)",
+                   "along 0.220 in/ft (1:54.6)",
+                   "along 0.258 in/ft (1:46.4)",
+                   "+11/16\"",
+                   "+11/16\"",
+                   "rim +11/16\"",
+                   "rim +11/16\"",
+                   "+0\"",
+                   "+0\"",
+                   "+0\"",
+                   "+0\"",
+                   "+2-9/16\"",
+                   "+2-9/16\"",
+                   "threshold +2-1/2\"",
+                   "threshold +2-1/2\""});
+  EXPECT_GT(text(s, "0.595 in/ft  4.96 %  1:20.2").at.y / inch, 25.75) << "back";
+  EXPECT_LT(text(s, "0.461 in/ft  3.84 %  1:26.0").at.y / inch, 21.75) << "front";
+  EXPECT_LT(text(s, "0.312 in/ft  2.60 %  1:38.5").at.x / inch, 27.75) << "left";
+  EXPECT_LT(text(s, "+2-9/16\"").at.y / inch, 2) << "the threshold's outer edge is the higher one";
+  EXPECT_LT(text(s, "along 0.276 in/ft (1:43.4)").at.x / inch, 27) << "back left";
+  EXPECT_GT(text(s, "along 0.231 in/ft (1:52.1)").at.x / inch, 32) << "back right";
+  EXPECT_LT(text(s, "along 0.220 in/ft (1:54.6)").at.y / inch, 22) << "front right";
+  EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("too steep (back)")));
+  EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("Seat: 1/4 in/ft, 2.08 %")));
+  expect_dimensions(s, {{'x', 1, 27.75, "26-3/4\""},
+                        {'x', 27.75, 31.75, "4\""},
+                        {'x', 31.75, 65, "33-1/4\""},
+                        {'x', 1, 65, "64\""},
+                        {'y', 0, 21.75, "21-3/4\""},
+                        {'y', 21.75, 25.75, "4\""},
+                        {'y', 25.75, 40, "14-1/4\""}});
+}
+
+TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
+  // Source: by hand: the floor lies 0.01 (x - 1) + 0.01 y below the datum; ribs 1/2 above it, the line 1-3/8. From the
+  // bore at (29-3/4, 23-3/4) outward: B2 4.9, B1 16.6, B3 24.0, A2 29.0, A1 33.0, C2 35.4, A3 37.3, C1 38.8, C3 42.5
+  // away.
+  const Sheet& s = sheet("bed");
+  const struct {
+    const char *name, *press, *ribs, *line;
+    double x, y;
+  } gauges[] = {{"B2", "press 1", "1\"", "1-7/8\"", 33, 20},      {"B1", "press 2", "1-1/4\"", "2-1/8\"", 33, 40},
+                {"B3", "press 3", "13/16\"", "1-11/16\"", 33, 0}, {"A2", "press 4", "11/16\"", "1-9/16\"", 1, 20},
+                {"A1", "press 5", "7/8\"", "1-3/4\"", 1, 40},     {"C2", "press 6", "1-5/16\"", "2-3/16\"", 65, 20},
+                {"A3", "press 7", "1/2\"", "1-3/8\"", 1, 0},      {"C1", "press 8", "1-9/16\"", "2-7/16\"", 65, 40},
+                {"C3", "press 9", "1-1/8\"", "2\"", 65, 0}};
+  for (const auto& g : gauges) {
+    const Text& name = text(s, std::string{g.name} + "   " + g.press);
+    const auto below = [&](const std::string& words) {
+      return std::any_of(s.texts.begin(), s.texts.end(), [&](const Text& t) {
+        return t.words == words && std::abs(t.at.x - name.at.x) < 1 && t.at.y < name.at.y &&
+               name.at.y - t.at.y < 2 * inch;
+      });
+    };
+    EXPECT_TRUE(below(std::string{"to the ribs "} + g.ribs)) << g.name;
+    EXPECT_TRUE(below(std::string{"to the line "} + g.line)) << g.name;
+    EXPECT_NEAR(name.at.x / inch, g.x, 3) << g.name;
+    EXPECT_NEAR(name.at.y / inch, g.y, 4) << g.name;
+    EXPECT_TRUE(std::any_of(s.arcs.begin(), s.arcs.end(), [&](const Arc& a) {
+      return std::hypot(a.centre.x / inch - g.x, a.centre.y / inch - g.y) < 1e-3 && a.radius < inch;
+    })) << g.name;
+  }
+  expect_words(s, {"thinnest 1/2\"", "thickest 2-11/16\""});
+  EXPECT_TRUE(has_circle(s, 29.75, 23.75, 2.5));
+  EXPECT_TRUE(has_circle(s, 29.75, 23.75, 3)) << "the collar";
+  EXPECT_TRUE(has_line(s, LineKind::outline, 1.5, -0.5, 64.5, -0.5)) << "held back 1/2, and run past the entry";
+  EXPECT_TRUE(has_line(s, LineKind::outline, 64.5, -0.5, 64.5, 39.5));
+  EXPECT_TRUE(has_line(s, LineKind::hidden, 1, 40, 65, 40)) << "the base";
+  expect_dimensions(s, {{'x', 1.5, 29.75, "28-1/4\""},
+                        {'x', 29.75, 64.5, "34-3/4\""},
+                        {'x', 1.5, 64.5, "63\""},
+                        {'y', -0.5, 23.75, "24-1/4\""},
+                        {'y', 23.75, 39.5, "15-3/4\""},
+                        {'x', 1, 33, "32\""},
+                        {'x', 33, 65, "32\""},
+                        {'x', 1, 65, "64\""},
+                        {'y', 0, 20, "20\""},
+                        {'y', 20, 40, "20\""},
+                        {'y', 0, 40, "40\""}});
+  EXPECT_THAT(s.notes,
+              testing::Contains(testing::HasSubstr("held back 1/2\" along framing and run past the base by 1/2\"")));
+  EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("spread to, 1-3/8\" above the datum")));
+}
+
+TEST(PrintedDrain, HasHeightsAndPlaces) {
+  // Source: by hand: the body 4 below the drain's top at 1-1/2; bore and body 5 and 3-1/4; joists leave 22-1/4 to
+  // 31-3/4 and from 38-1/4 on, within 13 of the bore.
+  const Sheet& s = sheet("drain");
+  expect_words(s, {"-2-1/2\"  drain body, lowest",
+                   "0\"  datum, highest subfloor spot under the base",
+                   "3/16\"  bath floor outside",
+                   "1/2\"  rib plane",
+                   "1-3/8\"  level line the bed is spread to",
+                   "1-1/2\"  drain, top",
+                   "2-3/16\"  rim",
+                   "4\"  threshold, lowest edge",
+                   "4-1/16\"  threshold, highest edge",
+                   "5-1/2\"  upstands, top",
+                   "22-1/4\"",
+                   "31-3/4\"",
+                   "38-1/4\"",
+                   "now 29-3/4\"",
+                   "29-3/4\"   bore centre from the left stud face",
+                   "28-1/2\"   bore centre from the finished left wall",
+                   "51-1/16\"   bore centre from the right stud face",
+                   "49-13/16\"   bore centre from the finished right wall",
+                   "16-1/4\"   bore centre from the back stud face",
+                   "15\"   bore centre from the finished back wall",
+                   "23-3/4\"   bore centre from the base's front edge"});
+  expect_dimensions(s, {{'x', 27.25, 32.25, "5\""}, {'x', 28.125, 31.375, "3-1/4\""}});
+  EXPECT_NEAR(text(s, "22-1/4\"").at.x / inch, 22.25, 0.01);
+  EXPECT_NEAR(text(s, "38-1/4\"").at.x / inch, 38.25, 0.01);
+  std::vector<double> ladder;
+  for (const Text& t : s.texts)
+    if (t.words.find("  ") != std::string::npos && t.words.find("   ") == std::string::npos) ladder.push_back(t.at.y);
+  EXPECT_TRUE(std::is_sorted(ladder.begin(), ladder.end())) << "lowest first, each above the one before";
+  EXPECT_THAT(room().facts.room.drain.falls_unknown, "");
+}
+
+TEST(PrintedTemplate, PointsToTheBackWall) {
+  // Source: by hand: a bore of 5, its arrow up the sheet, bars of 6 in and 100 mm both ways.
+  const Sheet& s = sheet("template");
+  EXPECT_TRUE(has_circle(s, 0, 0, 2.5));
+  const std::vector<Arrow> all = arrows(s);
+  ASSERT_EQ(all.size(), 1u);
+  EXPECT_NEAR(all[0].to.x, all[0].from.x, 1e-9);
+  EXPECT_GT(all[0].to.y, all[0].from.y);
+  for (const bool level : {true, false})
+    EXPECT_TRUE(std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
+      const double dx = std::abs(l.to.x - l.from.x), dy = std::abs(l.to.y - l.from.y);
+      return l.kind == LineKind::dimension && std::abs((level ? dx : dy) - 152.4) < 1e-9 && (level ? dy : dx) < 1e-9;
+    })) << level;
+  EXPECT_EQ(s.page.scale, 1);
+}
+
+TEST(PrintedWalls, HaveOneNumberForAStudOnPlanAndWall) {
+  // Source: by hand, as on the plan: 16 and 32 in along a wall that is 40.05 long; a framer who lays a tape along it
+  // must not find another number on the next sheet.
+  for (const char* wall : {"wall-left", "wall-back", "wall-right"}) {
+    const Sheet& s = sheet(wall);
+    for (const facts::StudGap& stud : room().facts.room.studs) {
+      if (stud.part_id.rfind(wall, 0) != 0 || stud.running_mm < 0) continue;
+      const std::string words = units::to_text(units::Length::mm(stud.running_mm), false);
+      EXPECT_TRUE(std::any_of(s.texts.begin(), s.texts.end(), [&](const Text& t) { return t.words == words; }))
+          << wall << " " << words;
+    }
+  }
+  expect_words(sheet("wall-right"), {"3/4\"", "16\"", "31-15/16\"", "39-1/4\""});
+  expect_words(sheet("wall-left"), {"9/16\"", "16\"", "32\"", "39-1/4\""});
+}
+
+TEST(PrintedWalls, ShowUpstandsAndBlocking) {
+  // Source: by hand: the base's upstands 5-1/2 up, from 1 to 65 along the back, all along the left; the seat's 3 above
+  // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
+  expect_words(sheet("wall-back"), {"0\"  datum", "5-1/2\"  upstand of the base: no fastener below",
+                                    "6\"  centre of blocking", "21-5/16\"  upstand of the seat: no fastener below",
+                                    "34\"  centre of blocking", "96\"  top of framing"});
+  expect_words(sheet("wall-left"), {"5-1/2\"  upstand of the base: no fastener below", "6\"  centre of blocking",
+                                    "34\"  centre of blocking"});
+  expect_words(sheet("wall-right"), {"21-5/16\"  upstand of the seat: no fastener below"});
+  EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::correction, 1, 5.5, 65, 5.5));
+  EXPECT_TRUE(has_line(sheet("wall-left"), LineKind::correction, 0, 5.5, 40, 5.5));
+  const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),
+                                 [](const facts::Part& p) { return p.role == "seat-block"; });
+  const double top = seat->bbox_mm[5] / inch;
+  EXPECT_NEAR(top, 18 + 15. / 48 + 3, 1. / 16) << "less what the tape leaves of the studs";
+  EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::correction, 64.5, top, 80, top));
+  EXPECT_TRUE(has_line(sheet("wall-right"), LineKind::correction, -40, top, 0, top));
+}
+
+TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
+  // Source: by hand: 40 long, joists and studs 1-1/2 thick, evenly 12.833 apart from 3/4 on; 15 deep, the seat 15-1/2;
+  // deck 16-3/4, 1-1/4 of seat on it; the sole plate, 1-1/2 thick, lies on a floor that falls from -0.64 to -1.065
+  // under its back.
+  expect_words(sheet("bench-plan"),
+               {"WALL", "FRONT", "3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "15\"", "diagonal 42-3/4\""});
+  EXPECT_GT(text(sheet("bench-plan"), "WALL").at.x / inch, 80) << "at the right";
+  EXPECT_LT(text(sheet("bench-plan"), "FRONT").at.x / inch, 65);
+  expect_words(sheet("bench-front"),
+               {"3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "-1-1/16\"  underside of the sole plate",
+                "11\"  underside of the top plate", "12-1/2\"  top of the top plate", "16\"  top of the front rail",
+                "16-3/4\"  top of the deck"});
+  for (const Dimension& d : sheet("bench-front").dimensions)
+    if (d.words == "3/4\"") {
+      EXPECT_LT(d.to.x, d.from.x) << "seen from the front, a right bench's open end is at the right";
+    }
+  expect_words(sheet("bench-side"), {"15\"", "15-1/2\"", "5-1/2\"  apron's foot", "18\"  seat, front edge",
+                                     "18-5/16\"  seat, back edge", "21-5/16\"  upstands of the seat"});
+  expect_words(sheet("bench-section"), {"1/2\"  rib plane", "2-3/16\"  rim", "5-1/2\"  upstands, top",
+                                        "18\"  seat, lowest edge", "18-5/16\"  seat, highest edge"});
+}
+
+TEST(PrintedSticks, LieOneAfterTheOther) {
+  // Source: arithmetic on the cutting plan itself: pieces from the left, a saw cut of 1/8 between; what is left is
+  // written beside the stick.
+  const Sheet& s = sheet("sticks");
+  expect_words(s, {"2x4   56 pieces   200.0 ft in all, the least possible", "A 94-1/4\"", "A 94-1/4\"",
+                   "1 x 192\", offcut 3-1/4\""});
+  EXPECT_TRUE(has_line(s, LineKind::outline, 94.25,
+                       text(s, "A 94-1/4\"").at.y / inch - 0.5 / 0.9 * text(s, "A 94-1/4\"").height / inch, 94.25,
+                       text(s, "A 94-1/4\"").at.y / inch + 1.4 / 0.9 * text(s, "A 94-1/4\"").height / inch));
+  EXPECT_NEAR(text(s, "A 94-1/4\"").at.x / inch, 94.25 / 2, 0.01);
+}
+
+TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
+  // Source: by hand, as on the other sheets; what does not rock has no corner at which it does.
+  std::string all;
+  for (const Text& t : sheet("order-of-work").texts) all += t.words + " ";
+  for (const char* words :
+       {"5 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
+        "centre 29-3/4\" from the left stud face, ", "16-1/4\" from the back; bore 5\"",
+        "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum", "line 1-3/8\" above the datum; 1/2\" to",
+        "2-11/16\" thick once set", "body in its bore, 7/8\" clear all round", "front edge 18\" above",
+        "up to 73-1/2\" above the datum"})
+    EXPECT_THAT(all, testing::HasSubstr(words));
+  EXPECT_THAT(all, testing::Not(testing::HasSubstr("0\" corner")));
+}
+
+TEST(PrintedBuyList, IsTheOneOfTheTakeoff) {
+  // Source: by hand on the solids: 15 x 40 in of seat on deck are 4.17 ft2; upstands of 64 + 40 + 40 (base), 40 +
+  // 15-1/2 (seat) and three corners lapped 2 in both ways, 211-1/2 in.
+  expect_words(sheet("buy"),
+               {"construction adhesive", "16.57 in3", "1 cartridge", "flashing over upstands", "17.62 ft", "17.62 ft",
+                "deck sheet 3/4\"", "4.17 ft2", "1 sheet 4 x 8 ft", "11 sticks of 16 ft", "2 sticks of 12 ft"});
+}
+
+}  // namespace
+}  // namespace fallwright::drawing

@@ -1,0 +1,141 @@
+// Where base, bench, bed and drain stand, and how high, by hand.
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "job/layout.hpp"
+#include "support/skew_room.hpp"
+
+namespace fallwright::job {
+namespace {
+
+constexpr double inch = 25.4;
+
+void expect_rect(const Rect& r, double x0, double y0, double x1, double y1) {
+  EXPECT_NEAR(r.x0 / inch, x0, 1e-4);
+  EXPECT_NEAR(r.y0 / inch, y0, 1e-4);
+  EXPECT_NEAR(r.x1 / inch, x1, 1e-4);
+  EXPECT_NEAR(r.y1 / inch, y1, 1e-4);
+}
+
+TEST(Layout, OfARoomWithNothingAlike) {
+  // Source: by hand: base from 1 to 65, tight to the bench at 65 to 80; upstands 1/2, threshold 4; the bed held back
+  // 1/2 along framing and past the entry; the floor modelled under 3-1/2 of walls that reach to 82, and 12 past the
+  // entry.
+  const Layout at = lay_out(sample::skew_room());
+  expect_rect(at.base, 1, 0, 65, 40);
+  expect_rect(at.bench, 65, 0, 80, 40);
+  expect_rect(at.floor, 1.5, 4, 64.5, 39.5);
+  expect_rect(at.bed, 1.5, -0.5, 64.5, 39.5);
+  expect_rect(at.opening, 27.75, 21.75, 31.75, 25.75);
+  expect_rect(at.extent, -3.5, -12, 85.5, 43.5);
+  EXPECT_NEAR(at.drain_x / inch, 29.75, 1e-6);
+  EXPECT_NEAR(at.drain_y / inch, 23.75, 1e-6);
+  EXPECT_NEAR(at.rib_plane / inch, 0.5, 1e-9);
+  EXPECT_NEAR(at.drain_top / inch, 1.5, 1e-9);
+  EXPECT_NEAR(at.upstand_top / inch, 5.5, 1e-9);
+  EXPECT_NEAR(at.threshold_inner / inch, 4, 1e-9);
+  EXPECT_NEAR(at.threshold_outer / inch, 4 + 4. / 48, 1e-9);
+  EXPECT_NEAR(at.bench_length / inch, 40, 1e-6);
+  EXPECT_NEAR(at.seat_front / inch, 18, 1e-9);
+  EXPECT_NEAR(at.deck_top / inch, 16.75, 1e-9);
+  EXPECT_NEAR(at.joist_top / inch, 16, 1e-9);
+  EXPECT_NEAR(at.plate_top / inch, 12.5, 1e-9);
+  EXPECT_NEAR(at.subfloor.at(1 * inch, 0) / inch, 0, 1e-9);
+  EXPECT_NEAR(at.subfloor.at(31 * inch, 20 * inch) / inch, -0.5, 1e-9);
+  const double rise = 32.75 / 48;
+  EXPECT_NEAR(at.floor_at(1.5 * inch, 23.75 * inch) / inch, 1.5 + rise, 1e-6) << "left rim";
+  EXPECT_NEAR(at.floor_at(48.125 * inch, 23.75 * inch) / inch, 1.5 + rise / 2, 1e-6) << "half way to the right";
+  EXPECT_NEAR(at.floor_at(29.75 * inch, 32.625 * inch) / inch, 1.5 + rise / 2, 1e-6) << "half way to the back";
+  EXPECT_NEAR(at.rim_greatest() / inch, 1.5 + rise, 1e-6);
+}
+
+TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
+  // Source: by hand: a base of 60 between walls leaning in and out: 0.06 on the left at its top, 5-1/2 + ... up; the
+  // rest shared, or on one side. Without upstands and threshold the floor is the base; an open side lets the bed run
+  // on.
+  Job j = sample::alcove();
+  j.bench.reset();
+  j.base.length = Length::inches(60);
+  const auto x0 = [&](Against against) {
+    j.base.against = against;
+    return lay_out(j).base.x0 / inch;
+  };
+  EXPECT_NEAR(x0(Against::middle), 6, 1e-9);
+  EXPECT_NEAR(x0(Against::left), 0, 1e-9);
+  EXPECT_NEAR(x0(Against::right), 12, 1e-9);
+  j.alcove.walls = {Side::back, Side::left};
+  j.base.upstands = {Side::back, Side::front};
+  j.base.threshold = {};
+  const Layout at = lay_out(j);
+  expect_rect(at.floor, 12, 0.5, 72, 35.5);
+  expect_rect(at.bed, 12.5, -0.5, 72.5, 35.5);
+  EXPECT_NEAR(at.extent.x1 / inch, 72 + 12, 1e-9);
+}
+
+TEST(Layout, OfAChannelAndItsOutlet) {
+  // Source: by hand: 2-1/2 wide from rim to rim, 4 in from the back of a base 57-1/2 x 36 that begins at 14-1/2: its
+  // floor runs from 15 to 71-1/2; the outlet in its middle, or 10 from the base's right; another one 20 long about its
+  // own place.
+  Job j = sample::alcove();
+  j.drain.kind = DrainKind::line;
+  j.base.pattern = FallPattern::to_line;
+  j.drain.size = Length::inches(2.5);
+  j.drain.along = {Side::back, Length::inches(4)};
+  j.drain.across.distance = {};
+  Layout at = lay_out(j);
+  expect_rect(at.opening, 15, 30.75, 71.5, 33.25);
+  EXPECT_NEAR(at.drain_x / inch, 43.25, 1e-9);
+  EXPECT_NEAR(at.drain_y / inch, 32, 1e-9);
+  ASSERT_EQ(at.facets.size(), 2u) << "to the back and to the front";
+  EXPECT_EQ(at.facets[0].name, "back");
+  EXPECT_NEAR(at.facets[0].plane.gy, 1. / 48, 1e-12);
+  EXPECT_NEAR(at.facets[1].plane.gy, -1. / 48, 1e-12);
+  j.drain.across = {Side::right, Length::inches(10)};
+  at = lay_out(j);
+  EXPECT_NEAR(at.drain_x / inch, 62, 1e-9);
+  expect_rect(at.opening, 15, 30.75, 71.5, 33.25);
+  j.drain.channel_length = Length::inches(20);
+  expect_rect(lay_out(j).opening, 52, 30.75, 72, 33.25);
+  j.drain.channel_direction = Direction::along_depth;
+  expect_rect(lay_out(j).opening, 60.75, 22, 63.25, 42);
+}
+
+TEST(Layout, OfARoundOpeningItsEdgeIsLowestOnAHip) {
+  // Source: closed form: facets of falls a and b rise along their hip by a b / hypot(a, b) for each unit; the opening
+  // of 4 in has its edge 2 in out; a given rise counts from there: 1 - 2 / D of the whole, D the farthest corner's
+  // distance.
+  Job j = sample::alcove();
+  j.drain.opening = Opening::round;
+  const Layout at = lay_out(j);
+  const double rise = 28.25 / 48, left = rise / 28.25, back = rise / 15.75, right = rise / 28.25, front = rise / 15.75;
+  const double low = std::min({left * back, right * back, left * front, right * front}) / std::hypot(left, back) * 2;
+  EXPECT_NEAR((at.drain_top - at.drain_edge) / inch, low, 1e-6);
+  j.base.rise = Length::inches(0.75);
+  const double whole_rise = 0.75 / (1 - 2 / std::hypot(28.25, 15.75));
+  EXPECT_NEAR((lay_out(j).rim_greatest() - lay_out(j).drain_edge) / inch, whole_rise, 1e-6);
+}
+
+TEST(Layout, TopOfABenchIsItsUpstands) {
+  // Source: by hand: 18 + 3 and 14-1/2 / 48 of fall, whichever way it leads.
+  Job j = sample::alcove();
+  EXPECT_NEAR(top_of_bench(j) / inch, 21 + 14.5 / 48, 1e-9);
+  j.bench->seat_fall = Fall::inches_per_foot(-0.25);
+  EXPECT_NEAR(top_of_bench(j) / inch, 21 + 14.5 / 48, 1e-9);
+}
+
+TEST(Cut, IsTheMarkAtOrBelow) {
+  // Source: by hand: 10.37 in is cut to 10-5/16 (10-3/8 would be 10.375); 263.9 mm to 263; what is on a mark stays on
+  // it.
+  Job j = sample::alcove();
+  EXPECT_NEAR(j.cut_mm(10.37 * inch), 10.37 * inch, 1e-12) << "exact, unless the job says to the tape";
+  j.cuts.to_tape = true;
+  EXPECT_NEAR(j.cut_mm(10.37 * inch), 10.3125 * inch, 1e-9);
+  EXPECT_NEAR(j.cut_mm(10.375 * inch - 1e-8), 10.375 * inch, 1e-6);
+  j.unit = UnitSystem::metric;
+  EXPECT_NEAR(j.cut_mm(263.9), 263, 1e-9);
+}
+
+}  // namespace
+}  // namespace fallwright::job

@@ -1,0 +1,181 @@
+// Numbers a person reads on the terminal, each beside its words: blanks are counted as one.
+#include <regex>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "report/together.hpp"
+#include "report/valued.hpp"
+#include "rules/check.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+using Sample = sample::Valued;
+
+std::string squeezed(const std::string& text) {
+  return std::regex_replace(text, std::regex{"[ \n]+"}, " ");
+}
+
+void expect_words(const std::string& text, const std::vector<const char*>& all) {
+  for (const char* words : all) EXPECT_THAT(text, HasSubstr(words));
+}
+
+Sample metric() {
+  Sample sample;
+  sample.job.unit = job::UnitSystem::metric;
+  return sample;
+}
+
+TEST(RoomNumbers, StandWhereTheyBelong) {
+  // Source: by hand: the sample's millimetres to the nearest, each of them another; of a joist's losses whole ones
+  // below.
+  const std::string text = squeezed(report::room_table(metric().report(), true));
+  expect_words(text, {"back 1801 mm 1802 mm 1803 mm",
+                      "width at a height of 1200 mm: read 1798 mm, between the walls as plumbed 1799 mm",
+                      "right wall: not plumbed",
+                      "out of level 4 mm along the width, 3 mm along the depth",
+                      "twist -6 mm; highest hump 1 mm at",
+                      "deepest hollow 2 mm at",
+                      "rocks by 1 mm at its front left corner",
+                      "wall-back/stud-02 407 mm base 5 mm 6 mm 10 mm",
+                      "wall-left/stud-01 19 mm - ",
+                      "base's back left corner to the left wall: 4 mm at the floor, 4 mm at the upstand",
+                      "12 mm 1466 mm",
+                      "1201 mm 1465 mm",
+                      "with 5.2 mm to spare",
+                      "from the left stud face 494 mm to 695 mm; 793 mm to 893 mm",
+                      "from the entry 111 mm to 808 mm",
+                      "the floor then falls 2.25 % (1:44.4) to 4.25 % (1:23.5)",
+                      "a joist 184 mm deep may lose a hole of 61 mm, a notch of 31 mm, 46 mm at its ends",
+                      "rib plane 12 mm (11 mm) datum 0 mm (0 mm)",
+                      "A1 14 mm 901 mm -3 mm 15 mm 33 mm",
+                      "B1 300 mm 902 mm -2 mm none: keep the bore clear",
+                      "bore centre from the left stud face 1066 mm",
+                      "back left 1 mm above the lowest on the plane 1 mm",
+                      "over its length the right is high by 1 mm, over its depth the front by 2 mm",
+                      "readings off the plane by up to 0 mm",
+                      "threshold, top 2.10 % (1:47.6)",
+                      "mortar in the bed as set: 40.0 L, from 38.0 L to 42.0 L; most hangs on: spot level",
+                      "fall: 2.00 % (1:50); from what to what is not known: why"});
+}
+
+TEST(RoomNumbers, OfJoistsThatRunAcrossAreTheOtherWayRound) {
+  // Source: by hand: from the entry nothing is taken off, from the left stud face 7 mm.
+  Sample sample = metric();
+  sample.facts.room.drain.along_width = false;
+  expect_words(squeezed(report::room_table(sample.report(), true)),
+               {"from the entry 501 mm to 702 mm; 800 mm to 900 mm", "from the left stud face 104 mm to 801 mm"});
+}
+
+TEST(RoomNumbers, TellWhatDoesNotGoIn) {
+  // Source: by hand; the nearest place is told from the left stud face, 7 mm in.
+  Sample sample = metric();
+  sample.facts.room.drop_in.least_mm = -5.25;
+  sample.facts.room.as_set.over_length_mm = -3, sample.facts.room.as_set.over_width_mm = 4;
+  std::string text = squeezed(report::room_table(sample.report(), true));
+  expect_words(text, {"it does not go down level (short by 5 mm); tipped 6.5 degrees, 2.5 mm is left",
+                      "over its length the left is high by 3 mm, over its depth the back by 4 mm", "706 mm"});
+  sample.facts.room.drop_in.tip_clear_mm = -1;
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"tipped 6.5 degrees, it still does not go in"});
+  sample.facts.room.drain.moved_mm = 0;
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"nearest place with clearance: where it is"});
+}
+
+TEST(RoomNumbers, FamiliesThatMeetAreCountedAndStandsAsideIsNot) {
+  // Source: by hand: two pairs of base and wall 2 and 5 mm apart, a wall that meets a wall, one clash of 4321 mm3 and
+  // one touch.
+  Sample sample = metric();
+  sample.facts.fits = {{"base", "wall-left/stud-01", facts::Touch::gap, 2, 0, {}},
+                       {"wall-left/stud-02", "base", facts::Touch::gap, 5, 0, {}},
+                       {"base", "wall-left/stud-03", facts::Touch::gap, 5, 0, {}},
+                       {"wall-back/stud-02", "wall-left/stud-01", facts::Touch::gap, 11, 0, {}},
+                       {"drain", "joists/joist-03", facts::Touch::clash, 0, 4321, {604, 605, 606}},
+                       {"base", "bed", facts::Touch::touch, 0, 0, {}}};
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  expect_words(text, {"base and wall-left: 2 mm to 5 mm apart, 2 pairs", "wall-left and base: 5 mm apart ",
+                      "drain and joists/joist-03 RUN INTO EACH OTHER: 4.3 cm3 shared, at", "base and bed touch"});
+  EXPECT_THAT(text, Not(HasSubstr("wall-back and wall-left")));
+  EXPECT_THAT(squeezed(report::room_table(sample.report(), false)), Not(HasSubstr("base and bed touch")));
+}
+
+TEST(FloodNumbers, AreWaterWeightPressureAndWhatALossIs) {
+  // Source: by hand: 45 L on 1.19 m2 weigh 45 kg, press 45 x 9.80665 / 1.19 = 370.8 Pa, and a litre is 1 / 1.2 mm. In
+  // the trade's units 11.89 gal, 99.2 lb, 7.75 psf; 1.2 m2 at 1/32 in are 952,500 mm3, 32 fl oz of 29,573.53 mm3.
+  expect_words(squeezed(report::flood_table(metric().report())),
+               {"50 mm 45.0 L 45.0 kg 0.371 kPa 0.83 mm", "base 85.5 kg"});
+  expect_words(squeezed(report::flood_table(Sample{}.report())),
+               {"1-15/16\" 11.89 gal 99.2 lb 7.75 psf 32 fl oz", "base 188.5 lb"});
+}
+
+TEST(FloodNumbers, TellWhereWaterLeaves) {
+  // Source: by the edges: the threshold alone; or an open rim on the right as well.
+  Sample sample;
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("up to the threshold's lowest edge\n"));
+  sample.facts.edges.push_back({"right", "", "rim", 101, 101, false});
+  sample.facts.edges.push_back({"left", "bench", "upstand", 101, 101, false});
+  sample.facts.flood.over = {"front", "right", "left"};
+  EXPECT_THAT(
+      report::flood_table(sample.report()),
+      HasSubstr(
+          "up to the threshold's lowest edge and the rim at the open right edge and the upstand at the left edge"));
+}
+
+TEST(SummaryNumbers, OfBaseBedAndFalls) {
+  // Source: by hand: 1460 x 914 mm between the base's ends, 40 L, 15.5 to 38.5 mm to even ones, a level line at 31.75.
+  Sample sample = metric();
+  sample.facts.facets.push_back({"base-floor", "back", 1, 0.041, 0, 1, {}, {}, {}});
+  sample.facts.facets.push_back({"seat", "top", 1, 0.001, 0, 1, {}, {}, {}});
+  const std::string text = squeezed(report::summary(sample.report(), "out/x"));
+  expect_words(text, {"base 1460 mm x 914 mm, bench, 2 solids",
+                      "40.0 L set, 16 mm to 39 mm thick; spread to a level line 32 mm above",
+                      "floor falls 2.50 % (1:40) (left) least, 4.10 % (1:24.4) (back) greatest",
+                      "0 pass, 1 FAIL, 1 not checked", "and 4.84 ft3 of sand"});
+}
+
+TEST(TakeoffNumbers, OfCutsAndSticks) {
+  // Source: by hand.
+  expect_words(
+      squeezed(report::takeoff_table(Sample{}.report())),
+      {"tile, walls 45.25 ft2 buy 5 boxes back 30.0 ft2",
+       "A 2 x 2x4 10-3/8\" 0.0 and 2.3 deg from square; fitted to the floor: shim or scribe, up to 1/8\"",
+       "2x4: 2 pieces from 1 stick, 8.0 ft in all, 6.3 ft of it offcuts; at most 1-1/2\" above the least possible",
+       "1 x 8 ft 2 x A 10-3/8\"; offcut 75\"; longer than any stick on offer: order to length"});
+}
+
+TEST(ChainNumbers, AreHighestFirst) {
+  // Source: by hand.
+  const Sample sample = metric();
+  expect_words(squeezed(report::chain_table(sample.job, sample.facts.room.chain, 701, 402)),
+               {"701 mm", "402 mm", "rib plane 12 mm (11 mm) datum 0 mm (0 mm)"});
+  const std::string json = squeezed(report::chain_json(sample.job, sample.facts.room.chain, 701, 402));
+  expect_words(json, {"\"x_mm\": 701.0, \"y_mm\": 402.0",
+                      "\"name\": \"rib plane\", \"above_datum_mm\": 12.0, \"above_last_mm\": 11.0"});
+}
+
+TEST(CheckNumbers, OfOneThatIsExplained) {
+  // Source: by hand: 0.2 in/ft of a limit of 1/4 is 20 % short.
+  expect_words(
+      squeezed(report::explained(Sample{}.report(), "floor.fall-least")),
+      {"FAIL floor falls enough: 0.200 in/ft (1:60), limit 1/4 in/ft (1:48) to 1/2 in/ft (1:24) raise the rim",
+       "check floor.fall-least", "found left facet", "rests on the base: as designed spot levels: missing a line",
+       "exactly 0.016667 ratio", "limit 1/4 in/ft (1:48) to", "margin -20.00 % of the limit",
+       "source IRC P2709.1, secondary", "book residential"});
+}
+
+TEST(TogetherNumbers, OfRoomsPacksAndSticks) {
+  // Source: by hand: 40 L are 1.41 ft3; two rooms with five boxes each share 9.955 boxes.
+  const Sample sample;
+  const report::Report one = sample.report();
+  const std::string text = squeezed(report::together_text(report::together({&one, &one})));
+  expect_words(text, {"1 sample alcove left 57-1/2\" x 36\" 1.41 ft3 fail: floor.fall-least",
+                      "2 x base 57-1/2\" x 36\", bench left", "tile, walls 90.50 ft2 buy 10 boxes 2 rooms, 9.96 boxes",
+                      "1 sticks, 8.0 ft together (16.0 ft if every room bought its own)", "saw cut 1/8\"",
+                      "S1 4 x 2x4 10-3/8\" A of 1, 2; ends 0.0 and 2.3 deg from square",
+                      "floor.fall-least fail -20.0 % 1 sample alcove"});
+}
+
+}  // namespace
+}  // namespace fallwright

@@ -1,0 +1,256 @@
+// What each check of heights, falls and free floor says when it is broken: number, place, remedy, each worked out by
+// hand.
+#include "rules/says.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+TEST(Says, OfHeightsAtTheEntry) {
+  // Source: by hand: the drain at 1-1/2: a threshold at 3.2 is 1.7 above it and lacks 5/16, at 10.7 is 9.2 and has 1/4
+  // too much; upstands 0.6 above a threshold of 4.1 lack 7/16; a bath floor at 4.2 lies 0.2 above the threshold's
+  // lowest.
+  expect_said({{"threshold.height-least",
+                [](Job&, Facts& f) { f.heights.threshold_least_mm = 3.2 * in; },
+                1.7,
+                in,
+                {"threshold's lowest top edge"},
+                {"raise the threshold by 5/16\", to 2\""}},
+               {"threshold.height-least",
+                [](Job&, Facts& f) { raise_edge(f, 3, "upstand", 3.2); },
+                1.7,
+                in,
+                {"lowest top of the right edge", "(an upstand)"},
+                {"raise the upstands by 5/16\""}},
+               {"threshold.height-least",
+                [](Job&, Facts& f) { raise_edge(f, 3, "rim", 2); },
+                0.5,
+                in,
+                {"nothing turns up"},
+                {"turn the right edge up"}},
+               {"threshold.height-least",
+                [](Job& j, Facts& f) {
+                  j.base.made = job::Made::bought;
+                  f.heights.threshold_least_mm = 3.2 * in;
+                },
+                1.7,
+                in,
+                {},
+                {"2\" above its drain at least"}},
+               {"threshold.height-greatest",
+                [](Job&, Facts& f) { f.heights.threshold_greatest_mm = 10.7 * in; },
+                9.2,
+                in,
+                {},
+                {"by 1/4\", to 9\""}},
+               {"threshold.height-greatest",
+                [](Job& j, Facts& f) {
+                  j.base.made = job::Made::bought;
+                  f.heights.threshold_greatest_mm = 10.7 * in;
+                },
+                9.2,
+                in,
+                {},
+                {"9\" above its drain at most"}},
+               {"threshold.below-upstand",
+                [](Job&, Facts& f) { f.heights.upstand_top_mm = 4.7 * in; },
+                0.6,
+                in,
+                {},
+                {"by 7/16\""}},
+               {"threshold.below-upstand",
+                [](Job& j, Facts& f) {
+                  j.base.made = job::Made::bought;
+                  f.heights.upstand_top_mm = 4.7 * in;
+                },
+                0.6,
+                in,
+                {},
+                {"carry the waterproofing", "7/16\" more"}},
+               {"threshold.above-outside",
+                [](Job&, Facts& f) { f.heights.outside_mm = 4.2 * in; },
+                -0.2,
+                in,
+                {"threshold's lowest top edge"},
+                {"raise the threshold by 1/4\""}},
+               {"threshold.step-inside",
+                [](Job&, Facts& f) { f.heights.floor_at_threshold_mm = 3.4 * in; },
+                0.7,
+                in,
+                {},
+                {"lower the threshold by 1/4\""},
+                "accessible"},
+               {"threshold.step-outside",
+                [](Job&, Facts& f) { f.heights.outside_mm = 3.4 * in; },
+                0.7,
+                in,
+                {"threshold's highest top edge above"},
+                {"raise the bath's floor in front of the entry by 1/4\""},
+                "accessible"},
+               {"threshold.step-outside",
+                [](Job&, Facts& f) { f.heights.outside_mm = 4.8 * in; },
+                0.8,
+                in,
+                {"above the threshold's lowest top edge"},
+                {"by 5/16\""},
+                "accessible"},
+               {"entry.step",
+                [](Job& j, Facts& f) {
+                  j.base.threshold = {};
+                  raise_edge(f, 1, "rim", 1);
+                },
+                0.75,
+                in,
+                {"front edge of the base above the bath's"},
+                {"raise the bath's floor in front of the entry by 1/4\""},
+                "accessible"},
+               {"entry.step",
+                [](Job& j, Facts& f) {
+                  j.base.threshold = {};
+                  raise_edge(f, 1, "rim", -0.6);
+                },
+                0.85,
+                in,
+                {"front edge of the base below the bath's"},
+                {"raise the base by 3/8\""},
+                "accessible"}});
+}
+
+TEST(Says, OfFalls) {
+  // Source: by hand: the facet of least, of greatest fall, its run, its lowest place.
+  expect_said({{"floor.fall-least",
+                [](Job&, Facts& f) {
+                  f.facets[2].fall = 0.2 / 12, f.facets[2].low_mm = {10 * in, 20 * in, 0};
+                },
+                0.2,
+                1. / 12,
+                {"facet 'left', run 26-1/4\"", "10\" from the left stud face, 20\" from the entry"},
+                {}},
+               {"floor.fall-greatest",
+                [](Job&, Facts& f) { f.facets[0].fall = 0.6 / 12; },
+                0.6,
+                1. / 12,
+                {"facet 'back', run 13-3/4\""},
+                {}},
+               {"seat.fall-least",
+                [](Job&, Facts& f) { f.facets[5].fall = 0.1 / 12; },
+                0.1,
+                1. / 12,
+                {"toward the base"},
+                {"at least 1/8 in/ft"}},
+               {"seat.fall-least",
+                [](Job&, Facts& f) {
+                  f.facets[5].fall = 0.3 / 12, f.facets[5].flow = {0.28, 0.96, 0};
+                },
+                0.084,
+                1. / 12,
+                {},
+                {}},
+               {"seat.fall-greatest",
+                [](Job&, Facts& f) {
+                  f.facets[5].fall = 0.6 / 12, f.facets[5].flow = {0, 1, 0};
+                },
+                0.6,
+                1. / 12,
+                {"along its fall"},
+                {"at most 1/2 in/ft"}},
+               {"threshold.falls-inward",
+                [](Job&, Facts& f) { f.facets[4].fall = 0.1 / 12; },
+                0.1,
+                1. / 12,
+                {"inward"},
+                {"at least 1/8 in/ft"}},
+               {"floor.drains",
+                [](Job&, Facts& f) {
+                  f.drainage[0] = {"base-floor", false, 3, {10 * in, 20 * in, 0}, {"left", "back"}};
+                },
+                3,
+                1,
+                {"on facet 'left', 'back', deepest at 10\" from the left stud face, 20\""},
+                {"every corner has a way down"}}});
+}
+
+TEST(Says, OfTheRoomInside) {
+  // Source: by hand: 29.4 of 30 lacks 5/8, 21.9 of 22 1/8; a compartment of 37 in where 36-1/2 may be has 1/2 too much,
+  // of 35.1 lacks 7/16 of 35-1/2.
+  expect_said({{"clear.area",
+                [](Job&, Facts& f) { f.clear.finished->area_mm2 = 800 * in * in; },
+                800,
+                in * in,
+                {"between finished walls and threshold"},
+                {"900 in2"}},
+               {"clear.width",
+                [](Job&, Facts& f) { f.clear.finished->least_width_mm = 29.4 * in; },
+                29.4,
+                in,
+                {"smaller side of the free floor"},
+                {"must be 5/8\" wider"}},
+               {"clear.width",
+                [](Job&, Facts& f) {
+                  f.clear.finished->least_width_mm = 24.4 * in, f.clear.finished->area_mm2 = 1300 * in * in;
+                },
+                24.4,
+                in,
+                {"25\" will do where 1300 in2 are free, and 1300 in2 are"},
+                {"must be 5/8\" wider"}},
+               {"clear.circle",
+                [](Job&, Facts& f) {
+                  f.clear.finished->circle_mm = 29.4 * in, f.clear.finished->circle_at_mm = {10 * in, 20 * in, 0};
+                },
+                29.4,
+                in,
+                {"centre at 10\" from the left stud face, 20\""},
+                {"a circle of 30\", it lacks 5/8\""},
+                "residential",
+                Outcome::caution},
+               {"access.opening",
+                [](Job&, Facts& f) { f.clear.finished->entry_mm = 21.9 * in; },
+                21.9,
+                in,
+                {"finished"},
+                {"must be 1/8\" wider"}},
+               {"access.inside-width",
+                [](Job&, Facts& f) { f.clear.compartment.width_mm = 37 * in; },
+                37,
+                in,
+                {"side to side"},
+                {"bring it in by 1/2\""},
+                "accessible"},
+               {"access.inside-depth",
+                [](Job&, Facts& f) { f.clear.compartment.depth_mm = 35.1 * in; },
+                35.1,
+                in,
+                {"to the back"},
+                {"must be 7/16\" larger inside"},
+                "accessible"},
+               {"access.face",
+                [](Job&, Facts& f) { f.clear.compartment.face_mm = 35.1 * in; },
+                35.1,
+                in,
+                {"across the entry"},
+                {"must be 15/16\" wider"},
+                "accessible"},
+               {"seat.height",
+                [](Job&, Facts& f) { f.heights.seat_front_mm = 16.9 * in; },
+                16.65,
+                in,
+                {"above the bath floor outside"},
+                {"raise the seat by 3/8\""},
+                "accessible"},
+               {"seat.height",
+                [](Job&, Facts& f) { f.heights.seat_front_mm = 19.6 * in; },
+                19.35,
+                in,
+                {},
+                {"lower the seat by 3/8\""},
+                "accessible"},
+               {"seat.depth",
+                [](Job&, Facts& f) { f.clear.seat_depth_mm = 14.8 * in; },
+                14.8,
+                in,
+                {},
+                {"bench.depth"},
+                "accessible"}});
+}
+
+}  // namespace
+}  // namespace fallwright::rules

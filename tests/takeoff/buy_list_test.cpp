@@ -1,0 +1,373 @@
+// Every row of the buy list by hand, in both units: what it needs, what is bought, and what that rests on.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "support/sample.hpp"
+#include "takeoff/cuts.hpp"
+#include "takeoff/cutting.hpp"
+#include "takeoff/finish.hpp"
+#include "takeoff/kits.hpp"
+#include "takeoff/mix.hpp"
+#include "takeoff/need.hpp"
+#include "takeoff/pool.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::HasSubstr;
+
+constexpr double in = 25.4, in2 = in * in, in3 = in2 * in, ft = 12 * in, ft2 = 144 * in2, ft3 = 1728 * in3,
+                 lb = 0.45359237;
+
+facts::Member stick(const char* id, double length_in) {
+  return {id, "2x4", false, false, length_in * in, length_in * in, 3.5 * in, 1.5 * in, {0, 0}};
+}
+
+/// Areas and lengths that nothing else in the room has, so that each row shows which it took.
+facts::Facts finished_room() {
+  facts::Facts f;
+  f.bed.set_mm3 = 4 * ft3, f.bed.spread_mm3 = 4.4 * ft3, f.bed.gauge_mm = 1.25 * in;
+  f.finish.top_mm = 73.5 * in;
+  f.finish.covered = {{"floor", "", 12.5 * ft2}, {"threshold", "", 1.5 * ft2}, {"seat", "", 3.5 * ft2},
+                      {"apron", "", 3 * ft2},    {"walls", "back", 30 * ft2},  {"walls", "right", 15 * ft2}};
+  f.finish.joints = {{"floor to walls", 96 * in}, {"wall corners", 144 * in}, {"floor to drain", 16 * in}};
+  f.finish.flashings = {{"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in}};
+  f.finish.flashing_corners = 2;
+  f.finish.seat_bond_mm2 = 504 * in2;
+  f.finish.bed_bottom_mm2 = 14 * ft2;
+  f.members = {stick("bench-frame/joist-01", 13),
+               stick("bench-frame/joist-02", 13),
+               stick("bench-frame/stud-01", 9.5),
+               {"bench-frame/deck", "deck sheet", false, true, 36 * in, 36 * in, 14.5 * in, 0.75 * in, {0, 0}}};
+  facts::Part base, seat, bed;
+  base.id = base.role = "base", base.mass_kg = 90;
+  seat.id = seat.role = "seat-block", seat.mass_kg = 40;
+  bed.id = bed.role = "bed", bed.mass_kg = 85;
+  f.parts = {base, seat, bed};
+  return f;
+}
+
+job::Job buyer() {
+  job::Job j = sample::alcove();
+  j.bed.bag_yield_m3 = 0.5 * ft3 * 1e-9;
+  j.buy.batch_mm3 = 0.45 * ft3;
+  j.buy.felt = {20 * ft2, 0.1};
+  j.buy.flashing.length = job::Length::feet(10);
+  j.buy.membrane.roll_mm2 = 50 * ft2;
+  j.buy.tile.box_mm2 = 10 * ft2;
+  j.buy.bond.bag_yield_mm3 = 0.5 * ft3;
+  return j;
+}
+
+struct Wanted {
+  const char* item;
+  double quantity;
+  const char* unit;
+  double buy;
+  const char* buy_unit;
+  double waste, pack;
+  const char* says;
+};
+
+void expect_rows(const std::vector<takeoff::Row>& rows, const std::vector<Wanted>& wanted) {
+  ASSERT_EQ(rows.size(), wanted.size());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const takeoff::Row& r = rows[i];
+    const Wanted& w = wanted[i];
+    EXPECT_EQ(r.item, w.item);
+    EXPECT_NEAR(r.quantity, w.quantity, 1e-4 * w.quantity) << w.item;
+    EXPECT_EQ(r.unit, w.unit) << w.item;
+    EXPECT_NEAR(r.buy, w.buy, 1e-4 * w.buy) << w.item;
+    EXPECT_EQ(r.buy_unit, w.buy_unit) << w.item;
+    EXPECT_NEAR(r.waste, w.waste, 1e-9) << w.item;
+    EXPECT_NEAR(r.pack, w.pack, 1e-4 * w.pack) << w.item;
+    EXPECT_THAT(r.basis, HasSubstr(w.says)) << w.item;
+  }
+}
+
+TEST(BuyList, EveryRowInFeetAndPounds) {
+  // Source: by hand. Adhesive: 504 in2 in lines 4 in apart are 126 in of 3/8 in bead, 0.11045 in2. Flashing: 111 in and
+  // two corners lapped 2 in both ways. Waterproofing: 65.5 ft2 and 20 ft of corners lapped 2 in. Bond: notches 1/4 x
+  // 3/8 with teeth of 1/4 leave 3/16 in over 65.5 ft2. Sealant: 256 in of 1/4 x 1/4. Screws: 101 in at 6 in, 26 in at
+  // 12 in. Upstands: 60 and 36 in at 16 in, one at each end; a seat's upstand takes none. Sheet: six decks lie on one.
+  const double cartridge = 10.1 * 231 / 128;
+  const job::Job job = buyer();
+  expect_rows(
+      takeoff::take_off(job, finished_room(), {}),
+      {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid 'bed'; with 10 % waste"},
+       {"mortar, bed as spread", 4.4, "ft3", 4.4, "ft3", 0, 0, "a level line 1-1/4\" above the datum"},
+       {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5, "solid 'bed-spread'; yield as printed on the bag"},
+       {"mortar, batches", 4.4, "ft3", 10, "batches", 0, 0.45, "9.778"},
+       {"deck sheet 3/4\"", 3.625, "ft2", 1, "sheets 4 x 8 ft", 32 / 6. / 3.625 - 1, 32, "deck of the bench frame"},
+       {"felt under the bed", 14, "ft2", 1, "rolls", 0.1, 20, "its underside"},
+       {"construction adhesive", 13.9163, "in3", 1, "cartridges", 0.1, cartridge,
+        "3.50 ft2 of contact, 10.5 ft of bead"},
+       {"flashing over upstands", 119 / 12., "ft", 1, "pieces", 0, 10, "base and seat block, their top edges, with 2"},
+       {"waterproofing", 65.5 + 10 / 3., "ft2", 2, "packs", 0.1, 50,
+        "walls to 73-1/2\" above the datum, floor, threshold, seat, apron; 3.3 ft2 of it laps"},
+       {"tile, floor", 12.5, "ft2", 2, "boxes", 0.1, 10, "true area of its faces"},
+       {"tile, threshold", 1.5, "ft2", 1, "boxes", 0.1, 10, "true area"},
+       {"tile, seat", 3.5, "ft2", 1, "boxes", 0.1, 10, "true area"},
+       {"tile, apron", 3, "ft2", 1, "boxes", 0.1, 10, "true area"},
+       {"tile, walls", 45, "ft2", 5, "boxes", 0.1, 10, "back 30.0 ft2, right 15.0 ft2"},
+       {"bonding mortar", 65.5 * 0.1875 / 12, "ft3", 3, "bags", 0.1, 0.5, "65.5 ft2 of tile at a mean of 0.18"},
+       {"sealant", 16, "in3", 2, "cartridges", 0.15, cartridge,
+        "21.3 ft of joint: floor to walls 8.0, wall corners 12.0, floor to drain 1.3"},
+       {"fasteners, framing", 12, "pieces", 1, "boxes", 0, 100, "2 in each end of 3 sticks"},
+       {"screws, deck", 17 + 3, "pieces", 1, "boxes", 0, 100, "6\" apart along edges, 12\" along joists"},
+       {"fasteners, upstands", 5 + 4, "pieces", 1, "boxes", 0, 100, "at most 16\" apart"},
+       {"shower base", 90 / lb, "lb", 1, "pieces", 0, 0, "solid 'base'"},
+       {"seat block", 40 / lb, "lb", 1, "pieces", 0, 0, "solid 'seat-block'"}});
+}
+
+TEST(BuyList, EveryRowInMetresAndLitres) {
+  // Source: by hand: the same areas and volumes; 1 ft2 is 0.09290304 m2, 1 ft3 28.316846592 L, 1 in3 16.387064 mL. A
+  // metric sheet is 1220 x 2440 mm and takes six of these decks as well.
+  job::Job job = buyer();
+  job.unit = job::UnitSystem::metric;
+  job.buy.mix = {};
+  const double m2 = 0.09290304, litre = 28.316846592, ml = 16.387064;
+  const double deck = 36 * 14.5 * in2 * 1e-6, sheet = 1.22 * 2.44;
+  expect_rows(
+      takeoff::take_off(job, finished_room(), {}),
+      {{"mortar, bed as set", 4 * litre, "L", 4.4 * litre, "L", 0.1, 0, "solid 'bed'"},
+       {"mortar, bed as spread", 4.4 * litre, "L", 4.4 * litre, "L", 0, 0, "a level line 32 mm above the datum"},
+       {"mortar, bags", 4.4 * litre, "L", 10, "bags", 0.1, 0.5 * litre, "at 14.2 L"},
+       {"mortar, batches", 4.4 * litre, "L", 10, "batches", 0, 0.45 * litre, "at a time"},
+       {"deck sheet 19 mm", deck, "m2", 1, "sheets 1220 x 2440", sheet / 6 / deck - 1, sheet, "deck"},
+       {"felt under the bed", 14 * m2, "m2", 1, "rolls", 0.1, 20 * m2, "its underside"},
+       {"construction adhesive", 13.9163 * ml, "mL", 1, "cartridges", 0.1, 10.1 * 231 / 128 * ml,
+        "0.33 m2 of contact, 3.2 m of bead"},
+       {"flashing over upstands", 119 * in / 1000, "m", 1, "pieces", 0, 3.048, "corners lapped both ways"},
+       {"waterproofing", (65.5 + 10 / 3.) * m2, "m2", 2, "packs", 0.1, 50 * m2, "walls to 1867 mm"},
+       {"tile, floor", 12.5 * m2, "m2", 2, "boxes", 0.1, 10 * m2, "true area"},
+       {"tile, threshold", 1.5 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
+       {"tile, seat", 3.5 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
+       {"tile, apron", 3 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
+       {"tile, walls", 45 * m2, "m2", 5, "boxes", 0.1, 10 * m2, "back 2.8 m2, right 1.4 m2"},
+       {"bonding mortar", 65.5 * 0.1875 / 12 * litre, "L", 3, "bags", 0.1, 0.5 * litre, "at a mean of 4.8 mm"},
+       {"sealant", 16 * ml, "mL", 2, "cartridges", 0.15, 10.1 * 231 / 128 * ml, "6.5 m of joint"},
+       {"fasteners, framing", 12, "pieces", 1, "boxes", 0, 100, "2 in each end of 3 sticks"},
+       {"screws, deck", 20, "pieces", 1, "boxes", 0, 100, "152 mm apart along edges, 305 mm along joists"},
+       {"fasteners, upstands", 9, "pieces", 1, "boxes", 0, 100, "at most 406 mm apart"},
+       {"shower base", 90, "kg", 1, "pieces", 0, 0, "solid 'base'"},
+       {"seat block", 40, "kg", 1, "pieces", 0, 0, "solid 'seat-block'"}});
+}
+
+const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string& item) {
+  for (const takeoff::Row& r : rows)
+    if (r.item == item) return r;
+  throw std::logic_error(item);
+}
+
+TEST(BuyList, SiteMixWithLimeTakesItsPartsOfEach) {
+  // Source: by hand: 1 : 1/2 : 4 is lean, so sand rules: 4 ft3 of it make 4.4 ft3, with 1 ft3 of cement (94 lb) and
+  // half of lime (20 lb). With 10 % waste 103.4 lb from bags of 47 lb, 22 lb from bags of 20 lb, 4.4 ft3 of sand, of
+  // which 4 weigh 320 lb dry. In kilograms 42.638 and 9.072; 113.3 L.
+  job::Job job = buyer();
+  job.buy.mix = {{1, 0.5, 4}, "", 47 * lb, 20 * lb};
+  auto rows = takeoff::take_off(job, finished_room(), {});
+  EXPECT_NEAR(row(rows, "cement").quantity, 94, 1e-6);
+  EXPECT_EQ(row(rows, "cement").unit, "lb");
+  EXPECT_EQ(takeoff::bought(row(rows, "cement")), "3 bags");
+  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 20, 1e-6);
+  EXPECT_EQ(takeoff::bought(row(rows, "hydrated lime")), "2 bags");
+  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 4, 1e-6);
+  EXPECT_NEAR(row(rows, "sand, damp and loose").buy, 4.4, 1e-6);
+  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("1 : 0.50 : 4 by loose volume"));
+  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 320 lb dry"));
+  job.unit = job::UnitSystem::metric;
+  rows = takeoff::take_off(job, finished_room(), {});
+  EXPECT_NEAR(row(rows, "cement").quantity, 42.638, 1e-3);
+  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 9.0718, 1e-3);
+  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 113.267, 1e-3);
+  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 145 kg dry"));
+}
+
+TEST(BuyList, ARichMixGrowsByItsPaste) {
+  // Source: by hand from the published rule: 1 : 1/2 : 1 is 3.4 / 3.8 x 1.5 + 1.1 - 0.9 x 0.45 = 2.0371 parts, more
+  // than its sand.
+  EXPECT_NEAR(takeoff::mortar_of({1, 0.5, 1}), 2.037105, 1e-6);
+  EXPECT_NEAR(takeoff::mortar_of({1, 0.5, 6}), 6.6, 1e-12);
+}
+
+TEST(BuyList, WaterIsTwoEndsOfWhatTheBagSays) {
+  // Source: by hand: 4.4 ft3 with 10 % waste from bags of 0.5 ft3 are 9.68 bags; 2 to 3 L each, or 2 alone.
+  job::Job job = buyer();
+  job.unit = job::UnitSystem::metric;
+  job.buy.water_greatest_mm3 = 3e6;
+  takeoff::Row water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  EXPECT_NEAR(water.quantity, 29.04, 1e-6);
+  EXPECT_NEAR(water.buy, 29.04, 1e-6);
+  job.buy.water_least_mm3 = 2e6;
+  water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  EXPECT_NEAR(water.quantity, 19.36, 1e-6);
+  EXPECT_NEAR(water.buy, 29.04, 1e-6);
+  EXPECT_EQ(water.unit, "L");
+  EXPECT_THAT(water.basis, HasSubstr("from 19.36 to 29.04 L for 9.68 bags"));
+  job.unit = job::UnitSystem::inch;
+  job.buy.water_greatest_mm3.reset();
+  water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  EXPECT_NEAR(water.buy, 19.36e6 / (231 * in3), 1e-6);
+  EXPECT_EQ(water.buy_unit, "gal");
+}
+
+TEST(BuyList, NoFeltOnASlabAndNoAdhesiveWithoutASeat) {
+  // Source: by the words of the rows: felt keeps mortar off timber, adhesive holds the seat block.
+  job::Job job = buyer();
+  job.floor.kind = job::FloorKind::slab;
+  facts::Facts facts = finished_room();
+  facts.finish.seat_bond_mm2 = 0;
+  for (const takeoff::Row& r : takeoff::take_off(job, facts, {})) {
+    EXPECT_NE(r.item, "felt under the bed");
+    EXPECT_NE(r.item, "construction adhesive");
+  }
+}
+
+TEST(BuyList, AFloorThatIsNotTiledIsItsOwnWaterproofing) {
+  // Source: by hand: 65.5 - 12.5 ft2, and the laps.
+  job::Job job = buyer();
+  job.buy.tile.surfaces = {"threshold", "walls"};
+  const auto rows = takeoff::take_off(job, finished_room(), {});
+  EXPECT_NEAR(row(rows, "waterproofing").quantity, 53 + 10 / 3., 1e-6);
+  EXPECT_NEAR(row(rows, "bonding mortar").quantity, 46.5 * 0.1875 / 12, 1e-6);
+}
+
+TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
+  // Source: by hand: two decks of 48 in want 96-1/8 in with a cut of 1/8, so one to a sheet; of 47-15/16 two. Three
+  // strips of 16 in lie in 48 only without a cut. One longer and wider than a sheet takes two by two.
+  facts::Facts facts = finished_room();
+  const auto share = [&](double length, double width, double kerf) {
+    facts.members = {{"bench-frame/deck", "d", false, true, length * in, length * in, width * in, 0.75 * in, {0, 0}}};
+    job::Job job = buyer();
+    job.cuts.kerf = job::Length::inches(kerf);
+    const takeoff::Row r = row(takeoff::take_off(job, facts, {}), "deck sheet 3/4\"");
+    return r.quantity * (1 + r.waste) / r.pack;
+  };
+  EXPECT_NEAR(share(48, 40, 0.125), 1, 1e-9);
+  EXPECT_NEAR(share(47.9375, 40, 0.125), 1 / 2., 1e-9);
+  EXPECT_NEAR(share(90, 16, 0.125), 1 / 2., 1e-9);
+  EXPECT_NEAR(share(90, 16, 0), 1 / 3., 1e-9);
+  EXPECT_NEAR(share(100, 49, 0.125), 4, 1e-9);
+}
+
+TEST(Plan, APieceToOrderLeavesRoomForShortOnes) {
+  // Source: by hand: 150 in is longer than any stick, so 14 ft; of its 18 in a piece of 12 takes 12-1/8 with its cut,
+  // and the cut before the offcut 1/8: 5-3/4 left. 40 in is cut from 8 ft: 55-7/8 left. No choice holds 202 in in less.
+  facts::Facts facts;
+  facts.members = {stick("a", 40), stick("b", 150), stick("c", 12)};
+  const auto plans =
+      takeoff::plan_cuts(takeoff::cut_list(facts, false),
+                         {{job::Length::feet(8), job::Length::feet(12)}, job::Length::inches(0.125)}, false);
+  ASSERT_EQ(plans.size(), 1u);
+  const takeoff::StockPlan& plan = plans[0];
+  ASSERT_EQ(plan.sticks.size(), 2u);
+  EXPECT_TRUE(plan.sticks[0].to_order);
+  EXPECT_NEAR(plan.sticks[0].length_mm, 14 * ft, 1e-9);
+  EXPECT_NEAR(plan.sticks[0].offcut_mm, 5.75 * in, 1e-9);
+  EXPECT_NEAR(plan.sticks[1].offcut_mm, 55.875 * in, 1e-9);
+  EXPECT_NEAR(plan.offcut_mm, 61.625 * in, 1e-9);
+  EXPECT_NEAR(plan.bought_mm, 22 * ft, 1e-9);
+  EXPECT_NEAR(plan.least_mm, 202 * in, 1e-9);
+  EXPECT_FALSE(plan.fewest);
+  EXPECT_EQ(plan.pieces, 3);
+  const auto rows = takeoff::stick_rows(plans, false);
+  ASSERT_EQ(rows.size(), 2u);
+  EXPECT_NEAR(rows[0].quantity, 162 / 12., 1e-9);
+  EXPECT_NEAR(rows[1].quantity, 40 / 12., 1e-9);
+  EXPECT_EQ(rows[1].buy_unit, "stick of 8 ft");
+  EXPECT_THAT(rows[0].basis,
+              HasSubstr("2 pieces, longer than any stick on offer: order to length; 1/8\" kerf; of 2x4 22.0 ft bought "
+                        "for 3 pieces, 5.1 ft offcuts; at most 62\" above the least possible"));
+}
+
+TEST(Plan, LengthsAreToldAsTheyAreSold) {
+  // Source: by hand.
+  EXPECT_EQ(takeoff::stick_text(8 * ft, false), "8 ft");
+  EXPECT_EQ(takeoff::stick_text(8 * ft + 3 * in, false), "99\"");
+  EXPECT_EQ(takeoff::stick_text(2400, true), "2.4 m");
+  EXPECT_EQ(takeoff::stick_text(2450, true), "2450 mm");
+  EXPECT_EQ(takeoff::total_text(38.04 * ft, false), "38.0 ft");
+  EXPECT_EQ(takeoff::total_text(11404, true), "11.40 m");
+  EXPECT_EQ(takeoff::kerf_text(0.125 * in, false), "1/8\"");
+  EXPECT_EQ(takeoff::kerf_text(0.1 * in, false), "0.100\"");
+  EXPECT_EQ(takeoff::kerf_text(3, true), "3 mm");
+  EXPECT_EQ(takeoff::kerf_text(2.5, true), "2.5 mm");
+}
+
+TEST(Cuts, MarksLeaveOutIAndO) {
+  // Source: by hand: after H comes J, after N comes P; the 24 letters end in Z, and then AA, AB.
+  facts::Facts facts;
+  for (int i = 0; i < 26; ++i) facts.members.push_back(stick("s", 60 - i));
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 26u);
+  for (const auto& [index, mark] :
+       {std::pair{0, "A"}, {7, "H"}, {8, "J"}, {12, "N"}, {13, "P"}, {23, "Z"}, {24, "AA"}, {25, "AB"}})
+    EXPECT_EQ(rows[static_cast<std::size_t>(index)].mark, mark);
+}
+
+TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
+  // Source: by hand: a sixteenth more, a bevel, other stock, another width: each a row of its own; a quarter of a
+  // degree is square; the fit of a mark is that of its worst piece.
+  facts::Facts facts;
+  facts.members = {stick("a", 13), stick("b", 13), stick("c", 13.0625), stick("d", 13), stick("e", 13), stick("f", 13)};
+  facts.members[1].end_angle_deg = {0.2, 0.24}, facts.members[1].fitted_mm = 1.7;
+  facts.members[3].end_angle_deg = {0, 2.345};
+  facts.members[4].stock = "2x3";
+  facts.members[5].short_mm = 12.5 * in;
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 5u);
+  EXPECT_EQ(rows[0].stock, "2x3");
+  EXPECT_NEAR(rows[1].length_mm, 13.0625 * in, 1e-9);
+  EXPECT_EQ(rows[2].count, 2);
+  EXPECT_EQ(rows[2].part_ids, (std::vector<std::string>{"a", "b"}));
+  EXPECT_EQ(rows[2].ends, "square");
+  EXPECT_NEAR(rows[2].fitted_mm, 1.7, 1e-12);
+  EXPECT_EQ(takeoff::fitted_text(rows[2], false), "fitted to the floor: shim or scribe, up to 1/8\"")
+      << "1.7 is more than 1/16";
+  EXPECT_EQ(takeoff::fitted_text(rows[2], true), "fitted to the floor: shim or scribe, up to 2 mm");
+  EXPECT_EQ(rows[3].ends, "0.0 and 2.3 deg from square");
+  EXPECT_NEAR(rows[4].short_mm, 12.5 * in, 1e-9);
+}
+
+TEST(Kits, AreOneLengthWhereItServes) {
+  // Source: by hand: 3/8 - 1/8 in apart one length does, a hair more wants two; in metric 7 mm. The opening is the
+  // upper plate's or track's length.
+  EXPECT_EQ(takeoff::group_openings({914.4, 914.4 + 6.35}, takeoff::usual_gap(false)).size(), 1u);
+  const auto two = takeoff::group_openings({914.4 + 6.4, 914.4}, takeoff::usual_gap(false));
+  ASSERT_EQ(two.size(), 2u);
+  EXPECT_NEAR(two[0].length_mm, 914.4 - 3.175, 1e-9);
+  EXPECT_NEAR(two[1].length_mm, 914.4 + 6.4 - 3.175, 1e-9);
+  EXPECT_EQ(two[0].rooms, (std::vector<std::size_t>{1}));
+  EXPECT_EQ(takeoff::group_openings({900, 907}, takeoff::usual_gap(true)).size(), 1u);
+  EXPECT_EQ(takeoff::group_openings({900, 907.1}, takeoff::usual_gap(true)).size(), 2u);
+  facts::Facts facts;
+  facts.members = {stick("bench-frame/sole-plate", 35), stick("bench-frame/top-track", 36)};
+  EXPECT_NEAR(*takeoff::bench_opening_mm(facts), 36 * in, 1e-9);
+  facts.members.pop_back();
+  EXPECT_FALSE(takeoff::bench_opening_mm(facts));
+}
+
+TEST(Pool, AddsWhatIsNeededWithEachRoomsWaste) {
+  // Source: by hand: 3 with 10 % and 4 with 20 % are 8.1 of packs of 2: five, though apart it is two and three.
+  const takeoff::Row a = takeoff::to_row({"x", 3, "ft2", 0.1, 2, "boxes", "solid"});
+  const takeoff::Row b = takeoff::to_row({"x", 4, "ft2", 0.2, 2, "boxes", "solid"});
+  const takeoff::Row other = takeoff::to_row({"x", 4, "ft2", 0.2, 2.5, "boxes", "solid"});
+  const takeoff::Row loose = takeoff::to_row({"y", 4, "ft2", 0.5, 0, "", "solid"});
+  const std::vector<takeoff::Row> one{a, loose}, two{b, other, loose};
+  const auto pooled = takeoff::pool({&one, &two});
+  ASSERT_EQ(pooled.size(), 3u) << "another pack is another product";
+  EXPECT_NEAR(pooled[0].row.quantity, 7, 1e-12);
+  EXPECT_EQ(pooled[0].row.buy, 5);
+  EXPECT_EQ(pooled[0].apart, 2 + 3);
+  EXPECT_EQ(pooled[0].rooms, 2);
+  EXPECT_THAT(pooled[0].row.basis, HasSubstr("2 rooms, 4.05 boxes; careful: the last of the boxes is for 5 % of one"));
+  EXPECT_NEAR(pooled[1].row.quantity, 8, 1e-12);
+  EXPECT_NEAR(pooled[1].row.buy, 12, 1e-12);
+  EXPECT_EQ(pooled[2].rooms, 1);
+  EXPECT_THAT(pooled[2].row.basis, HasSubstr("1 room, 1.92 boxes"));
+}
+
+}  // namespace
+}  // namespace fallwright
