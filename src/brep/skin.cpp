@@ -152,33 +152,26 @@ std::vector<TopoDS_Edge> edges_of(const TopoDS_Wire& wire, const TopoDS_Face& fa
   return edges;
 }
 
-Flat flat_of(const TopoDS_Face& face, const gp_Dir& normal) {
-  Flat flat{face, normal, {}, {}, nothing};
-  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
-    Ring& ring = flat.rings.emplace_back();
-    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
-      const Walk walked = walk(edge);
-      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
-      if (walked.curve) flat.curves.push_back(*walked.curve);
-    }
-    for (const gp_Pnt& p : ring) take(flat.box, p);
-  }
-  for (const Curve& curve : flat.curves) take(flat.box, curve.box);
-  return flat;
-}
-
 /// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
 Round round_of(const TopoDS_Face& face) {
-  Round round{face, nothing};
+  Round round{face, {}, nothing};
   const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
   if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
     round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
-  for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
-    const Walk walked = walk(TopoDS::Edge(edge.Current()));
-    take(round.box, walked.points.front());
-    if (walked.curve) take(round.box, walked.curve->box);
+  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
+    Ring& ring = round.rings.emplace_back();
+    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
+      const Walk walked = walk(edge);
+      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
+      take(round.box, walked.points.front());
+      if (walked.curve) take(round.box, walked.curve->box);
+    }
   }
   return round;
+}
+
+bool is_planar(const TopoDS_Face& face) {
+  return !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
 }
 
 }  // namespace
@@ -192,20 +185,35 @@ double apart(const Box& a, const Box& b) {
   return std::sqrt(sum);
 }
 
+Flat flat_of(const TopoDS_Face& face) {
+  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
+  const gp_Dir normal = plane->Pln().Axis().Direction();
+  Flat flat{face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal, {}, {}, nothing};
+  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
+    Ring& ring = flat.rings.emplace_back();
+    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
+      const Walk walked = walk(edge);
+      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
+      if (walked.curve) flat.curves.push_back(*walked.curve);
+    }
+    for (const gp_Pnt& p : ring) take(flat.box, p);
+  }
+  for (const Curve& curve : flat.curves) take(flat.box, curve.box);
+  return flat;
+}
+
 Skin skin_of(const TopoDS_Shape& solid) {
   Skin skin;
   skin.box = nothing;
   for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
-    const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
-    if (plane.IsNull()) {
+    if (is_planar(face)) {
+      skin.flats.push_back(flat_of(face));
+      take(skin.box, skin.flats.back().box);
+    } else {
       skin.rounds.push_back(round_of(face));
       take(skin.box, skin.rounds.back().box);
-      continue;
     }
-    const gp_Dir normal = plane->Pln().Axis().Direction();
-    skin.flats.push_back(flat_of(face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal));
-    take(skin.box, skin.flats.back().box);
   }
   return skin;
 }

@@ -46,6 +46,7 @@ struct Flat {
 /// A face that is no plane.
 struct Round {
   TopoDS_Face face;
+  std::vector<Ring> rings;
   Box box;
   std::optional<About> about = {};  ///< a cylinder that stands
 };
@@ -60,13 +61,17 @@ struct Skin {
 /// meeting.
 Skin skin_of(const TopoDS_Shape& solid);
 
+/// One face of it. @pre it is planar
+Flat flat_of(const TopoDS_Face& face);
+
 /// A triangle, corners counter-clockwise for an eye that its face looks at.
 using Facet3 = std::array<gp_Pnt, 3>;
 
 /// A flat face in triangles whose corners are those of its rings. @throws diag::ModelError when its rings cross.
 std::vector<Facet3> triangles_of(const Flat& flat);
 
-/// A face that is no plane, by the kernel's mesh.
+/// A face that is no plane: of a cylinder likewise, any other by the kernel's mesh. Faces of a solid share the points
+/// of the edges between them, so that its triangles close.
 std::vector<Facet3> triangles_of(const Round& round);
 
 }  // namespace fallwright::brep

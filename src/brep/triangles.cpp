@@ -10,8 +10,10 @@
 
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRep_Tool.hxx>
+#include <Geom_CylindricalSurface.hxx>
 #include <Poly_Triangulation.hxx>
 #include <TopLoc_Location.hxx>
+#include <gp_Cylinder.hxx>
 
 #include "brep/skin.hpp"
 #include "diag/fault.hpp"
@@ -42,31 +44,37 @@ class Shadow {
   int u_ = 1, v_ = 2;
 };
 
-bool is_convex(const Ring& ring, const Shadow& shadow) {
-  for (std::size_t i = 0; i < ring.size(); ++i) {
-    const auto a = shadow(ring[i]), b = shadow(ring[(i + 1) % ring.size()]), c = shadow(ring[(i + 2) % ring.size()]);
-    if (CGAL::right_turn(a, b, c)) return false;
-  }
+/// A point as the plane sees it, and where it is.
+struct Seen {
+  Kernel::Point_2 at;
+  const gp_Pnt* point;
+};
+using SeenRing = std::vector<Seen>;
+
+bool is_convex(const SeenRing& ring) {
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    if (CGAL::right_turn(ring[i].at, ring[(i + 1) % ring.size()].at, ring[(i + 2) % ring.size()].at)) return false;
   return true;
 }
 
-std::vector<Facet3> fan(const Ring& ring) {
+std::vector<Facet3> fan(const SeenRing& ring) {
   std::vector<Facet3> triangles;
-  for (std::size_t i = 1; i + 1 < ring.size(); ++i) triangles.push_back({ring[0], ring[i], ring[i + 1]});
+  for (std::size_t i = 1; i + 1 < ring.size(); ++i)
+    triangles.push_back({*ring[0].point, *ring[i].point, *ring[i + 1].point});
   return triangles;
 }
 
-Mesh mesh_of(const Flat& flat, const Shadow& shadow) {
+Mesh mesh_of(const std::vector<SeenRing>& rings) {
   std::vector<std::pair<Kernel::Point_2, const gp_Pnt*>> points;
-  for (const Ring& ring : flat.rings)
-    for (const gp_Pnt& p : ring) points.emplace_back(shadow(p), &p);
+  for (const SeenRing& ring : rings)
+    for (const Seen& seen : ring) points.emplace_back(seen.at, seen.point);
   Mesh mesh;
   mesh.insert(points.begin(), points.end());
   std::map<Kernel::Point_2, Mesh::Vertex_handle> known;
   for (const auto vertex : mesh.finite_vertex_handles()) known.emplace(vertex->point(), vertex);
-  for (const Ring& ring : flat.rings)
+  for (const SeenRing& ring : rings)
     for (std::size_t i = 0; i < ring.size(); ++i)
-      mesh.insert_constraint(known.at(shadow(ring[i])), known.at(shadow(ring[(i + 1) % ring.size()])));
+      mesh.insert_constraint(known.at(ring[i].at), known.at(ring[(i + 1) % ring.size()].at));
   return mesh;
 }
 
@@ -87,14 +95,11 @@ void number(Mesh& mesh) {
   }
 }
 
-}  // namespace
-
-std::vector<Facet3> triangles_of(const Flat& flat) {
-  const Shadow shadow{flat.normal};
-  if (flat.rings.size() == 1 && is_convex(flat.rings.front(), shadow)) return fan(flat.rings.front());
+std::vector<Facet3> triangles_within(const std::vector<SeenRing>& rings) {
+  if (rings.size() == 1 && rings.front().size() < 5 && is_convex(rings.front())) return fan(rings.front());
   std::vector<Facet3> triangles;
   try {
-    Mesh mesh = mesh_of(flat, shadow);
+    Mesh mesh = mesh_of(rings);
     number(mesh);
     for (const auto face : mesh.finite_face_handles())
       if (face->info() == 1)
@@ -105,7 +110,28 @@ std::vector<Facet3> triangles_of(const Flat& flat) {
   return triangles;
 }
 
-std::vector<Facet3> triangles_of(const Round& round) {
+/// A patch of a cylinder rolled out. @pre it does not reach all the way round
+std::vector<SeenRing> rolled_out(const Round& round, const gp_Cylinder& cylinder) {
+  const gp_Ax3& axes = cylinder.Position();
+  const bool outward = (round.face.Orientation() != TopAbs_REVERSED) == axes.Direct();
+  double turned = 0;
+  const auto angle = [&](const gp_Pnt& p) {
+    const gp_Vec off{axes.Location(), p};
+    const double at = std::atan2(off.Dot(gp_Vec{axes.YDirection()}), off.Dot(gp_Vec{axes.XDirection()}));
+    return turned += std::remainder(at - turned, 2 * M_PI);  // goes on from the point before
+  };
+  std::vector<SeenRing> rings;
+  for (const Ring& ring : round.rings) {
+    SeenRing& seen = rings.emplace_back();
+    for (const gp_Pnt& p : ring) {
+      const double along = gp_Vec{axes.Location(), p}.Dot(gp_Vec{axes.Direction()});
+      seen.push_back({{(outward ? 1 : -1) * angle(p) * cylinder.Radius(), along}, &p});
+    }
+  }
+  return rings;
+}
+
+std::vector<Facet3> by_kernel(const Round& round) {
   BRepMesh_IncrementalMesh{round.face, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
   TopLoc_Location place;
   const Handle(Poly_Triangulation) mesh = BRep_Tool::Triangulation(round.face, place);
@@ -118,6 +144,24 @@ std::vector<Facet3> triangles_of(const Round& round) {
     for (std::size_t k = 0; k < 3; ++k) corner[k] = mesh->Node(n[k]).Transformed(place.Transformation());
   }
   return triangles;
+}
+
+}  // namespace
+
+std::vector<Facet3> triangles_of(const Flat& flat) {
+  const Shadow shadow{flat.normal};
+  std::vector<SeenRing> rings;
+  for (const Ring& ring : flat.rings) {
+    SeenRing& seen = rings.emplace_back();
+    for (const gp_Pnt& p : ring) seen.push_back({shadow(p), &p});
+  }
+  return triangles_within(rings);
+}
+
+std::vector<Facet3> triangles_of(const Round& round) {
+  const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(round.face));
+  if (cylinder.IsNull() || round.rings.size() != 1) return by_kernel(round);
+  return triangles_within(rolled_out(round, cylinder->Cylinder()));
 }
 
 }  // namespace fallwright::brep

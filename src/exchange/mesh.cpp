@@ -1,6 +1,9 @@
 #include "exchange/mesh.hpp"
 
-#include <BRepMesh_IncrementalMesh.hxx>
+#include <map>
+#include <tuple>
+
+#include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
 #include <Poly_Triangulation.hxx>
 #include <TopExp_Explorer.hxx>
@@ -8,13 +11,51 @@
 #include <TopoDS.hxx>
 
 #include "brep/guard.hpp"
-#include "units/tolerance.hpp"
+#include "brep/skin.hpp"
 
 namespace fallwright::exchange {
 
+namespace {
+
+struct ByPlace {
+  bool operator()(const gp_Pnt& a, const gp_Pnt& b) const {
+    return std::tuple{a.X(), a.Y(), a.Z()} < std::tuple{b.X(), b.Y(), b.Z()};
+  }
+};
+
+/// Lays triangles on their face, where the writers of meshes look for them.
+void lay_on(const TopoDS_Face& face, const std::vector<brep::Facet3>& triangles) {
+  std::map<gp_Pnt, int, ByPlace> nodes;
+  for (const brep::Facet3& t : triangles)
+    for (const gp_Pnt& p : t) nodes.emplace(p, 0);
+  const Handle(Poly_Triangulation) laid =
+      new Poly_Triangulation(static_cast<int>(nodes.size()), static_cast<int>(triangles.size()), false);
+  const gp_Trsf back = face.Location().Transformation().Inverted();
+  int count = 0;
+  for (auto& [p, number] : nodes) laid->SetNode(number = ++count, p.Transformed(back));
+  const bool reversed = face.Orientation() == TopAbs_REVERSED;
+  for (std::size_t i = 0; i < triangles.size(); ++i) {
+    const brep::Facet3& t = triangles[i];
+    const int a = nodes.at(t[0]), b = nodes.at(t[1]), c = nodes.at(t[2]);
+    laid->SetTriangle(static_cast<int>(i) + 1, reversed ? Poly_Triangle{a, c, b} : Poly_Triangle{a, b, c});
+  }
+  BRep_Builder{}.UpdateFace(face, laid);
+}
+
+bool is_meshed(const TopoDS_Shape& shape) {
+  TopLoc_Location place;
+  TopExp_Explorer face{shape, TopAbs_FACE};
+  return face.More() && !BRep_Tool::Triangulation(TopoDS::Face(face.Current()), place).IsNull();
+}
+
+}  // namespace
+
 void mesh(const parts::Solid& solid) {
+  if (is_meshed(solid.shape)) return;  // equal members share one shape
   brep::guarded(solid.id, [&] {
-    BRepMesh_IncrementalMesh{solid.shape, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
+    const brep::Skin skin = brep::skin_of(solid.shape);
+    for (const brep::Flat& flat : skin.flats) lay_on(flat.face, brep::triangles_of(flat));
+    for (const brep::Round& round : skin.rounds) lay_on(round.face, brep::triangles_of(round));
   });
 }
 

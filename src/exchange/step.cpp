@@ -41,8 +41,10 @@ class StepSettings {
     std::string before = {};
   };
   KernelGuard guard_;
-  Setting settings_[3] = {
-      {"write.step.unit", "MM"}, {"write.step.schema", "AP214IS"}, {"write.step.product.name", "part"}};
+  Setting settings_[4] = {{"write.step.unit", "MM"},
+                          {"write.step.schema", "AP214IS"},
+                          {"write.step.product.name", "part"},
+                          {"write.surfacecurve.mode", "Off"}};
 };
 
 std::string iso_time(long timestamp) {
@@ -70,7 +72,8 @@ void set_header(const Handle(StepData_StepModel) & step, long timestamp) {
 void make_canonical(const std::string& path, const std::string& job) {
   std::ifstream in{path, std::ios::binary};
   const std::string text{std::istreambuf_iterator<char>{in}, {}};
-  if (text.find("END-ISO-10303-21;") == std::string::npos) throw diag::MachineError{path, "cannot be written to its end"};
+  if (text.find("END-ISO-10303-21;") == std::string::npos)
+    throw diag::MachineError{path, "cannot be written to its end"};
   std::ofstream out{path, std::ios::binary};
   out << named_step(canonical_step(text), root_name, job);
   out.close();

@@ -2,12 +2,8 @@
 #include <cmath>
 #include <optional>
 
-#include <BRepMesh_IncrementalMesh.hxx>
-#include <BRep_Tool.hxx>
-#include <Poly_Triangulation.hxx>
-#include <TopLoc_Location.hxx>
-
 #include "brep/properties.hpp"
+#include "brep/skin.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -35,16 +31,7 @@ Basin basin_of(const parts::Model& model) {
     if (facet.surface != "base-floor") continue;
     const auto b = brep::box_of(facet.face);
     plan = {std::min(plan.x0, b[0]), std::min(plan.y0, b[1]), std::max(plan.x1, b[3]), std::max(plan.y1, b[4])};
-    BRepMesh_IncrementalMesh{facet.face, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
-    TopLoc_Location place;
-    const Handle(Poly_Triangulation) mesh = BRep_Tool::Triangulation(facet.face, place);
-    for (int i = 1; !mesh.IsNull() && i <= mesh->NbTriangles(); ++i) {
-      int n[3];
-      mesh->Triangle(i).Get(n[0], n[1], n[2]);
-      Triangle t;
-      for (std::size_t k = 0; k < 3; ++k) t[k] = mesh->Node(n[k]).Transformed(place.Transformation());
-      basin.floor.push_back(t);
-    }
+    for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) basin.floor.push_back(t);
   }
   basin.plan_mm2 = plan.width() * plan.depth();
   basin.level_mm2 = basin.plan_mm2;
