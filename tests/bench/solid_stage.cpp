@@ -1,10 +1,5 @@
 /// How long the solid stage takes: building base and bed, their volumes and the falls of their facets, directly and by
-/// general Booleans. Prints the ratios that matter: direct against Boolean, and growth from 10 x 20 to 40 x 80 pockets.
-#include <algorithm>
-#include <cstdio>
-#include <map>
-#include <string>
-
+/// general Booleans; and one job looked at whole, as a study does with each of its variants.
 #include <benchmark/benchmark.h>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
@@ -20,6 +15,8 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "parts/pieces.hpp"
+#include "rules/check.hpp"
+#include "study/study.hpp"
 #include "support/sample.hpp"
 
 namespace {
@@ -91,43 +88,19 @@ void by_booleans(benchmark::State& state) {
   }
 }
 
+/// A level room with all its checks, from the job's values to the results.
+void variant(benchmark::State& state) {
+  const job::Job j = sample::alcove();
+  for (auto _ : state) {
+    const auto model = parts::build(j);
+    const rules::Limits limits = rules::limits_for(j);
+    benchmark::DoNotOptimize(rules::check(j, study::with_studies(*model, measure::measure(*model), limits), limits));
+  }
+}
+
+BENCHMARK(variant)->Unit(benchmark::kMillisecond);
 BENCHMARK(direct)->Args({10, 20})->Args({40, 80})->Unit(benchmark::kMillisecond);
 BENCHMARK(surveyed)->Args({10, 20})->Unit(benchmark::kMillisecond);
 BENCHMARK(by_booleans)->Args({10, 20})->Iterations(1)->Unit(benchmark::kMillisecond);
 
-/// Keeps the times by name beside printing them.
-class Keeper : public benchmark::ConsoleReporter {
- public:
-  void ReportRuns(const std::vector<Run>& runs) override {
-    for (const Run& run : runs) times[run.benchmark_name()] = run.GetAdjustedRealTime();
-    ConsoleReporter::ReportRuns(runs);
-  }
-  std::map<std::string, double> times;
-};
-
 }  // namespace
-
-int main(int argc, char** argv) {
-  benchmark::Initialize(&argc, argv);
-  Keeper keeper;
-  benchmark::RunSpecifiedBenchmarks(&keeper);
-  const auto time = [&](const std::string& name) {
-    for (const auto& [key, value] : keeper.times)
-      if (key.rfind(name, 0) == 0) return value;
-    return 0.0;
-  };
-  const double direct_small = time("direct/10/20"), direct_large = time("direct/40/80"),
-               carved = time("by_booleans/10/20"), in_room = time("surveyed/10/20");
-  if (direct_small <= 0 || in_room <= 0 || direct_large <= 0 || carved <= 0) return 0;  // a filter left some out
-  std::printf("\n10 x 20 pockets, directly: %.1f ms (wanted: under 100)\n", direct_small);
-  std::printf("by general Booleans: %.0f ms, %.0f times as long (wanted: at least 20)\n", carved,
-              carved / direct_small);
-  std::printf("40 x 80 pockets, directly: %.0f ms, %.1f times 10 x 20 (wanted: at most 24)\n", direct_large,
-              direct_large / direct_small);
-  std::printf("10 x 20 pockets in a surveyed room: %.1f ms, %.2f times as designed (wanted: at most 2)\n", in_room,
-              in_room / direct_small);
-  return in_room <= 2 * direct_small && direct_small < 100 && carved >= 20 * direct_small &&
-                 direct_large <= 24 * direct_small
-             ? 0
-             : 1;
-}
