@@ -213,7 +213,7 @@ class Room:
             fast = {c: v for c, v in cases.items() if v[0] <= self.options.slow * 1000}
             numbers = self.neighbours(mutant) if alone else {mutant.number}
             past = sorted((c for c in fast if numbers & fast[c][1]), key=lambda c: fast[c][0])
-            for batch in (past, self.others(past, fast)):
+            for batch in (within(past, fast, self.options.budget), self.others(past, fast)):
                 failed = self.fails(target, batch, fast, mutant, program)
                 if failed:
                     return failed
@@ -251,6 +251,17 @@ class Room:
         return None
 
 
+def within(cases, fast, seconds):
+    """The first of them, the quickest first, as far as the time goes."""
+    kept, spent = [], 0
+    for case in cases:
+        spent += fast[case][0]
+        if kept and spent > seconds * 1000:
+            break
+        kept.append(case)
+    return kept
+
+
 def parts(items, size):
     return [items[i:i + size] for i in range(0, len(items), size)]
 
@@ -269,6 +280,7 @@ def main():
     parser.add_argument("--file", help="only sources whose path holds this")
     parser.add_argument("--filter", help="only these test cases, as --gtest_filter")
     parser.add_argument("--slow", type=float, default=20, help="test cases that take longer than so many seconds are left out")
+    parser.add_argument("--budget", type=float, default=60, help="seconds of test cases that a mutant is given at most")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--all", action="store_true", help="print the killed ones too")
     parser.add_argument("--verbose", action="store_true")
