@@ -166,7 +166,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
   std::string last;
   std::vector<Result> room;
   for (const Case& c : cases) {
-    if (c.file != last) room = checked(c.file);
+    if (c.file != last) room = c.file == std::string{"bought-base"} ? checked(c.file) : judged(read(c.file));
     last = c.file;
     const Result& r = of(room, c.id);
     EXPECT_EQ(name_of(r.outcome), std::string{c.result}) << c.file << " " << c.id << ": " << words_of(r);
@@ -204,7 +204,7 @@ TEST(Case, ARoomsMirrorImageAndItsTwinInTheOtherUnitAreJudgedAlike) {
     const std::string text = diag::read_text(file_of(room.file));
     for (const std::string& twin : {other_hand(text), in_the_other_unit(text)}) {
       ASSERT_NE(twin, text);
-      const auto results = checked(job::read(twin, "twin.toml"));
+      const auto results = judged(job::read(twin, "twin.toml"));
       const Result& r = of(results, room.id);
       EXPECT_EQ(name_of(r.outcome), std::string{room.result}) << room.file << ": " << words_of(r);
     }
@@ -275,12 +275,12 @@ TEST(Case, AChannelsOutletStandsWhereTheJobSays) {
 TEST(Case, AStepIsMendedByItsAdvice) {
   // Source: property; the bath's floor is raised by what the advice says: edge at 1.5 + 33.5/48 - 1/2 in over the bath.
   job::Job job = read("step-at-a-rolled-in-entry");
-  const Result step = of(checked(job), "entry.step");
+  const Result step = of(judged(job), "entry.step");
   const double high = 1.5 + (37 - 3.5 - 1.25) / 48 - 0.5;
   EXPECT_NEAR(*step.measured, high * 25.4, 1e-6);
   EXPECT_NE(step.advice.find("by 1-3/16\""), std::string::npos) << step.advice;  // 1.172 in lack
   job.floor.finish_outside = job::Length::inches(0.5 + 1.1875);
-  const Result mended = of(checked(job), "entry.step");
+  const Result mended = of(judged(job), "entry.step");
   EXPECT_TRUE(mended.outcome == Outcome::pass || mended.outcome == Outcome::not_checked) << words_of(mended);
 }
 

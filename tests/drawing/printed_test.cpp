@@ -15,7 +15,7 @@ namespace {
 constexpr double inch = 25.4;
 
 const Drawn& room() {
-  static const Drawn d = drawn(sample::skew_room());
+  static const Drawn d = drawn(sample::skew_room(), false);
   return d;
 }
 const Sheet& sheet(const char* name) {

@@ -1,4 +1,5 @@
 // A small sheet in every format of sheets, read back letter by letter: lines, arcs, texts, styles and pages.
+#include <algorithm>
 #include <cmath>
 #include <fstream>
 #include <map>
@@ -140,6 +141,21 @@ TEST(Dxf, LinesAndArcsAreWhereTheyWere) {
     EXPECT_NEAR(number(arcs[0], 51), 150, 1e-6);
     EXPECT_EQ(word(arcs[0], 8), "hidden");
   }
+}
+
+TEST(Dxf, HasItsSectionsInOrderAndAnArcIsNoCircle) {
+  // Source: the DXF reference (R12): sections HEADER, TABLES, BLOCKS, ENTITIES, then EOF; an arc from 200 to 300
+  // degrees is a hundred degrees long; line types BYLAYER and BYBLOCK stand in their table.
+  Sheet s = small_sheet(true);
+  s.arcs = {{{0, 0}, 5, 200, 300, LineKind::outline}};
+  const auto groups = groups_of(s);
+  std::vector<std::string> sections;
+  for (const Record& section : records(groups, "SECTION")) sections.push_back(word(section, 2));
+  EXPECT_EQ(sections, (std::vector<std::string>{"HEADER", "TABLES", "BLOCKS", "ENTITIES"}));
+  EXPECT_EQ(groups.back().second, "EOF");
+  EXPECT_TRUE(records(groups, "CIRCLE").empty());
+  ASSERT_EQ(records(groups, "ARC").size(), 1u);
+  EXPECT_NEAR(number(records(groups, "ARC")[0], 50), 200, 1e-9);
 }
 
 TEST(Dxf, TextsKeepPlaceHeightTurnAndAlignment) {

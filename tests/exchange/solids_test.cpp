@@ -143,6 +143,11 @@ TEST(Step, NamesItsProductsUnitTimeAndColours) {
   const std::regex colour{"COLOUR_RGB\\('',([0-9.E-]+),([0-9.E-]+),([0-9.E-]+)\\)"};
   for (std::sregex_iterator it{text.begin(), text.end(), colour}, end; it != end; ++it) colours.insert(it->str());
   EXPECT_GE(colours.size(), 8u) << "roles tell apart";
+  const std::regex styled{"STYLED_ITEM\\('color',\\(#\\d+\\),#(\\d+)\\)"};
+  int painted = 0;
+  for (std::sregex_iterator it{text.begin(), text.end(), styled}, end; it != end; ++it, ++painted)
+    EXPECT_NE(text.find("\n#" + (*it)[1].str() + " = MANIFOLD_SOLID_BREP("), std::string::npos) << (*it)[1];
+  EXPECT_GT(painted, 8);
   int uses = 0;
   const std::regex use{"NEXT_ASSEMBLY_USAGE_OCCURRENCE\\('(\\d+)','([^']*)'"};
   for (std::sregex_iterator it{text.begin(), text.end(), use}, end; it != end; ++it)

@@ -8,6 +8,7 @@
 #include "job/layout.hpp"
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
+#include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "support/sample.hpp"
@@ -81,7 +82,7 @@ TEST(Edges, ASideThatFallsIsAsHighAsItsLowestPlace) {
 
 TEST(Skirt, AnApronAndUpstandsKeepTheFrameDry) {
   // Source: the sample: apron from the underside of the seat, 16-3/4 in up, to the upstand at 5-1/2.
-  const auto with = measured(sample::alcove()).skirt;
+  const auto with = sample::alcove_facts().skirt;
   ASSERT_TRUE(with);
   EXPECT_NEAR(with->apron_mm, (18 - 1.25 - 5.5) * 25.4, 1e-6);
   EXPECT_TRUE(with->bare_walls.empty());
@@ -96,7 +97,7 @@ TEST(Skirt, AnApronAndUpstandsKeepTheFrameDry) {
 TEST(Bearing, IsOfAllThatCouldBearAndNamesTheLargestBarePatch) {
   // Source: by hand: 57-1/2 x 36 in, held back 1/2 in along back, left and right: 57.5 / 2 + 2 x 35.5 / 2 = 64.25 in2
   // are bare; over the 5 in bore nothing could bear.
-  const facts::Bed bed = measured(sample::alcove()).bed;
+  const facts::Bed bed = sample::alcove_facts().bed;
   EXPECT_NEAR(bed.underside_mm2 / in2, 57.5 * 36 - std::numbers::pi * 6.25, 1e-6);
   EXPECT_NEAR(bed.bare.area_mm2 / in2, 64.25, 1e-4);
   EXPECT_EQ(bed.bare.along, (Words{"back", "left", "right"}));

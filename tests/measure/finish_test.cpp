@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "measure/measure.hpp"
+#include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "support/sample.hpp"
 
@@ -35,7 +36,7 @@ constexpr double top = 1.5 + 72, rim = 1.5 + 26.25 / 48, nose = 18, seat_back = 
 
 TEST(Finish, WallsAreTiledFromWhatStandsBelowThem) {
   // Source: closed form; strips over the rim (56.5 x 31.5 in), the threshold's ends and the seat's edges.
-  const facts::Finish finish = finish_of(sample::alcove());
+  const facts::Finish finish = sample::alcove_facts().finish;
   EXPECT_NEAR(finish.top_mm, top * in, 1e-6);
   EXPECT_NEAR(area(finish, "walls", "back"), 56.5 * (top - rim) + 14.5 * (top - (nose + seat_back) / 2), 1e-6);
   EXPECT_NEAR(area(finish, "walls", "left"), 35.5 * (top - seat_back), 1e-6);
@@ -59,7 +60,7 @@ TEST(Finish, WallsOverTheSeatsNoseAreTiledOnceWhateverTheUpstands) {
 
 TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
   // Source: closed form; plan over the cosine of each facet's fall.
-  const facts::Finish finish = finish_of(sample::alcove());
+  const facts::Finish finish = sample::alcove_facts().finish;
   const double rise = 26.25 / 48, ends = (31.5 + 4) / 2 * 26.25, sides = (56.5 + 4) / 2 * 13.75;
   EXPECT_NEAR(area(finish, "floor"), 2 * ends * std::hypot(1, rise / 26.25) + 2 * sides * std::hypot(1, rise / 13.75),
               1e-6);
@@ -68,7 +69,7 @@ TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
 
 TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
   // Source: closed form.
-  const facts::Finish finish = finish_of(sample::alcove());
+  const facts::Finish finish = sample::alcove_facts().finish;
   EXPECT_NEAR(joint(finish, "floor to walls"), 56.5 + 31.5, 1e-6);
   EXPECT_NEAR(joint(finish, "floor to apron"), 31.5, 1e-6);
   EXPECT_NEAR(joint(finish, "threshold to walls"), 8 * std::hypot(1, 1. / 48), 1e-6);
@@ -79,7 +80,7 @@ TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
 
 TEST(Finish, FlashingAdhesiveAndFelt) {
   // Source: closed form; the bed's plan is 56.5 x 36 in less a circle of 3 in about the bore.
-  const facts::Finish finish = finish_of(sample::alcove());
+  const facts::Finish finish = sample::alcove_facts().finish;
   double flashing = 0;
   for (const facts::Seam& seam : finish.flashings) flashing += seam.length_mm / in;
   EXPECT_NEAR(flashing, 57.5 + 36 + 36 + 36 + 15, 1e-6);
@@ -104,7 +105,7 @@ TEST(Finish, TheOtherHandTakesAsMuch) {
   job::Job right = sample::alcove();
   right.bench->place = job::BenchPlace::right_end;
   right.drain.across.side = job::Side::right;
-  const facts::Finish a = finish_of(sample::alcove()), b = finish_of(right);
+  const facts::Finish a = sample::alcove_facts().finish, b = finish_of(right);
   EXPECT_NEAR(area(a, "walls", "left"), area(b, "walls", "right"), 1e-9);
   EXPECT_NEAR(area(a, "walls", "back"), area(b, "walls", "back"), 1e-9);
   EXPECT_NEAR(area(a, "apron"), area(b, "apron"), 1e-9);

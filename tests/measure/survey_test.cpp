@@ -7,6 +7,7 @@
 #include "brep/properties.hpp"
 #include "job/layout.hpp"
 #include "measure/measure.hpp"
+#include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/levelling.hpp"
@@ -228,7 +229,7 @@ TEST(Chain, AddsUpOverAnyPoint) {
 TEST(Access, EntryOutletAndSeatAreMeasuredOnSolids) {
   // Source: arithmetic on the sample: 72 in between studs less a 14-1/2 in bench frame with a 1/2 in apron, 57 in; seat
   // 14-1/2 + 1/2 deep; outlet 2 in.
-  const facts::Facts facts = measured(sample::alcove());
+  const facts::Facts facts = sample::alcove_facts();
   EXPECT_NEAR(*facts.clear.entry_mm, 57 * 25.4, 1e-6);
   EXPECT_NEAR(*facts.clear.seat_depth_mm, 15 * 25.4, 1e-6);
   EXPECT_NEAR(*facts.drain.outlet_mm, 2 * 25.4, 1e-6);

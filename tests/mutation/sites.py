@@ -36,9 +36,10 @@ class Mutant:
     edits: list      # (start, end, text), with @ for the mutant's number
     plain: list      # the same without a switch
     span: tuple      # what no other mutant of the same build may touch
+    source: str      # its line, so that it is known again when lines have moved
 
     def key(self):
-        return f"{self.file}: {self.was} -> {self.now}"
+        return f"{self.file}: {self.was} -> {self.now} | {self.source}"
 
 
 NUMBERS = {"<": "less", "<=": "less_equal", ">": "greater", ">=": "greater_equal", "==": "equal", "!=": "unequal",
@@ -102,6 +103,7 @@ class Source:
         self.name, self.text = name, text
         self.tokens = tokens_of(text)
         self.pair = partners(self.tokens)
+        self.lines = text.split("\n")
         self.words = {t.text for t in self.tokens if t.kind == "word"}
         self.mutants = []
 
@@ -110,8 +112,9 @@ class Source:
 
     def add(self, kind, start, end, was, now, edits, plain=None, span=None):
         clean = lambda text: re.sub(r"\s+", " ", text)
-        self.mutants.append(Mutant(self.name, self.line(start), kind, clean(was), clean(now), edits, plain or [],
-                                   span or (start, end)))
+        line = self.line(start)
+        self.mutants.append(Mutant(self.name, line, kind, clean(was), clean(now), edits, plain or [], span or (start, end),
+                                   self.lines[line - 1].strip()))
 
     def spaced(self, token):
         return self.text[token.start - 1].isspace() and self.text[token.end:token.end + 1].isspace()

@@ -31,10 +31,12 @@ struct Drawn {
   }
 };
 
-inline Drawn drawn(const job::Job& job) {
+/// `studied`: with what-if questions answered, which take longer than all sheets.
+inline Drawn drawn(const job::Job& job, bool studied = true) {
   Drawn d{job.name, parts::build(job), {}, {}, {}, {}};
   const rules::Limits limits = rules::limits_for(job);
-  d.facts = study::with_studies(*d.model, measure::measure(*d.model), limits);
+  d.facts = measure::measure(*d.model);
+  if (studied) d.facts = study::with_studies(*d.model, d.facts, limits);
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
   const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
   d.results = rules::check(job, d.facts, limits);

@@ -44,6 +44,7 @@ TEST(Together, SawListAndKitsAreOfAllRooms) {
   EXPECT_THAT(text, HasSubstr("2x4: 24 pieces from 2 sticks, 20.0 ft in all"));
   EXPECT_THAT(text, HasSubstr("the least possible"));
   EXPECT_THAT(text, HasSubstr("3 frames in 2 lengths, each 1/8\" to 3/8\" shorter"));
+  EXPECT_THAT(text, HasSubstr("the cut lists keep each room's own length"));
   EXPECT_THAT(text, HasSubstr("35-7/8\"     2 rooms: 1, 2"));
   EXPECT_THAT(text, HasSubstr("36-1/4\"     1 room: 3"));
 }

@@ -91,6 +91,24 @@ job::Job with_a_fixture() {
   return job;
 }
 
+TEST(Absent, ASeatThatWasNotFoundAndAFloorNobodyReadHaveNoHeight) {
+  // Source: none; ADA asks for both, and nought is no height.
+  job::Job job = sample::alcove();
+  job.book = "accessible";
+  facts::Facts facts = sample::good_facts();
+  facts.heights.outside_mm.reset();
+  facts.clear.seat_depth_mm.reset();
+  const auto found = results(job, facts);
+  for (const char* id : {"seat.height", "seat.depth", "threshold.step-outside", "wall.above-room"}) {
+    EXPECT_EQ(found.at(id).outcome, Outcome::not_checked) << id;
+    EXPECT_FALSE(found.at(id).measured) << id;
+  }
+  EXPECT_NE(found.at("seat.height").advice.find("floor.finish_outside"), std::string::npos);
+  facts = sample::good_facts();
+  facts.heights.seat_front_mm.reset();
+  EXPECT_EQ(results(job, facts).at("seat.height").outcome, Outcome::not_checked);
+}
+
 TEST(Absent, WhatNobodyFoundOnASolidIsNotChecked) {
   // Source: none; upstands, fixtures and a deck whose solids gave nothing.
   facts::Facts facts = sample::good_facts();

@@ -87,6 +87,13 @@ TEST(Beam, SizeFactorsAreThoseOfAPublishedExample) {
     EXPECT_DOUBLE_EQ(size_factor(width * in), factor) << width;
 }
 
+TEST(Beam, SizeFactorsChangeBetweenDressedWidths) {
+  // Source: NDS Supplement Table 4A (2018), by nominal width: what is a hair wider than dressed 4, 5, 6, 8, 10 and 12
+  // in is the next size.
+  for (const auto& [width, factor] : {std::pair{3.6, 1.4}, {4.6, 1.3}, {5.6, 1.2}, {7.3, 1.1}, {9.3, 1.0}, {11.3, 0.9}})
+    EXPECT_DOUBLE_EQ(size_factor(width * in), factor) << width;
+}
+
 TEST(Beam, LoadsAlongAJoistAreThoseOfATextbook) {
   // Source: Breyer, 6th edition, example 6.18: joists at 16 in, 14 psf dead and 20 psf roof live load: 18.67, 26.67 and
   // 45.33 lbf/ft. The moment over 13.5 ft by hand: 45.33 x 13.5 x 13.5 / 8 = 1032.8 lbf ft.
@@ -130,6 +137,9 @@ TEST(Loads, WhatIsNotKnownOfTheJoistsIsNamed) {
   EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos);
   job.floor.joist_species = "C24";
   EXPECT_NE(unknown_joists(job).find("found 'C24'"), std::string::npos);
+  job.floor.joist_species = "SPF No.2";
+  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos)
+      << "it is known; something else is not";
 }
 
 TEST(Loads, AHeavySeatWeighsOnTheFloor) {

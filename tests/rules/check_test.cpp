@@ -51,6 +51,39 @@ TEST(Check, ALimitOfOnesOwnIsNeverWidenedByTheJob) {
   EXPECT_EQ(result_of(job, facts, "clear.width").outcome, Outcome::fail);
 }
 
+TEST(Check, AReceptorOfThirtyBySixtyIsExempt) {
+  // Source: UPC 408.7 (2024), exception 1: 30 by 60 in overall, whichever way it lies; not a hair less, and not where
+  // the job sets a limit of its own.
+  job::Job job = sample::alcove();
+  job.book = "plumbing";
+  facts::Facts facts = sample::good_facts();
+  facts.clear.finished->area_mm2 = 900 * in * in, facts.clear.finished->circle_mm = 25 * in;
+  const auto outcome = [&](double x, double y, const char* id) {
+    facts.parts[0].bbox_mm = {0, 0, 0, x * in, y * in, 100};
+    return result_of(job, facts, id).outcome;
+  };
+  for (const char* id : {"clear.area", "clear.circle"}) {
+    EXPECT_EQ(outcome(60, 30, id), Outcome::not_applicable) << id;
+    EXPECT_EQ(outcome(30, 60, id), Outcome::not_applicable) << id;
+    EXPECT_EQ(outcome(59.9, 30, id), Outcome::fail) << id;
+    EXPECT_EQ(outcome(60, 29.9, id), Outcome::fail) << id;
+  }
+  job.limits = {{"clear_area", 1000 * in * in, ""}};
+  EXPECT_EQ(outcome(60, 30, "clear.area"), Outcome::fail);
+  job.limits.clear(), job.book = "residential";
+  facts.clear.finished->area_mm2 = 800 * in * in;
+  EXPECT_EQ(outcome(60, 30, "clear.area"), Outcome::fail) << "the other code knows no such exception";
+}
+
+TEST(Check, OfFacetsAlikeTheFirstIsNamed) {
+  // Source: none; the same room must not be told two ways.
+  facts::Facts facts = sample::good_facts();
+  facts.facets[0].fall = facts.facets[1].fall = 0.6 / 12;
+  facts.facets[2].fall = facts.facets[3].fall = 0.2 / 12;
+  EXPECT_THAT(result_of(sample::alcove(), facts, "floor.fall-greatest").where, HasSubstr("facet 'back'"));
+  EXPECT_THAT(result_of(sample::alcove(), facts, "floor.fall-least").where, HasSubstr("facet 'left'"));
+}
+
 TEST(Check, AnUpstandAtItsLimitIsToldOfNoWall) {
   // Source: closed form: a board of 1/2 in and 1/16 in more, as far from it as rounding puts an edge in a large room.
   job::Job job = sample::alcove();

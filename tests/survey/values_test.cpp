@@ -159,6 +159,35 @@ TEST(Closed, SaysWhatCannotBe) {
   EXPECT_FALSE(close(s).solved);
 }
 
+TEST(Closed, NamesEachTriangleThatCannotBe) {
+  // Source: the triangle inequality: of six readings of 1500 two of 1000 make no triangle with one of 2000, and no
+  // other triangle is broken by that.
+  using Field = std::optional<Reading> Plan::*;
+  const Field back = &Plan::back, front = &Plan::front, left = &Plan::left, right = &Plan::right,
+              bl_fr = &Plan::from_back_left, br_fl = &Plan::from_back_right;
+  const struct {
+    Field whole, a, b;
+    const char* words;
+  } all[] = {{bl_fr, back, right, "the diagonal from back left is longer than back and right together"},
+             {bl_fr, left, front, "the diagonal from back left is longer than left and front together"},
+             {br_fl, back, left, "the diagonal from back right is longer than back and left together"},
+             {br_fl, right, front, "the diagonal from back right is longer than right and front together"},
+             {back, bl_fr, right, "back is longer than right and the diagonal from back left together"},
+             {back, br_fl, left, "back is longer than left and the diagonal from back right together"},
+             {front, bl_fr, left, "front is longer than left and the diagonal from back left together"},
+             {front, br_fl, right, "front is longer than right and the diagonal from back right together"},
+             {left, back, br_fl, "left is longer than back and the diagonal from back right together"},
+             {left, front, bl_fr, "left is longer than front and the diagonal from back left together"},
+             {right, back, bl_fr, "right is longer than back and the diagonal from back left together"},
+             {right, front, br_fl, "right is longer than front and the diagonal from back right together"}};
+  for (const auto& t : all) {
+    Survey s;
+    for (const Field field : {back, front, left, right, bl_fr, br_fl}) s.plan.*field = read(1500);
+    s.plan.*t.whole = read(2000), s.plan.*t.a = s.plan.*t.b = read(1000);
+    EXPECT_EQ(close(s).impossible, t.words);
+  }
+}
+
 TEST(FloorBeyond, GoesOnAsThePlaneThatFitsAllBest) {
   // Source: by hand: corners of a 1000 mm square 0, 0, 0 and 4 (right back): the plane is -1 + 0.002 (x + y), 1 below
   // the first corner and 1 above the second; each place beyond is as far off it as the nearest of the outline is.
