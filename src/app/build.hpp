@@ -30,10 +30,8 @@ class Progress {
 
 /// A job with its solids and what was measured and judged on them.
 struct Work {
-  job::Job job;
   std::shared_ptr<const parts::Model> model;
-  facts::Facts facts;
-  std::unique_ptr<report::Report> report;
+  std::unique_ptr<report::Report> report;  ///< with the job and all that was measured
   std::string folder;  ///< where its files are, as the user named it; empty where none were written
 };
 
