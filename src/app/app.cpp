@@ -88,7 +88,8 @@ void tell_together(const Options& options, const std::vector<Outcome>& outcomes,
 
 /// Works out every job, writes its files where there are outputs, and prints what there is to say of it, or its report,
 /// in the order given. One job's failure, of a check or of the machine, never hides another's result.
-int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {}) {
+int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {},
+             Advice advice = Advice::followed) {
   Stages stages{options};
   bool failed = false, broke = false;
   const auto tell = [&](const Outcome& outcome) {
@@ -113,18 +114,23 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
       work.folder = output.shown;
     };
   };
-  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell);
+  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell, advice);
   if (options.together) tell_together(options, outcomes, outputs.together);
   return broke ? machine_failed : failed ? check_failed : all_pass;
 }
 
-int each_job(const Options& options, const Words& words) {
-  return each_job(options, load_all(options.jobs), words);
+int each_job(const Options& options, const Words& words, Advice advice = Advice::followed) {
+  return each_job(options, load_all(options.jobs), words, {}, advice);
+}
+
+/// A report in full holds all advice; the text of some commands holds none.
+Advice only_in_json(const Options& options) {
+  return options.json ? Advice::followed : Advice::untold;
 }
 
 /// For commands that only tell: a check that fails is no failure of theirs.
 int each_job_told(const Options& options, const Words& words) {
-  const int code = each_job(options, words);
+  const int code = each_job(options, words, only_in_json(options));
   return code == machine_failed ? code : all_pass;
 }
 
@@ -164,8 +170,8 @@ int explain(const Options& options) {
 int check(const Options& options) {
   if (!options.explain.empty()) return explain(options);
   return each_job(options, [&](const Work& work) {
-    if (options.all_books) return report::books_table(*work.report,
-                                                       rules::check_under_all_books(work.report->job, work.report->facts));
+    if (options.all_books)
+      return report::books_table(*work.report, rules::check_under_all_books(work.report->job, work.report->facts));
     return options.all ? report::check_table(*work.report) : report::check_list(*work.report);
   });
 }
@@ -175,7 +181,8 @@ int takeoff(const Options& options) {
 }
 
 int survey(const Options& options) {
-  return each_job(options, [&](const Work& work) { return report::room_table(*work.report, options.all); });
+  return each_job(
+      options, [&](const Work& work) { return report::room_table(*work.report, options.all); }, only_in_json(options));
 }
 
 int flood(const Options& options) {
@@ -186,7 +193,7 @@ int heights(const Options& options) {
   const job::Job job = load(options.job);
   const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
-  const auto work = work_out(job, stages);
+  const auto work = work_out(job, stages, Advice::untold);
   const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->report->facts, x, y);
   std::cout << (options.json ? report::chain_json(work->report->job, chain, x, y)
                              : report::chain_table(work->report->job, chain, x, y));
@@ -195,8 +202,7 @@ int heights(const Options& options) {
 
 int level(const Options& options) {
   job::Job job = load(options.job);
-  if (!options.readings.empty())
-    job.as_set = {options.down, rim_readings(options.readings, job.unit), job.as_set.line};
+  if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit), job.as_set.line};
   if (!options.line.empty())
     job.as_set.line = units::Length::mm(job::typed_length("as_set.line", "--line", options.line, job.unit));
   if (job.as_set.readings.empty())
@@ -205,7 +211,7 @@ int level(const Options& options) {
   for (const job::Contradiction& c : job::survey_contradictions(job))
     throw diag::JobFaults{{{job.file, 0, 0, c.key, c.message}}};
   Stages stages{options};
-  const auto work = work_out(std::move(job), stages);
+  const auto work = work_out(std::move(job), stages, only_in_json(options));
   const report::Verdict verdict = report::as_set_verdict(*work->report);
   if (options.json)
     std::cout << report::to_json(*work->report);

@@ -30,8 +30,9 @@ namespace {
 /// What cannot be read is the job file's fault: it names it.
 std::string override_text(const job::BookOverride& named, const std::string& job, const std::string& file) {
   const auto refuse = [&](const std::string& why) {
-    throw diag::JobFaults{{{job, named.line, named.column, "rules.override",
-                            "found '" + named.file + "'; it must be a rule book file beside the job file, and " + why}}};
+    throw diag::JobFaults{
+        {{job, named.line, named.column, "rules.override",
+          "found '" + named.file + "'; it must be a rule book file beside the job file, and " + why}}};
   };
   try {
     return diag::read_text(file);
@@ -69,7 +70,7 @@ job::Job load(const std::string& path) {
   return job;
 }
 
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) {
   auto work = std::make_unique<Work>();
   const std::string name = job.name;
   progress.stage(name, "building the solids");
@@ -82,11 +83,14 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
   auto cuts = takeoff::cut_list(facts, metric);
   auto plan = takeoff::plan_cuts(cuts, job.cuts, metric);
   auto rows = takeoff::take_off(job, facts, plan);
-  progress.stage(name, "following the advice");
-  auto judgement = rules::judgement_of(job, facts, limits,
-                                       study::with_advice_followed(job, rules::check(job, facts, limits)));
-  work->report = std::make_unique<report::Report>(report::Report{std::move(job), std::move(facts), std::move(judgement),
-                                                                 std::move(rows), std::move(cuts), std::move(plan), {}});
+  auto results = rules::check(job, facts, limits);
+  if (advice == Advice::followed) {
+    progress.stage(name, "following the advice");
+    results = study::with_advice_followed(job, std::move(results));
+  }
+  auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
+  work->report = std::make_unique<report::Report>(report::Report{
+      std::move(job), std::move(facts), std::move(judgement), std::move(rows), std::move(cuts), std::move(plan), {}});
   return work;
 }
 

@@ -38,8 +38,11 @@ struct Work {
 /// Reads a job file. @throws diag::JobFaults, diag::MachineError.
 job::Job load(const std::string& path);
 
+/// Whether advice is followed before it is told; where none is told, that would be time for nothing.
+enum class Advice { followed, untold };
+
 /// Builds, measures, judges and takes off.
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress);
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice = Advice::followed);
 
 /// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
 const std::vector<std::string>& names_of_all();

@@ -25,13 +25,16 @@ const std::vector<std::pair<job::RimReading, std::string>>& places() {
     std::vector<std::pair<job::RimReading, std::string>> made;
     for (const auto on : {job::ReadOn::rim, job::ReadOn::upstands, job::ReadOn::threshold})
       for (const job::RimPoint point : job::all_rim_points) {
-        const bool front = point == job::RimPoint::front_left || point == job::RimPoint::front ||
-                           point == job::RimPoint::front_right;
+        const bool front =
+            point == job::RimPoint::front_left || point == job::RimPoint::front || point == job::RimPoint::front_right;
         if (on == job::ReadOn::threshold && !front) continue;
         const job::RimReading reading{point, {}, on};
         std::string key = on == job::ReadOn::threshold ? job::name_of(reading).substr(10) : job::name_of(point);
         std::replace(key.begin(), key.end(), ' ', '_');
-        made.emplace_back(reading, (on == job::ReadOn::upstands ? "upstands." : on == job::ReadOn::threshold ? "threshold." : "") + key);
+        made.emplace_back(reading, (on == job::ReadOn::upstands    ? "upstands."
+                                    : on == job::ReadOn::threshold ? "threshold."
+                                                                   : "") +
+                                       key);
       }
     return made;
   }();
@@ -85,7 +88,8 @@ std::vector<job::RimReading> rim_readings(const std::vector<std::string>& texts,
   std::vector<diag::Fault> faults;
   for (const std::string& text : texts) try {
       const job::RimReading reading = rim_reading(text, unit);
-      if (std::any_of(readings.begin(), readings.end(), [&](const auto& r) { return r.point == reading.point && r.on == reading.on; }))
+      if (std::any_of(readings.begin(), readings.end(),
+                      [&](const auto& r) { return r.point == reading.point && r.on == reading.on; }))
         faults.push_back({"", 0, 0, typed_name(reading), "is given twice; a place has one reading"});
       readings.push_back(reading);
     } catch (const diag::JobFaults& e) {

@@ -61,8 +61,7 @@ std::string written(Length length, UnitSystem unit) {
   const long count = std::labs(std::lround(marks)), whole = count / parts, rest = count % parts,
              common = std::gcd(rest, parts);
   std::string text = whole > 0 || rest == 0 ? std::to_string(whole) : "";
-  if (rest > 0)
-    text += (whole > 0 ? "-" : "") + std::to_string(rest / common) + "/" + std::to_string(parts / common);
+  if (rest > 0) text += (whole > 0 ? "-" : "") + std::to_string(rest / common) + "/" + std::to_string(parts / common);
   return std::string{"\""} + (marks < 0 ? "-" : "") + text + " in\"";
 }
 

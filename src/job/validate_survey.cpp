@@ -177,8 +177,8 @@ class Surveyor {
       if (n >= 3 && std::all_of(readings.begin(), readings.end(), [&](const RimReading& r) {
             return std::find(std::begin(side), std::end(side), r.point) != std::end(side);
           }))
-        return add("as_set",
-                   "all " + (n == 3 ? "three" : std::to_string(n)) + " readings lie on one side; read another corner as well");
+        return add("as_set", "all " + (n == 3 ? "three" : std::to_string(n)) +
+                                 " readings lie on one side; read another corner as well");
   }
 
   using P = RimPoint;

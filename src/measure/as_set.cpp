@@ -104,8 +104,9 @@ void measure_apron(const parts::Model& model, const survey::HeightPlane& moved, 
   const survey::Rect plan = *plan_of(model, parts::Role::base);
   for (const facts::Edge& edge : measure_edges(model)) {
     if (edge.side != job::name_of(*side)) continue;
-    const survey::Point ends[] = {{*side == job::Side::right ? plan.x1 : plan.x0, plan.y1},
-                                  {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0}};
+    const survey::Point ends[] = {
+        {*side == job::Side::right ? plan.x1 : plan.x0, plan.y1},
+        {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0}};
     for (const survey::Point& end : ends) {
       const double gap = foot - edge.top_greatest_mm - moved.at(end.x, end.y);
       found.apron_least_mm = std::min(found.apron_least_mm.value_or(gap), gap);
@@ -173,8 +174,9 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   std::vector<survey::Spot> spots;
   for (const job::RimReading& r : set.readings) {
     const survey::Point p = place_of(r, model, floor);
-    spots.push_back({p.x, p.y, set.line.value_or(units::Length{}).in_mm() + (set.down ? -1 : 1) * r.value.in_mm() -
-                                   designed_height(r, model, p)});
+    spots.push_back({p.x, p.y,
+                     set.line.value_or(units::Length{}).in_mm() + (set.down ? -1 : 1) * r.value.in_mm() -
+                         designed_height(r, model, p)});
   }
   const survey::HeightPlane plane = survey::best_plane(spots);
   double lowest = std::numeric_limits<double>::max(), plane_lowest = lowest;

@@ -139,8 +139,8 @@ Json room_json(const Report& report) {
   json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
     return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};
   });
-  json["levelling"] = {
-      {"base", levelling(report.judgement.base_levelling)}, {"seat", levelling(report.judgement.seat_levelling)}};
+  json["levelling"] = {{"base", levelling(report.judgement.base_levelling)},
+                       {"seat", levelling(report.judgement.seat_levelling)}};
   json["gauges"] = list(r.gauges, [](const facts::Gauge& g) {
     return Json{{"name", g.name},     {"at_mm", {g.x_mm, g.y_mm}}, {"floor_mm", g.floor_mm},
                 {"set_mm", g.set_mm}, {"spread_mm", g.spread_mm},  {"keep_clear", g.clear}};

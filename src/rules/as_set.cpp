@@ -14,7 +14,8 @@ namespace {
 
 const char* const not_read = "the base was not read in the wet bed yet ([as_set])";
 const char* const no_line =
-    "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is known";
+    "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is "
+    "known";
 
 /// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
@@ -87,8 +88,8 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
   return height(job, set, least, "threshold's top, inward");
 }
 
-/// How far the riser's pipe reaches into the drain's body: too little and the joint leaks, too much and it stands in the
-/// grate's way.
+/// How far the riser's pipe reaches into the drain's body: too little and the joint leaks, too much and it stands in
+/// the grate's way.
 Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read) return not_applicable(not_read);
@@ -117,10 +118,11 @@ Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (!set.apron_least_mm || !set.apron_greatest_mm) return missing(no_line);
   const bool high = limit.least && *set.apron_least_mm < *limit.least;
   const double gap = high ? *set.apron_least_mm : *set.apron_greatest_mm;
-  return found(gap, "apron's foot above the base's edge below it, as the base lies now",
-               high ? "cut the apron's foot off by " + text_at_least(-gap, job) + ", or press the base down along the bench"
-                    : "set the seat block lower by " + text_at_least(gap - limit.greatest.value_or(gap), job) +
-                          ", or fill the joint below its apron");
+  return found(
+      gap, "apron's foot above the base's edge below it, as the base lies now",
+      high ? "cut the apron's foot off by " + text_at_least(-gap, job) + ", or press the base down along the bench"
+           : "set the seat block lower by " + text_at_least(gap - limit.greatest.value_or(gap), job) +
+                 ", or fill the joint below its apron");
 }
 
 /// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
@@ -245,9 +247,14 @@ std::vector<Rule> as_set_rules() {
        "top of the riser less the lowest point of the drain's body, tilted and raised as the base was read",
        "drain: its lowest point, tilted; readings: the riser, the level line's height", Unit::mm, "", "", riser,
        rim_and_drain},
-      {"rim.apron", "as set, apron's foot meets the base",
+      {"rim.apron",
+       "as set, apron's foot meets the base",
        "apron's foot less the top of the base's edge below it, tilted and raised as the base was read",
-       "seat block: its foot; base: tops along the bench, tilted", Unit::mm, "", "", apron,
+       "seat block: its foot; base: tops along the bench, tilted",
+       Unit::mm,
+       "",
+       "",
+       apron,
        {Input::rim, Input::base, Input::seat_block}},
       {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
        "the readings against the base's rim", Unit::mm, "", "rim_twist", twist, rim},

@@ -13,10 +13,9 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.bed.contact_mm2 <= 0)
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double asked = job.bed.least.in_mm(), thin = facts.bed.least_under_ribs_mm;
-  Finding finding =
-      found(thin, "plumb, where base and bed touch",
-            "grind the floor's high spot down by " + text_at_least(asked - thin, job) +
-                ": a bed of bed.least lies on the highest spot that was read");
+  Finding finding = found(thin, "plumb, where base and bed touch",
+                          "grind the floor's high spot down by " + text_at_least(asked - thin, job) +
+                              ": a bed of bed.least lies on the highest spot that was read");
   finding.least = asked;
   return finding;
 }
@@ -45,11 +44,11 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const bool hollow = bed.void_mm3 > units::tolerance::overlap_mm3;
   const double surplus = hollow ? std::min(-bed.void_mm3, bed.squeeze_out_mm3) : bed.squeeze_out_mm3;
   return mended_by(
-         found(surplus,
-               "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
-                   text_of(bed.set_mm3, Unit::mm3, job),
-               "voids of " + text_of(-surplus, Unit::mm3, job) + " would stay under the base: " + spread(job, "higher")),
-         gauge_found(job));
+      found(surplus,
+            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
+                text_of(bed.set_mm3, Unit::mm3, job),
+            "voids of " + text_of(-surplus, Unit::mm3, job) + " would stay under the base: " + spread(job, "higher")),
+      gauge_found(job));
 }
 
 /// Thinner than this mortar dries out before it sets, and cracks under a heel. The limit is what trowels and grit
@@ -60,9 +59,8 @@ Finding thickness(const job::Job& job, const facts::Facts& facts, const Limit& l
   const double thin = facts.bed.least_under_ribs_mm;
   const double to = up_to_mark(job.bed.least.in_mm() + *limit.least - thin, job);
   return mended_by(found(thin, "plumb, where base and bed touch",
-                         "a bed of " + text_of(thin, Unit::mm, job) +
-                             " dries out before it sets and cracks: make it " + text_of(to, Unit::mm, job) +
-                             " at its thinnest (bed.least)"),
+                         "a bed of " + text_of(thin, Unit::mm, job) + " dries out before it sets and cracks: make it " +
+                             text_of(to, Unit::mm, job) + " at its thinnest (bed.least)"),
                    {set_length("bed.least", to, job)});
 }
 
@@ -71,13 +69,12 @@ Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
   return mended_by(
-         found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
-               "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " +
-                   text_of(bed.gauge_mm, Unit::mm, job) + " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) +
-                   " stay",
-               text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
-                   " have to come out from under the base, and it may not go down: " + spread(job, "lower")),
-         gauge_found(job));
+      found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
+            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " + text_of(bed.gauge_mm, Unit::mm, job) +
+                " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) + " stay",
+            text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
+                " have to come out from under the base, and it may not go down: " + spread(job, "lower")),
+      gauge_found(job));
 }
 
 /// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
@@ -109,8 +106,8 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// Between two ribs the shell bends as a beam over one pocket, q l2 / 8; over the hole round the drain it hangs free,
-/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (50 mm) are left to any base: the
-/// room that a pipe, its coupling and a hand need.
+/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (50 mm) are left to any
+/// base: the room that a pipe, its coupling and a hand need.
 double sensible_reach_mm(const job::Job& job) {
   const double least = job.unit == job::UnitSystem::metric ? 50 : 50.8;
   const job::Ribs& ribs = job.base.ribs;

@@ -56,9 +56,10 @@ Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
     ways.push_back("no upstand of the seat along the " + listed(facts.skirt->bare_walls) + " wall" +
                    (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
   const std::size_t count = facts.skirt->bare_walls.size() + (facts.skirt->apron_mm <= 0 ? 1 : 0);
-  const Finding finding = found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
-               "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
-               "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
+  const Finding finding =
+      found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
+            "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
+            "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
   return mended_by(finding, {{"bench.frame.waterproofed", "\"yes\""}});
 }
 

@@ -73,7 +73,8 @@ Raise raise_threshold(const Ground& ground, double by_mm) {
               {set_length("base.threshold.height", to, job)}};
   const auto between = ground.limits.at("threshold.below-upstand").least;
   if (!between || !h.upstand_top_mm || !h.threshold_greatest_mm) return raise;
-  const double lacks = *between - (*h.upstand_top_mm - *h.threshold_greatest_mm - (to - job.base.threshold.height.in_mm()));
+  const double lacks =
+      *between - (*h.upstand_top_mm - *h.threshold_greatest_mm - (to - job.base.threshold.height.in_mm()));
   if (lacks <= units::tolerance::length_mm) return raise;
   const double upstands = up_to_mark(job.base.upstand_height.in_mm() + lacks, job);
   raise.words += " and the upstands to " + text_of(upstands, Unit::mm, job) + " (base.upstands.height)";
@@ -89,7 +90,8 @@ Raise lower_entry(const job::Job& job, double by_mm) {
   const std::string key = threshold ? "base.threshold.height" : "base.upstands.height";
   const std::string what = threshold ? "lower the threshold to " : "lower the upstands to ";
   if (to <= 0) return {"no threshold is that low: leave it out (base.threshold.width = 0)", {}};
-  return {what + text_at_most(to, job) + " above the drain at its inner edge (" + key + ")", {set_length(key, to, job)}};
+  return {what + text_at_most(to, job) + " above the drain at its inner edge (" + key + ")",
+          {set_length(key, to, job)}};
 }
 
 /// What raises the lowest edge by so much.
@@ -230,12 +232,14 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
 Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!none(job)) return not_applicable("the entry has a threshold: its height is judged");
   const facts::Edge* worst = nullptr;
-  double up = 0;
+  double up = 0, lowest = 0, highest = 0;
   for (const facts::Edge& edge : facts.edges) {
     if (!edge.open() || edge.raised() || !facts.heights.outside_mm) continue;
-    for (const double top : {edge.top_mm, edge.top_greatest_mm})
-      if (const double by = top - *facts.heights.outside_mm; !worst || std::abs(by) > std::abs(up))
-        up = by, worst = &edge;
+    for (const double top : {edge.top_mm, edge.top_greatest_mm}) {
+      const double by = top - *facts.heights.outside_mm;
+      lowest = worst ? std::min(lowest, by) : by, highest = worst ? std::max(highest, by) : by;
+      if (!worst || std::abs(by) > std::abs(up)) up = by, worst = &edge;
+    }
   }
   if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
   if (!facts.heights.outside_mm) return unread();
@@ -244,6 +248,12 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const std::string lacks = text_of(by, Unit::mm, job);
   const std::string where =
       worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside";
+  if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
+    return found(
+        std::abs(up), where,
+        "its open edges differ by " + text_of(highest - lowest, Unit::mm, job) +
+            " in height, and no one floor meets them all: ramp the bath's floor up to each, or take a base with "
+            "a level rim or a threshold");
   const double bed = up_to_mark(job.bed.least.in_mm() + by, job),
                finish = up_to_mark(job.floor.finish_outside.value_or(job::Length{}).in_mm() + by, job);
   if (up < 0)
@@ -251,11 +261,11 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                            "raise the base by " + lacks + ", on a bed of " + text_of(bed, Unit::mm, job) +
                                " (bed.least), or lower the bath's floor in front of it"),
                      {set_length("bed.least", bed, job)});
-  return mended_by(found(std::abs(up), where,
-                         "raise the bath's floor in front of the entry by " + lacks + ", to " +
-                             text_of(finish, Unit::mm, job) +
-                             " (floor.finish_outside), or sink the base as much: recess the subfloor under it"),
-                   {set_length("floor.finish_outside", finish, job)});
+  return mended_by(
+      found(std::abs(up), where,
+            "raise the bath's floor in front of the entry by " + lacks + ", to " + text_of(finish, Unit::mm, job) +
+                " (floor.finish_outside), or sink the base as much: recess the subfloor under it"),
+      {set_length("floor.finish_outside", finish, job)});
 }
 
 }  // namespace

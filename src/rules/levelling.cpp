@@ -62,8 +62,7 @@ struct Bound {
     };
     if (of == Of::height) return straight(v[2], dx * v[0] + dy * v[1]);
     const double gx = -v[0] / v[2], gy = -v[1] / v[2];
-    if (of == Of::fall_toward)
-      return straight(-(gx * toward[0] + gy * toward[1]), -(dx * toward[0] + dy * toward[1]));
+    if (of == Of::fall_toward) return straight(-(gx * toward[0] + gy * toward[1]), -(dx * toward[0] + dy * toward[1]));
     const double b = gx * dx + gy * dy, c = gx * gx + gy * gy - edge * edge, d = b * b - c;
     double root = never;
     if (d >= 0)

@@ -66,9 +66,10 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
   if (!job.liner->above_seat)
     return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
   const double height = job.liner->above_seat->in_mm();
-  return mended_by(found(height, "as the job file says; no solid",
-                         "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more"),
-                   {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
+  return mended_by(
+      found(height, "as the job file says; no solid",
+            "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more"),
+      {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
 }
 
 Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {

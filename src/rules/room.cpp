@@ -105,10 +105,9 @@ Finding area(const Ground& ground, const Limit& limit) {
   const std::size_t axis = job.bench && job.bench->place == job::BenchPlace::back ? 1 : 0;
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
   const Growth growth = grown(job, axis, (*limit.least - free.area_mm2) / across);
-  return mended_by(
-      found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
-            "at least " + text_of(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
-      growth.lines);
+  return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
+                         "at least " + text_of(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
+                   growth.lines);
 }
 
 Finding width(const Ground& ground, const Limit& limit) {
@@ -121,8 +120,7 @@ Finding width(const Ground& ground, const Limit& limit) {
   Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
   if (own < needed) {
     const Growth growth = grown(job, narrow_axis(job, ground.facts), needed - own);
-    finding.advice =
-        "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words;
+    finding.advice = "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words;
     finding = mended_by(std::move(finding), growth.lines);
   }
   if (second_way) {

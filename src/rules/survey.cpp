@@ -142,7 +142,8 @@ Finding levelling(const Ground& ground, const Limit&) {
   const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = window.first();
   if (!way) return cannot_tell("the floor has no facet to measure");
-  if (window.broken) return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");
+  if (window.broken)
+    return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");
   return found(way->allowed_mm,
                "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,

@@ -29,7 +29,8 @@ const job::Fixture* fixture_of(const job::Job& job, const facts::Backing& backin
   return nullptr;
 }
 
-/// Heights of rows of blocking, one on top of the other, that back a whole plate; on marks of the tape where they may be.
+/// Heights of rows of blocking, one on top of the other, that back a whole plate; on marks of the tape where they may
+/// be.
 std::vector<double> rows_behind(const job::Job& job, double height_mm, double tall_mm) {
   const double row = job.walls.stock.depth.in_mm();
   if (row <= 0) return {height_mm};
@@ -90,14 +91,15 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
     for (const double row : rows_behind(job, b.height_mm, fixture ? fixture->tall.in_mm() : 0))
       if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
   }
-  const std::string row = "set blocking behind " + names + " (walls.blocking at " + heights_text(rows, job) +
-                          ") before the board goes on";
+  const std::string row =
+      "set blocking behind " + names + " (walls.blocking at " + heights_text(rows, job) + ") before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1);
   finding.may_hold = worst->stud_can;
   finding.read = studs_of(worst->wall) + "; or " + row;
-  const std::string stud = "set a stud where none stands beside " + names + ", then blocking to it (walls.blocking at " +
-                           heights_text(rows, job) + "), before the board goes on";
+  const std::string stud = "set a stud where none stands beside " + names +
+                           ", then blocking to it (walls.blocking at " + heights_text(rows, job) +
+                           "), before the board goes on";
   return mended_by(std::move(finding), with_rows(job, rows), stud);
 }
 
@@ -162,8 +164,8 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const double row = units::round_to_tape(job::Length::mm(middle), job.unit == job::UnitSystem::metric).in_mm();
   std::string what = "bring the bench's studs closer (bench.frame.spacing)";
   if (worst->behind != "bench")
-    what = "set a row of blocking behind it (walls.blocking at " + text_of(row, Unit::mm, job) +
-           "), or studs between" + (bench ? ", and " + what : "");
+    what = "set a row of blocking behind it (walls.blocking at " + text_of(row, Unit::mm, job) + "), or studs between" +
+           (bench ? ", and " + what : "");
   Finding finding = found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job),
                           what + " before the board");
   if (finding.measured && *finding.measured <= limit.greatest.value_or(0))

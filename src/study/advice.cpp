@@ -1,8 +1,11 @@
 #include "study/advice.hpp"
 
 #include <algorithm>
-#include <map>
+#include <future>
 #include <string>
+#include <system_error>
+#include <thread>
+#include <utility>
 
 #include "diag/fault.hpp"
 #include "measure/measure.hpp"
@@ -42,13 +45,37 @@ Followed follow(const job::Job& job, const std::vector<job::Change>& changes) tr
   return {{}, e.what()};
 }
 
+/// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
+std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
+  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  std::vector<Followed> all(ways.size());
+  for (std::size_t first = 0; first < ways.size(); first += cores) {
+    std::vector<std::pair<std::size_t, std::future<Followed>>> others;
+    const std::size_t end = std::min(first + cores, ways.size());
+    for (std::size_t i = first + 1; i < end; ++i) try {
+        others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i]); }));
+      } catch (const std::system_error&) {
+        all[i] = follow(job, ways[i]);
+      }
+    all[first] = follow(job, ways[first]);
+    for (auto& [i, followed] : others) all[i] = followed.get();
+  }
+  return all;
+}
+
 /// Several checks may ask for the same lines: each set of them is followed once.
 class Follower {
  public:
-  explicit Follower(const job::Job& job, const std::vector<Result>& before) : job_{job}, before_{before} {}
+  explicit Follower(const job::Job& job, const std::vector<Result>& before) : before_{before} {
+    for (const Result& result : before)
+      for (const Remedy& remedy : result.remedies)
+        if (std::find(ways_.begin(), ways_.end(), remedy.changes) == ways_.end()) ways_.push_back(remedy.changes);
+    followed_ = follow_all(job, ways_);
+  }
 
-  void follow(const std::string& id, Remedy& remedy) {
-    const Followed& there = followed(remedy.changes);
+  void follow(const std::string& id, Remedy& remedy) const {
+    const auto way = std::find(ways_.begin(), ways_.end(), remedy.changes);
+    const Followed& there = followed_[static_cast<std::size_t>(way - ways_.begin())];
     remedy.refused = there.refused;
     for (std::size_t i = 0; i < there.results.size(); ++i) {
       const Result& now = there.results[i];
@@ -64,18 +91,18 @@ class Follower {
   }
 
  private:
-  const Followed& followed(const std::vector<job::Change>& changes) {
-    std::string key;
-    for (const job::Change& change : changes)
-      key += job::text_of(change) + "[" + std::to_string(change.entry) + "]\n";
-    const auto it = known_.find(key);
-    return it != known_.end() ? it->second : known_.emplace(key, study::follow(job_, changes)).first->second;
-  }
-
-  const job::Job& job_;
   const std::vector<Result>& before_;
-  std::map<std::string, Followed> known_;
+  std::vector<std::vector<job::Change>> ways_;
+  std::vector<Followed> followed_;  ///< one for each way
 };
+
+/// Rooms that take long to build are not built once more for every remedy.
+bool is_large(const job::Job& job) {
+  constexpr int pockets = 200;
+  constexpr std::size_t readings = 60;
+  return job.base.ribs.columns * job.base.ribs.rows > pockets ||
+         job.survey.spots.size() + job.survey.plumbs.size() > readings;
+}
 
 /// `base.rise = "5/8 in", without base.fall`.
 std::string lines_of(const Remedy& remedy) {
@@ -88,8 +115,7 @@ std::string lines_of(const Remedy& remedy) {
 std::string consequence(const Remedy& remedy, const Follower& follower) {
   if (!remedy.refused.empty()) return "; " + lines_of(remedy) + " cannot stand: " + remedy.refused;
   std::string titles;
-  for (const std::string& id : remedy.costs)
-    titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
+  for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
   if (!remedy.settles)
     return "; " + lines_of(remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
   return titles.empty() ? "" : "; " + lines_of(remedy) + " breaks in its turn: " + titles;
@@ -98,7 +124,7 @@ std::string consequence(const Remedy& remedy, const Follower& follower) {
 }  // namespace
 
 std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result> results) {
-  if (!job.text) return results;
+  if (!job.text || is_large(job)) return results;
   const std::vector<Result> before = results;
   Follower follower{job, before};
   for (Result& result : results) {

@@ -175,7 +175,9 @@ TEST(AsSet, DownIsUpTheOtherWay) {
   const auto model = parts::build(sample::alcove());
   using P = job::RimPoint;
   job::AsSet up{
-      false, {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}}, {}};
+      false,
+      {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}},
+      {}};
   job::AsSet down = up;
   down.down = true;
   for (job::RimReading& r : down.readings) r.value = in(20) - r.value;

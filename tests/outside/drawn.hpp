@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "drawing/draw.hpp"
 #include "diag/text_file.hpp"
+#include "drawing/draw.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"

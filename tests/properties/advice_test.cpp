@@ -49,8 +49,8 @@ std::map<std::string, rules::Result> judged(const std::string& job_file) {
   const auto model = parts::build(job);
   facts::Facts facts = measure::measure(*model);
   const rules::Limits limits = rules::limits_for(job);
-  facts.room.drain = study::drain_window(*model, facts.room.drain,
-                                         limits.at("drain.bore-clear-of-joists").least.value_or(0));
+  facts.room.drain =
+      study::drain_window(*model, facts.room.drain, limits.at("drain.bore-clear-of-joists").least.value_or(0));
   std::map<std::string, rules::Result> all;
   for (rules::Result& result : rules::check(job, facts, limits)) all[result.id] = std::move(result);
   return all;
@@ -101,7 +101,8 @@ TEST_P(AdviceOf, MendsWhatFailsAndTellsWhatElseItBreaks) {
         if (broken(now) && !broken(before.at(id))) costs.insert(id);
       const rules::Result& now = after.at(id_of(check));
       EXPECT_FALSE(broken(now)) << told(check, remedy) << "before " << check["measured"] << ", then "
-                                << now.measured.value_or(0) << "; " << now.where << "\n" << room;
+                                << now.measured.value_or(0) << "; " << now.where << "\n"
+                                << room;
       EXPECT_TRUE(remedy["settles"].get<bool>()) << told(check, remedy);
       EXPECT_EQ(costs, named) << told(check, remedy) << room;
     }

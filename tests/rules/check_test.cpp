@@ -201,6 +201,20 @@ TEST(Check, ACornerOfTwoWallsIsHeldAgainstASquare) {
   EXPECT_EQ(result_of(job, facts, "room.stud-gap").outcome, Outcome::pass) << "one wall has no corner";
 }
 
+TEST(Check, EdgesThatNoOneFloorMeetsAreNotMendedByAFloor) {
+  // Source: closed form: edges 1-1/4 in apart in height are met within 1/2 in by none, those 3/4 in apart by several.
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  facts::Facts facts = sample::good_facts();
+  facts.heights.outside_mm = 0;
+  for (const double apart : {0.75, 1.25}) {
+    facts.edges = {{"front", "", "rim", 1 * in, (1 + apart) * in, false}};
+    const rules::Result r = result_of(job, facts, "entry.step");
+    EXPECT_EQ(r.outcome, Outcome::caution);
+    EXPECT_EQ(r.remedies.size(), apart < 1 ? 1U : 0U) << r.advice;
+  }
+}
+
 TEST(Check, NothingIsPrintedWithoutDecimals) {
   // Source: none; "at least 0.00 ft3" reads as a little.
   rules::Result result;

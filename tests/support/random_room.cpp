@@ -350,12 +350,12 @@ class Maker {
   void read_elsewhere(table& set) {
     const auto* sides = job_["base"]["upstands"]["sides"].as_array();
     const auto turned = [&](const char* side) {
-      return std::any_of(sides->begin(), sides->end(), [&](const auto& s) { return s.template value<std::string>() == side; });
+      return std::any_of(sides->begin(), sides->end(),
+                         [&](const auto& s) { return s.template value<std::string>() == side; });
     };
     const double sign = set["heights"].value<std::string>() == "down" ? -1 : 1;
     for (const char* side : {"left", "right"})
-      if (turned(side) && chance(0.3))
-        at(set, "upstands").insert(side, sign * length(3, 3.5));
+      if (turned(side) && chance(0.3)) at(set, "upstands").insert(side, sign * length(3, 3.5));
     if (job_["base"]["threshold"]["width"].value<double>() != 0.0 && chance(0.3))
       at(set, "threshold").insert("middle", sign * length(1.5, 2));
     if (!chance(0.4)) return;
