@@ -106,10 +106,10 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// Between two ribs the shell bends as a beam over one pocket, q l2 / 8; over the hole round the drain it hangs free,
-/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (50 mm) are left to any
-/// base: the room that a pipe, its coupling and a hand need.
+/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (in the metric book 50 mm)
+/// are left to any base: the room that a pipe, its coupling and a hand need.
 double sensible_reach_mm(const job::Job& job) {
-  const double least = job.unit == job::UnitSystem::metric ? 50 : 50.8;
+  const double least = job.book == "metric" ? 50 : 50.8;
   const job::Ribs& ribs = job.base.ribs;
   if (job.base.underside == job::Underside::flat || !ribs.any()) return least;
   const double across = (job.base.length - ribs.width).in_mm() / ribs.columns,
