@@ -21,6 +21,7 @@
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
 #include "job/describe.hpp"
+#include "job/read.hpp"
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
 #include "report/together.hpp"
@@ -38,6 +39,7 @@ struct Options {
   std::string job, starter_file;
   std::string at_x, at_y;
   std::vector<std::string> readings;
+  std::string line;
   std::string explain, book = "residential";
   bool down = false, all_books = false, together = false, all = false;
   std::string unit = "in";
@@ -86,7 +88,8 @@ void tell_together(const Options& options, const std::vector<Outcome>& outcomes,
 
 /// Works out every job, writes its files where there are outputs, and prints what there is to say of it, or its report,
 /// in the order given. One job's failure, of a check or of the machine, never hides another's result.
-int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {}) {
+int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {},
+             Advice advice = Advice::followed) {
   Stages stages{options};
   bool failed = false, broke = false;
   const auto tell = [&](const Outcome& outcome) {
@@ -96,7 +99,7 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
       return;
     }
     const report::Report& report = *outcome.work->report;
-    failed = failed || rules::any_failed(report.results);
+    failed = failed || rules::any_failed(report.judgement.results);
     if (options.json)
       std::cout << report::to_json(report);
     else if (!options.quiet)
@@ -111,18 +114,23 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
       work.folder = output.shown;
     };
   };
-  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell);
+  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell, advice);
   if (options.together) tell_together(options, outcomes, outputs.together);
   return broke ? machine_failed : failed ? check_failed : all_pass;
 }
 
-int each_job(const Options& options, const Words& words) {
-  return each_job(options, load_all(options.jobs), words);
+int each_job(const Options& options, const Words& words, Advice advice = Advice::followed) {
+  return each_job(options, load_all(options.jobs), words, {}, advice);
+}
+
+/// A report in full holds all advice; the text of some commands holds none.
+Advice only_in_json(const Options& options) {
+  return options.json ? Advice::followed : Advice::untold;
 }
 
 /// For commands that only tell: a check that fails is no failure of theirs.
 int each_job_told(const Options& options, const Words& words) {
-  const int code = each_job(options, words);
+  const int code = each_job(options, words, only_in_json(options));
   return code == machine_failed ? code : all_pass;
 }
 
@@ -137,14 +145,24 @@ int build(const Options& options) {
       options, std::move(jobs), [](const Work& work) { return report::summary(*work.report, work.folder); }, outputs);
 }
 
+/// What may have been meant: the nearest ids by letters; where none is near, the first parts of all ids.
+std::string no_such_check(const std::string& asked) {
+  std::vector<std::string> ids, parts;
+  for (const rules::Rule& rule : rules::all_rules()) {
+    ids.push_back(rule.id);
+    const std::string part = rule.id.substr(0, rule.id.find('.'));
+    if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
+  }
+  std::string listed;
+  for (const std::string& id : diag::near(asked, ids, 3)) listed += (listed.empty() ? "'" : ", '") + id + "'";
+  if (!listed.empty()) return "no check is called so or has that in its name; the nearest are " + listed;
+  for (const std::string& part : parts) listed += (listed.empty() ? "" : ", ") + part;
+  return "no check is called so or has that in its name; their names begin with: " + listed;
+}
+
 int explain(const Options& options) {
   if (rules::rules_like(options.explain).empty()) {
-    std::vector<std::string> names;
-    for (const rules::Rule& rule : rules::all_rules())
-      for (const std::string& name : {rule.id, rule.title}) names.push_back(name);
-    throw diag::JobFaults{{{"", 0, 0, "--explain",
-                            "no check is called so or has that in its name; did you mean '" +
-                                diag::nearest(options.explain, names) + "'? 'fallwright rules' lists them"}}};
+    throw diag::JobFaults{{{"", 0, 0, "--explain", no_such_check(options.explain)}}};
   }
   return each_job(options, [&](const Work& work) { return report::explained(*work.report, options.explain); });
 }
@@ -152,7 +170,8 @@ int explain(const Options& options) {
 int check(const Options& options) {
   if (!options.explain.empty()) return explain(options);
   return each_job(options, [&](const Work& work) {
-    if (options.all_books) return report::books_table(*work.report);
+    if (options.all_books)
+      return report::books_table(*work.report, rules::check_under_all_books(work.report->job, work.report->facts));
     return options.all ? report::check_table(*work.report) : report::check_list(*work.report);
   });
 }
@@ -162,7 +181,8 @@ int takeoff(const Options& options) {
 }
 
 int survey(const Options& options) {
-  return each_job(options, [&](const Work& work) { return report::room_table(*work.report, options.all); });
+  return each_job(
+      options, [&](const Work& work) { return report::room_table(*work.report, options.all); }, only_in_json(options));
 }
 
 int flood(const Options& options) {
@@ -173,28 +193,30 @@ int heights(const Options& options) {
   const job::Job job = load(options.job);
   const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
-  const auto work = work_out(job, stages);
-  const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->facts, x, y);
-  std::cout << (options.json ? report::chain_json(work->job, chain, x, y)
-                             : report::chain_table(work->job, chain, x, y));
+  const auto work = work_out(job, stages, Advice::untold);
+  const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->report->facts, x, y);
+  std::cout << (options.json ? report::chain_json(work->report->job, chain, x, y)
+                             : report::chain_table(work->report->job, chain, x, y));
   return all_pass;
 }
 
 int level(const Options& options) {
   job::Job job = load(options.job);
-  if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit)};
+  if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit), job.as_set.line};
+  if (!options.line.empty())
+    job.as_set.line = units::Length::mm(job::typed_length("as_set.line", "--line", options.line, job.unit));
   if (job.as_set.readings.empty())
     throw diag::JobFaults{
         {{job.file, 0, 0, "as_set", "no readings: give them here, like back-left=1/8, or in the file"}}};
   for (const job::Contradiction& c : job::survey_contradictions(job))
     throw diag::JobFaults{{{job.file, 0, 0, c.key, c.message}}};
   Stages stages{options};
-  const auto work = work_out(std::move(job), stages);
+  const auto work = work_out(std::move(job), stages, only_in_json(options));
   const report::Verdict verdict = report::as_set_verdict(*work->report);
   if (options.json)
     std::cout << report::to_json(*work->report);
   else if (!options.quiet)
-    std::cout << work->job.name << "\n" << verdict.text;
+    std::cout << work->report->job.name << "\n" << verdict.text;
   return verdict.passes ? all_pass : check_failed;
 }
 
@@ -248,10 +270,12 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
   auto* f = app.add_subcommand("flood", "the flood test: water by height, its weight, and what carries it");
   add_jobs(*f, options);
   f->callback([&] { chosen = [&] { return flood(options); }; });
-  auto* l = app.add_subcommand("level", "the base as it lies in the wet bed: falls now, and what to press");
+  auto* l = app.add_subcommand("level", "the base as it lies in the wet bed, judged whole, and what to do next");
   l->add_option("JOB", options.job, "job file (TOML)")->required();
   l->add_option("READING", options.readings,
-                "rim heights like back-left=1/8 front-right=-1/16; left out, those of the job file");
+                "heights like back-left=1/8 upstand-back-right=3-1/2 threshold-left=2-1/4; left out, those of the job "
+                "file");
+  l->add_option("--line", options.line, "height of the level line above the datum: how high the base lies is told too");
   l->add_flag("--down", options.down, "readings are distances below a level line, as under a laser");
   l->add_flag("--json", options.json, "print report.json instead of text");
   l->add_flag("-q,--quiet", options.quiet, "print errors only: the exit code tells");

@@ -20,6 +20,7 @@
 #include "report/together.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
+#include "study/advice.hpp"
 #include "study/study.hpp"
 
 namespace fallwright::app {
@@ -29,8 +30,9 @@ namespace {
 /// What cannot be read is the job file's fault: it names it.
 std::string override_text(const job::BookOverride& named, const std::string& job, const std::string& file) {
   const auto refuse = [&](const std::string& why) {
-    throw diag::JobFaults{{{job, named.line, named.column, "rules.override",
-                            "found '" + named.file + "'; it must be a rule book file beside the job file, and " + why}}};
+    throw diag::JobFaults{
+        {{job, named.line, named.column, "rules.override",
+          "found '" + named.file + "'; it must be a rule book file beside the job file, and " + why}}};
   };
   try {
     return diag::read_text(file);
@@ -68,27 +70,27 @@ job::Job load(const std::string& path) {
   return job;
 }
 
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress) {
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) {
   auto work = std::make_unique<Work>();
-  work->job = std::move(job);
-  const std::string& name = work->job.name;
+  const std::string name = job.name;
   progress.stage(name, "building the solids");
-  work->model = parts::build(work->job);
+  work->model = parts::build(job);
   progress.stage(name, "measuring them");
-  const rules::Limits limits = rules::limits_for(work->job);
-  work->facts = study::with_studies(*work->model, measure::measure(*work->model), limits);
-  const bool metric = work->job.unit == job::UnitSystem::metric;
+  const rules::Limits limits = rules::limits_for(job);
+  facts::Facts facts = study::with_studies(*work->model, measure::measure(*work->model), limits);
+  const bool metric = job.unit == job::UnitSystem::metric;
   progress.stage(name, "planning the cuts");
-  auto cuts = takeoff::cut_list(work->facts, metric);
-  auto plan = takeoff::plan_cuts(cuts, work->job.cuts, metric);
-  auto rows = takeoff::take_off(work->job, work->facts, plan);
-  work->report = std::make_unique<report::Report>(report::Report{work->job,
-                                                                 work->facts,
-                                                                 rules::check(work->job, work->facts, limits),
-                                                                 std::move(rows),
-                                                                 std::move(cuts),
-                                                                 std::move(plan),
-                                                                 {}});
+  auto cuts = takeoff::cut_list(facts, metric);
+  auto plan = takeoff::plan_cuts(cuts, job.cuts, metric);
+  auto rows = takeoff::take_off(job, facts, plan);
+  auto results = rules::check(job, facts, limits);
+  if (advice == Advice::followed) {
+    progress.stage(name, "following the advice");
+    results = study::with_advice_followed(job, std::move(results));
+  }
+  auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
+  work->report = std::make_unique<report::Report>(report::Report{
+      std::move(job), std::move(facts), std::move(judgement), std::move(rows), std::move(cuts), std::move(plan), {}});
   return work;
 }
 
@@ -99,15 +101,15 @@ const std::vector<std::string>& names_of_all() {
 }
 
 void write_all(Work& work, Staging& staging, Progress& progress) try {
-  const std::string& name = work.job.name;
   report::Report& report = *work.report;
+  const std::string& name = report.job.name;
   progress.stage(name, "writing the model");
   exchange::write_stls(*work.model, [&](const std::string& file) { return staging.place(file); });
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
   const std::vector<drawing::Sheet> sheets =
-      drawing::draw(*work.model, {work.facts, report.cuts, report.plan, report.rows, report.results});
+      drawing::draw(*work.model, {report.facts, report.cuts, report.plan, report.rows, report.judgement});
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
     if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));

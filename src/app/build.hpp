@@ -30,18 +30,19 @@ class Progress {
 
 /// A job with its solids and what was measured and judged on them.
 struct Work {
-  job::Job job;
   std::shared_ptr<const parts::Model> model;
-  facts::Facts facts;
-  std::unique_ptr<report::Report> report;
+  std::unique_ptr<report::Report> report;  ///< with the job and all that was measured
   std::string folder;  ///< where its files are, as the user named it; empty where none were written
 };
 
 /// Reads a job file. @throws diag::JobFaults, diag::MachineError.
 job::Job load(const std::string& path);
 
+/// Whether advice is followed before it is told; where none is told, that would be time for nothing.
+enum class Advice { followed, untold };
+
 /// Builds, measures, judges and takes off.
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress);
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice = Advice::followed);
 
 /// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
 const std::vector<std::string>& names_of_all();

@@ -13,11 +13,11 @@
 namespace fallwright::app {
 namespace {
 
-Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish()>& begin) {
+Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish()>& begin, Advice advice) {
   const std::string name = job.name;
   try {
     const Finish finish = begin();
-    auto work = work_out(std::move(job), progress);
+    auto work = work_out(std::move(job), progress, advice);
     if (finish) finish(*work);
     work->model.reset();
     return {name, std::move(work), ""};
@@ -65,7 +65,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
 
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(const Outcome&)>& tell) {
+                                  const std::function<void(const Outcome&)>& tell, Advice advice) {
   std::vector<Outcome> outcomes(jobs.size());
   std::vector<bool> done(jobs.size());
   std::size_t told = 0;
@@ -73,7 +73,8 @@ std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t i = next++; i < jobs.size(); i = next++) {
-      Outcome outcome = outcome_of(std::move(jobs[i]), progress, [&] { return begin ? begin(i) : Finish{}; });
+      Outcome outcome = outcome_of(
+          std::move(jobs[i]), progress, [&] { return begin ? begin(i) : Finish{}; }, advice);
       const std::lock_guard lock{telling};
       outcomes[i] = std::move(outcome);
       done[i] = true;

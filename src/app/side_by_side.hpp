@@ -30,6 +30,6 @@ using Finish = std::function<void(Work&)>;
 /// given.
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(const Outcome&)>& tell);
+                                  const std::function<void(const Outcome&)>& tell, Advice advice = Advice::followed);
 
 }  // namespace fallwright::app

@@ -12,28 +12,50 @@ namespace fallwright::app {
 
 namespace {
 
-/// "back-left" for the file's and the sheets' "back left".
-std::string typed_name(job::RimPoint point) {
-  std::string name = job::name_of(point);
+/// "back-left", "upstand-back-left", "threshold-left" for the sheets' "back left" and so on.
+std::string typed_name(const job::RimReading& reading) {
+  std::string name = job::name_of(reading);
   std::replace(name.begin(), name.end(), ' ', '-');
   return name;
+}
+
+/// Every place a rule can be held to, with its key in the job file.
+const std::vector<std::pair<job::RimReading, std::string>>& places() {
+  static const std::vector<std::pair<job::RimReading, std::string>> all = [] {
+    std::vector<std::pair<job::RimReading, std::string>> made;
+    for (const auto on : {job::ReadOn::rim, job::ReadOn::upstands, job::ReadOn::threshold})
+      for (const job::RimPoint point : job::all_rim_points) {
+        const bool front =
+            point == job::RimPoint::front_left || point == job::RimPoint::front || point == job::RimPoint::front_right;
+        if (on == job::ReadOn::threshold && !front) continue;
+        const job::RimReading reading{point, {}, on};
+        std::string key = on == job::ReadOn::threshold ? job::name_of(reading).substr(10) : job::name_of(point);
+        std::replace(key.begin(), key.end(), ' ', '_');
+        made.emplace_back(reading, (on == job::ReadOn::upstands    ? "upstands."
+                                    : on == job::ReadOn::threshold ? "threshold."
+                                                                   : "") +
+                                       key);
+      }
+    return made;
+  }();
+  return all;
 }
 
 job::RimReading rim_reading(const std::string& text, job::UnitSystem unit) {
   const std::size_t equals = text.find('=');
   const std::string name = text.substr(0, equals);
   std::string known;
-  for (const job::RimPoint point : job::all_rim_points) {
-    if (equals != std::string::npos && (name == typed_name(point) || name == job::name_of(point))) {
-      std::string key = typed_name(point);
-      std::replace(key.begin(), key.end(), '-', '_');
-      return {point, units::Length::mm(job::typed_length("as_set." + key, name, text.substr(equals + 1), unit))};
-    }
-    known += (known.empty() ? "" : ", ") + typed_name(point);
+  for (const auto& [place, key] : places()) {
+    if (equals != std::string::npos && (name == typed_name(place) || name == job::name_of(place)))
+      return {place.point, units::Length::mm(job::typed_length("as_set." + key, name, text.substr(equals + 1), unit)),
+              place.on};
+    if (place.on == job::ReadOn::rim) known += (known.empty() ? "" : ", ") + typed_name(place);
   }
   throw diag::JobFaults{{{"", 0, 0, "",
                           "found '" + units::first_letters(text, 60) +
-                              "'; a reading is a place and a length, like back-left=1/8. Places: " + known}}};
+                              "'; a reading is a place and a length, like back-left=1/8. Places of the rim: " + known +
+                              "; of an upstand's top the same with upstand- before it; threshold-left, "
+                              "threshold-middle, threshold-right"}}};
 }
 
 /// A coordinate of the plan, between `least` and `greatest`.
@@ -66,8 +88,9 @@ std::vector<job::RimReading> rim_readings(const std::vector<std::string>& texts,
   std::vector<diag::Fault> faults;
   for (const std::string& text : texts) try {
       const job::RimReading reading = rim_reading(text, unit);
-      if (std::any_of(readings.begin(), readings.end(), [&](const auto& r) { return r.point == reading.point; }))
-        faults.push_back({"", 0, 0, typed_name(reading.point), "is given twice; a place has one reading"});
+      if (std::any_of(readings.begin(), readings.end(),
+                      [&](const auto& r) { return r.point == reading.point && r.on == reading.on; }))
+        faults.push_back({"", 0, 0, typed_name(reading), "is given twice; a place has one reading"});
       readings.push_back(reading);
     } catch (const diag::JobFaults& e) {
       faults.insert(faults.end(), e.faults().begin(), e.faults().end());

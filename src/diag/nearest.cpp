@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdlib>
 #include <numeric>
+#include <utility>
 
 namespace fallwright::diag {
 namespace {
@@ -56,6 +57,24 @@ const std::string& nearest(const std::string& word, const std::vector<std::strin
     if (const std::size_t apart = distance(begin, each); apart < least) least = apart, best = &each;
   }
   return *best;
+}
+
+std::vector<std::string> near(const std::string& word, const std::vector<std::string>& known, std::size_t most) {
+  const std::string begin = word.substr(0, longest_word);
+  std::vector<std::pair<std::size_t, std::string>> found;
+  for (const std::string& each : known) {
+    std::size_t least = distance(begin, each);
+    for (std::size_t from = 0; from < each.size();) {
+      const std::size_t dot = std::min(each.find('.', from), each.size());
+      least = std::min(least, distance(begin, each.substr(from, dot - from)));
+      from = dot + 1;
+    }
+    if (3 * least <= begin.size()) found.emplace_back(least, each);
+  }
+  std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < std::min(most, found.size()); ++i) names.push_back(found[i].second);
+  return names;
 }
 
 }  // namespace fallwright::diag

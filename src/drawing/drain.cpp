@@ -88,7 +88,7 @@ void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view
 }  // namespace
 
 std::vector<std::string> bore_warning(const Subject& s) {
-  for (const rules::Result& r : s.results)
+  for (const rules::Result& r : s.judgement.results)
     if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
       return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
   return {};

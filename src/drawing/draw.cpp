@@ -18,7 +18,7 @@ std::vector<Sheet> draw_all(const Subject& subject) {
   add(draw_cuts(subject));
   add({draw_sticks(subject), draw_buy(subject), draw_order_of_work(subject), draw_inspection(subject),
        draw_assembly(subject), draw_exploded(subject)});
-  add_title_blocks(sheets, subject.job(), subject.results);
+  add_title_blocks(sheets, subject.job(), subject.judgement.results);
   add(draw_pieces(subject));
   return sheets;
 }

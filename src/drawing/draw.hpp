@@ -5,7 +5,7 @@
 
 #include "drawing/sheet.hpp"
 #include "facts/facts.hpp"
-#include "rules/result.hpp"
+#include "rules/judgement.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::parts {
@@ -20,7 +20,7 @@ struct Findings {
   const std::vector<takeoff::CutRow>& cuts;
   const std::vector<takeoff::StockPlan>& plan;
   const std::vector<takeoff::Row>& rows;
-  const std::vector<rules::Result>& results;
+  const rules::Judgement& judgement;
 };
 
 /// All sheets: those with a page first, in the order they are printed, then the cut pieces that are drawn for machines

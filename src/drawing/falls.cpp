@@ -83,7 +83,7 @@ void add_window(Pen& pen, const Subject& s) {
   const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
   const double t = pen.text_mm(), x = clear_middle({b[0], d[0], d[3], b[3]}),
                y = clear_middle({b[1], d[1], d[4], b[4]});
-  const rules::Levelling window = rules::base_levelling(s.facts, rules::limits_for(s.job()));
+  const rules::Levelling& window = s.judgement.base_levelling;
   if (window.broken) return;
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
@@ -112,7 +112,7 @@ std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) 
 std::vector<std::string> broken_falls(const Subject& s) {
   std::vector<std::string> notes;
   const auto add = [&](const std::string& words) { notes.push_back("OUT OF ITS LIMITS AS DRAWN: " + words + "."); };
-  for (const rules::Result& r : s.results) {
+  for (const rules::Result& r : s.judgement.results) {
     if (r.outcome != rules::Outcome::fail) continue;
     if (r.id == "floor.fall-least") add("too little fall (" + facets_out_of(r.limit, s.facts) + ")");
     if (r.id == "floor.fall-greatest") add("too steep (" + facets_out_of(r.limit, s.facts) + ")");

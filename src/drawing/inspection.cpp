@@ -30,7 +30,7 @@ std::string margin(const rules::Result& r) {
 
 void add_checks(Table& table, const Subject& s) {
   table.head();
-  for (const rules::Result& r : s.results)
+  for (const rules::Result& r : s.judgement.results)
     if (r.outcome != rules::Outcome::not_applicable)
       table.row({r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit), rules::measured_text(r, s.job()),
                  margin(r), printed(r.outcome), "", ""});

@@ -46,14 +46,14 @@ class Order {
   }
 
   bool fails(const std::string& id) const {
-    return std::any_of(s_.results.begin(), s_.results.end(),
+    return std::any_of(s_.judgement.results.begin(), s_.judgement.results.end(),
                        [&](const rules::Result& r) { return r.id == id && r.outcome == rules::Outcome::fail; });
   }
 
   /// "1 check fails, 8 are not checked".
   std::string open_checks() const {
-    const auto failing = rules::count(s_.results, rules::Outcome::fail),
-               open = rules::count(s_.results, rules::Outcome::not_checked);
+    const auto failing = rules::count(s_.judgement.results, rules::Outcome::fail),
+               open = rules::count(s_.judgement.results, rules::Outcome::not_checked);
     return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(open) +
            (open == 1 ? " is not checked" : " are not checked");
   }
@@ -144,7 +144,7 @@ class Order {
          "line " + len(f_.bed.gauge_mm) + " above the datum; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
          "it stiffens before the base is in"});
-    const rules::Levelling window = rules::base_levelling(f_, rules::limits_for(job_));
+    const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
     for (const rules::Way& way : window.ways)
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);

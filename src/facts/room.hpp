@@ -138,6 +138,9 @@ struct AsSet {
   std::vector<AsSetFall> falls;                  ///< from the tilted solids
   /// Of the tilted solids, above the drain's top at its centre; with other open edges, the lowest counts.
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_least_mm;
+  /// Where the level line's height is known: how far the drain's top lies above where it was designed, the lowest point
+  /// of its body above the datum, and what is left between the base's top and the apron's foot, least and greatest.
+  std::optional<double> raised_mm = {}, drain_body_mm = {}, apron_least_mm = {}, apron_greatest_mm = {};
 };
 
 /// Between which bounds a number stays when every reading is within its tolerance, and which reading matters most.

@@ -1,6 +1,8 @@
-/// Readings on the rim of the base as it lies in the wet bed.
+/// Readings on the base as it lies in the wet bed.
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "units/length.hpp"
@@ -14,15 +16,22 @@ inline constexpr RimPoint all_rim_points[] = {RimPoint::back_left,  RimPoint::ba
                                               RimPoint::front_left, RimPoint::left};
 const char* name_of(RimPoint point);  ///< "back left", "back" ...
 
+/// What a rule is held to there: the rim of the floor, the upstands' tops, or the threshold's outer top edge.
+enum class ReadOn { rim, upstands, threshold };
+
 struct RimReading {
   RimPoint point = RimPoint::back_left;
   units::Length value;
+  ReadOn on = ReadOn::rim;
 };
+std::string name_of(const RimReading& reading);  ///< "back left", "upstand back left", "threshold left"
 
-/// Readings on the rim of the base as it lies in the wet bed, against any one level line.
+/// Readings on the base as it lies in the wet bed, against any one level line; each is compared with the designed height
+/// of its own place.
 struct AsSet {
   bool down = false;  ///< distances below the line, not heights above it
   std::vector<RimReading> readings;
+  std::optional<units::Length> line;  ///< of the level line above the datum; absent: only levelness is known
 };
 
 }  // namespace fallwright::job

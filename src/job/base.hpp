@@ -86,6 +86,7 @@ struct Drain {
   Length body_depth;  ///< of the body's lowest point below the drain's top
   Length outlet;      ///< inside diameter of the outlet
   Length bore;        ///< diameter of the hole in the subfloor
+  std::optional<Length> riser;  ///< top of the riser pipe above the datum; absent: nobody measured it
 };
 
 }  // namespace fallwright::job

@@ -52,4 +52,13 @@ const char* name_of(RimPoint point) {
   return "";
 }
 
+std::string name_of(const RimReading& reading) {
+  const std::string place = name_of(reading.point);
+  if (reading.on == ReadOn::upstands) return "upstand " + place;
+  if (reading.on != ReadOn::threshold) return place;
+  return reading.point == RimPoint::front_left    ? "threshold left"
+         : reading.point == RimPoint::front_right ? "threshold right"
+                                                  : "threshold middle";
+}
+
 }  // namespace fallwright::job

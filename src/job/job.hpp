@@ -1,6 +1,7 @@
 /// The job as plain values: what was measured and what is to be built. Every default stands in schema.cpp, once.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -111,6 +112,7 @@ struct Job {
   UnitSystem unit = UnitSystem::inch;
   std::string file;    ///< as given on the command line
   std::string sha256;  ///< of the file's bytes
+  std::shared_ptr<const std::string> text;  ///< what was read, to be read again with a change; none: made in memory
   Alcove alcove;
   survey::Survey survey;
   Notation notation;

@@ -300,7 +300,9 @@ class JobReader {
 }  // namespace
 
 Job read(std::string_view text, const std::string& file) {
-  return JobReader{text, file}.read();
+  Job job = JobReader{text, file}.read();
+  job.text = std::make_shared<const std::string>(text);
+  return job;
 }
 
 double typed_length(const std::string& key, const std::string& name, const std::string& text, UnitSystem unit) {

@@ -171,6 +171,9 @@ std::vector<Key> drain_keys() {
        STORE(j.drain.outlet = v.length())},
       {"drain.bore", Kind::length, usual, "\"5 in\"", "125", 30, 500, "diameter of the hole in the subfloor",
        no_choices, STORE(j.drain.bore = v.length())},
+      {"drain.riser", Kind::length, optional, "\"-1 in\"", "-25", -1000, 400,
+       "top of the riser pipe above the datum, below it negative, as it waits for the drain's body", no_choices,
+       STORE(j.drain.riser = v.length())},
   };
 }
 
@@ -311,7 +314,12 @@ const std::vector<Section>& sections() {
       {"bench.frame", "The level frame under the seat block.", true},
       {"bed", "The mortar between subfloor and base."},
       {"cuts", "How pieces are cut from sticks."},
-      {"as_set", "The rim as it lies in the wet bed, at three to eight places, against any one level line.", true},
+      {"as_set",
+       "The base as it lies in the wet bed, read at three places or more, on its rim, its upstands' tops and its "
+       "threshold as suits, against any one level line.",
+       true},
+      {"as_set.upstands", "The same on the tops of the upstands.", true},
+      {"as_set.threshold", "The same on the threshold's outer top edge.", true},
       {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},
       {"fixture", "What is screwed to a wall and needs timber behind it: grab bar, glass hinge, valve, rail.", true,

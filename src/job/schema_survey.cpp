@@ -34,8 +34,8 @@ Key plan_key(const char* name, const char* inch, const char* metric, const char*
           [field](Job& j, const Value& v) { j.survey.plan.*field = reading(j, v); }};
 }
 
-Key rim_key(const char* name, const char* about, RimPoint point) {
-  return {std::string{"as_set."} + name,
+Key rim_key(const std::string& name, const std::string& about, RimPoint point, ReadOn on = ReadOn::rim) {
+  return {"as_set." + name,
           Kind::length,
           optional,
           "\"-1/16 in\"",
@@ -44,8 +44,8 @@ Key rim_key(const char* name, const char* about, RimPoint point) {
           3000,
           about,
           {},
-          [point](Job& j, const Value& v) {
-            j.as_set.readings.push_back({point, v.length()});
+          [point, on](Job& j, const Value& v) {
+            j.as_set.readings.push_back({point, v.length(), on});
           }};
 }
 
@@ -63,6 +63,17 @@ std::vector<Key> survey_keys() {
        STORE(j.survey.tolerance_mm = v.number)},
       {"survey.level_tolerance", Kind::length, usual, "\"1/32 in\"", "1", 0.05, 25, "the same for spot levels",
        no_choices, STORE(j.survey.level_tolerance_mm = v.number)},
+      {"survey.square",
+       Kind::choice,
+       optional,
+       "\"yes\"",
+       "\"yes\"",
+       0,
+       0,
+       "whether a framing square lies in the corner without a gap, in a room of two walls; three are measured by their "
+       "diagonals",
+       {"yes", "no"},
+       STORE(j.survey.square = v.text == "yes")},
       {"survey.face", Kind::choice, usual, "\"stud\"", "\"stud\"", 0, 0,
        "what the tape was held against: bare studs, the board on them, or the finished wall", faces,
        [face](Job& j, const Value& v) { j.notation.face = face(v); }},
@@ -148,17 +159,29 @@ std::vector<Key> survey_keys() {
        0,
        "the readings are heights above a level line (up), or distances below it (down)",
        {"up", "down"},
-       STORE(j.as_set.down = v.text == "down")}};
+       STORE(j.as_set.down = v.text == "down")},
+      {"as_set.line", Kind::length, optional, "\"40 in\"", "1000", -3000, 3000,
+       "height of that level line above the datum; left out: only how level the base lies is known, not how high",
+       no_choices, STORE(j.as_set.line = v.length())}};
   keys.insert(keys.end(), rest.begin(), rest.end());
-  for (const Key& key : {rim_key("back_left", "rim at the back left corner", RimPoint::back_left),
-                         rim_key("back", "rim at the middle of the back", RimPoint::back),
-                         rim_key("back_right", "rim at the back right corner", RimPoint::back_right),
-                         rim_key("right", "rim at the middle of the right side", RimPoint::right),
-                         rim_key("front_right", "rim at the front right corner", RimPoint::front_right),
-                         rim_key("front", "rim at the middle of the front", RimPoint::front),
-                         rim_key("front_left", "rim at the front left corner", RimPoint::front_left),
-                         rim_key("left", "rim at the middle of the left side", RimPoint::left)})
-    keys.push_back(key);
+  const struct {
+    RimPoint point;
+    const char *key, *place;
+  } round[] = {{RimPoint::back_left, "back_left", "at the back left corner"},
+               {RimPoint::back, "back", "at the middle of the back"},
+               {RimPoint::back_right, "back_right", "at the back right corner"},
+               {RimPoint::right, "right", "at the middle of the right side"},
+               {RimPoint::front_right, "front_right", "at the front right corner"},
+               {RimPoint::front, "front", "at the middle of the front"},
+               {RimPoint::front_left, "front_left", "at the front left corner"},
+               {RimPoint::left, "left", "at the middle of the left side"}};
+  for (const auto& at : round) keys.push_back(rim_key(at.key, std::string{"rim "} + at.place, at.point));
+  for (const auto& at : round)
+    keys.push_back(rim_key(std::string{"upstands."} + at.key, std::string{"upstand's top "} + at.place, at.point,
+                           ReadOn::upstands));
+  keys.push_back(rim_key("threshold.left", "its left end", RimPoint::front_left, ReadOn::threshold));
+  keys.push_back(rim_key("threshold.middle", "its middle", RimPoint::front, ReadOn::threshold));
+  keys.push_back(rim_key("threshold.right", "its right end", RimPoint::front_right, ReadOn::threshold));
   return keys;
 }
 

@@ -167,23 +167,39 @@ class Surveyor {
   }
 
   void as_set() {
-    const auto n = job_.as_set.readings.size();
+    const std::vector<RimReading>& readings = job_.as_set.readings;
+    for (const RimReading& r : readings) on_the_base(r);
+    const auto n = readings.size();
     if (n > 0 && n < 3)
-      add("as_set", std::to_string(n) + " readings leave the rim's plane open; at least three are needed");
-    if (n != 3) return;
-    // Three in one line: both corners of a side and its middle.
-    using P = RimPoint;
-    const RimPoint sides[][3] = {{P::back_left, P::back, P::back_right},
-                                 {P::front_left, P::front, P::front_right},
-                                 {P::back_left, P::left, P::front_left},
-                                 {P::back_right, P::right, P::front_right}};
-    const auto read = [&](RimPoint p) {
-      return std::any_of(job_.as_set.readings.begin(), job_.as_set.readings.end(),
-                         [&](const RimReading& r) { return r.point == p; });
+      add("as_set", std::to_string(n) + " readings leave the base's plane open; at least three are needed");
+    // All along one side, in a line or in two that lie a few inches apart: which way the base tips is then not known.
+    for (const auto& side : sides_of_rim)
+      if (n >= 3 && std::all_of(readings.begin(), readings.end(), [&](const RimReading& r) {
+            return std::find(std::begin(side), std::end(side), r.point) != std::end(side);
+          }))
+        return add("as_set", "all " + (n == 3 ? "three" : std::to_string(n)) +
+                                 " readings lie on one side; read another corner as well");
+  }
+
+  using P = RimPoint;
+  static constexpr RimPoint sides_of_rim[][3] = {{P::back_left, P::back, P::back_right},
+                                                 {P::front_left, P::front, P::front_right},
+                                                 {P::back_left, P::left, P::front_left},
+                                                 {P::back_right, P::right, P::front_right}};
+
+  /// A rule can only be held to what the base has.
+  void on_the_base(const RimReading& r) {
+    const Base& base = job_.base;
+    if (r.on == ReadOn::threshold && base.threshold.width.is_zero())
+      add("as_set.threshold", "the base has no threshold to read; read its rim");
+    if (r.on != ReadOn::upstands) return;
+    const Side of[] = {Side::back, Side::front, Side::left, Side::right};
+    const auto turned = [&](std::size_t i) {
+      return std::find(std::begin(sides_of_rim[i]), std::end(sides_of_rim[i]), r.point) != std::end(sides_of_rim[i]) &&
+             std::find(base.upstands.begin(), base.upstands.end(), of[i]) != base.upstands.end();
     };
-    for (const auto& side : sides)
-      if (read(side[0]) && read(side[1]) && read(side[2]))
-        add("as_set", "all three readings lie on one side; read another corner as well");
+    if (base.upstand_thickness.is_zero() || (!turned(0) && !turned(1) && !turned(2) && !turned(3)))
+      add("as_set.upstands", "no upstand stands at the " + std::string{name_of(r.point)} + "; read the rim there");
   }
 
   const Job& job_;

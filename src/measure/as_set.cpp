@@ -63,12 +63,66 @@ double rim_at(const parts::Solid& base, survey::Point p) {
   return z;
 }
 
+/// Where the rule stands, and how high that place is as designed.
+survey::Point place_of(const job::RimReading& reading, const parts::Model& model, const survey::Rect& floor) {
+  return place_of(reading.point, reading.on == job::ReadOn::rim ? floor : *plan_of(model, parts::Role::base));
+}
+
+/// The threshold's top on its outer edge; it falls inward from there as one plane.
+double threshold_edge(const parts::Solid& base) {
+  double z = std::numeric_limits<double>::lowest();
+  for (const parts::Facet& facet : base.facets)
+    if (facet.surface == "threshold")
+      for (const gp_Pnt& corner : corners(facet.face)) z = std::max(z, corner.Z());
+  return z;
+}
+
+double designed_height(const job::RimReading& reading, const parts::Model& model, survey::Point p) {
+  const parts::Solid& base = *model.first(parts::Role::base);
+  if (reading.on == job::ReadOn::rim) return rim_at(base, p);
+  if (reading.on == job::ReadOn::threshold) return threshold_edge(base);
+  facts::Facts level;
+  measure_heights(model, level);
+  return level.heights.upstand_top_mm.value_or(rim_at(base, p));
+}
+
 /// Carries a level plane into one that rises by gx along x and gy along y, about a level axis.
 gp_Trsf tilt_of(double gx, double gy) {
   gp_Trsf tilt;
   const gp_Vec normal{-gx, -gy, 1}, axis = gp_Vec{0, 0, 1}.Crossed(normal);
   if (axis.Magnitude() > 0) tilt.SetRotation(gp_Ax1{gp::Origin(), gp_Dir{axis}}, std::atan(std::hypot(gx, gy)));
   return tilt;
+}
+
+/// What is left under the apron's foot, which stands on the bench and does not move, at both ends of the base's side
+/// there. Less than nothing: the base stands higher than the foot.
+void measure_apron(const parts::Model& model, const survey::HeightPlane& moved, facts::AsSet& found) {
+  const auto side = bench_side(model.job);
+  const parts::Solid* seat = model.first(parts::Role::seat_block);
+  if (!side || !seat || model.job.bench->apron_thickness.is_zero()) return;
+  const double foot = brep::box_of(seat->shape)[2];
+  const survey::Rect plan = *plan_of(model, parts::Role::base);
+  for (const facts::Edge& edge : measure_edges(model)) {
+    if (edge.side != job::name_of(*side)) continue;
+    const survey::Point ends[] = {
+        {*side == job::Side::right ? plan.x1 : plan.x0, plan.y1},
+        {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0}};
+    for (const survey::Point& end : ends) {
+      const double gap = foot - edge.top_greatest_mm - moved.at(end.x, end.y);
+      found.apron_least_mm = std::min(found.apron_least_mm.value_or(gap), gap);
+      found.apron_greatest_mm = std::max(found.apron_greatest_mm.value_or(gap), gap);
+    }
+  }
+}
+
+/// How high the drain came to lie, from a level line of known height. @param moved how far each place of the base lies
+/// above where it was designed.
+void measure_drain_height(const parts::Model& model, const survey::HeightPlane& moved, const gp_Trsf& tilt,
+                          facts::AsSet& found) {
+  const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const gp_Pnt top{(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]}, low{top.X(), top.Y(), drain[2]};
+  found.raised_mm = moved.at(top.X(), top.Y());
+  found.drain_body_mm = top.Z() + *found.raised_mm - (top.Transformed(tilt).Z() - low.Transformed(tilt).Z());
 }
 
 /// Threshold and upstands as the base lies, above the drain's top at its centre, where the tilt leaves the drain's own
@@ -116,12 +170,13 @@ std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, dou
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   facts::AsSet found;
   if (set.readings.empty()) return found;
-  const parts::Solid& base = *model.first(parts::Role::base);
   const survey::Rect floor = floor_of(model);
   std::vector<survey::Spot> spots;
   for (const job::RimReading& r : set.readings) {
-    const survey::Point p = place_of(r.point, floor);
-    spots.push_back({p.x, p.y, (set.down ? -1 : 1) * r.value.in_mm() - rim_at(base, p)});
+    const survey::Point p = place_of(r, model, floor);
+    spots.push_back({p.x, p.y,
+                     set.line.value_or(units::Length{}).in_mm() + (set.down ? -1 : 1) * r.value.in_mm() -
+                         designed_height(r, model, p)});
   }
   const survey::HeightPlane plane = survey::best_plane(spots);
   double lowest = std::numeric_limits<double>::max(), plane_lowest = lowest;
@@ -130,7 +185,7 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
     found.twist_mm = std::max(found.twist_mm, std::abs(s.z - plane.at(s.x, s.y)));
   }
   for (std::size_t i = 0; i < spots.size(); ++i)
-    found.points.push_back({job::name_of(set.readings[i].point), spots[i].x, spots[i].y, spots[i].z - lowest,
+    found.points.push_back({job::name_of(set.readings[i]), spots[i].x, spots[i].y, spots[i].z - lowest,
                             plane.at(spots[i].x, spots[i].y) - plane_lowest});
   found.read = true;
   found.gx = plane.gx, found.gy = plane.gy;
@@ -138,7 +193,11 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   found.over_length_mm = plane.gx * all.width(), found.over_width_mm = plane.gy * all.depth();
   for (const facts::Facet& f : tilted_falls(model, plane.gx, plane.gy))
     found.falls.push_back({f.surface, f.facet, f.fall, f.fall * f.flow[1]});
-  measure_tilted_heights(model, tilt_of(plane.gx, plane.gy), found);
+  const gp_Trsf tilt = tilt_of(plane.gx, plane.gy);
+  measure_tilted_heights(model, tilt, found);
+  if (!set.line) return found;
+  measure_drain_height(model, plane, tilt, found);
+  measure_apron(model, plane, found);
   return found;
 }
 

@@ -57,7 +57,7 @@ std::string cuts_csv(const Report& report) {
 std::string checks_csv(const Report& report) {
   Table table{"id",          "title",   "result", "measured", "limit", "measured SI", "least SI",
               "greatest SI", "unit SI", "source", "verified", "where", "advice"};
-  for (const rules::Result& r : report.results)
+  for (const rules::Result& r : report.judgement.results)
     table.row(r.id, r.title, rules::name_of(r.outcome), measured_text(r, report.job), limit_text(r, report.job),
               exact(r.measured), exact(r.limit.least), exact(r.limit.greatest), rules::name_of(r.limit.unit),
               r.limit.source, r.limit.source.empty() ? "" : rules::name_of(r.limit.verified), r.where, r.advice);

@@ -37,7 +37,7 @@ std::string percent(double share) {
 
 std::string loads(const Report& report) {
   std::string text = "\n  WHAT CARRIES IT (simple beams; a licensed engineer judges structure)\n";
-  if (const auto f = rules::floor_load(report.job, report.facts))
+  if (const auto& f = report.judgement.floor_load)
     text += "    floor joists: dead " + decimals(f->dead_kpa / rules::kpa_per_psf, 1) + " psf (" +
             decimals(f->dead_kpa, 2) + " kPa)" +
             (f->bench_kpa > 0 ? ", under the bench " + decimals(f->bench_kpa / rules::kpa_per_psf, 1) + " psf" : "") +
@@ -49,7 +49,7 @@ std::string loads(const Report& report) {
     text += "    the floor is a slab: no joists to judge\n";
   else
     text += "    floor joists: not judged; " + rules::unknown_joists(report.job) + "\n";
-  if (const auto s = rules::seat_load(report.job, report.facts)) {
+  if (const auto& s = report.judgement.seat_load) {
     text +=
         "    seat: 250 lbf (1112 N) anywhere, on each member alone, as " + s->material + "; deck as " + s->deck + "\n";
     for (const rules::SeatMember& member : s->members) text += "      " + rules::text_of(member, report.job) + "\n";

@@ -185,6 +185,16 @@ Json support(const rules::Support& s) {
   return {{s.solid ? "solid" : "reading", s.name}, {"state", rules::name_of(s.state)}};
 }
 
+Json remedy(const rules::Remedy& r) {
+  Json lines = list(r.changes, [](const job::Change& c) {
+    return Json{{"key", c.key}, {"entry", c.entry}, {"value", c.value.empty() ? Json{} : Json(c.value)}};
+  });
+  return {{"lines", lines},
+          {"settles", r.settles},
+          {"costs", r.costs},
+          {"refused", r.refused.empty() ? Json{} : Json(r.refused)}};
+}
+
 Json check(const rules::Result& r) {
   return {{"id", r.id},
           {"title", r.title},
@@ -197,6 +207,7 @@ Json check(const rules::Result& r) {
           {"margin", maybe(r.margin)},
           {"where", r.where},
           {"advice", r.advice},
+          {"remedies", list(r.remedies, remedy)},
           {"details", r.details},
           {"rests_on", list(r.rests_on, support)}};
 }
@@ -278,8 +289,8 @@ std::string to_json(const Report& report) {
   json["bearers"] = list(f.bearers, bearer);
   json["room"] = room_json(report);
   json["fit"] = list(f.fits, fit);
-  json["checks"] = list(report.results, check);
-  json["read_next"] = list(rules::read_next(report.results), read_next);
+  json["checks"] = list(report.judgement.results, check);
+  json["read_next"] = list(rules::read_next(report.judgement.results), read_next);
   json["takeoff"] = list(report.rows, row_json);
   json["cuts"] = list(report.cuts, cut_json);
   json["stocks"] = list(report.plan, stock_json);

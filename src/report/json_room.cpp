@@ -93,6 +93,10 @@ Json as_set(const facts::AsSet& set) {
   return {{"threshold_least_mm", maybe(set.threshold_least_mm)},
           {"threshold_greatest_mm", maybe(set.threshold_greatest_mm)},
           {"upstand_least_mm", maybe(set.upstand_least_mm)},
+          {"raised_mm", maybe(set.raised_mm)},
+          {"drain_body_mm", maybe(set.drain_body_mm)},
+          {"apron_least_mm", maybe(set.apron_least_mm)},
+          {"apron_greatest_mm", maybe(set.apron_greatest_mm)},
           {"slope_x", set.gx},
           {"slope_y", set.gy},
           {"over_length_mm", set.over_length_mm},
@@ -135,9 +139,8 @@ Json room_json(const Report& report) {
   json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
     return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};
   });
-  json["levelling"] = {
-      {"base", levelling(rules::base_levelling(report.facts, rules::limits_for(report.job)))},
-      {"seat", levelling(rules::seat_levelling(report.job, report.facts, rules::limits_for(report.job)))}};
+  json["levelling"] = {{"base", levelling(report.judgement.base_levelling)},
+                       {"seat", levelling(report.judgement.seat_levelling)}};
   json["gauges"] = list(r.gauges, [](const facts::Gauge& g) {
     return Json{{"name", g.name},     {"at_mm", {g.x_mm, g.y_mm}}, {"floor_mm", g.floor_mm},
                 {"set_mm", g.set_mm}, {"spread_mm", g.spread_mm},  {"keep_clear", g.clear}};

@@ -7,6 +7,8 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/check.hpp"
+#include "rules/judgement.hpp"
 #include "rules/result.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -20,10 +22,11 @@ struct File {
   std::string sha256;
 };
 
+/// All of it its own: a report may outlive what it was made from.
 struct Report {
-  const job::Job& job;
-  const facts::Facts& facts;
-  std::vector<rules::Result> results;
+  job::Job job;
+  facts::Facts facts;
+  rules::Judgement judgement;
   std::vector<takeoff::Row> rows;
   std::vector<takeoff::CutRow> cuts;
   std::vector<takeoff::StockPlan> plan;  ///< which of them are cut from which stick
@@ -84,7 +87,7 @@ std::string takeoff_table(const Report& report);
 std::string rule_table(job::UnitSystem unit, const std::string& book);
 
 /// Every check under every rule book: outcome and margin.
-std::string books_table(const Report& report);
+std::string books_table(const Report& report, const std::vector<rules::UnderBook>& books);
 
 /// The results that are asked for by id, title or a part of one (`rules::rules_like`), each with all that led to it.
 std::string explained(const Report& report, const std::string& asked);

@@ -208,13 +208,14 @@ class RoomText {
   }
 
   void levelling() {
-    const rules::Limits limits = rules::limits_for(report_.job);
-    for (const rules::Levelling& l :
-         {rules::base_levelling(report_.facts, limits), rules::seat_levelling(report_.job, report_.facts, limits)}) {
+    for (const rules::Levelling* window : {&report_.judgement.base_levelling, &report_.judgement.seat_levelling}) {
+      const rules::Levelling& l = *window;
       if (l.ways.empty()) continue;
-      head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost");
+      head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost" +
+           (l.of == "base" ? ", or the threshold's height" : ""));
       if (l.broken) {
-        line("a fall is out of its limits even when set level: mend that first");
+        line(std::string{l.of == "base" ? "a fall or the threshold" : "a fall"} +
+             " is out of its limits even when set level: mend that first");
         continue;
       }
       for (const rules::Way& w : l.ways)
@@ -276,12 +277,15 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   std::string text = "  AS SET: the base as it lies now\n";
   for (const facts::AsSetPoint& p : set.points)
-    text += "    " + padded(p.name, 14) + padded(len(p.off_mm) + " above the lowest", 28) + "on the plane " +
+    text += "    " + padded(p.name, 21) + padded(len(p.off_mm) + " above the lowest", 28) + "on the plane " +
             len(p.plane_mm) + "\n";
   text += "    over its length " + std::string{set.over_length_mm >= 0 ? "the right" : "the left"} + " is high by " +
           len(std::abs(set.over_length_mm)) + ", over its depth " +
           (set.over_width_mm >= 0 ? "the back" : "the front") + " by " + len(std::abs(set.over_width_mm)) +
           "; readings off the plane by up to " + len(set.twist_mm) + "\n";
+  if (set.raised_mm)
+    text += "    its drain lies " + len(std::abs(*set.raised_mm)) + (*set.raised_mm < 0 ? " lower" : " higher") +
+            " than designed\n";
   for (const facts::AsSetFall& f : set.falls)
     text += "    " + padded(f.surface + ", " + f.facet, 24) + units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
   return text;

@@ -51,7 +51,7 @@ std::string check_line(const Report& report, const rules::Result& r, bool with_p
 /// What fails or asks for caution, worst first, and what no reading will settle; each with its remedy.
 std::string to_mend(const Report& report) {
   std::string text;
-  for (const rules::Result& r : rules::worst_first(report.results))
+  for (const rules::Result& r : rules::worst_first(report.judgement.results))
     if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution || rules::waits_for_no_reading(r))
       text += check_line(report, r, r.outcome == rules::Outcome::fail);
   return text;
@@ -59,7 +59,7 @@ std::string to_mend(const Report& report) {
 
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
 std::string to_read(const Report& report) {
-  const std::vector<rules::ReadNext> list = rules::read_next(report.results);
+  const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   if (list.empty()) return "";
   std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
@@ -116,12 +116,12 @@ std::string bed_line(const Report& report) {
 }
 
 std::string tally(const Report& report) {
-  std::string text = std::to_string(rules::count(report.results, rules::Outcome::pass)) + " pass";
+  std::string text = std::to_string(rules::count(report.judgement.results, rules::Outcome::pass)) + " pass";
   const std::pair<rules::Outcome, const char*> others[] = {{rules::Outcome::fail, " FAIL"},
                                                            {rules::Outcome::caution, " caution"},
                                                            {rules::Outcome::not_checked, " not checked"}};
   for (const auto& [outcome, word] : others)
-    if (const std::size_t n = rules::count(report.results, outcome)) text += ", " + std::to_string(n) + word;
+    if (const std::size_t n = rules::count(report.judgement.results, outcome)) text += ", " + std::to_string(n) + word;
   return text;
 }
 
@@ -136,8 +136,8 @@ std::string summary(const Report& report, const std::string& folder) {
 }
 
 std::string check_list(const Report& report) {
-  const std::size_t passes = rules::count(report.results, rules::Outcome::pass),
-                    others = rules::count(report.results, rules::Outcome::not_applicable);
+  const std::size_t passes = rules::count(report.judgement.results, rules::Outcome::pass),
+                    others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
   return report.job.name + ": " + tally(report) + "\n" + to_mend(report) + to_read(report) + "  --all shows the " +
          std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
          " that " + (others == 1 ? "does" : "do") + " not apply as well, each with its source and place\n" +
@@ -146,7 +146,7 @@ std::string check_list(const Report& report) {
 
 std::string check_table(const Report& report) {
   std::string text = report.job.name + ": " + tally(report) + "\n";
-  for (const rules::Result& r : rules::worst_first(report.results)) {
+  for (const rules::Result& r : rules::worst_first(report.judgement.results)) {
     if (r.outcome == rules::Outcome::not_applicable) {
       text += "  " + padded(shout(r.outcome), 12) + " " + r.title + ": " + r.where + "\n";
       continue;
@@ -160,9 +160,9 @@ std::string check_table(const Report& report) {
 }
 
 Verdict as_set_verdict(const Report& report) {
-  const rules::AsSetVerdict verdict = rules::judge_as_set(report.job, report.facts, report.results);
+  const rules::AsSetVerdict& verdict = report.judgement.as_set;
   std::string text = as_set_text(report.job, report.facts.room.as_set);
-  for (rules::Result r : report.results) {
+  for (rules::Result r : report.judgement.results) {
     if (r.id.rfind("rim.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
     r.advice.clear();  // what to do stands in the last line, once
     text += check_line(report, r);
@@ -225,23 +225,17 @@ std::string rule_table(job::UnitSystem unit, const std::string& book) {
   return text;
 }
 
-std::string books_table(const Report& report) {
+std::string books_table(const Report& report, const std::vector<rules::UnderBook>& books) {
   std::string text = report.job.name + ": margins under every rule book, as a share of the limit\n";
-  std::vector<std::vector<rules::Result>> all;
   std::string head = "  " + padded("", 30);
-  for (const std::string& name : rules::book_names()) {
-    job::Job job = report.job;
-    job.book = name;
-    all.push_back(rules::check(job, report.facts));
-    head += padded(name, 22);
-  }
+  for (const rules::UnderBook& under : books) head += padded(under.book, 22);
   text += head + "\n";
   bool own = false;
-  for (std::size_t i = 0; i < all.front().size(); ++i) {
-    std::string line = "  " + padded(all.front()[i].id, 30);
+  for (std::size_t i = 0; i < books.front().results.size(); ++i) {
+    std::string line = "  " + padded(books.front().results[i].id, 30);
     bool any = false;
-    for (const auto& results : all) {
-      const rules::Result& r = results[i];
+    for (const rules::UnderBook& under : books) {
+      const rules::Result& r = under.results[i];
       any = any || r.outcome != rules::Outcome::not_applicable;
       std::string cell = shout(r.outcome);
       if (r.margin) cell += " " + std::string{*r.margin >= 0 ? "+" : ""} + units::decimals(*r.margin * 100, 1) + " %";
@@ -267,6 +261,11 @@ std::string explained(const Report& report, const rules::Rule& rule, const rules
   if (r.measured)
     text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
   if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
+  for (const rules::Remedy& remedy : r.remedies) {
+    std::string lines;
+    for (const job::Change& change : remedy.changes) lines += (lines.empty() ? "" : ", ") + job::text_of(change);
+    text += std::string{&remedy == r.remedies.data() ? "  write        " : "  or           "} + lines + "\n";
+  }
   if (r.margin) text += "  margin       " + units::decimals(*r.margin * 100, 2) + " % of the limit\n";
   return text + "  source       " + source_text(r.limit) + "\n  book         " + report.job.book + "\n";
 }
@@ -276,7 +275,7 @@ std::string explained(const Report& report, const rules::Rule& rule, const rules
 std::string explained(const Report& report, const std::string& asked) {
   std::string text = report.job.name + "\n";
   for (const rules::Rule* rule : rules::rules_like(asked))
-    for (const rules::Result& r : report.results)
+    for (const rules::Result& r : report.judgement.results)
       if (r.id == rule->id) text += explained(report, *rule, r);
   return text;
 }

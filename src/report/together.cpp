@@ -27,7 +27,7 @@ RoomLine line_of(const Report& report) {
           hand_of(report.job),
           units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric),
           report.facts.bed.set_mm3,
-          rules::worst_first(report.results).front(),
+          rules::worst_first(report.judgement.results).front(),
           ""};
 }
 
@@ -80,7 +80,7 @@ std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
   std::vector<Tightest> all;
   for (std::size_t i = 0; i < rooms.size(); ++i) {
     if (!rooms[i].report) continue;
-    for (const rules::Result& result : rooms[i].report->results) {
+    for (const rules::Result& result : rooms[i].report->judgement.results) {
       const bool broken = result.outcome == rules::Outcome::fail || result.outcome == rules::Outcome::caution;
       if (!result.margin && !broken) continue;
       const auto at = std::find_if(all.begin(), all.end(), [&](const Tightest& t) { return t.result.id == result.id; });

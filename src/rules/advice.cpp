@@ -8,6 +8,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -172,10 +173,36 @@ std::string times(double ratio) {
   return text;
 }
 
+using Lines = std::vector<job::Change>;
+
+job::Change place_of_drain(const job::Job& job, const job::From& from, double mm) {
+  return set_length(std::string{"drain.from_"} + job::name_of(from.side), mm, job);
+}
+
+/// The mark of a window nearest to what the job has; where the tape shows none, by the fall.
+Lines rim_lines(const job::Job& job, const Window& rise, double least_fall) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const double now = job.base.rise ? job.base.rise->in_mm() : rise.least_mm;
+  const double near = std::min(std::max(now, rise.least_mm), rise.greatest_mm);
+  if (const auto mark = on_tape(rise, near, metric)) return {{"base.fall", ""}, set_length("base.rise", *mark, job)};
+  return {{"base.rise", ""}, set_fall("base.fall", least_fall, job)};
+}
+
+/// One fall for all facets, within both limits; nothing where the job's own is that already.
+Lines one_fall(const job::Job& job, double least, double greatest) {
+  const double now = job.base.fall.as_ratio(), fall = std::min(std::max(now, least), greatest);
+  if (!job.base.rise && std::abs(fall - now) <= units::tolerance::ratio) return {};
+  if (!job.base.rise) return {set_fall("base.fall", fall, job)};
+  return {{"base.rise", ""}, set_fall("base.fall", fall, job)};
+}
+
 std::string level_rim(const job::Job& job, double least, double greatest) {
   const FloorRemedy remedy = floor_remedy(job, least, greatest);
   if (remedy.rise && !remedy.across_mm && !remedy.along_mm) return "set the rim " + rim_words(job, *remedy.rise, least);
-  const std::string equal_fall = "base.pattern = \"equal-fall\" (the rim is then not level)";
+  std::string equal_fall = "base.pattern = \"equal-fall\"";
+  for (const job::Change& line : one_fall(job, least, greatest))
+    equal_fall += (line.value.empty() ? " " : " and ") + job::text_of(line);
+  equal_fall += " (the rim is then not level)";
   // Nobody types these two: in inches they stand on a mark, each to the side that keeps the sentence true.
   const bool metric = job.unit == job::UnitSystem::metric;
   const auto longest = metric ? exact_text(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
@@ -193,6 +220,25 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
 }
 
 }  // namespace
+
+std::vector<Lines> floor_changes(const job::Job& job, double least, double greatest) {
+  if (job.base.pattern != job::FallPattern::level_rim) return {one_fall(job, least, greatest)};
+  const FloorRemedy remedy = floor_remedy(job, least, greatest);
+  std::vector<Lines> ways;
+  if (remedy.possible()) {
+    Lines lines;
+    if (remedy.across_mm) lines.push_back(place_of_drain(job, job.drain.across, *remedy.across_mm));
+    if (remedy.along_mm) lines.push_back(place_of_drain(job, job.drain.along, *remedy.along_mm));
+    if (remedy.rise)
+      for (job::Change& line : rim_lines(job, *remedy.rise, least)) lines.push_back(std::move(line));
+    ways.push_back(std::move(lines));
+  }
+  if (remedy.possible() && !remedy.across_mm && !remedy.along_mm) return ways;  // the sentence ends there
+  Lines equal = one_fall(job, least, greatest);
+  equal.push_back({"base.pattern", "\"equal-fall\""});
+  ways.push_back(std::move(equal));
+  return ways;
+}
 
 bool Window::any() const {
   return least_mm <= greatest_mm + slack;

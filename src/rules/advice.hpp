@@ -3,7 +3,9 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "job/change.hpp"
 #include "job/job.hpp"
 
 namespace fallwright::rules {
@@ -29,6 +31,9 @@ struct FloorRemedy {
 /// to where it is, along one axis if that will do, on a mark of the tape where one lies in reach. Closed form, exact.
 /// @pre the pattern is level rim. Distances are in the job file's own terms.
 FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest_fall);
+
+/// The ways that `floor_advice` names, as lines of the job file: first the one it leads with.
+std::vector<std::vector<job::Change>> floor_changes(const job::Job& job, double least_fall, double greatest_fall);
 
 /// The remedy as a sentence in the words of the job file.
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall);

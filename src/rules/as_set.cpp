@@ -12,7 +12,10 @@
 namespace fallwright::rules {
 namespace {
 
-const char* const not_read = "the rim was not read in the wet bed yet ([as_set])";
+const char* const not_read = "the base was not read in the wet bed yet ([as_set])";
+const char* const no_line =
+    "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is "
+    "known";
 
 /// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
@@ -25,7 +28,7 @@ std::string press(const job::Job& job, const facts::AsSet& set) {
   for (const facts::AsSetPoint& p : set.points)
     if (const double down = press_at(job, p); down > 0)
       text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
-  if (text.empty()) return "nothing to press: the rim is level within a mark of the rule";
+  if (text.empty()) return "nothing to press: the base is level within a mark of the rule";
   return text + "; or raise the low side as much, with fresh mortar under it";
 }
 
@@ -85,6 +88,43 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
   return height(job, set, least, "threshold's top, inward");
 }
 
+/// How far the riser's pipe reaches into the drain's body: too little and the joint leaks, too much and it stands in
+/// the grate's way.
+Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  if (!set.drain_body_mm) return missing(no_line);
+  if (!job.drain.riser) return missing("measure the riser's top above the datum (drain.riser)");
+  const double reaches = job.drain.riser->in_mm() - *set.drain_body_mm;
+  const double most = (job.drain.body_depth - job.drain.recess).in_mm();
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const double raised = set.raised_mm.value_or(0);
+  Finding finding =
+      found(reaches,
+            "riser's top above the lowest point of the drain's body, as the base lies now, " + len(std::abs(raised)) +
+                (raised < 0 ? " lower" : " higher") + " at the drain than designed",
+            reaches > most ? "lift the base and cut the riser off by " + text_at_least(reaches - most, job)
+                           : "press the whole base down by " + text_at_least(limit.least.value_or(0) - reaches, job) +
+                                 ", or lift it and lengthen the riser by as much");
+  finding.greatest = most;
+  return finding;
+}
+
+/// The apron's foot stands on the bench's side of the joint and does not move with the base.
+Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  if (!job.bench || job.bench->apron_thickness.is_zero()) return not_applicable("no apron stands over the base");
+  if (!set.apron_least_mm || !set.apron_greatest_mm) return missing(no_line);
+  const bool high = limit.least && *set.apron_least_mm < *limit.least;
+  const double gap = high ? *set.apron_least_mm : *set.apron_greatest_mm;
+  return found(
+      gap, "apron's foot above the base's edge below it, as the base lies now",
+      high ? "cut the apron's foot off by " + text_at_least(-gap, job) + ", or press the base down along the bench"
+           : "set the seat block lower by " + text_at_least(gap - limit.greatest.value_or(gap), job) +
+                 ", or fill the joint below its apron");
+}
+
 /// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
 /// leaves the base nearest to level: a crew sets it nearly so.
 std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, double allowed_mm) {
@@ -117,6 +157,13 @@ std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const
     if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
   }
   return std::nullopt;
+}
+
+/// What the riser asks for comes before levelness: a base that must come out again is not pressed level first.
+AsSetVerdict by_the_riser(const Result& riser, const std::string& level) {
+  const bool out = riser.limit.greatest && riser.measured && *riser.measured > *riser.limit.greatest;
+  if (out) return {Next::lift, "LIFT IT: " + riser.advice + "."};
+  return {Next::press, "NOT YET: " + riser.advice + "; then " + level + ". Then read the base again."};
 }
 
 const Result* result_of(const std::vector<Result>& results, const std::string& id) {
@@ -156,18 +203,20 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
     return r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::fail;
   });
   if (!fails) return {Next::leave, "Leave it, and let nobody step on it."};
+  if (const Result* riser = result_of(results, "rim.riser"); riser && riser->outcome == Outcome::fail)
+    return by_the_riser(*riser, press(job, set));
   if (const auto deep = pressed_through(job, facts.room))
     return {Next::lift, "LIFT IT: the " + deep->first->name + " would have to go down " +
                             text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
                             text_of(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again."};
-  return {Next::press, "NOT YET: " + press(job, set) + ". Then read the rim again."};
+  return {Next::press, "NOT YET: " + press(job, set) + ". Then read the base again."};
 }
 
 void ask_for_the_design_first(std::vector<Result>& results) {
   const std::string titles = failing_level(results);
   if (titles.empty()) return;
   for (Result& r : results)
-    if (r.id.rfind("rim.", 0) == 0 && r.id != "rim.twist" && !r.advice.empty())
+    if (r.id.rfind("rim.", 0) == 0 && r.id != "rim.twist" && r.outcome != Outcome::not_checked && !r.advice.empty())
       r.advice = "the design fails when it lies level: mend that first (" + titles + ")";
 }
 
@@ -194,6 +243,19 @@ std::vector<Rule> as_set_rules() {
        "lowest top of the upstands minus highest top of the threshold, tilted as the rim was read",
        "base: corners of the upstands' and the threshold's tops, tilted", Unit::mm, "threshold_below_upstand", "",
        below_upstand, rim, "threshold.below-upstand"},
+      {"rim.riser", "as set, riser reaches into the drain",
+       "top of the riser less the lowest point of the drain's body, tilted and raised as the base was read",
+       "drain: its lowest point, tilted; readings: the riser, the level line's height", Unit::mm, "", "", riser,
+       rim_and_drain},
+      {"rim.apron",
+       "as set, apron's foot meets the base",
+       "apron's foot less the top of the base's edge below it, tilted and raised as the base was read",
+       "seat block: its foot; base: tops along the bench, tilted",
+       Unit::mm,
+       "",
+       "",
+       apron,
+       {Input::rim, Input::base, Input::seat_block}},
       {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
        "the readings against the base's rim", Unit::mm, "", "rim_twist", twist, rim},
   };

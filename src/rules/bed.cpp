@@ -2,6 +2,7 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -12,9 +13,9 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.bed.contact_mm2 <= 0)
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double asked = job.bed.least.in_mm(), thin = facts.bed.least_under_ribs_mm;
-  Finding finding =
-      found(thin, "plumb, where base and bed touch",
-            "raise bed.least by " + text_at_least(asked - thin, job) + ", or grind the floor's high spot");
+  Finding finding = found(thin, "plumb, where base and bed touch",
+                          "grind the floor's high spot down by " + text_at_least(asked - thin, job) +
+                              ": a bed of bed.least lies on the highest spot that was read");
   finding.least = asked;
   return finding;
 }
@@ -27,17 +28,27 @@ Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& li
                    text_at_least(facts.bed.greatest_mm - *limit.greatest, job) + " first");
 }
 
+/// Whoever set the depth it is spread to can have it found.
+std::vector<job::Change> gauge_found(const job::Job& job) {
+  if (!job.bed.gauge_depth) return {};
+  return {{"bed.gauge_depth", ""}};
+}
+std::string spread(const job::Job& job, const std::string& how) {
+  return "spread it " + how + (job.bed.gauge_depth ? " (leave bed.gauge_depth out to have it found)" : "");
+}
+
 /// Too little mortar spread, or open space under the base, means voids that no one sees again.
 Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
   const bool hollow = bed.void_mm3 > units::tolerance::overlap_mm3;
   const double surplus = hollow ? std::min(-bed.void_mm3, bed.squeeze_out_mm3) : bed.squeeze_out_mm3;
-  return found(surplus,
-               "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
-                   text_of(bed.set_mm3, Unit::mm3, job),
-               "voids of " + text_of(-surplus, Unit::mm3, job) +
-                   " would stay under the base: spread it higher (leave bed.gauge_depth out to have it found)");
+  return mended_by(
+      found(surplus,
+            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
+                text_of(bed.set_mm3, Unit::mm3, job),
+            "voids of " + text_of(-surplus, Unit::mm3, job) + " would stay under the base: " + spread(job, "higher")),
+      gauge_found(job));
 }
 
 /// Thinner than this mortar dries out before it sets, and cracks under a heel. The limit is what trowels and grit
@@ -46,23 +57,24 @@ Finding thickness(const job::Job& job, const facts::Facts& facts, const Limit& l
   if (facts.bed.contact_mm2 <= 0)
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double thin = facts.bed.least_under_ribs_mm;
-  return found(thin, "plumb, where base and bed touch",
-               "a bed of " + text_of(thin, Unit::mm, job) +
-                   " dries out before it sets and cracks: raise bed.least by " +
-                   text_at_least(*limit.least - thin, job));
+  const double to = up_to_mark(job.bed.least.in_mm() + *limit.least - thin, job);
+  return mended_by(found(thin, "plumb, where base and bed touch",
+                         "a bed of " + text_of(thin, Unit::mm, job) + " dries out before it sets and cracks: make it " +
+                             text_of(to, Unit::mm, job) + " at its thinnest (bed.least)"),
+                   {set_length("bed.least", to, job)});
 }
 
 /// What is spread beyond what stays must all come out from under the base: it is bought, mixed, and hard to press out.
 Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
-  return found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
-               "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " +
-                   text_of(bed.gauge_mm, Unit::mm, job) + " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) +
-                   " stay",
-               text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
-                   " have to come out from under the base, and it may not go down: spread it lower (leave "
-                   "bed.gauge_depth out to have it found)");
+  return mended_by(
+      found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
+            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " + text_of(bed.gauge_mm, Unit::mm, job) +
+                " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) + " stay",
+            text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
+                " have to come out from under the base, and it may not go down: " + spread(job, "lower")),
+      gauge_found(job));
 }
 
 /// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
@@ -90,15 +102,14 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
              place_of_patch(bed.bare, job);
   return found(
       bed.contact_mm2 / bed.underside_mm2, where,
-      "bring mortar under the rest: hold the bed back less (bed.holdback, bed.collar), spread it higher (leave "
-      "bed.gauge_depth out to have it found)");
+      "bring mortar under the rest: hold the bed back less (bed.holdback, bed.collar), " + spread(job, "higher"));
 }
 
 /// Between two ribs the shell bends as a beam over one pocket, q l2 / 8; over the hole round the drain it hangs free,
-/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches are left to any base: the
-/// room that a pipe, its coupling and a hand need.
+/// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (in the metric book 50 mm)
+/// are left to any base: the room that a pipe, its coupling and a hand need.
 double sensible_reach_mm(const job::Job& job) {
-  constexpr double least = 50.8;
+  const double least = job.book == "metric" ? 50 : 50.8;
   const job::Ribs& ribs = job.base.ribs;
   if (job.base.underside == job::Underside::flat || !ribs.any()) return least;
   const double across = (job.base.length - ribs.width).in_mm() / ribs.columns,
@@ -117,7 +128,8 @@ Finding round_drain(const job::Job& job, const facts::Facts& facts, const Limit&
                                          : ": bring the bed closer to it (bed.collar), and fill the bore up") +
           " round the pipe to that before the bed is spread");
   finding.greatest = most;
-  return finding;
+  if (bore <= job.drain.body.in_mm()) return finding;
+  return mended_by(std::move(finding), {set_length("drain.bore", down_to_mark(bore, job), job)});
 }
 
 }  // namespace

@@ -28,6 +28,7 @@ struct Finding {
   bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
   std::string read = {};  ///< what to read where an assumed input decides; empty: as the input's own row says
   bool beyond_reading = false;  ///< nothing was measured, and no reading will help
+  std::vector<Remedy> remedies = {};  ///< what `advice` names that the job file can hold
 };
 
 Finding found(double measured, std::string where, std::string advice);

@@ -8,6 +8,7 @@
 
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
+#include "rules/rule_book.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -46,13 +47,36 @@ std::optional<double> margin_of(double value, const Limit& limit) {
   return room / std::abs(scale);
 }
 
+/// How far the tape readings of the alcove are off each other: by so much nobody can tell a length between its walls
+/// from its limit. Nothing where no reading is to spare, where they do not close, or where a check rests on none.
+double apart_mm(const Rule& rule, const facts::Facts& facts) {
+  const facts::Closure& c = facts.room.closure;
+  const bool rests = std::any_of(rule.rests_on.begin(), rule.rests_on.end(), [](Input input) {
+    return input == Input::sizes || input == Input::plan || input == Input::upright;
+  });
+  if (rule.unit != Unit::mm || !rests || !c.solved || !c.spare || c.worst_mm > c.allowed_mm) return 0;
+  double most = 0;
+  for (const facts::Tape& t : c.readings) most = std::max(most, std::abs(t.reading_mm - t.solved_mm));
+  return most;
+}
+
+/// A value that breaks its limit by no more than the readings differ is at its limit, and inside it.
+bool keeps_as_read(double value, const Limit& limit, double apart) {
+  Limit wide = limit;
+  if (wide.least) *wide.least -= apart;
+  if (wide.greatest) *wide.greatest += apart;
+  return keeps(value, wide);
+}
+
 /// Sets what follows from a number. The sign of the margin agrees with the outcome, whatever rounding did.
-void weigh(const Finding& finding, Outcome when_broken, Result& result) {
-  const bool kept = keeps(*finding.measured, result.limit) && !finding.broken;
+void weigh(const Finding& finding, Outcome when_broken, double apart, Result& result) {
+  const bool exactly = keeps(*finding.measured, result.limit);
+  const bool kept = keeps_as_read(*finding.measured, result.limit, apart) && !finding.broken;
+  if (kept && !exactly) result.where += "; at its limit, as far as the tape readings agree with each other";
   result.outcome = kept ? Outcome::pass : when_broken;
   result.margin = margin_of(*finding.measured, result.limit);
   if (kept && result.margin) result.margin = std::max(0.0, *result.margin);
-  if (!kept) result.advice = finding.advice;
+  if (!kept) result.advice = finding.advice, result.remedies = finding.remedies;
 }
 
 /// A check words its advice by the bounds it usually has. Where the user set only the other, that one is named: the
@@ -90,7 +114,7 @@ bool any(const std::vector<Support>& supports, Standing state) {
 
 void leave_open(std::vector<Reading> readings, Result& result) {
   result.outcome = Outcome::not_checked;
-  result.advice.clear();
+  result.advice.clear(), result.remedies.clear();
   for (const Reading& r : readings) result.advice += (result.advice.empty() ? "" : "; ") + r.what;
   result.to_read = std::move(readings);
   result.measured.reset();
@@ -165,7 +189,7 @@ Result judge(const Rule& rule, const Ground& ground) {
     ask_for_the_assumed(result);
   } else {
     result.measured = finding.measured;
-    weigh(finding, result.limit.when_broken, result);
+    weigh(finding, result.limit.when_broken, apart_mm(rule, ground.facts), result);
     weigh_assumptions(finding, result);
   }
   return result;
@@ -284,6 +308,16 @@ std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const 
 
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts) {
   return check(job, facts, limits_for(job));
+}
+
+std::vector<UnderBook> check_under_all_books(const job::Job& job, const facts::Facts& facts) {
+  std::vector<UnderBook> all;
+  for (const std::string& name : book_names()) {
+    job::Job other = job;
+    other.book = name;
+    all.push_back({name, check(other, facts)});
+  }
+  return all;
 }
 
 std::vector<Result> worst_first(std::vector<Result> results) {

@@ -1,6 +1,7 @@
 /// From facts to results.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "facts/facts.hpp"
@@ -14,6 +15,14 @@ namespace fallwright::rules {
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits);
 /// The same, under the limits that hold for the job.
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts);
+
+/// The results of a job as its rule book would have them.
+struct UnderBook {
+  std::string book;
+  std::vector<Result> results;
+};
+/// The same facts under every rule book there is.
+std::vector<UnderBook> check_under_all_books(const job::Job& job, const facts::Facts& facts);
 
 /// Failed first, then cautions, then what was not checked, then passes by their margin, smallest first.
 std::vector<Result> worst_first(std::vector<Result> results);

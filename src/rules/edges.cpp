@@ -1,5 +1,6 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -26,10 +27,21 @@ Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) 
   if (bare.empty() && !lapped.empty())
     where = "the wall's waterproofing laps over the " + listed(lapped) + ", as the job file says; the rest turns up";
   const std::string lap = "lap the wall's waterproofing over the base's edge and bond it there (base.upstands.lapped)";
-  return found(static_cast<double>(bare.size()), where,
-               by_make(job, "give the base an upstand there (base.upstands.sides)",
-                       "it keeps its edges: buy one that turns up there") +
-                   "; or " + lap);
+  Finding finding = found(static_cast<double>(bare.size()), where,
+                          by_make(job, "give the base an upstand there (base.upstands.sides)",
+                                  "it keeps its edges: buy one that turns up there") +
+                              "; or " + lap);
+  std::vector<job::Side> upstands = job.base.upstands, laps = job.base.lapped;
+  for (const facts::Edge& edge : facts.edges)
+    for (const job::Side side : job::all_sides)
+      if (!edge.open() && !edge.raised() && !edge.lapped && edge.side == job::name_of(side)) {
+        upstands.push_back(side);
+        if (edge.behind != "bench") laps.push_back(side);
+      }
+  const bool bought = is_bought(job), thin = job.base.upstand_thickness.is_zero();
+  if (!bought && !thin) finding = mended_by(std::move(finding), {{"base.upstands.sides", job::written(upstands)}});
+  if (laps.size() - job.base.lapped.size() < bare.size()) return finding;
+  return mended_by(std::move(finding), {{"base.upstands.lapped", job::written(laps)}});
 }
 
 /// Water on the seat runs over its front before an apron, and up to the walls where upstands stop it.
@@ -44,9 +56,11 @@ Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
     ways.push_back("no upstand of the seat along the " + listed(facts.skirt->bare_walls) + " wall" +
                    (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
   const std::size_t count = facts.skirt->bare_walls.size() + (facts.skirt->apron_mm <= 0 ? 1 : 0);
-  return found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
-               "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
-               "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
+  const Finding finding =
+      found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
+            "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
+            "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
+  return mended_by(finding, {{"bench.frame.waterproofed", "\"yes\""}});
 }
 
 }  // namespace

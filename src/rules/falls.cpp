@@ -4,6 +4,7 @@
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -42,7 +43,12 @@ Finding floor(const Ground& ground, bool least) {
   const auto facets = of(ground.facts, "base-floor");
   if (facets.empty()) return cannot_tell("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
-  return found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
+  Finding finding = found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
+  if (is_bought(ground.job)) return finding;
+  const double low = ground.limits.at("floor.fall-least").least.value_or(0),
+               high = ground.limits.at("floor.fall-greatest").greatest.value_or(1);
+  for (auto& way : floor_changes(ground.job, low, high)) finding = mended_by(std::move(finding), std::move(way));
+  return finding;
 }
 Finding floor_least(const Ground& ground, const Limit&) {
   return floor(ground, true);
@@ -77,9 +83,10 @@ Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& 
   const auto facets = of(facts, "seat");
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
-  return found(
-      toward_base(*job.bench, facets), "seat, toward the base, from its plane",
-      "let the seat fall at least " + text_of(*limit.least, Unit::ratio, job) + " toward the base (bench.seat_fall)");
+  return mended_by(found(toward_base(*job.bench, facets), "seat, toward the base, from its plane",
+                         "let the seat fall at least " + text_of(*limit.least, Unit::ratio, job) +
+                             " toward the base (bench.seat_fall)"),
+                   {set_fall("bench.seat_fall", *limit.least, job)});
 }
 
 /// Steepness counts whichever way it leads.
@@ -87,18 +94,25 @@ Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limi
   const auto facets = of(facts, "seat");
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
-  return found(steepest(facets).fall, "seat, along its fall, from its plane",
-               "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
-                   " (bench.seat_fall): steeper, a person slides");
+  return mended_by(found(steepest(facets).fall, "seat, along its fall, from its plane",
+                         "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
+                             " (bench.seat_fall): steeper, a person slides"),
+                   {set_fall("bench.seat_fall", *limit.greatest, job)});
 }
 
 Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto facets = of(facts, "threshold");
   if (job.base.threshold.width.is_zero()) return not_applicable("the base has no threshold");
   if (facets.empty()) return cannot_tell("the base has a threshold, and its top has no facet to measure");
-  return found(
-      least_toward(facets, 0, 1), "threshold top, inward, from its plane",
-      "let its top fall inward at least " + text_of(*limit.least, Unit::ratio, job) + " (base.threshold.fall)");
+  const double fall = least_toward(facets, 0, 1);
+  const std::string least = text_of(*limit.least, Unit::ratio, job);
+  if (is_bought(job))
+    return found(fall, "threshold top, inward, from its plane",
+                 "a bought base keeps its threshold: bond a wedge of tile on it that falls inward " + least +
+                     ", or buy one that does");
+  return mended_by(found(fall, "threshold top, inward, from its plane",
+                         "let its top fall inward at least " + least + " (base.threshold.fall)"),
+                   {set_fall("base.threshold.fall", *limit.least, job)});
 }
 
 Finding drains(const job::Job& job, const facts::Facts& facts, const std::string& surface) {

@@ -1,4 +1,5 @@
 #include "rules/book.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -8,12 +9,13 @@ Finding top_above(const job::Job& job, const facts::Facts& facts, const Limit& l
                   const char* datum) {
   if (job.alcove.walls.empty()) return not_applicable("no wall stands round the base");
   const double height = facts.finish.top_mm - datum_mm;
+  const double now = job.buy.tile.height.in_mm(), to = up_to_mark(now + *limit.least - height, job);
   Finding finding = found(height, std::string{"top of tile and waterproofing above "} + datum,
                           "carry tile and waterproofing " + text_at_least(*limit.least - height, job) +
-                              " higher up the walls (tile.height, now " +
-                              text_of(job.buy.tile.height.in_mm(), Unit::mm, job) + " above the drain's top)");
+                              " higher up the walls, to " + text_of(to, Unit::mm, job) +
+                              " above the drain's top (tile.height, now " + text_of(now, Unit::mm, job) + ")");
   finding.may_hold = job.is_default("tile.height");
-  return finding;
+  return mended_by(std::move(finding), {set_length("tile.height", to, job)});
 }
 
 Finding above_floor(const job::Job& job, const facts::Facts& facts, const Limit& limit) {

@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -60,9 +61,25 @@ Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limi
 
 Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const double gap = facts.drain.body_to_bore_mm;
-  return found(
-      gap, "drain's body to the wall of the bore, all round",
-      "bore " + text_at_least(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job) + " at least (drain.bore)");
+  const double bore = up_to_mark(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job);
+  return mended_by(found(gap, "drain's body to the wall of the bore, all round",
+                         "bore " + text_of(bore, Unit::mm, job) + " at least (drain.bore)"),
+                   {set_length("drain.bore", bore, job)});
+}
+
+/// The drain at the nearest place that its window allows; on a mark of the tape where that keeps clear as well.
+std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWindow& w, double clearance) {
+  if (!w.joists_known || !w.any || w.moved_mm <= 0 || is_bought(job)) return {};
+  const std::size_t axis = w.along_width ? 0 : 1;
+  const double way = w.nearest_mm[axis] > w.now_mm[axis] ? 1 : -1, rounded = up_to_mark(w.moved_mm, job);
+  const double there = w.now_mm[axis] + way * rounded;
+  const bool clear = std::any_of(w.free_mm.begin(), w.free_mm.end(), [&](const auto& free) {
+    return there >= free.first + clearance && there <= free.second - clearance;
+  });
+  const job::From& from = w.along_width ? job.drain.across : job.drain.along;
+  const double sign = from.side == job::Side::left || from.side == job::Side::front ? 1 : -1;
+  return {set_length(std::string{"drain.from_"} + job::name_of(from.side),
+                     from.distance.in_mm() + sign * way * (clear ? rounded : w.moved_mm), job)};
 }
 
 /// Where the drain may stand instead, and what that does to the floor's falls.
@@ -95,7 +112,9 @@ Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Li
   if (!facts.drain.bore_to_joist_mm)
     return job.floor.joist_first ? cannot_tell("no joist was found beside the bore: look at the solids") : unread();
   const double gap = *facts.drain.bore_to_joist_mm;
-  return found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap));
+  return mended_by(
+      found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap)),
+      drain_moved(job, facts.room.drain, *limit.least));
 }
 
 }  // namespace

@@ -5,6 +5,8 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -50,34 +52,85 @@ std::optional<Spill> spill_of(const job::Job& job, const facts::Facts& facts) {
   return spill;
 }
 
-/// What raises it.
-std::string raise(const Spill& spill, const std::string& by) {
-  if (!spill.beside) return "raise the threshold by " + by;
-  return spill.beside->raised()
-             ? "raise the upstands by " + by + " (base.upstands.height)"
-             : "turn the " + spill.beside->side + " edge up (base.upstands.sides), or close that side with a wall";
+/// A way to raise an edge, in words and as lines of the job file.
+struct Raise {
+  std::string words;
+  std::vector<job::Change> lines;
+};
+
+/// A threshold raised to `to_mm` above the drain by `by_mm` takes the upstands with it where they come too near.
+Raise raise_threshold(const Ground& ground, double by_mm) {
+  const job::Job& job = ground.job;
+  const facts::Heights& h = ground.facts.heights;
+  const bool threshold = !job.base.threshold.width.is_zero();
+  if (!threshold) {  // an upstand across the entry
+    const double to = up_to_mark(job.base.upstand_height.in_mm() + by_mm, job);
+    return {"raise the upstands to " + text_of(to, Unit::mm, job) + " above the drain (base.upstands.height)",
+            {set_length("base.upstands.height", to, job)}};
+  }
+  const double to = up_to_mark(job.base.threshold.height.in_mm() + by_mm, job);
+  Raise raise{"raise the threshold to " + text_of(to, Unit::mm, job) + " above the drain (base.threshold.height)",
+              {set_length("base.threshold.height", to, job)}};
+  const auto between = ground.limits.at("threshold.below-upstand").least;
+  if (!between || !h.upstand_top_mm || !h.threshold_greatest_mm) return raise;
+  const double lacks =
+      *between - (*h.upstand_top_mm - *h.threshold_greatest_mm - (to - job.base.threshold.height.in_mm()));
+  if (lacks <= units::tolerance::length_mm) return raise;
+  const double upstands = up_to_mark(job.base.upstand_height.in_mm() + lacks, job);
+  raise.words += " and the upstands to " + text_of(upstands, Unit::mm, job) + " (base.upstands.height)";
+  raise.lines.push_back(set_length("base.upstands.height", upstands, job));
+  return raise;
+}
+
+/// What lowers what stands across the entry by so much.
+Raise lower_entry(const job::Job& job, double by_mm) {
+  const bool threshold = !job.base.threshold.width.is_zero();
+  const double now = (threshold ? job.base.threshold.height : job.base.upstand_height).in_mm();
+  const double to = down_to_mark(now - by_mm, job);
+  const std::string key = threshold ? "base.threshold.height" : "base.upstands.height";
+  const std::string what = threshold ? "lower the threshold to " : "lower the upstands to ";
+  if (to <= 0) return {"no threshold is that low: leave it out (base.threshold.width = 0)", {}};
+  return {what + text_at_most(to, job) + " above the drain at its inner edge (" + key + ")",
+          {set_length(key, to, job)}};
+}
+
+/// What raises the lowest edge by so much.
+Raise raise(const Ground& ground, const Spill& spill, double by_mm) {
+  const job::Job& job = ground.job;
+  if (!spill.beside) return raise_threshold(ground, by_mm);
+  if (spill.beside->raised()) {
+    const double to = up_to_mark(job.base.upstand_height.in_mm() + by_mm, job);
+    return {"raise the upstands to " + text_of(to, Unit::mm, job) + " above the drain (base.upstands.height)",
+            {set_length("base.upstands.height", to, job)}};
+  }
+  std::vector<job::Side> sides = job.base.upstands;
+  for (const job::Side side : job::all_sides)
+    if (job::name_of(side) == spill.beside->side) sides.push_back(side);
+  const std::string words =
+      "turn the " + spill.beside->side + " edge up (base.upstands.sides), or close that side with a wall";
+  if (job.base.upstand_thickness.is_zero()) return {words, {}};
+  return {words, {{"base.upstands.sides", job::written(sides)}}};
 }
 
 const char* const no_top = "the base has a threshold, and its top was not found: measure its height above the drain";
 
-Finding height_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding height_least(const Ground& ground, const Limit& limit) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   const facts::Heights& h = facts.heights;
   if (none(job)) return not_applicable(rolled_in);
   const auto spill = spill_of(job, facts);
   if (!spill) return missing(no_top);
   const double height = spill->top_mm - h.drain_top_mm;
   const std::string where = spill->words() + " above the drain's top";
-  const std::string lacks = text_at_least(*limit.least - height, job);
   if (is_bought(job))
     return found(height, where,
                  spill->beside ? "a bought base keeps its edges: close its " + spill->beside->side +
                                      " side with a wall, or buy one that turns up there"
                                : "a bought base keeps its threshold: buy one whose threshold stands " +
                                      text_at_least(*limit.least, job) + " above its drain at least");
-  return found(height, where,
-               raise(*spill, lacks) + (spill->beside ? ""
-                                                     : ", to " + text_of(*limit.least, Unit::mm, job) +
-                                                           " at its lowest (base.threshold.height)"));
+  const Raise up = raise(ground, *spill, *limit.least - height);
+  return mended_by(found(height, where, up.words), up.lines);
 }
 
 Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -90,9 +143,8 @@ Finding height_greatest(const job::Job& job, const facts::Facts& facts, const Li
     return found(height, "threshold's highest top edge above the drain's top",
                  "a bought base keeps its threshold: buy one whose threshold stands " +
                      text_at_most(*limit.greatest, job) + " above its drain at most");
-  return found(height, "threshold's highest top edge above the drain's top",
-               "lower the threshold by " + text_at_least(height - *limit.greatest, job) + ", to " +
-                   text_at_most(*limit.greatest, job) + " at its highest (base.threshold.height)");
+  const Raise down = lower_entry(job, height - *limit.greatest);
+  return mended_by(found(height, "threshold's highest top edge above the drain's top", down.words), down.lines);
 }
 
 Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -103,16 +155,20 @@ Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limi
   if (!h.upstand_top_mm)
     return missing("the base has no upstands: measure how far the waterproofing behind it rises above the threshold");
   const double between = *h.upstand_top_mm - *top;
-  return found(between, "upstands' top above the threshold's highest edge",
-               is_bought(job) ? "a bought base keeps its upstands: carry the waterproofing behind the board up by " +
-                                    text_at_least(*limit.least - between, job) + " more, or buy another base"
-                              : "raise the upstands (base.upstands.height) or lower the threshold by " +
-                                    text_at_least(*limit.least - between, job));
-}
-
-std::string lower_by(const job::Job& job, double mm) {
-  return is_bought(job) ? "buy a base whose threshold is " + text_at_least(mm, job) + " lower"
-                        : "lower the threshold by " + text_at_least(mm, job) + " (base.threshold.height)";
+  const char* const where = "upstands' top above the threshold's highest edge";
+  if (is_bought(job))
+    return found(between, where,
+                 "a bought base keeps its upstands: carry the waterproofing behind the board up by " +
+                     text_at_least(*limit.least - between, job) + " more, or buy another base");
+  if (job.base.threshold.width.is_zero())
+    return found(between, where, "give the base a threshold in place of the upstand across its entry");
+  const double upstands = up_to_mark(job.base.upstand_height.in_mm() + *limit.least - between, job);
+  const Raise down = lower_entry(job, *limit.least - between);
+  return mended_by(mended_by(found(between, where,
+                                   "raise the upstands to " + text_of(upstands, Unit::mm, job) +
+                                       " above the drain (base.upstands.height), or " + down.words),
+                             {set_length("base.upstands.height", upstands, job)}),
+                   down.lines);
 }
 
 /// A person or a chair crosses the threshold from the floor beside it, not from the drain.
@@ -121,8 +177,12 @@ Finding step_inside(const job::Job& job, const facts::Facts& facts, const Limit&
   if (none(job)) return not_applicable(rolled_in);
   if (!h.threshold_greatest_mm) return missing(no_top);
   const double step = *h.threshold_greatest_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
-  return found(step, "threshold's highest top edge above the shower's floor beside it",
-               lower_by(job, step - *limit.greatest));
+  const char* const where = "threshold's highest top edge above the shower's floor beside it";
+  const double excess = step - *limit.greatest;
+  if (is_bought(job))
+    return found(step, where, "buy a base whose threshold is " + text_at_least(excess, job) + " lower");
+  const Raise down = lower_entry(job, excess);
+  return mended_by(found(step, where, down.words), down.lines);
 }
 
 Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -143,7 +203,9 @@ Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit
 
 /// Water that rises in the shower leaves over the threshold's lowest edge. Where the bath's floor lies above that edge
 /// it stands there, against the joint of two floors, before the threshold has held anything back.
-Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding above_outside(const Ground& ground, const Limit& limit) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   const facts::Heights& h = facts.heights;
   if (none(job)) return not_applicable(rolled_in);
   const auto spill = spill_of(job, facts);
@@ -152,18 +214,17 @@ Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limi
   const double height = spill->top_mm - *h.outside_mm;
   const std::string lacks = text_at_least(*limit.least - height, job),
                     where = spill->words() + " above the bath's finished floor in front of it";
+  const double bed = up_to_mark(job.bed.least.in_mm() + *limit.least - height, job);
   if (is_bought(job))
-    return found(height, where,
-                 "lower the bath's floor in front of the entry by " + lacks +
-                     ", thicken the bed (bed.least) by as much, or " +
-                     (spill->beside ? "close the " + spill->beside->side + " side with a wall"
-                                    : "buy a base with a higher threshold"));
-  return found(height, where,
-               raise(*spill, lacks) +
-                   (spill->beside ? ""
-                                  : " (base.threshold.height), and the upstands where they come too near it "
-                                    "(base.upstands.height)") +
-                   ", or lower the bath's floor in front of the entry by as much");
+    return mended_by(found(height, where,
+                           "lower the bath's floor in front of the entry by " + lacks + ", thicken the bed to " +
+                               text_of(bed, Unit::mm, job) + " (bed.least), or " +
+                               (spill->beside ? "close the " + spill->beside->side + " side with a wall"
+                                              : "buy a base with a higher threshold")),
+                     {set_length("bed.least", bed, job)});
+  const Raise up = raise(ground, *spill, *limit.least - height);
+  return mended_by(found(height, where, up.words + ", or lower the bath's floor in front of the entry by " + lacks),
+                   up.lines);
 }
 
 /// A floor that is rolled or walked into without a threshold meets the bath's floor at its open edges. The step between
@@ -171,22 +232,40 @@ Finding above_outside(const job::Job& job, const facts::Facts& facts, const Limi
 Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!none(job)) return not_applicable("the entry has a threshold: its height is judged");
   const facts::Edge* worst = nullptr;
-  double up = 0;
+  double up = 0, lowest = 0, highest = 0;
   for (const facts::Edge& edge : facts.edges) {
     if (!edge.open() || edge.raised() || !facts.heights.outside_mm) continue;
-    for (const double top : {edge.top_mm, edge.top_greatest_mm})
-      if (const double by = top - *facts.heights.outside_mm; !worst || std::abs(by) > std::abs(up))
-        up = by, worst = &edge;
+    for (const double top : {edge.top_mm, edge.top_greatest_mm}) {
+      const double by = top - *facts.heights.outside_mm;
+      lowest = worst ? std::min(lowest, by) : by, highest = worst ? std::max(highest, by) : by;
+      if (!worst || std::abs(by) > std::abs(up)) up = by, worst = &edge;
+    }
   }
   if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
   if (!facts.heights.outside_mm) return unread();
   if (!worst) return not_applicable("no open edge of the base is without an upstand");
-  const std::string lacks = text_at_least(std::abs(up) - *limit.greatest, job);
-  return found(std::abs(up),
-               worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside",
-               up < 0 ? "raise the base by " + lacks + " (bed.least), or lower the bath's floor in front of it"
-                      : "raise the bath's floor in front of the entry by " + lacks +
-                            " (floor.finish_outside), or sink the base as much: recess the subfloor under it");
+  const double by = up_to_mark(std::abs(up) - *limit.greatest, job);
+  const std::string lacks = text_of(by, Unit::mm, job);
+  const std::string where =
+      worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside";
+  if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
+    return found(
+        std::abs(up), where,
+        "its open edges differ by " + text_of(highest - lowest, Unit::mm, job) +
+            " in height, and no one floor meets them all: ramp the bath's floor up to each, or take a base with "
+            "a level rim or a threshold");
+  const double bed = up_to_mark(job.bed.least.in_mm() + by, job),
+               finish = up_to_mark(job.floor.finish_outside.value_or(job::Length{}).in_mm() + by, job);
+  if (up < 0)
+    return mended_by(found(std::abs(up), where,
+                           "raise the base by " + lacks + ", on a bed of " + text_of(bed, Unit::mm, job) +
+                               " (bed.least), or lower the bath's floor in front of it"),
+                     {set_length("bed.least", bed, job)});
+  return mended_by(
+      found(std::abs(up), where,
+            "raise the bath's floor in front of the entry by " + lacks + ", to " + text_of(finish, Unit::mm, job) +
+                " (floor.finish_outside), or sink the base as much: recess the subfloor under it"),
+      {set_length("floor.finish_outside", finish, job)});
 }
 
 }  // namespace

@@ -69,8 +69,11 @@ std::string read_levels(const Job& job, const Facts& facts) {
 }
 
 std::string read_plan(const Job& job, const Facts& facts) {
+  if (!job.alcove.is_figure() && job.survey.square)
+    return "the corner is out of square, and a room of two walls is modelled square: measure from the base's edge to "
+           "each stud once it stands there";
   if (!job.alcove.is_figure())
-    return "hold a framing square to the corner: fewer than three walls make no figure to measure";
+    return "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
   const std::vector<std::string>& missing = facts.room.closure.missing;
   const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : listed(missing, ", ");
   return "measure the alcove at the floor: " + what + " (survey.plan)";
@@ -83,6 +86,13 @@ std::string read_plumb(const Job&, const Facts& facts) {
 std::string read_studs(const Job& job, const Facts&) {
   return "find the studs of the " + walls_text(unread_studs(job)) +
          ", which nobody read, and give their centres (survey.studs)";
+}
+
+/// Of three walls the figure is measured; a corner of two is held against a square; one wall has no corner.
+State plan(const Job& job, const Facts& facts) {
+  if (job.alcove.is_figure()) return read_or(facts.room.closure.solved, Standing::missing);
+  if (job.alcove.walls.size() < 2) return std::nullopt;
+  return read_or(job.survey.square.value_or(false), Standing::missing);
 }
 
 /// One input: how far it is known, and what to read where it is not.
@@ -105,8 +115,7 @@ const std::vector<Row>& readings() {
   static const std::vector<Row> rows{
       {Input::sizes, "the alcove's width and depth", STATE(read_or(f.room.closure.solved, Standing::as_designed)),
        READ("measure the alcove (survey.plan)")},
-      {Input::plan, "sides and diagonals of the alcove", STATE(read_or(f.room.closure.solved, Standing::missing)),
-       read_plan},
+      {Input::plan, "sides and diagonals of the alcove", STATE(plan(j, f)), read_plan},
       {Input::plumb, "leans of the walls", STATE(read_or(f.room.not_plumbed.empty(), Standing::missing)), read_plumb},
       {Input::upright, "leans of the walls",
        STATE(read_or(f.room.not_plumbed.empty(), j.walls.existing ? Standing::assumed : Standing::as_designed)),

@@ -6,6 +6,7 @@
 #include <numeric>
 #include <optional>
 
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -18,52 +19,63 @@ Vec cross(const Vec& a, const Vec& b) {
   return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
 }
 
-/// A normal after its body was tilted stiffly, so that level planes slope by (tx, ty).
-Vec tilted(const Vec& normal, double tx, double ty) {
+/// A direction of a body that was tilted stiffly, so that level planes slope by (tx, ty).
+Vec tilted(const Vec& v, double tx, double ty) {
   const double slope = std::hypot(tx, ty);
-  if (slope == 0) return normal;
+  if (slope == 0) return v;
   const double c = 1 / std::hypot(1, slope), s = slope * c;
   const Vec axis{ty / slope, -tx / slope, 0};  // up x (-tx, -ty, 1)
-  const Vec turned = cross(axis, normal);
-  const double along = (axis[0] * normal[0] + axis[1] * normal[1] + axis[2] * normal[2]) * (1 - c);
+  const Vec turned = cross(axis, v);
+  const double along = (axis[0] * v[0] + axis[1] * v[1] + axis[2] * v[2]) * (1 - c);
   Vec out{};
-  for (std::size_t i = 0; i < 3; ++i) out[i] = normal[i] * c + turned[i] * s + axis[i] * along;
+  for (std::size_t i = 0; i < 3; ++i) out[i] = v[i] * c + turned[i] * s + axis[i] * along;
   return out;
 }
 
-/// A facet with what its fall must keep: its whole fall, or only the part of it that leads one way.
+/// What must keep a limit as a body tilts: the whole fall of a facet, the part of it that leads one way, or how high
+/// one place of the body lies above another.
 struct Bound {
+  enum class Of { fall, fall_toward, height };
   std::string name;
-  Vec normal;
-  std::optional<Vec> toward;
-  double limit;
-  bool least;
-  double slack = 0;  ///< a fall that is equal to its limit when all is level is inside it, by this much
+  Of of = Of::fall;
+  Vec v{};       ///< the facet's normal; of a height the way from the lower place to the upper
+  Vec toward{};  ///< the way a fall must lead
+  double limit = 0;
+  bool least = true;
+  double slack = 0;  ///< what is equal to its limit when all is level is inside it, by this much
 
-  double fall(double tx, double ty) const {
-    const Vec n = tilted(normal, tx, ty);
-    if (toward) return (n[0] * (*toward)[0] + n[1] * (*toward)[1]) / n[2];
-    return std::hypot(n[0], n[1]) / n[2];
+  double value(double tx, double ty) const {
+    const Vec now = tilted(v, tx, ty);
+    if (of == Of::height) return now[2];
+    if (of == Of::fall_toward) return (now[0] * toward[0] + now[1] * toward[1]) / now[2];
+    return std::hypot(now[0], now[1]) / now[2];
   }
-  double room(double tx, double ty) const { return (least ? fall(tx, ty) - limit : limit - fall(tx, ty)) + slack; }
+  double room(double tx, double ty) const { return (least ? value(tx, ty) - limit : limit - value(tx, ty)) + slack; }
+  double rounding() const { return of == Of::height ? units::tolerance::length_mm : units::tolerance::ratio; }
 
-  /// How far along a direction until the limit is reached. Gradients add up but for terms of second order; the root of
-  /// that is bracketed and refined on the true tilt.
+  /// How far along a direction the limit would be reached if changes added up; they do but for terms of second order.
+  double by_gradient(double dx, double dy) const {
+    constexpr double never = 0.2;
+    const double edge = least ? limit - slack : limit + slack;
+    const auto straight = [&](double own, double change) {
+      return change != 0 && (edge - own) / change > 0 ? (edge - own) / change : never;
+    };
+    if (of == Of::height) return straight(v[2], dx * v[0] + dy * v[1]);
+    const double gx = -v[0] / v[2], gy = -v[1] / v[2];
+    if (of == Of::fall_toward) return straight(-(gx * toward[0] + gy * toward[1]), -(dx * toward[0] + dy * toward[1]));
+    const double b = gx * dx + gy * dy, c = gx * gx + gy * gy - edge * edge, d = b * b - c;
+    double root = never;
+    if (d >= 0)
+      for (const double t : {-b - std::sqrt(d), -b + std::sqrt(d)})
+        if (t > 0) root = std::min(root, t);
+    return root;
+  }
+
+  /// How far along a direction until the limit is reached: refined on the true tilt.
   double first_crossing(double dx, double dy) const {
     constexpr double far = 0.2;
     if (room(0, 0) <= 0) return 0;
-    double root = far;
-    const double edge = least ? limit - slack : limit + slack;
-    const double gx = -normal[0] / normal[2], gy = -normal[1] / normal[2];
-    if (toward) {
-      const double own = -(gx * (*toward)[0] + gy * (*toward)[1]), change = -(dx * (*toward)[0] + dy * (*toward)[1]);
-      if (change != 0 && (edge - own) / change > 0) root = (edge - own) / change;
-    } else {
-      const double b = gx * dx + gy * dy, c = gx * gx + gy * gy - edge * edge, d = b * b - c;
-      if (d >= 0)
-        for (const double t : {-b - std::sqrt(d), -b + std::sqrt(d)})
-          if (t > 0) root = std::min(root, t);
-    }
+    const double root = by_gradient(dx, dy);
     double low = 0, high = std::min(far, root * 1.02);
     if (room(high * dx, high * dy) > 0) return std::min(root, far);
     for (int i = 0; i < 60; ++i) {
@@ -78,18 +90,20 @@ Vec normal_of(const facts::Facet& f) {
   return {f.fall * f.flow[0], f.fall * f.flow[1], 1};
 }
 
+void add(Bound bound, std::vector<Bound>& bounds) {
+  if (std::abs(bound.room(0, 0)) <= bound.rounding()) bound.slack = bound.rounding();
+  bounds.push_back(std::move(bound));
+}
+
 void add_bounds(const facts::Facts& facts, const std::string& surface, const std::string& what, const Limit& limit,
                 std::optional<Vec> toward, std::vector<Bound>& bounds) {
+  const Bound::Of of = toward ? Bound::Of::fall_toward : Bound::Of::fall;
   for (const facts::Facet& f : facts.facets) {
     if (f.surface != surface) continue;
     const std::string name = what.empty() ? f.facet + " facet" : what;
-    const auto add = [&](const char* which, double value, bool least) {
-      Bound bound{which + name, normal_of(f), toward, value, least};
-      if (std::abs(bound.room(0, 0)) <= units::tolerance::ratio) bound.slack = units::tolerance::ratio;
-      bounds.push_back(std::move(bound));
-    };
-    if (limit.least) add("least fall of the ", *limit.least, true);
-    if (limit.greatest) add("greatest fall of the ", *limit.greatest, false);
+    const Vec way = toward.value_or(Vec{});
+    if (limit.least) add({"least fall of the " + name, of, normal_of(f), way, *limit.least, true}, bounds);
+    if (limit.greatest) add({"greatest fall of the " + name, of, normal_of(f), way, *limit.greatest, false}, bounds);
   }
 }
 
@@ -131,6 +145,25 @@ const facts::Part* part_of(const facts::Facts& facts, const std::string& role) {
   return it == facts.parts.end() ? nullptr : &*it;
 }
 
+/// The threshold's top edges at both ends of the base, above the drain's top at its middle.
+void add_threshold_heights(const facts::Facts& facts, const Limits& limits, std::vector<Bound>& bounds) {
+  const facts::Part *base = part_of(facts, "base"), *drain = part_of(facts, "drain");
+  if (!base || !drain) return;
+  const Vec top{(drain->bbox_mm[0] + drain->bbox_mm[3]) / 2, (drain->bbox_mm[1] + drain->bbox_mm[4]) / 2,
+                facts.heights.drain_top_mm};
+  const Limit least = limits.at("threshold.height-least"), greatest = limits.at("threshold.height-greatest");
+  for (const facts::Facet& f : facts.facets) {
+    if (f.surface != "threshold") continue;
+    for (const facts::Point& edge : {f.low_mm, f.high_mm})
+      for (const double x : {base->bbox_mm[0], base->bbox_mm[3]}) {
+        const Vec up{x - top[0], edge[1] - top[1], edge[2] - top[2]};
+        if (least.least) add({"threshold's least height", Bound::Of::height, up, {}, *least.least, true}, bounds);
+        if (greatest.greatest)
+          add({"threshold's greatest height", Bound::Of::height, up, {}, *greatest.greatest, false}, bounds);
+      }
+  }
+}
+
 }  // namespace
 
 double Levelling::least_mm() const {
@@ -152,6 +185,7 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-least"), {}, bounds);
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);
   add_bounds(facts, "threshold", "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
+  add_threshold_heights(facts, limits, bounds);
   return window("base", bounds, base->bbox_mm[3] - base->bbox_mm[0], base->bbox_mm[4] - base->bbox_mm[1]);
 }
 
@@ -168,6 +202,8 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
 }
 
 std::string text_at_most(double mm, const job::Job& job) {
+  constexpr double countable_mm = 1e12;  // beyond it no mark of a rule is counted
+  if (!(std::abs(mm) < countable_mm)) return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
   if (job.unit == job::UnitSystem::metric) {
     const double tenths = std::floor(mm * 10 + 1e-6) / 10;
     return units::decimals(tenths, tenths == std::floor(tenths) ? 0 : 1) + " mm";

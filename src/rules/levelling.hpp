@@ -30,7 +30,8 @@ struct Levelling {
   const Way* first() const;  ///< the way with the least to spare, as a slope
 };
 
-/// The base's floor and threshold; the falls come from the solids, the limits are those of its checks.
+/// The base's floor and threshold, its falls and its height above the drain; both come from the solids, the limits are
+/// those of its checks.
 Levelling base_levelling(const facts::Facts& facts, const Limits& limits);
 /// The seat, as its frame is set out of level.
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits);

@@ -1,4 +1,6 @@
 #include "rules/book.hpp"
+#include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -23,18 +25,29 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
   if (!facts.heights.seat_front_mm) return cannot_tell("the job has a bench, and its seat was not found");
   const double height = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
   const bool low = limit.least && height < *limit.least;
-  return found(height, "seat's front edge above the bath floor outside",
-               std::string{low ? "raise" : "lower"} + " the seat by " +
-                   text_at_least(low ? *limit.least - height : height - limit.greatest.value_or(height), job) +
-                   " (bench.height)");
+  const double now = job.bench->height.in_mm();
+  const double to = low ? up_to_mark(now + *limit.least - height, job)
+                        : down_to_mark(now + limit.greatest.value_or(height) - height, job);
+  return mended_by(found(height, "seat's front edge above the bath floor outside",
+                         std::string{low ? "raise" : "lower"} + " the seat to " + text_at_most(to, job) +
+                             " above the datum (bench.height)"),
+                   {set_length("bench.height", to, job)});
 }
 
-Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// Overhang is what can change without moving base and frame.
+Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.bench) return not_applicable("no bench");
   if (!facts.clear.seat_depth_mm) return cannot_tell("the job has a bench, and its seat was not found");
-  return found(*facts.clear.seat_depth_mm,
-               "seat's front edge from the seat wall's framing; tile and board take some off",
-               "change bench.depth or bench.overhang");
+  const double depth = *facts.clear.seat_depth_mm, now = job.bench->overhang.in_mm();
+  const bool shallow = limit.least && depth < *limit.least;
+  const double to = shallow ? up_to_mark(now + *limit.least - depth, job)
+                            : down_to_mark(now + limit.greatest.value_or(depth) - depth, job);
+  const char* const where = "seat's front edge from the seat wall's framing; tile and board take some off";
+  if (to < 0) return found(depth, where, "take a shallower frame (bench.depth), and a base that reaches up to it");
+  return mended_by(found(depth, where,
+                         "let the seat overhang its apron by " + text_at_most(to, job) +
+                             " (bench.overhang), or change the frame's depth (bench.depth) and the base with it"),
+                   {set_length("bench.overhang", to, job)});
 }
 
 Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
@@ -42,8 +55,9 @@ Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Li
   if (!job.liner->above_threshold)
     return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
   const double height = job.liner->above_threshold->in_mm();
-  return found(height, "as the job file says; no solid",
-               "carry the liner up by " + text_at_least(*limit.least - height, job) + " more");
+  return mended_by(found(height, "as the job file says; no solid",
+                         "carry the liner up by " + text_at_least(*limit.least - height, job) + " more"),
+                   {set_length("liner.above_threshold", up_to_mark(*limit.least, job), job)});
 }
 
 Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& limit) {
@@ -52,21 +66,25 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
   if (!job.liner->above_seat)
     return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
   const double height = job.liner->above_seat->in_mm();
-  return found(height, "as the job file says; no solid",
-               "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more");
+  return mended_by(
+      found(height, "as the job file says; no solid",
+            "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more"),
+      {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
 }
 
 Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
   if (!job.liner) return not_applicable(no_liner);
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
-  return found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
-               "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on");
+  return mended_by(found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
+                         "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on"),
+                   {set_fall("liner.fall", *limit.least, job)});
 }
 
 Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
-  return found(*facts.drain.outlet_mm, "drain: wall of its outlet",
-               "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)");
+  return mended_by(found(*facts.drain.outlet_mm, "drain: wall of its outlet",
+                         "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)"),
+                   {set_length("drain.outlet", up_to_mark(*limit.least, job), job)});
 }
 
 }  // namespace

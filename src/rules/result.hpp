@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "job/change.hpp"
+
 namespace fallwright::rules {
 
 enum class Outcome { pass, fail, caution, not_checked, not_applicable };
@@ -59,6 +61,15 @@ struct Reading {
   std::string what;
 };
 
+/// One way to mend what fails, as lines of the job file, and what came of following it (see study/advice.hpp).
+struct Remedy {
+  std::vector<job::Change> changes;
+  std::vector<std::string> costs;  ///< ids of checks that fail with it and do not now
+  std::string refused;             ///< why no job with it can stand
+  bool settles = true;             ///< the check it mends then holds
+  std::string instead = {};        ///< what to advise where it does not: the advice is then this, and it is no remedy
+};
+
 /// One result. Values are exact, in the limit's unit; `where` and `advice` are sentences for a person.
 struct Result {
   std::string id, title;
@@ -73,6 +84,7 @@ struct Result {
       {};  ///< what the number is made of, a line each; for whoever asks to have it explained
   std::vector<Support> rests_on = {};  ///< readings and solids, each with how far it is known
   std::vector<Reading> to_read = {};   ///< for not-checked: what `advice` asks for, one by one
+  std::vector<Remedy> remedies = {};   ///< what `advice` names that the job file can hold, each a way of its own
 };
 
 }  // namespace fallwright::rules

@@ -1,7 +1,11 @@
 #include <algorithm>
+#include <array>
 #include <optional>
 
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
+#include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -46,12 +50,64 @@ std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit&
   return std::nullopt;
 }
 
+/// Extents of the base in plan.
+std::optional<std::array<double, 2>> base_of(const facts::Facts& facts) {
+  for (const facts::Part& part : facts.parts)
+    if (part.role == "base") return std::array{part.bbox_mm[3] - part.bbox_mm[0], part.bbox_mm[4] - part.bbox_mm[1]};
+  return std::nullopt;
+}
+
+/// How the free floor grows by so much along one axis of the plan (0: the width).
+struct Growth {
+  std::string words;
+  std::vector<job::Change> lines;
+};
+
+/// Along its own axis a bench gives way, and the base takes its place; across it only a larger room helps.
+Growth grown(const job::Job& job, std::size_t axis, double by_mm) {
+  const std::string by = text_at_least(by_mm, job), longer = axis == 0 ? "longer (base.length)" : "wider (base.width)";
+  const bool at_back = job.bench && job.bench->place == job::BenchPlace::back;
+  const bool gives = job.bench && (at_back ? 1U : 0U) == axis;
+  const std::string other = "a base " + by + " " + longer + ", and an alcove that takes it";
+  if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
+  const double depth = down_to_mark(job.bench->depth.in_mm() - by_mm, job), freed = job.bench->depth.in_mm() - depth;
+  const double size = (axis == 0 ? job.base.length : job.base.width).in_mm() + freed;
+  if (depth <= 0) return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
+  const std::string bench = "take a bench of " + text_at_most(depth, job) + " (bench.depth) and ";
+  const std::string base = "a base of " + job::written(job::Length::mm(size), job.unit).substr(1);
+  const std::string sized = base.substr(0, base.size() - 1) + (axis == 0 ? " (base.length)" : " (base.width)");
+  return {by_make(job, bench + sized, bench + "buy " + sized),
+          is_bought(job) ? std::vector<job::Change>{}
+                         : std::vector<job::Change>{set_length("bench.depth", depth, job),
+                                                    set_length(axis == 0 ? "base.length" : "base.width", size, job)}};
+}
+
+/// The axis along which the free floor is the narrower.
+std::size_t narrow_axis(const job::Job& job, const facts::Facts& facts) {
+  const auto base = base_of(facts);
+  if (!base) return 0;
+  std::array<double, 2> free = *base;
+  if (job.bench) free[job.bench->place == job::BenchPlace::back ? 1 : 0] -= job.bench->overhang.in_mm();
+  free[1] -= job.base.threshold.width.in_mm();
+  return free[0] <= free[1] ? 0 : 1;
+}
+
+/// How wide the free floor is across an axis; where it is not a rectangle, at most so wide.
+double axis_across(const job::Job& job, const facts::Facts& facts, const Free& free, std::size_t axis) {
+  const double narrow = free.least_width_mm, wide = free.area_mm2 / narrow;
+  return narrow_axis(job, facts) == axis ? wide : narrow;
+}
+
 Finding area(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, "clear.area", limit)) return *none;
   const Free free = free_of(ground.facts);
-  return found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
-               "at least " + text_of(*limit.least, Unit::mm2, ground.job) +
-                   " must stay free beside the bench: take a shallower bench (bench.depth) or a larger base");
+  const job::Job& job = ground.job;
+  const std::size_t axis = job.bench && job.bench->place == job::BenchPlace::back ? 1 : 0;
+  const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
+  const Growth growth = grown(job, axis, (*limit.least - free.area_mm2) / across);
+  return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
+                         "at least " + text_of(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
+                   growth.lines);
 }
 
 Finding width(const Ground& ground, const Limit& limit) {
@@ -62,9 +118,11 @@ Finding width(const Ground& ground, const Limit& limit) {
       job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(free) && own < *limit.least;
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
-  if (own < needed)
-    finding.advice = "the free floor must be " + text_at_least(needed - own, job) +
-                     " wider: take a shallower bench (bench.depth) or a wider base";
+  if (own < needed) {
+    const Growth growth = grown(job, narrow_axis(job, ground.facts), needed - own);
+    finding.advice = "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words;
+    finding = mended_by(std::move(finding), growth.lines);
+  }
   if (second_way) {
     finding.where += "; " + text_of(second_width, Unit::mm, job) + " will do where " +
                      text_of(second_area, Unit::mm2, job) + " are free, and " + text_of(free.area_mm2, Unit::mm2, job) +
@@ -78,10 +136,14 @@ Finding circle(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, "clear.circle", limit)) return *none;
   const job::Job& job = ground.job;
   const Free free = free_of(ground.facts);
-  return found(free.circle_mm,
-               std::string{"largest circle "} + free.between + ", centre at " + place_of(free.circle_at_mm, job),
-               "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) + ", it lacks " +
-                   text_at_least(*limit.least - free.circle_mm, job) + ": take a shallower bench or a deeper base");
+  const double lacks = *limit.least - free.circle_mm;
+  const Growth growth = grown(job, narrow_axis(job, ground.facts), lacks);
+  return mended_by(
+      found(free.circle_mm,
+            std::string{"largest circle "} + free.between + ", centre at " + place_of(free.circle_at_mm, job),
+            "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) + ", it lacks " +
+                text_at_least(lacks, job) + ": " + growth.words),
+      growth.lines);
 }
 
 /// A compartment of one size: too small a person does not turn, too large and what should be in reach is not.

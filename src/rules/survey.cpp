@@ -129,11 +129,12 @@ Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
 Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::DropIn& drop = facts.room.drop_in;
   if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
-  const bool level = drop.least_mm >= 0;
-  return found(level ? drop.least_mm : drop.tip_clear_mm,
-               (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop),
-               "the base does not go in by " + text_at_least(-std::max(drop.least_mm, drop.tip_clear_mm), job) +
-                   ": take a smaller base, or move the studs before it is ordered");
+  // Level where that does; else the way that lacks less.
+  const bool level = drop.least_mm >= 0 || drop.least_mm >= drop.tip_clear_mm;
+  const double left = level ? drop.least_mm : drop.tip_clear_mm;
+  return found(left, (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop),
+               std::string{"the base does not go in, "} + (level ? "let down level" : "tipped in") + ", by " +
+                   text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
 }
 
 Finding levelling(const Ground& ground, const Limit&) {
@@ -141,7 +142,8 @@ Finding levelling(const Ground& ground, const Limit&) {
   const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = window.first();
   if (!way) return cannot_tell("the floor has no facet to measure");
-  if (window.broken) return cannot_tell("a fall is out of its limits even when set level: mend that first");
+  if (window.broken)
+    return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");
   return found(way->allowed_mm,
                "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,

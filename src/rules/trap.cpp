@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -90,7 +91,8 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
             "at most " + text_at_most(facts.room.drain.hole_mm, job) +
                 ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
   finding.greatest = facts.room.drain.hole_mm;
-  return finding;
+  if (facts.room.drain.hole_mm <= 0) return finding;
+  return mended_by(std::move(finding), {set_length("trap.hole", down_to_mark(facts.room.drain.hole_mm, job), job)});
 }
 
 Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -102,7 +104,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
       found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
             "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");
   finding.greatest = facts.room.drain.notch_mm;
-  return finding;
+  return mended_by(std::move(finding), {set_length("trap.notch", down_to_mark(facts.room.drain.notch_mm, job), job)});
 }
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
@@ -111,7 +113,7 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
   if (!job.trap) return unread();
   if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
   const auto& joist = facts.room.drain;
-  return by_pipe(
+  Finding finding = by_pipe(
       job, job.trap->hole->in_mm(), Unit::mm, "hole for the trap arm, against the pipe's outside",
       [](const job::Pipe& pipe) {
         return std::optional{Bounds{pipe.outside_mm, {}}};
@@ -123,6 +125,8 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
                  wanted + " thick: route the arm along the bay, or ask an engineer";
         return "bore it " + wanted + " at least (trap.hole)";
       });
+  if (!finding.least || (joist.joists_known && *finding.least > joist.hole_mm)) return finding;
+  return mended_by(std::move(finding), {set_length("trap.hole", up_to_mark(*finding.least, job), job)});
 }
 
 /// The smallest pipe with which an arm of that length would do.
@@ -138,16 +142,20 @@ Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
   if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   const double length = job.trap->arm->in_mm();
-  return by_book(job, limit, length, "trap arm, weir to vent, as the job file says", [&](const Bounds& held) {
-    return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
-           larger_pipe(job, length, limit);
-  });
+  Finding finding =
+      by_book(job, limit, length, "trap arm, weir to vent, as the job file says", [&](const Bounds& held) {
+        return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
+               larger_pipe(job, length, limit);
+      });
+  const auto greatest = finding.greatest ? finding.greatest : limit.greatest;
+  if (!finding.measured || !greatest) return finding;
+  return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*greatest, job), job)});
 }
 
 Finding arm_least(const job::Job& job, const facts::Facts&, const Limit&) {
   if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
-  return by_pipe(
+  Finding finding = by_pipe(
       job, job.trap->arm->in_mm(), Unit::mm,
       "trap arm, weir to vent, as the job file says; two pipe diameters at least",
       [](const job::Pipe& pipe) {
@@ -157,17 +165,24 @@ Finding arm_least(const job::Job& job, const facts::Facts&, const Limit&) {
         return "take the vent off " + text_at_least(*held.least, job) +
                " from the trap's weir at least (trap.arm): nearer it fouls, or draws the trap dry";
       });
+  if (!finding.least) return finding;
+  return mended_by(std::move(finding), {set_length("trap.arm", up_to_mark(*finding.least, job), job)});
 }
 
 Finding fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
   if (!job.trap) return unread();
   if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
   const double ratio = job.trap->fall->as_ratio();
-  return by_book(job, limit, ratio, "trap arm, as the job file says", [&](const Bounds& held) {
+  Finding finding = by_book(job, limit, ratio, "trap arm, as the job file says", [&](const Bounds& held) {
     const bool flat = held.least && ratio < *held.least;
     return "pitch it to " + text_of(flat || !held.greatest ? *held.least : *held.greatest, Unit::ratio, job) +
            (flat ? " at least" : " at most") + " (trap.fall)";
   });
+  const auto least = finding.least ? finding.least : limit.least,
+             greatest = finding.greatest ? finding.greatest : limit.greatest;
+  if (!finding.measured || (!least && !greatest)) return finding;
+  const bool flat = least && ratio < *least;
+  return mended_by(std::move(finding), {set_fall("trap.fall", flat || !greatest ? *least : *greatest, job)});
 }
 
 /// An arm that falls by more than its own diameter has its vent below the weir and can draw its trap dry.
@@ -178,7 +193,7 @@ Finding drop(const Ground& ground, const Limit&) {
   if (!job.trap->fall) return missing("measure the trap arm's fall (trap.fall)");
   const double length = job.trap->arm->in_mm(), ratio = job.trap->fall->as_ratio();
   const Limit least_fall = ground.limits.at("trap.fall");
-  return by_pipe(
+  Finding finding = by_pipe(
       job, length * ratio, Unit::mm,
       "over " + text_of(length, Unit::mm, job) + " of arm at " + text_of(ratio, Unit::ratio, job) +
           ", against one pipe diameter",
@@ -194,6 +209,8 @@ Finding drop(const Ground& ground, const Limit&) {
           text += ", or pitch the arm to " + text_of(*flattest->least, Unit::ratio, job) + " (trap.fall)";
         return text;
       });
+  if (!finding.greatest) return finding;
+  return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*finding.greatest / ratio, job), job)});
 }
 
 }  // namespace

@@ -1,6 +1,10 @@
 #include <algorithm>
+#include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/remedy.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -19,6 +23,53 @@ std::string named(const facts::Backing& b) {
   return "'" + b.name + "' on the " + b.wall + " wall";
 }
 
+const job::Fixture* fixture_of(const job::Job& job, const facts::Backing& backing) {
+  for (const job::Fixture& fixture : job.fixtures)
+    if (fixture.name == backing.name) return &fixture;
+  return nullptr;
+}
+
+/// Heights of rows of blocking, one on top of the other, that back a whole plate; on marks of the tape where they may
+/// be.
+std::vector<double> rows_behind(const job::Job& job, double height_mm, double tall_mm) {
+  const double row = job.walls.stock.depth.in_mm();
+  if (row <= 0) return {height_mm};
+  const double count = std::max(1.0, std::ceil(tall_mm / row - units::tolerance::length_mm));
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const double marked = units::round_to_tape(job::Length::mm(height_mm), metric).in_mm();
+  const double middle = std::abs(marked - height_mm) <= (count * row - tall_mm) / 2 ? marked : height_mm;
+  std::vector<double> rows;
+  for (double i = 0; i < count; ++i) rows.push_back(middle + (i - (count - 1) / 2) * row);
+  return rows;
+}
+
+/// "36-1/2", 40"": what is written in the job file, as it is read on a tape.
+std::string heights_text(const std::vector<double>& rows, const job::Job& job) {
+  std::string text;
+  for (const double row : rows) text += (text.empty() ? "" : ", ") + text_of(row, Unit::mm, job);
+  return text;
+}
+
+/// The rows of blocking that are there, with some more.
+std::vector<job::Change> with_rows(const job::Job& job, const std::vector<double>& more) {
+  std::string rows;
+  const auto add = [&](job::Length height) { rows += (rows.empty() ? "" : ", ") + job::written(height, job.unit); };
+  for (const job::Length& row : job.walls.blocking) add(row);
+  for (const double row : more) add(job::Length::mm(row));
+  return {{"walls.blocking", "[" + rows + "]"}};
+}
+
+/// Every fixture that is too low, higher up by what it lacks.
+template <class Lacks>
+std::vector<job::Change> raised(const job::Job& job, const facts::Facts& facts, Lacks lacks) {
+  std::vector<job::Change> lines;
+  for (const facts::Backing& backing : facts.backings)
+    for (std::size_t i = 0; i < job.fixtures.size(); ++i)
+      if (const double by = lacks(backing); by > units::tolerance::length_mm && job.fixtures[i].name == backing.name)
+        lines.push_back(set_length("fixture.height", up_to_mark(job.fixtures[i].height.in_mm() + by, job), job, i));
+  return lines;
+}
+
 std::string studs_of(const std::string& walls) {
   return "find the studs of the " + walls + (walls.find(',') == std::string::npos ? " wall" : " walls") +
          ", which nobody read, and give their centres (survey.studs)";
@@ -31,13 +82,25 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const facts::Backing* worst =
       worst_of(facts, [&](const facts::Backing& a, const facts::Backing& b) { return sure(a) < sure(b); });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
-  const std::string row = "set blocking behind '" + worst->name + "' (walls.blocking at " +
-                          text_of(worst->height_mm, Unit::mm, job) + ") before the board goes on";
+  std::string names;
+  std::vector<double> rows;
+  for (const facts::Backing& b : facts.backings) {
+    if (sure(b) >= limit.least.value_or(1) - units::tolerance::ratio) continue;
+    names += (names.empty() ? "'" : ", '") + b.name + "'";
+    const job::Fixture* fixture = fixture_of(job, b);
+    for (const double row : rows_behind(job, b.height_mm, fixture ? fixture->tall.in_mm() : 0))
+      if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
+  }
+  const std::string row =
+      "set blocking behind " + names + " (walls.blocking at " + heights_text(rows, job) + ") before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1);
   finding.may_hold = worst->stud_can;
   finding.read = studs_of(worst->wall) + "; or " + row;
-  return finding;
+  const std::string stud = "set a stud where none stands beside " + names +
+                           ", then blocking to it (walls.blocking at " + heights_text(rows, job) +
+                           "), before the board goes on";
+  return mended_by(std::move(finding), with_rows(job, rows), stud);
 }
 
 Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -46,10 +109,13 @@ Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit&
       facts, [](const facts::Backing& a, const facts::Backing& b) { return a.above_water_mm < b.above_water_mm; });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
   const bool none = job.base.threshold.width.is_zero();
-  return found(worst->above_water_mm,
-               "lower edge of " + named(*worst) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
-               "raise " + named(*worst) + " by " + text_at_least(*limit.least - worst->above_water_mm, job) +
-                   " (fixture.height): a screw that low goes through upstand or lining");
+  const double lacks = *limit.least - worst->above_water_mm;
+  return mended_by(
+      found(worst->above_water_mm,
+            "lower edge of " + named(*worst) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
+            "raise " + named(*worst) + " by " + text_at_least(lacks, job) +
+                " (fixture.height): a screw that low goes through upstand or lining"),
+      raised(job, facts, [&](const facts::Backing& b) { return *limit.least - b.above_water_mm; }));
 }
 
 Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -58,11 +124,12 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
   const facts::Backing* worst =
       worst_of(facts, [](const facts::Backing& a, const facts::Backing& b) { return a.behind_bench > b.behind_bench; });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
-  return found(worst->behind_bench,
-               worst->behind_bench > 0 ? named(*worst) + " lies behind the bench"
-                                       : "no fixture lies behind bench frame or seat block",
-               "raise " + named(*worst) + " by " + text_at_least(worst->clear_by_mm, job) +
-                   " to clear the seat and its upstands (fixture.height), or move it beside the bench");
+  return mended_by(found(worst->behind_bench,
+                         worst->behind_bench > 0 ? named(*worst) + " lies behind the bench"
+                                                 : "no fixture lies behind bench frame or seat block",
+                         "raise " + named(*worst) + " by " + text_at_least(worst->clear_by_mm, job) +
+                             " to clear the seat and its upstands (fixture.height), or move it beside the bench"),
+                   raised(job, facts, [](const facts::Backing& b) { return b.behind_bench > 0 ? b.clear_by_mm : 0; }));
 }
 
 std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
@@ -90,11 +157,15 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (!along_wall) return not_applicable("no upstand stands along a wall");
   if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
   const facts::Hold* worst = &worst_hold(facts.holds, limit);
-  const std::string what = worst->behind == "bench"
-                               ? "bring the bench's studs closer (bench.frame.spacing)"
-                               : "set a row of blocking behind it (walls.blocking at " +
-                                     text_of((worst->band_low_mm + worst->band_high_mm) / 2, Unit::mm, job) +
-                                     "), or studs between";
+  const bool bench = std::any_of(facts.holds.begin(), facts.holds.end(), [&](const facts::Hold& h) {
+    return h.behind == "bench" && h.sure_apart_mm > limit.greatest.value_or(0);
+  });
+  const double middle = (worst->band_low_mm + worst->band_high_mm) / 2;
+  const double row = units::round_to_tape(job::Length::mm(middle), job.unit == job::UnitSystem::metric).in_mm();
+  std::string what = "bring the bench's studs closer (bench.frame.spacing)";
+  if (worst->behind != "bench")
+    what = "set a row of blocking behind it (walls.blocking at " + text_of(row, Unit::mm, job) + "), or studs between" +
+           (bench ? ", and " + what : "");
   Finding finding = found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job),
                           what + " before the board");
   if (finding.measured && *finding.measured <= limit.greatest.value_or(0))
@@ -105,7 +176,10 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   for (const facts::Hold& hold : facts.holds)
     if (hold.assumed && hold.behind == "wall") sides += (sides.empty() ? "" : ", ") + hold.side;
   finding.read = studs_of(sides) + "; or " + what;
-  return finding;
+  if (bench) return finding;
+  const std::string stud = "set a stud at that end of the upstand, then blocking to it (walls.blocking at " +
+                           text_of(row, Unit::mm, job) + "), before the board";
+  return mended_by(std::move(finding), with_rows(job, {row}), stud);
 }
 
 }  // namespace

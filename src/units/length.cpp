@@ -96,11 +96,11 @@ std::string sixteenths(long count) {
 constexpr double countable_mm = 1e12;
 
 /// A length that is no number or far past any tape, as it is printed then.
-std::optional<std::string> uncountable(Length length) {
+std::optional<std::string> uncountable(Length length, bool metric) {
   if (!std::isfinite(length.in_mm())) return "unknown";
   if (std::abs(length.in_mm()) < countable_mm) return std::nullopt;
   char buffer[32];
-  std::snprintf(buffer, sizeof buffer, "%.3g mm", length.in_mm());
+  std::snprintf(buffer, sizeof buffer, metric ? "%.3g mm" : "%.3g\"", metric ? length.in_mm() : length.in_inches());
   return buffer;
 }
 
@@ -122,13 +122,13 @@ std::optional<Length> parse_length(std::string_view text, LengthUnit bare, std::
 }
 
 std::string to_inches(Length length) {
-  if (const auto text = uncountable(length)) return *text;
+  if (const auto text = uncountable(length, false)) return *text;
   const long count = std::lround(std::abs(length.in_inches()) * 16);
   return (length.in_mm() < 0 && count != 0 ? "-" : "") + sixteenths(count) + "\"";
 }
 
 std::string to_feet_and_inches(Length length) {
-  if (const auto text = uncountable(length)) return *text;
+  if (const auto text = uncountable(length, false)) return *text;
   const long count = std::lround(std::abs(length.in_inches()) * 16), feet = count / 192;
   if (feet == 0) return to_inches(length);
   const std::string sign = length.in_mm() < 0 ? "-" : "";
@@ -136,7 +136,7 @@ std::string to_feet_and_inches(Length length) {
 }
 
 std::string to_mm(Length length) {
-  if (const auto text = uncountable(length)) return *text;
+  if (const auto text = uncountable(length, true)) return *text;
   return std::to_string(std::lround(length.in_mm())) + " mm";
 }
 

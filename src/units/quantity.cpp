@@ -113,6 +113,7 @@ std::string decimals(double value, int count) {
 std::string volume_text(double mm3, bool metric) {
   // What would come out as nothing is told in the smaller unit.
   const double litres = mm3 * 1e-6, feet = mm3 / mm3_per_ft3;
+  if (mm3 == 0) return metric ? "0 L" : "0 ft3";
   if (metric) return mm3 != 0 && std::abs(litres) < 0.1 ? decimals(mm3 / 1000, 1) + " cm3" : decimals(litres, 1) + " L";
   return mm3 != 0 && std::abs(feet) < 0.01 ? decimals(feet * 1728, 1) + " in3" : decimals(feet, 2) + " ft3";
 }

@@ -80,7 +80,10 @@ TEST(RuleBooks, OneResultIsExplained) {
   EXPECT_THAT(part.out, HasSubstr("check        floor.fall-greatest"));
   const sample::Ran none = fallwright("check --explain floor.fill-least " + params("tannery-lane-2a"));
   EXPECT_EQ(none.code, 2);
-  EXPECT_THAT(none.out, HasSubstr("did you mean 'floor.fall-least'?"));
+  EXPECT_THAT(none.out, HasSubstr("the nearest are 'floor.fall-least'"));
+  const sample::Ran far = fallwright("check --explain xyzzy " + params("tannery-lane-2a"));
+  EXPECT_EQ(far.code, 2);
+  EXPECT_THAT(far.out, HasSubstr("their names begin with: survey, floor, room"));
 }
 
 TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {

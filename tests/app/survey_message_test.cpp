@@ -170,7 +170,7 @@ TEST(SurveyCommand, AJobComesThroughStandardInput) {
 TEST(SurveyCommand, LevelRefusesWhatItCannotRead) {
   // Source: the contract of exit codes.
   EXPECT_EQ(run("level " + ferry).code, 2);
-  EXPECT_THAT(run("level " + ferry + " backleft=0").out, HasSubstr("Places: back-left, back"));
+  EXPECT_THAT(run("level " + ferry + " backleft=0").out, HasSubstr("Places of the rim: back-left, back"));
   EXPECT_THAT(run("level " + ferry + " back-left=high").out, HasSubstr("back-left: found 'high'"));
   EXPECT_THAT(run("level " + ferry + " back-left=0 front-left=0").out, HasSubstr("at least three are needed"));
 }

@@ -18,7 +18,7 @@ struct Silent : app::Progress {
 
 /// What `check` prints, printed; and no result with a number that is none.
 void tell(const app::Work& work) {
-  for (const rules::Result& result : work.report->results)
+  for (const rules::Result& result : work.report->judgement.results)
     must(std::isfinite(result.measured.value_or(0)), "what was measured is a number");
   must(!report::check_table(*work.report).empty(), "there are checks");
   must(!report::room_table(*work.report, true).empty(), "there is a room");

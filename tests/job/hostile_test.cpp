@@ -58,7 +58,7 @@ TEST(Numbers, AreHeldToTheirRangeBeforeTheyAreAnythingElse) {
   for (const char* number : {"6e17", "1e30", "1.7e308", "-1e30", "inf", "-inf", "nan", "\"99999999999999999999 in\"",
                              "\"9e9 in\"", "\"1e999\"", "9223372036854775807", "\"1/0\""})
     EXPECT_THAT(told(job_with("alcove", std::string{"width = "} + number)), HasSubstr("alcove.width: found")) << number;
-  EXPECT_THAT(told(job_with("alcove", "width = 999999999999999992")), HasSubstr("alcove.width: found 2.54e+19 mm"))
+  EXPECT_THAT(told(job_with("alcove", "width = 999999999999999992")), HasSubstr("alcove.width: found 1e+18\"; allowed"))
       << "a whole number that no double holds";
   for (const char* count : {"9223372036854775807", "1e30", "-1", "inf"})
     EXPECT_THAT(told(job_with("base.ribs", std::string{"columns = "} + count)), HasSubstr("base.ribs.columns: found"))

@@ -162,7 +162,7 @@ TEST(AsSet, ALevelRimReadsLevelWhateverTheLine) {
   // Source: property: equal readings up or down from any line are level; four readings fit their plane.
   const auto model = parts::build(sample::alcove());
   for (const bool down : {false, true}) {
-    job::AsSet set{down, {}};
+    job::AsSet set{down, {}, {}};
     for (const job::RimPoint p : job::all_rim_points) set.readings.push_back({p, Length::mm(437)});
     const facts::AsSet found = measure_as_set(*model, set);
     EXPECT_NEAR(found.gx, 0, 1e-12);
@@ -176,7 +176,9 @@ TEST(AsSet, DownIsUpTheOtherWay) {
   const auto model = parts::build(sample::alcove());
   using P = job::RimPoint;
   job::AsSet up{
-      false, {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}}};
+      false,
+      {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}},
+      {}};
   job::AsSet down = up;
   down.down = true;
   for (job::RimReading& r : down.readings) r.value = in(20) - r.value;
@@ -199,10 +201,57 @@ TEST(AsSet, AnEqualFallRimIsReadAgainstItsOwnShape) {
                        {{P::back_left, rim(f.x0, f.y1)},
                         {P::back_right, rim(f.x1, f.y1)},
                         {P::front_right, rim(f.x1, f.y0)},
-                        {P::front, rim((f.x0 + f.x1) / 2, f.y0)}}};
+                        {P::front, rim((f.x0 + f.x1) / 2, f.y0)}},
+                       {}};
   const facts::AsSet found = measure_as_set(*model, set);
   EXPECT_NEAR(found.gx, 0, 1e-12);
   EXPECT_NEAR(found.twist_mm, 0, 1e-9);
+}
+
+TEST(AsSet, ReadingsOnUpstandsAndThresholdMixWithThoseOnTheRim) {
+  // Source: closed form: whatever place a rule is held to, a base that lies as designed reads its designed heights, and
+  // one tilted about the entry by 1/4 in over its depth reads these plus its share of that.
+  const job::Job j = sample::alcove();
+  const auto model = parts::build(j);
+  const job::Layout at = job::lay_out(j);
+  using P = job::RimPoint;
+  using On = job::ReadOn;
+  for (const double slope : {0.0, 0.25 / 36}) {
+    const auto read = [&](P point, On on, double height, double y) {
+      return job::RimReading{point, Length::mm(height + slope * (y - at.base.y0)), on};
+    };
+    const job::AsSet set{false,
+                         {read(P::back_left, On::upstands, at.upstand_top, at.base.y1),
+                          read(P::back_right, On::rim, at.rim_greatest(), at.floor.y1),
+                          read(P::right, On::upstands, at.upstand_top, (at.base.y0 + at.base.y1) / 2),
+                          read(P::front_left, On::threshold, at.threshold_outer, at.base.y0),
+                          read(P::front, On::rim, at.rim_greatest(), at.floor.y0)},
+                         {}};
+    const facts::AsSet found = measure_as_set(*model, set);
+    EXPECT_NEAR(found.gx, 0, 1e-9);
+    EXPECT_NEAR(found.gy, slope, 1e-9);
+    EXPECT_NEAR(found.twist_mm, 0, 1e-6);
+    EXPECT_FALSE(found.raised_mm) << "no height of the line is known";
+  }
+}
+
+TEST(AsSet, ALineOfKnownHeightTellsHowHighTheBaseLies) {
+  // Source: closed form: read from a line 40 in above the datum, a base an eighth too high has its drain's body and its
+  // edge under the apron an eighth higher, wherever it is read.
+  const job::Job j = sample::alcove();
+  const auto model = parts::build(j);
+  const job::Layout at = job::lay_out(j);
+  using P = job::RimPoint;
+  for (const double high : {-0.125 * 25.4, 0.0, 0.125 * 25.4}) {
+    const Length down = in(40) - Length::mm(at.rim_greatest() + high);
+    const job::AsSet set{
+        true, {{P::back_left, down}, {P::back_right, down}, {P::front_right, down}, {P::front_left, down}}, in(40)};
+    const facts::AsSet found = measure_as_set(*model, set);
+    EXPECT_NEAR(*found.raised_mm, high, 1e-6);
+    EXPECT_NEAR(*found.drain_body_mm, at.drain_top + high - j.drain.body_depth.in_mm(), 1e-6);
+    EXPECT_NEAR(*found.apron_least_mm, -high, 1e-6) << "the apron stands on the base's upstand, as designed";
+    EXPECT_NEAR(*found.apron_greatest_mm, -high, 1e-6);
+  }
 }
 
 TEST(Chain, AddsUpOverAnyPoint) {

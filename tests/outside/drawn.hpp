@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "drawing/draw.hpp"
 #include "diag/text_file.hpp"
+#include "drawing/draw.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -24,7 +24,7 @@ struct Drawn {
   std::shared_ptr<const parts::Model> model;
   facts::Facts facts;
   std::vector<takeoff::CutRow> cuts;
-  std::vector<rules::Result> results;
+  rules::Judgement judgement;
   std::vector<Sheet> sheets;
   const Sheet& sheet(const std::string& wanted) const {
     return *std::find_if(sheets.begin(), sheets.end(), [&](const Sheet& s) { return s.name == wanted; });
@@ -39,8 +39,8 @@ inline Drawn drawn(const job::Job& job, bool studied = true) {
   if (studied) d.facts = study::with_studies(*d.model, d.facts, limits);
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
   const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
-  d.results = rules::check(job, d.facts, limits);
-  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), d.results});
+  d.judgement = rules::judgement_of(job, d.facts, limits, rules::check(job, d.facts, limits));
+  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), d.judgement});
   return d;
 }
 

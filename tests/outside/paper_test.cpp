@@ -5,9 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include "diag/text_file.hpp"
 #include "drawing/draw.hpp"
 #include "exchange/paper.hpp"
-#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -36,8 +36,8 @@ struct Printed {
     const auto cuts = takeoff::cut_list(facts, job.unit == job::UnitSystem::metric);
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, job.unit == job::UnitSystem::metric);
     const auto rows = takeoff::take_off(job, facts, plan);
-    const auto results = rules::check(job, facts, limits);
-    for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, plan, rows, results}))
+    const rules::Judgement judgement = rules::judgement_of(job, facts, limits, rules::check(job, facts, limits));
+    for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, plan, rows, judgement}))
       if (sheet.page.paper.width_mm > 0) sheets.push_back(std::move(sheet));
     write_pdf(sheets, job.name, pdf, 0);
   }

@@ -24,7 +24,7 @@ TEST(SheetWords, EveryTitleBlockSaysHowManyChecksFail) {
   // Source: the checks' own results: a sheet may be on site without its inspection sheet.
   std::set<std::string> said;
   for (const Drawn& d : all_jobs()) {
-    const auto fails = std::count_if(d.results.begin(), d.results.end(),
+    const auto fails = std::count_if(d.judgement.results.begin(), d.judgement.results.end(),
                                      [](const auto& r) { return r.outcome == rules::Outcome::fail; });
     const std::string words = std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
     for (const Sheet& sheet : d.sheets) {

@@ -41,7 +41,7 @@ TEST(Csv, EveryRecordHasAsManyFieldsAsTheHeader) {
   const report::Report report = sample.report();
   const std::pair<std::string, std::size_t> files[] = {{report::takeoff_csv(report), report.rows.size()},
                                                        {report::cuts_csv(report), report.cuts.size()},
-                                                       {report::checks_csv(report), report.results.size()}};
+                                                       {report::checks_csv(report), report.judgement.results.size()}};
   for (const auto& [text, count] : files) {
     const Rows rows = read(text);
     EXPECT_EQ(rows.size(), count + 1);

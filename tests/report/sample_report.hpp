@@ -8,7 +8,7 @@
 
 namespace fallwright::sample {
 
-/// Holds what a report refers to.
+/// What a report is made from.
 struct Reported {
   job::Job job = alcove();
   facts::Facts facts = good_facts();
@@ -35,7 +35,7 @@ struct Reported {
   report::Report report() const {
     const auto cuts = takeoff::cut_list(facts, false);
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, false);
-    return {job,  facts, rules::check(job, facts),  takeoff::take_off(job, facts, plan),
+    return {job,  facts, rules::judgement_of(job, facts, rules::limits_for(job), rules::check(job, facts)), takeoff::take_off(job, facts, plan),
             cuts, plan,  {{"model.step", 12, "ab"}}};
   }
 };

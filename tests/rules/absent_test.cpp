@@ -63,6 +63,8 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"room.goes-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
       {"levelling.window", [](facts::Facts& f) { f.facets.clear(); }},
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
+      {"rim.riser", [](facts::Facts& f) { f.room.as_set.drain_body_mm.reset(); }},
+      {"rim.apron", [](facts::Facts& f) { f.room.as_set.apron_least_mm.reset(); }},
       {"bed.bearing", [](facts::Facts& f) { f.bed = {}; }},
       {"access.opening", [](facts::Facts& f) { f.clear.finished->entry_mm.reset(); }},
       {"bed.thickness", [](facts::Facts& f) { f.bed = {}; }},

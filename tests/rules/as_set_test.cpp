@@ -69,6 +69,31 @@ TEST(AsSet, AFailingDesignAsksForNoPressing) {
     }
 }
 
+TEST(AsSet, TheRiserDecidesBeforeLevelness) {
+  // Source: common practice, no source: half an inch of riser in the drain's body at least, and none up to its grate.
+  facts::Facts f = sample::good_facts();
+  f.room.as_set.raised_mm = 1.25 * in, f.room.as_set.drain_body_mm = -1.25 * in;
+  AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::press);
+  EXPECT_THAT(verdict.words, HasSubstr("press the whole base down by 1/4\""));
+  f.room.as_set.raised_mm = -2.25 * in, f.room.as_set.drain_body_mm = -4.75 * in;
+  verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::lift);
+  EXPECT_THAT(verdict.words, HasSubstr("cut the riser off by 1/8\""));
+}
+
+TEST(AsSet, WhereTheLineHangsIsAskedForAndNotGuessed) {
+  // Source: none; readings against any line tell levelness alone, and that is judged without it.
+  facts::Facts f = sample::good_facts();
+  f.room.as_set.drain_body_mm.reset(), f.room.as_set.apron_least_mm.reset(), f.room.as_set.raised_mm.reset();
+  for (const rules::Result& r : rules::check(sample::alcove(), f))
+    if (r.id == "rim.riser" || r.id == "rim.apron") {
+      EXPECT_EQ(r.outcome, rules::Outcome::not_checked);
+      EXPECT_THAT(r.advice, HasSubstr("(as_set.line)"));
+    }
+  EXPECT_EQ(verdict_of(f).next, Next::leave);
+}
+
 TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
   // Source: common practice, no source: an inch of pressing over half an inch of bed.
   facts::Facts f = sample::good_facts();

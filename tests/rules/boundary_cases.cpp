@@ -149,6 +149,11 @@ std::vector<Case> survey() {
   };
   const Put width = [](Job&, Facts& f, double v) { f.room.widths[0].reading_mm = f.room.widths[0].solids_mm + v; };
   const Put tip = [](Job&, Facts& f, double v) { f.room.drop_in.least_mm = -5, f.room.drop_in.tip_clear_mm = v; };
+  // The riser's top stands an inch below the datum.
+  const Put riser = [](Job&, Facts& f, double v) { f.room.as_set.drain_body_mm = (-1 - v) * in; };
+  const Put apron = [](Job&, Facts& f, double v) {
+    f.room.as_set.apron_least_mm = f.room.as_set.apron_greatest_mm = v * in;
+  };
   const auto caution = Outcome::caution;
   return {
       {"survey.closes", 1.5, 1.49, 1.51, fact([](Facts& f) -> double& { return f.room.closure.worst_mm; })},
@@ -167,6 +172,10 @@ std::vector<Case> survey() {
       {"rim.threshold-greatest", 9, 8.99, 9.01, as_set_threshold_greatest()},
       {"rim.below-upstand", 3.6, 3.61, 3.59,
        fact([](Facts& f) -> double& { return *f.room.as_set.upstand_least_mm; }, in)},
+      {"rim.riser", 0.5, 0.51, 0.49, riser},
+      {"rim.riser", 3.625, 3.62, 3.63, riser},
+      {"rim.apron", -0.0625, -0.06, -0.07, apron, caution},
+      {"rim.apron", 0.25, 0.24, 0.26, apron, caution},
       {"rim.twist", in / 16, in / 17, in / 15, fact([](Facts& f) -> double& { return f.room.as_set.twist_mm; }),
        caution}};
 }
@@ -333,6 +342,11 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "room.stud-gap", 12 / in, 11.9 / in, 12.1 / in},
               {"metric", "room.drop-in", 3 / in, 3.1 / in, 2.9 / in, caution},
               {"metric", "rim.twist", 2, 1.9, 2.1, caution},
+              {"metric", "rim.riser", 12 / in, 12.1 / in, 11.9 / in},
+              {"metric", "rim.apron", -2 / in, -1.9 / in, -2.1 / in, caution},
+              {"metric", "rim.apron", 6 / in, 5.9 / in, 6.1 / in, caution},
+              {"metric", "bed.thickness", 10 / in, 10.1 / in, 9.9 / in},
+              {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
               {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},
               {"metric", "upstand.board", 2 / in, 1.9 / in, 2.1 / in, caution}};

@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/words.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -171,12 +172,12 @@ TEST(Check, AdviceNamesTheValueThatWouldPass) {
   // Source: by hand, each beside its case.
   job::Job job = sample::alcove();
   facts::Facts facts = sample::good_facts();
-  facts.heights.threshold_least_mm = facts.heights.drain_top_mm + 1.70 * in;  // 0.30 in lacks: 5/16
+  facts.heights.threshold_least_mm = facts.heights.drain_top_mm + 1.70 * in;  // 0.30 in lack to 2-1/2: 5/16
   facts.drain.body_to_bore_mm = 0.10 * in;                                    // 2 x 0.15 in more than 5 in: 5-5/16
   facts.drain.bore_to_joist_mm = -2.25 * in;                                  // out of the joist, and 1/4 beyond: 2-1/2
   facts.openings[0].left_over_mm = -0.24 * in;                                // 1/4
   EXPECT_THAT(result_of(job, facts, "threshold.height-least").advice,
-              HasSubstr("raise the threshold by 5/16\", to 2\""));
+              HasSubstr("raise the threshold to 2-13/16\" above the drain (base.threshold.height)"));
   EXPECT_THAT(result_of(job, facts, "drain.in-bore").advice, HasSubstr("bore 5-5/16\" at least (drain.bore)"));
   EXPECT_THAT(result_of(job, facts, "drain.bore-clear-of-joists").advice, HasSubstr("move the drain 2-1/2\" away"));
   EXPECT_THAT(result_of(job, facts, "opening.width").advice, HasSubstr("does not go in by 1/4\""));
@@ -195,6 +196,79 @@ TEST(Check, OpenSpaceUnderTheBaseFailsThoughMortarIsLeftOver) {
   facts::Facts facts = sample::good_facts();
   facts.bed.void_mm3 = 5000;
   EXPECT_EQ(result_of(sample::alcove(), facts, "bed.fills-shell").outcome, Outcome::fail);
+}
+
+TEST(Check, ALengthBetweenWallsIsAtItsLimitAsFarAsTheReadingsAgree) {
+  // Source: closed form: readings that differ by 1/64 in cannot tell 35-31/64 in from the 35-1/2 in of ADA 608.2.1
+  // less its tolerance; they can tell 35-7/16.
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure.readings = {{"back", 72 * in, (72 - 1. / 64) * in, in / 16, {}}};
+  facts.room.closure.worst_mm = in / 64, facts.room.closure.allowed_mm = in / 16;
+  facts.clear.compartment.width_mm = (35.5 - 1. / 64) * in;
+  job::Job job = sample::alcove();
+  job.book = "accessible";
+  EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::pass);
+  EXPECT_THAT(result_of(job, facts, "access.inside-width").where, HasSubstr("at its limit"));
+  facts.clear.compartment.width_mm = (35.5 - 1. / 16) * in;
+  EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::fail);
+  facts.clear.compartment.width_mm = (35.5 - 1. / 64) * in;
+  facts.room.closure.spare = false;
+  EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::fail) << "nothing says how far they agree";
+}
+
+TEST(Check, WhatGoesInNeitherWayIsToldByTheWayThatLacksLess) {
+  // Source: none; figure, way and advice are of one way.
+  facts::Facts facts = sample::good_facts();
+  for (const auto& [level, tipped, way] :
+       {std::tuple{-0.5, -0.25, "tipped in"}, std::tuple{-0.25, -0.5, "let down level"}}) {
+    facts.room.drop_in.least_mm = level * in, facts.room.drop_in.tip_clear_mm = tipped * in;
+    const rules::Result r = result_of(sample::alcove(), facts, "room.goes-in");
+    EXPECT_NEAR(*r.measured, -0.25 * in, 1e-9);
+    EXPECT_THAT(r.where, HasSubstr(way));
+    EXPECT_THAT(r.advice, HasSubstr(std::string{"does not go in, "} + way + ", by 1/4\""));
+  }
+}
+
+TEST(Check, ACornerOfTwoWallsIsHeldAgainstASquare) {
+  // Source: none; two walls make no figure that tape could close.
+  job::Job job = sample::alcove();
+  job.alcove.walls = {job::Side::back, job::Side::left};
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {};
+  const rules::Result open = result_of(job, facts, "room.stud-gap");
+  EXPECT_EQ(open.outcome, Outcome::not_checked);
+  EXPECT_THAT(open.advice, HasSubstr("(survey.square)"));
+  job.survey.square = true;
+  EXPECT_EQ(result_of(job, facts, "room.stud-gap").outcome, Outcome::pass);
+  job.survey.square = false;
+  EXPECT_EQ(result_of(job, facts, "room.stud-gap").outcome, Outcome::not_checked);
+  job.survey.square.reset();
+  job.alcove.walls = {job::Side::back};
+  EXPECT_EQ(result_of(job, facts, "room.stud-gap").outcome, Outcome::pass) << "one wall has no corner";
+}
+
+TEST(Check, EdgesThatNoOneFloorMeetsAreNotMendedByAFloor) {
+  // Source: closed form: edges 1-1/4 in apart in height are met within 1/2 in by none, those 3/4 in apart by several.
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  facts::Facts facts = sample::good_facts();
+  facts.heights.outside_mm = 0;
+  for (const double apart : {0.75, 1.25}) {
+    facts.edges = {{"front", "", "rim", 1 * in, (1 + apart) * in, false}};
+    const rules::Result r = result_of(job, facts, "entry.step");
+    EXPECT_EQ(r.outcome, Outcome::caution);
+    EXPECT_EQ(r.remedies.size(), apart < 1 ? 1U : 0U) << r.advice;
+  }
+}
+
+TEST(Check, NothingIsPrintedWithoutDecimals) {
+  // Source: none; "at least 0.00 ft3" reads as a little.
+  rules::Result result;
+  result.limit = {0, {}, rules::Unit::mm3, "", {}};
+  job::Job job = sample::alcove();
+  EXPECT_EQ(rules::limit_text(result, job), "at least 0 ft3");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(rules::limit_text(result, job), "at least 0 L");
 }
 
 TEST(Check, RoundingOfDoublesIsForgivenAndNoMore) {

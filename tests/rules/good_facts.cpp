@@ -98,7 +98,7 @@ facts::Hold hold(const char* side, const char* behind, double length_mm) {
 
 facts::Room room() {
   facts::Room r;
-  r.closure = {true, true, {{"back", 1800, 1800.5, 1.5, 1800.9}}, 0.5, 1.5, "", {}};
+  r.closure = {true, true, {{"back", 1800, 1800, 1.5, 1800.9}}, 0.5, 1.5, "", {}};
   r.widths = {{1200, 1798, 1799, 1.5}};
   r.floor.known = true;
   r.floor.along_width_mm = 4, r.floor.along_depth_mm = 3, r.floor.hump_mm = 1, r.floor.rock_mm = 0.5;
@@ -114,6 +114,8 @@ facts::Room room() {
       {"base-floor", "left", 0.3 / 12}, {"base-floor", "back", 0.45 / 12}, {"threshold", "top", 0.25 / 12, 0.25 / 12}};
   r.as_set.threshold_least_mm = 2.5 * in, r.as_set.threshold_greatest_mm = 2.6 * in;
   r.as_set.upstand_least_mm = 4 * in;
+  r.as_set.raised_mm = 0, r.as_set.drain_body_mm = -2.5 * in;
+  r.as_set.apron_least_mm = r.as_set.apron_greatest_mm = 0;
   return r;
 }
 

@@ -130,5 +130,27 @@ TEST(LevellingWindow, AllowancesAreRoundedDown) {
   EXPECT_EQ(rules::text_at_most(12, job), "12 mm");
 }
 
+TEST(LevellingWindow, TheThresholdsHeightGivesWayWhereItIsLeast) {
+  // Source: closed form: a threshold 2-1/16 in above the drain, its edge 18 in in front of it, loses 1/16 in when the
+  // front is low by that over 18 in, 1/8 in over the 36 in of the base; IRC P2709.1 (2009, 2021) asks for 2 in.
+  constexpr double in = 25.4;
+  facts::Facts f = floor_falling(0.03, 0.03, 0.03, 0.03);
+  facts::Part drain;
+  drain.role = "drain", drain.bbox_mm = {26 * in, 16 * in, -3 * in, 30 * in, 20 * in, 0};
+  f.parts.push_back(drain);
+  f.heights.drain_top_mm = 0;
+  facts::Facet top;
+  top.surface = "threshold", top.facet = "top", top.fall = 0.02, top.flow = {0, 1};
+  top.low_mm = {0, 0, 33. / 16 * in}, top.high_mm = {0, 0, 33. / 16 * in};
+  f.facets.push_back(top);
+  const Levelling window = window_of(f);
+  EXPECT_NEAR(low(window, "front").allowed_mm, in / 8, 0.01);
+  EXPECT_EQ(low(window, "front").gives_way, "threshold's least height");
+  EXPECT_GT(low(window, "back").allowed_mm, in / 4) << "its threshold rises";
+  EXPECT_NEAR(low(window, "left").allowed_mm, 57.5 / 28 * in / 16, 0.01) << "its left end goes down with that side";
+  f.facets.back().low_mm[2] = f.facets.back().high_mm[2] = 1.9 * in;
+  EXPECT_TRUE(window_of(f).broken);
+}
+
 }  // namespace
 }  // namespace fallwright

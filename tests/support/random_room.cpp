@@ -343,6 +343,24 @@ class Maker {
     if (chance(0.5)) set.erase(pick({"back_left", "back_right", "front_left", "front_right"}));
     for (const char* name : {"back", "left", "right", "front"})
       if (chance(0.3)) set.insert(name, length(-0.2, 0.2));
+    read_elsewhere(set);
+  }
+
+  /// On upstands and threshold as well, and from a line of known height; a few inches above the rim, as they stand.
+  void read_elsewhere(table& set) {
+    const auto* sides = job_["base"]["upstands"]["sides"].as_array();
+    const auto turned = [&](const char* side) {
+      return std::any_of(sides->begin(), sides->end(),
+                         [&](const auto& s) { return s.template value<std::string>() == side; });
+    };
+    const double sign = set["heights"].value<std::string>() == "down" ? -1 : 1;
+    for (const char* side : {"left", "right"})
+      if (turned(side) && chance(0.3)) at(set, "upstands").insert(side, sign * length(3, 3.5));
+    if (job_["base"]["threshold"]["width"].value<double>() != 0.0 && chance(0.3))
+      at(set, "threshold").insert("middle", sign * length(1.5, 2));
+    if (!chance(0.4)) return;
+    set.insert("line", length(1.5, 2.5));
+    at(job_, "drain").insert("riser", length(-3, -1));
   }
 
   std::mt19937 random_;

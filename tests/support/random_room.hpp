@@ -1,6 +1,7 @@
 /// Rooms that nobody listed: a whole job file from a seed, its mirror image, and its twin in the other unit.
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 namespace fallwright::sample {
@@ -33,5 +34,10 @@ std::string with_lower_line(const std::string& job_file, double by);
 
 /// The same room with a length of it ("bed.least") greater by so much, in the job's unit.
 std::string with_more(const std::string& job_file, const std::string& key, double by);
+
+/// The same room with one line of its file changed or added: a key and its value in TOML; no value takes it out. Of a
+/// section that stands several times the entry of that number.
+std::string with_line(const std::string& job_file, const std::string& key, const std::string& value,
+                      std::size_t entry = 0);
 
 }  // namespace fallwright::sample

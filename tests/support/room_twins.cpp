@@ -107,7 +107,9 @@ std::string mirrored(const std::string& job_file) {
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())
-    for (const char* left : {"left", "back_left", "front_left"}) rename(*set, left, other_hand(left));
+    for (const char* on : {"", "upstands", "threshold"})
+      if (table* places = *on == '\0' ? set : (*set)[on].as_table())
+        for (const char* left : {"left", "back_left", "front_left"}) rename(*places, left, other_hand(left));
   return text_of(job);
 }
 
@@ -152,7 +154,11 @@ std::string with_lower_line(const std::string& job_file, double by) {
     for (toml::node& row : *rows)
       for (toml::node& height : *row.as_array()) raise(height, spots_by);
   if (auto* set = job["as_set"].as_table())
-    for (auto&& [name, reading] : *set) raise(reading, rim_by);
+    for (auto&& [name, reading] : *set) {
+      raise(reading, name.str() == "line" ? -by : rim_by);
+      if (table* places = reading.as_table())
+        for (auto&& [place, each] : *places) raise(each, rim_by);
+    }
   return text_of(job);
 }
 
@@ -160,6 +166,23 @@ std::string with_more(const std::string& job_file, const std::string& key, doubl
   table job = tree_of(job_file);
   auto* length = job.at_path(key).as_floating_point();
   *length = length->get() + by;
+  return text_of(job);
+}
+
+std::string with_line(const std::string& job_file, const std::string& key, const std::string& value,
+                      std::size_t entry) {
+  table job = tree_of(job_file);
+  table* at = &job;
+  std::string name = key;
+  for (auto dot = name.find('.'); dot != std::string::npos; dot = name.find('.')) {
+    const std::string section = name.substr(0, dot);
+    name = name.substr(dot + 1);
+    if (!at->contains(section)) at->insert(section, table{});
+    array* entries = (*at)[section].as_array();
+    at = entries ? entries->get(entry)->as_table() : (*at)[section].as_table();
+  }
+  at->erase(name);
+  if (!value.empty()) at->insert_or_assign(name, std::move(*tree_of("v = " + value).get("v")));
   return text_of(job);
 }
 

@@ -82,6 +82,7 @@ job::Job alcove() {
   j.drain.body_depth = in(4);
   j.drain.outlet = in(2);
   j.drain.bore = in(5);
+  j.drain.riser = in(-1);
   j.bench = bench();
   j.bed.least = j.bed.holdback = j.bed.overrun = j.bed.collar = in(0.5);
   j.bed.density_kg_m3 = 2080;

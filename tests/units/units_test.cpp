@@ -149,6 +149,13 @@ TEST(Fall, PrintsFractionsWhereTheyFit) {
   EXPECT_EQ(to_one_in(Fall{}), "level");
 }
 
+TEST(Length, TooLongForAnyTapeStaysInItsUnit) {
+  // Source: closed form, 25.4 mm to the inch (1959).
+  EXPECT_EQ(to_text(Length::inches(1e15), false), "1e+15\"");
+  EXPECT_EQ(to_feet_and_inches(Length::inches(-1e15)), "-1e+15\"");
+  EXPECT_EQ(to_text(Length::mm(1e15), true), "1e+15 mm");
+}
+
 TEST(Quantity, IsReadAsItIsPrinted) {
   // Source: property: a volume printed in any of its units reads back, to the marks it was printed with.
   std::string why;

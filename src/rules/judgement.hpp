@@ -1,0 +1,26 @@
+/// Everything that is judged of a job, once: report, sheets and quantities print it and compute nothing of it again.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "rules/as_set.hpp"
+#include "rules/levelling.hpp"
+#include "rules/loads.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+struct Judgement {
+  std::vector<Result> results;             ///< in the order of the work on site
+  Levelling base_levelling, seat_levelling;
+  std::optional<FloorLoad> floor_load;     ///< as `floor_load` has it
+  std::optional<SeatLoad> seat_load;
+  AsSetVerdict as_set;                     ///< says nothing where the base was not read in the bed
+};
+
+/// @param results those of `check`, as they are told.
+Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Limits& limits,
+                       std::vector<Result> results);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,142 @@
+#include "study/advice.hpp"
+
+#include <algorithm>
+#include <future>
+#include <string>
+#include <system_error>
+#include <thread>
+#include <utility>
+
+#include "diag/fault.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/check.hpp"
+#include "study/study.hpp"
+
+namespace fallwright::study {
+namespace {
+
+using rules::Outcome;
+using rules::Remedy;
+using rules::Result;
+
+bool broken(const Result& result) {
+  return result.outcome == Outcome::fail || result.outcome == Outcome::caution;
+}
+
+/// What a job is like with some lines changed: its results, or why there is no such job.
+struct Followed {
+  std::vector<Result> results;
+  std::string refused;
+};
+
+Followed follow(const job::Job& job, const std::vector<job::Change>& changes) try {
+  const job::Job other = job::changed(job, changes);
+  const auto model = parts::build(other);
+  facts::Facts facts = measure::measure(*model);
+  const rules::Limits limits = rules::limits_for(other);
+  const double clearance = limits.at("drain.bore-clear-of-joists").least.value_or(0);
+  facts.room.drain = drain_window(*model, facts.room.drain, clearance);
+  return {rules::check(other, facts, limits), ""};
+} catch (const diag::JobFaults& e) {
+  return {{}, e.faults().front().key + ": " + e.faults().front().message};
+} catch (const diag::ModelError& e) {
+  return {{}, e.what()};
+}
+
+/// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
+std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
+  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  std::vector<Followed> all(ways.size());
+  for (std::size_t first = 0; first < ways.size(); first += cores) {
+    std::vector<std::pair<std::size_t, std::future<Followed>>> others;
+    const std::size_t end = std::min(first + cores, ways.size());
+    for (std::size_t i = first + 1; i < end; ++i) try {
+        others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i]); }));
+      } catch (const std::system_error&) {
+        all[i] = follow(job, ways[i]);
+      }
+    all[first] = follow(job, ways[first]);
+    for (auto& [i, followed] : others) all[i] = followed.get();
+  }
+  return all;
+}
+
+/// Several checks may ask for the same lines: each set of them is followed once.
+class Follower {
+ public:
+  explicit Follower(const job::Job& job, const std::vector<Result>& before) : before_{before} {
+    for (const Result& result : before)
+      for (const Remedy& remedy : result.remedies)
+        if (std::find(ways_.begin(), ways_.end(), remedy.changes) == ways_.end()) ways_.push_back(remedy.changes);
+    followed_ = follow_all(job, ways_);
+  }
+
+  void follow(const std::string& id, Remedy& remedy) const {
+    const auto way = std::find(ways_.begin(), ways_.end(), remedy.changes);
+    const Followed& there = followed_[static_cast<std::size_t>(way - ways_.begin())];
+    remedy.refused = there.refused;
+    for (std::size_t i = 0; i < there.results.size(); ++i) {
+      const Result& now = there.results[i];
+      if (now.id == id) remedy.settles = !broken(now);
+      if (now.id != id && broken(now) && !broken(before_[i])) remedy.costs.push_back(now.id);
+    }
+    remedy.settles = remedy.settles && there.refused.empty();
+  }
+
+  std::string title_of(const std::string& id) const {
+    const auto it = std::find_if(before_.begin(), before_.end(), [&](const Result& r) { return r.id == id; });
+    return it == before_.end() ? id : it->title;
+  }
+
+ private:
+  const std::vector<Result>& before_;
+  std::vector<std::vector<job::Change>> ways_;
+  std::vector<Followed> followed_;  ///< one for each way
+};
+
+/// Rooms that take long to build are not built once more for every remedy.
+bool is_large(const job::Job& job) {
+  constexpr int pockets = 200;
+  constexpr std::size_t readings = 60;
+  return job.base.ribs.columns * job.base.ribs.rows > pockets ||
+         job.survey.spots.size() + job.survey.plumbs.size() > readings;
+}
+
+/// `base.rise = "5/8 in", without base.fall`.
+std::string lines_of(const Remedy& remedy) {
+  std::string text;
+  for (const job::Change& change : remedy.changes) text += (text.empty() ? "" : ", ") + job::text_of(change);
+  return text;
+}
+
+/// What comes of a remedy beside that it mends, as a clause; nothing where nothing does.
+std::string consequence(const Remedy& remedy, const Follower& follower) {
+  if (!remedy.refused.empty()) return "; " + lines_of(remedy) + " cannot stand: " + remedy.refused;
+  std::string titles;
+  for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
+  if (!remedy.settles)
+    return "; " + lines_of(remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
+  return titles.empty() ? "" : "; " + lines_of(remedy) + " breaks in its turn: " + titles;
+}
+
+}  // namespace
+
+std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result> results) {
+  if (!job.text || is_large(job)) return results;
+  const std::vector<Result> before = results;
+  Follower follower{job, before};
+  for (Result& result : results) {
+    if (!broken(result)) continue;
+    for (Remedy& remedy : result.remedies) follower.follow(result.id, remedy);
+    const auto vain = [](const Remedy& r) { return !r.settles && !r.instead.empty(); };
+    if (const auto it = std::find_if(result.remedies.begin(), result.remedies.end(), vain); it != result.remedies.end())
+      result.advice = it->instead;
+    std::erase_if(result.remedies, vain);
+    for (const Remedy& remedy : result.remedies) result.advice += consequence(remedy, follower);
+  }
+  return results;
+}
+
+}  // namespace fallwright::study
