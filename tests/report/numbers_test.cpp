@@ -41,6 +41,8 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "twist -6 mm; highest hump 1 mm at",
                       "deepest hollow 2 mm at",
                       "rocks by 1 mm at its front left corner",
+                      "stud centre at before it at the floor at the upstand at the top",
+                      "LEVELLING the base: how low a side",
                       "wall-back/stud-02 407 mm base 5 mm 6 mm 10 mm",
                       "wall-left/stud-01 19 mm - ",
                       "base's back left corner to the left wall: 4 mm at the floor, 4 mm at the upstand",
@@ -75,6 +77,8 @@ TEST(RoomNumbers, OfJoistsThatRunAcrossAreTheOtherWayRound) {
 TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   // Source: by hand; the nearest place is told from the left stud face, 7 mm in.
   Sample sample = metric();
+  sample.facts.room.drop_in.least_mm = 0.5;
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"it goes down level, with 0.5 mm to spare"});
   sample.facts.room.drop_in.least_mm = -5.25;
   sample.facts.room.as_set.over_length_mm = -3, sample.facts.room.as_set.over_width_mm = 4;
   std::string text = squeezed(report::room_table(sample.report(), true));
