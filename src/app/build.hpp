@@ -32,7 +32,7 @@ class Progress {
 struct Work {
   std::shared_ptr<const parts::Model> model;
   std::unique_ptr<report::Report> report;  ///< with the job and all that was measured
-  std::string folder;  ///< where its files are, as the user named it; empty where none were written
+  std::string folder;                      ///< where its files are, as the user named it; empty where none were written
 };
 
 /// Reads a job file. @throws diag::JobFaults, diag::MachineError.

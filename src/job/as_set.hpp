@@ -26,8 +26,8 @@ struct RimReading {
 };
 std::string name_of(const RimReading& reading);  ///< "back left", "upstand back left", "threshold left"
 
-/// Readings on the base as it lies in the wet bed, against any one level line; each is compared with the designed height
-/// of its own place.
+/// Readings on the base as it lies in the wet bed, against any one level line; each is compared with the designed
+/// height of its own place.
 struct AsSet {
   bool down = false;  ///< distances below the line, not heights above it
   std::vector<RimReading> readings;

@@ -81,11 +81,11 @@ struct Drain {
   /// Distances from the left or right, and from the back or front edge of the base. Along a channel from rim to rim it
   /// is that of its outlet, and none at all stands for the channel's middle.
   From across, along;
-  Length recess;      ///< depth of the ledge under the opening that carries the grate
-  Length body;        ///< outside diameter of the body that hangs below
-  Length body_depth;  ///< of the body's lowest point below the drain's top
-  Length outlet;      ///< inside diameter of the outlet
-  Length bore;        ///< diameter of the hole in the subfloor
+  Length recess;                ///< depth of the ledge under the opening that carries the grate
+  Length body;                  ///< outside diameter of the body that hangs below
+  Length body_depth;            ///< of the body's lowest point below the drain's top
+  Length outlet;                ///< inside diameter of the outlet
+  Length bore;                  ///< diameter of the hole in the subfloor
   std::optional<Length> riser;  ///< top of the riser pipe above the datum; absent: nobody measured it
 };
 

@@ -110,8 +110,8 @@ enum class UnitSystem { inch, metric };
 struct Job {
   std::string name;
   UnitSystem unit = UnitSystem::inch;
-  std::string file;    ///< as given on the command line
-  std::string sha256;  ///< of the file's bytes
+  std::string file;                         ///< as given on the command line
+  std::string sha256;                       ///< of the file's bytes
   std::shared_ptr<const std::string> text;  ///< what was read, to be read again with a change; none: made in memory
   Alcove alcove;
   survey::Survey survey;

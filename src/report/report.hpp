@@ -47,8 +47,8 @@ std::string takeoff_csv(const Report& report);
 std::string cuts_csv(const Report& report);
 std::string checks_csv(const Report& report);
 
-/// The few lines a tired person reads: what was built, bed and bags, falls, what fails or asks for caution, what to read
-/// next, where the files are.
+/// The few lines a tired person reads: what was built, bed and bags, falls, what fails or asks for caution, what to
+/// read next, where the files are.
 std::string summary(const Report& report, const std::string& folder);
 
 /// What fails or asks for caution, worst first, with its remedy; then what to read next and what that settles; counts.
@@ -58,8 +58,8 @@ std::string check_list(const Report& report);
 std::string check_table(const Report& report);
 
 /// The room as it was measured, question by question: closure, floor, furring, letting in, drain, dry fit, heights,
-/// levelling, gauge depths, set-out, and how sure all that is. Unless `all` is asked for: free widths where they change,
-/// studs that need work, and of the dry fit what does not touch.
+/// levelling, gauge depths, set-out, and how sure all that is. Unless `all` is asked for: free widths where they
+/// change, studs that need work, and of the dry fit what does not touch.
 std::string room_table(const Report& report, bool all);
 
 /// The base as readings on its rim say it lies.

@@ -26,7 +26,7 @@ struct Finding {
   std::vector<std::string> details = {};  ///< what the number is made of, a line each
   bool holds_anyway = false;              ///< what it found stands whatever an assumed input really is
   bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
-  std::string read = {};  ///< what to read where an assumed input decides; empty: as the input's own row says
+  std::string read = {};        ///< what to read where an assumed input decides; empty: as the input's own row says
   bool beyond_reading = false;  ///< nothing was measured, and no reading will help
   std::vector<Remedy> remedies = {};  ///< what `advice` names that the job file can hold
 };

@@ -12,11 +12,11 @@
 namespace fallwright::rules {
 
 struct Judgement {
-  std::vector<Result> results;             ///< in the order of the work on site
+  std::vector<Result> results;  ///< in the order of the work on site
   Levelling base_levelling, seat_levelling;
-  std::optional<FloorLoad> floor_load;     ///< as `floor_load` has it
+  std::optional<FloorLoad> floor_load;  ///< as `floor_load` has it
   std::optional<SeatLoad> seat_load;
-  AsSetVerdict as_set;                     ///< says nothing where the base was not read in the bed
+  AsSetVerdict as_set;  ///< says nothing where the base was not read in the bed
 };
 
 /// @param results those of `check`, as they are told.

@@ -60,8 +60,8 @@ TEST(Flood, TellsWaterByHeight) {
 }
 
 TEST(RuleBooks, AllStandBesideEachOther) {
-  // Source: the demo job: 2-1/2 in of threshold keep IRC and UPC and break ADA 608.7: its far edge, 2-1/2 in and 4 in at
-  // 1/4 in/ft over the drain, stands over the rim, 26-1/4 in at that fall, by 2.036 in.
+  // Source: the demo job: 2-1/2 in of threshold keep IRC and UPC and break ADA 608.7: its far edge, 2-1/2 in and 4 in
+  // at 1/4 in/ft over the drain, stands over the rim, 26-1/4 in at that fall, by 2.036 in.
   const sample::Ran ran = fallwright("check --all-books " + params("tannery-lane-2a"));
   for (const char* words : {"residential", "plumbing", "accessible", "metric", "threshold.step-inside"})
     EXPECT_THAT(ran.out, HasSubstr(words));

@@ -113,8 +113,9 @@ TEST(SurveyMessage, WithoutDiagonalsSquareIsNotChecked) {
   std::string text = sample::slurped(ferry);
   const std::size_t a = text.find("diagonal_from_back_left"), b = text.find("\n\n", a);
   const sample::Ran ran = spoiled(text.substr(a, b - a), "");
-  EXPECT_THAT(ran.out, HasSubstr("1  measure the alcove at the floor: diagonal from back left, diagonal from back right "
-                                 "(survey.plan): tape\n       readings close; studs stand close to the base; "));
+  EXPECT_THAT(ran.out,
+              HasSubstr("1  measure the alcove at the floor: diagonal from back left, diagonal from back right "
+                        "(survey.plan): tape\n       readings close; studs stand close to the base; "));
 }
 
 TEST(SurveyCommand, TellsTheWholeRoom) {

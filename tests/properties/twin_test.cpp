@@ -114,9 +114,9 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
     return is_among(path, {
                               R"(job\.(unit|sha256))",
                               R"(checks\[\]\.(where|advice|details|remedies.*))",  // lengths as the unit writes them
-                              R"((takeoff|cuts|sticks|stocks).*)",      // packs and marks of the tape of either unit
-                              R"(flood\.dips)",                         // by the tape's marks as well
-                              R"(fit\[\]\.at_mm)",                      // nearest in more than one place
+                              R"((takeoff|cuts|sticks|stocks).*)",  // packs and marks of the tape of either unit
+                              R"(flood\.dips)",                     // by the tape's marks as well
+                              R"(fit\[\]\.at_mm)",                  // nearest in more than one place
                           });
   };
   const auto found = sample::differences(expected, found_json, same);

@@ -35,8 +35,13 @@ struct Reported {
   report::Report report() const {
     const auto cuts = takeoff::cut_list(facts, false);
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, false);
-    return {job,  facts, rules::judgement_of(job, facts, rules::limits_for(job), rules::check(job, facts)), takeoff::take_off(job, facts, plan),
-            cuts, plan,  {{"model.step", 12, "ab"}}};
+    return {job,
+            facts,
+            rules::judgement_of(job, facts, rules::limits_for(job), rules::check(job, facts)),
+            takeoff::take_off(job, facts, plan),
+            cuts,
+            plan,
+            {{"model.step", 12, "ab"}}};
   }
 };
 
