@@ -11,7 +11,7 @@ constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are n
 constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
 constexpr double steepest = 1 / 20.;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
-constexpr std::size_t most_spots = 2000;   ///< each is moved by its tolerance and the bed built anew: a minute at most
+constexpr std::size_t most_spots = 1000;   ///< a floor is laid through them for every other reading that may be off
 
 class Surveyor {
  public:
@@ -146,7 +146,7 @@ class Surveyor {
     const char* key = job_.notation.grid.empty() ? "survey.floor.spots" : "survey.floor.grid";
     if (s_.spots.size() > most_spots)
       return add(key, std::to_string(s_.spots.size()) + " spot levels; at most " + std::to_string(most_spots) +
-                          " are worked with, since the bed is built anew for each: leave out those on even ground");
+                          " are worked with: leave out those on even ground");
     if (s_.spots.size() < 3 || !survey::span_a_plane(s_.spots))
       return add(key, "at least three spot levels that do not lie in a line are needed");
     const Layout at = lay_out(job_);

@@ -1,5 +1,4 @@
-/// Jobs at half of what the reference allows; the largest end within a minute of one core and a gigabyte. Growth of more
-/// than the square would show: the time given is that of a core that others work on too.
+/// The largest jobs that the reference allows end within a minute of one core and a gigabyte.
 #include <cmath>
 #include <cstdio>
 #include <fstream>
@@ -42,21 +41,21 @@ sample::Ran checked(const std::string& job) {
 
 TEST(Growth, ManySpotLevelsAreWorkedWith) {
   // Source: the contract of time and memory: processor time, and 1 GB of addresses.
-  const sample::Ran ran = checked(varied("fall = ", "fall = ", spots(14, 14)));
+  const sample::Ran ran = checked(varied("fall = ", "fall = ", spots(40, 25)));
   EXPECT_LE(ran.code, 1) << ran.out;
 }
 
 TEST(Growth, MoreSpotLevelsAreRefusedWithTheReason) {
   // Source: the same.
-  const sample::Ran ran = checked(varied("fall = ", "fall = ", spots(40, 25)));
+  const sample::Ran ran = checked(varied("fall = ", "fall = ", spots(40, 26)));
   EXPECT_EQ(ran.code, 2);
-  EXPECT_THAT(ran.out, testing::HasSubstr("1000 spot levels; at most 400"));
+  EXPECT_THAT(ran.out, testing::HasSubstr("1040 spot levels; at most 1000"));
 }
 
 TEST(Growth, ALargeRibGridIsBuilt) {
-  // Source: the same; 16 by 16 pockets.
+  // Source: the same; 80 by 40 pockets.
   const sample::Ran ran =
-      checked(varied("columns = 8\nrows = 6\nwidth = \"1/2 in\"", "columns = 16\nrows = 16\nwidth = \"1/4 in\""));
+      checked(varied("columns = 8\nrows = 6\nwidth = \"1/2 in\"", "columns = 80\nrows = 40\nwidth = \"1/8 in\""));
   EXPECT_LE(ran.code, 1) << ran.out;
 }
 

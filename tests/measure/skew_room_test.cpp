@@ -220,7 +220,7 @@ TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
   using P = job::RimPoint;
   const auto at = [](double x, double y) { return in(7 + 0.001 * x - 0.002 * y); };
   const job::AsSet set{
-      false, {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}}};
+      false, {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}}, {}};
   const facts::AsSet found = measure_as_set(model(), set);
   EXPECT_NEAR(found.gx, 0.001, 1e-9);
   EXPECT_NEAR(found.gy, -0.002, 1e-9);
@@ -268,7 +268,7 @@ TEST(SkewRoom, AReadingOffThePlaneIsTwist) {
   using P = job::RimPoint;
   const auto mm = [](double v) { return Length::mm(v); };
   const job::AsSet set{
-      true, {{P::back_left, mm(50)}, {P::back_right, mm(46)}, {P::front_right, mm(50)}, {P::front_left, mm(50)}}};
+      true, {{P::back_left, mm(50)}, {P::back_right, mm(46)}, {P::front_right, mm(50)}, {P::front_left, mm(50)}}, {}};
   const facts::AsSet found = measure_as_set(model(), set);
   EXPECT_NEAR(found.twist_mm, 1, 1e-9);
   EXPECT_NEAR(found.gx * 63 * inch, 2, 1e-9);

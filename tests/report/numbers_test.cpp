@@ -184,7 +184,7 @@ TEST(CheckNumbers, LeaveNoLineEmpty) {
   // Source: common practice, no source: what has no advice has no line for it.
   Sample sample;
   report::Report report = sample.report();
-  for (rules::Result& r : report.results) r.advice.clear();
+  for (rules::Result& r : report.judgement.results) r.advice.clear();
   for (const std::string& text : {report::check_table(report), report::check_list(report)})
     EXPECT_FALSE(std::regex_search(text, std::regex{"\n *\n"})) << text;
 }

@@ -3,6 +3,8 @@
 
 #include "report/distinct.hpp"
 #include "report/report.hpp"
+#include "rules/check.hpp"
+#include "rules/judgement.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::sample {
@@ -38,7 +40,7 @@ struct Valued {
     const takeoff::Stick stick{"2x4", 2438.4, {{"A", 263.525}, {"A", 263.525}}, 1905, true};
     return {job,
             facts,
-            {failed(), open()},
+            rules::judgement_of(job, facts, rules::limits_for(job), {failed(), open()}),
             {{"tile, walls", 45.25, "ft2", 5, "boxes", "back 30.0 ft2", 0.1, 10, "boxes"},
              {"sand", 4.4, "ft3", 4.84, "ft3", "loose", 0.1, 0}},
             {cut},
