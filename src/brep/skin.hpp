@@ -67,7 +67,7 @@ Flat flat_of(const TopoDS_Face& face);
 /// A triangle, corners counter-clockwise for an eye that its face looks at.
 using Facet3 = std::array<gp_Pnt, 3>;
 
-/// A flat face in triangles whose corners are those of its rings. @throws diag::ModelError when its rings cross.
+/// A flat face in triangles whose corners are those of its rings; where its chords cross by the kernel's mesh.
 std::vector<Facet3> triangles_of(const Flat& flat);
 
 /// A face that is no plane: of a cylinder likewise, any other by the kernel's mesh. Faces of a solid share the points

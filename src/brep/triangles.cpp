@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <utility>
 
 #include <CGAL/Constrained_Delaunay_triangulation_2.h>  // before the kernel, which makes a macro of a word it uses
@@ -16,7 +17,6 @@
 #include <gp_Cylinder.hxx>
 
 #include "brep/skin.hpp"
-#include "diag/fault.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::brep {
@@ -51,9 +51,13 @@ struct Seen {
 };
 using SeenRing = std::vector<Seen>;
 
+/// Whether it turns left at every corner, by more than rounding can make of a straight one.
 bool is_convex(const SeenRing& ring) {
-  for (std::size_t i = 0; i < ring.size(); ++i)
-    if (CGAL::right_turn(ring[i].at, ring[(i + 1) % ring.size()].at, ring[(i + 2) % ring.size()].at)) return false;
+  constexpr double straight = 1e-6;  // mm2
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const auto &a = ring[i].at, &b = ring[(i + 1) % ring.size()].at, &c = ring[(i + 2) % ring.size()].at;
+    if ((b.x() - a.x()) * (c.y() - b.y()) - (b.y() - a.y()) * (c.x() - b.x()) < straight) return false;
+  }
   return true;
 }
 
@@ -95,23 +99,24 @@ void number(Mesh& mesh) {
   }
 }
 
-std::vector<Facet3> triangles_within(const std::vector<SeenRing>& rings) {
+/// Nothing where rings cross, as seen in a plane.
+std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>& rings) try {
   if (rings.size() == 1 && rings.front().size() < 5 && is_convex(rings.front())) return fan(rings.front());
+  Mesh mesh = mesh_of(rings);
+  number(mesh);
   std::vector<Facet3> triangles;
-  try {
-    Mesh mesh = mesh_of(rings);
-    number(mesh);
-    for (const auto face : mesh.finite_face_handles())
-      if (face->info() == 1)
-        triangles.push_back({*face->vertex(0)->info(), *face->vertex(1)->info(), *face->vertex(2)->info()});
-  } catch (const Mesh::Intersection_of_constraints_exception&) {
-    throw diag::ModelError{"face", "edges of a face cross each other"};
-  }
+  for (const auto face : mesh.finite_face_handles())
+    if (face->info() == 1)
+      triangles.push_back({*face->vertex(0)->info(), *face->vertex(1)->info(), *face->vertex(2)->info()});
   return triangles;
+} catch (const Mesh::Intersection_of_constraints_exception&) {
+  return std::nullopt;
 }
 
-/// A patch of a cylinder rolled out. @pre it does not reach all the way round
+/// A patch of a cylinder rolled out, and drawn long along its turn, so that triangles stretch along its rulings and
+/// none of them cuts the corner over several chords.
 std::vector<SeenRing> rolled_out(const Round& round, const gp_Cylinder& cylinder) {
+  constexpr double stretched = 1e4;
   const gp_Ax3& axes = cylinder.Position();
   const bool outward = (round.face.Orientation() != TopAbs_REVERSED) == axes.Direct();
   double turned = 0;
@@ -125,21 +130,21 @@ std::vector<SeenRing> rolled_out(const Round& round, const gp_Cylinder& cylinder
     SeenRing& seen = rings.emplace_back();
     for (const gp_Pnt& p : ring) {
       const double along = gp_Vec{axes.Location(), p}.Dot(gp_Vec{axes.Direction()});
-      seen.push_back({{(outward ? 1 : -1) * angle(p) * cylinder.Radius(), along}, &p});
+      seen.push_back({{(outward ? stretched : -stretched) * angle(p) * cylinder.Radius(), along}, &p});
     }
   }
   return rings;
 }
 
-std::vector<Facet3> by_kernel(const Round& round) {
-  BRepMesh_IncrementalMesh{round.face, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
+std::vector<Facet3> by_kernel(const TopoDS_Face& face) {
+  BRepMesh_IncrementalMesh{face, units::tolerance::mesh_mm, false, units::tolerance::mesh_angle_rad, false};
   TopLoc_Location place;
-  const Handle(Poly_Triangulation) mesh = BRep_Tool::Triangulation(round.face, place);
+  const Handle(Poly_Triangulation) mesh = BRep_Tool::Triangulation(face, place);
   std::vector<Facet3> triangles;
   for (int i = 1; !mesh.IsNull() && i <= mesh->NbTriangles(); ++i) {
     int n[3];
     mesh->Triangle(i).Get(n[0], n[1], n[2]);
-    if (round.face.Orientation() == TopAbs_REVERSED) std::swap(n[1], n[2]);
+    if (face.Orientation() == TopAbs_REVERSED) std::swap(n[1], n[2]);
     Facet3& corner = triangles.emplace_back();
     for (std::size_t k = 0; k < 3; ++k) corner[k] = mesh->Node(n[k]).Transformed(place.Transformation());
   }
@@ -155,13 +160,15 @@ std::vector<Facet3> triangles_of(const Flat& flat) {
     SeenRing& seen = rings.emplace_back();
     for (const gp_Pnt& p : ring) seen.push_back({shadow(p), &p});
   }
-  return triangles_within(rings);
+  if (auto triangles = triangles_within(rings)) return std::move(*triangles);
+  return by_kernel(flat.face);
 }
 
 std::vector<Facet3> triangles_of(const Round& round) {
   const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(round.face));
-  if (cylinder.IsNull() || round.rings.size() != 1) return by_kernel(round);
-  return triangles_within(rolled_out(round, cylinder->Cylinder()));
+  if (!cylinder.IsNull() && round.rings.size() == 1)
+    if (auto triangles = triangles_within(rolled_out(round, cylinder->Cylinder()))) return std::move(*triangles);
+  return by_kernel(round.face);
 }
 
 }  // namespace fallwright::brep

@@ -18,6 +18,6 @@ inline constexpr double overlap_mm3 = 1.0;
 
 /// Chord height of curved faces in meshes: finer than a plotted line.
 inline constexpr double mesh_mm = 0.05;
-inline constexpr double mesh_angle_rad = 0.1;
+inline constexpr double mesh_angle_rad = 0.065;  ///< a full turn in a hundred: its area to a thousandth
 
 }  // namespace fallwright::units::tolerance

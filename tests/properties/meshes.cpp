@@ -21,11 +21,23 @@ Corner normal_of(const Triangle& t) {
   return {u.y * v.z - u.z * v.y, u.z * v.x - u.x * v.z, u.x * v.y - u.y * v.x};
 }
 
+/// A triangle thinner than its corners are rounded in STL looks nowhere.
+bool is_sliver(const Triangle& t, double twice_area) {
+  double longest = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const Corner &p = t[i], &q = t[(i + 1) % 3];
+    longest = std::max(longest, std::hypot(p.x - q.x, p.y - q.y, p.z - q.z));
+  }
+  constexpr double rounding_mm = 1e-3;
+  return twice_area <= 2 * rounding_mm * longest;
+}
+
 Mesh looking(const Mesh& mesh, double way) {
   Mesh found;
   for (const Triangle& t : mesh) {
     const Corner n = normal_of(t);
-    if (way * n.z > 0.01 * std::hypot(n.x, n.y, n.z)) found.push_back(t);
+    const double twice_area = std::hypot(n.x, n.y, n.z);
+    if (way * n.z > 0.01 * twice_area && !is_sliver(t, twice_area)) found.push_back(t);
   }
   return found;
 }
