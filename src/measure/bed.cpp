@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "brep/plan.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -22,6 +23,22 @@ facts::Point nearest_of(const std::vector<Depth>& depths, double mm, const surve
   return nearest ? to_point(nearest->top) : facts::Point{};
 }
 
+/// What base and bed cover together, less the hole round the drain as far as it lies within.
+double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
+  const auto under = *plan_of(model, parts::Role::bed), over = *plan_of(model, parts::Role::base);
+  std::vector<std::vector<brep::Loop>> pieces{
+      {brep::rectangle(std::max(under.x0, over.x0), std::max(under.y0, over.y0), std::min(under.x1, over.x1),
+                       std::min(under.y1, over.y1))}};
+  std::optional<brep::About> hole;  // the narrowest: the base's ring round the drain leaves a wider mark in the top
+  for (const brep::Round& round : brep::skin_of(bed.shape).rounds)
+    if (round.about && (!hole || round.about->radius < hole->radius)) hole = round.about;
+  if (hole) pieces = brep::outside_disc(pieces.front(), {hole->x, hole->y}, hole->radius);
+  double sum = 0;
+  for (const auto& piece : pieces)
+    for (const brep::Loop& loop : piece) sum += brep::area(loop);
+  return sum;
+}
+
 }  // namespace
 
 void measure_bed(const parts::Model& model, const Sides& sides, const Mating& mating, facts::Facts& facts) {
@@ -36,11 +53,7 @@ void measure_bed(const parts::Model& model, const Sides& sides, const Mating& ma
   for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
-  const auto under = *plan_of(model, parts::Role::bed), over = *plan_of(model, parts::Role::base);
-  const auto hole = widest_cylinder(bed.shape);
-  found.plan_mm2 = (std::min(under.x1, over.x1) - std::max(under.x0, over.x0)) *
-                       (std::min(under.y1, over.y1) - std::max(under.y0, over.y0)) -
-                   (hole ? M_PI * hole->Radius() * hole->Radius() : 0);
+  found.plan_mm2 = plan_mm2(model, bed);
   found.void_mm3 = mating.void_mm3;
   measure_bearing(model, mating, found);
   for (const facts::Part& part : facts.parts) {
