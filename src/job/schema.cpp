@@ -1,4 +1,5 @@
 #include "job/keys.hpp"
+#include "job/least.hpp"
 
 #include <cmath>
 
@@ -190,7 +191,7 @@ std::vector<Key> bench_keys() {
        STORE(bench(j).place = v.text == "left-end"    ? BenchPlace::left_end
                               : v.text == "right-end" ? BenchPlace::right_end
                                                       : BenchPlace::back)},
-      {"bench.depth", Kind::length, required, "\"14-1/2 in\"", "370", 150, 1000,
+      {"bench.depth", Kind::length, required, "\"14-1/2 in\"", "370", least_bench_mm, 1000,
        "from the stud face to the framed front, where the base begins", no_choices, STORE(bench(j).depth = v.length())},
       {"bench.height", Kind::length, required, "\"18 in\"", "460", 250, 800,
        "of the finished front edge above the datum", no_choices, STORE(bench(j).height = v.length())},

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/layout.hpp"
+#include "job/least.hpp"
 #include "job/pipe.hpp"
 #include "units/fall.hpp"
 #include "units/tolerance.hpp"
@@ -280,8 +281,7 @@ class Judge {
       add("bench.height", "seat " + text(b.seat_thickness) + ", deck " + text(frame.deck) +
                               ", joists and plates leave studs of " + text(std::max(0.0, stud)) + " under a seat at " +
                               text(b.height) + "; at least " + text(60) + " is needed");
-    const double narrow =
-        steel ? frame.stock.depth.in_mm() * 2 : frame.stock.depth.in_mm() + 2 * frame.stock.thickness.in_mm();
+    const double narrow = least_bench_mm_of(frame);
     if (b.depth.in_mm() < narrow)
       add("bench.depth", "a frame " + text(b.depth) + " deep has no room for its knee wall and cleat; at least " +
                              text(narrow) + " is needed");

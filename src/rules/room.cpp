@@ -2,6 +2,7 @@
 #include <array>
 #include <optional>
 
+#include "job/least.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
@@ -63,23 +64,37 @@ struct Growth {
   std::vector<job::Change> lines;
 };
 
-/// Along its own axis a bench gives way, and the base takes its place; across it only a larger room helps.
-Growth grown(const job::Job& job, std::size_t axis, double by_mm) {
+/// Whether anybody could sit on a bench whose frame is `depth_mm` deep: not below what the reader takes, nor with a
+/// seat shallower than the book asks for.
+bool still_a_seat(const Ground& ground, double depth_mm) {
+  constexpr double slack = units::tolerance::length_mm;
+  const job::Bench& bench = *ground.job.bench;
+  if (depth_mm < job::least_bench_mm_of(bench.frame) - slack) return false;
+  const auto asked = ground.limits.at("seat.depth").least;
+  const auto& seat = ground.facts.clear.seat_depth_mm;
+  return !asked || !seat || *seat - (bench.depth.in_mm() - depth_mm) >= *asked - slack;
+}
+
+/// Along its own axis a bench gives way as long as it stays a seat, and the base takes its place; across it only a
+/// larger room helps. The base's size is one that a rule shows, so that it is told in the job's unit and nothing is
+/// lost.
+Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
+  const job::Job& job = ground.job;
   const std::string by = text_at_least(by_mm, job), longer = axis == 0 ? "longer (base.length)" : "wider (base.width)";
   const bool at_back = job.bench && job.bench->place == job::BenchPlace::back;
   const bool gives = job.bench && (at_back ? 1U : 0U) == axis;
   const std::string other = "a base " + by + " " + longer + ", and an alcove that takes it";
   if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
-  const double depth = down_to_mark(job.bench->depth.in_mm() - by_mm, job), freed = job.bench->depth.in_mm() - depth;
-  const double size = (axis == 0 ? job.base.length : job.base.width).in_mm() + freed;
-  if (depth <= 0) return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
-  const std::string bench = "take a bench of " + text_at_most(depth, job) + " (bench.depth) and ";
-  const std::string base = "a base of " + job::written(job::Length::mm(size), job.unit).substr(1);
-  const std::string sized = base.substr(0, base.size() - 1) + (axis == 0 ? " (base.length)" : " (base.width)");
-  return {by_make(job, bench + sized, bench + "buy " + sized),
-          is_bought(job) ? std::vector<job::Change>{}
-                         : std::vector<job::Change>{set_length("bench.depth", depth, job),
-                                                    set_length(axis == 0 ? "base.length" : "base.width", size, job)}};
+  const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(), size = -down_to_mark(-now - by_mm, job);
+  const double depth = down_to_mark(job.bench->depth.in_mm() - (size - now), job);
+  if (!still_a_seat(ground, depth))
+    return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
+  const std::string key = axis == 0 ? "base.length" : "base.width";
+  const std::string bench = "a bench of " + text_at_most(depth, job);
+  const std::string base = "a base of " + text_at_most(size, job) + " (" + key + ")";
+  if (is_bought(job)) return {"buy " + base + " with " + bench + " beside it", {}};
+  return {by_make(job, "take " + bench + " (bench.depth) and " + base, "buy " + base + " with " + bench + " beside it"),
+          {set_length("bench.depth", depth, job), set_length(key, size, job)}};
 }
 
 /// The axis along which the free floor is the narrower.
@@ -104,7 +119,7 @@ Finding area(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
   const std::size_t axis = job.bench && job.bench->place == job::BenchPlace::back ? 1 : 0;
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
-  const Growth growth = grown(job, axis, (*limit.least - free.area_mm2) / across);
+  const Growth growth = grown(ground, axis, (*limit.least - free.area_mm2) / across);
   return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
                          "at least " + text_of(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
                    growth.lines);
@@ -119,7 +134,7 @@ Finding width(const Ground& ground, const Limit& limit) {
   const double needed = second_way ? second_width : *limit.least;
   Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
   if (own < needed) {
-    const Growth growth = grown(job, narrow_axis(job, ground.facts), needed - own);
+    const Growth growth = grown(ground, narrow_axis(job, ground.facts), needed - own);
     finding.advice = "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words;
     finding = mended_by(std::move(finding), growth.lines);
   }
@@ -137,7 +152,7 @@ Finding circle(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
   const Free free = free_of(ground.facts);
   const double lacks = *limit.least - free.circle_mm;
-  const Growth growth = grown(job, narrow_axis(job, ground.facts), lacks);
+  const Growth growth = grown(ground, narrow_axis(job, ground.facts), lacks);
   return mended_by(
       found(free.circle_mm,
             std::string{"largest circle "} + free.between + ", centre at " + place_of(free.circle_at_mm, job),

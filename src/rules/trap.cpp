@@ -113,6 +113,9 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
   if (!job.trap) return unread();
   if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
   const auto& joist = facts.room.drain;
+  const auto past_the_joist = [&](double mm) {
+    return joist.joists_known && joist.joist_depth_mm > 0 && mm > joist.hole_mm;
+  };
   Finding finding = by_pipe(
       job, job.trap->hole->in_mm(), Unit::mm, "hole for the trap arm, against the pipe's outside",
       [](const job::Pipe& pipe) {
@@ -120,12 +123,12 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
       },
       [&](const Bounds& held) {
         const std::string wanted = text_at_least(*held.least, job);
-        if (joist.joists_known && *held.least > joist.hole_mm)
+        if (past_the_joist(*held.least))
           return "no hole that this joist allows, " + text_at_most(joist.hole_mm, job) + " at most, takes a pipe " +
                  wanted + " thick: route the arm along the bay, or ask an engineer";
         return "bore it " + wanted + " at least (trap.hole)";
       });
-  if (!finding.least || (joist.joists_known && *finding.least > joist.hole_mm)) return finding;
+  if (!finding.least || past_the_joist(*finding.least)) return finding;
   return mended_by(std::move(finding), {set_length("trap.hole", up_to_mark(*finding.least, job), job)});
 }
 

@@ -65,9 +65,9 @@ void joist_may_lose(facts::DrainWindow& window, double depth_mm) {
 
 facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, double clearance_mm) {
   facts::DrainWindow window = seen;
+  if (window.joists_known) joist_may_lose(window, model.job.floor.joist_stock.depth.in_mm());
   const auto radius = measure::bore_radius_mm(model);
   if (!radius) return window;
-  if (window.joists_known) joist_may_lose(window, model.job.floor.joist_stock.depth.in_mm());
   const int axis = window.along_width ? 0 : 1;
   double nearest = 0, least = std::numeric_limits<double>::max();
   for (const Stretch& free : window.free_mm) {

@@ -87,7 +87,7 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
                 for (int i = 0; i < 13; ++i) j.walls.blocking.push_back(in(6 + 4 * i));
               }),
               HasSubstr("rows; at most 12 are modelled"));
-  EXPECT_THAT(told([](Job& j) { j.survey.spots.resize(401); }), HasSubstr("401 spot levels; at most 400"));
+  EXPECT_THAT(told([](Job& j) { j.survey.spots.resize(1001); }), HasSubstr("1001 spot levels; at most 1000"));
   EXPECT_THAT(told([](Job& j) { j.survey.plumbs.resize(101); }), HasSubstr("101 places were plumbed; at most 100"));
   EXPECT_THAT(told([](Job& j) { j.floor.drop_along_depth = in(3); }), HasSubstr("steeper than 1:20"));
   EXPECT_THAT(told([](Job& j) { j.bench->height = in(10); }), HasSubstr("leave studs of 1-1/2\" under a seat at 10\""));

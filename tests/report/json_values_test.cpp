@@ -155,6 +155,8 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
       R"({"id": "floor.fall-least", "title": "floor falls enough", "result": "fail", "unit": "ratio",
     "source": "IRC P2709.1",
     "verified": "secondary", "margin": -0.2, "where": "left facet", "advice": "raise the rim", "details": ["a line"],
+    "remedies": [{"lines": [{"key": "base.rise", "entry": 0, "value": "\"3/4 in\""}, {"key": "fixture.height",
+    "entry": 2, "value": null}], "settles": true, "costs": ["threshold.step-inside"], "refused": "no such job"}],
     "rests_on": [{"solid": "the base", "state": "as designed"}, {"reading": "spot levels",
     "state": "missing"}]})"_json);
   EXPECT_TRUE(json["checks"][1]["measured"].is_null());
@@ -240,7 +242,8 @@ TEST(JsonValues, OfTheBaseAsSetAndHowSureAllIs) {
   set.erase("falls");
   EXPECT_EQ(
       set,
-      R"({"threshold_least_mm": 63.0, "threshold_greatest_mm": 66.0, "upstand_least_mm": 101.5, "slope_x": 0.001,
+      R"({"threshold_least_mm": 63.0, "threshold_greatest_mm": 66.0, "upstand_least_mm": 101.5, "raised_mm": 2.75,
+    "drain_body_mm": 36.5, "apron_least_mm": 4.25, "apron_greatest_mm": 5.75, "slope_x": 0.001,
     "slope_y": -0.002,
     "over_length_mm": 1.46, "over_width_mm": -1.83, "twist_mm": 0.375, "points": [{"name": "back left",
     "at_mm": [13.0, 899.0], "off_mm": 0.5, "plane_mm": 0.625}]})"_json);

@@ -16,6 +16,8 @@ inline rules::Result failed() {
   r.measured = 0.2 / 12, r.limit = {1. / 48, 1. / 24, rules::Unit::ratio, "IRC P2709.1", rules::Verified::secondary};
   r.where = "left facet", r.advice = "raise the rim", r.margin = -0.2;
   r.details = {"a line"};
+  r.remedies = {
+      {{{"base.rise", "\"3/4 in\"", 0}, {"fixture.height", "", 2}}, {"threshold.step-inside"}, "no such job", true}};
   r.rests_on = {{"the base", true, rules::Standing::as_designed, "", 0},
                 {"spot levels", false, rules::Standing::missing, "", 1}};
   return r;

@@ -1,4 +1,6 @@
 // Free floor and compartment: between which faces, and who need not answer for them.
+#include <algorithm>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -105,6 +107,42 @@ TEST(Clear, WhatIsLeftBeforeTheBaseOrBesideAnOpenSideIsNoGap) {
   EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail);
   facts.openings[1] = {"depth", 31 * in, 32 * in, {}, -in, 0};
   EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail) << "it does not go in";
+}
+
+TEST(Clear, ABenchGivesWayOnlyAsFarAsItStaysASeat) {
+  // Source: by hand: a circle of 26 of the 30 that are asked for lacks 4 in: a bench of 14-1/2 gives them and is 10-1/2
+  // deep, beside a base of 57-1/2 + 4; one of 10 would be 6, less than knee wall and cleat of 2x4 take up, 6-1/2;
+  // one of 10-1/2 keeps just these. A seat of 18 in would keep 14 of the 15 that a book may ask for. A base of 1500 mm
+  // in an inch job is 63.055 in long with them, on the rule 63-1/16, and the bench 14.5 - (63.0625 - 59.0551)
+  // = 10.4926, on the rule 10-31/64.
+  job::Job job = in_book("plumbing");
+  job.base.length = job::Length::inches(57.5), job.bench->depth = job::Length::inches(14.5);
+  facts::Facts facts = small_floor_on(29, 36);
+  const auto advice = [&] { return result_of(job, facts, "clear.circle").advice; };
+  const auto lines = [&] { return result_of(job, facts, "clear.circle").remedies.size(); };
+  EXPECT_THAT(advice(), HasSubstr("take a bench of 10-1/2\" (bench.depth) and a base of 61-1/2\" (base.length)"));
+  EXPECT_EQ(lines(), 1U);
+  job.base.length = job::Length::mm(1500);
+  EXPECT_THAT(advice(), HasSubstr("take a bench of 10-31/64\" (bench.depth) and a base of 63-1/16\" (base.length)"));
+  job.base.made = job::Made::bought;
+  EXPECT_THAT(advice(), HasSubstr("buy a base of 63-1/16\" (base.length) with a bench of 10-31/64\" beside it"));
+  EXPECT_EQ(lines(), 0U);
+  job.base.length = job::Length::inches(57.5), job.bench->depth = job::Length::inches(10.5);
+  EXPECT_THAT(advice(), HasSubstr("with a bench of 6-1/2\" beside it"));
+  job.bench->depth = job::Length::inches(10);
+  EXPECT_THAT(advice(),
+              HasSubstr("buy a base 4\" longer (base.length), and an alcove that takes it, or take no bench"));
+  EXPECT_EQ(lines(), 0U);
+  job.bench->depth = job::Length::inches(14.5);
+  facts.clear.seat_depth_mm = 18 * in;
+  EXPECT_THAT(advice(), HasSubstr("with a bench of 10-1/2\" beside it"));
+  rules::Limit circle, seat;
+  circle.least = 30 * in, seat.least = 15 * in;
+  const rules::Limits both{{{"clear.circle", {circle}}, {"seat.depth", {seat}}}};
+  const auto all = rules::check(job, facts, both);
+  const auto turn = std::find_if(all.begin(), all.end(), [](const auto& r) { return r.id == "clear.circle"; });
+  ASSERT_NE(turn, all.end());
+  EXPECT_THAT(turn->advice, HasSubstr("or take no bench"));
 }
 
 TEST(Clear, AFloorIsToBeBroughtWithinWhatPasses) {

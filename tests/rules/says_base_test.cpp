@@ -6,21 +6,23 @@ namespace fallwright::rules {
 namespace {
 
 TEST(Says, OfHeightsAtTheEntry) {
-  // Source: by hand: the drain at 1-1/2: a threshold at 3.2 is 1.7 above it and lacks 5/16, at 10.7 is 9.2 and has 1/4
-  // too much; upstands 0.6 above a threshold of 4.1 lack 7/16; a bath floor at 4.2 lies 0.2 above the threshold's
-  // lowest.
+  // Source: by hand, from a threshold of 2-1/2 and upstands of 4 in the job file, the drain at 1-1/2. What is raised
+  // goes up to a sixteenth, what is lowered down to a sixty-fourth: a threshold at 3.2 is 1.7 above the drain and lacks
+  // 0.3: 2.8 is 2-13/16, an upstand there 4.3 is 4-5/16; at 10.7 it is 9.2, 0.2 too much: 2.3 is 2-19/64. Upstands 0.6
+  // above a threshold of 4.1 lack 0.4: 4.4 is 4-7/16, 2.1 is 2-3/32. A bath floor at 4.2 lies 0.2 above the threshold's
+  // lowest: 2.7 is 2-3/4; a step of 0.7 is 0.2 too high: 2.3 again.
   expect_said({{"threshold.height-least",
                 [](Job&, Facts& f) { f.heights.threshold_least_mm = 3.2 * in; },
                 1.7,
                 in,
                 {"threshold's lowest top edge"},
-                {"raise the threshold by 5/16\", to 2\""}},
+                {"raise the threshold to 2-13/16\" above the drain (base.threshold.height)"}},
                {"threshold.height-least",
                 [](Job&, Facts& f) { raise_edge(f, 3, "upstand", 3.2); },
                 1.7,
                 in,
                 {"lowest top of the right edge", "(an upstand)"},
-                {"raise the upstands by 5/16\""}},
+                {"raise the upstands to 4-5/16\" above the drain (base.upstands.height)"}},
                {"threshold.height-least",
                 [](Job&, Facts& f) { raise_edge(f, 3, "rim", 2); },
                 0.5,
@@ -41,7 +43,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                 9.2,
                 in,
                 {},
-                {"by 1/4\", to 9\""}},
+                {"lower the threshold to 2-19/64\" above the drain at its inner edge (base.threshold.height)"}},
                {"threshold.height-greatest",
                 [](Job& j, Facts& f) {
                   j.base.made = job::Made::bought;
@@ -56,7 +58,8 @@ TEST(Says, OfHeightsAtTheEntry) {
                 0.6,
                 in,
                 {},
-                {"by 7/16\""}},
+                {"raise the upstands to 4-7/16\" above the drain (base.upstands.height)",
+                 "or lower the threshold to 2-3/32\" above the drain at its inner edge"}},
                {"threshold.below-upstand",
                 [](Job& j, Facts& f) {
                   j.base.made = job::Made::bought;
@@ -71,13 +74,14 @@ TEST(Says, OfHeightsAtTheEntry) {
                 -0.2,
                 in,
                 {"threshold's lowest top edge"},
-                {"raise the threshold by 1/4\""}},
+                {"raise the threshold to 2-3/4\" above the drain (base.threshold.height)",
+                 "or lower the bath's floor in front of the entry by 1/4\""}},
                {"threshold.step-inside",
                 [](Job&, Facts& f) { f.heights.floor_at_threshold_mm = 3.4 * in; },
                 0.7,
                 in,
                 {},
-                {"lower the threshold by 1/4\""},
+                {"lower the threshold to 2-19/64\" above the drain at its inner edge (base.threshold.height)"},
                 "accessible"},
                {"threshold.step-outside",
                 [](Job&, Facts& f) { f.heights.outside_mm = 3.4 * in; },
@@ -234,14 +238,14 @@ TEST(Says, OfTheRoomInside) {
                 16.65,
                 in,
                 {"above the bath floor outside"},
-                {"raise the seat by 3/8\""},
+                {"raise the seat to 18-3/8\" above the datum (bench.height)"},
                 "accessible"},
                {"seat.height",
                 [](Job&, Facts& f) { f.heights.seat_front_mm = 19.6 * in; },
                 19.35,
                 in,
                 {},
-                {"lower the seat by 3/8\""},
+                {"lower the seat to 17-41/64\" above the datum (bench.height)"},
                 "accessible"},
                {"seat.depth",
                 [](Job&, Facts& f) { f.clear.seat_depth_mm = 14.8 * in; },

@@ -108,11 +108,12 @@ TEST(UnitTable, OfLengths) {
 }
 
 TEST(UnitTable, OfPrintedLengths) {
-  // Source: by hand: halves round away from nought; what is no number or past any tape is said as such.
+  // Source: by hand: halves round away from nought; what is no number is said as such, and 1e12 / 25.4 = 3.937e10 is
+  // past any tape and told in the unit that was asked for.
   EXPECT_EQ(to_inches(Length::inches(-0.0625)), "-1/16\"");
   EXPECT_EQ(to_inches(Length::inches(12.03125)), "12-1/16\"");
   EXPECT_EQ(to_inches(Length::mm(NAN)), "unknown");
-  EXPECT_EQ(to_inches(Length::mm(1e12)), "1e+12 mm");
+  EXPECT_EQ(to_inches(Length::mm(1e12)), "3.94e+10\"");
   EXPECT_EQ(to_mm(Length::mm(-2.5)), "-3 mm");
   EXPECT_EQ(to_mm(Length::mm(9.9e11)), "990000000000 mm");
   EXPECT_EQ(to_mm(Length::mm(INFINITY)), "unknown");
@@ -155,18 +156,18 @@ TEST(UnitTable, OfFalls) {
 
 TEST(UnitTable, OfPrintedQuantities) {
   // Source: by hand: what would come out as nothing is told in the smaller unit: below a hundredth of a cubic foot or a
-  // tenth of a litre.
+  // tenth of a litre; nothing at all has no decimals to round.
   const double ft3 = 28316846.592;
   EXPECT_EQ(volume_text(1.456 * ft3, false), "1.46 ft3");
   EXPECT_EQ(volume_text(0.0101 * ft3, false), "0.01 ft3");
   EXPECT_EQ(volume_text(0.009 * ft3, false), "15.6 in3");
   EXPECT_EQ(volume_text(-0.009 * ft3, false), "-15.6 in3");
-  EXPECT_EQ(volume_text(0, false), "0.00 ft3");
+  EXPECT_EQ(volume_text(0, false), "0 ft3");
   EXPECT_EQ(volume_text(1, false), "0.0 in3");
   EXPECT_EQ(volume_text(1.25e6, true), "1.2 L");
   EXPECT_EQ(volume_text(1.01e5, true), "0.1 L");
   EXPECT_EQ(volume_text(9.9e4, true), "99.0 cm3");
-  EXPECT_EQ(volume_text(0, true), "0.0 L");
+  EXPECT_EQ(volume_text(0, true), "0 L");
   EXPECT_EQ(area_text(900 * 645.16, false), "900 in2");
   EXPECT_EQ(area_text(1.2345e6, true), "1.234 m2");
   EXPECT_EQ(decimals(2.345, 1), "2.3");
