@@ -83,7 +83,7 @@ std::vector<Key> base_keys() {
       {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source",
        no_choices, STORE(j.base.density_kg_m3 = v.number)},
       {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 80,
-       "pockets side by side along the length; 0: no ribs. A mold holds no more, and files of more take minutes",
+       "pockets side by side along the length; 0: no ribs. Files of more would take minutes to write",
        no_choices, STORE(j.base.ribs.columns = static_cast<int>(v.number))},
       {"base.ribs.rows", Kind::integer, usual, "6", "6", 0, 40, "pockets one behind the other; 0: no ribs", no_choices,
        STORE(j.base.ribs.rows = static_cast<int>(v.number))},
