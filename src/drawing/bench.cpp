@@ -14,17 +14,17 @@ using parts::Role;
 /// The way from the bench's wall to its front, and from its far end to its open end, in the alcove.
 gp_Dir front_of(const job::Job& job) {
   switch (job.bench->place) {
-    case job::BenchPlace::left_end:
+    case job::Side::left:
       return gp::DX();
-    case job::BenchPlace::right_end:
+    case job::Side::right:
       return gp_Dir{-1, 0, 0};
-    case job::BenchPlace::back:
+    default:  // at the back
       break;
   }
   return gp_Dir{0, -1, 0};
 }
 gp_Dir end_of(const job::Job& job) {
-  return job.bench->place == job::BenchPlace::back ? gp::DX() : gp_Dir{0, -1, 0};
+  return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
 }
 
 bool in_frame(const parts::Solid& solid) {
@@ -111,8 +111,8 @@ bool is_joist(const parts::Solid& solid) {
 /// At the bench's wall the joists' centres, at its front the whole length; both edges named.
 void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
   const double t = pen.text_mm();
-  const job::BenchPlace place = model.job.bench->place;
-  if (place == job::BenchPlace::back) {
+  const job::Side place = model.job.bench->place;
+  if (place == job::Side::back) {
     const double x = (f.x0 + f.x1) / 2;
     pen.note({x, f.y1 + 0.7 * t}, "WALL", Anchor::middle, 0.9);
     pen.note({x, f.y0 - 1.8 * t}, "FRONT", Anchor::middle, 0.9);
@@ -121,7 +121,7 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
     pen.upright({f.x1, f.y0}, {f.x1, f.y1}, f.x1 + 3 * t);
     return;
   }
-  const bool left = place == job::BenchPlace::left_end;
+  const bool left = place == job::Side::left;
   const double wall = left ? f.x0 : f.x1, front = left ? f.x1 : f.x0, out = left ? 1 : -1, y = (f.y0 + f.y1) / 2;
   const double half = 0.45 * t;  // of a letter, as the words stand upright
   pen.note({wall - out * 1.2 * t + half, y}, "WALL", Anchor::middle, 0.9, 90);
@@ -151,7 +151,7 @@ Sheet draw_bench_plan(const Subject& subject) {
              "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
-    const bool back = subject.job().bench->place == job::BenchPlace::back;
+    const bool back = subject.job().bench->place == job::Side::back;
     sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
                    (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
   });
@@ -162,7 +162,7 @@ Sheet draw_bench_front(const Subject& subject) {
   const View view = view_from(front_of(subject.job()));
   // Hidden edges of thin steel would run into bars.
   const Projection seen = project(shapes_of(model, in_frame), view, is_timber(subject.job()));
-  const job::BenchPlace place = subject.job().bench->place;
+  const job::Side place = subject.job().bench->place;
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, view);
@@ -175,13 +175,13 @@ Sheet draw_bench_front(const Subject& subject) {
                  mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
       }
     add_member_marks(pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); });
-    const bool from_right = place == job::BenchPlace::right_end;  // its open end, as it is seen
+    const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
     pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
     pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 2.5 * t);
     pen.ladder(frame.x1 + t, courses(pen, model, view));
     sheet.notes = {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
-                       (place == job::BenchPlace::back ? "left end" : "entry's end") +
+                       (place == job::Side::back ? "left end" : "entry's end") +
                        ". At each stud its length, long point to long point.",
                    std::string{"Heights at the right from the datum, the highest subfloor spot under the base."} +
                        (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
@@ -193,7 +193,7 @@ Sheet draw_bench_end(const Subject& subject) {
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
   const Projection seen = project(shapes_of(model, both), view, is_timber(subject.job()));
-  const bool back = subject.job().bench->place == job::BenchPlace::back;
+  const bool back = subject.job().bench->place == job::Side::back;
   const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
   return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
@@ -219,7 +219,7 @@ Sheet draw_bench_end(const Subject& subject) {
 
 Sheet draw_bench_section(const Subject& subject) {
   const parts::Model& model = subject.model;
-  const bool back = subject.job().bench->place == job::BenchPlace::back;
+  const bool back = subject.job().bench->place == job::Side::back;
   const auto& at = subject.facts.room.drain.now_mm;
   // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet.
   const auto& base = part(subject.facts, "base").bbox_mm;

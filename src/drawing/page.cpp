@@ -47,11 +47,11 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
 const char* hand_of(const job::Job& job) {
   if (!job.bench) return "NO BENCH";
   switch (job.bench->place) {
-    case job::BenchPlace::left_end:
+    case job::Side::left:
       return "BENCH LEFT";
-    case job::BenchPlace::right_end:
+    case job::Side::right:
       return "BENCH RIGHT";
-    case job::BenchPlace::back:
+    default:  // at the back
       break;
   }
   return "BENCH BACK";

@@ -17,7 +17,7 @@ namespace {
 using parts::Role;
 
 bool bench_is_right(const job::Job& job) {
-  return job.bench && job.bench->place == job::BenchPlace::right_end;
+  return job.bench && job.bench->place == job::Side::right;
 }
 
 /// From the entry, from above and a little from the side on which the bench does not stand.

@@ -126,9 +126,9 @@ class Plan {
   /// The bench's edges toward the base: of its frame, and of the seat that stands out over it.
   void find_bench() {
     if (!s_.job().bench) return;
-    const job::BenchPlace place = s_.job().bench->place;
-    deep_bench_ = place == job::BenchPlace::back;
-    const bool greatest = place == job::BenchPlace::left_end;
+    const job::Side place = s_.job().bench->place;
+    deep_bench_ = place == job::Side::back;
+    const bool greatest = place == job::Side::left;
     const std::size_t at = deep_bench_ ? 1 : greatest ? 3 : 0;
     for (const auto& [role, edge] : {std::pair{"bench-frame", &frame_edge_}, {"seat-block", &seat_edge_}})
       for (const facts::Part& p : s_.facts.parts)
@@ -242,7 +242,7 @@ class Plan {
 
   /// What brings a stud's face out to the base or the bench, where it is worth a shim.
   void furring() {
-    const double mark = sheet_.metric ? 1 : 25.4 / 16;
+    const double mark = units::tape_mark_mm(sheet_.metric);
     for (const facts::StudGap& stud : s_.facts.room.studs) {
       if (stud.before.empty() || std::abs(stud.at_upstand_mm) < mark) continue;
       const auto& b = part(s_.facts, stud.part_id).bbox_mm;

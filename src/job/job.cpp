@@ -22,7 +22,7 @@ bool Job::is_default(const std::string& key) const {
 
 double Job::cut_mm(double length_mm) const {
   if (!cuts.to_tape) return length_mm;
-  const double mark = unit == UnitSystem::metric ? 1 : 25.4 / 16;
+  const double mark = mark_mm();
   return std::floor(length_mm / mark + units::tolerance::length_mm) * mark;
 }
 

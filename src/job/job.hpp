@@ -58,7 +58,6 @@ struct Floor {
   std::string joist_species;
 };
 
-enum class BenchPlace { left_end, right_end, back };
 enum class FrameKind { timber, steel };
 
 struct BenchFrame {
@@ -72,7 +71,7 @@ struct BenchFrame {
 };
 
 struct Bench {
-  BenchPlace place = BenchPlace::left_end;
+  Side place = Side::left;   ///< the wall it leans on: left, right or back
   Length depth;              ///< from the stud face to the framed front, where the base begins
   Length height;             ///< of the finished front edge above the datum
   Length seat_thickness;     ///< of the seat block at its front edge
@@ -135,7 +134,8 @@ struct Job {
   const Limit* limit(const std::string& key) const;
   std::vector<std::string> defaulted;  ///< keys that the file leaves out and that have a default: nobody said so
   bool is_default(const std::string& key) const;
-  /// What a piece of a length is cut to: the mark of the tape at or below it (1/16 in or 1 mm), since a piece must go
+  double mark_mm() const { return units::tape_mark_mm(unit == UnitSystem::metric); }  ///< of the tape in the job's unit
+  /// What a piece of a length is cut to: the mark of the tape at or below it, since a piece must go
   /// in; the length itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;
 };

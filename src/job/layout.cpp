@@ -22,15 +22,15 @@ Rect bench_plan(const Job& job, const survey::Room& room) {
   const double depth = job.bench->depth.in_mm(), high = top_of_bench(job), width = room.width, back = room.depth;
   const auto reach = [&](Side side, double from, double to) { return room.innermost(side, from, to, 0, high); };
   switch (job.bench->place) {
-    case BenchPlace::left_end: {
+    case Side::left: {
       const double x = reach(Side::left, 0, back);
       return {x, 0, x + depth, reach(Side::back, x, x + depth)};
     }
-    case BenchPlace::right_end: {
+    case Side::right: {
       const double x = reach(Side::right, 0, back);
       return {x - depth, 0, x, reach(Side::back, x - depth, x)};
     }
-    case BenchPlace::back:
+    default:  // at the back
       break;
   }
   const double y = reach(Side::back, 0, width);
@@ -42,9 +42,9 @@ Rect bench_plan(const Job& job, const survey::Room& room) {
 Rect base_footprint(const Job& job, const Layout& layout) {
   const survey::Room& room = layout.room;
   const double length = job.base.length.in_mm(), width = job.base.width.in_mm(), high = top_of_base(job);
-  const bool left_bench = job.bench && job.bench->place == BenchPlace::left_end;
-  const bool right_bench = job.bench && job.bench->place == BenchPlace::right_end;
-  const bool back_bench = job.bench && job.bench->place == BenchPlace::back;
+  const bool left_bench = job.bench && job.bench->place == Side::left;
+  const bool right_bench = job.bench && job.bench->place == Side::right;
+  const bool back_bench = job.bench && job.bench->place == Side::back;
   const double left = room.innermost(Side::left, 0, room.depth, 0, high);
   const double right = room.innermost(Side::right, 0, room.depth, 0, high);
   double x0 = (left + right - length) / 2;
@@ -86,12 +86,7 @@ Rect inside_upstands(const Job& job, const Rect& base) {
 
 /// Along framing the bed is held back; on open sides it runs past the base.
 Rect bed_footprint(const Job& job, const Rect& base) {
-  const auto framed = [&](Side side) {
-    const bool bench = job.bench && ((job.bench->place == BenchPlace::left_end && side == Side::left) ||
-                                     (job.bench->place == BenchPlace::right_end && side == Side::right) ||
-                                     (job.bench->place == BenchPlace::back && side == Side::back));
-    return bench || job.alcove.has_wall(side);
-  };
+  const auto framed = [&](Side side) { return (job.bench && job.bench->place == side) || job.alcove.has_wall(side); };
   const auto inset = [&](Side side) { return framed(side) ? job.bed.holdback.in_mm() : -job.bed.overrun.in_mm(); };
   return {base.x0 + inset(Side::left), base.y0 + inset(Side::front), base.x1 - inset(Side::right),
           base.y1 - inset(Side::back)};
@@ -170,7 +165,7 @@ double opening_edge_low(const Job& job, const Layout& layout) {
 
 void stack_bench(const Job& job, Layout& layout) {
   const Bench& bench = *job.bench;
-  layout.bench_length = bench.place == BenchPlace::back ? layout.bench.width() : layout.bench.depth();
+  layout.bench_length = bench.place == Side::back ? layout.bench.width() : layout.bench.depth();
   layout.seat_front = bench.height.in_mm();
   layout.deck_top = layout.seat_front - bench.seat_thickness.in_mm();
   layout.joist_top = layout.deck_top - bench.frame.deck.in_mm();

@@ -83,8 +83,8 @@ std::vector<Key> base_keys() {
       {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source",
        no_choices, STORE(j.base.density_kg_m3 = v.number)},
       {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 80,
-       "pockets side by side along the length; 0: no ribs. Files of more would take minutes to write",
-       no_choices, STORE(j.base.ribs.columns = static_cast<int>(v.number))},
+       "pockets side by side along the length; 0: no ribs. Files of more would take minutes to write", no_choices,
+       STORE(j.base.ribs.columns = static_cast<int>(v.number))},
       {"base.ribs.rows", Kind::integer, usual, "6", "6", 0, 40, "pockets one behind the other; 0: no ribs", no_choices,
        STORE(j.base.ribs.rows = static_cast<int>(v.number))},
       {"base.ribs.width", Kind::length, usual, "\"1/2 in\"", "12", 1, 100, "of every rib", no_choices,
@@ -188,9 +188,9 @@ std::vector<Key> bench_keys() {
        0,
        "where it stands, seen from the entry",
        {"left-end", "right-end", "back"},
-       STORE(bench(j).place = v.text == "left-end"    ? BenchPlace::left_end
-                              : v.text == "right-end" ? BenchPlace::right_end
-                                                      : BenchPlace::back)},
+       STORE(bench(j).place = v.text == "left-end"    ? Side::left
+                              : v.text == "right-end" ? Side::right
+                                                      : Side::back)},
       {"bench.depth", Kind::length, required, "\"14-1/2 in\"", "370", least_bench_mm, 1000,
        "from the stud face to the framed front, where the base begins", no_choices, STORE(bench(j).depth = v.length())},
       {"bench.height", Kind::length, required, "\"18 in\"", "460", 250, 800,

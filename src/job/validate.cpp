@@ -43,9 +43,7 @@ class Judge {
 
   void alcove() {
     if (!job_.bench) return;
-    const Side side = job_.bench->place == BenchPlace::left_end    ? Side::left
-                      : job_.bench->place == BenchPlace::right_end ? Side::right
-                                                                   : Side::back;
+    const Side side = job_.bench->place;
     if (!job_.alcove.has_wall(side))
       add("bench.place",
           std::string{"the bench leans on the "} + name_of(side) + " wall, and alcove.walls has none there");
@@ -94,7 +92,7 @@ class Judge {
   void footprint() {
     // In a room as measured a little too much is for the checks to tell, with the place and the remedy.
     constexpr double clearly_mm = 50;
-    const bool back = job_.bench && job_.bench->place == BenchPlace::back;
+    const bool back = job_.bench && job_.bench->place == Side::back;
     const auto fits = [&](const char* key, const char* what, Length base, bool with_bench, Length opening) {
       const Length bench = with_bench ? job_.bench->depth : Length{};
       if ((base + bench - opening).in_mm() <= (at_.room.square_known ? clearly_mm : slack)) return;

@@ -7,18 +7,13 @@
 #include "job/range.hpp"
 #include "job/toml.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
 
 std::string quoted(const std::string& text) {
   return "'" + quoted_start(text) + "'";
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text;
 }
 
 /// What stands in the file, for messages.
@@ -117,7 +112,7 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
   const auto text = node.value_exact<std::string>();
   if (!text) {
     why = "found " + found(node) + "; wanted " +
-          (key.kind == Kind::choice ? "one of " + joined(key.choices) : example(key.kind));
+          (key.kind == Kind::choice ? "one of " + units::joined(key.choices) : example(key.kind));
     return std::nullopt;
   }
   value.text = *text;
@@ -136,7 +131,7 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
   }
   const auto& choices = key.choices;
   if (key.kind == Kind::choice && std::find(choices.begin(), choices.end(), *text) == choices.end()) {
-    why = "found " + quoted(*text) + "; allowed is one of " + joined(choices);
+    why = "found " + quoted(*text) + "; allowed is one of " + units::joined(choices);
     return std::nullopt;
   }
   if (key.kind == Kind::text && text->find_first_not_of(" \t\n") == std::string::npos) {
@@ -164,7 +159,8 @@ std::optional<Value> read_list(const toml::node& node, const Key& key, UnitSyste
     const bool known = word && std::find(key.choices.begin(), key.choices.end(), *word) != key.choices.end();
     const bool again = known && std::find(value.words.begin(), value.words.end(), *word) != value.words.end();
     if (!known || again) {
-      why = "found " + found(item) + (again ? " twice" : "; allowed is each of " + joined(key.choices) + " once");
+      why =
+          "found " + found(item) + (again ? " twice" : "; allowed is each of " + units::joined(key.choices) + " once");
       return std::nullopt;
     }
     value.words.push_back(*word);

@@ -67,17 +67,11 @@ struct Before {
   double inward;
 };
 
-Side side_of(job::BenchPlace place) {
-  return place == job::BenchPlace::left_end    ? Side::left
-         : place == job::BenchPlace::right_end ? Side::right
-                                               : Side::back;
-}
-
 class Walls {
  public:
   explicit Walls(const parts::Model& model)
       : model_{model}, base_{*plan_of(model, parts::Role::base)}, bench_{plan_of(model, parts::Role::bench_frame)} {
-    if (model.job.bench) bench_side_ = side_of(model.job.bench->place);
+    if (model.job.bench) bench_side_ = model.job.bench->place;
   }
 
   void studs(double floor, double upstand, facts::Room& room) const {
@@ -244,7 +238,7 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
     for (Entry* entry : {&framed, &finished})
       entry->take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
     const auto b = brep::box_of(seat->shape);
-    const bool back = model.job.bench->place == job::BenchPlace::back;
+    const bool back = model.job.bench->place == job::Side::back;
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
   }
   facts.clear.entry_mm = framed.width();

@@ -226,11 +226,7 @@ facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::ve
 }
 
 bool seat_at(const job::Job& job, job::Side side) {
-  if (!job.bench) return false;
-  const job::BenchPlace place = job.bench->place;
-  return (side == job::Side::left && place == job::BenchPlace::left_end) ||
-         (side == job::Side::right && place == job::BenchPlace::right_end) ||
-         (side == job::Side::back && place == job::BenchPlace::back);
+  return job.bench && job.bench->place == side;
 }
 
 /// Middle of one pair of sides, then across the other pair there.

@@ -95,16 +95,7 @@ bool among(const std::vector<Side>& sides, Side side) {
 }  // namespace
 
 std::optional<Side> bench_side(const job::Job& job) {
-  if (!job.bench) return std::nullopt;
-  switch (job.bench->place) {
-    case job::BenchPlace::left_end:
-      return Side::left;
-    case job::BenchPlace::right_end:
-      return Side::right;
-    case job::BenchPlace::back:
-      break;
-  }
-  return Side::back;
+  return job.bench ? std::optional{job.bench->place} : std::nullopt;
 }
 
 std::vector<facts::Edge> measure_edges(const parts::Model& model) {

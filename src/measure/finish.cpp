@@ -129,10 +129,7 @@ class Finisher {
         threshold_{model, "threshold"},
         seat_{model, "seat"} {
     finish_.top_mm = std::min(heights.drain_top_mm + job_.buy.tile.height.in_mm(), job_.alcove.height.in_mm());
-    if (job_.bench)
-      bench_ = job_.bench->place == job::BenchPlace::left_end    ? Side::left
-               : job_.bench->place == job::BenchPlace::right_end ? Side::right
-                                                                 : Side::back;
+    if (job_.bench) bench_ = job_.bench->place;
   }
 
   facts::Finish finish(const facts::Facts& facts) {

@@ -76,11 +76,7 @@ struct Before {
 
 Before before_wall(const parts::Model& model, const facts::Heights& heights, job::Side side) {
   const auto bench = plan_of(model, parts::Role::bench_frame);
-  const job::BenchPlace place = model.job.bench ? model.job.bench->place : job::BenchPlace::back;
-  const bool at_bench = bench && ((side == job::Side::left && place == job::BenchPlace::left_end) ||
-                                  (side == job::Side::right && place == job::BenchPlace::right_end) ||
-                                  (side == job::Side::back && place == job::BenchPlace::back));
-  if (at_bench) return {*bench, model.job.bench->height.in_mm()};
+  if (bench && side == model.job.bench->place) return {*bench, model.job.bench->height.in_mm()};
   return {*plan_of(model, parts::Role::base), heights.upstand_top_mm.value_or(heights.rim_greatest_mm)};
 }
 
@@ -134,7 +130,7 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
   const auto face = [&](job::Side side, double otherwise) {
     return inside_face(model, framing, facts.heights, side, otherwise);
   };
-  const bool back_bench = bench && job.bench->place == job::BenchPlace::back;
+  const bool back_bench = bench && job.bench->place == job::Side::back;
   add(true, face(job::Side::right, job.alcove.width.in_mm()) - face(job::Side::left, 0), bench && !back_bench);
   add(false, face(job::Side::back, job.alcove.depth.in_mm()), back_bench);
 }

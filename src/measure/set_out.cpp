@@ -40,17 +40,17 @@ class Marks {
   }
 
   void bench_lines(const survey::Rect& bench) {
-    const job::BenchPlace place = model_.job.bench->place;
+    const job::Side place = model_.job.bench->place;
     const auto line = [&](Side side, double at, double edge, const char* end) {
       if (const auto face = wall_line(model_, side, at))
         add(std::string{"bench frame's front from the "} + name_of(side) + " stud face, at its " + end + " end",
             std::abs(*face - edge));
     };
-    if (place == job::BenchPlace::back) {
+    if (place == job::Side::back) {
       line(Side::back, bench.x0, bench.y0, "left");
       line(Side::back, bench.x1, bench.y0, "right");
     } else {
-      const bool left = place == job::BenchPlace::left_end;
+      const bool left = place == job::Side::left;
       line(left ? Side::left : Side::right, bench.y1, left ? bench.x1 : bench.x0, "back");
       line(left ? Side::left : Side::right, bench.y0, left ? bench.x1 : bench.x0, "front");
     }

@@ -113,8 +113,7 @@ Flanks::Flanks(const parts::Model& model, double beyond_mm) {
   const double from = base.y0 - beyond_mm + same_mm, to = base.y1 + beyond_mm - same_mm;
   const Framing framing{model};
   for (const char* family : {"wall-left", "wall-right"}) take(framing.of(family), false, from, to);
-  if (model.job.bench && model.job.bench->place != job::BenchPlace::back)
-    take(framing.of("bench-frame"), true, from, to);
+  if (model.job.bench && model.job.bench->place != job::Side::back) take(framing.of("bench-frame"), true, from, to);
 }
 
 void Flanks::take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y) {

@@ -26,10 +26,10 @@ class Frame {
         front_{bench_.depth.in_mm()} {
     place_ = bench_to_alcove(job, layout) * along_by(layout.bench_length - length_);
     const auto walled = [&](job::Side side) { return job.alcove.has_wall(side); };
-    using job::BenchPlace, job::Side;
-    if (bench_.place == BenchPlace::left_end) first_walled_ = walled(Side::back), last_walled_ = false;
-    if (bench_.place == BenchPlace::right_end) first_walled_ = false, last_walled_ = walled(Side::back);
-    if (bench_.place == BenchPlace::back) first_walled_ = walled(Side::right), last_walled_ = walled(Side::left);
+    using job::Side;
+    if (bench_.place == Side::left) first_walled_ = walled(Side::back), last_walled_ = false;
+    if (bench_.place == Side::right) first_walled_ = false, last_walled_ = walled(Side::back);
+    if (bench_.place == Side::back) first_walled_ = walled(Side::right), last_walled_ = walled(Side::left);
   }
 
   /// From the frame's own coordinates into the alcove.
@@ -66,9 +66,9 @@ class Frame {
   /// at the back has half of it at either end. u runs from the back in a bench at the left end, to it in one at the
   /// right.
   gp_Trsf along_by(double left) const {
-    const double shares[] = {0, 1, 0.5};  // in the order of BenchPlace
+    const double share = bench_.place == job::Side::left ? 0 : bench_.place == job::Side::right ? 1 : 0.5;
     gp_Trsf shift;
-    shift.SetTranslation({left * shares[static_cast<std::size_t>(bench_.place)], 0, 0});
+    shift.SetTranslation({left * share, 0, 0});
     return shift;
   }
 

@@ -121,11 +121,11 @@ gp_Trsf bench_to_alcove(const job::Job& job, const job::Layout& layout) {
     return shift * turn;
   };
   switch (job.bench->place) {
-    case job::BenchPlace::left_end:
+    case job::Side::left:
       return turned(-M_PI / 2, {plan.x0, plan.y1, 0});
-    case job::BenchPlace::right_end:
+    case job::Side::right:
       return turned(M_PI / 2, {plan.x1, plan.y0, 0});
-    case job::BenchPlace::back:
+    default:  // at the back
       break;
   }
   return turned(M_PI, {plan.x1, plan.y1, 0});

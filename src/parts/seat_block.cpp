@@ -8,16 +8,15 @@ namespace {
 
 /// Upstand thickness at the bench's two ends, u = 0 and u = length: none at an open end.
 std::pair<double, double> end_upstands(const job::Job& job) {
-  using job::BenchPlace;
   using job::Side;
   const double t = job.bench->upstand_thickness.in_mm();
   const auto at = [&](Side side) { return job.alcove.has_wall(side) ? t : 0.0; };
   switch (job.bench->place) {
-    case BenchPlace::left_end:
+    case Side::left:
       return {at(Side::back), 0};
-    case BenchPlace::right_end:
+    case Side::right:
       return {0, at(Side::back)};
-    case BenchPlace::back:
+    default:  // at the back
       break;
   }
   return {at(Side::right), at(Side::left)};
@@ -25,11 +24,8 @@ std::pair<double, double> end_upstands(const job::Job& job) {
 
 /// The apron stands on the base's upstand along the bench, or ends at the rim where there is none.
 double apron_foot(const job::Job& job, const job::Layout& layout) {
-  using job::BenchPlace;
   using job::Side;
-  const Side side = job.bench->place == BenchPlace::left_end    ? Side::left
-                    : job.bench->place == BenchPlace::right_end ? Side::right
-                                                                : Side::back;
+  const Side side = job.bench->place;
   const auto& upstands = job.base.upstands;
   const bool stands =
       !job.base.upstand_thickness.is_zero() && std::find(upstands.begin(), upstands.end(), side) != upstands.end();

@@ -5,15 +5,10 @@
 #include "report/stick_text.hpp"
 #include "report/together.hpp"
 #include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::report {
 namespace {
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string out;
-  for (const std::string& word : words) out += (out.empty() ? "" : " ") + word;
-  return out;
-}
 
 Field number(double value, int decimals) {
   return Field::number(value, decimals);
@@ -50,7 +45,8 @@ std::string cuts_csv(const Report& report) {
               "width mm", "thickness mm", "ends",  "parts",  "fitted mm"};
   for (const takeoff::CutRow& c : report.cuts)
     table.row(c.mark, Field::count(c.count), c.stock, length(c.length_mm, metric), number(c.length_mm, 3),
-              number(c.width_mm, 3), number(c.thickness_mm, 3), c.ends, joined(c.part_ids), number(c.fitted_mm, 3));
+              number(c.width_mm, 3), number(c.thickness_mm, 3), c.ends, units::joined(c.part_ids, " "),
+              number(c.fitted_mm, 3));
   return table.text();
 }
 

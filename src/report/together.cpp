@@ -10,10 +10,7 @@ namespace fallwright::report {
 namespace {
 
 const char* hand_of(const job::Job& job) {
-  if (!job.bench) return "no bench";
-  return job.bench->place == job::BenchPlace::left_end    ? "left"
-         : job.bench->place == job::BenchPlace::right_end ? "right"
-                                                          : "back";
+  return job.bench ? job::name_of(job.bench->place) : "no bench";
 }
 
 bool is_metric(const job::Job& job) {

@@ -19,7 +19,7 @@ const char* const no_line =
 
 /// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
-  const double mark = job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  const double mark = job.mark_mm();
   return std::round(point.plane_mm / mark) * mark;
 }
 

@@ -15,8 +15,8 @@ double spare_mm(const job::Job& job, const facts::Facts& facts, bool along_width
                                   [](const facts::Opening& o) { return o.axis == "width"; });
   if (width == facts.openings.end() || width->left_over_mm <= 0) return 0;
   const double all = width->left_over_mm;
-  if (job.bench && job.bench->place == job::BenchPlace::left_end) return to_right ? all : 0;
-  if (job.bench && job.bench->place == job::BenchPlace::right_end) return to_right ? 0 : all;
+  if (job.bench && job.bench->place == job::Side::left) return to_right ? all : 0;
+  if (job.bench && job.bench->place == job::Side::right) return to_right ? 0 : all;
   switch (job.base.against) {
     case job::Against::left:
       return to_right ? all : 0;

@@ -422,7 +422,7 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
 }
 
 std::string text_at_least(double mm, const job::Job& job) {
-  const double mark = job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  const double mark = job.mark_mm();
   return text_of(std::ceil(mm / mark - units::tolerance::length_mm) * mark, Unit::mm, job);
 }
 

@@ -1,16 +1,10 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/remedy.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
-
-std::string listed(const std::vector<std::string>& words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return text;
-}
 
 /// Without an upstand water on the floor reaches the wall's foot, behind whatever finish stands on the base.
 Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -23,9 +17,10 @@ Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) 
   }
   std::string where = bare.empty()
                           ? "every side against wall or bench turns up"
-                          : "nothing turns up on the " + listed(bare) + ": water gets behind the wall's finish";
+                          : "nothing turns up on the " + units::listed(bare) + ": water gets behind the wall's finish";
   if (bare.empty() && !lapped.empty())
-    where = "the wall's waterproofing laps over the " + listed(lapped) + ", as the job file says; the rest turns up";
+    where =
+        "the wall's waterproofing laps over the " + units::listed(lapped) + ", as the job file says; the rest turns up";
   const std::string lap = "lap the wall's waterproofing over the base's edge and bond it there (base.upstands.lapped)";
   Finding finding = found(static_cast<double>(bare.size()), where,
                           by_make(job, "give the base an upstand there (base.upstands.sides)",
@@ -53,13 +48,13 @@ Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::vector<std::string> ways;
   if (facts.skirt->apron_mm <= 0) ways.push_back("no apron before the frame");
   if (!facts.skirt->bare_walls.empty())
-    ways.push_back("no upstand of the seat along the " + listed(facts.skirt->bare_walls) + " wall" +
+    ways.push_back("no upstand of the seat along the " + units::listed(facts.skirt->bare_walls) + " wall" +
                    (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
   const std::size_t count = facts.skirt->bare_walls.size() + (facts.skirt->apron_mm <= 0 ? 1 : 0);
-  const Finding finding =
-      found(static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : listed(ways),
-            "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
-            "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
+  const Finding finding = found(
+      static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : units::listed(ways),
+      "give the seat block an apron and upstands (bench.apron_thickness, bench.upstand_thickness, "
+      "bench.upstand_height), or waterproof the frame and say so (bench.frame.waterproofed = \"yes\")");
   return mended_by(finding, {{"bench.frame.waterproofed", "\"yes\""}});
 }
 

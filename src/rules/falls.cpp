@@ -66,14 +66,13 @@ double least_toward(const std::vector<facts::Facet>& facets, double x, double y)
 
 double toward_base(const job::Bench& bench, const std::vector<facts::Facet>& facets) {
   switch (bench.place) {
-    case job::BenchPlace::left_end:
+    case job::Side::left:
       return least_toward(facets, 1, 0);
-    case job::BenchPlace::right_end:
+    case job::Side::right:
       return least_toward(facets, -1, 0);
-    case job::BenchPlace::back:
+    default:  // at the back
       return least_toward(facets, 0, -1);
   }
-  return 0;
 }
 
 const char* const no_seat = "the job has a bench, and its seat has no facet to measure";

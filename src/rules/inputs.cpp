@@ -7,6 +7,7 @@
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -15,15 +16,8 @@ using facts::Facts;
 using job::Job;
 using State = std::optional<Standing>;
 
-/// "left", "left and right", "back, left and right".
-std::string listed(const std::vector<std::string>& words, const char* last = " and ") {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i) text += (i == 0 ? "" : i + 1 == words.size() ? last : ", ") + words[i];
-  return text;
-}
-
 std::string walls_text(const std::vector<std::string>& walls) {
-  return listed(walls, ", ") + " wall" + (walls.size() > 1 ? "s" : "");
+  return units::listed(walls, ", ") + " wall" + (walls.size() > 1 ? "s" : "");
 }
 
 bool slab(const Job& job) {
@@ -65,7 +59,7 @@ std::string read_levels(const Job& job, const Facts& facts) {
   std::vector<std::string> places;
   for (const facts::NamedPlace& p : unread)
     places.push_back("its " + p.name + " corner (" + place_of(p.at_mm, job) + ")");
-  return "the spot levels do not span the base: take some near " + listed(places) + " as well (survey.floor)";
+  return "the spot levels do not span the base: take some near " + units::listed(places) + " as well (survey.floor)";
 }
 
 std::string read_plan(const Job& job, const Facts& facts) {
@@ -75,7 +69,7 @@ std::string read_plan(const Job& job, const Facts& facts) {
   if (!job.alcove.is_figure())
     return "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
   const std::vector<std::string>& missing = facts.room.closure.missing;
-  const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : listed(missing, ", ");
+  const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : units::listed(missing, ", ");
   return "measure the alcove at the floor: " + what + " (survey.plan)";
 }
 

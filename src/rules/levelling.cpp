@@ -192,9 +192,9 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   const facts::Part* seat = part_of(facts, "seat-block");
   if (!seat || !job.bench) return {};
-  const Vec toward = job.bench->place == job::BenchPlace::left_end    ? Vec{1, 0, 0}
-                     : job.bench->place == job::BenchPlace::right_end ? Vec{-1, 0, 0}
-                                                                      : Vec{0, -1, 0};
+  const Vec toward = job.bench->place == job::Side::left    ? Vec{1, 0, 0}
+                     : job.bench->place == job::Side::right ? Vec{-1, 0, 0}
+                                                            : Vec{0, -1, 0};
   std::vector<Bound> bounds;
   add_bounds(facts, "seat", "seat", limits.at("seat.fall-least"), toward, bounds);
   add_bounds(facts, "seat", "seat", limits.at("seat.fall-greatest"), {}, bounds);

@@ -27,7 +27,7 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
   const bool low = limit.least && height < *limit.least;
   const double now = job.bench->height.in_mm();
   // Studs that are cut to the tape leave the seat up to a mark lower than it is asked for.
-  const double mark = !job.cuts.to_tape ? 0 : job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  const double mark = job.cuts.to_tape ? job.mark_mm() : 0;
   const double to = low ? up_to_mark(now + *limit.least - height + mark, job)
                         : down_to_mark(now + limit.greatest.value_or(height) - height - mark, job);
   return mended_by(found(height, "seat's front edge above the bath floor outside",

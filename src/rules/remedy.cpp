@@ -9,7 +9,7 @@
 namespace fallwright::rules {
 
 double up_to_mark(double mm, const job::Job& job) {
-  const double mark = job.unit == job::UnitSystem::metric ? 1 : 25.4 / 16;
+  const double mark = job.mark_mm();
   return std::ceil(mm / mark - units::tolerance::length_mm) * mark;
 }
 

@@ -81,7 +81,7 @@ bool still_a_seat(const Ground& ground, double depth_mm) {
 Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
   const job::Job& job = ground.job;
   const std::string by = text_at_least(by_mm, job), longer = axis == 0 ? "longer (base.length)" : "wider (base.width)";
-  const bool at_back = job.bench && job.bench->place == job::BenchPlace::back;
+  const bool at_back = job.bench && job.bench->place == job::Side::back;
   const bool gives = job.bench && (at_back ? 1U : 0U) == axis;
   const std::string other = "a base " + by + " " + longer + ", and an alcove that takes it";
   if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
@@ -102,7 +102,7 @@ std::size_t narrow_axis(const job::Job& job, const facts::Facts& facts) {
   const auto base = base_of(facts);
   if (!base) return 0;
   std::array<double, 2> free = *base;
-  if (job.bench) free[job.bench->place == job::BenchPlace::back ? 1 : 0] -= job.bench->overhang.in_mm();
+  if (job.bench) free[job.bench->place == job::Side::back ? 1 : 0] -= job.bench->overhang.in_mm();
   free[1] -= job.base.threshold.width.in_mm();
   return free[0] <= free[1] ? 0 : 1;
 }
@@ -117,7 +117,7 @@ Finding area(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, "clear.area", limit)) return *none;
   const Free free = free_of(ground.facts);
   const job::Job& job = ground.job;
-  const std::size_t axis = job.bench && job.bench->place == job::BenchPlace::back ? 1 : 0;
+  const std::size_t axis = job.bench && job.bench->place == job::Side::back ? 1 : 0;
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
   const Growth growth = grown(ground, axis, (*limit.least - free.area_mm2) / across);
   return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",

@@ -3,23 +3,18 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
 
 constexpr double in = 25.4;
 
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text;
-}
-
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
   if (!job.alcove.is_figure()) return not_applicable("fewer than three walls make no figure that could close");
   if (!c.solved) return unread();
-  if (!c.spare) return missing("measure the alcove at the floor: " + joined(c.missing) + " (survey.plan)");
+  if (!c.spare) return missing("measure the alcove at the floor: " + units::joined(c.missing) + " (survey.plan)");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   std::string advice = "the six readings cannot all be right: measure all of them again";
   for (const facts::Tape& t : c.readings)

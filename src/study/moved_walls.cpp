@@ -15,8 +15,8 @@ double along_of(const Wall& wall, double y) {
 
 /// x of every place at which an end bench may be tight to its wall.
 std::vector<double> bench_places(const job::Job& job, const job::Layout& at) {
-  if (!job.bench || job.bench->place == job::BenchPlace::back) return {};
-  const job::Side side = job.bench->place == job::BenchPlace::left_end ? job::Side::left : job::Side::right;
+  if (!job.bench || job.bench->place == job::Side::back) return {};
+  const job::Side side = job.bench->place == job::Side::left ? job::Side::left : job::Side::right;
   const Wall* wall = at.room.wall(side);
   if (!wall) return {};
   std::vector<double> alongs{along_of(*wall, 0), along_of(*wall, at.room.depth)};

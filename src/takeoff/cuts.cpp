@@ -60,7 +60,7 @@ std::string mark_of(std::size_t index) {
 std::string fitted_text(const CutRow& cut, bool metric) {
   constexpr double readable = 0.05;
   if (cut.fitted_mm < readable) return "";
-  const double mark = metric ? 1 : 25.4 / 16;
+  const double mark = units::tape_mark_mm(metric);
   return "fitted to the floor: shim or scribe, up to " +
          units::to_text(units::Length::mm(std::ceil(cut.fitted_mm / mark) * mark), metric);
 }

@@ -144,6 +144,10 @@ std::string to_text(Length length, bool metric) {
   return metric ? to_mm(length) : to_inches(length);
 }
 
+double tape_mark_mm(bool metric) {
+  return metric ? 1 : 25.4 / 16;
+}
+
 Length round_to_tape(Length length, bool metric) {
   return metric ? Length::mm(std::round(length.in_mm())) : Length::inches(std::round(length.in_inches() * 16) / 16);
 }

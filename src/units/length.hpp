@@ -53,7 +53,9 @@ std::string to_mm(Length length);
 /// `to_inches` or `to_mm`.
 std::string to_text(Length length, bool metric);
 
-/// The nearest multiple of 1/16 in, or of 1 mm: the length that can be cut.
+/// What a tape is read and cut to: 1/16 in, or 1 mm.
+double tape_mark_mm(bool metric);
+/// The nearest mark of the tape.
 Length round_to_tape(Length length, bool metric);
 
 }  // namespace fallwright::units

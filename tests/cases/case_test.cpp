@@ -62,7 +62,7 @@ job::Job mirrored(job::Job job) {
     for (job::Side& side : *sides) side = other(side);
   for (survey::Plumb& plumb : job.survey.plumbs) plumb.wall = other(plumb.wall);
   job.drain.across.side = other(job.drain.across.side);
-  if (job.bench && job.bench->place == job::BenchPlace::left_end) job.bench->place = job::BenchPlace::right_end;
+  if (job.bench && job.bench->place == job::Side::left) job.bench->place = job::Side::right;
   return job;
 }
 

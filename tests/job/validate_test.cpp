@@ -46,7 +46,7 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
               }),
               HasSubstr("limits.floor_fall_least: is more than limits.floor_fall_greatest"));
   EXPECT_THAT(told([](Job& j) { j.base.width = in(37); }), HasSubstr("base.width: base 37\", alcove depth is 36\""));
-  EXPECT_THAT(told([](Job& j) { j.bench->place = BenchPlace::back; }),
+  EXPECT_THAT(told([](Job& j) { j.bench->place = Side::back; }),
               HasSubstr("base 36\" + bench 14-1/2\" = 50-1/2\", alcove depth is 36\""));
   EXPECT_THAT(told([](Job& j) { j.alcove.walls = {Side::back}; }),
               HasSubstr("bench.place: the bench leans on the left wall"));

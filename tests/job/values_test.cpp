@@ -322,7 +322,7 @@ TEST(Values, OfFloorBaseAndDrain) {
 TEST(Values, OfBenchBedAndCuts) {
   // Source: the file above.
   const Bench& b = *own().bench;
-  EXPECT_EQ(b.place, BenchPlace::right_end);
+  EXPECT_EQ(b.place, Side::right);
   EXPECT_EQ(b.depth.in_mm(), 381);
   EXPECT_EQ(b.height.in_mm(), 452);
   EXPECT_EQ(b.seat_thickness.in_mm(), 33);

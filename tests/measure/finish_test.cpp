@@ -52,7 +52,7 @@ TEST(Finish, WallsOverTheSeatsNoseAreTiledOnceWhateverTheUpstands) {
   left.bench->overhang = job::Length::inches(1);
   left.bench->upstand_thickness = job::Length::inches(0.75);
   job::Job right = left;
-  right.bench->place = job::BenchPlace::right_end, right.drain.across.side = job::Side::right;
+  right.bench->place = job::Side::right, right.drain.across.side = job::Side::right;
   const double seat = 15.25 * (top - (nose + nose + 15.25 / 48) / 2);
   for (const job::Job& j : {left, right})
     EXPECT_NEAR(area(finish_of(j), "walls", "back"), 55.5 * (top - rim) + seat, 1e-6);
@@ -103,7 +103,7 @@ TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {
 TEST(Finish, TheOtherHandTakesAsMuch) {
   // Source: property; mirrored left and right.
   job::Job right = sample::alcove();
-  right.bench->place = job::BenchPlace::right_end;
+  right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   const facts::Finish a = sample::alcove_facts().finish, b = finish_of(right);
   EXPECT_NEAR(area(a, "walls", "left"), area(b, "walls", "right"), 1e-9);
@@ -117,7 +117,7 @@ TEST(Finish, TheOtherHandTakesAsMuch) {
 TEST(Finish, ABenchAlongTheBackLeavesItsEnds) {
   // Source: closed form; the base's walls are left and right, the back wall is above the seat alone.
   job::Job job = sample::alcove();
-  job.bench->place = job::BenchPlace::back;
+  job.bench->place = job::Side::back;
   job.base.width = job::Length::inches(21.5);
   job.drain.along = {job::Side::back, job::Length::inches(9)};
   const facts::Finish finish = finish_of(job);

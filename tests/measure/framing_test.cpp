@@ -38,7 +38,7 @@ job::Job standing(std::vector<double> back_mm) {
 }
 
 job::Job mirrored(job::Job j) {
-  j.bench->place = job::BenchPlace::right_end;
+  j.bench->place = job::Side::right;
   j.drain.across.side = Side::right;
   for (survey::Studs& s : j.survey.studs)
     if (s.wall == Side::back) s.from = s.from == Side::left ? Side::right : Side::left;

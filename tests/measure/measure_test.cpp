@@ -269,7 +269,7 @@ TEST(Members, StudsOnAFallingFloorAreCutToIt) {
 TEST(Symmetry, TheMirroredJobMeasuresTheSame) {
   // Source: symmetry about the alcove's middle: falls, bed, clear floor and heights keep their values.
   job::Job left = sample::alcove(), right = left;
-  right.bench->place = job::BenchPlace::right_end;
+  right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   right.floor.joist_first = in(72 - 3 - 64);
   const facts::Facts a = measured(left), b = measured(right);

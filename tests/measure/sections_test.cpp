@@ -185,7 +185,7 @@ TEST(Bearers, ATimberFramesSpansAreThoseOfItsLayout) {
   // Source: by hand: bench 36 in long and 14-1/2 in deep, 2x4, 16 in at most: three bays of 34-1/2 / 3 = 11-1/2 in,
   // 10 in clear. A joist runs 13 in, from a cleat 1-1/2 in thick to a plate 3-1/2 in wide less the rail: 9-1/2 in
   // clear, 11-1/4 in between middles, and bears on 1-1/2 x 1-1/2 in.
-  for (const auto place : {job::BenchPlace::left_end, job::BenchPlace::right_end}) {
+  for (const auto place : {job::Side::left, job::Side::right}) {
     job::Job job = sample::alcove();
     job.bench->place = place;
     const auto bearers = measure_bearers(parts::build_framing(job));
@@ -233,7 +233,7 @@ TEST(Bearers, ABenchAcrossTheBackRunsAlongTheWidth) {
   // Source: by hand: 72 in long: five bays of 70-1/2 / 5 = 14.1 in, 12.6 in clear.
   job::Job job = sample::alcove();
   job.alcove.depth = job::Length::inches(50.5);
-  job.bench->place = job::BenchPlace::back;
+  job.bench->place = job::Side::back;
   job.base.length = job::Length::inches(72);
   const auto bearers = measure_bearers(parts::build_framing(job));
   ASSERT_EQ(bearers.size(), 5U);

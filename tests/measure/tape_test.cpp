@@ -30,7 +30,7 @@ job::Job odd(unsigned seed) {
   job.drain.across.distance = job.base.length / 2;
   job.drain.along.distance = job.base.width * 0.45;
   if (seed % 3 == 0) job.floor.drop_along_width = between(-0.5, 0.5), job.floor.drop_along_depth = between(-0.3, 0.3);
-  if (seed % 5 == 0) job.bench->place = job::BenchPlace::right_end, job.drain.across.side = job::Side::right;
+  if (seed % 5 == 0) job.bench->place = job::Side::right, job.drain.across.side = job::Side::right;
   return job;
 }
 

@@ -51,7 +51,7 @@ TEST(StudGap, BehindABenchIsThatToTheBench) {
   // the bench is none of theirs.
   for (const bool left : {true, false}) {
     job::Job j = sample::alcove();
-    if (!left) j.bench->place = job::BenchPlace::right_end, j.drain.across.side = Side::right;
+    if (!left) j.bench->place = job::Side::right, j.drain.across.side = Side::right;
     j.base.length = j.base.length - Length::mm(4);
     j.base.width = j.base.width - Length::mm(60);
     j.survey.plumbs.push_back({Side::back, 900, {120, 1.6, survey::Face::stud, 0}, 1200});
@@ -74,7 +74,7 @@ TEST(WayIn, IsNowhereNarrowerThanItsLeast) {
   // which no even step of height hits.
   for (const bool left : {true, false}) {
     job::Job j = sample::alcove();
-    if (!left) j.bench->place = job::BenchPlace::right_end, j.drain.across.side = Side::right;
+    if (!left) j.bench->place = job::Side::right, j.drain.across.side = Side::right;
     j.base.lowered_from = Length::inches(48);
     const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
     sample::read_plan(j, {0, d}, {w + 9, d}, {-5, 0}, {w + 14, 0});

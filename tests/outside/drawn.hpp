@@ -46,7 +46,7 @@ inline Drawn drawn(const job::Job& job, bool studied = true) {
 
 inline job::Job right_hand() {
   job::Job right = sample::alcove();
-  right.bench->place = job::BenchPlace::right_end;
+  right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   return right;
 }
@@ -62,7 +62,7 @@ inline const std::vector<Drawn>& all_jobs() {
     job::Job none = sample::alcove(), back = sample::alcove();
     none.name = "no bench", none.bench.reset(), none.base.length = job::Length::inches(72);
     none.drain.opening = job::Opening::round;
-    back.name = "bench at the back", back.bench->place = job::BenchPlace::back;
+    back.name = "bench at the back", back.bench->place = job::Side::back;
     back.alcove.depth = job::Length::inches(50.5), back.base.length = job::Length::inches(72);
     back.base.width = job::Length::inches(36);
     back.drain.across.distance = job::Length::inches(36);

@@ -94,7 +94,7 @@ TEST(SheetWords, ThePlanHasTheBenchsDepthWhereverItStands) {
     if (!job.bench || d.facts.room.closure.solved) continue;
     const auto seat = std::find_if(d.facts.parts.begin(), d.facts.parts.end(),
                                    [](const facts::Part& p) { return p.role == "seat-block"; });
-    const bool back = job.bench->place == job::BenchPlace::back;
+    const bool back = job.bench->place == job::Side::back;
     const double depth = back ? job.alcove.depth.in_mm() - seat->bbox_mm[1] : seat->bbox_mm[3] - seat->bbox_mm[0];
     const auto& dimensions = d.sheet("plan").dimensions;
     EXPECT_TRUE(std::any_of(dimensions.begin(), dimensions.end(), [&](const Dimension& dim) {

@@ -43,7 +43,7 @@ std::size_t count(const Model& model, const std::string& family) {
 }
 
 /// 80 x 40 with a bench of 15 at one end and a base of 65 x 40 beside it; studs of 2x4 every 16, two top plates.
-job::Job plain(job::BenchPlace place) {
+job::Job plain(job::Side place) {
   job::Job j = sample::alcove();
   j.alcove.width = in(80), j.alcove.depth = in(40);
   j.walls.top_plates = 2;
@@ -56,7 +56,7 @@ TEST(Places, OfWalls) {
   // Source: by hand: the back wall runs on behind the side walls, 3-1/2 each way, with a stud at either end, one in
   // each inside corner and one every 16 from the left corner, but where one stands already (80). Side walls count
   // theirs from the back corner. Plates 1-1/2, the upper two below 96.
-  const auto model = build(plain(job::BenchPlace::left_end));
+  const auto model = build(plain(job::Side::left));
   expect_boxes(*model, {{"wall-back/sole-plate", -3.5, 40, 0, 83.5, 43.5, 1.5},
                         {"wall-back/top-plate-01", -3.5, 40, 93, 83.5, 43.5, 94.5},
                         {"wall-back/top-plate-02", -3.5, 40, 94.5, 83.5, 43.5, 96},
@@ -87,7 +87,7 @@ TEST(Places, OfWalls) {
 
 TEST(Places, OfStudsThatStandAlready) {
   // Source: by hand: centres from the corner that was named.
-  job::Job j = plain(job::BenchPlace::left_end);
+  job::Job j = plain(job::Side::left);
   j.walls.existing = true;
   j.survey.studs = {{Side::back, Side::right, {20 * inch, 36.5 * inch}},
                     {Side::left, Side::front, {10 * inch}},
@@ -111,7 +111,7 @@ TEST(Places, OfATimberBenchAtEitherEndAndAtTheBack) {
   // Source: by hand: seat 18 less 1-1/4 and 3/4: joists' top at 16, plates' at 12-1/2; the knee wall 3-1/2 deep at the
   // front; members evenly 38-1/2 / 3 apart; the first from the back is an end cleat, as the back is walled.
   const double step = 38.5 / 3;
-  const auto left = build(plain(job::BenchPlace::left_end));
+  const auto left = build(plain(job::Side::left));
   expect_boxes(*left, {{"bench-frame/sole-plate", 11.5, 0, 0, 15, 40, 1.5},
                        {"bench-frame/top-plate", 11.5, 0, 11, 15, 40, 12.5},
                        {"bench-frame/front-rail", 13.5, 0, 12.5, 15, 40, 16},
@@ -124,7 +124,7 @@ TEST(Places, OfATimberBenchAtEitherEndAndAtTheBack) {
                        {"bench-frame/joist-03", 0, 0, 12.5, 13.5, 1.5, 16},
                        {"seat-block", 0, 0, 5.5, 15.5, 40, 18 + 15. / 48 + 3},
                        {"base", 15, 0, 0.5, 80, 40, 5.5}});
-  const auto right = build(plain(job::BenchPlace::right_end));
+  const auto right = build(plain(job::Side::right));
   expect_boxes(*right, {{"bench-frame/sole-plate", 65, 0, 0, 68.5, 40, 1.5},
                         {"bench-frame/front-rail", 65, 0, 12.5, 66.5, 40, 16},
                         {"bench-frame/wall-cleat", 78.5, 0, 9, 80, 40, 12.5},
@@ -133,7 +133,7 @@ TEST(Places, OfATimberBenchAtEitherEndAndAtTheBack) {
                         {"bench-frame/joist-01", 66.5, 0, 12.5, 80, 1.5, 16},
                         {"seat-block", 64.5, 0, 5.5, 80, 40, 18 + 15. / 48 + 3},
                         {"base", 0, 0, 0.5, 65, 40, 5.5}});
-  job::Job j = plain(job::BenchPlace::back);
+  job::Job j = plain(job::Side::back);
   j.base.length = in(80), j.base.width = in(25), j.drain.along = {Side::back, in(11)};
   const double across = 78.5 / 5;
   const auto back = build(j);
@@ -152,7 +152,7 @@ TEST(Places, OfATimberBenchAtEitherEndAndAtTheBack) {
 TEST(Places, OfASteelBench) {
   // Source: by hand: studs 350S162-33, tracks 3-1/2 deep inside, of sheet 0.0346 bent to 0.0764: 3.5692 outside. Joists
   // and tracks lie under a deck from 16 to 16-3/4; studs stand off the tracks' bends by sheet and radius, 0.111.
-  job::Job j = plain(job::BenchPlace::left_end);
+  job::Job j = plain(job::Side::left);
   std::string why;
   j.bench->frame.kind = job::FrameKind::steel;
   j.bench->frame.stock = *job::parse_stock("350S162-33", why),
@@ -181,7 +181,7 @@ TEST(Places, OfDrainBedAndFloor) {
   // Source: by hand: the drain's grate 4 across at 1-1/2, its body down to -2-1/2; the bed from 1/2 inside the framing,
   // and 1/2 past the entry; the deck runs 3-1/2 under walls and 12 past the entry; joists 9-1/4 deep under its 3/4,
   // every 16 from 3.
-  const auto model = build(plain(job::BenchPlace::left_end));
+  const auto model = build(plain(job::Side::left));
   expect_boxes(*model, {{"drain", 41.75, 21.75, -2.5, 45.75, 25.75, 1.5},
                         {"bed-spread", 15.5, -0.5, 0, 79.5, 39.5, 22. / 16},
                         {"subfloor", -3.5, -12, -0.75, 83.5, 43.5, 0},
@@ -201,7 +201,7 @@ TEST(Places, OfDrainBedAndFloor) {
 
 TEST(Places, JoistsAlongTheWidthCountFromTheEntry) {
   // Source: by hand: 16 apart from 3, under a deck that runs from -12 to 43-1/2.
-  job::Job j = plain(job::BenchPlace::left_end);
+  job::Job j = plain(job::Side::left);
   j.floor.joist_direction = job::Direction::along_width;
   const auto model = build(j);
   expect_boxes(*model, {{"joists/joist-01", -3.5, 2.25, -10, 83.5, 3.75, -0.75},
@@ -235,7 +235,7 @@ TEST(Places, NothingHangsInTheAir) {
 TEST(Places, WhatTheTapeLeavesIsMissingAtTheEntry) {
   // Source: by hand: 40-1/32 deep is cut to 40: of a side wall's plate 1/32 is missing at the entry; 80-1/32 wide the
   // back wall's plate, 87-1/32, is cut to 87, a 64th short at either end. The bench stands tight to the back.
-  job::Job j = plain(job::BenchPlace::right_end);
+  job::Job j = plain(job::Side::right);
   j.cuts.to_tape = true;
   j.alcove.width = in(80 + 1. / 32), j.alcove.depth = in(40 + 1. / 32);
   const auto model = build(j);

@@ -33,7 +33,7 @@ job::Job random_job(std::mt19937& random, double mark_mm) {
   if (place == 3)
     j.bench.reset();
   else
-    j.bench->place = static_cast<job::BenchPlace>(place);
+    j.bench->place = static_cast<job::Side>(place);
   const double bench = j.bench ? 330 : 0;
   if (j.bench) j.bench->depth = Length::mm(bench);
   const bool back = place == 2;

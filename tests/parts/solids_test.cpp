@@ -180,7 +180,7 @@ TEST(BenchFrame, SteelSectionHasTheAreaOfItsBentSheet) {
 TEST(Symmetry, MirroredJobMirrorsTheSolids) {
   // Source: symmetry: bench and drain swapped left for right; volumes stay, centroids mirror about the alcove's middle.
   job::Job left = sample::alcove(), right = left;
-  right.bench->place = job::BenchPlace::right_end;
+  right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   const auto a = build(left), b = build(right);
   const double width = left.alcove.width.in_mm();
@@ -212,11 +212,11 @@ TEST(Symmetry, WhatTheTapeLeavesOfALengthIsMissingAlikeOnEitherHand) {
   left.alcove.width = left.alcove.width + in(0.03);
   left.alcove.depth = left.alcove.depth + in(0.03);
   left.walls.spacing = left.alcove.width / 5.;
-  for (const auto& [here, there] : {std::pair{job::BenchPlace::left_end, job::BenchPlace::right_end},
-                                    {job::BenchPlace::back, job::BenchPlace::back}}) {
+  for (const auto& [here, there] : {std::pair{job::Side::left, job::Side::right},
+                                    {job::Side::back, job::Side::back}}) {
     job::Job right = left;
     left.bench->place = here, right.bench->place = there;
-    if (here == job::BenchPlace::back) left.base.width = right.base.width = in(21);
+    if (here == job::Side::back) left.base.width = right.base.width = in(21);
     const auto a = build(left), b = build(right);
     for (const auto& [family, image] : {std::pair{"bench-frame", "bench-frame"},
                                         {"wall-left", "wall-right"},

@@ -98,10 +98,10 @@ TEST(WorstCase, NoReadingsWithinTheirTolerancesBeatWhatIsTold) {
 
 TEST(WorstCase, NoReadingsBeatItWhereWidthsWereReadAtHeights) {
   // Source: property, as above: a width that was read less than the walls as plumbed leave counts instead of them.
-  for (const job::BenchPlace place : {job::BenchPlace::left_end, job::BenchPlace::right_end, job::BenchPlace::back}) {
+  for (const job::Side place : {job::Side::left, job::Side::right, job::Side::back}) {
     job::Job job = sample::surveyed(sample::alcove());
-    if (place == job::BenchPlace::right_end) job.drain.across.side = job::Side::right;
-    if (place == job::BenchPlace::back)
+    if (place == job::Side::right) job.drain.across.side = job::Side::right;
+    if (place == job::Side::back)
       job.base.length = job.alcove.width - job::Length::mm(12), job.base.width = job::Length::inches(21);
     job.bench->place = place;
     const double w = job.alcove.width.in_mm();

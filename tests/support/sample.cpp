@@ -16,7 +16,7 @@ Length in(double v) {
 
 job::Bench bench() {
   job::Bench b;
-  b.place = job::BenchPlace::left_end;
+  b.place = job::Side::left;
   b.depth = in(14.5);
   b.height = in(18);
   b.seat_thickness = in(1.25);

@@ -8,7 +8,7 @@ job::Job skew_room() {
   const auto in = [](double v) { return job::Length::inches(v); };
   job::Job j = alcove();
   j.alcove.width = in(80), j.alcove.depth = in(40);
-  j.bench->place = job::BenchPlace::right_end, j.bench->depth = in(15);
+  j.bench->place = job::Side::right, j.bench->depth = in(15);
   j.base.length = in(64), j.base.width = in(40);
   read_plan(j, {0, 40 * inch}, {80 * inch, 40 * inch}, {0, 0}, {82 * inch, 0});
   const auto lean = [&](Side wall, double by) {
