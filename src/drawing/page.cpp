@@ -224,6 +224,7 @@ void keep_on_page(Sheet& sheet, const Frame& f) {
     lines.push_back(line);
   }
   sheet.lines = std::move(lines);
+  for (Dimension& dimension : sheet.dimensions) dimension.picture.reset();  // its lines have other places now
   std::vector<Arc> arcs;
   for (const Arc& arc : sheet.arcs) {
     const auto inside = [&](double degrees) {

@@ -9,6 +9,11 @@
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
+namespace {
+
+constexpr double level = 0, upended = 90;  ///< the way a dimension's line runs, in degrees
+
+}  // namespace
 
 void Pen::add(const Projection& projection, Point shift) {
   for (Line line : projection.lines) {
@@ -83,27 +88,36 @@ void Pen::upright_line(double y0, double y1, double x) {
   tick({x, y1});
 }
 
+void Pen::state(Dimension dimension, Point line_at, double turn_deg, const std::function<void()>& draw) {
+  const std::size_t first = sheet_.lines.size();
+  draw();
+  dimension.picture = {first, sheet_.lines.size(), sheet_.texts.size() - 1, line_at, turn_deg};
+  sheet_.dimensions.push_back(std::move(dimension));
+}
+
 void Pen::across(Point from, Point to, double y) {
   if (from.x > to.x) std::swap(from, to);
-  witness(from, {from.x, y});
-  witness(to, {to.x, y});
-  dimension_line(from.x, to.x, y);
   const std::string text = words(to.x - from.x);
-  label({(from.x + to.x) / 2, y + text_ * 0.35}, text, Anchor::middle);
-  sheet_.dimensions.push_back({from, to, text, to.x - from.x, 0});
+  state({from, to, text, to.x - from.x, 0}, {to.x, y}, level, [&] {
+    witness(from, {from.x, y});
+    witness(to, {to.x, y});
+    dimension_line(from.x, to.x, y);
+    label({(from.x + to.x) / 2, y + text_ * 0.35}, text, Anchor::middle);
+  });
 }
 
 void Pen::upright(Point from, Point to, double x) {
   if (from.y > to.y) std::swap(from, to);
   const Point a{x, from.y}, b{x, to.y};
   const bool to_the_right = x > from.x;
-  witness(from, a);
-  witness(to, b);
-  upright_line(a.y, b.y, x);
   const std::string text = words(to.y - from.y);
-  label({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
-        to_the_right ? Anchor::left : Anchor::right);
-  sheet_.dimensions.push_back({from, to, text, to.y - from.y, 0});
+  state({from, to, text, to.y - from.y, 0}, b, upended, [&] {
+    witness(from, a);
+    witness(to, b);
+    upright_line(a.y, b.y, x);
+    label({x + (to_the_right ? 0.6 : -0.6) * text_, (a.y + b.y - text_) / 2}, text,
+          to_the_right ? Anchor::left : Anchor::right);
+  });
 }
 
 void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare, bool with_whole) {
@@ -112,20 +126,23 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stre
   const Rounded printed = rounded_to_add_up(xs, adds_up ? spare : Stretches{}, sheet_.metric);
   const int number = ++chains_;
   for (std::size_t i = 0; i < printed.parts.size(); ++i) {
+    const double from = xs[i], to = xs[i + 1];
     const std::string text = words(printed.parts[i]);
-    if (i == 0) witness({xs[0], y_thing}, {xs[0], y_row});
-    witness({xs[i + 1], y_thing}, {xs[i + 1], y_row});
-    dimension_line(xs[i], xs[i + 1], y_row);
-    label({(xs[i] + xs[i + 1]) / 2, y_row + text_ * 0.35}, text, Anchor::middle);
-    sheet_.dimensions.push_back({{xs[i], y_thing}, {xs[i + 1], y_thing}, text, xs[i + 1] - xs[i], number});
+    state({{from, y_thing}, {to, y_thing}, text, to - from, number}, {to, y_row}, level, [&] {
+      if (i == 0) witness({from, y_thing}, {from, y_row});
+      witness({to, y_thing}, {to, y_row});
+      dimension_line(from, to, y_row);
+      label({(from + to) / 2, y_row + text_ * 0.35}, text, Anchor::middle);
+    });
   }
   if (!adds_up) return;
-  const double below = y_row - 3.2 * text_;
-  for (const double x : {xs.front(), xs.back()}) witness({x, y_row}, {x, below});
-  dimension_line(xs.front(), xs.back(), below);
+  const double below = y_row - 3.2 * text_, from = xs.front(), to = xs.back();
   const std::string whole = words(printed.whole);
-  label({(xs.front() + xs.back()) / 2, below + text_ * 0.35}, whole, Anchor::middle);
-  sheet_.dimensions.push_back({{xs.front(), y_thing}, {xs.back(), y_thing}, whole, xs.back() - xs.front(), -number});
+  state({{from, y_thing}, {to, y_thing}, whole, to - from, -number}, {to, below}, level, [&] {
+    for (const double x : {from, to}) witness({x, y_row}, {x, below});
+    dimension_line(from, to, below);
+    label({(from + to) / 2, below + text_ * 0.35}, whole, Anchor::middle);
+  });
 }
 
 void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare) {
@@ -133,9 +150,10 @@ void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column,
   const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric);
   const int number = ++chains_;
   const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
-    upright_line(y0, y1, x);
-    label({x + 0.6 * text_, (y0 + y1 - text_) / 2}, text);
-    sheet_.dimensions.push_back({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain});
+    state({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain}, {x, y1}, upended, [&] {
+      upright_line(y0, y1, x);
+      label({x + 0.6 * text_, (y0 + y1 - text_) / 2}, text);
+    });
   };
   for (const double y : ys) witness({x_thing, y}, {x_column, y});
   for (std::size_t i = 0; i < printed.parts.size(); ++i)
@@ -157,17 +175,19 @@ void Pen::running(const std::vector<double>& places, double from, Point start, P
   const bool upright_run = std::abs(step.y) > std::abs(step.x);
   double last = -1e300;
   for (const double place : places) {
-    tick(at(place, row));
-    line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
     // Numbers stand across the run; one that comes too near the last stands a row further out.
     const bool near = place - last < 1.5 * text_;
     const Point p = at(place, row + (near ? 5 : 0.8) * text_);
     if (!near) last = place;
-    if (upright_run)
-      note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
-    else
-      note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
-    sheet_.dimensions.push_back({at(from, 0), at(place, 0), words(place - from), place - from, 0});
+    state({at(from, 0), at(place, 0), words(place - from), place - from, 0}, at(place, row),
+          upright_run ? upended : level, [&] {
+            tick(at(place, row));
+            line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
+            if (upright_run)
+              note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
+            else
+              note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
+          });
   }
 }
 

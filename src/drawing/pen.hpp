@@ -1,6 +1,7 @@
 /// Draws on a sheet: dimensions as plain lines that every reader shows, notes, arrows, views.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -62,6 +63,8 @@ class Pen {
   void witness(Point from, Point to);
   void dimension_line(double x0, double x1, double y);
   void upright_line(double y0, double y1, double x);
+  /// Draws a dimension, its words last, and keeps it with what of the sheet is its picture.
+  void state(Dimension dimension, Point line_at, double turn_deg, const std::function<void()>& draw);
 
   Sheet& sheet_;
   double text_;

@@ -1,6 +1,8 @@
 /// A sheet as lines, arcs and text, in millimetres of the real thing; knows no file format.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,7 +44,18 @@ struct Dimension {
   std::string words;
   double length_mm = 0;
   int chain = 0;  ///< dimensions of one chain share a number above zero; their overall dimension carries its negative
+  /// Which lines and which text of the sheet draw it, and where its line lies; nothing where other things show it.
+  struct Picture {
+    std::size_t first_line = 0, last_line = 0;  ///< from the first up to but without the last
+    std::size_t text = 0;
+    Point line_at;        ///< a point of the dimension line, at its end
+    double turn_deg = 0;  ///< 0 level, 90 upright
+  };
+  std::optional<Picture> picture = {};
 };
+
+/// Corners of a closed line, counter-clockwise.
+using Outline = std::vector<Point>;
 
 /// A page of paper, lying.
 struct Paper {
@@ -69,6 +82,7 @@ struct Sheet {
   std::vector<std::string> notes = {};  ///< sentences for the title block
   Page page = {};                       ///< no paper: a sheet for machines only
   bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured
+  std::vector<Outline> cuts = {};       ///< for machines: what a saw or a router follows, and nothing else
 };
 
 /// A text's box along its own base line, generously: its letters are narrower than this share of their height.

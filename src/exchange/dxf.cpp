@@ -1,177 +1,147 @@
 #include "exchange/dxf.hpp"
 
-#include <cstdio>
+#include <algorithm>
+#include <cmath>
 #include <fstream>
-#include <iterator>
-#include <memory>
-
-#include <dxflib/dl_dxf.h>
+#include <set>
 
 #include "diag/fault.hpp"
-#include "units/letters.hpp"
+#include "exchange/dxf_drawing.hpp"
 
 namespace fallwright::exchange {
 namespace {
 
 using drawing::LineKind;
+using drawing::Point;
 
-const char* line_type_of(LineKind kind) {
-  if (kind == LineKind::hidden || kind == LineKind::correction) return "DASHED";
-  return kind == LineKind::centre ? "CENTER" : "CONTINUOUS";
+/// Capitals of the paper's font are so much lower than a text's height: a DXF's height is the capitals'.
+constexpr double capitals = 0.787;
+
+/// Weights as on paper, to the nearest the format knows; colours that are seen on black and on white.
+std::vector<DxfLayer> layers() {
+  return {{"0", 7, "Continuous", 18},
+          {"Defpoints", 7, "Continuous", 0},
+          {"FW-OUTLINE", 7, "Continuous", 35},
+          {"FW-HIDDEN", 140, "DASHEDTINY", 18},
+          {"FW-CENTRE", 1, "CENTERTINY", 18},
+          {"FW-DIMENSION", 6, "Continuous", 13},
+          {"FW-TEXT", 7, "Continuous", 13},
+          {"FW-EXISTING", 8, "Continuous", 25},
+          {"FW-CORRECTION", 30, "DASHEDTINY", 60},
+          {"FW-SHEET", 7, "Continuous", 30},
+          {"FW-CUT", 1, "Continuous", 35},
+          {"FW-WINDOW", 8, "Continuous", 0}};
 }
 
-constexpr int black_or_white = 7;
-
-/// A letter by its number, as readers of this version know it; beyond the first 65,536 as the two halves of UTF-16.
-std::string by_number(char32_t letter) {
-  if (letter > 0xffff)
-    return by_number(0xd800 + ((letter - 0x10000) >> 10)) + by_number(0xdc00 + ((letter - 0x10000) & 0x3ff));
-  char escape[16];
-  std::snprintf(escape, sizeof escape, "\\U+%04X", static_cast<unsigned>(letter));
-  return escape;
-}
-
-/// A sign of the trade as the format's own code, or nothing.
-const char* sign(char32_t letter) {
-  return letter == 0xb0 ? "%%d" : letter == 0xb1 ? "%%p" : letter == 0xd8 || letter == 0x2300 ? "%%c" : nullptr;
-}
-
-/// Signs as codes, any other letter beyond ASCII as its number. What would begin such a code in the words themselves,
-/// a backslash, a caret, two percent signs, is written so that it reads back as it was.
-std::string encoded(const std::string& words) {
-  const std::u32string letters = units::letters_of(units::on_one_line(words));
-  std::string out;
-  for (std::size_t i = 0; i < letters.size(); ++i) {
-    const char32_t letter = letters[i], before = i > 0 ? letters[i - 1] : U' ',
-                   next = i + 1 < letters.size() ? letters[i + 1] : U' ';
-    if (sign(letter))
-      out += sign(letter);
-    else if (letter == U'^')
-      out += "^ ";
-    else if (letter == U'%' && (next == U'%' || before == U'%' || sign(next)))
-      out += "%%037";
-    else if (letter >= 0x80 || (letter == U'\\' && (next == U'U' || next == U'M')))
-      out += by_number(letter);
-    else
-      out += static_cast<char>(letter);
+const char* layer_of(LineKind kind) {
+  switch (kind) {
+    case LineKind::outline:
+      return "FW-OUTLINE";
+    case LineKind::hidden:
+      return "FW-HIDDEN";
+    case LineKind::centre:
+      return "FW-CENTRE";
+    case LineKind::dimension:
+      return "FW-DIMENSION";
+    case LineKind::text:
+      return "FW-TEXT";
+    case LineKind::existing:
+      return "FW-EXISTING";
+    case LineKind::correction:
+      return "FW-CORRECTION";
+    case LineKind::sheet:
+      break;
   }
-  return out;
+  return "FW-SHEET";
 }
 
-/// Whether a file was written to its end: the library that writes it keeps a full disk to itself.
-bool is_whole(const std::string& path) {
-  std::ifstream in{path, std::ios::binary};
-  std::string end(4, ' ');
-  in.seekg(-static_cast<std::streamoff>(end.size()), std::ios::end);
-  in.read(end.data(), static_cast<std::streamsize>(end.size()));
-  return in && end == "EOF\n";
-}
-
-/// The parts of a file in the order the format wants them. The oldest version in use is written (R12): every reader
-/// takes it, and it needs none of the tables of handles and owners that later ones want. $INSUNITS is younger; readers
-/// that do not know it skip it, so the sheet says its unit in words as well.
+/// A sheet in the drawing's own unit: inches where the job is in inches.
 class Writer {
  public:
-  Writer(const drawing::Sheet& sheet, const std::string& path)
-      : sheet_{sheet}, scale_{sheet.metric ? 1 : 1 / 25.4}, out_{dxf_.out(path.c_str(), DL_Codes::AC1009)} {
-    if (!out_) throw diag::MachineError{path, "cannot be written"};
-  }
+  explicit Writer(const drawing::Sheet& sheet)
+      : sheet_{sheet}, unit_{sheet.metric ? 1 : 1 / 25.4}, drawing_{page(), layers()} {}
 
-  void write() {
-    header();
-    tables();
-    blocks();
-    entities();
-    out_->dxfEOF();
-    out_->close();
+  std::string file() {
+    std::set<std::size_t> lines, texts;  // those that are part of a dimension's picture
+    for (const drawing::Dimension& dimension : sheet_.dimensions)
+      if (dimension.picture) {
+        for (std::size_t i = dimension.picture->first_line; i < dimension.picture->last_line; ++i) lines.insert(i);
+        texts.insert(dimension.picture->text);
+      }
+    for (std::size_t i = 0; i < sheet_.lines.size(); ++i)
+      if (!lines.contains(i)) write(sheet_.lines[i]);
+    for (const drawing::Arc& arc : sheet_.arcs) write(arc);
+    for (const drawing::Outline& cut : sheet_.cuts) write(cut);
+    for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
+      if (!texts.contains(i)) write(sheet_.texts[i]);
+    for (const drawing::Dimension& dimension : sheet_.dimensions)
+      if (dimension.picture) write(dimension);
+    return drawing_.file();
   }
 
  private:
-  double scaled(double mm) const { return mm * scale_; }
+  Point scaled(Point p) const { return {p.x * unit_, p.y * unit_}; }
 
-  void header() {
-    dxf_.writeHeader(*out_);
-    out_->dxfString(9, "$INSUNITS");
-    out_->dxfInt(70, sheet_.metric ? 4 : 1);
-    out_->dxfString(9, "$MEASUREMENT");
-    out_->dxfInt(70, sheet_.metric ? 1 : 0);
-    out_->dxfString(9, "$LTSCALE");
-    out_->dxfReal(40, sheet_.metric ? 2 : 0.08);
-    out_->sectionEnd();
+  DxfPage page() const {
+    constexpr double letter_mm = 2.5;  // of ordinary text on paper
+    const drawing::Paper& paper = sheet_.page.paper;
+    DxfPage page{sheet_.metric,  sheet_.page.scale * unit_, paper.width_mm * unit_,    paper.height_mm * unit_,
+                 paper.width_mm, paper.height_mm,           scaled(sheet_.page.corner)};
+    page.letter = letter_mm * capitals * page.scale;
+    return page;
   }
 
-  void tables() {
-    out_->sectionTables();
-    dxf_.writeVPort(*out_);
-    out_->tableLinetypes(5);
-    // Pattern lengths in the format's usual base of drawing units; $LTSCALE brings them to the sheet's unit.
-    double dashes[] = {5, -2.5}, centre[] = {10, -2, 2, -2};
-    dxf_.writeLinetype(*out_, {"BYBLOCK", "BYBLOCK", 0, 0, 0});
-    dxf_.writeLinetype(*out_, {"BYLAYER", "BYLAYER", 0, 0, 0});
-    dxf_.writeLinetype(*out_, {"CONTINUOUS", "Continuous", 0, 0, 0});
-    dxf_.writeLinetype(*out_, {"DASHED", "Dashed", 0, 2, 7.5, dashes});
-    dxf_.writeLinetype(*out_, {"CENTER", "Centre line", 0, 4, 16, centre});
-    out_->tableEnd();
-    out_->tableLayers(static_cast<int>(1 + std::size(drawing::all_line_kinds)));
-    dxf_.writeLayer(*out_, {"0", 0}, {"", black_or_white, -1, "CONTINUOUS", 1});
-    for (const LineKind kind : drawing::all_line_kinds)
-      dxf_.writeLayer(*out_, {drawing::name_of(kind), 0}, {"", black_or_white, -1, line_type_of(kind), 1});
-    out_->tableEnd();
-    out_->tableStyle(1);
-    dxf_.writeStyle(*out_, {"STANDARD", 0, 0, 1, 0, 0, 1, "txt", ""});
-    out_->tableEnd();
-    out_->tableAppid(1);
-    dxf_.writeAppid(*out_, "ACAD");
-    out_->tableEnd();
-    out_->sectionEnd();
+  void write(const drawing::Line& line) { drawing_.line(scaled(line.from), scaled(line.to), layer_of(line.kind)); }
+
+  void write(const drawing::Arc& arc) {
+    const double radius = arc.radius * unit_;
+    if (arc.to_deg - arc.from_deg >= 360)
+      drawing_.circle(scaled(arc.centre), radius, layer_of(arc.kind));
+    else
+      drawing_.arc(scaled(arc.centre), radius, arc.from_deg, arc.to_deg, layer_of(arc.kind));
   }
 
-  /// The format wants the section; nothing in these sheets is repeated.
-  void blocks() {
-    out_->sectionBlocks();
-    out_->sectionEnd();
-  }
-
-  static DL_Attributes on(LineKind kind) { return {drawing::name_of(kind), 256, -1, "BYLAYER", 1}; }
-
-  void entities() {
-    out_->sectionEntities();
-    for (const drawing::Line& line : sheet_.lines)
-      dxf_.writeLine(*out_, {scaled(line.from.x), scaled(line.from.y), 0, scaled(line.to.x), scaled(line.to.y), 0},
-                     on(line.kind));
-    for (const drawing::Arc& arc : sheet_.arcs) {
-      if (arc.to_deg - arc.from_deg >= 360)
-        dxf_.writeCircle(*out_, {scaled(arc.centre.x), scaled(arc.centre.y), 0, scaled(arc.radius)}, on(arc.kind));
-      else
-        dxf_.writeArc(*out_,
-                      {scaled(arc.centre.x), scaled(arc.centre.y), 0, scaled(arc.radius), arc.from_deg, arc.to_deg},
-                      on(arc.kind));
-    }
-    for (const drawing::Text& text : sheet_.texts) write(text);
-    out_->sectionEnd();
+  void write(const drawing::Outline& cut) {
+    std::vector<Point> corners;
+    for (const Point& p : cut) corners.push_back(scaled(p));
+    drawing_.closed(corners, "FW-CUT");
   }
 
   void write(const drawing::Text& text) {
-    const double x = scaled(text.at.x), y = scaled(text.at.y), height = scaled(text.height);
-    const int across = text.anchor == drawing::Anchor::middle ? 1 : text.anchor == drawing::Anchor::right ? 2 : 0;
-    constexpr double radians = 0.017453292519943295;
-    dxf_.writeText(
-        *out_,
-        {x, y, 0, x, y, 0, height, 1, 0, across, 0, encoded(text.words), "STANDARD", text.rotation_deg * radians},
-        on(LineKind::text));
+    drawing_.text(scaled(text.at), text.height * capitals * unit_, text.words, text.rotation_deg, text.anchor,
+                  "FW-TEXT");
+  }
+
+  void write(const drawing::Dimension& dimension) {
+    const drawing::Dimension::Picture& picture = *dimension.picture;
+    const drawing::Text& text = sheet_.texts[picture.text];
+    const drawing::Box box = drawing::box_of(text);
+    const DxfDrawing::Length length{scaled(dimension.from),  scaled(dimension.to),
+                                    scaled(picture.line_at), scaled({(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2}),
+                                    picture.turn_deg,        dimension.length_mm * unit_,
+                                    dimension.words};
+    drawing_.dimension(
+        length,
+        [&] {
+          for (std::size_t i = picture.first_line; i < picture.last_line; ++i) write(sheet_.lines[i]);
+          write(text);
+        },
+        layer_of(LineKind::dimension));
   }
 
   const drawing::Sheet& sheet_;
-  double scale_;
-  DL_Dxf dxf_;
-  std::unique_ptr<DL_WriterA> out_;
+  double unit_;
+  DxfDrawing drawing_;
 };
 
 }  // namespace
 
 void write_dxf(const drawing::Sheet& sheet, const std::string& path) {
-  Writer{sheet, path}.write();
-  if (!is_whole(path)) throw diag::MachineError{path, "cannot be written to its end"};
+  const std::string text = Writer{sheet}.file();
+  std::ofstream out{path, std::ios::binary};
+  out.write(text.data(), static_cast<std::streamsize>(text.size()));
+  out.close();
+  if (!out) throw diag::MachineError{path, "cannot be written"};
 }
 
 }  // namespace fallwright::exchange

@@ -25,7 +25,7 @@ for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
     doc = ezdxf.readfile(path)
     audit = doc.audit()
     model = doc.modelspace()
-    lines = [e for e in model if e.dxftype() in ("LINE", "ARC", "CIRCLE") and e.dxf.layer in ("outline", "hidden")]
+    lines = [e for e in model if e.dxftype() in ("LINE", "ARC", "CIRCLE") and e.dxf.layer in ("FW-OUTLINE", "FW-HIDDEN")]
     box = bbox.extents(lines) if lines else None
     bad = bad or bool(audit.errors or audit.fixes)
     print(json.dumps({
@@ -36,7 +36,14 @@ for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
         "types": dict(sorted(collections.Counter(e.dxftype() for e in model).items())),
         "layers": dict(sorted(collections.Counter(e.dxf.layer for e in model).items())),
         "known_layers": sorted(layer.dxf.name for layer in doc.layers),
-        "texts": [words(e.dxf.text) for e in model if e.dxftype() == "TEXT"],
+        "texts": [words(e.dxf.text) for e in model if e.dxftype() in ("TEXT", "DIMENSION")],
+        "letters": [[e.dxf.text, e.dxf.height, e.dxf.rotation] for e in model if e.dxftype() == "TEXT"],
+        "dimensions": [[*e.dxf.defpoint2.vec2, *e.dxf.defpoint3.vec2, e.dxf.actual_measurement, e.dxf.text, e.dxf.angle,
+                        sorted(p.dxftype() for p in doc.blocks[e.dxf.geometry])]
+                       for e in model if e.dxftype() == "DIMENSION"],
+        "closed": [[[p[0], p[1]] for p in e.get_points()] for e in model if e.dxftype() == "LWPOLYLINE" and e.closed],
+        "layouts": {layout.name: [[v.dxf.width, v.dxf.height, v.dxf.view_height] for v in layout.query("VIEWPORT")]
+                    for layout in doc.layouts if layout.name != "Model"},
         "box": [box.extmin.x, box.extmin.y, box.extmax.x, box.extmax.y] if box else None,
         "lines": [[e.dxf.start.x, e.dxf.start.y, e.dxf.end.x, e.dxf.end.y, e.dxf.layer] for e in model if e.dxftype() == "LINE"],
         "circles": [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in model if e.dxftype() == "CIRCLE"],

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "diag/fault.hpp"
+#include "drawing/pen.hpp"
 #include "support/run.hpp"
 
 namespace fallwright::exchange {
@@ -57,21 +58,74 @@ TEST(Dxf, KeepsCirclesArcsAndTextWhatTheyAre) {
 TEST(Dxf, LayersSayWhatLinesMean) {
   // Source: the names of line kinds.
   EXPECT_EQ(audited(sheet(true)).at("layers"),
-            (nlohmann::json{{"centre", 1}, {"hidden", 1}, {"outline", 2}, {"text", 2}}));
+            (nlohmann::json{{"FW-CENTRE", 1}, {"FW-HIDDEN", 1}, {"FW-OUTLINE", 2}, {"FW-TEXT", 2}}));
 }
 
-TEST(Dxf, LettersBeyondAsciiAreTheFormatsOwnCodes) {
-  // Source: the DXF reference: %%c diameter, %%d degree, \\U+XXXX any other letter.
+TEST(Dxf, LettersBeyondAsciiAreLetters) {
+  // Source: the DXF reference: from AC1021 on a file is UTF-8; a number for a letter (\\U+005C) where the words
+  // themselves would begin such a code.
   drawing::Sheet s = sheet(true);
-  s.texts = {{{0, 0}, 10, "\u00d8 50 at 2\u00b0, B\u00e4der", 0, drawing::Anchor::left}};
-  EXPECT_EQ(audited(s).at("texts")[0], "%%c 50 at 2%%d, B\\U+00E4der");
+  s.texts = {{{0, 0}, 10, "\u00d8 50 at 2\u00b0, B\u00e4der, a\\U+0041", 0, drawing::Anchor::left}};
+  EXPECT_EQ(audited(s).at("texts")[0], "\u00d8 50 at 2\u00b0, B\u00e4der, a\\U+005CU+0041");
 }
 
 TEST(Dxf, ALineEndOrAControlInATextBreaksNoGroup) {
   // Source: ezdxf's auditor: a group is two lines, so a text with a line end would be read as the next group.
   drawing::Sheet s = sheet(true);
   s.texts = {{{0, 0}, 10, "flat 2\n  0\nEOF\r\x1b\xff", 0, drawing::Anchor::left}};
-  EXPECT_EQ(audited(s).at("texts")[0], "flat 2   0 EOF \\U+FFFD\\U+FFFD");
+  EXPECT_EQ(audited(s).at("texts")[0], "flat 2   0 EOF \ufffd\ufffd");
+}
+
+TEST(Dxf, CapitalsAreAsTallAsOnPaper) {
+  // Source: DejaVu Sans Condensed's capitals are 0.729 of its size (its own table, capHeight 1493 of 2048), and the PDF
+  // sets it at 1.08 of a text's height; a DXF's height is the capitals' (DXF reference).
+  const auto letters = audited(sheet(true)).at("letters");
+  EXPECT_NEAR(letters[0][1].get<double>(), 25.4 * 1.08 * 1493 / 2048, 0.01 * 25.4);
+  EXPECT_NEAR(letters[1][2].get<double>(), 90, 1e-9);
+}
+
+/// A sheet with a level dimension, an upright one and a line, at 1:8 on tabloid.
+drawing::Sheet measured(bool metric) {
+  drawing::Sheet s{"plan", "Plan", metric};
+  s.page = {{"tabloid", 431.8, 279.4}, 8, {-100, -200}};
+  drawing::Pen pen{s, 20};
+  pen.line({0, 0}, {1524, 0}, LineKind::outline);
+  pen.across({0, 0}, {1524, 0}, -120);
+  pen.upright({0, 0}, {0, 812.8}, -150);
+  return s;
+}
+
+TEST(Dxf, DimensionsAreDimensionsWithTheirPicture) {
+  // Source: 60 in and 32 in by construction; the picture is a dimension line, two ticks, two witness lines and words.
+  const auto inch = audited(measured(false));
+  EXPECT_EQ(inch.at("types"), (nlohmann::json{{"DIMENSION", 2}, {"LINE", 1}}));
+  const auto &level = inch.at("dimensions")[0], &upright = inch.at("dimensions")[1];
+  EXPECT_NEAR(level[2].get<double>() - level[0].get<double>(), 60, 1e-9);
+  EXPECT_NEAR(level[4].get<double>(), 60, 1e-9);
+  EXPECT_EQ(level[5], "60\"");
+  EXPECT_EQ(level[6], 0);
+  EXPECT_EQ(level[7], (nlohmann::json{"LINE", "LINE", "LINE", "LINE", "LINE", "TEXT"}));
+  EXPECT_NEAR(upright[3].get<double>() - upright[1].get<double>(), 32, 1e-9);
+  EXPECT_EQ(upright[6], 90);
+  const auto metric = audited(measured(true));
+  EXPECT_NEAR(metric.at("dimensions")[0][4].get<double>(), 1524, 1e-9);
+  EXPECT_EQ(metric.at("dimensions")[0][5], "1524 mm");
+}
+
+TEST(Dxf, TheLayoutIsTheSheetsPaperAtItsScale) {
+  // Source: tabloid is 17 x 11 in (ANSI Y14.1 B); at 1:8 it shows 88 in of height.
+  const auto windows = audited(measured(false)).at("layouts").at("Sheet");
+  ASSERT_EQ(windows.size(), 2u);
+  EXPECT_NEAR(windows[1][0].get<double>(), 17, 1e-6);
+  EXPECT_NEAR(windows[1][1].get<double>(), 11, 1e-6);
+  EXPECT_NEAR(windows[1][2].get<double>(), 88, 1e-6);
+}
+
+TEST(Dxf, EqualSheetsAreEqualBytes) {
+  // Source: the contract: equal jobs make equal files.
+  const sample::Folder folder{"twice"};
+  for (const char* name : {"a.dxf", "b.dxf"}) write_dxf(measured(true), folder / name);
+  EXPECT_EQ(sample::slurped(folder / "a.dxf"), sample::slurped(folder / "b.dxf"));
 }
 
 TEST(Dxf, AFullDiskIsTheMachinesFault) {

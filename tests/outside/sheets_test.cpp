@@ -185,6 +185,46 @@ TEST(Sheets, CutPiecesAreDrawnAtTheirSize) {
     }
 }
 
+TEST(PieceFiles, AreOneClosedLineFromTheOriginAndNothingElseThatCuts) {
+  // Source: ezdxf reads them; the solid's own box and, as another way, the plan area of the piece as a bar: its volume
+  // over its thickness (pieces here are bars and panels cut square through).
+  int pieces = 0;
+  for (const Drawn& d : all_jobs())
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.name.rfind("piece-", 0) != 0) continue;
+      const takeoff::CutRow& cut = *std::find_if(
+          d.cuts.begin(), d.cuts.end(), [&](const takeoff::CutRow& c) { return "piece-" + c.mark == sheet.name; });
+      const sample::Folder folder{"piece"};
+      exchange::write_dxf(sheet, folder / "p.dxf");
+      const sample::Ran ran =
+          sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "p.dxf") + " 2>&1");
+      ASSERT_EQ(ran.code, 0) << ran.out;
+      const nlohmann::json file = nlohmann::json::parse(ran.out);
+      EXPECT_EQ(file.at("layers").at("FW-CUT"), 1) << d.name << " " << sheet.name;
+      ASSERT_EQ(file.at("closed").size(), 1u);
+      EXPECT_FALSE(file.at("layers").contains("FW-OUTLINE"));
+      const double unit = sheet.metric ? 1 : 25.4;
+      double x0 = 1e300, y0 = 1e300, x1 = -1e300, y1 = -1e300, twice = 0;
+      const auto& corners = file.at("closed")[0];
+      for (std::size_t i = 0; i < corners.size(); ++i) {
+        const double x = corners[i][0].get<double>() * unit, y = corners[i][1].get<double>() * unit;
+        const auto& next = corners[(i + 1) % corners.size()];
+        x0 = std::min(x0, x), x1 = std::max(x1, x), y0 = std::min(y0, y), y1 = std::max(y1, y);
+        twice += x * next[1].get<double>() * unit - next[0].get<double>() * unit * y;
+      }
+      EXPECT_NEAR(x0, 0, 0.01);
+      EXPECT_NEAR(y0, 0, 0.01);
+      EXPECT_NEAR(x1, cut.length_mm, 0.02) << d.name << " " << sheet.name;
+      EXPECT_NEAR(y1, cut.width_mm, 0.02) << d.name << " " << sheet.name;
+      if (cut.sheet && cut.ends == "square") {
+        EXPECT_NEAR(twice / 2, brep::volume_mm3(d.model->find(cut.part_ids.front())->shape) / cut.thickness_mm,
+                    1e-4 * cut.length_mm * cut.width_mm);
+      }
+      ++pieces;
+    }
+  EXPECT_GE(pieces, 4);
+}
+
 /// Loops of lines, walked from end to end.
 double area_of_loops(std::vector<Line> lines) {
   const auto near = [](Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y) < 0.02; };
