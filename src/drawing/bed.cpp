@@ -48,21 +48,29 @@ void add_gauges(Sheet& sheet, Pen& pen, const Subject& s, const Arc& collar) {
   }
 }
 
-/// Rows and columns of the gauges, from the base's corner.
+/// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked.
 void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
-  const auto places = [&](bool across) {
+  const auto& bore = s.facts.room.drain.now_mm;
+  const auto left = mark_mm(s.facts, "bore centre from the left stud face"),
+             back = mark_mm(s.facts, "bore centre from the back stud face");
+  const auto run = [&](bool across, double hook) {
     std::vector<double> all;
-    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(across ? g.x_mm : g.y_mm);
+    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(across ? g.x_mm - hook : hook - g.y_mm);
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return std::abs(a - b) < 1; }), all.end());
     return all;
   };
-  const double t = pen.text_mm(), row = low_right.y - 9.6 * t;
-  const std::vector<double> xs = places(true), ys = places(false);
-  if (xs.size() < 2 || ys.size() < 2) return;
-  pen.note({xs.front() - t, row}, "gauges", Anchor::right, 0.8);
-  pen.chain(xs, low_right.y, row);
-  pen.upright_chain(ys, low_right.x, low_right.x + 3 * t);
+  const double t = pen.text_mm(), row = low_right.y - 9.6 * t, column = low_right.x + 3 * t;
+  if (left) {
+    const double hook = bore[0] - *left;
+    pen.running(run(true, hook), 0, {hook, row}, {1, 0}, {0, -1});
+    pen.note({hook, row + 0.4 * t}, "gauges from the left stud face", Anchor::left, 0.8);
+  }
+  if (back) {
+    const double hook = bore[1] + *back;
+    pen.running(run(false, hook), 0, {column, hook}, {0, -1}, {1, 0});
+    pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
+  }
 }
 
 void add_extremes(Pen& pen, const Subject& s) {
@@ -91,14 +99,21 @@ Sheet draw_bed(const Subject& subject) {
     sheet.arcs.push_back({bore, job.drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
     const Arc collar{bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline};
     sheet.arcs.push_back(collar);
-    pen.cross(bore, collar.radius + 1.5 * t);
+    const bool rejected = bore_is_void(subject);
+    if (rejected)
+      pen.strike({bore.x - collar.radius, bore.y - collar.radius}, {bore.x + collar.radius, bore.y + collar.radius},
+                 {bore.x, bore.y + collar.radius + 0.5 * t});
+    else
+      pen.cross(bore, collar.radius + 1.5 * t);
     add_gauges(sheet, pen, subject, collar);
     add_extremes(pen, subject);
     const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]);
-    pen.note({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
-    pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
-    pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
-    pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
+    if (!rejected) {
+      pen.note({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
+      pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
+      pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
+      pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
+    }
     set_out_gauges(pen, subject, {std::max(base[3], bed[3]), low});
     sheet.notes = {
         "Outline: the bed, held back " + pen.words(job.bed.holdback.in_mm()) +

@@ -54,7 +54,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
   pen.cross({now, y}, 1.2 * t);
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
-  pen.label({now, y + 1.6 * t}, "now " + pen.words(now - hook), Anchor::middle, 0.8);
+  pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note({low, y - 5 * t},
            std::string{"Heavy: where the bore's centre misses every joist, "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
@@ -121,7 +121,13 @@ Sheet draw_drain(const Subject& subject) {
     pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
     const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
                  body = subject.job().drain.body.in_mm() / 2;
-    pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
+    if (bore_is_void(subject)) {
+      const auto& deck = part(subject.facts, "subfloor").bbox_mm;
+      pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
+                 {middle + bore + 4 * t, deck[2] - 5 * t});
+    } else {
+      pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
+    }
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 5 * t);
     sheet.notes = bore_warning(subject);
     sheet.notes.push_back(
@@ -132,6 +138,10 @@ Sheet draw_drain(const Subject& subject) {
         "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow.");
     add_window(pen, subject, below - 11 * t);
     double y = below - 18 * t;
+    if (bore_is_void(subject)) {
+      pen.note({x0, y - 1.5 * t}, "No place is given for the bore: where the job file has it, it cuts a joist.");
+      return;
+    }
     for (const facts::Mark& m : subject.facts.room.set_out)
       if (m.name.rfind("bore centre from the ", 0) == 0)
         pen.note({x0, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);

@@ -59,6 +59,12 @@ void Pen::cross(Point at, double half) {
   line({at.x, at.y - half}, {at.x, at.y + half}, LineKind::centre);
 }
 
+void Pen::strike(Point low, Point high, Point words_at, double size) {
+  line(low, high, LineKind::rejected);
+  line({low.x, high.y}, {high.x, low.y}, LineKind::rejected);
+  note(words_at, "VOID", Anchor::middle, size);
+}
+
 std::string Pen::words(double length_mm) const {
   return units::to_text(units::Length::mm(length_mm), sheet_.metric);
 }

@@ -34,6 +34,8 @@ class Pen {
   void label(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   void arrow(Point from, Point to);
   void cross(Point at, double half);
+  /// What may not be built from: both diagonals of a field, and VOID about a place beside their crossing.
+  void strike(Point low, Point high, Point words_at, double size = 2);
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
   void across(Point from, Point to, double y);

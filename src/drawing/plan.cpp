@@ -64,8 +64,13 @@ class Plan {
     furring();
     side_names();
     part_names();
-    sheet_.arcs.push_back({bore_, s_.job().drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
-    pen_.cross(bore_, 4 * t_);
+    const double bore = s_.job().drain.bore.in_mm() / 2;
+    sheet_.arcs.push_back({bore_, bore, 0, 360, LineKind::hidden});
+    if (bore_is_void(s_))
+      pen_.strike({bore_.x - bore, bore_.y - bore}, {bore_.x + bore, bore_.y + bore},
+                  {bore_.x, bore_.y + bore + 0.5 * t_});
+    else
+      pen_.cross(bore_, 4 * t_);
   }
 
  private:
@@ -166,12 +171,12 @@ class Plan {
       pen_.chain(xs, front, row, spare, with_whole);
       row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
     };
-    if (finished("left") && finished("right"))
+    if (!void_ && finished("left") && finished("right"))
       chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
     const double left = face("left") ? bore_.x - *face("left") : 0,
                  right = face("right") ? bore_.x + *face("right") : width_;
     const bool bench_at_end = frame_edge_ && !deep_bench_;
-    chain("bore, studs", {left, bore_.x, right}, false, {});
+    if (!void_) chain("bore, studs", {left, bore_.x, right}, false, {});
     chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
     if (bench_at_end) {
       const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
@@ -230,6 +235,7 @@ class Plan {
 
   /// At the left, outside the running studs: the bore from the back and from the base's front, finished and studs.
   void deep() {
+    if (void_) return;
     const double side = outside_.x0 - 12 * t_, back = face("back") ? bore_.y + *face("back") : depth_;
     pen_.upright({outside_.x0 - 9 * t_, bore_.y}, {outside_.x0 - 9 * t_, back}, side);
     pen_.upright({outside_.x0 - 9 * t_, base_[1]}, {outside_.x0 - 9 * t_, bore_.y}, side);
@@ -348,6 +354,7 @@ class Plan {
   double base_edge_ = 0;
   std::array<double, 6> base_;
   Point bore_;
+  bool void_ = bore_is_void(s_);  ///< the bore's place is rejected: nothing is measured to it
   Frame outside_;
 };
 
@@ -365,11 +372,14 @@ Sheet draw_plan(const Subject& subject) {
     pen.add(walls);
     pen.add(seen);
     Plan{subject, sheet, pen}.draw();
-    sheet.notes = {
-        "Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
-        "corners (side walls); joist centres from the left stud face at the bore, or from the entry.",
-        "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with the "
-        "thickness at the upstand. Long dashes: diagonals at the floor, to check."};
+    sheet.notes = bore_warning(subject);
+    for (const char* note :
+         {"Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
+          "corners (side walls); joist centres from the left stud face at the bore, or from the entry.",
+          "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with "
+          "the "
+          "thickness at the upstand. Long dashes: diagonals at the floor, to check."})
+      sheet.notes.push_back(note);
   });
 }
 

@@ -21,6 +21,8 @@ const char* name_of(LineKind kind) {
       return "existing";
     case LineKind::correction:
       return "correction";
+    case LineKind::rejected:
+      return "rejected";
     case LineKind::sheet:
       return "sheet";
   }

@@ -9,10 +9,10 @@
 namespace fallwright::drawing {
 
 /// What a line means. Writers choose weight and dash from it; no colour carries meaning alone.
-enum class LineKind { outline, hidden, centre, dimension, text, existing, correction, sheet };
-inline constexpr LineKind all_line_kinds[] = {LineKind::outline,    LineKind::hidden, LineKind::centre,
-                                              LineKind::dimension,  LineKind::text,   LineKind::existing,
-                                              LineKind::correction, LineKind::sheet};
+enum class LineKind { outline, hidden, centre, dimension, text, existing, correction, rejected, sheet };
+inline constexpr LineKind all_line_kinds[] = {LineKind::outline,    LineKind::hidden,   LineKind::centre,
+                                              LineKind::dimension,  LineKind::text,     LineKind::existing,
+                                              LineKind::correction, LineKind::rejected, LineKind::sheet};
 const char* name_of(LineKind kind);  ///< "outline", "hidden" ...: also the layer's name in a DXF
 
 struct Point {

@@ -26,6 +26,13 @@ struct Tiling {
   }
 };
 
+/// No circle anyone could bore by: what stands there fails.
+void add_rejected(Sheet& sheet, double radius) {
+  Pen pen{sheet, 3};
+  sheet.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::hidden});
+  pen.strike({-radius, -radius}, {radius, radius}, {0, radius / 2}, 4);
+}
+
 /// The bore with its cross, and the way to the back wall.
 void add_bore(Sheet& sheet, double radius) {
   Pen pen{sheet, 3};
@@ -69,6 +76,10 @@ void add_bars(Sheet& tile, Point at) {
 
 std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, const Tiling& tiling) {
   std::vector<std::string> notes = bore_warning(subject);
+  if (!notes.empty()) {
+    notes.push_back("VOID: not a template. Build again once the drain stands clear of the joists, and use that one.");
+    return notes;
+  }
   notes.push_back(
       "DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.");
   notes.push_back("Bore " + pen.words(subject.job().drain.bore.in_mm()) +
@@ -87,7 +98,10 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   const job::Job& job = subject.job();
   const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
   Sheet all{"template", "Bore template, full size", job.unit == job::UnitSystem::metric};
-  add_bore(all, radius);
+  if (bore_is_void(subject))
+    add_rejected(all, radius);
+  else
+    add_bore(all, radius);
   const Page first = page_at(job, 1, {});
   const Room room = room_of(first.paper);
   const Tiling tiling{{-arm, -arm, arm, arm}, room};

@@ -52,6 +52,10 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id);
 std::string mark_of(const Subject& subject, const std::string& part_id);
 /// What a plumber must not overlook: as planned, the bore would cut a joist.
 std::vector<std::string> bore_warning(const Subject& subject);
+/// Whether it would: no sheet then gives its place as one to work to.
+inline bool bore_is_void(const Subject& subject) {
+  return !bore_warning(subject).empty();
+}
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 

@@ -28,6 +28,7 @@ std::vector<DxfLayer> layers() {
           {"FW-TEXT", 7, "Continuous", 13},
           {"FW-EXISTING", 8, "Continuous", 25},
           {"FW-CORRECTION", 30, "DASHEDTINY", 60},
+          {"FW-REJECTED", 1, "Continuous", 70},
           {"FW-SHEET", 7, "Continuous", 30},
           {"FW-CUT", 1, "Continuous", 35},
           {"FW-WINDOW", 8, "Continuous", 0}};
@@ -49,6 +50,8 @@ const char* layer_of(LineKind kind) {
       return "FW-EXISTING";
     case LineKind::correction:
       return "FW-CORRECTION";
+    case LineKind::rejected:
+      return "FW-REJECTED";
     case LineKind::sheet:
       break;
   }

@@ -48,6 +48,8 @@ Style style_of(LineKind kind) {
       return {0.25, {}, 0.45};
     case LineKind::correction:
       return {0.6, {2.4, 0.8}};
+    case LineKind::rejected:
+      return {0.7, {}};
     case LineKind::sheet:
       return {0.3, {}};
     case LineKind::dimension:

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "brep/guard.hpp"
@@ -63,18 +64,45 @@ std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::F
   return brep::guarded(model.job.name, [&] { return chain_over(model, facts, x, y); });
 }
 
+namespace {
+
+/// Gauges stand so far inside bed and base, where a stick reaches mortar; less where those are narrower than that.
+constexpr double inside_mm = 3 * 25.4;
+
+/// The least, the middle and the greatest of a stretch that gauges stand on.
+std::array<double, 3> places(double from, double to) {
+  const double in = std::min(inside_mm, (to - from) / 4);
+  return {from + in, (from + to) / 2, to - in};
+}
+
+/// A gauge that the bore takes moves to the front or to the back, whichever is wider, where there is mortar: a mirror
+/// knows those as well.
+void move_off(facts::Gauge& gauge, const gp_Cylinder& bore, const survey::Rect& over) {
+  const double off = bore.Radius() + std::min(inside_mm, over.depth() / 8);
+  const gp_Pnt at = bore.Location();
+  if (std::hypot(gauge.x_mm - at.X(), gauge.y_mm - at.Y()) >= off) return;
+  const double aside = std::sqrt(off * off - std::pow(gauge.x_mm - at.X(), 2));
+  const double to = over.y1 - at.Y() > at.Y() - over.y0 ? at.Y() + aside : at.Y() - aside;
+  if (to > over.y0 && to < over.y1) gauge.y_mm = to;
+}
+
+}  // namespace
+
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts) {
-  constexpr int columns = 3, rows = 3;
-  const auto base = *plan_of(model, parts::Role::base);
+  const auto base = *plan_of(model, parts::Role::base), bed = *plan_of(model, parts::Role::bed);
+  const survey::Rect over{std::max(base.x0, bed.x0), std::max(base.y0, bed.y0), std::min(base.x1, bed.x1),
+                          std::min(base.y1, bed.y1)};
+  const std::array<double, 3> xs = places(over.x0, over.x1), ys = places(over.y0, over.y1);
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
   const auto bore = widest_cylinder(model.first(parts::Role::bed)->shape);
   std::vector<facts::Gauge> gauges;
-  for (int row = 0; row < rows; ++row)
-    for (int column = 0; column < columns; ++column) {
+  for (std::size_t row = 0; row < ys.size(); ++row)
+    for (std::size_t column = 0; column < xs.size(); ++column) {
       facts::Gauge g;
       g.name = std::string(1, static_cast<char>('A' + column)) + std::to_string(row + 1);
-      g.x_mm = base.x0 + base.width() * column / (columns - 1);
-      g.y_mm = base.y1 - base.depth() * row / (rows - 1);
+      g.x_mm = xs[column];
+      g.y_mm = ys[ys.size() - 1 - row];
+      if (bore) move_off(g, *bore, over);
       g.floor_mm = floor.carried_on(g.x_mm, g.y_mm);
       g.set_mm = facts.heights.rib_plane_mm - g.floor_mm;
       g.spread_mm = facts.bed.gauge_mm - g.floor_mm;

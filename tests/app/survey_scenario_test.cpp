@@ -67,15 +67,20 @@ TEST(SurveyScenario, BedOnASlopingFloor) {
   EXPECT_EQ(check(report, "floor.level")["result"], "pass") << "3/8 across is at the limit";
 }
 
-TEST(SurveyScenario, GaugeDepthsAreExactSixteenths) {
-  // Source: by hand: 3/4, 15/16, 1-1/8 | 7/8, 1-1/16, 1-1/4 | 1, 1-3/16, 1-3/8 from the back left.
+TEST(SurveyScenario, GaugeDepthsFollowTheFloor) {
+  // Source: closed form: 3/4 at the back left corner, 3/8 more over 60 to the right and 1/4 more over 34 to the front;
+  // gauges 3 inside the bed and in its middles.
   const Json gauges = reported(sloping(false))["room"]["gauges"];
-  const double depths[] = {12, 15, 18, 14, 17, 20, 16, 19, 22};  // sixteenths
+  const double xs[] = {3, 30, 57}, ys[] = {31, 17, 3};
   const char* names[] = {"A1", "B1", "C1", "A2", "B2", "C2", "A3", "B3", "C3"};
   ASSERT_EQ(gauges.size(), 9u);
   for (std::size_t i = 0; i < 9; ++i) {
     EXPECT_EQ(gauges[i]["name"], names[i]);
-    EXPECT_NEAR(gauges[i]["set_mm"].get<double>(), depths[i] / 16 * in, 1e-6) << names[i];
+    const double x = xs[i % 3], y = ys[i / 3];
+    EXPECT_NEAR(gauges[i]["at_mm"][0].get<double>() / in, x, 1e-6) << names[i];
+    EXPECT_NEAR(gauges[i]["at_mm"][1].get<double>() / in, y, 1e-6) << names[i];
+    const double depth = 0.75 + 0.375 * x / 60 + 0.25 * (34 - y) / 34;
+    EXPECT_NEAR(gauges[i]["set_mm"].get<double>(), depth * in, 1e-6) << names[i];
   }
 }
 

@@ -255,18 +255,23 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
 }
 
 TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
-  // Source: by hand: the floor lies 0.01 (x - 1) + 0.01 y below the datum; ribs 1/2 above it, the line 1-3/8. From the
-  // bore at (29-3/4, 23-3/4) outward: B2 4.9, B1 16.6, B3 24.0, A2 29.0, A1 33.0, C2 35.4, A3 37.3, C1 38.8, C3 42.5
-  // away.
+  // Source: by hand: the floor lies 0.01 (x - 1) + 0.01 y below the datum; ribs 1/2 above it, the line 1-3/8. Gauges 3
+  // inside where bed and base overlap (1-1/2 to 64-1/2, 0 to 39-1/2) and in its middles; B2 gives way to the front, to
+  // 3 off the collar. From the bore at (29-3/4, 23-3/4) outward: B2 6.0, B1 13.2, B3 21.0, A2 25.6, A1 28.3, C2 32.0,
+  // A3 32.7, C1 34.2, C3 37.9 away.
   const Sheet& s = sheet("bed");
   const struct {
     const char *name, *press, *ribs, *line;
     double x, y;
-  } gauges[] = {{"B2", "press 1", "1\"", "1-7/8\"", 33, 20},      {"B1", "press 2", "1-1/4\"", "2-1/8\"", 33, 40},
-                {"B3", "press 3", "13/16\"", "1-11/16\"", 33, 0}, {"A2", "press 4", "11/16\"", "1-9/16\"", 1, 20},
-                {"A1", "press 5", "7/8\"", "1-3/4\"", 1, 40},     {"C2", "press 6", "1-5/16\"", "2-3/16\"", 65, 20},
-                {"A3", "press 7", "1/2\"", "1-3/8\"", 1, 0},      {"C1", "press 8", "1-9/16\"", "2-7/16\"", 65, 40},
-                {"C3", "press 9", "1-1/8\"", "2\"", 65, 0}};
+  } gauges[] = {{"B2", "press 1", "1\"", "1-7/8\"", 33, 23.75 - std::sqrt(36 - 3.25 * 3.25)},
+                {"B1", "press 2", "1-3/16\"", "2-1/16\"", 33, 36.5},
+                {"B3", "press 3", "7/8\"", "1-3/4\"", 33, 3},
+                {"A2", "press 4", "3/4\"", "1-5/8\"", 4.5, 19.75},
+                {"A1", "press 5", "7/8\"", "1-3/4\"", 4.5, 36.5},
+                {"C2", "press 6", "1-5/16\"", "2-3/16\"", 61.5, 19.75},
+                {"A3", "press 7", "9/16\"", "1-7/16\"", 4.5, 3},
+                {"C1", "press 8", "1-1/2\"", "2-3/8\"", 61.5, 36.5},
+                {"C3", "press 9", "1-1/8\"", "2\"", 61.5, 3}};
   for (const auto& g : gauges) {
     const Text& name = text(s, std::string{g.name} + "   " + g.press);
     const auto below = [&](const std::string& words) {
@@ -294,12 +299,13 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
                         {'x', 1.5, 64.5, "63\""},
                         {'y', -0.5, 23.75, "24-1/4\""},
                         {'y', 23.75, 39.5, "15-3/4\""},
-                        {'x', 1, 33, "32\""},
-                        {'x', 33, 65, "32\""},
-                        {'x', 1, 65, "64\""},
-                        {'y', 0, 20, "20\""},
-                        {'y', 20, 40, "20\""},
-                        {'y', 0, 40, "40\""}});
+                        {'x', 0, 4.5, "4-1/2\""},
+                        {'x', 0, 33, "33\""},
+                        {'x', 0, 61.5, "61-1/2\""},
+                        {'y', 40, 36.5, "3-1/2\""},
+                        {'y', 40, 20.25 - 0.5, "20-1/4\""},
+                        {'y', 40, 23.75 - std::sqrt(36 - 3.25 * 3.25), "21-5/16\""},
+                        {'y', 40, 3, "37\""}});
   EXPECT_THAT(s.notes,
               testing::Contains(testing::HasSubstr("held back 1/2\" along framing and run past the base by 1/2\"")));
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("spread to, 1-3/8\" above the datum")));

@@ -266,6 +266,7 @@ TEST(Svg, StrokesHaveTheirWeightDashesAndPlace) {
       {LineKind::text, {0.13, {}}},
       {LineKind::existing, {0.25, {}}},
       {LineKind::correction, {0.6, {2.4, 0.8}}},
+      {LineKind::rejected, {0.7, {}}},
       {LineKind::sheet, {0.3, {}}}};
   std::size_t i = 0, line = 0;
   for (const LineKind kind : drawing::all_line_kinds) {

@@ -36,6 +36,66 @@ TEST(SheetWords, EveryTitleBlockSaysHowManyChecksFail) {
   EXPECT_FALSE(said.empty());
 }
 
+/// Whether a room's bore would cut a joist.
+bool bore_fails(const Drawn& d) {
+  return std::any_of(d.judgement.results.begin(), d.judgement.results.end(), [](const auto& r) {
+    return r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail;
+  });
+}
+
+TEST(SheetWords, ABoreThatCutsAJoistIsStruckOutAndHasNoPlace) {
+  // Source: common practice, no source: who holds a sheet works by what is drawn, whatever is written beside it.
+  int rejected = 0, good = 0;
+  for (const Drawn& d : all_jobs()) {
+    const bool fails = bore_fails(d);
+    for (const char* name : {"plan", "bed", "drain", "template"}) {
+      const Sheet& sheet = d.sheet(name);
+      const auto struck = std::count_if(sheet.lines.begin(), sheet.lines.end(),
+                                        [](const Line& line) { return line.kind == LineKind::rejected; });
+      EXPECT_EQ(struck, fails ? 2 : 0) << d.name << " " << name;
+      EXPECT_EQ(count(sheet, "VOID"), fails) << d.name << " " << name;
+    }
+    const double place = d.facts.room.drain.now_mm[0], across = d.model->job.drain.bore.in_mm();
+    for (const Dimension& dim : d.sheet("plan").dimensions)
+      if (fails) {
+        EXPECT_GT(std::abs(dim.to.x - place), 1) << d.name << " " << dim.words;
+        EXPECT_GT(std::abs(dim.from.x - place), 1) << d.name << " " << dim.words;
+      }
+    for (const Arc& arc : d.sheet("template").arcs)
+      if (fails && std::abs(arc.radius - across / 2) < 1e-6) {
+        EXPECT_EQ(arc.kind, LineKind::hidden) << d.name;
+      }
+    EXPECT_EQ(count(d.sheet("drain"), "No place is given for the bore"), fails) << d.name;
+    ++(fails ? rejected : good);
+  }
+  EXPECT_GT(rejected, 0);
+  EXPECT_GT(good, 0);
+}
+
+TEST(SheetWords, GaugesStandOnMortarUnderTheBase) {
+  // Source: the solids: a gauge is read where there is bed and where there will be base, off the bore and its collar.
+  for (const Drawn& d : all_jobs()) {
+    const auto box = [&](const char* role) -> const std::array<double, 6>& {
+      return std::find_if(d.facts.parts.begin(), d.facts.parts.end(), [&](const auto& p) { return p.role == role; })
+          ->bbox_mm;
+    };
+    const auto &bed = box("bed"), &base = box("base");
+    const auto& bore = d.facts.room.drain.now_mm;
+    const double collar = (d.model->job.drain.bore / 2 + d.model->job.bed.collar).in_mm();
+    ASSERT_EQ(d.facts.room.gauges.size(), 9u) << d.name;
+    for (const facts::Gauge& g : d.facts.room.gauges) {
+      EXPECT_FALSE(g.clear) << d.name << " " << g.name;
+      for (const auto* in : {&bed, &base}) {
+        EXPECT_GT(g.x_mm, (*in)[0]) << d.name << " " << g.name;
+        EXPECT_LT(g.x_mm, (*in)[3]) << d.name << " " << g.name;
+        EXPECT_GT(g.y_mm, (*in)[1]) << d.name << " " << g.name;
+        EXPECT_LT(g.y_mm, (*in)[4]) << d.name << " " << g.name;
+      }
+      EXPECT_GT(std::hypot(g.x_mm - bore[0], g.y_mm - bore[1]), collar) << d.name << " " << g.name;
+    }
+  }
+}
+
 TEST(SheetWords, TablesAndPicturesHaveNoScale) {
   // Source: nothing on them can be measured.
   const std::set<std::string> without{"buy", "order-of-work", "inspection", "assembly", "exploded"};
