@@ -44,6 +44,17 @@ struct Dimension {
   int chain = 0;  ///< dimensions of one chain share a number above zero; their overall dimension carries its negative
 };
 
+/// A tint of paper, from black (0) to white (1). It only eases the eye: what it says is said by a hatch and a letter
+/// too.
+struct Tint {
+  double red = 1, green = 1, blue = 1;
+};
+/// A plane figure of one tint, under all lines.
+struct Area {
+  std::vector<Point> ring;
+  Tint tint;
+};
+
 /// A page of paper, lying.
 struct Paper {
   const char* name = "";
@@ -69,6 +80,7 @@ struct Sheet {
   std::vector<std::string> notes = {};  ///< sentences for the title block
   Page page = {};                       ///< no paper: a sheet for machines only
   bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured
+  std::vector<Area> areas = {};         ///< on paper only
 };
 
 /// A text's box along its own base line, generously: its letters are narrower than this share of their height.
