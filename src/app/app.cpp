@@ -16,6 +16,7 @@
 #include "app/staging.hpp"
 #include "app/stop.hpp"
 #include "app/streams.hpp"
+#include "app/study.hpp"
 #include "app/terminal.hpp"
 #include "app/typed.hpp"
 #include "diag/fault.hpp"
@@ -231,6 +232,21 @@ int starter(const Options& options) {
   return all_pass;
 }
 
+/// The command `study`, apart from those of jobs: it has options of its own.
+void declare_study(CLI::App& app, StudyOptions& study, const Options& options, std::function<int()>& chosen) {
+  auto* s = app.add_subcommand("study", "many variants of a job: what passes, what gives way first, the best, a map");
+  s->add_option("STUDY", study.file, "study file (TOML)")->required();
+  s->add_option("-o,--out", study.out, "folder that gets a folder for the study")->capture_default_str();
+  s->add_option("--threads", study.threads, "how many variants are worked on at once; 0: as many as there are cores")
+      ->check(CLI::Range(0, 1024))
+      ->capture_default_str();
+  auto* part = s->add_option("--part", study.part, "compute one share alone: 3/8 is the third of eight");
+  s->add_flag("--merge", study.merge, "join shares that were computed, and write what one run would")->excludes(part);
+  s->add_flag("-q,--quiet", study.quiet, "print errors only");
+  s->add_flag("--json", study.json, "print study.json instead of text");
+  s->callback([&] { chosen = [&] { return run_study(study, saying(options)); }; });
+}
+
 void add_jobs(CLI::App& command, Options& options) {
   command.add_option("JOB", options.jobs, "job files (TOML)")->required();
   command.add_flag("-q,--quiet", options.quiet, "print errors only");
@@ -240,7 +256,7 @@ void add_jobs(CLI::App& command, Options& options) {
 }
 
 /// Declares the commands; `chosen` becomes the one that was given.
-void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
+void declare(CLI::App& app, Options& options, StudyOptions& study, std::function<int()>& chosen) {
   app.require_subcommand(1);
   app.set_version_flag("--version", "fallwright " + report::version());
   app.add_flag("-v,--verbose", options.verbose, "log what is being done");
@@ -307,6 +323,7 @@ void declare(CLI::App& app, Options& options, std::function<int()>& chosen) {
       return all_pass;
     };
   });
+  declare_study(app, study, options, chosen);
   auto* j = app.add_subcommand("schema", "JSON Schema of the job file");
   j->callback([&] {
     chosen = [] {
@@ -348,7 +365,8 @@ int run(int argc, const char* const* argv) {
   Options options;
   std::function<int()> chosen;
   CLI::App app{"Solids, numbers and drawings for a sloped shower base set in a mortar bed beside a framed bench."};
-  declare(app, options, chosen);
+  StudyOptions study;
+  declare(app, options, study, chosen);
   if (argc > 1 && !is_command(app, argv[1])) return bad_input;
   try {
     app.parse(argc, argv);

@@ -44,16 +44,6 @@ std::string override_text(const job::BookOverride& named, const std::string& job
   return "";
 }
 
-/// Every file that was written so far, with its fingerprint: by this list the next build knows what it may replace.
-std::vector<report::File> listed(const Staging& staging) {
-  std::vector<report::File> files;
-  for (const std::string& file : staging.names()) {
-    const std::string path = staging.place(file);
-    files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
-  }
-  return files;
-}
-
 }  // namespace
 
 job::Job load(const std::string& path) {
@@ -92,6 +82,15 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) 
   work->report = std::make_unique<report::Report>(report::Report{
       std::move(job), std::move(facts), std::move(judgement), std::move(rows), std::move(cuts), std::move(plan), {}});
   return work;
+}
+
+std::vector<report::File> listed(const Staging& staging) {
+  std::vector<report::File> files;
+  for (const std::string& file : staging.names()) {
+    const std::string path = staging.place(file);
+    files.push_back({file, std::filesystem::file_size(path), exchange::sha256_of_file(path)});
+  }
+  return files;
 }
 
 const std::vector<std::string>& names_of_all() {

@@ -58,6 +58,9 @@ const std::vector<std::string>& names_of_together();
 /// Writes it as text, JSON and tables, whole or not at all; `all` gets the list of its files.
 void write_together(report::Together& all, Staging& staging);
 
+/// Every file that was written there so far, with its fingerprint: by this list the next run knows what it may replace.
+std::vector<report::File> listed(const Staging& staging);
+
 /// Seconds since 1970 for headers that want a time: SOURCE_DATE_EPOCH, else always the same, so that equal jobs make
 /// equal files. @throws diag::JobFaults when it is set to anything but a time up to the year 9999.
 long timestamp();

@@ -25,7 +25,7 @@ bool is_text(const nlohmann::json& object, const char* key) {
 }  // namespace
 
 Listing::Listing(const fs::path& folder) : folder_{folder} {
-  for (const char* list : {"report.json", "summary.json"})
+  for (const char* list : {"report.json", "summary.json", "study.json", "share.json"})
     if (take(list)) return;
 }
 

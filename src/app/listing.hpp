@@ -8,8 +8,9 @@
 
 namespace fallwright::app {
 
-/// The list of a room's folder is its report.json, that of several rooms' order its summary.json: `files` names every
-/// other file with its size and fingerprint. A folder without such a list holds nothing of ours.
+/// The list of a room's folder is its report.json, that of several rooms' order its summary.json, of a study study.json
+/// and of a share of one share.json: `files` names every other file with its size and fingerprint. A folder without
+/// such a list holds nothing of ours.
 class Listing {
  public:
   /// Of a folder, which need not be there. A list that is a link, is broken, or is not this program's counts for none.

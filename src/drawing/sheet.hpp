@@ -57,6 +57,17 @@ struct Dimension {
 /// Corners of a closed line, counter-clockwise.
 using Outline = std::vector<Point>;
 
+/// A tint of paper, from black (0) to white (1). It only eases the eye: what it says is said by a hatch and a letter
+/// too.
+struct Tint {
+  double red = 1, green = 1, blue = 1;
+};
+/// A plane figure of one tint, under all lines.
+struct Area {
+  std::vector<Point> ring;
+  Tint tint;
+};
+
 /// A page of paper, lying.
 struct Paper {
   const char* name = "";
@@ -83,6 +94,7 @@ struct Sheet {
   Page page = {};                       ///< no paper: a sheet for machines only
   bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured
   std::vector<Outline> cuts = {};       ///< for machines: what a saw or a router follows, and nothing else
+  std::vector<Area> areas = {};         ///< on paper only
 };
 
 /// A text's box along its own base line, generously: its letters are narrower than this share of their height.

@@ -68,6 +68,7 @@ class Hand {
     cairo_save(cr_);
     cairo_scale(cr_, points_per_mm, points_per_mm);
     cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
+    for (const drawing::Area& area : sheet_.areas) fill(area);
     for (const LineKind kind : drawing::all_line_kinds) strokes(kind);
     cairo_set_source_rgb(cr_, 0, 0, 0);
     for (const drawing::Text& text : sheet_.texts) write(text);
@@ -77,6 +78,17 @@ class Hand {
  private:
   double x(double mm) const { return (mm - sheet_.page.corner.x) / sheet_.page.scale; }
   double y(double mm) const { return sheet_.page.paper.height_mm - (mm - sheet_.page.corner.y) / sheet_.page.scale; }
+
+  /// With its edge, so that no paper shows between neighbours of one tint.
+  void fill(const drawing::Area& area) {
+    constexpr double edge = 0.06;
+    cairo_set_source_rgb(cr_, area.tint.red, area.tint.green, area.tint.blue);
+    cairo_set_line_width(cr_, edge);
+    for (const drawing::Point& p : area.ring) cairo_line_to(cr_, x(p.x), y(p.y));
+    cairo_close_path(cr_);
+    cairo_fill_preserve(cr_);
+    cairo_stroke(cr_);
+  }
 
   void strokes(LineKind kind) {
     const Style style = style_of(kind);

@@ -7,6 +7,7 @@
 
 #include "diag/fault.hpp"
 #include "job/read.hpp"
+#include "job/read_table.hpp"
 #include "job/toml.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -83,6 +84,32 @@ Job changed(const Job& job, const std::vector<Change>& changes) {
   result.book_override = job.book_override;
   result.as_set = job.as_set;
   return result;
+}
+
+struct Original::File {
+  toml::table table;
+  std::string name, sha256;
+  BookOverride book_override;
+  AsSet as_set;
+};
+
+Original::Original(const Job& job) {
+  diag::ensure(job.text != nullptr, "only a job that was read from a file can be read again with a change");
+  std::vector<diag::Fault> faults;
+  file_ = std::make_unique<const File>(
+      File{parse_toml(*job.text, job.file, faults), job.file, job.sha256, job.book_override, job.as_set});
+}
+
+Original::~Original() = default;
+
+Job Original::with(const std::vector<Change>& changes, const std::function<void(Job&)>& with_readings) const {
+  toml::table table = file_->table;
+  for (const Change& change : changes) apply(table, change);
+  Job job = read_table(std::move(table), file_->name, with_readings);
+  job.sha256 = file_->sha256;
+  job.book_override = file_->book_override;
+  job.as_set = file_->as_set;
+  return job;
 }
 
 }  // namespace fallwright::job

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -28,5 +30,21 @@ std::string written(const std::vector<Side>& sides);
 /// The job whose file has these changes, read and validated anew.
 /// @pre `job.text`, the file it was read from, is known. @throws diag::JobFaults where such a job cannot stand.
 Job changed(const Job& job, const std::vector<Change>& changes);
+
+/// A job file that is parsed once, for as many jobs with changes as are wanted of it. Threads may share it.
+class Original {
+ public:
+  /// @pre `job.text` is known.
+  explicit Original(const Job& job);
+  ~Original();
+
+  /// The job with these changes, validated anew; `with_readings`, if any, moves readings of its survey before anything
+  /// is made of them. It was read from no file. @throws diag::JobFaults where such a job cannot stand.
+  Job with(const std::vector<Change>& changes, const std::function<void(Job&)>& with_readings = {}) const;
+
+ private:
+  struct File;
+  std::unique_ptr<const File> file_;
+};
 
 }  // namespace fallwright::job

@@ -6,6 +6,7 @@
 
 #include "diag/fault.hpp"
 #include "job/range.hpp"
+#include "job/read_table.hpp"
 #include "job/schema.hpp"
 #include "job/suggest.hpp"
 #include "job/toml.hpp"
@@ -34,6 +35,8 @@ class JobReader {
  public:
   JobReader(std::string_view text, std::string file)
       : file_{std::move(file)}, table_{parse_toml(text, file_, faults_)} {}
+  JobReader(toml::table table, std::string file, std::function<void(Job&)> with_readings)
+      : file_{std::move(file)}, table_{std::move(table)}, with_readings_{std::move(with_readings)} {}
 
   Job read() {
     stop_if_faulty(faults_);
@@ -46,6 +49,7 @@ class JobReader {
       if (section.repeats()) read_entries(section);
     derive();
     survey_floor();
+    if (with_readings_) with_readings_(job_);
     alcove_size();
     check_pairs();
     stop_if_faulty(faults_);
@@ -292,6 +296,7 @@ class JobReader {
   std::string file_;
   std::vector<diag::Fault> faults_;
   toml::table table_;
+  std::function<void(Job&)> with_readings_ = {};
   std::map<std::string, toml::source_position> places_;
   std::vector<Unknown> unknown_;
   Job job_;
@@ -303,6 +308,10 @@ Job read(std::string_view text, const std::string& file) {
   Job job = JobReader{text, file}.read();
   job.text = std::make_shared<const std::string>(text);
   return job;
+}
+
+Job read_table(toml::table table, const std::string& file, const std::function<void(Job&)>& with_readings) {
+  return JobReader{std::move(table), file, with_readings}.read();
 }
 
 double typed_length(const std::string& key, const std::string& name, const std::string& text, UnitSystem unit) {

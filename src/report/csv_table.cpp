@@ -70,4 +70,10 @@ Field Field::count(std::size_t value) {
   return field;
 }
 
+Field Field::plain(std::string number) {
+  Field field;
+  field.written_ = std::move(number);
+  return field;
+}
+
 }  // namespace fallwright::report

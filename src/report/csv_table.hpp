@@ -16,6 +16,7 @@ class Field {
   static Field number(double value, int decimals);
   static Field number(const std::optional<double>& value, int decimals);  ///< empty when there is none
   static Field count(std::size_t value);
+  static Field plain(std::string number);  ///< a number, or a truth, that is written already
 
   const std::string& written() const { return written_; }
 

@@ -1,5 +1,6 @@
 #include <filesystem>
 
+#include "report/json_report.hpp"
 #include "report/json_room.hpp"
 #include "report/json_takeoff.hpp"
 #include "report/json_words.hpp"
@@ -239,7 +240,7 @@ Json file(const File& f) {
 
 }  // namespace
 
-std::string to_json(const Report& report) {
+Json report_json(const Report& report) {
   const facts::Facts& f = report.facts;
   Json json;
   json["schema"] = 1;
@@ -296,7 +297,11 @@ std::string to_json(const Report& report) {
   json["stocks"] = list(report.plan, stock_json);
   json["sticks"] = sticks_json(report.plan);
   json["files"] = list(report.files, file);
-  return dumped(json);
+  return json;
+}
+
+std::string to_json(const Report& report) {
+  return dumped(report_json(report));
 }
 
 std::string chain_json(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {

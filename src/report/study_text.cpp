@@ -1,0 +1,157 @@
+#include <algorithm>
+
+#include "report/columns.hpp"
+#include "report/study.hpp"
+#include "report/study_words.hpp"
+
+namespace fallwright::report {
+namespace {
+
+using facts::Verdict;
+using units::decimals;
+
+constexpr std::size_t indent = 15, most_keys = 4, most_readings = 3, most_checks = 5;
+
+std::string line(const std::string& head, const std::string& words) {
+  return units::first_letters("  " + padded(head, indent - 2) + words, 160) + "\n";
+}
+
+/// What gives way first in variants that fail, the most frequent first.
+std::string giving_way(const facts::Study& all) {
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < all.odds.size(); ++i)
+    if (all.odds[i].first > 0) order.push_back(i);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return all.odds[a].first > all.odds[b].first; });
+  std::string text;
+  for (std::size_t i = 0; i < std::min(order.size(), most_checks); ++i)
+    text +=
+        line(i == 0 ? "gives way" : "", all.checks[order[i]].title + ": first in " + counted(all.odds[order[i]].first));
+  return text;
+}
+
+std::string verdict_text(const facts::Variant& v, const facts::Study& all) {
+  std::string text{v.verdict == Verdict::passes ? "passes" : v.verdict == Verdict::fails ? "FAILS" : "cannot be built"};
+  if (v.gives_way) text += (v.verdict == Verdict::fails ? ": " : "; least to spare: ") + all.checks[*v.gives_way].title;
+  if (v.margin) text += " (" + decimals(*v.margin * 100, 1) + " %)";
+  return text;
+}
+
+std::string values_text(const StudyReport& r, const facts::Variant& v) {
+  std::string text;
+  for (std::size_t i = 0; i < v.values.size(); ++i)
+    text += (i == 0 ? "" : ", ") + r.varied[i].name + " = " + r.varied[i].shown[v.values[i]];
+  return text;
+}
+
+std::string best_text(const StudyReport& r) {
+  std::string text;
+  for (std::size_t i = 0; i < r.all.best.size(); ++i) {
+    const facts::Variant& v = r.all.best[i];
+    text += line(i == 0 ? "best" : "", std::to_string(i + 1) + "  " + values_text(r, v) +
+                                           (v.aim ? ": " + aim_text(r.study.aim, *v.aim) : "") + "  (variant " +
+                                           std::to_string(v.number + 1) + ")");
+  }
+  return text;
+}
+
+/// Of each key the value most of whose variants pass, and the one of which fewest do; the key where these are farthest
+/// apart first.
+struct Move {
+  std::size_t key = 0, most = 0, least = 0;
+  double by = 0;
+};
+
+std::vector<Move> moves_of(const facts::Study& all) {
+  std::vector<Move> moves;
+  for (std::size_t key = 0; key < all.by_value.size(); ++key) {
+    Move move{key};
+    const auto& shares = all.by_value[key];
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+      if (shares[i].of == 0) continue;
+      if (shares[move.most].of == 0 || shares[i].share() > shares[move.most].share()) move.most = i;
+      if (shares[move.least].of == 0 || shares[i].share() < shares[move.least].share()) move.least = i;
+    }
+    move.by = shares[move.most].share() - shares[move.least].share();
+    moves.push_back(move);
+  }
+  std::stable_sort(moves.begin(), moves.end(), [](const Move& a, const Move& b) { return a.by > b.by; });
+  return moves;
+}
+
+std::string moves_text(const StudyReport& r) {
+  std::string text;
+  const auto pass = [](const facts::Share& s) { return counted(s.passes) + " of " + counted(s.of) + " pass"; };
+  const std::vector<Move> moves = moves_of(r.all);
+  for (std::size_t i = 0; i < std::min(moves.size(), most_keys); ++i) {
+    const Move& m = moves[i];
+    const job::Varied& key = r.varied[m.key];
+    const auto& shares = r.all.by_value[m.key];
+    text += line(i == 0 ? "moves most" : "", m.by == 0 ? key.name + ": no value makes a difference"
+                                                       : key.name + ": " + pass(shares[m.most]) + " with " +
+                                                             key.shown[m.most] + ", " + pass(shares[m.least]) +
+                                                             " with " + key.shown[m.least]);
+  }
+  return text;
+}
+
+/// How often the base goes down, then the checks that hold in some of the rooms and not in others.
+std::string odds_text(const StudyReport& r) {
+  const facts::Study& all = r.all;
+  std::string text;
+  std::vector<std::size_t> doubtful;
+  for (std::size_t i = 0; i < all.odds.size(); ++i) {
+    const facts::Odds& o = all.odds[i];
+    if (all.checks[i].id == "room.goes-in" && o.settled() > 0)
+      text += line("goes in", "in " + counted(o.holds) + " of " + counted(o.settled()) + " rooms that read like this");
+    else if (all.checks[i].id == "room.drop-in" && o.settled() > 0)
+      text += line("goes down", "in " + counted(o.holds) + " of " + counted(o.settled()) +
+                                    " rooms that read like this, let down level");
+    else if (o.holds > 0 && o.holds < o.settled())
+      doubtful.push_back(i);
+  }
+  std::stable_sort(doubtful.begin(), doubtful.end(),
+                   [&](std::size_t a, std::size_t b) { return all.odds[a].holds < all.odds[b].holds; });
+  for (std::size_t i = 0; i < std::min(doubtful.size(), most_checks); ++i)
+    text += line(i == 0 ? "in doubt" : "", all.checks[doubtful[i]].title + ": holds in " +
+                                               counted(all.odds[doubtful[i]].holds) + " of " +
+                                               counted(all.odds[doubtful[i]].settled()));
+  if (doubtful.size() > most_checks) text += line("", "and " + std::to_string(doubtful.size() - most_checks) + " more");
+  return text;
+}
+
+std::string read_again_text(const StudyReport& r) {
+  constexpr double least = 0.01;  // what decides less is lost in the draw
+  std::string text;
+  for (std::size_t i = 0; i < std::min(r.all.doubts.size(), most_readings); ++i) {
+    const facts::Doubt& d = r.all.doubts[i];
+    if (d.decides < least || !d.check) break;
+    text += line(i == 0 ? "read again" : "", d.name + ": settles " + decimals(d.decides * 100, 0) +
+                                                 " % of the doubt; '" + r.all.checks[*d.check].title + "' holds in " +
+                                                 decimals(d.holds_below * 100, 0) + " % where it is less, " +
+                                                 decimals(d.holds_above * 100, 0) + " % where more");
+  }
+  return text.empty() ? line("read again", "nothing: no single reading settles anything") : text;
+}
+
+std::string count_text(const facts::Study& all, const std::string& what) {
+  std::string text = counted(all.passes) + " of " + counted(all.variants) + what;
+  if (all.refused > 0) text += "; " + counted(all.refused) + " cannot stand";
+  if (all.broken > 0) text += "; " + counted(all.broken) + " cannot be made";
+  return text;
+}
+
+}  // namespace
+
+std::string study_text(const StudyReport& r, const std::string& folder) {
+  const bool readings = r.study.vary == job::Vary::readings;
+  std::string text = r.study.name + "\n";
+  text += line("passes", count_text(r.all, readings ? " rooms that read like this" : " variants"));
+  text += giving_way(r.all);
+  text += line("today", verdict_text(r.all.today, r.all));
+  text += readings ? odds_text(r) + read_again_text(r) : best_text(r) + moves_text(r);
+  if (!folder.empty()) text += line("files", folder);
+  return text;
+}
+
+}  // namespace fallwright::report

@@ -1,0 +1,39 @@
+/// Words that the reports of a study share. Inside `report` only.
+#pragma once
+
+#include <cmath>
+#include <string>
+
+#include "facts/study.hpp"
+#include "job/study_file.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+
+inline const char* aim_column(job::Aim aim) {
+  return aim == job::Aim::greatest_least_margin ? "least margin"
+         : aim == job::Aim::fewest_bags         ? "bags of mortar"
+                                                : "sticks";
+}
+
+/// "least margin 12.3 %", "4 bags of mortar (3.55)", "11 sticks".
+inline std::string aim_text(job::Aim aim, double value) {
+  switch (aim) {
+    case job::Aim::greatest_least_margin:
+      return "least margin " + units::decimals(value * 100, 1) + " %";
+    case job::Aim::fewest_bags:
+      return units::decimals(std::ceil(value - 1e-9), 0) + " bags of mortar (" + units::decimals(value, 2) + ")";
+    case job::Aim::least_sticks:
+      break;
+  }
+  return units::decimals(value, 0) + " sticks";
+}
+
+/// "12,345".
+inline std::string counted(std::size_t number) {
+  std::string text = std::to_string(number);
+  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, ",");
+  return text;
+}
+
+}  // namespace fallwright::report

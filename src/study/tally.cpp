@@ -1,0 +1,132 @@
+#include "study/tally.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace fallwright::study {
+namespace {
+
+using facts::Variant;
+using facts::Verdict;
+
+constexpr std::size_t most_best = 5;
+
+/// Bags and sticks are bought whole.
+double wanted(job::Aim aim, double value) {
+  return aim == job::Aim::greatest_least_margin ? -value : std::ceil(value - 1e-9);
+}
+
+double part(std::size_t some, std::size_t all) {
+  return all == 0 ? 0 : static_cast<double>(some) / static_cast<double>(all);
+}
+
+/// How far shares of tenths scatter beyond what so many draws scatter by chance, as a share of the whole doubt.
+template <class Bins>
+double decided(const Bins& bins, std::size_t tenths, double share, std::size_t all) {
+  double spread = 0;
+  std::size_t used = 0;
+  for (std::size_t i = 0; i < tenths; ++i) {
+    if (bins.of[i] == 0) continue;
+    const double off = part(bins.holds[i], bins.of[i]) - share;
+    spread += part(bins.of[i], all) * off * off;
+    ++used;
+  }
+  const double doubt = share * (1 - share);
+  const double chance = all > used ? (doubt - spread) * part(used - 1, all - used) : 0;  // what is left scatters too
+  return std::clamp((spread - chance) / doubt, 0.0, 1.0);
+}
+
+}  // namespace
+
+Tally::Tally(const Plan& plan, std::vector<facts::Check> checks, Variant today)
+    : plan_{plan}, tolerances_{plan.tolerances_mm()} {
+  all_.checks = std::move(checks);
+  all_.today = std::move(today);
+  all_.odds.resize(all_.checks.size());
+  all_.map = plan.map();
+  if (tolerances_.empty())
+    for (const job::Varied& key : plan.varied()) all_.by_value.emplace_back(key.shown.size());
+  bins_.assign(tolerances_.size(), std::vector<Bins>(all_.checks.size()));
+}
+
+bool Tally::is_better(const Variant& a, const Variant& b) const {
+  const job::Aim aim = plan_.study().aim;
+  const double x = a.aim ? wanted(aim, *a.aim) : HUGE_VAL, y = b.aim ? wanted(aim, *b.aim) : HUGE_VAL;
+  if (x != y) return x < y;
+  return a.margin.value_or(-HUGE_VAL) > b.margin.value_or(-HUGE_VAL);
+}
+
+void Tally::take_best(const Variant& variant) {
+  if (variant.verdict != Verdict::passes) return;
+  const auto place = std::upper_bound(all_.best.begin(), all_.best.end(), variant,
+                                      [&](const Variant& a, const Variant& b) { return is_better(a, b); });
+  if (place == all_.best.end() && all_.best.size() == most_best) return;
+  all_.best.insert(place, variant);
+  if (all_.best.size() > most_best) all_.best.pop_back();
+}
+
+void Tally::take_outcomes(const Variant& variant) {
+  for (std::size_t check = 0; check < variant.outcomes.size(); ++check) {
+    const char outcome = variant.outcomes[check];
+    facts::Odds& odds = all_.odds[check];
+    odds.holds += outcome == facts::passed, odds.fails += outcome == facts::failed;
+    odds.cautions += outcome == facts::cautioned;
+    if (outcome == facts::left_open || outcome == facts::not_asked) continue;
+    for (std::size_t i = 0; i < bins_.size(); ++i) {
+      const double at = (variant.offsets_mm[i] / tolerances_[i] + 1) / 2 * tenths;
+      const std::size_t tenth = std::min(tenths - 1, static_cast<std::size_t>(std::max(at, 0.0)));
+      ++bins_[i][check].of[tenth];
+      bins_[i][check].holds[tenth] += outcome == facts::passed;
+    }
+  }
+}
+
+void Tally::take(const Variant& variant) {
+  if (const auto node = plan_.node_of(variant))
+    all_.map->nodes[*node] = {true, variant.verdict, variant.aim, variant.margins};
+  if (variant.for_map) return;
+  ++all_.variants;
+  all_.passes += variant.verdict == Verdict::passes;
+  all_.refused += variant.verdict == Verdict::refused;
+  all_.broken += variant.verdict == Verdict::broken;
+  if (variant.verdict == Verdict::fails && variant.gives_way) ++all_.odds[*variant.gives_way].first;
+  for (std::size_t i = 0; i < variant.values.size(); ++i) {
+    facts::Share& share = all_.by_value[i][variant.values[i]];
+    ++share.of;
+    share.passes += variant.verdict == Verdict::passes;
+  }
+  take_outcomes(variant);
+  if (tolerances_.empty()) take_best(variant);
+}
+
+facts::Doubt Tally::doubt_of(std::size_t reading) const {
+  facts::Doubt doubt{plan_.varied()[reading].name, tolerances_[reading]};
+  double all = 0, most = 0;
+  for (std::size_t check = 0; check < all_.odds.size(); ++check) {
+    const facts::Odds& odds = all_.odds[check];
+    const double share = part(odds.holds, odds.settled());
+    if (share <= 0 || share >= 1) continue;
+    const Bins& bins = bins_[reading][check];
+    const double whole = share * (1 - share), goes = whole * decided(bins, tenths, share, odds.settled());
+    all += whole;
+    doubt.decides += goes;
+    if (goes <= most) continue;
+    most = goes;
+    doubt.check = check;
+    std::size_t of[2] = {}, holds[2] = {};
+    for (std::size_t i = 0; i < tenths; ++i) of[i >= tenths / 2] += bins.of[i], holds[i >= tenths / 2] += bins.holds[i];
+    doubt.holds_below = part(holds[0], of[0]), doubt.holds_above = part(holds[1], of[1]);
+  }
+  if (all > 0) doubt.decides /= all;
+  return doubt;
+}
+
+facts::Study Tally::done() {
+  for (std::size_t i = 0; i < tolerances_.size(); ++i) all_.doubts.push_back(doubt_of(i));
+  std::stable_sort(all_.doubts.begin(), all_.doubts.end(),
+                   [](const facts::Doubt& a, const facts::Doubt& b) { return a.decides > b.decides; });
+  return std::move(all_);
+}
+
+}  // namespace fallwright::study

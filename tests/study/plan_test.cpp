@@ -1,0 +1,197 @@
+/// Which variants a study has, and what all of them together say. No solid is built here.
+#include <cmath>
+#include <set>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "job/read.hpp"
+#include "job/study_file.hpp"
+#include "study/plan.hpp"
+#include "study/tally.hpp"
+#include "support/run.hpp"
+
+namespace fallwright::study {
+namespace {
+
+using testing::HasSubstr;
+
+job::Job demo(const std::string& name) {
+  const std::string path = std::string{PROJECT_DIR} + "/params/" + name;
+  return job::read(sample::slurped(path), path);
+}
+
+job::Study read(const std::string& text) {
+  return job::read_study(text, "study.toml", demo);
+}
+
+std::string faults_of(const std::string& text) {
+  try {
+    const Plan plan{read(text)};
+  } catch (const diag::JobFaults& e) {
+    return e.what();
+  }
+  return "";
+}
+
+const std::string head = "[study]\njob = \"tannery-lane-2a.toml\"\n";
+const std::string left = "[[key]]\npath = \"drain.from_left\"\nfrom = \"27 in\"\nto = '28 1/2 in'\nstep = 0.5\n";
+
+TEST(StudyPlan, HasEveryCombinationOnceWithTheLastKeyFastest) {
+  // Source: closed form: 4 values times 3 are 12; ranges include both their ends.
+  const Plan plan{read(head + left + "[[key]]\npath = \"base.fall\"\nvalues = [\"1/4 in/ft\", \"2.5 %\", \"1:36\"]\n")};
+  ASSERT_EQ(plan.count(), 12u);
+  std::set<std::vector<std::size_t>> seen;
+  for (std::size_t i = 0; i < 12; ++i) seen.insert(plan.nth(i).values);
+  EXPECT_EQ(seen.size(), 12u);
+  EXPECT_EQ(plan.nth(1).values, (std::vector<std::size_t>{0, 1}));
+  const job::Job job = plan.job_of(plan.nth(11));
+  EXPECT_NEAR(job.drain.across.distance.in_mm(), 28.5 * 25.4, 1e-9);
+  EXPECT_NEAR(job.base.fall.as_ratio(), 1 / 36., 1e-12);
+}
+
+TEST(StudyPlan, HoldsWhatIsNotOnTheMapAtTodays) {
+  // Source: the demo job: its drain stands 28-3/4 in from the left; of 27, 27-1/2, 28 and 28-1/2 the last is nearest.
+  const Plan plan{read(head + left)};
+  EXPECT_EQ(plan.varied()[0].held, 3u);
+  EXPECT_EQ(plan.varied()[0].now, "28-3/4 in");
+  EXPECT_EQ(plan.varied()[0].shown, (std::vector<std::string>{"27 in", "27-1/2 in", "28 in", "28-1/2 in"}));
+}
+
+TEST(StudyPlan, DrawsTheSameFromTheSameSeedWhateverTheOrder) {
+  // Source: the contract of seeds. Different seeds differ: of 40 draws from 4 values all alike by chance 4^-40.
+  const auto draws = [](const std::string& seed, bool backwards) {
+    const Plan plan{read(head + "way = \"samples\"\nsamples = 40\nseed = " + seed + "\nmap = []\n" + left)};
+    std::vector<std::size_t> all(40);
+    for (std::size_t i = 0; i < 40; ++i) {
+      const std::size_t n = backwards ? 39 - i : i;
+      all[n] = plan.nth(n).values[0];
+    }
+    return all;
+  };
+  EXPECT_EQ(draws("7", false), draws("7", true));
+  EXPECT_NE(draws("7", false), draws("8", false));
+}
+
+TEST(StudyPlan, DrawsReadingsWithinTheirToleranceAndEvenly) {
+  // Source: closed form: drawn evenly from -t to t the mean is 0 and the mean square t^2 / 3; over 4000 draws both lie
+  // within 5 standard errors (t / sqrt(3 n) and 2 t^2 / sqrt(45 n)).
+  const Plan plan{read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\nsamples = 4000\n")};
+  const std::vector<double> t = plan.tolerances_mm();
+  ASSERT_EQ(t.size(), 6u + 4 + 1 + 13);  // sides and diagonals, plumbs, a width, spot levels
+  for (std::size_t k = 0; k < t.size(); ++k) {
+    double sum = 0, squares = 0;
+    for (std::size_t i = 0; i < 4000; ++i) {
+      const double off = plan.nth(i).offsets_mm[k];
+      ASSERT_LE(std::abs(off), t[k]);
+      sum += off, squares += off * off;
+    }
+    EXPECT_LT(std::abs(sum / 4000), 5 * t[k] / std::sqrt(3 * 4000.)) << k;
+    EXPECT_NEAR(squares / 4000, t[k] * t[k] / 3, 5 * 2 * t[k] * t[k] / std::sqrt(45 * 4000.)) << k;
+  }
+}
+
+TEST(StudyPlan, MovesReadingsBeforeAnythingIsMadeOfThem) {
+  // Source: closed form: a figure whose six readings all grow alike grows alike; the job file gives no width of its
+  // own.
+  const job::Job job = demo("ferry-steps-3.toml");
+  const job::Original original{job};
+  const job::Job moved = original.with({}, [](job::Job& j) {
+    survey::Plan& p = j.survey.plan;
+    for (auto* side : {&p.back, &p.front, &p.left, &p.right, &p.from_back_left, &p.from_back_right})
+      (*side)->mm *= 1.001;
+  });
+  EXPECT_NEAR(moved.alcove.width.in_mm() / job.alcove.width.in_mm(), 1.001, 1e-6);
+  EXPECT_EQ(original.with({}).alcove.width, job.alcove.width);
+}
+
+TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
+  // Source: the contract of messages: file, line, column, key, what was found, what is allowed.
+  const std::pair<std::string, std::string> all[] = {
+      {"[study]\nnaem = \"x\"\n", "study.toml:2:1: study.naem: no such key; did you mean 'study.name'?"},
+      {"[study]\nname = \"x\"\n", "study.job: is missing; for example: job = "},
+      {head + "way = \"some\"\n", "study.toml:3:7: study.way: found 'some'; allowed is one of all, samples"},
+      {head + "samples = 0\nway = \"samples\"\n", "study.samples: found 0; allowed is 1 to"},
+      {head + "seed = 3\n" + left, "study.seed: goes with way = \"samples\""},
+      {head, "key: is missing; add [[key]]"},
+      {head + "[keys]\n", "study.toml:3:2: keys: no such section; a study has [study] and [[key]]"},
+      {head + "[[key]]\npath = \"drain.form_left\"\nvalues = [1]\n", "did you mean 'drain.from_left'?"},
+      {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", \"28 inn\"]\n",
+       "study.toml:5:20: drain.from_left: found '28 inn'"},
+      {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", \"500 in\"]\n", "allowed is"},
+      {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"2 in\"\nstep = \"1 in\"\n",
+       "give the least value first"},
+      {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"4 in\"\nstep = \"0 in\"\n",
+       "it must be above zero"},
+      {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"40 in\"\nstep = \"0.001 mm\"\n",
+       "allowed are 10000"},
+      {head + "[[key]]\npath = \"base.pattern\"\nfrom = 1\nto = 2\nstep = 1\n", "list them, like values = ["},
+      {head + "[[key]]\npath = \"survey.plumb.lean\"\nvalues = [1]\n", "the job has no [[survey.plumb]]"},
+      {head + "[[key]]\npath = \"job.unit\"\nvalues = [\"mm\"]\n", "cannot vary"},
+      {head + left + left, "'drain.from_left' stands twice"},
+      {head + "map = [\"base.fall\"]\n" + left, "'base.fall' does not vary; did you mean 'drain.from_left'?"},
+      {head + "vary = \"readings\"\n", "the job 'tannery"},
+      {head + "vary = \"readings\"\n" + left, "goes with study.vary = \"keys\""},
+      {head + "columns = \"x\"\n" + left, "wanted a list of texts"},
+      {"study = 3\n", "study: this is a section"},
+      {"[[study]]\n", "study: this is a section"},
+      {"key = 3\n" + head, "key: this may stand several times"},
+  };
+  for (const auto& [text, told] : all) EXPECT_THAT(faults_of(text), HasSubstr(told.substr(0, told.find("tannery"))));
+}
+
+/// A plan over one key of five values, and a tally of rows made by hand.
+struct Counted {
+  Plan plan{read(head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"26 in\"\nto = \"30 in\"\nstep = \"1 in\"\n")};
+  facts::Study of(const std::vector<std::optional<double>>& margins) {
+    Tally tally{plan, {{"a", "A"}, {"b", "B"}}, {}};
+    for (std::size_t i = 0; i < margins.size(); ++i) {
+      facts::Variant v = plan.nth(i);
+      v.verdict = !margins[i]       ? facts::Verdict::refused
+                  : *margins[i] < 0 ? facts::Verdict::fails
+                                    : facts::Verdict::passes;
+      if (margins[i]) v.gives_way = 1, v.margin = v.aim = margins[i], v.outcomes = *margins[i] < 0 ? "pf" : "pp";
+      tally.take(v);
+    }
+    return tally.done();
+  }
+};
+
+TEST(StudyTally, CountsAndKeepsTheBestFirst) {
+  // Source: by hand: margins 0.1, -0.2, none, 0.3 and 0.1; equal ones in the order of the study.
+  const facts::Study all = Counted{}.of({0.1, -0.2, std::nullopt, 0.3, 0.1});
+  EXPECT_EQ(all.variants, 5u);
+  EXPECT_EQ(all.passes, 3u);
+  EXPECT_EQ(all.refused, 1u);
+  ASSERT_EQ(all.best.size(), 3u);
+  EXPECT_EQ(all.best[0].number, 3u);
+  EXPECT_EQ(all.best[1].number, 0u);
+  EXPECT_EQ(all.best[2].number, 4u);
+  EXPECT_EQ(all.odds[1].fails, 1u);
+  EXPECT_EQ(all.odds[1].first, 1u);
+  EXPECT_EQ(all.by_value[0][3].passes, 1u);
+  EXPECT_EQ(all.by_value[0][1].passes, 0u);
+}
+
+TEST(StudyTally, FindsTheReadingThatDecides) {
+  // Source: closed form: a check that holds where one reading alone is over zero hangs on that reading wholly, and on
+  // no other; what chance leaves of 4000 draws is taken off.
+  const Plan plan{read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\nsamples = 4000\n")};
+  Tally tally{plan, {{"a", "A"}}, {}};
+  for (std::size_t i = 0; i < 4000; ++i) {
+    facts::Variant v = plan.nth(i);
+    v.outcomes = v.offsets_mm[2] > 0 ? "p" : "f";
+    v.verdict = v.offsets_mm[2] > 0 ? facts::Verdict::passes : facts::Verdict::fails;
+    tally.take(v);
+  }
+  const facts::Study all = tally.done();
+  EXPECT_EQ(all.doubts[0].name, plan.varied()[2].name);
+  EXPECT_NEAR(all.doubts[0].decides, 1, 0.001);
+  EXPECT_EQ(all.doubts[0].holds_below, 0);
+  EXPECT_EQ(all.doubts[0].holds_above, 1);
+  EXPECT_LT(all.doubts[1].decides, 0.01);
+}
+
+}  // namespace
+}  // namespace fallwright::study
