@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <regex>
 #include <set>
 
 #include <gtest/gtest.h>
@@ -65,6 +66,35 @@ TEST_P(Laws, ADeeperBedTakesMoreMortar) {
     return mortar;
   };
   EXPECT_GE(bought(deeper), bought(report)) << room;
+}
+
+TEST_P(Laws, MortarIsBoughtForTheFullestBedThatReadingsAllow) {
+  // Source: closed form: the greater of set and spread, with what readings off by their tolerances add, and waste.
+  const Json& bed = report["bed"];
+  const double set = bed["set_mm3"], spread = bed["spread_mm3"];
+  double worst = set;
+  for (const Json& w : report["room"]["worst"])
+    if (w["what"] == "mortar in the bed as set" && !w["greatest"].is_null()) worst = w["greatest"];
+  const double wanted = (std::max(set, spread) + std::max(0.0, worst - set)) / (304.8 * 304.8 * 304.8);
+  double dry_kg = 0, cement_waste = -1, sand_lb_ft3 = 80;
+  std::smatch density;
+  if (std::regex_search(room, density, std::regex{R"(sand_density = .(\d+) lb/ft3)"}))
+    sand_lb_ft3 = std::stod(density[1]);
+  for (const Json& row : report["takeoff"]) {
+    const double buy = row["buy"], pack = row["pack"], waste = row["waste"];
+    const std::string item = row["item"];
+    if (item == "mortar, bags") {
+      EXPECT_GE(buy * (pack > 0 ? pack : 1), wanted * (1 + waste) - 1e-6) << room;
+    }
+    if (item == "cement" || item == "hydrated lime" || item == "sand, in bags")
+      dry_kg += buy * pack * 0.45359237, cement_waste = waste;
+    if (item == "sand, damp and loose" || item == "sand, dry and loose")
+      dry_kg += (row["quantity"].get<double>() + row["doubt"].get<double>()) * (1 + waste) * sand_lb_ft3 * 0.45359237;
+  }
+  // No mix of cement, lime and sand is lighter than 107 lb/ft3 as it lies.
+  if (cement_waste >= 0) {
+    EXPECT_GE(dry_kg, 107 * 0.45359237 * wanted * (1 + cement_waste)) << room;
+  }
 }
 
 TEST_P(Laws, AWiderBoreGivesTheBodyRoomAndTakesItFromTheJoists) {
