@@ -72,8 +72,21 @@ std::pair<std::string, std::string> kind_and_place(const std::string& part_id) {
   return {kind, place == "bench-frame" ? "bench" : place};
 }
 
+/// The studs that strips go on: "on stud-02, stud-03 (right wall)".
+std::string studs_of(const takeoff::CutRow& cut) {
+  std::string words = "on ", wall;
+  for (const std::string& id : cut.part_ids) {
+    const std::string place = kind_and_place(id).second;
+    if (!wall.empty()) words += place == wall ? ", " : " (" + wall + "), ";
+    words += id.substr(id.find('/') + 1);
+    wall = place;
+  }
+  return words + " (" + wall + ")";
+}
+
 /// Where equal pieces go: "top plate, front rail (bench)", "blocking (left wall, right wall)".
 std::string use_of(const takeoff::CutRow& cut) {
+  if (cut.furring) return studs_of(cut);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };
@@ -88,7 +101,7 @@ std::string use_of(const takeoff::CutRow& cut) {
     add(at(places_by_kind, kind), place);
   }
   for (const auto& [kind, places] : places_by_kind) add(at(kinds_by_places, places), kind);
-  std::string words = cut.furring ? "on " : "";
+  std::string words;
   for (const auto& [places, kinds] : kinds_by_places)
     words += (words.empty() ? "" : ", ") + kinds + " (" + places + ")";
   return words;

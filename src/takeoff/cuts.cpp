@@ -48,7 +48,9 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
   strip.thickness_mm = thick;
   strip.count = 1;
-  strip.ends = thin < thick ? "square, tapered to " + text(thin) : "square";
+  strip.ends = thin < thick ? "square, tapered to " + text(thin) +
+                                  (gap.at_floor_mm < gap.at_top_mm ? " at the foot" : " at the head")
+                            : "square";
   strip.furring = true;
   return strip;
 }

@@ -351,7 +351,7 @@ class Maker {
   void mortar() {
     if (chance(0.6)) return;
     table mix{{"parts", pick({"1:4", "1:5", "1:1/4:3-3/4", "1:1:6"})}};
-    if (chance(0.5)) mix.insert("sand_density", pick({"80 lb/ft3", "88 lb/ft3", "95 lb/ft3"}));
+    mix.insert("sand_density", pick({"80 lb/ft3", "88 lb/ft3", "95 lb/ft3"}));
     if (chance(0.3)) mix.insert("sand_bag", "50 lb");
     for (const char* bag : {"cement_bag", "lime_bag"}) mix.insert(bag, pick({"50 lb", "94 lb"}));
     job_.insert("mix", std::move(mix));

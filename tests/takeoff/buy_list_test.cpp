@@ -220,7 +220,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   EXPECT_EQ(strips[0].ends, "square");
   EXPECT_EQ(strips[1].count, 2);
   EXPECT_EQ(strips[1].part_ids[0], "wall-left/stud-01") << "the stud it goes on";
-  EXPECT_EQ(strips[1].ends, "square, tapered to 1/16\"");
+  EXPECT_EQ(strips[1].ends, "square, tapered to 1/16\" at the head");
   EXPECT_NEAR(strips[1].length_mm, 92.5 * in, 1e-9);
   const job::Job job = buyer();
   const auto rows = takeoff::take_off(job, facts, takeoff::plan_cuts(cuts, job.cuts, false));
