@@ -12,8 +12,10 @@
 
 #include "app/failure.hpp"
 #include "app/outputs.hpp"
+#include "app/prices.hpp"
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "app/steps.hpp"
 #include "app/stop.hpp"
 #include "app/streams.hpp"
 #include "app/study.hpp"
@@ -41,7 +43,7 @@ struct Options {
   std::string at_x, at_y;
   std::vector<std::string> readings;
   std::string line;
-  std::string explain, book = "residential";
+  std::string explain, book = "residential", prices;
   bool down = false, all_books = false, together = false, all = false;
   std::string unit = "in";
   bool quiet = false, json = false, verbose = false, force = false;
@@ -87,6 +89,13 @@ void tell_together(const Options& options, const std::vector<Outcome>& outcomes,
     std::cout << report::together_text(all);
 }
 
+/// The job files that were named, with their prices or those of the command line.
+std::vector<job::Job> jobs_of(const Options& options) {
+  std::vector<job::Job> jobs = load_all(options.jobs, options.prices);
+  if (options.together) must_agree_on_prices(jobs);
+  return jobs;
+}
+
 /// Works out every job, writes its files where there are outputs, and prints what there is to say of it, or its report,
 /// in the order given. One job's failure, of a check or of the machine, never hides another's result.
 int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {},
@@ -121,7 +130,7 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
 }
 
 int each_job(const Options& options, const Words& words, Advice advice = Advice::followed) {
-  return each_job(options, load_all(options.jobs), words, {}, advice);
+  return each_job(options, jobs_of(options), words, {}, advice);
 }
 
 /// A report in full holds all advice; the text of some commands holds none.
@@ -138,7 +147,7 @@ int each_job_told(const Options& options, const Words& words) {
 int build(const Options& options) {
   timestamp();  // before any work: one that is no time is refused
   const Outputs outputs = outputs_of(options.jobs, options.out, options.together);
-  std::vector<job::Job> jobs = load_all(options.jobs);
+  std::vector<job::Job> jobs = jobs_of(options);
   const auto held = hold(outputs, saying(options));
   must_not_replace(options.jobs, jobs, outputs);
   if (outputs.together) must_be_replaceable(outputs.together->folder, names_of_together());
@@ -179,6 +188,10 @@ int check(const Options& options) {
 
 int takeoff(const Options& options) {
   return each_job_told(options, [](const Work& work) { return report::takeoff_table(*work.report); });
+}
+
+int steps(const Options& options) {
+  return each_job_told(options, steps_text);
 }
 
 int survey(const Options& options) {
@@ -253,6 +266,8 @@ void add_jobs(CLI::App& command, Options& options) {
   command.add_flag("--json", options.json, "print report.json instead of text");
   command.add_flag("--together", options.together,
                    "then all rooms as one order: what to buy, saw list, kits, where it is tightest");
+  command.add_option("--prices", options.prices, "your own prices (CSV: item, pack, price, supplier), for all jobs")
+      ->check([](const std::string& file) { return file.empty() ? "name a file" : ""; });
 }
 
 /// Declares the commands; `chosen` becomes the one that was given.
@@ -279,6 +294,9 @@ void declare(CLI::App& app, Options& options, StudyOptions& study, std::function
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
   add_jobs(*t, options);
   t->callback([&] { chosen = [&] { return takeoff(options); }; });
+  auto* o = app.add_subcommand("steps", "the order of work, step by step with its numbers; writes nothing");
+  add_jobs(*o, options);
+  o->callback([&] { chosen = [&] { return steps(options); }; });
   auto* v = app.add_subcommand("survey", "the room as measured: closure, floor, furring, fit, drain, levels, set-out");
   add_jobs(*v, options);
   v->add_flag("--all", options.all, "every free width, stud and touch as well");

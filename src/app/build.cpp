@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include "app/prices.hpp"
 #include "app/staging.hpp"
 #include "diag/fault.hpp"
 #include "diag/text_file.hpp"
@@ -46,7 +47,7 @@ std::string override_text(const job::BookOverride& named, const std::string& job
 
 }  // namespace
 
-job::Job load(const std::string& path) {
+job::Job load(const std::string& path, const std::string& prices) {
   const std::string text = diag::read_text(path);
   job::Job job = job::read(text, path);
   job.sha256 = exchange::sha256(text);
@@ -55,8 +56,10 @@ job::Job load(const std::string& path) {
     own.text = override_text(own, path, beside.string());
     own.file = beside.string();
     rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
-    job.sha256 = exchange::sha256(text + job.book_override.text);
   }
+  read_prices(job, prices);
+  if (const std::string named = job.book_override.text + job.buy.prices.text; !named.empty())
+    job.sha256 = exchange::sha256(text + named);
   return job;
 }
 

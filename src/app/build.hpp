@@ -35,8 +35,9 @@ struct Work {
   std::string folder;                      ///< where its files are, as the user named it; empty where none were written
 };
 
-/// Reads a job file. @throws diag::JobFaults, diag::MachineError.
-job::Job load(const std::string& path);
+/// Reads a job file with the files it names; `prices` is a table to take instead of its own, or empty.
+/// @throws diag::JobFaults, diag::MachineError.
+job::Job load(const std::string& path, const std::string& prices = {});
 
 /// Whether advice is followed before it is told; where none is told, that would be time for nothing.
 enum class Advice { followed, untold };

@@ -68,7 +68,8 @@ void must_not_replace(const std::vector<std::string>& jobs, const std::vector<jo
   for (const std::string& job : jobs)
     if (job != "-") files.push_back(job);
   for (const job::Job& job : read)
-    if (!job.book_override.file.empty()) files.push_back(job.book_override.file);
+    for (const std::string& named : {job.book_override.file, job.buy.prices.file})
+      if (!named.empty()) files.push_back(named);
   std::vector<Output> all = outputs.rooms;
   if (outputs.together) all.push_back(*outputs.together);
   for (const Output& replaced : all) {

@@ -40,14 +40,14 @@ void tell_it(Outcome& outcome, const std::function<void(const Outcome&)>& tell) 
 
 }  // namespace
 
-std::vector<job::Job> load_all(const std::vector<std::string>& paths) {
+std::vector<job::Job> load_all(const std::vector<std::string>& paths, const std::string& prices) {
   if (std::count(paths.begin(), paths.end(), "-") > 1)
     throw diag::JobFaults{{{"-", 0, 0, "", "standard input can be read once only; give the other jobs as files"}}};
   std::vector<job::Job> jobs;
   std::vector<diag::Fault> faults;
   std::vector<diag::Fault> unread;  // the machine's failure, not the job's
   for (const std::string& path : paths) try {
-      jobs.push_back(load(path));
+      jobs.push_back(load(path, prices));
     } catch (const diag::JobFaults& e) {
       faults.insert(faults.end(), e.faults().begin(), e.faults().end());
     } catch (const diag::MachineError& e) {

@@ -10,8 +10,9 @@
 
 namespace fallwright::app {
 
-/// Job files as jobs. Faults of all of them come at once, before anything is built. @throws diag::JobFaults.
-std::vector<job::Job> load_all(const std::vector<std::string>& paths);
+/// Job files as jobs, each with the files it names; `prices` is a table for all of them, or empty. Faults of all of
+/// them come at once, before anything is built. @throws diag::JobFaults.
+std::vector<job::Job> load_all(const std::vector<std::string>& paths, const std::string& prices);
 
 /// What became of one room: its work, or why there is none.
 struct Outcome {

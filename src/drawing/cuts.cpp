@@ -36,6 +36,20 @@ Piece look_at(const parts::Solid& solid, double width) {
   return piece;
 }
 
+/// A strip of furring is no solid of the model: its broad side and its section.
+Piece strip_of(const takeoff::CutRow& cut) {
+  const auto rectangle = [](double width, double height) {
+    const Point corner[] = {{0, 0}, {width, 0}, {width, height}, {0, height}};
+    Projection seen;
+    for (int i = 0; i < 4; ++i) seen.lines.push_back({corner[i], corner[(i + 1) % 4], LineKind::outline});
+    return seen;
+  };
+  Piece piece{rectangle(cut.length_mm, cut.width_mm), rectangle(cut.thickness_mm, cut.width_mm), {}, {}};
+  piece.broad_frame = frame_of_seen(piece.broad);
+  piece.end_frame = frame_of_seen(piece.end);
+  return piece;
+}
+
 double width_of(const facts::Facts& facts, const std::string& id) {
   for (const facts::Member& member : facts.members)
     if (member.part_id == id) return member.width_mm;
@@ -44,7 +58,7 @@ double width_of(const facts::Facts& facts, const std::string& id) {
 
 /// Bevelled ends with both points: the saw is set on one and checked on the other.
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
-  if (cut.ends == "square") return cut.ends;
+  if (cut.furring || cut.ends == "square") return cut.ends;
   return cut.ends + ", long point " + units::to_text(units::Length::mm(cut.length_mm), metric) + ", short point " +
          units::to_text(units::Length::mm(cut.short_mm), metric);
 }
@@ -59,8 +73,21 @@ std::pair<std::string, std::string> kind_and_place(const std::string& part_id) {
   return {kind, place == "bench-frame" ? "bench" : place};
 }
 
+/// The studs that strips go on: "on stud-02, stud-03 (right wall)".
+std::string studs_of(const takeoff::CutRow& cut) {
+  std::string words = "on ", wall;
+  for (const std::string& id : cut.part_ids) {
+    const std::string place = kind_and_place(id).second;
+    if (!wall.empty()) words += place == wall ? ", " : " (" + wall + "), ";
+    words += id.substr(id.find('/') + 1);
+    wall = place;
+  }
+  return words + " (" + wall + ")";
+}
+
 /// Where equal pieces go: "top plate, front rail (bench)", "blocking (left wall, right wall)".
 std::string use_of(const takeoff::CutRow& cut) {
+  if (cut.furring) return studs_of(cut);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };
@@ -106,7 +133,9 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
 std::vector<Sheet> draw_cuts(const Subject& subject) {
   std::vector<Piece> pieces;
   for (const takeoff::CutRow& cut : subject.cuts)
-    pieces.push_back(look_at(*subject.model.find(cut.part_ids.front()), width_of(subject.facts, cut.part_ids.front())));
+    pieces.push_back(cut.furring ? strip_of(cut)
+                                 : look_at(*subject.model.find(cut.part_ids.front()),
+                                           width_of(subject.facts, cut.part_ids.front())));
   std::vector<Sheet> sheets;
   constexpr std::size_t on_a_page = 5;
   for (std::size_t from = 0; from < pieces.size(); from += on_a_page) {
@@ -156,7 +185,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const job::Job& j
 std::vector<Sheet> draw_pieces(const Subject& subject) {
   std::vector<Sheet> sheets;
   for (const takeoff::CutRow& cut : subject.cuts) {
-    if (!cut.sheet && cut.ends == "square") continue;
+    if (cut.furring || (!cut.sheet && cut.ends == "square")) continue;
     const parts::Solid& solid = *subject.model.find(cut.part_ids.front());
     sheets.push_back(cut_file(cut, look_at(solid, width_of(subject.facts, solid.id)), subject.job()));
   }
@@ -166,18 +195,20 @@ std::vector<Sheet> draw_pieces(const Subject& subject) {
 namespace {
 
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length.
-void add_stick(Pen& pen, const takeoff::StickGroup& group, double kerf_mm, double y) {
+void add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y) {
   const takeoff::Stick& stick = group.stick;
   const double t = pen.text_mm();
   pen.rectangle({0, y}, {stick.length_mm, y + 1.9 * t}, LineKind::outline);
-  double x = 0;
+  double x = plan.trim_mm;
+  for (const double end : {x, stick.length_mm - plan.trim_mm})
+    if (plan.trim_mm > 0) pen.line({end, y}, {end, y + 1.9 * t}, LineKind::dimension);
   for (const takeoff::StickPiece& piece : stick.pieces) {
     const std::string words = piece.mark + " " + pen.words(piece.length_mm);
     const bool wide = piece.length_mm > letter_width * 0.9 * t * static_cast<double>(words.size());
     pen.note({x + piece.length_mm / 2, y + 0.5 * t}, wide ? words : piece.mark, Anchor::middle, 0.9);
     x += piece.length_mm;
     pen.line({x, y}, {x, y + 1.9 * t}, LineKind::outline);
-    x += kerf_mm;
+    x += plan.kerf_mm;
     if (x < stick.length_mm) pen.line({x, y}, {x, y + 1.9 * t}, LineKind::dimension);
   }
   pen.note({stick.length_mm + t, y + 0.5 * t},
@@ -203,15 +234,17 @@ Sheet draw_sticks(const Subject& subject) {
       pen.note({0, y - 2.2 * t}, stock_title(plan, metric)), y -= 2.6 * t;
       for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks)) {
         y -= 2.4 * t;
-        add_stick(pen, group, plan.kerf_mm, y);
+        add_stick(pen, group, plan, y);
         const double length = group.stick.length_mm;
         sheet.dimensions.push_back({{0, y}, {length, y}, pen.words(length), length, 0});
       }
     }
-    sheet.notes = {"Each stick as often as it says, cut from left to right, a saw cut of " +
-                   takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
-                   " between pieces. The plan is made for the least length bought of the sticks on offer, then for "
-                   "the fewest sticks; no allowance for knots and splits."};
+    sheet.notes = {
+        "Each stick as often as it says, cut from left to right, a saw cut of " +
+        takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) + " between pieces, " +
+        takeoff::kerf_text(job.cuts.trim.in_mm(), metric) +
+        " off each end of a stick first. The plan is made for the least length bought of the sticks on offer, then for "
+        "the fewest sticks; no allowance for knots and splits."};
   });
 }
 

@@ -1,9 +1,12 @@
 #include <algorithm>
+#include <numeric>
 
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
@@ -11,28 +14,26 @@ namespace {
 
 using units::decimals;
 
-/// One step of the work. A hold is a point where somebody looks before it goes on.
-struct Step {
-  bool hold = false;
-  std::string who, what, measure, stop;
-};
-
 /// The steps in their order, each with the numbers of this job.
 class Order {
  public:
-  Order(const Subject& subject, const Pen& pen) : s_{subject}, job_{subject.job()}, f_{subject.facts}, pen_{pen} {}
+  Order(const job::Job& job, const Findings& findings) : s_{findings}, job_{job}, f_{findings.facts} {}
 
   std::vector<Step> steps() {
     before();
     framing();
+    dry();
     bed();
+    set();
     after();
     return std::move(steps_);
   }
 
  private:
   void add(Step step) { steps_.push_back(std::move(step)); }
-  std::string len(double mm) const { return pen_.words(mm); }
+  std::string len(double mm) const {
+    return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
+  }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
 
   std::string row(const std::string& item) const {
@@ -70,9 +71,23 @@ class Order {
   std::string tiles() const {
     std::string words;
     for (const takeoff::Row& r : s_.rows)
-      if (r.item.rfind("tile, ", 0) == 0)
-        words += (words.empty() ? "" : ", ") + r.item.substr(6) + " " + takeoff::bought(r);
+      if (r.item == "tile" || r.item.rfind("tile, ", 0) == 0)
+        words += (words.empty() ? "" : ", ") + (r.item == "tile" ? "" : r.item.substr(6) + " ") + takeoff::bought(r);
     return words.empty() ? "no tile on the buy list" : words;
+  }
+
+  /// Of the base ("base") or the seat ("seat"): the top edges of its upstands that are flashed.
+  std::string flashed(const std::string& of) const {
+    double mm = 0;
+    for (const facts::Seam& seam : f_.finish.flashings)
+      if (seam.what.rfind(of + ",", 0) == 0) mm += seam.length_mm;
+    return mm > 0 ? len(mm) : "";
+  }
+
+  std::size_t furring() const {
+    return static_cast<std::size_t>(
+        std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0,
+                        [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); }));
   }
 
   void before() {
@@ -95,7 +110,10 @@ class Order {
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer", "Frame or fur the walls and set blocking, faces flush.",
-         blocking.empty() ? "furring by the plan" : "blocking centred " + blocking + " above the datum",
+         (furring() == 0
+              ? std::string{"no stud needs furring, as read or drawn"}
+              : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
+             (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          "a stud stands in front of the base's edge"});
     add({true, "plumber",
          std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: do not bore before that is settled. "
@@ -123,48 +141,125 @@ class Order {
     return top;
   }
 
+  void dry() {
+    if (joists())
+      add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.",
+           row("felt under the bed"), "the deck is wet, or a fastener stands proud"});
+    const double rib = f_.bed.deepest_rib_mm;
+    add({true, "crew",
+         std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
+             (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
+                      : ""),
+         (rib > 0 ? "deepest " + len(rib) + " as drawn; yours ______; " : "") +
+             (f_.room.floor.known
+                  ? "it rocks by " + len(f_.room.floor.rock_mm) +
+                        (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
+                        ", as the floor was read"
+                  : "note where it rocks"),
+         std::string{"it does not go in, or the drain misses the bore"} +
+             (rib > 0 ? "; a pocket is deeper than drawn: the bed will not fill it" : "")});
+    add({false, "crew", "Gauge: string or laser at the level line, depths from it marked at the bed sheet's places.",
+         "line " + len(f_.bed.gauge_mm) + " above the datum, the highest spot of the floor under the base",
+         "a depth differs from the sheet: the floor is not the one that was read"});
+  }
+
   void bed() {
-    add({true, "crew", "Dry fit the base. Mark the bed's edge and the collar round the bore.",
-         f_.room.floor.known
-             ? "it rocks by " + len(f_.room.floor.rock_mm) +
-                   (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
-                   ", as the floor was read"
-             : "note where it rocks",
-         "it does not go in, or the drain misses the bore"});
-    const std::string water = row("water for the mortar"),
-                      mix = amounts({"mortar, bags", "cement", "hydrated lime", "sand, damp and loose"});
+    const std::string bag_water = row("water for the mortar"), mix_water = row("water for the site mix"),
+                      water = bag_water.empty() ? mix_water : bag_water,
+                      mix = amounts({"mortar, bags", "cement", "hydrated lime", "sand, damp and loose",
+                                     "sand, dry and loose", "sand, in bags"});
+    const bool stiff = job::wetness_of(job_) == job::Wetness::stiff;
+    const double batches = count_of("mortar, batches");
     add({false, "crew",
-         std::string{joists() ? "Felt on the deck. " : "Damp the slab. "} +
-             "Mix outside or with extraction. Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
+         std::string{joists() ? "" : "Damp the slab. "} + "Mix outside or with extraction, " +
+             (stiff ? "stiff: a clump holds and does not drip. "
+                    : "soft: wetter than what holds a clump, ribs must sink in. ") +
+             "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
              "Power tools on a protected circuit, cords out of the wet.",
          mix + (water.empty() ? "" : ", up to " + water + " of water") + (mix.empty() ? "" : "; ") +
-             row("mortar, batches"),
-         "there is less mortar than that"});
-    add({false, "crew", "Spread to the level line; keep holdback and collar clear.",
-         "line " + len(f_.bed.gauge_mm) + " above the datum; " + len(f_.bed.least_mm) + " to " +
+             row("mortar, batches") + " of " + std::to_string(job_.buy.batch_minutes) + " minutes, " +
+             decimals(batches * job_.buy.batch_minutes, 0) + " in all",
+         "there is less mortar than that, or the first batch stiffens before the last lies"});
+    add({false, "crew",
+         "Spread to the level line, held back from framing and bore, and run past the threshold's line so that mortar "
+         "can be packed under it.",
+         "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
+             ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
          "it stiffens before the base is in"});
+  }
+
+  void set() {
+    add({false, "crew",
+         "Let the base down evenly, by two. Press at the drain first, then outward, in the order of the bed sheet. "
+         "Pack "
+         "mortar under the threshold from the front, and strike it off.",
+         "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
+         "no mortar shows along the front: a void is left"});
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
     for (const rules::Way& way : window.ways)
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
-    add({true, "crew", "Press the base in, lowest part first, by the bed sheet. Read the rim while the mortar is wet.",
+    add({true, "crew",
+         "Level it while the mortar is wet: on the upstands and on the threshold, both ways and corner to corner; "
+         "never on the "
+         "floor, which falls.",
          window.broken            ? "falls are out of their limits as drawn: see the falls sheet"
          : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
                                   : "may be low at most: " + out,
          "the readings are out: press, and read again"});
-    add({false, "crew", "Nobody steps on it until it has set: by the bag, or 24 hours (common practice).",
+    const std::string upstand = f_.heights.upstand_top_mm ? len(*f_.heights.upstand_top_mm) : "";
+    if (!upstand.empty())
+      add({false, "crew",
+           "Hold it: a screw at each corner above the upstand, its head over the edge. Never through the upstand.",
+           "upstand's edge " + upstand + " above the datum; then at most " + len(job_.buy.fasteners.upstand.in_mm()) +
+               " apart, at each stud",
+           "the screw pulls the base off its level: read again"});
+    add({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
          "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
+  }
+
+  bool metric() const { return job_.unit == job::UnitSystem::metric; }
+
+  double count_of(const std::string& item) const {
+    for (const takeoff::Row& r : s_.rows)
+      if (r.item == item) return r.buy;
+    return 0;
+  }
+
+  /// What the seat block is glued to: "deck, front rail".
+  std::string bonded() const {
+    std::string words;
+    for (const facts::Bonded& b : f_.finish.seat_bonds) words += (words.empty() ? "" : ", ") + b.what;
+    return words;
+  }
+
+  void seat() {
+    const std::string base = flashed("base"), own = flashed("seat");
+    add({true, "crew",
+         "Before the seat block: flash the base along walls and bench, and run a bead of sealant on that flashing "
+         "beside the "
+         "bench. Nobody reaches it later.",
+         base.empty() ? "no upstand of the base to flash"
+                      : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+         "the bead has a gap, or the flashing is pierced"});
+    add({false, "crew",
+         "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
+         "says: "
+         "weight or clamps until it has taken.",
+         row("construction adhesive") + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
+             len(f_.heights.seat_front_mm.value_or(0)) + " above the datum, back higher",
+         "the seat falls away from the base"});
+    if (!own.empty())
+      add({false, "crew", "Flash the seat block's own upstands at the walls.",
+           own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+           "the seat's flashing ends short of the wall's waterproofing"});
   }
 
   void after() {
     add({false, "plumber", "Make the drain tight to base and riser.",
          "body in its bore, " + len(f_.drain.body_to_bore_mm) + " clear all round", "the gasket is not seated dry"});
-    if (job_.bench)
-      add({false, "crew", "Bond the seat block; weight it and let it cure by the cartridge.",
-           row("construction adhesive") + "; front edge " + len(f_.heights.seat_front_mm.value_or(0)) +
-               " above the datum, back higher",
-           "the seat falls away from the base"});
+    if (job_.bench) seat();
     add({false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
              "; cure by the pail.",
@@ -184,14 +279,25 @@ class Order {
          "a value is out of its limit"});
   }
 
-  const Subject& s_;
+  const Findings& s_;
   const job::Job& job_;
   const facts::Facts& f_;
-  const Pen& pen_;
   std::vector<Step> steps_;
 };
 
 }  // namespace
+
+std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
+  return Order{job, findings}.steps();
+}
+
+std::vector<std::string> notes_on_steps() {
+  return {
+      "HOLD: nobody goes on before somebody else has looked. Mortar, adhesive and waterproofing cure, and are pressed "
+      "and "
+      "held, by their makers' word.",
+      "Structure, gas, electricity and pipes are for those licensed for them."};
+}
 
 Sheet draw_order_of_work(const Subject& subject) {
   return on_one_page("order-of-work", "Order of work", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
@@ -202,12 +308,9 @@ Sheet draw_order_of_work(const Subject& subject) {
         {{"", 0.45}, {"", 0.8}, {"who", 0.9}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1, true}}};
     table.head();
     int number = 0;
-    for (const Step& step : Order{subject, pen}.steps())
+    for (const Step& step : steps_of(subject.job(), subject))
       table.row({std::to_string(++number), step.hold ? "HOLD" : "", step.who, step.what, step.measure, step.stop, ""});
-    sheet.notes = {
-        "HOLD: nobody goes on before somebody else has looked. Cure times are the maker's; those here are common "
-        "practice.",
-        "Structure, gas, electricity and pipes are for those licensed for them."};
+    sheet.notes = notes_on_steps();
   });
 }
 

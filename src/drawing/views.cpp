@@ -48,7 +48,8 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id) {
 
 std::string mark_of(const Subject& subject, const std::string& part_id) {
   for (const takeoff::CutRow& cut : subject.cuts)
-    if (std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end()) return cut.mark;
+    if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end())
+      return cut.mark;
   return "";
 }
 

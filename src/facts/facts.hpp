@@ -74,6 +74,7 @@ struct Bed {
   double plan_mm2 = 0;         ///< the bed's plan under the base, less the drain's hole
   double underside_mm2 = 0;    ///< the base's whole underside that could bear: its plan less the hole in the floor
   double void_mm3 = 0;         ///< between base and bed over their common footprint
+  double deepest_rib_mm = 0;   ///< from the ribs' feet up to the highest of the base's underside between them
   BarePatch bare;
 };
 

@@ -18,14 +18,21 @@ struct Seam {
   double length_mm = 0;
 };
 
+/// Where the seat block touches a kind of member of its frame: "deck", "front rail", "stud".
+struct Bonded {
+  std::string what;
+  double area_mm2 = 0;
+};
+
 struct Finish {
   double top_mm = 0;  ///< of tile and waterproofing on the walls, above the datum
   std::vector<Covered> covered;
   std::vector<Seam> joints;     ///< that take sealant
   std::vector<Seam> flashings;  ///< top edges of upstands, along a wall or the bench
   int flashing_corners = 0;     ///< where two of them meet
-  double seat_bond_mm2 = 0;     ///< where seat block and deck touch
+  double seat_bond_mm2 = 0;     ///< where seat block and frame touch: all of `seat_bonds`
   double bed_bottom_mm2 = 0;    ///< the bed's underside, as the floor is
+  std::vector<Bonded> seat_bonds = {};
 };
 
 }  // namespace fallwright::facts

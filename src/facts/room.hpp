@@ -153,6 +153,9 @@ struct Worst {
   std::string unknown = {};  ///< why no bounds are known; least and greatest then say nothing
 };
 
+/// What worst cases are called that others look for.
+inline constexpr const char* worst_mortar = "mortar in the bed as set";
+
 struct Room {
   Closure closure;
   std::vector<WidthRead> widths;

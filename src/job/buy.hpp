@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "job/prices.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::job {
@@ -16,6 +17,8 @@ struct Mix {
   std::vector<double> parts;  ///< cement, lime, sand; empty: it is not mixed on site
   std::string type;           ///< "M", "S", "N", "O" of ASTM C270; empty: none claimed
   double cement_bag_kg = 0, lime_bag_kg = 0;
+  double sand_kg_m3 = 0;              ///< dry sand in what is measured as loose sand
+  std::optional<double> sand_bag_kg;  ///< absent: sold loose, by volume
   bool any() const { return !parts.empty(); }
   double cement() const { return parts[0]; }
   double lime() const { return parts[1]; }
@@ -24,6 +27,7 @@ struct Mix {
 
 struct Tile {
   std::vector<std::string> surfaces;  ///< "floor", "threshold", "seat", "apron", "walls"
+  std::vector<std::string> own;       ///< those that take a tile of their own; the others share one
   Length height;                      ///< of the walls' tile above the drain's top
   double waste = 0;
   std::optional<double> box_mm2;
@@ -75,6 +79,7 @@ struct Fasteners {
 struct Buy {
   Mix mix;
   double batch_mm3 = 0;                                       ///< mortar that is mixed at once
+  int batch_minutes = 0;                                      ///< to mix that and bring it in place
   std::optional<double> water_least_mm3, water_greatest_mm3;  ///< for one bag, as printed on it
   Tile tile;
   Bond bond;
@@ -84,6 +89,8 @@ struct Buy {
   Adhesive adhesive;
   Flashing flashing;
   Fasteners fasteners;
+  PriceList prices;
+  std::string currency;  ///< of these prices, as the user writes it; may be empty
   std::vector<std::string> leave_out;
   bool wants(const std::string& kind) const;
 };

@@ -82,6 +82,7 @@ Job changed(const Job& job, const std::vector<Change>& changes) {
   Job result = read(text.str(), job.file);
   result.sha256 = job.sha256;
   result.book_override = job.book_override;
+  result.buy.prices = job.buy.prices;
   result.as_set = job.as_set;
   return result;
 }

@@ -10,6 +10,7 @@
 #include "job/base.hpp"
 #include "job/buy.hpp"
 #include "job/cuts.hpp"
+#include "job/mortar.hpp"
 #include "job/stock.hpp"
 #include "job/trade.hpp"
 #include "survey/readings.hpp"
@@ -91,8 +92,11 @@ struct Bed {
   Length holdback;                     ///< kept clear along the framing
   Length overrun;                      ///< past the threshold line
   Length collar;                       ///< kept clear round the bore
-  double density_kg_m3 = 0;            ///< of the set mortar
+  std::optional<Wetness> wetness;      ///< absent: by the base's underside
+  double density_kg_m3 = 0;            ///< of the mortar as placed
   std::optional<double> bag_yield_m3;  ///< of one bag, as printed on it
+  std::optional<double> bag_kg;        ///< what one bag weighs, as printed on it
+  std::optional<int> working_minutes;  ///< from mixing until it must lie, as printed on the bag
   double waste = 0;                    ///< share added to the net volume when buying
 };
 

@@ -58,6 +58,8 @@ class JobReader {
     job_.file = file_;
     const toml::source_position at = place_of("rules.override");
     job_.book_override.line = at.line, job_.book_override.column = at.column;
+    const toml::source_position prices = place_of("buy.prices");
+    job_.buy.prices.line = prices.line, job_.buy.prices.column = prices.column;
     return std::move(job_);
   }
 
@@ -253,7 +255,9 @@ class JobReader {
   void derive() {
     std::string why;
     if (job_.drain.kind == DrainKind::line) job_.drain.opening = Opening::square;
-    if (!find("walls.state")) job_.walls.existing = job_.survey.plan.any();
+    const survey::Survey& read = job_.survey;
+    if (!find("walls.state")) job_.walls.existing = read.plan.any() || !read.plumbs.empty() || !read.studs.empty();
+    if (job_.is_default("bed.density")) settle_density(job_);
     if (!job_.bench) return;
     BenchFrame& frame = job_.bench->frame;
     const bool steel = frame.kind == FrameKind::steel;

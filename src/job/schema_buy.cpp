@@ -27,6 +27,12 @@ std::vector<Key> mortar_keys() {
        STORE(j.buy.mix.cement_bag_kg = v.number)},
       {"mix.lime_bag", Kind::mass, usual, "\"50 lb\"", "\"25 kg\"", 5, 60, "a bag of hydrated lime", no_choices,
        STORE(j.buy.mix.lime_bag_kg = v.number)},
+      {"mix.sand_density", Kind::density, usual, "\"80 lb/ft3\"", "\"1281 kg/m3\"", 1000, 1900,
+       "dry sand in a measure of it as it is shovelled: 80 lb/ft3 damp and loose (ASTM C270, secondary), 91 to 107 dry "
+       "and loose (Gillette and Hill, 1908)",
+       no_choices, STORE(j.buy.mix.sand_kg_m3 = v.number)},
+      {"mix.sand_bag", Kind::mass, optional, "\"50 lb\"", "\"25 kg\"", 1, 2000,
+       "a bag of sand, where it is not bought loose", no_choices, STORE(j.buy.mix.sand_bag_kg = v.number)},
   };
 }
 
@@ -42,6 +48,16 @@ std::vector<Key> tile_keys() {
        "what is tiled; leave out what comes finished",
        {"floor", "threshold", "seat", "apron", "walls"},
        STORE(j.buy.tile.surfaces = v.words)},
+      {"tile.own",
+       Kind::words,
+       usual,
+       "[]",
+       "[]",
+       0,
+       0,
+       "surfaces that take a tile of their own, in boxes of their own; the others share one",
+       {"floor", "threshold", "seat", "apron", "walls"},
+       STORE(j.buy.tile.own = v.words)},
       {"tile.height", Kind::length, usual, "\"75 in\"", "1900", 300, 4000,
        "of tile and waterproofing on the walls, above the drain's top; codes ask for 70 to 72 in (1800 mm) above drain "
        "or "
@@ -131,10 +147,18 @@ std::vector<Key> small_keys() {
        STORE(j.buy.fasteners.box = static_cast<int>(v.number))},
       {"buy.batch", Kind::volume, usual, "\"0.45 ft3\"", "\"12 L\"", 1e5, 1e9,
        "mortar mixed at once, in one bucket or mixer", no_choices, STORE(j.buy.batch_mm3 = v.number)},
+      {"buy.batch_minutes", Kind::integer, usual, "15", "15", 1, 240,
+       "to mix one batch and bring it in place; common practice, no source", no_choices,
+       STORE(j.buy.batch_minutes = static_cast<int>(v.number))},
       {"buy.water_least", Kind::volume, optional, "\"2 qt\"", "\"2 L\"", 1e4, 1e8,
        "water for one bag of mortar, as printed on it", no_choices, STORE(j.buy.water_least_mm3 = v.number)},
       {"buy.water_greatest", Kind::volume, optional, "\"2.5 qt\"", "\"2.4 L\"", 1e4, 1e8, "the same, at most",
        no_choices, STORE(j.buy.water_greatest_mm3 = v.number)},
+      {"buy.prices", Kind::text, optional, "\"prices.csv\"", "\"prices.csv\"", 0, 0,
+       "a table of your own prices beside this file: item, pack, price, supplier; see docs/buying.md", no_choices,
+       STORE(j.buy.prices.file = v.text)},
+      {"buy.currency", Kind::text, optional, "\"USD\"", "\"EUR\"", 0, 0, "of these prices, as you write it", no_choices,
+       STORE(j.buy.currency = v.text)},
       {"buy.leave_out",
        Kind::words,
        usual,

@@ -49,8 +49,8 @@ std::vector<Key> room_keys() {
        "\"existing\"",
        0,
        0,
-       "new: to be framed, cut and bought; existing: they stand already. Left out: existing where [survey.plan] was "
-       "read",
+       "new: to be framed, cut and bought; existing: they stand already. Left out: existing where a reading was "
+       "taken in [survey.plan], or a wall's plumb or studs were",
        {"new", "existing"},
        STORE(j.walls.existing = v.text == "existing")},
       {"walls.blocking", Kind::lengths, usual, "[]", "[]", 50, 4000,

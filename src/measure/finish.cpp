@@ -5,8 +5,10 @@
 #include <BRepAdaptor_Curve.hxx>
 #include <GCPnts_AbscissaPoint.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
@@ -212,22 +214,51 @@ class Finisher {
     return length;
   }
 
+  bool tiled(const char* surface) const {
+    const auto& list = job_.buy.tile.surfaces;
+    return std::find(list.begin(), list.end(), surface) != list.end();
+  }
+
   void joints() {
-    double floor = 0, apron = 0, threshold = 0, seat = 0, corners = 0;
+    double floor = 0, apron = 0, threshold = 0, seat = 0, corners = 0, apron_ends = 0;
     for (const Side side : {Side::back, Side::left, Side::right}) {
       const bool to_bench = bench_ && side == *bench_;
       if (to_bench || walled(side)) (to_bench ? apron : floor) += length_of(floor_.on(side));
       if (threshold_.any() && side != Side::back && (to_bench || walled(side)))
-        threshold += length_of(threshold_.on(side));
+        threshold += length_of(threshold_.on(side)) + rise(threshold_, floor_, side, Side::back, Side::front);
+      if (bench_ && turns(side, *bench_) && walled(side))
+        apron_ends += rise(seat_, floor_, side, opposite(*bench_), *bench_);
       if (bench_ && side != opposite(*bench_) && walled(side)) seat += length_of(seat_.on(side));
       if (side != Side::back && walled(Side::back) && walled(side)) corners += corner(side);
     }
     joint("floor to walls", floor);
     joint("floor to apron", apron);
+    // Where neither is tiled the base is one piece.
+    if (threshold_.any() && (tiled("floor") || tiled("threshold")))
+      joint("floor to threshold", length_of(floor_.on(Side::front)));
+    joint("apron to walls", apron_ends);
     joint("threshold to walls", threshold);
     joint("seat to walls", seat);
     joint("wall corners", corners);
     joint("floor to drain", floor_.inner_length());
+  }
+
+  /// Whether two sides of a plan meet in a corner.
+  static bool turns(Side a, Side b) { return a != b && a != opposite(b); }
+
+  /// Where a surface's edge on a side comes to another side of its plan.
+  static std::optional<double> corner_z(const Outline& surface, Side side, Side end) {
+    std::optional<double> low;
+    for (const Edge& e : surface.on(side))
+      for (const gp_Pnt& p : {e.a, e.b})
+        if (along({p, p, 0}, surface.plan(), end)) low = std::min(low.value_or(p.Z()), p.Z());
+    return low;
+  }
+
+  /// Along a wall plumb from one surface up to another that stands over its edge.
+  static double rise(const Outline& upper, const Outline& lower, Side wall, Side upper_end, Side lower_end) {
+    const auto top = corner_z(upper, wall, upper_end), foot = corner_z(lower, wall, lower_end);
+    return top && foot ? std::max(0.0, *top - *foot) : 0;
   }
 
   /// An inside corner of two walls, from what lies lowest in it up to the top of the tile.
@@ -235,11 +266,8 @@ class Finisher {
     const bool on_seat = bench_ && (*bench_ == Side::back || *bench_ == side);
     double low = std::numeric_limits<double>::max();
     const Outline& surface = on_seat ? seat_ : floor_;
-    for (const Edge& e : surface.on(side)) low = std::min({low, corner_z(e, surface, e.a), corner_z(e, surface, e.b)});
+    if (const auto z = corner_z(surface, side, Side::back)) low = *z;
     return low < finish_.top_mm ? finish_.top_mm - low : 0;
-  }
-  static double corner_z(const Edge&, const Outline& surface, const gp_Pnt& p) {
-    return std::abs(p.Y() - surface.plan().y1) < near_mm ? p.Z() : std::numeric_limits<double>::max();
   }
 
   /// Along the outer top edges of upstands; `open` is the side that faces neither wall nor bench.
@@ -272,13 +300,56 @@ class Finisher {
   }
 
   void bonds() {
-    const parts::Solid* deck = model_.find("bench-frame/deck");
-    const auto sides = [](const parts::Solid& solid) { return sides_that_bear(brep::skin_of(solid.shape)); };
-    if (deck) finish_.seat_bond_mm2 = mate(sides(*model_.first(parts::Role::seat_block)), sides(*deck)).contact_mm2;
+    if (bench_) seat_bonds();
     for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::bed)->shape)) {
       const auto n = outward(face);
       if (n && n->Z() < -0.1) finish_.bed_bottom_mm2 += brep::properties(face).area_mm2;
     }
+  }
+
+  /// The seat block lies on its deck and its apron stands against the frame's front.
+  void seat_bonds() {
+    const parts::Solid& seat = *model_.first(parts::Role::seat_block);
+    for (const gp_Dir& way : {gp::DZ(), toward(opposite(*bench_))}) {
+      const gp_Trsf turn = upright(way);
+      const auto sides = [&](const parts::Solid& solid) {
+        return sides_that_bear(brep::skin_of(solid.shape.Moved(TopLoc_Location{turn})));
+      };
+      const Sides upper = sides(seat);
+      for (const parts::Solid& member : model_.solids)
+        if (member.role == parts::Role::bench_frame) bond(kind_of(member.id), mate(upper, sides(member)).contact_mm2);
+    }
+  }
+
+  void bond(const std::string& what, double area) {
+    if (area < near_mm) return;
+    finish_.seat_bond_mm2 += area;
+    for (facts::Bonded& bonded : finish_.seat_bonds)
+      if (bonded.what == what) {
+        bonded.area_mm2 += area;
+        return;
+      }
+    finish_.seat_bonds.push_back({what, area});
+  }
+
+  /// "bench-frame/stud-03" is a "stud".
+  static std::string kind_of(const std::string& id) {
+    std::string kind = id.substr(id.find('/') + 1);
+    kind.erase(kind.find_last_not_of("-0123456789") + 1);
+    std::replace(kind.begin(), kind.end(), '-', ' ');
+    return kind;
+  }
+
+  static gp_Dir toward(Side side) {
+    return side == Side::left ? -gp::DX() : side == Side::right ? gp::DX() : side == Side::back ? gp::DY() : -gp::DY();
+  }
+
+  /// Turns a level way upright, so that what touches along it lies one on the other.
+  static gp_Trsf upright(const gp_Dir& way) {
+    gp_Trsf turn;
+    if (!way.IsParallel(gp::DZ(), units::tolerance::ratio))
+      turn.SetRotation(gp_Ax1{gp::Origin(), way.Crossed(gp::DZ())}, M_PI / 2);
+    return turn;
   }
 
   const parts::Model& model_;

@@ -1,6 +1,7 @@
 #include "measure/measure.hpp"
 
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include <BRep_Tool.hxx>
@@ -97,6 +98,14 @@ facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
   return room;
 }
 
+/// From the lowest to the highest of a base's underside, ribs' feet to the shell between them.
+double deepest_rib_mm(const Sides& base) {
+  double low = std::numeric_limits<double>::max(), high = std::numeric_limits<double>::lowest();
+  for (const Triangle& t : base.down)
+    for (const gp_Pnt& p : t.corner) low = std::min(low, p.Z()), high = std::max(high, p.Z());
+  return std::max(0.0, high - low);
+}
+
 facts::Facts look_at_all(const parts::Model& model) {
   facts::Facts facts = look_at_each(model, true);
   Skins skins;
@@ -107,6 +116,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
   const Mating base_on_bed = mate(base, bed);
   measure_bed(model, bed, base_on_bed, facts);
+  facts.bed.deepest_rib_mm = deepest_rib_mm(base);
   facts.clear = measure_clear(model);
   facts.members = measure_members(model);
   facts.sections = measure_sections(model);

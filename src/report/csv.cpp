@@ -13,6 +13,9 @@ namespace {
 Field number(double value, int decimals) {
   return Field::number(value, decimals);
 }
+Field number(const std::optional<double>& value, int decimals) {
+  return Field::number(value, decimals);
+}
 
 Field exact(const std::optional<double>& value) {
   return Field::number(value, 6);
@@ -23,6 +26,13 @@ Field amount(double value) {
   return number(value, value == std::floor(value) ? 0 : 3);
 }
 
+/// As the user's table has it, to a hundredth or finer.
+Field price(const std::optional<double>& each) {
+  if (!each) return number(each, 2);
+  const bool fine = std::abs(*each * 100 - std::round(*each * 100)) > 1e-6;
+  return number(*each, fine ? 4 : 2);
+}
+
 std::string length(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
@@ -30,11 +40,13 @@ std::string length(double mm, bool metric) {
 }  // namespace
 
 std::string takeoff_csv(const Report& report) {
-  Table table{"item", "quantity", "unit", "buy", "buy unit", "basis", "waste", "pack", "unit of pack"};
+  Table table{"item",         "quantity",         "unit",  "buy",  "buy unit", "basis", "waste", "pack",
+              "unit of pack", "readings may add", "price", "cost", "supplier"};
   for (const takeoff::Row& r : report.rows) {
     const bool packed = r.pack > 0;
     table.row(r.item, number(r.quantity, 3), r.unit, amount(r.buy), r.buy_unit, r.basis, number(r.waste, 4),
-              packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "");
+              packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "", number(r.doubt, 3), price(r.price),
+              number(r.cost(), 2), r.supplier);
   }
   return table.text();
 }
@@ -61,22 +73,32 @@ std::string checks_csv(const Report& report) {
 }
 
 std::string rooms_csv(const Together& all) {
-  Table table{"number",           "room",        "hand",   "base",
-              "set mortar mm3",   "worst check", "result", "source of its limit",
-              "not in this order"};
+  Table table{"number",
+              "room",
+              "hand",
+              "base",
+              "set mortar mm3",
+              "worst check",
+              "result",
+              "source of its limit",
+              "not in this order",
+              "batches",
+              "cost"};
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
     table.row(Field::count(i + 1), room.name, room.hand, room.base, number(room.set_mm3, 0), room.worst.id,
-              room.failure.empty() ? rules::name_of(room.worst.outcome) : "", room.worst.limit.source, room.failure);
+              room.failure.empty() ? rules::name_of(room.worst.outcome) : "", room.worst.limit.source, room.failure,
+              number(room.batches, 0), number(room.cost, 2));
   }
   return table.text();
 }
 
 std::string packs_csv(const Together& all) {
-  Table table{"item", "quantity", "unit", "buy", "buy unit", "buy apart", "rooms", "basis"};
+  Table table{"item",  "quantity", "unit",  "buy",  "buy unit", "buy apart",
+              "rooms", "basis",    "price", "cost", "supplier"};
   for (const takeoff::Pooled& p : all.packs)
     table.row(p.row.item, number(p.row.quantity, 3), p.row.unit, amount(p.row.buy), p.row.buy_unit, amount(p.apart),
-              Field::count(p.rooms), p.row.basis);
+              Field::count(p.rooms), p.row.basis, price(p.row.price), number(p.row.cost(), 2), p.row.supplier);
   return table.text();
 }
 

@@ -80,6 +80,7 @@ Json bed(const facts::Bed& b) {
           {"plan_mm2", b.plan_mm2},
           {"underside_mm2", b.underside_mm2},
           {"void_mm3", b.void_mm3},
+          {"deepest_rib_mm", b.deepest_rib_mm},
           {"bare", bare(b.bare)}};
 }
 
@@ -227,6 +228,10 @@ Json finish(const facts::Finish& f) {
           {"flashings", seams(f.flashings)},
           {"flashing_corners", f.flashing_corners},
           {"seat_bond_mm2", f.seat_bond_mm2},
+          {"seat_bonds", list(f.seat_bonds,
+                              [](const facts::Bonded& b) {
+                                return Json{{"what", b.what}, {"area_mm2", b.area_mm2}};
+                              })},
           {"bed_bottom_mm2", f.bed_bottom_mm2}};
 }
 
@@ -293,6 +298,8 @@ Json report_json(const Report& report) {
   json["checks"] = list(report.judgement.results, check);
   json["read_next"] = list(rules::read_next(report.judgement.results), read_next);
   json["takeoff"] = list(report.rows, row_json);
+  const job::Buy& buy = report.job.buy;
+  json["cost"] = cost_json(buy.prices.file.empty() ? takeoff::Cost{} : takeoff::cost_of(report.rows), buy.currency);
   json["cuts"] = list(report.cuts, cut_json);
   json["stocks"] = list(report.plan, stock_json);
   json["sticks"] = sticks_json(report.plan);

@@ -3,8 +3,20 @@
 namespace fallwright::report {
 
 Json row_json(const takeoff::Row& r) {
-  return {{"item", r.item},         {"quantity", r.quantity}, {"unit", r.unit},   {"buy", r.buy},
-          {"buy_unit", r.buy_unit}, {"basis", r.basis},       {"waste", r.waste}, {"pack", r.pack}};
+  return {{"item", r.item},          {"quantity", r.quantity},
+          {"unit", r.unit},          {"buy", r.buy},
+          {"buy_unit", r.buy_unit},  {"basis", r.basis},
+          {"waste", r.waste},        {"pack", r.pack},
+          {"doubt", r.doubt},        {"for_sale", r.for_sale},
+          {"instead", r.instead},    {"price", maybe(r.price)},
+          {"cost", maybe(r.cost())}, {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)}};
+}
+
+Json cost_json(const takeoff::Cost& c, const std::string& currency) {
+  return {{"currency", currency.empty() ? Json{} : Json(currency)},
+          {"sum", maybe(c.sum)},
+          {"instead", maybe(c.instead)},
+          {"missing", c.missing}};
 }
 
 Json cut_json(const takeoff::CutRow& c) {
@@ -30,8 +42,9 @@ Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {
 }
 
 Json stock_json(const takeoff::StockPlan& p) {
-  return {{"stock", p.stock},       {"pieces", p.pieces},       {"kerf_mm", p.kerf_mm}, {"bought_mm", p.bought_mm},
-          {"least_mm", p.least_mm}, {"offcut_mm", p.offcut_mm}, {"proven", p.proven()}, {"fewest", p.fewest}};
+  return {{"stock", p.stock},         {"pieces", p.pieces},       {"kerf_mm", p.kerf_mm},   {"trim_mm", p.trim_mm},
+          {"preferred", p.preferred}, {"bought_mm", p.bought_mm}, {"least_mm", p.least_mm}, {"offcut_mm", p.offcut_mm},
+          {"proven", p.proven()},     {"fewest", p.fewest}};
 }
 
 }  // namespace fallwright::report

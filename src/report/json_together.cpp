@@ -10,6 +10,8 @@ Json room(const RoomLine& r) {
           {"hand", r.hand},
           {"base", r.base},
           {"bed_set_mm3", r.set_mm3},
+          {"batches", r.batches},
+          {"cost", maybe(r.cost)},
           {"worst", {{"id", r.worst.id}, {"result", rules::name_of(r.worst.outcome)}}}};
 }
 
@@ -37,6 +39,8 @@ std::string to_json(const Together& all) {
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["rooms"] = list(all.rooms, room);
   json["takeoff"] = list(all.packs, packs);
+  json["cost"] = cost_json(all.priced ? all.cost : takeoff::Cost{}, all.currency);
+  json["cost_apart"] = maybe(all.cost_apart);
   json["cuts"] = list(all.pieces, piece);
   json["stocks"] = list(all.plan, stock_json);
   json["sticks"] = sticks_json(all.plan);

@@ -98,6 +98,11 @@ std::string falls_line(const Report& report) {
   return "  floor falls  " + text(*least) + " least, " + text(*greatest) + " greatest\n";
 }
 
+/// What the buy list comes to by the user's own prices.
+std::string cost_words(const Report& report) {
+  return takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency);
+}
+
 std::string bed_line(const Report& report) {
   const bool metric = is_metric(report);
   const facts::Bed& bed = report.facts.bed;
@@ -112,6 +117,7 @@ std::string bed_line(const Report& report) {
     if (row.item.rfind("sand", 0) == 0) buy += " and " + takeoff::bought(row) + " of sand";
   }
   text += "  to buy       " + buy + "\n";
+  if (!report.job.buy.prices.file.empty()) text += wrapped("cost         " + cost_words(report), 2, under_title);
   return text;
 }
 
@@ -176,16 +182,22 @@ std::string size_of(const takeoff::CutRow& cut, bool metric) {
   return text(cut.length_mm) + (cut.sheet ? " x " + text(cut.width_mm) + ", " + text(cut.thickness_mm) : "");
 }
 
+std::string cost_of(const takeoff::Row& row) {
+  return row.cost() ? units::decimals(*row.cost(), 2) : row.for_sale ? "no price" : "";
+}
+
 std::string takeoff_table(const Report& report) {
+  const bool priced = !report.job.buy.prices.file.empty();
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {
-    text += "  " + padded(r.item, 24) + padded(takeoff::needed(r), 16) + "buy " + padded(takeoff::bought(r), 22) +
-            r.basis + "\n";
+    text += "  " + padded(r.item, 24) + padded(takeoff::needed(r), 16) + (r.for_sale ? "buy " : "    ") +
+            padded(takeoff::bought(r), 22) + (priced ? padded(cost_of(r), 12) : "") + r.basis + "\n";
   }
+  if (priced) text += wrapped("cost: " + cost_words(report), 2, 8);
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
-            padded(size_of(c, is_metric(report)), 22) + c.ends + and_fitted(c, is_metric(report)) + "\n";
+            padded(size_of(c, is_metric(report)), 24) + c.ends + and_fitted(c, is_metric(report)) + "\n";
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
 }
 

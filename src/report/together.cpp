@@ -17,6 +17,13 @@ bool is_metric(const job::Job& job) {
   return job.unit == job::UnitSystem::metric;
 }
 
+double batches_of(const std::vector<takeoff::Row>& rows) {
+  double batches = 0;
+  for (const takeoff::Row& row : rows)
+    if (row.by_room) batches += row.buy;
+  return batches;
+}
+
 RoomLine line_of(const Report& report) {
   const job::Base& base = report.job.base;
   const bool metric = is_metric(report.job);
@@ -25,7 +32,9 @@ RoomLine line_of(const Report& report) {
           units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric),
           report.facts.bed.set_mm3,
           rules::worst_first(report.judgement.results).front(),
-          ""};
+          "",
+          batches_of(report.rows),
+          takeoff::cost_of(report.rows).sum};
 }
 
 /// The saw list as the cutting plan takes it.
@@ -51,16 +60,21 @@ std::vector<takeoff::Kit> kits_of(const std::vector<Room>& all, bool metric) {
   return kits;
 }
 
-/// Every length on offer that a room of the order's unit names, and the widest saw cut: no room is worse off than
-/// alone.
+/// Every length on offer that a room of the order's unit names, the widest saw cut and trim: no room is worse off than
+/// alone. Lengths are preferred where every room prefers some.
 job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
   job::Cuts all;
+  bool no_preference = false;
   for (const Room& room : rooms) {
     if (!room.report || is_metric(room.report->job) != metric) continue;
     const job::Cuts& own = room.report->job.cuts;
     all.sticks.insert(all.sticks.end(), own.sticks.begin(), own.sticks.end());
     all.kerf = std::max(all.kerf, own.kerf);
+    all.trim = std::max(all.trim, own.trim);
+    all.preferred.insert(all.preferred.end(), own.preferred.begin(), own.preferred.end());
+    no_preference = no_preference || own.preferred.empty();
   }
+  if (no_preference) all.preferred.clear();
   std::sort(all.sticks.begin(), all.sticks.end());
   all.sticks.erase(std::unique(all.sticks.begin(), all.sticks.end()), all.sticks.end());
   return all;
@@ -90,14 +104,59 @@ std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
   return all;
 }
 
-/// The order's sticks as rows of the buy list.
-std::vector<takeoff::Pooled> sticks_of(const Together& all) {
+/// The order's sticks as rows of the buy list, beside what each room would buy of them; a length that rooms alone
+/// would buy is a row of none.
+std::vector<takeoff::Pooled> sticks_of(const Together& all, const std::vector<Room>& rooms) {
   std::vector<takeoff::Pooled> rows;
   for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
     row.basis = "by the saw list";
-    rows.push_back({row, static_cast<int>(all.rooms.size()), row.buy});
+    rows.push_back({row, 0, 0});
+  }
+  for (const Room& room : rooms) {
+    if (!room.report) continue;
+    for (const takeoff::Row& own : takeoff::stick_rows(room.report->plan, is_metric(room.report->job))) {
+      const std::string unit = job::one_of(own.buy_unit);
+      auto at = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Pooled& p) {
+        return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit;
+      });
+      if (at == rows.end()) {
+        at = rows.insert(rows.end(), {own, 0, 0});
+        at->row.quantity = at->row.buy = 0;
+        at->row.basis = "none: longer or shorter ones serve all rooms";
+      }
+      at->apart += own.buy;
+      ++at->rooms;
+    }
   }
   return rows;
+}
+
+/// Every price that a room has: they do not contradict each other.
+std::vector<job::Price> prices_of(const std::vector<Room>& rooms) {
+  std::vector<job::Price> all;
+  for (const Room& room : rooms)
+    if (room.report) {
+      const std::vector<job::Price>& own = room.report->job.buy.prices.prices;
+      all.insert(all.end(), own.begin(), own.end());
+    }
+  return all;
+}
+
+/// What the order costs, and what it would if every room bought its own.
+void add_cost(Together& all, const std::vector<Room>& rooms) {
+  std::vector<takeoff::Row> order;
+  for (const takeoff::Pooled& p : all.packs) order.push_back(p.row);
+  takeoff::set_prices(order, prices_of(rooms));
+  for (std::size_t i = 0; i < order.size(); ++i)
+    all.packs[i].row.price = order[i].price, all.packs[i].row.supplier = order[i].supplier;
+  all.cost = takeoff::cost_of(order);
+  for (const RoomLine& room : all.rooms)
+    if (room.cost) all.cost_apart = all.cost_apart.value_or(0) + *room.cost;
+  for (const Room& room : rooms) {
+    if (!room.report || room.report->job.buy.prices.file.empty()) continue;
+    all.priced = true;
+    if (all.currency.empty()) all.currency = room.report->job.buy.currency;
+  }
 }
 
 }  // namespace
@@ -121,7 +180,8 @@ Together together(const std::vector<Room>& rooms) {
   all.packs = takeoff::pool(rows);
   all.pieces = takeoff::saw_list(cuts);
   all.plan = takeoff::plan_cuts(cuts_of(all.pieces), all.cuts, all.metric);
-  for (takeoff::Pooled& row : sticks_of(all)) all.packs.push_back(std::move(row));
+  for (takeoff::Pooled& row : sticks_of(all, rooms)) all.packs.push_back(std::move(row));
+  add_cost(all, rooms);
   all.kits = kits_of(rooms, all.metric);
   all.tightest = tightest_of(rooms);
   return all;

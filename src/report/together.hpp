@@ -1,6 +1,7 @@
 /// Several rooms told as one order: one saw list, packs shared, and where it is tightest.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,7 +26,9 @@ struct RoomLine {
   std::string base;  ///< its sizes: rooms that take the same base are one family
   double set_mm3 = 0;
   rules::Result worst;
-  std::string failure;  ///< why there is nothing of it in the order; empty otherwise
+  std::string failure;              ///< why there is nothing of it in the order; empty otherwise
+  double batches = 0;               ///< of mortar, mixed in that room
+  std::optional<double> cost = {};  ///< of what it would buy alone, as far as there are prices
 };
 
 /// For one check the room that has the least to spare: a broken one whose limit leaves no room to tell of comes first.
@@ -44,6 +47,10 @@ struct Together {
   std::vector<takeoff::SawRow> pieces;
   std::vector<takeoff::StockPlan> plan;
   double bought_apart_mm = 0;  ///< what sticks would come to if every room bought its own
+  bool priced = false;         ///< some room has prices of its user's own
+  std::string currency;
+  takeoff::Cost cost;                ///< of what is bought together
+  std::optional<double> cost_apart;  ///< if every room bought its own
   std::vector<takeoff::Kit> kits;
   std::vector<Tightest> tightest;
   std::vector<File> files;  ///< those written beside summary.json; none before they are

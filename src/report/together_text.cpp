@@ -17,7 +17,8 @@ std::string number_of(std::size_t room) {
 
 std::string rooms(const Together& all) {
   std::string text = "  " + padded("no.", 4) + padded("room", 34) + padded("hand", 10) + padded("base", 20) +
-                     padded("set mortar", 12) + "worst check\n";
+                     padded("set mortar", 12) + padded("batches", 9) + (all.priced ? padded("alone costs", 14) : "") +
+                     "worst check\n";
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
     const RoomLine& room = all.rooms[i];
     text += "  " + number_of(i + 1) + padded(units::first_letters(room.name, 33), 34);
@@ -26,6 +27,8 @@ std::string rooms(const Together& all) {
       continue;
     }
     text += padded(room.hand, 10) + padded(room.base, 20) + padded(units::volume_text(room.set_mm3, all.metric), 12) +
+            padded(units::decimals(room.batches, 0), 9) +
+            (all.priced ? padded(room.cost ? takeoff::money_text(*room.cost, all.currency) : "not known", 14) : "") +
             rules::name_of(room.worst.outcome) + ": " + room.worst.id + "\n";
   }
   return text;
@@ -41,16 +44,24 @@ std::string families(const Together& all) {
   return text;
 }
 
+std::string cost_of(const takeoff::Row& row) {
+  return row.cost() ? units::decimals(*row.cost(), 2) : row.for_sale ? "no price" : "";
+}
+
 /// What is bought in packs: what one room leaves of its last pack another begins with.
 std::string packs(const Together& all) {
   std::string text = "  buy together\n";
   for (const takeoff::Pooled& p : all.packs) {
-    text += "    " + padded(p.row.item, 26) + padded(takeoff::needed(p.row), 18) + "buy " +
-            padded(takeoff::bought(p.row), 22) + p.row.basis;
-    if (p.row.pack > 0 && p.apart > p.row.buy)
-      text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
+    if (p.row.buy == 0) continue;  // sticks that rooms alone would buy
+    text += "    " + padded(p.row.item, 26) + padded(takeoff::needed(p.row), 18) + (p.row.for_sale ? "buy " : "    ") +
+            padded(takeoff::bought(p.row), 22) + (all.priced ? padded(cost_of(p.row), 12) : "") + p.row.basis;
+    if (p.apart != p.row.buy) text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
     text += "\n";
   }
+  if (!all.priced) return text;
+  text += wrapped("cost: " + takeoff::cost_text(all.cost, all.currency), 4, 10);
+  if (all.cost_apart)
+    text += "    if every room bought its own: " + takeoff::money_text(*all.cost_apart, all.currency) + "\n";
   return text;
 }
 

@@ -14,11 +14,17 @@ std::string words(const job::Mix& mix) {
   return "site mix claimed as type " + mix.type + ", parts by loose volume";
 }
 
+/// The type's proportions are of damp loose sand: a measure of dry sand holds more.
+double as_damp(const job::Mix& mix) {
+  return mix.sand() * mix.sand_kg_m3 / job::damp_sand_kg_m3;
+}
+
 Finding sand(const job::Job& job, const facts::Facts&, const Limit&) {
   if (!claims(job)) return not_applicable(no_claim);
   const job::Mix& mix = job.buy.mix;
   return found(
-      mix.sand() / (mix.cement() + mix.lime()), words(mix) + ": sand over cement and lime",
+      as_damp(mix) / (mix.cement() + mix.lime()),
+      words(mix) + ": sand over cement and lime, with 80 lb (36.3 kg) of dry sand to a cubic foot (28.3 L)",
       "more sand starves the mortar, less makes it shrink: set mix.parts, or claim no mix.type for a lean bed");
 }
 

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string_view>
 
 #include "takeoff/cuts.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -15,6 +17,42 @@ std::string ends_of(const facts::Member& member) {
   const auto& [a, b] = member.end_angle_deg;
   if (a < square_deg && b < square_deg) return "square";
   return units::decimals(a, 1) + " and " + units::decimals(b, 1) + " deg from square";
+}
+
+constexpr double most_furring_mm = 38.1;  ///< 1-1/2 in: what fasteners reach through, common practice, no source
+
+double widest_gap(const facts::StudGap& gap) {
+  return gap.before.empty() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
+}
+
+double up_to_mark(double mm, bool metric) {
+  const double mark = metric ? 1 : 25.4 / 16;
+  return std::ceil(mm / mark - units::tolerance::ratio) * mark;
+}
+
+/// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
+std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
+  const double widest = widest_gap(gap), mark = metric ? 1 : 25.4 / 16;
+  if (widest < mark || beyond_furring(gap)) return std::nullopt;
+  const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                 [&](const facts::Part& part) { return part.id == gap.part_id; });
+  if (stud == facts.parts.end()) return std::nullopt;
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const auto& box = stud->bbox_mm;
+  const double thick = up_to_mark(widest, metric),
+               thin = up_to_mark(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
+  CutRow strip;
+  strip.part_ids = {gap.part_id};
+  strip.stock = "furring " + text(thick);
+  strip.length_mm = strip.short_mm = std::floor((box[5] - box[2]) / mark + units::tolerance::ratio) * mark;
+  strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
+  strip.thickness_mm = thick;
+  strip.count = 1;
+  strip.ends = thin < thick ? "square, tapered to " + text(thin) +
+                                  (gap.at_floor_mm < gap.at_top_mm ? " at the foot" : " at the head")
+                            : "square";
+  strip.furring = true;
+  return strip;
 }
 
 bool alike(const CutRow& a, const CutRow& b) {
@@ -65,19 +103,25 @@ std::string fitted_text(const CutRow& cut, bool metric) {
          units::to_text(units::Length::mm(std::ceil(cut.fitted_mm / mark) * mark), metric);
 }
 
+bool beyond_furring(const facts::StudGap& gap) {
+  return widest_gap(gap) > most_furring_mm + units::tolerance::length_mm;
+}
+
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
   std::vector<CutRow> rows;
-  for (const facts::Member& member : facts.members) {
-    CutRow piece = row_of(member, metric);
+  const auto add = [&](CutRow piece) {
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, piece); });
     if (row == rows.end()) {
       rows.push_back(std::move(piece));
-      continue;
+      return;
     }
-    row->part_ids.push_back(member.part_id);
-    row->fitted_mm = std::max(row->fitted_mm, member.fitted_mm);
+    row->part_ids.push_back(piece.part_ids.front());
+    row->fitted_mm = std::max(row->fitted_mm, piece.fitted_mm);
     ++row->count;
-  }
+  };
+  for (const facts::Member& member : facts.members) add(row_of(member, metric));
+  for (const facts::StudGap& gap : facts.room.studs)
+    if (auto strip = strip_before(gap, facts, metric)) add(std::move(*strip));
   std::stable_sort(rows.begin(), rows.end(), comes_before);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
   return rows;

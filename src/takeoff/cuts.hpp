@@ -21,12 +21,18 @@ struct CutRow {
   std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
   double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
+  bool furring = false;  ///< a strip before a stud that stands: no solid of the model
 };
 
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
 std::string fitted_text(const CutRow& cut, bool metric);
 
-/// Longest first for each stock; marks A, B, C ... in that order, without I and O.
+/// Whether a stud stands farther back from what stands before it than furring reaches.
+bool beyond_furring(const facts::StudGap& gap);
+
+/// Members of the model, and furring before studs that stand back: a strip as long as the stud, as thick as its widest
+/// gap, up to the next mark of the tape. Longest first for each stock; marks A, B, C ... in that order, without I and
+/// O.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
 
 /// Whose a piece of the saw list is: a room by its place in the lists, and the mark it has in that room's cut list.

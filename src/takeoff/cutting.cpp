@@ -56,13 +56,18 @@ struct Posed {
   bool exact() const { return problem.size == shorter.size; }
 };
 
-void add_sticks(Posed& posed, const std::vector<double>& offers, std::int64_t kerf, std::int64_t tick) {
+/// A stick between its ends, which are cut off before it is used.
+double usable_mm(double stick_mm, double trim_mm) {
+  return stick_mm - 2 * trim_mm;
+}
+
+void add_sticks(Posed& posed, const std::vector<double>& offers, double trim_mm, std::int64_t kerf, std::int64_t tick) {
   std::int64_t step = 0;
   for (const double mm : offers) step = std::gcd(step, ticks_down(mm));
   posed.step_mm = static_cast<double>(step) / ticks_in_a_mm;
   CutProblem& problem = posed.problem;
   for (const double mm : offers) {
-    const std::int64_t length = ticks_down(mm), room = (length + kerf) / tick;
+    const std::int64_t length = ticks_down(mm), room = (ticks_down(usable_mm(mm, trim_mm)) + kerf) / tick;
     if (room < problem.size.back() || (!problem.room.empty() && room <= problem.room.back())) continue;
     problem.room.push_back(room);
     problem.length.push_back(length / step);
@@ -71,11 +76,11 @@ void add_sticks(Posed& posed, const std::vector<double>& offers, std::int64_t ke
 }
 
 /// @pre `offers` rise, and the last holds the longest piece.
-Posed pose(const std::vector<Kind>& kinds, const std::vector<double>& offers, double kerf_mm) {
+Posed pose(const std::vector<Kind>& kinds, const std::vector<double>& offers, double kerf_mm, double trim_mm) {
   const std::int64_t kerf = ticks_up(kerf_mm);
   std::int64_t tick = 0;
   for (const Kind& kind : kinds) tick = std::gcd(tick, ticks_up(kind.length_mm) + kerf);
-  const std::int64_t longest = ticks_down(offers.back()) + kerf;
+  const std::int64_t longest = ticks_down(usable_mm(offers.back(), trim_mm)) + kerf;
   if (longest / tick > most_ticks) tick = longest / most_ticks + 1;
   Posed posed;
   for (const Kind& kind : kinds) {
@@ -85,22 +90,22 @@ Posed pose(const std::vector<Kind>& kinds, const std::vector<double>& offers, do
     posed.shorter.size.push_back(size / tick);
     posed.problem.count.push_back(kind.count);
   }
-  add_sticks(posed, offers, kerf, tick);
+  add_sticks(posed, offers, trim_mm, kerf, tick);
   const std::vector<std::int64_t> sizes = posed.shorter.size;
   posed.shorter = posed.problem;
   posed.shorter.size = sizes;
   return posed;
 }
 
-Stick stick_of(const std::string& stock, double length_mm, std::vector<StickPiece> pieces, double kerf_mm) {
-  double left = length_mm;
-  for (const StickPiece& piece : pieces) left -= piece.length_mm + kerf_mm;
-  return {stock, length_mm, std::move(pieces), left > units::tolerance::length_mm ? left : 0};
+Stick stick_of(const StockPlan& plan, double length_mm, std::vector<StickPiece> pieces) {
+  double left = usable_mm(length_mm, plan.trim_mm);
+  for (const StickPiece& piece : pieces) left -= piece.length_mm + plan.kerf_mm;
+  return {plan.stock, length_mm, std::move(pieces), left > units::tolerance::length_mm ? left : 0};
 }
 
 /// Gives the patterns their marks: long sticks first, on equal sticks long pieces first.
-std::vector<Stick> marked(const std::string& stock, const Posed& posed, std::vector<Pattern> patterns,
-                          std::vector<Kind> kinds, double kerf_mm) {
+std::vector<Stick> marked(const StockPlan& plan, const Posed& posed, std::vector<Pattern> patterns,
+                          std::vector<Kind> kinds) {
   std::sort(patterns.begin(), patterns.end(),
             [](const Pattern& a, const Pattern& b) { return a.stick != b.stick ? a.stick > b.stick : a.of > b.of; });
   std::vector<Stick> sticks;
@@ -112,18 +117,17 @@ std::vector<Stick> marked(const std::string& stock, const Posed& posed, std::vec
         pieces.push_back({mark, kinds[i].length_mm});
         if (--count == 0) kinds[i].marks.pop_front();
       }
-    sticks.push_back(stick_of(stock, posed.stick_mm[pattern.stick], std::move(pieces), kerf_mm));
+    sticks.push_back(stick_of(plan, posed.stick_mm[pattern.stick], std::move(pieces)));
   }
   return sticks;
 }
 
 void plan_offered(StockPlan& plan, const std::vector<Kind>& kinds, const std::vector<double>& offers) {
   if (kinds.empty()) return;
-  const Posed posed = pose(kinds, offers, plan.kerf_mm);
+  const Posed posed = pose(kinds, offers, plan.kerf_mm, plan.trim_mm);
   const LeastStock least = least_stock(posed.problem);
   const std::int64_t bound = posed.exact() ? least.least_length : least_length(posed.shorter);
-  for (Stick& stick : marked(plan.stock, posed, least.sticks, kinds, plan.kerf_mm))
-    plan.sticks.push_back(std::move(stick));
+  for (Stick& stick : marked(plan, posed, least.sticks, kinds)) plan.sticks.push_back(std::move(stick));
   plan.least_mm += static_cast<double>(bound) * posed.step_mm;
   plan.fewest = least.fewest && posed.exact();
 }
@@ -132,10 +136,11 @@ void plan_offered(StockPlan& plan, const std::vector<Kind>& kinds, const std::ve
 void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm, bool metric) {
   const double step = metric ? 300 : 2 * 304.8;
   while (!kinds.empty() && kinds.front().length_mm > longest_mm + units::tolerance::length_mm) {
-    const double length = kinds.front().length_mm, stick = std::ceil(length / step - units::tolerance::ratio) * step;
+    const double length = kinds.front().length_mm,
+                 stick = std::ceil((length + 2 * plan.trim_mm) / step - units::tolerance::ratio) * step;
     for (const auto& [mark, count] : kinds.front().marks)
       for (int n = 0; n < count; ++n) {
-        plan.sticks.push_back(stick_of(plan.stock, stick, {{mark, length}}, plan.kerf_mm));
+        plan.sticks.push_back(stick_of(plan, stick, {{mark, length}}));
         plan.sticks.back().to_order = true;
         plan.least_mm += stick;
       }
@@ -148,7 +153,7 @@ void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm,
 bool fill_ordered(StockPlan& plan, std::vector<Kind>& kinds) {
   bool filled = false;
   for (Stick& stick : plan.sticks) {
-    double left = stick.length_mm - stick.pieces.front().length_mm;
+    double left = usable_mm(stick.length_mm, plan.trim_mm) - stick.pieces.front().length_mm;
     for (Kind& kind : kinds)
       while (kind.count > 0 && kind.length_mm + plan.kerf_mm <= left + units::tolerance::length_mm) {
         auto& [mark, count] = kind.marks.front();
@@ -158,24 +163,41 @@ bool fill_ordered(StockPlan& plan, std::vector<Kind>& kinds) {
         left -= kind.length_mm + plan.kerf_mm;
         filled = true;
       }
-    stick = stick_of(plan.stock, stick.length_mm, stick.pieces, plan.kerf_mm);
+    stick = stick_of(plan, stick.length_mm, stick.pieces);
     stick.to_order = true;
   }
   std::erase_if(kinds, [](const Kind& kind) { return kind.count == 0; });
   return filled;
 }
 
+/// Rising lengths between their trimmed ends hold the longest of the pieces.
+bool hold(const std::vector<double>& offers, const std::vector<Kind>& kinds, double trim_mm) {
+  return !offers.empty() && !kinds.empty() &&
+         kinds.front().length_mm <= usable_mm(offers.back(), trim_mm) + units::tolerance::length_mm;
+}
+
 StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
   StockPlan plan;
   plan.stock = stock;
   plan.kerf_mm = how.kerf.in_mm();
+  plan.trim_mm = how.trim.in_mm();
   plan.fewest = true;
-  std::vector<double> offers;
-  for (const units::Length stick : how.sticks) offers.push_back(stick.in_mm());
-  std::sort(offers.begin(), offers.end());
+  const auto rising = [](const std::vector<units::Length>& sticks) {
+    std::vector<double> lengths;
+    for (const units::Length stick : sticks) lengths.push_back(stick.in_mm());
+    std::sort(lengths.begin(), lengths.end());
+    return lengths;
+  };
   std::vector<Kind> kinds = kinds_of(rows);
+  std::vector<double> offers = rising(how.preferred);
+  plan.preferred = hold(offers, kinds, plan.trim_mm);
+  if (!plan.preferred) {
+    std::vector<units::Length> all = how.sticks;
+    all.insert(all.end(), how.preferred.begin(), how.preferred.end());
+    offers = rising(all);
+  }
   for (const Kind& kind : kinds) plan.pieces += kind.count;
-  plan_to_order(plan, kinds, offers.empty() ? 0 : offers.back(), metric);
+  plan_to_order(plan, kinds, offers.empty() ? 0 : usable_mm(offers.back(), plan.trim_mm), metric);
   double pieces = 0, ordered = plan.least_mm;
   for (const CutRow& row : rows) pieces += row.length_mm * row.count;
   const bool filled = fill_ordered(plan, kinds);
@@ -238,8 +260,9 @@ std::string kerf_text(double kerf_mm, bool metric) {
 }
 
 std::string proof_text(const StockPlan& plan, bool metric) {
-  if (plan.proven()) return "the least possible";
-  return "at most " + stick_text(plan.bought_mm - plan.least_mm, metric) + " above the least possible";
+  const std::string of_which = plan.preferred ? " of the preferred lengths" : "";
+  if (plan.proven()) return "the least possible" + of_which;
+  return "at most " + stick_text(plan.bought_mm - plan.least_mm, metric) + " above the least possible" + of_which;
 }
 
 std::string stick_text(double length_mm, bool metric) {

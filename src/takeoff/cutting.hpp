@@ -17,8 +17,8 @@ struct StickPiece {
   friend bool operator==(const StickPiece&, const StickPiece&) = default;
 };
 
-/// A stick with its pieces from left to right, longest first. Between two pieces, and before the offcut, the saw takes
-/// its cut.
+/// A stick with its pieces from left to right, longest first, between its trimmed ends. Between two pieces, and before
+/// the offcut, the saw takes its cut.
 struct Stick {
   std::string stock;
   double length_mm = 0;
@@ -33,17 +33,18 @@ struct StockPlan {
   std::string stock;
   std::vector<Stick> sticks;
   int pieces = 0;
-  double kerf_mm = 0;
-  double bought_mm = 0;  ///< all sticks together
-  double least_mm = 0;   ///< shown to be needed: no choice of sticks on offer holds all pieces in less
+  double kerf_mm = 0, trim_mm = 0;  ///< a saw cut; what is cut off each end of a stick first
+  bool preferred = false;           ///< of the preferred lengths alone: the proofs below are of them
+  double bought_mm = 0;             ///< all sticks together
+  double least_mm = 0;              ///< shown to be needed: no choice of sticks on offer holds all pieces in less
   double offcut_mm = 0;
   bool fewest = false;  ///< shown as well: no choice of the same total has fewer sticks
   bool proven() const;  ///< what is bought is the least possible
 };
 
 /// The least total length bought, and among plans of that length the fewest sticks, for each stock by itself; stocks by
-/// name. Pieces fit when their lengths and the saw cuts between them are no longer than the stick: a piece as long as
-/// the stick needs no cut. Sheets are left out.
+/// name. Pieces fit when their lengths and the saw cuts between them are no longer than the stick between its trimmed
+/// ends: a piece as long as that needs no cut. Sheets are left out.
 ///
 /// Exact for lengths and saw cuts in whole 1/64 in or 1/10 mm; others count as up to 1/320 mm longer. Where two tapes
 /// are mixed, a piece counts as up to 1/50000 of the longest stick longer than it is, and `least_mm` is what pieces

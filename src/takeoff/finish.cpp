@@ -58,10 +58,14 @@ class List {
 
   void adhesive() {
     const double bead = buy_.adhesive.bead.in_mm(), run = finish_.seat_bond_mm2 / buy_.adhesive.spacing.in_mm();
+    std::string where;
+    for (const facts::Bonded& bonded : finish_.seat_bonds)
+      where += (where.empty() ? "" : ", ") + bonded.what + " " + decimals(u_.area(bonded.area_mm2), 2);
     add({"construction adhesive", u_.small(run * M_PI / 4 * bead * bead), u_.small_unit(), buy_.adhesive.waste,
          u_.small(buy_.adhesive.cartridge_mm3), "cartridges",
-         "seat block on deck, " + decimals(u_.area(finish_.seat_bond_mm2), 2) + " " + u_.area_unit() + " of contact, " +
-             decimals(u_.length(run), 1) + " " + u_.length_unit() + " of bead"});
+         "seat block on every face of its frame that it touches, " + decimals(u_.area(finish_.seat_bond_mm2), 2) + " " +
+             u_.area_unit() + (where.empty() ? "" : " (" + where + ")") + ", " + decimals(u_.length(run), 1) + " " +
+             u_.length_unit() + " of bead"});
   }
 
   void flashing() {
@@ -106,21 +110,34 @@ class List {
     return std::find(list.begin(), list.end(), surface) != list.end();
   }
 
+  bool has_own(const std::string& surface) const {
+    const auto& list = buy_.tile.own;
+    return std::find(list.begin(), list.end(), surface) != list.end();
+  }
+
+  /// One tile for all surfaces, summed before boxes are counted, but for those that take their own.
   void tile() {
-    for (const std::string& surface : buy_.tile.surfaces) {
-      double area = 0;
-      std::string where;
-      for (const facts::Covered& c : finish_.covered)
-        if (c.surface == surface) {
-          area += c.area_mm2;
-          if (!c.where.empty())
-            where +=
-                (where.empty() ? "" : ", ") + c.where + " " + decimals(u_.area(c.area_mm2), 1) + " " + u_.area_unit();
-        }
-      if (area > 0)
-        add({"tile, " + surface, u_.area(area), u_.area_unit(), buy_.tile.waste, u_.area(buy_.tile.box_mm2.value_or(0)),
-             "boxes", where.empty() ? "true area of its faces" : "from the surface below it up: " + where});
-    }
+    std::vector<std::string> shared;
+    for (const std::string& surface : buy_.tile.surfaces)
+      if (!has_own(surface)) shared.push_back(surface);
+    tile("tile", shared);
+    for (const std::string& surface : buy_.tile.surfaces)
+      if (has_own(surface)) tile("tile, " + surface, {surface});
+  }
+
+  void tile(const std::string& item, const std::vector<std::string>& surfaces) {
+    double area = 0;
+    std::string where;
+    for (const std::string& surface : surfaces)
+      for (const facts::Covered& c : finish_.covered) {
+        if (c.surface != surface) continue;
+        area += c.area_mm2;
+        where += (where.empty() ? "" : ", ") + (c.where.empty() ? surface : c.where + " wall") + " " +
+                 decimals(u_.area(c.area_mm2), 1);
+      }
+    add({item, u_.area(area), u_.area_unit(), buy_.tile.waste, u_.area(buy_.tile.box_mm2.value_or(0)), "boxes",
+         "true area, " + where + " " + u_.area_unit() +
+             (where.find(" wall ") == std::string::npos ? "" : ", walls from the surface below them up")});
   }
 
   void bond() {

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "takeoff/mix.hpp"
+#include "job/mortar.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -12,31 +12,32 @@ namespace {
 
 using units::decimals;
 
-/// What is mixed: what stays, or what is spread where that is more.
+/// What is mixed: what stays, or what is spread where that is more. The floor's heights change both alike, so what
+/// readings can add to the one they can add to the other.
 struct Mixed {
-  double mm3 = 0;
+  double mm3 = 0, doubt_mm3 = 0;
   const char* solid = "bed";
+  std::string unknown = {};  ///< why nobody knows what readings can add
 };
 
-Mixed mixed(const facts::Bed& bed) {
-  return bed.spread_mm3 > bed.set_mm3 ? Mixed{bed.spread_mm3, "bed-spread"} : Mixed{bed.set_mm3, "bed"};
+Mixed mixed(const facts::Facts& facts) {
+  const facts::Bed& bed = facts.bed;
+  Mixed all{bed.set_mm3};
+  if (bed.spread_mm3 > bed.set_mm3) all.mm3 = bed.spread_mm3, all.solid = "bed-spread";
+  for (const facts::Worst& worst : facts.room.worst) {
+    if (worst.what != facts::worst_mortar) continue;
+    if (worst.unknown.empty()) all.doubt_mm3 = std::max(0.0, worst.greatest - worst.nominal);
+    all.unknown = worst.unknown;
+  }
+  return all;
 }
 
-void add_bags(const job::Job& job, const Mixed& all, std::vector<Row>& rows) {
-  const Units u = units_of(job);
-  const double yield_mm3 = *job.bed.bag_yield_m3 * 1e9, gross = all.mm3 * (1 + job.bed.waste);
-  Row row = to_row({"mortar, bags", u.volume(all.mm3), u.volume_unit(), job.bed.waste, u.volume(yield_mm3), "bags",
-                    std::string{"solid '"} + all.solid + "'; yield as printed on the bag"});
-  rows.push_back(row);
-  if (!job.buy.water_least_mm3 && !job.buy.water_greatest_mm3) return;
-  const double bags = gross / yield_mm3, least = job.buy.water_least_mm3.value_or(*job.buy.water_greatest_mm3),
-               most = job.buy.water_greatest_mm3.value_or(least);
-  const double gallon = u.metric ? 1e6 : units::mm3_per_gal;
-  const char* unit = u.metric ? "L" : "gal";
-  rows.push_back({"water for the mortar", bags * least / gallon, unit, bags * most / gallon, unit,
-                  "from " + decimals(bags * least / gallon, 2) + " to " + decimals(bags * most / gallon, 2) + " " +
-                      unit + " for " + decimals(bags, 2) +
-                      " bags; clean and cold, the last of it by the splash: a clump must hold and not drip"});
+/// How it must be, in words that a hand can test.
+const char* wetness_words(job::Wetness wetness) {
+  return wetness == job::Wetness::stiff ? "stiff, as dry pack: a clump must hold and not drip"
+                                        : "soft: wetter and looser than what holds a clump, so that the ribs sink in, "
+                                          "and stiff enough to keep its "
+                                          "level line";
 }
 
 /// A part of a mix: "5", "0.25".
@@ -44,58 +45,188 @@ std::string part(double parts) {
   return decimals(parts, parts == std::floor(parts) ? 0 : 2);
 }
 
-/// Cement, lime and sand for the volume with waste.
-void add_mix(const job::Job& job, double net_mm3, std::vector<Row>& rows) {
-  const Units u = units_of(job);
-  const job::Mix& mix = job.buy.mix;
-  const Parts parts = parts_for(net_mm3 * 1e-9, {mix.cement(), mix.lime(), mix.sand()});  // m3
-  const double unit_kg = u.metric ? 1 : units::kg_per_lb;
-  const char* mass = u.metric ? "kg" : "lb";
-  const std::string basis = "site mix of " + part(mix.cement()) + " : " +
-                            (mix.lime() > 0 ? part(mix.lime()) + " : " : "") + part(mix.sand()) +
-                            " by loose volume; handbooks differ by up to 11 %";
-  const auto bag = [&](const char* item, double m3, double density, double bag_kg) {
-    rows.push_back(to_row({item, m3 * density / unit_kg, mass, job.bed.waste, bag_kg / unit_kg, "bags", basis}));
-  };
-  bag("cement", parts.cement, cement_kg_m3, mix.cement_bag_kg);
-  if (parts.lime > 0) bag("hydrated lime", parts.lime, lime_kg_m3, mix.lime_bag_kg);
-  const double sand = u.volume(parts.sand * 1e9);
-  rows.push_back(to_row({"sand, damp and loose", sand, u.volume_unit(), job.bed.waste, 0, "",
-                         basis + "; about " + decimals(parts.sand * sand_kg_m3 / unit_kg, 0) + " " + mass + " dry"}));
-}
+class Mortars {
+ public:
+  Mortars(const job::Job& job, const facts::Facts& facts)
+      : job_{job}, mix_{job.buy.mix}, bed_{facts.bed}, facts_{facts}, all_{mixed(facts)}, u_{units_of(job)} {}
+
+  std::vector<Row> rows() {
+    lying();
+    if (job_.bed.bag_yield_m3) bags();
+    if (mix_.any()) site_mix();
+    if (!job_.bed.bag_yield_m3 && !mix_.any())
+      add(need("mortar, bags", 0, "", "no bag_yield in [bed]: divide by the yield printed on the bag"));
+    batches();
+    return std::move(rows_);
+  }
+
+ private:
+  Row& add(const Need& need) { return rows_.emplace_back(to_row(need)); }
+  Row& add(Row row) { return rows_.emplace_back(std::move(row)); }
+  Row& told(Row row) {
+    row.for_sale = false;
+    return add(std::move(row));
+  }
+
+  std::string mass(double kg, int places = 0) const {
+    return decimals(u_.metric ? kg : kg / units::kg_per_lb, places) + (u_.metric ? " kg" : " lb");
+  }
+  double wanted_mm3() const { return all_.mm3 + all_.doubt_mm3; }
+
+  /// All the mortar that is mixed, sold in packs of `pack`.
+  Need need(const char* item, double pack, const char* pack_name, const std::string& from) const {
+    return {item, u_.volume(all_.mm3), u_.volume_unit(),     job_.bed.waste,
+            pack, pack_name,           from + doubt_words(), u_.volume(all_.doubt_mm3)};
+  }
+
+  std::string doubt_words() const {
+    if (!all_.unknown.empty()) return "; what readings off by their tolerances add to it is not known";
+    if (all_.doubt_mm3 < 1e-4 * all_.mm3) return "";
+    return "; up to " + units::volume_text(wanted_mm3(), u_.metric) + " if readings are off by their tolerances";
+  }
+
+  void lying() {
+    std::string weight;
+    for (const facts::Part& p : facts_.parts)
+      if (p.role == "bed") weight = ", " + mass(p.mass_kg) + " wet";
+    Row set = to_row({"mortar, bed as set", u_.volume(bed_.set_mm3), u_.volume_unit(), job_.bed.waste, 0, "",
+                      "solid 'bed'" + weight});
+    told(std::move(set));
+    told({"mortar, bed as spread", u_.volume(bed_.spread_mm3), u_.volume_unit(), u_.volume(bed_.spread_mm3),
+          u_.volume_unit(),
+          "solid 'bed-spread', a level line " + units::to_text(units::Length::mm(bed_.gauge_mm), u_.metric) +
+              " above the datum; what is over is squeezed out and can be used again while it is fresh"});
+  }
+
+  void bags() {
+    const double yield_mm3 = *job_.bed.bag_yield_m3 * 1e9;
+    add(need("mortar, bags", u_.volume(yield_mm3), "bags",
+             std::string{"solid '"} + all_.solid + "'; yield as printed on the bag" + bag_words()));
+    const auto &least = job_.buy.water_least_mm3, &most = job_.buy.water_greatest_mm3;
+    if (!least && !most) return;
+    const double count = wanted_mm3() * (1 + job_.bed.waste) / yield_mm3, low = least ? *least : *most,
+                 high = most ? *most : low;
+    const double gallon = u_.metric ? 1e6 : units::mm3_per_gal;
+    const char* unit = u_.metric ? "L" : "gal";
+    told({"water for the mortar", count * low / gallon, unit, count * high / gallon, unit,
+          "from " + decimals(count * low / gallon, 2) + " to " + decimals(count * high / gallon, 2) + " " + unit +
+              " for " + decimals(count, 2) + " bags; clean and cold, the last of it by the splash; " +
+              wetness_words(job::wetness_of(job_))});
+  }
+
+  /// A yield that makes the bed lighter than mortar is a yield misread.
+  std::string bag_words() const {
+    constexpr double lightest = 100 * job::lb_ft3;
+    if (!job_.bed.bag_kg) return "";
+    const double dry = *job_.bed.bag_kg / *job_.bed.bag_yield_m3;
+    const std::string text =
+        ", " + (u_.metric ? decimals(dry, 0) + " kg/m3" : decimals(dry / job::lb_ft3, 0) + " lb/ft3") + " of dry mix";
+    return text + (dry < lightest ? "; careful: that is lighter than any mortar: read yield and mass again" : "");
+  }
+
+  /// Cement, lime and sand for what is mixed, as much as a stiff one takes: a soft one takes less of each.
+  void site_mix() {
+    const job::Mortar per_m3 = job::mortar_of(mix_, job::Wetness::stiff);
+    const double m3 = all_.mm3 * 1e-9, more = all_.doubt_mm3 / std::max(all_.mm3, 1.0),
+                 unit_kg = u_.metric ? 1 : units::kg_per_lb;
+    const char* unit = u_.metric ? "kg" : "lb";
+    const std::string basis = "site mix of " + part(mix_.cement()) + " : " +
+                              (mix_.lime() > 0 ? part(mix_.lime()) + " : " : "") + part(mix_.sand()) +
+                              " by loose volume, by absolute volumes" + doubt_words();
+    const bool instead = job_.bed.bag_yield_m3.has_value();
+    const auto bag = [&](const char* item, double kg, double bag_kg, const std::string& more_words = "") {
+      add({item, kg * m3 / unit_kg, unit, job_.bed.waste, bag_kg / unit_kg, bag_kg > 0 ? "bags" : "",
+           basis + more_words, kg * m3 * more / unit_kg})
+          .instead = instead;
+    };
+    bag("cement", per_m3.cement_kg, mix_.cement_bag_kg);
+    if (per_m3.lime_kg > 0) bag("hydrated lime", per_m3.lime_kg, mix_.lime_bag_kg);
+    const double as_sold_kg = per_m3.sand_kg * (is_damp() ? 1 + job::damp_share : 1);
+    const std::string clean = "; sharp and clean, all of it through a No. 4 sieve (4.75 mm): no stones";
+    if (mix_.sand_bag_kg) {
+      bag("sand, in bags", as_sold_kg, *mix_.sand_bag_kg, clean);
+    } else {
+      const double sand = u_.volume(per_m3.sand_m3 * m3 * 1e9);
+      add({is_damp() ? "sand, damp and loose" : "sand, dry and loose", sand, u_.volume_unit(), job_.bed.waste, 0, "",
+           basis + "; about " + mass(per_m3.sand_kg * m3) + " dry" + bulking() + clean, sand * more})
+          .instead = instead;
+    }
+    water(per_m3.solids_kg() * wanted_mm3() * 1e-9 * (1 + job_.bed.waste),
+          (as_sold_kg - per_m3.sand_kg) * wanted_mm3() * 1e-9 * (1 + job_.bed.waste));
+  }
+
+  bool is_damp() const { return mix_.sand_kg_m3 < job::dry_sand_kg_m3; }
+
+  /// Damp sand fills more room than dry: what a measure of either holds differs.
+  std::string bulking() const {
+    if (!is_damp()) return ", measured dry: a measure of damp sand holds less";
+    const auto by = [&](double dry_lb) { return decimals((dry_lb * job::lb_ft3 / mix_.sand_kg_m3 - 1) * 100, 0); };
+    return ", bulked by damp: a measure of it dry holds " + by(91) + " to " + by(107) + " % more";
+  }
+
+  void water(double solids_kg, double in_sand_kg) {
+    const double litres = u_.metric ? 1 : units::mm3_per_gal * 1e-6;
+    const char* unit = u_.metric ? "L" : "gal";
+    const job::Wetness wetness = job::wetness_of(job_);
+    const double all = solids_kg * job::water_share(wetness) / litres;
+    told({"water for the site mix", all, unit, all, unit,
+          "about " + decimals(job::water_share(wetness) * 100, 0) + " % of what is mixed, by weight" +
+              (is_damp() ? ", of which damp sand brings some " + decimals(in_sand_kg / litres, 2) + " " + unit : "") +
+              "; clean and cold, the last of it by the splash; " + wetness_words(wetness)});
+  }
+
+  void batches() {
+    Row row =
+        to_row({"mortar, batches", u_.volume(all_.mm3), u_.volume_unit(), 0, u_.volume(job_.buy.batch_mm3), "batches",
+                "the greater of both volumes" + doubt_words() + ", mixed " +
+                    units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time" + recipe(),
+                u_.volume(all_.doubt_mm3)});
+    row.basis += clock(row.buy);
+    row.by_room = true;
+    told(std::move(row));
+  }
+
+  /// What goes into one batch.
+  std::string recipe() const {
+    const double m3 = job_.buy.batch_mm3 * 1e-9;
+    std::string text;
+    if (job_.bed.bag_yield_m3) text = "; each of " + decimals(m3 / *job_.bed.bag_yield_m3, 2) + " of a bag";
+    if (!mix_.any()) return text;
+    const job::Mortar per_m3 = job::mortar_of(mix_, job::Wetness::stiff);
+    return text + (text.empty() ? "; each of " : ", or of ") + mass(per_m3.cement_kg * m3, 1) + " of cement" +
+           (per_m3.lime_kg > 0 ? ", " + mass(per_m3.lime_kg * m3, 1) + " of lime" : "") + " and " +
+           units::volume_text(per_m3.sand_m3 * job_.buy.batch_mm3, u_.metric) + " of sand";
+  }
+
+  /// Whether the first batch is still good when the last lies.
+  std::string clock(double batches) const {
+    constexpr int c270_minutes = 150;
+    const double all = batches * job_.buy.batch_minutes;
+    std::string text = "; " + std::to_string(job_.buy.batch_minutes) + " minutes each, " + decimals(all, 0) +
+                       " until the base can be pressed in";
+    const bool only_mixed = mix_.any() && !job_.bed.bag_yield_m3;
+    const auto good = job_.bed.working_minutes ? job_.bed.working_minutes
+                      : only_mixed             ? std::optional{c270_minutes}
+                                               : std::nullopt;
+    if (!good) return text + ": read on the bag how long it is good";
+    text += ", and the first is good for " + std::to_string(*good);
+    return all > *good ? text + "; careful: it stiffens before the last lies: mix with more hands, or more at once"
+                       : text;
+  }
+
+  const job::Job& job_;
+  const job::Mix& mix_;
+  const facts::Bed& bed_;
+  const facts::Facts& facts_;
+  Mixed all_;
+  Units u_;
+  std::vector<Row> rows_;
+};
 
 }  // namespace
 
-double mortar_of(const Parts& p) {
-  constexpr double paste = 3.4 / 3.8, voids = 0.45;
-  return std::max(1.1 * p.sand, paste * (p.cement + p.lime) + p.sand * (1.1 - 0.9 * voids));
-}
-
-Parts parts_for(double mortar, const Parts& p) {
-  const double share = mortar / mortar_of(p);
-  return {p.cement * share, p.lime * share, p.sand * share};
-}
-
 std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts) {
-  const Units u = units_of(job);
-  std::vector<Row> rows;
-  const double net = facts.bed.set_mm3;
-  const Mixed all = mixed(facts.bed);
-  rows.push_back(to_row({"mortar, bed as set", u.volume(net), u.volume_unit(), job.bed.waste, 0, "", "solid 'bed'"}));
-  rows.push_back({"mortar, bed as spread", u.volume(facts.bed.spread_mm3), u.volume_unit(),
-                  u.volume(facts.bed.spread_mm3), u.volume_unit(),
-                  "solid 'bed-spread', a level line " +
-                      units::to_text(units::Length::mm(facts.bed.gauge_mm), u.metric) +
-                      " above the datum; what is over is squeezed out and can be used again while it is fresh"});
-  if (job.bed.bag_yield_m3) add_bags(job, all, rows);
-  if (job.buy.mix.any()) add_mix(job, all.mm3, rows);
-  if (!job.bed.bag_yield_m3 && !job.buy.mix.any())
-    rows.push_back(to_row({"mortar, bags", u.volume(all.mm3), u.volume_unit(), job.bed.waste, 0, "",
-                           "no bag_yield in [bed]: divide by the yield printed on the bag"}));
-  rows.push_back(
-      to_row({"mortar, batches", u.volume(all.mm3), u.volume_unit(), 0, u.volume(job.buy.batch_mm3), "batches",
-              "the greater of both volumes, mixed " + units::volume_text(job.buy.batch_mm3, u.metric) + " at a time"}));
-  return rows;
+  return Mortars{job, facts}.rows();
 }
 
 }  // namespace fallwright::takeoff

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "job/prices.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -14,22 +15,8 @@ bool is_whole(double value) {
   return value == std::floor(value);
 }
 
-/// One of a thing that is named by its plural.
-std::string one_of(const std::string& plural) {
-  const auto space = plural.find(' ');
-  std::string word = plural.substr(0, space);
-  const auto ends = [&](const std::string& end) {
-    return word.size() > end.size() && word.compare(word.size() - end.size(), end.size(), end) == 0;
-  };
-  if (ends("ches") || ends("xes"))
-    word.resize(word.size() - 2);
-  else if (ends("s"))
-    word.pop_back();
-  return space == std::string::npos ? word : word + plural.substr(space);
-}
-
 std::string counted(double value, const std::string& unit) {
-  return decimals(value, is_whole(value) ? 0 : 2) + " " + (value == 1 ? one_of(unit) : unit);
+  return decimals(value, is_whole(value) ? 0 : 2) + " " + (value == 1 ? job::one_of(unit) : unit);
 }
 
 }  // namespace
@@ -52,8 +39,9 @@ std::string needed(const Row& row) {
 }
 
 Row to_row(const Need& need) {
-  const double gross = need.net * (1 + need.waste);
-  Row row{need.item, need.net, need.unit, gross, need.unit, need.from, need.waste, need.pack, need.pack_name};
+  const double gross = (need.net + need.doubt) * (1 + need.waste);
+  Row row{need.item, need.net,   need.unit, gross,          need.unit,
+          need.from, need.waste, need.pack, need.pack_name, need.doubt};
   if (need.waste > 0) row.basis += "; with " + decimals(need.waste * 100, 0) + " % waste";
   if (need.pack <= 0) return row;
   const double exact = gross / need.pack;

@@ -17,6 +17,7 @@ struct Need {
   double waste = 0, pack = 0;
   std::string pack_name;  ///< plural: "bags", "cartridges"
   std::string from;       ///< which solids, in words
+  double doubt = 0;       ///< in `unit`, what readings that are off by their tolerances may add
 };
 
 /// Whole packs of what is needed with its waste; the basis says how near the last pack is to empty or full, since a

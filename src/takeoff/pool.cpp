@@ -16,7 +16,7 @@ bool is_sticks(const Row& row) {
 
 /// A pack that differs is another product.
 bool alike(const Row& a, const Row& b) {
-  return a.item == b.item && a.unit == b.unit && a.buy_unit == b.buy_unit &&
+  return a.item == b.item && a.unit == b.unit && a.buy_unit == b.buy_unit && a.instead == b.instead &&
          std::abs(a.pack - b.pack) <= units::tolerance::ratio * std::max(1.0, a.pack);
 }
 
@@ -31,19 +31,22 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
       auto at = std::find_if(pooled.begin(), pooled.end(), [&](const Pooled& p) { return alike(p.row, row); });
       if (at == pooled.end()) {
         at = pooled.insert(pooled.end(), {row, 0, 0});
-        at->row.quantity = at->row.buy = 0;
+        at->row.quantity = at->row.buy = at->row.doubt = 0;
         gross.push_back(0);
       }
       at->row.quantity += row.quantity;
       at->row.buy += row.buy;
       at->apart += row.buy;
       ++at->rooms;
-      gross[static_cast<std::size_t>(at - pooled.begin())] += row.quantity * (1 + row.waste);
+      at->row.doubt += row.doubt;
+      if (!at->row.price) at->row.price = row.price, at->row.supplier = row.supplier;
+      gross[static_cast<std::size_t>(at - pooled.begin())] += (row.quantity + row.doubt) * (1 + row.waste);
     }
   for (std::size_t i = 0; i < pooled.size(); ++i) {
     Row& row = pooled[i].row;
     row.basis = std::to_string(pooled[i].rooms) + (pooled[i].rooms == 1 ? " room" : " rooms");
-    if (row.pack <= 0) continue;
+    if (row.by_room) row.basis += ", each room's own in whole ones";
+    if (row.pack <= 0 || row.by_room) continue;
     const double exact = gross[i] / row.pack;
     row.buy = std::ceil(exact - units::tolerance::ratio);
     row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit + careful(exact, row.buy, row.buy_unit);

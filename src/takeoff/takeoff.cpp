@@ -25,6 +25,21 @@ std::string basis_of(const StockPlan& plan, const StickGroup& size, std::size_t 
   return text + "; no allowance for knots and splits";
 }
 
+/// Studs that stand farther back than furring reaches: told, since no strip of the list brings them out.
+void add_build_up(const facts::Facts& facts, std::vector<Row>& rows) {
+  const auto studs =
+      static_cast<double>(std::count_if(facts.room.studs.begin(), facts.room.studs.end(), beyond_furring));
+  if (studs == 0) return;
+  Row row{"studs to bring out",
+          studs,
+          "studs",
+          studs,
+          "studs",
+          "farther back than furring reaches (1-1/2 in, 38 mm): frame a wall before them; not on this list"};
+  row.for_sale = false;
+  rows.push_back(row);
+}
+
 /// How much of a sheet a piece takes: its share of as many alike as a sheet gives, the sheet's length along the
 /// piece's, since the deck's strong way lies across the joists. A piece longer or wider than a sheet is joined over a
 /// joist.
@@ -95,10 +110,12 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   const bool metric = job.unit == job::UnitSystem::metric;
   std::vector<Row> rows = mortar_rows(job, facts);
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  add_build_up(facts, rows);
   add_sheets(job, facts, rows);
   for (const auto& more : {finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);
+  set_prices(rows, job.buy.prices.prices);
   return rows;
 }
 

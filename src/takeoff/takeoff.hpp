@@ -1,6 +1,7 @@
 /// Quantities to buy and pieces to cut, from what was measured on the solids.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,7 +22,29 @@ struct Row {
   double waste = 0;   ///< share added to the net quantity
   double pack = 0;    ///< how much of `unit` is in one of what is bought; 0: bought by the unit
   std::string pack_name = {};
+  double doubt = 0;      ///< in `unit`, what readings that are off by their tolerances may add to the net quantity
+  bool for_sale = true;  ///< false: told, and not bought
+  bool by_room = false;  ///< counted whole in each room, since what one leaves does not keep for the next
+  bool instead = false;  ///< another way to what is bought above; its cost is no part of the sum
+  std::optional<double> price = {};  ///< of one of what is bought, by the user's own table
+  std::string supplier = {};
+  std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
+
+/// What a list comes to by the prices there are.
+struct Cost {
+  std::optional<double> sum;         ///< of all rows that have a price; nothing where none has
+  std::optional<double> instead;     ///< of the rows that would take the place of others
+  std::vector<std::string> missing;  ///< what is bought and has no price, as the table would name it: "cement, bag"
+};
+Cost cost_of(const std::vector<Row>& rows);
+
+/// Gives each row that is for sale its price: by item and pack, by the pack with its size where the table has that.
+void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices);
+
+/// "USD 412.30", "412.30"; and the cost of a list in a line, with what has no price.
+std::string money_text(double amount, const std::string& currency);
+std::string cost_text(const Cost& cost, const std::string& currency);
 
 /// "4 bags", "1 box", "15.32 ft2"; and the net quantity likewise.
 std::string bought(const Row& row);

@@ -109,6 +109,77 @@ TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {
   EXPECT_THAT(gone.out, testing::ContainsRegex("job.toml:[0-9]+:1: rules.override: found 'county.toml'"));
 }
 
+TEST(Prices, StandBesideTheJobFileOrComeWithTheCommand) {
+  // Source: the contract: a table of the user's own is read with the job; a faulty or missing one is told with its
+  // place.
+  const sample::Folder folder{"prices"};
+  const std::string text = sample::slurped(params("tannery-lane-2a"));
+  const std::size_t buy = text.find("[buy]\n") + 6;
+  write(folder / "job.toml", text.substr(0, buy) + "prices = \"own.csv\"\ncurrency = \"USD\"\n" + text.substr(buy));
+  write(folder / "own.csv", "item,pack,price,supplier\n\"mortar, bags\",bag,8.75,the yard\n");
+  const sample::Ran ran = fallwright("takeoff " + (folder / "job.toml"));
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.out, HasSubstr("buy 4 bags                35.00"));
+  EXPECT_THAT(ran.out, HasSubstr("cost: USD 35.00; without "));
+  EXPECT_THAT(ran.out, HasSubstr("2x4, stick of 16 ft"));
+  write(folder / "other.csv", "item,pack,price\n\"mortar, bags\",bags,10\n");
+  EXPECT_THAT(fallwright("takeoff --prices " + (folder / "other.csv") + " " + (folder / "job.toml")).out,
+              HasSubstr("cost: USD 40.00"));
+  write(folder / "own.csv", "item,pack,price\ncement,bag,-1\n");
+  const sample::Ran bad = fallwright("check " + (folder / "job.toml"));
+  EXPECT_EQ(bad.code, 2);
+  EXPECT_THAT(bad.out, HasSubstr("own.csv:2:12: price: found '-1'"));
+  fs::remove(folder / "own.csv");
+  const sample::Ran gone = fallwright("check " + (folder / "job.toml"));
+  EXPECT_EQ(gone.code, 2) << "the job file names it";
+  EXPECT_THAT(gone.out, testing::ContainsRegex("job.toml:[0-9]+:1: buy.prices: found 'own.csv'"));
+  const sample::Ran none = fallwright("check --prices " + (folder / "no.csv") + " " + params("tannery-lane-2a"));
+  EXPECT_EQ(none.code, 2);
+  EXPECT_THAT(none.out, HasSubstr("--prices: found '"));
+}
+
+TEST(Prices, OfOneOrderAgree) {
+  // Source: the contract: one thing has one price in one order; rooms apart may differ.
+  const sample::Folder folder{"agree"};
+  const std::string text = sample::slurped(params("tannery-lane-2a"));
+  const std::size_t buy = text.find("[buy]\n") + 6;
+  for (const std::string room : {"a", "b"}) {
+    write(folder / (room + ".toml"), text.substr(0, buy) + "prices = \"" + room + ".csv\"\n" + text.substr(buy));
+    write(folder / (room + ".csv"),
+          "item,pack,price\n\"mortar, bags\",bag," + std::string{room == "a" ? "8" : "9"} + "\n");
+  }
+  const std::string both = (folder / "a.toml") + " " + (folder / "b.toml");
+  EXPECT_EQ(fallwright("takeoff -q " + both).code, 0);
+  const sample::Ran ran = fallwright("takeoff --together " + both);
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("b.csv:2:1: price: 'mortar, bags' by the 'bag' is 9.00 here and 8.00 in '"));
+  const sample::Ran one = fallwright("takeoff --together --prices " + (folder / "a.csv") + " " + both);
+  EXPECT_EQ(one.code, 0);
+  EXPECT_THAT(one.out, HasSubstr("cost: 64.00; without "));
+  EXPECT_THAT(one.out, HasSubstr("if every room bought its own: 64.00"));
+}
+
+TEST(Prices, AreNeverReplacedByABuild) {
+  // Source: the contract: what a build reads it does not write over.
+  const sample::Folder folder{"kept"};
+  EXPECT_EQ(fallwright("build -q " + params("tannery-lane-2a") + " --out " + (folder / "out")).code, 0);
+  const std::string table = folder / "out/tannery-lane-2a/takeoff.csv";
+  write(table, "item,pack,price\n");
+  const sample::Ran ran =
+      fallwright("build --prices " + table + " " + params("tannery-lane-2a") + " --out " + (folder / "out"));
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("is read by this build and would be replaced by it"));
+}
+
+TEST(Steps, AreToldWithTheirNumbers) {
+  // Source: the demo job: its level line, bags and base.
+  const sample::Ran ran = fallwright("steps " + params("tannery-lane-2a"));
+  EXPECT_EQ(ran.code, 0);
+  for (const char* words : {"order of work", "1 HOLD, all: Compare this room", "numbers: line 1-1/4\" above the datum",
+                            "4 bags of mortar", "stop if: the seat falls away from the base"})
+    EXPECT_THAT(ran.out, HasSubstr(words));
+}
+
 TEST(ExitCode, IsOneWhenACheckFailsAndFilesAreWrittenAllTheSame) {
   // Source: the contract of exit codes.
   const sample::Folder folder{"one"};
@@ -237,7 +308,7 @@ TEST(Takeoff, PrintsBagsAndCuts) {
   EXPECT_THAT(out, HasSubstr("buy 4 bags"));
   EXPECT_THAT(out, HasSubstr("2x4"));
   EXPECT_THAT(out,
-              HasSubstr("2x4: 52 pieces from 14 sticks, 190.0 ft in all, 0.9 ft of it offcuts; the least possible"));
+              HasSubstr("2x4: 52 pieces from 15 sticks, 190.0 ft in all, 0.6 ft of it offcuts; the least possible"));
 }
 
 }  // namespace

@@ -51,6 +51,12 @@ TEST(Read, WallsStandOnlyWhereSomethingWasReadBetweenThem) {
   // Source: the reference: walls are existing where survey.plan was read; a header alone reads nothing.
   EXPECT_FALSE(read(least_job("[survey.plan]\n"), "job.toml").walls.existing);
   EXPECT_TRUE(read(least_job("[survey.plan]\nback = 72\n"), "job.toml").walls.existing);
+  // A stud that was found and a lean that was read are of a wall that stands.
+  EXPECT_TRUE(read(least_job("[[survey.studs]]\nwall = \"left\"\nfrom = \"back\"\ncentres = [16, 32]\n"), "job.toml")
+                  .walls.existing);
+  EXPECT_TRUE(
+      read(least_job("[[survey.plumb]]\nwall = \"left\"\nalong = 12\nlean = \"1/8 in\"\nover = 48\n"), "job.toml")
+          .walls.existing);
 }
 
 TEST(Read, BareNumbersAreInTheJobsUnit) {

@@ -72,21 +72,70 @@ TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
   const facts::Finish finish = sample::alcove_facts().finish;
   EXPECT_NEAR(joint(finish, "floor to walls"), 56.5 + 31.5, 1e-6);
   EXPECT_NEAR(joint(finish, "floor to apron"), 31.5, 1e-6);
-  EXPECT_NEAR(joint(finish, "threshold to walls"), 8 * std::hypot(1, 1. / 48), 1e-6);
+  EXPECT_NEAR(joint(finish, "floor to threshold"), 56.5, 1e-6);
+  EXPECT_NEAR(joint(finish, "apron to walls"), nose - rim, 1e-6);
+  // Along its top and up its inner face, at the wall and at the bench.
+  EXPECT_NEAR(joint(finish, "threshold to walls"), 8 * std::hypot(1, 1. / 48) + 2 * (1.5 + 2.5 - rim), 1e-6);
   EXPECT_NEAR(joint(finish, "seat to walls"), 35.5 + 14.5 * std::hypot(1, 1. / 48), 1e-6);
   EXPECT_NEAR(joint(finish, "wall corners"), top - rim + top - seat_back, 1e-6);
   EXPECT_NEAR(joint(finish, "floor to drain"), 16, 1e-6);
 }
 
-TEST(Finish, FlashingAdhesiveAndFelt) {
+TEST(Finish, FlashingAndFelt) {
   // Source: closed form; the bed's plan is 56.5 x 36 in less a circle of 3 in about the bore.
   const facts::Finish finish = sample::alcove_facts().finish;
   double flashing = 0;
   for (const facts::Seam& seam : finish.flashings) flashing += seam.length_mm / in;
   EXPECT_NEAR(flashing, 57.5 + 36 + 36 + 36 + 15, 1e-6);
   EXPECT_EQ(finish.flashing_corners, 3);
-  EXPECT_NEAR(finish.seat_bond_mm2 / in2, 36 * 14.5, 1e-6);
   EXPECT_NEAR(finish.bed_bottom_mm2 / in2, 56.5 * 36 - M_PI * 9, 1e-3);
+}
+
+double bond(const facts::Finish& finish, const std::string& what) {
+  for (const facts::Bonded& b : finish.seat_bonds)
+    if (b.what == what) return b.area_mm2 / in2;
+  return 0;
+}
+
+TEST(Finish, AdhesiveGoesOnEveryFaceThatSeatBlockAndFrameShare) {
+  // Source: closed form; the seat lies on the whole deck, and its apron, on the base's upstand 5-1/2 in up, stands
+  // against the deck's edge, the rail, the top plate and four studs.
+  const job::Job job = sample::alcove();
+  const facts::Finish finish = sample::alcove_facts().finish;
+  const double deck_top = 18 - job.bench->seat_thickness.in_mm() / in, deck = job.bench->frame.deck.in_mm() / in,
+               plate_foot = deck_top - deck - 3.5 - 1.5, upstand = 5.5;
+  EXPECT_NEAR(bond(finish, "deck"), 36 * (14.5 + deck), 1e-6);
+  EXPECT_NEAR(bond(finish, "front rail"), 36 * 3.5, 1e-6);
+  EXPECT_NEAR(bond(finish, "top plate"), 36 * 1.5, 1e-6);
+  EXPECT_NEAR(bond(finish, "stud"), 4 * 1.5 * (plate_foot - upstand), 1e-6);
+  double all = 0;
+  for (const facts::Bonded& b : finish.seat_bonds) all += b.area_mm2;
+  EXPECT_NEAR(finish.seat_bond_mm2, all, 1e-6);
+}
+
+TEST(Finish, AdhesiveIsTheSameOnTheOtherHandAndAtTheBack) {
+  // Source: property; the frame is the same, turned.
+  job::Job right = sample::alcove();
+  right.bench->place = job::BenchPlace::right_end;
+  right.drain.across.side = job::Side::right;
+  EXPECT_NEAR(finish_of(right).seat_bond_mm2, sample::alcove_facts().finish.seat_bond_mm2, 1e-3);
+  job::Job back = sample::alcove();
+  back.bench->place = job::BenchPlace::back;
+  back.base.width = job::Length::inches(21.5);
+  back.drain.along = {job::Side::back, job::Length::inches(9)};
+  const facts::Finish finish = finish_of(back);
+  EXPECT_NEAR(bond(finish, "front rail"), 72 * 3.5, 1e-6);
+  EXPECT_GT(bond(finish, "stud"), 0);
+  EXPECT_NEAR(joint(finish, "apron to walls"), 2 * (nose - rim), 1e-6) << "two walls";
+}
+
+TEST(Finish, ABaseThatComesFinishedHasNoJointToItsThreshold) {
+  // Source: common practice, no source: one piece; tile on either makes an edge to seal.
+  job::Job job = sample::alcove();
+  job.buy.tile.surfaces = {"walls"};
+  for (const facts::Seam& seam : finish_of(job).joints) EXPECT_NE(seam.what, "floor to threshold");
+  job.buy.tile.surfaces = {"walls", "threshold"};
+  EXPECT_NEAR(joint(finish_of(job), "floor to threshold"), 56.5, 1e-6);
 }
 
 TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {

@@ -192,6 +192,24 @@ TEST(SheetWords, BenchViewsShowTheMarkOfEveryVisibleMember) {
   EXPECT_GE(benches, 4);
 }
 
+TEST(SheetWords, EveryStripOfFurringIsDrawnWithTheStudsItGoesOn) {
+  // Source: the cut list: a strip has a mark, a thickness and its studs; the surveyed job has some.
+  int strips = 0;
+  for (const Drawn& d : all_jobs())
+    for (const takeoff::CutRow& cut : d.cuts) {
+      if (!cut.furring) continue;
+      ++strips;
+      int seen = 0;
+      for (const Sheet& sheet : d.sheets)
+        if (sheet.name.rfind("cuts", 0) == 0)
+          for (const Text& t : sheet.texts)
+            seen += t.words.rfind(cut.mark + "   ", 0) == 0 && t.words.find(cut.stock) != std::string::npos &&
+                    t.words.find("on stud-") != std::string::npos;
+      EXPECT_EQ(seen, 1) << d.name << " " << cut.mark;
+    }
+  EXPECT_GT(strips, 0);
+}
+
 TEST(SheetWords, NoCellOfTheOrderOfWorkStartsWithAComma) {
   // Source: English: mixes of bags and of cement and sand alike name their parts.
   for (const Drawn& d : all_jobs()) {

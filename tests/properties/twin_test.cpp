@@ -123,6 +123,31 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   EXPECT_TRUE(found.empty()) << told(found, room);
 }
 
+TEST_P(RandomRoom, TakesTheSameMaterialInTheOtherUnit) {
+  // Source: property: what is needed of a thing, and what readings may add to it, weighs and measures the same in
+  // either unit; packs alone are those of the unit.
+  const std::string room = sample::without_tape(sample::random_room(GetParam()));
+  const Json &inches = report_of(room), &metric = report_of(sample::in_millimetres(room));
+  const std::map<std::string, double> si{{"ft3", 28.316846592}, {"ft2", 0.09290304}, {"ft", 0.3048},
+                                         {"in3", 16.387064},    {"lb", 0.45359237},  {"gal", 3.785411784}};
+  int compared = 0;
+  for (const Json& here : inches["takeoff"])
+    for (const Json& there : metric["takeoff"]) {
+      const auto unit = si.find(here["unit"].get<std::string>());
+      const bool sticks = here["buy_unit"].get<std::string>().rfind("stick", 0) == 0;
+      if (here["item"] != there["item"] || sticks || unit == si.end()) continue;
+      ++compared;
+      const std::string item = here["item"];
+      EXPECT_NEAR(here["quantity"].get<double>() * unit->second, there["quantity"].get<double>(),
+                  1e-5 * there["quantity"].get<double>())
+          << item << "\n"
+          << room;
+      EXPECT_NEAR(here["doubt"].get<double>() * unit->second, there["doubt"].get<double>(), 1e-4) << item;
+      EXPECT_EQ(here["for_sale"], there["for_sale"]) << item;
+    }
+  EXPECT_GE(compared, 5) << room;
+}
+
 INSTANTIATE_TEST_SUITE_P(Seeds, RandomRoom, testing::ValuesIn(seeds({1, 8, 13, 17})),
                          [](const auto& info) { return std::to_string(info.param); });
 

@@ -63,8 +63,9 @@ facts::Facts distinct_facts() {
   f.bearers = {
       {"plate", "bench-frame/top-plate", false, 254, 292, 89, 3380, 1.1, 3371, 12.5, {38, 4.2e5, 2.2e4, 3372}}};
   f.openings = {{"width", 1835, 1461.5, 368.3, 5.2, 1.3}};
-  f.bed = {15.5,   38.5,  {31, 32, 33}, {34, 35, 36}, 16.5,  31.75, 4e7,
-           4.15e7, 1.5e6, 1.2e6,        1.25e6,       1.3e6, 42,    {5e4, {1, 2, 1400, 900}, {"back", "left"}, true}};
+  f.bed = {15.5,   38.5,  {31, 32, 33}, {34, 35, 36}, 16.5,
+           31.75,  4e7,   4.15e7,       1.5e6,        1.2e6,
+           1.25e6, 1.3e6, 42,           43.5,         {5e4, {1, 2, 1400, 900}, {"back", "left"}, true}};
   f.clear = {8e5,
              801,
              {701, 401, 41},
@@ -81,7 +82,14 @@ facts::Facts distinct_facts() {
   f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.flood = {1.19e6, {"front"}, {{50, 4.5e7, 1.2e6}}};
-  f.finish = {2001, {{"walls", "back", 3e6}}, {{"floor to walls", 2002}}, {{"base, back", 1462}}, 3, 3e5, 1e6};
+  f.finish = {2001,
+              {{"walls", "back", 3e6}},
+              {{"floor to walls", 2002}},
+              {{"base, back", 1462}},
+              3,
+              3e5,
+              1e6,
+              {{"deck", 2.5e5}, {"front rail", 5e4}}};
   f.room = room();
   return f;
 }

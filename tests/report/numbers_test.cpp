@@ -154,7 +154,7 @@ TEST(TakeoffNumbers, OfCutsAndSticks) {
   // Source: by hand.
   expect_words(
       squeezed(report::takeoff_table(Sample{}.report())),
-      {"tile, walls 45.25 ft2 buy 5 boxes back 30.0 ft2",
+      {"tile, walls 45.25 ft2 buy 5 boxes 207.50 back 30.0 ft2",
        "A 2 x 2x4 10-3/8\" 0.0 and 2.3 deg from square; fitted to the floor: shim or scribe, up to 1/8\"",
        "2x4: 2 pieces from 1 stick, 8.0 ft in all, 6.3 ft of it offcuts; at most 1-1/2\" above the least possible",
        "1 x 8 ft 2 x A 10-3/8\"; offcut 75\"; longer than any stick on offer: order to length"});
@@ -194,11 +194,12 @@ TEST(TogetherNumbers, OfRoomsPacksAndSticks) {
   const Sample sample;
   const report::Report one = sample.report();
   const std::string text = squeezed(report::together_text(report::together({&one, &one})));
-  expect_words(text, {"1 sample alcove left 57-1/2\" x 36\" 1.41 ft3 fail: floor.fall-least",
-                      "2 x base 57-1/2\" x 36\", bench left", "tile, walls 90.50 ft2 buy 10 boxes 2 rooms, 9.96 boxes",
-                      "1 sticks, 8.0 ft together (16.0 ft if every room bought its own)", "saw cut 1/8\"",
-                      "S1 4 x 2x4 10-3/8\" A of 1, 2; ends 0.0 and 2.3 deg from square",
-                      "floor.fall-least fail -20.0 % 1 sample alcove"});
+  expect_words(text,
+               {"1 sample alcove left 57-1/2\" x 36\" 1.41 ft3 0 EUR 207.50 fail: floor.fall-least",
+                "2 x base 57-1/2\" x 36\", bench left", "tile, walls 90.50 ft2 buy 10 boxes 415.00 2 rooms, 9.96 boxes",
+                "1 sticks, 8.0 ft together (16.0 ft if every room bought its own)", "saw cut 1/8\"",
+                "S1 4 x 2x4 10-3/8\" A of 1, 2; ends 0.0 and 2.3 deg from square",
+                "floor.fall-least fail -20.0 % 1 sample alcove"});
 }
 
 }  // namespace

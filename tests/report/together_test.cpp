@@ -1,8 +1,11 @@
 // Several rooms told as one order.
+#include <map>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "job/prices.hpp"
 #include "report/sample_report.hpp"
 #include "report/together.hpp"
 #include "units/quantity.hpp"
@@ -21,6 +24,7 @@ TEST(Together, MortarIsPooledOverAllRooms) {
   // 800.
   sample::Reported sample;
   sample.facts.bed.set_mm3 = sample.facts.bed.spread_mm3 = 1.23511 * units::mm3_per_ft3;
+  sample.facts.room.worst.clear();
   const report::Report one = sample.report();
   const std::string text = told(std::vector<report::Room>(200, &one));
   EXPECT_THAT(text, HasSubstr("buy 604 bags              200 rooms, 603.83 bags (800 if every room bought its own)"));
@@ -84,7 +88,7 @@ TEST(Together, ARoomThatCouldNotBeBuiltKeepsItsNumber) {
   const std::string text = report::together_text(all);
   EXPECT_EQ(text.rfind("ROOMS TOGETHER: 2 OF 3, THE REST IS MISSING", 0), 0u);
   EXPECT_THAT(text, HasSubstr("2   the attic                         NOT IN THIS ORDER: a file is in the way"));
-  EXPECT_THAT(report::rooms_csv(all), HasSubstr("2,the attic,,,0,,,,a file is in the way"));
+  EXPECT_THAT(report::rooms_csv(all), HasSubstr("2,the attic,,,0,,,,a file is in the way,0,"));
   EXPECT_EQ(nlohmann::json::parse(report::to_json(all)).at("rooms")[1].at("failure"), "a file is in the way");
 }
 
@@ -93,7 +97,44 @@ TEST(Together, SticksStandInTheBuyList) {
   const sample::Reported sample;
   const report::Report one = sample.report();
   EXPECT_THAT(report::packs_csv(report::together({&one, &one, &one})),
-              HasSubstr("2x4,4.562,ft,1,stick of 8 ft,1,3,by the saw list"));
+              HasSubstr("2x4,4.562,ft,1,stick of 8 ft,3,3,by the saw list"));
+}
+
+TEST(Together, WhatRoomsWouldBuyApartIsTheSumOfTheirLists) {
+  // Source: conservation: each row's packs bought apart, by item and pack, are those of the rooms' own lists; sticks
+  // too, of lengths that the order does without as well.
+  std::vector<sample::Reported> rooms(3);
+  rooms[1].facts.members.push_back({"bench-frame/rail", "2x4", false, false, 2900, 2900, 88.9, 38.1, {0, 0}});
+  rooms[2].facts.bed.set_mm3 *= 1.7;
+  std::vector<report::Report> reports;
+  for (const sample::Reported& room : rooms) reports.push_back(room.report());
+  const report::Together all = report::together({&reports[0], &reports[1], &reports[2]});
+  const auto json = nlohmann::json::parse(report::to_json(all));
+  std::map<std::pair<std::string, std::string>, double> apart, own;
+  for (const auto& row : json["takeoff"])
+    apart[{row["item"], job::one_of(row["buy_unit"])}] += row["buy_apart"].get<double>();
+  for (const report::Report& report : reports)
+    for (const takeoff::Row& row : report.rows) own[{row.item, job::one_of(row.buy_unit)}] += row.buy;
+  for (const auto& [row, packs] : apart) EXPECT_NEAR(packs, own[row], 1e-9) << row.first << " " << row.second;
+  for (const auto& [row, packs] : own) EXPECT_NEAR(apart[row], packs, 1e-9) << row.first << " " << row.second;
+}
+
+TEST(Together, CostIsOfTheOrderAndOfRoomsApart) {
+  // Source: by hand: two rooms of one stick of 8 ft each, 3.50 apiece, share one: 3.50 and not 7.00.
+  sample::Reported sample;
+  sample.job.buy.prices = {"prices.csv", 0, 0, "", {{"2x4", "stick of 8 ft", 3.5, "", 2}}};
+  sample.job.buy.currency = "USD";
+  const report::Report one = sample.report();
+  const report::Together all = report::together({&one, &one});
+  EXPECT_EQ(all.cost.sum, 3.5);
+  EXPECT_EQ(all.cost_apart, 7);
+  const std::string text = report::together_text(all);
+  EXPECT_THAT(text, HasSubstr("cost: USD 3.50; without "));
+  EXPECT_THAT(text, HasSubstr("if every room bought its own: USD 7.00"));
+  const auto json = nlohmann::json::parse(report::to_json(all));
+  EXPECT_EQ(json["cost"]["sum"], 3.5);
+  EXPECT_EQ(json["cost_apart"], 7.0);
+  EXPECT_EQ(json["rooms"][1]["cost"], 3.5);
 }
 
 TEST(Together, ABrokenCheckWithoutAMarginIsListed) {

@@ -35,7 +35,10 @@ struct Valued {
   job::Job job = alcove();
   facts::Facts facts = distinct_facts();
 
-  Valued() { job.file = "/somewhere/else/bath.toml", job.sha256 = "5ha", job.book = "residential"; }
+  Valued() {
+    job.file = "/somewhere/else/bath.toml", job.sha256 = "5ha", job.book = "residential";
+    job.buy.prices.file = "prices.csv", job.buy.currency = "EUR";
+  }
   report::Report report() const {
     const takeoff::CutRow cut{"A",   {"x", "y"}, "2x4", 263.525, 262.5, 88.9, 38.1, 2, "0.0 and 2.3 deg from square",
                               false, false,      1.7};
@@ -43,10 +46,11 @@ struct Valued {
     return {job,
             facts,
             rules::judgement_of(job, facts, rules::limits_for(job), {failed(), open()}),
-            {{"tile, walls", 45.25, "ft2", 5, "boxes", "back 30.0 ft2", 0.1, 10, "boxes"},
+            {{"tile, walls", 45.25, "ft2", 5, "boxes", "back 30.0 ft2", 0.1, 10, "boxes", 0.02, true, false, false,
+              41.5, "the yard"},
              {"sand", 4.4, "ft3", 4.84, "ft3", "loose", 0.1, 0}},
             {cut},
-            {{"2x4", {stick}, 2, 3.175, 2438.5, 2400.5, 1905.5, true}},
+            {{"2x4", {stick}, 2, 3.175, 3.25, true, 2438.5, 2400.5, 1905.5, true}},
             {{"model.step", 12, "ab"}}};
   }
 };

@@ -403,14 +403,20 @@ std::vector<Case> of_other_books_alone() {
 std::vector<Case> mixes() {
   // Source: ASTM C270 Table 1 (edition not seen): sand 2-1/4 to 3 times cement and lime; lime by type from memory.
   const auto lime = [](const char* type) -> Put {
-    return [=](Job& j, Facts&, double v) { j.buy.mix = {{1, v, 2.5 * (1 + v)}, type, 0, 0}; };
+    return [=](Job& j, Facts&, double v) { j.buy.mix = {{1, v, 2.5 * (1 + v)}, type, 0, 0, job::damp_sand_kg_m3, {}}; };
   };
-  const Put sand = [](Job& j, Facts&, double v) { j.buy.mix = {{1, 0.25, v * 1.25}, "S", 0, 0}; };
-  return {{"mix.sand", 2.25, 2.26, 2.24, sand},        {"mix.sand", 3, 2.99, 3.01, sand},
-          {"mix.lime-m", 0.25, 0.24, 0.26, lime("M")}, {"mix.lime-s", 0.25, 0.26, 0.24, lime("S")},
-          {"mix.lime-s", 0.5, 0.49, 0.51, lime("S")},  {"mix.lime-n", 0.5, 0.51, 0.49, lime("N")},
-          {"mix.lime-n", 1.25, 1.24, 1.26, lime("N")}, {"mix.lime-o", 1.25, 1.26, 1.24, lime("O")},
-          {"mix.lime-o", 2.5, 2.49, 2.51, lime("O")}};
+  const Put sand = [](Job& j, Facts&, double v) {
+    j.buy.mix = {{1, 0.25, v * 1.25}, "S", 0, 0, job::damp_sand_kg_m3, {}};
+  };
+  // A measure of dry sand that carries 100 lb is one and a quarter of damp sand.
+  const Put dry_sand = [](Job& j, Facts&, double v) {
+    j.buy.mix = {{1, 0.25, v}, "S", 0, 0, 1.25 * job::damp_sand_kg_m3, {}};
+  };
+  return {{"mix.sand", 3, 2.99, 3.01, dry_sand},       {"mix.sand", 2.25, 2.26, 2.24, sand},
+          {"mix.sand", 3, 2.99, 3.01, sand},           {"mix.lime-m", 0.25, 0.24, 0.26, lime("M")},
+          {"mix.lime-s", 0.25, 0.26, 0.24, lime("S")}, {"mix.lime-s", 0.5, 0.49, 0.51, lime("S")},
+          {"mix.lime-n", 0.5, 0.51, 0.49, lime("N")},  {"mix.lime-n", 1.25, 1.24, 1.26, lime("N")},
+          {"mix.lime-o", 1.25, 1.26, 1.24, lime("O")}, {"mix.lime-o", 2.5, 2.49, 2.51, lime("O")}};
 }
 
 }  // namespace

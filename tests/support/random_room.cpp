@@ -113,6 +113,7 @@ class Maker {
     base();
     drain();
     trades();
+    mortar();
     return job_;
   }
 
@@ -344,6 +345,16 @@ class Maker {
     for (const char* name : {"back", "left", "right", "front"})
       if (chance(0.3)) set.insert(name, length(-0.2, 0.2));
     read_elsewhere(set);
+  }
+
+  /// Mixed on site, alone or beside bags, in every way it can be sold and measured.
+  void mortar() {
+    if (chance(0.6)) return;
+    table mix{{"parts", pick({"1:4", "1:5", "1:1/4:3-3/4", "1:1:6"})}};
+    mix.insert("sand_density", pick({"80 lb/ft3", "88 lb/ft3", "95 lb/ft3"}));
+    if (chance(0.3)) mix.insert("sand_bag", "50 lb");
+    for (const char* bag : {"cement_bag", "lime_bag"}) mix.insert(bag, pick({"50 lb", "94 lb"}));
+    job_.insert("mix", std::move(mix));
   }
 
   /// On upstands and threshold as well, and from a line of known height; a few inches above the rim, as they stand.

@@ -32,13 +32,14 @@ job::Bench bench() {
 job::Buy buy() {
   job::Buy b;
   b.batch_mm3 = 0.45 * 304.8 * 304.8 * 304.8;
-  b.tile = {{"floor", "threshold", "seat", "apron", "walls"}, in(72), 0.1, {}};
+  b.tile = {{"floor", "threshold", "seat", "apron", "walls"}, {}, in(72), 0.1, {}};
   b.bond = {false, in(0.25), in(0.375), in(0.25), {}, 0.1};
   b.membrane = {in(2), {}, 0.1};
   b.felt.waste = 0.1;
   b.sealant = {job::Bead::square, in(0.25), in(0.25), 10.1 * 231 / 128 * 25.4 * 25.4 * 25.4, 0.15};
   b.adhesive = {in(0.375), in(4), b.sealant.cartridge_mm3, 0.1};
   b.flashing.lap = in(2);
+  b.batch_minutes = 15;
   b.fasteners = {2, in(6), in(12), in(16), 100};
   return b;
 }

@@ -7,7 +7,6 @@
 #include "takeoff/cutting.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/kits.hpp"
-#include "takeoff/mix.hpp"
 #include "takeoff/need.hpp"
 #include "takeoff/pool.hpp"
 #include "takeoff/takeoff.hpp"
@@ -35,6 +34,7 @@ facts::Facts finished_room() {
   f.finish.flashings = {{"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in}};
   f.finish.flashing_corners = 2;
   f.finish.seat_bond_mm2 = 504 * in2;
+  f.finish.seat_bonds = {{"deck", 360 * in2}, {"front rail", 144 * in2}};
   f.finish.bed_bottom_mm2 = 14 * ft2;
   f.members = {stick("bench-frame/joist-01", 13),
                stick("bench-frame/joist-02", 13),
@@ -95,22 +95,20 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
   const job::Job job = buyer();
   expect_rows(
       takeoff::take_off(job, finished_room(), {}),
-      {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid 'bed'; with 10 % waste"},
+      {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid 'bed', 187 lb wet; with 10 % waste"},
        {"mortar, bed as spread", 4.4, "ft3", 4.4, "ft3", 0, 0, "a level line 1-1/4\" above the datum"},
        {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5, "solid 'bed-spread'; yield as printed on the bag"},
        {"mortar, batches", 4.4, "ft3", 10, "batches", 0, 0.45, "9.778"},
        {"deck sheet 3/4\"", 3.625, "ft2", 1, "sheets 4 x 8 ft", 32 / 6. / 3.625 - 1, 32, "deck of the bench frame"},
        {"felt under the bed", 14, "ft2", 1, "rolls", 0.1, 20, "its underside"},
        {"construction adhesive", 13.9163, "in3", 1, "cartridges", 0.1, cartridge,
-        "3.50 ft2 of contact, 10.5 ft of bead"},
+        "3.50 ft2 (deck 2.50, front rail 1.00), 10.5 ft of bead"},
        {"flashing over upstands", 119 / 12., "ft", 1, "pieces", 0, 10, "base and seat block, their top edges, with 2"},
        {"waterproofing", 65.5 + 10 / 3., "ft2", 2, "packs", 0.1, 50,
         "walls to 73-1/2\" above the datum, floor, threshold, seat, apron; 3.3 ft2 of it laps"},
-       {"tile, floor", 12.5, "ft2", 2, "boxes", 0.1, 10, "true area of its faces"},
-       {"tile, threshold", 1.5, "ft2", 1, "boxes", 0.1, 10, "true area"},
-       {"tile, seat", 3.5, "ft2", 1, "boxes", 0.1, 10, "true area"},
-       {"tile, apron", 3, "ft2", 1, "boxes", 0.1, 10, "true area"},
-       {"tile, walls", 45, "ft2", 5, "boxes", 0.1, 10, "back 30.0 ft2, right 15.0 ft2"},
+       {"tile", 65.5, "ft2", 8, "boxes", 0.1, 10,
+        "true area, floor 12.5, threshold 1.5, seat 3.5, apron 3.0, back wall 30.0, right wall 15.0 ft2, walls from "
+        "the"},
        {"bonding mortar", 65.5 * 0.1875 / 12, "ft3", 3, "bags", 0.1, 0.5, "65.5 ft2 of tile at a mean of 0.18"},
        {"sealant", 16, "in3", 2, "cartridges", 0.15, cartridge,
         "21.3 ft of joint: floor to walls 8.0, wall corners 12.0, floor to drain 1.3"},
@@ -138,14 +136,11 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
        {"deck sheet 19 mm", deck, "m2", 1, "sheets 1220 x 2440", sheet / 6 / deck - 1, sheet, "deck"},
        {"felt under the bed", 14 * m2, "m2", 1, "rolls", 0.1, 20 * m2, "its underside"},
        {"construction adhesive", 13.9163 * ml, "mL", 1, "cartridges", 0.1, 10.1 * 231 / 128 * ml,
-        "0.33 m2 of contact, 3.2 m of bead"},
+        "0.33 m2 (deck 0.23, front rail 0.09), 3.2 m of bead"},
        {"flashing over upstands", 119 * in / 1000, "m", 1, "pieces", 0, 3.048, "corners lapped both ways"},
        {"waterproofing", (65.5 + 10 / 3.) * m2, "m2", 2, "packs", 0.1, 50 * m2, "walls to 1867 mm"},
-       {"tile, floor", 12.5 * m2, "m2", 2, "boxes", 0.1, 10 * m2, "true area"},
-       {"tile, threshold", 1.5 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
-       {"tile, seat", 3.5 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
-       {"tile, apron", 3 * m2, "m2", 1, "boxes", 0.1, 10 * m2, "true area"},
-       {"tile, walls", 45 * m2, "m2", 5, "boxes", 0.1, 10 * m2, "back 2.8 m2, right 1.4 m2"},
+       {"tile", 65.5 * m2, "m2", 8, "boxes", 0.1, 10 * m2,
+        "floor 1.2, threshold 0.1, seat 0.3, apron 0.3, back wall 2.8"},
        {"bonding mortar", 65.5 * 0.1875 / 12 * litre, "L", 3, "bags", 0.1, 0.5 * litre, "at a mean of 4.8 mm"},
        {"sealant", 16 * ml, "mL", 2, "cartridges", 0.15, 10.1 * 231 / 128 * ml, "6.5 m of joint"},
        {"fasteners, framing", 12, "pieces", 1, "boxes", 0, 100, "2 in each end of 3 sticks"},
@@ -162,34 +157,77 @@ const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string
 }
 
 TEST(BuyList, SiteMixWithLimeTakesItsPartsOfEach) {
-  // Source: by hand: 1 : 1/2 : 4 is lean, so sand rules: 4 ft3 of it make 4.4 ft3, with 1 ft3 of cement (94 lb) and
-  // half of lime (20 lb). With 10 % waste 103.4 lb from bags of 47 lb, 22 lb from bags of 20 lb, 4.4 ft3 of sand, of
-  // which 4 weigh 320 lb dry. In kilograms 42.638 and 9.072; 113.3 L.
+  // Source: closed form by absolute volumes: 94 lb of cement, 20 of lime and 320 of sand in 4 ft3 with 39.06 lb of
+  // water and 15 % of air make 3.738 ft3 of mortar, so 4.4 ft3 take 1.177 of each: 110.6 lb from bags of 47 lb, 23.5
+  // from bags of 20, 4.708 ft3 of sand, and 10 % waste.
   job::Job job = buyer();
-  job.buy.mix = {{1, 0.5, 4}, "", 47 * lb, 20 * lb};
+  job.buy.mix = {{1, 0.5, 4}, "", 47 * lb, 20 * lb, job::damp_sand_kg_m3, {}};
+  const double water = 1000 * 0.028316846592 / lb,
+               made = (94 / 3.15 + 20 / 2.3 + 320 / 2.65 + 0.09 * 434) / water / 0.85, share = 4.4 / made;
   auto rows = takeoff::take_off(job, finished_room(), {});
-  EXPECT_NEAR(row(rows, "cement").quantity, 94, 1e-6);
+  EXPECT_NEAR(row(rows, "cement").quantity, 94 * share, 1e-6);
   EXPECT_EQ(row(rows, "cement").unit, "lb");
   EXPECT_EQ(takeoff::bought(row(rows, "cement")), "3 bags");
-  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 20, 1e-6);
+  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 20 * share, 1e-6);
   EXPECT_EQ(takeoff::bought(row(rows, "hydrated lime")), "2 bags");
-  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 4, 1e-6);
-  EXPECT_NEAR(row(rows, "sand, damp and loose").buy, 4.4, 1e-6);
+  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 4 * share, 1e-6);
+  EXPECT_NEAR(row(rows, "sand, damp and loose").buy, 4.4 * share, 1e-6);
   EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("1 : 0.50 : 4 by loose volume"));
-  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 320 lb dry"));
-  job.unit = job::UnitSystem::metric;
+  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 377 lb dry"));
+  job.buy.mix.sand_bag_kg = 50 * lb;
   rows = takeoff::take_off(job, finished_room(), {});
-  EXPECT_NEAR(row(rows, "cement").quantity, 42.638, 1e-3);
-  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 9.0718, 1e-3);
-  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 113.267, 1e-3);
-  EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 145 kg dry"));
+  EXPECT_NEAR(row(rows, "sand, in bags").quantity, 320 * share * 1.04, 1e-6);
+  EXPECT_EQ(takeoff::bought(row(rows, "sand, in bags")), "9 bags");
+  job.unit = job::UnitSystem::metric;
+  job.buy.mix.sand_bag_kg.reset();
+  rows = takeoff::take_off(job, finished_room(), {});
+  EXPECT_NEAR(row(rows, "cement").quantity, 94 * share * lb, 1e-6);
+  EXPECT_NEAR(row(rows, "hydrated lime").quantity, 20 * share * lb, 1e-6);
+  EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 4 * share * 28.316846592, 1e-6);
 }
 
-TEST(BuyList, ARichMixGrowsByItsPaste) {
-  // Source: by hand from the published rule: 1 : 1/2 : 1 is 3.4 / 3.8 x 1.5 + 1.1 - 0.9 x 0.45 = 2.0371 parts, more
-  // than its sand.
-  EXPECT_NEAR(takeoff::mortar_of({1, 0.5, 1}), 2.037105, 1e-6);
-  EXPECT_NEAR(takeoff::mortar_of({1, 0.5, 6}), 6.6, 1e-12);
+TEST(BuyList, ATileOfItsOwnComesInBoxesOfItsOwn) {
+  // Source: by hand: floor and threshold are 14 ft2 of the one, 51.5 of the other; apart they take 2 and 6 boxes of 10
+  // ft2 with 10 % waste, and surface by surface 10 would be bought.
+  job::Job job = buyer();
+  job.buy.tile.own = {"floor", "threshold"};
+  const auto rows = takeoff::take_off(job, finished_room(), {});
+  EXPECT_EQ(row(rows, "tile").buy, 6);
+  EXPECT_EQ(row(rows, "tile, floor").buy, 2);
+  EXPECT_EQ(row(rows, "tile, threshold").buy, 1);
+  EXPECT_NEAR(row(rows, "bonding mortar").quantity, 65.5 * 0.1875 / 12, 1e-6);
+}
+
+TEST(BuyList, StudsThatStandBackAreFurred) {
+  // Source: by hand: 3/16 in at the floor and 1/16 at the top take a strip of 3/16 tapered to 1/16, as long as its
+  // stud; less than a mark takes none, 2 in is a wall to frame. Two of one kind and one of another from sticks of 8 ft.
+  facts::Facts facts = finished_room();
+  const auto stud = [&](const char* id, double floor_in, double top_in) {
+    facts::Part part;
+    part.id = id, part.role = "wall", part.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 94 * in};
+    facts.parts.push_back(part);
+    facts.room.studs.push_back({id, "left", "base", 0, floor_in * in, top_in * in, top_in * in});
+  };
+  stud("wall-left/stud-01", 0.1875, 0.0625), stud("wall-left/stud-02", 0.18, 0.05),
+      stud("wall-left/stud-03", 0.25, 0.25);
+  stud("wall-left/stud-04", 0.03, 0.03), stud("wall-left/stud-05", 2, 2), stud("wall-left/stud-06", -0.5, -0.2);
+  const auto cuts = takeoff::cut_list(facts, false);
+  std::vector<takeoff::CutRow> strips;
+  for (const takeoff::CutRow& cut : cuts)
+    if (cut.furring) strips.push_back(cut);
+  ASSERT_EQ(strips.size(), 2u);
+  EXPECT_EQ(strips[0].stock, "furring 1/4\"");
+  EXPECT_EQ(strips[0].ends, "square");
+  EXPECT_EQ(strips[1].count, 2);
+  EXPECT_EQ(strips[1].part_ids[0], "wall-left/stud-01") << "the stud it goes on";
+  EXPECT_EQ(strips[1].ends, "square, tapered to 1/16\" at the head");
+  EXPECT_NEAR(strips[1].length_mm, 92.5 * in, 1e-9);
+  const job::Job job = buyer();
+  const auto rows = takeoff::take_off(job, facts, takeoff::plan_cuts(cuts, job.cuts, false));
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 3/16\"")), "1 stick of 16 ft");
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4\"")), "1 stick of 8 ft");
+  EXPECT_EQ(row(rows, "studs to bring out").quantity, 1);
+  EXPECT_FALSE(row(rows, "studs to bring out").for_sale);
 }
 
 TEST(BuyList, WaterIsTwoEndsOfWhatTheBagSays) {

@@ -196,6 +196,51 @@ TEST(CuttingPlan, MoreOnOfferOrAFinerSawNeverCostsMore) {
   }
 }
 
+TEST(CuttingPlan, TrimmedEndsAreNotUsed) {
+  // Source: by hand: of 96 in with 1/8 in off each end 95-3/4 are left; a piece of 96 wants the next stick, one of
+  // 95-3/4 fits to a hair, and two of 47-13/16 with a cut between them do too.
+  job::Cuts how = offer({96, 120});
+  how.trim = Length::inches(0.125);
+  EXPECT_DOUBLE_EQ(plan({96}, how).bought_mm / in, 120);
+  const StockPlan whole = plan({95.75}, how);
+  EXPECT_DOUBLE_EQ(whole.bought_mm / in, 96);
+  EXPECT_NEAR(whole.offcut_mm, 0, 1e-6);
+  EXPECT_DOUBLE_EQ(plan({47.8125, 47.8125}, how).bought_mm / in, 96);
+  EXPECT_DOUBLE_EQ(plan({47.875, 47.8125}, how).bought_mm / in, 120);
+  EXPECT_NEAR(plan({40}, how).offcut_mm / in, 96 - 0.25 - 40 - 0.125, 1e-6);
+  EXPECT_DOUBLE_EQ(plan({119.9}, how).sticks[0].length_mm / in, 144) << "to order, trimmed as well";
+  EXPECT_TRUE(plan({119.9}, how).sticks[0].to_order);
+}
+
+TEST(CuttingPlan, ATrimNeverCostsLess) {
+  // Source: property.
+  std::mt19937 random{29};
+  for (int n = 0; n < 60; ++n) {
+    const auto lengths = random_lengths(random, 6 + random() % 15, 5, 90);
+    job::Cuts how = offer({96, 120, 144, 192});
+    const double none = plan(lengths, how).bought_mm;
+    how.trim = Length::inches(0.125);
+    const double some = plan(lengths, how).bought_mm;
+    how.trim = Length::inches(1);
+    EXPECT_LE(none, some + 1e-6);
+    EXPECT_LE(some, plan(lengths, how).bought_mm + 1e-6);
+  }
+}
+
+TEST(CuttingPlan, PreferredLengthsAreTakenAloneWhereAllPiecesFitThem) {
+  // Source: by hand: two of 60 in lie in 12 ft; on 8 ft alone they take two sticks. One of 100 fits no 8 ft stick, so
+  // all lengths serve.
+  job::Cuts how = offer({96, 120, 144});
+  EXPECT_DOUBLE_EQ(plan({60, 60}, how).bought_mm / in, 144);
+  how.preferred = {Length::inches(96)};
+  const StockPlan alone = plan({60, 60}, how);
+  EXPECT_DOUBLE_EQ(alone.bought_mm / in, 192);
+  EXPECT_EQ(takeoff::proof_text(alone, false), "the least possible of the preferred lengths");
+  const StockPlan all = plan({60, 60, 100}, how);
+  EXPECT_FALSE(all.preferred);
+  EXPECT_DOUBLE_EQ(all.bought_mm / in, 264);
+}
+
 TEST(CuttingPlan, StandsInOneOrder) {
   // Source: none; a saw is set for one length after the other. Equal sticks stand together, long ones first.
   std::mt19937 random{9};

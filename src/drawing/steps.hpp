@@ -1,0 +1,23 @@
+/// The order of work as steps: what the sheet shows and a terminal prints.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "drawing/draw.hpp"
+
+namespace fallwright::drawing {
+
+/// One step of the work. A hold is a point where somebody looks before it goes on.
+struct Step {
+  bool hold = false;
+  std::string who, what, measure, stop;
+};
+
+/// In their order on site, each with the numbers of this job.
+std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
+
+/// What stands under the steps.
+std::vector<std::string> notes_on_steps();
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,90 @@
+#include <algorithm>
+#include <cmath>
+
+#include "job/prices.hpp"
+#include "takeoff/takeoff.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+double to_hundredths(double amount) {
+  return std::round(amount * 100) / 100;
+}
+
+/// A size without trailing zeros: "94", "0.45".
+std::string size_text(double value) {
+  std::string text = units::decimals(value, 3);
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+/// "bag"; and "bag of 94 lb" for what comes in packs of a size.
+std::string pack_of(const Row& row) {
+  return job::one_of(row.buy_unit);
+}
+std::string sized_pack_of(const Row& row) {
+  return row.pack > 0 ? pack_of(row) + " of " + size_text(row.pack) + " " + row.unit : pack_of(row);
+}
+
+bool is_bought(const Row& row) {
+  return row.for_sale && row.buy > 0;
+}
+
+/// What the table would have to say; with the packs it has of that thing, where it has others.
+std::string missing_text(const Row& row) {
+  return row.item + ", " + sized_pack_of(row);
+}
+
+}  // namespace
+
+std::optional<double> Row::cost() const {
+  if (!price) return std::nullopt;
+  return to_hundredths(buy * *price);
+}
+
+Cost cost_of(const std::vector<Row>& rows) {
+  Cost cost;
+  for (const Row& row : rows) {
+    if (!is_bought(row)) continue;
+    if (!row.price) {
+      cost.missing.push_back(missing_text(row));
+      continue;
+    }
+    std::optional<double>& sum = row.instead ? cost.instead : cost.sum;
+    sum = to_hundredths(sum.value_or(0) + *row.cost());
+  }
+  return cost;
+}
+
+void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices) {
+  const auto find = [&](const std::string& item, const std::string& pack) {
+    return std::find_if(prices.begin(), prices.end(),
+                        [&](const job::Price& p) { return p.item == item && p.pack == pack; });
+  };
+  for (Row& row : rows) {
+    if (!row.for_sale) continue;
+    auto at = find(row.item, job::one_of(sized_pack_of(row)));
+    if (at == prices.end()) at = find(row.item, pack_of(row));
+    if (at == prices.end()) continue;
+    row.price = at->each;
+    row.supplier = at->supplier;
+  }
+}
+
+std::string money_text(double amount, const std::string& currency) {
+  return (currency.empty() ? "" : currency + " ") + units::decimals(amount, 2);
+}
+
+std::string cost_text(const Cost& cost, const std::string& currency) {
+  std::string text = cost.sum ? money_text(*cost.sum, currency) : "not known";
+  if (cost.instead) text += "; mixed on site instead of bags: " + money_text(*cost.instead, currency) + " for the mix";
+  if (cost.missing.empty()) return text;
+  text += "; without " + std::to_string(cost.missing.size()) + " that " + (cost.missing.size() == 1 ? "has" : "have") +
+          " no price: ";
+  for (std::size_t i = 0; i < cost.missing.size(); ++i) text += (i == 0 ? "" : "; ") + cost.missing[i];
+  return text;
+}
+
+}  // namespace fallwright::takeoff

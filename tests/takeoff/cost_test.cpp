@@ -1,0 +1,107 @@
+// What a buy list costs by the user's own prices.
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "job/prices.hpp"
+#include "support/sample.hpp"
+#include "takeoff/need.hpp"
+#include "takeoff/pool.hpp"
+
+namespace fallwright {
+namespace {
+
+using takeoff::Row;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+std::vector<Row> list() {
+  return {takeoff::to_row({"cement", 100, "lb", 0.1, 94, "bags", ""}),
+          takeoff::to_row({"felt", 10, "ft2", 0, 0, "", ""}),
+          {"2x4", 30, "ft", 4, "sticks of 8 ft", ""}};
+}
+
+TEST(Cost, IsCountTimesPriceAndSummed) {
+  // Source: by hand: 110 lb are two bags at 12.505 (25.01), four sticks at 3.10; felt has no price.
+  auto rows = list();
+  takeoff::set_prices(rows, {{"cement", "bag", 12.505, "yard"}, {"2x4", "stick of 8 ft", 3.10, ""}});
+  EXPECT_EQ(rows[0].cost(), 25.01);
+  EXPECT_EQ(rows[0].supplier, "yard");
+  const takeoff::Cost cost = takeoff::cost_of(rows);
+  EXPECT_EQ(cost.sum, 37.41);
+  EXPECT_THAT(cost.missing, ElementsAre("felt, ft2"));
+  EXPECT_EQ(takeoff::cost_text(cost, "USD"), "USD 37.41; without 1 that has no price: felt, ft2");
+}
+
+TEST(Cost, APackOfAnotherSizeHasNoPrice) {
+  // Source: by hand: the price of a bag of 47 lb is none for one of 94; a bag without a size is any bag, and the one
+  // with its size comes first.
+  auto rows = list();
+  takeoff::set_prices(rows, {{"cement", "bag of 47 lb", 7, ""}});
+  EXPECT_FALSE(rows[0].cost());
+  EXPECT_THAT(takeoff::cost_of(rows).missing, ElementsAre("cement, bag of 94 lb", "felt, ft2", "2x4, stick of 8 ft"));
+  takeoff::set_prices(rows, {{"cement", "bag", 9, ""}, {"cement", "bag of 94 lb", 13, ""}});
+  EXPECT_EQ(rows[0].price, 13);
+}
+
+TEST(Cost, NothingIsInvented) {
+  // Source: property; without a table there is no cost and no sum, whatever is bought.
+  auto rows = list();
+  takeoff::set_prices(rows, {});
+  EXPECT_FALSE(takeoff::cost_of(rows).sum);
+  EXPECT_EQ(takeoff::cost_of(rows).missing.size(), 3u);
+  EXPECT_THAT(takeoff::cost_text(takeoff::cost_of(rows), ""), HasSubstr("not known; without 3 that have no price"));
+}
+
+TEST(Cost, WhatIsOnlyToldCostsNothingAndAnotherWayIsSummedApart) {
+  // Source: by hand: bags of mortar or a mix on site, never both; a count of batches is no order.
+  job::Job job = sample::alcove();
+  job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
+  job.buy.mix = {{1, 0, 5}, "", 94 * 0.45359237, 50 * 0.45359237, job::damp_sand_kg_m3, {}};
+  job.buy.leave_out = {"felt", "adhesive", "sealant", "flashing", "tile", "bond", "membrane", "fasteners"};
+  job.buy.prices.prices = {{"mortar, bags", "bag", 8, ""},
+                           {"cement", "bag", 15, ""},
+                           {"sand, damp and loose", "ft3", 2, ""},
+                           {"mortar, batches", "batch", 1000, ""},
+                           {"water for the site mix", "gal", 1000, ""}};
+  facts::Facts facts;
+  facts.bed.set_mm3 = facts.bed.spread_mm3 = 1.45 * 0.028316846592 * 1e9;
+  const auto rows = takeoff::take_off(job, facts, {});
+  const takeoff::Cost cost = takeoff::cost_of(rows);
+  EXPECT_EQ(cost.sum, 32) << "four bags";
+  ASSERT_TRUE(cost.instead);
+  double sand = 0;
+  for (const Row& row : rows)
+    if (row.item == "sand, damp and loose") sand = row.buy;
+  EXPECT_NEAR(*cost.instead, 15 + std::round(sand * 200) / 100, 1e-9);
+  EXPECT_TRUE(cost.missing.empty());
+}
+
+TEST(Cost, OfAnOrderIsNoMoreThanOfItsRooms) {
+  // Source: property; one price for one thing, and packs shared.
+  std::vector<std::vector<Row>> rooms;
+  for (int i = 1; i <= 30; ++i) {
+    rooms.push_back({takeoff::to_row({"x", 0.37 * i, "L", 0.05 * (i % 3), 2.5, "pails", "", 0.01 * i})});
+    takeoff::set_prices(rooms.back(), {{"x", "pail", 3.33, ""}});
+  }
+  std::vector<const std::vector<Row>*> lists;
+  double apart = 0;
+  for (const auto& room : rooms) lists.push_back(&room), apart += *takeoff::cost_of(room).sum;
+  const auto pooled = takeoff::pool(lists);
+  ASSERT_EQ(pooled.size(), 1u);
+  EXPECT_LE(*pooled[0].row.cost(), apart);
+  EXPECT_NEAR(pooled[0].apart * 3.33, apart, 1e-6);
+}
+
+TEST(Pool, BatchesAreMixedInTheirRoom) {
+  // Source: by hand: 1.2 batches in each of three rooms are two in each: what is left stiffens on the way to the next.
+  std::vector<Row> room{takeoff::to_row({"mortar, batches", 0.54, "ft3", 0, 0.45, "batches", ""})};
+  room[0].by_room = true;
+  const auto pooled = takeoff::pool({&room, &room, &room});
+  EXPECT_EQ(pooled[0].row.buy, 6);
+  EXPECT_EQ(pooled[0].apart, 6);
+}
+
+}  // namespace
+}  // namespace fallwright
