@@ -116,11 +116,11 @@ TEST(Finish, AdhesiveGoesOnEveryFaceThatSeatBlockAndFrameShare) {
 TEST(Finish, AdhesiveIsTheSameOnTheOtherHandAndAtTheBack) {
   // Source: property; the frame is the same, turned.
   job::Job right = sample::alcove();
-  right.bench->place = job::BenchPlace::right_end;
+  right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   EXPECT_NEAR(finish_of(right).seat_bond_mm2, sample::alcove_facts().finish.seat_bond_mm2, 1e-3);
   job::Job back = sample::alcove();
-  back.bench->place = job::BenchPlace::back;
+  back.bench->place = job::Side::back;
   back.base.width = job::Length::inches(21.5);
   back.drain.along = {job::Side::back, job::Length::inches(9)};
   const facts::Finish finish = finish_of(back);
