@@ -28,7 +28,10 @@ Wanted wanted_by(const job::Study& study) {
   };
   Wanted wanted;
   wanted.worst_cases = asks("room.worst_case");
-  wanted.drain_window = asks("room.drain_window");
+  wanted.drain_window = asks("room.drain_window") ||
+                        std::any_of(study.columns.begin(), study.columns.end(), [](const job::Asked& column) {
+                          return column.path.ends_with(".advice");  // which names the nearest place for the drain
+                        });
   wanted.cuts =
       study.aim == job::Aim::least_sticks || asks("takeoff") || asks("cuts") || asks("stick") || asks("stock");
   wanted.rows = study.aim == job::Aim::fewest_bags || asks("takeoff");

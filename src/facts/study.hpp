@@ -89,10 +89,11 @@ struct Study {
   std::vector<Check> checks;
   Variant today;
   std::size_t variants = 0, passes = 0, refused = 0, broken = 0;
-  std::vector<Variant> best;                 ///< at most five, the best first; none of what fails
-  std::vector<std::vector<Share>> by_value;  ///< for each key, for each of its values
-  std::vector<Odds> odds;                    ///< for each check
-  std::vector<Doubt> doubts;                 ///< what decides most first; of readings only
+  std::optional<Variant> first_refused = {};  ///< or broken: its reason may be that of all
+  std::vector<Variant> best;                  ///< at most five, the best first; none of what fails
+  std::vector<std::vector<Share>> by_value;   ///< for each key, for each of its values
+  std::vector<Odds> odds;                     ///< for each check
+  std::vector<Doubt> doubts;                  ///< what decides most first; of readings only
   std::optional<Map> map;
 };
 

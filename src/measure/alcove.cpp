@@ -191,7 +191,7 @@ std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role)
   std::optional<Rect> plan;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != role) continue;
-    const auto b = brep::box_of(solid.shape);
+    const auto b = parts::box_of(solid);
     if (!plan) plan = Rect{b[0], b[1], b[3], b[4]};
     plan->x0 = std::min(plan->x0, b[0]), plan->y0 = std::min(plan->y0, b[1]);
     plan->x1 = std::max(plan->x1, b[3]), plan->y1 = std::max(plan->y1, b[4]);
@@ -237,7 +237,7 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
     const auto outlines = outlines_of(seat->shape);
     for (Entry* entry : {&framed, &finished})
       entry->take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
-    const auto b = brep::box_of(seat->shape);
+    const auto b = parts::box_of(*seat);
     const bool back = model.job.bench->place == job::Side::back;
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
   }

@@ -100,7 +100,7 @@ void measure_apron(const parts::Model& model, const survey::HeightPlane& moved, 
   const auto side = bench_side(model.job);
   const parts::Solid* seat = model.first(parts::Role::seat_block);
   if (!side || !seat || model.job.bench->apron_thickness.is_zero()) return;
-  const double foot = brep::box_of(seat->shape)[2];
+  const double foot = parts::box_of(*seat)[2];
   const survey::Rect plan = *plan_of(model, parts::Role::base);
   for (const facts::Edge& edge : measure_edges(model)) {
     if (edge.side != job::name_of(*side)) continue;
@@ -119,7 +119,7 @@ void measure_apron(const parts::Model& model, const survey::HeightPlane& moved, 
 /// above where it was designed.
 void measure_drain_height(const parts::Model& model, const survey::HeightPlane& moved, const gp_Trsf& tilt,
                           facts::AsSet& found) {
-  const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const auto drain = parts::box_of(*model.first(parts::Role::drain));
   const gp_Pnt top{(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]}, low{top.X(), top.Y(), drain[2]};
   found.raised_mm = moved.at(top.X(), top.Y());
   found.drain_body_mm = top.Z() + *found.raised_mm - (top.Transformed(tilt).Z() - low.Transformed(tilt).Z());
@@ -129,7 +129,7 @@ void measure_drain_height(const parts::Model& model, const survey::HeightPlane& 
 /// middle.
 void measure_tilted_heights(const parts::Model& model, const gp_Trsf& tilt, facts::AsSet& found) {
   const parts::Solid& base = *model.first(parts::Role::base);
-  const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const auto drain = parts::box_of(*model.first(parts::Role::drain));
   const auto height = [&](const gp_Pnt& p) { return p.Transformed(tilt).Z(); };
   const double top = height({(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]});
   for (const parts::Facet& facet : base.facets) {

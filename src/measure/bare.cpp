@@ -189,8 +189,8 @@ void measure_bearing(const parts::Model& model, const Mating& mating, facts::Bed
   const parts::Solid& base = *model.first(parts::Role::base);
   const Rect plan = *plan_of(model, parts::Role::base);
   const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
-  const auto body = widest_cylinder(model.first(parts::Role::drain)->shape,
-                                    brep::box_of(model.first(parts::Role::subfloor)->shape)[5]);
+  const auto body =
+      widest_cylinder(model.first(parts::Role::drain)->shape, parts::box_of(*model.first(parts::Role::subfloor))[5]);
   const auto disc_mm2 = [](const auto& wall) { return wall ? M_PI * wall->Radius() * wall->Radius() : 0.0; };
   bed.underside_mm2 = underside_mm2(base) - std::max(0.0, disc_mm2(bore) - disc_mm2(body));
   std::vector<Piece> pieces;

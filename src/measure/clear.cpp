@@ -248,7 +248,7 @@ facts::Compartment compartment_of(const job::Job& job, const Extent& floor, cons
 
 facts::Clear measure_clear(const parts::Model& model) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
-  const auto drain_box = brep::box_of(drain.shape);
+  const auto drain_box = parts::box_of(drain);
   const double top = drain_box[5];
   const Polygon floor = hull(floor_corners(base, drain_box));
   const Extent sides{floor};

@@ -22,7 +22,7 @@ facts::FloorDeck measure_deck(const parts::Model& model) {
   std::vector<double> centres;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::joist) continue;
-    const auto box = brep::box_of(solid.shape);
+    const auto box = parts::box_of(solid);
     centres.push_back((box[axis] + box[axis + 3]) / 2);
   }
   std::sort(centres.begin(), centres.end());

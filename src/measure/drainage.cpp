@@ -133,7 +133,7 @@ class Surface {
 
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
-  const Box base_box = brep::box_of(base.shape), drain_box = brep::box_of(drain.shape);
+  const Box base_box = parts::box_of(base), drain_box = parts::box_of(drain);
   const auto has = [](const parts::Solid& solid, const std::string& surface) {
     return std::any_of(solid.facets.begin(), solid.facets.end(), [&](const auto& f) { return f.surface == surface; });
   };

@@ -123,7 +123,7 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
   const parts::Solid* block = model.first(parts::Role::seat_block);
   const auto own = bench_side(model.job);
   if (!block || !own) return std::nullopt;
-  const auto all = brep::box_of(block->shape);
+  const auto all = parts::box_of(*block);
   std::optional<std::array<double, 6>> seat;
   for (const parts::Facet& facet : block->facets)
     if (facet.surface == "seat") seat = brep::box_of(facet.face);
@@ -131,7 +131,7 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
   facts::SeatSkirt skirt;
   double frame_top = std::numeric_limits<double>::lowest();
   for (const parts::Solid& solid : model.solids)
-    if (solid.role == parts::Role::bench_frame) frame_top = std::max(frame_top, brep::box_of(solid.shape)[5]);
+    if (solid.role == parts::Role::bench_frame) frame_top = std::max(frame_top, parts::box_of(solid)[5]);
   skirt.apron_mm = std::max(0.0, frame_top - all[2]);
   const bool higher = all[5] - (*seat)[5] > units::tolerance::length_mm;
   const Rect outer{all[0], all[1], all[3], all[4]}, inner{(*seat)[0], (*seat)[1], (*seat)[3], (*seat)[4]};

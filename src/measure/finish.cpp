@@ -273,7 +273,7 @@ class Finisher {
   /// Along the outer top edges of upstands; `open` is the side that faces neither wall nor bench.
   void flashings(parts::Role role, std::optional<Side> towards) {
     const parts::Solid& solid = *model_.first(role);
-    const auto box = brep::box_of(solid.shape);
+    const auto box = parts::box_of(solid);
     const Rect plan{box[0], box[1], box[3], box[4]};
     std::vector<Edge> tops;
     for (const TopoDS_Face& face : faces_of(solid.shape)) {

@@ -26,7 +26,7 @@ double area_of(const Triangle& t) {
 Basin basin_of(const parts::Model& model) {
   Basin basin;
   survey::Rect plan = *plan_of(model, parts::Role::drain);
-  basin.drain_top = brep::box_of(model.first(parts::Role::drain)->shape)[5];
+  basin.drain_top = parts::box_of(*model.first(parts::Role::drain))[5];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
     if (facet.surface != "base-floor") continue;
     const auto b = brep::box_of(facet.face);

@@ -114,7 +114,7 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   shape.known =
       !job.survey.spots.empty() || !job.floor.drop_along_width.is_zero() || !job.floor.drop_along_depth.is_zero();
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
-  const auto box = brep::box_of(model.first(parts::Role::base)->shape);
+  const auto box = parts::box_of(*model.first(parts::Role::base));
   const Rect base{box[0], box[1], box[3], box[4]};
   const survey::Polygon room = feet_of(model);
   const std::vector<Spot> in_room = distinct(floor.corners(room));

@@ -156,10 +156,10 @@ std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, double bel
 
 void measure_heights(const parts::Model& model, facts::Facts& facts) {
   const parts::Solid& base = *model.first(parts::Role::base);
-  const Box drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const Box drain = parts::box_of(*model.first(parts::Role::drain));
   facts::Heights& h = facts.heights;
   h.drain_top_mm = drain[5];
-  h.rib_plane_mm = brep::box_of(base.shape)[2];
+  h.rib_plane_mm = parts::box_of(base)[2];
   const Span rim = rim_of(base, drain);
   h.rim_least_mm = rim.least;
   h.rim_greatest_mm = rim.greatest;
@@ -182,7 +182,7 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
 
 facts::DrainFit measure_drain(const parts::Model& model) {
   const parts::Solid &drain = *model.first(parts::Role::drain), &subfloor = *model.first(parts::Role::subfloor);
-  const double floor_top = brep::box_of(subfloor.shape)[5];
+  const double floor_top = parts::box_of(subfloor)[5];
   const auto body = widest_cylinder(drain.shape, floor_top), bore = widest_cylinder(subfloor.shape);
   facts::DrainFit fit;
   for (const TopoDS_Face& face : faces_of(drain.shape)) {
@@ -197,7 +197,7 @@ facts::DrainFit measure_drain(const parts::Model& model) {
   fit.body_to_bore_mm = bore->Radius() - body->Radius() - std::hypot(at.X() - centre.X(), at.Y() - centre.Y());
   for (const parts::Solid& joist : model.solids) {
     if (joist.role != parts::Role::joist) continue;
-    const Box b = brep::box_of(joist.shape);
+    const Box b = parts::box_of(joist);
     // Distance of the bore's centre to the joist in plan; negative inside it, by the way out.
     const double dx = std::max(b[0] - at.X(), at.X() - b[3]), dy = std::max(b[1] - at.Y(), at.Y() - b[4]);
     const double away = dx <= 0 && dy <= 0 ? std::max(dx, dy) : std::hypot(std::max(dx, 0.0), std::max(dy, 0.0));

@@ -165,7 +165,7 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
     part.volume_mm3 = shared.volume;
     part.area_mm2 = shared.area;
     part.mass_kg = shared.volume * 1e-9 * solid.density_kg_m3;
-    part.bbox_mm = brep::box_of(solid.shape);
+    part.bbox_mm = parts::box_of(solid);
     part.centroid_mm = to_point(shared.centroid.Transformed(solid.shape.Location().Transformation()));
     part.valid = shared.valid;
     part.before = solid.role == parts::Role::bed_spread;

@@ -38,7 +38,7 @@ class Seat {
  public:
   explicit Seat(const parts::Model& model) {
     for (const parts::Solid& solid : model.solids)
-      if (solid.role == parts::Role::bench_frame) pieces_.push_back({&solid, brep::box_of(solid.shape)});
+      if (solid.role == parts::Role::bench_frame) pieces_.push_back({&solid, parts::box_of(solid)});
   }
 
   std::vector<facts::Bearer> bearers() {

@@ -182,7 +182,7 @@ double share_of_width(const facts::WidthRead& width, double z) {
 facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& heights,
                               const std::vector<facts::WidthRead>& read) {
   facts::DropIn drop;
-  const auto box = brep::box_of(model.first(parts::Role::base)->shape);
+  const auto box = parts::box_of(*model.first(parts::Role::base));
   drop.length_mm = box[3] - box[0];
   drop.height_mm = box[5] - box[2];
   drop.between_walls = model.job.alcove.has_wall(job::Side::left) && model.job.alcove.has_wall(job::Side::right);

@@ -31,7 +31,7 @@ std::vector<Stretch> without(std::vector<Stretch> free, const Stretch& taken) {
 /// Where the bore's centre may lie so that the opening stays on the floor, along x (axis 0) or y; along a channel from
 /// rim to rim, so that the body stays in the channel.
 Stretch on_floor(const parts::Model& model, int axis) {
-  const auto drain = brep::box_of(model.first(parts::Role::drain)->shape);
+  const auto drain = parts::box_of(*model.first(parts::Role::drain));
   double low = drain[axis], high = drain[axis + 3];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
     if (facet.surface != "base-floor") continue;
@@ -65,7 +65,7 @@ facts::DrainWindow measure_window(const parts::Model& model) {
   window.other_mm = on_floor(model, other);
   for (const parts::Solid& joist : model.solids) {
     if (joist.role != parts::Role::joist) continue;
-    const auto b = brep::box_of(joist.shape);
+    const auto b = parts::box_of(joist);
     window.joists_known = true;
     const double r = bore->Radius();
     window.free_mm = without(window.free_mm, {b[axis] - r, b[axis + 3] + r});

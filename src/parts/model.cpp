@@ -8,6 +8,7 @@
 #include <gp_Ax1.hxx>
 
 #include "brep/guard.hpp"
+#include "brep/properties.hpp"
 #include "parts/build.hpp"
 #include "parts/pieces.hpp"
 #include "units/tolerance.hpp"
@@ -31,6 +32,7 @@ Model assemble(const job::Job& job) {
   model.solids.push_back(make_base(job, layout));
   model.solids.push_back(make_drain(job, layout));
   if (job.bench) model.solids.push_back(make_seat_block(job, layout));
+  for (Solid& solid : model.solids) solid.box_mm = box_of(solid);
   return model;
 }
 
@@ -41,6 +43,7 @@ Model framing_of(const job::Job& job) {
   if (job.bench)
     for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
   model.solids.push_back(make_base(job, layout));
+  for (Solid& solid : model.solids) solid.box_mm = box_of(solid);
   return model;
 }
 
@@ -68,6 +71,10 @@ const char* name_of(Role role) {
       return "bed-spread";
   }
   return "";
+}
+
+std::array<double, 6> box_of(const Solid& solid) {
+  return solid.box_mm ? *solid.box_mm : brep::box_of(solid.shape);
 }
 
 const Solid* Model::find(const std::string& id) const {

@@ -1,6 +1,7 @@
 /// The solids of one job, each with its id, role, material and density, where it stands in the alcove.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,7 +40,11 @@ struct Solid {
   TopoDS_Solid shape;
   std::vector<Facet> facets = {};
   std::optional<Cut> cut = {};
+  std::optional<std::array<double, 6>> box_mm = {};  ///< as `box_of` has it; known where it was looked at already
 };
+
+/// The solid's own box, as brep::box_of: looked at once, since many ask for it.
+std::array<double, 6> box_of(const Solid& solid);
 
 struct Model {
   job::Job job;

@@ -100,6 +100,7 @@ std::string to_json(const StudyReport& r) {
   json["cannot_stand"] = r.all.refused;
   json["cannot_be_made"] = r.all.broken;
   json["today"] = variant(r, r.all.today);
+  json["today"].erase("variant");  // it is none of them
   json["keys"] = Json::array();
   for (std::size_t i = 0; i < r.all.by_value.size(); ++i) json["keys"].push_back(key(r.varied[i], r.all.by_value[i]));
   json["checks"] = checks(r.all);

@@ -147,6 +147,8 @@ std::string study_text(const StudyReport& r, const std::string& folder) {
   const bool readings = r.study.vary == job::Vary::readings;
   std::string text = r.study.name + "\n";
   text += line("passes", count_text(r.all, readings ? " rooms that read like this" : " variants"));
+  if (const auto& refused = r.all.first_refused)
+    text += line("", "variant " + std::to_string(refused->number + 1) + ": " + refused->reason);
   text += giving_way(r.all);
   text += line("today", verdict_text(r.all.today, r.all));
   text += readings ? odds_text(r) + read_again_text(r) : best_text(r) + moves_text(r);

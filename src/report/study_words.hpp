@@ -16,17 +16,22 @@ inline const char* aim_column(job::Aim aim) {
                                                 : "sticks";
 }
 
+/// "1 bag", "4 bags".
+inline std::string whole(double number, const std::string& thing) {
+  return units::decimals(number, 0) + " " + thing + (number == 1 ? "" : "s");
+}
+
 /// "least margin 12.3 %", "4 bags of mortar (3.55)", "11 sticks".
 inline std::string aim_text(job::Aim aim, double value) {
   switch (aim) {
     case job::Aim::greatest_least_margin:
       return "least margin " + units::decimals(value * 100, 1) + " %";
     case job::Aim::fewest_bags:
-      return units::decimals(std::ceil(value - 1e-9), 0) + " bags of mortar (" + units::decimals(value, 2) + ")";
+      return whole(std::ceil(value - 1e-9), "bag") + " of mortar (" + units::decimals(value, 2) + ")";
     case job::Aim::least_sticks:
       break;
   }
-  return units::decimals(value, 0) + " sticks";
+  return whole(value, "stick");
 }
 
 /// "12,345".

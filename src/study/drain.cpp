@@ -24,7 +24,7 @@ std::optional<Stretch> away_from_joists(const parts::Model& model, int axis, dou
   Stretch left = free;
   for (const parts::Solid& joist : model.solids) {
     if (joist.role != parts::Role::joist) continue;
-    const auto box = brep::box_of(joist.shape);
+    const auto box = parts::box_of(joist);
     if (box[axis + 3] + radius <= free.first) left.first = std::max(left.first, box[axis + 3] + radius + away);
     if (box[axis] - radius >= free.second) left.second = std::min(left.second, box[axis] - radius - away);
   }

@@ -90,6 +90,7 @@ void Tally::take(const Variant& variant) {
   all_.passes += variant.verdict == Verdict::passes;
   all_.refused += variant.verdict == Verdict::refused;
   all_.broken += variant.verdict == Verdict::broken;
+  if (!variant.reason.empty() && !all_.first_refused) all_.first_refused = variant;
   if (variant.verdict == Verdict::fails && variant.gives_way) ++all_.odds[*variant.gives_way].first;
   for (std::size_t i = 0; i < variant.values.size(); ++i) {
     facts::Share& share = all_.by_value[i][variant.values[i]];

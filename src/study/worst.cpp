@@ -27,7 +27,7 @@ Tilt nearest_to_level(Tilt g, Tilt a, Tilt b) {
 /// across, twice the tolerance: `|x| length + |y| width <= 2 t`. These are the ends of that, and for every facet the
 /// place where it falls least.
 std::vector<Tilt> tilts_of(const parts::Model& model, const std::vector<facts::Facet>& level) {
-  const auto base = brep::box_of(model.first(parts::Role::base)->shape);
+  const auto base = parts::box_of(*model.first(parts::Role::base));
   const double t = 2 * model.job.survey.level_tolerance_mm, x = t / (base[3] - base[0]), y = t / (base[4] - base[1]);
   const std::vector<Tilt> ends{{x, 0}, {0, y}, {-x, 0}, {0, -y}};
   std::vector<Tilt> tilts = ends;

@@ -137,6 +137,7 @@ TEST_F(Study, TellsAVariantThatCannotStandWithItsReason) {
   const sample::Ran ran = study(file + into());
   EXPECT_EQ(ran.code, 0);
   EXPECT_THAT(ran.out, HasSubstr("1 of 2 variants; 1 cannot stand"));
+  EXPECT_THAT(ran.out, HasSubstr("variant 2: base.length: base 57-1/2\" + bench 30\" = 87-1/2\""));
   EXPECT_THAT(rows()[2], HasSubstr("cannot stand,,,,,,,\"base.length: base 57-1/2\"\" + bench 30\"\" = 87-1/2\"\""));
   EXPECT_LE(std::count(ran.out.begin(), ran.out.end(), '\n'), 20);
 }

@@ -58,6 +58,7 @@ int main(int argc, char** argv) {
   row("build flat 2A / (bare STEP + check)", time("build flat 2A") / (time("bare STEP") + time("check flat 2A")),
       "times", true, 1.5);
   row("one job, all checks, within the program", time("variant"), "ms", true, 10);
+  row("one variant within a study of 40, on one thread", (time("study of 40") - start) / 40, "ms", true, 10);
   row("solids of 40 x 80 pockets / 10 x 20", time("direct/40/80") / direct, "times", true, 17);
   row("solids by general Booleans / directly, 10 x 20", time("by_booleans/10/20") / direct, "times", false, 20);
   row("solids in a surveyed room / as designed", time("surveyed/10/20") / direct, "times", true, 2);

@@ -65,6 +65,15 @@ std::string spots(int across, int deep) {
   return varied("spots-" + std::to_string(across * deep), "fall = ", "fall = ", text + "]\n");
 }
 
+/// A study of the level demo room, with its drain in forty places.
+std::string forty_variants() {
+  const std::string path = folder() / "forty.toml";
+  std::ofstream{path} << "[study]\njob = \"" << flat_2a
+                      << "\"\n[[key]]\npath = \"drain.from_left\"\nfrom = \"25 in\"\nto = \"29.875 in\"\n"
+                         "step = \"1/8 in\"\n";
+  return path;
+}
+
 double children_s() {
   rusage used{};
   getrusage(RUSAGE_CHILDREN, &used);
@@ -115,5 +124,6 @@ void register_processes() {
   add("check 40 x 80 pockets", "check " + pockets(80, 40), 1);
   add("check 1,000 spots", "check " + spots(40, 25), 1);
   add("build flat 2A", "build " + flat_2a + " --out " + folder() / "out", 3);
+  add("study of 40", "study " + forty_variants() + " --threads 1 --out " + folder() / "out", 1);
   benchmark::RegisterBenchmark("bare STEP of 2A", bare_step)->Iterations(3)->Unit(benchmark::kMillisecond);
 }

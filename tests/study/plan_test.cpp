@@ -141,6 +141,29 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
   for (const auto& [text, told] : all) EXPECT_THAT(faults_of(text), HasSubstr(told.substr(0, told.find("tannery"))));
 }
 
+TEST(StudyFile, EndsInAPlanOrInFaultsWhateverItHolds) {
+  // Source: the contract of readers: any bytes give a result or faults with their place, never anything else.
+  const std::string whole = head + "name = \"x\"\nway = \"samples\"\nsamples = 3\nseed = 1\naim = \"fewest-bags\"\n" +
+                            "columns = [\"a\"]\nmap = [\"drain.from_left\"]\n" + left +
+                            "[[key]]\npath = \"base.ribs.columns\"\nentry = 1\nvalues = [4, 8]\n";
+  std::vector<std::string> texts;
+  for (std::size_t end = 0; end <= whole.size(); ++end) texts.push_back(whole.substr(0, end));
+  for (std::size_t at = whole.find('='); at != std::string::npos; at = whole.find('=', at + 1)) {
+    const std::size_t end = whole.find('\n', at);
+    for (const char* value : {"1", "-1", "\"\"", "\"\\u0000\"", "[]", "[[]]", "{}", "{ a = 1 }", "true", "nan", "inf",
+                              "9223372036854775807", "1979-05-27", "[1, \"a\", {}]", "\"1e300 in\"", "\"-5 in\""})
+      texts.push_back(whole.substr(0, at + 1) + " " + value + whole.substr(end));
+  }
+  std::size_t faulty = 0;
+  for (const std::string& text : texts) {
+    const std::string faults = faults_of(text);
+    faulty += !faults.empty();
+    const bool placed = faults.find("study.toml") == 0 || faults.find("/params/") != std::string::npos;  // or the job
+    EXPECT_TRUE(faults.empty() || placed) << text << faults;
+  }
+  EXPECT_GT(faulty, texts.size() / 2);
+}
+
 /// A plan over one key of five values, and a tally of rows made by hand.
 struct Counted {
   Plan plan{read(head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"26 in\"\nto = \"30 in\"\nstep = \"1 in\"\n")};
