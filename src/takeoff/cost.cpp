@@ -32,9 +32,9 @@ bool is_bought(const Row& row) {
   return row.for_sale && row.buy > 0;
 }
 
-/// What the table would have to say; with the packs it has of that thing, where it has others.
+/// What the table would have to say. Items hold commas: quotes tell where they end.
 std::string missing_text(const Row& row) {
-  return row.item + ", " + sized_pack_of(row);
+  return "'" + row.item + "' by the " + sized_pack_of(row);
 }
 
 }  // namespace

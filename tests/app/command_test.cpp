@@ -121,7 +121,7 @@ TEST(Prices, StandBesideTheJobFileOrComeWithTheCommand) {
   EXPECT_EQ(ran.code, 0);
   EXPECT_THAT(ran.out, HasSubstr("buy 4 bags                35.00"));
   EXPECT_THAT(ran.out, HasSubstr("cost: USD 35.00; without "));
-  EXPECT_THAT(ran.out, HasSubstr("2x4, stick of 16 ft"));
+  EXPECT_THAT(ran.out, HasSubstr("'2x4' by the stick of 16 ft"));
   write(folder / "other.csv", "item,pack,price\n\"mortar, bags\",bags,10\n");
   EXPECT_THAT(fallwright("takeoff --prices " + (folder / "other.csv") + " " + (folder / "job.toml")).out,
               HasSubstr("cost: USD 40.00"));

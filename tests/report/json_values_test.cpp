@@ -155,7 +155,7 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
     "basis": "back 30.0 ft2", "waste": 0.1, "pack": 10.0, "doubt": 0.02, "for_sale": true,
     "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard"})"_json);
   EXPECT_TRUE(json["takeoff"][1]["price"].is_null() && json["takeoff"][1]["cost"].is_null());
-  EXPECT_EQ(json["cost"], R"({"currency": "EUR", "sum": 207.5, "instead": null, "missing": ["sand, ft3"]})"_json);
+  EXPECT_EQ(json["cost"], R"({"currency": "EUR", "sum": 207.5, "instead": null, "missing": ["'sand' by the ft3"]})"_json);
   EXPECT_EQ(json["cuts"],
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,

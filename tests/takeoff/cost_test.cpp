@@ -30,8 +30,8 @@ TEST(Cost, IsCountTimesPriceAndSummed) {
   EXPECT_EQ(rows[0].supplier, "yard");
   const takeoff::Cost cost = takeoff::cost_of(rows);
   EXPECT_EQ(cost.sum, 37.41);
-  EXPECT_THAT(cost.missing, ElementsAre("felt, ft2"));
-  EXPECT_EQ(takeoff::cost_text(cost, "USD"), "USD 37.41; without 1 that has no price: felt, ft2");
+  EXPECT_THAT(cost.missing, ElementsAre("'felt' by the ft2"));
+  EXPECT_EQ(takeoff::cost_text(cost, "USD"), "USD 37.41; without 1 that has no price: 'felt' by the ft2");
 }
 
 TEST(Cost, APackOfAnotherSizeHasNoPrice) {
@@ -40,7 +40,8 @@ TEST(Cost, APackOfAnotherSizeHasNoPrice) {
   auto rows = list();
   takeoff::set_prices(rows, {{"cement", "bag of 47 lb", 7, ""}});
   EXPECT_FALSE(rows[0].cost());
-  EXPECT_THAT(takeoff::cost_of(rows).missing, ElementsAre("cement, bag of 94 lb", "felt, ft2", "2x4, stick of 8 ft"));
+  EXPECT_THAT(takeoff::cost_of(rows).missing,
+              ElementsAre("'cement' by the bag of 94 lb", "'felt' by the ft2", "'2x4' by the stick of 8 ft"));
   takeoff::set_prices(rows, {{"cement", "bag", 9, ""}, {"cement", "bag of 94 lb", 13, ""}});
   EXPECT_EQ(rows[0].price, 13);
 }
