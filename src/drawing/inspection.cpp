@@ -1,5 +1,6 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "units/quantity.hpp"
 
@@ -79,8 +80,8 @@ Sheet draw_inspection(const Subject& subject) {
             "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and "
             "the "
             "inspector decide.",
-        "Flood test: plug the drain, fill to the last height, wait 15 minutes by code (IPC 312.9) and 24 hours by "
-        "practice. Know first what the floor carries."};
+        "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) +
+            ". By practice 24 hours. Know first what the floor carries."};
   });
 }
 
