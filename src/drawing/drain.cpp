@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <gp_Pln.hxx>
@@ -145,7 +146,10 @@ Sheet draw_drain(const Subject& subject) {
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
     sheet.notes.push_back(
         "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow.");
-    for (const std::string& line : subject.judgement.pipe.lines) sheet.notes.push_back(line + ".");
+    for (std::string line : subject.judgement.pipe.lines) {
+      line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
+      sheet.notes.push_back(line + ".");
+    }
     add_window(pen, subject, below - 11 * t);
     double y = below - 18 * t;
     for (const facts::Mark& m : subject.facts.room.set_out)

@@ -41,12 +41,12 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
 Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.trap) return unread();
   if (!job.trap->from_left || !job.trap->from_back)
-    return missing("measure where the middle of the trap's hub lies (trap.from_left, trap.from_back)");
+    return missing("measure where the middle of the trap's hub lies, from the side and from the back ([trap])");
   const double away = facts.pipe.aside_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   return found(away, "hub's middle from the drain's, level",
                "set the trap " + text_at_least(away - *limit.greatest, job) + " nearer to the drain, within " +
-                   len(*limit.greatest) + " (trap.from_left, trap.from_back)");
+                   len(*limit.greatest) + " (its place in [trap])");
 }
 
 /// Two inches of wood above and below every hole, whatever its diameter.

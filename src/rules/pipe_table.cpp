@@ -51,8 +51,10 @@ class Writer {
 
   void row(const facts::JoistCrossing& c) {
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
+    // What is left reads no better than it is.
+    const auto left = [&](const std::optional<double>& mm) { return mm ? text_at_most(*mm, job_) : std::string{"?"}; };
     table_.rows.push_back({c.joist.substr(c.joist.rfind('/') + 1), len(c.from_weir_mm), maybe(c.centre_mm),
-                           maybe(c.above_mm()), maybe(c.below_mm()), c.hole_mm > 0 ? len(c.hole_mm) : "?",
+                           left(c.above_mm()), left(c.below_mm()), c.hole_mm > 0 ? len(c.hole_mm) : "?",
                            text_at_most((c.top_mm - c.bottom_mm) / 3, job_)});
   }
 

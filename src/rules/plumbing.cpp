@@ -119,8 +119,9 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
   if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
   // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.
   constexpr double mm_for_inch = 25 / 25.4;
+  constexpr double slack = units::tolerance::length_mm;
   const bool metric_size =
-      width < *least && width >= *least * mm_for_inch - units::tolerance::length_mm && limit.verified != Verified::user;
+      width < *least - slack && width >= *least * mm_for_inch - slack && limit.verified != Verified::user;
   Finding finding =
       mended_by(found(width,
                       "drain: wall of its outlet" + flow +
