@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <gp_Pln.hxx>
@@ -85,6 +86,21 @@ void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view
     }
 }
 
+/// What is bored below the floor: a row for each joist that the arm crosses.
+void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
+  const rules::PipeTable& pipe = s.judgement.pipe;
+  if (pipe.rows.empty()) return;
+  const double t = pen.text_mm(), column = width / static_cast<double>(rules::pipe_table_head.size());
+  const auto row = [&](const auto& cells) {
+    for (std::size_t i = 0; i < cells.size(); ++i)
+      pen.note({at.x + static_cast<double>(i) * column, at.y}, cells[i], Anchor::left, 0.8);
+    at.y -= 1.5 * t;
+  };
+  row(rules::pipe_table_head);
+  pen.line({at.x, at.y + 1.1 * t}, {at.x + width, at.y + 1.1 * t}, LineKind::dimension);
+  for (const auto& cells : pipe.rows) row(cells);
+}
+
 }  // namespace
 
 std::vector<std::string> bore_warning(const Subject& s) {
@@ -136,6 +152,10 @@ Sheet draw_drain(const Subject& subject) {
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
     sheet.notes.push_back(
         "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow.");
+    for (std::string line : subject.judgement.pipe.lines) {
+      line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
+      sheet.notes.push_back(line + ".");
+    }
     add_window(pen, subject, below - 11 * t);
     double y = below - 18 * t;
     if (bore_is_void(subject)) {
@@ -146,7 +166,8 @@ Sheet draw_drain(const Subject& subject) {
       if (m.name.rfind("bore centre from the ", 0) == 0)
         pen.note({x0, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
     if (!subject.job().survey.finish_mm)
-      pen.note({x0, y - 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
+      pen.note({x0, y -= 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
+    add_pipe(pen, subject, {x0, y - 3 * t}, x1 - x0);
   });
 }
 

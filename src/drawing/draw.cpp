@@ -16,8 +16,9 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     add({draw_bench_plan(subject), draw_bench_front(subject), draw_bench_end(subject), draw_bench_section(subject)});
   for (const job::Side side : subject.job().alcove.walls) sheets.push_back(draw_wall(subject, side));
   add(draw_cuts(subject));
-  add({draw_sticks(subject), draw_buy(subject), draw_order_of_work(subject), draw_inspection(subject),
-       draw_assembly(subject), draw_exploded(subject)});
+  add({draw_sticks(subject), draw_buy(subject), draw_order_of_work(subject)});
+  add(draw_inspection(subject));
+  add({draw_assembly(subject), draw_exploded(subject)});
   add_title_blocks(sheets, subject.job(), subject.judgement.results);
   add(draw_pieces(subject));
   return sheets;

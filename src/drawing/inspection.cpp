@@ -1,5 +1,6 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "units/quantity.hpp"
 
@@ -28,12 +29,26 @@ std::string margin(const rules::Result& r) {
   return r.margin ? (*r.margin >= 0 ? "+" : "") + decimals(*r.margin * 100, 0) + " %" : "";
 }
 
-void add_checks(Table& table, const Subject& s) {
+using Rows = std::vector<const rules::Result*>;
+
+void add_checks(Table& table, const Rows& rows, const job::Job& job) {
   table.head();
-  for (const rules::Result& r : s.judgement.results)
-    if (r.outcome != rules::Outcome::not_applicable)
-      table.row({r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit), rules::measured_text(r, s.job()),
-                 margin(r), printed(r.outcome), "", ""});
+  for (const rules::Result* r : rows)
+    table.row({r->title, rules::limit_text(*r, job), rules::source_text(r->limit), rules::measured_text(*r, job),
+               margin(*r), printed(r->outcome), "", ""});
+}
+
+/// What one page holds in letters that are read on site.
+constexpr std::size_t rows_of_a_page = 46;
+
+std::vector<Rows> pages_of(const Subject& s) {
+  std::vector<Rows> pages(1);
+  for (const rules::Result& r : s.judgement.results) {
+    if (r.outcome == rules::Outcome::not_applicable) continue;
+    if (pages.back().size() == rows_of_a_page) pages.emplace_back();
+    pages.back().push_back(&r);
+  }
+  return pages;
 }
 
 /// Heights the water is filled to, what that takes and weighs; blank for what was read.
@@ -58,30 +73,35 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
 
 }  // namespace
 
-Sheet draw_inspection(const Subject& subject) {
-  return on_one_page("inspection", "Inspection", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
-    constexpr double share = 0.79;
-    Table table{pen,
-                {0, 0},
-                width * share,
-                {{"check", 4},
-                 {"limit", 2.9},
-                 {"source, how far verified", 4.6},
-                 {"by the model", 2.5},
-                 {"margin", 1.1},
-                 {"", 1.9},
-                 {"measured", 1.6, true},
-                 {"ok", 0.6, true}}};
-    add_checks(table, subject);
-    add_flood(pen, {width * (share + 0.012), 0}, width * (1 - share - 0.012), subject);
-    sheet.notes = {
-        "Limits of the book '" + subject.job().book +
-            "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and "
-            "the "
-            "inspector decide.",
-        "Flood test: plug the drain, fill to the last height, wait 15 minutes by code (IPC 312.9) and 24 hours by "
-        "practice. Know first what the floor carries."};
-  });
+std::vector<Sheet> draw_inspection(const Subject& subject) {
+  std::vector<Sheet> sheets;
+  for (const Rows& rows : pages_of(subject)) {
+    const std::string number = sheets.empty() ? "" : "-" + std::to_string(sheets.size() + 1);
+    sheets.push_back(
+        on_one_page("inspection" + number, "Inspection", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
+          constexpr double share = 0.79;
+          Table table{pen,
+                      {0, 0},
+                      width * share,
+                      {{"check", 4},
+                       {"limit", 2.9},
+                       {"source, how far verified", 4.6},
+                       {"by the model", 2.5},
+                       {"margin", 1.1},
+                       {"", 1.9},
+                       {"measured", 1.6, true},
+                       {"ok", 0.6, true}}};
+          add_checks(table, rows, subject.job());
+          if (number.empty()) add_flood(pen, {width * (share + 0.012), 0}, width * (1 - share - 0.012), subject);
+          sheet.notes = {
+              "Limits of the book '" + subject.job().book +
+                  "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments "
+                  "and the inspector decide.",
+              "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) + ".",
+              "By practice it stands 24 hours. Know first what the floor carries."};
+        }));
+  }
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -33,7 +33,7 @@ Sheet draw_wall(const Subject& subject, job::Side side);
 std::vector<Sheet> draw_cuts(const Subject& subject);
 Sheet draw_sticks(const Subject& subject);
 Sheet draw_buy(const Subject& subject);
-Sheet draw_inspection(const Subject& subject);
+std::vector<Sheet> draw_inspection(const Subject& subject);
 Sheet draw_order_of_work(const Subject& subject);
 Sheet draw_assembly(const Subject& subject);
 Sheet draw_exploded(const Subject& subject);

@@ -9,6 +9,7 @@
 
 #include "facts/finish.hpp"
 #include "facts/framing.hpp"
+#include "facts/pipe.hpp"
 #include "facts/room.hpp"
 #include "facts/section.hpp"
 #include "facts/water.hpp"
@@ -85,6 +86,7 @@ struct Finished {
   Point circle_at_mm{};
   double least_width_mm = 0;
   std::optional<double> entry_mm;
+  std::optional<double> seat_depth_mm = {};  ///< seat's front edge from the finished wall behind it
 };
 
 /// The compartment from wall to wall, whatever seat stands in it: at the middles of opposing sides, from the inner edge
@@ -99,10 +101,11 @@ struct Clear {
   double area_mm2 = 0;
   double circle_mm = 0;  ///< diameter of the largest inscribed circle
   Point circle_at_mm{};
-  double least_width_mm = 0;              ///< the smaller side of the free floor's bounding rectangle
-  std::optional<double> entry_mm;         ///< least free width at the entry, from the threshold's top up
-  std::optional<double> seat_depth_mm;    ///< seat's front edge from the framing behind it
-  std::optional<Finished> finished = {};  ///< absent: nobody said how thick the walls are built up
+  double least_width_mm = 0;                 ///< the smaller side of the free floor's bounding rectangle
+  std::optional<double> entry_mm;            ///< least free width at the entry, from the threshold's top up
+  std::optional<double> seat_depth_mm;       ///< seat's front edge from the framing behind it
+  std::optional<double> seat_reach_mm = {};  ///< from the base's front edge back to the seat's nearer end
+  std::optional<Finished> finished = {};     ///< absent: nobody said how thick the walls are built up
   Compartment compartment = {};
 };
 
@@ -163,6 +166,7 @@ struct Facts {
   std::vector<Member> members;
   std::vector<Section> sections;  ///< one for each stock of the bench frame
   std::vector<Bearer> bearers;    ///< of the seat, from the deck down
+  std::optional<Cleat> cleat;     ///< along the wall behind the bench
   std::vector<Opening> openings;
   Bed bed;
   Clear clear;
@@ -175,6 +179,7 @@ struct Facts {
   FloorDeck deck;
   Flood flood;
   Finish finish;
+  PipeRun pipe;
   Room room;
 };
 

@@ -34,9 +34,20 @@ struct Bearer {
   double width_mm = 0;     ///< level, square to the span
   double area_mm2 = 0;     ///< of its section
   double sheet_mm = 0;     ///< as in Section
+  double radius_mm = 0;    ///< inside, of its bends
+  bool lipped = false;     ///< its flanges end in lips
   double bearing_mm2 = 0;  ///< least plan in which it meets what carries it (a stud: what it carries)
   double off_stud_mm = 0;  ///< plate: greatest distance of a joist's middle from the nearest stud's
   Bending bending;         ///< under a load straight down; a stud: its weak way
+  double flat_mm = 0;      ///< bent sheet: its longest flat along the load, bend to bend
+  int webs = 1;            ///< flats of that length side by side
+};
+
+/// What holds the bench's wall cleat: studs of the wall that stand behind it.
+struct Cleat {
+  std::string part_id;
+  double thickness_mm = 0;  ///< that a fastener goes through
+  int studs = 0;
 };
 
 }  // namespace fallwright::facts

@@ -30,9 +30,10 @@ struct Ribs {
 };
 
 struct Threshold {
-  Length width;   ///< front to back; zero: no threshold
-  Length height;  ///< of its inner, lowest top edge above the drain's top
-  Fall fall;      ///< of its top, inward
+  Length width;                       ///< front to back; zero: no threshold
+  Length height;                      ///< of its inner, lowest top edge above the drain's top
+  Fall fall;                          ///< of its top, inward
+  std::optional<bool> bevelled = {};  ///< edges are finished with a bevel of 1:2 or flatter; absent: nobody said
 };
 
 /// Where the base stands on the alcove's width when no bench says so.
@@ -81,12 +82,13 @@ struct Drain {
   /// Distances from the left or right, and from the back or front edge of the base. Along a channel from rim to rim it
   /// is that of its outlet, and none at all stands for the channel's middle.
   From across, along;
-  Length recess;                ///< depth of the ledge under the opening that carries the grate
-  Length body;                  ///< outside diameter of the body that hangs below
-  Length body_depth;            ///< of the body's lowest point below the drain's top
-  Length outlet;                ///< inside diameter of the outlet
-  Length bore;                  ///< diameter of the hole in the subfloor
-  std::optional<Length> riser;  ///< top of the riser pipe above the datum; absent: nobody measured it
+  Length recess;                        ///< depth of the ledge under the opening that carries the grate
+  Length body;                          ///< outside diameter of the body that hangs below
+  Length body_depth;                    ///< of the body's lowest point below the drain's top
+  Length outlet;                        ///< inside diameter of the outlet
+  Length bore;                          ///< diameter of the hole in the subfloor
+  std::optional<double> flow_mm3 = {};  ///< what all heads give in a minute
+  std::optional<Length> riser;          ///< top of the riser pipe above the datum; absent: nobody measured it
 };
 
 }  // namespace fallwright::job

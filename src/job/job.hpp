@@ -56,10 +56,15 @@ struct Floor {
   std::optional<Length> joist_first;  ///< first joist's centre line from the left (or front); absent: not known
   Direction joist_direction = Direction::along_depth;  ///< the way a joist runs
   std::optional<Length> joist_span;
+  std::optional<Length> joist_bearing;  ///< where that span begins, from the entry (or the left); absent: not known
   std::string joist_species;
+  std::vector<Side> walls_carried;                  ///< walls whose weight comes on these joists
+  std::optional<Length> clear_along, clear_before;  ///< free floor outside: along the entry, and out from it
 };
 
 enum class FrameKind { timber, steel };
+enum class PanelKind { plywood, osb };
+enum class Web { solid, punched };
 
 struct BenchFrame {
   FrameKind kind = FrameKind::timber;
@@ -69,6 +74,11 @@ struct BenchFrame {
   Length deck;                       ///< thickness of the deck
   std::string species = "SPF No.2";  ///< of its timber, with the grade
   bool waterproofed = false;         ///< a membrane keeps water out of it, whatever the seat lets through
+  PanelKind panel = PanelKind::plywood;
+  std::optional<Web> web = {};               ///< of steel joists; absent: nobody looked
+  std::optional<std::string> fastener = {};  ///< of the wall cleat, into a stud: "16d", "#10"
+  std::optional<Length> fastener_length = {};
+  std::optional<int> fasteners_at_stud = {};
 };
 
 struct Bench {
@@ -83,6 +93,7 @@ struct Bench {
   Length overhang;           ///< of the seat beyond the apron's face
   std::string material;
   double density_kg_m3 = 0;
+  std::optional<double> nose_carries_kg = {};  ///< what stands on the overhanging edge, as the maker says
   BenchFrame frame;
 };
 
@@ -129,6 +140,7 @@ struct Job {
   Cuts cuts;
   std::optional<Liner> liner;
   std::optional<Trap> trap;
+  std::optional<Glass> glass;
   std::vector<Fixture> fixtures;
   Buy buy;
   std::string book = "residential";  ///< the rule book whose limits hold

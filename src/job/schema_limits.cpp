@@ -14,7 +14,7 @@ std::vector<Key> rule_keys() {
        0,
        0,
        "whose limits hold",
-       {"residential", "plumbing", "accessible", "metric"},
+       {"residential", "building", "plumbing", "accessible", "accessible-roll-in", "metric", "european"},
        STORE(j.book = v.text)},
       {"rules.override", Kind::text, optional, "\"county.toml\"", "\"county.toml\"", 0, 0,
        "a rule book file of your own, beside this file; its rows replace those of the book", no_choices,

@@ -27,20 +27,35 @@ struct Liner {
   std::optional<Fall> fall;  ///< of what it lies on
 };
 
-/// The drain's pipe below the floor, as far as it is known.
+/// The drain's pipe below the floor, as far as it is known. Heights above the datum, as a rule negative.
 struct Trap {
   std::optional<Length> arm;  ///< from weir to vent
   std::optional<Fall> fall;
-  std::optional<Length> hole, notch;  ///< that it takes from a joist
-  std::optional<Length> pipe = {};    ///< its nominal size, one of those in pipe.hpp
+  std::optional<Length> hole, notch;                     ///< that it takes from a joist
+  std::optional<Length> pipe = {};                       ///< its nominal size, one of those in pipe.hpp
+  std::optional<Length> outside = {};                    ///< of the pipe, as measured
+  std::optional<Length> hub = {};                        ///< height of the stop in the trap's hub, where the riser ends
+  std::optional<Length> weir = {};                       ///< height of the arm's lowest inside where it leaves the trap
+  std::optional<Length> from_left = {}, from_back = {};  ///< hub's centre, from the alcove's stud faces
+  std::optional<Side> to = {};                           ///< the side of the alcove that the arm runs to, square to it
+  std::optional<bool> vented = {};                       ///< a vent is connected at the arm's end
+};
+
+/// Panes that stand on or beside the base.
+struct Glass {
+  std::optional<Length> thickness, height, width;  ///< width: of all panes along the entry
+  std::optional<bool> marked;                      ///< each bears a mark of safety glazing
 };
 
 /// What is screwed to a wall and needs timber behind it. Its plate is centred on `along` and `height`.
+enum class FixtureKind { other, grab_bar, controls };
 struct Fixture {
   std::string name;
   Side wall = Side::back;
   Length along;  ///< from the left corner (back wall) or the back corner (side walls)
   Length height, width, tall;
+  FixtureKind kind = FixtureKind::other;
+  std::optional<double> carries_kg = {};  ///< with its fastening, as its maker says
 };
 
 /// A rule book of the user's own, whose rows replace those of the job's book. The program reads its file.

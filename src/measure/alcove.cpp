@@ -240,6 +240,8 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
     const auto b = parts::box_of(*seat);
     const bool back = model.job.bench->place == job::Side::back;
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
+    facts.clear.seat_reach_mm = b[1] - base.y0;
+    if (facts.clear.finished) facts.clear.finished->seat_depth_mm = *facts.clear.seat_depth_mm - build_up;
   }
   facts.clear.entry_mm = framed.width();
   facts.clear.compartment.face_mm = face.width();

@@ -41,11 +41,20 @@ std::vector<facts::Member> measure_members(const parts::Model& model);
 
 /// A stick's end face, square to its length; nothing where both ends are cut otherwise.
 std::optional<TopoDS_Face> end_face(const parts::Solid& solid);
+/// How a sheet is bent: the least inside radius, and how many bends there are.
+struct Bends {
+  double inside_mm = 0;
+  int count = 0;
+};
+Bends bends_of(const TopoDS_Face& end);
+/// The longest straight edge of an end face along a load; zero: there is none.
+double longest_flat(const TopoDS_Face& end, const gp_Dir& load);
 facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick);
 /// An end face under a load along `load`, which lies in it.
 facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load);
 std::vector<facts::Section> measure_sections(const parts::Model& model);
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
+std::optional<facts::Cleat> measure_cleat(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
 void measure_openings(const parts::Model& model, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);
@@ -83,6 +92,8 @@ facts::Finish measure_finish(const parts::Model& model, const facts::Facts& fact
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights);
 std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);
 facts::FloorDeck measure_deck(const parts::Model& model);
+/// @pre the room was measured: where the drain is, and how it lies.
+facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& facts);
 /// Corners of the base that lie too far outside the spots that were read for their heights to be known.
 std::vector<facts::NamedPlace> unread_corners(const parts::Model& model);
 /// How the base goes down between what stands left and right of it; widths that were `read` count where they are less

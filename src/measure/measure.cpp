@@ -121,6 +121,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.members = measure_members(model);
   facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
+  facts.cleat = measure_cleat(model);
   measure_heights(model, facts);
   facts.edges = measure_edges(model);
   facts.skirt = measure_skirt(model);
@@ -134,6 +135,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, skins, base_on_bed, facts);
   facts.room = look_at_room(model, facts);
+  facts.pipe = measure_pipe_run(model, facts);
   return facts;
 }
 

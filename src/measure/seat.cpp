@@ -82,6 +82,9 @@ class Seat {
     const facts::Section section = section_on(*end, *piece.solid);
     bearer.area_mm2 = section.area_mm2;
     bearer.sheet_mm = section.sheet_mm;
+    const Bends bends = bends_of(*end);
+    bearer.radius_mm = bends.inside_mm;
+    bearer.lipped = bends.count >= 4;  // a track has two, at its web
     bearer.bending = section.weak;
     if (std::abs(piece.solid->cut->axis.Z()) > 0.5) return;
     const facts::Bending down = bending_on(*end, gp::DZ());
@@ -89,6 +92,10 @@ class Seat {
                          std::abs(down.inertia_mm4 - section.weak.inertia_mm4);
     bearer.bending = down;
     bearer.bending.upright_mm2 = (on_edge ? section.strong : section.weak).upright_mm2;
+    if (section.sheet_mm <= 0) return;
+    bearer.flat_mm = longest_flat(*end, gp::DZ());
+    if (bearer.flat_mm > 0)
+      bearer.webs = static_cast<int>(std::lround(bearer.bending.upright_mm2 / section.sheet_mm / bearer.flat_mm));
   }
 
   void add_deck(const Piece& deck) {
@@ -169,6 +176,24 @@ class Seat {
 };
 
 }  // namespace
+
+/// The studs of the wall behind the cleat that stand behind it by half their thickness or more.
+std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
+  const parts::Solid* solid = model.find("bench-frame/wall-cleat");
+  if (!solid) return std::nullopt;
+  const Piece piece{solid, brep::box_of(solid->shape)};
+  const int along = piece.size(0) > piece.size(1) ? 0 : 1;
+  const char* const wall = along == 0                                             ? "wall-back/stud"
+                           : model.job.bench->place == job::BenchPlace::right_end ? "wall-right/stud"
+                                                                                  : "wall-left/stud";
+  facts::Cleat cleat{solid->id, piece.size(1 - along), 0};
+  for (const parts::Solid& stud : model.solids) {
+    if (stud.id.rfind(wall, 0) != 0) continue;
+    const Piece behind{&stud, brep::box_of(stud.shape)};
+    cleat.studs += overlap(piece, behind, along) >= behind.size(along) / 2;
+  }
+  return cleat;
+}
 
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model) {
   return Seat{model}.bearers();

@@ -7,6 +7,7 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <gp_Circ.hxx>
 
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -90,6 +91,26 @@ std::optional<TopoDS_Face> end_face(const parts::Solid& solid) {
     if (normal && solid.cut && std::abs(normal->Dot(solid.cut->axis)) > 1 - units::tolerance::ratio) return face;
   }
   return std::nullopt;
+}
+
+double longest_flat(const TopoDS_Face& end, const gp_Dir& load) {
+  double longest = 0;
+  for (const gp_Vec& flat : flats_of(end))
+    if (std::abs(gp_Dir{flat}.Dot(load)) > 1 - units::tolerance::ratio) longest = std::max(longest, flat.Magnitude());
+  return longest;
+}
+
+Bends bends_of(const TopoDS_Face& end) {
+  Bends bends;
+  int arcs = 0;  // two for each bend, inside and outside
+  for (TopExp_Explorer it{end, TopAbs_EDGE}; it.More(); it.Next()) {
+    const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
+    if (curve.GetType() != GeomAbs_Circle) continue;
+    const double radius = curve.Circle().Radius();
+    bends.inside_mm = arcs++ == 0 ? radius : std::min(bends.inside_mm, radius);
+  }
+  bends.count = arcs / 2;
+  return bends;
 }
 
 facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load) {

@@ -5,6 +5,7 @@
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
+#include "rules/rule_book.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -31,20 +32,10 @@ std::string row(const facts::Dip& dip, double plan_mm2, bool metric) {
          padded(decimals(kpa / rules::kpa_per_psf, 2) + " psf", 14) + decimals(ounces, 0) + " fl oz\n";
 }
 
-std::string percent(double share) {
-  return decimals(share * 100, 0) + " %";
-}
-
 std::string loads(const Report& report) {
   std::string text = "\n  WHAT CARRIES IT (simple beams; a licensed engineer judges structure)\n";
   if (const auto& f = report.judgement.floor_load)
-    text += "    floor joists: dead " + decimals(f->dead_kpa / rules::kpa_per_psf, 1) + " psf (" +
-            decimals(f->dead_kpa, 2) + " kPa)" +
-            (f->bench_kpa > 0 ? ", under the bench " + decimals(f->bench_kpa / rules::kpa_per_psf, 1) + " psf" : "") +
-            ", people " + decimals(f->live_kpa / rules::kpa_per_psf, 0) + " psf, flood test " +
-            decimals(f->flood_kpa / rules::kpa_per_psf, 1) + " psf; bending " + percent(f->bending_share) + ", shear " +
-            percent(f->shear_share) + " of the reference values, deflection span / " +
-            decimals(f->span_mm / f->deflection_mm, 0) + "\n";
+    for (const std::string& line : rules::floor_lines(*f, report.job)) text += "    floor joists: " + line + "\n";
   else if (report.job.floor.kind == job::FloorKind::slab)
     text += "    the floor is a slab: no joists to judge\n";
   else
@@ -89,9 +80,8 @@ std::string flood_table(const Report& report) {
                      over(report.facts) + "\n    " + padded("height", 14) + padded("water", 14) + padded("weight", 14) +
                      padded("on the floor", 14) + (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
-  text +=
-      "    Codes ask for 15 minutes (IPC 312.9), practice for 24 hours; mark the level and wait. Know what the floor "
-      "carries first.\n";
+  text += "    Asked for: " + rules::flood_test_of(report.job.book) +
+          ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
   return text + masses(report) + loads(report);
 }
 

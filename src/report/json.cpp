@@ -87,11 +87,9 @@ Json bed(const facts::Bed& b) {
 Json finished(const facts::Clear& c) {
   if (!c.finished) return nullptr;
   const facts::Finished& f = *c.finished;
-  return {{"area_mm2", f.area_mm2},
-          {"circle_mm", f.circle_mm},
-          {"circle_at_mm", f.circle_at_mm},
-          {"least_width_mm", f.least_width_mm},
-          {"entry_mm", maybe(f.entry_mm)}};
+  return {{"area_mm2", f.area_mm2},         {"circle_mm", f.circle_mm},
+          {"circle_at_mm", f.circle_at_mm}, {"least_width_mm", f.least_width_mm},
+          {"entry_mm", maybe(f.entry_mm)},  {"seat_depth_mm", maybe(f.seat_depth_mm)}};
 }
 
 Json compartment(const facts::Compartment& c) {
@@ -99,10 +97,15 @@ Json compartment(const facts::Compartment& c) {
 }
 
 Json clear(const facts::Clear& c) {
-  return {{"area_mm2", c.area_mm2},         {"circle_mm", c.circle_mm},
-          {"circle_at_mm", c.circle_at_mm}, {"least_width_mm", c.least_width_mm},
-          {"entry_mm", maybe(c.entry_mm)},  {"seat_depth_mm", maybe(c.seat_depth_mm)},
-          {"finished", finished(c)},        {"compartment", compartment(c.compartment)}};
+  return {{"area_mm2", c.area_mm2},
+          {"circle_mm", c.circle_mm},
+          {"circle_at_mm", c.circle_at_mm},
+          {"least_width_mm", c.least_width_mm},
+          {"entry_mm", maybe(c.entry_mm)},
+          {"seat_depth_mm", maybe(c.seat_depth_mm)},
+          {"seat_reach_mm", maybe(c.seat_reach_mm)},
+          {"finished", finished(c)},
+          {"compartment", compartment(c.compartment)}};
 }
 
 Json heights(const facts::Heights& h) {
@@ -164,7 +167,32 @@ Json bearer(const facts::Bearer& b) {
           {"bearing_mm2", b.bearing_mm2},
           {"off_stud_mm", b.off_stud_mm},
           {"inertia_mm4", b.bending.inertia_mm4},
-          {"modulus_mm3", b.bending.modulus_mm3}};
+          {"modulus_mm3", b.bending.modulus_mm3},
+          {"flat_mm", b.flat_mm}};
+}
+
+Json crossing(const facts::JoistCrossing& c) {
+  return {{"joist", c.joist},
+          {"from_weir_mm", c.from_weir_mm},
+          {"bottom_mm", c.bottom_mm},
+          {"top_mm", c.top_mm},
+          {"centre_mm", maybe(c.centre_mm)},
+          {"hole_mm", c.hole_mm},
+          {"above_mm", maybe(c.above_mm())},
+          {"below_mm", maybe(c.below_mm())},
+          {"along_span", maybe(c.along_span)}};
+}
+
+Json pipe(const facts::PipeRun& p) {
+  if (!p.known) return nullptr;
+  return {{"aside_mm", p.aside_mm},
+          {"riser_mm", maybe(p.riser_mm)},
+          {"riser_most_mm", maybe(p.riser_most_mm)},
+          {"down_to_weir_mm", maybe(p.down_to_weir_mm)},
+          {"routed", p.routed},
+          {"crossings", list(p.crossings, crossing)},
+          {"bay", p.bay},
+          {"beside_mm", maybe(p.beside_mm)}};
 }
 
 Json hold(const facts::Hold& h) {
@@ -270,6 +298,7 @@ Json report_json(const Report& report) {
                    {"nearest_joist", f.drain.nearest_joist},
                    {"outlet_mm", maybe(f.drain.outlet_mm)},
                    {"body_to_bed_mm", maybe(f.drain.body_to_bed_mm)}};
+  json["pipe"] = pipe(f.pipe);
   json["backings"] = list(f.backings, [](const facts::Backing& b) {
     return Json{{"name", b.name},
                 {"wall", b.wall},

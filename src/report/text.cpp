@@ -121,6 +121,23 @@ std::string bed_line(const Report& report) {
   return text;
 }
 
+/// Riser, and the holes that the trap arm asks for.
+std::string pipe_below(const Report& report) {
+  const rules::PipeTable& pipe = report.judgement.pipe;
+  if (!pipe.any()) return "";
+  std::string text = "  PIPE BELOW THE FLOOR\n";
+  for (const std::string& line : pipe.lines) text += wrapped(line, 4);
+  constexpr std::size_t wide = 15;
+  const auto print = [&](const auto& cells) {
+    std::string row = "    ";
+    for (const auto& cell : cells) row += padded(cell, wide);
+    text += row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
+  };
+  if (!pipe.rows.empty()) print(rules::pipe_table_head);
+  for (const auto& row : pipe.rows) print(row);
+  return text;
+}
+
 std::string tally(const Report& report) {
   std::string text = std::to_string(rules::count(report.judgement.results, rules::Outcome::pass)) + " pass";
   const std::pair<rules::Outcome, const char*> others[] = {{rules::Outcome::fail, " FAIL"},
@@ -144,9 +161,10 @@ std::string summary(const Report& report, const std::string& folder) {
 std::string check_list(const Report& report) {
   const std::size_t passes = rules::count(report.judgement.results, rules::Outcome::pass),
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
-  return report.job.name + ": " + tally(report) + "\n" + to_mend(report) + to_read(report) + "  --all shows the " +
-         std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
-         " that " + (others == 1 ? "does" : "do") + " not apply as well, each with its source and place\n" +
+  return report.job.name + ": " + tally(report) + "\n" + to_mend(report) + to_read(report) + pipe_below(report) +
+         "  --all shows the " + std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " +
+         std::to_string(others) + " that " + (others == 1 ? "does" : "do") +
+         " not apply as well, each with its source and place\n" +
          "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 
@@ -240,7 +258,7 @@ std::string rule_table(job::UnitSystem unit, const std::string& book) {
 std::string books_table(const Report& report, const std::vector<rules::UnderBook>& books) {
   std::string text = report.job.name + ": margins under every rule book, as a share of the limit\n";
   std::string head = "  " + padded("", 30);
-  for (const rules::UnderBook& under : books) head += padded(under.book, 22);
+  for (const rules::UnderBook& under : books) head += padded(under.book, 20);
   text += head + "\n";
   bool own = false;
   for (std::size_t i = 0; i < books.front().results.size(); ++i) {
@@ -251,7 +269,7 @@ std::string books_table(const Report& report, const std::vector<rules::UnderBook
       any = any || r.outcome != rules::Outcome::not_applicable;
       std::string cell = shout(r.outcome);
       if (r.margin) cell += " " + std::string{*r.margin >= 0 ? "+" : ""} + units::decimals(*r.margin * 100, 1) + " %";
-      line += padded(cell + (r.limit.verified == rules::Verified::user ? " own" : ""), 22);
+      line += padded(cell + (r.limit.verified == rules::Verified::user ? " own" : ""), 20);
       own = own || r.limit.verified == rules::Verified::user;
     }
     if (any) text += line + "\n";
@@ -279,7 +297,8 @@ std::string explained(const Report& report, const rules::Rule& rule, const rules
     text += std::string{&remedy == r.remedies.data() ? "  write        " : "  or           "} + lines + "\n";
   }
   if (r.margin) text += "  margin       " + units::decimals(*r.margin * 100, 2) + " % of the limit\n";
-  return text + "  source       " + source_text(r.limit) + "\n  book         " + report.job.book + "\n";
+  if (!r.limit.source.empty()) text += "  source       " + source_text(r.limit) + "\n";
+  return text + "  book         " + report.job.book + "\n";
 }
 
 }  // namespace

@@ -8,17 +8,22 @@ namespace fallwright::rules {
 namespace {
 
 constexpr Grade psi(const char* name, double bending, double shear, double bearing, double modulus, double axial,
-                    double least_modulus) {
+                    double least_modulus, double gravity) {
   return {name,
           bending * mpa_per_psi,
           shear * mpa_per_psi,
           bearing * mpa_per_psi,
           modulus * mpa_per_psi,
           axial * mpa_per_psi,
-          least_modulus * mpa_per_psi};
+          least_modulus * mpa_per_psi,
+          gravity,
+          false};
 }
-constexpr Grade grades[] = {psi("SPF No.2", 875, 135, 425, 1.4e6, 1150, 0.51e6),
-                            psi("DF-L No.2", 900, 180, 625, 1.6e6, 1350, 0.58e6)};
+/// EN 338 (2016), N/mm2.
+constexpr Grade grades[] = {psi("SPF No.2", 875, 135, 425, 1.4e6, 1150, 0.51e6, 0.42),
+                            psi("DF-L No.2", 900, 180, 625, 1.6e6, 1350, 0.58e6, 0.50),
+                            {"C16", 16, 3.2, 2.2, 8000, 17, 5400, 0, true},
+                            {"C24", 24, 4.0, 2.5, 11000, 21, 7400, 0, true}};
 
 constexpr double ksi = 1000 * mpa_per_psi;
 
@@ -32,6 +37,23 @@ constexpr Rated panels[] = {{0.344, "24/0", 250, 155, 66e3},
                             {0.438, "32/16", 370, 200, 125e3},
                             {0.563, "40/20", 625, 245, 250e3},
                             {0.688, "48/24", 845, 300, 440e3}};
+
+constexpr Rated strand_boards[] = {{0.438, "24/16", 385, 0, 78e3},
+                                   {0.469, "32/16", 445, 0, 115e3},
+                                   {0.594, "40/20", 750, 0, 225e3},
+                                   {0.688, "48/24", 1000, 0, 400e3}};
+
+template <std::size_t n>
+Panel rated_panel(const Rated (&rows)[n], double thickness_mm) {
+  const double in = thickness_mm / 25.4;
+  const Rated* row = rows;
+  for (const Rated& rated : rows)
+    if (in >= rated.least_in) row = &rated;
+  // Thinner than anything rated: as the thinnest, by the powers of its thickness.
+  const double thin = std::min(1.0, in / row->least_in);
+  return {row->rating, row->moment * thin * thin * n_per_lbf * 25.4, row->shear * thin * n_per_lbf,
+          row->stiffness * thin * thin * thin * n_per_lbf * 25.4 * 25.4};
+}
 
 /// Letters and digits alone, so that "spf no. 2" is "SPF No.2".
 std::string bare(const std::string& name) {
@@ -73,17 +95,42 @@ Steel steel_of(double sheet_mm) {
 }
 
 Panel panel_of(double thickness_mm) {
-  const double in = thickness_mm / 25.4;
-  const Rated* row = std::begin(panels);
-  for (const Rated& rated : panels)
-    if (in >= rated.least_in) row = &rated;
-  // Thinner than anything rated: as the thinnest, by the powers of its thickness.
-  const double thin = std::min(1.0, in / row->least_in);
-  return {row->rating, row->moment * thin * thin * n_per_lbf * 25.4, row->shear * thin * n_per_lbf,
-          row->stiffness * thin * thin * thin * n_per_lbf * 25.4 * 25.4};
+  return rated_panel(panels, thickness_mm);
+}
+
+/// Tables give its shear through the thickness alone: how a strip shears flat is not judged.
+Panel osb_of(double thickness_mm) {
+  return rated_panel(strand_boards, thickness_mm);
+}
+
+Design design_of(const Grade& grade, Duration duration, double depth_mm, bool in_a_row) {
+  if (!grade.eurocode)
+    return {grade.bending * size_factor(depth_mm) * (in_a_row ? repetitive : 1), grade.shear, grade.bearing,
+            grade.axial, grade.modulus};
+  constexpr double gamma_m = 1.3, cracked = 0.67, creep = 0.8, permanent_part = 0.3;
+  const double k_mod = duration == Duration::medium ? 0.8 : 0.9, of_strength = k_mod / gamma_m;
+  const double k_h = depth_mm < 150 ? std::min(1.3, std::pow(150 / depth_mm, 0.2)) : 1;
+  return {grade.bending * of_strength * k_h * (in_a_row ? 1.1 : 1),
+          grade.shear * of_strength * cracked,
+          grade.bearing * of_strength,
+          grade.axial * of_strength,
+          grade.modulus,
+          1.35,
+          1.5,
+          1 + creep,
+          1 + permanent_part * creep};
+}
+
+/// EN 1995-1-1 6.3.2, of rectangles: `slender` is length over least side.
+static double stability(const Grade& grade, double slender) {
+  const double relative = slender * std::sqrt(12.) / M_PI * std::sqrt(grade.axial / grade.least_modulus);
+  if (relative <= 0.3) return 1;
+  const double k = 0.5 * (1 + 0.2 * (relative - 0.3) + relative * relative);
+  return 1 / (k + std::sqrt(k * k - relative * relative));
 }
 
 double column_of(const Grade& grade, double slender) {
+  if (grade.eurocode) return design_of(grade, Duration::brief, 150, false).axial * stability(grade, slender);
   constexpr double c = 0.8;
   const double euler = 0.822 * grade.least_modulus / (slender * slender) / grade.axial;
   const double half = (1 + euler) / (2 * c);

@@ -12,10 +12,26 @@ struct Grade {
   const char* name;
   double bending, shear, bearing, modulus;
   double axial, least_modulus;  ///< along the grain; for columns
+  double gravity = 0;           ///< specific, oven dry, as fasteners feel it; zero: by Eurocode 5, which is not in here
+  bool eurocode = false;        ///< its values are characteristic ones, to be factored by Eurocode 5
 };
-/// "SPF No.2", "DF-L No.2"; nothing for what is not in the table.
+/// "SPF No.2", "DF-L No.2", "C16", "C24" (EN 338, 2016); nothing for what is not in the table.
 std::optional<Grade> grade_of(const std::string& name);
 std::string known_grades();  ///< for messages: "\"SPF No.2\" or ..."
+
+/// How long a load stays: people on a floor, or one person on a seat.
+enum class Duration { medium, brief };
+
+/// A grade as it is held against loads. American lumber: reference values with size factor and, in a row of three or
+/// more, the repetitive one; loads as they are. By Eurocode 5 in service class 2: characteristic values with k_mod 0.8
+/// or 0.9, k_h below 150 mm, k_sys 1.1, k_cr 0.67, over 1.3; loads times 1.35 and 1.5, and final deflections with k_def
+/// 0.8 and psi_2 0.3. k_mod and 1.3 secondary, the rest from memory.
+struct Design {
+  double bending, shear, bearing, axial, modulus;
+  double dead = 1, live = 1;              ///< factors on loads
+  double dead_creep = 1, live_creep = 1;  ///< on deflections
+};
+Design design_of(const Grade& grade, Duration duration, double depth_mm, bool in_a_row);
 
 /// Size factor for bending of 2 to 3 in thick lumber by its depth: 1.5 to 4 in, then 1.4, 1.3, 1.2, 1.1, 1.0, 0.9 for
 /// 5, 6, 8, 10, 12, 14 in nominal. NELMA design tables, quoted.
@@ -23,8 +39,8 @@ double size_factor(double depth_mm);
 
 /// Cold-formed steel by the thickness of its sheet: yield stress (IRC R603.2, quoted: 33 ksi up to 43 mil, 50 ksi from
 /// 54 mil), and what AISI S100 allows of it in bending (1.67), shear (0.6, 1.67) and as a column (1.80); the factors
-/// and the modulus are from memory. The full section is taken: local buckling, web crippling, torsion and punchouts are
-/// not judged.
+/// and the modulus are from memory. The full section is taken: local buckling and torsion are not judged; webs are, in
+/// steel.hpp.
 struct Steel {
   double yield, bending, shear, modulus;
 };
@@ -37,11 +53,14 @@ struct Panel {
   double moment, shear, stiffness;
 };
 Panel panel_of(double thickness_mm);
+/// The same of oriented strand board, its shear zero: not judged. A code base that quotes capacity tables of 2008,
+/// secondary.
+Panel osb_of(double thickness_mm);
 inline constexpr double panel_strip_mm = 304.8;
 
 /// What a column may carry, in MPa: wood by its reference stress and least modulus (column stability with c = 0.8),
 /// steel by its yield stress over 1.80. `slender` is length over least side (wood) or over radius of gyration (steel).
-/// From memory: NDS 3.7.1, AISI S100 E2.
+/// From memory: NDS 3.7.1, EN 1995-1-1 6.3.2, AISI S100 E2.
 double column_of(const Grade& grade, double slender);
 double column_of(const Steel& steel, double slender);
 

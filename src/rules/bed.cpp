@@ -3,6 +3,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -108,7 +109,7 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
 /// q a2 / 2. Both are alike where the hole reaches half a pocket past the drain. Two inches (in the metric book 50 mm)
 /// are left to any base: the room that a pipe, its coupling and a hand need.
 double sensible_reach_mm(const job::Job& job) {
-  const double least = job.book == "metric" ? 50 : 50.8;
+  const double least = is_metric_book(job.book) ? 50 : 50.8;
   const job::Ribs& ribs = job.base.ribs;
   if (job.base.underside == job::Underside::flat || !ribs.any()) return least;
   const double across = (job.base.length - ribs.width).in_mm() / ribs.columns,

@@ -29,6 +29,7 @@ struct Finding {
   std::string read = {};        ///< what to read where an assumed input decides; empty: as the input's own row says
   bool beyond_reading = false;  ///< nothing was measured, and no reading will help
   std::vector<Remedy> remedies = {};  ///< what `advice` names that the job file can hold
+  std::string unjudged = {};          ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 
 Finding found(double measured, std::string where, std::string advice);
@@ -90,9 +91,12 @@ std::vector<Rule> bed_rules();
 std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();
+std::vector<Rule> access_rules();  ///< seat's end, bars, controls, floor before the entry, glass
 std::vector<Rule> trap_rules();    ///< the drain's pipe below the floor
+std::vector<Rule> arm_rules();     ///< that pipe against drain and joists
 std::vector<Rule> finish_rules();  ///< how high the walls are waterproof
 std::vector<Rule> load_rules();
+std::vector<Rule> bench_rules();   ///< what holds the bench's frame and seat beside its members
 std::vector<Rule> wall_rules();    ///< what is screwed to the walls, and what the upstands are screwed to
 std::vector<Rule> panel_rules();   ///< boards: the wall's against the upstands, the floor's deck between joists
 std::vector<Rule> as_set_rules();  ///< the base as it lies in the wet bed

@@ -157,7 +157,8 @@ Result judge(const Rule& rule, const Ground& ground) {
   const Held* held = ground.limits.find(rule.id);
   if (!held) {
     result.outcome = Outcome::not_applicable;
-    result.where = "the rule book '" + ground.job.book + "' has no such limit";
+    const std::string why = ground.limits.without(rule.id);
+    result.where = "the rule book '" + ground.job.book + "' has no such limit" + (why.empty() ? "" : ": " + why);
     return result;
   }
   const bool by_user = held->by_user;
@@ -191,6 +192,8 @@ Result judge(const Rule& rule, const Ground& ground) {
     result.measured = finding.measured;
     weigh(finding, result.limit.when_broken, apart_mm(rule, ground.facts), result);
     weigh_assumptions(finding, result);
+    if (result.outcome == Outcome::pass && !finding.unjudged.empty())
+      result.outcome = Outcome::caution, result.advice = finding.unjudged;
   }
   return result;
 }
@@ -359,8 +362,8 @@ const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
     for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(),
-                             trap_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(), fall_rules(),
-                             height_rules(), edge_rules(), room_rules()})
+                             trap_rules(), arm_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(),
+                             bench_rules(), fall_rules(), height_rules(), edge_rules(), room_rules(), access_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

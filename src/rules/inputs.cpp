@@ -146,6 +146,10 @@ const std::vector<Row>& readings() {
       {Input::finish_outside, "finished floor outside",
        STATE(read_or(f.heights.outside_mm.has_value(), Standing::missing)),
        READ("measure the bath's finished floor in front of the entry (floor.finish_outside)")},
+      {Input::floor_before, "the free floor in front of the entry",
+       STATE(read_or(j.floor.clear_along && j.floor.clear_before, Standing::missing)),
+       READ("measure the free floor in front of the entry: along it from the wall with the controls, and out from it "
+            "(floor.clear_along, floor.clear_before)")},
       {Input::board, "thickness of the wall board", STATE(read_or(j.survey.board_mm.has_value(), Standing::assumed)),
        READ("say how thick the wall board is (survey.board)")},
       {Input::wall_build_up, "the walls' build-up",
@@ -168,6 +172,31 @@ const std::vector<Row>& readings() {
              : job::arm_pipe(j) ? State{Standing::as_designed}
                                 : State{Standing::assumed}),
        READ("say which pipe the trap arm is (trap.pipe)")},
+      {Input::weir, "height of the trap's weir",
+       STATE(!j.trap ? std::nullopt : State{read_or(j.trap->weir.has_value(), Standing::missing)}),
+       READ("measure how deep the arm's lowest inside lies where it leaves the trap (trap.weir)")},
+      {Input::route, "the trap arm's way",
+       STATE(!j.trap || slab(j) ? std::nullopt : State{read_or(f.pipe.routed, Standing::missing)}),
+       [](J j, F) {
+         return !j.floor.joist_first     ? unknown_joists(j)
+                : !j.trap || !j.trap->to ? "say to which side of the alcove the trap arm runs (trap.to)"
+                                         : "measure the trap arm from weir to vent (trap.arm)";
+       }},
+      {Input::bearing, "where the floor joists' span begins",
+       STATE(slab(j) || !j.trap || !j.trap->notch  // a notch alone asks for it
+                 ? std::nullopt
+                 : State{read_or(j.floor.joist_bearing && j.floor.joist_span, Standing::missing)}),
+       READ("find where the floor joists bear, and how far apart (floor.joists.bearing, floor.joists.span)")},
+      {Input::flow, "water of the shower's heads", STATE(read_or(j.drain.flow_mm3.has_value(), Standing::missing)),
+       READ("say what all heads of the shower give in a minute (drain.flow)")},
+      {Input::glass, "panes at the entry", STATE(j.glass ? State{Standing::read} : std::nullopt), READ("")},
+      {Input::cleat_held, "what holds the bench's wall cleat",
+       STATE(!j.bench || !f.cleat ? std::nullopt
+                                  : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
+                                                      j.bench->frame.fasteners_at_stud,
+                                                  Standing::missing)}),
+       READ("say what holds the bench's wall cleat to a stud, how long it is and how many there are "
+            "(bench.frame.fastener, fastener_length, fasteners_at_stud)")},
       {Input::fixtures, "what is screwed to the walls",
        STATE(j.fixtures.empty() ? std::nullopt : State{Standing::as_designed}), READ("")},
       {Input::mix, "the site mix", STATE(j.buy.mix.any() ? State{Standing::as_designed} : std::nullopt), READ("")},

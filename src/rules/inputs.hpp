@@ -28,6 +28,7 @@ enum class Input {
   joist_species,
   deck,  ///< its thickness
   finish_outside,
+  floor_before,    ///< free floor in front of the entry
   board,           ///< its thickness
   wall_build_up,   ///< from stud face to finished face
   waterproof_top,  ///< of the walls
@@ -36,7 +37,13 @@ enum class Input {
   rim,  ///< as it lies in the wet bed
   liner,
   trap,
-  pipe,  ///< the trap arm's size
+  pipe,        ///< the trap arm's size
+  weir,        ///< its height
+  route,       ///< the side that the arm runs to
+  bearing,     ///< where the joists' span begins
+  flow,        ///< of the shower's heads
+  glass,       ///< panes at the entry
+  cleat_held,  ///< what holds the bench's wall cleat
   fixtures,
   mix,
   // solids

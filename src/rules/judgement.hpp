@@ -7,6 +7,7 @@
 #include "rules/as_set.hpp"
 #include "rules/levelling.hpp"
 #include "rules/loads.hpp"
+#include "rules/pipe_table.hpp"
 #include "rules/result.hpp"
 
 namespace fallwright::rules {
@@ -16,6 +17,7 @@ struct Judgement {
   Levelling base_levelling, seat_levelling;
   std::optional<FloorLoad> floor_load;  ///< as `floor_load` has it
   std::optional<SeatLoad> seat_load;
+  PipeTable pipe;       ///< nothing where the job has no trap
   AsSetVerdict as_set;  ///< says nothing where the base was not read in the bed
 };
 

@@ -8,12 +8,11 @@
 namespace fallwright::rules {
 namespace {
 
-/// The row that holds for a rule: of the job's own rule book file, of its book, or of common practice.
-const BookRow* row_of(const std::string& id, const RuleBook* own, const job::Job& job) {
+/// The row that holds for a rule: of the job's own rule book file, else under its book.
+RowOf row_of(const std::string& id, const RuleBook* own, const job::Job& job) {
   if (own)
-    if (const BookRow* row = own->find(id)) return row;
-  if (const BookRow* row = book(job.book).find(id)) return row;
-  return book("common").find(id);
+    if (const BookRow* row = own->find(id)) return {row, own->name, ""};
+  return row_under(job.book, id);
 }
 
 /// What the job file sets, with the user's own word for where it comes from.
@@ -42,6 +41,11 @@ Limit Limits::at(const std::string& id) const {
   return held ? held->limit : Limit{};
 }
 
+std::string Limits::without(const std::string& id) const {
+  const auto it = without_.find(id);
+  return it == without_.end() ? "" : it->second;
+}
+
 bool Limits::by_user(const std::string& id) const {
   const Held* held = find(id);
   return held && held->by_user;
@@ -51,8 +55,11 @@ Limits limits_for(const job::Job& job) {
   std::optional<RuleBook> own;
   if (!job.book_override.text.empty()) own = read_book(job.book_override.text, job.book_override.file);
   std::map<std::string, Held> held;
+  std::map<std::string, std::string> without;
   for (const Rule& rule : all_rules()) {
-    const BookRow* row = row_of(rule.limit_id(), own ? &*own : nullptr, job);
+    const RowOf found = row_of(rule.limit_id(), own ? &*own : nullptr, job);
+    const BookRow* row = found.row;
+    if (!found.without.empty()) without.emplace(rule.id, found.without);
     Held one;
     if (row) one.limit = row->limit;
     one.limit.unit = rule.unit;
@@ -60,7 +67,7 @@ Limits limits_for(const job::Job& job) {
     one.by_user = in_job || (own && own->find(rule.limit_id()));
     if (row || in_job) held.emplace(rule.id, std::move(one));
   }
-  return Limits{std::move(held)};
+  return Limits{std::move(held), std::move(without)};
 }
 
 }  // namespace fallwright::rules

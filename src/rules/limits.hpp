@@ -17,7 +17,10 @@ struct Held {
 
 class Limits {
  public:
-  explicit Limits(std::map<std::string, Held> held) : held_{std::move(held)} {}
+  explicit Limits(std::map<std::string, Held> held, std::map<std::string, std::string> without = {})
+      : held_{std::move(held)}, without_{std::move(without)} {}
+  /// Why the book leaves a check out that the book it rests on has; empty: it does not say.
+  std::string without(const std::string& id) const;
   /// By a check's id. Nothing where no book has it and the job sets none: the check does not apply.
   const Held* find(const std::string& id) const;
   /// The same, an empty limit where none holds.
@@ -26,6 +29,7 @@ class Limits {
 
  private:
   std::map<std::string, Held> held_;
+  std::map<std::string, std::string> without_;
 };
 
 /// The job's [limits] over the rule book file it names, that over its rule book, that over common practice.

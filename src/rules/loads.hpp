@@ -2,6 +2,7 @@
 /// structure.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -12,15 +13,35 @@
 
 namespace fallwright::rules {
 
-/// Dead loads of joists, deck and tile with bed and base, or with the bench on its own strip; people, and the flood
-/// test; shares of reference design values.
+/// What stands on the floor: its mass over its own plan.
+struct Burden {
+  std::string what;  ///< "base and bed", "bench", "glass", "back wall", "floor outside"
+  double kg = 0;
+  std::array<double, 4> plan_mm{};  ///< xmin ymin xmax ymax
+  double kpa() const;
+};
+
+/// A joist under all that stands on its strip, on the part of its span where it stands; people, or the flood test in
+/// their place where the base is; shares of design values. Of all joists the one with the greatest share.
 struct FloorLoad {
-  double floor_kpa = 0;  ///< of joists and deck alone, part of both dead loads
-  double dead_kpa = 0, bench_kpa = 0, live_kpa = 0, flood_kpa = 0;
+  double floor_kpa = 0;  ///< of joists and deck alone
+  double live_kpa = 0, flood_kpa = 0;
+  std::vector<Burden> burdens;
+  std::string joist;         ///< "joists/joist-03"
+  bool place_known = false;  ///< where its span begins; else the worst place on it is taken
   double bending_share = 0, shear_share = 0, deflection_mm = 0, span_mm = 0;
+  double best_share = 0,
+         best_deflection_mm = 0;  ///< the same at the best place on the span; as above where it is known
 };
 /// Nothing where stock, span or a known species and grade of the joists are missing, or the floor is a slab.
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts);
+
+/// The greater of people and flood test on the floor's deck with all that lies there under base and bed, over what its
+/// rating lets it carry (a footnote of IRC Table R503.2.1.1(1), from memory). Zero: base or bed were not found.
+double deck_share(const job::Job& job, const facts::Facts& facts);
+
+/// Loads and shares, a line each.
+std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job);
 
 /// What to find out where there is no floor load: the first thing that is missing or not known.
 std::string unknown_joists(const job::Job& job);
@@ -31,6 +52,7 @@ struct SeatMember {
   bool plate_under_rail = false;  ///< it bends with the rail above it, and takes its part by stiffness
   double clear_mm = 0, span_mm = 0;
   std::optional<double> bending, shear, bearing, axial;
+  std::optional<double> crippling = {};  ///< of a steel web at its end
   double deflection_mm = 0;
   /// The greatest share, and of what.
   std::pair<double, const char*> most() const;
@@ -41,6 +63,8 @@ struct SeatLoad {
   std::string material;  ///< "SPF No.2, dry", "33 ksi steel, full section ..."
   std::string deck;      ///< "plywood rated 48/24"
   std::vector<SeatMember> members;
+  std::string unfit;     ///< why a member may not carry load at all, whatever its stresses; empty: none is so
+  std::string unjudged;  ///< what no number here speaks of
   const SeatMember& strongest_used() const;  ///< nearest its strength
   const SeatMember& most_deflected() const;  ///< deflection over span
 };

@@ -1,6 +1,10 @@
+#include <algorithm>
+
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -23,33 +27,44 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
   if (!facts.heights.outside_mm)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
   if (!facts.heights.seat_front_mm) return cannot_tell("the job has a bench, and its seat was not found");
-  const double height = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
-  const bool low = limit.least && height < *limit.least;
+  // Both edges are held: the back one where that has the less to spare.
+  const double front = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
+  const double back = std::max(front, facts.heights.seat_back_mm.value_or(0) - *facts.heights.outside_mm);
+  const bool low = limit.least && front < *limit.least;
+  const bool at_back = !low && limit.greatest && limit.least && *limit.greatest - back < front - *limit.least;
+  const double height = at_back ? back : front;
   const double now = job.bench->height.in_mm();
   // Studs that are cut to the tape leave the seat up to a mark lower than it is asked for.
   const double mark = job.cuts.to_tape ? job.mark_mm() : 0;
   const double to = low ? up_to_mark(now + *limit.least - height + mark, job)
                         : down_to_mark(now + limit.greatest.value_or(height) - height - mark, job);
-  return mended_by(found(height, "seat's front edge above the bath floor outside",
-                         std::string{low ? "raise" : "lower"} + " the seat to " + text_at_most(to, job) +
-                             " above the datum (bench.height)"),
-                   {set_length("bench.height", to, job)});
+  return mended_by(
+      found(height, std::string{"seat's "} + (at_back ? "back" : "front") + " edge above the bath floor outside",
+            std::string{low ? "raise" : "lower"} + " the seat to " + text_at_most(to, job) +
+                " above the datum (bench.height)"),
+      {set_length("bench.height", to, job)});
 }
 
 /// Overhang is what can change without moving base and frame.
 Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.bench) return not_applicable("no bench");
   if (!facts.clear.seat_depth_mm) return cannot_tell("the job has a bench, and its seat was not found");
-  const double depth = *facts.clear.seat_depth_mm, now = job.bench->overhang.in_mm();
+  const auto& finished = facts.clear.finished;
+  const bool known = finished && finished->seat_depth_mm;
+  const double depth = known ? *finished->seat_depth_mm : *facts.clear.seat_depth_mm, now = job.bench->overhang.in_mm();
   const bool shallow = limit.least && depth < *limit.least;
   const double to = shallow ? up_to_mark(now + *limit.least - depth, job)
                             : down_to_mark(now + limit.greatest.value_or(depth) - depth, job);
-  const char* const where = "seat's front edge from the seat wall's framing; tile and board take some off";
-  if (to < 0) return found(depth, where, "take a shallower frame (bench.depth), and a base that reaches up to it");
-  return mended_by(found(depth, where,
-                         "let the seat overhang its apron by " + text_at_most(to, job) +
-                             " (bench.overhang), or change the frame's depth (bench.depth) and the base with it"),
-                   {set_length("bench.overhang", to, job)});
+  const char* const where = known ? "seat's front edge from the finished wall behind it"
+                                  : "seat's front edge from the seat wall's framing; tile and board take some off";
+  Finding finding =
+      to < 0 ? found(depth, where, "take a shallower frame (bench.depth), and a base that reaches up to it")
+             : mended_by(found(depth, where,
+                               "let the seat overhang its apron by " + text_at_most(to, job) +
+                                   " (bench.overhang), or change the frame's depth (bench.depth) and the base with it"),
+                         {set_length("bench.overhang", to, job)});
+  finding.may_hold = !shallow;  // a wall that is built up takes some off
+  return finding;
 }
 
 Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
@@ -82,11 +97,39 @@ Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit)
                    {set_fall("liner.fall", *limit.least, job)});
 }
 
+/// The trap's size by what all heads give in a minute: IRC Table P3201.7 (2021), secondary; its last row from memory.
+std::optional<double> outlet_for(double flow_mm3) {
+  constexpr double in = 25.4, gallon = 231 * in * in * in;
+  constexpr struct { double gallons, inches; } rows[] = {{5.7, 1.5}, {12.3, 2}, {25.8, 3}, {55.6, 4}};
+  for (const auto& row : rows)
+    if (flow_mm3 <= row.gallons * gallon * (1 + units::tolerance::ratio)) return row.inches * in;
+  return std::nullopt;
+}
+
+/// By the book's own least; where it goes by the flow, by that.
 Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
-  return mended_by(found(*facts.drain.outlet_mm, "drain: wall of its outlet",
-                         "take a drain with an outlet of " + text_at_least(*limit.least, job) + " (drain.outlet)"),
-                   {set_length("drain.outlet", up_to_mark(*limit.least, job), job)});
+  const double width = *facts.drain.outlet_mm;
+  const bool by_flow = !limit.least;
+  if (by_flow && !job.drain.flow_mm3) return missing("say what all heads of the shower give in a minute (drain.flow)");
+  const auto least = by_flow ? outlet_for(*job.drain.flow_mm3) : limit.least;
+  const std::string flow =
+      by_flow ? ", for " + units::volume_text(*job.drain.flow_mm3, job.unit == job::UnitSystem::metric) + " a minute"
+              : "";
+  if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
+  // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.
+  constexpr double mm_for_inch = 25 / 25.4;
+  constexpr double slack = units::tolerance::length_mm;
+  const bool metric_size =
+      width < *least - slack && width >= *least * mm_for_inch - slack && limit.verified != Verified::user;
+  Finding finding =
+      mended_by(found(width,
+                      "drain: wall of its outlet" + flow +
+                          (metric_size ? "; made in millimetres, it counts as " + text_of(*least, Unit::mm, job) : ""),
+                      "take a drain with an outlet of " + text_at_least(*least, job) + " (drain.outlet)" + flow),
+                {set_length("drain.outlet", up_to_mark(*least, job), job)});
+  finding.least = metric_size ? *least * mm_for_inch : *least;
+  return finding;
 }
 
 }  // namespace
@@ -104,7 +147,7 @@ std::vector<Rule> plumbing_rules() {
        {Input::upright, Input::wall_build_up, Input::walls, Input::bench_frame, Input::seat_block}},
       {"seat.height",
        "seat is at a height to sit down to",
-       "front edge of the seat above the bath floor outside",
+       "front and back edge of the seat above the bath floor outside",
        "seat block: corners of the seat; subfloor in front of the entry",
        Unit::mm,
        "",
@@ -113,13 +156,13 @@ std::vector<Rule> plumbing_rules() {
        {Input::finish_outside, Input::floor_shape, Input::seat_block, Input::subfloor}},
       {"seat.depth",
        "seat is deep enough and not too deep",
-       "front edge of the seat from the framing behind it",
-       "seat block: extents",
+       "front edge of the seat from the finished wall behind it",
+       "seat block: extents; its wall's build-up",
        Unit::mm,
        "",
        "",
        seat_depth,
-       {Input::seat_block}},
+       {Input::wall_build_up, Input::seat_block}},
       {"liner.above-threshold",
        "liner stands above the threshold",
        "liner's top above the finished threshold",

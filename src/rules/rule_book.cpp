@@ -38,8 +38,9 @@ class BookReader {
     stop_if_faulty();
     RuleBook book{file_, table_["title"].value_or(std::string{}), {}};
     for (const auto& [name, node] : table_)
-      if (name != "title" && name != "limit")
+      if (name != "title" && name != "limit" && (check_bounds_ || !is_of_compiled_in(name.str())))
         fault(name.source().begin, job::quoted_start(name.str()), "a rule book has 'title' and [[limit]] only");
+    if (!check_bounds_) read_base(book);
     const toml::array* rows = table_["limit"].as_array();
     if (!rows || !rows->is_homogeneous(toml::node_type::table))
       fault({1, 1}, "limit", "a rule book needs [[limit]] rows");
@@ -54,6 +55,17 @@ class BookReader {
   }
 
  private:
+  /// What a compiled-in book may say beside its rows: the book it rests on, what it leaves out of that, its flood test.
+  static bool is_of_compiled_in(std::string_view name) {
+    return name == "rests_on" || name == "without" || name == "flood_test";
+  }
+  void read_base(RuleBook& book) {
+    book.rests_on = table_["rests_on"].value_or(std::string{});
+    book.flood_test = table_["flood_test"].value_or(std::string{});
+    if (const toml::table* without = table_["without"].as_table())
+      for (const auto& [id, why] : *without) book.without.emplace(std::string{id.str()}, why.value_or(std::string{}));
+  }
+
   void fault(const toml::source_position& at, const std::string& key, const std::string& message) {
     faults_.push_back({file_, at.line, at.column, key, message});
   }
@@ -246,7 +258,8 @@ RuleBook read_book(std::string_view text, const std::string& file) {
 }
 
 const std::vector<std::string>& book_names() {
-  static const std::vector<std::string> names{"residential", "plumbing", "accessible", "metric"};
+  static const std::vector<std::string> names{"residential",        "building", "plumbing", "accessible",
+                                              "accessible-roll-in", "metric",   "european"};
   return names;
 }
 
@@ -259,6 +272,25 @@ const RuleBook& book(const std::string& name) {
   const auto it = books.find(name);
   diag::ensure(it != books.end(), "a rule book that is not compiled in");
   return it->second;
+}
+
+RowOf row_under(const std::string& name, const std::string& id) {
+  for (std::string at = name; !at.empty(); at = book(at).rests_on) {
+    const RuleBook& own = book(at);
+    if (const BookRow* row = own.find(id)) return {row, at, ""};
+    if (const auto it = own.without.find(id); it != own.without.end()) return {nullptr, "", it->second};
+  }
+  return {book("common").find(id), "common", ""};
+}
+
+const std::string& flood_test_of(const std::string& name) {
+  std::string at = name;
+  while (book(at).flood_test.empty() && !book(at).rests_on.empty()) at = book(at).rests_on;
+  return book(at).flood_test.empty() ? book("common").flood_test : book(at).flood_test;
+}
+
+bool is_metric_book(const std::string& name) {
+  return book(name).rests_on == "millimetres";
 }
 
 }  // namespace fallwright::rules

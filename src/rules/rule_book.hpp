@@ -22,8 +22,25 @@ struct RuleBook {
   std::string name;   ///< "residential"
   std::string title;  ///< "US residential"
   std::map<std::string, BookRow> rows;
-  const BookRow* find(const std::string& id) const;
+  std::string rests_on = {};                         ///< the book whose rows hold where this one has none
+  std::map<std::string, std::string> without = {};   ///< rows of that book that do not hold here, each with the reason
+  std::string flood_test = {};                       ///< how it asks for one, in words, with its source
+  const BookRow* find(const std::string& id) const;  ///< of its own rows alone
 };
+
+/// A row as it holds under a book: its own, that of the book it rests on, or that of common practice.
+struct RowOf {
+  const BookRow* row = nullptr;
+  std::string owner;    ///< the book that has it
+  std::string without;  ///< why none holds, where a book says so
+};
+RowOf row_under(const std::string& book, const std::string& id);
+
+/// How the flood test is asked for under a book, in words.
+const std::string& flood_test_of(const std::string& book);
+
+/// Whether a book's country measures in millimetres and sells pipe by DN.
+bool is_metric_book(const std::string& book);
 
 /// Reads a book. Every row needs id, unit, source and verified, and what it limits: the check's own unit, and the
 /// bounds that the compiled-in rows of that check have; at most one row for each id.

@@ -4,6 +4,7 @@
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
+#include "rules/steel.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
@@ -16,28 +17,47 @@ SeatMember deck_under(const facts::Bearer& b, const Panel& panel) {
   const Effect e = point(seat_n, b.span_mm, panel.stiffness * feet, 1);
   SeatMember member;
   member.bending = e.moment_nmm / (panel.moment * feet);
-  member.shear = e.shear_n / (panel.shear * feet);
+  if (panel.shear > 0) member.shear = e.shear_n / (panel.shear * feet);
   member.deflection_mm = e.deflection_mm;
   return member;
 }
 
 /// The size factor goes by a stick's wide side, however it lies; the factor for lying flat, above one, is not taken.
 SeatMember timber_under(const facts::Bearer& b, const Grade& grade, double load) {
-  const Effect e = point(load, b.span_mm, grade.modulus, b.bending.inertia_mm4);
+  const Design d = design_of(grade, Duration::brief, std::max(b.bending.depth_mm, b.width_mm), false);
+  const Effect e = point(load, b.span_mm, d.modulus, b.bending.inertia_mm4);
   SeatMember member;
-  member.bending =
-      e.moment_nmm / b.bending.modulus_mm3 / (grade.bending * size_factor(std::max(b.bending.depth_mm, b.width_mm)));
-  member.shear = 1.5 * e.shear_n / b.bending.upright_mm2 / grade.shear;
-  member.bearing = seat_n / b.bearing_mm2 / grade.bearing;
-  member.deflection_mm = e.deflection_mm;
+  member.bending = d.live * e.moment_nmm / b.bending.modulus_mm3 / d.bending;
+  member.shear = d.live * 1.5 * e.shear_n / b.bending.upright_mm2 / d.shear;
+  member.bearing = d.live * seat_n / b.bearing_mm2 / d.bearing;
+  member.deflection_mm = d.live_creep * e.deflection_mm;
   return member;
 }
 
-SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load) {
+/// Holes for services as steel studs have them: 1-1/2 in wide; where along the joist nobody knows.
+constexpr double punchout_mm = 38.1;
+
+SteelWeb web_of(const facts::Bearer& b, const Steel& steel) {
+  return {b.flat_mm, b.sheet_mm, b.radius_mm, steel.yield, b.lipped};
+}
+
+/// All of the load at one end of a joist, which is not screwed to what it stands on.
+std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, bool punched) {
+  if (b.what != "joist" || b.width_mm <= 0) return std::nullopt;
+  const double bearing = b.bearing_mm2 / b.width_mm;
+  const auto may = crippling_at_end(web, bearing, false);
+  if (!may) return std::nullopt;
+  return seat_n / (*may * b.webs * (punched ? punched_crippling(punchout_mm, 0, b.flat_mm) : 1));
+}
+
+SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, bool punched) {
   const Effect e = point(load, b.span_mm, steel.modulus, b.bending.inertia_mm4);
+  const SteelWeb web = web_of(b, steel);
+  const double buckled = std::min(web_shear(web, SteelEdition::s100_16), web_shear(web, SteelEdition::s3_22)) * b.webs;
   SeatMember member;
   member.bending = e.moment_nmm / b.bending.modulus_mm3 / steel.bending;
-  member.shear = e.shear_n / b.bending.upright_mm2 / steel.shear;
+  member.shear = e.shear_n / (buckled * (punched ? punched_shear(punchout_mm, b.flat_mm, b.sheet_mm) : 1));
+  member.crippling = crippled(b, web, punched);
   member.deflection_mm = e.deflection_mm;
   return member;
 }
@@ -48,8 +68,9 @@ SeatMember stud_under(const facts::Bearer& b, const Grade& grade) {
     const double gyration = std::sqrt(b.bending.inertia_mm4 / b.area_mm2);
     member.axial = seat_n / b.area_mm2 / column_of(steel_of(b.sheet_mm), b.span_mm / gyration);
   } else {
-    member.axial = seat_n / b.area_mm2 / column_of(grade, b.span_mm / b.bending.depth_mm);
-    member.bearing = seat_n / b.bearing_mm2 / grade.bearing;
+    const Design d = design_of(grade, Duration::brief, b.bending.depth_mm, false);
+    member.axial = d.live * seat_n / b.area_mm2 / column_of(grade, b.span_mm / b.bending.depth_mm);
+    member.bearing = d.live * seat_n / b.bearing_mm2 / d.bearing;
   }
   return member;
 }
@@ -63,11 +84,17 @@ double part_of_plate(const facts::Bearer& plate, const std::vector<facts::Bearer
   return plate.bending.inertia_mm4 / (plate.bending.inertia_mm4 + rail->bending.inertia_mm4);
 }
 
-SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>& all, const Grade& grade) {
+Panel deck_of(const job::BenchFrame& frame, double thickness_mm) {
+  return frame.panel == job::PanelKind::osb ? osb_of(thickness_mm) : panel_of(thickness_mm);
+}
+
+SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>& all, const job::BenchFrame& frame,
+                        const Grade& grade) {
   const double part = b.what == "plate" ? part_of_plate(b, all) : 1;
-  SeatMember member = b.what == "deck"   ? deck_under(b, panel_of(b.bending.depth_mm))
+  const bool punched = b.what == "joist" && frame.web == job::Web::punched;
+  SeatMember member = b.what == "deck"   ? deck_under(b, deck_of(frame, b.bending.depth_mm))
                       : b.what == "stud" ? stud_under(b, grade)
-                      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n)
+                      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, punched)
                                          : timber_under(b, grade, part * seat_n);
   member.what = b.what;
   member.part_id = b.part_id;
@@ -75,6 +102,19 @@ SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>
   member.clear_mm = b.clear_mm;
   member.span_mm = b.span_mm;
   return member;
+}
+
+/// What speaks against a steel member whatever its stresses, and what is not judged of it.
+void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, SeatLoad& load) {
+  if (b.sheet_mm < least_bearing_sheet_mm - 0.01 || !b.lipped)
+    load.unfit = b.what + " '" + b.part_id + "' is of " + units::decimals(b.sheet_mm / 25.4 * 1000, 0) + " mil sheet" +
+                 (b.lipped ? "" : " without lips") +
+                 ": what carries load begins at 33 mil, with lips (AISI S240, from memory)";
+  if (b.what != "joist") return;
+  load.unjudged += "flanges that buckle, twisting, screws of tracks and joists, and what the wall track hangs on";
+  if (!frame.web) load.unjudged += "; holes in the joists' webs (say bench.frame.web)";
+  if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), false))
+    load.unjudged += "; crippling of the joists' webs, whose sizes are outside the table";
 }
 
 /// A member whose section was not found, or that nothing carries, is no member to judge.
@@ -92,8 +132,11 @@ std::string percent(double share) {
 
 std::pair<double, const char*> SeatMember::most() const {
   std::pair<double, const char*> most{0, "bending"};
-  for (const auto& [share, of] :
-       {std::pair{bending, "bending"}, {shear, "shear"}, {bearing, "bearing"}, {axial, "push"}})
+  for (const auto& [share, of] : {std::pair{bending, "bending"},
+                                  {shear, "shear"},
+                                  {bearing, "bearing"},
+                                  {axial, "push"},
+                                  {crippling, "crippling of the web at an end"}})
     if (share && *share > most.first) most = {*share, of};
   return most;
 }
@@ -113,14 +156,22 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
   if (!job.bench || facts.bearers.empty()) return std::nullopt;
   const auto grade = grade_of(job.bench->frame.species);
   if (!grade || !std::all_of(facts.bearers.begin(), facts.bearers.end(), measured)) return std::nullopt;
+  const job::BenchFrame& frame = job.bench->frame;
   SeatLoad load;
   for (const facts::Bearer& b : facts.bearers) {
-    load.members.push_back(member_under(b, facts.bearers, *grade));
-    if (b.what == "deck") load.deck = std::string{"plywood rated "} + panel_of(b.bending.depth_mm).rating;
+    load.members.push_back(member_under(b, facts.bearers, frame, *grade));
+    if (b.what == "deck")
+      load.deck = std::string{frame.panel == job::PanelKind::osb ? "strand board rated " : "plywood rated "} +
+                  deck_of(frame, b.bending.depth_mm).rating;
+    if (b.what == "deck" && frame.panel == job::PanelKind::osb)
+      load.unjudged += "how the deck's strand board shears flat; ";
+    if (b.steel && (b.what == "joist" || b.what == "stud")) take_note_of_steel(b, frame, load);
     if (b.what == "joist")
       load.material = b.steel ? units::decimals(steel_of(b.sheet_mm).yield / (1000 * mpa_per_psi), 0) +
-                                    " ksi steel, full section, safety factors from memory"
-                              : std::string{grade->name} + ", dry";
+                                    " ksi steel, full section; webs by AISI S100-16 and its supplement S3-22, the "
+                                    "stricter, unfastened at their ends"
+                      : grade->eurocode ? std::string{grade->name} + " by Eurocode 5, service class 2"
+                                        : std::string{grade->name} + ", dry";
   }
   return load;
 }
@@ -130,8 +181,11 @@ std::string text_of(const SeatMember& m, const job::Job& job) {
                      text_of(m.span_mm, Unit::mm, job) + (m.axial ? " long" : "") +
                      (m.plate_under_rail ? ", its part beside the rail by stiffness: " : ": ");
   std::string shares;
-  for (const auto& [share, of] :
-       {std::pair{m.bending, "bending"}, {m.shear, "shear"}, {m.bearing, "bearing"}, {m.axial, "push along it"}})
+  for (const auto& [share, of] : {std::pair{m.bending, "bending"},
+                                  {m.shear, "shear"},
+                                  {m.bearing, "bearing"},
+                                  {m.crippling, "crippling at an end"},
+                                  {m.axial, "push along it"}})
     if (share) shares += (shares.empty() ? "" : ", ") + std::string{of} + " " + percent(*share);
   if (m.deflection_mm > 0) shares += "; deflection span / " + units::decimals(m.span_mm / m.deflection_mm, 0);
   return text + shares;

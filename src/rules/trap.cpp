@@ -5,6 +5,7 @@
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -20,7 +21,7 @@ struct Bounds {
 std::vector<const job::Pipe*> may_be(const job::Job& job) {
   if (const job::Pipe* pipe = job::arm_pipe(job)) return {pipe};
   std::vector<const job::Pipe*> all;
-  for (const job::Pipe& pipe : job::pipes(job.book == "metric" ? job::PipeSeries::metric : job::PipeSeries::inch))
+  for (const job::Pipe& pipe : job::pipes(is_metric_book(job.book) ? job::PipeSeries::metric : job::PipeSeries::inch))
     all.push_back(&pipe);
   return all;
 }
@@ -79,11 +80,19 @@ Finding by_book(const job::Job& job, const Limit& limit, double value, const std
       job, value, limit.unit, what, [&](const job::Pipe& pipe) { return in_book(limit, pipe); }, advice);
 }
 
+/// A pipe whose way is not known is taken at its word; one that crosses joists goes through them somehow.
+Finding no_hole(const job::Job& job, const facts::Facts& facts) {
+  const std::size_t crossed = facts.pipe.crossings.size();
+  if (crossed == 0 || job.trap->notch) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
+  return missing("say which hole the arm takes through the " + std::to_string(crossed) +
+                 (crossed == 1 ? " joist" : " joists") + " it crosses (trap.hole), or how deep a notch (trap.notch)");
+}
+
 /// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
 Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
+  if (!job.trap->hole) return no_hole(job, facts);
   if (!facts.room.drain.joists_known) return unread();
   Finding finding =
       found(job.trap->hole->in_mm(),
@@ -111,15 +120,22 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
 Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (!job.trap->hole) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
+  if (!job.trap->hole) return no_hole(job, facts);
   const auto& joist = facts.room.drain;
   const auto past_the_joist = [&](double mm) {
     return joist.joists_known && joist.joist_depth_mm > 0 && mm > joist.hole_mm;
   };
+  // A pipe of one name may be thicker in another make: where that decides it is to be measured.
+  const double hole = job.trap->hole->in_mm();
+  const job::Pipe* pipe = job::arm_pipe(job);
+  if (pipe && !job.trap->outside && hole >= pipe->outside_mm && hole < pipe->outside_most_mm)
+    return missing("measure the pipe's outside: sold as " + std::string{pipe->name} + " it may be " +
+                   text_of(pipe->outside_mm, Unit::mm, job) + " to " + text_of(pipe->outside_most_mm, Unit::mm, job) +
+                   " (trap.outside)");
   Finding finding = by_pipe(
-      job, job.trap->hole->in_mm(), Unit::mm, "hole for the trap arm, against the pipe's outside",
-      [](const job::Pipe& pipe) {
-        return std::optional{Bounds{pipe.outside_mm, {}}};
+      job, hole, Unit::mm, "hole for the trap arm, against the pipe's outside",
+      [&](const job::Pipe& each) {
+        return std::optional{Bounds{job.trap->outside ? job.trap->outside->in_mm() : each.outside_mm, {}}};
       },
       [&](const Bounds& held) {
         const std::string wanted = text_at_least(*held.least, job);

@@ -224,6 +224,13 @@ TEST(Bearers, ASteelFramesJoistsRestInsideTheTracks) {
   EXPECT_NEAR(joist.span_mm / in, 12 + 1.25 - 0.0346 - 0.0764, 1e-5);
   EXPECT_TRUE(joist.steel);
   EXPECT_NEAR(joist.sheet_mm / in, 0.0346, 1e-7);
+  EXPECT_NEAR(joist.flat_mm / in, 3.5 - 2 * (0.0346 + 0.0764), 1e-5);
+  EXPECT_NEAR(joist.radius_mm / in, 0.0764, 1e-5);
+  EXPECT_NEAR(joist.bearing_mm2 / joist.width_mm / in, 1.25 - 0.0346 - 0.0764, 1e-5) << "what is left of the flange";
+  EXPECT_EQ(joist.webs, 1);
+  EXPECT_TRUE(joist.lipped);
+  EXPECT_FALSE(find(bearers, "plate").lipped);
+  EXPECT_EQ(find(bearers, "plate").webs, 2) << "a track that lies flat bends on its flanges";
   EXPECT_NEAR(find(bearers, "deck").span_mm / in, 34.375 / 3 - 1.625, 1e-5);
   EXPECT_NEAR(find(bearers, "front rail").span_mm / in, 34.375 / 3, 1e-5);
   EXPECT_GT(find(bearers, "front rail").bending.inertia_mm4, 5 * find(bearers, "plate").bending.inertia_mm4);

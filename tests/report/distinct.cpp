@@ -60,8 +60,20 @@ facts::Facts distinct_facts() {
             {"drain", "joists/joist-03", facts::Touch::clash, 0, 4321, {604, 605, 606}}};
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 330.2, 328.6, 88.9, 38.1, {1.5, 2.5}, 0.875}};
   f.sections = {{"2x4", true, 3387, 1.09, {44, 19}, {88.9, 2.23e6, 5.02e4, 3386}, {38.1, 4.1e5, 2.15e4, 3385}}};
-  f.bearers = {
-      {"plate", "bench-frame/top-plate", false, 254, 292, 89, 3380, 1.1, 3371, 12.5, {38, 4.2e5, 2.2e4, 3372}}};
+  f.bearers = {{"plate",
+                "bench-frame/top-plate",
+                false,
+                254,
+                292,
+                89,
+                3380,
+                1.1,
+                1.9,
+                false,
+                3371,
+                12.5,
+                {38, 4.2e5, 2.2e4, 3372},
+                83.5}};
   f.openings = {{"width", 1835, 1461.5, 368.3, 5.2, 1.3}};
   f.bed = {15.5,   38.5,  {31, 32, 33}, {34, 35, 36}, 16.5,
            31.75,  4e7,   4.15e7,       1.5e6,        1.2e6,
@@ -72,12 +84,16 @@ facts::Facts distinct_facts() {
              802,
              1448,
              381,
-             facts::Finished{7.5e5, 775, {702, 402, 42}, 776, 1423},
+             61,
+             facts::Finished{7.5e5, 775, {702, 402, 42}, 776, 1423, 356},
              {1778, 787, 1779}};
   f.heights = {38.1, 12.7, 51, 52, 101, 104, 139, 457, 465, 6.35, 50.5};
   f.edges = {{"back", "wall", "upstand", 140, 141, true}, {"front", "", "threshold", 101, 104, false}};
   f.skirt = facts::SeatSkirt{303, {"back"}};
   f.drain = {22.2, 101.6, "joists/joist-04", 50.8, 34.9};
+  f.pipe = {
+      true, 127, 141.5, 230.5, 217.5, true, {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33}}, "joists/joist-01",
+      147.5};
   f.backings = {{"grab bar", "back", 860, 0.9, 0.2, true, 701, 0.1, 55}};
   f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};

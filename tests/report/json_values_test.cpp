@@ -72,9 +72,9 @@ TEST(JsonValues, OfBedAndFreeFloor) {
     "round_drain": true}})"_json);
   EXPECT_EQ(json["clear"],
             R"({"area_mm2": 8e5, "circle_mm": 801.0, "circle_at_mm": [701.0, 401.0, 41.0], "least_width_mm": 802.0,
-    "entry_mm": 1448.0, "seat_depth_mm": 381.0, "finished": {"area_mm2": 7.5e5, "circle_mm": 775.0,
+    "entry_mm": 1448.0, "seat_depth_mm": 381.0, "seat_reach_mm": 61.0, "finished": {"area_mm2": 7.5e5, "circle_mm": 775.0,
     "circle_at_mm": [702.0, 402.0, 42.0],
-    "least_width_mm": 776.0, "entry_mm": 1423.0}, "compartment": {"width_mm": 1778.0, "depth_mm": 787.0,
+    "least_width_mm": 776.0, "entry_mm": 1423.0, "seat_depth_mm": 356.0}, "compartment": {"width_mm": 1778.0, "depth_mm": 787.0,
     "face_mm": 1779.0}})"_json);
 }
 
@@ -98,6 +98,12 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
   EXPECT_EQ(json["drain"],
             R"({"body_to_bore_mm": 22.2, "bore_to_joist_mm": 101.6, "nearest_joist": "joists/joist-04",
     "outlet_mm": 50.8, "body_to_bed_mm": 34.9})"_json);
+  // Of a hole 60 across about -131 in a joist from -254 to -19: 82 above, 93 below.
+  EXPECT_EQ(json["pipe"],
+            R"({"aside_mm": 127.0, "riser_mm": 141.5, "riser_most_mm": 230.5, "down_to_weir_mm": 217.5, "routed": true,
+    "crossings": [{"joist": "joists/joist-03", "from_weir_mm": 209.0, "bottom_mm": -254.0, "top_mm": -19.0,
+    "centre_mm": -131.0, "hole_mm": 60.0, "above_mm": 82.0, "below_mm": 93.0, "along_span": 0.33}],
+    "bay": "joists/joist-01", "beside_mm": 147.5})"_json);
   EXPECT_EQ(json["fit"],
             R"([{"a": "base", "b": "drain", "state": "gap", "distance_mm": 2.5, "overlap_mm3": 0.0, "at_mm": [601.0,
     602.0, 603.0]},
@@ -125,7 +131,7 @@ TEST(JsonValues, OfFraming) {
   EXPECT_EQ(
       json["bearers"],
       R"([{"what": "plate", "part_id": "bench-frame/top-plate", "clear_mm": 254.0, "span_mm": 292.0, "width_mm": 89.0,
-    "bearing_mm2": 3371.0, "off_stud_mm": 12.5, "inertia_mm4": 4.2e5, "modulus_mm3": 2.2e4}])"_json);
+    "bearing_mm2": 3371.0, "off_stud_mm": 12.5, "inertia_mm4": 4.2e5, "modulus_mm3": 2.2e4, "flat_mm": 83.5}])"_json);
   EXPECT_EQ(json["finish"], R"({"top_mm": 2001.0, "covered": [{"surface": "walls", "where": "back", "area_mm2": 3e6}],
     "joints": [{"what": "floor to walls", "length_mm": 2002.0}], "flashings": [{"what": "base, back",
     "length_mm": 1462.0}],

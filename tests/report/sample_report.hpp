@@ -18,7 +18,9 @@ struct Reported {
     facts.clear.finished->circle_mm = 29 * 25.4;
     facts.heights.upstand_top_mm.reset();
     facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
-    job.trap = job::Trap{job::Length::feet(3), job::Fall::inches_per_foot(0.25), {}, {}};
+    job.trap = trap();
+    job.trap->pipe = job::Length::inches(2), job.trap->hole = job::Length::mm(61);
+    facts.pipe.crossings = {{"joists/joist-03", 200, -254, -19, -130, 60, 0.33}};
     job.survey.board_mm = 12.7;
     job.floor.joist_span = job::Length::feet(8);
     job.floor.joist_species = "SPF No.2";

@@ -4,9 +4,6 @@
 #include <gtest/gtest.h>
 
 #include "rules/beam.hpp"
-#include "rules/good_facts.hpp"
-#include "rules/loads.hpp"
-#include "support/sample.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -118,90 +115,6 @@ TEST(Beam, GradesAreReadHoweverTheyAreWritten) {
   EXPECT_NEAR(grade_of("DF-L No.2")->modulus / mpa_per_psi, 1.6e6, 1e-3);
   EXPECT_FALSE(grade_of("oak"));
   EXPECT_FALSE(grade_of(""));
-}
-
-TEST(Loads, WithoutSpanOrSpeciesTheFloorIsNotJudged) {
-  // Source: none; nothing is assumed of a joist.
-  job::Job job = sample::alcove();
-  facts::Facts facts = sample::good_facts();
-  EXPECT_FALSE(floor_load(job, facts));
-  job.floor.joist_span = job::Length::feet(10);
-  EXPECT_FALSE(floor_load(job, facts));
-  job.floor.joist_species = "SPF No.2";
-  EXPECT_TRUE(floor_load(job, facts));
-}
-
-TEST(Loads, WhatIsNotKnownOfTheJoistsIsNamed) {
-  // Source: none; a species that is not in the table is not the same as none given.
-  job::Job job = sample::alcove();
-  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos);
-  job.floor.joist_species = "C24";
-  EXPECT_NE(unknown_joists(job).find("found 'C24'"), std::string::npos);
-  job.floor.joist_species = "SPF No.2";
-  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos)
-      << "it is known; something else is not";
-}
-
-TEST(Loads, AHeavySeatWeighsOnTheFloor) {
-  // Source: by hand: 200 kg on 0.34 m2 are 5.77 kPa on top of floor and tile; water there is none.
-  job::Job job = sample::alcove();
-  job.floor.joist_species = "SPF No.2";
-  job.floor.joist_span = job::Length::feet(10);
-  facts::Facts facts = sample::good_facts();
-  std::erase_if(facts.parts, [](const facts::Part& p) { return p.role == "seat-block" || p.role == "bench-frame"; });
-  const FloorLoad without = *floor_load(job, facts);
-  EXPECT_EQ(without.bench_kpa, 0);
-  facts::Part seat;
-  seat.role = "seat-block";
-  seat.mass_kg = 200;
-  seat.bbox_mm = {0, 0, 400, 368, 914, 460};
-  facts.parts.push_back(seat);
-  const FloorLoad with = *floor_load(job, facts);
-  EXPECT_NEAR(with.bench_kpa - with.floor_kpa - 0.43, 200 * 9.80665e-3 / (0.368 * 0.914), 1e-9);
-  EXPECT_GT(with.bending_share, without.bending_share);
-}
-
-TEST(Loads, OfTheSampleFloorByHand) {
-  // Source: by hand: 3/4 in of deck and a 2x10 every 16 in at 600 kg/m3 are 0.2417 kPa, tile 0.43, 90 kg of base and 85
-  // of bed on 1.2 m2 1.4301: dead 2.1018. People 40 psf, 1.9152; 45 L on 1.2 m2 0.3677, so people count. 4.0170 kPa are
-  // 1.6325 N/mm on a joist; over 10 ft M = w L2 / 8 on 350,530 mm3 is 70.87 % of 875 psi x 1.1 x 1.15, shear 44.79 % of
-  // 135 psi, and 5 w L4 / 384 E I 4.616 mm. The bench's strip, 40 kg on 57-1/2 x 36 in, is the lighter.
-  job::Job job = sample::alcove();
-  job.floor.joist_species = "SPF No.2";
-  job.floor.joist_span = job::Length::feet(10);
-  facts::Facts facts = sample::good_facts();
-  FloorLoad load = *floor_load(job, facts);
-  EXPECT_NEAR(load.floor_kpa, 0.24169, 1e-5);
-  EXPECT_NEAR(load.dead_kpa, 2.10183, 1e-5);
-  EXPECT_NEAR(load.bench_kpa, 0.96542, 1e-5);
-  EXPECT_NEAR(load.live_kpa, 1.91521, 1e-5);
-  EXPECT_NEAR(load.flood_kpa, 0.36775, 1e-5);
-  EXPECT_NEAR(load.bending_share, 0.70869, 1e-5);
-  EXPECT_NEAR(load.shear_share, 0.44790, 1e-5);
-  EXPECT_NEAR(load.deflection_mm, 4.61574, 1e-5);
-  EXPECT_NEAR(load.span_mm, 3048, 1e-9);
-  // A flood of 4 kPa in place of people: 6.1018 in all. A bench of 600 kg with people: 0.6717 + 4.4059 + 1.9152.
-  facts.flood.dips.back().volume_mm3 = 4 * 1.2 / 9.80665e-3 * 1e6;
-  EXPECT_NEAR(floor_load(job, facts)->bending_share, 0.70869 * 6.10183 / 4.01704, 1e-5);
-  facts.parts[2].mass_kg = 600;
-  EXPECT_NEAR(floor_load(job, facts)->bending_share, 0.70869 * 6.99280 / 4.01704, 1e-4);
-  // What is there only before the base is set weighs nothing.
-  facts.parts[1].before = true;
-  EXPECT_NEAR(floor_load(job, facts)->dead_kpa, 2.10183 - 85 * 9.80665e-3 / 1.2, 1e-5);
-}
-
-TEST(Loads, ALongerSpanIsWorse) {
-  // Source: monotonicity.
-  job::Job job = sample::alcove();
-  job.floor.joist_species = "SPF No.2";
-  double bending = 0, deflection = 0;
-  for (const double feet : {8., 10., 12., 14.}) {
-    job.floor.joist_span = job::Length::feet(feet);
-    const auto load = *floor_load(job, sample::good_facts());
-    EXPECT_GT(load.bending_share, bending);
-    EXPECT_GT(load.deflection_mm / load.span_mm, deflection);
-    bending = load.bending_share, deflection = load.deflection_mm / load.span_mm;
-  }
 }
 
 }  // namespace

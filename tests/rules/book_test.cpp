@@ -34,7 +34,7 @@ TEST(Book, IdsAreUniqueKebabWordsWithADot) {
     EXPECT_TRUE(std::regex_match(rule.id, std::regex{"[a-z]+\\.[a-z]+(-[a-z]+)*"})) << rule.id;
     EXPECT_TRUE(ids.insert(rule.id).second) << rule.id;
   }
-  EXPECT_EQ(ids.size(), 86U);
+  EXPECT_EQ(ids.size(), 106U);
 }
 
 TEST(Book, EveryRuleSaysWhatItReadsAndHow) {
@@ -56,7 +56,7 @@ TEST(Book, KeysOfLimitsAreThoseOfTheJobFile) {
 }
 
 std::vector<const rules::RuleBook*> all_books() {
-  std::vector<const rules::RuleBook*> books{&rules::book("common")};
+  std::vector<const rules::RuleBook*> books{&rules::book("common"), &rules::book("millimetres")};
   for (const std::string& name : rules::book_names()) books.push_back(&rules::book(name));
   return books;
 }
@@ -74,7 +74,8 @@ TEST(Book, NoRowLacksSourceEditionOrVerification) {
       EXPECT_EQ(row.edition.empty(), !code) << book->name << " " << id;
       const bool own = row.limit.verified == rules::Verified::user || id.rfind("joist.", 0) == 0 ||
                        id == "floor.deck-span" || id == "bed.round-drain" || id == "trap.drop" ||
-                       id == "trap.arm-least";  // from the job, the joist, the deck or the pipe
+                       id == "trap.arm-least" ||
+                       id == "drain.outlet";  // from the job, the joist, the deck, the pipe or its flow
       EXPECT_TRUE(row.limit.has_least() || row.limit.has_greatest() || own) << book->name << " " << id;
     }
   }
@@ -121,8 +122,51 @@ TEST(Book, LimitsAreThePublishedOnes) {
 
 TEST(Book, AccessibleLeavesOneNominalSlope) {
   // Source: conflict of IRC P2709.1 (at least 1/4:12) and ADA 305.2 (at most 1:48): they meet.
-  EXPECT_DOUBLE_EQ(*rules::book("accessible").find("floor.fall-least")->limit.least,
-                   *rules::book("accessible").find("floor.fall-greatest")->limit.greatest);
+  EXPECT_DOUBLE_EQ(*rules::row_under("accessible", "floor.fall-least").row->limit.least,
+                   *rules::row_under("accessible", "floor.fall-greatest").row->limit.greatest);
+}
+
+TEST(Book, ThatRestsOnAnotherDropsNothingSilently) {
+  // Source: property: what the book below holds, the book above holds too, in its own words or in those; where it does
+  // not, it says why.
+  const auto has = [](const std::string& book, const std::string& id) { return rules::row_under(book, id).row; };
+  for (const std::string& name : rules::book_names())
+    for (std::string below = rules::book(name).rests_on; !below.empty(); below = rules::book(below).rests_on)
+      for (const auto& [id, row] : rules::book(below).rows) {
+        if (!has(below, id)) continue;
+        const rules::RowOf above = rules::row_under(name, id);
+        EXPECT_TRUE(above.row || !above.without.empty()) << name << " drops " << id << " of " << below;
+      }
+  for (const char* id : {"trap.arm", "liner.above-threshold", "drain.outlet", "threshold.below-upstand"})
+    EXPECT_EQ(has("accessible", id), has("building", id)) << id << ": what plumbing asks of every shower stays";
+  job::Job job = sample::alcove();
+  job.book = "accessible";
+  for (const rules::Result& r : rules::check(job, sample::good_facts()))
+    if (r.id == "clear.area") {
+      EXPECT_EQ(r.outcome, rules::Outcome::not_applicable);
+      EXPECT_THAT(r.where, testing::HasSubstr("one size of its own"));
+      EXPECT_TRUE(r.limit.source.empty()) << "a row that is not there has no source";
+    }
+}
+
+TEST(Book, SaysItsReachAndItsFloodTest) {
+  // Source: by value: IRC P2503.6 and IPC 312.9 ask for 2 in at the threshold, UPC 408.7.5 for the rough threshold.
+  for (const std::string& name : rules::book_names())
+    EXPECT_THAT(rules::book(name).title, testing::ContainsRegex("United States|Australia|Europe")) << name;
+  EXPECT_THAT(rules::flood_test_of("residential"), testing::HasSubstr("IRC P2503.6"));
+  EXPECT_THAT(rules::flood_test_of("accessible-roll-in"), testing::HasSubstr("IPC 312.9"));
+  EXPECT_THAT(rules::flood_test_of("plumbing"), testing::HasSubstr("rough threshold"));
+  EXPECT_THAT(rules::flood_test_of("metric"), testing::HasSubstr("no row of this book"));
+  EXPECT_TRUE(rules::is_metric_book("european"));
+  EXPECT_FALSE(rules::is_metric_book("building"));
+}
+
+TEST(Book, OfTheUsersRestsOnNothing) {
+  // Source: none; a file of the user's replaces rows of the book the job names, and has no book of its own below.
+  EXPECT_THROW(rules::read_book("title = \"x\"\nrests_on = \"building\"\n[[limit]]\nid = \"trap.arm\"\nunit = "
+                                "\"length\"\ngreatest = \"4 ft\"\nsource = \"x\"\nverified = \"set by the user\"\n",
+                                "x.toml"),
+               diag::JobFaults);
 }
 
 TEST(Book, AFileOfTheUsersReplacesRows) {

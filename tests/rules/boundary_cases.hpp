@@ -24,6 +24,11 @@ struct Case {
 
 std::vector<Case> boundary_cases();
 
+// Some of them by subject.
+std::vector<Case> load_cases();
+std::vector<Case> access_cases();  ///< what stands about an accessible shower
+std::vector<Case> below_cases();   ///< trap against drain and joists, glass, what the flood test stands against
+
 /// The sample alcove with all that some check asks for: liner, trap, a fixture, joists whose span and species are
 /// known.
 job::Job job_for(const Case& c);

@@ -134,7 +134,7 @@ TEST(Check, WhatIsWorstComesFirst) {
   job::Job job = sample::alcove();
   job.floor.kind = job::FloorKind::slab;
   job.survey.board_mm = in / 2;
-  job.trap = job::Trap{job::Length::feet(3), job::Fall::inches_per_foot(0.25), {}, {}};
+  job.trap = sample::trap();
   facts::Facts facts = sample::good_facts();
   facts.clear.finished->circle_mm = 29 * in;
   facts.heights.upstand_top_mm.reset();

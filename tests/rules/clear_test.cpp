@@ -96,6 +96,23 @@ TEST(Clear, ACompartmentOfOneSizeMayBeNeitherSmallerNorLarger) {
   EXPECT_EQ(result_of(job, facts, "access.face").outcome, Outcome::not_checked);
 }
 
+TEST(Clear, ASeatIsAsDeepAsTheFinishedWallLeavesIt) {
+  // Source: ADA 610.3.1 (2010), 15 to 16 in from the wall: 16 in from the framing are 15 before an inch of board and
+  // tile, and 15-1/2 are too few; where nobody said how the wall is built up nothing passes, and too deep may be right.
+  const job::Job job = in_book("accessible");
+  facts::Facts facts = sample::good_facts();
+  facts.clear.seat_depth_mm = 15.5 * in, facts.clear.finished->seat_depth_mm = 14.5 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.depth").outcome, Outcome::fail);
+  facts.clear.seat_depth_mm = 16 * in, facts.clear.finished->seat_depth_mm = 15 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.depth").outcome, Outcome::pass);
+  facts.clear.finished.reset();
+  EXPECT_EQ(result_of(job, facts, "seat.depth").outcome, Outcome::not_checked);
+  facts.clear.seat_depth_mm = 17 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.depth").outcome, Outcome::not_checked);
+  facts.clear.seat_depth_mm = 14 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.depth").outcome, Outcome::fail);
+}
+
 TEST(Clear, WhatIsLeftBeforeTheBaseOrBesideAnOpenSideIsNoGap) {
   // Source: none: the base stands tight to the back, and side walls that run past its front ask for nothing.
   facts::Facts facts = sample::good_facts();

@@ -76,11 +76,11 @@ std::vector<facts::Edge> edges() {
 /// A timber 2x4 frame under 3/4 in of deck: on edge, the plate flat.
 std::vector<facts::Bearer> bearers() {
   const facts::Bending edge{88.9, 2.2307e6, 5.0185e4, 3387}, flat{38.1, 4.0972e5, 2.1508e4, 3387};
-  return {{"deck", "bench-frame/deck", false, 254, 254, 368, 0, 0, 0, 0, {19.05, 0, 0, 0}},
-          {"joist", "bench-frame/joist-01", false, 241, 286, 38.1, 3387, 0, 1452, 0, edge},
-          {"front rail", "bench-frame/front-rail", false, 254, 292, 38.1, 3387, 0, 1452, 0, edge},
-          {"plate", "bench-frame/top-plate", false, 254, 292, 88.9, 3387, 0, 3387, 0, flat},
-          {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 3387, 0, flat}};
+  return {{"deck", "bench-frame/deck", false, 254, 254, 368, 0, 0, 0, false, 0, 0, {19.05, 0, 0, 0}},
+          {"joist", "bench-frame/joist-01", false, 241, 286, 38.1, 3387, 0, 0, false, 1452, 0, edge},
+          {"front rail", "bench-frame/front-rail", false, 254, 292, 38.1, 3387, 0, 0, false, 1452, 0, edge},
+          {"plate", "bench-frame/top-plate", false, 254, 292, 88.9, 3387, 0, 0, false, 3387, 0, flat},
+          {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 0, false, 3387, 0, flat}};
 }
 
 facts::Hold hold(const char* side, const char* behind, double length_mm) {
@@ -123,7 +123,9 @@ facts::Room room() {
 
 facts::Facts good_facts() {
   facts::Facts f;
-  f.parts = {part("base", "base", 90), part("bed", "bed", 85), part("seat", "seat-block", 40)};
+  f.parts = {part("base", "base", 90), part("bed", "bed", 85), part("seat", "seat-block", 40),
+             part("joists/joist-01", "joist", 20)};
+  f.parts.back().bbox_mm = {700, -1200, -255, 738.1, 2400, -19};  // along the depth, under the base's middle
   f.facets = facets();
   f.drainage = {{"base-floor", true, 0, {}, {}}, {"threshold", true, 0, {}, {}}, {"seat", true, 0, {}, {}}};
   f.fits = {{"base", "bed", facts::Touch::touch, 0, 0, {}}};
@@ -131,6 +133,8 @@ facts::Facts good_facts() {
   f.bed = bed();
   f.clear = {1250 * in * in, 31.5 * in, {700, 400, 40}, 31.5 * in, 41 * in, 15.5 * in};
   f.clear.finished = facts::Finished{1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in};
+  f.clear.finished->seat_depth_mm = 15.5 * in;
+  f.clear.seat_reach_mm = 0;
   f.clear.compartment = {36 * in, 36 * in, 36 * in};
   f.heights = heights();
   f.edges = edges();
@@ -144,6 +148,8 @@ facts::Facts good_facts() {
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
   f.bearers = bearers();
+  f.cleat = {"bench-frame/wall-cleat", 1.5 * in, 3};
+  f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, true, {}, "joists/joist-03 and joists/joist-04", 5 * in};
   f.room = room();
   return f;
 }

@@ -248,7 +248,7 @@ TEST(Says, OfTheRoomInside) {
                 {"lower the seat to 17-41/64\" above the datum (bench.height)"},
                 "accessible"},
                {"seat.depth",
-                [](Job&, Facts& f) { f.clear.seat_depth_mm = 14.8 * in; },
+                [](Job&, Facts& f) { f.clear.finished->seat_depth_mm = 14.8 * in; },
                 14.8,
                 in,
                 {},

@@ -104,6 +104,34 @@ TEST(Seat, PanelsAreRatedByTheirThickness) {
   EXPECT_NEAR(panel_of(0.172 * in).moment / panel_of(0.344 * in).moment, 0.25, 1e-9) << "half as thick";
 }
 
+TEST(Seat, ADeckOfStrandBoardIsItsOwn) {
+  // Source: a code base that quotes capacity tables of 2008: 48/24 1000 lbf in and 400e3 lbf in2 a foot: 62.5 % over 10
+  // in, where plywood of the same rating takes 74 %. How it shears flat is not judged, and said so.
+  facts::Bearer deck;
+  deck.what = "deck";
+  deck.span_mm = 10 * in;
+  deck.width_mm = 14.5 * in;
+  deck.bending.depth_mm = 0.72 * in;
+  job::Job job = sample::alcove();
+  job.bench->frame.panel = job::PanelKind::osb;
+  facts::Facts facts;
+  facts.bearers = {deck};
+  const SeatLoad load = *seat_load(job, facts);
+  EXPECT_NEAR(*load.members[0].bending, 0.625, 1e-9);
+  EXPECT_FALSE(load.members[0].shear);
+  EXPECT_THAT(load.deck, HasSubstr("strand board rated 48/24"));
+  EXPECT_THAT(load.unjudged, HasSubstr("shears flat"));
+}
+
+TEST(Seat, TimberByEurocodeIsFactored) {
+  // Source: by hand: EN 338 (2016) C24 under 1112 N: a joist of 45 by 95 over 900 mm, 24 x 0.9 / 1.3 x (150 / 95)^0.2
+  // = 18.203 N/mm2 against 1.5 x 1112.06 x 900 / 4 / 67687.5 = 5.5449: 30.46 %; shear 1.5 x 1.5 x 1112.06 / 4275
+  // against 4 x 0.9 / 1.3 x 0.67 = 1.8554: 31.55 %.
+  const SeatMember m = under(stick("joist", 900 / in, 45 / in, 95 / in, 2.25), "C24");
+  EXPECT_NEAR(*m.bending, 0.3046, 2e-4);
+  EXPECT_NEAR(*m.shear, 0.3155, 2e-4);
+}
+
 TEST(Seat, SteelIsTakenByItsThickness) {
   // Source: IRC R603.2, quoted: 33 ksi for 33 and 43 mil, 50 ksi for 54 and 68 mil; 1.67 from memory.
   for (const auto& [inches, ksi] : {std::pair{.0188, 33.}, {.0346, 33.}, {.0451, 33.}, {.0566, 50.}, {.0713, 50.}}) {
@@ -115,17 +143,18 @@ TEST(Seat, SteelIsTakenByItsThickness) {
 }
 
 TEST(Seat, ASteelMemberByHand) {
-  // Source: by hand: 250 lbf over 20 in is 1250 lbf in; on 0.25 in3 5000 psi of 33000 / 1.67; on 0.1134 in2 of web 2205
-  // psi of 0.6 x 33000 / 1.67; d = 250 x 8000 / (48 x 29.5e6 x 0.4375).
+  // Source: by hand: 250 lbf over 20 in is 1250 lbf in; on 0.25 in3 5000 psi of 33000 / 1.67; on 0.1134 in2 of web, by
+  // AISI S3-22, 912 lbf; d = 250 x 8000 / (48 x 29.5e6 x 0.4375).
   facts::Bearer b = stick("joist", 20, 1.625, 3.5, 0);
   b.steel = true;
   b.sheet_mm = 0.0346 * in;
   b.bending = {3.5 * in, 0.4375 * in4, 0.25 * in3, 0.1134 * in2};
+  b.flat_mm = 0.1134 / 0.0346 * in;
   const SeatMember m = under(b);
   EXPECT_NEAR(*m.bending, 5000 / (33000 / 1.67), 1e-9);
-  EXPECT_NEAR(*m.shear, 250 / 0.1134 / (0.6 * 33000 / 1.67), 1e-9);
+  EXPECT_NEAR(*m.shear, 250. / 912, 2e-3);
   EXPECT_NEAR(m.deflection_mm / in, 250 * 8000 / (48 * 29.5e6 * 0.4375), 1e-9);
-  EXPECT_FALSE(m.bearing) << "web crippling is not judged";
+  EXPECT_FALSE(m.bearing) << "steel is held to crippling in its place";
 }
 
 TEST(Seat, AShortColumnTakesItsStressAndALongOneEulers) {
@@ -164,15 +193,14 @@ TEST(Seat, AStudIsPushedAlongItsLength) {
 }
 
 TEST(Seat, TheCheckNamesTheWorstAndListsThemAll) {
-  // Source: none; five kinds of members, then what was taken for granted and what was not judged.
+  // Source: none; five kinds of members, then what was taken for granted.
   for (const Result& r : check(sample::alcove(), sample::good_facts())) {
     if (r.id != "load.seat-strength" && r.id != "load.seat-deflection") continue;
     EXPECT_THAT(r.where, HasSubstr("deck 'bench-frame/deck'"));
-    ASSERT_EQ(r.details.size(), 7U);
+    ASSERT_EQ(r.details.size(), 6U);
     for (const char* words : {"deck", "joist", "front rail", "plate", "stud"})
       EXPECT_THAT(r.details, testing::Contains(HasSubstr(words)));
     EXPECT_THAT(r.details[5], HasSubstr("SPF No.2"));
-    EXPECT_THAT(r.details[6], HasSubstr("not judged"));
   }
 }
 
@@ -186,7 +214,7 @@ TEST(Seat, AFrameThatWasNotMeasuredIsNotJudged) {
     take_away(facts);
     EXPECT_FALSE(seat_load(job, facts));
     for (const Result& r : check(job, facts))
-      if (r.id.rfind("load.seat", 0) == 0) {
+      if (r.id == "load.seat-strength" || r.id == "load.seat-deflection") {
         EXPECT_EQ(r.outcome, Outcome::not_checked) << r.id;
       }
   }

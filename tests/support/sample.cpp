@@ -26,6 +26,9 @@ job::Bench bench() {
   b.material = "stone";
   b.density_kg_m3 = 2600;
   b.frame = {job::FrameKind::timber, two_by(3.5), two_by(3.5), in(16), in(0.75)};
+  b.frame.fastener = "16d";
+  b.frame.fastener_length = in(3.5);
+  b.frame.fasteners_at_stud = 3;
   return b;
 }
 
@@ -52,6 +55,15 @@ job::Stock two_by(double width_in) {
   stock.thickness = in(1.5);
   stock.depth = in(width_in);
   return stock;
+}
+
+job::Trap trap() {
+  job::Trap t{Length::feet(3), Fall::inches_per_foot(0.25), {}, {}};
+  t.hub = in(-8), t.weir = in(-11);
+  t.from_left = in(43.25), t.from_back = in(16.25);
+  t.to = Side::back;
+  t.vented = true;
+  return t;
 }
 
 job::Job alcove() {
@@ -82,6 +94,7 @@ job::Job alcove() {
   j.drain.body = in(3.25);
   j.drain.body_depth = in(4);
   j.drain.outlet = in(2);
+  j.drain.flow_mm3 = 2.5 * 231 * 25.4 * 25.4 * 25.4;
   j.drain.bore = in(5);
   j.drain.riser = in(-1);
   j.bench = bench();

@@ -6,7 +6,11 @@
 namespace fallwright::sample {
 
 /// A 72 x 36 in alcove: 14-1/2 in bench at the left end, 57-1/2 in base, square 4 in drain, level rim, 8 x 6 pockets.
+/// What its checks ask for beside the survey, trap and fixtures is in it: water of one head, nails of the wall cleat.
 job::Job alcove();
+
+/// 2 in of pipe along its bay to a vent at the back, all of it read.
+job::Trap trap();
 
 /// The same with a bare base: no upstands, threshold, ribs or bench, so that closed formulas hold over its footprint.
 /// `length` x `width`; the drain at (`x`, `y`) from the left and the front edge.

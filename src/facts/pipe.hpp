@@ -1,0 +1,38 @@
+/// The drain's pipe below the floor against the solids it passes: heights above the datum, in millimetres.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fallwright::facts {
+
+/// A joist that the trap arm goes through, at the arm's centre line.
+struct JoistCrossing {
+  std::string joist;                      ///< "joists/joist-04"
+  double from_weir_mm = 0;                ///< along the arm
+  double bottom_mm = 0, top_mm = 0;       ///< of the joist there
+  std::optional<double> centre_mm = {};   ///< of the arm; absent: the weir's height, the fall or the pipe are not known
+  double hole_mm = 0;                     ///< diameter; where the job names none, the pipe's outside; zero: unknown
+  std::optional<double> along_span = {};  ///< share of the joist's span, from its nearer bearing
+  std::optional<double> above_mm() const {  ///< wood left over the hole
+    return centre_mm ? std::optional{top_mm - *centre_mm - hole_mm / 2} : std::nullopt;
+  }
+  std::optional<double> below_mm() const {
+    return centre_mm ? std::optional{*centre_mm - hole_mm / 2 - bottom_mm} : std::nullopt;
+  }
+};
+
+struct PipeRun {
+  bool known = false;                          ///< the job has a trap
+  double aside_mm = 0;                         ///< hub's centre from the drain's, in plan
+  std::optional<double> riser_mm = {};         ///< from the lowest point of the drain's body down to the hub's stop
+  std::optional<double> riser_most_mm = {};    ///< from the grate's ledge down to it
+  std::optional<double> down_to_weir_mm = {};  ///< from the lowest point of the drain's body
+  bool routed = false;                         ///< the arm's way is known: crossings and bay are told
+  std::vector<JoistCrossing> crossings = {};   ///< in the order the arm meets them
+  std::string bay = {};                        ///< the arm runs along its joists: "joists/joist-03 and joists/joist-04"
+  std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in
+};
+
+}  // namespace fallwright::facts

@@ -1,0 +1,142 @@
+#include <algorithm>
+#include <cmath>
+
+#include "brep/properties.hpp"
+#include "job/pipe.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using Box = std::array<double, 6>;
+
+/// Where an arm runs: from the trap's hub, square to a side of the alcove. The weir is taken below the hub: what a trap
+/// is long moves no hole along its joist, and heights by its length times the fall.
+struct Way {
+  gp_Pnt from;
+  int axis = 0;     ///< 0: along x
+  double sign = 1;  ///< toward that side
+  double across() const { return axis == 0 ? from.Y() : from.X(); }
+  double start() const { return axis == 0 ? from.X() : from.Y(); }
+};
+
+Way way_of(const job::Trap& trap, const gp_Pnt& hub) {
+  const bool sideways = *trap.to == job::Side::left || *trap.to == job::Side::right;
+  const bool back = *trap.to == job::Side::left || *trap.to == job::Side::front;
+  return {hub, sideways ? 0 : 1, back ? -1. : 1.};
+}
+
+class Runner {
+ public:
+  Runner(const parts::Model& model, const facts::Facts& facts)
+      : model_{model}, facts_{facts}, trap_{*model.job.trap}, pipe_{job::arm_pipe(model.job)} {}
+
+  facts::PipeRun run() {
+    run_.known = true;
+    heights();
+    if (!trap_.to || (model_.job.floor.kind == job::FloorKind::joists && !model_.job.floor.joist_first)) return run_;
+    run_.routed = true;
+    const Way way = way_of(trap_, hub());
+    const bool joists_along_y = model_.job.floor.joist_direction == job::Direction::along_depth;
+    if ((way.axis == 1) == joists_along_y)
+      lie_in_bay(way);
+    else if (trap_.arm)
+      cross(way);
+    else
+      run_.routed = false;
+    return run_;
+  }
+
+ private:
+  gp_Pnt drain() const {
+    const auto& at = facts_.room.drain.now_mm;
+    return {at[0], at[1], 0};
+  }
+  gp_Pnt hub() const {
+    gp_Pnt at = drain();
+    if (trap_.from_left) at.SetX(trap_.from_left->in_mm());
+    if (trap_.from_back) at.SetY(model_.job.alcove.depth.in_mm() - trap_.from_back->in_mm());
+    return at;
+  }
+
+  /// As the base lies, where that was read: the drain then hangs higher or lower than it was designed.
+  void heights() {
+    run_.aside_mm = hub().Distance(drain());
+    const Box box = brep::box_of(model_.first(parts::Role::drain)->shape);
+    const facts::AsSet& set = facts_.room.as_set;
+    const double lowest = set.drain_body_mm.value_or(box[2]);
+    const double ledge = box[5] + set.raised_mm.value_or(0) - model_.job.drain.recess.in_mm();
+    if (trap_.hub) run_.riser_mm = lowest - trap_.hub->in_mm(), run_.riser_most_mm = ledge - trap_.hub->in_mm();
+    if (trap_.weir) run_.down_to_weir_mm = lowest - trap_.weir->in_mm();
+  }
+
+  double outside() const { return trap_.outside ? trap_.outside->in_mm() : pipe_ ? pipe_->outside_mm : 0; }
+
+  /// The arm's inside is taken as its nominal size.
+  std::optional<double> centre_at(double from_weir) const {
+    if (!trap_.weir || !trap_.fall || !pipe_) return std::nullopt;
+    return trap_.weir->in_mm() - from_weir * trap_.fall->as_ratio() + pipe_->nominal_mm / 2;
+  }
+
+  std::optional<double> share_of_span(double along) const {
+    const job::Floor& floor = model_.job.floor;
+    if (!floor.joist_span || !floor.joist_bearing) return std::nullopt;
+    const double share = (along - floor.joist_bearing->in_mm()) / floor.joist_span->in_mm();
+    return std::min(share, 1 - share);
+  }
+
+  void cross(const Way& way) {
+    const int other = 1 - way.axis;
+    for (const parts::Solid& joist : model_.solids) {
+      if (joist.role != parts::Role::joist) continue;
+      const Box box = brep::box_of(joist.shape);
+      const double middle = (box[way.axis] + box[way.axis + 3]) / 2, from = (middle - way.start()) * way.sign;
+      if (from < 0 || from > trap_.arm->in_mm() || way.across() < box[other] || way.across() > box[other + 3]) continue;
+      const double x = way.axis == 0 ? middle : way.across(), y = way.axis == 0 ? way.across() : middle;
+      facts::JoistCrossing crossing;
+      crossing.joist = joist.id;
+      crossing.from_weir_mm = from;
+      crossing.bottom_mm = Surface{joist.shape, false}.carried_on(x, y);
+      crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
+      crossing.centre_mm = centre_at(from);
+      crossing.hole_mm = trap_.hole ? trap_.hole->in_mm() : outside();
+      crossing.along_span = share_of_span(way.across());
+      run_.crossings.push_back(std::move(crossing));
+    }
+    std::stable_sort(run_.crossings.begin(), run_.crossings.end(),
+                     [](const auto& a, const auto& b) { return a.from_weir_mm < b.from_weir_mm; });
+  }
+
+  /// Between which joists, and how far the pipe stays from the nearer one.
+  void lie_in_bay(const Way& way) {
+    const int other = 1 - way.axis;
+    std::string low, high;
+    double below = -std::numeric_limits<double>::max(), above = -below;
+    for (const parts::Solid& joist : model_.solids) {
+      if (joist.role != parts::Role::joist) continue;
+      const Box box = brep::box_of(joist.shape);
+      const bool before = (box[other] + box[other + 3]) / 2 < way.across();
+      if (before && box[other + 3] > below) below = box[other + 3], low = joist.id;
+      if (!before && box[other] < above) above = box[other], high = joist.id;
+    }
+    run_.bay = low + (low.empty() || high.empty() ? "" : " and ") + high;
+    if (run_.bay.empty() || outside() <= 0) return;
+    run_.beside_mm = std::min(way.across() - below, above - way.across()) - outside() / 2;
+  }
+
+  const parts::Model& model_;
+  const facts::Facts& facts_;
+  const job::Trap& trap_;
+  const job::Pipe* pipe_;
+  facts::PipeRun run_;
+};
+
+}  // namespace
+
+facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& facts) {
+  return model.job.trap ? Runner{model, facts}.run() : facts::PipeRun{};
+}
+
+}  // namespace fallwright::measure

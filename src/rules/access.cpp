@@ -1,0 +1,263 @@
+#include <algorithm>
+#include <optional>
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+constexpr double in = 25.4;
+
+Finding reach(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable("no bench");
+  const auto& from_entry = facts.clear.seat_reach_mm;
+  if (!from_entry) return cannot_tell("the job has a bench, and its seat was not found");
+  return found(
+      *from_entry, "from the entry back to the seat's nearer end",
+      job.bench->place == job::BenchPlace::back
+          ? "a transfer seat stands at an end and reaches from the back wall to the entry (bench.place)"
+          : "let the seat reach " + text_at_least(*from_entry - *limit.greatest, job) + " nearer to the entry");
+}
+
+std::vector<const job::Fixture*> all_of(const job::Job& job, job::FixtureKind kind) {
+  std::vector<const job::Fixture*> found;
+  for (const job::Fixture& fixture : job.fixtures)
+    if (fixture.kind == kind) found.push_back(&fixture);
+  return found;
+}
+
+const char* const no_bars =
+    "name the grab bars' flanges as fixtures (fixture.kind = \"grab-bar\"), with their height and place";
+const char* const no_controls = "name the shower's controls as a fixture (fixture.kind = \"controls\")";
+
+/// A bar is 1-1/4 to 2 in thick round the middle of its flange, and the shower's floor falls: its top is told at the
+/// least it may be, or where that is inside at the most.
+Finding bar_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const auto bars = all_of(job, job::FixtureKind::grab_bar);
+  if (bars.empty()) return missing(no_bars);
+  constexpr double thin = 1.25 * in / 2, thick = 2 * in / 2;
+  const job::Fixture* worst = nullptr;
+  double value = 0, off = 0;
+  for (const job::Fixture* bar : bars) {
+    const double low = bar->height.in_mm() + thin - facts.heights.rim_greatest_mm,
+                 high = bar->height.in_mm() + thick - facts.heights.rim_least_mm;
+    const double under = *limit.least - low, over = high - *limit.greatest;
+    if (worst && std::max(under, over) <= off) continue;
+    worst = bar, off = std::max(under, over), value = under >= over ? low : high;
+  }
+  const bool low = value < *limit.least;
+  return found(value,
+               "top of the bar at '" + worst->name +
+                   "' above the shower's rim, its flange in its middle and it 1-1/4 "
+                   "to 2 in thick",
+               "set it " + text_at_least(off, job) + (low ? " higher" : " lower") + " (fixture.height)");
+}
+
+/// The weakest of all that a person holds on to, as the share of it that 250 lbf take.
+Finding bar_strength(const job::Job& job, const facts::Facts&, const Limit&) {
+  constexpr double person_kg = 250 * 0.45359237;
+  const auto bars = all_of(job, job::FixtureKind::grab_bar);
+  if (bars.empty()) return missing(no_bars);
+  const job::Fixture* weakest = nullptr;
+  for (const job::Fixture* bar : bars) {
+    if (!bar->carries_kg) return missing("ask what '" + bar->name + "' carries with its fastening (fixture.carries)");
+    if (!weakest || *bar->carries_kg < *weakest->carries_kg) weakest = bar;
+  }
+  return found(person_kg / *weakest->carries_kg, "250 lbf (1112 N) on '" + weakest->name + "', as its maker says",
+               "take a bar and a fastening that carry 250 lbf (1112 N) in any direction");
+}
+
+Finding controls_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const auto controls = all_of(job, job::FixtureKind::controls);
+  if (controls.empty()) return missing(no_controls);
+  const job::Fixture* worst = nullptr;
+  double value = 0, off = 0;
+  for (const job::Fixture* each : controls) {
+    const double low = each->height.in_mm() - facts.heights.rim_greatest_mm,
+                 high = each->height.in_mm() - facts.heights.rim_least_mm;
+    const double under = limit.least ? *limit.least - low : -1e9, over = high - *limit.greatest;
+    if (worst && std::max(under, over) <= off) continue;
+    worst = each, off = std::max(under, over), value = under >= over ? low : high;
+  }
+  return found(
+      value, "middle of '" + worst->name + "' above the shower's rim",
+      "set it " + text_at_least(off, job) + (value < *limit.greatest ? " higher" : " lower") + " (fixture.height)");
+}
+
+/// Along the wall across from the seat, from the seat's own middle toward the entry.
+Finding controls_reach(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable("no bench");
+  const auto controls = all_of(job, job::FixtureKind::controls);
+  if (controls.empty()) return missing(no_controls);
+  const job::Side across = job.bench->place == job::BenchPlace::left_end ? job::Side::right : job::Side::left;
+  std::optional<double> middle;
+  for (const facts::Part& part : facts.parts)
+    if (part.role == "seat-block") middle = (part.bbox_mm[1] + part.bbox_mm[4]) / 2;
+  if (!middle) return cannot_tell("the job has a bench, and its seat was not found");
+  double value = 0, off = 0;
+  const job::Fixture* worst = nullptr;
+  for (const job::Fixture* each : controls) {
+    if (each->wall != across)
+      return Finding{true,
+                     0,
+                     "'" + each->name + "' is on the " + job::name_of(each->wall) + " wall",
+                     "set it on the wall across from the seat, the " + std::string{job::name_of(across)} + " wall",
+                     true,
+                     {},
+                     {}};
+    const double toward = *middle - (job.alcove.depth.in_mm() - each->along.in_mm());
+    const double by = std::max(*limit.least - toward, toward - *limit.greatest);
+    if (!worst || by > off) worst = each, off = by, value = toward;
+  }
+  return found(value, "'" + worst->name + "' from the seat's middle toward the entry",
+               "move it " + text_at_least(off, job) +
+                   (value < *limit.least ? " toward the entry" : " toward the back") + " (fixture.along)");
+}
+
+Finding clearance_along(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.floor.clear_along) return unread();
+  const double free = job.floor.clear_along->in_mm();
+  return found(free, "in front of the entry, along it, as the job file says; no solid",
+               "keep " + text_at_least(*limit.least - free, job) + " more free along the entry");
+}
+
+Finding clearance_before(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.floor.clear_before) return unread();
+  const double free = job.floor.clear_before->in_mm();
+  return found(free, "out from the entry, as the job file says; no solid",
+               "keep " + text_at_least(*limit.least - free, job) + " more free in front of the entry");
+}
+
+/// The solids' threshold has upright edges: what is finished on it may be bevelled, as the job file says.
+Finding bevel(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::Heights& h = facts.heights;
+  if (!h.threshold_greatest_mm) return not_applicable("the base has no threshold");
+  if (job.base.threshold.bevelled.value_or(false))
+    return found(0, "its edges are bevelled 1:2 or flatter, as the job file says (base.threshold.bevelled)", "");
+  const double inside = *h.threshold_greatest_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
+  if (!h.outside_mm && inside <= *limit.greatest)
+    return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
+  const double up = h.outside_mm ? std::max(inside, *h.threshold_greatest_mm - *h.outside_mm) : inside;
+  return found(up, "upright edge of the threshold, the higher of both",
+               "bevel its edges 1:2 or flatter (base.threshold.bevelled = \"yes\"), or lower it by " +
+                   text_at_least(up - *limit.greatest, job));
+}
+
+Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
+  if (!job.glass) return not_applicable("no glass is in the job file ([glass])");
+  if (!job.glass->marked)
+    return missing("look for the mark of safety glazing in a corner of each pane, before it is hung (glass.marked)");
+  return found(*job.glass->marked ? 0 : 1, "panes without a mark, as the job file says",
+               "send panes back that bear no mark of safety glazing");
+}
+
+/// What water the threshold holds where it stands against it, not over the drain.
+Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::Heights& h = facts.heights;
+  if (!h.threshold_least_mm) return not_applicable("the base has no threshold: build a dam for the flood test");
+  const double depth = *h.threshold_least_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
+  return found(depth, "water at the threshold when it begins to run over",
+               "build a temporary dam at the entry for the flood test, " + text_at_least(*limit.least - depth, job) +
+                   " above the threshold at least");
+}
+
+}  // namespace
+
+std::vector<Rule> access_rules() {
+  return {
+      {"seat.reach",
+       "seat reaches near the entry",
+       "nearer end of the seat from the base's front edge",
+       "seat block, base: extents",
+       Unit::mm,
+       "",
+       "",
+       reach,
+       {Input::seat_block, Input::base}},
+      {"bar.height",
+       "grab bars are at their height",
+       "flange's middle and half the bar, above the shower's rim",
+       "job file: fixtures; base: corners of its floor",
+       Unit::mm,
+       "",
+       "",
+       bar_height,
+       {Input::fixtures, Input::base}},
+      {"bar.strength",
+       "grab bars carry a person",
+       "250 lbf over what bar and fastening carry",
+       "no solid: a reading",
+       Unit::share,
+       "",
+       "",
+       bar_strength,
+       {Input::fixtures}},
+      {"controls.height",
+       "controls are at their height",
+       "middle above the shower's rim",
+       "job file: fixtures; base: corners of its floor",
+       Unit::mm,
+       "",
+       "",
+       controls_height,
+       {Input::fixtures, Input::base}},
+      {"controls.reach",
+       "controls are within reach of the seat",
+       "from the seat's middle toward the entry",
+       "job file: fixtures; seat block: extents",
+       Unit::mm,
+       "",
+       "",
+       controls_reach,
+       {Input::fixtures, Input::seat_block}},
+      {"access.clearance-along",
+       "floor before the entry is long enough",
+       "free floor along the entry",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       clearance_along,
+       {Input::floor_before}},
+      {"access.clearance-before",
+       "floor before the entry is deep enough",
+       "free floor out from the entry",
+       "no solid: a reading",
+       Unit::mm,
+       "",
+       "",
+       clearance_before,
+       {Input::floor_before}},
+      {"threshold.bevel",
+       "threshold has no upright edge",
+       "highest top of the threshold above the floor beside it, on either side, where no bevel is told",
+       "base: corners of the threshold's top and of the floor",
+       Unit::mm,
+       "",
+       "",
+       bevel,
+       {Input::base}},
+      {"glass.safety",
+       "glass is safety glass",
+       "panes without a mark",
+       "no solid: a reading",
+       Unit::count,
+       "",
+       "",
+       safety_glass,
+       {Input::glass}},
+      {"flood.depth",
+       "threshold holds the flood test",
+       "lowest top of the threshold minus the lowest floor along its inner edge",
+       "base: corners of the threshold's top and of the floor",
+       Unit::mm,
+       "",
+       "",
+       flood_depth,
+       {Input::base}},
+  };
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,175 @@
+#include <algorithm>
+#include <optional>
+
+#include "job/pipe.hpp"
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+const char* const no_joists = "a slab has no joists";
+const char* const along_bay = "the trap arm runs along its bay and crosses no joist";
+
+bool slab(const job::Job& job) {
+  return job.floor.kind == job::FloorKind::slab;
+}
+
+/// The number at the end of a joist's id, as the plan numbers them.
+std::string name_of(const facts::JoistCrossing& crossing) {
+  return crossing.joist.substr(crossing.joist.rfind('/') + 1);
+}
+
+Finding vented(const job::Job& job, const facts::Facts&, const Limit&) {
+  if (!job.trap) return unread();
+  if (!job.trap->vented) return missing("find the vent at the trap arm's end (trap.vent)");
+  Finding finding = found(*job.trap->vented ? 1 : 0, "as the job file says",
+                          "connect a vent at the arm's end: without one the trap is drawn dry");
+  finding.holds_anyway = true;
+  return finding;
+}
+
+Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.trap) return unread();
+  const auto& down = facts.pipe.down_to_weir_mm;
+  if (!down) return unread();
+  return found(*down, "from the lowest point of the drain's body down to the weir",
+               "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (trap.weir, trap.hub)");
+}
+
+Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.trap) return unread();
+  if (!job.trap->from_left || !job.trap->from_back)
+    return missing("measure where the middle of the trap's hub lies, from the side and from the back ([trap])");
+  const double away = facts.pipe.aside_mm;
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  return found(away, "hub's middle from the drain's, level",
+               "set the trap " + text_at_least(away - *limit.greatest, job) + " nearer to the drain, within " +
+                   len(*limit.greatest) + " (its place in [trap])");
+}
+
+/// Two inches of wood above and below every hole, whatever its diameter.
+Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (slab(job)) return not_applicable(no_joists);
+  if (!job.trap || !facts.pipe.routed) return unread();
+  if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
+  if (facts.pipe.crossings.empty())
+    return not_applicable(facts.pipe.bay.empty() ? "the trap arm reaches no joist" : along_bay);
+  const facts::JoistCrossing* worst = nullptr;
+  double least = 0;
+  std::vector<std::string> lines;
+  for (const facts::JoistCrossing& c : facts.pipe.crossings) {
+    if (!c.centre_mm || c.hole_mm <= 0)
+      return missing(
+          "say how high the weir lies, how the arm falls and which pipe it "
+          "is (trap.weir, trap.fall, trap.pipe)");
+    const double over = *c.above_mm(), under = *c.below_mm();
+    lines.push_back(name_of(c) + ": " + text_of(c.from_weir_mm, Unit::mm, job) + " from the weir, centre " +
+                    text_of(*c.centre_mm, Unit::mm, job) + " from the datum, " + text_of(over, Unit::mm, job) +
+                    " left above a hole of " + text_of(c.hole_mm, Unit::mm, job) + ", " +
+                    text_of(under, Unit::mm, job) + " below");
+    if (!worst || std::min(over, under) < least) worst = &c, least = std::min(over, under);
+  }
+  const bool low = *worst->below_mm() < *worst->above_mm();
+  const double lacks = *limit.least - least;
+  Finding finding = found(least,
+                          std::string{"wood left "} + (low ? "below" : "above") + " the hole in " + name_of(*worst) +
+                              ", " + text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
+                          std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
+                              " (trap.weir), or route the arm along the bay");
+  finding.details = std::move(lines);
+  return finding;
+}
+
+Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (slab(job)) return not_applicable(no_joists);
+  if (!job.trap) return unread();
+  if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
+  if (!facts.pipe.routed) return unread();
+  std::optional<double> deepest;
+  for (const facts::JoistCrossing& c : facts.pipe.crossings)
+    if (c.along_span) deepest = std::max(deepest.value_or(-1), *c.along_span);
+  if (!facts.pipe.crossings.empty() && !deepest) return unread();
+  if (!deepest) return not_applicable(along_bay);
+  Finding finding = found(*deepest, "notches from the nearer bearing, as a share of the joists' span",
+                          "bore there instead, or move the arm out of the middle third of the span");
+  finding.greatest = 1. / 3;
+  return finding;
+}
+
+/// A notch is as long as the pipe is thick, at least.
+Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (slab(job)) return not_applicable(no_joists);
+  if (!job.trap) return unread();
+  if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
+  if (!facts.room.drain.joists_known) return unread();
+  const job::Pipe* pipe = job::arm_pipe(job);
+  if (!pipe && !job.trap->outside) return missing("say which pipe the trap arm is (trap.pipe)");
+  const double outside = job.trap->outside ? job.trap->outside->in_mm() : pipe->outside_mm;
+  const double third = facts.room.drain.joist_depth_mm / 3;
+  Finding finding = found(outside,
+                          "a notch as long as the pipe is thick; this joist is " +
+                              text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
+                          "a notch may be " + text_at_most(third, job) + " long: bore instead, or ask an engineer");
+  finding.greatest = third;
+  return finding;
+}
+
+}  // namespace
+
+std::vector<Rule> arm_rules() {
+  const std::vector<Input> at_joists{Input::trap, Input::pipe, Input::weir, Input::route, Input::joist_solids};
+  return {
+      {"trap.vented",
+       "trap has a vent",
+       "vents at the arm's end",
+       "no solid: a reading",
+       Unit::count,
+       "",
+       "",
+       vented,
+       {Input::trap}},
+      {"trap.below",
+       "trap is not too far below the drain",
+       "lowest point of the drain's body minus the trap's weir",
+       "drain: its lowest point",
+       Unit::mm,
+       "",
+       "",
+       below,
+       {Input::trap, Input::weir, Input::drain}},
+      {"trap.aside",
+       "trap is not too far aside of the drain",
+       "level distance of the hub's middle from the bore's",
+       "subfloor: its bore",
+       Unit::mm,
+       "",
+       "",
+       aside,
+       {Input::trap, Input::subfloor}},
+      {"joist.hole-edges", "holes through joists stay clear of their edges",
+       "least wood above and below the arm's hole over all joists it crosses", "joists: heights where the arm crosses",
+       Unit::mm, "", "", edges, at_joists},
+      {"joist.notch-place",
+       "notches stay out of the middle of the span",
+       "distance of the crossing from the nearer bearing over the span, against a third",
+       "joists: where the arm crosses",
+       Unit::share,
+       "",
+       "",
+       notch_place,
+       {Input::trap, Input::route, Input::bearing, Input::joist_solids}},
+      {"joist.notch-length",
+       "notches in joists are short enough",
+       "outside of the pipe against a third of the joist's depth",
+       "joists: their depth",
+       Unit::mm,
+       "",
+       "",
+       notch_length,
+       {Input::trap, Input::joists, Input::joist_solids}},
+  };
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,284 @@
+#include <algorithm>
+#include <cmath>
+
+#include "rules/beam.hpp"
+#include "rules/book.hpp"
+#include "rules/line_loads.hpp"
+#include "rules/loads.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+constexpr double gravity = 9.80665;             ///< N per kg
+constexpr double timber_kg_m3 = 600;            ///< deck and joists, on the heavy side: common practice, no source
+constexpr double live_kpa_ = 40 * kpa_per_psf;  ///< rooms other than sleeping rooms
+constexpr double tile_kg_m2 = 43.9;             ///< 3/8 in with its bond coat, 9 psf: common practice, no source
+constexpr double board_kg_m2 = 11;              ///< wall board of 1/2 in: common practice, no source
+constexpr double floor_outside_kg_m3 = 2300;    ///< tile and mortar of the bath's floor: common practice, no source
+constexpr double glass_kg_m3 = 2500;
+
+using Plan = std::array<double, 4>;
+
+Plan plan_of(const facts::Part& part) {
+  return {part.bbox_mm[0], part.bbox_mm[1], part.bbox_mm[3], part.bbox_mm[4]};
+}
+Plan both(const Plan& a, const Plan& b) {
+  return {std::min(a[0], b[0]), std::min(a[1], b[1]), std::max(a[2], b[2]), std::max(a[3], b[3])};
+}
+double area_mm2(const Plan& p) {
+  return std::max(0.0, p[2] - p[0]) * std::max(0.0, p[3] - p[1]);
+}
+
+/// All parts that `wanted` picks, as one burden over the plan of them all.
+template <class Wanted>
+std::optional<Burden> burden_of(const facts::Facts& facts, const std::string& what, Wanted wanted) {
+  std::optional<Burden> burden;
+  for (const facts::Part& part : facts.parts) {
+    if (part.before || !wanted(part)) continue;
+    if (!burden) burden = Burden{what, 0, plan_of(part)};
+    burden->kg += part.mass_kg;
+    burden->plan_mm = both(burden->plan_mm, plan_of(part));
+  }
+  return burden;
+}
+
+/// Tile lies where the job says that something is tiled.
+double tile_kg(const job::Job& job, const facts::Facts& facts, const std::string& surface, const std::string& where) {
+  const auto& tiled = job.buy.tile.surfaces;
+  if (std::find(tiled.begin(), tiled.end(), surface) == tiled.end()) return 0;
+  double kg = 0;
+  for (const facts::Covered& c : facts.finish.covered)
+    if (c.surface == surface && (where.empty() || c.where == where)) kg += c.area_mm2 * 1e-6 * tile_kg_m2;
+  return kg;
+}
+
+std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts) {
+  auto burden =
+      burden_of(facts, "base and bed", [](const facts::Part& p) { return p.role == "base" || p.role == "bed"; });
+  if (burden) burden->kg += tile_kg(job, facts, "floor", "") + tile_kg(job, facts, "threshold", "");
+  return burden;
+}
+
+std::optional<Burden> under_bench(const job::Job& job, const facts::Facts& facts) {
+  auto burden =
+      burden_of(facts, "bench", [](const facts::Part& p) { return p.role == "seat-block" || p.role == "bench-frame"; });
+  if (burden) burden->kg += tile_kg(job, facts, "seat", "") + tile_kg(job, facts, "apron", "");
+  return burden;
+}
+
+std::optional<Burden> under_wall(const job::Job& job, const facts::Facts& facts, job::Side side) {
+  const std::string name = job::name_of(side);
+  auto burden =
+      burden_of(facts, name + " wall", [&](const facts::Part& p) { return p.id.rfind("wall-" + name + "/", 0) == 0; });
+  if (!burden) return burden;
+  const double length = std::max(burden->plan_mm[2] - burden->plan_mm[0], burden->plan_mm[3] - burden->plan_mm[1]);
+  burden->kg += tile_kg(job, facts, "walls", name) + length * job.alcove.height.in_mm() * 1e-6 * board_kg_m2;
+  return burden;
+}
+
+/// Panes stand along the entry, on the base's front.
+std::optional<Burden> under_glass(const job::Job& job, const Burden& base) {
+  if (!job.glass || !job.glass->thickness || !job.glass->height) return std::nullopt;
+  Plan strip = base.plan_mm;
+  strip[3] = std::min(strip[3], strip[1] + std::max(50.0, job.base.threshold.width.in_mm()));
+  const double width = job.glass->width ? job.glass->width->in_mm() : strip[2] - strip[0];
+  return Burden{"glass", width * job.glass->height->in_mm() * job.glass->thickness->in_mm() * 1e-9 * glass_kg_m3,
+                strip};
+}
+
+std::vector<Burden> burdens_of(const job::Job& job, const facts::Facts& facts, const Burden& base) {
+  std::vector<Burden> all{base};
+  const auto add = [&](const std::optional<Burden>& one) {
+    if (one && one->kg > 0) all.push_back(*one);
+  };
+  add(under_bench(job, facts));
+  add(under_glass(job, base));
+  for (const job::Side side : job.floor.walls_carried) add(under_wall(job, facts, side));
+  return all;
+}
+
+/// Deck and joists, weight of joists shared out over their spacing.
+double floor_kpa(const job::Floor& floor) {
+  const double joist_m2 = floor.joist_stock.thickness.in_mm() * floor.joist_stock.depth.in_mm() * 1e-6;
+  return timber_kg_m3 * (floor.deck.in_mm() * 1e-3 + joist_m2 / (floor.joist_spacing.in_mm() * 1e-3)) * gravity * 1e-3;
+}
+
+double outside_kpa(const job::Floor& floor) {
+  return floor.finish_outside ? floor.finish_outside->in_mm() * 1e-3 * floor_outside_kg_m3 * gravity * 1e-3 : 0;
+}
+
+/// A joist's strip of floor, half way to its neighbours, with its span laid over it.
+struct Strip {
+  int along = 1;  ///< 0: the joist runs along x
+  double centre = 0, width = 0, begin = 0, span = 0;
+
+  /// The part of the strip's width over a plan; and where on the span it lies.
+  double across(const Plan& p) const {
+    const int other = 1 - along;
+    return std::max(0.0, std::min(p[other + 2], centre + width / 2) - std::max(p[other], centre - width / 2));
+  }
+  LineLoad over(const Plan& p, double kpa) const {
+    return {std::clamp(p[along] - begin, 0.0, span), std::clamp(p[along + 2] - begin, 0.0, span),
+            kpa * 1e-3 * across(p)};
+  }
+};
+
+struct Lines {
+  std::vector<LineLoad> dead, live;
+};
+
+/// People on all of the span, or water where the base is in their place.
+Lines lines_on(const Strip& strip, const FloorLoad& load, const job::Floor& floor, bool flooded) {
+  Lines lines;
+  const double all = strip.width * 1e-3, outside = outside_kpa(floor);
+  lines.dead.push_back({0, strip.span, (load.floor_kpa + outside) * all});
+  lines.live.push_back({0, strip.span, load.live_kpa * all});
+  for (const Burden& b : load.burdens) {
+    lines.dead.push_back(strip.over(b.plan_mm, b.kpa()));
+    const bool covers = b.what == "base and bed" || b.what == "bench";  // no bath floor lies there
+    if (covers) lines.dead.push_back(strip.over(b.plan_mm, -outside));
+  }
+  if (flooded) lines.live.push_back(strip.over(load.burdens.front().plan_mm, load.flood_kpa - load.live_kpa));
+  return lines;
+}
+
+std::vector<LineLoad> with_factors(const Lines& lines, double dead, double live) {
+  std::vector<LineLoad> all;
+  for (const LineLoad& l : lines.dead) all.push_back({l.from_mm, l.to_mm, l.newton_per_mm * dead});
+  for (const LineLoad& l : lines.live) all.push_back({l.from_mm, l.to_mm, l.newton_per_mm * live});
+  return all;
+}
+
+/// Takes what a strip feels where that is worse than what was felt before.
+void judge(const Strip& strip, const job::Floor& floor, const Grade& grade, const std::string& joist, FloorLoad& load) {
+  const Section section{floor.joist_stock.thickness.in_mm(), floor.joist_stock.depth.in_mm()};
+  const Design d = design_of(grade, Duration::medium, section.depth_mm, true);
+  for (const bool flooded : {false, true}) {
+    const Lines lines = lines_on(strip, load, floor, flooded);
+    const auto strength = with_factors(lines, d.dead, d.live), sag = with_factors(lines, d.dead_creep, d.live_creep);
+    const double bending = greatest_moment(strength, strip.span) / section.modulus_mm3() / d.bending;
+    const double shear = 1.5 * greatest_shear(strength, strip.span) / (section.width_mm * section.depth_mm) / d.shear;
+    if (std::max(bending, shear) > std::max(load.bending_share, load.shear_share)) load.joist = joist;
+    load.bending_share = std::max(load.bending_share, bending);
+    load.shear_share = std::max(load.shear_share, shear);
+    load.deflection_mm =
+        std::max(load.deflection_mm, greatest_deflection(sag, strip.span) / (d.modulus * section.inertia_mm4()));
+  }
+}
+
+/// Where a span may begin: where the job says; else wherever all that stands on the floor is on it.
+std::vector<double> begins(const job::Floor& floor, const std::vector<Burden>& burdens, int along) {
+  const double span = floor.joist_span->in_mm();
+  if (floor.joist_bearing) return {floor.joist_bearing->in_mm()};
+  double low = burdens.front().plan_mm[along], high = burdens.front().plan_mm[along + 2];
+  for (const Burden& b : burdens) low = std::min(low, b.plan_mm[along]), high = std::max(high, b.plan_mm[along + 2]);
+  const double first = std::min(low, high - span), last = std::max(low, high - span);
+  constexpr int steps = 24;
+  std::vector<double> all;
+  for (int i = 0; i <= steps; ++i) all.push_back(first + (last - first) * i / steps);
+  return all;
+}
+
+/// The worst of all places on the span, and how good the best of them is.
+std::optional<FloorLoad> worst_of(const std::vector<FloorLoad>& places) {
+  const auto share = [](const FloorLoad& load) { return std::max(load.bending_share, load.shear_share); };
+  FloorLoad worst = *std::max_element(places.begin(), places.end(),
+                                      [&](const FloorLoad& a, const FloorLoad& b) { return share(a) < share(b); });
+  if (worst.joist.empty()) return std::nullopt;
+  worst.best_share = share(worst), worst.best_deflection_mm = worst.deflection_mm;
+  for (const FloorLoad& each : places) {
+    worst.bending_share = std::max(worst.bending_share, each.bending_share);
+    worst.shear_share = std::max(worst.shear_share, each.shear_share);
+    worst.best_share = std::min(worst.best_share, share(each));
+    worst.best_deflection_mm = std::min(worst.best_deflection_mm, each.deflection_mm);
+    worst.deflection_mm = std::max(worst.deflection_mm, each.deflection_mm);
+  }
+  return worst;
+}
+
+/// What a panel's span rating lets it carry in all, kPa: from memory.
+double rated_kpa(double deck_mm) {
+  constexpr double mark_mm = 25.4 / 32;
+  return (deck_mm >= 1.125 * 25.4 - mark_mm ? 65 : 100) * kpa_per_psf;
+}
+
+double flood_kpa(const facts::Facts& facts) {
+  return facts.flood.dips.back().volume_mm3 * 1e-9 * 1000 * gravity * 1e-3 / (facts.flood.plan_mm2 * 1e-6);
+}
+
+}  // namespace
+
+double Burden::kpa() const {
+  const double m2 = area_mm2(plan_mm) * 1e-6;
+  return m2 > 0 ? kg * gravity * 1e-3 / m2 : 0;
+}
+
+std::string unknown_joists(const job::Job& job) {
+  const job::Floor& floor = job.floor;
+  if (!floor.joist_species.empty() && !grade_of(floor.joist_species))
+    return "floor.joists.species: found '" + floor.joist_species +
+           "', whose strength is not in this program; known are " + known_grades();
+  return "find the joists' stock, spacing, first centre, span and grade (floor.joists)";
+}
+
+std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {
+  const job::Floor& floor = job.floor;
+  if (floor.kind == job::FloorKind::slab || !floor.joist_first || !floor.joist_span) return std::nullopt;
+  const auto grade = grade_of(floor.joist_species);
+  const auto base = under_base(job, facts);
+  if (!grade || !base || facts.flood.dips.empty()) return std::nullopt;
+  FloorLoad load;
+  load.floor_kpa = floor_kpa(floor);
+  load.live_kpa = live_kpa_;
+  load.flood_kpa = flood_kpa(facts);
+  load.burdens = burdens_of(job, facts, *base);
+  load.place_known = floor.joist_bearing.has_value();
+  load.span_mm = floor.joist_span->in_mm();
+  Strip strip{floor.joist_direction == job::Direction::along_width ? 0 : 1, 0, floor.joist_spacing.in_mm(), 0,
+              load.span_mm};
+  std::vector<FloorLoad> at_places;
+  for (const double begin : begins(floor, load.burdens, strip.along)) {
+    strip.begin = begin;
+    at_places.push_back(load);
+    for (const facts::Part& part : facts.parts) {
+      if (part.role != "joist") continue;
+      strip.centre = (part.bbox_mm[1 - strip.along] + part.bbox_mm[4 - strip.along]) / 2;
+      judge(strip, floor, *grade, part.id, at_places.back());
+    }
+  }
+  return worst_of(at_places);
+}
+
+double deck_share(const job::Job& job, const facts::Facts& facts) {
+  const auto base = under_base(job, facts);
+  if (!base || facts.flood.dips.empty() || facts.deck.thickness_mm <= 0) return 0;
+  const double own = timber_kg_m3 * facts.deck.thickness_mm * 1e-3 * gravity * 1e-3;
+  return (own + base->kpa() + std::max(live_kpa_, flood_kpa(facts))) / rated_kpa(facts.deck.thickness_mm);
+}
+
+std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job) {
+  const auto both = [](double kpa) {
+    return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 1) + " psf)";
+  };
+  const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
+  const Grade grade = *grade_of(job.floor.joist_species);
+  std::vector<std::string> lines{"people " + both(load.live_kpa) +
+                                 " on all of the span, or where the base is the flood test, " + both(load.flood_kpa) +
+                                 "; deck and joists " + both(load.floor_kpa)};
+  std::string standing;
+  for (const Burden& b : load.burdens)
+    standing += (standing.empty() ? "" : ", ") + b.what + " " + units::decimals(b.kg, 0) + " kg, " + both(b.kpa());
+  lines.push_back(standing + ", each over its own plan");
+  lines.push_back(std::string{load.place_known ? "the span begins where floor.joists.bearing says"
+                                               : "nobody said where the span begins (floor.joists.bearing): the worst "
+                                                 "place is taken"} +
+                  "; walls count where floor.joists.walls names them");
+  lines.push_back(job.floor.joist_stock.name + " over " + text_of(load.span_mm, Unit::mm, job) + ", as " + grade.name +
+                  (grade.eurocode ? " by Eurocode 5, service class 2" : ", dry") + ": bending " +
+                  percent(load.bending_share) + ", shear " + percent(load.shear_share) + "; deflection span / " +
+                  units::decimals(load.span_mm / load.deflection_mm, 0) + (grade.eurocode ? " in the end" : ""));
+  return lines;
+}
+
+}  // namespace fallwright::rules

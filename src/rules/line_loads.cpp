@@ -1,0 +1,85 @@
+#include "rules/line_loads.hpp"
+
+#include <algorithm>
+
+namespace fallwright::rules {
+namespace {
+
+double left_reaction(const std::vector<LineLoad>& loads, double span) {
+  double sum = 0;
+  for (const LineLoad& l : loads)
+    sum += l.newton_per_mm * (l.to_mm - l.from_mm) * (span - (l.from_mm + l.to_mm) / 2) / span;
+  return sum;
+}
+
+double total(const std::vector<LineLoad>& loads) {
+  double sum = 0;
+  for (const LineLoad& l : loads) sum += l.newton_per_mm * (l.to_mm - l.from_mm);
+  return sum;
+}
+
+double shear_at(const std::vector<LineLoad>& loads, double reaction, double x) {
+  for (const LineLoad& l : loads) reaction -= l.newton_per_mm * std::clamp(x - l.from_mm, 0.0, l.to_mm - l.from_mm);
+  return reaction;
+}
+
+double moment_at(const std::vector<LineLoad>& loads, double reaction, double x) {
+  double moment = reaction * x;
+  for (const LineLoad& l : loads) {
+    const double covered = std::clamp(x - l.from_mm, 0.0, l.to_mm - l.from_mm);
+    moment -= l.newton_per_mm * covered * (x - l.from_mm - covered / 2);
+  }
+  return moment;
+}
+
+/// What a unit load at `s` sinks the place `x` of a span by, times E I.
+double influence(double x, double s, double span) {
+  if (s > x) return influence(s, x, span);
+  const double rest = span - x;
+  return s * rest * (span * span - s * s - rest * rest) / (6 * span);
+}
+
+/// Over a stretch on one side of `x` the influence is a cubic: Simpson's rule is exact.
+double sunk(double x, double from, double to, double span) {
+  if (to <= from) return 0;
+  return (to - from) / 6 *
+         (influence(x, from, span) + 4 * influence(x, (from + to) / 2, span) + influence(x, to, span));
+}
+
+}  // namespace
+
+double greatest_moment(const std::vector<LineLoad>& loads, double span) {
+  const double reaction = left_reaction(loads, span);
+  std::vector<double> places{0, span};
+  for (const LineLoad& l : loads) places.insert(places.end(), {l.from_mm, l.to_mm});
+  std::sort(places.begin(), places.end());
+  double greatest = 0;
+  for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+    const double a = places[i], b = places[i + 1];
+    const double va = shear_at(loads, reaction, a), vb = shear_at(loads, reaction, b);
+    greatest = std::max({greatest, moment_at(loads, reaction, a), moment_at(loads, reaction, b)});
+    if (va > 0 && vb < 0) greatest = std::max(greatest, moment_at(loads, reaction, a + (b - a) * va / (va - vb)));
+  }
+  return greatest;
+}
+
+double greatest_shear(const std::vector<LineLoad>& loads, double span) {
+  const double left = left_reaction(loads, span);
+  return std::max(left, total(loads) - left);
+}
+
+double greatest_deflection(const std::vector<LineLoad>& loads, double span) {
+  constexpr int parts = 100;
+  double greatest = 0;
+  for (int i = 1; i < parts; ++i) {
+    const double x = span * i / parts;
+    double sum = 0;
+    for (const LineLoad& l : loads)
+      sum += l.newton_per_mm *
+             (sunk(x, l.from_mm, std::min(l.to_mm, x), span) + sunk(x, std::max(l.from_mm, x), l.to_mm, span));
+    greatest = std::max(greatest, sum);
+  }
+  return greatest;
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,73 @@
+#include "rules/pipe_table.hpp"
+
+#include "rules/book.hpp"
+#include "rules/levelling.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+class Writer {
+ public:
+  Writer(const job::Job& job, const facts::Facts& facts, const Limits& limits)
+      : job_{job}, facts_{facts}, limits_{limits} {}
+
+  PipeTable write() {
+    riser();
+    way();
+    for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);
+    return std::move(table_);
+  }
+
+ private:
+  std::string len(double mm) const { return text_of(mm, Unit::mm, job_); }
+  void line(const std::string& text) { table_.lines.push_back(text); }
+
+  /// Its foot stands on the hub's stop; its top may be anywhere from the least it reaches in up to the grate's ledge.
+  void riser() {
+    const facts::PipeRun& pipe = facts_.pipe;
+    if (!pipe.riser_mm) return line("riser: not known; say how high the stop in the trap's hub lies (trap.hub)");
+    const double in = limits_.at("rim.riser").least.value_or(0);
+    line("riser, from the stop in the trap's hub: cut it " + text_at_least(*pipe.riser_mm + in, job_) +
+         " long at least, " + text_at_most(*pipe.riser_most_mm, job_) + " at most; the drain's body ends " +
+         len(*pipe.riser_mm) + " above the stop" +
+         (facts_.room.as_set.raised_mm ? ", as the base was read in the bed" : ", floor and falls as modelled"));
+  }
+
+  void way() {
+    const facts::PipeRun& pipe = facts_.pipe;
+    if (job_.floor.kind == job::FloorKind::slab) return;
+    if (!pipe.routed)
+      return line(
+          "holes in joists: not known; say where the arm runs and how long it is (trap.to, trap.arm), and where "
+          "the joists are (floor.joists.first)");
+    if (!pipe.bay.empty())
+      return line("the arm runs along the bay of " + pipe.bay +
+                  (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") + ": no joist is bored");
+    if (pipe.crossings.empty()) return line("the arm reaches no joist");
+    line(
+        "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the datum, "
+        "to the arm's middle, bored level with it");
+  }
+
+  void row(const facts::JoistCrossing& c) {
+    const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
+    // What is left reads no better than it is.
+    const auto left = [&](const std::optional<double>& mm) { return mm ? text_at_most(*mm, job_) : std::string{"?"}; };
+    table_.rows.push_back({c.joist.substr(c.joist.rfind('/') + 1), len(c.from_weir_mm), maybe(c.centre_mm),
+                           left(c.above_mm()), left(c.below_mm()), c.hole_mm > 0 ? len(c.hole_mm) : "?",
+                           text_at_most((c.top_mm - c.bottom_mm) / 3, job_)});
+  }
+
+  const job::Job& job_;
+  const facts::Facts& facts_;
+  const Limits& limits_;
+  PipeTable table_;
+};
+
+}  // namespace
+
+PipeTable pipe_table(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
+  return facts.pipe.known ? Writer{job, facts, limits}.write() : PipeTable{};
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,136 @@
+// What an accessible shower asks for beside its sizes.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright {
+namespace {
+
+using job::Length;
+using rules::Outcome;
+using testing::HasSubstr;
+
+constexpr double in = 25.4;
+
+job::Job in_book(const char* book) {
+  job::Job job = sample::alcove();
+  job.book = book;
+  return job;
+}
+
+rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == id) return r;
+  ADD_FAILURE() << "no rule " << id;
+  return {};
+}
+
+job::Fixture fixture(job::FixtureKind kind, job::Side wall, double along_in, double height_in) {
+  job::Fixture f{"it", wall, Length::inches(along_in), Length::inches(height_in), {}, {}};
+  f.kind = kind;
+  return f;
+}
+
+TEST(Access, WhatNobodyDeclaredIsAskedFor) {
+  // Source: none; a row that nobody can pass by silence.
+  const std::pair<const char*, const char*> rows[] = {{"bar.height", "grab-bar"},
+                                                      {"bar.strength", "grab-bar"},
+                                                      {"controls.height", "controls"},
+                                                      {"controls.reach", "controls"},
+                                                      {"access.clearance-along", "floor.clear_along"},
+                                                      {"access.clearance-before", "floor.clear_before"}};
+  for (const auto& [id, words] : rows) {
+    const rules::Result r = result_of(in_book("accessible"), sample::good_facts(), id);
+    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
+    EXPECT_THAT(r.advice, HasSubstr(words)) << id;
+    EXPECT_EQ(result_of(in_book("residential"), sample::good_facts(), id).outcome, Outcome::not_applicable) << id;
+  }
+}
+
+TEST(Access, ABarMayBeThinOrThickAndTheFloorFalls) {
+  // Source: ADA 609.4 (2010): 33 to 36 in to the top; bars are 1-1/4 to 2 in. A flange 34 in above a level rim holds a
+  // bar whose top is at 34-5/8 to 35 in; on a rim that is an inch lower elsewhere at 36.
+  job::Job job = in_book("accessible");
+  facts::Facts facts = sample::good_facts();
+  job.fixtures = {fixture(job::FixtureKind::grab_bar, job::Side::back, 24, 34 + 2)};  // the rim is 2 in above the datum
+  EXPECT_EQ(result_of(job, facts, "bar.height").outcome, Outcome::pass);
+  facts.heights.rim_least_mm -= in;
+  EXPECT_EQ(result_of(job, facts, "bar.height").outcome, Outcome::pass);
+  facts.heights.rim_least_mm -= 0.1 * in;
+  EXPECT_EQ(result_of(job, facts, "bar.height").outcome, Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "bar.height").advice, HasSubstr("lower"));
+  job.fixtures[0].height = Length::inches(34);
+  EXPECT_THAT(result_of(job, facts, "bar.height").advice, HasSubstr("higher"));
+}
+
+TEST(Access, ControlsBelongAcrossFromTheSeat) {
+  // Source: ADA 608.5.1 (2010): on the wall across from the seat, within 15 in of its middle toward the entry.
+  job::Job job = in_book("accessible");
+  const facts::Facts facts = sample::good_facts();
+  job.fixtures = {fixture(job::FixtureKind::controls, job::Side::left, 20, 44)};
+  EXPECT_EQ(result_of(job, facts, "controls.reach").outcome, Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "controls.reach").advice, HasSubstr("the right wall"));
+  job.fixtures[0].wall = job::Side::right;
+  EXPECT_EQ(result_of(job, facts, "controls.reach").outcome, Outcome::pass);
+}
+
+TEST(Access, ARollInShowerIsLargerThanATransferShower) {
+  // Source: ADA 608.2.1 and 608.2.2 (2010): 36 by 36 in is too small for the one, 60 by 30 too large for the other.
+  facts::Facts facts = sample::good_facts();
+  EXPECT_EQ(result_of(in_book("accessible"), facts, "access.inside-width").outcome, Outcome::pass);
+  EXPECT_EQ(result_of(in_book("accessible-roll-in"), facts, "access.inside-width").outcome, Outcome::fail);
+  facts.clear.compartment = {60 * in, 30 * in, 60 * in};
+  EXPECT_EQ(result_of(in_book("accessible"), facts, "access.inside-width").outcome, Outcome::fail);
+  for (const char* id : {"access.inside-width", "access.inside-depth", "access.face"})
+    EXPECT_EQ(result_of(in_book("accessible-roll-in"), facts, id).outcome, Outcome::pass) << id;
+  facts.clear.compartment = {72 * in, 40 * in, 72 * in};
+  EXPECT_EQ(result_of(in_book("accessible-roll-in"), facts, "access.inside-width").outcome, Outcome::pass);
+}
+
+TEST(Access, ABevelIsAskedOfRollInTypesAlone) {
+  // Source: ADA 303, 608.7 (2010): upright to 1/4 in, bevelled to 1/2; a transfer type's threshold may be upright.
+  facts::Facts facts = sample::good_facts();
+  facts.heights.threshold_greatest_mm = *facts.heights.floor_at_threshold_mm + 0.4 * in;
+  facts.heights.outside_mm = *facts.heights.threshold_greatest_mm - 0.2 * in;
+  job::Job job = in_book("accessible-roll-in");
+  EXPECT_EQ(result_of(job, facts, "threshold.bevel").outcome, Outcome::fail);
+  job.base.threshold.bevelled = true;
+  EXPECT_EQ(result_of(job, facts, "threshold.bevel").outcome, Outcome::pass);
+  EXPECT_EQ(result_of(in_book("accessible"), facts, "threshold.bevel").outcome, Outcome::not_applicable);
+}
+
+TEST(Access, ASeatAlongTheBackIsNoTransferSeat) {
+  // Source: ADA 610.3 (2010): the seat reaches from the back wall to within 3 in of the entry.
+  job::Job job = in_book("accessible");
+  job.bench->place = job::BenchPlace::back;
+  facts::Facts facts = sample::good_facts();
+  facts.clear.seat_reach_mm = 20 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.reach").outcome, Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "seat.reach").advice, HasSubstr("bench.place"));
+}
+
+TEST(Access, GlassIsAskedAboutWhereThereIsSome) {
+  // Source: IRC R308.4.5: panes near a shower are safety glazing, each with its mark.
+  job::Job job = in_book("residential");
+  EXPECT_EQ(result_of(job, sample::good_facts(), "glass.safety").outcome, Outcome::not_applicable);
+  job.glass.emplace().height = Length::feet(6);
+  EXPECT_EQ(result_of(job, sample::good_facts(), "glass.safety").outcome, Outcome::not_checked);
+  job.glass->marked = false;
+  EXPECT_EQ(result_of(job, sample::good_facts(), "glass.safety").outcome, Outcome::fail);
+}
+
+TEST(Access, AThresholdTooLowForTheFloodTestAsksForADam) {
+  // Source: IRC P2503.6 (from memory): 2 in at the threshold. 4 in above the datum on a floor at 2-1/16 hold 1-15/16.
+  facts::Facts facts = sample::good_facts();
+  facts.heights.floor_at_threshold_mm = 2.0625 * in;
+  const rules::Result r = result_of(in_book("residential"), facts, "flood.depth");
+  EXPECT_EQ(r.outcome, Outcome::caution);
+  EXPECT_NEAR(*r.measured, 1.9375 * in, 1e-9);
+  EXPECT_THAT(r.advice, HasSubstr("temporary dam at the entry for the flood test, 1/16\""));
+}
+
+}  // namespace
+}  // namespace fallwright

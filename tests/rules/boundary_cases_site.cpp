@@ -1,0 +1,195 @@
+// Limits on loads, round an accessible shower and below the floor, three ways.
+#include <cmath>
+
+#include "rules/beam.hpp"
+#include "rules/boundary_cases.hpp"
+#include "rules/fasteners.hpp"
+
+namespace fallwright::sample {
+namespace {
+
+using facts::Facts;
+using job::Job;
+using job::Length;
+using rules::Outcome;
+
+constexpr double in = 25.4, in2 = in * in, psi = rules::mpa_per_psi, lbf = rules::n_per_lbf;
+
+/// A value of the facts, given in `unit`.
+template <class Field>
+Put fact(Field field, double unit = 1) {
+  return [=](Job&, Facts& f, double v) { field(f) = v * unit; };
+}
+
+/// A base over the whole of a joist's span that brings all load on it to `kpa`. Else there are people, 40 psf, 3/4 in
+/// of deck and a 2x10 every 16 in at 600 kg/m3.
+void weigh_to(Job& j, Facts& f, double kpa) {
+  const double g = 9.80665e-3, others = 40 * rules::kpa_per_psf + 600 * (0.01905 + 0.0381 * 0.23495 / 0.4064) * g;
+  const double span = j.floor.joist_span->in_mm();
+  j.floor.joist_bearing = Length{};
+  std::erase_if(f.parts, [](const facts::Part& p) { return p.role == "bed" || p.role == "seat-block"; });
+  f.parts[0].bbox_mm = {0, 0, 0, 1500, span, 100};
+  f.parts[0].mass_kg = (kpa - others) * 1.5 * span * 1e-3 / g;
+}
+
+/// A cleat of 2x4 on three common nails in each stud.
+void held(Job& j) {
+  j.bench->frame.fastener = "16d";
+  j.bench->frame.fasteners_at_stud = 3;
+}
+
+}  // namespace
+
+std::vector<Case> load_cases() {
+  // Source: by hand: SPF No.2 (NDS Supplement Table 4A, 2018): 875, 425 psi and 1.4e6 psi. Floor: 2x10 at 16 in over 11
+  // ft, size factor 1.1, repetitive 1.15: M = w L2 / 8, d = 5 w L4 / 384 EI. Seat: 250 lbf on a joist's end, and
+  // d = P L3 / 48 EI.
+  const double s = 1.5 * 9.25 * 9.25 / 6 * in2 * in, i = 1.5 * std::pow(9.25, 3) / 12 * in2 * in2, e = 1.4e6 * psi;
+  const double span = 11 * 12 * in, spacing = 16 * in;
+  const Put bending = [=](Job& j, Facts& f, double v) {
+    weigh_to(j, f, v * 8 * s * 875 * psi * 1.1 * 1.15 / (spacing * span * span) * 1e3);
+  };
+  const Put sag = [=](Job& j, Facts& f, double v) {
+    weigh_to(j, f, v * 384 * e * i / (5 * spacing * std::pow(span, 3)) * 1e3);
+  };
+  // 100 psf in all: 40 of people, 3/4 in of deck, the rest base on 57-1/2 by 36 in.
+  const Put deck = [](Job&, Facts& f, double v) {
+    const double kpa = (100 * v - 40) * rules::kpa_per_psf - 600 * 0.01905 * 9.80665e-3;
+    f.parts[0].mass_kg = kpa * 57.5 * 36 * in2 * 1e-6 / 9.80665e-3, f.parts[1].mass_kg = 0;
+  };
+  // Nails of which so much is in the stud that they take just so much: across by NDS 12.3, along themselves 25.554 lbf
+  // an inch (1380 G^2.5 D).
+  const Put cleat = [](Job& j, Facts& f, double v) {
+    held(j), f.cleat->thickness_mm = 1.5 * in;
+    double low = 6 * 0.162, high = 10 * 0.162;  // 3 nails 16d take more the farther they go in
+    for (int i = 0; i < 60; ++i) {
+      const double into = (low + high) / 2;
+      (3 * rules::across_lbf(*rules::fastener_of("16d"), 0.42, 1.5, into) * v < 250 ? low : high) = into;
+    }
+    j.bench->frame.fastener_length = Length::inches(1.5 + high);
+  };
+  const Put push = [](Job& j, Facts&, double v) {
+    held(j), j.bench->frame.fastener_length = Length::inches(1.5 + 200 / (6 * 1380 * std::pow(0.42, 2.5) * 0.162) / v);
+  };
+  const Put nose = [](Job& j, Facts&, double v) {
+    j.bench->overhang = Length::inches(1), j.bench->nose_carries_kg = 250 * 0.45359237 / v;
+  };
+  const Put bearing = [](Job&, Facts& f, double v) { f.bearers[1].bearing_mm2 = 250 * lbf / (v * 425 * psi); };
+  const Put seat_sag = [=](Job&, Facts& f, double v) {
+    f.bearers[1].bending.inertia_mm4 = 250 * lbf * std::pow(f.bearers[1].span_mm, 2) / (48 * e * v);
+  };
+  return {{"load.joists-strength", 1, 0.99, 1.01, bending},
+          {"load.joists-deflection", 1. / 360, 1. / 361, 1. / 359, sag},
+          {"load.deck", 1, 0.99, 1.01, deck},
+          {"load.seat-cleat", 1, 0.99, 1.01, cleat},
+          {"load.seat-push", 1, 0.99, 1.01, push},
+          {"load.seat-nose", 1, 0.99, 1.01, nose},
+          {"load.seat-strength", 1, 0.99, 1.01, bearing},
+          {"load.seat-deflection", 1. / 360, 1. / 361, 1. / 359, seat_sag}};
+}
+
+std::vector<Case> access_cases() {
+  // Source: ADA 608.2.1, 608.2.2, 608.5.1, 608.5.2, 609.4, 609.8, 610.3, 610.4 and 303 (2010); a bar 1-1/4 in thick has
+  // its top 5/8 in above its flange's middle, one of 2 in an inch.
+  const auto fixture = [](Job& j, job::FixtureKind kind, job::Side wall) -> job::Fixture& {
+    j.fixtures = {{"it", wall, Length::inches(18), Length::inches(40), {}, {}}};
+    j.fixtures[0].kind = kind;
+    return j.fixtures[0];
+  };
+  const auto bar = [=](double above_in) -> Put {
+    return [=](Job& j, Facts& f, double v) {
+      fixture(j, job::FixtureKind::grab_bar, job::Side::back).height =
+          Length::mm(f.heights.rim_greatest_mm + (v - above_in) * in);
+    };
+  };
+  const Put carries = [=](Job& j, Facts&, double v) {
+    fixture(j, job::FixtureKind::grab_bar, job::Side::back).carries_kg = 250 * 0.45359237 / v;
+  };
+  const Put controls = [=](Job& j, Facts& f, double v) {
+    fixture(j, job::FixtureKind::controls, job::Side::right).height = Length::mm(f.heights.rim_greatest_mm + v * in);
+  };
+  const Put toward = [=](Job& j, Facts& f, double v) {
+    const double middle = (f.parts[2].bbox_mm[1] + f.parts[2].bbox_mm[4]) / 2;
+    fixture(j, job::FixtureKind::controls, job::Side::right).along =
+        Length::mm(j.alcove.depth.in_mm() - middle + v * in);
+  };
+  const Put along = [](Job& j, Facts&, double v) {
+    j.floor.clear_along = Length::inches(v), j.floor.clear_before = Length::feet(9);
+  };
+  const Put before = [](Job& j, Facts&, double v) {
+    j.floor.clear_before = Length::inches(v), j.floor.clear_along = Length::feet(9);
+  };
+  const Put wide = [](Job&, Facts& f, double v) { f.clear.compartment.width_mm = v * in; };
+  const Put deep = [](Job&, Facts& f, double v) { f.clear.compartment.depth_mm = v * in; };
+  const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };
+  const Put upright = [](Job&, Facts& f, double v) {
+    f.heights.threshold_greatest_mm = *f.heights.floor_at_threshold_mm + v * in;
+    f.heights.outside_mm = *f.heights.threshold_greatest_mm;
+  };
+  const Put push = [](Job& j, Facts&, double v) {
+    held(j), j.bench->frame.fastener_length = Length::inches(1.5 + 250 / (6 * 1380 * std::pow(0.42, 2.5) * 0.162) / v);
+  };
+  const auto fail = Outcome::fail;
+  const char *const transfer = "accessible", *const roll_in = "accessible-roll-in";
+  return {{"seat.reach", 3, 2.99, 3.01, fact([](Facts& f) -> double& { return *f.clear.seat_reach_mm; }, in), fail,
+           transfer},
+          {"bar.height", 33, 33.1, 32.9, bar(0.625), fail, transfer},
+          {"bar.height", 36, 35.9, 36.1, bar(1), fail, transfer},
+          {"bar.strength", 1, 0.99, 1.01, carries, fail, transfer},
+          {"controls.height", 38, 38.1, 37.9, controls, fail, transfer},
+          {"controls.height", 48, 47.9, 48.1, controls, fail, transfer},
+          {"controls.height", 48, 47.9, 48.1, controls, fail, roll_in},
+          {"controls.reach", 0, 0.1, -0.1, toward, fail, transfer},
+          {"controls.reach", 15, 14.9, 15.1, toward, fail, transfer},
+          {"access.clearance-along", 48, 48.1, 47.9, along, fail, transfer},
+          {"access.clearance-before", 36, 36.1, 35.9, before, fail, transfer},
+          {"access.clearance-along", 60, 60.1, 59.9, along, fail, roll_in},
+          {"access.clearance-before", 30, 30.1, 29.9, before, fail, roll_in},
+          {"access.inside-width", 60, 60.1, 59.9, wide, fail, roll_in},
+          {"access.inside-depth", 30, 30.1, 29.9, deep, fail, roll_in},
+          {"access.face", 60, 60.1, 59.9, face, fail, roll_in},
+          {"threshold.bevel", 0.25, 0.24, 0.26, upright, fail, roll_in},
+          {"load.seat-push", 1, 0.99, 1.01, push, fail, transfer}};
+}
+
+std::vector<Case> below_cases() {
+  // Source: IRC P3101.2.1 from memory, P3201.6, R502.8.1 (2018), P2503.6 from memory, R308.4.5.
+  const Put vent = [](Job& j, Facts&, double v) { j.trap->vented = v > 0; };
+  const Put below = [](Job& j, Facts& f, double v) {
+    j.trap->weir = Length::inches(-12), f.pipe.down_to_weir_mm = v * in;
+  };
+  const Put aside = [](Job& j, Facts& f, double v) {
+    j.trap->from_left = j.trap->from_back = Length::inches(20), f.pipe.aside_mm = v * in;
+  };
+  const auto crossed = [](Job& j, Facts& f) -> facts::JoistCrossing& {
+    j.trap->pipe = Length::inches(2), j.trap->weir = Length::inches(-12);
+    f.pipe.routed = true;
+    f.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 7.25 * in, {}, 60}};
+    return f.pipe.crossings[0];
+  };
+  const Put edge = [=](Job& j, Facts& f, double v) {
+    facts::JoistCrossing& c = crossed(j, f);
+    c.hole_mm = 2.375 * in, c.centre_mm = c.bottom_mm + v * in + c.hole_mm / 2;
+  };
+  const Put place = [=](Job& j, Facts& f, double v) {
+    crossed(j, f).along_span = v;
+    j.trap->notch = Length::inches(1), j.floor.joist_bearing = Length{};
+  };
+  const Put length = [](Job& j, Facts&, double v) {
+    j.trap->notch = Length::inches(1), j.trap->outside = Length::inches(v);
+  };
+  const Put flood = [](Job&, Facts& f, double v) {
+    f.heights.threshold_least_mm = *f.heights.floor_at_threshold_mm + v * in;
+  };
+  const Put glass = [](Job& j, Facts&, double v) { j.glass.emplace().marked = v == 0; };
+  return {{"trap.vented", 1, 1, 0, vent},
+          {"trap.below", 24, 23.9, 24.1, below},
+          {"trap.aside", 30, 29.9, 30.1, aside},
+          {"joist.hole-edges", 2, 2.01, 1.99, edge},
+          {"joist.notch-place", 1. / 3, 0.33, 0.34, place},
+          {"joist.notch-length", 7.25 / 3, 2.41, 2.42, length},
+          {"flood.depth", 2, 2.01, 1.99, flood, Outcome::caution},
+          {"glass.safety", 0, 0, 1, glass}};
+}
+
+}  // namespace fallwright::sample

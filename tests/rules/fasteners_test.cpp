@@ -1,0 +1,91 @@
+// Nails and screws against published cells of the NDS's tables.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/check.hpp"
+#include "rules/fasteners.hpp"
+#include "rules/good_facts.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+using testing::HasSubstr;
+
+TEST(Fasteners, GiveWayInSixWaysAsAPublishedSheetSays) {
+  // Source: a public verification sheet of NDS 12.3.3: 16d common in SPF, 2 in into it, 1-1/2 in side member: 495.5,
+  // 371.6, 182.7, 179.3, 142.5 and 119.84 lbf.
+  const auto modes = yield_modes(*fastener_of("16d"), 0.42, 1.5, 2);
+  const double published[] = {495.5, 371.6, 182.7, 179.3, 142.5, 119.84};
+  for (std::size_t i = 0; i < modes.size(); ++i) EXPECT_NEAR(modes[i], published[i], 0.06) << i;
+}
+
+TEST(Fasteners, AcrossAreThoseOfTheTables) {
+  // Source: NDS 2018 Tables 12N and 12L, cells read: 8d, 10d and 16d common, wood screws #8 and #10, by gravity and
+  // side member in inches; full penetration.
+  const struct {
+    const char* name;
+    double gravity, side, lbf;
+  } cells[] = {{"8d", 0.50, 0.75, 90},   {"8d", 0.50, 1, 97},     {"10d", 0.50, 0.75, 105}, {"10d", 0.50, 1, 118},
+               {"16d", 0.50, 0.75, 121}, {"16d", 0.50, 1, 141},   {"16d", 0.42, 1.5, 120},  {"#8", 0.50, 0.5, 73},
+               {"#10", 0.50, 0.5, 90},   {"16d", 0.50, 1.5, 141}, {"#10", 0.42, 1.5, 99}};
+  for (const auto& cell : cells) {
+    const Fastener f = *fastener_of(cell.name);
+    EXPECT_NEAR(across_lbf(f, cell.gravity, cell.side, 10 * f.diameter), cell.lbf, 0.6)
+        << cell.name << " " << cell.gravity << " " << cell.side;
+  }
+}
+
+TEST(Fasteners, PulledAreThoseOfTheTables) {
+  // Source: NDS 2018 Tables 12.2B and 12.2C, cells read: 8d in DF-L 32 lbf an inch, 16d in SPF 25.6; screws #8 in SPF
+  // 82.4, #10 in DF-L 135. A published example: 8d in SPF 20.67.
+  EXPECT_NEAR(pulled_lbf_in(*fastener_of("8d"), 0.50), 32, 0.5);
+  EXPECT_NEAR(pulled_lbf_in(*fastener_of("16d"), 0.42), 25.6, 0.1);
+  EXPECT_NEAR(pulled_lbf_in(*fastener_of("#8"), 0.42), 82.4, 0.1);
+  EXPECT_NEAR(pulled_lbf_in(*fastener_of("#10"), 0.50), 135, 0.5);
+  EXPECT_NEAR(pulled_lbf_in(*fastener_of("8d"), 0.42), 20.67, 0.01);
+  EXPECT_FALSE(fastener_of("12d"));
+}
+
+TEST(Fasteners, ThatReachInTooLittleTakeLessAndThenNothing) {
+  // Source: NDS 12.1.6: in proportion below ten diameters, nothing below six. A published note: 1-1/4 in of a 16d take
+  // 0.77 of it.
+  const Fastener f = *fastener_of("16d");
+  EXPECT_NEAR(across_lbf(f, 0.50, 1.5, 1.25) / across_lbf(f, 0.50, 1.5, 10 * f.diameter), 0.77, 0.005);
+  EXPECT_EQ(across_lbf(f, 0.50, 1.5, 5.9 * f.diameter), 0);
+}
+
+Result result_of(const job::Job& job, const facts::Facts& facts, const char* id) {
+  for (const Result& r : check(job, facts))
+    if (r.id == id) return r;
+  return {};
+}
+
+TEST(Cleat, HangsOnWhatTheJobFileSays) {
+  // Source: by hand: 250 lbf on 3 nails 16d of 119.84 lbf are 69.5 %; pulled out of two studs 200 lbf on 6 nails of 2
+  // in at 25.55 lbf are 65.2 %. Nobody who says nothing passes.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  job.bench->frame.fastener.reset();
+  for (const char* id : {"load.seat-cleat", "load.seat-push"}) {
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::not_checked) << id;
+    EXPECT_THAT(result_of(job, facts, id).advice, HasSubstr("bench.frame.fastener")) << id;
+  }
+  job.bench->frame.fastener = "16d";
+  job.bench->frame.fastener_length = job::Length::inches(3.5);
+  job.bench->frame.fasteners_at_stud = 3;
+  EXPECT_NEAR(*result_of(job, facts, "load.seat-cleat").measured, 0.695, 0.001);
+  EXPECT_NEAR(*result_of(job, facts, "load.seat-push").measured, 0.652, 0.001);
+  facts.cleat->studs = 1;
+  EXPECT_EQ(result_of(job, facts, "load.seat-push").outcome, Outcome::fail) << "one stud alone";
+  job.bench->frame.fastener_length = job::Length::inches(2);
+  EXPECT_EQ(result_of(job, facts, "load.seat-cleat").outcome, Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "load.seat-cleat").where, HasSubstr("reach only"));
+  job.bench->frame.species = "C24";
+  EXPECT_EQ(result_of(job, facts, "load.seat-cleat").outcome, Outcome::not_checked);
+  job.bench->frame.kind = job::FrameKind::steel;
+  EXPECT_EQ(result_of(job, facts, "load.seat-cleat").outcome, Outcome::not_applicable);
+}
+
+}  // namespace
+}  // namespace fallwright::rules

@@ -1,0 +1,234 @@
+// What floor joists and deck carry: each burden on its own plan, on the part of the span where it stands.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/beam.hpp"
+#include "rules/check.hpp"
+#include "rules/good_facts.hpp"
+#include "rules/line_loads.hpp"
+#include "rules/loads.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+using testing::HasSubstr;
+
+/// Joists of 10 ft.
+job::Job floor_of(const char* species) {
+  job::Job job = sample::alcove();
+  job.floor.joist_species = species;
+  job.floor.joist_span = job::Length::feet(10);
+  job.floor.finish_outside.reset();
+  return job;
+}
+
+TEST(LineLoads, AreThoseOfClosedForms) {
+  // Source: closed form: w over all of L; w over c about the middle, M = w c (2 L - c) / 8; w over a at one end,
+  // R = w a (2 L - a) / 2 L, M = R2 / 2 w; deflections 5 w L4 / 384, and over c about the middle
+  // w c (8 L3 - 4 c2 L + c3) / 384.
+  const double w = 3, l = 4000, c = 1000, a = 1200;
+  const std::vector<LineLoad> all{{0, l, w}}, middle{{1500, 2500, w}}, end{{0, a, w}};
+  EXPECT_NEAR(greatest_moment(all, l), w * l * l / 8, 1e-6);
+  EXPECT_NEAR(greatest_shear(all, l), w * l / 2, 1e-9);
+  EXPECT_NEAR(greatest_deflection(all, l) / (5 * w * l * l * l * l / 384), 1, 1e-12);
+  EXPECT_NEAR(greatest_moment(middle, l), w * c * (2 * l - c) / 8, 1e-6);
+  EXPECT_NEAR(greatest_deflection(middle, l) / (w * c * (8 * l * l * l - 4 * c * c * l + c * c * c) / 384), 1, 1e-12);
+  const double r = w * a * (2 * l - a) / (2 * l);
+  EXPECT_NEAR(greatest_shear(end, l), r, 1e-9);
+  EXPECT_NEAR(greatest_moment(end, l), r * r / (2 * w), 1e-6);
+  EXPECT_NEAR(greatest_moment({{0, a, w}, {l - a, l, w}}, l), w * a * a / 2, 1e-6) << "alike at both ends";
+}
+
+TEST(LineLoads, OfAPartNeverWeighMoreThanOfTheWhole) {
+  // Source: property: what is taken away makes nothing worse, and what is turned round changes nothing.
+  for (double from = 0; from < 3000; from += 250)
+    for (double to = from + 100; to < 3000; to += 250) {
+      const std::vector<LineLoad> part{{from, to, 2}}, turned{{3000 - to, 3000 - from, 2}}, all{{0, 3000, 2}};
+      EXPECT_LE(greatest_moment(part, 3000), greatest_moment(all, 3000));
+      EXPECT_LE(greatest_deflection(part, 3000), greatest_deflection(all, 3000));
+      EXPECT_NEAR(greatest_moment(part, 3000), greatest_moment(turned, 3000), 1e-6);
+      EXPECT_NEAR(greatest_shear(part, 3000), greatest_shear(turned, 3000), 1e-9);
+      EXPECT_NEAR(greatest_deflection(part, 3000) / greatest_deflection(turned, 3000), 1, 1e-12);
+    }
+}
+
+TEST(Loads, StandOnTheirOwnPlanWhereTheyAre) {
+  // Source: by hand and by summing in steps: 3/4 in of deck and a 2x10 every 16 in at 600 kg/m3 are 0.24169 kPa, people
+  // 40 psf, 1.91521; 175 kg of base and bed and 40 kg of bench on 57-1/2 by 36 in 1.28505 and 0.29373, on 36 in of 120.
+  // In the middle 52.257 % of 875 psi x 1.1 x 1.15, at the end 43.231; shear there 33.027 % of 135 psi.
+  job::Job job = floor_of("SPF No.2");
+  const facts::Facts facts = sample::good_facts();
+  job.floor.joist_bearing = job::Length::mm(-1066.8);
+  FloorLoad load = *floor_load(job, facts);
+  EXPECT_EQ(load.joist, "joists/joist-01");
+  EXPECT_TRUE(load.place_known);
+  EXPECT_NEAR(load.floor_kpa, 0.24169, 1e-5);
+  ASSERT_EQ(load.burdens.size(), 2U);
+  EXPECT_NEAR(load.burdens[0].kpa(), 1.28505, 1e-5);
+  EXPECT_NEAR(load.burdens[1].kpa(), 0.29373, 1e-5);
+  EXPECT_NEAR(load.flood_kpa, 0.36775, 1e-5);
+  EXPECT_NEAR(load.bending_share, 0.52257, 2e-5);
+  EXPECT_NEAR(load.shear_share, 0.29331, 2e-5);
+  EXPECT_NEAR(load.deflection_mm, 3.3129, 5e-4);
+  job.floor.joist_bearing = job::Length{};
+  load = *floor_load(job, facts);
+  EXPECT_NEAR(load.bending_share, 0.43231, 2e-5);
+  EXPECT_NEAR(load.shear_share, 0.33027, 2e-5);
+  EXPECT_NEAR(load.deflection_mm, 2.8476, 5e-4);
+  job.floor.joist_bearing.reset();
+  load = *floor_load(job, facts);
+  EXPECT_FALSE(load.place_known);
+  EXPECT_NEAR(load.bending_share, 0.52257, 2e-5) << "the worst place for bending";
+  EXPECT_NEAR(load.shear_share, 0.33027, 2e-5) << "and for shear";
+}
+
+TEST(Loads, ThatFailAtTheWorstPlaceAloneAskWhereTheSpanBegins) {
+  // Source: property: 52.257 % of 100 at the worst place and 43.231 at the best (above) are a pass; with twice the
+  // limit's load neither is; between them the reading decides.
+  job::Job job = floor_of("SPF No.2");
+  const facts::Facts facts = sample::good_facts();
+  const auto outcome = [&](double limit) {
+    Limit own;
+    own.unit = Unit::share, own.greatest = limit;
+    const Limits limits{{{"load.joists-strength", {own}}}};
+    for (const Result& r : check(job, facts, limits))
+      if (r.id == "load.joists-strength") return r;
+    return Result{};
+  };
+  EXPECT_EQ(outcome(0.53).outcome, Outcome::pass);
+  EXPECT_EQ(outcome(0.43).outcome, Outcome::fail);
+  EXPECT_EQ(outcome(0.48).outcome, Outcome::not_checked);
+  EXPECT_THAT(outcome(0.48).advice, HasSubstr("at the worst place of their span it is 52 %, at the best 43 %"));
+  job.floor.joist_bearing = job::Length{};
+  EXPECT_EQ(outcome(0.48).outcome, Outcome::pass);
+}
+
+TEST(Loads, ByEurocodeAreFactored) {
+  // Source: by hand: EN 338 (2016) C24: 24 and 4.0 N/mm2, E 11000; k_mod 0.8, 1.3, k_sys 1.1, k_cr 0.67; 1.35 G + 1.5
+  // Q; in the end 1.8 G + 1.24 Q. The floor above: 35.521 % and 4.1514 mm in the middle, shear 26.972 % at the end.
+  job::Job job = floor_of("C24");
+  job.floor.joist_bearing = job::Length::mm(-1066.8);
+  FloorLoad load = *floor_load(job, sample::good_facts());
+  EXPECT_NEAR(load.bending_share, 0.35521, 2e-5);
+  EXPECT_NEAR(load.deflection_mm, 4.1514, 5e-4);
+  job.floor.joist_bearing = job::Length{};
+  EXPECT_NEAR(floor_load(job, sample::good_facts())->shear_share, 0.26972, 2e-5);
+  EXPECT_THAT(floor_lines(load, job).back(), HasSubstr("C24 by Eurocode 5"));
+}
+
+TEST(Loads, AJoistThatNothingStandsOnCarriesPeopleAlone) {
+  // Source: closed form: w L2 / 8 of deck, joist and 40 psf; its strip ends before the base begins.
+  const job::Job job = floor_of("SPF No.2");
+  facts::Facts facts = sample::good_facts();
+  facts.parts.back().bbox_mm[0] = -500, facts.parts.back().bbox_mm[3] = -461.9;
+  const double line = (0.241694 + 40 * kpa_per_psf) * 1e-3 * 406.4, s = 38.1 * 234.95 * 234.95 / 6;
+  EXPECT_NEAR(floor_load(job, facts)->bending_share, line * 3048 * 3048 / 8 / s / (875 * mpa_per_psi * 1.1 * 1.15),
+              1e-6);
+}
+
+TEST(Loads, TileWeighsOnlyWhereItIsLaid) {
+  // Source: by hand: 9 psf, 43.9 kg/m2, of 1.2 m2 floor and 0.3 m2 of seat; none where nothing is tiled.
+  job::Job job = floor_of("SPF No.2");
+  facts::Facts facts = sample::good_facts();
+  facts.finish.covered = {{"floor", "", 1.2e6}, {"seat", "", 0.3e6}, {"walls", "back", 5e6}};
+  job.buy.tile.surfaces = {};
+  const FloorLoad bare = *floor_load(job, facts);
+  EXPECT_NEAR(bare.burdens[0].kg, 175, 1e-9);
+  job.buy.tile.surfaces = {"floor", "seat", "walls"};
+  const FloorLoad tiled = *floor_load(job, facts);
+  EXPECT_NEAR(tiled.burdens[0].kg, 175 + 1.2 * 43.9, 1e-9);
+  EXPECT_NEAR(tiled.burdens[1].kg, 40 + 0.3 * 43.9, 1e-9);
+  EXPECT_GT(tiled.bending_share, bare.bending_share);
+}
+
+TEST(Loads, GlassAndWallsWeighWhereTheyAreGiven) {
+  // Source: by hand: 3/8 in of glass at 2500 kg/m3, 76 by 57-1/2 in: 67.13 kg. A wall of 60 kg with 2 m by 2.4 m of
+  // board at 11 kg/m2: 112.8 kg, as the joists carry it.
+  job::Job job = floor_of("SPF No.2");
+  facts::Facts facts = sample::good_facts();
+  const double before = floor_load(job, facts)->bending_share;
+  job.glass = job::Glass{job::Length::inches(0.375), job::Length::inches(76), {}, {}};
+  const FloorLoad with_glass = *floor_load(job, facts);
+  EXPECT_EQ(with_glass.burdens.back().what, "glass");
+  EXPECT_NEAR(with_glass.burdens.back().kg, 67.13, 0.01);
+  EXPECT_GT(with_glass.bending_share, before);
+  facts::Part wall;
+  wall.id = "wall-back/sole-plate", wall.role = "wall", wall.mass_kg = 60;
+  wall.bbox_mm = {0, 914, 0, 2000, 1003, 38};
+  facts.parts.push_back(wall);
+  EXPECT_EQ(floor_load(job, facts)->burdens.size(), with_glass.burdens.size()) << "nobody says the joists carry it";
+  job.floor.walls_carried = {job::Side::back};
+  job.alcove.height = job::Length::mm(2400);
+  const FloorLoad with_wall = *floor_load(job, facts);
+  EXPECT_NEAR(with_wall.burdens.back().kg, 60 + 2 * 2.4 * 11, 1e-9);
+  EXPECT_GT(with_wall.bending_share, with_glass.bending_share);
+}
+
+TEST(Loads, AFloodTakesThePlaceOfPeopleWhereTheBaseIs) {
+  // Source: by hand: 4 kPa of water for 1.91521 kPa of people, on 36 in about the middle of 120: 2.08479 kPa on 406.4
+  // mm are 0.84726 N/mm, which bend by w c (2 L - c) / 8 more.
+  job::Job job = floor_of("SPF No.2");
+  job.floor.joist_bearing = job::Length::mm(-1066.8);
+  facts::Facts facts = sample::good_facts();
+  const double before = floor_load(job, facts)->bending_share;
+  facts.flood.dips.back().volume_mm3 = 4 * 1.2 / 9.80665e-3 * 1e6;
+  const double more = (4 - 40 * kpa_per_psf) * 1e-3 * 406.4 * 914.4 * (2 * 3048 - 914.4) / 8;
+  EXPECT_NEAR(floor_load(job, facts)->bending_share,
+              before + more / (38.1 * 234.95 * 234.95 / 6) / (875 * mpa_per_psi * 1.1 * 1.15), 1e-6);
+}
+
+TEST(Loads, WhatIsGoneOnceTheBaseIsSetWeighsNothing) {
+  // Source: by hand: 90 kg without the bed's 85.
+  facts::Facts facts = sample::good_facts();
+  facts.parts[1].before = true;
+  EXPECT_NEAR(floor_load(floor_of("SPF No.2"), facts)->burdens[0].kg, 90, 1e-9);
+}
+
+TEST(Loads, ADeckCarriesWhatItsRatingSays) {
+  // Source: by hand: 3/4 in at 600 kg/m3 0.11209 kPa, base and bed 1.28505, people 1.91521: 69.18 % of 100 psf; 106.4 %
+  // of the 65 psf of 1-1/8 in less what that is heavier by.
+  facts::Facts facts = sample::good_facts();
+  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.11209 + 1.28505 + 1.91521) / (100 * kpa_per_psf), 1e-5);
+  facts.deck.thickness_mm = 1.125 * 25.4;
+  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.16814 + 1.28505 + 1.91521) / (65 * kpa_per_psf), 1e-5);
+}
+
+TEST(Loads, WithoutSpanOrSpeciesTheFloorIsNotJudged) {
+  // Source: none; nothing is assumed of a joist.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  EXPECT_FALSE(floor_load(job, facts));
+  job.floor.joist_span = job::Length::feet(10);
+  EXPECT_FALSE(floor_load(job, facts));
+  job.floor.joist_species = "SPF No.2";
+  EXPECT_TRUE(floor_load(job, facts));
+}
+
+TEST(Loads, WhatIsNotKnownOfTheJoistsIsNamed) {
+  // Source: none; a species that is not in the table is not the same as none given.
+  job::Job job = sample::alcove();
+  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos);
+  job.floor.joist_species = "oak";
+  EXPECT_NE(unknown_joists(job).find("found 'oak'"), std::string::npos);
+  job.floor.joist_species = "SPF No.2";
+  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos)
+      << "it is known; something else is not";
+}
+
+TEST(Loads, ALongerSpanIsWorse) {
+  // Source: monotonicity.
+  job::Job job = sample::alcove();
+  job.floor.joist_species = "SPF No.2";
+  double bending = 0, deflection = 0;
+  for (const double feet : {8., 10., 12., 14.}) {
+    job.floor.joist_span = job::Length::feet(feet);
+    const auto load = *floor_load(job, sample::good_facts());
+    EXPECT_GT(load.bending_share, bending);
+    EXPECT_GT(load.deflection_mm / load.span_mm, deflection);
+    bending = load.bending_share, deflection = load.deflection_mm / load.span_mm;
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::rules
