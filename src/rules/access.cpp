@@ -16,7 +16,7 @@ Finding reach(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (!from_entry) return cannot_tell("the job has a bench, and its seat was not found");
   return found(
       *from_entry, "from the entry back to the seat's nearer end",
-      job.bench->place == job::BenchPlace::back
+      job.bench->place == job::Side::back
           ? "a transfer seat stands at an end and reaches from the back wall to the entry (bench.place)"
           : "let the seat reach " + text_at_least(*from_entry - *limit.greatest, job) + " nearer to the entry");
 }
@@ -91,7 +91,7 @@ Finding controls_reach(const job::Job& job, const facts::Facts& facts, const Lim
   if (!job.bench) return not_applicable("no bench");
   const auto controls = all_of(job, job::FixtureKind::controls);
   if (controls.empty()) return missing(no_controls);
-  const job::Side across = job.bench->place == job::BenchPlace::left_end ? job::Side::right : job::Side::left;
+  const job::Side across = job.bench->place == job::Side::left ? job::Side::right : job::Side::left;
   std::optional<double> middle;
   for (const facts::Part& part : facts.parts)
     if (part.role == "seat-block") middle = (part.bbox_mm[1] + part.bbox_mm[4]) / 2;

@@ -105,7 +105,7 @@ TEST(Access, ABevelIsAskedOfRollInTypesAlone) {
 TEST(Access, ASeatAlongTheBackIsNoTransferSeat) {
   // Source: ADA 610.3 (2010): the seat reaches from the back wall to within 3 in of the entry.
   job::Job job = in_book("accessible");
-  job.bench->place = job::BenchPlace::back;
+  job.bench->place = job::Side::back;
   facts::Facts facts = sample::good_facts();
   facts.clear.seat_reach_mm = 20 * in;
   EXPECT_EQ(result_of(job, facts, "seat.reach").outcome, Outcome::fail);
