@@ -213,10 +213,9 @@ struct Entry {
 
 }  // namespace
 
-void measure_access(const parts::Model& model, facts::Facts& facts) {
+void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
   constexpr double reach_mm = 1778;  // 70 in
   const Rect base = *plan_of(model, parts::Role::base);
-  const Framing framing{model};
   Box3 box;
   box.low[1] = base.y0 - 1, box.high[1] = base.y0 + std::max(25.0, model.job.base.threshold.width.in_mm());
   box.low[2] = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm);
@@ -251,8 +250,7 @@ void measure_access(const parts::Model& model, facts::Facts& facts) {
 namespace {
 
 /// Widths that were read, each with that between the solids at its place.
-std::vector<facts::WidthRead> widths_read(const parts::Model& model) {
-  const Framing framing{model};
+std::vector<facts::WidthRead> widths_read(const parts::Model& model, const Framing& framing) {
   std::vector<facts::WidthRead> found;
   for (const survey::Width& w : model.job.survey.widths) {
     const double y = model.job.alcove.depth.in_mm() - w.from_back_mm;
@@ -277,13 +275,14 @@ std::vector<facts::WidthRead> widths_read(const parts::Model& model) {
 
 }  // namespace
 
-void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room) {
+void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
+                   facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
   walls.studs(heights.rib_plane_mm, upstand, room);
   walls.base_corners(heights.rib_plane_mm, upstand, room);
-  room.widths = widths_read(model);
-  room.drop_in = measure_drop_in(model, heights, room.widths);
+  room.widths = widths_read(model, framing);
+  room.drop_in = measure_drop_in(model, framing, heights, room.widths);
   for (const Side side : model.job.alcove.walls) {
     const auto& plumbs = model.job.survey.plumbs;
     if (std::none_of(plumbs.begin(), plumbs.end(), [&](const survey::Plumb& p) { return p.wall == side; }))

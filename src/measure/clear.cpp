@@ -246,7 +246,7 @@ facts::Compartment compartment_of(const job::Job& job, const Extent& floor, cons
 
 }  // namespace
 
-facts::Clear measure_clear(const parts::Model& model) {
+facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
   const auto drain_box = parts::box_of(drain);
   const double top = drain_box[5];
@@ -256,7 +256,7 @@ facts::Clear measure_clear(const parts::Model& model) {
   for (const Polygon& obstacle : obstacles(model, top))
     if (const Polygon part = common(obstacle, floor); !part.empty()) over.push_back(part);
   const auto& build_up = model.job.survey.finish_mm;
-  const auto walls = wall_faces(model, top, top + reach_mm, build_up.value_or(0));
+  const auto walls = wall_faces(model, framing, top, top + reach_mm, build_up.value_or(0));
 
   facts::Clear clear;
   const facts::Finished framed = free_of(floor, sides, over);

@@ -19,6 +19,8 @@
 
 namespace fallwright::measure {
 
+class Framing;
+
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<brep::Skin>;
 
@@ -36,7 +38,7 @@ std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity);
 void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
-facts::Clear measure_clear(const parts::Model& model);
+facts::Clear measure_clear(const parts::Model& model, const Framing& framing);
 std::vector<facts::Member> measure_members(const parts::Model& model);
 
 /// A stick's end face, square to its length; nothing where both ends are cut otherwise.
@@ -56,7 +58,7 @@ std::vector<facts::Section> measure_sections(const parts::Model& model);
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
-void measure_openings(const parts::Model& model, facts::Facts& facts);
+void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);
 
 /// A convex piece of a plane, by its corners.
@@ -85,8 +87,8 @@ std::vector<Depth> depths(const Sides& solid);
 std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid);
 
 facts::FloorShape measure_floor(const parts::Model& model);
-void measure_walls(const parts::Model& model, const facts::Heights& heights, facts::Room& room);
-void measure_access(const parts::Model& model, facts::Facts& facts);  ///< entry, seat's depth
+void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights, facts::Room& room);
+void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts);  ///< entry, seat's depth
 facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights);
@@ -98,7 +100,7 @@ facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& f
 std::vector<facts::NamedPlace> unread_corners(const parts::Model& model);
 /// How the base goes down between what stands left and right of it; widths that were `read` count where they are less
 /// than those between the solids.
-facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& heights,
+facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
                               const std::vector<facts::WidthRead>& read);
 facts::DrainWindow measure_window(const parts::Model& model);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);

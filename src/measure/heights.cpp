@@ -114,7 +114,7 @@ double where_no_wall_stands(const job::Job& job, const survey::Rect& base, bool 
 
 }  // namespace
 
-void measure_openings(const parts::Model& model, facts::Facts& facts) {
+void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
   const job::Job& job = model.job;
   const survey::Rect base = *plan_of(model, parts::Role::base);
   const auto bench = plan_of(model, parts::Role::bench_frame);
@@ -126,7 +126,6 @@ void measure_openings(const parts::Model& model, facts::Facts& facts) {
     o.open_mm = std::clamp(where_no_wall_stands(job, base, across), 0.0, std::max(0.0, o.left_over_mm));
     facts.openings.push_back(std::move(o));
   };
-  const Framing framing{model};
   const auto face = [&](job::Side side, double otherwise) {
     return inside_face(model, framing, facts.heights, side, otherwise);
   };

@@ -16,6 +16,7 @@
 
 #include "brep/guard.hpp"
 #include "brep/properties.hpp"
+#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/sides.hpp"
 #include "survey/closure.hpp"
@@ -83,12 +84,12 @@ facts::Closure closure_of(const job::Job& job) {
   return closure;
 }
 
-facts::Room look_at_room(const parts::Model& model, const facts::Facts& facts) {
+facts::Room look_at_room(const parts::Model& model, const Framing& framing, const facts::Facts& facts) {
   facts::Room room;
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model);
   room.floor.unread = unread_corners(model);
-  measure_walls(model, facts.heights, room);
+  measure_walls(model, framing, facts.heights, room);
   room.drain = measure_window(model);
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);
@@ -117,7 +118,8 @@ facts::Facts look_at_all(const parts::Model& model) {
   const Mating base_on_bed = mate(base, bed);
   measure_bed(model, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
-  facts.clear = measure_clear(model);
+  const Framing framing{model};
+  facts.clear = measure_clear(model, framing);
   facts.members = measure_members(model);
   facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
@@ -125,8 +127,8 @@ facts::Facts look_at_all(const parts::Model& model) {
   measure_heights(model, facts);
   facts.edges = measure_edges(model);
   facts.skirt = measure_skirt(model);
-  measure_openings(model, facts);
-  measure_access(model, facts);
+  measure_openings(model, framing, facts);
+  measure_access(model, framing, facts);
   facts.backings = measure_backings(model, facts.heights);
   facts.holds = measure_holds(model, facts.heights);
   facts.deck = measure_deck(model);
@@ -134,18 +136,19 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, skins, base_on_bed, facts);
-  facts.room = look_at_room(model, facts);
+  facts.room = look_at_room(model, framing, facts);
   facts.pipe = measure_pipe_run(model, facts);
   return facts;
 }
 
 }  // namespace
 
-WayIn measure_way_in(const parts::Model& framing, const facts::Heights& heights) {
+WayIn measure_way_in(const parts::Model& model, const facts::Heights& heights) {
   facts::Facts facts;
+  const Framing framing{model};
   facts.heights = heights;  // openings are read over the base's height
-  measure_openings(framing, facts);
-  measure_walls(framing, heights, facts.room);
+  measure_openings(model, framing, facts);
+  measure_walls(model, framing, heights, facts.room);
   return {facts.openings.front().left_over_mm, facts.room.drop_in};
 }
 

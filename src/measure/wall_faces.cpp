@@ -8,9 +8,9 @@ namespace fallwright::measure {
 
 using job::Side;
 
-std::vector<WallFace> wall_faces(const parts::Model& model, double low_mm, double high_mm, double build_up_mm) {
+std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& framing, double low_mm, double high_mm,
+                                 double build_up_mm) {
   const survey::Rect base = *plan_of(model, parts::Role::base);
-  const Framing framing{model};
   std::vector<WallFace> faces;
   for (const Side side : {Side::left, Side::right, Side::back}) {
     const bool back = side == Side::back;

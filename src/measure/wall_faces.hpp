@@ -8,6 +8,8 @@
 
 namespace fallwright::measure {
 
+class Framing;
+
 /// What lies in front of it: all points with nx x + ny y >= reach_mm.
 struct WallFace {
   job::Side side;
@@ -20,6 +22,7 @@ struct WallFace {
 };
 
 /// The walls along the base, each where it comes in farthest between two heights, with `build_up_mm` on its studs.
-std::vector<WallFace> wall_faces(const parts::Model& model, double low_mm, double high_mm, double build_up_mm);
+std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& framing, double low_mm, double high_mm,
+                                 double build_up_mm);
 
 }  // namespace fallwright::measure

@@ -77,7 +77,7 @@ std::vector<gp_Pnt> between(std::vector<gp_Pnt> polygon, double from, double to)
 class Flanks {
  public:
   /// @param beyond_mm how far before and behind the base they are looked at as well
-  Flanks(const parts::Model& model, double beyond_mm);
+  Flanks(const parts::Model& model, const Framing& framing, double beyond_mm);
 
   /// At one height.
   Faces at(double z) const;
@@ -106,12 +106,11 @@ std::vector<double> told_heights(double low, double high, const std::vector<Shor
   return told;
 }
 
-Flanks::Flanks(const parts::Model& model, double beyond_mm) {
+Flanks::Flanks(const parts::Model& model, const Framing& framing, double beyond_mm) {
   const survey::Rect base = *plan_of(model, parts::Role::base);
   middle_ = (base.x0 + base.x1) / 2;
   // What merely touches the stretch's ends stands beside it.
   const double from = base.y0 - beyond_mm + same_mm, to = base.y1 + beyond_mm - same_mm;
-  const Framing framing{model};
   for (const char* family : {"wall-left", "wall-right"}) take(framing.of(family), false, from, to);
   if (model.job.bench && model.job.bench->place != job::Side::back) take(framing.of("bench-frame"), true, from, to);
 }
@@ -179,7 +178,7 @@ double share_of_width(const facts::WidthRead& width, double z) {
   return width.height_mm > 0 ? std::clamp(z / width.height_mm, 0.0, 1.0) : 1;
 }
 
-facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& heights,
+facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
                               const std::vector<facts::WidthRead>& read) {
   facts::DropIn drop;
   const auto box = parts::box_of(*model.first(parts::Role::base));
@@ -189,7 +188,7 @@ facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& h
   if (!drop.between_walls) return drop;
   const auto [low, high] = way_down(model, heights);
   const auto shortfalls = shortfalls_of(model, read);
-  const Flanks flanks{model, 0};
+  const Flanks flanks{model, framing, 0};
   const auto width_at = [&](double z) {
     auto width = width_between(flanks.at(z));
     const Shortfall* most = most_at(shortfalls, z);
@@ -223,7 +222,7 @@ facts::DropIn measure_drop_in(const parts::Model& model, const facts::Heights& h
 
 std::vector<Faces> faces_on_the_way_down(const parts::Model& model, const facts::Heights& heights, double beyond_mm) {
   const auto [low, high] = way_down(model, heights);
-  const Flanks flanks{model, beyond_mm};
+  const Flanks flanks{model, Framing{model}, beyond_mm};
   std::vector<Faces> found;
   for (const double z : flanks.heights(low, high)) found.push_back(flanks.at(z));
   return found;
