@@ -32,7 +32,7 @@ const std::vector<std::string>& names_of_study() {
 
 job::Study load_study(const std::string& path) {
   const std::string text = diag::read_text(path);
-  job::Study study = job::read_study(text, path, load);
+  job::Study study = job::read_study(text, path, [](const std::string& job) { return load(job); });
   study.sha256 = exchange::sha256(text + study.job.sha256);
   return study;
 }
