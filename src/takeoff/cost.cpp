@@ -34,7 +34,16 @@ bool is_bought(const Row& row) {
 
 /// What the table would have to say. Items hold commas: quotes tell where they end.
 std::string missing_text(const Row& row) {
-  return "'" + row.item + "' by the " + sized_pack_of(row);
+  return "'" + row.item + "' by the " + sized_pack_of(row) +
+         (row.other_packs.empty() ? "" : " (the table has it by the " + row.other_packs + ")");
+}
+
+/// The packs that a table sells a thing in: "bag of 47 lb, pallet".
+std::string packs_of(const std::string& item, const std::vector<job::Price>& prices) {
+  std::string packs;
+  for (const job::Price& price : prices)
+    if (price.item == item) packs += (packs.empty() ? "" : ", ") + price.pack;
+  return packs;
 }
 
 }  // namespace
@@ -67,7 +76,10 @@ void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices) {
     if (!row.for_sale) continue;
     auto at = find(row.item, job::one_of(sized_pack_of(row)));
     if (at == prices.end()) at = find(row.item, pack_of(row));
-    if (at == prices.end()) continue;
+    if (at == prices.end()) {
+      row.other_packs = row.price ? "" : packs_of(row.item, prices);
+      continue;
+    }
     row.price = at->each;
     row.supplier = at->supplier;
   }

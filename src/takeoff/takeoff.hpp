@@ -28,6 +28,7 @@ struct Row {
   bool instead = false;  ///< another way to what is bought above; its cost is no part of the sum
   std::optional<double> price = {};  ///< of one of what is bought, by the user's own table
   std::string supplier = {};
+  std::string other_packs = {};        ///< without a price: how the table sells it instead, "bag of 47 lb"
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
 
@@ -35,7 +36,7 @@ struct Row {
 struct Cost {
   std::optional<double> sum;         ///< of all rows that have a price; nothing where none has
   std::optional<double> instead;     ///< of the rows that would take the place of others
-  std::vector<std::string> missing;  ///< what is bought and has no price, as the table would name it: "cement, bag"
+  std::vector<std::string> missing;  ///< what is bought and has no price: "'cement' by the bag of 94 lb"
 };
 Cost cost_of(const std::vector<Row>& rows);
 

@@ -41,7 +41,8 @@ TEST(Cost, APackOfAnotherSizeHasNoPrice) {
   takeoff::set_prices(rows, {{"cement", "bag of 47 lb", 7, ""}});
   EXPECT_FALSE(rows[0].cost());
   EXPECT_THAT(takeoff::cost_of(rows).missing,
-              ElementsAre("'cement' by the bag of 94 lb", "'felt' by the ft2", "'2x4' by the stick of 8 ft"));
+              ElementsAre("'cement' by the bag of 94 lb (the table has it by the bag of 47 lb)", "'felt' by the ft2",
+                          "'2x4' by the stick of 8 ft"));
   takeoff::set_prices(rows, {{"cement", "bag", 9, ""}, {"cement", "bag of 94 lb", 13, ""}});
   EXPECT_EQ(rows[0].price, 13);
 }
