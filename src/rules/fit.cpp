@@ -103,7 +103,7 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
   if (w.hole_mm > 0)
     text += " (a hole in this one at most " + text_at_most(w.hole_mm, job) +
             " across and 2\" from either edge, a notch " + text_at_most(w.notch_mm, job) +
-            ", none in the middle third: IRC R502.8.1)";
+            ", no notch in the middle third: IRC R502.8.1)";
   return text;
 }
 

@@ -184,7 +184,7 @@ TEST(Says, OfWhatMustFit) {
         {},
         {"move the drain 3-1/16\" to the right", "its centre at 32-9/16\" from the left stud face, 20\" from the entry",
          "falls 1/4 in/ft (1:48) to 1/2 in/ft (1:24)", "a hole in this one at most 2-13/32\" across",
-         "a notch 1-13/64\""}},
+         "no notch in the middle third", "a notch 1-13/64\""}},
        {"drain.bore-clear-of-joists",
         made(window(true, -1, true)),
         -1.85,
