@@ -6,6 +6,7 @@
 #include "drawing/views.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "rules/rule_book.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -267,7 +268,8 @@ class Order {
     if (!f_.flood.dips.empty()) {
       const facts::Dip& full = f_.flood.dips.back();
       add({true, "plumber",
-           "Flood test: plug, fill to the lowest edge, mark, wait 15 minutes by code, 24 hours by practice.",
+           "Flood test: plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book) +
+               "; 24 hours by practice.",
            units::volume_text(full.volume_mm3, job_.unit == job::UnitSystem::metric) + " weighs " +
                (job_.unit == job::UnitSystem::metric ? decimals(full.volume_mm3 * 1e-6, 0) + " kg"
                                                      : decimals(full.volume_mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),

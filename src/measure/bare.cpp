@@ -161,10 +161,11 @@ facts::BarePatch to_patch(const std::vector<Gap>& gaps, const Rect& plan, const 
   return patch;
 }
 
-/// A disc as a piece, its chords outside it by less than the meshes' own.
+/// A disc as a piece, its chords outside it by less than the meshes' own; as many to the left as to the right.
 Piece disc(const gp_Cylinder& wall) {
   const double r = wall.Radius();
-  const int sides = std::max(16, static_cast<int>(std::ceil(M_PI / std::acos(r / (r + units::tolerance::mesh_mm)))));
+  const double quarter = M_PI / std::acos(r / (r + units::tolerance::mesh_mm)) / 4;
+  const int sides = 4 * std::max(4, static_cast<int>(std::ceil(quarter)));
   const double reach = r / std::cos(M_PI / sides);
   Plate corners;
   for (int i = 0; i < sides; ++i) {

@@ -183,9 +183,9 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
   if (!solid) return std::nullopt;
   const Piece piece{solid, brep::box_of(solid->shape)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1;
-  const char* const wall = along == 0                                             ? "wall-back/stud"
+  const char* const wall = along == 0                                   ? "wall-back/stud"
                            : model.job.bench->place == job::Side::right ? "wall-right/stud"
-                                                                                  : "wall-left/stud";
+                                                                        : "wall-left/stud";
   facts::Cleat cleat{solid->id, piece.size(1 - along), 0};
   for (const parts::Solid& stud : model.solids) {
     if (stud.id.rfind(wall, 0) != 0) continue;

@@ -212,8 +212,7 @@ TEST(Symmetry, WhatTheTapeLeavesOfALengthIsMissingAlikeOnEitherHand) {
   left.alcove.width = left.alcove.width + in(0.03);
   left.alcove.depth = left.alcove.depth + in(0.03);
   left.walls.spacing = left.alcove.width / 5.;
-  for (const auto& [here, there] : {std::pair{job::Side::left, job::Side::right},
-                                    {job::Side::back, job::Side::back}}) {
+  for (const auto& [here, there] : {std::pair{job::Side::left, job::Side::right}, {job::Side::back, job::Side::back}}) {
     job::Job right = left;
     left.bench->place = here, right.bench->place = there;
     if (here == job::Side::back) left.base.width = right.base.width = in(21);

@@ -161,7 +161,8 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
     "basis": "back 30.0 ft2", "waste": 0.1, "pack": 10.0, "doubt": 0.02, "for_sale": true,
     "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard"})"_json);
   EXPECT_TRUE(json["takeoff"][1]["price"].is_null() && json["takeoff"][1]["cost"].is_null());
-  EXPECT_EQ(json["cost"], R"({"currency": "EUR", "sum": 207.5, "instead": null, "missing": ["'sand' by the ft3"]})"_json);
+  EXPECT_EQ(json["cost"],
+            R"({"currency": "EUR", "sum": 207.5, "instead": null, "missing": ["'sand' by the ft3"]})"_json);
   EXPECT_EQ(json["cuts"],
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,
@@ -169,9 +170,8 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(json["sticks"], R"([{"stock": "2x4", "length_mm": 2438.4, "count": 1, "to_order": true,
     "offcut_mm": 1905.0,
     "pieces": [{"mark": "A", "length_mm": 263.525}, {"mark": "A", "length_mm": 263.525}]}])"_json);
-  EXPECT_EQ(
-      json["stocks"],
-      R"([{"stock": "2x4", "pieces": 2, "kerf_mm": 3.175, "trim_mm": 3.25, "preferred": true,
+  EXPECT_EQ(json["stocks"],
+            R"([{"stock": "2x4", "pieces": 2, "kerf_mm": 3.175, "trim_mm": 3.25, "preferred": true,
     "bought_mm": 2438.5, "least_mm": 2400.5, "offcut_mm": 1905.5, "proven": false, "fewest": true}])"_json);
   EXPECT_EQ(json["files"], R"([{"path": "model.step", "bytes": 12, "sha256": "ab"}])"_json);
 }

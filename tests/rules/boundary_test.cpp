@@ -150,9 +150,8 @@ TEST(Boundary, WaterThatFallsAwayFromTheBaseFailsHoweverSteep) {
 
 TEST(Boundary, TheSeatIsJudgedTowardWhereTheBaseLies) {
   // Source: none; left-end benches drain right, right-end ones left, back ones to the front.
-  const std::tuple<job::Side, facts::Point> places[] = {{job::Side::left, {1, 0, 0}},
-                                                              {job::Side::right, {-1, 0, 0}},
-                                                              {job::Side::back, {0, -1, 0}}};
+  const std::tuple<job::Side, facts::Point> places[] = {
+      {job::Side::left, {1, 0, 0}}, {job::Side::right, {-1, 0, 0}}, {job::Side::back, {0, -1, 0}}};
   for (const auto& [place, flow] : places) {
     job::Job job = sample::alcove();
     job.bench->place = place;
