@@ -33,7 +33,7 @@ job::Job random_job(std::mt19937& random, double mark_mm) {
   if (place == 3)
     j.bench.reset();
   else
-    j.bench->place = static_cast<job::Side>(place);
+    j.bench->place = place == 0 ? job::Side::left : place == 1 ? job::Side::right : job::Side::back;
   const double bench = j.bench ? 330 : 0;
   if (j.bench) j.bench->depth = Length::mm(bench);
   const bool back = place == 2;

@@ -142,7 +142,7 @@ job::Job random_room(std::mt19937& random) {
   const auto count = [&](int from, int to) { return std::uniform_int_distribution<int>{from, to}(random); };
   job::Job j = sample::alcove();
   if (count(0, 2) == 0) j.bench.reset();
-  if (j.bench) j.bench->place = static_cast<job::Side>(count(0, 1));
+  if (j.bench) j.bench->place = count(0, 1) == 0 ? Side::left : Side::right;
   const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
   j.base.length = Length::mm(w - (j.bench ? 370 : 0) - number(0, 20));
   j.base.width = Length::mm(d - number(0, 20));
