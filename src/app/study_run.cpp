@@ -27,14 +27,15 @@ Wanted wanted_by(const job::Study& study) {
                        [&](const job::Asked& column) { return column.path.starts_with(section); });
   };
   Wanted wanted;
-  wanted.worst_cases = asks("room.worst_case");
+  // What readings may add to the mortar stands on the buy list, as a build of the same job has it.
+  wanted.worst_cases = asks("room.worst_case") || asks("takeoff") || asks("cost") || study.aim == job::Aim::fewest_bags;
   wanted.drain_window = asks("room.drain_window") ||
                         std::any_of(study.columns.begin(), study.columns.end(), [](const job::Asked& column) {
                           return column.path.ends_with(".advice");  // which names the nearest place for the drain
                         });
-  wanted.cuts =
-      study.aim == job::Aim::least_sticks || asks("takeoff") || asks("cuts") || asks("stick") || asks("stock");
-  wanted.rows = study.aim == job::Aim::fewest_bags || asks("takeoff");
+  wanted.cuts = study.aim == job::Aim::least_sticks || asks("takeoff") || asks("cost") || asks("cuts") ||
+                asks("stick") || asks("stock");
+  wanted.rows = study.aim == job::Aim::fewest_bags || asks("takeoff") || asks("cost");
   wanted.report = !study.columns.empty();
   return wanted;
 }

@@ -29,7 +29,12 @@ class Net {
     for (const Line& line : lines) join(line);
   }
   const std::vector<Point>& corners() const { return corners_; }
-  const std::vector<std::size_t>& from(std::size_t corner) const { return joined_.at(corner); }
+  /// None where its lines are too short to lead anywhere.
+  const std::vector<std::size_t>& from(std::size_t corner) const {
+    static const std::vector<std::size_t> none;
+    const auto at = joined_.find(corner);
+    return at == joined_.end() ? none : at->second;
+  }
 
  private:
   std::size_t corner(const Point& p) {
@@ -90,6 +95,7 @@ Outline boundary_of(const std::vector<Line>& lines) {
       return Point{corners[to].x - corners[here].x, corners[to].y - corners[here].y};
     };
     const std::vector<std::size_t>& next = net.from(here);
+    if (next.empty()) return {};
     const std::size_t taken = *std::min_element(next.begin(), next.end(), [&](std::size_t a, std::size_t b) {
       return turn(back, way(a)) < turn(back, way(b));
     });

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diag/fault.hpp"
 #include "drawing/boundary.hpp"
 #include "drawing/views.hpp"
 #include "units/length.hpp"
@@ -169,6 +170,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const job::Job& j
   std::vector<Line> visible = seen.lines;
   std::erase_if(visible, [](const Line& line) { return line.kind != LineKind::outline; });
   sheet.cuts = {boundary_of(visible)};
+  if (sheet.cuts.front().empty()) throw diag::ModelError{cut.part_ids.front(), "its outline does not close"};
   const std::string words = title_of(cut, job);
   const double wide = piece.broad_frame.width(), high = piece.broad_frame.height();
   const double letters = std::min({10.0, high / 4, wide / (letter_width * static_cast<double>(words.size() + 2))});

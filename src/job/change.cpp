@@ -92,13 +92,14 @@ struct Original::File {
   std::string name, sha256;
   BookOverride book_override;
   AsSet as_set;
+  PriceList prices;
 };
 
 Original::Original(const Job& job) {
   diag::ensure(job.text != nullptr, "only a job that was read from a file can be read again with a change");
   std::vector<diag::Fault> faults;
-  file_ = std::make_unique<const File>(
-      File{parse_toml(*job.text, job.file, faults), job.file, job.sha256, job.book_override, job.as_set});
+  file_ = std::make_unique<const File>(File{parse_toml(*job.text, job.file, faults), job.file, job.sha256,
+                                            job.book_override, job.as_set, job.buy.prices});
 }
 
 Original::~Original() = default;
@@ -110,6 +111,7 @@ Job Original::with(const std::vector<Change>& changes, const std::function<void(
   job.sha256 = file_->sha256;
   job.book_override = file_->book_override;
   job.as_set = file_->as_set;
+  job.buy.prices = file_->prices;
   return job;
 }
 

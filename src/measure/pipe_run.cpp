@@ -84,6 +84,7 @@ class Runner {
     const job::Floor& floor = model_.job.floor;
     if (!floor.joist_span || !floor.joist_bearing) return std::nullopt;
     const double share = (along - floor.joist_bearing->in_mm()) / floor.joist_span->in_mm();
+    if (share < 0 || share > 1) return std::nullopt;  // on a span that nobody described
     return std::min(share, 1 - share);
   }
 

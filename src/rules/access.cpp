@@ -32,9 +32,22 @@ const char* const no_bars =
     "name the grab bars' flanges as fixtures (fixture.kind = \"grab-bar\"), with their height and place";
 const char* const no_controls = "name the shower's controls as a fixture (fixture.kind = \"controls\")";
 
+/// Both bounds of a check as they hold: one that nobody sets is never broken, by the worst of several things least of
+/// all.
+struct Bounds {
+  double least, greatest;
+};
+Bounds bounds_of(const Ground& ground, const char* id) {
+  constexpr double far = 1e9;
+  const Limit limit = ground.limits.at(id);
+  return {limit.least.value_or(-far), limit.greatest.value_or(far)};
+}
+
 /// A bar is 1-1/4 to 2 in thick round the middle of its flange, and the shower's floor falls: its top is told at the
 /// least it may be, or where that is inside at the most.
-Finding bar_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding bar_height(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
+  const Bounds limit = bounds_of(ground, "bar.height");
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
   constexpr double thin = 1.25 * in / 2, thick = 2 * in / 2;
@@ -43,11 +56,11 @@ Finding bar_height(const job::Job& job, const facts::Facts& facts, const Limit& 
   for (const job::Fixture* bar : bars) {
     const double low = bar->height.in_mm() + thin - facts.heights.rim_greatest_mm,
                  high = bar->height.in_mm() + thick - facts.heights.rim_least_mm;
-    const double under = *limit.least - low, over = high - *limit.greatest;
+    const double under = limit.least - low, over = high - limit.greatest;
     if (worst && std::max(under, over) <= off) continue;
     worst = bar, off = std::max(under, over), value = under >= over ? low : high;
   }
-  const bool low = value < *limit.least;
+  const bool low = value < limit.least;
   return found(value,
                "top of the bar at '" + worst->name +
                    "' above the shower's rim, its flange in its middle and it 1-1/4 "
@@ -69,7 +82,9 @@ Finding bar_strength(const job::Job& job, const facts::Facts&, const Limit&) {
                "take a bar and a fastening that carry 250 lbf (1112 N) in any direction");
 }
 
-Finding controls_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding controls_height(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
+  const Bounds limit = bounds_of(ground, "controls.height");
   const auto controls = all_of(job, job::FixtureKind::controls);
   if (controls.empty()) return missing(no_controls);
   const job::Fixture* worst = nullptr;
@@ -77,18 +92,21 @@ Finding controls_height(const job::Job& job, const facts::Facts& facts, const Li
   for (const job::Fixture* each : controls) {
     const double low = each->height.in_mm() - facts.heights.rim_greatest_mm,
                  high = each->height.in_mm() - facts.heights.rim_least_mm;
-    const double under = limit.least ? *limit.least - low : -1e9, over = high - *limit.greatest;
+    const double under = limit.least - low, over = high - limit.greatest;
     if (worst && std::max(under, over) <= off) continue;
     worst = each, off = std::max(under, over), value = under >= over ? low : high;
   }
   return found(
       value, "middle of '" + worst->name + "' above the shower's rim",
-      "set it " + text_at_least(off, job) + (value < *limit.greatest ? " higher" : " lower") + " (fixture.height)");
+      "set it " + text_at_least(off, job) + (value < limit.least ? " higher" : " lower") + " (fixture.height)");
 }
 
 /// Along the wall across from the seat, from the seat's own middle toward the entry.
-Finding controls_reach(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding controls_reach(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
+  const Bounds limit = bounds_of(ground, "controls.reach");
   if (!job.bench) return not_applicable("no bench");
+  if (job.bench->place == job::Side::back) return not_applicable("a seat along the back has no wall across from it");
   const auto controls = all_of(job, job::FixtureKind::controls);
   if (controls.empty()) return missing(no_controls);
   const job::Side across = job.bench->place == job::Side::left ? job::Side::right : job::Side::left;
@@ -108,12 +126,12 @@ Finding controls_reach(const job::Job& job, const facts::Facts& facts, const Lim
                      {},
                      {}};
     const double toward = *middle - (job.alcove.depth.in_mm() - each->along.in_mm());
-    const double by = std::max(*limit.least - toward, toward - *limit.greatest);
+    const double by = std::max(limit.least - toward, toward - limit.greatest);
     if (!worst || by > off) worst = each, off = by, value = toward;
   }
   return found(value, "'" + worst->name + "' from the seat's middle toward the entry",
-               "move it " + text_at_least(off, job) +
-                   (value < *limit.least ? " toward the entry" : " toward the back") + " (fixture.along)");
+               "move it " + text_at_least(off, job) + (value < limit.least ? " toward the entry" : " toward the back") +
+                   " (fixture.along)");
 }
 
 Finding clearance_along(const job::Job& job, const facts::Facts&, const Limit& limit) {

@@ -90,7 +90,11 @@ Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&
   std::optional<double> deepest;
   for (const facts::JoistCrossing& c : facts.pipe.crossings)
     if (c.along_span) deepest = std::max(deepest.value_or(-1), *c.along_span);
-  if (!facts.pipe.crossings.empty() && !deepest) return unread();
+  const auto off = std::count_if(facts.pipe.crossings.begin(), facts.pipe.crossings.end(),
+                                 [](const facts::JoistCrossing& c) { return !c.along_span; });
+  if (off > 0 && job.floor.joist_span && job.floor.joist_bearing)
+    return missing("the pipe crosses joists beside the span that begins at floor.joists.bearing: read both again");
+  if (off > 0) return unread();
   if (!deepest) return not_applicable(along_bay);
   Finding finding = found(*deepest, "notches from the nearer bearing, as a share of the joists' span",
                           "bore there instead, or move the arm out of the middle third of the span");

@@ -76,6 +76,7 @@ void weigh(const Finding& finding, Outcome when_broken, double apart, Result& re
   result.outcome = kept ? Outcome::pass : when_broken;
   result.margin = margin_of(*finding.measured, result.limit);
   if (kept && result.margin) result.margin = std::max(0.0, *result.margin);
+  if (!kept && result.margin && *result.margin >= 0) result.margin.reset();  // broken by what no number tells
   if (!kept) result.advice = finding.advice, result.remedies = finding.remedies;
 }
 

@@ -180,6 +180,16 @@ std::vector<double> begins(const job::Floor& floor, const std::vector<Burden>& b
   return all;
 }
 
+/// Whether base or bench reach past a span that begins there: it is then not where they stand.
+bool reach_past(const std::vector<Burden>& burdens, const Strip& strip) {
+  return std::any_of(burdens.begin(), burdens.end(), [&](const Burden& b) {
+    constexpr double slack_mm = 1;
+    return (b.what == "base and bed" || b.what == "bench") &&
+           (b.plan_mm[strip.along] < strip.begin - slack_mm ||
+            b.plan_mm[strip.along + 2] > strip.begin + strip.span + slack_mm);
+  });
+}
+
 /// The worst of all places on the span, and how good the best of them is.
 std::optional<FloorLoad> worst_of(const std::vector<FloorLoad>& places) {
   const auto share = [](const FloorLoad& load) { return std::max(load.bending_share, load.shear_share); };
@@ -240,6 +250,7 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
   std::vector<FloorLoad> at_places;
   for (const double begin : begins(floor, load.burdens, strip.along)) {
     strip.begin = begin;
+    load.off_span = load.place_known && reach_past(load.burdens, strip);
     at_places.push_back(load);
     for (const facts::Part& part : facts.parts) {
       if (part.role != "joist") continue;

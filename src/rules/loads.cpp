@@ -34,6 +34,10 @@ Finding ask_for_place(const std::string& worst, const std::string& best) {
 
 std::optional<Finding> no_load(const job::Job& job, const std::optional<FloorLoad>& load) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
+  if (load && load->off_span)
+    return missing(
+        "read again where the floor joists bear and how far they span: as given, base or bench stand past the span's "
+        "end (floor.joists.bearing, floor.joists.span)");
   if (load) return std::nullopt;
   return grade_of(job.floor.joist_species) ? unread() : missing(unknown_joists(job));
 }

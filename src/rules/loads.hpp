@@ -29,6 +29,7 @@ struct FloorLoad {
   std::vector<Burden> burdens;
   std::string joist;         ///< "joists/joist-03"
   bool place_known = false;  ///< where its span begins; else the worst place on it is taken
+  bool off_span = false;     ///< as that is given, base or bench do not stand on it whole
   double bending_share = 0, shear_share = 0, deflection_mm = 0, span_mm = 0;
   double best_share = 0,
          best_deflection_mm = 0;  ///< the same at the best place on the span; as above where it is known

@@ -22,7 +22,9 @@ Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit
                    " wider: take a shallower bench, or move the framing; a door and its frame take more");
 }
 
-Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding seat_height(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
+  const Limit limit = limits.at("seat.height");  // as it holds: a bound that nobody sets is not broken
   if (!job.bench) return not_applicable("no bench");
   if (!facts.heights.outside_mm)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
@@ -31,7 +33,7 @@ Finding seat_height(const job::Job& job, const facts::Facts& facts, const Limit&
   const double front = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
   const double back = std::max(front, facts.heights.seat_back_mm.value_or(0) - *facts.heights.outside_mm);
   const bool low = limit.least && front < *limit.least;
-  const bool at_back = !low && limit.greatest && limit.least && *limit.greatest - back < front - *limit.least;
+  const bool at_back = !low && limit.greatest && (!limit.least || *limit.greatest - back < front - *limit.least);
   const double height = at_back ? back : front;
   const double now = job.bench->height.in_mm();
   // Studs that are cut to the tape leave the seat up to a mark lower than it is asked for.

@@ -25,22 +25,24 @@ double widest_gap(const facts::StudGap& gap) {
   return gap.before.empty() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
 }
 
-double up_to_mark(double mm, bool metric) {
-  const double mark = metric ? 1 : 25.4 / 16;
-  return std::ceil(mm / mark - units::tolerance::ratio) * mark;
+/// Furring never stands before the edge it brings a stud to: what goes down there would not.
+double down_to_mark(double mm, bool metric) {
+  const double mark = units::tape_mark_mm(metric);
+  return std::floor(mm / mark + units::tolerance::ratio) * mark;
 }
 
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
 std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
-  const double widest = widest_gap(gap), mark = metric ? 1 : 25.4 / 16;
+  const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
   if (widest < mark || beyond_furring(gap)) return std::nullopt;
   const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
                                  [&](const facts::Part& part) { return part.id == gap.part_id; });
   if (stud == facts.parts.end()) return std::nullopt;
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const auto& box = stud->bbox_mm;
-  const double thick = up_to_mark(widest, metric),
-               thin = up_to_mark(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
+  const double thick = down_to_mark(widest, metric),
+               thin =
+                   down_to_mark(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
   CutRow strip;
   strip.part_ids = {gap.part_id};
   strip.stock = "furring " + text(thick);
@@ -48,7 +50,7 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
   strip.thickness_mm = thick;
   strip.count = 1;
-  strip.ends = thin < thick ? "square, tapered to " + text(thin) +
+  strip.ends = thin < thick ? "square, tapered to " + (thin > 0 ? text(thin) : "nothing") +
                                   (gap.at_floor_mm < gap.at_top_mm ? " at the foot" : " at the head")
                             : "square";
   strip.furring = true;

@@ -77,6 +77,21 @@ TEST(Access, ControlsBelongAcrossFromTheSeat) {
   EXPECT_EQ(result_of(job, facts, "controls.reach").outcome, Outcome::pass);
 }
 
+TEST(Access, TheControlThatIsTooHighIsFoundAmongThoseThatAreNot) {
+  // Source: ADA 308.2.1 (2010): 48 in at most, and no least is set: of two controls, 40 and 52 in above the rim, the
+  // higher one fails. The rim is 2 in above the datum.
+  job::Job job = in_book("accessible-roll-in");
+  const facts::Facts facts = sample::good_facts();
+  job.fixtures = {fixture(job::FixtureKind::controls, job::Side::right, 18, 42),
+                  fixture(job::FixtureKind::controls, job::Side::right, 18, 54)};
+  const rules::Result r = result_of(job, facts, "controls.height");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_NEAR(*r.measured, 52 * in, 1e-6);
+  EXPECT_THAT(r.advice, HasSubstr("lower"));
+  job.fixtures.pop_back();
+  EXPECT_EQ(result_of(job, facts, "controls.height").outcome, Outcome::pass);
+}
+
 TEST(Access, ARollInShowerIsLargerThanATransferShower) {
   // Source: ADA 608.2.1 and 608.2.2 (2010): 36 by 36 in is too small for the one, 60 by 30 too large for the other.
   facts::Facts facts = sample::good_facts();

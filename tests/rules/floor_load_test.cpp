@@ -83,6 +83,26 @@ TEST(Loads, StandOnTheirOwnPlanWhereTheyAre) {
   EXPECT_NEAR(load.shear_share, 0.33027, 2e-5) << "and for shear";
 }
 
+TEST(Loads, OfABaseThatStandsPastTheSpansEndAskForItsPlaceAgain) {
+  // Source: property: what stands on no joist that was described weighs nothing there, and that is no pass.
+  job::Job job = floor_of("SPF No.2");
+  const facts::Facts facts = sample::good_facts();
+  Limit own;
+  own.unit = Unit::share, own.greatest = 1;
+  const Limits limits{{{"load.joists-strength", {own}}}};
+  const auto outcome = [&](double bearing_mm) {
+    job.floor.joist_bearing = job::Length::mm(bearing_mm);
+    for (const Result& r : check(job, facts, limits))
+      if (r.id == "load.joists-strength") return r;
+    return Result{};
+  };
+  EXPECT_EQ(outcome(-1066.8).outcome, Outcome::pass);
+  for (const double wrong_mm : {762.0, 8000.0, -12000.0}) {
+    EXPECT_EQ(outcome(wrong_mm).outcome, Outcome::not_checked) << wrong_mm;
+    EXPECT_THAT(outcome(wrong_mm).advice, testing::HasSubstr("floor.joists.bearing")) << wrong_mm;
+  }
+}
+
 TEST(Loads, ThatFailAtTheWorstPlaceAloneAskWhereTheSpanBegins) {
   // Source: property: 52.257 % of 100 at the worst place and 43.231 at the best (above) are a pass; with twice the
   // limit's load neither is; between them the reading decides.
