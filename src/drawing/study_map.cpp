@@ -191,8 +191,9 @@ class MapSheet {
     }
     const bool same =
         v.now_number && !v.numbers.empty() ? v.numbers[v.held] == *v.now_number : v.shown[v.held] == v.now;
+    const auto& values = scale.varied == &s_.varied[map_.across] ? map_.xs : map_.ys;
     for (std::size_t i = 0; same && i < scale.order.size(); ++i)
-      if (scale.varied->shown[scale.order[i]] == v.shown[v.held]) return scale.middle(i);
+      if (v.shown[values[scale.order[i]]] == v.shown[v.held]) return scale.middle(i);
     return std::nullopt;
   }
 

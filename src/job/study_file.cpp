@@ -237,11 +237,16 @@ class StudyReader {
     if (!list->as_array() || list->as_array()->empty())
       return fault(*list, key.path, "wanted a list of values, like " + example), std::vector<Worth>{};
     std::vector<Worth> all;
-    for (const toml::node& item : *list->as_array())
-      if (auto worth = worth_of(item, key, study_.job.unit, why))
-        all.push_back(std::move(*worth));
-      else
+    for (const toml::node& item : *list->as_array()) {
+      auto worth = worth_of(item, key, study_.job.unit, why);
+      const auto same = [&](const Worth& w) { return w.number ? w.number == worth->number : w.shown == worth->shown; };
+      if (!worth)
         fault(item, key.path, why);
+      else if (std::any_of(all.begin(), all.end(), same))  // it would be made, and counted, twice
+        fault(item, key.path, "found " + worth->shown + " twice; a value stands once in its list");
+      else
+        all.push_back(std::move(*worth));
+    }
     return all;
   }
 
