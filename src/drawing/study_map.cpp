@@ -181,7 +181,7 @@ class MapSheet {
   }
 
   /// Where today's job lies along a way of the map; nothing where that is off it.
-  static std::optional<double> today_on(const Scale& scale) {
+  std::optional<double> today_on(const Scale& scale) const {
     if (!scale.varied) return (scale.low + scale.high) / 2;
     const job::Varied& v = *scale.varied;
     if (!scale.bands) {
