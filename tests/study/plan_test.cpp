@@ -121,7 +121,7 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
        "study.toml:5:20: drain.from_left: found '28 inn'"},
       {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", \"500 in\"]\n", "allowed is"},
       {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", 30, \"28.0 in\"]\n",
-       "found 28\" twice; a value stands once in its list"},
+       "found 28.0 in twice; a value stands once in its list"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"2 in\"\nstep = \"1 in\"\n",
        "give the least value first"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"4 in\"\nstep = \"0 in\"\n",
