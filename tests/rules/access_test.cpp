@@ -4,6 +4,7 @@
 
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/result_of.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -11,22 +12,10 @@ namespace {
 
 using job::Length;
 using rules::Outcome;
+using sample::in_book, sample::result_of;
 using testing::HasSubstr;
 
 constexpr double in = 25.4;
-
-job::Job in_book(const char* book) {
-  job::Job job = sample::alcove();
-  job.book = book;
-  return job;
-}
-
-rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
-  for (const rules::Result& r : rules::check(job, facts))
-    if (r.id == id) return r;
-  ADD_FAILURE() << "no rule " << id;
-  return {};
-}
 
 job::Fixture fixture(job::FixtureKind kind, job::Side wall, double along_in, double height_in) {
   job::Fixture f{"it", wall, Length::inches(along_in), Length::inches(height_in), {}, {}};

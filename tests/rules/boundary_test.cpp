@@ -9,6 +9,7 @@
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
 #include "support/sample.hpp"
 
@@ -17,15 +18,9 @@ namespace {
 
 using sample::Case;
 using sample::facet;
+using sample::result_of;
 
 constexpr double in = 25.4, in2 = in * in;
-
-rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
-  for (const rules::Result& r : rules::check(job, facts))
-    if (r.id == id) return r;
-  ADD_FAILURE() << "no rule " << id;
-  return {};
-}
 
 rules::Result result_at(const Case& c, double value) {
   job::Job job = sample::job_for(c);

@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/result_of.hpp"
 #include "rules/words.hpp"
 #include "support/sample.hpp"
 
@@ -12,16 +13,10 @@ namespace fallwright {
 namespace {
 
 using rules::Outcome;
+using sample::result_of;
 using testing::HasSubstr;
 
 constexpr double in = 25.4;
-
-rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
-  for (const rules::Result& r : rules::check(job, facts))
-    if (r.id == id) return r;
-  ADD_FAILURE() << "no rule " << id;
-  return {};
-}
 
 TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   // Source: none; a local amendment of 1 % to 3 % lets pass what the book fails.

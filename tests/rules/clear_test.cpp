@@ -6,28 +6,17 @@
 
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/result_of.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
 namespace {
 
 using rules::Outcome;
+using sample::in_book, sample::result_of;
 using testing::HasSubstr;
 
 constexpr double in = 25.4;
-
-job::Job in_book(const char* book) {
-  job::Job job = sample::alcove();
-  job.book = book;
-  return job;
-}
-
-rules::Result result_of(const job::Job& job, const facts::Facts& facts, const std::string& id) {
-  for (const rules::Result& r : rules::check(job, facts))
-    if (r.id == id) return r;
-  ADD_FAILURE() << "no rule " << id;
-  return {};
-}
 
 /// A small free floor on a base of that size.
 facts::Facts small_floor_on(double length_in, double width_in) {
