@@ -21,6 +21,7 @@
 #include "app/study.hpp"
 #include "app/terminal.hpp"
 #include "app/typed.hpp"
+#include "app/watch.hpp"
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
 #include "job/describe.hpp"
@@ -44,7 +45,7 @@ struct Options {
   std::vector<std::string> readings;
   std::string line;
   std::string explain, book = "residential", prices;
-  bool down = false, all_books = false, together = false, all = false;
+  bool down = false, all_books = false, together = false, all = false, watch = false;
   std::string unit = "in";
   bool quiet = false, json = false, verbose = false, force = false;
 };
@@ -178,6 +179,12 @@ int explain(const Options& options) {
 }
 
 int check(const Options& options) {
+  if (options.watch) {
+    if (options.jobs.size() != 1 || options.jobs[0] == "-")
+      throw diag::JobFaults{{{"", 0, 0, "--watch", "watches one job file; name one, and not '-'"}}};
+    watch(options.jobs[0], options.prices);
+    return all_pass;
+  }
   if (!options.explain.empty()) return explain(options);
   return each_job(options, [&](const Work& work) {
     if (options.all_books)
@@ -289,7 +296,10 @@ void declare(CLI::App& app, Options& options, StudyOptions& study, std::function
   one->check([](const std::string& asked) { return asked.empty() ? "name a check" : ""; })
       ->excludes(c->get_option("--json"));
   c->add_flag("--all", options.all, "every check, with limit, source and place")->excludes(one);
-  c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
+  auto* books = c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
+  c->add_flag("--watch", options.watch, "go on: at each save of the one job file tell what changed in the verdict")
+      ->excludes(one, books, c->get_option("--all"), c->get_option("--json"), c->get_option("--together"),
+                 c->get_option("--quiet"));
   c->callback([&] { chosen = [&] { return check(options); }; });
   auto* t = app.add_subcommand("takeoff", "quantities and cut list; writes nothing");
   add_jobs(*t, options);

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
+#include <regex>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -309,6 +310,33 @@ TEST(Takeoff, PrintsBagsAndCuts) {
   EXPECT_THAT(out, HasSubstr("2x4"));
   EXPECT_THAT(out,
               HasSubstr("2x4: 52 pieces from 15 sticks, 190.0 ft in all, 0.6 ft of it offcuts; the least possible"));
+}
+
+TEST(Watch, TellsWhatASaveChanged) {
+  // Source: the demo's falls by hand: a run of 26-1/4 in at 1/4 in/ft over one of 13-3/4 is 0.4773 in/ft; at 3/8 it is
+  // 0.716 in/ft, past the 1/2 in/ft of the code. An editor that replaces the file counts; a file with a fault is told.
+  const sample::Folder folder{"watch"};
+  const std::string text = sample::slurped(std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml");
+  const std::string steep = std::regex_replace(text, std::regex{"\\nfall = \"1/4 in/ft\""}, "\nfall = \"3/8 in/ft\"",
+                                               std::regex_constants::format_first_only);
+  ASSERT_NE(steep, text);
+  write(folder / "job.toml", text);
+  write(folder / "steep.toml", steep);
+  write(folder / "bad.toml", text + "\n[pan]\n");
+  const std::string told = folder / "told";
+  const auto until = [&](const std::string& words) {
+    return "n=0; until grep -q '" + words + "' '" + told + "' || [ $n -gt 200 ]; do sleep 0.1; n=$((n+1)); done; ";
+  };
+  const sample::Ran ran = sample::run("cd " + std::string{folder / ""} + "; " FALLWRIGHT " check job.toml --watch >'" +
+                                      told + "' 2>&1 & p=$!; " + until("what changes is told here") +
+                                      "mv steep.toml job.toml; " + until("now: ") + "cp bad.toml job.toml; " +
+                                      until("pan") + "kill -TERM $p; wait $p; echo ended $?; cat '" + told + "'");
+  EXPECT_THAT(ran.out, HasSubstr("FAIL         floor is not too steep: 0.716 in/ft"));
+  EXPECT_THAT(ran.out, testing::ContainsRegex("; was pass, 0.477[ \n]+in/ft"));
+  EXPECT_THAT(ran.out, HasSubstr("job.toml:"));
+  EXPECT_THAT(ran.out, HasSubstr("ended 143"));
+  EXPECT_EQ(fallwright("check --watch -").code, 2);
+  EXPECT_EQ(fallwright("check --watch a.toml b.toml").code, 2);
 }
 
 }  // namespace
