@@ -17,6 +17,7 @@
 #include "rules/judgement.hpp"
 #include "study/variant.hpp"
 #include "takeoff/bags.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -28,14 +29,14 @@ Wanted wanted_by(const job::Study& study) {
   };
   Wanted wanted;
   // What readings may add to the mortar stands on the buy list, as a build of the same job has it.
-  wanted.worst_cases = asks("room.worst_case") || asks("takeoff") || asks("cost") || study.aim == job::Aim::fewest_bags;
+  const bool buys = asks("takeoff") || asks("cost") || study.aim == job::Aim::lowest_price;
+  wanted.worst_cases = asks("room.worst_case") || buys || study.aim == job::Aim::fewest_bags;
   wanted.drain_window = asks("room.drain_window") ||
                         std::any_of(study.columns.begin(), study.columns.end(), [](const job::Asked& column) {
                           return column.path.ends_with(".advice");  // which names the nearest place for the drain
                         });
-  wanted.cuts = study.aim == job::Aim::least_sticks || asks("takeoff") || asks("cost") || asks("cuts") ||
-                asks("stick") || asks("stock");
-  wanted.rows = study.aim == job::Aim::fewest_bags || asks("takeoff") || asks("cost");
+  wanted.cuts = study.aim == job::Aim::least_sticks || buys || asks("cuts") || asks("stick") || asks("stock");
+  wanted.rows = study.aim == job::Aim::fewest_bags || buys;
   wanted.report = !study.columns.empty();
   return wanted;
 }
@@ -44,6 +45,12 @@ std::optional<double> sticks_of(const std::vector<takeoff::StockPlan>& plan) {
   std::size_t sticks = 0;
   for (const takeoff::StockPlan& stock : plan) sticks += stock.sticks.size();
   return static_cast<double>(sticks);
+}
+
+/// Of all that is bought; nothing where something of it has no price, for that would look cheap.
+std::optional<double> price_of(const std::vector<takeoff::Row>& rows) {
+  const takeoff::Cost cost = takeoff::cost_of(rows);
+  return cost.missing.empty() ? cost.sum : std::nullopt;
 }
 
 /// A report of what is wanted, its limits judged; nothing else is in it.
@@ -73,7 +80,23 @@ void set_aim(const job::Study& study, const report::Report& report, facts::Varia
     case job::Aim::least_sticks:
       variant.aim = sticks_of(report.plan);
       return;
+    case job::Aim::lowest_price:
+      variant.aim = price_of(report.rows);
+      return;
   }
+}
+
+/// @throws diag::JobFaults where today's job cannot be measured by the study's aim.
+void must_have_aim(const job::Study& study, const report::Report& report, const facts::Variant& today) {
+  std::string why;
+  if (study.aim == job::Aim::fewest_bags && !today.aim)
+    why = "found 'fewest-bags'; the job does not say what a bag yields (bed.bag_yield, or [mix])";
+  if (study.aim == job::Aim::lowest_price && study.job.buy.prices.file.empty())
+    why = "found 'lowest-price'; the job names no prices (buy.prices)";
+  else if (study.aim == job::Aim::lowest_price && !today.aim)
+    why = "found 'lowest-price'; in " + study.job.buy.prices.file + " there is no price for " +
+          units::listed(takeoff::cost_of(report.rows).missing);
+  if (!why.empty()) throw diag::JobFaults{{{study.file, 0, 0, "study.aim", why}}};
 }
 
 /// @throws diag::JobFaults for an id that no check has.
@@ -137,9 +160,7 @@ void Judge::look_at_today() {
   const report::Report report = report_of(study.job, std::move(judged), all);
   set_aim(study, report, today_);
   must_be_checks(study.aim_at, study.file, report.judgement.results);
-  if (study.aim == job::Aim::fewest_bags && !today_.aim)
-    throw diag::JobFaults{{{study.file, 0, 0, "study.aim",
-                            "found 'fewest-bags'; the job does not say what a bag yields (bed.bag_yield, or [mix])"}}};
+  must_have_aim(study, report, today_);
   columns_ = report::Columns{study.columns, study.file, report};
   today_.columns = columns_.of(report);
   results_ = report.judgement.results;

@@ -247,6 +247,8 @@ class MapSheet {
         return decimals(level * 100, level * 100 == std::round(level * 100) ? 0 : 1) + " %";
       case job::Aim::fewest_bags:
         return decimals(level, 0) + " bags";
+      case job::Aim::lowest_price:
+        return decimals(level, 0);
       case job::Aim::least_sticks:
         break;
     }
@@ -402,6 +404,7 @@ class MapSheet {
     pen_.line({x, y - 2.7}, {x + 11, y - 2.7}, LineKind::existing);
     pen_.note({x + 13, y - 3.7}, s_.study.aim == job::Aim::greatest_least_margin ? "margin of the check with"
                                  : s_.study.aim == job::Aim::fewest_bags         ? "one bag of mortar more"
+                                 : s_.study.aim == job::Aim::lowest_price        ? "costs as much"
                                                                                  : "one stick more");
     if (s_.study.aim == job::Aim::greatest_least_margin) pen_.note({x + 13, y - 7.2}, "the least to spare");
   }

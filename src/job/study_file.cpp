@@ -115,7 +115,7 @@ class StudyReader {
     study_.way = study_.vary == Vary::readings || value("study.way").text == "samples" ? Way::samples : Way::all;
     study_.samples = static_cast<std::uint64_t>(value("study.samples").number);
     study_.seed = static_cast<std::uint64_t>(value("study.seed").number);
-    for (const Aim aim : {Aim::greatest_least_margin, Aim::fewest_bags, Aim::least_sticks})
+    for (const Aim aim : {Aim::greatest_least_margin, Aim::fewest_bags, Aim::least_sticks, Aim::lowest_price})
       if (value("study.aim").text == name_of(aim)) study_.aim = aim;
     tell_what_does_not_go_together(at);
   }
@@ -319,9 +319,11 @@ const char* name_of(Aim aim) {
     case Aim::fewest_bags:
       return "fewest-bags";
     case Aim::least_sticks:
+      return "least-sticks";
+    case Aim::lowest_price:
       break;
   }
-  return "least-sticks";
+  return "lowest-price";
 }
 
 Study read_study(std::string_view text, const std::string& file, const std::function<Job(const std::string&)>& load) {

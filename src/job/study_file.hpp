@@ -30,7 +30,7 @@ struct Varied {
 
 enum class Way { all, samples };
 enum class Vary { keys, readings };
-enum class Aim { greatest_least_margin, fewest_bags, least_sticks };
+enum class Aim { greatest_least_margin, fewest_bags, least_sticks, lowest_price };
 const char* name_of(Aim aim);  ///< "greatest-least-margin" ...
 
 /// A number or a word of report.json by its path, and where in the study's file it is asked for.

@@ -186,9 +186,8 @@ const std::vector<Key>& study_keys() {
        0,
        0,
        "what makes one variant that passes better than another: the margin of the check with the least to spare, bags "
-       "of "
-       "mortar, or sticks",
-       {"greatest-least-margin", "fewest-bags", "least-sticks"},
+       "of mortar, sticks, or what all of its buy list costs",
+       {"greatest-least-margin", "fewest-bags", "least-sticks", "lowest-price"},
        {}},
       {"key.path",
        Kind::text,

@@ -14,6 +14,7 @@ constexpr std::size_t most_best = 5;
 
 /// Bags and sticks are bought whole.
 double wanted(job::Aim aim, double value) {
+  if (aim == job::Aim::lowest_price) return value;
   return aim == job::Aim::greatest_least_margin ? -value : std::ceil(value - 1e-9);
 }
 

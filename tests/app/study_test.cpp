@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <regex>
 #include <set>
 #include <sstream>
 
@@ -165,6 +166,38 @@ TEST_F(Study, TellsTheOddsOfARoomAsRead) {
       EXPECT_EQ(check["pass"], holds);
     }
   EXPECT_EQ(json["readings"].size(), 24u);
+}
+
+TEST_F(Study, LooksForTheLowestPrice) {
+  // Source: the report's own sum of prices, row by row. With one price missing a list would look cheap: it is named.
+  std::string job = sample::slurped(in_ / "room.toml");
+  job.insert(job.find("[buy]\n") + 6, "prices = \"own.csv\"\n");
+  write(job, "room.toml");
+  std::string table = "item,pack,price\n";
+  write(table, "own.csv");
+  const std::string file = write(
+      over("base.fall", "1/4 in/ft", "1/2 in/ft", "1/8 in/ft", "aim = \"lowest-price\"\ncolumns = [\"cost.sum\"]\n"));
+  const std::string told = study(file + into()).out;
+  EXPECT_THAT(told, HasSubstr("own.csv there is no price for '"));
+  const std::regex missing{"'([^']+)' by the ([^,']+?)(?=, '| and '|\n)"};
+  double price = 1;
+  for (std::sregex_iterator it{told.begin(), told.end(), missing}, end; it != end; ++it)
+    table += "\"" + std::regex_replace((*it)[1].str(), std::regex{"\""}, "\"\"") + "\"," + (*it)[2].str() + "," +
+             std::to_string(price += 0.25) + "\n";
+  write(table, "own.csv");
+  const sample::Ran ran = study(file + into());
+  EXPECT_EQ(ran.code, 0) << ran.out;
+  const std::vector<std::string> lines = rows();
+  ASSERT_EQ(lines.size(), 4u);
+  EXPECT_THAT(lines[0], HasSubstr(",margin,price,"));
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    std::vector<std::string> fields;
+    std::istringstream row{lines[i]};
+    for (std::string field; std::getline(row, field, ',');) fields.push_back(field);
+    ASSERT_GE(fields.size(), 11u) << lines[i];
+    EXPECT_GT(std::stod(fields[6]), 10);
+    EXPECT_NEAR(std::stod(fields[6]), std::stod(fields[10]), 1e-6) << "the aim is the sum";
+  }
 }
 
 TEST_F(Study, NamesAColumnThatAReportHasNot) {
