@@ -4,6 +4,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
@@ -42,6 +43,8 @@ class Order {
       if (r.item == item) return takeoff::bought(r);
     return "";
   }
+  /// As the check of it is told.
+  std::string exact(double mm) const { return rules::text_of(mm, rules::Unit::mm, job_); }
   std::string mark(const std::string& name) const {
     const auto mm = mark_mm(f_, name);
     return mm ? len(*mm) : "not known";
@@ -50,6 +53,12 @@ class Order {
   bool fails(const std::string& id) const {
     return std::any_of(s_.judgement.results.begin(), s_.judgement.results.end(),
                        [&](const rules::Result& r) { return r.id == id && r.outcome == rules::Outcome::fail; });
+  }
+
+  bool hump_comes_down() const {
+    return std::any_of(s_.judgement.results.begin(), s_.judgement.results.end(), [](const rules::Result& r) {
+      return r.id == "floor.hump" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution);
+    });
   }
 
   /// "1 check fails, 8 are not checked".
@@ -90,6 +99,13 @@ class Order {
         std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0,
                         [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); }));
   }
+  /// Strips on the side walls leave the base no play to be let down with.
+  bool furred_beside() const {
+    return std::any_of(s_.cuts.begin(), s_.cuts.end(), [](const takeoff::CutRow& cut) {
+      return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(),
+                                        [](const std::string& id) { return id.rfind("wall-back", 0) != 0; });
+    });
+  }
 
   void before() {
     add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read the inspection sheet.",
@@ -100,17 +116,20 @@ class Order {
                   : "Clean the slab, grind humps wet or with extraction, respirator on. Scan for tendons and pipes "
                     "before any hole.",
          f_.room.floor.known
-             ? "hump " + len(f_.room.floor.hump_mm) + ", out of level " +
+             ? "hump " + exact(f_.room.floor.hump_mm) + ", out of level " +
                    len(std::max(f_.room.floor.along_width_mm, f_.room.floor.along_depth_mm)) + " across the room"
              : "spot levels: corners, middle, humps",
-         "the floor is not the one that was surveyed"});
+         hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
+                           : "the floor is not the one that was surveyed"});
   }
 
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
-    add({false, "framer", "Frame or fur the walls and set blocking, faces flush.",
+    add({false, "framer",
+         std::string{"Frame or fur the walls and set blocking, faces flush."} +
+             (furred_beside() ? " Strips before the base on the side walls wait until it is down." : ""),
          (furring() == 0
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
@@ -153,7 +172,7 @@ class Order {
                       : ""),
          (rib > 0 ? "deepest " + len(rib) + " as drawn; yours ______; " : "") +
              (f_.room.floor.known
-                  ? "it rocks by " + len(f_.room.floor.rock_mm) +
+                  ? "it rocks by " + exact(f_.room.floor.rock_mm) +
                         (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
                         ", as the floor was read"
                   : "note where it rocks"),

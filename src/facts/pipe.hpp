@@ -9,12 +9,13 @@ namespace fallwright::facts {
 
 /// A joist that the trap arm goes through, at the arm's centre line.
 struct JoistCrossing {
-  std::string joist;                      ///< "joists/joist-04"
+  std::string joist;                      ///< "joists/joist-04"; past the modelled floor "1 past joist-06"
   double from_weir_mm = 0;                ///< along the arm
   double bottom_mm = 0, top_mm = 0;       ///< of the joist there
   std::optional<double> centre_mm = {};   ///< of the arm; absent: the weir's height, the fall or the pipe are not known
   double hole_mm = 0;                     ///< diameter; where the job names none, the pipe's outside; zero: unknown
   std::optional<double> along_span = {};  ///< share of the joist's span, from its nearer bearing
+  bool modelled = true;                   ///< false: past that floor, at the joists' spacing, as high as the last one
   std::optional<double> above_mm() const {  ///< wood left over the hole
     return centre_mm ? std::optional{top_mm - *centre_mm - hole_mm / 2} : std::nullopt;
   }
@@ -31,6 +32,7 @@ struct PipeRun {
   std::optional<double> down_to_weir_mm = {};  ///< from the lowest point of the drain's body
   bool routed = false;                         ///< the arm's way is known: crossings and bay are told
   std::vector<JoistCrossing> crossings = {};   ///< in the order the arm meets them
+  std::vector<std::string> passed_under = {};  ///< joists below which the arm hangs free
   std::string bay = {};                        ///< the arm runs along its joists: "joists/joist-03 and joists/joist-04"
   std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in
 };

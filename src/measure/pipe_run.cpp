@@ -72,7 +72,8 @@ class Runner {
     if (trap_.weir) run_.down_to_weir_mm = lowest - trap_.weir->in_mm();
   }
 
-  double outside() const { return trap_.outside ? trap_.outside->in_mm() : pipe_ ? pipe_->outside_mm : 0; }
+  /// Where nobody measured it, the thickest of all makes sold by that name.
+  double outside() const { return trap_.outside ? trap_.outside->in_mm() : pipe_ ? pipe_->outside_most_mm : 0; }
 
   /// The arm's inside is taken as its nominal size.
   std::optional<double> centre_at(double from_weir) const {
@@ -88,26 +89,49 @@ class Runner {
     return std::min(share, 1 - share);
   }
 
+  /// Goes through the joist, or hangs free below it.
+  void meet(facts::JoistCrossing crossing) {
+    crossing.centre_mm = centre_at(crossing.from_weir_mm);
+    crossing.hole_mm = trap_.hole ? trap_.hole->in_mm() : outside();
+    if (crossing.centre_mm && *crossing.centre_mm + outside() / 2 <= crossing.bottom_mm)
+      run_.passed_under.push_back(crossing.joist);
+    else
+      run_.crossings.push_back(std::move(crossing));
+  }
+
   void cross(const Way& way) {
     const int other = 1 - way.axis;
+    std::optional<facts::JoistCrossing> last;  // farthest along the arm's way, whether it reaches so far or not
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
       const Box box = brep::box_of(joist.shape);
       const double middle = (box[way.axis] + box[way.axis + 3]) / 2, from = (middle - way.start()) * way.sign;
-      if (from < 0 || from > trap_.arm->in_mm() || way.across() < box[other] || way.across() > box[other + 3]) continue;
+      if (way.across() < box[other] || way.across() > box[other + 3]) continue;
       const double x = way.axis == 0 ? middle : way.across(), y = way.axis == 0 ? way.across() : middle;
       facts::JoistCrossing crossing;
       crossing.joist = joist.id;
       crossing.from_weir_mm = from;
       crossing.bottom_mm = Surface{joist.shape, false}.carried_on(x, y);
       crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
-      crossing.centre_mm = centre_at(from);
-      crossing.hole_mm = trap_.hole ? trap_.hole->in_mm() : outside();
       crossing.along_span = share_of_span(way.across());
-      run_.crossings.push_back(std::move(crossing));
+      if (!last || from > last->from_weir_mm) last = crossing;
+      if (from >= 0 && from <= trap_.arm->in_mm()) meet(std::move(crossing));
     }
+    if (last) go_on_past(*last);
     std::stable_sort(run_.crossings.begin(), run_.crossings.end(),
                      [](const auto& a, const auto& b) { return a.from_weir_mm < b.from_weir_mm; });
+  }
+
+  /// Joists lie past the walls as well: where the modelled ones end theirs go on, as far as anyone can tell.
+  void go_on_past(const facts::JoistCrossing& last) {
+    facts::JoistCrossing next = last;
+    next.modelled = false;
+    for (int i = 1;; ++i) {
+      next.joist = std::to_string(i) + " past " + last.joist.substr(last.joist.rfind('/') + 1);
+      next.from_weir_mm = last.from_weir_mm + i * model_.job.floor.joist_spacing.in_mm();
+      if (next.from_weir_mm > trap_.arm->in_mm()) return;
+      if (next.from_weir_mm >= 0) meet(next);
+    }
   }
 
   /// Between which joists, and how far the pipe stays from the nearer one.

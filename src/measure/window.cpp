@@ -67,6 +67,7 @@ facts::DrainWindow measure_window(const parts::Model& model) {
     if (joist.role != parts::Role::joist) continue;
     const auto b = parts::box_of(joist);
     window.joists_known = true;
+    window.joist_depth_mm = model.job.floor.joist_stock.depth.in_mm();
     const double r = bore->Radius();
     window.free_mm = without(window.free_mm, {b[axis] - r, b[axis + 3] + r});
   }

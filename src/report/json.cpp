@@ -173,6 +173,7 @@ Json bearer(const facts::Bearer& b) {
 
 Json crossing(const facts::JoistCrossing& c) {
   return {{"joist", c.joist},
+          {"modelled", c.modelled},
           {"from_weir_mm", c.from_weir_mm},
           {"bottom_mm", c.bottom_mm},
           {"top_mm", c.top_mm},
@@ -191,6 +192,7 @@ Json pipe(const facts::PipeRun& p) {
           {"down_to_weir_mm", maybe(p.down_to_weir_mm)},
           {"routed", p.routed},
           {"crossings", list(p.crossings, crossing)},
+          {"passed_under", p.passed_under},
           {"bay", p.bay},
           {"beside_mm", maybe(p.beside_mm)}};
 }

@@ -34,12 +34,14 @@ class RoomText {
     as_set();
     doubt();
     return text_ + "\n  Lengths to the nearest " + (metric_ ? "mm" : "1/16\"") +
-           ". These numbers inform; they approve nothing. Measure again what surprises you.\n";
+           ", small ones finer. These numbers inform; they approve nothing. Measure again what surprises you.\n";
   }
 
  private:
   std::string len(double mm) const { return units::to_text(units::Length::mm(mm), metric_); }
   std::string fall(double ratio) const { return units::to_text(units::Fall::ratio(ratio), metric_); }
+  /// As the check of it is told.
+  std::string exact(double mm) const { return rules::text_of(mm, rules::Unit::mm, report_.job); }
   void head(const std::string& words) { text_ += "\n  " + words + "\n"; }
   void line(const std::string& words) { text_ += "    " + words + "\n"; }
 
@@ -70,12 +72,12 @@ class RoomText {
     line("out of level " + len(f.along_width_mm) + " along the width, " + len(f.along_depth_mm) + " along the depth");
     line("under the base: twist " + len(f.twist_mm) + "; highest hump " + at(f.hump_mm, f.hump_at_mm) +
          "; deepest hollow " + at(f.hollow_mm, f.hollow_at_mm));
-    line("put down dry the base rocks by " + len(f.rock_mm) +
+    line("put down dry the base rocks by " + exact(f.rock_mm) +
          (f.rock_at.empty() ? "" : " at its " + f.rock_at + " corner"));
   }
 
   std::string at(double mm, const facts::Point& p) const {
-    return mm < 0.4 ? "none" : len(mm) + " at " + rules::place_of(p, report_.job);
+    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::place_of(p, report_.job);
   }
 
   void studs() {
@@ -130,8 +132,9 @@ class RoomText {
            (room_.closure.solved && room_.not_plumbed.empty() ? ""
                                                               : ", as designed: not all of the walls were measured"));
     else
-      line("it does not go down level (short by " + len(-d.least_mm) + "); tipped " + units::decimals(d.tip_deg, 1) +
-           " degrees, " + (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
+      line("it does not go down level (short by " + rules::text_at_least(-d.least_mm, report_.job) + "); tipped " +
+           units::decimals(d.tip_deg, 1) + " degrees, " +
+           (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
   }
 
   void drain() {
@@ -250,7 +253,7 @@ class RoomText {
       const auto value = [&](double v) {
         return w.unit == "mm3"     ? rules::text_of(v, rules::Unit::mm3, report_.job)
                : w.unit == "ratio" ? fall(v)
-                                   : len(v);
+                                   : exact(v);
       };
       line(w.what + ": " + value(w.nominal) +
            (w.unknown.empty()

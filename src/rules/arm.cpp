@@ -10,7 +10,6 @@ namespace fallwright::rules {
 namespace {
 
 const char* const no_joists = "a slab has no joists";
-const char* const along_bay = "the trap arm runs along its bay and crosses no joist";
 
 bool slab(const job::Job& job) {
   return job.floor.kind == job::FloorKind::slab;
@@ -19,6 +18,17 @@ bool slab(const job::Job& job) {
 /// The number at the end of a joist's id, as the plan numbers them.
 std::string name_of(const facts::JoistCrossing& crossing) {
   return crossing.joist.substr(crossing.joist.rfind('/') + 1);
+}
+
+/// Joists past the modelled floor: nobody saw them, and no number may rest on them.
+std::string past_the_floor(const job::Job& job, const facts::Facts& facts) {
+  const facts::JoistCrossing* first = nullptr;
+  for (const facts::JoistCrossing& c : facts.pipe.crossings)
+    if (!c.modelled && !first) first = &c;
+  if (!first) return "";
+  return "the arm goes on past the floor that was described and meets its next joist some " +
+         text_of(first->from_weir_mm, Unit::mm, job) +
+         " from the weir: look there; the table of the arm takes those joists to lie as the last one before them";
 }
 
 Finding vented(const job::Job& job, const facts::Facts&, const Limit&) {
@@ -54,12 +64,12 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap || !facts.pipe.routed) return unread();
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
-  if (facts.pipe.crossings.empty())
-    return not_applicable(facts.pipe.bay.empty() ? "the trap arm reaches no joist" : along_bay);
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   const facts::JoistCrossing* worst = nullptr;
   double least = 0;
   std::vector<std::string> lines;
   for (const facts::JoistCrossing& c : facts.pipe.crossings) {
+    if (!c.modelled) continue;
     if (!c.centre_mm || c.hole_mm <= 0)
       return missing(
           "say how high the weir lies, how the arm falls and which pipe it "
@@ -71,6 +81,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
                     text_of(under, Unit::mm, job) + " below");
     if (!worst || std::min(over, under) < least) worst = &c, least = std::min(over, under);
   }
+  if (!worst) return missing(past_the_floor(job, facts));
   const bool low = *worst->below_mm() < *worst->above_mm();
   const double lacks = *limit.least - least;
   Finding finding = found(least,
@@ -79,6 +90,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
                           std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
                               " (trap.weir), or route the arm along the bay");
   finding.details = std::move(lines);
+  finding.unjudged = past_the_floor(job, facts);
   return finding;
 }
 
@@ -95,7 +107,7 @@ Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&
   if (off > 0 && job.floor.joist_span && job.floor.joist_bearing)
     return missing("the pipe crosses joists beside the span that begins at floor.joists.bearing: read both again");
   if (off > 0) return unread();
-  if (!deepest) return not_applicable(along_bay);
+  if (!deepest) return not_applicable(meets_no_joist(facts.pipe));
   Finding finding = found(*deepest, "notches from the nearer bearing, as a share of the joists' span",
                           "bore there instead, or move the arm out of the middle third of the span");
   finding.greatest = 1. / 3;
@@ -108,10 +120,13 @@ Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
   if (!facts.room.drain.joists_known) return unread();
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   const job::Pipe* pipe = job::arm_pipe(job);
   if (!pipe && !job.trap->outside) return missing("say which pipe the trap arm is (trap.pipe)");
-  const double outside = job.trap->outside ? job.trap->outside->in_mm() : pipe->outside_mm;
   const double third = facts.room.drain.joist_depth_mm / 3;
+  if (!job.trap->outside && pipe->outside_mm <= third && pipe->outside_most_mm > third)
+    return missing(measure_outside(*pipe, job));
+  const double outside = job.trap->outside ? job.trap->outside->in_mm() : pipe->outside_mm;
   Finding finding = found(outside,
                           "a notch as long as the pipe is thick; this joist is " +
                               text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",

@@ -182,6 +182,18 @@ std::string failing_level(const std::vector<Result>& results) {
   return titles;
 }
 
+/// What no reading has settled: a base that is level may still lie too high or too low.
+std::string not_judged(const std::vector<Result>& results) {
+  std::string titles, reads;
+  for (const Result& r : results) {
+    if (r.id.rfind("rim.", 0) != 0 || r.outcome != Outcome::not_checked) continue;
+    titles += (titles.empty() ? "'" : ", '") + r.title + "'";
+    for (const Reading& reading : r.to_read)
+      if (reads.find(reading.what) == std::string::npos) reads += (reads.empty() ? "" : "; ") + reading.what;
+  }
+  return titles.empty() ? "" : titles + ": " + reads;
+}
+
 }  // namespace
 
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
@@ -202,7 +214,12 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   const bool fails = std::any_of(results.begin(), results.end(), [](const Result& r) {
     return r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::fail;
   });
-  if (!fails) return {Next::leave, "Leave it, and let nobody step on it."};
+  if (!fails) {
+    const std::string open = not_judged(results);
+    return {Next::leave, open.empty() ? "Leave it, and let nobody step on it."
+                                      : "Nothing to press, as far as was read. NOT JUDGED: " + open +
+                                            ". If that holds, leave it, and let nobody step on it."};
+  }
   if (const Result* riser = result_of(results, "rim.riser"); riser && riser->outcome == Outcome::fail)
     return by_the_riser(*riser, press(job, set));
   if (const auto deep = pressed_through(job, facts.room))

@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/fasteners.hpp"
 #include "rules/loads.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -69,10 +70,10 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// A person who slides or falls against it, away from the wall: pulled out of the two studs nearest.
-Finding push(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
   const Joint j = *joint_of(job, facts);
-  const double lbf = limit.source.rfind("ADA", 0) == 0 ? 250 : 200;
+  const double lbf = is_accessible_book(job.book) ? 250 : 200;
   const double length_in = job.bench->frame.fastener_length->in_mm() / in;
   const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
   const int studs = std::min(2, facts.cleat->studs);

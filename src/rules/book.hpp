@@ -8,6 +8,7 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "job/pipe.hpp"
 #include "rules/inputs.hpp"
 #include "rules/limits.hpp"
 #include "rules/result.hpp"
@@ -37,6 +38,12 @@ Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
 Finding unread();                              ///< the same; what to measure is told by its inputs' own rows
 Finding cannot_tell(std::string why);          ///< nothing was measured, for another reason than a reading not taken
+
+/// What to do where pipes of one name, made by different makers, would be judged differently.
+std::string measure_outside(const job::Pipe& pipe, const job::Job& job);
+
+/// Why the trap arm, whose way is known, takes nothing from any joist; empty: it does, or its way is not known.
+std::string meets_no_joist(const facts::PipeRun& pipe);
 
 /// What a check may look at.
 struct Ground {

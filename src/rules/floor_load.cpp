@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
@@ -87,14 +88,38 @@ std::optional<Burden> under_glass(const job::Job& job, const Burden& base) {
                 strip};
 }
 
+/// The strips that the modelled joists carry, across them: half a spacing to either side of the outermost.
+std::array<double, 2> across_of_strips(const facts::Facts& facts, const job::Floor& floor, int across) {
+  double low = std::numeric_limits<double>::max(), high = -low;
+  for (const facts::Part& part : facts.parts) {
+    if (part.role != "joist") continue;
+    const double centre = (part.bbox_mm[across] + part.bbox_mm[across + 3]) / 2;
+    low = std::min(low, centre), high = std::max(high, centre);
+  }
+  const double half = floor.joist_spacing.in_mm() / 2;
+  return {low - half, high + half};
+}
+
+/// A wall that runs along the joists and beside the last of them stands on that one, for all anyone knows.
+Burden on_the_strips(Burden wall, const std::array<double, 2>& strips, int across) {
+  double &low = wall.plan_mm[across], &high = wall.plan_mm[across + 2];
+  const double shift = low < strips[0] ? std::min(strips[0] - low, std::max(0.0, strips[1] - high))
+                                       : -std::min(std::max(0.0, high - strips[1]), std::max(0.0, low - strips[0]));
+  low += shift, high += shift;
+  return wall;
+}
+
 std::vector<Burden> burdens_of(const job::Job& job, const facts::Facts& facts, const Burden& base) {
+  const int across = job.floor.joist_direction == job::Direction::along_width ? 1 : 0;
+  const std::array<double, 2> strips = across_of_strips(facts, job.floor, across);
   std::vector<Burden> all{base};
   const auto add = [&](const std::optional<Burden>& one) {
     if (one && one->kg > 0) all.push_back(*one);
   };
   add(under_bench(job, facts));
   add(under_glass(job, base));
-  for (const job::Side side : job.floor.walls_carried) add(under_wall(job, facts, side));
+  for (const job::Side side : job.floor.walls_carried)
+    if (const auto wall = under_wall(job, facts, side)) add(on_the_strips(*wall, strips, across));
   return all;
 }
 

@@ -43,7 +43,11 @@ class Writer {
     if (!pipe.bay.empty())
       return line("the arm runs along the bay of " + pipe.bay +
                   (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") + ": no joist is bored");
-    if (pipe.crossings.empty()) return line("the arm reaches no joist");
+    if (pipe.crossings.empty()) return line(meets_no_joist(pipe));
+    if (!pipe.crossings.back().modelled)
+      line(
+          "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
+          "there");
     line(
         "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the datum, "
         "to the arm's middle, bored level with it");

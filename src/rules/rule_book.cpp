@@ -293,4 +293,8 @@ bool is_metric_book(const std::string& name) {
   return book(name).rests_on == "millimetres";
 }
 
+bool is_accessible_book(const std::string& name) {
+  return name == "accessible" || (!book(name).rests_on.empty() && is_accessible_book(book(name).rests_on));
+}
+
 }  // namespace fallwright::rules

@@ -41,6 +41,8 @@ const std::string& flood_test_of(const std::string& book);
 
 /// Whether a book's country measures in millimetres and sells pipe by DN.
 bool is_metric_book(const std::string& book);
+/// Whether a book is the one of accessible showers, or rests on it.
+bool is_accessible_book(const std::string& book);
 
 /// Reads a book. Every row needs id, unit, source and verified, and what it limits: the check's own unit, and the
 /// bounds that the compiled-in rows of that check have; at most one row for each id.

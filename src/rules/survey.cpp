@@ -3,6 +3,7 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -60,7 +61,8 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                f.hump_mm > 0 ? "above the plane of the base's corners, at " + place_of(f.hump_at_mm, job)
                              : "nothing stands above the plane of the base's corners",
                "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
-                   ": it lifts the whole base; look for nails first, and keep dust down");
+                   ": it lifts the whole base; look for nails first, and keep dust down. Then read the floor again "
+                   "(survey.floor): every height is told from its highest spot");
 }
 
 Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -89,7 +91,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
     look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall");
   if (greatest < -1e8) return not_applicable("no wall stands behind the base");
   return found(greatest, "from the base's edge to the " + where,
-               "fur the studs out to the base's edge (up to " + text_at_least(greatest, job) +
+               "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
                    "; the list of furring says how much at each), or set the base closer: a board covers " +
                    text_at_most(*limit.greatest, job));
 }
@@ -105,6 +107,15 @@ std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
   return text;
 }
 
+/// Strips before the studs of the side walls take what the base is let down with.
+std::string before_furring(const job::Job& job, const facts::Facts& facts) {
+  const bool furred = std::any_of(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
+    return s.before == "base" && s.wall != "back" &&
+           std::max({s.at_floor_mm, s.at_upstand_mm, s.at_top_mm}) >= job.mark_mm();
+  });
+  return furred ? "; before furring: strips on the side walls go in once the base is down" : "";
+}
+
 Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::DropIn& drop = facts.room.drop_in;
   if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
@@ -118,7 +129,7 @@ Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
              text_at_most(drop.tip_clear_mm, job) + " is left as it levels out";
   else
     advice = "it can neither be let down level nor tipped in: plane or move the studs that stand in";
-  return found(drop.least_mm, narrowest(job, drop), advice);
+  return found(drop.least_mm, narrowest(job, drop) + before_furring(job, facts), advice);
 }
 
 Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -127,7 +138,9 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   // Level where that does; else the way that lacks less.
   const bool level = drop.least_mm >= 0 || drop.least_mm >= drop.tip_clear_mm;
   const double left = level ? drop.least_mm : drop.tip_clear_mm;
-  return found(left, (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop),
+  return found(left,
+               (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop) +
+                   before_furring(job, facts),
                std::string{"the base does not go in, "} + (level ? "let down level" : "tipped in") + ", by " +
                    text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
 }

@@ -3,9 +3,11 @@
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -92,46 +94,47 @@ Finding no_hole(const job::Job& job, const facts::Facts& facts) {
 Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!job.trap->hole) return no_hole(job, facts);
   if (!facts.room.drain.joists_known) return unread();
+  const double most = joist_cuts(facts.room.drain.joist_depth_mm).hole_mm;
   Finding finding =
       found(job.trap->hole->in_mm(),
             "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
-            "at most " + text_at_most(facts.room.drain.hole_mm, job) +
+            "at most " + text_at_most(most, job) +
                 ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
-  finding.greatest = facts.room.drain.hole_mm;
-  if (facts.room.drain.hole_mm <= 0) return finding;
-  return mended_by(std::move(finding), {set_length("trap.hole", down_to_mark(facts.room.drain.hole_mm, job), job)});
+  finding.greatest = most;
+  if (most <= 0) return finding;
+  return mended_by(std::move(finding), {set_length("trap.hole", down_to_mark(most, job), job)});
 }
 
 Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!facts.room.drain.joists_known) return unread();
-  Finding finding =
-      found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
-            "at most " + text_at_most(facts.room.drain.notch_mm, job) + ": bore instead, or ask an engineer");
-  finding.greatest = facts.room.drain.notch_mm;
-  return mended_by(std::move(finding), {set_length("trap.notch", down_to_mark(facts.room.drain.notch_mm, job), job)});
+  const double most = joist_cuts(facts.room.drain.joist_depth_mm).notch_mm;
+  Finding finding = found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
+                          "at most " + text_at_most(most, job) + ": bore instead, or ask an engineer");
+  finding.greatest = most;
+  return mended_by(std::move(finding), {set_length("trap.notch", down_to_mark(most, job), job)});
 }
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
 Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!job.trap->hole) return no_hole(job, facts);
   const auto& joist = facts.room.drain;
-  const auto past_the_joist = [&](double mm) {
-    return joist.joists_known && joist.joist_depth_mm > 0 && mm > joist.hole_mm;
-  };
+  const double most = joist_cuts(joist.joist_depth_mm).hole_mm;
+  const auto past_the_joist = [&](double mm) { return joist.joists_known && joist.joist_depth_mm > 0 && mm > most; };
   // A pipe of one name may be thicker in another make: where that decides it is to be measured.
   const double hole = job.trap->hole->in_mm();
   const job::Pipe* pipe = job::arm_pipe(job);
   if (pipe && !job.trap->outside && hole >= pipe->outside_mm && hole < pipe->outside_most_mm)
-    return missing("measure the pipe's outside: sold as " + std::string{pipe->name} + " it may be " +
-                   text_of(pipe->outside_mm, Unit::mm, job) + " to " + text_of(pipe->outside_most_mm, Unit::mm, job) +
-                   " (trap.outside)");
+    return missing(measure_outside(*pipe, job));
   Finding finding = by_pipe(
       job, hole, Unit::mm, "hole for the trap arm, against the pipe's outside",
       [&](const job::Pipe& each) {
@@ -140,8 +143,8 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
       [&](const Bounds& held) {
         const std::string wanted = text_at_least(*held.least, job);
         if (past_the_joist(*held.least))
-          return "no hole that this joist allows, " + text_at_most(joist.hole_mm, job) + " at most, takes a pipe " +
-                 wanted + " thick: route the arm along the bay, or ask an engineer";
+          return "no hole that this joist allows, " + text_at_most(most, job) + " at most, takes a pipe " + wanted +
+                 " thick: route the arm along the bay, or ask an engineer";
         return "bore it " + wanted + " at least (trap.hole)";
       });
   if (!finding.least || past_the_joist(*finding.least)) return finding;
@@ -232,7 +235,41 @@ Finding drop(const Ground& ground, const Limit&) {
   return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*finding.greatest / ratio, job), job)});
 }
 
+/// What a drain's outlet lets through its trap and arm take: no pipe narrows in the direction of flow.
+Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.trap) return unread();
+  if (!job.trap->pipe) return missing(which_pipe);
+  if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
+  const double outlet = *facts.drain.outlet_mm, nominal = job::arm_pipe(job)->nominal_mm;
+  constexpr double as_sold = 25 / 25.4;  // 50 mm serves for 2 in
+  const job::Pipe* enough = nullptr;
+  for (const job::PipeSeries series : {job::PipeSeries::inch, job::PipeSeries::metric})
+    for (const job::Pipe& pipe : job::pipes(series))
+      if ((series == job::PipeSeries::metric) == is_metric_book(job.book) && !enough &&
+          pipe.nominal_mm >= outlet * as_sold - units::tolerance::length_mm)
+        enough = &pipe;
+  Finding finding =
+      found(nominal, "trap arm's pipe, against the drain's outlet of " + text_of(outlet, Unit::mm, job),
+            "lay trap and arm " + (enough ? "in " + std::string{enough->name} + " pipe" : std::string{"as wide"}) +
+                " (trap.pipe): none narrows on its way down");
+  finding.least = nominal < outlet ? outlet * as_sold : outlet;
+  if (!enough) return finding;
+  return mended_by(std::move(finding), {set_length("trap.pipe", enough->nominal_mm, job)});
+}
+
 }  // namespace
+
+std::string meets_no_joist(const facts::PipeRun& pipe) {
+  if (!pipe.routed || !pipe.crossings.empty()) return "";
+  if (!pipe.bay.empty()) return "the trap arm runs along its bay and crosses no joist";
+  return pipe.passed_under.empty() ? "the trap arm reaches no joist" : "the trap arm passes below its joists";
+}
+
+std::string measure_outside(const job::Pipe& pipe, const job::Job& job) {
+  return "measure the pipe's outside: sold as " + std::string{pipe.name} + " it may be " +
+         text_of(pipe.outside_mm, Unit::mm, job) + " to " + text_of(pipe.outside_most_mm, Unit::mm, job) +
+         " (trap.outside)";
+}
 
 std::vector<Rule> trap_rules() {
   return {
@@ -263,6 +300,15 @@ std::vector<Rule> trap_rules() {
        "",
        hole_for_pipe,
        {Input::trap, Input::pipe}},
+      {"trap.size",
+       "trap and arm are as wide as the drain",
+       "nominal size of the trap arm's pipe against the inside of the drain's outlet",
+       "drain: wall of its outlet",
+       Unit::mm,
+       "",
+       "",
+       size,
+       {Input::trap, Input::pipe, Input::drain_outlet, Input::drain}},
       {"trap.arm",
        "trap arm is short enough",
        "length from weir to vent, by the size of its pipe",

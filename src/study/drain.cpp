@@ -53,9 +53,8 @@ void falls_there(const parts::Model& model, facts::DrainWindow& window) {
   }
 }
 
-void joist_may_lose(facts::DrainWindow& window, double depth_mm) {
-  const rules::JoistCuts cuts = rules::joist_cuts(depth_mm);
-  window.joist_depth_mm = depth_mm;
+void joist_may_lose(facts::DrainWindow& window) {
+  const rules::JoistCuts cuts = rules::joist_cuts(window.joist_depth_mm);
   window.hole_mm = cuts.hole_mm;
   window.notch_mm = cuts.notch_mm;
   window.end_notch_mm = cuts.end_notch_mm;
@@ -65,7 +64,7 @@ void joist_may_lose(facts::DrainWindow& window, double depth_mm) {
 
 facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, double clearance_mm) {
   facts::DrainWindow window = seen;
-  if (window.joists_known) joist_may_lose(window, model.job.floor.joist_stock.depth.in_mm());
+  if (window.joists_known) joist_may_lose(window);
   const auto radius = measure::bore_radius_mm(model);
   if (!radius) return window;
   const int axis = window.along_width ? 0 : 1;

@@ -58,6 +58,43 @@ TEST(PipeRun, ToTheOtherSideMeetsTheOtherJoists) {
   EXPECT_NEAR(run.crossings[1].from_weir_mm, 23.75 * in, 1e-6);
 }
 
+TEST(PipeRun, GoesOnThroughJoistsPastTheWall) {
+  // Source: by hand: past the joist at 67 in the next would stand at 83 and 99 in, 39-3/4 and 55-3/4 in along.
+  job::Job j = with_trap(Side::right);
+  j.trap->arm = Length::inches(60);
+  const facts::PipeRun run = facts_of(j).pipe;
+  ASSERT_EQ(run.crossings.size(), 4U);
+  EXPECT_TRUE(run.crossings[1].modelled);
+  EXPECT_EQ(run.crossings[2].joist, "1 past joist-05");
+  EXPECT_FALSE(run.crossings[2].modelled);
+  EXPECT_NEAR(run.crossings[2].from_weir_mm, 39.75 * in, 1e-6);
+  EXPECT_EQ(run.crossings[3].joist, "2 past joist-05");
+  EXPECT_NEAR(run.crossings[3].from_weir_mm, 55.75 * in, 1e-6);
+  EXPECT_NEAR(run.crossings[3].bottom_mm, run.crossings[1].bottom_mm, 1e-9);
+}
+
+TEST(PipeRun, BelowTheJoistsCrossesNone) {
+  // Source: by hand: 2-3/8 in of pipe whose middle hangs at -13.17 in ends at -11.98, under joists that end at -10; two
+  // inches higher it would cut into them from below.
+  job::Job j = with_trap(Side::left);
+  j.trap->weir = Length::inches(-14);
+  const facts::PipeRun below = facts_of(j).pipe;
+  EXPECT_TRUE(below.routed);
+  EXPECT_TRUE(below.crossings.empty());
+  EXPECT_EQ(below.passed_under, (std::vector<std::string>{"joists/joist-02", "joists/joist-03"}));
+  j.trap->weir = Length::inches(-12);
+  EXPECT_LT(*facts_of(j).pipe.crossings.at(0).below_mm(), 0);
+}
+
+TEST(PipeRun, IsAsThickAsAnyMakeUntilItIsMeasured) {
+  // Source: BS 5255: waste of DN 50 is up to 55.8 mm thick outside (from memory); EN 1329 has 50.
+  job::Job j = with_trap(Side::left);
+  j.trap->pipe = Length::mm(50);
+  EXPECT_NEAR(facts_of(j).pipe.crossings.at(0).hole_mm, 55.8, 1e-9);
+  j.trap->outside = Length::mm(50);
+  EXPECT_NEAR(facts_of(j).pipe.crossings.at(0).hole_mm, 50, 1e-9);
+}
+
 TEST(PipeRun, AlongItsBayCrossesNothing) {
   // Source: by hand: between joists whose faces are at 35-3/4 and 50-1/4 in the nearer is 7 in from the arm's line,
   // less half of 2-3/8.

@@ -91,9 +91,16 @@ facts::Facts distinct_facts() {
   f.edges = {{"back", "wall", "upstand", 140, 141, true}, {"front", "", "threshold", 101, 104, false}};
   f.skirt = facts::SeatSkirt{303, {"back"}};
   f.drain = {22.2, 101.6, "joists/joist-04", 50.8, 34.9};
-  f.pipe = {
-      true, 127, 141.5, 230.5, 217.5, true, {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33}}, "joists/joist-01",
-      147.5};
+  f.pipe = {true,
+            127,
+            141.5,
+            230.5,
+            217.5,
+            true,
+            {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33}},
+            {"joists/joist-02"},
+            "joists/joist-01",
+            147.5};
   f.backings = {{"grab bar", "back", 860, 0.9, 0.2, true, 701, 0.1, 55}};
   f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};

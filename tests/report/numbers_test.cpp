@@ -38,9 +38,9 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "width at a height of 1200 mm: read 1798 mm, between the walls as plumbed 1799 mm",
                       "right wall: not plumbed",
                       "out of level 4 mm along the width, 3 mm along the depth",
-                      "twist -6 mm; highest hump 1 mm at",
-                      "deepest hollow 2 mm at",
-                      "rocks by 1 mm at its front left corner",
+                      "twist -6 mm; highest hump 1.1 mm at",
+                      "deepest hollow 2.2 mm at",
+                      "rocks by 0.8 mm at its front left corner",
                       "stud centre at before it at the floor at the upstand at the top",
                       "LEVELLING the base: how low a side",
                       "wall-back/stud-02 407 mm base 5 mm 6 mm 10 mm",
@@ -82,7 +82,7 @@ TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   sample.facts.room.drop_in.least_mm = -5.25;
   sample.facts.room.as_set.over_length_mm = -3, sample.facts.room.as_set.over_width_mm = 4;
   std::string text = squeezed(report::room_table(sample.report(), true));
-  expect_words(text, {"it does not go down level (short by 5 mm); tipped 6.5 degrees, 2.5 mm is left",
+  expect_words(text, {"it does not go down level (short by 6 mm); tipped 6.5 degrees, 2.5 mm is left",
                       "over its length the left is high by 3 mm, over its depth the back by 4 mm", "706 mm"});
   sample.facts.room.drop_in.tip_clear_mm = -1;
   expect_words(squeezed(report::room_table(sample.report(), true)), {"tipped 6.5 degrees, it still does not go in"});

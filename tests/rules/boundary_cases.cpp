@@ -455,6 +455,7 @@ facts::Facts facts_for_boundary() {
   facts.room.drain.joist_depth_mm = 7.25 * in;
   facts.room.drain.hole_mm = 7.25 * in / 3;
   facts.room.drain.notch_mm = 7.25 * in / 6;
+  facts.pipe.routed = false, facts.pipe.bay.clear();  // nobody knows yet that the arm meets no joist
   return facts;
 }
 

@@ -182,7 +182,11 @@ std::vector<Case> below_cases() {
     f.heights.threshold_least_mm = *f.heights.floor_at_threshold_mm + v * in;
   };
   const Put glass = [](Job& j, Facts&, double v) { j.glass.emplace().marked = v == 0; };
-  return {{"trap.vented", 1, 1, 0, vent},
+  const Put size = [](Job& j, Facts& f, double v) {
+    j.trap->pipe = Length::inches(2), f.drain.outlet_mm = 4 * in - v * in;
+  };
+  return {{"trap.size", 2, 2.5, 1.9, size},
+          {"trap.vented", 1, 1, 0, vent},
           {"trap.below", 24, 23.9, 24.1, below},
           {"trap.aside", 30, 29.9, 30.1, aside},
           {"joist.hole-edges", 2, 2.01, 1.99, edge},

@@ -185,6 +185,29 @@ TEST(Loads, GlassAndWallsWeighWhereTheyAreGiven) {
   EXPECT_GT(with_wall.bending_share, with_glass.bending_share);
 }
 
+TEST(Loads, AWallBesideTheLastJoistStandsOnIt) {
+  // Source: property: a wall along the joists, wherever it stands beside the last of them, weighs on that one as it
+  // does at the edge of its strip; a load that no joist bears would be no load at all.
+  job::Job job = floor_of("SPF No.2");
+  job.floor.walls_carried = {job::Side::right};
+  facts::Facts facts = sample::good_facts();
+  const double centre = (facts.parts.back().bbox_mm[0] + facts.parts.back().bbox_mm[3]) / 2;
+  const double without = floor_load(job, facts)->bending_share;
+  facts::Part wall;
+  wall.id = "wall-right/sole-plate", wall.role = "wall", wall.mass_kg = 60;
+  const auto at = [&](double from_mm) {
+    wall.bbox_mm = {centre + from_mm, 0, 0, centre + from_mm + 89, 2000, 38};
+    facts::Facts with = facts;
+    with.parts.push_back(wall);
+    return floor_load(job, with)->bending_share;
+  };
+  const double on_the_strip = at(203.2 - 89);
+  EXPECT_GT(on_the_strip, without);
+  EXPECT_NEAR(at(203.2), on_the_strip, 1e-9);
+  EXPECT_NEAR(at(350), on_the_strip, 1e-9);
+  EXPECT_NEAR(at(-203.2 - 120), on_the_strip, 1e-9) << "and on its other side";
+}
+
 TEST(Loads, AFloodTakesThePlaceOfPeopleWhereTheBaseIs) {
   // Source: by hand: 4 kPa of water for 1.91521 kPa of people, on 36 in about the middle of 120: 2.08479 kPa on 406.4
   // mm are 0.84726 N/mm, which bend by w c (2 L - c) / 8 more.

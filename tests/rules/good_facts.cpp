@@ -149,7 +149,7 @@ facts::Facts good_facts() {
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
   f.bearers = bearers();
   f.cleat = {"bench-frame/wall-cleat", 1.5 * in, 3};
-  f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, true, {}, "joists/joist-03 and joists/joist-04", 5 * in};
+  f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, true, {}, {}, "joists/joist-03 and joists/joist-04", 5 * in};
   f.room = room();
   return f;
 }

@@ -77,7 +77,7 @@ TEST(Says, OfTheSurvey) {
                 0.7,
                 in,
                 {"front right corner, right wall, at the floor"},
-                {"(up to 3/4\"", "the list of furring"}},
+                {"(up to 11/16\"", "the list of furring"}},
                {"room.drop-in",
                 drop(0.05 * in, 0, 9),
                 0.05,

@@ -139,6 +139,73 @@ TEST(Trap, AnArmThatCrossesJoistsGoesThroughThem) {
   EXPECT_EQ(of("joist.notch-place").outcome, Outcome::not_checked);
 }
 
+TEST(Trap, AnArmWhoseWayIsKnownAndMeetsNoJoistTakesNothingFromOne) {
+  // Source: none; a hole that the job file names is then through no joist at all.
+  job::Job job = trap(36, 0.25);
+  job.trap->hole = Length::inches(4);
+  facts::Facts facts = sample::facts_for_boundary();
+  const auto of = [&](const char* id) {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == id) return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(of("joist.hole").outcome, Outcome::fail);
+  facts.pipe.routed = true;
+  for (const char* id : {"joist.hole", "joist.hole-for-pipe", "joist.hole-edges"}) {
+    EXPECT_EQ(of(id).outcome, Outcome::not_applicable) << id;
+    EXPECT_THAT(of(id).where, HasSubstr("reaches no joist")) << id;
+  }
+  facts.pipe.passed_under = {"joists/joist-01"};
+  EXPECT_THAT(of("joist.hole").where, HasSubstr("passes below its joists"));
+  facts.pipe.bay = "joists/joist-01";
+  EXPECT_THAT(of("joist.hole").where, HasSubstr("along its bay"));
+}
+
+TEST(Trap, JoistsThatNobodySawGiveNoPass) {
+  // Source: none; past the wall the joists' spacing and height are taken on trust.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.6 * in, 2.375 * in}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  facts.pipe.crossings.push_back(facts.pipe.crossings[0]);
+  facts.pipe.crossings[1].modelled = false, facts.pipe.crossings[1].from_weir_mm = 32 * in;
+  EXPECT_EQ(edges().outcome, Outcome::caution);
+  EXPECT_THAT(edges().advice, HasSubstr("meets its next joist some 32\" from the weir: look there"));
+  facts.pipe.crossings.erase(facts.pipe.crossings.begin());
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+}
+
+TEST(Trap, NoPipeNarrowsBelowTheDrain) {
+  // Source: common practice, no source; 50 mm is sold for 2 in.
+  job::Job job = trap(36, 0.25);
+  EXPECT_EQ(result_of(job, "trap.size").outcome, Outcome::not_checked) << "nobody said which pipe it is";
+  job.defaulted = {};
+  const auto at = [&](double pipe_mm, double outlet_mm) {
+    job.trap->pipe = Length::mm(pipe_mm);
+    facts::Facts facts = sample::facts_for_boundary();
+    facts.drain.outlet_mm = outlet_mm;
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "trap.size") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(at(2 * in, 2 * in).outcome, Outcome::pass);
+  EXPECT_EQ(at(50, 2 * in).outcome, Outcome::pass);
+  EXPECT_EQ(at(2 * in, 50).outcome, Outcome::pass);
+  EXPECT_EQ(at(40, 50).outcome, Outcome::fail);
+  const rules::Result narrow = at(1.5 * in, 2 * in);
+  EXPECT_EQ(narrow.outcome, Outcome::fail);
+  EXPECT_THAT(narrow.advice, HasSubstr("in 2 in pipe (trap.pipe)"));
+  ASSERT_EQ(narrow.remedies.size(), 1U);
+  EXPECT_EQ(narrow.remedies[0].changes[0].key, "trap.pipe");
+}
+
 TEST(Trap, TheOutletGoesByWhatTheHeadsGive) {
   // Source: IRC Table P3201.7 (2021): 1-1/2 in to 5.7 gallons a minute, 2 in to 12.3, 3 in to 25.8, 4 in to 55.6; a
   // drain of 50 mm counts as 2 in.
