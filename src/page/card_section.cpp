@@ -48,7 +48,7 @@ class Card {
       if (part.role == "base") base = &part;
     if (!base) return "";
     const double x0 = base->bbox_mm[0], y1 = base->bbox_mm[4];
-    const double wide = base->bbox_mm[3] - x0, deep = y1 - base->bbox_mm[1], size = std::max(wide, deep) / 26;
+    const double wide = base->bbox_mm[3] - x0, deep = y1 - base->bbox_mm[1], size = wide / 22;
     std::string inner = box("edge", 0, 0, wide, deep, size / 8);
     for (const facts::Part& part : report_.facts.parts)
       if (part.role == "drain")
@@ -82,15 +82,18 @@ class Card {
     return static_cast<std::size_t>(std::find(order_.begin(), order_.end(), &gauge) - order_.begin()) + 1;
   }
 
-  /// A dot at the very place, its depth beside it on the side where there is more room, its name on the plan's inner
-  /// side.
+  /// A dot at the very place with its name beside it; its depth stands on the plan's inner side of it, as large as a
+  /// third of the plan's width takes it.
   std::string depth(const facts::Gauge& g, double x, double y, double wide, double deep, double size) const {
-    const bool right = x > 0.6 * wide;
-    const char* anchor = right ? "end" : "start";
-    const double beside = x + (right ? -0.5 : 0.5) * size, name = y + (y > 0.7 * deep ? -1 : 1) * size;
+    const bool left = x<0.3 * wide, right = x> 0.7 * wide;
+    const double depth_x = x + (left ? -0.2 : right ? 0.2 : 0) * size, depth_y = y + (y > 0.7 * deep ? -1 : 1) * size;
     return "<circle class=\"dot\" cx=\"" + number(x) + "\" cy=\"" + number(y) + "\" r=\"" + number(size / 5) + "\"/>" +
-           words("depth", g.clear ? "clear" : len(g.spread_mm), beside, y, 1.1 * size, anchor) +
-           words("name", escaped(g.name + ", press " + std::to_string(turn_of(g))), beside, name, 0.7 * size, anchor);
+           words("depth", g.clear ? "clear" : len(g.spread_mm), depth_x, depth_y, 1.3 * size,
+                 left    ? "start"
+                 : right ? "end"
+                         : "middle") +
+           words("name", escaped(g.name + ", press " + std::to_string(turn_of(g))), x + (right ? -0.45 : 0.45) * size,
+                 y, 0.72 * size, right ? "end" : "start");
   }
 
   Table table() const {

@@ -10,6 +10,7 @@ class RimCard {
     this.down = make('select', {id: 'rim-down'}, make('option', {value: ''}, 'heights above a level line'),
                      make('option', {value: 'down'}, 'distances below a level line, as under a laser'));
     this.line = this.field('rim-line');
+    this.line.placeholder = card.metric ? 'like 1000' : 'like 40 in';
     this.answer = make('output', {className: 'answer', id: 'rim-answer'});
     this.answer.setAttribute('aria-live', 'polite');
     holder.replaceChildren(make('h3', {}, 'Read the rim, get the answer'), this.options(), this.grid('', 'On the rim', true),

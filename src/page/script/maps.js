@@ -88,7 +88,8 @@ class Maps {
     }));
     geometry.setAttribute('position', new THREE.Float32BufferAttribute(places, 3));
     geometry.setAttribute('color', new THREE.Float32BufferAttribute(tints, 3));
-    const material = new THREE.MeshBasicMaterial({vertexColors: THREE.VertexColors, side: THREE.DoubleSide, clippingPlanes: this.view.planes});
+    const material = new THREE.MeshBasicMaterial({vertexColors: THREE.VertexColors, side: THREE.DoubleSide, clippingPlanes: this.view.planes,
+                                                    polygonOffset: true, polygonOffsetFactor: -1, polygonOffsetUnits: -4});
     const mesh = new THREE.Mesh(geometry, material);
     mesh.position.copy(this.view.meshes.get(part)?.userData.move ?? new THREE.Vector3());
     this.layer.add(mesh);

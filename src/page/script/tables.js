@@ -38,3 +38,13 @@ function setUpTable(table) {
 }
 
 document.querySelectorAll('main table').forEach(setUpTable);
+
+// On paper nothing stays folded but the sheets, which drawings.pdf has to scale.
+let folded = [];
+addEventListener('beforeprint', () => {
+  folded = [...document.querySelectorAll('details:not(.sheet):not([open])')];
+  for (const part of folded) part.open = true;
+});
+addEventListener('afterprint', () => {
+  for (const part of folded) part.open = false;
+});

@@ -62,15 +62,24 @@ class View {
     this.waiting = true;
     requestAnimationFrame(() => {
       this.waiting = false;
+      this.near();
       this.renderer.render(this.scene, this.eye);
       for (const after of this.drawn) after();
     });
   }
 
+  /** Depths are told apart best where none are kept for what is never seen. */
+  near() {
+    const far = this.eye.position.distanceTo(this.orbit.target);
+    this.eye.near = Math.max(0.01, far / 40);
+    this.eye.far = far + 20;
+    this.eye.updateProjectionMatrix();
+  }
+
   /** Solids share the faces they meet in: there the one that is built later is seen, and edges before all. */
   depth(role) {
     const step = ROLES.length - ROLES.indexOf(roleOf(role));
-    return {polygonOffset: true, polygonOffsetFactor: 0.4 * step, polygonOffsetUnits: 2 * step};
+    return {polygonOffset: true, polygonOffsetFactor: 0.2 + 0.03 * step, polygonOffsetUnits: 1 + 0.5 * step};
   }
 
   /** A solid's look: its role's colour, and where it is cut open the same colour flat and darker. */
@@ -153,8 +162,18 @@ class View {
   }
   /** A box, from a side, as large as the canvas takes it. */
   frame(box, from, gently = true) {
-    const size = box.getSize(new THREE.Vector3()).length(), narrow = Math.max(1, 1.25 / this.eye.aspect);
-    this.look(box.getCenter(new THREE.Vector3()), from, Math.max(0.8, size * 1.5 * narrow), gently);
+    const at = box.getCenter(new THREE.Vector3()), {min, max} = box, eye = this.eye.clone();
+    const corners = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => new THREE.Vector3(i & 1 ? max.x : min.x, i & 2 ? max.y : min.y, i & 4 ? max.z : min.z));
+    let far = 2 * box.getSize(new THREE.Vector3()).length();
+    for (let round = 0; round < 5; round++) {
+      eye.position.copy(at).add(from.clone().normalize().multiplyScalar(far));
+      eye.lookAt(at);
+      eye.updateMatrixWorld(true);
+      eye.matrixWorldInverse.getInverse(eye.matrixWorld);
+      const seen = corners.map((corner) => corner.clone().project(eye));
+      far *= Math.max(...seen.map((p) => Math.max(Math.abs(p.x), Math.abs(p.y)))) / 0.94;
+    }
+    this.look(at, from, Math.max(0.8, far), gently);
   }
   stand(eye, at) {
     this.eye.position.copy(eye);
