@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "page/assets.hpp"
 #include "page/html.hpp"
 #include "page/page.hpp"
@@ -33,6 +35,14 @@ std::string tiles(const report::Together& all, const std::vector<Listed>& rooms)
   return element("ul", "\n" + items, " class=\"tiles\"") + "\n";
 }
 
+/// A room's result of a check; nothing where its work failed.
+const rules::Result* result_of(const Listed& room, const std::string& id) {
+  if (!room.report) return nullptr;
+  const std::vector<rules::Result>& all = room.report->judgement.results;
+  const auto it = std::find_if(all.begin(), all.end(), [&](const rules::Result& r) { return r.id == id; });
+  return it == all.end() ? nullptr : &*it;
+}
+
 /// Checks by rooms: those that do not pass everywhere, in the order of the work.
 Table verdict_map(const std::vector<Listed>& rooms) {
   Table table{"map-table", "What does not pass in every room", {"Check"}};
@@ -41,13 +51,9 @@ Table verdict_map(const std::vector<Listed>& rooms) {
     std::vector<Cell> row{{escaped(rule.title)}};
     bool told = false;
     for (const Listed& room : rooms) {
-      Cell cell;
-      for (const rules::Result& r : room.report ? room.report->judgement.results : std::vector<rules::Result>{})
-        if (r.id == rule.id) {
-          cell = {badge_of(r.outcome), rules::name_of(r.outcome)};
-          told = told || (r.outcome != rules::Outcome::pass && r.outcome != rules::Outcome::not_applicable);
-        }
-      row.push_back(std::move(cell));
+      const rules::Result* r = result_of(room, rule.id);
+      row.push_back(r ? Cell{badge_of(r->outcome), rules::name_of(r->outcome)} : Cell{});
+      told = told || (r && r->outcome != rules::Outcome::pass && r->outcome != rules::Outcome::not_applicable);
     }
     if (told) table.rows.push_back(std::move(row));
   }

@@ -108,6 +108,16 @@ class FormTest(PageCase):
         self.type("key-base-length", "5'-0 1/2\"")
         self.assertEqual(self.js("return document.getElementById('key-base-length-fault').textContent"), "")
 
+    def test_a_faulty_job_makes_no_form_and_a_page_is_not_replaced(self):
+        # Source: the contract of exit codes: 2 where the job file or the command line is wrong, and nothing is written
+        faulty, page = folder() / "faulty.toml", folder() / "kept.html"
+        faulty.write_text("[job]\nname = 1\n")
+        self.assertEqual(subprocess.run([FALLWRIGHT, "form", faulty, page], capture_output=True).returncode, 2)
+        self.assertFalse(page.exists())
+        page.write_text("mine")
+        self.assertEqual(subprocess.run([FALLWRIGHT, "form", page], capture_output=True).returncode, 2)
+        self.assertEqual(page.read_text(), "mine")
+
     def test_six_readings_tell_which_disagrees(self):
         # Source: the program's own closure of the same readings (report.json, room.closure)
         job = (PROJECT / "params/tannery-lane-2a.toml").read_text()

@@ -85,7 +85,7 @@ class ChoiceField extends Field {
 /** Several of a few words; nothing touched is as usual. */
 class WordsField extends Field {
   control() {
-    const set = make('div', {className: 'ticks', role: 'group'});
+    const set = make('div', {className: 'ticks', role: 'group', 'aria-label': this.key.name.replace(/_/g, ' ')});
     this.boxes = this.key.choices.map((word) => {
       const box = make('input', {type: 'checkbox', value: word, id: `${this.id}-${word}`});
       box.addEventListener('change', () => {

@@ -78,9 +78,12 @@ class Form {
   dropEntry(path, entry) {
     const kept = this.sections.get(path);
     kept.entries = kept.entries.filter((e) => e !== entry);
-    for (const name of [...this.fields.keys()]) if (name.startsWith(entry.path + '.')) this.fields.delete(name);
+    this.forget(entry);
     entry.node.remove();
     this.typed();
+  }
+  forget(entry) {
+    for (const name of [...this.fields.keys()]) if (name.startsWith(entry.path + '.')) this.fields.delete(name);
   }
 
   // -- what follows from what is typed
@@ -139,7 +142,8 @@ class Form {
     }
     const words = [...wrong.map((p) => `${p} is not right`), ...missing.map((p) => `${p} is needed`)];
     if (this.unknown.length) words.push(`not known here, and left out: ${this.unknown.join(', ')}`);
-    this.told.textContent = words.length ? `${words.slice(0, 4).join('; ')}${words.length > 4 ? `; and ${words.length - 4} more` : ''}.` : 'Nothing is missing.';
+    const more = words.length > 4 ? `; and ${words.length - 4} more` : '';
+    this.told.textContent = words.length ? `${words.slice(0, 4).join('; ')}${more}.` : 'Nothing is missing.';
   }
 
   // -- as a file
@@ -166,7 +170,8 @@ class Form {
     for (const section of table) {
       const at = section.path.split('.').reduce((t, name) => t?.[name], root);
       if (at === undefined) continue;
-      for (const entry of section.repeats ? [].concat(at) : [at]) this.takeSection(section, entry, section.repeats ? this.addEntry(section.path) : section.path);
+      for (const entry of section.repeats ? [].concat(at) : [at])
+        this.takeSection(section, entry, section.repeats ? this.addEntry(section.path) : section.path);
     }
     this.bench.checked = root.bench !== undefined;
     this.unknown = this.strangers(root, '');
@@ -205,7 +210,7 @@ class Form {
 
   reset() {
     for (const {entries, list} of this.sections.values()) {
-      for (const entry of entries) for (const name of [...this.fields.keys()]) if (name.startsWith(entry.path + '.')) this.fields.delete(name);
+      for (const entry of entries) this.forget(entry);
       entries.length = 0;
       list?.replaceChildren();
     }

@@ -89,18 +89,18 @@ class RimCard {
     const ok = verdict.next === 'leave', press = found.points.filter((p) => pressAt(card, p) > 0);
     press.sort((a, b) => b.plane - a.plane);
     const parts = [make('p', {className: `verdict ${ok ? 'pass' : 'fail'}`},
-                        make('span', {className: 'mark', ariaHidden: 'true'}, ok ? '✓' : '✕'), make('span', {}, verdict.words))];
+                        make('span', {className: 'mark', 'aria-hidden': 'true'}, ok ? '✓' : '✕'), make('span', {}, verdict.words))];
     if (press.length && verdict.next === 'press')
       parts.push(make('h4', {}, 'Press, the highest first'), make('ol', {className: 'press'}, ...press.map((p) =>
         make('li', {}, make('strong', {}, ruleText(pressAt(card, p), card.metric)), ` ${p.name}`))));
     parts.push(make('h4', {}, 'Falls now'), make('ul', {className: 'falls'}, ...found.falls.map((f) =>
       make('li', {}, `${f.surface === 'base-floor' ? 'floor' : f.surface}, ${f.facet}: `, make('strong', {}, fallText(f.fall, card.metric))))));
     const told = results.filter((r) => r.outcome !== 'not-applicable');
-    parts.push(make('h4', {}, 'Checks as it lies'), make('ul', {className: 'falls'}, ...told.map((r) => this.line_of(r))));
+    parts.push(make('h4', {}, 'Checks as it lies'), make('ul', {className: 'falls'}, ...told.map((r) => this.lineOf(r))));
     this.answer.replaceChildren(...parts);
   }
 
-  line_of(result) {
+  lineOf(result) {
     const signs = {pass: ['pass', '✓ passes'], fail: ['fail', '✕ fails'], caution: ['caution', '! care'], 'not-checked': ['open', '? to read']};
     const [name, words] = signs[result.outcome];
     const value = result.value === null ? '' : ': ' + (result.unit === 'ratio' ? fallText : ruleText)(result.value, card.metric);

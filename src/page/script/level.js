@@ -111,7 +111,7 @@ function lookAtApron(card, found, limit) {
 
 /** One check's outcome on what was found. */
 function judged(check, card, found) {
-  const look = check.held ? LOOKS[check.id](card, found, check) : NOT_HERE;
+  const look = check.held ? LOOKS[check.id]?.(card, found, check) ?? UNREAD : NOT_HERE;
   const result = {...check, greatest: look.greatest ?? check.greatest, value: null, advice: look.advice, outcome: look.state};
   if (look.state) return result;
   result.value = look.value;

@@ -69,7 +69,6 @@ class Maps {
   }
 
   clear() {
-    this.layer.clear?.();
     while (this.layer.children.length) this.layer.remove(this.layer.children[0]);
     this.labels.replaceChildren();
     this.legend.replaceChildren();
@@ -96,7 +95,7 @@ class Maps {
   }
 
   key(colour, words) {
-    const swatch = make('span', {className: 'swatch', ariaHidden: 'true'});
+    const swatch = make('span', {className: 'swatch', 'aria-hidden': 'true'});
     swatch.style.background = typeof colour === 'number' ? '#' + colour.toString(16).padStart(6, '0') : `rgb(${colour.map((v) => Math.round(v * 255))})`;
     return make('span', {className: 'key'}, swatch, words);
   }
@@ -148,7 +147,8 @@ class Maps {
     const way = toView([facet.flow[0], facet.flow[1], -facet.fall]).normalize();
     const arrow = new THREE.ArrowHelper(way, toView(from).add(move), 2 * half / 1000, 0x14272b, 0.05, 0.032);
     this.layer.add(arrow);
-    this.tag(toView([from[0] - facet.flow[0] * 30, from[1] - facet.flow[1] * 30, from[2] + 10]).add(move), facet.words);
+    const narrow = this.view.canvas.parentNode.clientWidth < 480, words = narrow ? facet.words.replace(/ \(.*/, '') : facet.words;
+    this.tag(toView([from[0] - facet.flow[0] * 30, from[1] - facet.flow[1] * 30, from[2] + 10]).add(move), words);
   }
 
   /** Plumb, from the bed's underside to its top, corner by corner of its top. */

@@ -12,7 +12,7 @@ class Parts {
     const rows = ROLES.filter((r) => viewData.parts.some((p) => p.role === r.role)).map((r) => {
       const box = make('input', {type: 'checkbox', checked: true, id: 'role-' + r.role});
       box.addEventListener('change', () => this.show(r.role, box.checked));
-      const swatch = make('span', {className: 'swatch', ariaHidden: 'true'});
+      const swatch = make('span', {className: 'swatch', 'aria-hidden': 'true'});
       swatch.style.background = '#' + r.colour.toString(16).padStart(6, '0');
       const count = viewData.parts.filter((p) => p.role === r.role).length;
       return make('li', {}, box, make('label', {htmlFor: box.id}, swatch, r.words, make('small', {}, ` ${count}`)));

@@ -8,6 +8,8 @@ class NearSheet {
     this.all = {...this.box};
     this.held = null;
     figure.tabIndex = 0;
+    figure.setAttribute('role', 'group');
+    figure.setAttribute('aria-label', `${this.svg.getAttribute('aria-label')}: plus and minus draw it nearer, arrow keys move it`);
     figure.append(make('div', {className: 'tools'}, button('Nearer', () => this.zoom(1 / 1.5)),
                        button('Farther', () => this.zoom(1.5)), button('Whole sheet', () => this.reset())));
     this.listen(figure);

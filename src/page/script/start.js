@@ -66,7 +66,7 @@ function keys(view, canvas) {
 }
 
 function startView() {
-  const stage = $('stage'), canvas = make('canvas', {tabIndex: 0}), labels = make('div', {className: 'labels', ariaHidden: 'true'});
+  const stage = $('stage'), canvas = make('canvas', {tabIndex: 0}), labels = make('div', {className: 'labels', 'aria-hidden': 'true'});
   canvas.setAttribute('role', 'img');
   canvas.setAttribute('aria-label', 'The room in three dimensions. Arrow keys turn it, plus and minus come nearer, 0 shows it whole. ' +
                                     'The tables below tell the same in words.');

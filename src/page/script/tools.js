@@ -39,7 +39,8 @@ class Measure {
     this.on = on;
     this.points = [];
     this.drawPoints();
-    this.told.replaceChildren(make('p', {className: 'quiet'}, on ? 'Tap two points; corners are caught.' : 'Tap a part to have its name, size, mass and mark.'));
+    const words = on ? 'Tap two points; corners are caught.' : 'Tap a part to have its name, size, mass and mark.';
+    this.told.replaceChildren(make('p', {className: 'quiet'}, words));
   }
 
   /** The corner of the triangle under a tap where that is near, else the very point. */
