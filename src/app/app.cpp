@@ -24,11 +24,14 @@
 #include "app/watch.hpp"
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
+#include "diag/text_file.hpp"
 #include "job/describe.hpp"
 #include "job/read.hpp"
 #include "job/validate.hpp"
 #include "measure/measure.hpp"
+#include "page/page.hpp"
 #include "report/together.hpp"
+#include "report/verdict.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
@@ -41,6 +44,7 @@ struct Options {
   std::vector<std::string> jobs;
   std::string out = "out";
   std::string job, starter_file;
+  std::vector<std::string> form_files;
   std::string at_x, at_y;
   std::vector<std::string> readings;
   std::string line;
@@ -82,12 +86,28 @@ void tell_together(const Options& options, const std::vector<Outcome>& outcomes,
   report::Together all = report::together(rooms);
   if (kept) {
     Staging staging{kept->folder, names_of_together(), saying(options)};
-    write_together(all, staging);
+    std::vector<const Work*> works;
+    for (const Outcome& outcome : outcomes) works.push_back(outcome.work.get());
+    write_together(all, works, staging);
   }
   if (options.json)
     std::cout << report::to_json(all);
   else if (!options.quiet)
     std::cout << report::together_text(all);
+}
+
+/// Where a build ends: one verdict a room, and the page to open.
+void tell_pages(const Options& options, const std::vector<Outcome>& outcomes, const std::optional<Output>& together) {
+  if (options.quiet || options.json) return;
+  std::string text;
+  for (const Outcome& outcome : outcomes) {
+    if (!outcome.work) continue;
+    const report::Report& report = *outcome.work->report;
+    text += units::printable(report.job.name) + ": " + report::verdict_words(report) + "\n  " +
+            units::printable(outcome.work->folder) + "/" + page_name + "\n";
+  }
+  if (together && outcomes.size() > 1) text += "All rooms:\n  " + units::printable(together->shown) + "/index.html\n";
+  std::cout << (text.empty() ? "" : "\n") << text;
 }
 
 /// The job files that were named, with their prices or those of the command line.
@@ -127,6 +147,7 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
   };
   const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell, advice);
   if (options.together) tell_together(options, outcomes, outputs.together);
+  if (!outputs.rooms.empty()) tell_pages(options, outcomes, outputs.together);
   return broke ? machine_failed : failed ? check_failed : all_pass;
 }
 
@@ -241,14 +262,35 @@ int level(const Options& options) {
   return verdict.passes ? all_pass : check_failed;
 }
 
+/// Writes a file of a name of its own; one that is there already only where that is asked for.
+void write_new(const Options& options, const std::string& file, const std::string& text) {
+  if (std::filesystem::exists(file) && !options.force)
+    throw diag::JobFaults{{{file, 0, 0, "", "is there already; give another name, or --force to replace it"}}};
+  write_file(file, text, options.force, saying(options));
+}
+
 int starter(const Options& options) {
-  if (std::filesystem::exists(options.starter_file) && !options.force)
-    throw diag::JobFaults{
-        {{options.starter_file, 0, 0, "", "is there already; give another name, or --force to replace it"}}};
-  write_file(options.starter_file, job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch),
-             options.force, saying(options));
+  write_new(options, options.starter_file,
+            job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch));
   if (!options.quiet)
     std::cout << options.starter_file << ": a job file with every key; change it and run 'fallwright build' on it\n";
+  return all_pass;
+}
+
+/// A page to fill in, empty or with a job file in it; a file that is none is refused as ever.
+int form(const Options& options) {
+  const std::string& page = options.form_files.back();
+  std::string text, name = "job.toml";
+  if (options.form_files.size() > 1) {
+    const std::string& job = options.form_files.front();
+    text = diag::read_text(job);
+    job::read(text, job);
+    if (job != "-") name = std::filesystem::path{job}.filename().string();
+  }
+  write_new(options, page, page::form_page(text, name));
+  if (!options.quiet)
+    std::cout << units::printable(page)
+              << ": a form to fill in, in a browser; it saves a job file for 'fallwright build'\n";
   return all_pass;
 }
 
@@ -330,6 +372,14 @@ void declare(CLI::App& app, Options& options, StudyOptions& study, std::function
   h->add_option("Y", options.at_y, "from the entry")->required();
   h->add_flag("--json", options.json, "print JSON instead of text");
   h->callback([&] { chosen = [&] { return heights(options); }; });
+  auto* m =
+      app.add_subcommand("form", "a page to fill in on site, for a new job or with one in it; it saves a job file");
+  m->add_option("FILES", options.form_files, "[JOB.toml] FILE.html: a job to begin with, and the page to write")
+      ->required()
+      ->expected(1, 2);
+  m->add_flag("--force", options.force, "replace a page that is there already");
+  m->add_flag("-q,--quiet", options.quiet, "print errors only");
+  m->callback([&] { chosen = [&] { return form(options); }; });
   auto* s = app.add_subcommand("starter", "write a commented job file to begin from");
   s->add_option("FILE", options.starter_file, "the file to write")->required();
   s->add_option("--unit", options.unit, "unit it is written in")

@@ -1,8 +1,12 @@
 #include "app/build.hpp"
 
 #include <charconv>
+#include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 
 #include "app/prices.hpp"
 #include "app/staging.hpp"
@@ -17,6 +21,7 @@
 #include "exchange/step.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
+#include "page/page.hpp"
 #include "parts/build.hpp"
 #include "report/together.hpp"
 #include "rules/check.hpp"
@@ -96,9 +101,33 @@ std::vector<report::File> listed(const Staging& staging) {
   return files;
 }
 
+namespace {
+
+std::string bytes_of(const std::string& path) {
+  std::ifstream in{path, std::ios::binary};
+  std::string bytes{std::istreambuf_iterator<char>{in}, {}};
+  if (!in) throw diag::MachineError{path, "cannot be read"};
+  return bytes;
+}
+
+/// A folder's name inside an address (RFC 3986, section 2.1): every byte but letters, digits and -._~ as %XX.
+std::string in_address(const std::string& name) {
+  std::string out;
+  for (const char c : name) {
+    char code[4];
+    std::snprintf(code, sizeof code, "%%%02X", static_cast<unsigned char>(c));
+    const bool plain = (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
+    out += plain || (c && std::strchr("-._~", c)) ? std::string{c} : code;
+  }
+  return out;
+}
+
+}  // namespace
+
 const std::vector<std::string>& names_of_all() {
-  static const std::vector<std::string> names{"model.stl",    "stl/",        "model.glb", "model.step", "drawings/",
-                                              "drawings.pdf", "takeoff.csv", "cuts.csv",  "checks.csv", "report.json"};
+  static const std::vector<std::string> names{"model.stl",  "stl/",         "model.glb",   "model.step",
+                                              "drawings/",  "drawings.pdf", "takeoff.csv", "cuts.csv",
+                                              "checks.csv", "report.html",  "report.json"};
   return names;
 }
 
@@ -110,8 +139,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const std::vector<drawing::Sheet> sheets =
-      drawing::draw(*work.model, {report.facts, report.cuts, report.plan, report.rows, report.judgement});
+  const drawing::Findings findings{report.facts, report.cuts, report.plan, report.rows, report.judgement};
+  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
     if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));
@@ -120,6 +149,10 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   staging.write("takeoff.csv", report::takeoff_csv(report));
   staging.write("cuts.csv", report::cuts_csv(report));
   staging.write("checks.csv", report::checks_csv(report));
+  progress.stage(name, "making the page");
+  const std::string glb = bytes_of(staging.place("model.glb"));
+  const auto steps = drawing::steps_of(report.job, findings);
+  staging.write(page_name, page::report_page({report, sheets, steps, measure::measure_lying(*work.model), glb}));
   report.files = listed(staging);
   staging.write("report.json", report::to_json(report));
   staging.publish();
@@ -129,17 +162,24 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
 
 const std::vector<std::string>& names_of_together() {
   static const std::vector<std::string> names{"summary.txt", "rooms.csv",    "takeoff.csv", "pieces.csv",
-                                              "sticks.csv",  "tightest.csv", "summary.json"};
+                                              "sticks.csv",  "tightest.csv", "index.html",  "summary.json"};
   return names;
 }
 
-void write_together(report::Together& all, Staging& staging) {
+void write_together(report::Together& all, const std::vector<const Work*>& rooms, Staging& staging) {
   staging.write("summary.txt", report::together_text(all));
   staging.write("rooms.csv", report::rooms_csv(all));
   staging.write("takeoff.csv", report::packs_csv(all));
   staging.write("pieces.csv", report::pieces_csv(all));
   staging.write("sticks.csv", report::sticks_csv(all));
   staging.write("tightest.csv", report::tightest_csv(all));
+  std::vector<page::Listed> pages;
+  for (const Work* room : rooms)
+    pages.push_back(room ? page::Listed{room->report.get(),
+                                        "../" + in_address(std::filesystem::path{room->folder}.filename().string()) +
+                                            "/" + page_name}
+                         : page::Listed{});
+  staging.write("index.html", page::index_page(all, pages));
   all.files = listed(staging);
   staging.write("summary.json", report::to_json(all));
   staging.publish();

@@ -45,6 +45,9 @@ enum class Advice { followed, untold };
 /// Builds, measures, judges and takes off.
 std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice = Advice::followed);
 
+/// The page that a person opens, in every job's folder.
+inline constexpr const char* page_name = "report.html";
+
 /// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
 const std::vector<std::string>& names_of_all();
 
@@ -56,8 +59,9 @@ inline constexpr const char* together_folder = "together";
 
 const std::vector<std::string>& names_of_together();
 
-/// Writes it as text, JSON and tables, whole or not at all; `all` gets the list of its files.
-void write_together(report::Together& all, Staging& staging);
+/// Writes it as text, JSON, tables and a page, whole or not at all; `all` gets the list of its files. @param rooms in
+/// its order; nothing for one whose work failed.
+void write_together(report::Together& all, const std::vector<const Work*>& rooms, Staging& staging);
 
 /// Every file that was written there so far, with its fingerprint: by this list the next run knows what it may replace.
 std::vector<report::File> listed(const Staging& staging);

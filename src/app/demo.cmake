@@ -4,4 +4,3 @@ execute_process(COMMAND ${FALLWRIGHT} build ${JOBS} --together --out ${OUT} RESU
 if(code GREATER 1 OR NOT code MATCHES "^[0-9]+$")
   message(FATAL_ERROR "the demo jobs ended with exit code ${code}")
 endif()
-message(STATUS "files of the demo jobs: ${OUT}")

@@ -1,20 +1,21 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
-namespace {
 
-/// From the drain, the lowest part of the floor, outward.
-std::vector<const facts::Gauge*> in_order_of_pressing(const Subject& s) {
+std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
   std::vector<const facts::Gauge*> order;
-  for (const facts::Gauge& g : s.facts.room.gauges) order.push_back(&g);
-  const auto& bore = s.facts.room.drain.now_mm;
+  for (const facts::Gauge& g : room.gauges) order.push_back(&g);
+  const auto& bore = room.drain.now_mm;
   const auto away = [&](const facts::Gauge* g) { return std::hypot(g->x_mm - bore[0], g->y_mm - bore[1]); };
   std::stable_sort(order.begin(), order.end(), [&](const auto* a, const auto* b) { return away(a) < away(b) - 1; });
   return order;
 }
+
+namespace {
 
 /// Where a gauge's words start: beside its mark, toward the bed's middle, and clear of what is bored.
 Point words_at(const facts::Gauge& g, double t, const Arc& collar) {
@@ -30,7 +31,7 @@ Point words_at(const facts::Gauge& g, double t, const Arc& collar) {
 
 void add_gauges(Sheet& sheet, Pen& pen, const Subject& s, const Arc& collar) {
   const double t = pen.text_mm();
-  const auto order = in_order_of_pressing(s);
+  const auto order = order_of_pressing(s.facts.room);
   for (std::size_t i = 0; i < order.size(); ++i) {
     const facts::Gauge& g = *order[i];
     sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});

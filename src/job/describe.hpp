@@ -1,4 +1,4 @@
-/// The job file explained, three ways, from the one table of keys in schema.cpp.
+/// The job file explained, four ways, from the one table of keys in schema.cpp.
 #pragma once
 
 #include <string>
@@ -12,6 +12,10 @@ std::string starter(UnitSystem unit);
 
 /// JSON Schema (draft 2020-12) of the job file.
 std::string json_schema();
+
+/// The table itself as JSON, for a form that asks for every key: sections in file order, each with its keys, what they
+/// allow and what is usual in either unit (as TOML text). Bounds are in SI.
+std::string key_table();
 
 /// The reference page docs/job-file.md.
 std::string reference_page();

@@ -17,6 +17,10 @@ struct Contradiction {
 /// Readings of the survey that cannot all be true, or that lie where nothing can be; the same for readings as set.
 std::vector<Contradiction> survey_contradictions(const Job& job);
 
+/// Whether the base has the place that a reading on it names: a rim always, an upstand or a threshold where there is
+/// one.
+bool can_be_read(const RimReading& place, const Base& base);
+
 /// Every contradiction of the job, in the order of the job file's sections; empty when it can be built.
 std::vector<Contradiction> contradictions(const Job& job);
 

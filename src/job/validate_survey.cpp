@@ -11,7 +11,13 @@ constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are n
 constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
 constexpr double steepest = 1 / 20.;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
-constexpr std::size_t most_spots = 1000;   ///< a floor is laid through them for every other reading that may be off
+constexpr std::size_t most_spots = 1000;  ///< a floor is laid through them for every other reading that may be off
+
+using P = RimPoint;
+constexpr RimPoint sides_of_rim[][3] = {{P::back_left, P::back, P::back_right},
+                                        {P::front_left, P::front, P::front_right},
+                                        {P::back_left, P::left, P::front_left},
+                                        {P::back_right, P::right, P::front_right}};
 
 class Surveyor {
  public:
@@ -181,24 +187,12 @@ class Surveyor {
                                  " readings lie on one side; read another corner as well");
   }
 
-  using P = RimPoint;
-  static constexpr RimPoint sides_of_rim[][3] = {{P::back_left, P::back, P::back_right},
-                                                 {P::front_left, P::front, P::front_right},
-                                                 {P::back_left, P::left, P::front_left},
-                                                 {P::back_right, P::right, P::front_right}};
-
   /// A rule can only be held to what the base has.
   void on_the_base(const RimReading& r) {
-    const Base& base = job_.base;
-    if (r.on == ReadOn::threshold && base.threshold.width.is_zero())
+    if (can_be_read(r, job_.base)) return;
+    if (r.on == ReadOn::threshold)
       add("as_set.threshold", "the base has no threshold to read; read its rim");
-    if (r.on != ReadOn::upstands) return;
-    const Side of[] = {Side::back, Side::front, Side::left, Side::right};
-    const auto turned = [&](std::size_t i) {
-      return std::find(std::begin(sides_of_rim[i]), std::end(sides_of_rim[i]), r.point) != std::end(sides_of_rim[i]) &&
-             std::find(base.upstands.begin(), base.upstands.end(), of[i]) != base.upstands.end();
-    };
-    if (base.upstand_thickness.is_zero() || (!turned(0) && !turned(1) && !turned(2) && !turned(3)))
+    else
       add("as_set.upstands", "no upstand stands at the " + std::string{name_of(r.point)} + "; read the rim there");
   }
 
@@ -208,6 +202,18 @@ class Surveyor {
 };
 
 }  // namespace
+
+bool can_be_read(const RimReading& place, const Base& base) {
+  if (place.on == ReadOn::rim) return true;
+  if (place.on == ReadOn::threshold) return !base.threshold.width.is_zero();
+  const Side of[] = {Side::back, Side::front, Side::left, Side::right};
+  const auto turned = [&](std::size_t i) {
+    return std::find(std::begin(sides_of_rim[i]), std::end(sides_of_rim[i]), place.point) !=
+               std::end(sides_of_rim[i]) &&
+           std::find(base.upstands.begin(), base.upstands.end(), of[i]) != base.upstands.end();
+  };
+  return !base.upstand_thickness.is_zero() && (turned(0) || turned(1) || turned(2) || turned(3));
+}
 
 std::vector<Contradiction> survey_contradictions(const Job& job) {
   return Surveyor{job}.judge();

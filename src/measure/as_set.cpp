@@ -8,6 +8,7 @@
 
 #include "brep/guard.hpp"
 #include "brep/properties.hpp"
+#include "job/validate.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "survey/floor.hpp"
@@ -94,63 +95,92 @@ gp_Trsf tilt_of(double gx, double gy) {
   return tilt;
 }
 
-/// What is left under the apron's foot, which stands on the bench and does not move, at both ends of the base's side
-/// there. Less than nothing: the base stands higher than the foot.
-void measure_apron(const parts::Model& model, const survey::HeightPlane& moved, facts::AsSet& found) {
+/// The apron's foot stands on the bench and does not move; below it both ends of the base's side there, at its top.
+void find_apron(const parts::Model& model, facts::Lying& lying) {
   const auto side = bench_side(model.job);
   const parts::Solid* seat = model.first(parts::Role::seat_block);
   if (!side || !seat || model.job.bench->apron_thickness.is_zero()) return;
-  const double foot = parts::box_of(*seat)[2];
+  lying.apron_foot_mm = parts::box_of(*seat)[2];
   const survey::Rect plan = *plan_of(model, parts::Role::base);
   for (const facts::Edge& edge : measure_edges(model)) {
     if (edge.side != job::name_of(*side)) continue;
-    const survey::Point ends[] = {
-        {*side == job::Side::right ? plan.x1 : plan.x0, plan.y1},
-        {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0}};
-    for (const survey::Point& end : ends) {
-      const double gap = foot - edge.top_greatest_mm - moved.at(end.x, end.y);
-      found.apron_least_mm = std::min(found.apron_least_mm.value_or(gap), gap);
-      found.apron_greatest_mm = std::max(found.apron_greatest_mm.value_or(gap), gap);
-    }
+    const double top = edge.top_greatest_mm;
+    lying.below_apron = {
+        {*side == job::Side::right ? plan.x1 : plan.x0, plan.y1, top},
+        {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0, top}};
   }
+}
+
+/// What is left under the apron's foot. Less than nothing: the base stands higher than the foot.
+void measure_apron(const facts::Lying& lying, const survey::HeightPlane& moved, facts::AsSet& found) {
+  for (const facts::Point& end : lying.below_apron) {
+    const double gap = *lying.apron_foot_mm - end[2] - moved.at(end[0], end[1]);
+    found.apron_least_mm = std::min(found.apron_least_mm.value_or(gap), gap);
+    found.apron_greatest_mm = std::max(found.apron_greatest_mm.value_or(gap), gap);
+  }
+}
+
+gp_Pnt point_of(const facts::Point& p) {
+  return {p[0], p[1], p[2]};
 }
 
 /// How high the drain came to lie, from a level line of known height. @param moved how far each place of the base lies
 /// above where it was designed.
-void measure_drain_height(const parts::Model& model, const survey::HeightPlane& moved, const gp_Trsf& tilt,
+void measure_drain_height(const facts::Lying& lying, const survey::HeightPlane& moved, const gp_Trsf& tilt,
                           facts::AsSet& found) {
-  const auto drain = parts::box_of(*model.first(parts::Role::drain));
-  const gp_Pnt top{(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]}, low{top.X(), top.Y(), drain[2]};
+  const gp_Pnt top = point_of(lying.drain_top), low{top.X(), top.Y(), lying.drain_low_mm};
   found.raised_mm = moved.at(top.X(), top.Y());
   found.drain_body_mm = top.Z() + *found.raised_mm - (top.Transformed(tilt).Z() - low.Transformed(tilt).Z());
 }
 
 /// Threshold and upstands as the base lies, above the drain's top at its centre, where the tilt leaves the drain's own
 /// middle.
-void measure_tilted_heights(const parts::Model& model, const gp_Trsf& tilt, facts::AsSet& found) {
-  const parts::Solid& base = *model.first(parts::Role::base);
-  const auto drain = parts::box_of(*model.first(parts::Role::drain));
-  const auto height = [&](const gp_Pnt& p) { return p.Transformed(tilt).Z(); };
-  const double top = height({(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]});
-  for (const parts::Facet& facet : base.facets) {
-    if (facet.surface != "threshold") continue;
-    for (const gp_Pnt& corner : corners(facet.face)) {
-      const double z = height(corner) - top;
-      found.threshold_least_mm = std::min(found.threshold_least_mm.value_or(z), z);
-      found.threshold_greatest_mm = std::max(found.threshold_greatest_mm.value_or(z), z);
-    }
+void measure_tilted_heights(const facts::Lying& lying, const gp_Trsf& tilt, facts::AsSet& found) {
+  const auto height = [&](const facts::Point& p) { return point_of(p).Transformed(tilt).Z(); };
+  const double top = height(lying.drain_top);
+  for (const facts::Point& corner : lying.threshold) {
+    const double z = height(corner) - top;
+    found.threshold_least_mm = std::min(found.threshold_least_mm.value_or(z), z);
+    found.threshold_greatest_mm = std::max(found.threshold_greatest_mm.value_or(z), z);
   }
   if (found.threshold_least_mm)
-    for (const gp_Pnt& edge : tops_of_open_edges(model))
+    for (const facts::Point& edge : lying.open_edges)
       found.threshold_least_mm = std::min(*found.threshold_least_mm, height(edge) - top);
-  facts::Facts level;
-  measure_heights(model, level);
-  for (const gp_Pnt& corner : corners(base.shape)) {
-    if (!level.heights.upstand_top_mm || corner.Z() < *level.heights.upstand_top_mm - units::tolerance::length_mm)
-      continue;
+  for (const facts::Point& corner : lying.upstands) {
     const double z = height(corner) - top;
     found.upstand_least_mm = std::min(found.upstand_least_mm.value_or(z), z);
   }
+}
+
+facts::Point plain(const gp_Pnt& p) {
+  return {p.X(), p.Y(), p.Z()};
+}
+
+/// Corners of threshold, open edges and upstands' tops, and the drain's middle.
+void find_corners(const parts::Model& model, facts::Lying& lying) {
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const auto drain = parts::box_of(*model.first(parts::Role::drain));
+  lying.drain_top = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]};
+  lying.drain_low_mm = drain[2];
+  for (const parts::Facet& facet : base.facets)
+    if (facet.surface == "threshold")
+      for (const gp_Pnt& corner : corners(facet.face)) lying.threshold.push_back(plain(corner));
+  for (const gp_Pnt& edge : tops_of_open_edges(model)) lying.open_edges.push_back(plain(edge));
+  facts::Facts level;
+  measure_heights(model, level);
+  for (const gp_Pnt& corner : corners(base.shape))
+    if (level.heights.upstand_top_mm && corner.Z() >= *level.heights.upstand_top_mm - units::tolerance::length_mm)
+      lying.upstands.push_back(plain(corner));
+}
+
+/// Every place that a rule can be held to; whether this base has it is the job's to say.
+std::vector<job::RimReading> all_places() {
+  using P = job::RimPoint;
+  std::vector<job::RimReading> all;
+  for (const job::ReadOn on : {job::ReadOn::rim, job::ReadOn::upstands})
+    for (const P point : job::all_rim_points) all.push_back({point, {}, on});
+  for (const P point : {P::front_left, P::front, P::front_right}) all.push_back({point, {}, job::ReadOn::threshold});
+  return all;
 }
 
 }  // namespace
@@ -167,10 +197,27 @@ std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, dou
   });
 }
 
+facts::Lying measure_lying(const parts::Model& model) {
+  return brep::guarded("base", [&] {
+    facts::Lying lying;
+    const survey::Rect floor = floor_of(model), all = *plan_of(model, parts::Role::base);
+    lying.length_mm = all.width(), lying.width_mm = all.depth();
+    for (const job::RimReading& place : all_places()) {
+      if (!job::can_be_read(place, model.job.base)) continue;
+      const survey::Point p = place_of(place, model, floor);
+      lying.places.push_back({job::name_of(place), p.x, p.y, designed_height(place, model, p)});
+    }
+    find_corners(model, lying);
+    find_apron(model, lying);
+    return lying;
+  });
+}
+
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   facts::AsSet found;
   if (set.readings.empty()) return found;
   const survey::Rect floor = floor_of(model);
+  const facts::Lying lying = measure_lying(model);
   std::vector<survey::Spot> spots;
   for (const job::RimReading& r : set.readings) {
     const survey::Point p = place_of(r, model, floor);
@@ -194,10 +241,10 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   for (const facts::Facet& f : tilted_falls(model, plane.gx, plane.gy))
     found.falls.push_back({f.surface, f.facet, f.fall, f.fall * f.flow[1]});
   const gp_Trsf tilt = tilt_of(plane.gx, plane.gy);
-  measure_tilted_heights(model, tilt, found);
+  measure_tilted_heights(lying, tilt, found);
   if (!set.line) return found;
-  measure_drain_height(model, plane, tilt, found);
-  measure_apron(model, plane, found);
+  measure_drain_height(lying, plane, tilt, found);
+  measure_apron(lying, plane, found);
   return found;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "facts/facts.hpp"
+#include "facts/lying.hpp"
 
 namespace fallwright::parts {
 struct Model;
@@ -26,6 +27,9 @@ facts::Facts measure_solids(const parts::Model& model);
 /// The surfaces over a point and those that the whole job shares, lowest first. A surface that is not there is left
 /// out.
 std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::Facts& facts, double x_mm, double y_mm);
+
+/// What such readings are held against, for every place of this base that can be read.
+facts::Lying measure_lying(const parts::Model& model);
 
 /// The base as readings on its rim say it lies: the plane that fits them best (least squares), and the falls of the
 /// solid tilted to it. Nothing when there are no readings.

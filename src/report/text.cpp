@@ -3,6 +3,7 @@
 #include "report/columns.hpp"
 #include "report/report.hpp"
 #include "report/stick_text.hpp"
+#include "report/verdict.hpp"
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
@@ -72,53 +73,15 @@ std::string to_read(const Report& report) {
   return text;
 }
 
-/// "base 57-1/2" x 36", bench; 64 solids", sizes from the solid.
-std::string built_line(const Report& report) {
-  std::string text;
-  const auto side = [&](const facts::Part& part, std::size_t axis) {
-    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
-  };
-  for (const facts::Part& part : report.facts.parts)
-    if (part.role == "base") text += "base " + side(part, 0) + " x " + side(part, 1) + ", ";
-  if (report.job.bench) text += "bench, ";
-  return "  built        " + text + std::to_string(report.facts.parts.size()) + " solids\n";
-}
-
-std::string falls_line(const Report& report) {
-  const facts::Facet *least = nullptr, *greatest = nullptr;
-  for (const facts::Facet& f : report.facts.facets) {
-    if (f.surface != "base-floor") continue;
-    if (!least || f.fall < least->fall) least = &f;
-    if (!greatest || f.fall > greatest->fall) greatest = &f;
-  }
-  if (!least) return "";
-  const auto text = [&](const facts::Facet& f) {
-    return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")";
-  };
-  return "  floor falls  " + text(*least) + " least, " + text(*greatest) + " greatest\n";
-}
-
 /// What the buy list comes to by the user's own prices.
 std::string cost_words(const Report& report) {
   return takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency);
 }
 
-std::string bed_line(const Report& report) {
-  const bool metric = is_metric(report);
-  const facts::Bed& bed = report.facts.bed;
-  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
-  std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) +
-                     " to " + len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
-                     " above the datum\n";
-  std::string buy;
-  for (const takeoff::Row& row : report.rows) {
-    if (row.item == "mortar, bags") buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
-    if (row.item == "cement") buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
-    if (row.item.rfind("sand", 0) == 0) buy += " and " + takeoff::bought(row) + " of sand";
-  }
-  text += "  to buy       " + buy + "\n";
-  if (!report.job.buy.prices.file.empty()) text += wrapped("cost         " + cost_words(report), 2, under_title);
-  return text;
+/// A cost is as long as what has no price; the other lines are kept whole.
+std::string key_line(const KeyLine& line) {
+  const std::string text = padded(line.label, 13) + line.words;
+  return line.label == "cost" ? wrapped(text, 2, under_title) : "  " + text + "\n";
 }
 
 /// Riser, and the holes that the trap arm asks for.
@@ -152,7 +115,7 @@ std::string tally(const Report& report) {
 
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
-  text += built_line(report) + bed_line(report) + falls_line(report);
+  for (const KeyLine& line : key_lines(report)) text += key_line(line);
   text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";

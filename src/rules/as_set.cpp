@@ -8,6 +8,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "survey/floor.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -17,10 +18,11 @@ const char* const no_line =
     "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is "
     "known";
 
-/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point.
+/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are marks
+/// themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
   const double mark = job.mark_mm();
-  return std::round(point.plane_mm / mark) * mark;
+  return std::floor(point.plane_mm / mark + 0.5 + units::tolerance::length_mm) * mark;
 }
 
 std::string press(const job::Job& job, const facts::AsSet& set) {
@@ -139,7 +141,7 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
       return std::abs(s.z - plane.at(s.x, s.y)) <= allowed_mm;
     });
     const double slope = std::hypot(plane.gx, plane.gy);
-    if (!agree || slope >= flattest) continue;
+    if (!agree || slope >= flattest - units::tolerance::ratio) continue;  // of two alike the first
     flattest = slope;
     odd = {p.name, p.off_mm - plane.at(p.x_mm, p.y_mm)};
   }
@@ -171,7 +173,17 @@ const Result* result_of(const std::vector<Result>& results, const std::string& i
   return it == results.end() ? nullptr : &*it;
 }
 
-/// Titles of what fails as the base would lie level.
+/// Titles of what no reading has settled: a base that is level may still lie too high or too low.
+std::string not_judged(const std::vector<Result>& results) {
+  std::string titles;
+  for (const Result& r : results)
+    if (r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::not_checked)
+      titles += (titles.empty() ? "'" : ", '") + r.title + "'";
+  return titles;
+}
+
+}  // namespace
+
 std::string failing_level(const std::vector<Result>& results) {
   std::string titles;
   for (const char* id :
@@ -181,20 +193,6 @@ std::string failing_level(const std::vector<Result>& results) {
       titles += (titles.empty() ? "" : ", ") + std::string{"'"} + r->title + "'";
   return titles;
 }
-
-/// What no reading has settled: a base that is level may still lie too high or too low.
-std::string not_judged(const std::vector<Result>& results) {
-  std::string titles, reads;
-  for (const Result& r : results) {
-    if (r.id.rfind("rim.", 0) != 0 || r.outcome != Outcome::not_checked) continue;
-    titles += (titles.empty() ? "'" : ", '") + r.title + "'";
-    for (const Reading& reading : r.to_read)
-      if (reads.find(reading.what) == std::string::npos) reads += (reads.empty() ? "" : "; ") + reading.what;
-  }
-  return titles.empty() ? "" : titles + ": " + reads;
-}
-
-}  // namespace
 
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;

@@ -24,6 +24,9 @@ struct AsSetVerdict {
 /// deeper than the bed under it.
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
+/// Titles of what fails as the base would lie level, each in quotes; empty: nothing does.
+std::string failing_level(const std::vector<Result>& results);
+
 /// Where the design fails as it would lie level, no check of the base as set asks for pressing.
 void ask_for_the_design_first(std::vector<Result>& results);
 

@@ -36,7 +36,7 @@ TEST(Build, WritesTheFilesOfTheContract) {
   const auto names = files_below(folder.path() / "out/tannery-lane-2a");
   for (const char* name : {"model.step", "model.glb", "model.stl", "stl/base.stl", "stl/bench-frame/stud-03.stl",
                            "drawings/plan.dxf", "drawings/bench-front.dxf", "drawings/bench-side.dxf",
-                           "drawings/cuts.dxf", "takeoff.csv", "cuts.csv", "checks.csv", "report.json"})
+                           "drawings/cuts.dxf", "takeoff.csv", "cuts.csv", "checks.csv", "report.html", "report.json"})
     EXPECT_TRUE(names.contains(name)) << name;
   EXPECT_EQ(files_below(folder.path() / "out").size(), names.size()) << "nothing is left beside the job's folder";
 }
@@ -79,8 +79,8 @@ TEST(Build, TogetherWritesTheOrderBesideTheRooms) {
   const std::string jobs = "--together " + params("tannery-lane-2a") + " " + params("tannery-lane-5c");
   ASSERT_EQ(build(jobs, folder / "out"), 0);
   const fs::path order = folder.path() / "out/together";
-  EXPECT_EQ(files_below(order), (std::set<std::string>{"pieces.csv", "rooms.csv", "sticks.csv", "summary.json",
-                                                       "summary.txt", "takeoff.csv", "tightest.csv"}));
+  EXPECT_EQ(files_below(order), (std::set<std::string>{"index.html", "pieces.csv", "rooms.csv", "sticks.csv",
+                                                       "summary.json", "summary.txt", "takeoff.csv", "tightest.csv"}));
   const auto json = nlohmann::json::parse(sample::slurped((order / "summary.json").string()));
   EXPECT_EQ(json.at("rooms").size(), 2u);
   fs::copy_file(params("tannery-lane-2a"), folder / "together.toml");

@@ -22,7 +22,8 @@ DIRECT = {
     "drawing": ["parts", "facts", "takeoff", "rules", "measure"],
     "exchange": ["parts", "drawing"],
     "report": ["rules", "takeoff", "facts"],
-    "app": ["measure", "drawing", "exchange", "report", "parts", "rules", "study", "takeoff", "job", "facts"],
+    "page": ["report", "drawing", "exchange"],
+    "app": ["measure", "drawing", "exchange", "report", "page", "parts", "rules", "study", "takeoff", "job", "facts"],
 }
 # A study asks what would be under the limits, and whether advice that is followed holds; it words nothing of that.
 ONLY_HEADERS = {("study", "rules"): {"limits.hpp", "joists.hpp", "check.hpp", "result.hpp"}}

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "report/sample_report.hpp"
+#include "report/verdict.hpp"
 #include "rules/book.hpp"
 #include "units/quantity.hpp"
 
@@ -34,6 +35,26 @@ TEST(Text, SummarySaysWhatATiredPersonNeeds) {
   EXPECT_THAT(text, HasSubstr("(left) least"));
   EXPECT_THAT(text, HasSubstr("1 FAIL, 1 caution, 2 not checked"));
   EXPECT_THAT(text, HasSubstr("out/sample"));
+}
+
+TEST(Text, TheVerdictIsOneSentenceWithTheWorstFirst) {
+  // Source: by hand, from the counts of each outcome.
+  const sample::Reported sample;
+  report::Report report = sample.report();
+  const auto said = [&](std::vector<rules::Outcome> outcomes) {
+    report.judgement.results.clear();
+    for (const rules::Outcome outcome : outcomes) report.judgement.results.emplace_back().outcome = outcome;
+    return report::verdict_words(report);
+  };
+  using enum rules::Outcome;
+  EXPECT_EQ(said({pass, not_applicable, pass}), "Every check passes: 2 of 2.");
+  EXPECT_EQ(said({pass, caution}), "Nothing fails: 1 check asks for care.");
+  EXPECT_EQ(said({not_checked}), "Nothing fails so far: 1 check waits for readings of the room.");
+  EXPECT_EQ(said({caution, not_checked, caution, not_checked}),
+            "Nothing fails so far: 2 checks ask for care, 2 wait for readings of the room.");
+  EXPECT_EQ(said({fail, caution, not_checked}),
+            "Do not build it as drawn: 1 check fails, 1 asks for care, 1 waits for readings of the room.");
+  EXPECT_EQ(said({fail, fail, pass}), "Do not build it as drawn: 2 checks fail.");
 }
 
 TEST(Text, AWhatIfThatFailedSaysWhyInPlaceOfNumbers) {

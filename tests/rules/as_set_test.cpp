@@ -43,6 +43,23 @@ TEST(AsSet, IsPressedWhereAThresholdWentBelowItsLimit) {
   EXPECT_THAT(verdict.words, HasSubstr("back left 3/16\", back right 3/16\""));
 }
 
+TEST(AsSet, HalfWayBetweenTwoMarksIsTheUpperOneWhateverRoundingDid) {
+  // Source: closed form: a half of 1/16 in less one part in 10^12, as sums of readings leave it, is a half.
+  facts::Facts f = sample::good_facts();
+  const double nearly = (3. / 32) * in * (1 - 1e-12);
+  read_rim(f, nearly, nearly, 0, 0);
+  f.room.as_set.threshold_least_mm = 1.9 * in;
+  EXPECT_THAT(verdict_of(f).words, HasSubstr("back left 1/8\", back right 1/8\""));
+}
+
+TEST(AsSet, OfTwoReadingsThatAreAlikeOddTheFirstIsNamed) {
+  // Source: closed form: two corners across from each other stand 1/4 in up, one of them by a millionth of a mm more.
+  facts::Facts f = sample::good_facts();
+  read_rim(f, in / 4, 0, in / 4 + 1e-9, 0);
+  f.room.as_set.twist_mm = in / 4;
+  EXPECT_THAT(verdict_of(f).words, HasSubstr(": back left disagrees"));
+}
+
 TEST(AsSet, NamesTheReadingThatDisagreesBeforeAnyonePresses) {
   // Source: closed form: three corners at one height and the fourth half an inch above; the plane is an eighth off
   // each.

@@ -1,0 +1,133 @@
+#include <algorithm>
+
+#include "page/html.hpp"
+#include "page/sections.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::page {
+namespace {
+
+/// The card is one screen for gloves and a wet hour: depths on a plan, what to read, and the answer.
+class Card {
+ public:
+  explicit Card(const Subject& subject)
+      : report_{subject.report}, order_{drawing::order_of_pressing(subject.report.facts.room)} {}
+
+  std::string html() const {
+    const facts::Bed& bed = report_.facts.bed;
+    const std::string line = element(
+        "p", "Spread to a level line " + element("strong", len(bed.gauge_mm)) +
+                 " above the datum, the depths below from the floor up to it. Then press the base down in the order of "
+                 "the numbers, from the drain outward.");
+    const std::string figure = element(
+        "figure", plan() + element("figcaption", "Gauge depths, seen from above; the entry is below. " + drain_words()),
+        " class=\"gauges\"");
+    const std::string listed =
+        element("details", element("summary", "The same as a table, with where each point lies") + html_of(table()));
+    return line + element("div", element("div", figure + listed) + readings(), " class=\"card-grid\"") + "\n";
+  }
+
+ private:
+  std::string len(double mm) const {
+    return escaped(units::to_text(units::Length::mm(mm), report_.job.unit == job::UnitSystem::metric));
+  }
+
+  static std::string number(double v) { return units::decimals(v, 1); }
+
+  std::string drain_words() const {
+    const auto& gauges = report_.facts.room.gauges;
+    const bool clear = std::any_of(gauges.begin(), gauges.end(), [](const facts::Gauge& g) { return g.clear; });
+    return clear ? "No mortar where it says clear: the drain's hole." : "";
+  }
+
+  /// Depths where they are measured, in a plan of the base that is as wide as a hand.
+  std::string plan() const {
+    const facts::Part* base = nullptr;
+    for (const facts::Part& part : report_.facts.parts)
+      if (part.role == "base") base = &part;
+    if (!base) return "";
+    const double x0 = base->bbox_mm[0], y1 = base->bbox_mm[4];
+    const double wide = base->bbox_mm[3] - x0, deep = y1 - base->bbox_mm[1], size = wide / 22;
+    std::string inner = box("edge", 0, 0, wide, deep, size / 8);
+    for (const facts::Part& part : report_.facts.parts)
+      if (part.role == "drain")
+        inner += box("drain", part.bbox_mm[0] - x0, y1 - part.bbox_mm[4], part.bbox_mm[3] - part.bbox_mm[0],
+                     part.bbox_mm[4] - part.bbox_mm[1], size / 8);
+    for (const facts::Gauge& g : report_.facts.room.gauges)
+      inner += depth(g, g.x_mm - x0, y1 - g.y_mm, wide, deep, size);
+    inner += words("name", "entry", wide / 2, deep + 0.9 * size, 0.7 * size, "middle");
+    return element(
+        "svg", inner,
+        " viewBox=\"" + number(-size) + " " + number(-size) + " " + number(wide + 2 * size) + " " +
+            number(deep + 2.6 * size) +
+            "\" role=\"img\" aria-label=\"Gauge depths on a plan of the base; the table below has the same\"");
+  }
+
+  static std::string box(const char* what, double x, double y, double wide, double deep, double stroke) {
+    return std::string{"<rect class=\""} + what + "\" x=\"" + number(x) + "\" y=\"" + number(y) + "\" width=\"" +
+           number(wide) + "\" height=\"" + number(deep) + "\" stroke-width=\"" + number(stroke) + "\"/>\n";
+  }
+
+  static std::string words(const char* what, const std::string& html, double x, double y, double size,
+                           const char* anchor) {
+    return element("text", html,
+                   std::string{" class=\""} + what + "\" x=\"" + number(x) + "\" y=\"" + number(y) + "\" font-size=\"" +
+                       number(size) + "\" text-anchor=\"" + anchor + "\"") +
+           "\n";
+  }
+
+  /// Which one it is as the base is pressed down, from 1.
+  std::size_t turn_of(const facts::Gauge& gauge) const {
+    return static_cast<std::size_t>(std::find(order_.begin(), order_.end(), &gauge) - order_.begin()) + 1;
+  }
+
+  /// A dot at the very place with its name beside it; its depth stands on the plan's inner side of it, as large as a
+  /// third of the plan's width takes it.
+  std::string depth(const facts::Gauge& g, double x, double y, double wide, double deep, double size) const {
+    const bool left = x<0.3 * wide, right = x> 0.7 * wide;
+    const double depth_x = x + (left ? -0.2 : right ? 0.2 : 0) * size, depth_y = y + (y > 0.7 * deep ? -1 : 1) * size;
+    return "<circle class=\"dot\" cx=\"" + number(x) + "\" cy=\"" + number(y) + "\" r=\"" + number(size / 5) + "\"/>" +
+           words("depth", g.clear ? "clear" : len(g.spread_mm), depth_x, depth_y, 1.3 * size,
+                 left    ? "start"
+                 : right ? "end"
+                         : "middle") +
+           words("name", escaped(g.name + ", press " + std::to_string(turn_of(g))), x + (right ? -0.45 : 0.45) * size,
+                 y, 0.72 * size, right ? "end" : "start");
+  }
+
+  Table table() const {
+    Table table{"gauge-table",
+                "Gauge depths",
+                {"Point", "From the left", "From the entry", "To the line", "To the ribs", "Press"}};
+    for (const facts::Gauge& g : report_.facts.room.gauges)
+      table.rows.push_back({{escaped(g.name)},
+                            {len(g.x_mm), number(g.x_mm)},
+                            {len(g.y_mm), number(g.y_mm)},
+                            {g.clear ? "clear" : element("strong", len(g.spread_mm)), number(g.spread_mm)},
+                            {g.clear ? "clear" : len(g.set_mm), number(g.set_mm)},
+                            {std::to_string(turn_of(g))}});
+    return table;
+  }
+
+  /// Filled by script/card.js; without scripts the program's own command is named.
+  std::string readings() const {
+    return element(
+               "div",
+               element("p", "With scripts, readings of the rim are typed here and judged at once. Without them: " +
+                                element("code", "fallwright level JOB back-left=... back-right=... front-left=...")),
+               " id=\"rim\"") +
+           "\n";
+  }
+
+  const report::Report& report_;
+  std::vector<const facts::Gauge*> order_;
+};
+
+}  // namespace
+
+std::string card_section(const Subject& subject) {
+  return section("card", "Wet-mortar card", Card{subject}.html());
+}
+
+}  // namespace fallwright::page

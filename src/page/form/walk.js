@@ -1,0 +1,42 @@
+// The order in which one walks the room, what only some kinds need, and pictures of what to measure and from where.
+
+const WALK = [
+  {title: 'The job', sections: ['job']},
+  {title: 'The room', picture: 'room', sections: ['alcove', 'survey.plan', 'survey', 'survey.width']},
+  {title: 'The floor', picture: 'floor', sections: ['survey.floor', 'floor', 'floor.joists']},
+  {title: 'The walls', picture: 'wall', sections: ['survey.plumb', 'survey.studs', 'walls']},
+  {title: 'The drain', picture: 'drain', sections: ['drain', 'trap']},
+  {title: 'The base', sections: ['base', 'base.upstands', 'base.threshold', 'base.ribs', 'liner']},
+  {title: 'The bench', picture: 'bench', sections: ['bench', 'bench.frame'], only: 'The room has a bench'},
+  {title: 'The bed', sections: ['bed', 'mix']},
+  {title: 'Everything else', sections: null},
+  {title: 'The base as it lies in the bed', sections: ['as_set', 'as_set.upstands', 'as_set.threshold']}
+];
+
+/** Keys and sections that only some kinds need: asked for where the other key holds one of the words. */
+const NEEDS = {
+  'floor.joists': ['floor.kind', 'joists'],
+  'base.ribs': ['base.underside', 'shell'],
+  'base.shell': ['base.underside', 'shell'],
+  'base.rib_depth': ['base.underside', 'shell'],
+  'base.rise': ['base.pattern', 'level-rim'],
+  'drain.opening': ['drain.kind', 'point'],
+  'drain.length': ['drain.kind', 'line'],
+  'drain.direction': ['drain.kind', 'line'],
+  'bench.frame.track': ['bench.frame.kind', 'steel'],
+  'bench.frame.web': ['bench.frame.kind', 'steel'],
+  'bench.frame.species': ['bench.frame.kind', 'timber'],
+  'bench.frame.fastener': ['bench.frame.kind', 'timber'],
+  'bench.frame.fastener_length': ['bench.frame.kind', 'timber'],
+  'bench.frame.fasteners_at_stud': ['bench.frame.kind', 'timber']
+};
+
+/** Sections of the table that no step names belong to the step for everything else. */
+function sectionsOf(step, table) {
+  if (step.sections) return step.sections.map((path) => table.find((s) => s.path === path)).filter(Boolean);
+  const named = WALK.flatMap((s) => s.sections ?? []);
+  return table.filter((s) => !named.includes(s.path));
+}
+
+/** Pictures are part of the page; one is moved to where it belongs. */
+const pictureOf = (name) => $('picture-' + name);

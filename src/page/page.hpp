@@ -1,0 +1,41 @@
+/// Pages for a person: each one self-contained HTML file, which asks nothing of a network and works without scripts as
+/// a document. Made from what report, sheets and measurements already know; nothing is computed here.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "drawing/sheet.hpp"
+#include "drawing/steps.hpp"
+#include "facts/lying.hpp"
+#include "report/report.hpp"
+#include "report/together.hpp"
+
+namespace fallwright::page {
+
+/// Everything that report.html shows of one room.
+struct Subject {
+  const report::Report& report;
+  const std::vector<drawing::Sheet>& sheets;
+  const std::vector<drawing::Step>& steps;
+  const facts::Lying& lying;
+  const std::string& glb;  ///< bytes of model.glb
+};
+
+/// report.html. Equal rooms make equal bytes.
+std::string report_page(const Subject& subject);
+
+/// A room of several: its report, nothing where its work failed, and where its page lies, seen from the index.
+struct Listed {
+  const report::Report* report = nullptr;
+  std::string link;
+};
+
+/// index.html over several rooms. @param rooms in the order of `all.rooms`.
+std::string index_page(const report::Together& all, const std::vector<Listed>& rooms);
+
+/// The job file as a form, from the table of keys. `job`: the text of a job file to begin with, or empty; `file`: the name
+/// it is saved under.
+std::string form_page(const std::string& job, const std::string& file);
+
+}  // namespace fallwright::page

@@ -1,0 +1,189 @@
+#include "page/room_data.hpp"
+
+#include <algorithm>
+
+#include "page/places.hpp"
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/letters.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::page {
+namespace {
+
+Json maybe(const std::optional<double>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+Json text(const std::string& words) {
+  return units::on_one_line(words);
+}
+
+bool is_metric(const report::Report& report) {
+  return report.job.unit == job::UnitSystem::metric;
+}
+
+std::string mark_of(const report::Report& report, const std::string& part) {
+  for (const takeoff::CutRow& cut : report.cuts)
+    if (std::find(cut.part_ids.begin(), cut.part_ids.end(), part) != cut.part_ids.end()) return cut.mark;
+  return "";
+}
+
+/// How a part meets another: state, the other, and how far it is.
+Json meeting(const facts::Fit& fit, const std::string& part) {
+  const char* state = fit.state == facts::Touch::gap ? "gap" : fit.state == facts::Touch::touch ? "touch" : "clash";
+  return {text(fit.a == part ? fit.b : fit.a), state, fit.distance_mm};
+}
+
+Json part_data(const report::Report& report, const facts::Part& part) {
+  Json meets = Json::array();
+  for (const facts::Fit& fit : report.facts.fits)
+    if (fit.a == part.id || fit.b == part.id) meets.push_back(meeting(fit, part.id));
+  return {{"id", part.id},       {"role", part.role},       {"material", text(part.material)},
+          {"box", part.bbox_mm}, {"mass_kg", part.mass_kg}, {"mark", mark_of(report, part.id)},
+          {"meets", meets}};
+}
+
+/// Whether a facet keeps the limits of its fall, and which it breaks.
+std::string standing_of(const facts::Facet& facet, const report::Report& report) {
+  const std::string family = facet.surface == "base-floor" ? "floor" : facet.surface;
+  for (const rules::Result& r : report.judgement.results) {
+    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
+    if (r.id == family + ".fall-greatest" && r.limit.greatest && !rules::keeps(facet.fall, r.limit)) return "steep";
+    if (r.id == family + ".falls-inward" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
+  }
+  const auto at = [&](const std::string& id) {
+    return std::any_of(report.judgement.results.begin(), report.judgement.results.end(), [&](const rules::Result& r) {
+      if (r.id != id) return false;
+      const double limit = r.limit.least.value_or(r.limit.greatest.value_or(0));
+      return limit > 0 && std::abs(facet.fall - limit) < 1e-3 * limit;
+    });
+  };
+  return at(family + ".fall-least") || at(family + ".fall-greatest") ? "limit" : "within";
+}
+
+Json facet_data(const report::Report& report, const facts::Facet& facet) {
+  return {{"surface", facet.surface},
+          {"facet", facet.facet},
+          {"fall", facet.fall},
+          {"flow", {facet.flow[0], facet.flow[1]}},
+          {"low", facet.low_mm},
+          {"high", facet.high_mm},
+          {"words", units::to_text(units::Fall::ratio(facet.fall), is_metric(report))},
+          {"standing", standing_of(facet, report)}};
+}
+
+Json places_data(const report::Report& report) {
+  Json places = Json::object();
+  for (const rules::Result& r : report.judgement.results) {
+    const Place place = place_of(r, report.facts);
+    if (r.outcome == rules::Outcome::not_applicable || !place.any()) continue;
+    places[r.id] = {{"title", text(r.title)},
+                    {"parts", place.parts},
+                    {"surface", place.surface},
+                    {"facet", place.facet},
+                    {"at", place.at ? Json(*place.at) : Json(nullptr)}};
+  }
+  return places;
+}
+
+std::string water_text(double mm3, bool metric) {
+  return metric ? units::decimals(mm3 * 1e-6, 1) + " L" : units::decimals(mm3 / units::mm3_per_gal, 1) + " gal";
+}
+
+Json water_data(const report::Report& report) {
+  Json dips = Json::array();
+  for (const facts::Dip& dip : report.facts.flood.dips)
+    dips.push_back({{"above", dip.above_drain_mm}, {"words", water_text(dip.volume_mm3, is_metric(report))}});
+  return {{"drain_top", report.facts.heights.drain_top_mm}, {"dips", dips}};
+}
+
+Json studs_data(const report::Report& report) {
+  Json studs = Json::array();
+  for (const facts::StudGap& s : report.facts.room.studs)
+    if (!s.before.empty()) studs.push_back({{"id", s.part_id}, {"gap", s.at_upstand_mm}, {"before", s.before}});
+  return studs;
+}
+
+Json places_to_read(const facts::Lying& lying) {
+  Json places = Json::array();
+  for (const facts::RimPlace& p : lying.places)
+    places.push_back({{"name", p.name}, {"x", p.x_mm}, {"y", p.y_mm}, {"z", p.designed_mm}});
+  return places;
+}
+
+/// The checks of the base as set, with what a page needs to judge them: limits, and whether something else that they
+/// rest on is assumed or missing.
+Json rim_checks(const report::Report& report) {
+  Json checks = Json::array();
+  for (const rules::Result& r : report.judgement.results) {
+    if (r.id.rfind("rim.", 0) != 0) continue;
+    const auto any = [&](rules::Standing state) {
+      return std::any_of(r.rests_on.begin(), r.rests_on.end(),
+                         [&](const rules::Support& s) { return s.state == state && s.solid; });
+    };
+    checks.push_back({{"id", r.id},
+                      {"title", text(r.title)},
+                      {"held", !r.limit.source.empty()},
+                      {"least", maybe(r.limit.least)},
+                      {"greatest", maybe(r.limit.greatest)},
+                      {"unit", r.limit.unit == rules::Unit::ratio ? "ratio" : "mm"},
+                      {"broken", rules::name_of(r.limit.when_broken)},
+                      {"own", r.limit.verified == rules::Verified::user},
+                      {"assumed", any(rules::Standing::assumed)},
+                      {"missing", any(rules::Standing::missing)}});
+  }
+  return checks;
+}
+
+Json gauges_data(const report::Report& report) {
+  Json gauges = Json::array();
+  for (const facts::Gauge& g : report.facts.room.gauges)
+    gauges.push_back({{"x", g.x_mm}, {"y", g.y_mm}, {"set", g.set_mm}, {"clear", g.clear}});
+  return gauges;
+}
+
+}  // namespace
+
+Json view_data(const Subject& subject) {
+  const report::Report& report = subject.report;
+  const facts::Facts& f = report.facts;
+  Json parts = Json::array(), facets = Json::array();
+  for (const facts::Part& part : f.parts)
+    if (!part.before) parts.push_back(part_data(report, part));
+  for (const facts::Facet& facet : f.facets) facets.push_back(facet_data(report, facet));
+  return {{"metric", is_metric(report)},
+          {"parts", parts},
+          {"facets", facets},
+          {"places", places_data(report)},
+          {"water", water_data(report)},
+          {"bed", {{"least", f.bed.least_mm}, {"greatest", f.bed.greatest_mm}}},
+          {"studs", studs_data(report)}};
+}
+
+Json level_data(const Subject& subject) {
+  const report::Report& report = subject.report;
+  const facts::Lying& lying = subject.lying;
+  const job::Job& job = report.job;
+  return {{"metric", is_metric(report)},
+          {"mark_mm", job.mark_mm()},
+          {"places", places_to_read(lying)},
+          {"threshold", lying.threshold},
+          {"open_edges", lying.open_edges},
+          {"upstands", lying.upstands},
+          {"drain_top", lying.drain_top},
+          {"drain_low", lying.drain_low_mm},
+          {"length", lying.length_mm},
+          {"width", lying.width_mm},
+          {"below_apron", lying.below_apron},
+          {"apron_foot", maybe(lying.apron_foot_mm)},
+          {"riser", job.drain.riser ? Json(job.drain.riser->in_mm()) : Json(nullptr)},
+          {"riser_most", (job.drain.body_depth - job.drain.recess).in_mm()},
+          {"gauges", gauges_data(report)},
+          {"checks", rim_checks(report)},
+          {"design_fails", text(rules::failing_level(report.judgement.results))}};
+}
+
+}  // namespace fallwright::page

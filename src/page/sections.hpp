@@ -1,0 +1,23 @@
+/// The parts of report.html, each a <section> with its heading. Inside `page` only.
+#pragma once
+
+#include <string>
+
+#include "page/page.hpp"
+
+namespace fallwright::page {
+
+std::string verdict_section(const Subject& subject);  ///< one sentence, what fails, what to read next
+std::string view_section(const Subject& subject);     ///< the picture of the assembly, where the view then stands
+std::string card_section(const Subject& subject);     ///< the wet-mortar card
+std::string sheets_section(const Subject& subject);
+std::string checks_section(const Subject& subject);
+std::string lists_section(const Subject& subject);  ///< cuts, buy list, set-out, order of work
+
+/// A sign and a word for an outcome, told by shape and words as well as by colour.
+std::string badge_of(rules::Outcome outcome);
+
+/// A section with its heading, for `id` in the page's list of contents.
+std::string section(const std::string& id, const std::string& heading, const std::string& body);
+
+}  // namespace fallwright::page

@@ -1,0 +1,108 @@
+#include "report/verdict.hpp"
+
+#include "rules/check.hpp"
+#include "units/fall.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::report {
+namespace {
+
+using rules::Outcome;
+
+std::size_t count(const Report& report, Outcome outcome) {
+  return rules::count(report.judgement.results, outcome);
+}
+
+/// "1 check fails", "2 checks ask for care".
+std::string counted(std::size_t n, const std::string& one, const std::string& many, bool first = true) {
+  const std::string noun = n == 1 ? "check " : "checks ";
+  return std::to_string(n) + " " + (first ? noun : "") + (n == 1 ? one : many);
+}
+
+/// "2 checks ask for care, 36 wait for readings of the room"; empty where neither is.
+std::string open_words(const Report& report, bool first) {
+  std::string text;
+  if (const std::size_t n = count(report, Outcome::caution)) text = counted(n, "asks for care", "ask for care", first);
+  if (const std::size_t n = count(report, Outcome::not_checked))
+    text += (text.empty() ? "" : ", ") +
+            counted(n, "waits for readings of the room", "wait for readings of the room", first && text.empty());
+  return text;
+}
+
+bool is_metric(const Report& report) {
+  return report.job.unit == job::UnitSystem::metric;
+}
+
+/// "base 57-1/2" x 36", bench, 64 solids", sizes from the solid.
+KeyLine built(const Report& report) {
+  std::string text;
+  const auto side = [&](const facts::Part& part, std::size_t axis) {
+    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
+  };
+  for (const facts::Part& part : report.facts.parts)
+    if (part.role == "base") text += "base " + side(part, 0) + " x " + side(part, 1) + ", ";
+  if (report.job.bench) text += "bench, ";
+  return {"built", text + std::to_string(report.facts.parts.size()) + " solids"};
+}
+
+KeyLine bed(const Report& report) {
+  const facts::Bed& bed = report.facts.bed;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), is_metric(report)); };
+  return {"mortar bed", units::volume_text(bed.set_mm3, is_metric(report)) + " set, " + len(bed.least_mm) + " to " +
+                            len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
+                            " above the datum"};
+}
+
+KeyLine to_buy(const Report& report) {
+  std::string buy;
+  for (const takeoff::Row& row : report.rows) {
+    if (row.item == "mortar, bags") buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
+    if (row.item == "cement") buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
+    if (row.item.rfind("sand", 0) == 0) buy += " and " + takeoff::bought(row) + " of sand";
+  }
+  return {"to buy", buy};
+}
+
+/// The gentlest and the steepest facet of the base's floor.
+std::vector<KeyLine> falls(const Report& report) {
+  const facts::Facet *least = nullptr, *greatest = nullptr;
+  for (const facts::Facet& f : report.facts.facets) {
+    if (f.surface != "base-floor") continue;
+    if (!least || f.fall < least->fall) least = &f;
+    if (!greatest || f.fall > greatest->fall) greatest = &f;
+  }
+  if (!least) return {};
+  const auto text = [&](const facts::Facet& f) {
+    return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")";
+  };
+  return {{"floor falls", text(*least) + " least, " + text(*greatest) + " greatest"}};
+}
+
+}  // namespace
+
+Outcome worst_outcome(const Report& report) {
+  for (const Outcome outcome : {Outcome::fail, Outcome::caution, Outcome::not_checked})
+    if (count(report, outcome) > 0) return outcome;
+  return Outcome::pass;
+}
+
+std::string verdict_words(const Report& report) {
+  const std::size_t failed = count(report, Outcome::fail), passed = count(report, Outcome::pass);
+  const std::string open = open_words(report, failed == 0);
+  if (failed > 0)
+    return "Do not build it as drawn: " + counted(failed, "fails", "fail") + (open.empty() ? "" : ", " + open) + ".";
+  if (!open.empty())
+    return (count(report, Outcome::not_checked) > 0 ? "Nothing fails so far: " : "Nothing fails: ") + open + ".";
+  return "Every check passes: " + std::to_string(passed) + " of " + std::to_string(passed) + ".";
+}
+
+std::vector<KeyLine> key_lines(const Report& report) {
+  std::vector<KeyLine> lines{built(report), bed(report), to_buy(report)};
+  if (!report.job.buy.prices.file.empty())
+    lines.push_back({"cost", takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency)});
+  for (KeyLine& line : falls(report)) lines.push_back(std::move(line));
+  return lines;
+}
+
+}  // namespace fallwright::report

@@ -1,0 +1,228 @@
+"""The page of a room and the index of several, in a real browser. Each test says what it holds a page against."""
+import html.parser
+import json
+import os
+import pathlib
+import re
+import subprocess
+
+from selenium import webdriver
+
+from page_case import FALLWRIGHT, PROJECT, PageCase, built, data_of
+
+
+class Outline(html.parser.HTMLParser):
+    """What a reader without scripts has: headings, pictures with their words, tables with their captions."""
+
+    def __init__(self):
+        super().__init__()
+        self.headings, self.pictures, self.captions, self.tables = [], [], 0, 0
+
+    def handle_starttag(self, tag, attributes):
+        attributes = dict(attributes)
+        if re.fullmatch("h[1-6]", tag):
+            self.headings.append(int(tag[1]))
+        if tag == "svg":
+            self.pictures.append(attributes.get("aria-label"))
+        self.tables += tag == "table"
+        self.captions += tag == "caption"
+
+
+class ReportTest(PageCase):
+    def colours(self):
+        """Shares of the canvas that are drawn, and by which role's colour, light and shade aside."""
+        return self.js("""
+            const {view} = window.fallwright, c = document.createElement('canvas'), {width, height} = view.canvas;
+            view.renderer.render(view.scene, view.eye);
+            c.width = width; c.height = height;
+            const g = c.getContext('2d'); g.drawImage(view.canvas, 0, 0);
+            const d = g.getImageData(0, 0, width, height).data, n = {drawn: 0, warm: 0, cool: 0, water: 0, red: 0};
+            for (let i = 0; i < d.length; i += 4) {
+              if (d[i + 3] < 200) continue;
+              n.drawn++;
+              if (d[i] > d[i + 2] + 25) n.warm++;
+              if (d[i + 2] >= d[i] && d[i + 1] > 120) n.cool++;
+              if (d[i + 2] > d[i] + 40) n.water++;
+              if (d[i] > 1.8 * d[i + 1] && d[i] > 1.8 * d[i + 2]) n.red++;
+            }
+            for (const k in n) n[k] /= width * height;
+            return n;""")
+
+    def test_build_ends_with_a_verdict_and_a_page_for_each_room(self):
+        # Source: common practice, no source: what one reads last is what one acts on
+        end = built().rstrip("\n").rsplit("\n\n", 1)[1].splitlines()
+        self.assertEqual(len(end), 10)
+        self.assertTrue(end[0].startswith("12 Tannery Lane, flat 2B: Do not build it as drawn: 1 check fails"))
+        for line in end[1::2]:
+            self.assertTrue(pathlib.Path(line.strip()).is_file(), line)
+
+    def test_pages_are_documents_without_scripts(self):
+        # Source: WCAG 2.1, success criteria 1.1.1 (text alternatives) and 1.3.1 (headings, tables)
+        for room in ("tannery-lane-2b", "ferry-steps-3", "tannery-lane-5c", "hostile & 'name'", "together"):
+            text = self.page(room).read_text()
+            self.assertLess(len(text), 3e6)
+            outline = Outline()
+            outline.feed(re.sub(r"<script.*?</script>", "", text, flags=re.S))
+            self.assertEqual(outline.headings.count(1), 1)
+            for before, after in zip(outline.headings, outline.headings[1:]):
+                self.assertLessEqual(after - before, 1, "a heading skips a level")
+            self.assertTrue(all(outline.pictures))
+            self.assertEqual(outline.tables, outline.captions)
+            self.assertGreaterEqual(outline.tables, 4)
+            self.assertNotIn("unsafe", text[:2000])
+
+    def test_view_shows_the_room_and_answers(self):
+        # Source: the same job's report.json
+        self.open("tannery-lane-2b")
+        report = json.loads((self.out / "tannery-lane-2b/report.json").read_text())
+        solids = [p for p in report["parts"] if not p["before_setting"]]
+        self.assertEqual(self.js("return window.fallwright.view.meshes.size"), len(solids))
+        whole = self.colours()
+        self.assertGreater(whole["drawn"], 0.1)
+        self.assertGreater(whole["warm"], 0.05)  # wood
+        self.assertGreater(whole["cool"], 0.01)  # base and seat block
+        self.taps(report)
+        self.maps(whole)
+        self.tools(report)
+        self.nothing_wrong()
+
+    def taps(self, report):
+        """A tap on the drain, of which one knows where it is; its mass as reported."""
+        drain = next(p for p in report["parts"] if p["id"] == "drain")
+        box = drain["bbox_mm"]
+        self.js("""const {view} = window.fallwright, b = arguments[0], c = view.canvas.getBoundingClientRect();
+                   view.canvas.scrollIntoView();
+                   view.look(toView([(b[0] + b[3]) / 2, (b[1] + b[4]) / 2, b[5]]), new THREE.Vector3(0, 1, 0.3), 1, false);
+                   view.renderer.render(view.scene, view.eye);
+                   function toView(p) { return new THREE.Vector3(p[0] / 1000, p[2] / 1000, -p[1] / 1000); }""", box)
+        canvas = self.browser.find_element("css selector", "#stage canvas")
+        webdriver.ActionChains(self.browser).move_to_element_with_offset(canvas, 25, 0).click().perform()
+        told = self.js("return document.getElementById('told').textContent")
+        self.assertIn("drain", told)
+        self.assertIn(f"{drain['mass_kg'] / 0.45359237:.1f} lb", told)
+        self.assertIn("Meets", told)
+
+    def maps(self, whole):
+        """Falls, bed, water and lifting change the picture; the steep facets of this job are red."""
+        self.js("document.getElementById('map-falls').click()")
+        self.assertGreater(self.colours()["red"], 0.02)
+        self.assertIn("too steep", self.js("return document.querySelector('.legend').textContent"))
+        self.assertIn("0.891 in/ft (1:13.5)", self.js("return document.querySelector('.labels').textContent"))
+        before = self.colours()["water"]
+        self.type("water", 3)
+        self.assertGreater(self.colours()["water"], before)
+        self.assertEqual(self.js("return document.querySelector('[for=water] ~ output').textContent"),
+                         "3/4\" above the drain: 1.7 gal")
+        self.type("water", 0)
+        self.js("document.getElementById('map-bed').click()")
+        self.assertIn("2-1/16\"", self.js("return document.querySelector('.legend').textContent"))
+        self.js("document.getElementById('map-gaps').click(); document.getElementById('map-none').click()")
+        self.type("lift", 100)
+        moved = self.js("return [...window.fallwright.view.meshes.values()].filter(m => m.position.length() > 0.1).length")
+        self.assertGreater(moved, 40)
+        self.type("lift", 0)
+        self.type("cut-y", 60)
+        self.assertLess(self.colours()["drawn"], 0.8 * whole["drawn"])
+        self.type("cut-y", 200)
+
+    def tools(self, report):
+        """Measured between two corners of the base: its length as reported; a check leads to its facet."""
+        box = next(p for p in report["parts"] if p["id"] == "base")["bbox_mm"]
+        self.js("""const {measure, view} = window.fallwright, b = arguments[0], mesh = view.meshes.get('base');
+                   measure.set(true);
+                   for (const x of [b[0], b[3]]) {
+                     const p = new THREE.Vector3(x / 1000, b[5] / 1000, -b[4] / 1000);
+                     measure.points.push({shown: p, real: p, part: 'base'});
+                   }
+                   measure.drawPoints(); measure.tell();""", box)
+        self.assertIn("57-1/2\"", self.js("return document.getElementById('told').textContent"))
+        self.js("window.fallwright.measure.set(false); document.querySelector('.finding .show').click()")
+        self.assertIn("facet 'right'", self.js("return document.getElementById('told').textContent"))
+        self.assertEqual(self.js("return window.fallwright.places.layer.children.length"), 1)
+
+    def test_card_answers_as_the_program_does(self):
+        # Source: `fallwright level` itself, on 200 readings at random, level and out of level, some of them misread
+        self.open("tannery-lane-2b")
+        said = set()
+        for room, seed in (("tannery-lane-2b", 1), ("ferry-steps-3", 1000), ("tannery-lane-5c", 2000), ("hostile & 'name'", 3000)):
+            job = self.out / f"{room}.toml" if "hostile" in room else PROJECT / f"params/{room}.toml"
+            answers = json.loads(subprocess.check_output([os.environ["LEVEL_ANSWERS"], job, "50", str(seed)]))
+            card, facets = data_of(self.page(room), "level-data"), data_of(self.page(room), "view-data")["facets"]
+            own = self.js("""const [card, facets, answers] = arguments, {judgeLevel} = window.fallwrightLevel;
+                const place = Object.fromEntries(card.places.map(p => [p.name, p])), planes = facets.filter(f => f.surface !== 'seat');
+                return answers.map(a => {
+                  const readings = a.readings.map(([name, value]) => ({place: place[name], value}));
+                  const {found, results, verdict} = judgeLevel(card, planes, readings, a.down, a.line);
+                  return {words: verdict.words, falls: found.falls.map(f => f.fall),
+                          checks: results.map(r => ({id: r.id, outcome: r.outcome, value: r.value}))};
+                });""", card, facets, answers)
+            self.assertEqual(len(own), 50)
+            for theirs, ours in zip(answers, own):
+                self.same(theirs, ours)
+                said.add(ours["words"].split(":")[0][:12])
+        self.assertGreaterEqual(len(said), 5, said)  # the draws reach every kind of answer
+
+    def same(self, program, page):
+        self.assertEqual(page["words"], program["words"])
+        for a, b in zip(program["falls"], page["falls"], strict=True):
+            self.assertAlmostEqual(a, b, delta=1e-9)
+        for a, b in zip(program["checks"], page["checks"], strict=True):
+            self.assertEqual((a["id"], a["outcome"]), (b["id"], b["outcome"]), program)
+            if a["value"] is not None:
+                self.assertAlmostEqual(a["value"], b["value"], delta=1e-6)
+
+    def test_readings_are_typed_as_on_a_tape(self):
+        # Source: docs/survey.md, what `level` prints for the same readings
+        self.open("hostile & 'name'")
+        for name, words in (("back-left", "1/8"), ("back-right", "0"), ("front-left", "1/16 in"), ("front-right", "0\"")):
+            self.type("at-" + name, words)
+        program = subprocess.run([FALLWRIGHT, "level", self.out / "hostile & 'name'.toml", "back-left=1/8", "back-right=0",
+                                  "front-left=1/16", "front-right=0"], capture_output=True, text=True).stdout
+        self.assertEqual(self.js("return document.querySelector('#rim-answer .verdict span:last-child').textContent"),
+                         program.rstrip().splitlines()[-1].strip())
+        self.type("at-back", "eight")
+        self.assertEqual(self.js("return document.getElementById('at-back').getAttribute('aria-invalid')"), "true")
+        read = self.js("return ['5 ft 4-1/2 in', \"5'-4 1/2\\\"\", '64 1/2 in', '64-1/2', '.5 in', '1640 mm', '1.64 m', '16.4 cm',"
+                       "'-1/8', '5 ft 13', '3 in 4', ''].map(t => window.fallwrightLevel.lengthOf(t, false)).map(v => isNaN(v) ? null : v)")
+        wanted = [1638.3, 1638.3, 1638.3, 1638.3, 12.7, 1640, 1640, 164, -3.175, None, None, None]
+        for a, b in zip(read, wanted, strict=True):
+            self.assertAlmostEqual(a, b, delta=1e-9) if b is not None else self.assertIsNone(a)
+
+    def test_names_stay_texts_and_nothing_comes_from_outside(self):
+        # Source: Content Security Policy Level 3, section 6.1 (directives); HTML Living Standard, section 13.1.2
+        self.open("hostile & 'name'")
+        self.assertTrue(self.js("return document.title").startswith("</script><script>document.title='broken'"))
+        self.assertEqual(self.js("return document.querySelector('h1 > bdi').textContent"), self.js("return document.title").removesuffix(": report"))
+        self.nothing_wrong()
+        stopped = self.browser.execute_async_script("""
+            const done = arguments[0], stopped = [];
+            document.addEventListener('securitypolicyviolation', e => stopped.push(e.effectiveDirective));
+            const s = document.createElement('script'); s.textContent = 'window.ran = 1'; document.body.append(s);
+            const i = document.createElement('img'); i.src = 'http://127.0.0.1:9/x.png'; document.body.append(i);
+            fetch('http://127.0.0.1:9/').catch(() => 0);
+            setTimeout(() => done([window.ran ?? 0, ...stopped.sort()]), 200);""")
+        self.assertEqual(stopped, [0, "connect-src", "img-src", "script-src-elem"])
+        self.browser.get_log("browser")  # what was stopped is told there
+
+    def test_pages_fit_a_phone_and_keep_contrast(self):
+        # Source: WCAG 2.1, success criteria 1.4.3 (contrast 4.5:1) and 1.4.10 (reflow)
+        for room in ("tannery-lane-2b", "together"):
+            self.open(room, 360, 740)
+            self.reads_well(room)
+
+    def test_tables_sort_filter_and_index_leads_to_rooms(self):
+        # Source: the pages' own tables
+        self.open("together")
+        self.assertEqual(self.js("return document.querySelectorAll('.tiles a').length"), 4)
+        links = self.js("return [...document.querySelectorAll('.tiles a')].map(a => decodeURIComponent(new URL(a.href).pathname))")
+        self.assertTrue(all(pathlib.Path(link).is_file() for link in links), links)
+        order = self.js("""const t = document.getElementById('pieces-table'), head = t.tHead.rows[0].cells[3].firstChild;
+            head.click();
+            const keys = [...t.tBodies[0].rows].map(r => Number(r.cells[3].dataset.sort));
+            return [keys, head.parentNode.getAttribute('aria-sort')];""")
+        self.assertEqual(order, [sorted(order[0]), "ascending"])
+        shown = self.js("""const f = document.querySelector('#pieces .filter input'); f.value = '350S162';
+            f.dispatchEvent(new Event('input'));
+            return [...document.querySelectorAll('#pieces-table tbody tr')].filter(r => !r.hidden).map(r => r.cells[2].textContent)""")
+        self.assertTrue(shown and all("350S162" in s for s in shown))
+        self.nothing_wrong()

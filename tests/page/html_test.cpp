@@ -1,0 +1,63 @@
+#include "page/html.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace fallwright::page {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+const char* const hostile =
+    "</script><img src=x onerror=\"alert(1)\"> 'q' & \xE2\x80\xAE"
+    "rtl\n";
+
+TEST(Html, TextsEndNeitherAnElementNorAnAttribute) {
+  // Source: HTML Living Standard, section 13.1.2.3 (attributes in quotes) and 13.1.4 (character references)
+  const std::string text = escaped(hostile);
+  for (const char* letter : {"<", ">", "\"", "'", "\n", "\xE2\x80\xAE"}) EXPECT_THAT(text, Not(HasSubstr(letter)));
+  EXPECT_THAT(text, HasSubstr("&lt;/script&gt;"));
+  EXPECT_THAT(text, HasSubstr("\xEF\xBF\xBD"
+                              "rtl"));
+}
+
+TEST(Html, DataEndsNoScript) {
+  // Source: HTML Living Standard, section 4.12.1.3 (restrictions for contents of script elements); RFC 8259, section 7
+  const std::string data = data_of({{"name", std::string{hostile} + "<!--\xFF"}});
+  EXPECT_THAT(data, Not(HasSubstr("<")));
+  EXPECT_THAT(data, Not(HasSubstr(">")));
+  EXPECT_THAT(Json::parse(data)["name"].get<std::string>(), HasSubstr("</script><img"));
+}
+
+TEST(Html, Base64IsThatOfTheStandard) {
+  // Source: RFC 4648, section 10 (test vectors)
+  const std::pair<const char*, const char*> vectors[] = {{"", ""},
+                                                         {"f", "Zg=="},
+                                                         {"fo", "Zm8="},
+                                                         {"foo", "Zm9v"},
+                                                         {"foob", "Zm9vYg=="},
+                                                         {"fooba", "Zm9vYmE="},
+                                                         {"foobar", "Zm9vYmFy"}};
+  for (const auto& [plain, coded] : vectors) EXPECT_EQ(base64(plain), coded);
+}
+
+TEST(Html, AScriptIsNamedInThePolicyByItsFingerprint) {
+  // Source: Content Security Policy Level 3, section 2.3.1; the digest of "alert(1)" by sha256sum and base64
+  Document document{"t", "", "p{}", {"alert(1)"}};
+  const std::string page = html_of(document);
+  EXPECT_THAT(page, HasSubstr("script-src 'sha256-bhHHL3z2vDgxUt0W3dWQOrprscmda2Y5pLsLg4GF+pI='"));
+  EXPECT_THAT(page, HasSubstr("default-src 'none'"));
+  EXPECT_THAT(page, Not(HasSubstr("unsafe")));
+}
+
+TEST(Html, ATableTellsItsCaptionAndItsHeads) {
+  // Source: HTML Living Standard, section 4.9.1 (the table element)
+  const std::string html = html_of(Table{"t", "Cuts", {"Mark", "Length"}, {{{"A"}, {"3\"", "76.2"}}}});
+  EXPECT_THAT(html, HasSubstr("<caption>Cuts</caption>"));
+  EXPECT_THAT(html, HasSubstr("<th scope=\"col\">Mark</th>"));
+  EXPECT_THAT(html, HasSubstr("<th scope=\"row\">A</th><td data-sort=\"76.2\">3\"</td>"));
+}
+
+}  // namespace
+}  // namespace fallwright::page
