@@ -78,8 +78,9 @@ std::string built_line(const Report& report) {
   const auto side = [&](const facts::Part& part, std::size_t axis) {
     return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
   };
+  const std::string kind = report.facts.bought ? "bought base " : report.facts.site_built ? "base on site " : "base ";
   for (const facts::Part& part : report.facts.parts)
-    if (part.role == "base") text += "base " + side(part, 0) + " x " + side(part, 1) + ", ";
+    if (part.role == "base") text += kind + side(part, 0) + " x " + side(part, 1) + ", ";
   if (report.job.bench) text += "bench, ";
   return "  built        " + text + std::to_string(report.facts.parts.size()) + " solids\n";
 }
@@ -108,8 +109,13 @@ std::string bed_line(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   std::string text = "  mortar bed   " + units::volume_text(bed.set_mm3, metric) + " set, " + len(bed.least_mm) +
-                     " to " + len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
-                     " above the datum\n";
+                     " to " + len(bed.greatest_mm) + " thick; ";
+  if (const auto& site = report.facts.site_built)
+    text += len(site->at_flange_mm) + " at the drain's flange; " + len(site->cover_least_mm) +
+            (report.job.base.site.waterproofing == job::Waterproofing::liner ? " of top coat on its liner\n"
+                                                                             : " of tile on its membrane\n");
+  else
+    text += "spread to a level line " + len(bed.gauge_mm) + " above the datum\n";
   std::string buy;
   for (const takeoff::Row& row : report.rows) {
     if (row.item == "mortar, bags") buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
