@@ -50,7 +50,7 @@ struct Options {
   std::string line;
   std::string explain, book = "residential", prices;
   bool down = false, all_books = false, together = false, all = false, watch = false;
-  std::string unit = "in";
+  std::string unit = "in", kind;
   bool quiet = false, json = false, verbose = false, force = false;
 };
 
@@ -244,6 +244,10 @@ int heights(const Options& options) {
 
 int level(const Options& options) {
   job::Job job = load(options.job);
+  if (job.base.is_site_built())
+    throw diag::JobFaults{{{job.file, 0, 0, "base.kind",
+                            "the base is built on site: it is screeded to its marks (survey, sheet 'screed'), not set "
+                            "and levelled in one piece"}}};
   if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit), job.as_set.line};
   if (!options.line.empty())
     job.as_set.line = units::Length::mm(job::typed_length("as_set.line", "--line", options.line, job.unit));
@@ -270,10 +274,15 @@ void write_new(const Options& options, const std::string& file, const std::strin
 }
 
 int starter(const Options& options) {
-  write_new(options, options.starter_file,
-            job::starter(options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch));
+  const auto unit = options.unit == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch;
+  const auto kind = options.kind == "bought"       ? job::BaseKind::bought
+                    : options.kind == "site-built" ? job::BaseKind::site_built
+                                                   : job::BaseKind::designed;
+  write_new(options, options.starter_file, options.kind.empty() ? job::starter(unit) : job::starter(unit, kind));
   if (!options.quiet)
-    std::cout << options.starter_file << ": a job file with every key; change it and run 'fallwright build' on it\n";
+    std::cout << options.starter_file << ": a job file with "
+              << (options.kind.empty() ? "every key" : "the keys that matter for this kind of base")
+              << "; change it and run 'fallwright build' on it\n";
   return all_pass;
 }
 
@@ -385,6 +394,8 @@ void declare(CLI::App& app, Options& options, StudyOptions& study, std::function
   s->add_option("--unit", options.unit, "unit it is written in")
       ->check(CLI::IsMember({"in", "mm"}))
       ->capture_default_str();
+  s->add_option("--kind", options.kind, "a short one, for one kind of base")
+      ->check(CLI::IsMember({"designed", "bought", "site-built"}));
   s->add_flag("--force", options.force, "replace a file that is there");
   s->callback([&] { chosen = [&] { return starter(options); }; });
   auto* r = app.add_subcommand("rules", "every check: what it measures on which solid, its limit and source");

@@ -7,7 +7,8 @@ namespace fallwright::drawing {
 namespace {
 
 std::vector<Sheet> draw_all(const Subject& subject) {
-  std::vector<Sheet> sheets{draw_plan(subject), draw_falls(subject), draw_bed(subject), draw_drain(subject)};
+  std::vector<Sheet> sheets{draw_plan(subject), draw_falls(subject),
+                            subject.facts.site_built ? draw_screed(subject) : draw_bed(subject), draw_drain(subject)};
   const auto add = [&](std::vector<Sheet> more) {
     for (Sheet& sheet : more) sheets.push_back(std::move(sheet));
   };

@@ -24,9 +24,13 @@ class Order {
   std::vector<Step> steps() {
     before();
     framing();
-    dry();
-    bed();
-    set();
+    if (f_.site_built) {
+      for (Step& step : site_steps(job_, s_)) add(std::move(step));
+    } else {
+      dry();
+      bed();
+      set();
+    }
     after();
     return std::move(steps_);
   }

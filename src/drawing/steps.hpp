@@ -17,6 +17,9 @@ struct Step {
 /// In their order on site, each with the numbers of this job.
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
+/// Those of building a base on site, in place of setting one.
+std::vector<Step> site_steps(const job::Job& job, const Findings& findings);
+
 /// The gauge points as the base is pressed down over them: from the drain, the lowest part of the floor, outward.
 /// Points into `room`.
 std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room);

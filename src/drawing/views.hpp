@@ -23,6 +23,7 @@ struct Subject : Findings {
 Sheet draw_plan(const Subject& subject);
 Sheet draw_falls(const Subject& subject);
 Sheet draw_bed(const Subject& subject);
+Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
 Sheet draw_drain(const Subject& subject);
 std::vector<Sheet> draw_template(const Subject& subject);
 Sheet draw_bench_plan(const Subject& subject);

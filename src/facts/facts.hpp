@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "facts/base_kind.hpp"
 #include "facts/finish.hpp"
 #include "facts/framing.hpp"
 #include "facts/pipe.hpp"
@@ -180,6 +181,8 @@ struct Facts {
   Flood flood;
   Finish finish;
   PipeRun pipe;
+  std::optional<Bought> bought;         ///< of a bought base alone
+  std::optional<SiteBuilt> site_built;  ///< of one built on site alone
   Room room;
 };
 

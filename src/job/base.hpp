@@ -1,10 +1,13 @@
 /// The sloped shower base and the drain it falls to.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "job/as_set.hpp"
+#include "job/quad.hpp"
 #include "survey/readings.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -42,9 +45,37 @@ enum class Against { bench_or_middle, left, middle, right };
 /// Bought: its sizes and the place of its drain are facts; made to order: they can still be changed.
 enum class Made { bought, to_order };
 
+/// How the base comes about: drawn here and made to that, delivered and measured, or built of mortar in the room.
+enum class BaseKind { designed, bought, site_built };
+
+/// What a tape says of a bought base, beside what every base has.
+struct Tape {
+  survey::Plan outside;                        ///< its four sides and both diagonals, where it was measured all round
+  std::optional<Quad> outline;                 ///< that figure within its box from (0, 0); absent: square
+  std::array<std::optional<Length>, 4> rises;  ///< of the rim above the drain's edge, by `Side`
+  std::optional<Length> deepest_rib, rim_height;  ///< the latter above the surface that the base lies on
+  std::optional<RimPoint> deepest_at, rim_at;     ///< absent: where the rim is highest
+  bool ribs_known = true;
+  std::optional<double> weight_kg;
+  std::optional<Side> hand;               ///< the end at which the drain was ordered, seen from the entry
+  std::optional<Length> waste_from_left;  ///< centre of the waste that is there, from the alcove's left stud face
+};
+
+enum class Waterproofing { liner, bonded };
+
+/// What is told of a base built on site, beside what every base has. The base is what lies on the waterproofing: a top
+/// coat over a liner, tile over a bonded membrane; the bed is what lies below it.
+struct SiteBuilt {
+  Waterproofing waterproofing = Waterproofing::liner;
+  std::optional<Length> cover;  ///< thickness of what lies on it; absent: by the kind of waterproofing
+  Length line;                  ///< of the level line that screed marks are told from, above the datum
+  Length every;                 ///< screed marks along walls are so far apart
+};
+
 /// The sloped shower base. Length runs along the alcove's width, width along its depth.
 struct Base {
-  Length length, width;
+  BaseKind kind = BaseKind::designed;
+  Length length, width;      ///< of the box round it
   std::optional<Made> made;  ///< absent: nobody said
   Against against = Against::bench_or_middle;
   Length lowered_from;  ///< height above the datum from which it is let down between the walls
@@ -61,7 +92,10 @@ struct Base {
   std::vector<Side> lapped;    ///< walled sides without one, where the wall's waterproofing laps over the base's edge
   Threshold threshold;
   std::string material;
-  double density_kg_m3 = 0;
+  double density_kg_m3 = 0;  ///< of a base that was weighed its solid tells it
+  Tape tape;                 ///< bought bases only
+  SiteBuilt site;            ///< site-built ones only
+  bool is_site_built() const { return kind == BaseKind::site_built; }
 };
 
 enum class DrainKind { point, line };

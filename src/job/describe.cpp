@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "job/base_kind.hpp"
 #include "job/range.hpp"
 #include "job/schema.hpp"
 
@@ -105,11 +106,103 @@ std::string starter(UnitSystem unit) {
     text += off_section ? "# [[" + section.path + "]]\n" : "[" + section.path + "]\n";
     for (const Key& key : keys()) {
       if (key.section() != section.path) continue;
-      const bool off = off_section || (key.presence == Presence::optional && !is_needed(key.path));
+      const bool foreign = !foreign_to(key.path, BaseKind::designed).empty();
+      const bool off = off_section || foreign || (key.presence == Presence::optional && !is_needed(key.path));
       text += (off ? "# " : "") + key.name() + " = " + key.usual(unit) + "  # " + key.about + " (" +
               allowed(key, unit) + ")\n";
     }
   }
+  return text;
+}
+
+namespace {
+
+/// A line of a short starter: its key, and what stands there where the key's own example does not suit the rest.
+struct Line {
+  const char* path;
+  const char *inch = nullptr, *metric = nullptr;
+};
+
+const std::vector<Line> room_lines{{"job.name", "\"my bath\"", "\"my bath\""}, {"job.unit", "\"in\"", "\"mm\""},
+                                   {"alcove.width", "\"60-1/4 in\"", "1530"},  {"alcove.depth", "\"36 in\"", "915"},
+                                   {"floor.kind", "\"joists\"", "\"slab\""},   {"floor.deck"}};
+
+const std::vector<Line> designed_lines{{"base.kind", "\"designed\"", "\"designed\""},
+                                       {"base.length", "\"60 in\"", "1525"},
+                                       {"base.width", "\"36 in\"", "915"},
+                                       {"base.fall"},
+                                       {"base.threshold.width"},
+                                       {"base.threshold.height"},
+                                       {"drain.opening"},
+                                       {"drain.size"},
+                                       {"drain.from_left", "\"30 in\"", "762"},
+                                       {"drain.from_back", "\"16 in\"", "405"},
+                                       {"bed.bag_yield"}};
+
+/// Right way up first, then turned over.
+const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
+                                     {"base.length", "\"60 in\"", "1525"},
+                                     {"base.width", "\"36 in\"", "915"},
+                                     {"base.hand", "\"left\"", "\"left\""},
+                                     {"base.weight"},
+                                     {"base.shell", "\"1/4 in\"", "6"},
+                                     {"base.rim.back", "\"3/8 in\"", "10"},
+                                     {"base.rim.front", "\"3/8 in\"", "10"},
+                                     {"base.rim.left", "\"3/8 in\"", "10"},
+                                     {"base.rim.right", "\"1 in\"", "25"},
+                                     {"base.rim.height", "\"2 in\"", "50"},
+                                     {"base.upstands.thickness"},
+                                     {"base.upstands.height"},
+                                     {"base.threshold.width"},
+                                     {"base.threshold.height"},
+                                     {"base.ribs.columns"},
+                                     {"base.ribs.rows"},
+                                     {"base.ribs.width", "\"1/4 in\"", "6"},
+                                     {"drain.opening", "\"round\"", "\"round\""},
+                                     {"drain.size", "\"4-1/4 in\"", "110"},
+                                     {"drain.from_left", "\"16 in\"", "405"},
+                                     {"drain.from_back", "\"16 in\"", "405"},
+                                     {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
+                                     {"bed.bag_yield"}};
+
+const std::vector<Line> site_lines{{"base.kind", "\"site-built\"", "\"site-built\""},
+                                   {"base.waterproofing"},
+                                   {"base.pattern"},
+                                   {"base.fall"},
+                                   {"base.cover"},
+                                   {"base.screed.line"},
+                                   {"base.screed.every"},
+                                   {"base.threshold.width"},
+                                   {"base.threshold.height", "\"4 in\"", "100"},
+                                   {"drain.opening", "\"round\"", "\"round\""},
+                                   {"drain.size", "\"4-1/4 in\"", "110"},
+                                   {"drain.from_left", "\"30 in\"", "765"},
+                                   {"drain.from_back", "\"16 in\"", "405"},
+                                   {"bed.least", "\"1-1/4 in\"", "30"},
+                                   {"mix.parts"}};
+
+const Key& key_of(const std::string& path) {
+  return *std::find_if(keys().begin(), keys().end(), [&](const Key& key) { return key.path == path; });
+}
+
+}  // namespace
+
+std::string starter(UnitSystem unit, BaseKind kind) {
+  std::string text = std::string{"# A fallwright job with a base that is "} + name_of(kind) +
+                     ": the keys that matter for it, in the order in which one measures.\n"
+                     "# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of them.\n";
+  std::string section;
+  const auto& own = kind == BaseKind::bought       ? bought_lines
+                    : kind == BaseKind::site_built ? site_lines
+                                                   : designed_lines;
+  for (const auto* lines : {&room_lines, &own})
+    for (const Line& line : *lines) {
+      const Key& key = key_of(line.path);
+      if (key.section() != section) text += "\n[" + (section = key.section()) + "]\n";
+      const char* value = unit == UnitSystem::inch ? line.inch : line.metric;
+      text += key.name() + " = " + (value ? value : key.usual(unit)) + "  # " + key.about + " (" + allowed(key, unit) +
+              ")\n";
+    }
   return text;
 }
 
@@ -123,7 +216,7 @@ std::string json_schema() {
   for (const Key& key : keys()) {
     Json& object = object_at(root, key.section());
     object["properties"][key.name()] = schema_of(key);
-    if (key.presence == Presence::required) object["required"].push_back(key.name());
+    if (key.presence == Presence::required && kinds_of(key.path).empty()) object["required"].push_back(key.name());
   }
   return root.dump(2) + "\n";
 }
@@ -157,8 +250,9 @@ std::string reference_page() {
       std::string range = allowed(key, UnitSystem::inch);
       for (std::size_t at = range.find('|'); at != std::string::npos; at = range.find('|', at + 2))
         range.replace(at, 1, "\\|");
-      text += "| `" + key.name() + "` | " + key.about + " | " + range + " | " + shown(key.inch) + " | " +
-              shown(key.metric) + " |\n";
+      const std::string kinds = kinds_of(key.path);
+      text += "| `" + key.name() + "` | " + key.about + (kinds.empty() ? "" : " (" + kinds + ")") + " | " + range +
+              " | " + shown(key.inch) + " | " + shown(key.metric) + " |\n";
     }
   }
   return text;

@@ -10,6 +10,9 @@ namespace fallwright::job {
 /// A complete job file with a comment, the range and the default at every key; reads back without a fault.
 std::string starter(UnitSystem unit);
 
+/// A short one with the keys that matter for one kind of base, in the order in which one measures; reads back as well.
+std::string starter(UnitSystem unit, BaseKind kind);
+
 /// JSON Schema (draft 2020-12) of the job file.
 std::string json_schema();
 

@@ -24,6 +24,10 @@ inline Direction direction_of(const Value& v) {
   return v.text == "along-width" ? Direction::along_width : Direction::along_depth;
 }
 
+inline BaseKind base_kind_of(const std::string& word) {
+  return word == "bought" ? BaseKind::bought : word == "site-built" ? BaseKind::site_built : BaseKind::designed;
+}
+
 inline std::vector<Side> sides_of(const Value& v) {
   std::vector<Side> sides;
   for (const std::string& word : v.words) sides.push_back(side_of(word));
@@ -36,6 +40,7 @@ inline std::vector<Side> sides_of(const Value& v) {
 // The rows by subject; `keys` puts them together.
 std::vector<Key> room_keys();
 std::vector<Key> survey_keys();
+std::vector<Key> base_kind_keys();
 std::vector<Key> trade_keys();
 std::vector<Key> cut_keys();
 std::vector<Key> buy_keys();

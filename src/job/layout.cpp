@@ -1,8 +1,11 @@
 #include "job/layout.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+
+#include "job/pitch.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -37,9 +40,9 @@ Rect bench_plan(const Job& job, const survey::Room& room) {
   return {reach(Side::left, y - depth, y), y - depth, reach(Side::right, y - depth, y), y};
 }
 
-/// The base stands tight to the bench and to the back; without a bench, to the side the job names, or what is left over
-/// is shared left and right.
-Rect base_footprint(const Job& job, const Layout& layout) {
+/// A base that is brought stands tight to the bench and to the back; without a bench, to the side the job names, or
+/// what is left over is shared left and right.
+Quad base_brought(const Job& job, const Layout& layout) {
   const survey::Room& room = layout.room;
   const double length = job.base.length.in_mm(), width = job.base.width.in_mm(), high = top_of_base(job);
   const bool left_bench = job.bench && job.bench->place == Side::left;
@@ -53,7 +56,55 @@ Rect base_footprint(const Job& job, const Layout& layout) {
   if (left_bench) x0 = layout.bench.x1;
   if (right_bench) x0 = layout.bench.x0 - length;
   const double y1 = back_bench ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high);
-  return {x0, y1 - width, x0 + length, y1};
+  if (job.base.tape.outline) return job.base.tape.outline->moved(x0, y1 - width);
+  return Quad{Rect{x0, y1 - width, x0 + length, y1}};
+}
+
+/// How far a wall's studs come in, at most, past the line of its foot.
+double leans_in(const survey::Wall& wall, double high) {
+  const survey::Point n = wall.inward(), foot = wall.start();
+  double most = 0;
+  for (const double along : wall.places()) {
+    const survey::Point p = wall.at(along, high);
+    most = std::max(most, (p.x - foot.x) * n.x + (p.y - foot.y) * n.y);
+  }
+  return most;
+}
+
+/// A base built on site fills the room from wall to wall, between its studs, and from the bench to the line of the
+/// entry; where a wall is missing it ends where the room was designed to.
+Quad base_in_room(const Job& job, const Layout& layout) {
+  const survey::Room& room = layout.room;
+  const double high = top_of_base(job) + 100;
+  Quad feet{Rect{0, 0, room.width, room.depth}};
+  std::array<double, 4> in{};
+  if (const survey::Wall* back = room.wall(Side::back)) {
+    const survey::Wall *left = room.wall(Side::left), *right = room.wall(Side::right);
+    feet = {left ? left->end() : survey::Point{0, 0}, right ? right->end() : survey::Point{room.width, 0}, back->end(),
+            back->start()};
+  }
+  for (const survey::Wall& wall : room.walls) in[static_cast<std::size_t>(wall.side())] = leans_in(wall, high);
+  Quad base = feet.inset(in);
+  if (!job.bench) return base;
+  const Rect& bench = layout.bench;
+  const auto& [front_left, front_right, back_right, back_left] = base.corners();
+  const auto along_x = [](const survey::Point& a, const survey::Point& b, double x) {
+    return survey::Point{x, a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)};
+  };
+  const auto along_y = [](const survey::Point& a, const survey::Point& b, double y) {
+    return survey::Point{a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y), y};
+  };
+  switch (job.bench->place) {
+    case Side::left:
+      return {along_x(front_left, front_right, bench.x1), front_right, back_right,
+              along_x(back_left, back_right, bench.x1)};
+    case Side::right:
+      return {front_left, along_x(front_left, front_right, bench.x0), along_x(back_left, back_right, bench.x0),
+              back_left};
+    default:  // at the back
+      return {front_left, front_right, along_y(front_right, back_right, bench.y0),
+              along_y(front_left, back_left, bench.y0)};
+  }
 }
 
 /// The floor runs under the walls and on past the entry, and past a side without a wall as well.
@@ -76,32 +127,39 @@ survey::Floor floor_of(const Job& job, const Rect& extent) {
       {0, -(job.floor.drop_along_width / job.alcove.width), -(job.floor.drop_along_depth / job.alcove.depth)}, extent);
 }
 
-Rect inside_upstands(const Job& job, const Rect& base) {
-  const double edge = job.base.upstand_thickness.in_mm();
+Quad inside_upstands(const Job& job, const Quad& base) {
+  const double edge = job.base.upstand_thickness.in_mm(), threshold = job.base.threshold.width.in_mm();
   const auto inset = [&](Side side) { return contains(job.base.upstands, side) ? edge : 0.0; };
-  const double threshold = job.base.threshold.width.in_mm();
-  return {base.x0 + inset(Side::left), base.y0 + (threshold > 0 ? threshold : inset(Side::front)),
-          base.x1 - inset(Side::right), base.y1 - inset(Side::back)};
+  return base.inset(
+      {inset(Side::back), threshold > 0 ? threshold : inset(Side::front), inset(Side::left), inset(Side::right)});
 }
 
 /// Along framing the bed is held back; on open sides it runs past the base.
-Rect bed_footprint(const Job& job, const Rect& base) {
+Quad bed_footprint(const Job& job, const Quad& base) {
   const auto framed = [&](Side side) { return (job.bench && job.bench->place == side) || job.alcove.has_wall(side); };
   const auto inset = [&](Side side) { return framed(side) ? job.bed.holdback.in_mm() : -job.bed.overrun.in_mm(); };
-  return {base.x0 + inset(Side::left), base.y0 + inset(Side::front), base.x1 - inset(Side::right),
-          base.y1 - inset(Side::back)};
+  return base.inset({inset(Side::back), inset(Side::front), inset(Side::left), inset(Side::right)});
+}
+
+/// A channel from rim to rim: as much of its strip as lies on the floor.
+survey::Polygon strip_on_floor(const Rect& strip, const Layout& layout, bool along_width) {
+  const Rect& floor = layout.floor;
+  const Rect whole =
+      along_width ? Rect{floor.x0, strip.y0, floor.x1, strip.y1} : Rect{strip.x0, floor.y0, strip.x1, floor.y1};
+  return survey::common(survey::to_polygon(whole), layout.floor_outline.polygon());
 }
 
 void place_drain(const Job& job, Layout& layout) {
   const Drain& drain = job.drain;
-  const Rect& base = layout.base;
   const double across = drain.across.distance.in_mm(), along = drain.along.distance.in_mm();
-  layout.drain_x = drain.across.side == Side::right ? base.x1 - across : base.x0 + across;
-  layout.drain_y = drain.along.side == Side::front ? base.y0 + along : base.y1 - along;
+  const survey::Point centre =
+      layout.base_outline.within(drain.across.side == Side::right ? Side::right : Side::left, across,
+                                 drain.along.side == Side::front ? Side::front : Side::back, along);
+  layout.drain_x = centre.x, layout.drain_y = centre.y;
   double half_x = drain.size.in_mm() / 2, half_y = half_x, x = layout.drain_x, y = layout.drain_y;
+  const bool along_width = drain.channel_direction == Direction::along_width;
+  const bool rim_to_rim = drain.kind == DrainKind::line && drain.channel_length.is_zero();
   if (drain.kind == DrainKind::line) {
-    const bool along_width = drain.channel_direction == Direction::along_width;
-    const bool rim_to_rim = drain.channel_length.is_zero();
     const Rect& floor = layout.floor;
     double& half = along_width ? half_x : half_y;
     half = (rim_to_rim ? (along_width ? floor.width() : floor.depth()) : drain.channel_length.in_mm()) / 2;
@@ -113,54 +171,8 @@ void place_drain(const Job& job, Layout& layout) {
     }
   }
   layout.opening = {x - half_x, y - half_y, x + half_x, y + half_y};
-}
-
-/// A round opening's edge is lowest on the hip to the floor's farthest corner, where it has risen by R / D of the whole
-/// rise from the centre, D being that corner's distance: what is left is the rise from the edge, as a share of it all.
-double rise_from_edge(const Job& job, double farthest_corner) {
-  return std::max(0.1, 1 - job.drain.size.in_mm() / 2 / farthest_corner);
-}
-
-/// The planes rise from the opening's level edges, or from the centre of a round opening. A side whose edge already
-/// lies at the rim has no run and no facet.
-void pitch_floor(const Job& job, Layout& layout) {
-  const bool round = job.drain.opening == Opening::round && job.drain.kind == DrainKind::point;
-  const Rect& floor = layout.floor;
-  const Rect from = round ? Rect{layout.drain_x, layout.drain_y, layout.drain_x, layout.drain_y} : layout.opening;
-  struct Run {
-    const char* name;
-    double run, nx, ny, edge;
-  };
-  const Run runs[] = {{"back", floor.y1 - from.y1, 0, 1, from.y1},
-                      {"front", from.y0 - floor.y0, 0, -1, -from.y0},
-                      {"left", from.x0 - floor.x0, -1, 0, -from.x0},
-                      {"right", floor.x1 - from.x1, 1, 0, from.x1}};
-  const bool along_width = job.drain.channel_direction == Direction::along_width;
-  const double fall = job.base.fall.as_ratio();
-  double longest = 0;
-  for (const Run& run : runs) longest = std::max(longest, run.run);
-  const double farthest = std::hypot(std::max(runs[0].run, runs[1].run), std::max(runs[2].run, runs[3].run));
-  const double rise =
-      job.base.rise ? job.base.rise->in_mm() / (round ? rise_from_edge(job, farthest) : 1) : fall * longest;
-  for (const Run& run : runs) {
-    const bool crosses_line = along_width ? run.ny != 0 : run.nx != 0;
-    if (run.run <= 0 || (job.base.pattern == FallPattern::to_line && !crosses_line)) continue;
-    const double slope = job.base.pattern == FallPattern::level_rim ? rise / run.run : fall;
-    layout.facets.push_back({run.name, {layout.drain_edge - slope * run.edge, slope * run.nx, slope * run.ny}});
-  }
-}
-
-/// The lowest point of the opening's edge: level for a square; for a circle it lies on a hip, at R a b / sqrt(a2 + b2)
-/// above the apex where facets of fall a and b meet, and at the apex's height where two opposite facets meet.
-double opening_edge_low(const Job& job, const Layout& layout) {
-  if (job.drain.opening == Opening::square || job.drain.kind == DrainKind::line) return layout.drain_edge;
-  if (layout.facets.size() < 4) return layout.drain_edge;
-  double low = std::numeric_limits<double>::max();
-  for (const FacetPlane& a : layout.facets)
-    for (const FacetPlane& b : layout.facets)
-      if (a.plane.gx != 0 && b.plane.gy != 0)
-        low = std::min(low, std::abs(a.plane.gx * b.plane.gy) / std::hypot(a.plane.gx, b.plane.gy));
-  return layout.drain_edge + low * job.drain.size.in_mm() / 2;
+  layout.opening_outline = survey::to_polygon(layout.opening);
+  if (rim_to_rim && !layout.is_square()) layout.opening_outline = strip_on_floor(layout.opening, layout, along_width);
 }
 
 void stack_bench(const Job& job, Layout& layout) {
@@ -188,8 +200,9 @@ double Layout::floor_at(double x, double y) const {
 }
 
 double Layout::rim_greatest() const {
-  return std::max({floor_at(floor.x0, floor.y0), floor_at(floor.x1, floor.y0), floor_at(floor.x1, floor.y1),
-                   floor_at(floor.x0, floor.y1)});
+  double high = -std::numeric_limits<double>::max();
+  for (const survey::Point& p : floor_outline.corners()) high = std::max(high, floor_at(p.x, p.y));
+  return high;
 }
 
 Layout lay_out(const Job& job) {
@@ -197,18 +210,30 @@ Layout lay_out(const Job& job) {
   layout.room = survey::make_room(job.survey, job.alcove.width.in_mm(), job.alcove.depth.in_mm(), job.alcove.walls);
   layout.extent = floor_extent(job, layout.room);
   if (job.bench) layout.bench = bench_plan(job, layout.room);
-  layout.base = base_footprint(job, layout);
-  layout.floor = inside_upstands(job, layout.base);
-  layout.bed = bed_footprint(job, layout.base);
+  layout.base_outline = job.base.is_site_built() ? base_in_room(job, layout) : base_brought(job, layout);
+  layout.floor_outline = inside_upstands(job, layout.base_outline);
+  layout.bed_outline = bed_footprint(job, layout.base_outline);
+  layout.base = layout.base_outline.box();
+  layout.floor = layout.floor_outline.box();
+  layout.bed = layout.bed_outline.box();
   place_drain(job, layout);
   const survey::Floor measured = floor_of(job, layout.extent);
-  layout.subfloor = measured.raised(-measured.highest(layout.base));
+  double datum = -std::numeric_limits<double>::max();
+  for (const survey::Spot& spot : measured.corners(layout.base_outline.polygon())) datum = std::max(datum, spot.z);
+  layout.subfloor = measured.raised(-datum);
 
-  layout.rib_plane = job.bed.least.in_mm();
-  layout.drain_edge = layout.rib_plane + job.base.rib_depth.in_mm() + job.base.shell.in_mm();
   pitch_floor(job, layout);
+  layout.drain_edge = job.base.is_site_built()
+                          ? edge_over_least_bed(job, layout)
+                          : job.bed.least.in_mm() + job.base.rib_depth.in_mm() + job.base.shell.in_mm();
+  for (FacetPlane& facet : layout.facets) facet.plane = facet.plane.raised(layout.drain_edge);
+  layout.rib_plane = job.base.is_site_built()
+                         ? layout.drain_edge + level_in_opening(job, layout) - job.base.shell.in_mm()
+                         : job.bed.least.in_mm();
   layout.drain_top = opening_edge_low(job, layout);
-  layout.upstand_top = layout.drain_top + job.base.upstand_height.in_mm();
+  // Built on site nothing turns up; the bench's apron stands at the rim's height beside the threshold.
+  layout.upstand_top =
+      job.base.is_site_built() ? layout.rim_greatest() : layout.drain_top + job.base.upstand_height.in_mm();
   layout.threshold_inner = layout.drain_top + job.base.threshold.height.in_mm();
   layout.threshold_outer =
       layout.threshold_inner + job.base.threshold.width.in_mm() * job.base.threshold.fall.as_ratio();

@@ -26,11 +26,13 @@ struct Layout {
   Rect extent;             ///< the plan over which the floor is modelled
   survey::Floor subfloor;  ///< top of the subfloor; zero at its highest spot under the base
   // plan
-  Rect base;     ///< the base's footprint
-  Rect floor;    ///< inside upstands and threshold
+  Quad base_outline;                ///< the base's footprint
+  Quad floor_outline;               ///< inside upstands and threshold
+  Quad bed_outline;                 ///< footprint of the bed, less holdback and with overrun
+  Rect base, floor, bed;            ///< the boxes round these
   Rect opening;                     ///< of the drain; the square about it when round
+  survey::Polygon opening_outline;  ///< where it is not round; a channel from rim to rim ends at a slanting rim
   double drain_x = 0, drain_y = 0;  ///< of body and bore: a channel's outlet may stand apart from its middle
-  Rect bed;  ///< footprint of the bed, less holdback and with overrun
   // heights
   double rib_plane = 0;  ///< tips of the ribs, top of the bed
   double drain_edge =
@@ -40,6 +42,8 @@ struct Layout {
   double threshold_inner = 0, threshold_outer = 0;
   std::vector<FacetPlane> facets;
   double floor_at(double x, double y) const;  ///< height of the floor's envelope
+  /// Whether all facets run along the axes: the floor is square.
+  bool is_square() const { return floor_outline.is_square(); }
   /// Highest point of the floor's outline: at one of its corners, as the envelope of planes is convex.
   double rim_greatest() const;
   // the bench: its frame's plan, as wide as its depth and as long as the narrowest room for it

@@ -8,7 +8,9 @@ namespace fallwright::job {
 
 Wetness wetness_of(const Job& job) {
   if (job.bed.wetness) return *job.bed.wetness;
-  return job.base.underside == Underside::shell && job.base.ribs.any() ? Wetness::soft : Wetness::stiff;
+  const Base& base = job.base;
+  const bool ribbed = base.underside == Underside::shell && (base.ribs.any() || !base.tape.ribs_known);
+  return ribbed && !base.is_site_built() ? Wetness::soft : Wetness::stiff;
 }
 
 Mortar mortar_of(const Mix& mix, Wetness wetness) {

@@ -5,6 +5,8 @@
 #include <map>
 
 #include "diag/fault.hpp"
+#include "job/base_kind.hpp"
+#include "job/keys.hpp"
 #include "job/range.hpp"
 #include "job/read_table.hpp"
 #include "job/schema.hpp"
@@ -52,9 +54,10 @@ class JobReader {
     if (with_readings_) with_readings_(job_);
     alcove_size();
     check_pairs();
+    if (job_.base.kind == BaseKind::bought) check_tape();
     stop_if_faulty(faults_);
-    for (const Contradiction& c : contradictions(job_)) fault(place_of(c.key), c.key, c.message);
-    stop_if_faulty(faults_);
+    stop_at(settle_base(job_));
+    stop_at(contradictions(job_));
     job_.file = file_;
     const toml::source_position at = place_of("rules.override");
     job_.book_override.line = at.line, job_.book_override.column = at.column;
@@ -66,6 +69,11 @@ class JobReader {
  private:
   void fault(const toml::source_position& at, const std::string& key, const std::string& message) {
     faults_.push_back({file_, at.line, at.column, key, message});
+  }
+
+  void stop_at(const std::vector<Contradiction>& found) {
+    for (const Contradiction& c : found) fault(place_of(c.key), c.key, c.message);
+    stop_if_faulty(faults_);
   }
 
   /// Notes where every key stands and finds those that the table of keys does not know. A name that needs quotes is
@@ -148,10 +156,13 @@ class JobReader {
 
   const toml::node* find(const std::string& path) const { return table_.at_path(path).node(); }
 
-  /// The unit comes first: the meaning of bare numbers hangs on it.
+  /// The unit comes first: the meaning of bare numbers hangs on it; and the kind of base, on which hangs what belongs
+  /// to it.
   void read_unit() {
     if (const toml::node* node = find("job.unit"))
       if (node->value<std::string>() == "mm") job_.unit = UnitSystem::metric;
+    if (const toml::node* node = find("base.kind"))
+      job_.base.kind = base_kind_of(node->value_or<std::string>("designed"));
   }
 
   void read_entries(const Section& section) {
@@ -169,13 +180,18 @@ class JobReader {
     const bool of_bench = key.path.rfind("bench.", 0) == 0;
     if (of_bench && !find("bench")) return;
     const toml::node* node = find(path);
-    if (!node && key.presence == Presence::required) {
+    const std::string foreign = foreign_to(key.path, job_.base.kind);
+    if (node && !foreign.empty()) return fault(place_of(path), key.path, foreign);
+    const bool outside = (key.path == "base.length" || key.path == "base.width") && find("base.outside");
+    const bool needed =
+        (key.presence == Presence::required && foreign.empty() && !outside) || is_measured(key.path, job_.base.kind);
+    if (!node && needed) {
       fault(place_of(path), key.path, "is missing; for example: " + key.name() + " = " + key.usual(job_.unit));
       return;
     }
-    if (!node && key.presence == Presence::optional) return;
+    if (!node && key.presence != Presence::defaulted) return;
     if (!node) {
-      job_.defaulted.push_back(key.path);
+      if (foreign.empty()) job_.defaulted.push_back(key.path);
       node = &usual_of(key, job_.unit);
     }
     std::string why;
@@ -280,6 +296,31 @@ class JobReader {
       fault(place_of("base.rise"), "base.rise", "goes with pattern = \"level-rim\" only; give 'fall' instead");
     if (find("base.rise") && find("base.fall"))
       fault(place_of("base.fall"), "base.fall", "give either 'fall' or 'rise', not both");
+  }
+
+  /// Of a bought base nothing is assumed that a tape can tell.
+  void check_tape() {
+    const auto need = [&](const char* key, bool there, const std::string& what) {
+      if (!there) fault(place_of(key), key, "is missing; " + what);
+    };
+    if (find("base.outside"))
+      for (const char* key : {"base.length", "base.width"})
+        if (find(key)) fault(place_of(key), key, "give either this or [base.outside], not both");
+    const bool ribbed = job_.base.underside == Underside::shell && job_.base.tape.ribs_known;
+    for (const char* key : {"base.ribs.columns", "base.ribs.rows", "base.ribs.width"})
+      need(key, !ribbed || find(key), "turn the base over and count, or say base.ribs.known = \"no\"");
+    need("base.rim.height", find("base.rim.height") || find("base.ribs.deepest") || find("base.rib_depth"),
+         "give it, base.ribs.deepest, or base.rib_depth: one of them tells how high the base stands");
+    if (find("base.rise") || find("base.fall")) return;
+    const bool to_line = job_.base.pattern == FallPattern::to_line;
+    bool any = false;
+    for (const Side side : survey::all_sides) {
+      const bool there = job_.base.tape.rises[static_cast<std::size_t>(side)].has_value();
+      any = any || there;
+      const std::string key = std::string{"base.rim."} + name_of(side);
+      if (!to_line) need(key.c_str(), there, "give the rim above the drain on every side, or base.rise for all");
+    }
+    if (to_line) need("base.rise", any, "give base.fall, or how far the rim lies above the channel ([base.rim])");
   }
 
   void check_pair(const std::string& a, const std::string& b, bool none_is_fine) {

@@ -353,8 +353,8 @@ std::vector<Key> bed_keys() {
 const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
-    for (const auto& part : {room_keys(), survey_keys(), base_keys(), drain_keys(), bench_keys(), bed_keys(),
-                             cut_keys(), buy_keys(), trade_keys(), limit_keys()})
+    for (const auto& part : {room_keys(), survey_keys(), base_kind_keys(), base_keys(), drain_keys(), bench_keys(),
+                             bed_keys(), cut_keys(), buy_keys(), trade_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -376,6 +376,12 @@ const std::vector<Section>& sections() {
       {"floor", "The subfloor the bed lies on: through the survey's spot levels, or else a plane."},
       {"floor.joists", "Joists under the deck; nothing here counts for a slab."},
       {"base", "The sloped shower base."},
+      {"base.outside",
+       "A bought base measured all round, in place of base.length and base.width: all four sides and a diagonal, or "
+       "both.",
+       true},
+      {"base.rim", "What a tape says of a bought base's rim, in place of base.fall and base.rise."},
+      {"base.screed", "How a base built on site is marked out."},
       {"base.ribs", "Ribs under a shell."},
       {"base.upstands", "The base's turned-up edges along the walls."},
       {"base.threshold", "The raised edge at the entry."},

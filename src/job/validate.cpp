@@ -90,6 +90,7 @@ class Judge {
 
   /// The sum that decides whether anything can be set at all, with its numbers.
   void footprint() {
+    if (job_.base.is_site_built()) return;  // it is as large as the room
     // In a room as measured a little too much is for the checks to tell, with the place and the remedy.
     constexpr double clearly_mm = 50;
     const bool back = job_.bench && job_.bench->place == Side::back;
@@ -167,7 +168,7 @@ class Judge {
     const Base& b = job_.base;
     const Drain& d = job_.drain;
     const bool round = d.kind == DrainKind::point && d.opening == Opening::round;
-    if (b.underside != Underside::shell || b.ribs.any() || round) return;
+    if (b.underside != Underside::shell || b.ribs.any() || !b.tape.ribs_known || round) return;
     const double held = at_.drain_top - d.recess.in_mm() - (at_.drain_edge - b.shell.in_mm());
     if (held < 2)
       add("base.shell", "a shell of " + text(b.shell) + " without ribs holds the drain's ledge, " + text(d.recess) +
@@ -178,8 +179,8 @@ class Judge {
   /// Round a drain the underside is level at the rib plane, but for a shell without ribs over a round opening: there it
   /// follows the facets to the centre.
   double highest_underside_at_drain() const {
-    const bool follows =
-        job_.base.underside == Underside::shell && !job_.base.ribs.any() && job_.drain.opening == Opening::round;
+    const bool follows = job_.base.underside == Underside::shell && !job_.base.ribs.any() &&
+                         job_.base.tape.ribs_known && job_.drain.opening == Opening::round;
     if (!follows) return at_.rib_plane;
     double steepest = 0;
     for (const FacetPlane& f : at_.facets) steepest = std::max({steepest, std::abs(f.plane.gx), std::abs(f.plane.gy)});
@@ -245,20 +246,19 @@ class Judge {
   void shell_under_edges() {
     const Base& b = job_.base;
     if (b.underside != Underside::shell) return;
-    const Rect &base = at_.base, &floor = at_.floor;
-    const auto stays_below = [&](const char* key, const char* what, double top, double x, double y) {
-      const double under = at_.floor_at(x, y) - b.shell.in_mm();
+    const auto& [front_left, front_right, back_right, back_left] = at_.base_outline.corners();
+    const auto stays_below = [&](const char* key, const char* what, double top, const survey::Point& p) {
+      const double under = at_.floor_at(p.x, p.y) - b.shell.in_mm();
       if (under > top - 2)
         add(key, std::string{"the shell's underside rises to within "} + text(std::max(0.0, top - under)) +
                      " of the top of " + what + "; at least " + text(2) +
                      " is needed: thicken the shell, raise the edge or take underside = \"flat\"");
       return under <= top - 2;
     };
-    for (const double x : {base.x0, base.x1})
-      if ((!b.threshold.width.is_zero() &&
-           !stays_below("base.threshold.height", "the threshold", std::min(at_.threshold_inner, at_.threshold_outer), x,
-                        base.y0)) ||
-          (floor.x0 > base.x0 && !stays_below("base.upstands.height", "the upstands", at_.upstand_top, x, base.y1)))
+    for (const auto& [front, back] : {std::pair{front_left, back_left}, {front_right, back_right}})
+      if ((!b.threshold.width.is_zero() && !stays_below("base.threshold.height", "the threshold",
+                                                        std::min(at_.threshold_inner, at_.threshold_outer), front)) ||
+          (at_.floor.x0 > at_.base.x0 && !stays_below("base.upstands.height", "the upstands", at_.upstand_top, back)))
         return;
   }
 

@@ -6,6 +6,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -175,6 +176,19 @@ Piece disc(const gp_Cylinder& wall) {
   return to_piece(corners);
 }
 
+/// What of the box round the base lies beside it, where it is not square.
+std::vector<Plate> beside(const parts::Solid& base, const Rect& box) {
+  std::vector<Plate> pieces;
+  const survey::Polygon corners = Rim{base.shape}.corners();
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    Plate& piece = pieces.emplace_back();
+    for (const survey::Point& p : survey::clip(survey::to_polygon(box), corners[(i + 1) % corners.size()], corners[i]))
+      piece.emplace_back(p.x, p.y, 0);
+    if (piece.size() < 3) pieces.pop_back();
+  }
+  return pieces;
+}
+
 /// The plan of all faces of the base that look down and rest, or could rest, on something.
 double underside_mm2(const parts::Solid& base) {
   double area = 0;
@@ -198,6 +212,7 @@ void measure_bearing(const parts::Model& model, const Mating& mating, facts::Bed
   for (const Plate& plate : mating.contact) pieces.push_back(to_piece(plate));
   if (bore) pieces.push_back(disc(*bore));
   if (body && (!bore || body->Radius() > bore->Radius())) pieces.push_back(disc(*body));
+  for (const Plate& aside : beside(base, plan)) pieces.push_back(to_piece(aside));
   const gp_Pnt drain = bore ? bore->Location() : gp_Pnt{};
   for (const auto& gaps : Gaps{pieces, plan}.patches()) {
     const facts::BarePatch patch = to_patch(gaps, plan, drain);

@@ -5,6 +5,7 @@
 #include "brep/plan.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -25,10 +26,11 @@ facts::Point nearest_of(const std::vector<Depth>& depths, double mm, const surve
 
 /// What base and bed cover together, less the hole round the drain as far as it lies within.
 double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
-  const auto under = *plan_of(model, parts::Role::bed), over = *plan_of(model, parts::Role::base);
-  std::vector<std::vector<brep::Loop>> pieces{
-      {brep::rectangle(std::max(under.x0, over.x0), std::max(under.y0, over.y0), std::min(under.x1, over.x1),
-                       std::min(under.y1, over.y1))}};
+  brep::Loop both;
+  for (const survey::Point& p :
+       survey::common(Rim{bed.shape}.corners(), Rim{model.first(parts::Role::base)->shape}.corners()))
+    both.push_back({{p.x, p.y}});
+  std::vector<std::vector<brep::Loop>> pieces{{both}};
   std::optional<brep::About> hole;  // the narrowest: the base's ring round the drain leaves a wider mark in the top
   for (const brep::Round& round : brep::skin_of(bed.shape).rounds)
     if (round.about && (!hole || round.about->radius < hole->radius)) hole = round.about;

@@ -13,6 +13,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
@@ -47,50 +48,14 @@ double distance(PlanPoint p, const Segment& s) {
 
 /// Corners of all that a person stands on: the floor's facets, and the drain that fills its opening even where that
 /// reaches the rim.
-std::vector<PlanPoint> floor_corners(const parts::Solid& base, const std::array<double, 6>& drain) {
-  std::vector<PlanPoint> points{{drain[0], drain[1]}, {drain[3], drain[1]}, {drain[3], drain[4]}, {drain[0], drain[4]}};
+std::vector<survey::Point> floor_corners(const parts::Solid& base, const parts::Solid& drain) {
+  const auto box = parts::box_of(drain);
+  std::vector<survey::Point> points{{box[0], box[1]}, {box[3], box[1]}, {box[3], box[4]}, {box[0], box[4]}};
+  if (const survey::Polygon own = Rim{drain.shape}.corners(); own.size() > 3) points = own;  // it need not be square
   for (const parts::Facet& facet : base.facets)
     if (facet.surface == "base-floor")
       for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});
   return points;
-}
-
-double cross(PlanPoint o, PlanPoint a, PlanPoint b) {
-  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
-}
-
-/// Corners that rounding alone has made: on a straight side, or one beside another.
-Polygon without_straight_corners(Polygon polygon) {
-  for (std::size_t i = 0; i < polygon.size() && polygon.size() > 3;) {
-    const PlanPoint before = polygon[(i + polygon.size() - 1) % polygon.size()];
-    const PlanPoint after = polygon[(i + 1) % polygon.size()];
-    const double span = std::hypot(after.x - before.x, after.y - before.y);
-    const bool twin = std::hypot(polygon[i].x - before.x, polygon[i].y - before.y) <= units::tolerance::length_mm;
-    if (twin || cross(before, polygon[i], after) <= units::tolerance::length_mm * span)
-      polygon.erase(polygon.begin() + static_cast<std::ptrdiff_t>(i));
-    else
-      ++i;
-  }
-  return polygon;
-}
-
-/// Convex hull: the floor of a base is convex. Signs of the cross product are taken as they are: with a tolerance a
-/// true corner would be lost where points on an upright side stand in no order.
-Polygon hull(std::vector<PlanPoint> points) {
-  std::sort(points.begin(), points.end(), [](PlanPoint a, PlanPoint b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
-  Polygon polygon;
-  const auto half = [&](auto begin, auto end) {
-    const std::size_t start = polygon.size();
-    for (auto it = begin; it != end; ++it) {
-      while (polygon.size() >= start + 2 && cross(polygon[polygon.size() - 2], polygon.back(), *it) <= 0)
-        polygon.pop_back();
-      polygon.push_back(*it);
-    }
-    polygon.pop_back();
-  };
-  half(points.begin(), points.end());
-  half(points.rbegin(), points.rend());
-  return without_straight_corners(polygon);
 }
 
 /// Plans of the solids that stand or hang over the floor within reach: seen from below, by their faces that look down.
@@ -162,7 +127,9 @@ void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanP
 
 bool is_inside(const Polygon& convex, PlanPoint p) {
   for (std::size_t i = 0; i < convex.size(); ++i)
-    if (cross(convex[i], convex[(i + 1) % convex.size()], p) < 0) return false;
+    if (const PlanPoint& a = convex[i], &b = convex[(i + 1) % convex.size()];
+        (b.x - a.x) * (p.y - a.y) < (b.y - a.y) * (p.x - a.x))
+      return false;
   return !convex.empty();
 }
 
@@ -248,9 +215,9 @@ facts::Compartment compartment_of(const job::Job& job, const Extent& floor, cons
 
 facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
-  const auto drain_box = parts::box_of(drain);
-  const double top = drain_box[5];
-  const Polygon floor = hull(floor_corners(base, drain_box));
+  const double top = parts::box_of(drain)[5];
+  Polygon floor;
+  for (const survey::Point& p : hull(floor_corners(base, drain))) floor.push_back({p.x, p.y});
   const Extent sides{floor};
   std::vector<Polygon> over;
   for (const Polygon& obstacle : obstacles(model, top))

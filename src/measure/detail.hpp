@@ -115,6 +115,8 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
 void measure_bearing(const parts::Model& model, const Mating& base_on_bed, facts::Bed& bed);
 void measure_bed(const parts::Model& model, const Sides& bed, const Mating& base_on_bed, facts::Facts& facts);
+/// What is told of a base by how it came about. @pre bed, heights and edges are measured.
+void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Skins& skins, const Mating& base_on_bed,
                                      const facts::Facts& facts);
 

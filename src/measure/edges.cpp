@@ -13,6 +13,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -20,27 +21,6 @@ namespace {
 
 using job::Side;
 using survey::Rect;
-
-/// Which coordinate a side's line has, and its value.
-struct Line {
-  bool upright = false;  ///< x is given: left and right
-  double at = 0;
-  bool on(const gp_Pnt& p) const { return std::abs((upright ? p.X() : p.Y()) - at) < units::tolerance::length_mm; }
-};
-
-Line line_of(Side side, const Rect& plan) {
-  switch (side) {
-    case Side::left:
-      return {true, plan.x0};
-    case Side::right:
-      return {true, plan.x1};
-    case Side::back:
-      return {false, plan.y1};
-    case Side::front:
-      break;
-  }
-  return {false, plan.y0};
-}
 
 /// What of one kind of top lies along a side: how long it is, and its corners there.
 struct Stretch {
@@ -50,23 +30,24 @@ struct Stretch {
 };
 
 /// Two ends of each edge of a face that runs along a side.
-std::vector<gp_Pnt> ends_on(const TopoDS_Face& face, const Line& line) {
+std::vector<gp_Pnt> ends_on(const TopoDS_Face& face, const Rim& rim, Side side) {
   std::vector<gp_Pnt> ends;
+  const auto on = [&](const gp_Pnt& p) { return rim.on(p, side, units::tolerance::length_mm); };
   for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
     const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(TopoDS::Edge(edge.Current()))),
                  b = BRep_Tool::Pnt(TopExp::LastVertex(TopoDS::Edge(edge.Current())));
-    if (line.on(a) && line.on(b)) ends.insert(ends.end(), {a, b});
+    if (on(a) && on(b)) ends.insert(ends.end(), {a, b});
   }
   return ends;
 }
 
 /// What turns up along most of a side. A threshold is as low as its lowest edge, wherever that lies.
-Stretch along(const parts::Solid& base, const Line& line) {
+Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
   std::array<Stretch, 3> found{Stretch{"rim"}, Stretch{"threshold"}, Stretch{"upstand"}};
   for (const TopoDS_Face& face : faces_of(base.shape)) {
     const auto normal = outward(face);
     if (!normal || normal->Z() <= units::tolerance::ratio) continue;
-    const auto ends = ends_on(face, line);
+    const auto ends = ends_on(face, rim, side);
     if (ends.empty()) continue;
     const auto facet = std::find_if(base.facets.begin(), base.facets.end(),
                                     [&](const parts::Facet& f) { return f.face.IsSame(face); });
@@ -77,10 +58,6 @@ Stretch along(const parts::Solid& base, const Line& line) {
   }
   return *std::max_element(found.begin(), found.end(),
                            [](const Stretch& a, const Stretch& b) { return a.length < b.length; });
-}
-
-Stretch along(const parts::Model& model, Side side) {
-  return along(*model.first(parts::Role::base), line_of(side, *plan_of(model, parts::Role::base)));
 }
 
 std::string behind(const job::Job& job, Side side) {
@@ -100,8 +77,10 @@ std::optional<Side> bench_side(const job::Job& job) {
 
 std::vector<facts::Edge> measure_edges(const parts::Model& model) {
   std::vector<facts::Edge> edges;
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const Rim rim{base.shape};
   for (const Side side : job::all_sides) {
-    const Stretch found = along(model, side);
+    const Stretch found = along(base, rim, side);
     if (found.tops.empty()) continue;
     const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
     const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
@@ -113,9 +92,11 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
 
 std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model) {
   std::vector<gp_Pnt> tops;
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const Rim rim{base.shape};
   for (const Side side : job::all_sides)
     if (behind(model.job, side).empty())
-      for (const gp_Pnt& p : along(model, side).tops) tops.push_back(p);
+      for (const gp_Pnt& p : along(base, rim, side).tops) tops.push_back(p);
   return tops;
 }
 
@@ -137,7 +118,9 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
   const Rect outer{all[0], all[1], all[3], all[4]}, inner{(*seat)[0], (*seat)[1], (*seat)[3], (*seat)[4]};
   for (const Side side : model.job.alcove.walls) {
     const bool end = *own == Side::back ? side != Side::front : side == Side::back || side == *own;
-    const double inset = std::abs(line_of(side, outer).at - line_of(side, inner).at);
+    const double inset = side == Side::back   ? outer.y1 - inner.y1
+                         : side == Side::left ? inner.x0 - outer.x0
+                                              : outer.x1 - inner.x1;
     if (end && !(higher && inset > units::tolerance::length_mm)) skirt.bare_walls.push_back(job::name_of(side));
   }
   return skirt;

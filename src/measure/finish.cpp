@@ -13,6 +13,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 
@@ -48,21 +49,15 @@ Rect plan_around(const std::vector<Edge>& edges) {
   return r;
 }
 
-bool along(const Edge& e, const Rect& plan, Side side) {
-  const auto both = [&](double a, double b, double at) {
-    return std::abs(a - at) < near_mm && std::abs(b - at) < near_mm;
-  };
-  switch (side) {
-    case Side::left:
-      return both(e.a.X(), e.b.X(), plan.x0);
-    case Side::right:
-      return both(e.a.X(), e.b.X(), plan.x1);
-    case Side::back:
-      return both(e.a.Y(), e.b.Y(), plan.y1);
-    case Side::front:
-      break;
-  }
-  return both(e.a.Y(), e.b.Y(), plan.y0);
+Rim rim_around(const std::vector<Edge>& edges) {
+  std::vector<survey::Point> points;
+  for (const Edge& e : edges)
+    for (const gp_Pnt& p : {e.a, e.b}) points.push_back({p.X(), p.Y()});
+  return Rim{points};
+}
+
+bool along(const Edge& e, const Rim& rim, Side side) {
+  return rim.on(e.a, side, near_mm) && rim.on(e.b, side, near_mm);
 }
 
 Side opposite(Side side) {
@@ -80,14 +75,15 @@ class Outline {
       for (const parts::Facet& facet : solid.facets)
         if (facet.surface == surface)
           for (const Edge& e : edges_of(facet.face)) edges_.push_back(e);
-    if (!edges_.empty()) plan_ = plan_around(edges_);
+    if (!edges_.empty()) plan_ = plan_around(edges_), rim_ = rim_around(edges_);
   }
   bool any() const { return !edges_.empty(); }
   const Rect& plan() const { return plan_; }
+  const Rim& rim() const { return rim_; }
   std::vector<Edge> on(Side side) const {
     std::vector<Edge> found;
     for (const Edge& e : edges_)
-      if (along(e, plan_, side)) found.push_back(e);
+      if (along(e, rim_, side)) found.push_back(e);
     return found;
   }
   /// Edges of one facet alone that lie inside the plan: round the drain.
@@ -99,7 +95,7 @@ class Outline {
                (o.a.Distance(e.a) + o.b.Distance(e.b) < near_mm || o.a.Distance(e.b) + o.b.Distance(e.a) < near_mm);
       };
       const bool outer = std::any_of(std::begin(job::all_sides), std::end(job::all_sides),
-                                     [&](Side side) { return along(e, plan_, side); });
+                                     [&](Side side) { return along(e, rim_, side); });
       if (!outer && std::none_of(edges_.begin(), edges_.end(), same)) length += e.length;
     }
     return length;
@@ -108,6 +104,7 @@ class Outline {
  private:
   std::vector<Edge> edges_;
   Rect plan_{};
+  Rim rim_;
 };
 
 double run_of(const Edge& e) {
@@ -167,9 +164,11 @@ class Finisher {
     for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::base)->shape)) {
       const auto n = outward(face);
       if (!n || std::abs(n->Y()) < 0.99) continue;
-      const auto box = brep::box_of(face);
-      const double at = n->Y() > 0 ? threshold_.plan().y1 : threshold_.plan().y0;
-      if (std::abs(box[1] - at) < near_mm && box[5] > heights_.drain_top_mm) area += brep::properties(face).area_mm2;
+      const Side side = n->Y() > 0 ? Side::back : Side::front;
+      const auto points = corners(face);
+      const bool own = std::all_of(points.begin(), points.end(),
+                                   [&](const gp_Pnt& p) { return threshold_.rim().on(p, side, near_mm); });
+      if (own && brep::box_of(face)[5] > heights_.drain_top_mm) area += brep::properties(face).area_mm2;
     }
     return area;
   }
@@ -193,7 +192,7 @@ class Finisher {
   double strip(const Outline& surface, Side side, double top, bool beside_seat = true) const {
     const bool sideways = side == Side::left || side == Side::right;
     const bool nose = beside_seat && seat_.any() && bench_ && (bench_ == Side::back) == sideways;
-    double area = 0, left = sideways ? surface.plan().depth() : surface.plan().width();
+    double area = 0, left = surface.rim().reach(side);
     for (const Edge& e : surface.on(side)) {
       const double length = run_of(e) - (nose ? under(e, seat_.plan(), sideways) : 0);
       area += length * std::max(0.0, top - e.middle_z());
@@ -251,7 +250,7 @@ class Finisher {
     std::optional<double> low;
     for (const Edge& e : surface.on(side))
       for (const gp_Pnt& p : {e.a, e.b})
-        if (along({p, p, 0}, surface.plan(), end)) low = std::min(low.value_or(p.Z()), p.Z());
+        if (surface.rim().on(p, end, near_mm)) low = std::min(low.value_or(p.Z()), p.Z());
     return low;
   }
 
@@ -274,7 +273,7 @@ class Finisher {
   void flashings(parts::Role role, std::optional<Side> towards) {
     const parts::Solid& solid = *model_.first(role);
     const auto box = parts::box_of(solid);
-    const Rect plan{box[0], box[1], box[3], box[4]};
+    const Rim plan{solid.shape};
     std::vector<Edge> tops;
     for (const TopoDS_Face& face : faces_of(solid.shape)) {
       const auto n = outward(face);

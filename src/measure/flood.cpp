@@ -4,8 +4,8 @@
 
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
-#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -19,23 +19,23 @@ struct Basin {
   double level_mm2 = 0, plan_mm2 = 0, drain_top = 0;
 };
 
-double area_of(const Triangle& t) {
+double plan_of(const Triangle& t) {
   return std::abs((t[1].X() - t[0].X()) * (t[2].Y() - t[0].Y()) - (t[2].X() - t[0].X()) * (t[1].Y() - t[0].Y())) / 2;
 }
 
 Basin basin_of(const parts::Model& model) {
   Basin basin;
-  survey::Rect plan = *plan_of(model, parts::Role::drain);
+  const survey::Polygon drain = Rim{model.first(parts::Role::drain)->shape}.corners();
+  std::vector<survey::Point> points{drain.begin(), drain.end()};
   basin.drain_top = parts::box_of(*model.first(parts::Role::drain))[5];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
     if (facet.surface != "base-floor") continue;
-    const auto b = brep::box_of(facet.face);
-    plan = {std::min(plan.x0, b[0]), std::min(plan.y0, b[1]), std::max(plan.x1, b[3]), std::max(plan.y1, b[4])};
+    for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});
     for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) basin.floor.push_back(t);
   }
-  basin.plan_mm2 = plan.width() * plan.depth();
+  basin.plan_mm2 = area_of(hull(std::move(points)));
   basin.level_mm2 = basin.plan_mm2;
-  for (const Triangle& t : basin.floor) basin.level_mm2 -= area_of(t);
+  for (const Triangle& t : basin.floor) basin.level_mm2 -= plan_of(t);
   return basin;
 }
 
@@ -51,7 +51,7 @@ std::pair<double, double> water_over(const Triangle& t, double level) {
   double volume = 0, area = 0;
   for (std::size_t i = 1; i + 1 < wet.size(); ++i) {
     const Triangle piece{wet[0], wet[i], wet[i + 1]};
-    const double a = area_of(piece);
+    const double a = plan_of(piece);
     area += a;
     volume += a * (level - (piece[0].Z() + piece[1].Z() + piece[2].Z()) / 3);
   }

@@ -63,7 +63,7 @@ Span upstands_of(const parts::Solid& base, double rim) {
     const bool carries =
         std::any_of(base.facets.begin(), base.facets.end(), [&](const parts::Facet& f) { return f.face.IsSame(face); });
     const double z = corners(face).front().Z();
-    if (!carries && z > rim) span.add(z);
+    if (!carries && z > rim + units::tolerance::length_mm) span.add(z);
   }
   return span;
 }

@@ -126,6 +126,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.cleat = measure_cleat(model);
   measure_heights(model, facts);
   facts.edges = measure_edges(model);
+  measure_base_kind(model, base, facts);
   facts.skirt = measure_skirt(model);
   measure_openings(model, framing, facts);
   measure_access(model, framing, facts);

@@ -1,4 +1,7 @@
+#include <array>
+
 #include "brep/plan.hpp"
+#include "brep/properties.hpp"
 #include "parts/pieces.hpp"
 
 namespace fallwright::parts {
@@ -7,11 +10,29 @@ namespace {
 using brep::Loop;
 using brep::Relief;
 
-/// Falls inward: its inner edge is the low one.
+/// The rim on a side, moved in by what stands on the base's edge there: the apron of a bench where nothing turns up.
+job::Quad beside_apron(const job::Job& job, const job::Layout& layout) {
+  std::array<double, 4> in{};
+  if (job.bench && job.base.is_site_built())
+    in[static_cast<std::size_t>(job.bench->place)] = job.bench->apron_thickness.in_mm();
+  return layout.floor_outline.inset(in);
+}
+
+/// Falls inward: its inner edge is the low one. Upstands, and an apron, run on beside it.
 brep::Region threshold_top(const job::Job& job, const job::Layout& layout) {
-  const double fall = job.base.threshold.fall.as_ratio(), inner_y = layout.floor.y0;
-  const job::Rect strip{layout.floor.x0, layout.base.y0, layout.floor.x1, inner_y};
-  return {{to_loop(strip)}, {layout.threshold_inner + fall * inner_y, 0, -fall}, "threshold/top"};
+  using job::Side;
+  const double fall = job.base.threshold.fall.as_ratio();
+  const job::Quad floor = beside_apron(job, layout);
+  const auto outer = [&](Side side) {  // where the side's rim would come to the front edge
+    const survey::Point n = floor.outward(side), m = layout.base_outline.outward(Side::front);
+    const double at = floor.reach(side), front = layout.base_outline.reach(Side::front), det = n.x * m.y - n.y * m.x;
+    return survey::Point{(at * m.y - front * n.y) / det, (front * n.x - at * m.x) / det};
+  };
+  const survey::Point out = floor.outward(Side::front);
+  const auto& [inner_left, inner_right, back_right, back_left] = floor.corners();
+  return {{to_loop(survey::Polygon{outer(Side::left), outer(Side::right), inner_right, inner_left})},
+          {layout.threshold_inner - fall * floor.reach(Side::front), fall * out.x, fall * out.y},
+          "threshold/top"};
 }
 
 /// The level ledge under the opening that carries the drain's grate, with the hole for its body.
@@ -30,10 +51,13 @@ Solid make_base(const job::Job& job, const job::Layout& layout) {
   Relief top = floor_facets(job, layout);
   top.push_back(ledge(job, layout, hole));
   if (!job.base.threshold.width.is_zero()) top.push_back(threshold_top(job, layout));
-  for (brep::Region& upstands : brep::ground({to_loop(layout.base), hole}, top, {layout.upstand_top}))
+  for (brep::Region& upstands : brep::ground({to_loop(layout.base_outline.polygon()), hole}, top, {layout.upstand_top}))
     top.push_back(std::move(upstands));
-  const Relief bottom = underside(job, layout, layout.base, job.drain.body.in_mm() / 2);
-  return to_solid("base", Role::base, job.base.material, job.base.density_kg_m3, brep::between(top, bottom, "base"));
+  const Relief bottom = underside(job, layout, layout.base_outline.polygon(), job.drain.body.in_mm() / 2);
+  const brep::Slab slab = brep::between(top, bottom, "base");
+  const auto weight_kg = job.base.tape.weight_kg;
+  const double density = weight_kg ? *weight_kg / (brep::volume_mm3(slab.solid) * 1e-9) : job.base.density_kg_m3;
+  return to_solid("base", Role::base, job.base.material, density, slab);
 }
 
 Solid make_drain(const job::Job& job, const job::Layout& layout) {

@@ -17,6 +17,12 @@ inline brep::Plane to_plane(const job::HeightPlane& p) {
 inline brep::Loop to_loop(const job::Rect& r) {
   return {{{r.x0, r.y0}}, {{r.x1, r.y0}}, {{r.x1, r.y1}}, {{r.x0, r.y1}}};
 }
+/// Of a convex polygon.
+inline brep::Loop to_loop(const survey::Polygon& polygon) {
+  brep::Loop loop;
+  for (const survey::Point& p : polygon) loop.push_back({{p.x, p.y}});
+  return loop;
+}
 
 /// The measured floor over a convex `window`, raised by `raised_mm`; less a circle about the drain where
 /// `hole_radius_mm` is above zero.
@@ -32,9 +38,10 @@ brep::Loop opening_loop(const job::Job& job, const job::Layout& layout);
 /// The hole that the bed keeps clear round the drain.
 double bed_hole_radius_mm(const job::Job& job);
 
-/// The base's underside over `window`, down to the rib plane where nothing hollows it out. `hole` (a circle's radius
-/// about the drain) is no part of it.
-brep::Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius_mm);
+/// The base's underside over a convex `window`, down to the rib plane where nothing hollows it out. `hole` (a circle's
+/// radius about the drain) is no part of it.
+brep::Relief underside(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
+                       double hole_radius_mm);
 
 Solid make_base(const job::Job& job, const job::Layout& layout);
 Solid make_drain(const job::Job& job, const job::Layout& layout);

@@ -29,10 +29,39 @@ Polygon where_highest(Polygon polygon, const job::Layout& layout, std::size_t ow
   return polygon;
 }
 
-/// The part of `polygon` outside a square opening: where the facet's plane is above the opening's level edge.
-Polygon outside_square(const Polygon& polygon, const job::Layout& layout, std::size_t own) {
+Polygon to_brep(const survey::Polygon& polygon) {
+  Polygon points;
+  for (const survey::Point& p : polygon) points.push_back({p.x, p.y});
+  return points;
+}
+
+/// What two convex polygons have in common.
+Polygon common(Polygon polygon, const Polygon& window) {
+  for (std::size_t i = 0; i < window.size() && !polygon.empty(); ++i) {
+    const brep::PlanPoint &p = window[i], &q = window[(i + 1) % window.size()];
+    polygon = brep::clip(polygon, p.y - q.y, q.x - p.x, p.x * q.y - q.x * p.y);
+  }
+  return polygon;
+}
+
+/// The parts of a convex polygon outside another.
+std::vector<std::vector<Loop>> outside(const Polygon& polygon, const Polygon& taken) {
+  const Polygon inner = common(polygon, taken);
+  if (inner.empty()) return {{brep::to_loop(polygon)}};
+  std::vector<std::vector<Loop>> pieces;
+  for (Region& left : brep::ground({brep::to_loop(polygon)}, {{{brep::to_loop(inner)}, {}}}, {}))
+    pieces.push_back(std::move(left.loops));
+  return pieces;
+}
+
+/// The part of `polygon` outside an opening that is not round. On a square floor it is where the facet's plane is above
+/// the opening's level edge; on any other the opening's edges are none of the facet's level lines.
+std::vector<std::vector<Loop>> outside_opening(const Polygon& polygon, const job::Layout& layout, std::size_t own) {
+  if (!layout.is_square()) return outside(polygon, to_brep(layout.opening_outline));
   const job::HeightPlane& p = layout.facets[own].plane;
-  return brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
+  const Polygon left = brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
+  if (left.empty()) return {};
+  return {{brep::to_loop(left)}};
 }
 
 Polygon outline_of(const job::Rect& r) {
@@ -40,19 +69,23 @@ Polygon outline_of(const job::Rect& r) {
 }
 
 /// The pockets between the ribs, or the one hollow of a shell without ribs, before anything is taken from them.
-std::vector<job::Rect> hollows(const job::Job& job, const job::Layout& layout) {
+std::vector<Polygon> hollows(const job::Job& job, const job::Layout& layout) {
   const job::Rect& base = layout.base;
   const job::Ribs& ribs = job.base.ribs;
-  if (!ribs.any()) return {base};
+  if (!ribs.any()) return {to_brep(layout.base_outline.polygon())};
   const double rib = ribs.width.in_mm();
   const double pitch_x = (base.width() - rib) / ribs.columns, pitch_y = (base.depth() - rib) / ribs.rows;
-  std::vector<job::Rect> rects;
+  std::vector<Polygon> pockets;
   for (int row = 0; row < ribs.rows; ++row)
     for (int column = 0; column < ribs.columns; ++column) {
       const double x = base.x0 + rib + column * pitch_x, y = base.y0 + rib + row * pitch_y;
-      rects.push_back({x, y, x + pitch_x - rib, y + pitch_y - rib});
+      Polygon& pocket = pockets.emplace_back(outline_of({x, y, x + pitch_x - rib, y + pitch_y - rib}));
+      for (brep::PlanPoint& p : pocket) {
+        const survey::Point drawn = layout.base_outline.drawn({p.x, p.y});
+        p = {drawn.x, drawn.y};
+      }
     }
-  return rects;
+  return pockets;
 }
 
 /// What stays solid round the drain: with ribs a ring of them that holds the opening and keeps mortar out of the bore.
@@ -65,16 +98,17 @@ struct Collar {
 /// merely touch, cusps would be left that no solid can hold.
 constexpr double hair_mm = 0.01;
 
-/// Distances from a point at which a circle about it touches a rectangle's sides (within them) or goes through its
+/// Distances from a point at which a circle about it touches a polygon's sides (within them) or goes through its
 /// corners.
-void add_touching(const job::Rect& r, brep::PlanPoint centre, std::vector<double>& radii) {
-  const auto within = [](double at, double low, double high) { return at > low - hair_mm && at < high + hair_mm; };
-  for (const double x : {r.x0, r.x1}) {
-    if (within(centre.y, r.y0, r.y1)) radii.push_back(std::abs(x - centre.x));
-    for (const double y : {r.y0, r.y1}) radii.push_back(std::hypot(x - centre.x, y - centre.y));
+void add_touching(const Polygon& polygon, brep::PlanPoint centre, std::vector<double>& radii) {
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const brep::PlanPoint &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
+    const double dx = q.x - p.x, dy = q.y - p.y, length = std::hypot(dx, dy);
+    const double along = ((centre.x - p.x) * dx + (centre.y - p.y) * dy) / length;
+    radii.push_back(std::hypot(centre.x - p.x, centre.y - p.y));
+    if (along > -hair_mm && along < length + hair_mm)
+      radii.push_back(std::abs((centre.x - p.x) * dy - (centre.y - p.y) * dx) / length);
   }
-  for (const double y : {r.y0, r.y1})
-    if (within(centre.x, r.x0, r.x1)) radii.push_back(std::abs(y - centre.y));
 }
 
 /// The least radius from `radius` on that touches nothing.
@@ -85,19 +119,24 @@ double clear_of(double radius, std::vector<double> touching) {
   return radius;
 }
 
+/// Whether a ring round the drain stays solid: that of the ribs, seen or not.
+bool has_ring(const job::Job& job) {
+  return job.base.ribs.any() || !job.base.tape.ribs_known;
+}
+
 /// @post base and bed have the same one: it hangs on the job alone, not on how much of it either of them covers.
 Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_radius) {
   const double shell = job.base.shell.in_mm();
   Collar collar;
   collar.disc_radius = hole_radius;
-  if (!is_round(job)) collar.square = job.base.ribs.any() ? layout.opening.grown(shell) : layout.opening;
-  if (!job.base.ribs.any()) return collar;
+  if (!is_round(job)) collar.square = has_ring(job) ? layout.opening.grown(shell) : layout.opening;
+  if (!has_ring(job)) return collar;
   collar.disc_radius = bed_hole_radius_mm(job);
   if (is_round(job)) collar.disc_radius = std::max(collar.disc_radius, job.drain.size.in_mm() / 2 + shell);
   std::vector<double> touching;
   const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
-  add_touching(layout.bed, drain, touching);
-  for (const job::Rect& hollow : hollows(job, layout)) add_touching(hollow, drain, touching);
+  add_touching(to_brep(layout.bed_outline.polygon()), drain, touching);
+  for (const Polygon& hollow : hollows(job, layout)) add_touching(hollow, drain, touching);
   if (collar.square) touching.push_back(std::hypot(collar.square->width(), collar.square->depth()) / 2);
   collar.disc_radius = clear_of(collar.disc_radius, std::move(touching));
   if (!collar.square) return collar;
@@ -119,18 +158,7 @@ bool touches_collar(const Collar& collar, brep::PlanPoint drain, double hole_rad
 
 std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Collar& collar, const job::Layout& layout) {
   std::vector<std::vector<Loop>> pieces{{brep::to_loop(polygon)}};
-  if (collar.square) {
-    Polygon inner = polygon;
-    const job::Rect& s = *collar.square;
-    const double inward[][3] = {{1, 0, -s.x0}, {-1, 0, s.x1}, {0, 1, -s.y0}, {0, -1, s.y1}};
-    for (const auto& [a, b, c] : inward)
-      if (!inner.empty()) inner = brep::clip(inner, a, b, c);
-    if (!inner.empty()) {
-      const Loop taken = brep::to_loop(inner);
-      pieces.clear();
-      for (Region& left : brep::ground({brep::to_loop(polygon)}, {{{taken}, {}}}, {})) pieces.push_back(left.loops);
-    }
-  }
+  if (collar.square) pieces = outside(polygon, outline_of(*collar.square));
   if (collar.disc_radius <= 0) return pieces;
   std::vector<std::vector<Loop>> round;
   for (const auto& piece : pieces)
@@ -139,15 +167,14 @@ std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Coll
   return round;
 }
 
-Relief pockets(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius) {
+Relief pockets(const job::Job& job, const job::Layout& layout, const Polygon& window, double hole_radius) {
   Relief relief;
   const Collar collar = collar_of(job, layout, hole_radius);
-  for (const job::Rect& hollow : hollows(job, layout)) {
-    const job::Rect r{std::max(hollow.x0, window.x0), std::max(hollow.y0, window.y0), std::min(hollow.x1, window.x1),
-                      std::min(hollow.y1, window.y1)};
-    if (r.width() <= 0 || r.depth() <= 0) continue;
+  for (const Polygon& hollow : hollows(job, layout)) {
+    const Polygon within = common(hollow, window);
+    if (within.empty()) continue;
     for (std::size_t i = 0; i < layout.facets.size(); ++i) {
-      const Polygon polygon = where_highest(outline_of(r), layout, i);
+      const Polygon polygon = where_highest(within, layout, i);
       if (polygon.empty()) continue;
       const brep::Plane plane = to_plane(layout.facets[i].plane.raised(-job.base.shell.in_mm()));
       for (auto& loops : outside_collar(polygon, collar, layout)) relief.push_back({std::move(loops), plane});
@@ -164,14 +191,14 @@ double bed_hole_radius_mm(const job::Job& job) {
 
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {
   if (is_round(job)) return brep::circle({layout.drain_x, layout.drain_y}, job.drain.size.in_mm() / 2);
-  return to_loop(layout.opening);
+  return to_loop(layout.opening_outline);
 }
 
 Relief floor_facets(const job::Job& job, const job::Layout& layout) {
   Relief relief;
   for (std::size_t i = 0; i < layout.facets.size(); ++i) {
     const job::FacetPlane& facet = layout.facets[i];
-    Polygon polygon = where_highest(outline_of(layout.floor), layout, i);
+    const Polygon polygon = where_highest(to_brep(layout.floor_outline.polygon()), layout, i);
     if (polygon.empty()) continue;
     const auto add = [&](std::vector<Loop> loops) {
       relief.push_back({std::move(loops), to_plane(facet.plane), "base-floor/" + facet.name});
@@ -180,14 +207,14 @@ Relief floor_facets(const job::Job& job, const job::Layout& layout) {
       for (auto& loops :
            brep::outside_disc({brep::to_loop(polygon)}, {layout.drain_x, layout.drain_y}, job.drain.size.in_mm() / 2))
         add(std::move(loops));
-    } else if (polygon = outside_square(polygon, layout, i); !polygon.empty()) {
-      add({brep::to_loop(polygon)});
+    } else {
+      for (auto& loops : outside_opening(polygon, layout, i)) add(std::move(loops));
     }
   }
   return relief;
 }
 
-Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect& window, double hole_radius) {
+Relief underside(const job::Job& job, const job::Layout& layout, const survey::Polygon& window, double hole_radius) {
   std::vector<Loop> outline{to_loop(window)};
   const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
   if (hole_radius > 0) {
@@ -196,7 +223,7 @@ Relief underside(const job::Job& job, const job::Layout& layout, const job::Rect
         brep::reversed(touches ? brep::quartered_circle(drain, hole_radius) : brep::circle(drain, hole_radius)));
   }
   Relief relief;
-  if (job.base.underside == job::Underside::shell) relief = pockets(job, layout, window, hole_radius);
+  if (job.base.underside == job::Underside::shell) relief = pockets(job, layout, to_brep(window), hole_radius);
   for (Region& rest : brep::ground(outline, relief, {layout.rib_plane})) relief.push_back(std::move(rest));
   return relief;
 }

@@ -1,5 +1,6 @@
 #include <filesystem>
 
+#include "report/json_base.hpp"
 #include "report/json_report.hpp"
 #include "report/json_room.hpp"
 #include "report/json_takeoff.hpp"
@@ -289,6 +290,7 @@ Json report_json(const Report& report) {
   json["falls"] = list(f.facets, fall);
   json["creases"] = list(f.creases, crease);
   json["drainage"] = list(f.drainage, drainage);
+  json["base"] = base_json(report.job, f);
   json["bed"] = bed(f.bed);
   json["clear"] = clear(f.clear);
   json["heights"] = heights(f.heights);

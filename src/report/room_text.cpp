@@ -4,6 +4,7 @@
 
 #include "report/columns.hpp"
 #include "report/report.hpp"
+#include "report/screed_text.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "units/fall.hpp"
@@ -122,6 +123,7 @@ class RoomText {
   }
 
   void letting_in() {
+    if (report_.facts.site_built) return;
     const facts::DropIn& d = room_.drop_in;
     head("LETTING IT IN: free width by height above the datum");
     if (!d.between_walls) return line("no two walls face each other: it is slid in from the open side");
@@ -228,6 +230,10 @@ class RoomText {
   }
 
   void gauges() {
+    if (const auto& site = report_.facts.site_built) {
+      text_ += screed_text(report_.job, *site);
+      return;
+    }
     head("GAUGE DEPTHS of the bed (A1 back left; letters to the right, numbers to the front)");
     line(padded("point", 8) + padded("from the left", 15) + padded("from the entry", 16) + padded("floor at", 12) +
          padded("up to the ribs", 16) + "up to the level line");

@@ -40,8 +40,9 @@ KeyLine built(const Report& report) {
   const auto side = [&](const facts::Part& part, std::size_t axis) {
     return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
   };
+  const std::string kind = report.facts.bought ? "bought base " : report.facts.site_built ? "base on site " : "base ";
   for (const facts::Part& part : report.facts.parts)
-    if (part.role == "base") text += "base " + side(part, 0) + " x " + side(part, 1) + ", ";
+    if (part.role == "base") text += kind + side(part, 0) + " x " + side(part, 1) + ", ";
   if (report.job.bench) text += "bench, ";
   return {"built", text + std::to_string(report.facts.parts.size()) + " solids"};
 }
@@ -49,9 +50,15 @@ KeyLine built(const Report& report) {
 KeyLine bed(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), is_metric(report)); };
-  return {"mortar bed", units::volume_text(bed.set_mm3, is_metric(report)) + " set, " + len(bed.least_mm) + " to " +
-                            len(bed.greatest_mm) + " thick; spread to a level line " + len(bed.gauge_mm) +
-                            " above the datum"};
+  std::string text = units::volume_text(bed.set_mm3, is_metric(report)) + " set, " + len(bed.least_mm) + " to " +
+                     len(bed.greatest_mm) + " thick; ";
+  if (const auto& site = report.facts.site_built)
+    text += len(site->at_flange_mm) + " at the drain's flange; " + len(site->cover_least_mm) +
+            (report.job.base.site.waterproofing == job::Waterproofing::liner ? " of top coat on its liner"
+                                                                             : " of tile on its membrane");
+  else
+    text += "spread to a level line " + len(bed.gauge_mm) + " above the datum";
+  return {"mortar bed", text};
 }
 
 KeyLine to_buy(const Report& report) {

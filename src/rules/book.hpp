@@ -95,6 +95,7 @@ std::vector<Rule> edge_rules();  ///< what turns up along walls, and round the s
 std::vector<Rule> room_rules();
 std::vector<Rule> fit_rules();
 std::vector<Rule> bed_rules();
+std::vector<Rule> base_kind_rules();  ///< of a bought base alone, or of one built on site
 std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "rules/as_set.hpp"
+#include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
 #include "units/fall.hpp"
@@ -155,6 +156,11 @@ Result judge(const Rule& rule, const Ground& ground) {
   result.id = rule.id;
   result.title = rule.title;
   result.rests_on = supports_of(rule.rests_on, ground.job, ground.facts);
+  if (const std::string why = without_matter(rule.id, ground.job); !why.empty()) {
+    result.outcome = Outcome::not_applicable;
+    result.where = why;
+    return result;
+  }
   const Held* held = ground.limits.find(rule.id);
   if (!held) {
     result.outcome = Outcome::not_applicable;
@@ -362,9 +368,10 @@ Finding cannot_tell(std::string why) {
 const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
-    for (const auto& part : {survey_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(),
-                             trap_rules(), arm_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(),
-                             bench_rules(), fall_rules(), height_rules(), edge_rules(), room_rules(), access_rules()})
+    for (const auto& part :
+         {survey_rules(), base_kind_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(),
+          trap_rules(), arm_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(), bench_rules(),
+          fall_rules(), height_rules(), edge_rules(), room_rules(), access_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

@@ -57,7 +57,10 @@ double tile_kg(const job::Job& job, const facts::Facts& facts, const std::string
 std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts) {
   auto burden =
       burden_of(facts, "base and bed", [](const facts::Part& p) { return p.role == "base" || p.role == "bed"; });
-  if (burden) burden->kg += tile_kg(job, facts, "floor", "") + tile_kg(job, facts, "threshold", "");
+  // Over a bonded membrane the floor's tile is the base itself.
+  const bool tile_weighed = job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
+  if (burden)
+    burden->kg += (tile_weighed ? 0 : tile_kg(job, facts, "floor", "")) + tile_kg(job, facts, "threshold", "");
   return burden;
 }
 

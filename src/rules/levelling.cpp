@@ -180,7 +180,7 @@ const Way* Levelling::first() const {
 
 Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   const facts::Part* base = part_of(facts, "base");
-  if (!base) return {};
+  if (!base || facts.site_built) return {};  // what is screeded is not set in one piece
   std::vector<Bound> bounds;
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-least"), {}, bounds);
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);

@@ -69,9 +69,14 @@ Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& 
   return finding;
 }
 
+/// A base built over one has a liner whether the job file tells of it or not.
+bool has_liner(const job::Job& job) {
+  return job.liner || (job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner);
+}
+
 Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner) return not_applicable(no_liner);
-  if (!job.liner->above_threshold)
+  if (!has_liner(job)) return not_applicable(no_liner);
+  if (!job.liner || !job.liner->above_threshold)
     return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
   const double height = job.liner->above_threshold->in_mm();
   return mended_by(found(height, "as the job file says; no solid",
@@ -80,9 +85,9 @@ Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Li
 }
 
 Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner) return not_applicable(no_liner);
+  if (!has_liner(job)) return not_applicable(no_liner);
   if (!job.bench) return not_applicable("no bench");
-  if (!job.liner->above_seat)
+  if (!job.liner || !job.liner->above_seat)
     return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
   const double height = job.liner->above_seat->in_mm();
   return mended_by(
@@ -91,8 +96,11 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
       {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
 }
 
-Finding liner_fall(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!job.liner) return not_applicable(no_liner);
+Finding liner_fall(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!has_liner(job)) return not_applicable(no_liner);
+  if (facts.site_built && (!job.liner || !job.liner->fall))
+    return found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
+                 "pitch the pre-slope to " + text_of(*limit.least, Unit::ratio, job) + " (base.fall)");
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
   return mended_by(found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
                          "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on"),
@@ -186,7 +194,7 @@ std::vector<Rule> plumbing_rules() {
       {"liner.fall",
        "liner falls to the drain",
        "fall of what the liner lies on",
-       "no solid: a reading",
+       "no solid: a reading; of a base built on site, bed: faces that look up",
        Unit::ratio,
        "",
        "",

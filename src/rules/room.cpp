@@ -84,9 +84,13 @@ Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
   const bool at_back = job.bench && job.bench->place == job::Side::back;
   const bool gives = job.bench && (at_back ? 1U : 0U) == axis;
   const std::string other = "a base " + by + " " + longer + ", and an alcove that takes it";
+  const bool site = job.base.is_site_built();
+  if (!gives && site) return {"the room must be " + by + (axis == 0 ? " wider" : " deeper"), {}};
   if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
   const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(), size = -down_to_mark(-now - by_mm, job);
   const double depth = down_to_mark(job.bench->depth.in_mm() - (size - now), job);
+  if (site && still_a_seat(ground, depth))
+    return {"take a bench of " + text_at_most(depth, job) + " (bench.depth)", {set_length("bench.depth", depth, job)}};
   if (!still_a_seat(ground, depth))
     return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
   const std::string key = axis == 0 ? "base.length" : "base.width";

@@ -75,8 +75,11 @@ std::vector<facts::Worst> worst_falls(const parts::Model& model) {
 }  // namespace
 
 std::vector<facts::Worst> worst_cases(const parts::Model& model, const facts::Facts& facts) {
-  std::vector<facts::Worst> all = worst_falls(model);
-  for (facts::Worst& w : worst_widths(model, facts)) all.push_back(std::move(w));
+  std::vector<facts::Worst> all;
+  if (!facts.site_built) {  // which is neither levelled in one piece nor let down between the walls
+    all = worst_falls(model);
+    for (facts::Worst& w : worst_widths(model, facts)) all.push_back(std::move(w));
+  }
   if (!doubts_of_floor(model.job).empty()) all.push_back(worst_bed(model, facts));
   return all;
 }

@@ -169,6 +169,10 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   const auto doubts = doubts_of_floor(model.job);
   const double set = facts.bed.set_mm3;
   facts::Worst worst{facts::worst_mortar, set, set, set, "", 0, "mm3"};
+  if (facts.site_built) {
+    worst.unknown = "the bed of a base built on site lies on whichever place is highest under its falls";
+    return worst;
+  }
   const Bed bed = look_at(model.job, facts);
   std::vector<std::size_t> by_height(bed.below_mm.size());
   for (std::size_t c = 0; c < by_height.size(); ++c) by_height[c] = c;

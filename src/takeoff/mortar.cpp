@@ -20,10 +20,22 @@ struct Mixed {
   std::string unknown = {};  ///< why nobody knows what readings can add
 };
 
-Mixed mixed(const facts::Facts& facts) {
+/// A top coat, which is of mortar as the bed is; zero where none lies on a liner.
+double top_coat_mm3(const job::Job& job, const facts::Facts& facts) {
+  if (!job.base.is_site_built() || job.base.site.waterproofing == job::Waterproofing::bonded) return 0;
+  double mm3 = 0;
+  for (const facts::Part& p : facts.parts)
+    if (p.role == "base") mm3 += p.volume_mm3;
+  return mm3;
+}
+
+Mixed mixed(const job::Job& job, const facts::Facts& facts) {
   const facts::Bed& bed = facts.bed;
   Mixed all{bed.set_mm3};
-  if (bed.spread_mm3 > bed.set_mm3) all.mm3 = bed.spread_mm3, all.solid = "bed-spread";
+  if (const double coat = top_coat_mm3(job, facts); coat > 0)
+    all.mm3 += coat, all.solid = "bed' and 'base";
+  else if (bed.spread_mm3 > bed.set_mm3)
+    all.mm3 = bed.spread_mm3, all.solid = "bed-spread";
   for (const facts::Worst& worst : facts.room.worst) {
     if (worst.what != facts::worst_mortar) continue;
     if (worst.unknown.empty()) all.doubt_mm3 = std::max(0.0, worst.greatest - worst.nominal);
@@ -48,7 +60,7 @@ std::string part(double parts) {
 class Mortars {
  public:
   Mortars(const job::Job& job, const facts::Facts& facts)
-      : job_{job}, mix_{job.buy.mix}, bed_{facts.bed}, facts_{facts}, all_{mixed(facts)}, u_{units_of(job)} {}
+      : job_{job}, mix_{job.buy.mix}, bed_{facts.bed}, facts_{facts}, all_{mixed(job, facts)}, u_{units_of(job)} {}
 
   std::vector<Row> rows() {
     lying();
@@ -85,10 +97,24 @@ class Mortars {
     return "; up to " + units::volume_text(wanted_mm3(), u_.metric) + " if readings are off by their tolerances";
   }
 
+  /// What lies below the waterproofing, and what lies on a liner: mixed and placed one after the other.
+  void built() {
+    for (const facts::Part& p : facts_.parts) {
+      if (p.before || (p.role != "bed" && (p.role != "base" || top_coat_mm3(job_, facts_) <= 0))) continue;
+      told(to_row({p.role == "base" ? "mortar, top coat" : "mortar, " + p.material, u_.volume(p.volume_mm3),
+                   u_.volume_unit(), job_.bed.waste, 0, "", "solid '" + p.id + "', " + mass(p.mass_kg) + " wet"}));
+    }
+  }
+
   void lying() {
+    if (facts_.site_built) return built();
     std::string weight;
     for (const facts::Part& p : facts_.parts)
       if (p.role == "bed") weight = ", " + mass(p.mass_kg) + " wet";
+    if (facts_.bought && !facts_.bought->ribs_known)
+      weight += "; from " + units::volume_text(facts_.bought->bed_least_mm3, u_.metric) + ", were it solid, to " +
+                units::volume_text(facts_.bought->bed_greatest_mm3, u_.metric) +
+                " without a rib, as its ribs are not known: bought for the most";
     Row set = to_row({"mortar, bed as set", u_.volume(bed_.set_mm3), u_.volume_unit(), job_.bed.waste, 0, "",
                       "solid 'bed'" + weight});
     told(std::move(set));
@@ -178,7 +204,7 @@ class Mortars {
   void batches() {
     Row row =
         to_row({"mortar, batches", u_.volume(all_.mm3), u_.volume_unit(), 0, u_.volume(job_.buy.batch_mm3), "batches",
-                "the greater of both volumes" + doubt_words() + ", mixed " +
+                (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() + ", mixed " +
                     units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time" + recipe(),
                 u_.volume(all_.doubt_mm3)});
     row.basis += clock(row.buy);
@@ -203,7 +229,7 @@ class Mortars {
     constexpr int c270_minutes = 150;
     const double all = batches * job_.buy.batch_minutes;
     std::string text = "; " + std::to_string(job_.buy.batch_minutes) + " minutes each, " + decimals(all, 0) +
-                       " until the base can be pressed in";
+                       (facts_.site_built ? " in all" : " until the base can be pressed in");
     const bool only_mixed = mix_.any() && !job_.bed.bag_yield_m3;
     const auto good = job_.bed.working_minutes ? job_.bed.working_minutes
                       : only_mixed             ? std::optional{c270_minutes}

@@ -77,11 +77,14 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
 }
 
 void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
+  const bool weighed = facts.bought && facts.bought->density_kg_m3;
   for (const facts::Part& part : facts.parts) {
     if (part.role != "base" && part.role != "seat-block") continue;
+    if (part.role == "base" && facts.site_built) continue;  // it is not bought in one piece
     const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
     rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
-                    "solid '" + part.id + "' at the density in the job file"});
+                    part.role == "base" && weighed ? "solid 'base', as it was weighed"
+                                                   : "solid '" + part.id + "' at the density in the job file"});
   }
 }
 
@@ -112,7 +115,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);
-  for (const auto& more : {finish_rows(job, facts), fastener_rows(job, facts)})
+  for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);
   set_prices(rows, job.buy.prices.prices);

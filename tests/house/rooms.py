@@ -31,7 +31,8 @@ ONLY_HEADERS = {("study", "rules"): {"limits.hpp", "joists.hpp", "check.hpp", "r
 KERNEL_IN_HEADERS = {"brep", "parts"}
 KERNEL_IN_SOURCES = {"brep", "parts", "measure", "study", "drawing", "exchange"}
 INNER_HEADERS = {  # seen by their own room only
-    "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/sides.hpp", "measure/surface.hpp",
+    "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/rim.hpp", "measure/sides.hpp",
+    "measure/surface.hpp",
     "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
     "exchange/document.hpp", "exchange/kernel.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
 }

@@ -6,8 +6,8 @@
 #include <toml++/toml.h>
 #include <nlohmann/json.hpp>
 
-#include "job/describe.hpp"
 #include "diag/text_file.hpp"
+#include "job/describe.hpp"
 #include "job/read.hpp"
 
 namespace fallwright::job {
@@ -70,7 +70,8 @@ TEST(ReferencePage, IsTheOneInDocs) {
 
 TEST(Params, EveryDemoJobReadsWithoutAFault) {
   // Source: the demo jobs' promise.
-  for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c"}) {
+  for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c", "ferry-steps-3", "chandlers-row-7",
+                           "coopers-yard-4", "coopers-yard-9"}) {
     const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
     EXPECT_NO_THROW(read(diag::read_text(path), path)) << name;
   }

@@ -19,6 +19,7 @@
 #include "brep/properties.hpp"
 #include "exchange/export.hpp"
 #include "job/layout.hpp"
+#include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -90,6 +91,14 @@ TEST(Cgal, FindsTheVolumesOfARoundDrainOnAFallingFloor) {
   job.floor.drop_along_width = job::Length::inches(0.375);
   job.floor.drop_along_depth = job::Length::inches(-0.25);
   expect_same_volumes(job, "round");
+}
+
+TEST(Cgal, FindsTheVolumesOfBasesThatAreBoughtOrBuilt) {
+  // Source: CGAL, as above: a base and a room that are not square.
+  for (const char* name : {"chandlers-row-7", "coopers-yard-4"}) {
+    const std::string file = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+    expect_same_volumes(job::read(sample::slurped(file), file), name);
+  }
 }
 
 /// What stands in the plugged base up to a level, as a solid of its own: a box over the floor less base and drain. Of

@@ -347,6 +347,7 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "rim.riser", 12 / in, 12.1 / in, 11.9 / in},
               {"metric", "rim.apron", -2 / in, -1.9 / in, -2.1 / in, caution},
               {"metric", "rim.apron", 6 / in, 5.9 / in, 6.1 / in, caution},
+              {"metric", "base.cover", 30 / in, 30.1 / in, 29.9 / in, caution},
               {"metric", "bed.thickness", 10 / in, 10.1 / in, 9.9 / in},
               {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
@@ -428,7 +429,7 @@ std::vector<Case> boundary_cases() {
   std::vector<Case> all;
   const auto add = [&](const std::vector<Case>& more) { all.insert(all.end(), more.begin(), more.end()); };
   for (const auto& part : {survey(), plumbing(), walls(), finishes(), falls(), heights(), room(), fit(), bed(), mixes(),
-                           load_cases(), below_cases()})
+                           load_cases(), below_cases(), base_kind_cases()})
     add(part);
   add(other_books(all));
   add(of_other_books_alone());

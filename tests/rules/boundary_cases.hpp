@@ -26,8 +26,9 @@ std::vector<Case> boundary_cases();
 
 // Some of them by subject.
 std::vector<Case> load_cases();
-std::vector<Case> access_cases();  ///< what stands about an accessible shower
-std::vector<Case> below_cases();   ///< trap against drain and joists, glass, what the flood test stands against
+std::vector<Case> access_cases();     ///< what stands about an accessible shower
+std::vector<Case> base_kind_cases();  ///< of a bought base alone, or of one built on site
+std::vector<Case> below_cases();      ///< trap against drain and joists, glass, what the flood test stands against
 
 /// The sample alcove with all that some check asks for: liner, trap, a fixture, joists whose span and species are
 /// known.

@@ -196,4 +196,26 @@ std::vector<Case> below_cases() {
           {"glass.safety", 0, 0, 1, glass}};
 }
 
+std::vector<Case> base_kind_cases() {
+  // Source: common practice, no source.
+  const auto buy = [](Job& j, Facts& f) -> facts::Bought& {
+    j.base.kind = job::BaseKind::bought, j.base.made = job::Made::bought;
+    return f.bought.emplace();
+  };
+  const Put hand = [=](Job& j, Facts& f, double v) {
+    buy(j, f).drain_aside_mm = 200;
+    j.base.tape.hand = v == 0 ? job::Side::right : job::Side::left;
+  };
+  const Put heavy = [=](Job& j, Facts& f, double v) { buy(j, f).density_kg_m3 = v * 1000, j.base.tape.weight_kg = 28; };
+  const Put cover = [](Job& j, Facts& f, double v) {
+    j.base.kind = job::BaseKind::site_built, j.base.site.cover = Length::inches(v);
+    f.site_built.emplace().cover_least_mm = v * in;
+  };
+  const auto caution = Outcome::caution;
+  return {{"base.hand", 0, 0, 1, hand},
+          {"base.weight", 0.6, 0.61, 0.59, heavy, caution},
+          {"base.weight", 2.8, 2.79, 2.81, heavy, caution},
+          {"base.cover", 1.25, 1.26, 1.24, cover, caution}};
+}
+
 }  // namespace fallwright::sample

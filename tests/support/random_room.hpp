@@ -13,6 +13,9 @@ namespace fallwright::sample {
 /// mirror.
 std::string random_room(unsigned seed);
 
+/// Such a room with a base of another kind, "bought" or "site-built", with readings and choices of its own at random.
+std::string random_room_of(const std::string& kind, unsigned seed);
+
 /// The same room seen in a mirror that stands along the depth. `job_file`: as `random_room` makes them.
 std::string mirrored(const std::string& job_file);
 

@@ -67,6 +67,20 @@ void turn_floor(table& floor, double axis) {
   for (toml::node& row : *floor["grid"].as_array()) reverse(*row.as_array());
 }
 
+/// What was read on a bought base, and where the room's waste stands.
+void turn_tape(table& job, double axis) {
+  table& base = *job["base"].as_table();
+  if (base.contains("hand")) turn_words(*base.get("hand"));
+  for (const char* section : {"outside", "rim"})
+    if (table* read = base[section].as_table()) {
+      rename(*read, "left", "right");
+      rename(*read, "diagonal_from_back_left", "diagonal_from_back_right");
+      if (read->contains("height_at")) turn_words(*read->get("height_at"));
+    }
+  if (table* ribs = base["ribs"].as_table(); ribs && ribs->contains("deepest_at")) turn_words(*ribs->get("deepest_at"));
+  turn(job["drain"]["waste_from_left"], axis);
+}
+
 void scale(toml::node& node, double by) {
   if (auto* number = node.as_floating_point()) *number = number->get() * by;
   if (auto* list = node.as_array())
@@ -104,6 +118,7 @@ std::string mirrored(const std::string& job_file) {
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());
   if (job["base"]["upstands"]["lapped"]) turn_words(*job["base"]["upstands"]["lapped"].node());
+  turn_tape(job, axis);
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())
@@ -116,7 +131,8 @@ std::string mirrored(const std::string& job_file) {
 std::string without_tape(const std::string& job_file) {
   table job = tree_of(job_file);
   job["cuts"].as_table()->insert_or_assign("rounding", "exact");
-  job["bed"].as_table()->insert("gauge_depth", 1.25);  // where it has none
+  if (job["base"]["kind"].value_or(std::string{}) != "site-built")
+    job["bed"].as_table()->insert("gauge_depth", 1.25);  // where it has none
   return text_of(job);
 }
 

@@ -204,6 +204,10 @@ class Mirror {
     for (Json& fit : r["fit"]) turn(fit["at_mm"]);
     for (Json& hold : r["holds"]) turn_hold(hold);
     if (!r["floor_deck"].is_null()) turn(r["floor_deck"]["at_mm"]);
+    if (Json& bought = r["base"]["bought"]; !bought.is_null()) {
+      bought["drain_aside_mm"] = -bought["drain_aside_mm"].get<double>();
+      if (!bought["waste_aside_mm"].is_null()) bought["waste_aside_mm"] = -bought["waste_aside_mm"].get<double>();
+    }
     room(r["room"]);
     return r;
   }

@@ -1,0 +1,164 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using facts::ScreedMark;
+
+/// Over a liner two beds are screeded, pre-slope and top coat; below a bonded membrane one, and tile lies on it.
+bool over_liner(const Subject& s) {
+  return s.job().base.site.waterproofing == job::Waterproofing::liner;
+}
+
+/// How far down from the level line: of the top coat, or of the one bed.
+double down_to_last(const Subject& s, const ScreedMark& m) {
+  return s.job().base.site.line.in_mm() - (over_liner(s) ? m.top_mm : m.bed_mm);
+}
+
+/// The other figure: of the pre-slope, or of the finished tile.
+double down_to_other(const Subject& s, const ScreedMark& m) {
+  return s.job().base.site.line.in_mm() - (over_liner(s) ? m.bed_mm : m.top_mm);
+}
+
+class Marks {
+ public:
+  Marks(Sheet& sheet, Pen& pen, const Subject& subject)
+      : sheet_{sheet}, pen_{pen}, s_{subject}, t_{pen.text_mm()}, marks_{subject.facts.site_built->marks} {
+    const auto& drain = part(subject.facts, "drain").bbox_mm;
+    drain_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
+  }
+
+  void draw() {
+    for (std::size_t i = 0; i < marks_.size(); ++i) {
+      const ScreedMark& m = marks_[i];
+      const bool on_ray = m.line.rfind("ray", 0) == 0;
+      if (!on_ray && m.along_mm == 0) rim_from(i);
+      if (m.corner && !first_at(i)) continue;  // two walls share it
+      dot(m);
+      on_ray ? beside_ray(m) : m.corner ? at_corner(m) : at_wall(i);
+    }
+  }
+
+ private:
+  Point at(const ScreedMark& m) const { return {m.at_mm[0], m.at_mm[1]}; }
+
+  bool first_at(std::size_t i) const {
+    return std::none_of(marks_.begin(), marks_.begin() + static_cast<std::ptrdiff_t>(i), [&](const ScreedMark& other) {
+      return std::hypot(other.at_mm[0] - marks_[i].at_mm[0], other.at_mm[1] - marks_[i].at_mm[1]) < 1;
+    });
+  }
+
+  /// The last mark of the line that begins at `i`.
+  std::size_t end_of(std::size_t i) const {
+    while (i + 1 < marks_.size() && marks_[i + 1].line == marks_[i].line && marks_[i + 1].along_mm > 0) ++i;
+    return i;
+  }
+
+  void rim_from(std::size_t i) {
+    const Point from = at(marks_[i]), to = at(marks_[end_of(i)]), middle{(from.x + to.x) / 2, (from.y + to.y) / 2};
+    pen_.line(from, to, LineKind::outline);
+    const bool across = std::abs(to.x - from.x) >= std::abs(to.y - from.y);
+    const double in = 2 * t_;
+    if (across)
+      pen_.label({middle.x, middle.y > drain_.y ? middle.y - in : middle.y + in - t_}, marks_[i].line, Anchor::middle,
+                 0.8);
+    else
+      pen_.note({middle.x > drain_.x ? middle.x - in + t_ : middle.x + in, middle.y}, marks_[i].line, Anchor::middle,
+                0.8, 90);
+    ray_to(from), ray_to(to);
+  }
+
+  void ray_to(const Point& corner) {
+    if (std::none_of(rays_.begin(), rays_.end(),
+                     [&](const Point& r) { return std::hypot(r.x - corner.x, r.y - corner.y) < 1; }))
+      rays_.push_back(corner), pen_.line(drain_, corner, LineKind::centre);
+  }
+
+  void dot(const ScreedMark& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
+
+  void figures(const ScreedMark& m, Point p, Anchor anchor) {
+    pen_.note(p, pen_.words(down_to_last(s_, m)), anchor, 0.85);
+    pen_.note({p.x, p.y - 1.25 * t_}, "(" + pen_.words(down_to_other(s_, m)) + ")", anchor, 0.75);
+  }
+
+  void at_corner(const ScreedMark& m) {
+    const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
+    figures(m, {m.at_mm[0] + (right ? 1 : -1) * t_, m.at_mm[1] + (back ? 2.2 : -2.2) * t_},
+            right ? Anchor::left : Anchor::right);
+  }
+
+  void at_wall(std::size_t i) {
+    std::size_t first = i;
+    while (first > 0 && marks_[first].along_mm > 0) --first;
+    const Point from = at(marks_[first]), to = at(marks_[end_of(i)]), p = at(marks_[i]);
+    if (std::abs(to.x - from.x) >= std::abs(to.y - from.y))
+      figures(marks_[i], {p.x, p.y > drain_.y ? p.y + 2.2 * t_ : p.y - 2.2 * t_}, Anchor::middle);
+    else
+      figures(marks_[i], {p.x > drain_.x ? p.x + t_ : p.x - t_, p.y + 0.3 * t_},
+              p.x > drain_.x ? Anchor::left : Anchor::right);
+  }
+
+  /// Outward of its mark a ray runs away from the drain's height: the other side of it is free.
+  void beside_ray(const ScreedMark& m) {
+    const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
+    figures(m, {m.at_mm[0] + (right ? 0.5 : -0.5) * t_, m.at_mm[1] + (back ? -1.3 : 1.8) * t_},
+            right ? Anchor::left : Anchor::right);
+  }
+
+  Sheet& sheet_;
+  Pen& pen_;
+  const Subject& s_;
+  double t_;
+  const std::vector<ScreedMark>& marks_;
+  Point drain_;
+  std::vector<Point> rays_;
+};
+
+std::string figures_told(const Subject& s, const Pen& pen) {
+  const std::string line = pen.words(s.job().base.site.line.in_mm());
+  return "Every figure is read down from a level line " + line +
+         " above the datum (the highest subfloor spot under the base). " +
+         (over_liner(s) ? "Upper figure: the top coat; in brackets: the pre-slope under the liner."
+                        : "Upper figure: the sloped bed; in brackets: the finished tile.");
+}
+
+}  // namespace
+
+Sheet draw_screed(const Subject& subject) {
+  return on_page("screed", "Screed heights", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    const facts::SiteBuilt& site = *subject.facts.site_built;
+    const auto &base = part(subject.facts, "base").bbox_mm, &drain = part(subject.facts, "drain").bbox_mm;
+    const double t = pen.text_mm();
+    const bool round =
+        subject.job().drain.kind == job::DrainKind::point && subject.job().drain.opening == job::Opening::round;
+    const Point centre{(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
+    if (round)
+      sheet.arcs.push_back({centre, (drain[3] - drain[0]) / 2, 0, 360, LineKind::outline});
+    else
+      pen.rectangle({drain[0], drain[1]}, {drain[3], drain[4]}, LineKind::outline);
+    Marks{sheet, pen, subject}.draw();
+    const bool threshold = !subject.job().base.threshold.width.is_zero();
+    const double low = base[1] - (threshold ? 1 : 5) * t;
+    if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
+    const double top = subject.facts.heights.drain_top_mm, down = subject.job().base.site.line.in_mm() - top;
+    pen.note({base[0], low - 3 * t},
+             "drain's top: " + pen.words(down) + " down from the line; bed at its flange " +
+                 pen.words(site.at_flange_mm) + " thick",
+             Anchor::left, 0.9);
+    sheet.notes = {
+        figures_told(subject, pen),
+        "Marks along walls stand " + pen.words(subject.job().base.site.every.in_mm()) +
+            " apart from a wall's left or back end, and on the rays from the drain's middle. Screed from the "
+            "walls to the drain, straight along a ray.",
+        over_liner(subject)
+            ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "
+              "Wet mortar is caustic: gloves and goggles."
+            : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
+              "goggles."};
+  });
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,173 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "brep/properties.hpp"
+#include "brep/skin.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "measure/rim.hpp"
+#include "measure/sides.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using job::Side;
+using survey::Point;
+
+double away(const Point& a, const Point& b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& facts) {
+  const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
+  const job::Tape& tape = model.job.base.tape;
+  const auto box = parts::box_of(base);
+  const double middle = (box[0] + box[3]) / 2;
+  facts::Bought bought;
+  bought.ribs_known = tape.ribs_known;
+  if (const auto body = widest_cylinder(drain.shape)) {
+    bought.drain_aside_mm = body->Location().X() - middle;
+    const double left = wall_line(model, Side::left, body->Location().Y()).value_or(0);
+    if (tape.waste_from_left) bought.waste_aside_mm = left + tape.waste_from_left->in_mm() - middle;
+  }
+  if (const survey::Polygon corners = Rim{base.shape}.corners(); corners.size() == 4)
+    bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));
+  if (tape.weight_kg) bought.density_kg_m3 = base.density_kg_m3;
+  if (tape.ribs_known) return bought;
+  job::Job solid = model.job;
+  solid.base.underside = job::Underside::flat;
+  bought.bed_greatest_mm3 = facts.bed.set_mm3;
+  bought.bed_least_mm3 = brep::volume_mm3(parts::build_bed(solid).shape);
+  return bought;
+}
+
+/// The heights over places of a base that is built on site.
+class Screed {
+ public:
+  explicit Screed(const parts::Model& model)
+      : model_{model},
+        subfloor_{model.first(parts::Role::subfloor)->shape, true},
+        bed_{model.first(parts::Role::bed)->shape, true},
+        base_{model.first(parts::Role::base)->shape, true} {
+    std::vector<Point> rim;
+    for (const parts::Facet& facet : model.first(parts::Role::base)->facets)
+      if (facet.surface == "base-floor")
+        for (const gp_Pnt& p : corners(facet.face)) rim.push_back({p.X(), p.Y()});
+    rim_ = hull(std::move(rim));
+    const auto box = parts::box_of(*model.first(parts::Role::drain));
+    drain_ = {(box[0] + box[3]) / 2, (box[1] + box[4]) / 2};
+    drain_box_ = {box[0], box[1], box[3], box[4]};
+  }
+
+  std::vector<facts::ScreedMark> marks() {
+    // Walls are read from the left, or from the back, as a tape is hooked there.
+    for (std::size_t i = 0; i < rim_.size(); ++i) {
+      const Point &a = rim_[i], &b = rim_[(i + 1) % rim_.size()];
+      const bool across = std::abs(b.x - a.x) >= std::abs(b.y - a.y);
+      const Side side = across ? (b.x > a.x ? Side::front : Side::back) : b.y > a.y ? Side::right : Side::left;
+      const bool turned = side == Side::back || side == Side::right;
+      line(name_of(side), turned ? b : a, turned ? a : b, true);
+    }
+    for (const Point& corner : rim_) line("ray to the " + name_of(corner) + " corner", drain_, corner, false);
+    return std::move(marks_);
+  }
+
+  /// Of the bed where the drain's flange lies: from the floor's highest spot under the drain to the lowest of what lies
+  /// on the bed, right beside the drain's body.
+  double thickness_at_flange() const {
+    const parts::Solid &base = *model_.first(parts::Role::base), &drain = *model_.first(parts::Role::drain);
+    const Surface underside{base.shape, false};
+    const auto body = widest_cylinder(drain.shape, parts::box_of(*model_.first(parts::Role::subfloor))[5]);
+    const double off = (body ? body->Radius() : 0) + 1;
+    const double x = body ? body->Location().X() : drain_.x, y = body ? body->Location().Y() : drain_.y;
+    double low = std::numeric_limits<double>::max();
+    for (const Point& p : {Point{x + off, y}, Point{x - off, y}, Point{x, y + off}, Point{x, y - off}})
+      low = std::min(low, underside.carried_on(p.x, p.y));
+    double high = std::numeric_limits<double>::lowest();
+    const survey::Polygon flange = survey::to_polygon({x - off, y - off, x + off, y + off});
+    for (const Point& p : flange) high = std::max(high, subfloor_.carried_on(p.x, p.y));
+    for (const survey::Spot& s : subfloor_.corners(flange)) high = std::max(high, s.z);
+    return low - high;
+  }
+
+ private:
+  std::string name_of(Side side) const {
+    if (model_.job.bench && model_.job.bench->place == side) return "bench";
+    if (side == Side::front && !model_.job.base.threshold.width.is_zero()) return "threshold";
+    return job::name_of(side) + std::string{model_.job.alcove.has_wall(side) ? " wall" : " edge"};
+  }
+
+  std::string name_of(const Point& corner) const {
+    return std::string{corner.y > drain_.y ? "back " : "front "} + (corner.x < drain_.x ? "left" : "right");
+  }
+
+  void line(const std::string& name, const Point& from, const Point& to, bool along_rim) {
+    const double length = away(from, to), step = model_.job.base.site.every.in_mm();
+    std::vector<double> places;
+    if (along_rim) places.push_back(0);
+    for (double at = step; at < length - step / 4; at += step) places.push_back(at);  // nearer the corner's own will do
+    if (along_rim) places.push_back(length);
+    for (const double at : places) {
+      const Point p{from.x + (to.x - from.x) * at / length, from.y + (to.y - from.y) * at / length};
+      const bool on_drain =
+          p.x > drain_box_.x0 - 1 && p.x < drain_box_.x1 + 1 && p.y > drain_box_.y0 - 1 && p.y < drain_box_.y1 + 1;
+      if (!on_drain) add(name, at, p, along_rim && (at == 0 || at == length));
+    }
+  }
+
+  /// A mark on the rim is read a hair inside it, where no wall of the solid stands.
+  void add(const std::string& name, double along, const Point& p, bool corner) {
+    constexpr double hair_mm = 1e-3;
+    const double share = hair_mm / away(p, drain_);
+    const double x = p.x + (drain_.x - p.x) * share, y = p.y + (drain_.y - p.y) * share;
+    const auto top = base_.at(x, y), bed = bed_.at(x, y);
+    if (!top || !bed) return;
+    marks_.push_back({name, along, {p.x, p.y}, subfloor_.carried_on(x, y), *bed, *top, corner});
+  }
+
+  const parts::Model& model_;
+  Surface subfloor_, bed_, base_;
+  survey::Polygon rim_;
+  Point drain_;
+  survey::Rect drain_box_;
+  std::vector<facts::ScreedMark> marks_;
+};
+
+facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base, const facts::Facts& facts) {
+  const parts::Solid& solid = *model.first(parts::Role::base);
+  facts::SiteBuilt site;
+  Screed screed{model};
+  site.marks = screed.marks();
+  site.at_flange_mm = screed.thickness_at_flange();
+  std::vector<Plate> floor;
+  for (const parts::Facet& facet : solid.facets)
+    if (facet.surface == "base-floor")
+      for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) floor.push_back({t.begin(), t.end()});
+  site.cover_least_mm = std::numeric_limits<double>::max();
+  for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
+  const Rim rim{solid.shape};
+  for (const facts::Edge& edge : facts.edges)
+    for (const Side side : job::all_sides)
+      if (edge.side == job::name_of(side) && edge.behind.empty() && edge.turned == "rim")
+        site.forms_mm += rim.reach(side);
+  site.bed_fall_least = std::numeric_limits<double>::max();
+  for (const TopoDS_Face& face : faces_of(model.first(parts::Role::bed)->shape)) {
+    const auto n = outward(face);
+    if (!n || n->Z() < 0.1) continue;
+    site.bed_top_mm2 += brep::area_mm2(face);
+    const double fall = std::hypot(n->X(), n->Y()) / n->Z();
+    if (fall > units::tolerance::ratio) site.bed_fall_least = std::min(site.bed_fall_least, fall);
+  }
+  return site;
+}
+
+}  // namespace
+
+void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts) {
+  if (model.job.base.kind == job::BaseKind::bought) facts.bought = look_at_bought(model, facts);
+  if (model.job.base.is_site_built()) facts.site_built = look_at_site_built(model, base, facts);
+}
+
+}  // namespace fallwright::measure

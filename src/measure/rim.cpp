@@ -1,0 +1,99 @@
+#include "measure/rim.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <BRep_Tool.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+using survey::Point, survey::Polygon, survey::Side;
+
+double cross(const Point& o, const Point& a, const Point& b) {
+  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
+}
+
+/// Corners that rounding alone has made: on a straight side, or one beside another.
+Polygon without_straight_corners(Polygon polygon) {
+  for (std::size_t i = 0; i < polygon.size() && polygon.size() > 3;) {
+    const Point before = polygon[(i + polygon.size() - 1) % polygon.size()];
+    const Point after = polygon[(i + 1) % polygon.size()];
+    const double span = std::hypot(after.x - before.x, after.y - before.y);
+    const bool twin = std::hypot(polygon[i].x - before.x, polygon[i].y - before.y) <= units::tolerance::length_mm;
+    if (twin || cross(before, polygon[i], after) <= units::tolerance::length_mm * span)
+      polygon.erase(polygon.begin() + static_cast<std::ptrdiff_t>(i));
+    else
+      ++i;
+  }
+  return polygon;
+}
+
+/// The way that the outline faces from `a` to `b`, counter-clockwise.
+Side facing(const Point& a, const Point& b) {
+  const double dx = b.x - a.x, dy = b.y - a.y;
+  if (std::abs(dx) >= std::abs(dy)) return dx > 0 ? Side::front : Side::back;
+  return dy > 0 ? Side::right : Side::left;
+}
+
+}  // namespace
+
+/// Signs of the cross product are taken as they are: with a tolerance a true corner would be lost where points on an
+/// upright side stand in no order.
+Polygon hull(std::vector<Point> points) {
+  std::sort(points.begin(), points.end(),
+            [](const Point& a, const Point& b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+  Polygon polygon;
+  const auto half = [&](auto begin, auto end) {
+    const std::size_t start = polygon.size();
+    for (auto it = begin; it != end; ++it) {
+      while (polygon.size() >= start + 2 && cross(polygon[polygon.size() - 2], polygon.back(), *it) <= 0)
+        polygon.pop_back();
+      polygon.push_back(*it);
+    }
+    polygon.pop_back();
+  };
+  half(points.begin(), points.end());
+  half(points.rbegin(), points.rend());
+  return without_straight_corners(polygon);
+}
+
+double area_of(const Polygon& polygon) {
+  double twice = 0;
+  for (std::size_t i = 1; i + 1 < polygon.size(); ++i) twice += cross(polygon[0], polygon[i], polygon[i + 1]);
+  return twice / 2;
+}
+
+Rim::Rim(const TopoDS_Shape& solid) {
+  std::vector<Point> points;
+  for (TopExp_Explorer vertex{solid, TopAbs_VERTEX}; vertex.More(); vertex.Next()) {
+    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current()));
+    points.push_back({p.X(), p.Y()});
+  }
+  corners_ = hull(std::move(points));
+}
+
+bool Rim::on(const gp_Pnt& p, Side side, double near_mm) const {
+  for (std::size_t i = 0; i < corners_.size(); ++i) {
+    const Point &a = corners_[i], &b = corners_[(i + 1) % corners_.size()];
+    if (facing(a, b) == side && std::abs(cross(a, b, {p.X(), p.Y()})) < near_mm * std::hypot(b.x - a.x, b.y - a.y))
+      return true;
+  }
+  return false;
+}
+
+double Rim::reach(Side side) const {
+  const bool across = side == Side::back || side == Side::front;
+  double reach = 0;
+  for (std::size_t i = 0; i < corners_.size(); ++i) {
+    const Point &a = corners_[i], &b = corners_[(i + 1) % corners_.size()];
+    if (facing(a, b) == side) reach += std::abs(across ? b.x - a.x : b.y - a.y);
+  }
+  return reach;
+}
+
+}  // namespace fallwright::measure

@@ -1,0 +1,25 @@
+#include "report/screed_text.hpp"
+
+#include "report/columns.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::report {
+
+std::string screed_text(const job::Job& job, const facts::SiteBuilt& site) {
+  const bool metric = job.unit == job::UnitSystem::metric,
+             liner = job.base.site.waterproofing == job::Waterproofing::liner;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const double line = job.base.site.line.in_mm();
+  std::string text = "\n  SCREED HEIGHTS, read down from a level line " + len(line) + " above the datum; bed " +
+                     len(site.at_flange_mm) + " thick at the drain's flange\n";
+  const auto row = [&](const std::string& where, const std::string& along, const std::string& bed,
+                       const std::string& top, const std::string& thick) {
+    text += "    " + padded(where, 30) + padded(along, 12) + padded(bed, 15) + padded(top, 15) + thick + "\n";
+  };
+  row("along", "at", liner ? "pre-slope" : "sloped bed", liner ? "top coat" : "tile", "bed is thick");
+  for (const facts::ScreedMark& m : site.marks)
+    row(m.line, len(m.along_mm), len(line - m.bed_mm), len(line - m.top_mm), len(m.bed_mm - m.subfloor_mm));
+  return text;
+}
+
+}  // namespace fallwright::report

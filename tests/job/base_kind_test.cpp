@@ -1,0 +1,104 @@
+/// Keys of one kind of base alone: what belongs to which, what must be read, what cannot be true.
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "job/describe.hpp"
+#include "job/read.hpp"
+
+namespace fallwright::job {
+namespace {
+
+using std::string;
+
+/// A room with a section of the base as it is given, from line 7 on.
+Job with_base(const string& base, const string& drain = "") {
+  return read("[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = \"60 in\"\ndepth = \"36 in\"\n" + base +
+                  "\n[drain]\nfrom_left = \"30 in\"\nfrom_back = \"16 in\"\n" + drain,
+              "x.toml");
+}
+
+string faults_of(const string& base, const string& drain = "") {
+  try {
+    with_base(base, drain);
+  } catch (const diag::JobFaults& e) {
+    return e.what();
+  }
+  return "";
+}
+
+bool has(const string& text, const string& part) {
+  return text.find(part) != string::npos;
+}
+
+const string bought =
+    "[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\nshell = \"1/4 in\"\nrise = \"5/8 in\"\n"
+    "[base.upstands]\nthickness = \"1/4 in\"\nheight = \"4 in\"\n"
+    "[base.threshold]\nwidth = \"4 in\"\nheight = \"3 in\"\n";
+const string ribs = "[base.ribs]\ncolumns = 8\nrows = 6\nwidth = \"1/4 in\"\n";
+const string site = "[base]\nkind = \"site-built\"\n";
+const string bed = "[bed]\nleast = \"1 in\"\n";
+
+TEST(BaseKind, AKeyOfAnotherKindIsRefusedWithItsPlace) {
+  // Source: the kinds' promise: a key that says nothing of this base is told, not overlooked.
+  EXPECT_TRUE(has(faults_of(site + "length = \"60 in\"\n" + bed),
+                  "x.toml:9:1: base.length: goes with base.kind = designed, bought only; this base is site-built"))
+      << faults_of(site + "length = \"60 in\"\n" + bed);
+  EXPECT_TRUE(has(faults_of("[base]\nlength = \"58 in\"\nwidth = \"36 in\"\nweight = \"60 lb\"\n"),
+                  "x.toml:10:1: base.weight: goes with base.kind = bought only; this base is designed"));
+  EXPECT_TRUE(
+      has(faults_of(site + bed + "holdback = 0\n"), "bed.holdback: goes with base.kind = designed, bought only"));
+  EXPECT_TRUE(has(faults_of(site + bed + "[as_set]\nback_left = 0\n"), "as_set.back_left: goes with base.kind"));
+  EXPECT_TRUE(has(faults_of(site + bed, "waste_from_left = \"30 in\"\n"), "drain.waste_from_left: goes with"));
+  EXPECT_TRUE(has(faults_of("[base]\nkind = \"borrowed\"\nlength = \"58 in\"\nwidth = \"36 in\"\n"), "base.kind"));
+}
+
+TEST(BaseKind, OfABoughtBaseNothingIsAssumedThatATapeCanTell) {
+  // Source: the kinds' promise.
+  const string none = faults_of("[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\n");
+  for (const char* key : {"base.shell", "base.upstands.thickness", "base.threshold.height", "base.ribs.columns",
+                          "base.rim.height", "base.rim.left"})
+    EXPECT_TRUE(has(none, string{key} + ": is missing")) << key << "\n" << none;
+  EXPECT_EQ(faults_of(bought + ribs + "deepest = \"1-1/2 in\"\n"), "");
+  EXPECT_TRUE(has(faults_of(site), "bed.least: is missing"));
+}
+
+TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
+  // Source: by hand: a square of 59 by 36 has diagonals of 69.116; one of 70 is none of it.
+  const string rest =
+      "shell = \"1/4 in\"\nrise = \"5/8 in\"\nrib_depth = \"1/2 in\"\n" + bought.substr(bought.find("[base.u")) + ribs;
+  const auto outside = [&](const string& diagonals) {
+    return "[base]\nkind = \"bought\"\n" + rest +
+           "[base.outside]\nback = \"59 in\"\nfront = \"59 in\"\nleft = \"36 in\"\nright = \"36 in\"\n" + diagonals;
+  };
+  const string one = "diagonal_from_back_left = \"69-1/8 in\"\n";
+  const Job job = with_base(outside(one));
+  ASSERT_TRUE(job.base.tape.outline);
+  EXPECT_NEAR(job.base.length.in_mm(), 59 * 25.4, 2);
+  EXPECT_TRUE(has(faults_of(outside("")), "four sides and a diagonal fix a base's outline")) << faults_of(outside(""));
+  EXPECT_TRUE(has(faults_of(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));
+  EXPECT_TRUE(has(faults_of(bought + ribs + "deepest = \"1-1/2 in\"\n[base.outside]\nback = \"60 in\"\n"),
+                  "give either this or [base.outside]"));
+}
+
+TEST(BaseKind, TheDeepestPocketAndTheRimsHeightMustAgree) {
+  // Source: by hand: at the back left corner upstand and rib are alike 1/4 in, so that a rim on 1/4 in of shell over a
+  // pocket of 1-1/2 in stands 1-3/4 in high; 2-1/2 in is read wrong.
+  const string corner = "deepest = \"1-1/2 in\"\ndeepest_at = \"back-left\"\n";
+  EXPECT_EQ(faults_of(bought + "[base.rim]\nheight = \"1-3/4 in\"\nheight_at = \"back-left\"\n" + ribs + corner), "");
+  EXPECT_TRUE(has(faults_of(bought + "[base.rim]\nheight = \"2-1/2 in\"\n" + ribs + corner), "measure both again"));
+  // A pocket of 1/2 in under a rim 5/8 in above the drain: the underside would lie below what it stands on.
+  EXPECT_TRUE(has(faults_of(bought + ribs + "deepest = \"1/2 in\"\n"), "below the surface the base lies on"));
+}
+
+TEST(BaseKind, EveryStarterOfAKindReadsBack) {
+  // Source: the starter's promise, in both units.
+  for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric})
+    for (const BaseKind kind : {BaseKind::designed, BaseKind::bought, BaseKind::site_built}) {
+      const string text = starter(unit, kind);
+      EXPECT_NO_THROW({ EXPECT_EQ(read(text, "s.toml").base.kind, kind); }) << text;
+      EXPECT_LT(std::count(text.begin(), text.end(), '\n'), 60) << "short";
+    }
+}
+
+}  // namespace
+}  // namespace fallwright::job

@@ -1,0 +1,206 @@
+/// Bases that were bought, and bases built on site, against closed forms.
+#include <cmath>
+#include <numbers>
+
+#include <gtest/gtest.h>
+
+#include "job/layout.hpp"
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+
+namespace fallwright {
+namespace {
+
+using std::numbers::pi;
+
+struct Built {
+  job::Job job;
+  std::shared_ptr<const parts::Model> model;
+  facts::Facts facts;
+};
+
+Built built(const std::string& text) {
+  Built b{job::read(text, "x.toml"), nullptr, {}};
+  b.model = parts::build(b.job);
+  b.facts = measure::measure(*b.model);
+  return b;
+}
+
+const facts::Part& part(const Built& b, const std::string& id) {
+  for (const facts::Part& p : b.facts.parts)
+    if (p.id == id) return p;
+  throw std::logic_error{id};
+}
+
+void expect_sound(const Built& b) {
+  for (const facts::Part& p : b.facts.parts) EXPECT_TRUE(p.valid) << p.id;
+  for (const facts::Fit& f : b.facts.fits) EXPECT_NE(f.state, facts::Touch::clash) << f.a << " and " << f.b;
+}
+
+const std::string metric = "[job]\nname = \"x\"\nunit = \"mm\"\n[floor]\nkind = \"slab\"\n";
+const std::string open_front =
+    "[base]\nkind = \"site-built\"\nrise = 15\ncover = 40\n[base.threshold]\nwidth = 0\n[bed]\nleast = 30\ncollar = "
+    "0\n";
+
+TEST(SiteBuilt, HoldsWhatTheRiseOverALevelOpeningHolds) {
+  // Source: closed form: with a level rim the level line at a share s of the rise is the rectangle that share of the
+  // way from opening to rim, so that the floor's volume over the opening's level is r (A - integral of those
+  // rectangles).
+  const Built b = built(metric + "[alcove]\nwidth = 1600\ndepth = 1000\n" + open_front +
+                        "[drain]\nsize = 100\nfrom_left = 700\nfrom_back = 450\nbody = 63\nrecess = 10\nbore = 90\n");
+  expect_sound(b);
+  const double w0 = 100, d0 = 100, dw = 1500, dd = 900, area = 1600 * 1000, rise = 15;
+  const double above = rise * (area - (w0 * d0 + (w0 * dd + d0 * dw) / 2 + dw * dd / 3)), disc = pi * 45 * 45;
+  EXPECT_NEAR(part(b, "bed").volume_mm3 / ((area - disc) * 30 + above), 1, 1e-9);
+  const double coat = 40 * (area - w0 * d0) + 30 * (w0 * d0 - pi * 31.5 * 31.5);
+  EXPECT_NEAR(part(b, "base").volume_mm3 / coat, 1, 1e-9);
+  ASSERT_TRUE(b.facts.site_built);
+  EXPECT_NEAR(b.facts.site_built->at_flange_mm, 30, 1e-6);
+  EXPECT_NEAR(b.facts.site_built->cover_least_mm, 40, 1e-6);
+  EXPECT_NEAR(b.facts.site_built->forms_mm, 1600, 1e-6) << "the entry alone is open";
+  EXPECT_NEAR(b.facts.site_built->bed_fall_least, 15. / 850, 1e-9) << "right run: 1600 - 700 - 50";
+}
+
+TEST(SiteBuilt, IsAConeOverTheRoomAsItWasMeasured) {
+  // Source: closed form: planes from a level perimeter to one point are a pyramid upside down, whose volume over the
+  // point's level is two thirds of base times rise, wherever the point lies; less a disc about it, in which a plane's
+  // height grows with the distance: R3/3 times the integral of its slope over all directions.
+  const std::string room =
+      "[survey.plan]\nback = 1600\nleft = 1000\nfront = 1620\nright = 1004\ndiagonal_from_back_left = 1893\n";
+  const Built b =
+      built(metric + room + open_front +
+            "[drain]\nopening = \"round\"\nsize = 110\nfrom_left = 800\nfrom_back = 480\nbody = 63\nbore = 100\n");
+  expect_sound(b);
+  // The corners by hand: back along x from (0, 0); the diagonal and the front fix the others.
+  const double cosine = (1600. * 1600 + 1893. * 1893 - 1004. * 1004) / (2 * 1600 * 1893);
+  const double frx = 1893 * cosine, fry = -1893 * std::sqrt(1 - cosine * cosine);
+  const double along = (1893. * 1893 + 1000. * 1000 - 1620. * 1620) / (2 * 1893 * 1000);
+  const double turn = std::atan2(fry, frx) - std::acos(along);
+  const double flx = 1000 * std::cos(turn), fly = 1000 * std::sin(turn);
+  const double xs[] = {flx, frx, 1600, 0}, ys[] = {fly, fry, 0, 0};
+  double area = 0;
+  for (int i = 0; i < 4; ++i) area += (xs[i] * ys[(i + 1) % 4] - xs[(i + 1) % 4] * ys[i]) / 2;
+  const auto box = part(b, "base").bbox_mm;
+  EXPECT_NEAR(box[3] - box[0], std::max(frx, 1600.) - std::min(flx, 0.), 1e-6);
+  const double height = b.facts.heights.rim_greatest_mm - (b.facts.heights.drain_top_mm);
+  EXPECT_NEAR(height, 15, 1e-6) << "the rim above the opening's lowest edge, as the job says";
+  EXPECT_NEAR(b.facts.heights.rim_least_mm, b.facts.heights.rim_greatest_mm, 1e-6)
+      << "level, in a room that is not square";
+  // Apex: 800 from the left line, 480 from the back; distances to the four lines.
+  const auto off = [&](int i, double x, double y) {
+    const int j = (i + 1) % 4;
+    return std::abs((xs[j] - xs[i]) * (y - ys[i]) - (ys[j] - ys[i]) * (x - xs[i])) /
+           std::hypot(xs[j] - xs[i], ys[j] - ys[i]);
+  };
+  const double dy = -480, left = std::hypot(flx, fly);
+  const double ax = (800 - flx / left * dy) / (-fly / left);  // the left side's normal into the room is (-fly, flx)
+  ASSERT_NEAR(off(3, ax, dy), 800, 1e-6);
+  double slopes = 0, lowest = 1e9;
+  const int steps = 200000;
+  double distances[4], nx[4], ny[4];
+  for (int i = 0; i < 4; ++i) {
+    const int j = (i + 1) % 4;
+    const double length = std::hypot(xs[j] - xs[i], ys[j] - ys[i]);
+    distances[i] = off(i, ax, dy), nx[i] = (ys[j] - ys[i]) / length, ny[i] = -(xs[j] - xs[i]) / length;
+  }
+  for (int k = 0; k < steps; ++k) {
+    const double at = 2 * pi * k / steps;
+    double steepest = -1e9;
+    for (int i = 0; i < 4; ++i)
+      steepest = std::max(steepest, (nx[i] * std::cos(at) + ny[i] * std::sin(at)) / distances[i]);
+    slopes += steepest * 2 * pi / steps, lowest = std::min(lowest, steepest);
+  }
+  const double rise = 15 / (1 - 55 * lowest);  // above the apex
+  const double disc = pi * 50 * 50 * 30 + 50. * 50 * 50 / 3 * rise * slopes;
+  EXPECT_NEAR(part(b, "bed").volume_mm3 / (area * 30 + 2. / 3 * area * rise - disc), 1, 1e-7);
+  for (const facts::Facet& f : b.facts.facets) {
+    const int side = f.facet == "front" ? 0 : f.facet == "right" ? 1 : f.facet == "back" ? 2 : 3;
+    EXPECT_NEAR(f.fall, rise / distances[side], 1e-8) << f.facet;
+  }
+}
+
+TEST(SiteBuilt, IsNowhereThinnerThanAskedOverAHump) {
+  // Source: the job's own promise; and the marks of a level perimeter stand at one height, in whichever corner, as high
+  // over the pre-slope everywhere as the top coat is thick.
+  const Built b = built(metric +
+                        "[alcove]\nwidth = 1600\ndepth = 1000\n[survey.floor]\ngrid_x = [10, 900, 1590]\n"
+                        "grid_y = [10, 500, 990]\ngrid = [[0, 4, 9], [3, 12, 8], [2, 6, 11]]\n" +
+                        open_front + "[drain]\nsize = 100\nfrom_left = 700\nfrom_back = 450\nbody = 63\nbore = 90\n");
+  expect_sound(b);
+  EXPECT_NEAR(b.facts.bed.least_mm, 30, 0.5) << "the hump lies off the drain's hole, or in it";
+  EXPECT_GE(b.facts.bed.least_mm, 30 - 1e-6);
+  ASSERT_GT(b.facts.site_built->marks.size(), 16U);
+  for (const facts::ScreedMark& m : b.facts.site_built->marks) {
+    EXPECT_NEAR(m.top_mm - m.bed_mm, 40, 1e-6) << m.line;
+    EXPECT_GE(m.bed_mm - m.subfloor_mm, 30 - 1e-3) << m.line;
+    if (m.line.rfind("ray", 0) == 0) continue;
+    EXPECT_NEAR(m.top_mm, b.facts.heights.drain_top_mm + 15, 1e-3) << m.line;
+  }
+}
+
+const std::string tape =
+    "[job]\nname = \"x\"\nunit = \"mm\"\n[alcove]\nwidth = 1540\ndepth = 830\n[floor]\nkind = \"slab\"\n"
+    "[base]\nkind = \"bought\"\nshell = 6\nweight = \"28 kg\"\n"
+    "[base.rim]\nback = 10\nfront = 12\nleft = 10\nright = 22\n"
+    "[base.upstands]\nthickness = 8\nheight = 110\n[base.threshold]\nwidth = 90\nheight = 75\n"
+    "[drain]\nopening = \"round\"\nsize = 90\nbody = 80\nfrom_left = 460\nfrom_back = 405\n";
+const std::string all_round =
+    "[base.outside]\nback = 1520\nfront = 1523\nleft = 810\nright = 811\ndiagonal_from_back_left = 1722\n";
+
+TEST(Bought, StandsAsItWasRead) {
+  // Source: each number is one that was typed: weight, deepest pocket, rim above the grate at each side's middle; the
+  // outline's area by its diagonal and two triangles, by Heron.
+  const Built b = built(tape + all_round + "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+  expect_sound(b);
+  EXPECT_NEAR(part(b, "base").mass_kg, 28, 1e-9);
+  EXPECT_NEAR(b.facts.bed.deepest_rib_mm, 40, 1e-6);
+  const job::Quad& outline = *b.job.base.tape.outline;
+  const auto heron = [](double p, double q, double r) {
+    const double s = (p + q + r) / 2;
+    return std::sqrt(s * (s - p) * (s - q) * (s - r));
+  };
+  double area = 0;
+  const auto& c = outline.corners();
+  for (std::size_t i = 0; i < 4; ++i) area += (c[i].x * c[(i + 1) % 4].y - c[(i + 1) % 4].x * c[i].y) / 2;
+  EXPECT_NEAR(area, heron(1520, 811, 1722) + heron(1523, 810, 1722), 1);
+  const double other = std::hypot(c[1].x - c[3].x, c[1].y - c[3].y);
+  EXPECT_NEAR(other, 1722, 1e-6) << "from back left to front right";
+  EXPECT_NEAR(b.facts.bought->out_of_square_mm, std::abs(std::hypot(c[0].x - c[2].x, c[0].y - c[2].y) - 1722), 1e-6);
+  const double left = part(b, "base").bbox_mm[0], front = part(b, "base").bbox_mm[1];
+  const auto middle = [&](std::size_t i) {
+    return survey::Point{left + (c[i].x + c[(i + 1) % 4].x) / 2, front + (c[i].y + c[(i + 1) % 4].y) / 2};
+  };
+  for (const facts::Facet& f : b.facts.facets) {
+    if (f.surface != "base-floor") continue;
+    const double told = f.facet == "right" ? 22 : f.facet == "front" ? 12 : 10;
+    const double inset = f.facet == "front" ? 90 : 8;
+    const survey::Point m = middle(f.facet == "front" ? 0 : f.facet == "right" ? 1 : f.facet == "back" ? 2 : 3);
+    // The plane at the rim: from its low point up its fall, against the way water runs.
+    const double x = m.x + inset * f.flow[0], y = m.y + inset * f.flow[1];
+    const double z = f.low_mm[2] - f.fall * ((x - f.low_mm[0]) * f.flow[0] + (y - f.low_mm[1]) * f.flow[1]);
+    EXPECT_NEAR(z - b.facts.heights.drain_top_mm, told, 1e-4) << f.facet;
+  }
+}
+
+TEST(Bought, OfRibsThatNobodySawTheBedIsARange) {
+  // Source: closed form for the least: a solid underside on a level floor leaves a slab of bed.least. Without a rib a
+  // bed is no less than with the ribs that were counted.
+  const std::string unseen = tape + all_round + "[base.ribs]\nknown = \"no\"\ndeepest = 40\n[bed]\nleast = 15\n";
+  const Built b = built(unseen);
+  expect_sound(b);
+  ASSERT_TRUE(b.facts.bought);
+  EXPECT_FALSE(b.facts.bought->ribs_known);
+  const survey::Polygon bed = job::lay_out(b.job).bed_outline.polygon();
+  double area = -pi * std::pow(b.job.drain.bore.in_mm() / 2 + b.job.bed.collar.in_mm(), 2);
+  for (std::size_t i = 0; i < 4; ++i) area += (bed[i].x * bed[(i + 1) % 4].y - bed[(i + 1) % 4].x * bed[i].y) / 2;
+  EXPECT_NEAR(b.facts.bought->bed_least_mm3 / (area * 15), 1, 1e-9);
+  const Built counted =
+      built(tape + all_round + "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n[bed]\nleast = 15\n");
+  EXPECT_GT(counted.facts.bed.set_mm3, b.facts.bought->bed_least_mm3);
+  EXPECT_LT(counted.facts.bed.set_mm3, b.facts.bought->bed_greatest_mm3);
+}
+
+}  // namespace
+}  // namespace fallwright
