@@ -2,6 +2,7 @@
 
 #include <charconv>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 
 #include "app/prices.hpp"
@@ -43,6 +44,17 @@ std::string override_text(const job::BookOverride& named, const std::string& job
     refuse(e.what());
   }
   return "";
+}
+
+/// "2026-03-14", where somebody set the time; else empty, since no clock may reach a file.
+std::string day_of_issue() {
+  if (!std::getenv("SOURCE_DATE_EPOCH")) return "";
+  const std::time_t time = timestamp();
+  std::tm utc{};
+  gmtime_r(&time, &utc);
+  char text[16];
+  std::strftime(text, sizeof text, "%Y-%m-%d", &utc);
+  return text;
 }
 
 }  // namespace
@@ -110,8 +122,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const std::vector<drawing::Sheet> sheets =
-      drawing::draw(*work.model, {report.facts, report.cuts, report.plan, report.rows, report.judgement});
+  const std::vector<drawing::Sheet> sheets = drawing::draw(
+      *work.model, {report.facts, report.cuts, report.plan, report.rows, report.judgement, day_of_issue()});
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
     if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));
