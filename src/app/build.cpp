@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -48,6 +49,17 @@ std::string override_text(const job::BookOverride& named, const std::string& job
     refuse(e.what());
   }
   return "";
+}
+
+/// "2026-03-14", where somebody set the time; else empty, since no clock may reach a file.
+std::string day_of_issue() {
+  if (!std::getenv("SOURCE_DATE_EPOCH")) return "";
+  const std::time_t time = timestamp();
+  std::tm utc{};
+  gmtime_r(&time, &utc);
+  char text[16];
+  std::strftime(text, sizeof text, "%Y-%m-%d", &utc);
+  return text;
 }
 
 }  // namespace
@@ -139,7 +151,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const drawing::Findings findings{report.facts, report.cuts, report.plan, report.rows, report.judgement};
+  const drawing::Findings findings{report.facts, report.cuts,      report.plan,
+                                   report.rows,  report.judgement, day_of_issue()};
   const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));

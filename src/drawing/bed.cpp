@@ -1,8 +1,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include <gp_Pln.hxx>
+
+#include "drawing/detail.hpp"
 #include "drawing/steps.hpp"
-#include "drawing/views.hpp"
+#include "drawing/table.hpp"
 
 namespace fallwright::drawing {
 
@@ -17,19 +20,8 @@ std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
 
 namespace {
 
-/// Where a gauge's words start: beside its mark, toward the bed's middle, and clear of what is bored.
-Point words_at(const facts::Gauge& g, double t, const Arc& collar) {
-  const bool right = g.name[0] == 'C', low = g.name[1] == '3';
-  Point at{g.x_mm + (right ? -1 : 1) * 3 * t, g.y_mm + (low ? 5.6 * t : -3 * t)};
-  const double width = 12 * t, x0 = right ? at.x - width : at.x;
-  const Box box{x0, at.y - 2.7 * t, x0 + width, at.y + t},
-      bored{collar.centre.x - collar.radius, collar.centre.y - collar.radius, collar.centre.x + collar.radius,
-            collar.centre.y + collar.radius};
-  if (meet(box, bored)) at.x = collar.centre.x + (right ? -1 : 1) * (collar.radius + t);
-  return at;
-}
-
-void add_gauges(Sheet& sheet, Pen& pen, const Subject& s, const Arc& collar) {
+/// At each point its name and its turn; what is measured there stands in the table.
+void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
   const double t = pen.text_mm();
   const auto order = order_of_pressing(s.facts.room);
   for (std::size_t i = 0; i < order.size(); ++i) {
@@ -37,23 +29,61 @@ void add_gauges(Sheet& sheet, Pen& pen, const Subject& s, const Arc& collar) {
     sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});
     pen.line({g.x_mm - 0.9 * t, g.y_mm}, {g.x_mm + 0.9 * t, g.y_mm}, LineKind::dimension);
     pen.line({g.x_mm, g.y_mm - 0.9 * t}, {g.x_mm, g.y_mm + 0.9 * t}, LineKind::dimension);
-    const auto [x, y] = words_at(g, t, collar);
-    const Anchor anchor = g.name[0] == 'C' ? Anchor::right : Anchor::left;
-    pen.note({x, y}, g.name + "   press " + std::to_string(i + 1), anchor, 0.9);
-    if (g.clear) {
-      pen.note({x, y - 1.4 * t}, "bore: keep clear", anchor, 0.8);
-      continue;
-    }
-    pen.note({x, y - 1.4 * t}, "to the ribs " + pen.words(g.set_mm), anchor, 0.8);
-    pen.note({x, y - 2.7 * t}, "to the line " + pen.words(g.spread_mm), anchor, 0.8);
+    const bool right = g.name[0] == 'C', low = g.name[1] == '3';
+    pen.label({g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + (low ? 1.2 : -2.2) * t},
+              g.name + "   press " + std::to_string(i + 1), right ? Anchor::right : Anchor::left);
   }
+}
+
+/// The faces that a tape is hooked on: x of the left one at the bore's depth, y of the back one.
+std::pair<std::optional<double>, std::optional<double>> hooks(const Subject& s) {
+  const auto& bore = s.facts.room.drain.now_mm;
+  const auto left = mark_mm(s.facts, "bore centre from the left stud face"),
+             back = mark_mm(s.facts, "bore centre from the back stud face");
+  std::pair<std::optional<double>, std::optional<double>> at;
+  if (left) at.first = bore[0] - *left;
+  if (back) at.second = bore[1] + *back;
+  return at;
+}
+
+const std::vector<Column>& depth_columns() {
+  static const std::vector<Column> columns{
+      {"point", 1}, {"from left", 1.5}, {"from back", 1.5}, {"to the ribs", 1.7}, {"to the line", 1.6}};
+  return columns;
+}
+
+/// Every point by its place and its depths.
+std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
+  const auto [left, back] = hooks(s);
+  std::vector<Cells> rows;
+  for (const facts::Gauge& g : s.facts.room.gauges) {
+    Cells cells{g.name, left ? pen.words(g.x_mm - *left) : "", back ? pen.words(*back - g.y_mm) : ""};
+    for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
+    rows.push_back(std::move(cells));
+  }
+  rows.push_back({"Depths from the subfloor. Places from the stud faces, as a tape shows them that is hooked there."});
+  return rows;
+}
+
+double add_depths(Pen& pen, const Subject& s, Point top_left) {
+  Table table{pen, top_left, 44 * pen.text_mm(), depth_columns()};
+  table.head();
+  for (const Cells& row : depth_rows(pen, s)) table.row(row);
+  return table.bottom();
+}
+
+/// How mortar lies under the threshold, packed from the front.
+void add_threshold(Sheet& sheet, Pen& pen, const Subject& s, const std::vector<CutSolid>& cut, Point place) {
+  const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, "base").bbox_mm[1];
+  if (width <= 0) return;
+  const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm);
+  add_detail(sheet, pen, cut,
+             {1, "section C-C at the threshold", {front - 45, -45, front + width + 60, high + 15}, false}, place);
 }
 
 /// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked.
 void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
-  const auto& bore = s.facts.room.drain.now_mm;
-  const auto left = mark_mm(s.facts, "bore centre from the left stud face"),
-             back = mark_mm(s.facts, "bore centre from the back stud face");
+  const auto [left, back] = hooks(s);
   const auto run = [&](bool across, double hook) {
     std::vector<double> all;
     for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(across ? g.x_mm - hook : hook - g.y_mm);
@@ -63,12 +93,12 @@ void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
   };
   const double t = pen.text_mm(), row = low_right.y - 9.6 * t, column = low_right.x + 3 * t;
   if (left) {
-    const double hook = bore[0] - *left;
+    const double hook = *left;
     pen.running(run(true, hook), 0, {hook, row}, {1, 0}, {0, -1});
-    pen.note({hook, row + 0.4 * t}, "gauges from the left stud face", Anchor::left, 0.8);
+    pen.note({hook, row - 8 * t}, "gauges from the left stud face", Anchor::left, 0.8);
   }
   if (back) {
-    const double hook = bore[1] + *back;
+    const double hook = *back;
     pen.running(run(false, hook), 0, {column, hook}, {0, -1}, {1, 0});
     pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
   }
@@ -89,7 +119,23 @@ void add_extremes(Pen& pen, const Subject& s) {
 
 }  // namespace
 
-Sheet draw_bed(const Subject& subject) {
+Cut bed_cut(const Subject& subject) {
+  const auto& base = part(subject.facts, "base").bbox_mm;
+  const auto& bore = subject.facts.room.drain.now_mm;
+  const double far = bore[0] - base[0] < base[3] - bore[0] ? base[3] : base[0];
+  return {"C", gp_Pln{gp_Pnt{(bore[0] + far) / 2, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
+}
+
+namespace {
+
+Sheet draw_gauges(const Subject& subject) {
+  const std::vector<CutSolid> cut = cut_solids(
+      subject.model,
+      [](const parts::Solid& s) {
+        return s.role == parts::Role::base || s.role == parts::Role::bed || s.role == parts::Role::subfloor;
+      },
+      bed_cut(subject));
+
   const auto &base = part(subject.facts, "base").bbox_mm, &bed = part(subject.facts, "bed").bbox_mm;
   return on_page("bed", "Mortar bed: gauge depths", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
@@ -106,7 +152,7 @@ Sheet draw_bed(const Subject& subject) {
                  {bore.x, bore.y + collar.radius + 0.5 * t});
     else
       pen.cross(bore, collar.radius + 1.5 * t);
-    add_gauges(sheet, pen, subject, collar);
+    add_gauges(sheet, pen, subject);
     add_extremes(pen, subject);
     const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]);
     if (!rejected) {
@@ -115,17 +161,34 @@ Sheet draw_bed(const Subject& subject) {
       pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
       pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
     }
-    set_out_gauges(pen, subject, {std::max(base[3], bed[3]), low});
+    const double right = std::max(base[3], bed[3]);
+    set_out_gauges(pen, subject, {right, low});
+    if (!is_small(paper_of(job))) {
+      const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
+      add_threshold(sheet, pen, subject, cut, {right + 20 * t, foot - 4 * t});
+    }
     sheet.notes = {
         "Outline: the bed, held back " + pen.words(job.bed.holdback.in_mm()) +
             " along framing and run past the base by " + pen.words(job.bed.overrun.in_mm()) +
             " on open sides, clear of the bore by " + pen.words(job.bed.collar.in_mm()) + ". Dashed: the base.",
-        "Long dashes cross at the bore. Depths at A1 to C3 from the subfloor: up to the ribs, and up to the level line "
-        "it is spread to, " +
+        "Long dashes cross at the bore. Depths up to the ribs' feet, and up to the level line that the bed is "
+        "spread to, " +
             pen.words(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
         "Press the base down in the order of the numbers, from the drain outward. Wet mortar is caustic: gloves and "
         "goggles."};
   });
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_bed(const Subject& subject) {
+  std::vector<Sheet> sheets{draw_gauges(subject)};
+  if (!is_small(paper_of(subject.job()))) return sheets;
+  Sheet any = sheets.front();  // for its unit alone
+  for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(),
+                               depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
+    sheets.push_back(std::move(sheet));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

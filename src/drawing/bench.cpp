@@ -1,10 +1,13 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include <gp_Pln.hxx>
 
-#include "drawing/views.hpp"
+#include "drawing/detail.hpp"
+#include "drawing/schedules.hpp"
+#include "job/layout.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -25,6 +28,14 @@ gp_Dir front_of(const job::Job& job) {
 }
 gp_Dir end_of(const job::Job& job) {
   return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
+}
+
+/// A place in plan off the bench's frame, on the side that a direction points to.
+Point before_bench(const parts::Model& model, const gp_Dir& toward) {
+  constexpr double off = 250;
+  const survey::Rect plan = job::lay_out(model.job).bench;
+  const Point middle{(plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2};
+  return {middle.x + toward.X() * (plan.width() / 2 + off), middle.y + toward.Y() * (plan.depth() / 2 + off)};
 }
 
 bool in_frame(const parts::Solid& solid) {
@@ -57,14 +68,29 @@ std::string plain_name(const std::string& id) {
   return name;
 }
 
-/// Heights of the frame's courses above the datum, named by what ends there: its top, if anything's top does.
-std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view) {
+/// Where a course begins and ends in height at one end of a view: plates on a floor that falls stand lower there than
+/// at the other.
+std::pair<double, double> height_at_end(const parts::Solid& solid, const View& view, bool right) {
+  const std::vector<Point> corners = corners_of(solid.shape, view);
+  const auto [least, most] =
+      std::minmax_element(corners.begin(), corners.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
+  const double end = right ? most->x : least->x;
+  constexpr double near = 6;  // a bevelled end has corners a little apart
+  double low = std::numeric_limits<double>::max(), high = -low;
+  for (const Point& p : corners)
+    if (std::abs(p.x - end) < near) low = std::min(low, p.y), high = std::max(high, p.y);
+  return {low, high};
+}
+
+/// Heights of the frame's courses above the datum at one end, named by what ends there: its top, if anything's top
+/// does.
+std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view, bool right) {
   std::map<long, std::string> marks;  // hundredths of a millimetre, so that equal heights are one
   for (const bool tops : {true, false})
     for (const parts::Solid& solid : model.solids) {
       if (!is_course(solid)) continue;
-      const Frame f = extent(solid.shape, view);
-      marks.emplace(std::lround((tops ? f.y1 : f.y0) * 100),
+      const auto [low, high] = height_at_end(solid, view, right);
+      marks.emplace(std::lround((tops ? high : low) * 100),
                     (tops ? "top of the " : "underside of the ") + plain_name(solid.id));
     }
   std::vector<Level> levels;
@@ -77,6 +103,14 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
     last = y;
   }
   return levels;
+}
+
+/// Courses one above the other, each as high as it is, and the whole.
+std::vector<double> heights_of(const std::vector<Level>& levels) {
+  std::vector<double> heights;
+  for (const Level& level : levels) heights.push_back(level.z);
+  std::sort(heights.begin(), heights.end());
+  return heights;
 }
 
 bool is_timber(const job::Job& job) {
@@ -152,6 +186,11 @@ Sheet draw_bench_plan(const Subject& subject) {
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::Side::back;
+    const Frame all = frame_of(sheet);
+    const Point beside = back ? Point{all.x0, all.y0 - 4 * t} : Point{all.x1 + 5 * t, all.y1};
+    const double foot = add_marks_table(pen, subject, "bench-frame", beside, 46 * t);
+    add_bench_fasteners(pen, subject, back ? Point{beside.x + 49 * t, beside.y} : Point{beside.x, foot - 3 * t},
+                        46 * t);
     sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
                    (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
   });
@@ -165,6 +204,7 @@ Sheet draw_bench_front(const Subject& subject) {
   const job::Side place = subject.job().bench->place;
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
+    sheet.sight = eye_at(before_bench(model, front_of(subject.job())), front_of(subject.job()));
     const Frame frame = extent_of_frame(model, view);
     const double t = pen.text_mm();
     for (const parts::Solid& solid : model.solids)
@@ -173,17 +213,22 @@ Sheet draw_bench_front(const Subject& subject) {
         // From the floor at that stud: on an unlevel floor each has its own.
         pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2},
                  mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
+        tag_member(pen, subject, solid.id);
       }
     add_member_marks(pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); });
     const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
     pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
     pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 2.5 * t);
-    pen.ladder(frame.x1 + t, courses(pen, model, view));
+    const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
+    pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
+    pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
+    pen.ladder(frame.x1 + 16.5 * t, at_right);
     sheet.notes = {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
                        (place == job::Side::back ? "left end" : "entry's end") +
-                       ". At each stud its length, long point to long point.",
-                   std::string{"Heights at the right from the datum, the highest subfloor spot under the base."} +
+                       ". At each stud its mark and its length, long point to long point.",
+                   std::string{"At both ends the courses one above the other; names with heights above the datum are "
+                               "those at the right end."} +
                        (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
   });
 }
@@ -197,13 +242,14 @@ Sheet draw_bench_end(const Subject& subject) {
   const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
   return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
+    sheet.sight = eye_at(before_bench(model, end_of(subject.job())), end_of(subject.job()));
     const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
     const double t = pen.text_mm(), edge = std::max(frame.x1, seat.x1), low = frame.y0 - 100 * t, high = seat.y1 + t;
     add_member_marks(pen, subject, view, in_frame, in_frame,
                      {{seat.x0, seat.y0, frame.x0, seat.y1}, {edge, low, edge + 100 * t, high}});
     pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
     pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
-    std::vector<Level> levels = courses(pen, model, view);
+    std::vector<Level> levels = courses(pen, model, view, true);
     const facts::Heights& h = subject.facts.heights;
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
@@ -217,22 +263,55 @@ Sheet draw_bench_end(const Subject& subject) {
   });
 }
 
-Sheet draw_bench_section(const Subject& subject) {
-  const parts::Model& model = subject.model;
+Cut bench_cut(const Subject& subject) {
   const bool back = subject.job().bench->place == job::Side::back;
   const auto& at = subject.facts.room.drain.now_mm;
   // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet.
   const auto& base = part(subject.facts, "base").bbox_mm;
   const std::size_t axis = back ? 0 : 1;
   const double off = std::copysign(subject.job().drain.body.in_mm() + 40, (base[axis] + base[axis + 3]) / 2 - at[axis]);
-  const gp_Pln plane = back ? gp_Pln{gp_Pnt{at[0] + off, 0, 0}, gp::DX()} : gp_Pln{gp_Pnt{0, at[1] + off, 0}, gp::DY()};
-  const View view = view_from(back ? gp::DX() : gp_Dir{0, -1, 0});
+  return {"B", back ? gp_Pln{gp_Pnt{at[0] + off, at[1], 0}, gp::DX()} : gp_Pln{gp_Pnt{at[0], at[1] + off, 0}, gp::DY()},
+          view_from(back ? gp::DX() : gp_Dir{0, -1, 0})};
+}
+
+namespace {
+
+/// Where water would find a way: the apron over the base's rim, and the seat's nose over rail and deck.
+void add_bench_details(Sheet& sheet, Pen& pen, const Subject& s, const std::vector<CutSolid>& solids,
+                       const View& view) {
+  const Frame seat = extent(s.model.first(Role::seat_block)->shape, view), all = frame_of(sheet),
+              frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
+  const double t = pen.text_mm(), below = all.y0 - 5 * t;
+  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
+  const double joint = base_right ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm;
+  const double back = base_right ? -1 : 1;
+  const auto window = [&](double from, double to, double low, double high) {
+    return Frame{std::min(joint + back * from, joint + back * to), low,
+                 std::max(joint + back * from, joint + back * to), high};
+  };
+  const Point end = add_detail(
+      sheet, pen, solids,
+      {1, "apron over the base's rim", window(-60, 70, rim - 60, std::min(seat.y0 + 30, rim + 120))}, {all.x0, below});
+  add_detail(sheet, pen, solids,
+             {2, "seat's nose, deck and rail",
+              window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15)},
+             {end.x, below});
+}
+
+}  // namespace
+
+Sheet draw_bench_section(const Subject& subject) {
+  const parts::Model& model = subject.model;
+  const Cut b = bench_cut(subject);
+  const gp_Pln& plane = b.plane;
+  const View& view = b.view;
   const Wanted cut = [](const parts::Solid& s) {
     return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist;
   };
-  const Projection seen = section(shapes_of(model, cut), plane, view);
-  return on_page("bench-section", "Section through seat and base", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    pen.add(seen);
+  const std::vector<CutSolid> solids = cut_solids(model, cut, b);
+  return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
+    sheet.sight = b.sight();
     const Frame frame = frame_of(sheet);
     const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
     const Frame tray = extent(model.first(Role::base)->shape, view);
@@ -242,6 +321,7 @@ Sheet draw_bench_section(const Subject& subject) {
       if (rung.name.find("here") == std::string::npos)
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
     pen.ladder(frame.x1 + pen.text_mm(), levels);
+    add_bench_details(sheet, pen, subject, solids, view);
     sheet.notes = {
         "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
         "the base."};

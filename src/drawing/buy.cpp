@@ -22,32 +22,51 @@ std::string cost_of(const takeoff::Row& row) {
   return row.cost() ? units::decimals(*row.cost(), 2) : "no price";
 }
 
+std::vector<std::string> advice(const job::Job& job) {
+  return {std::string{"Order what has a lead time first: base"} + (job.bench ? ", seat block." : "."),
+          "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that fits."};
+}
+
+/// What to carry: how much of what, and where it is had if the prices say so.
+std::vector<Sheet> draw_carried(const Subject& subject) {
+  std::vector<Cells> rows;
+  bool named = false;
+  for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
+  for (const takeoff::Row& row : subject.rows) {
+    if (!row.for_sale || row.instead) continue;
+    rows.push_back({"", takeoff::bought(row), row.item});
+    if (named) rows.back().push_back(row.supplier);
+  }
+  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2}, {"of what", 7}};
+  if (named) columns.push_back({"from", 2.5});
+  return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject.job()));
+}
+
+/// How that was reckoned, for whoever prices or doubts it.
+std::vector<Sheet> draw_reckoned(const Subject& subject) {
+  const std::string& currency = subject.job().buy.currency;
+  const bool priced = !subject.job().buy.prices.file.empty();
+  std::vector<Column> columns{{"item", 2.4}, {"net, from the solids", 1.6}, {"buy", 1.7}, {"from, waste, pack", 7.4}};
+  if (priced) columns.insert(columns.begin() + 3, {currency.empty() ? "cost" : "cost, " + currency, 1.3});
+  std::vector<Cells> rows;
+  const takeoff::Row* above = nullptr;
+  for (const takeoff::Row& row : subject.rows) {
+    rows.push_back({row.item, takeoff::needed(row), to_buy(row), basis_of(row, above)});
+    if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
+    above = &row;
+  }
+  if (priced)
+    rows.push_back({"Cost by your own prices: " + takeoff::cost_text(takeoff::cost_of(subject.rows), currency) + "."});
+  return on_pages("buy-reckoned", "Buy list: how it was reckoned", subject.job(), columns, rows,
+                  {"Nothing is rounded before it is summed; packs are whole; in brackets: told, not bought."});
+}
+
 }  // namespace
 
-Sheet draw_buy(const Subject& subject) {
-  return on_one_page("buy", "Buy list", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
-    const std::string& currency = subject.job().buy.currency;
-    const bool priced = !subject.job().buy.prices.file.empty();
-    std::vector<Column> columns{
-        {"item", 2.4}, {"net, from the solids", 1.5}, {"buy", 1.7}, {"got", 0.5, true}, {"from, waste, pack", 7}};
-    if (priced) columns.insert(columns.begin() + 3, {currency.empty() ? "cost" : "cost, " + currency, 1.3});
-    Table table{pen, {0, 0}, width, columns};
-    table.head();
-    const takeoff::Row* above = nullptr;
-    for (const takeoff::Row& row : subject.rows) {
-      std::vector<std::string> cells{row.item, takeoff::needed(row), to_buy(row), "", basis_of(row, above)};
-      if (priced) cells.insert(cells.begin() + 3, cost_of(row));
-      table.row(cells);
-      above = &row;
-    }
-    if (priced)
-      table.across("Cost by your own prices: " + takeoff::cost_text(takeoff::cost_of(subject.rows), currency) + ".");
-    sheet.notes = {std::string{"Nothing is rounded before it is summed; packs are whole; in brackets: told, not "
-                               "bought. Order what has a lead time first: base"} +
-                       (subject.job().bench ? ", seat block." : "."),
-                   "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that "
-                   "fits."};
-  });
+std::vector<Sheet> draw_buy(const Subject& subject) {
+  std::vector<Sheet> sheets = draw_carried(subject);
+  for (Sheet& sheet : draw_reckoned(subject)) sheets.push_back(std::move(sheet));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

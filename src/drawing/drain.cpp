@@ -2,9 +2,7 @@
 #include <cctype>
 #include <cmath>
 
-#include <gp_Pln.hxx>
-
-#include "drawing/views.hpp"
+#include "drawing/detail.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -13,28 +11,20 @@ using parts::Role;
 
 constexpr double reach = 330;  ///< mm either side of the drain that are drawn
 
-/// What of a line lies between two uprights.
-std::optional<Line> within(const Line& line, double x0, double x1) {
-  Line l = line;
-  if (l.from.x > l.to.x) std::swap(l.from, l.to);
-  if (l.to.x < x0 || l.from.x > x1) return std::nullopt;
-  const double run = l.to.x - l.from.x, rise = l.to.y - l.from.y;
-  const auto at = [&](double x) { return Point{x, run > 0 ? l.from.y + rise * (x - l.from.x) / run : l.from.y}; };
-  if (l.from.x < x0) l.from = at(x0);
-  if (l.to.x > x1) l.to = at(x1);
-  return l;
-}
-
-/// The section's axis: across the joists, where their spacing shows.
-std::size_t axis_of(const facts::DrainWindow& window) {
-  return window.along_width ? 0 : 1;
+/// The section's axis: across the joists, where their spacing shows; of a channel, which joists have no say in, across
+/// its length.
+std::size_t axis_of(const Subject& s) {
+  const bool channel = s.job().drain.kind == job::DrainKind::line;
+  const bool along_width =
+      channel ? s.job().drain.channel_direction == job::Direction::along_depth : s.facts.room.drain.along_width;
+  return along_width ? 0 : 1;
 }
 
 /// Stretches for the bore's centre between joists, under the section. Numbers are what a tape shows that is hooked on
 /// the left stud face at the bore's depth, or on the entry.
 void add_window(Pen& pen, const Subject& s, double y) {
   const facts::DrainWindow& w = s.facts.room.drain;
-  const double t = pen.text_mm(), now = w.now_mm[axis_of(w)], hook = w.along_width ? w.left_face_mm : 0;
+  const double t = pen.text_mm(), now = w.now_mm[axis_of(s)], hook = w.along_width ? w.left_face_mm : 0;
   const double low = now - reach, high = now + reach;  // the neighbourhood of the drain; the report has the rest
   if (s.job().floor.kind == job::FloorKind::slab)
     return pen.note({low, y}, "A slab: find tendons, bars and pipes before coring.");
@@ -59,31 +49,23 @@ void add_window(Pen& pen, const Subject& s, double y) {
   pen.note({low, y - 5 * t},
            std::string{"Heavy: where the bore's centre misses every joist, "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
-               "; nearest place with clearance: " + (w.any ? pen.words(w.nearest_mm[axis_of(w)] - hook) : "none"),
+               "; nearest place with clearance: " + (w.any ? pen.words(w.nearest_mm[axis_of(s)] - hook) : "none"),
            Anchor::left, 0.9);
 }
 
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
-void add_names(Pen& pen, const Subject& s, const gp_Pln& plane, const View& view, double x0, double x1) {
-  const struct {
-    Role role;
-    const char* name;
-  } parts[] = {{Role::base, "base"}, {Role::bed, "mortar bed"}, {Role::subfloor, "subfloor"}, {Role::joist, "joist"}};
-  for (const auto& [role, name] : parts)
-    for (const parts::Solid& solid : s.model.solids) {
-      if (solid.role != role) continue;
-      Sheet cut;
-      for (const Line& line : section({solid.shape}, plane, view).lines)
-        if (const auto part = within(line, x0, x1)) cut.lines.push_back(*part);
-      if (cut.lines.empty()) continue;
-      const Frame f = frame_of(cut);
-      const double t = pen.text_mm();
-      if (role == Role::joist && f.width() < 3 * t) continue;  // cut off by the picture's edge
-      if (role == Role::joist)
-        pen.label({(f.x0 + f.x1) / 2, f.y0 + 0.4 * f.height()}, name, Anchor::middle, 0.8);
-      else
-        pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, name, Anchor::right, 0.8);
-    }
+void add_name(Pen& pen, Role role, const Frame& f, double x0) {
+  const double t = pen.text_mm();
+  const char* name = role == Role::base       ? "base"
+                     : role == Role::bed      ? "mortar bed"
+                     : role == Role::subfloor ? "subfloor"
+                     : role == Role::joist    ? "joist"
+                                              : nullptr;
+  if (!name || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
+  if (role == Role::joist)
+    pen.label({(f.x0 + f.x1) / 2, f.y0 + 0.4 * f.height()}, name, Anchor::middle, 0.8);
+  else
+    pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, name, Anchor::right, 0.8);
 }
 
 /// What is bored below the floor: a row for each joist that the arm crosses.
@@ -110,23 +92,27 @@ std::vector<std::string> bore_warning(const Subject& s) {
   return {};
 }
 
+Cut drain_cut(const Subject& subject) {
+  const auto& at = subject.facts.room.drain.now_mm;
+  const bool across = axis_of(subject) == 0;
+  return {"A", gp_Pln{gp_Pnt{at[0], at[1], 0}, across ? gp::DY() : gp::DX()},
+          view_from(across ? gp_Dir{0, -1, 0} : gp::DX())};
+}
+
 Sheet draw_drain(const Subject& subject) {
-  const facts::DrainWindow& window = subject.facts.room.drain;
-  const auto& at = window.now_mm;
-  const std::size_t axis = axis_of(window);
+  const auto& at = subject.facts.room.drain.now_mm;
+  const std::size_t axis = axis_of(subject);
   const bool across = axis == 0;
-  const View view = view_from(across ? gp_Dir{0, -1, 0} : gp::DX());
-  const gp_Pln plane{gp_Pnt{at[0], at[1], 0}, across ? gp::DY() : gp::DX()};
+  const Cut a = drain_cut(subject);
   const Wanted cut = [](const parts::Solid& s) {
     return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
            s.role == Role::joist;
   };
-  const Projection seen = section(shapes_of(subject.model, cut), plane, view);
-  return on_page("drain", "Drain rough-in: section through the drain", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
+  return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
-    for (const Line& line : seen.lines)
-      if (const auto part = within(line, x0, x1)) sheet.lines.push_back(*part);
-    add_names(pen, subject, plane, view, x0, x1);
+    for (const CutSolid& solid : solids)
+      if (const auto f = add_cut(sheet, pen, solid, {x0, x1})) add_name(pen, solid.solid->role, *f, x0);
     std::vector<Level> levels;
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos)
@@ -145,6 +131,13 @@ Sheet draw_drain(const Subject& subject) {
       pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
     }
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 5 * t);
+    const Frame main = frame_of(sheet);
+    const double near = subject.job().drain.body.in_mm() / 2;
+    add_detail(
+        sheet, pen, solids,
+        {1, "flange, collar and bore", {middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18}},
+        {main.x1 + 4 * t, main.y1});
+    sheet.sight = a.sight();
     sheet.notes = bore_warning(subject);
     sheet.notes.push_back(
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."

@@ -1,27 +1,98 @@
 #include "drawing/draw.hpp"
 
+#include <algorithm>
+#include <map>
+
 #include "brep/guard.hpp"
+#include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::drawing {
 namespace {
 
+/// Sheets in the order they are printed. A code's letter tells for whom a sheet is: G everybody, P plumber, F framer, S
+/// setter and tiler, B buyer, I inspector; its number counts them.
+class Set {
+ public:
+  explicit Set(const Subject& subject) : subject_{subject} {}
+
+  void add(char reader, Sheet sheet) {
+    const int number = ++last_[reader];
+    sheet.code = std::string{reader} + (number < 10 ? "-0" : "-") + std::to_string(number);
+    sheets_.push_back(std::move(sheet));
+  }
+  void add(char reader, std::vector<Sheet> more) {
+    for (Sheet& sheet : more) add(reader, std::move(sheet));
+  }
+
+  std::vector<Sheet> done() {
+    cover();
+    for (Sheet& sheet : sheets_) {
+      for (std::string& note : sheet.notes) name_sheets(note);
+      for (Text& text : sheet.texts) name_sheets(text.words);
+    }
+    add_title_blocks(sheets_, {subject_.job(), subject_.judgement.results, subject_.date});
+    return std::move(sheets_);
+  }
+
+ private:
+  /// The index names the cover's own pages too: how many there are is known once they are drawn.
+  void cover() {
+    const std::size_t pages = draw_cover(subject_, sheets_).size();
+    for (std::size_t i = 1; i < pages; ++i) {
+      add('G', sheets_.front());
+      std::rotate(sheets_.begin() + static_cast<std::ptrdiff_t>(i), sheets_.end() - 1, sheets_.end());
+    }
+    std::vector<Sheet> drawn = draw_cover(subject_, sheets_);
+    for (std::size_t i = 0; i < pages; ++i) {
+      drawn[i].code = sheets_[i].code;
+      sheets_[i] = std::move(drawn[i]);
+    }
+  }
+
+  /// "{bed}" in a text is the code of the sheet of that name.
+  void name_sheets(std::string& words) const {
+    for (const Sheet& sheet : sheets_) {
+      const std::string token = "{" + sheet.name + "}";
+      for (std::size_t at = words.find(token); at != std::string::npos; at = words.find(token))
+        words.replace(at, token.size(), sheet.code);
+    }
+  }
+
+  const Subject& subject_;
+  std::map<char, int> last_;
+  std::vector<Sheet> sheets_;
+};
+
 std::vector<Sheet> draw_all(const Subject& subject) {
-  std::vector<Sheet> sheets{draw_plan(subject), draw_falls(subject),
-                            subject.facts.site_built ? draw_screed(subject) : draw_bed(subject), draw_drain(subject)};
-  const auto add = [&](std::vector<Sheet> more) {
-    for (Sheet& sheet : more) sheets.push_back(std::move(sheet));
-  };
-  add(draw_template(subject));
-  if (subject.job().bench)
-    add({draw_bench_plan(subject), draw_bench_front(subject), draw_bench_end(subject), draw_bench_section(subject)});
-  for (const job::Side side : subject.job().alcove.walls) sheets.push_back(draw_wall(subject, side));
-  add(draw_cuts(subject));
-  add({draw_sticks(subject), draw_buy(subject), draw_order_of_work(subject)});
-  add(draw_inspection(subject));
-  add({draw_assembly(subject), draw_exploded(subject)});
-  add_title_blocks(sheets, subject.job(), subject.judgement.results);
-  add(draw_pieces(subject));
+  Set set{subject};
+  set.add('G', Sheet{"cover", "Cover", subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
+  set.add('G', draw_order_of_work(subject));
+  set.add('G', draw_assembly(subject));
+  set.add('G', draw_exploded(subject));
+  set.add('G', draw_steps(subject));
+  set.add('P', draw_plan(subject));
+  set.add('P', draw_drain(subject));
+  set.add('P', draw_template(subject));
+  if (subject.job().bench) {
+    set.add('F', draw_bench_plan(subject));
+    set.add('F', draw_bench_front(subject));
+    set.add('F', draw_bench_end(subject));
+    set.add('F', draw_bench_section(subject));
+  }
+  for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
+  set.add('F', draw_cuts(subject));
+  set.add('F', draw_sticks(subject));
+  set.add('S', draw_falls(subject));
+  if (subject.facts.site_built)
+    set.add('S', draw_screed(subject));
+  else
+    set.add('S', draw_bed(subject));
+  set.add('B', draw_buy(subject));
+  set.add('I', draw_inspection(subject));
+  std::vector<Sheet> sheets = set.done();
+  for (Sheet& piece : draw_pieces(subject)) sheets.push_back(std::move(piece));
   return sheets;
 }
 

@@ -1,6 +1,7 @@
 /// The sheets of one job, drawn from its solids.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "drawing/sheet.hpp"
@@ -21,6 +22,7 @@ struct Findings {
   const std::vector<takeoff::StockPlan>& plan;
   const std::vector<takeoff::Row>& rows;
   const rules::Judgement& judgement;
+  std::string date = {};  ///< of issue, as it is printed; empty: to be written in by hand
 };
 
 /// All sheets: those with a page first, in the order they are printed, then the cut pieces that are drawn for machines

@@ -5,8 +5,10 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 
+#include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/levelling.hpp"
+#include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/tolerance.hpp"
 
@@ -88,7 +90,8 @@ void add_window(Pen& pen, const Subject& s) {
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
     const bool none = most == rules::text_at_most(0, s.job());
-    const std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
+    std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
+    if (width_of(words, t) > b[4] - b[1]) words = none ? "never low" : "low by " + most;
     if (way.low == "left") pen.note({b[0] - 1.5 * t, y}, words, Anchor::middle, 0.75, 90);
     if (way.low == "right") pen.note({b[3] + 2.4 * t, y}, words, Anchor::middle, 0.75, 90);
     if (way.low == "back") pen.note({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
@@ -96,16 +99,42 @@ void add_window(Pen& pen, const Subject& s) {
   }
 }
 
+bool is_out_of(const rules::Limit& limit, const facts::Facet& f) {
+  return (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
+         (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
+}
+
 /// Facets of a surface whose fall a limit forbids: "back, front".
 std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) {
   std::string names;
   for (const facts::Facet& f : facts.facets) {
     if (f.surface != "base-floor") continue;
-    const bool out = (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
-                     (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
-    if (out) names += (names.empty() ? "" : ", ") + f.facet;
+    if (is_out_of(limit, f)) names += (names.empty() ? "" : ", ") + f.facet;
   }
   return names;
+}
+
+/// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
+void add_table(Pen& pen, const Subject& s, Point top_left) {
+  const bool metric = s.job().unit == job::UnitSystem::metric;
+  Table table{pen, top_left, 44 * pen.text_mm(), {{"plane", 2.6}, {"run", 1.5}, {"fall", 4.2}, {"", 1.6}}};
+  table.head();
+  std::string limits;
+  std::vector<const rules::Result*> held;
+  for (const rules::Result& r : s.judgement.results)
+    if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest") {
+      held.push_back(&r);
+      limits += (limits.empty() ? "Floor: " : "; ") + rules::limit_text(r, s.job());
+    }
+  for (const facts::Facet& f : s.facts.facets) {
+    const bool floor = f.surface == "base-floor";
+    const bool out = floor && std::any_of(held.begin(), held.end(), [&](const rules::Result* r) {
+                       return r->outcome == rules::Outcome::fail && is_out_of(r->limit, f);
+                     });
+    table.row({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
+               fall_words(units::Fall::ratio(f.fall), metric), out ? "OUT" : ""});
+  }
+  if (!limits.empty()) table.across(limits + ".");
 }
 
 /// Falls that are out of their limits as drawn, which and where; then there is no window.
@@ -148,13 +177,17 @@ Sheet draw_falls(const Subject& subject) {
         const facts::Facet& measured = subject.facts.facets[i++];
         if (solid.role == Role::base) add_fall(pen, measured, middle_of(facet.face), sheet.metric, true);
         if (measured.surface == "seat")
-          sheet.notes.push_back("Seat: " + units::to_inches_per_foot(units::Fall::ratio(measured.fall)) + ", " +
-                                units::to_percent(units::Fall::ratio(measured.fall)) + ", toward the base.");
+          sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
+                                ", toward the base.");
       }
     add_creases(pen, subject, sheet.metric);
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
+    const Frame all = frame_of(sheet);
+    const double t = pen.text_mm();
+    const bool below = is_small(paper_of(subject.job()));
+    add_table(pen, subject, below ? Point{all.x0, all.y0 - 3 * t} : Point{all.x1 + 4 * t, all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
     sheet.notes.insert(
         sheet.notes.begin(),

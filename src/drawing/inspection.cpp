@@ -2,6 +2,7 @@
 #include "drawing/views.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
@@ -25,30 +26,30 @@ const char* printed(rules::Outcome outcome) {
   return "";
 }
 
-std::string margin(const rules::Result& r) {
-  return r.margin ? (*r.margin >= 0 ? "+" : "") + decimals(*r.margin * 100, 0) + " %" : "";
+bool is_practice(const rules::Result& r) {
+  return r.limit.verified == rules::Verified::common_practice;
 }
 
-using Rows = std::vector<const rules::Result*>;
-
-void add_checks(Table& table, const Rows& rows, const job::Job& job) {
-  table.head();
-  for (const rules::Result* r : rows)
-    table.row({r->title, rules::limit_text(*r, job), rules::source_text(r->limit), rules::measured_text(*r, job),
-               margin(*r), printed(r->outcome), "", ""});
-}
-
-/// What one page holds in letters that are read on site.
-constexpr std::size_t rows_of_a_page = 46;
-
-std::vector<Rows> pages_of(const Subject& s) {
-  std::vector<Rows> pages(1);
+void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, std::size_t& number) {
   for (const rules::Result& r : s.judgement.results) {
-    if (r.outcome == rules::Outcome::not_applicable) continue;
-    if (pages.back().size() == rows_of_a_page) pages.emplace_back();
-    pages.back().push_back(&r);
+    if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice) continue;
+    rows.push_back({std::to_string(++number), r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit),
+                    rules::measured_text(r, s.job()), printed(r.outcome), "", "", "", ""});
   }
-  return pages;
+}
+
+/// What was read in the room, to be read again: the reading, and the figure that fits all of them best.
+void add_readings(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
+  const bool metric = s.job().unit == job::UnitSystem::metric;
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  for (const facts::Tape& tape : s.facts.room.closure.readings)
+    rows.push_back({std::to_string(++number), tape.name, "within " + len(tape.tolerance_mm), "as surveyed",
+                    "read " + len(tape.reading_mm) + ", solved " + len(tape.solved_mm), "", "", "", "", ""});
+}
+
+void add_signatures(std::vector<Cells>& rows) {
+  for (const char* trade : {"framer", "plumber", "setter", "inspector"})
+    rows.push_back({"", std::string{trade} + ", signed:", "", "date:", "measured with:", "", "", "", "", ""});
 }
 
 /// Heights the water is filled to, what that takes and weighs; blank for what was read.
@@ -67,40 +68,42 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   }
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
     table.row({blank, "", ""});
-  table.across("Inspector");
-  table.across("Date");
 }
 
 }  // namespace
 
 std::vector<Sheet> draw_inspection(const Subject& subject) {
-  std::vector<Sheet> sheets;
-  for (const Rows& rows : pages_of(subject)) {
-    const std::string number = sheets.empty() ? "" : "-" + std::to_string(sheets.size() + 1);
+  std::vector<Cells> rows;
+  std::size_t number = 0;
+  rows.push_back({"BY CODE, OR BY THE JOB'S OWN LIMITS"});
+  add_checks(rows, subject, false, number);
+  rows.push_back({"BY COMMON PRACTICE"});
+  add_checks(rows, subject, true, number);
+  if (!subject.facts.room.closure.readings.empty()) rows.push_back({"THE ROOM AS IT WAS READ"});
+  add_readings(rows, subject, number);
+  rows.push_back({"SIGNATURES"});
+  add_signatures(rows);
+  const std::vector<Column> columns{{"no.", 0.55},           {"what", 4.2},
+                                    {"limit", 2.8},          {"source, how far verified", 4.4},
+                                    {"by the model", 2.8},   {"", 1.9},
+                                    {"measured", 1.7, true}, {"pass", 0.8, true},
+                                    {"fail", 0.7, true},     {"not seen", 1.2, true}};
+  const std::vector<std::string> notes{
+      "Limits of the book '" + subject.job().book +
+          "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and the "
+          "inspector decide.",
+      "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) +
+          ". By practice it stands 24 hours. Know first what the floor carries."};
+  const bool small = is_small(paper_of(subject.job()));
+  const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
+  std::vector<Sheet> sheets =
+      on_pages("inspection", "Inspection", subject.job(), columns, rows, notes, small ? Beside{} : flood);
+  if (small)
     sheets.push_back(
-        on_one_page("inspection" + number, "Inspection", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
-          constexpr double share = 0.79;
-          Table table{pen,
-                      {0, 0},
-                      width * share,
-                      {{"check", 4},
-                       {"limit", 2.9},
-                       {"source, how far verified", 4.6},
-                       {"by the model", 2.5},
-                       {"margin", 1.1},
-                       {"", 1.9},
-                       {"measured", 1.6, true},
-                       {"ok", 0.6, true}}};
-          add_checks(table, rows, subject.job());
-          if (number.empty()) add_flood(pen, {width * (share + 0.012), 0}, width * (1 - share - 0.012), subject);
-          sheet.notes = {
-              "Limits of the book '" + subject.job().book +
-                  "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments "
-                  "and the inspector decide.",
-              "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) + ".",
-              "By practice it stands 24 hours. Know first what the floor carries."};
+        on_one_page("inspection-flood", "Flood test", subject.job(), [&](Sheet& sheet, Pen& pen, const Frame& room) {
+          sheet.notes = notes;
+          add_flood(pen, {0, 0}, room.width() / 2, subject);
         }));
-  }
   return sheets;
 }
 

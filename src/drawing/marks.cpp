@@ -30,19 +30,19 @@ Box box_of(const Frame& f) {
 /// Finds each mark a place on its member where the view shows it, or beside it with a line to it.
 class Marks {
  public:
-  Marks(Pen& pen, std::vector<Boxed> members, std::vector<Box> taken)
-      : pen_{pen}, members_{std::move(members)}, taken_{std::move(taken)} {
+  Marks(Pen& pen, const Subject& subject, std::vector<Boxed> members, std::vector<Box> taken)
+      : pen_{pen}, s_{subject}, members_{std::move(members)}, taken_{std::move(taken)} {
     for (const Boxed& m : members_) taken_.push_back(box_of(m.frame));
   }
 
   void draw() {
     for (const Boxed& m : members_) {
       if (m.mark.empty()) continue;
-      const double height = size * pen_.text_mm(), width = letter_width * height * static_cast<double>(m.mark.size());
+      const double height = size * pen_.text_mm(), width = width_of(m.mark, height);
       auto at = clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
       if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.65 * height, false);
       if (at)
-        pen_.note({at->x, at->y - height / 2}, m.mark, Anchor::middle, size);
+        write(m, {at->x, at->y - height / 2});
       else if (const auto edge = clear_spot(m, 0, 0, true))
         lead_to(m, *edge, width, height);
     }
@@ -50,6 +50,11 @@ class Marks {
 
  private:
   static constexpr double size = 0.9;
+
+  void write(const Boxed& m, Point at) {
+    pen_.note(at, m.mark, Anchor::middle, size);
+    tag_member(pen_, s_, m.solid->id);
+  }
 
   /// A spot on the member with so much about it that nothing nearer covers. What lies as near as the member itself
   /// (a stud in its track) may cover it where `shared`.
@@ -84,13 +89,14 @@ class Marks {
         if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& t) { return meet(t, box); })) continue;
         pen_.line(side.edge, {at.x - side.way.x * (width / 2 + 0.3 * height), at.y - side.way.y * 0.7 * height},
                   LineKind::dimension);
-        pen_.note({at.x, at.y - height / 2}, m.mark, Anchor::middle, size);
+        write(m, {at.x, at.y - height / 2});
         taken_.push_back(box);
         return;
       }
   }
 
   Pen& pen_;
+  const Subject& s_;
   std::vector<Boxed> members_;
   std::vector<Box> taken_;
 };
@@ -102,7 +108,7 @@ void add_member_marks(Pen& pen, const Subject& subject, const View& view, const 
   std::vector<Boxed> members;
   for (const parts::Solid& solid : subject.model.solids)
     if (shown(solid)) members.push_back(boxed(solid, marked(solid) ? mark_of(subject, solid.id) : "", view));
-  Marks{pen, std::move(members), std::move(taken)}.draw();
+  Marks{pen, subject, std::move(members), std::move(taken)}.draw();
 }
 
 }  // namespace fallwright::drawing

@@ -124,7 +124,8 @@ class Order {
                    len(std::max(f_.room.floor.along_width_mm, f_.room.floor.along_depth_mm)) + " across the room"
              : "spot levels: corners, middle, humps",
          hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
-                           : "the floor is not the one that was surveyed"});
+                           : "the floor is not the one that was surveyed",
+         "floor"});
   }
 
   void framing() {
@@ -138,15 +139,8 @@ class Order {
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
-         "a stud stands in front of the base's edge"});
-    add({true, "plumber",
-         std::string{fails("drain.bore-clear-of-joists") ? "THE BORE CUTS A JOIST: do not bore before that is settled. "
-                                                         : ""} +
-             "Bore for the drain from both stud faces; template at full size. " +
-             std::string{joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."},
-         "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
-             mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
-         joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
+         "a stud stands in front of the base's edge", "walls"});
+    bore();
     add({true, "plumber", "Rough in trap and riser, test them with the plug in.",
          "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
          "it drips, or the inspector has not seen it"});
@@ -155,7 +149,22 @@ class Order {
            std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
                                                                        : "front rail and cleats"} +
                " level; deck's top " + len(deck_top()) + " above the datum",
-           "the frame is out of level: the seat's fall is made for a level one"});
+           "the frame is out of level: the seat's fall is made for a level one", "bench"});
+  }
+
+  /// A rejected place is no number to work to: none is given.
+  void bore() {
+    if (fails("drain.bore-clear-of-joists"))
+      return add({true, "plumber",
+                  "THE BORE CUTS A JOIST: do not bore. Settle where the drain goes, build the sheets anew, and bore by "
+                  "those.",
+                  "no centre is given: bore misses the joists fails", "somebody gives you the old sheets"});
+    add({true, "plumber",
+         std::string{"Bore for the drain from both stud faces; template at full size. "} +
+             (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
+         "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
+             mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
+         joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
   }
 
   double deck_top() const {
@@ -168,7 +177,7 @@ class Order {
   void dry() {
     if (joists())
       add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.",
-           row("felt under the bed"), "the deck is wet, or a fastener stands proud"});
+           row("felt under the bed"), "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     add({true, "crew",
          std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
@@ -210,7 +219,7 @@ class Order {
          "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
              ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
-         "it stiffens before the base is in"});
+         "it stiffens before the base is in", "bed"});
   }
 
   void set() {
@@ -219,7 +228,7 @@ class Order {
          "Pack "
          "mortar under the threshold from the front, and strike it off.",
          "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
-         "no mortar shows along the front: a void is left"});
+         "no mortar shows along the front: a void is left", "base"});
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
     for (const rules::Way& way : window.ways)
@@ -273,7 +282,7 @@ class Order {
          "weight or clamps until it has taken.",
          row("construction adhesive") + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
              len(f_.heights.seat_front_mm.value_or(0)) + " above the datum, back higher",
-         "the seat falls away from the base"});
+         "the seat falls away from the base", "seat"});
     if (!own.empty())
       add({false, "crew", "Flash the seat block's own upstands at the walls.",
            own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
@@ -282,7 +291,8 @@ class Order {
 
   void after() {
     add({false, "plumber", "Make the drain tight to base and riser.",
-         "body in its bore, " + len(f_.drain.body_to_bore_mm) + " clear all round", "the gasket is not seated dry"});
+         "body in its bore, " + len(f_.drain.body_to_bore_mm) + " clear all round", "the gasket is not seated dry",
+         "drain"});
     if (job_.bench) seat();
     add({false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
@@ -324,19 +334,14 @@ std::vector<std::string> notes_on_steps() {
       "Structure, gas, electricity and pipes are for those licensed for them."};
 }
 
-Sheet draw_order_of_work(const Subject& subject) {
-  return on_one_page("order-of-work", "Order of work", subject.job(), [&](Sheet& sheet, Pen& pen, double width) {
-    Table table{
-        pen,
-        {0, 0},
-        width,
-        {{"", 0.45}, {"", 0.8}, {"who", 0.9}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1, true}}};
-    table.head();
-    int number = 0;
-    for (const Step& step : steps_of(subject.job(), subject))
-      table.row({std::to_string(++number), step.hold ? "HOLD" : "", step.who, step.what, step.measure, step.stop, ""});
-    sheet.notes = notes_on_steps();
-  });
+std::vector<Sheet> draw_order_of_work(const Subject& subject) {
+  const std::vector<Column> columns{
+      {"no.", 0.5}, {"", 0.8}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
+  std::vector<Cells> rows;
+  for (const Step& step : steps_of(subject.job(), subject))
+    rows.push_back(
+        {std::to_string(rows.size() + 1), step.hold ? "HOLD" : "", step.who, step.what, step.measure, step.stop, ""});
+  return on_pages("order-of-work", "Order of work", subject.job(), columns, rows, notes_on_steps());
 }
 
 }  // namespace fallwright::drawing

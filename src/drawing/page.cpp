@@ -11,146 +11,57 @@
 namespace fallwright::drawing {
 namespace {
 
-constexpr double margin = 8, strip = 31, block = 104;  ///< paper mm: edge, height of the title block, its right part
-constexpr double letter = 2.5;                         ///< height of ordinary text on paper
-constexpr double gap = 3;                              ///< between border and drawing
-
-/// Works in paper millimetres on a sheet that has a page.
-class Paperwork {
- public:
-  explicit Paperwork(Sheet& sheet) : sheet_{sheet} {}
-  Point at(double x, double y) const {
-    const Page& p = sheet_.page;
-    return {p.corner.x + x * p.scale, p.corner.y + y * p.scale};
-  }
-  void line(double x0, double y0, double x1, double y1) {
-    sheet_.lines.push_back({at(x0, y0), at(x1, y1), LineKind::sheet});
-  }
-  void rectangle(double x0, double y0, double x1, double y1) {
-    line(x0, y0, x1, y0), line(x1, y0, x1, y1), line(x1, y1, x0, y1), line(x0, y1, x0, y0);
-  }
-  void text(double x, double y, const std::string& words, double height = letter, Anchor anchor = Anchor::left) {
-    sheet_.texts.push_back({at(x, y), height * sheet_.page.scale, words, 0, anchor});
-  }
-
- private:
-  Sheet& sheet_;
-};
-
-/// A bar to lay a rule against, with a tick at every whole part.
-void check_bar(Paperwork& paper, double x, double y, double part, int parts, const std::string& words) {
-  paper.line(x, y, x + part * parts, y);
-  for (int i = 0; i <= parts; ++i) paper.line(x + i * part, y, x + i * part, y + (i == 0 || i == parts ? 2.4 : 1.4));
-  paper.text(x + 1, y + 0.5, words, 1.7);
-}
-
-const char* hand_of(const job::Job& job) {
-  if (!job.bench) return "NO BENCH";
-  switch (job.bench->place) {
-    case job::Side::left:
-      return "BENCH LEFT";
-    case job::Side::right:
-      return "BENCH RIGHT";
-    default:  // at the back
-      break;
-  }
-  return "BENCH BACK";
-}
-
-/// A job's name may be longer than its place.
-std::string shortened(const std::string& words, std::size_t letters) {
-  return units::letter_count(words) <= letters ? words : units::first_letters(words, letters - 3) + "...";
-}
-
-/// What all sheets of a job share in their title blocks.
-struct Heading {
-  const job::Job& job;
-  std::size_t sheets = 0;
-  std::string warning;  ///< of checks that fail; empty when none does
-};
-
-std::string warning_of(const std::vector<rules::Result>& results) {
-  const auto fails = std::count_if(results.begin(), results.end(),
-                                   [](const rules::Result& r) { return r.outcome == rules::Outcome::fail; });
-  if (fails == 0) return "";
-  return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL") + ": see the inspection sheet";
-}
-
-/// The right part: what the sheet is and of which job.
-void add_heading(Paperwork& paper, const Sheet& sheet, const Heading& heading, std::size_t number) {
-  const job::Job& job = heading.job;
-  const double right = sheet.page.paper.width_mm - margin, left = right - block + 2;
-  double y = margin + strip - 6;
-  const auto row = [&](double step, const std::string& words, double height, const std::string& at_right) {
-    y -= step;
-    paper.text(left, y, words, height);
-    if (!at_right.empty()) paper.text(right - 2, y, at_right, std::min(height, letter), Anchor::right);
-  };
-  row(0, sheet.title, 3.6, "");
-  row(4.2, shortened(job.name, 60), letter, "");
-  row(4.7, hand_of(job), 3.4, "sheet " + std::to_string(number) + " of " + std::to_string(heading.sheets));
-  if (!heading.warning.empty()) row(4.2, heading.warning, 2.9, "");
-  row(4.1, sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale", 2.2,
-      sheet.metric ? "lengths in mm" : "lengths in inches");
-  row(4.1, std::string{"limits: "} + (job.limits.empty() ? "the book's" : "the job's own"), 2.2,
-      "job file " + job.sha256.substr(0, 12));
-}
-
-/// The left part: the sheet's notes, and bars where there is something to measure.
-void add_notes(Paperwork& paper, const Sheet& sheet) {
-  if (sheet.to_scale) {
-    check_bar(paper, margin + 2, margin + 7.4, 25.4, 6, "6 in");
-    check_bar(paper, margin + 2, margin + 2.6, 10, 15, "150 mm");
-  }
-  const double width = sheet.page.paper.width_mm - 2 * margin - block - 4;
-  const auto letters = static_cast<std::size_t>(width / (letter_width * 2.0));
-  std::vector<std::string> notes = sheet.notes;
-  notes.push_back(std::string{sheet.to_scale ? "Not to scale unless the bars measure 6 in and 150 mm. " : ""} +
-                  "Check every length on site; local code decides.");
-  double y = margin + strip - 3.2;
-  for (const std::string& note : notes)
-    for (const std::string& line : wrapped(note, letters)) {
-      paper.text(margin + 2, y, line, 2.0);
-      y -= 2.9;
-    }
-}
-
-void title_block(Sheet& sheet, const Heading& heading, std::size_t number) {
-  Paperwork paper{sheet};
-  const double right = sheet.page.paper.width_mm - margin, top = sheet.page.paper.height_mm - margin;
-  const double wall = right - block, base = margin + strip;
-  paper.rectangle(margin, margin, right, top);
-  paper.line(margin, base, right, base);
-  paper.line(wall, margin, wall, base);
-  add_heading(paper, sheet, heading, number);
-  add_notes(paper, sheet);
-}
+constexpr double binding = 20, edge = 10;  ///< paper mm left of the border, and on its other sides
+constexpr double gap = 3;                  ///< between border and drawing
 
 }  // namespace
 
-std::vector<std::string> wrapped(const std::string& words, std::size_t letters) {
+std::vector<std::string> wrapped(const std::string& words, double width, double height) {
   std::vector<std::string> lines;
   std::string line;
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = std::min(words.find(' ', at), words.size());
-    const std::string word = words.substr(at, end - at);
-    if (!line.empty() && units::letter_count(line) + 1 + units::letter_count(word) > letters)
-      lines.push_back(line), line.clear();
-    line += (line.empty() ? "" : " ") + word;
+    const std::string word = words.substr(at, end - at), longer = line + (line.empty() ? "" : " ") + word;
+    if (!line.empty() && width_of(longer, height) > width)
+      lines.push_back(line), line = word;
+    else
+      line = longer;
     at = end + 1;
   }
   if (!line.empty()) lines.push_back(line);
   return lines;
 }
 
-const std::vector<Paper>& papers_of(bool metric) {
-  static const std::vector<Paper> inches{{"letter", 279.4, 215.9}, {"tabloid", 431.8, 279.4}};
-  static const std::vector<Paper> millimetres{{"A4", 297, 210}, {"A3", 420, 297}};
-  return metric ? millimetres : inches;
+const Paper& paper_of(const job::Job& job) {
+  static const Paper papers[] = {
+      {"tabloid", 431.8, 279.4}, {"letter", 279.4, 215.9}, {"A3", 420, 297}, {"A4", 297, 210}};
+  return papers[static_cast<std::size_t>(job.drawings.paper)];
 }
 
-Room room_of(const Paper& paper) {
-  return {paper.width_mm - 2 * (margin + gap), paper.height_mm - 2 * (margin + gap) - strip};
+const Paper& office_paper(const job::Job& job) {
+  job::Job small;
+  const bool american = job.drawings.paper == job::PaperSize::tabloid || job.drawings.paper == job::PaperSize::letter;
+  small.drawings.paper = american ? job::PaperSize::letter : job::PaperSize::a4;
+  return paper_of(small);
+}
+
+bool is_small(const Paper& paper) {
+  constexpr double small_page = 300;  // wide
+  return paper.width_mm < small_page;
+}
+
+Frame border_of(const Paper& paper) {
+  return {binding, edge, paper.width_mm - edge, paper.height_mm - edge};
+}
+
+Frame room_on(const Sheet& sheet, const Paper& paper) {
+  const Frame f = border_of(paper);
+  return {f.x0 + gap, f.y0 + strip_of(sheet, paper) + gap, f.x1 - gap, f.y1 - gap};
+}
+
+Page page_from_top(const Sheet& sheet, const Paper& paper) {
+  const Frame room = room_on(sheet, paper);
+  return {paper, 1, {-room.x0, -room.y1}};
 }
 
 Frame frame_of(const Sheet& sheet) {
@@ -173,35 +84,43 @@ Frame frame_of(const Sheet& sheet) {
   return frame.x1 < frame.x0 ? Frame{} : frame;
 }
 
-Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
-  const bool metric = job.unit == job::UnitSystem::metric;
-  const std::vector<double> scales = metric ? std::vector<double>{1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 100}
-                                            : std::vector<double>{1, 2, 4, 6, 8, 12, 16, 24, 32, 48, 96};
-  Sheet sheet;
-  for (const double scale : scales)
-    for (const Paper& paper : papers_of(metric)) {
-      sheet = {name, title, metric};
-      Pen pen{sheet, letter * scale};
-      content(sheet, pen);
-      const Room room = room_of(paper);
-      const auto fits = [&] {
-        const Frame frame = frame_of(sheet);
-        return frame.width() <= room.width * scale && frame.height() <= room.height * scale;
-      };
-      if (!fits() && scale != scales.back()) continue;
-      pen.part_texts();
-      if (!fits() && scale != scales.back()) continue;
-      const Frame frame = frame_of(sheet);
-      const double x = (frame.x0 + frame.x1) / 2 - paper.width_mm / 2 * scale;
-      const double y = (frame.y0 + frame.y1) / 2 - (margin + strip + gap + room.height / 2) * scale;
-      sheet.page = {paper, scale, {x, y}};
-      return sheet;
-    }
-  return sheet;
+const std::vector<double>& scales_of(bool metric) {
+  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
+  return metric ? millimetres : inches;
 }
 
-Page page_at(const job::Job& job, double scale, Point corner) {
-  return {papers_of(job.unit == job::UnitSystem::metric).front(), scale, corner};
+Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const Paper& paper = paper_of(job);
+  const std::vector<double>& usual = scales_of(metric);
+  std::vector<double> scales = usual;
+  constexpr double finest = 1.08, last = 200;  // steps of pictures; a hall is drawn at no rule's scale
+  for (double scale = usual.front(); scale < last; scale *= finest) scales.push_back(scale);
+  std::sort(scales.begin(), scales.end());
+  Sheet sheet;
+  for (const double scale : scales) {
+    sheet = {name, title, metric};
+    Pen pen{sheet, letter * scale};
+    content(sheet, pen);
+    // Pictures fill their page; what can be measured keeps to the rules' scales.
+    const bool is_usual = std::find(usual.begin(), usual.end(), scale) != usual.end();
+    if (sheet.to_scale && !is_usual && scale != scales.back()) continue;
+    const Frame room = room_on(sheet, paper);
+    const auto fits = [&] {
+      const Frame frame = frame_of(sheet);
+      return frame.width() <= room.width() * scale && frame.height() <= room.height() * scale;
+    };
+    if (!fits() && scale != scales.back()) continue;
+    pen.part_texts();
+    if (!fits() && scale != scales.back()) continue;
+    const Frame frame = frame_of(sheet);
+    sheet.page = {paper,
+                  scale,
+                  {(frame.x0 + frame.x1 - (room.x0 + room.x1) * scale) / 2,
+                   (frame.y0 + frame.y1 - (room.y0 + room.y1) * scale) / 2}};
+    return sheet;
+  }
+  return sheet;
 }
 
 void keep_on_page(Sheet& sheet, const Frame& f) {
@@ -245,14 +164,6 @@ void keep_on_page(Sheet& sheet, const Frame& f) {
     const Box b = box_of(t);
     return b.x0 < f.x0 || b.x1 > f.x1 || b.y0 < f.y0 || b.y1 > f.y1;
   });
-}
-
-void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job, const std::vector<rules::Result>& results) {
-  Heading heading{job, 0, warning_of(results)};
-  std::size_t number = 0;
-  for (const Sheet& sheet : sheets) heading.sheets += sheet.page.paper.width_mm > 0;
-  for (Sheet& sheet : sheets)
-    if (sheet.page.paper.width_mm > 0) title_block(sheet, heading, ++number);
 }
 
 std::string scale_text(double scale, bool metric) {

@@ -1,4 +1,4 @@
-/// Paper: which page and scale a sheet takes, and the title block that makes it a document. Inside `drawing` only.
+/// Paper: which page and scale a sheet takes, and where on it the drawing stands. Inside `drawing` only.
 #pragma once
 
 #include <functional>
@@ -12,6 +12,9 @@
 
 namespace fallwright::drawing {
 
+/// Heights of capitals on paper: of dimensions and ordinary notes, and the least that is printed.
+inline constexpr double letter = 3, least_letter = 2.5;
+
 /// Left, bottom, right and top of what is drawn so far.
 struct Frame {
   double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
@@ -23,30 +26,31 @@ Frame frame_of(const Sheet& sheet);
 /// Draws a sheet with the pen of a scale; called for one scale after another until the result fits its page.
 using Content = std::function<void(Sheet& sheet, Pen& pen)>;
 
-/// The sheet at the largest usual scale at which it fits a page: letter or tabloid for inches, A4 or A3 for
-/// millimetres.
+/// The sheet at the largest scale of its trade's row at which it fits the set's paper; a picture that is not to scale,
+/// as large as fits.
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content);
+/// Scales by which things are drawn, the largest first: those on the rules that are sold.
+const std::vector<double>& scales_of(bool metric);
 
-/// Words broken into lines of at most so many letters.
-std::vector<std::string> wrapped(const std::string& words, std::size_t letters);
+/// Words broken into lines no wider than that, in letters of a height; at least a word on each.
+std::vector<std::string> wrapped(const std::string& words, double width, double height);
 
-/// A page at a fixed scale whose lower left corner is given: for templates and their tiles.
-Page page_at(const job::Job& job, double scale, Point corner);
-/// What a page leaves for the drawing, in paper millimetres.
-struct Room {
-  double width = 0, height = 0;
-};
-Room room_of(const Paper& paper);
-/// The small and the large page of the job's unit.
-const std::vector<Paper>& papers_of(bool metric);
+/// The paper of the job's set, and the small page of its family, which every office prints on.
+const Paper& paper_of(const job::Job& job);
+const Paper& office_paper(const job::Job& job);
+bool is_small(const Paper& paper);  ///< letter or A4: little stands beside anything
+/// The page's border, and how high the strip of notes and title block along its foot is, in paper millimetres from the
+/// page's lower left corner.
+Frame border_of(const Paper& paper);
+double strip_of(const Sheet& sheet, const Paper& paper);
+/// What is left for the drawing.
+Frame room_on(const Sheet& sheet, const Paper& paper);
+/// A page at full size on which the drawing's (0, 0) is the upper left corner of its room.
+Page page_from_top(const Sheet& sheet, const Paper& paper);
 
 /// Cuts a sheet's lines, arcs and texts down to what lies within a frame: arcs to the degree, texts that reach out are
 /// left out. For tiles.
 void keep_on_page(Sheet& sheet, const Frame& frame);
-
-/// Border, check bars and title block on every sheet that has a page, numbered in their order. A sheet may be taken
-/// from the roll alone: each says when checks fail.
-void add_title_blocks(std::vector<Sheet>& sheets, const job::Job& job, const std::vector<rules::Result>& results);
 
 /// "1:8 (1-1/2" = 1')": a scale as its unit's trade says it.
 std::string scale_text(double scale, bool metric);

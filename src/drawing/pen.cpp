@@ -39,12 +39,17 @@ void Pen::rectangle(Point low, Point high, LineKind kind) {
 }
 
 void Pen::note(Point at, const std::string& words, Anchor anchor, double size, double rotation_deg) {
-  sheet_.texts.push_back({at, text_ * size, words, rotation_deg, anchor});
+  constexpr double least = 2.5 / 3;  // of capitals on paper, against those of dimensions
+  sheet_.texts.push_back({at, text_ * std::max(size, least), words, rotation_deg, anchor});
 }
 
 void Pen::label(Point at, const std::string& words, Anchor anchor, double size) {
   movable_.push_back(sheet_.texts.size());
   note(at, words, anchor, size);
+}
+
+void Pen::tag(const std::string& mark, const std::string& stock, const std::string& length) {
+  sheet_.members.push_back({sheet_.texts.size() - 1, mark, stock, length});
 }
 
 void Pen::arrow(Point from, Point to) {
@@ -151,21 +156,21 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stre
   });
 }
 
-void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare) {
+void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare, double side) {
   std::sort(ys.begin(), ys.end());
   const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric);
   const int number = ++chains_;
   const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
     state({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain}, {x, y1}, upended, [&] {
       upright_line(y0, y1, x);
-      label({x + 0.6 * text_, (y0 + y1 - text_) / 2}, text);
+      label({x + side * 0.6 * text_, (y0 + y1 - text_) / 2}, text, side > 0 ? Anchor::left : Anchor::right);
     });
   };
   for (const double y : ys) witness({x_thing, y}, {x_column, y});
   for (std::size_t i = 0; i < printed.parts.size(); ++i)
     say(ys[i], ys[i + 1], x_column, words(printed.parts[i]), number);
   if (printed.parts.size() < 2) return;
-  const double further = x_column + 7 * text_;
+  const double further = x_column + side * 7 * text_;
   for (const double y : {ys.front(), ys.back()}) witness({x_column, y}, {further, y});
   say(ys.front(), ys.back(), further, words(printed.whole), -number);
 }
@@ -179,12 +184,16 @@ void Pen::running(const std::vector<double>& places, double from, Point start, P
   line(at(from, row), at(*std::max_element(places.begin(), places.end()), row), LineKind::dimension);
   tick(at(from, row));
   const bool upright_run = std::abs(step.y) > std::abs(step.x);
-  double last = -1e300;
+  double widest = 0;
+  for (const double place : places) widest = std::max(widest, width_of(words(place - from), 0.85 * text_));
+  std::vector<double> rows;  // of numbers, each by the last place that is written there
   for (const double place : places) {
     // Numbers stand across the run; one that comes too near the last stands a row further out.
-    const bool near = place - last < 1.5 * text_;
-    const Point p = at(place, row + (near ? 5 : 0.8) * text_);
-    if (!near) last = place;
+    std::size_t out = 0;
+    while (out < rows.size() && place - rows[out] < 1.5 * text_) ++out;
+    if (out == rows.size()) rows.push_back(0);
+    rows[out] = place;
+    const Point p = at(place, row + 0.8 * text_ + static_cast<double>(out) * (widest + 0.6 * text_));
     state({at(from, 0), at(place, 0), words(place - from), place - from, 0}, at(place, row),
           upright_run ? upended : level, [&] {
             tick(at(place, row));
@@ -247,7 +256,7 @@ std::vector<Line> strokes_of(const Sheet& sheet) {
 
 /// Where a label may stand instead, nearest first: above, below, beside, then further out.
 std::vector<Point> places_about(const Text& text) {
-  const double w = letter_width * text.height * static_cast<double>(text.words.size()), h = text.height;
+  const double w = width_of(text.words, text.height), h = text.height;
   std::vector<Point> shifts{{0, 0}, {0, 0.5 * h}, {0, -0.5 * h}};
   for (const double far : {1.0, 1.6, 2.4, 3.4, 5.0})
     for (const Point& way :

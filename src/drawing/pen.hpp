@@ -32,6 +32,8 @@ class Pen {
   void note(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1, double rotation_deg = 0);
   /// A note that may give way to others when the sheet is done.
   void label(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
+  /// Says of the last text that it is a member's mark.
+  void tag(const std::string& mark, const std::string& stock, const std::string& length);
   void arrow(Point from, Point to);
   void cross(Point at, double half);
   /// What may not be built from: both diagonals of a field, and VOID about a place beside their crossing.
@@ -47,8 +49,10 @@ class Pen {
   /// printed parts add up to the printed whole, the first of the `spare` stretches that is there carries what rounding
   /// leaves, and where nobody has a stretch to spare the whole does.
   void chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare = {}, bool with_whole = true);
-  /// The same upright, through `ys`, its column to the right of the thing and the whole further out.
-  void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {});
+  /// The same upright, through `ys`, its column beside the thing and the whole further out: to the right, or to the
+  /// left where `side` is -1.
+  void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {},
+                     double side = 1);
   /// Distances from one end, at ticks along a line: how a tape is read that stays hooked.
   void running(const std::vector<double>& places, double from, Point start, Point step, Point outward);
 

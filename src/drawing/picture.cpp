@@ -1,14 +1,21 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 
+#include <BRepAlgoAPI_Cut.hxx>
+#include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRep_Builder.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS_Compound.hxx>
+#include <gp_Ax2.hxx>
 #include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -27,9 +34,13 @@ View corner_view(const job::Job& job) {
   return {toward, gp_Dir{1, 0.55 * side, 0}};
 }
 
-/// Of a base what can be seen from above: its top, its upstands and its outer sides; of other solids all.
-TopoDS_Shape seen_from_above(const parts::Solid& solid, double rim) {
-  if (solid.role != Role::base) return solid.shape;
+/// The wall between the eye and the room.
+bool in_nearest_wall(const parts::Solid& solid, const job::Job& job) {
+  return solid.id.rfind(bench_is_right(job) ? "wall-left/" : "wall-right/", 0) == 0;
+}
+
+/// Of a base what can be seen from above: its top, its upstands and its outer sides.
+TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
   BRep_Builder builder;
   TopoDS_Compound compound;
   builder.MakeCompound(compound);
@@ -43,52 +54,125 @@ TopoDS_Shape seen_from_above(const parts::Solid& solid, double rim) {
   return compound;
 }
 
+/// The slab that a solid fills, with the bore through it: a surveyed floor is made of triangles, which are no joints,
+/// and nobody sees the ribs' prints in the bed.
+TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
+  const double bore = s.job().drain.bore.in_mm() / 2;
+  const auto& at = s.facts.room.drain.now_mm;
+  const TopoDS_Shape slab = BRepPrimAPI_MakeBox{gp_Pnt{box[0], box[1], box[2]}, gp_Pnt{box[3], box[4], box[5]}};
+  const TopoDS_Shape hole =
+      BRepPrimAPI_MakeCylinder{gp_Ax2{gp_Pnt{at[0], at[1], box[2] - 10}, gp::DZ()}, bore, box[5] - box[2] + 20};
+  return BRepAlgoAPI_Cut{slab, hole};
+}
+
+TopoDS_Shape felt_of(const Subject& s) {
+  const auto& base = part(s.facts, "base").bbox_mm;
+  constexpr double above = 1;
+  return BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, above}, gp::DZ()}, base[0], base[3], base[1], base[4]};
+}
+
+/// What a step brings, as shapes that are drawn.
+std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool all_walls) {
+  std::vector<TopoDS_Shape> shapes;
+  if (shows == "felt") return {felt_of(s)};
+  for (const parts::Solid& solid : s.model.solids) {
+    const auto& box = part(s.facts, solid.id).bbox_mm;
+    if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
+    if (shows == "bed" && solid.role == Role::bed) shapes.push_back(plain_slab(s, box));
+    if (shows == "base" && solid.role == Role::base)
+      shapes.push_back(base_from_above(solid, s.facts.heights.rim_greatest_mm));
+    const bool seen_wall = all_walls || !in_nearest_wall(solid, s.job());
+    if ((shows == "walls" && solid.role == Role::wall && seen_wall) ||
+        (shows == "bench" && solid.role == Role::bench_frame) || (shows == "drain" && solid.role == Role::drain) ||
+        (shows == "seat" && solid.role == Role::seat_block))
+      shapes.push_back(solid.shape);
+  }
+  return shapes;
+}
+
+/// A step that changes what is seen.
+struct Stage {
+  int step = 0;
+  std::string shows;
+};
+
+std::vector<Stage> stages_of(const Subject& s) {
+  std::vector<Stage> stages;
+  int number = 0;
+  for (const Step& step : steps_of(s.job(), s)) {
+    ++number;
+    if (!step.shows.empty()) stages.push_back({number, step.shows});
+  }
+  return stages;
+}
+
+const std::map<std::string, std::string>& names() {
+  static const std::map<std::string, std::string> all{{"floor", "subfloor with the bore"},
+                                                      {"walls", "walls, furred and blocked"},
+                                                      {"bench", "bench frame"},
+                                                      {"felt", "felt"},
+                                                      {"bed", "mortar bed"},
+                                                      {"base", "base"},
+                                                      {"drain", "drain made tight"},
+                                                      {"seat", "seat block"}};
+  return all;
+}
+
+/// A number in a circle.
+void balloon(Sheet& sheet, Pen& pen, Point at, int number) {
+  const double t = pen.text_mm();
+  sheet.arcs.push_back({at, 1.25 * t, 0, 360, LineKind::outline});
+  pen.note({at.x, at.y - 0.5 * t}, std::to_string(number), Anchor::middle);
+}
+
 /// The corner farthest to the side of the names (1 right, -1 left), and of those the highest, at which a line that can
 /// be seen ends.
-std::optional<Point> to_point_at(std::vector<Point> corners, const Projection& seen, double side) {
-  std::sort(corners.begin(), corners.end(), [&](Point a, Point b) {
-    const double further = side * (a.x - b.x);
-    return std::abs(further) > 1 ? further > 0 : a.y > b.y;
-  });
-  for (const Point& corner : corners) {
-    const auto here = [&](Point p) { return std::hypot(p.x - corner.x, p.y - corner.y) < 0.5; };
-    for (const Line& line : seen.lines)
-      if (here(line.from) || here(line.to)) return corner;
-  }
-  return std::nullopt;
+std::optional<Point> to_point_at(const Projection& seen, double side) {
+  std::optional<Point> best;
+  for (const Line& line : seen.lines)
+    for (const Point& p : {line.from, line.to}) {
+      const double further = best ? side * (p.x - best->x) : 2;
+      if (further > 1 || (further > -1 && p.y > best->y)) best = p;
+    }
+  return best;
 }
 
-/// Names in a column at `x`, each with a line from what it names; those too near each other part.
-void add_names(Pen& pen, double x, double side, std::vector<std::pair<std::string, Point>> names) {
+struct Named {
+  int step;
+  std::string name;
+  Point at;
+};
+
+/// Names in a column at `x`, each with a line from what it names and the step's number; those too near each other part.
+void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named> named) {
   const double t = pen.text_mm();
-  std::sort(names.begin(), names.end(), [](const auto& a, const auto& b) { return a.second.y < b.second.y; });
+  std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y < b.at.y; });
   double last = -1e300;
-  for (const auto& [name, at] : names) {
-    last = std::max(at.y, last + 1.8 * t);
-    pen.line(at, {x, last}, LineKind::dimension);
-    pen.note({x + side * 0.5 * t, last - 0.4 * t}, name, side > 0 ? Anchor::left : Anchor::right);
+  for (const Named& n : named) {
+    last = std::max(n.at.y, last + 3 * t);
+    pen.line(n.at, {x, last}, LineKind::dimension);
+    balloon(sheet, pen, {x + side * 1.25 * t, last}, n.step);
+    pen.note({x + side * 3.2 * t, last - 0.5 * t}, n.name, side > 0 ? Anchor::left : Anchor::right);
   }
-}
-
-bool in_picture(const parts::Solid& s) {
-  return s.role != Role::bed_spread && s.role != Role::joist;
 }
 
 }  // namespace
 
 Sheet draw_assembly(const Subject& subject) {
-  const View view = corner_view(subject.job());
-  std::vector<TopoDS_Shape> shapes;
-  for (const parts::Solid& solid : subject.model.solids) {
-    // Nothing of the ribs and of the bed under the base can be seen.
-    if (!in_picture(solid) || solid.role == Role::bed) continue;
-    shapes.push_back(seen_from_above(solid, subject.facts.heights.rim_greatest_mm));
-  }
-  const Projection seen = project(shapes, view, false);
-  return on_page("assembly", "The assembly", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    pen.add(seen);
+  const job::Job& job = subject.job();
+  std::vector<TopoDS_Shape> all, sole;
+  for (const char* shows : {"floor", "walls", "bench", "base", "drain", "seat"})
+    for (const TopoDS_Shape& shape : shapes_for(subject, shows, false)) all.push_back(shape);
+  for (const parts::Solid& solid : subject.model.solids)
+    if (in_nearest_wall(solid, job) && solid.id.find("sole") != std::string::npos) sole.push_back(solid.shape);
+  const std::vector<Projection> seen = project_apart({all, sole}, corner_view(job));
+  return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
+    pen.add(seen[0]);
+    pen.add(as_kind(seen[1], LineKind::phantom));
     sheet.to_scale = false;
-    sheet.notes = {"Seen from the entry and above. Lengths cannot be taken from this picture."};
+    sheet.notes = {
+        "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Lengths cannot be "
+        "taken from this picture."};
   });
 }
 
@@ -96,39 +180,67 @@ Sheet draw_assembly(const Subject& subject) {
 Sheet draw_exploded(const Subject& subject) {
   const View view = corner_view(subject.job());
   const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
-  const struct {
-    Role role;
-    const char* name;
-    double lift;
-  } layers[] = {{Role::subfloor, "subfloor with the bore", -700},
-                {Role::bed, "mortar bed", -260},
-                {Role::base, "base", 330},
-                {Role::drain, "drain", 640},
-                {Role::bench_frame, "bench frame", 330},
-                {Role::seat_block, "seat block", 900}};
-  std::vector<TopoDS_Shape> shapes;
-  std::vector<std::pair<std::string, std::vector<Point>>> corners;
-  for (const auto& layer : layers) {
+  const std::map<std::string, double> lifts{{"floor", -760}, {"felt", -520}, {"bed", -260}, {"base", 330},
+                                            {"drain", 700},  {"bench", 330}, {"seat", 900}};
+  std::vector<std::vector<TopoDS_Shape>> groups;
+  std::vector<Stage> stages;
+  for (const Stage& stage : stages_of(subject)) {
+    if (!lifts.contains(stage.shows)) continue;
     gp_Trsf lift;
-    lift.SetTranslation({0, 0, layer.lift});
-    std::vector<Point> of_layer;
-    for (const parts::Solid& solid : subject.model.solids) {
-      if (solid.role != layer.role) continue;
-      shapes.push_back(seen_from_above(solid, subject.facts.heights.rim_greatest_mm).Moved(TopLoc_Location{lift}));
-      for (const Point& corner : corners_of(shapes.back(), view)) of_layer.push_back(corner);
-    }
-    corners.emplace_back(layer.name, std::move(of_layer));
+    lift.SetTranslation({0, 0, lifts.at(stage.shows)});
+    groups.emplace_back();
+    for (const TopoDS_Shape& shape : shapes_for(subject, stage.shows, false))
+      groups.back().push_back(shape.Moved(TopLoc_Location{lift}));
+    stages.push_back(stage);
   }
-  const Projection all = project(shapes, view, false);
-  std::vector<std::pair<std::string, Point>> names;
-  for (const auto& [name, of_layer] : corners)
-    if (const auto at = to_point_at(of_layer, all, side)) names.emplace_back(name, *at);
+  const std::vector<Projection> seen = project_apart(groups, view);
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    pen.add(all);
+    for (const Projection& one : seen) pen.add(one);
     const Frame frame = frame_of(sheet);
-    add_names(pen, (side > 0 ? frame.x1 : frame.x0) + side * 2 * pen.text_mm(), side, names);
+    std::vector<Named> named;
+    for (std::size_t i = 0; i < stages.size(); ++i)
+      if (const auto at = to_point_at(seen[i], side))
+        named.push_back({stages[i].step, names().at(stages[i].shows), *at});
+    add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
-    sheet.notes = {"Lifted apart, in the order it goes together. Lengths cannot be taken from this picture."};
+    sheet.notes = {
+        "Lifted apart, in the order it goes together; numbers are those of the steps on {order-of-work}. Lengths "
+        "cannot be taken from this picture."};
+  });
+}
+
+/// Rows of pictures with one eye: what a step brings is black, what stood before is grey.
+Sheet draw_steps(const Subject& subject) {
+  const View view = corner_view(subject.job());
+  const std::vector<Stage> stages = stages_of(subject);
+  std::vector<std::vector<Projection>> pictures;
+  std::vector<std::vector<TopoDS_Shape>> groups;
+  for (const Stage& stage : stages) {
+    groups.push_back(shapes_for(subject, stage.shows, false));
+    pictures.push_back(project_apart(groups, view));
+    for (std::size_t i = 0; i + 1 < pictures.back().size(); ++i)
+      pictures.back()[i] = as_kind(pictures.back()[i], LineKind::existing);
+  }
+  return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    Sheet whole;
+    for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
+    const Frame f = frame_of(whole);
+    const double t = pen.text_mm(), high = f.height() + 8 * t;
+    double wide = f.width() + 6 * t;
+    for (const Stage& stage : stages) wide = std::max(wide, width_of(names().at(stage.shows), t) + 6 * t);
+    const std::size_t in_a_row = is_small(paper_of(subject.job())) ? 3 : 4;
+    for (std::size_t i = 0; i < pictures.size(); ++i) {
+      const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
+      for (const Projection& one : pictures[i]) pen.add(one, shift);
+      const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
+      balloon(sheet, pen, foot, stages[i].step);
+      pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, names().at(stages[i].shows));
+    }
+    sheet.to_scale = false;
+    sheet.notes = {
+        "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
+        "those of the steps on "
+        "{order-of-work}. Lengths cannot be taken from these pictures."};
   });
 }
 

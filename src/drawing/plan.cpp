@@ -62,6 +62,10 @@ class Plan {
     depth_chain();
     joist_centres();
     furring();
+    origin();
+    section_mark(drain_cut(s_));
+    if (s_.job().bench) section_mark(bench_cut(s_));
+    section_mark(bed_cut(s_));
     side_names();
     part_names();
     const double bore = s_.job().drain.bore.in_mm() / 2;
@@ -266,8 +270,20 @@ class Plan {
     }
   }
 
+  /// Whether a section's mark, with its arrow, stands in a stretch of a wall that runs along an axis.
+  bool has_section_mark(std::size_t axis, double from, double to) const {
+    std::vector<Cut> cuts{drain_cut(s_), bed_cut(s_)};
+    if (s_.job().bench) cuts.push_back(bench_cut(s_));
+    return std::any_of(cuts.begin(), cuts.end(), [&](const Cut& cut) {
+      const Sight sight = cut.sight();
+      const bool across = std::abs(axis == 0 ? sight.way.x : sight.way.y) > 0.5;
+      const double at = axis == 0 ? sight.at.x : sight.at.y;
+      return across && at > from - 2.5 * t_ && at < to + 2.5 * t_;
+    });
+  }
+
   /// The middle of the widest bay between a wall's studs, where words may stand along it.
-  std::optional<Point> clear_bay(const std::string& wall) const {
+  std::optional<Point> clear_bay(const std::string& wall, bool of_marks) const {
     const std::size_t axis = wall == "back" ? 0 : 1;
     std::vector<std::array<double, 6>> studs;
     for (const facts::StudGap& stud : s_.facts.room.studs)
@@ -277,12 +293,37 @@ class Plan {
     double widest = 0;
     for (std::size_t i = 0; i + 1 < studs.size(); ++i) {
       const auto &a = studs[i], &b = studs[i + 1];
-      if (b[axis] - a[axis + 3] < widest + 1) continue;
+      if (b[axis] - a[axis + 3] < widest + 1 || (of_marks && has_section_mark(axis, a[axis + 3], b[axis]))) continue;
       widest = b[axis] - a[axis + 3];
       const double along = (a[axis + 3] + b[axis]) / 2;
       middle = axis == 0 ? Point{along, (a[1] + a[4]) / 2} : Point{(a[0] + a[3]) / 2, along};
     }
     return middle;
+  }
+
+  /// Where all running dimensions begin: the walls' stud faces meet there.
+  void origin() {
+    const Point at{0, depth_};
+    sheet_.arcs.push_back({at, t_, 0, 360, LineKind::outline});
+    pen_.line({at.x - 1.6 * t_, at.y}, {at.x + 1.6 * t_, at.y}, LineKind::dimension);
+    pen_.line({at.x, at.y - 1.6 * t_}, {at.x, at.y + 1.6 * t_}, LineKind::dimension);
+    pen_.label({at.x - 1.4 * t_, at.y + 1.2 * t_}, "O", Anchor::right);
+  }
+
+  /// Heavy ends of the cutting plane at the alcove's sides, each with an arrow the way it looks and the letter.
+  void section_mark(const Cut& cut) {
+    const Sight sight = cut.sight();
+    const bool level = std::abs(sight.way.y) > std::abs(sight.way.x);
+    const double end = 2 * t_, arrow = 2.2 * t_;
+    const double low = level ? 0 : outside_.y0, high = level ? width_ : depth_;
+    for (const auto& [at, inward] : {std::pair{low, 1.0}, {high, -1.0}}) {
+      const Point outer = level ? Point{at - inward * end, sight.at.y} : Point{sight.at.x, at - inward * end};
+      const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
+      pen_.line(outer, inner, LineKind::section);
+      pen_.arrow(outer, {outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y});
+      pen_.label({inner.x + (level ? inward * 0.8 * t_ : 0.8 * t_), inner.y + (level ? 0.5 * t_ : inward * t_)},
+                 sight.letter, level && inward < 0 ? Anchor::right : Anchor::left, 5.0 / 3);
+    }
   }
 
   /// What each side is, and in a surveyed room its length at the floor as solved.
@@ -297,7 +338,8 @@ class Plan {
     for (const auto& [side, words] :
          {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
       const survey::Wall* wall = at.room.wall(side);
-      const auto bay = clear_bay(job::name_of(side));
+      auto bay = clear_bay(job::name_of(side), true);
+      if (!bay) bay = clear_bay(job::name_of(side), false);
       if (!wall || !bay) continue;
       const bool back = side == job::Side::back;
       const Point place = back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y};

@@ -160,19 +160,44 @@ Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane,
     cut.Build();
     if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
     for (TopExp_Explorer it{cut.Shape().Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More(); it.Next())
-      add_edge(TopoDS::Edge(it.Current()), LineKind::outline, out);
+      add_edge(TopoDS::Edge(it.Current()), LineKind::section, out);
   }
   out.lines = tidy(out.lines);
   return out;
 }
 
-Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden) {
-  const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
+namespace {
+
+Handle(HLRBRep_Algo) hidden_lines_of(const std::vector<TopoDS_Shape>& shapes, const View& view) {
+  Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
   for (const TopoDS_Shape& shape : shapes) algorithm->Add(shape);
   algorithm->Projector(HLRAlgo_Projector{gp_Ax2{gp::Origin(), view.toward, view.right}});
   algorithm->Update();
   algorithm->Hide();
-  HLRBRep_HLRToShape lines{algorithm};
+  return algorithm;
+}
+
+}  // namespace
+
+std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view) {
+  std::vector<TopoDS_Shape> all;
+  for (const auto& group : groups) all.insert(all.end(), group.begin(), group.end());
+  HLRBRep_HLRToShape lines{hidden_lines_of(all, view)};
+  std::vector<Projection> seen;
+  for (const auto& group : groups) {
+    Projection& out = seen.emplace_back();
+    for (const TopoDS_Shape& shape : group) {
+      add_edges(lines.VCompound(shape), LineKind::outline, out);
+      add_edges(lines.OutLineVCompound(shape), LineKind::outline, out);
+    }
+    out.lines = tidy(out.lines);
+    out.arcs = tidy(out.arcs);
+  }
+  return seen;
+}
+
+Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden) {
+  HLRBRep_HLRToShape lines{hidden_lines_of(shapes, view)};
   Projection out;
   add_edges(lines.VCompound(), LineKind::outline, out);
   add_edges(lines.OutLineVCompound(), LineKind::outline, out);

@@ -26,6 +26,9 @@ struct Projection {
 /// visible one covers them.
 Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden);
 
+/// The same of several groups of solids that hide each other, each group's visible edges by themselves.
+std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view);
+
 /// What a plane cuts out of solids, seen in a view: the outlines of the cut faces.
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view);
 

@@ -8,11 +8,28 @@
 
 namespace fallwright::drawing {
 
-/// What a line means. Writers choose weight and dash from it; no colour carries meaning alone.
-enum class LineKind { outline, hidden, centre, dimension, text, existing, correction, rejected, sheet };
-inline constexpr LineKind all_line_kinds[] = {LineKind::outline,    LineKind::hidden,   LineKind::centre,
-                                              LineKind::dimension,  LineKind::text,     LineKind::existing,
-                                              LineKind::correction, LineKind::rejected, LineKind::sheet};
+/// What a line means. Writers choose weight and dash from it; no colour carries meaning alone. Where lines lie over
+/// each other the earlier of this row is the one that is drawn.
+enum class LineKind {
+  section,    ///< edge of what a cutting plane cuts
+  outline,    ///< edge that is seen
+  hidden,     ///< edge behind
+  centre,     ///< axis
+  phantom,    ///< what comes later or stands beside: a fixture's plate, a board
+  dimension,  ///< dimension, extension line, leader
+  hatch,      ///< material in a section
+  text,
+  existing,    ///< stands already
+  correction,  ///< to be furred out
+  limit,       ///< nothing is fastened below
+  rejected,    ///< may not be built from
+  sheet,       ///< title block, tables
+  frame        ///< of the page
+};
+inline constexpr LineKind all_line_kinds[] = {
+    LineKind::section,   LineKind::outline,  LineKind::hidden, LineKind::centre,   LineKind::phantom,
+    LineKind::dimension, LineKind::hatch,    LineKind::text,   LineKind::existing, LineKind::correction,
+    LineKind::limit,     LineKind::rejected, LineKind::sheet,  LineKind::frame};
 const char* name_of(LineKind kind);  ///< "outline", "hidden" ...: also the layer's name in a DXF
 
 struct Point {
@@ -29,13 +46,16 @@ struct Arc {
   LineKind kind = LineKind::outline;
 };
 enum class Anchor { left, middle, right };
-/// One line of text; `at` is the anchor point on its base line. Height and place in model millimetres.
+double share_before(Anchor anchor);  ///< how much of a text stands before its anchor: 0, half, all
+/// One line of text; `at` is the anchor point on its base line. `height` is that of its capitals; it and the place are
+/// in model millimetres.
 struct Text {
   Point at;
   double height = 0;
   std::string words;
   double rotation_deg = 0;
   Anchor anchor = Anchor::left;
+  std::string leads_to = {};  ///< code of the sheet that it names, for a reader to follow
 };
 
 /// A length between two points that the text states: kept so that a test can hold one against the other.
@@ -68,6 +88,28 @@ struct Area {
   Tint tint;
 };
 
+/// A field of one material that a section cuts, with the lines that fill it. Lengths of the pattern are paper
+/// millimetres.
+struct Hatch {
+  /// Parallel lines: their angle, the step from one to the next along and across, and dashes (0: a dot; negative: a
+  /// gap).
+  struct Family {
+    double angle_deg = 0, along = 0, across = 3;
+    std::vector<double> dashes = {};
+  };
+  std::vector<Outline> rings;  ///< outer ones and holes
+  const char* name = "";       ///< as readers with patterns of their own know it
+  std::vector<Family> families;
+  std::size_t first_line = 0,
+              last_line = 0;  ///< lines of the sheet that show it; from the first up to but without the last
+};
+
+/// A text that is the mark of a member, and what the cut list says of that.
+struct MemberMark {
+  std::size_t text = 0;  ///< of the sheet's texts
+  std::string mark, stock, length;
+};
+
 /// A page of paper, lying.
 struct Paper {
   const char* name = "";
@@ -80,6 +122,13 @@ struct Page {
   Paper paper;
   double scale = 1;
   Point corner;
+};
+
+/// From where a sheet's main view looks at the room, for the key plan: the eye's place and the way it looks, in plan;
+/// `letter`: of the section plane that is cut there.
+struct Sight {
+  Point at, way;
+  std::string letter = {};
 };
 
 struct Sheet {
@@ -95,13 +144,24 @@ struct Sheet {
   bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured
   std::vector<Outline> cuts = {};       ///< for machines: what a saw or a router follows, and nothing else
   std::vector<Area> areas = {};         ///< on paper only
+  std::vector<Hatch> hatches = {};
+  std::vector<MemberMark> members = {};
+  std::string code = {};            ///< "F-03": for the framer, the third of his
+  std::optional<Sight> sight = {};  ///< nothing: tables and pictures
+  bool own_bars = false;            ///< it brings bars by which a print is checked, and needs no others
 };
 
-/// A text's box along its own base line, generously: its letters are narrower than this share of their height.
-inline constexpr double letter_width = 0.62;
+/// The sheets' letters: those of drawing offices, this much narrower than they come.
+inline constexpr const char* letters_font = "osifont";
+inline constexpr double letters_narrowed = 0.88;
+/// Of an ordinary letter, in heights of its capitals: to guess how many fit. `width_of` is exact for plain letters.
+inline constexpr double letter_width = 0.66;
+double width_of(const std::string& words, double height);
+
 struct Box {
   double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
 };
+/// Of a text's capitals.
 Box box_of(const Text& text);
 bool meet(const Box& a, const Box& b);
 

@@ -12,6 +12,8 @@ namespace fallwright::drawing {
 struct Step {
   bool hold = false;
   std::string who, what, measure, stop;
+  std::string shows =
+      {};  ///< what stands after it and did not before: "floor", "walls", "bench", "felt", "bed", "base" ...
 };
 
 /// In their order on site, each with the numbers of this job.

@@ -5,6 +5,7 @@
 #include "drawing/page.hpp"
 #include "drawing/study_map.hpp"
 #include "drawing/table.hpp"
+#include "drawing/title_block.hpp"
 #include "job/change.hpp"
 #include "units/quantity.hpp"
 
@@ -57,8 +58,9 @@ void add_readings(Pen& pen, Point at, double width, const StudySubject& s) {
 }
 
 Sheet draw_odds(const StudySubject& s) {
-  return on_one_page("study", "Study: " + s.study.name, s.study.job, [&](Sheet& sheet, Pen& pen, double width) {
+  return on_one_page("study", "Study: " + s.study.name, s.study.job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
     constexpr double share = 0.44;
+    const double width = room.width();
     add_odds(pen, width * share, s.all);
     add_readings(pen, {width * (share + 0.02), 0}, width * (1 - share - 0.02), s);
     sheet.notes = {std::to_string(s.all.variants) +
@@ -77,7 +79,7 @@ std::vector<Sheet> draw_study(const StudySubject& subject) {
   const bool readings = subject.study.vary == job::Vary::readings;
   if (readings) sheets.push_back(draw_odds(subject));
   if (subject.all.map) sheets.push_back(draw_map(subject, readings ? "study-map" : "study"));
-  add_title_blocks(sheets, subject.study.job, subject.today);
+  add_title_blocks(sheets, {subject.study.job, subject.today});
   return sheets;
 }
 

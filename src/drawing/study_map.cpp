@@ -19,7 +19,7 @@ namespace {
 
 using units::decimals;
 
-constexpr double letter = 2.5;  ///< paper mm
+constexpr double letter = least_letter;
 constexpr double left = 27, top = -5, legend_width = 70, strip_height = 34;
 
 struct Look {
@@ -120,16 +120,15 @@ class MapSheet {
   MapSheet(const StudySubject& subject, const Paper& paper, const std::string& name)
       : s_{subject},
         map_{*subject.all.map},
-        room_{room_of(paper)},
         sheet_{name, "Study: " + subject.study.name, subject.study.job.unit == job::UnitSystem::metric},
+        room_{room_on(sheet_, paper)},
         pen_{sheet_, letter},
-        across_{scale_of(&subject.varied[map_.across], map_.xs, left, room_.width - legend_width - 8)},
-        up_{map_.up ? scale_of(&subject.varied[*map_.up], map_.ys, 16 - room_.height, top)
+        across_{scale_of(&subject.varied[map_.across], map_.xs, left, room_.width() - legend_width - 8)},
+        up_{map_.up ? scale_of(&subject.varied[*map_.up], map_.ys, 16 - room_.height(), top)
                     : scale_of(nullptr, map_.ys, top - strip_height, top)},
         zones_{map_, across_.axis, up_.axis} {
     sheet_.to_scale = false;
-    const double edge = (paper.width_mm - room_.width) / 2;
-    sheet_.page = {paper, 1, {-edge, edge - paper.height_mm}};
+    sheet_.page = page_from_top(sheet_, paper);
   }
 
   Sheet draw() {
@@ -362,7 +361,7 @@ class MapSheet {
 
   /// A box with a zone's look and letter, and its words.
   double entry(double y, std::size_t zone, const std::string& words) {
-    const double x = room_.width - legend_width, width = 11, height = 5.5;
+    const double x = room_.width() - legend_width, width = 11, height = 5.5;
     const Look look = look_of(zone, turn_of(zone));
     const std::vector<Point> ring{{x, y - height}, {x + width, y - height}, {x + width, y}, {x, y}};
     sheet_.areas.push_back({ring, look.tint});
@@ -372,15 +371,15 @@ class MapSheet {
       for (const Stretch& h : hatch_of_box({x, y - height}, {x + width, y}, angle, look.apart))
         line_round_texts(h.from, h.to, LineKind::dimension);
     pen_.rectangle({x, y - height}, {x + width, y}, LineKind::outline);
-    const auto lines = wrapped(words, static_cast<std::size_t>((legend_width - width - 3) / (letter * letter_width)));
+    const auto lines = wrapped(words, legend_width - width - 3, letter);
     for (std::size_t i = 0; i < lines.size(); ++i)
-      pen_.note({x + width + 2, y - 2.6 - static_cast<double>(i) * 3.5}, lines[i]);
-    return y - std::max(height, 3.5 * static_cast<double>(lines.size())) - 2.2;
+      pen_.note({x + width + 2, y - 2.6 - static_cast<double>(i) * 4}, lines[i]);
+    return y - std::max(height, 4 * static_cast<double>(lines.size())) - 2.2;
   }
 
   void legend() {
     double y = top;
-    const double x = room_.width - legend_width;
+    const double x = room_.width() - legend_width;
     const auto has = [&](std::size_t zone) { return squares_.contains(zone); };
     if (has(passing)) y = entry(y, passing, "passes: no check fails");
     const std::string head = s_.study.vary == job::Vary::readings ? "fails: " : "gives way first: ";
@@ -424,8 +423,8 @@ class MapSheet {
 
   const StudySubject& s_;
   const facts::Map& map_;
-  Room room_;
   Sheet sheet_;
+  Frame room_;
   Pen pen_;
   Scale across_, up_;
   Zones zones_;
@@ -439,8 +438,7 @@ class MapSheet {
 }  // namespace
 
 Sheet draw_map(const StudySubject& subject, const std::string& name) {
-  const bool metric = subject.study.job.unit == job::UnitSystem::metric;
-  return MapSheet{subject, papers_of(metric).front(), name}.draw();
+  return MapSheet{subject, paper_of(subject.study.job), name}.draw();
 }
 
 }  // namespace fallwright::drawing

@@ -5,11 +5,8 @@
 namespace fallwright::drawing {
 namespace {
 
-constexpr double line_step = 1.45;  ///< from base line to base line, in letter heights
-
-std::size_t letters_in(double width, double letter) {
-  return std::max<std::size_t>(4, static_cast<std::size_t>(width / (letter_width * letter)));
-}
+constexpr double line_step = 1.55;  ///< from base line to base line, in letter heights
+constexpr double pad = 0.5;         ///< between a cell's edge and its words, likewise
 
 }  // namespace
 
@@ -20,65 +17,93 @@ Table::Table(Pen& pen, Point top_left, double width, std::vector<Column> columns
 
 double Table::left_of(std::size_t column) const {
   double x = x_;
-  for (std::size_t i = 0; i < column; ++i) x += width_of(i);
+  for (std::size_t i = 0; i < column; ++i) x += width_of_column(i);
   return x;
 }
 
-double Table::width_of(std::size_t column) const {
+double Table::width_of_column(std::size_t column) const {
   return width_ * columns_[column].share / shares_;
 }
 
+std::vector<std::vector<std::string>> Table::lines_of(const Cells& cells) const {
+  const double t = pen_.text_mm();
+  std::vector<std::vector<std::string>> lines;
+  for (std::size_t i = 0; i < cells.size(); ++i)
+    lines.push_back(wrapped(cells[i], (cells.size() == 1 ? width_ : width_of_column(i)) - 2 * pad * t, t));
+  return lines;
+}
+
+double Table::bottom_after(const Cells& cells) const {
+  std::size_t most = 1;
+  for (const auto& cell : lines_of(cells)) most = std::max(most, cell.size());
+  return y_ - (static_cast<double>(most) * line_step + 0.5) * pen_.text_mm();
+}
+
 void Table::head() {
-  std::vector<std::string> heads;
+  Cells heads;
   for (const Column& column : columns_) heads.push_back(column.head);
   pen_.line({x_, y_}, {x_ + width_, y_}, LineKind::outline);
   row(heads);
   pen_.line({x_, y_}, {x_ + width_, y_}, LineKind::outline);
 }
 
-void Table::row(const std::vector<std::string>& cells) {
+void Table::row(const Cells& cells) {
   const double t = pen_.text_mm(), top = y_;
-  std::size_t lines = 1;
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    const auto cell = wrapped(cells[i], letters_in(width_of(i) - t, t));
-    for (std::size_t k = 0; k < cell.size(); ++k)
-      pen_.note({left_of(i) + 0.4 * t, top - (1.3 + static_cast<double>(k) * line_step) * t}, cell[k]);
-    lines = std::max(lines, cell.size());
-  }
-  y_ -= (static_cast<double>(lines) * line_step + 0.45) * t;
-  for (std::size_t i = 0; i < columns_.size(); ++i)
+  y_ = bottom_after(cells);
+  const auto lines = lines_of(cells);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    for (std::size_t k = 0; k < lines[i].size(); ++k)
+      pen_.note({left_of(i) + pad * t, top - (1.4 + static_cast<double>(k) * line_step) * t}, lines[i][k]);
+  for (std::size_t i = 0; i < columns_.size() && cells.size() > 1; ++i)
     if (columns_[i].boxed)
-      for (const double x : {left_of(i), left_of(i) + width_of(i)}) pen_.line({x, top}, {x, y_}, LineKind::dimension);
+      for (const double x : {left_of(i), left_of(i) + width_of_column(i)})
+        pen_.line({x, top}, {x, y_}, LineKind::dimension);
   pen_.line({x_, y_}, {x_ + width_, y_}, LineKind::dimension);
 }
 
 void Table::across(const std::string& words) {
-  const double t = pen_.text_mm();
-  for (const std::string& line : wrapped(words, letters_in(width_ - t, t))) {
-    pen_.note({x_ + 0.4 * t, y_ - 1.5 * t}, line);
-    y_ -= line_step * t;
-  }
-  y_ -= 0.7 * t;
-  pen_.line({x_, y_}, {x_ + width_, y_}, LineKind::dimension);
+  row({words});
 }
 
 Sheet on_one_page(const std::string& name, const std::string& title, const job::Job& job, const Words& words) {
-  const bool metric = job.unit == job::UnitSystem::metric;
-  Sheet sheet;
-  for (const Paper& paper : papers_of(metric))
-    for (const double letter : {2.5, 2.2, 1.9}) {
-      sheet = {name, title, metric};
-      sheet.to_scale = false;
-      Pen pen{sheet, letter};
-      const Room room = room_of(paper);
-      words(sheet, pen, room.width);
-      const Frame frame = frame_of(sheet);
-      // The drawing's top left corner is the room's.
-      const double edge = (paper.width_mm - room.width) / 2;
-      sheet.page = {paper, 1, {-edge, edge - paper.height_mm}};
-      if (frame.height() <= room.height) return sheet;
-    }
+  const Paper& paper = paper_of(job);
+  Sheet sheet{name, title, job.unit == job::UnitSystem::metric};
+  sheet.to_scale = false;
+  Pen pen{sheet, least_letter};
+  // The strip is as high as the notes take, which the words bring along: their room is known once they are written.
+  Sheet draft = sheet;
+  Pen drafting{draft, least_letter};
+  words(draft, drafting, room_on(draft, paper));
+  words(sheet, pen, room_on(draft, paper));
+  sheet.page = page_from_top(sheet, paper);
   return sheet;
+}
+
+std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
+                            const std::vector<Column>& columns, const std::vector<Cells>& rows,
+                            const std::vector<std::string>& notes, const Beside& beside) {
+  std::vector<Sheet> sheets;
+  for (std::size_t next = 0; next < rows.size() || sheets.empty();) {
+    const bool first = sheets.empty();
+    const std::string number = first ? "" : "-" + std::to_string(sheets.size() + 1);
+    std::size_t from = next;
+    sheets.push_back(on_one_page(name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+      sheet.notes = notes;
+      const double share = first ? beside.share : 1, width = room.width();
+      Table table{pen, {0, 0}, width * share, columns};
+      table.head();
+      for (next = from; next < rows.size(); ++next) {
+        // At least one row on a page, however high, and no headline at its foot.
+        const bool headline = rows[next].size() == 1 && next + 1 < rows.size();
+        const double need = headline ? 4 * pen.text_mm() : 0;
+        if (next > from && table.bottom_after(rows[next]) - need < -room.height()) break;
+        table.row(rows[next]);
+      }
+      constexpr double between = 5;
+      if (first && beside.draw) beside.draw(pen, {width * share + between, 0}, width * (1 - share) - between);
+    }));
+  }
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -1,4 +1,4 @@
-/// Sheets that are tables of words: a page at full size, letters as large as its rows allow. Inside `drawing` only.
+/// Sheets that are tables of words: pages at full size, as many as the rows take. Inside `drawing` only.
 #pragma once
 
 #include <functional>
@@ -16,29 +16,45 @@ struct Column {
   bool boxed = false;  ///< an empty cell to write in: its borders are drawn
 };
 
+/// Cells of a row; a single one runs across all columns.
+using Cells = std::vector<std::string>;
+
 /// Rows from the top down; cells wrap.
 class Table {
  public:
   Table(Pen& pen, Point top_left, double width, std::vector<Column> columns);
   void head();
-  void row(const std::vector<std::string>& cells);
-  /// A line across all columns.
+  void row(const Cells& cells);
+  /// Words across all columns.
   void across(const std::string& words);
   double bottom() const { return y_; }
+  /// Where a row's last line of words would stand lowest.
+  double bottom_after(const Cells& cells) const;
 
  private:
   double left_of(std::size_t column) const;
-  double width_of(std::size_t column) const;
+  double width_of_column(std::size_t column) const;
+  std::vector<std::vector<std::string>> lines_of(const Cells& cells) const;
 
   Pen& pen_;
   double x_, y_, width_, shares_ = 0;
   std::vector<Column> columns_;
 };
 
-/// Draws from (0, 0) down, within `width` paper millimetres.
-using Words = std::function<void(Sheet& sheet, Pen& pen, double width)>;
+/// Draws from (0, 0) down, within `room`, whose top left corner that is.
+using Words = std::function<void(Sheet& sheet, Pen& pen, const Frame& room)>;
 
-/// One page, the smallest paper and the largest letters that hold it.
+/// A page of words on the set's paper, whether or not they fit it.
 Sheet on_one_page(const std::string& name, const std::string& title, const job::Job& job, const Words& words);
+
+/// A table over as many pages as it takes, its head on each. `beside` draws at the right of the first page's table,
+/// which then takes so much of the width.
+struct Beside {
+  double share = 1;
+  std::function<void(Pen& pen, Point top_left, double width)> draw = {};
+};
+std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
+                            const std::vector<Column>& columns, const std::vector<Cells>& rows,
+                            const std::vector<std::string>& notes, const Beside& beside = {});
 
 }  // namespace fallwright::drawing

@@ -15,10 +15,11 @@ struct Tiling {
   double width = 0, height = 0;  ///< of what one tile shows
   int columns = 1, rows = 1;
 
-  Tiling(const Frame& all, const Room& room) : whole{all}, width{room.width - side}, height{room.height - foot} {
+  Tiling(const Frame& all, const Frame& room) : whole{all}, width{room.width() - side}, height{room.height() - foot} {
     columns = std::max(1, static_cast<int>(std::ceil((whole.width() - lap) / (width - lap))));
     rows = std::max(1, static_cast<int>(std::ceil((whole.height() - lap) / (height - lap))));
   }
+  int count() const { return columns * rows; }
   /// Lower left corner of what a tile shows; what fits on one stands in its middle.
   Point corner(int row, int column) const {
     return {columns == 1 ? (whole.x0 + whole.x1 - width) / 2 : whole.x0 + column * (width - lap),
@@ -61,7 +62,7 @@ void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
 void add_bars(Sheet& tile, Point at) {
   Pen pen{tile, 3};
   constexpr double six = 152.4;
-  const double x = at.x - 8, y = at.y - 8, x0 = at.x, y0 = at.y - foot + 2;
+  const double x = at.x - 8, y = at.y - 8, x0 = at.x, y0 = at.y - foot - 1;
   pen.line({x, y0}, {x, y0 + six}, LineKind::dimension);
   pen.line({x0, y}, {x0 + six, y}, LineKind::dimension);
   for (const double end : {0.0, 100.0, six}) {
@@ -74,21 +75,19 @@ void add_bars(Sheet& tile, Point at) {
   }
 }
 
-std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, const Tiling& tiling) {
+std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool tiled) {
   std::vector<std::string> notes = bore_warning(subject);
   if (!notes.empty()) {
     notes.push_back("VOID: not a template. Build again once the drain stands clear of the joists, and use that one.");
     return notes;
   }
+  notes.push_back("Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS.");
   notes.push_back(
-      "DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS. Print at full size, no fit to page.");
-  notes.push_back("Bore " + pen.words(subject.job().drain.bore.in_mm()) +
-                  " across; its centre from stud and finished faces: drain sheet. Lay the cross on the marked centre, "
-                  "arrow to the back wall. Look below for joists, pipes and wires first.");
-  if (tiling.rows * tiling.columns > 1)
-    notes.push_back(
-        "Tiles: rows from the entry's side, columns from the left; lay the crosses in the shared strips over "
-        "each other.");
+      "Bore " + pen.words(subject.job().drain.bore.in_mm()) +
+      " across; its centre: drain sheet. Cross on the marked centre, arrow to the back wall. Look below for "
+      "joists, pipes and wires first.");
+  if (tiled)
+    notes.push_back("Tiles: rows from the entry's side, columns from the left; lay shared crosses over each other.");
   return notes;
 }
 
@@ -98,25 +97,27 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   const job::Job& job = subject.job();
   const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
   Sheet all{"template", "Bore template, full size", job.unit == job::UnitSystem::metric};
+  all.own_bars = true;
   if (bore_is_void(subject))
     add_rejected(all, radius);
   else
     add_bore(all, radius);
-  const Page first = page_at(job, 1, {});
-  const Room room = room_of(first.paper);
-  const Tiling tiling{{-arm, -arm, arm, arm}, room};
+  const Paper& paper = office_paper(job);  // at full size on what any printer takes, whatever the set's paper is
+  // The strip goes by the notes, and what is left by the strip: whether it takes tiles is tried without their note
+  // first.
+  all.notes = notes_of(subject, Pen{all, 3}, false);
+  const Frame whole{-arm, -arm, arm, arm};
+  if (Tiling{whole, room_on(all, paper)}.count() > 1) all.notes = notes_of(subject, Pen{all, 3}, true);
+  const Frame room = room_on(all, paper);
+  const Tiling tiling{whole, room};
   add_joining_crosses(all, tiling);
-  all.notes = notes_of(subject, Pen{all, 3}, tiling);
-  const int count = tiling.rows * tiling.columns;
+  const int count = tiling.count();
   std::vector<Sheet> tiles;
   for (int row = 0; row < tiling.rows; ++row)
     for (int column = 0; column < tiling.columns; ++column) {
       Sheet tile = all;
       const Point at = tiling.corner(row, column);
-      tile.page = {first.paper,
-                   1,
-                   {at.x - side - (first.paper.width_mm - room.width) / 2,
-                    at.y - foot - (first.paper.height_mm - 11 - room.height)}};
+      tile.page = {paper, 1, {at.x - side - room.x0, at.y - foot - room.y0}};
       keep_on_page(tile, {at.x, at.y, at.x + tiling.width, at.y + tiling.height});
       add_bars(tile, at);
       if (count > 1) {

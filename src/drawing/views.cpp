@@ -42,15 +42,36 @@ TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid) {
   return compound;
 }
 
+Sight Cut::sight() const {
+  const gp_Pnt& at = plane.Location();
+  return {{at.X(), at.Y()}, {-view.toward.X(), -view.toward.Y()}, letter};
+}
+
+Sight eye_at(Point at, const gp_Dir& toward) {
+  return {at, {-toward.X(), -toward.Y()}};
+}
+
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {
   return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });
 }
 
-std::string mark_of(const Subject& subject, const std::string& part_id) {
+namespace {
+
+const takeoff::CutRow* cut_of(const Subject& subject, const std::string& part_id) {
   for (const takeoff::CutRow& cut : subject.cuts)
-    if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end())
-      return cut.mark;
-  return "";
+    if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end()) return &cut;
+  return nullptr;
+}
+
+}  // namespace
+
+std::string mark_of(const Subject& subject, const std::string& part_id) {
+  const takeoff::CutRow* cut = cut_of(subject, part_id);
+  return cut ? cut->mark : "";
+}
+
+void tag_member(Pen& pen, const Subject& subject, const std::string& part_id) {
+  if (const takeoff::CutRow* cut = cut_of(subject, part_id)) pen.tag(cut->mark, cut->stock, pen.words(cut->length_mm));
 }
 
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name) {
@@ -98,12 +119,15 @@ Point middle_of(const TopoDS_Face& face) {
   return {sum.x / count, sum.y / count};
 }
 
+std::string fall_words(units::Fall fall, bool metric) {
+  const std::string other = units::to_percent(fall) + "  " + units::to_one_in(fall);
+  return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
+}
+
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
   const units::Fall fall = units::Fall::ratio(facet.fall);
-  std::string words = units::to_text(fall, metric);
-  if (all_units)
-    words = units::to_inches_per_foot(fall) + "  " + units::to_percent(fall) + "  " + units::to_one_in(fall);
+  const std::string words = all_units ? fall_words(fall, metric) : units::to_text(fall, metric);
   if (length < t) {  // a strip too narrow for an arrow still has its number
     if (all_units) pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
     return;

@@ -11,6 +11,7 @@
 #include "drawing/page.hpp"
 #include "drawing/pen.hpp"
 #include "parts/model.hpp"
+#include "units/fall.hpp"
 
 namespace fallwright::drawing {
 
@@ -22,7 +23,7 @@ struct Subject : Findings {
 
 Sheet draw_plan(const Subject& subject);
 Sheet draw_falls(const Subject& subject);
-Sheet draw_bed(const Subject& subject);
+std::vector<Sheet> draw_bed(const Subject& subject);
 Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
 Sheet draw_drain(const Subject& subject);
 std::vector<Sheet> draw_template(const Subject& subject);
@@ -32,12 +33,16 @@ Sheet draw_bench_end(const Subject& subject);
 Sheet draw_bench_section(const Subject& subject);
 Sheet draw_wall(const Subject& subject, job::Side side);
 std::vector<Sheet> draw_cuts(const Subject& subject);
-Sheet draw_sticks(const Subject& subject);
-Sheet draw_buy(const Subject& subject);
+std::vector<Sheet> draw_sticks(const Subject& subject);
+std::vector<Sheet> draw_buy(const Subject& subject);
 std::vector<Sheet> draw_inspection(const Subject& subject);
-Sheet draw_order_of_work(const Subject& subject);
+std::vector<Sheet> draw_order_of_work(const Subject& subject);
 Sheet draw_assembly(const Subject& subject);
 Sheet draw_exploded(const Subject& subject);
+Sheet draw_steps(const Subject& subject);
+/// What the set is, for whom which sheet is, and who answers for it; `others` have their codes already.
+/// On small paper that takes several pages; the first of `others` is the cover itself.
+std::vector<Sheet> draw_cover(const Subject& subject, const std::vector<Sheet>& others);
 /// Pieces that are not plain square-ended sticks, each full size on a sheet for machines.
 std::vector<Sheet> draw_pieces(const Subject& subject);
 
@@ -48,9 +53,24 @@ Projection as_kind(Projection seen, LineKind kind);
 /// From above a ribbed base shows its top alone; leaving its underside out spares a view hundreds of hidden faces.
 TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid);
 
+/// A section of the set: its letter, where it is cut and the way it is looked at.
+struct Cut {
+  std::string letter;
+  gp_Pln plane;
+  View view;
+  Sight sight() const;
+};
+Cut drain_cut(const Subject& subject);  ///< A: through the bore
+Cut bench_cut(const Subject& subject);  ///< B: through seat and base, beside the drain. @pre there is a bench
+Cut bed_cut(const Subject& subject);    ///< C: from the entry to the back, beside the drain
+/// Where an elevation is looked at from: outside of what it shows, the way against `toward`.
+Sight eye_at(Point at, const gp_Dir& toward);
+
 const facts::Part& part(const facts::Facts& facts, const std::string& id);
 /// The mark of the cut list that a member has; empty for what is not cut.
 std::string mark_of(const Subject& subject, const std::string& part_id);
+/// Says of the text last written that it is the mark of a member.
+void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
 /// What a plumber must not overlook: as planned, the bore would cut a joist.
 std::vector<std::string> bore_warning(const Subject& subject);
 /// Whether it would: no sheet then gives its place as one to work to.
@@ -76,6 +96,8 @@ inline View from_above() {
   return {gp::DZ(), gp::DX()};
 }
 
+/// A fall in the job's own notation first: "1/4 in/ft  2.08 %  1:48", "2.08 %  1:48".
+std::string fall_words(units::Fall fall, bool metric);
 /// An arrow along a facet's fall in its middle with the fall beside it, in one unit or in all.
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units);
 /// The middle of a facet, as the mean of its corners.

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "drawing/views.hpp"
+#include "drawing/schedules.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -22,6 +22,7 @@ class Wall {
       : s_{subject},
         side_{side},
         view_{view_from(toward_room(side))},
+        sheet_{sheet},
         pen_{pen},
         t_{pen.text_mm()},
         frame_{frame_of(sheet)},
@@ -31,12 +32,23 @@ class Wall {
     levels_ = {{pen_.words(frame_.y1) + "  top of framing", frame_.y1}, {pen_.words(0) + "  datum", 0}};
     clear_of_fasteners();
     studs();
+    plates();
     blocking();
     fixtures();
+    furring();
     pen_.ladder(frame_.x1 + t_, levels_);
+    if (!is_small(paper_of(s_.job()))) schedules();
   }
 
  private:
+  /// Beside the view; on small paper the cut list alone has the pieces.
+  void schedules() {
+    const Frame all = frame_of(sheet_);
+    const std::string family = std::string{"wall-"} + job::name_of(side_);
+    const double x = all.x1 + 4 * t_, foot = add_marks_table(pen_, s_, family, {x, all.y1}, 46 * t_);
+    add_wall_fasteners(pen_, s_, family, {x, foot - 3 * t_}, 46 * t_);
+  }
+
   bool wanted(const parts::Solid& solid) const {
     return solid.id.rfind(std::string{"wall-"} + job::name_of(side_) + "/", 0) == 0;
   }
@@ -47,6 +59,14 @@ class Wall {
     const auto& studs = s_.facts.room.studs;
     return std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& s) { return s.part_id == stud.id; })
         ->running_mm;
+  }
+
+  /// As it is cut.
+  std::string length_of(const parts::Solid& solid) const {
+    for (const takeoff::CutRow& cut : s_.cuts)
+      if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), solid.id) != cut.part_ids.end())
+        return pen_.words(cut.length_mm);
+    return "";
   }
 
   /// The stretch of wall that a solid stands against; none where it stands away from it.
@@ -66,7 +86,7 @@ class Wall {
     const auto mark = [&](const std::string& id, const std::string& what, double top) {
       const auto stretch = against(part(s_.facts, id));
       if (!stretch) return;
-      pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::correction);
+      pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::limit);
       levels_.push_back({pen_.words(top) + "  " + what + ": no fastener below", top});
       tops_.push_back({stretch->first, stretch->second, top});
     };
@@ -84,7 +104,12 @@ class Wall {
       if (!wanted(solid) || !named(solid, "/stud-")) continue;
       const Frame f = extent(solid.shape, view_);
       const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
-      pen_.label({middle, f.y0 + f.height() * 0.6}, mark_of(s_, solid.id), Anchor::middle, 0.9);
+      const std::string mark = mark_of(s_, solid.id);
+      if (!mark.empty()) {
+        if (!write_upright(f, {middle + 0.4 * t_}, mark + "  " + length_of(solid)))
+          pen_.label({middle, f.y0 + f.height() / 2}, mark, Anchor::middle);
+        tag_member(pen_, s_, solid.id);
+      }
       if (running >= 0)
         places.push_back(running);
       else  // it stands past the corner, behind the wall that meets this one
@@ -92,6 +117,50 @@ class Wall {
     }
     std::sort(places.begin(), places.end());
     pen_.running(places, 0, {corner_, frame_.y0}, {way(), 0}, {0, -1});
+  }
+
+  void plates() {
+    const Wanted shown = [this](const parts::Solid& s) { return wanted(s) && !named(s, "/blocking-"); };
+    add_member_marks(pen_, s_, view_, shown, [&](const parts::Solid& s) { return shown(s) && !named(s, "/stud-"); });
+  }
+
+  /// Strips before studs that stand back: beside each stud its strip's mark and thickness, from the floor to the top.
+  void furring() {
+    for (const takeoff::CutRow& cut : s_.cuts) {
+      if (!cut.furring) continue;
+      for (const std::string& id : cut.part_ids) {
+        const parts::Solid& stud = *s_.model.find(id);
+        if (!wanted(stud)) continue;
+        const Frame f = extent(stud.shape, view_);
+        const auto& gaps = s_.facts.room.studs;
+        const auto gap =
+            std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
+        pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
+        const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
+        const std::string name = "fur " + cut.mark + ": ";
+        if (!write_upright(f, {f.x1 + 1.9 * t_, f.x0 - 0.6 * t_},
+                           name + pen_.words(low) + " foot, " + pen_.words(high) + " top"))
+          pen_.label({f.x1 + 0.8 * t_, f.y0 + f.height() / 2}, name + "{cuts}");
+      }
+    }
+  }
+
+  /// Words up a stud, at the first of some places along it where nothing else is written. @return whether there is one
+  bool write_upright(const Frame& stud, const std::vector<double>& xs, const std::string& words) {
+    Text text{{xs.front(), stud.y0}, 2.5 / 3 * t_, words, 90, Anchor::left};
+    const double length = width_of(words, text.height), room = stud.height() - length;
+    const auto free = [&] {
+      return std::none_of(sheet_.texts.begin(), sheet_.texts.end(),
+                          [&](const Text& t) { return meet(box_of(t), box_of(text)); });
+    };
+    for (const double x : xs)
+      for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.05, 0.95}) {
+        text.at = {x, stud.y0 + share * room};
+        if (!free()) continue;
+        sheet_.texts.push_back(text);
+        return true;
+      }
+    return false;
   }
 
   void blocking() {
@@ -102,7 +171,10 @@ class Wall {
       const double middle = (f.x0 + f.x1) / 2, height = (f.y0 + f.y1) / 2;
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
         rows.push_back(height);
-      pen_.note({middle, clear_line(middle, height - 0.4 * t_, f)}, mark_of(s_, solid.id), Anchor::middle, 0.9);
+      const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
+      const bool wide = f.width() > width_of(words, t_);
+      pen_.note({middle, clear_line(middle, height - 0.4 * t_, f)}, wide ? words : mark, Anchor::middle, 0.9);
+      tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
@@ -123,7 +195,7 @@ class Wall {
       if (fixture.wall != side_) continue;
       const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
                    h = fixture.tall.in_mm() / 2;
-      pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::correction);
+      pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::phantom);
       pen_.label({x, z + h + 0.6 * t_}, fixture.name + ", " + pen_.words(fixture.along.in_mm()) + " along",
                  Anchor::middle, 0.8);
       levels_.push_back({pen_.words(z) + "  " + fixture.name, z});
@@ -137,6 +209,7 @@ class Wall {
   const Subject& s_;
   job::Side side_;
   View view_;
+  Sheet& sheet_;
   Pen& pen_;
   double t_;
   Frame frame_;
@@ -165,13 +238,16 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
                    pen.add(framing);
                    pen.add(blocks);
                    Wall{subject, side, sheet, pen}.draw();
+                   const job::Alcove& alcove = subject.job().alcove;
+                   sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                    sheet.notes = {
                        "Stud centres from the back left corner (back wall) or from the back corner (side walls); a "
                        "stud past that corner has its own dimension below. Letters: marks of the cut list. Heights "
                        "from the datum, the highest subfloor spot under the base.",
-                       "Heavy dashes: tops of the upstands of base and seat, where they stand before this wall; board, "
-                       "flashing and waterproofing lap there and nothing is fastened below. Boxes of heavy dashes: "
-                       "plates of fixtures, timber behind the whole of them."};
+                       "Long dashes: tops of the upstands of base and seat, where they stand before this wall; board, "
+                       "flashing and waterproofing lap there and nothing is fastened below. Phantom boxes: plates of "
+                       "fixtures, timber behind the whole of them.",
+                       "Heavy dashes beside a stud: a strip of furring, its mark and its thickness at foot and top."};
                  });
 }
 

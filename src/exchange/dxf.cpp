@@ -7,6 +7,7 @@
 
 #include "diag/fault.hpp"
 #include "exchange/dxf_drawing.hpp"
+#include "exchange/line_styles.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -14,48 +15,63 @@ namespace {
 using drawing::LineKind;
 using drawing::Point;
 
-/// Capitals of the paper's font are so much lower than a text's height: a DXF's height is the capitals'.
-constexpr double capitals = 0.787;
+/// Colours are seen on black and on white; weights are those of the paper, to the nearest the format knows. Line types
+/// are named as readers with types of their own know them.
+struct Look {
+  const char* layer;
+  int colour;
+  const char* line_type = "Continuous";
+};
 
-/// Weights as on paper, to the nearest the format knows; colours that are seen on black and on white.
-std::vector<DxfLayer> layers() {
-  return {{"0", 7, "Continuous", 18},
-          {"Defpoints", 7, "Continuous", 0},
-          {"FW-OUTLINE", 7, "Continuous", 35},
-          {"FW-HIDDEN", 140, "DASHEDTINY", 18},
-          {"FW-CENTRE", 1, "CENTERTINY", 18},
-          {"FW-DIMENSION", 6, "Continuous", 13},
-          {"FW-TEXT", 7, "Continuous", 13},
-          {"FW-EXISTING", 8, "Continuous", 25},
-          {"FW-CORRECTION", 30, "DASHEDTINY", 60},
-          {"FW-REJECTED", 1, "Continuous", 70},
-          {"FW-SHEET", 7, "Continuous", 30},
-          {"FW-CUT", 1, "Continuous", 35},
-          {"FW-WINDOW", 8, "Continuous", 0}};
-}
-
-const char* layer_of(LineKind kind) {
+Look look_of(LineKind kind) {
   switch (kind) {
+    case LineKind::section:
+      return {"FW-SECTION", 7};
     case LineKind::outline:
-      return "FW-OUTLINE";
+      return {"FW-OUTLINE", 7};
     case LineKind::hidden:
-      return "FW-HIDDEN";
+      return {"FW-HIDDEN", 140, "DASHEDTINY"};
     case LineKind::centre:
-      return "FW-CENTRE";
+      return {"FW-CENTRE", 1, "CENTERTINY"};
+    case LineKind::phantom:
+      return {"FW-PHANTOM", 210, "DIVIDETINY"};
     case LineKind::dimension:
-      return "FW-DIMENSION";
+      return {"FW-DIMENSION", 6};
+    case LineKind::hatch:
+      return {"FW-HATCH", 8};
     case LineKind::text:
-      return "FW-TEXT";
+      return {"FW-TEXT", 7};
     case LineKind::existing:
-      return "FW-EXISTING";
+      return {"FW-EXISTING", 8};
     case LineKind::correction:
-      return "FW-CORRECTION";
+      return {"FW-CORRECTION", 30, "DASHEDTINY"};
+    case LineKind::limit:
+      return {"FW-LIMIT", 30, "DASHED2"};
     case LineKind::rejected:
-      return "FW-REJECTED";
+      return {"FW-REJECTED", 1};
+    case LineKind::frame:
+      return {"FW-FRAME", 7};
     case LineKind::sheet:
       break;
   }
-  return "FW-SHEET";
+  return {"FW-SHEET", 7};
+}
+
+const char* layer_of(LineKind kind) {
+  return look_of(kind).layer;
+}
+
+std::vector<DxfLayer> layers() {
+  std::vector<DxfLayer> all{{"0", 7, "Continuous", 18},
+                            {"Defpoints", 7, "Continuous", 0},
+                            {"FW-CUT", 1, "Continuous", 35},
+                            {"FW-WINDOW", 8, "Continuous", 0}};
+  for (const LineKind kind : drawing::all_line_kinds) {
+    const Look look = look_of(kind);
+    all.push_back(
+        {look.layer, look.colour, look.line_type, static_cast<int>(std::lround(style_of(kind).weight * 100))});
+  }
+  return all;
 }
 
 /// A sheet in the drawing's own unit: inches where the job is in inches.
@@ -65,12 +81,15 @@ class Writer {
       : sheet_{sheet}, unit_{sheet.metric ? 1 : 1 / 25.4}, drawing_{page(), layers()} {}
 
   std::string file() {
-    std::set<std::size_t> lines, texts;  // those that are part of a dimension's picture
+    std::set<std::size_t> lines, texts;  // those that are part of a dimension's picture, or of a hatch
     for (const drawing::Dimension& dimension : sheet_.dimensions)
       if (dimension.picture) {
         for (std::size_t i = dimension.picture->first_line; i < dimension.picture->last_line; ++i) lines.insert(i);
         texts.insert(dimension.picture->text);
       }
+    for (const drawing::Hatch& hatch : sheet_.hatches)
+      for (std::size_t i = hatch.first_line; i < hatch.last_line; ++i) lines.insert(i);
+    for (const drawing::Hatch& hatch : sheet_.hatches) write(hatch);
     for (std::size_t i = 0; i < sheet_.lines.size(); ++i)
       if (!lines.contains(i)) write(sheet_.lines[i]);
     for (const drawing::Arc& arc : sheet_.arcs) write(arc);
@@ -79,6 +98,8 @@ class Writer {
       if (!texts.contains(i)) write(sheet_.texts[i]);
     for (const drawing::Dimension& dimension : sheet_.dimensions)
       if (dimension.picture) write(dimension);
+    for (const drawing::MemberMark& mark : sheet_.members)
+      drawing_.member(scaled(sheet_.texts[mark.text].at), mark, layer_of(LineKind::text));
     return drawing_.file();
   }
 
@@ -86,11 +107,11 @@ class Writer {
   Point scaled(Point p) const { return {p.x * unit_, p.y * unit_}; }
 
   DxfPage page() const {
-    constexpr double letter_mm = 2.5;  // of ordinary text on paper
+    constexpr double letter_mm = 3;  // of ordinary capitals on paper
     const drawing::Paper& paper = sheet_.page.paper;
     DxfPage page{sheet_.metric,  sheet_.page.scale * unit_, paper.width_mm * unit_,    paper.height_mm * unit_,
                  paper.width_mm, paper.height_mm,           scaled(sheet_.page.corner)};
-    page.letter = letter_mm * capitals * page.scale;
+    page.letter = letter_mm * page.scale;
     return page;
   }
 
@@ -110,9 +131,17 @@ class Writer {
     drawing_.closed(corners, "FW-CUT");
   }
 
+  void write(const drawing::Hatch& hatch) {
+    std::vector<std::vector<Point>> rings;
+    for (const drawing::Outline& ring : hatch.rings) {
+      rings.emplace_back();
+      for (const Point& p : ring) rings.back().push_back(scaled(p));
+    }
+    if (!rings.empty()) drawing_.hatch(hatch, rings, sheet_.page.scale * unit_, layer_of(LineKind::hatch));
+  }
+
   void write(const drawing::Text& text) {
-    drawing_.text(scaled(text.at), text.height * capitals * unit_, text.words, text.rotation_deg, text.anchor,
-                  "FW-TEXT");
+    drawing_.text(scaled(text.at), text.height * unit_, text.words, text.rotation_deg, text.anchor, "FW-TEXT");
   }
 
   void write(const drawing::Dimension& dimension) {

@@ -56,7 +56,8 @@ int DxfDrawing::head(const char* type, const char* layer, const char* kind) {
   const int handle = fresh();
   tags_(0, type)(5, hex(handle))(330, hex(owner_))(100, "AcDbEntity");
   if (on_paper_) tags_(67, 1);
-  tags_(8, layer)(100, kind);
+  tags_(8, layer);
+  if (*kind) tags_(100, kind);
   return handle;
 }
 
@@ -98,12 +99,58 @@ void DxfDrawing::closed(const std::vector<Point>& corners, const char* layer) {
 
 void DxfDrawing::text(Point at, double height, const std::string& words, double turn_deg, drawing::Anchor anchor,
                       const char* layer) {
-  constexpr double as_wide_as_on_paper = 0.95;  // between what two readers' letters need
   const int across = anchor == drawing::Anchor::middle ? 1 : anchor == drawing::Anchor::right ? 2 : 0;
   head("TEXT", layer, "AcDbText");
-  tags_.at(10, at)(40, height)(1, dxf_words(words))(50, turn_deg)(41, as_wide_as_on_paper)(7, style_name)(72, across);
+  tags_.at(10, at)(40, height)(1, dxf_words(words))(50, turn_deg)(41, drawing::letters_narrowed)(7, style_name)(72,
+                                                                                                                across);
   if (across) tags_.at(11, at);
   tags_(100, "AcDbText");
+}
+
+void DxfDrawing::hatch(const drawing::Hatch& hatch, const std::vector<std::vector<Point>>& rings, double times,
+                       const char* layer) {
+  constexpr int outer_and_closed = 3, odd_parity = 0, by_name = 1;
+  head("HATCH", layer, "AcDbHatch");
+  tags_.at(10, {0, 0}).at(210, {0, 0}, 1)(2, hatch.name)(70, 0)(71, 0)(91, static_cast<int>(rings.size()));
+  for (const auto& ring : rings) {
+    tags_(92, outer_and_closed)(72, 0)(73, 1)(93, static_cast<int>(ring.size()));
+    for (const Point& p : ring) tags_.flat(10, p);
+    tags_(97, 0);
+  }
+  tags_(75, odd_parity)(76, by_name)(52, 0.0)(41, times)(77, 0)(78, static_cast<int>(hatch.families.size()));
+  for (const drawing::Hatch::Family& family : hatch.families) {
+    const double turn = family.angle_deg * M_PI / 180, c = std::cos(turn) * times, s = std::sin(turn) * times;
+    tags_(53, family.angle_deg)(43, 0.0)(44, 0.0)(45, family.along * c - family.across * s);
+    tags_(46, family.along * s + family.across * c)(79, static_cast<int>(family.dashes.size()));
+    for (const double dash : family.dashes) tags_(49, dash * times);
+  }
+  tags_(98, 0);
+}
+
+/// Invisible and tiny: some readers show the names of attributes over their blocks.
+void DxfDrawing::attribute(bool definition, const char* name, Point at, const std::string& value, const char* layer) {
+  constexpr int invisible = 1;
+  head(definition ? "ATTDEF" : "ATTRIB", layer, "AcDbText");
+  tags_.at(10, at)(40, 0.1)(1, dxf_words(value))(7, style_name);
+  tags_(100, definition ? "AcDbAttributeDefinition" : "AcDbAttribute");
+  if (definition) tags_(3, name);
+  tags_(2, name)(70, invisible);
+}
+
+void DxfDrawing::member(Point at, const drawing::MemberMark& mark, const char* layer) {
+  constexpr const char* block = "FW-MEMBER";
+  const std::pair<const char*, std::string> values[] = {
+      {"MARK", mark.mark}, {"STOCK", mark.stock}, {"LENGTH", mark.length}};
+  if (!records_.contains(block)) {
+    open(block, 2);
+    for (const auto& [name, value] : values) attribute(true, name, {0, 0}, "", layer);
+    close();
+  }
+  const int self = head("INSERT", layer, "AcDbBlockReference"), outer = std::exchange(owner_, self);
+  tags_(66, 1)(2, block).at(10, at);
+  for (const auto& [name, value] : values) attribute(false, name, at, value, layer);
+  head("SEQEND", layer, "");
+  owner_ = outer;
 }
 
 void DxfDrawing::dimension(const Length& length, const std::function<void()>& picture, const char* layer) {
@@ -197,8 +244,10 @@ void DxfDrawing::line_types() {
   const std::vector<LineType> types{{"ByBlock", "", {}},
                                     {"ByLayer", "", {}},
                                     {"Continuous", "Solid line", {}},
-                                    {"DASHEDTINY", "Hidden _ _ _", {1.6, -0.9}},
-                                    {"CENTERTINY", "Centre ___ _ ___", {4, -0.9, 0.7, -0.9}}};
+                                    {"DASHEDTINY", "Hidden _ _ _", {3, -1}},
+                                    {"DASHED2", "Limit __ __ __", {6, -2}},
+                                    {"CENTERTINY", "Centre ___ _ ___", {9, -1, 0.5, -1}},
+                                    {"DIVIDETINY", "Phantom ___ _ _ ___", {9, -1, 0.5, -1, 0.5, -1}}};
   table("LTYPE", line_type_table, types.size());
   for (const LineType& type : types) {
     const double whole = std::accumulate(type.dashes.begin(), type.dashes.end(), 0.0,

@@ -40,6 +40,12 @@ class DxfDrawing {
   /// `height` is the capitals'.
   void text(drawing::Point at, double height, const std::string& words, double turn_deg, drawing::Anchor anchor,
             const char* layer);
+  /// Fills rings with a pattern whose lengths times `times` are drawing units. @pre every ring has three corners or
+  /// more
+  void hatch(const drawing::Hatch& hatch, const std::vector<std::vector<drawing::Point>>& rings, double times,
+             const char* layer);
+  /// A member's mark as a block with what the cut list says of it; nobody sees it, tables can be drawn from it.
+  void member(drawing::Point at, const drawing::MemberMark& mark, const char* layer);
   /// Between two points, its line through `line_at` along `turn_deg`. `picture` draws it, as most readers show it; the
   /// others draw it anew from the points. `words_at` is the middle of its words.
   struct Length {
@@ -58,6 +64,7 @@ class DxfDrawing {
   int head(const char* type, const char* layer, const char* kind);
   void open(const std::string& name, int flags);
   void close();
+  void attribute(bool definition, const char* name, drawing::Point at, const std::string& value, const char* layer);
   void window(drawing::Point centre, drawing::Point looks_at, double height, int id);
   void layout();
   std::string header();

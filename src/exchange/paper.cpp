@@ -1,15 +1,17 @@
 #include "exchange/paper.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <ctime>
 #include <fstream>
 #include <memory>
-#include <regex>
 
 #include <cairo-pdf.h>
-#include <cairo-svg.h>
 
 #include "diag/fault.hpp"
+#include "exchange/letters.hpp"
+#include "exchange/line_styles.hpp"
+#include "exchange/svg.hpp"
 #include "units/letters.hpp"
 
 namespace fallwright::exchange {
@@ -19,45 +21,13 @@ using drawing::LineKind;
 using drawing::Sheet;
 
 constexpr double points_per_mm = 72 / 25.4;
-constexpr const char* font = "DejaVu Sans Condensed";
-/// Letters of this font come to the sheet's own letter width when set so much larger than the text's height.
-constexpr double font_size = 1.08;
+constexpr double mask_mm = 0.6;  ///< of white paper about a text, over lines that run there
 
 struct Destroy {
   void operator()(cairo_t* c) const { cairo_destroy(c); }
   void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
 };
 using Surface = std::unique_ptr<cairo_surface_t, Destroy>;
-
-/// Weight in paper millimetres and dashes; readable without colour.
-struct Style {
-  double weight;
-  std::vector<double> dashes;
-  double grey = 0;
-};
-
-Style style_of(LineKind kind) {
-  switch (kind) {
-    case LineKind::outline:
-      return {0.35, {}};
-    case LineKind::hidden:
-      return {0.18, {1.6, 0.9}};
-    case LineKind::centre:
-      return {0.18, {4, 0.9, 0.7, 0.9}};
-    case LineKind::existing:
-      return {0.25, {}, 0.45};
-    case LineKind::correction:
-      return {0.6, {2.4, 0.8}};
-    case LineKind::rejected:
-      return {0.7, {}};
-    case LineKind::sheet:
-      return {0.3, {}};
-    case LineKind::dimension:
-    case LineKind::text:
-      break;
-  }
-  return {0.13, {}};
-}
 
 /// Draws one sheet in paper millimetres, y up from the page's lower left corner.
 class Hand {
@@ -70,6 +40,9 @@ class Hand {
     cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
     for (const drawing::Area& area : sheet_.areas) fill(area);
     for (const LineKind kind : drawing::all_line_kinds) strokes(kind);
+    // On tints letters are kept clear as it is, and white would hide what the tint says.
+    if (sheet_.areas.empty())
+      for (const drawing::Text& text : sheet_.texts) mask(text);
     cairo_set_source_rgb(cr_, 0, 0, 0);
     for (const drawing::Text& text : sheet_.texts) write(text);
     cairo_restore(cr_);
@@ -91,7 +64,7 @@ class Hand {
   }
 
   void strokes(LineKind kind) {
-    const Style style = style_of(kind);
+    const LineStyle style = style_of(kind);
     cairo_set_source_rgb(cr_, style.grey, style.grey, style.grey);
     cairo_set_line_width(cr_, style.weight);
     cairo_set_dash(cr_, style.dashes.data(), static_cast<int>(style.dashes.size()), 0);
@@ -112,18 +85,30 @@ class Hand {
     cairo_set_dash(cr_, nullptr, 0, 0);
   }
 
+  void mask(const drawing::Text& text) {
+    const double height = text.height / sheet_.page.scale, width = drawing::width_of(text.words, height);
+    const double from = drawing::share_before(text.anchor) * width;
+    cairo_save(cr_);
+    cairo_set_source_rgb(cr_, 1, 1, 1);
+    cairo_translate(cr_, x(text.at.x), y(text.at.y));
+    cairo_rotate(cr_, -text.rotation_deg * M_PI / 180);
+    cairo_rectangle(cr_, -from - mask_mm, -height - mask_mm, width + 2 * mask_mm, height + 2 * mask_mm);
+    cairo_fill(cr_);
+    cairo_restore(cr_);
+  }
+
   void write(const drawing::Text& text) {
-    cairo_select_font_face(cr_, font, CAIRO_FONT_SLANT_NORMAL, CAIRO_FONT_WEIGHT_NORMAL);
-    cairo_set_font_size(cr_, font_size * text.height / sheet_.page.scale);
     const std::string words = units::on_one_line(text.words);  // one byte that is no UTF-8 would end the whole drawing
+    choose_font(cr_, words, text.height / sheet_.page.scale);
     cairo_text_extents_t extents;
     cairo_text_extents(cr_, words.c_str(), &extents);
-    const double share = text.anchor == drawing::Anchor::left ? 0 : text.anchor == drawing::Anchor::middle ? 0.5 : 1;
     cairo_save(cr_);
     cairo_translate(cr_, x(text.at.x), y(text.at.y));
     cairo_rotate(cr_, -text.rotation_deg * M_PI / 180);
-    cairo_move_to(cr_, -share * extents.x_advance, 0);
+    cairo_move_to(cr_, -drawing::share_before(text.anchor) * extents.x_advance, 0);
+    if (!text.leads_to.empty()) cairo_tag_begin(cr_, CAIRO_TAG_LINK, ("dest='" + text.leads_to + "'").c_str());
     cairo_show_text(cr_, words.c_str());
+    if (!text.leads_to.empty()) cairo_tag_end(cr_, CAIRO_TAG_LINK);
     cairo_restore(cr_);
   }
 
@@ -151,8 +136,25 @@ void finish(const Surface& surface, const std::string& path) {
   if (status != CAIRO_STATUS_SUCCESS) throw diag::MachineError{path, cairo_status_to_string(status)};
 }
 
+bool on_paper(const Sheet& sheet) {
+  return sheet.page.paper.width_mm > 0;
+}
+
+/// The page's label and its line in the reader's list of bookmarks. Before anything is drawn on it.
+void mark_page(cairo_surface_t* surface, const Sheet& sheet, int number) {
+  const std::string title = units::on_one_line((sheet.code.empty() ? "" : sheet.code + "  ") + sheet.title);
+  if (!sheet.code.empty()) cairo_pdf_surface_set_page_label(surface, sheet.code.c_str());
+  cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, title.c_str(),
+                                ("page=" + std::to_string(number) + " pos=[0 0]").c_str(),
+                                static_cast<cairo_pdf_outline_flags_t>(0));
+}
+
 void draw(const Surface& surface, const Sheet& sheet) {
   const std::unique_ptr<cairo_t, Destroy> cr{cairo_create(surface.get())};
+  if (!sheet.code.empty()) {  // where the index's links lead
+    cairo_tag_begin(cr.get(), CAIRO_TAG_DEST, ("name='" + sheet.code + "'").c_str());
+    cairo_tag_end(cr.get(), CAIRO_TAG_DEST);
+  }
   Hand{cr.get(), sheet}.draw();
   cairo_show_page(cr.get());
 }
@@ -171,13 +173,20 @@ std::string date_of(long timestamp) {
 void write_pdf(const std::vector<Sheet>& sheets, const std::string& title, const std::string& path, long timestamp) {
   std::string text;
   const Surface surface{cairo_pdf_surface_create_for_stream(append, &text, 100, 100)};
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, units::on_one_line(title).c_str());
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "fallwright");
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, date_of(timestamp).c_str());
+  const auto tell = [&](cairo_pdf_metadata_t what, const std::string& words) {
+    cairo_pdf_surface_set_metadata(surface.get(), what, units::on_one_line(words).c_str());
+  };
+  const auto pages = std::count_if(sheets.begin(), sheets.end(), on_paper);
+  tell(CAIRO_PDF_METADATA_TITLE, title);
+  tell(CAIRO_PDF_METADATA_SUBJECT, "Shop drawings, " + std::to_string(pages) + (pages == 1 ? " sheet" : " sheets"));
+  tell(CAIRO_PDF_METADATA_CREATOR, "fallwright");
+  tell(CAIRO_PDF_METADATA_CREATE_DATE, date_of(timestamp));
+  int number = 0;
   for (const Sheet& sheet : sheets) {
+    if (!on_paper(sheet)) continue;
     const drawing::Paper& paper = sheet.page.paper;
-    if (paper.width_mm <= 0) continue;
     cairo_pdf_surface_set_size(surface.get(), paper.width_mm * points_per_mm, paper.height_mm * points_per_mm);
+    mark_page(surface.get(), sheet, ++number);
     draw(surface, sheet);
   }
   finish(surface, path);
@@ -185,15 +194,7 @@ void write_pdf(const std::vector<Sheet>& sheets, const std::string& title, const
 }
 
 void write_svg(const Sheet& sheet, const std::string& path) {
-  const drawing::Paper& paper = sheet.page.paper;
-  std::string text;
-  const Surface surface{cairo_svg_surface_create_for_stream(append, &text, paper.width_mm * points_per_mm,
-                                                            paper.height_mm * points_per_mm)};
-  draw(surface, sheet);
-  finish(surface, path);
-  // Cairo numbers its surfaces through the program's life; equal sheets must be equal files.
-  text = std::regex_replace(text, std::regex{"id=\"surface[0-9]+\""}, "id=\"sheet\"");
-  write_text(text, path);
+  write_text(svg_of(sheet), path);
 }
 
 }  // namespace fallwright::exchange

@@ -121,6 +121,12 @@ struct Notation {
 
 enum class UnitSystem { inch, metric };
 
+/// The paper of the whole set of sheets.
+enum class PaperSize { tabloid, letter, a3, a4 };
+struct Drawings {
+  PaperSize paper = PaperSize::tabloid;
+};
+
 struct Job {
   std::string name;
   UnitSystem unit = UnitSystem::inch;
@@ -143,6 +149,7 @@ struct Job {
   std::optional<Glass> glass;
   std::vector<Fixture> fixtures;
   Buy buy;
+  Drawings drawings;
   std::string book = "residential";  ///< the rule book whose limits hold
   BookOverride book_override;
   std::vector<Limit> limits;

@@ -44,6 +44,7 @@ std::vector<Key> base_kind_keys();
 std::vector<Key> trade_keys();
 std::vector<Key> cut_keys();
 std::vector<Key> buy_keys();
+std::vector<Key> drawing_keys();
 std::vector<Key> limit_keys();
 
 }  // namespace fallwright::job

@@ -354,7 +354,7 @@ const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
     for (const auto& part : {room_keys(), survey_keys(), base_kind_keys(), base_keys(), drain_keys(), bench_keys(),
-                             bed_keys(), cut_keys(), buy_keys(), trade_keys(), limit_keys()})
+                             bed_keys(), cut_keys(), buy_keys(), trade_keys(), drawing_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -411,6 +411,7 @@ const std::vector<Section>& sections() {
       {"flashing", "Strips over the top edges of upstands."},
       {"fasteners", "Screws and nails by schedule; common practice, no source, where local code says nothing."},
       {"buy", "What is bought."},
+      {"drawings", "The sheets on paper."},
       {"rules", "The rule book the checks take their limits from."},
       {"limits", "Limits of your own; each replaces that of the check of the same name."}};
   return all;

@@ -37,6 +37,17 @@ std::string fault(const std::string& text) {
   return faults.empty() ? "none" : diag::to_text(faults.front());
 }
 
+TEST(Read, TheSheetsPaperGoesByTheUnitUnlessItIsSaid) {
+  // Source: the table of keys: tabloid where the job is in inches, A3 in millimetres.
+  const std::string metric =
+      "[job]\nname = \"a\"\nunit = \"mm\"\n[alcove]\nwidth = 1830\ndepth = 915\n[base]\nlength = 1460\n"
+      "width = 915\n[drain]\nfrom_left = 730\nfrom_back = 413\n";
+  EXPECT_EQ(read(least_job(), "x").drawings.paper, PaperSize::tabloid);
+  EXPECT_EQ(read(metric, "x").drawings.paper, PaperSize::a3);
+  EXPECT_EQ(read(metric + "[drawings]\npaper = \"a4\"\n", "x").drawings.paper, PaperSize::a4);
+  EXPECT_EQ(read(least_job("[drawings]\npaper = \"letter\"\n"), "x").drawings.paper, PaperSize::letter);
+}
+
 TEST(Read, TheLeastJobTakesItsDefaults) {
   // Source: the defaults of the job file's own table.
   const Job job = read(least_job(), "job.toml");

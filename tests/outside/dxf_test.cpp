@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "diag/fault.hpp"
+#include "drawing/hatch.hpp"
 #include "drawing/pen.hpp"
 #include "support/run.hpp"
 
@@ -77,11 +78,39 @@ TEST(Dxf, ALineEndOrAControlInATextBreaksNoGroup) {
 }
 
 TEST(Dxf, CapitalsAreAsTallAsOnPaper) {
-  // Source: DejaVu Sans Condensed's capitals are 0.729 of its size (its own table, capHeight 1493 of 2048), and the PDF
-  // sets it at 1.08 of a text's height; a DXF's height is the capitals' (DXF reference).
+  // Source: a DXF's height is the capitals' (DXF reference), and so is that of a sheet's text.
   const auto letters = audited(sheet(true)).at("letters");
-  EXPECT_NEAR(letters[0][1].get<double>(), 25.4 * 1.08 * 1493 / 2048, 0.01 * 25.4);
+  EXPECT_NEAR(letters[0][1].get<double>(), 25.4, 1e-9);
   EXPECT_NEAR(letters[1][2].get<double>(), 90, 1e-9);
+}
+
+TEST(Dxf, MaterialsAreHatchesAndMembersAreBlocksWithWhatTheyAre) {
+  // Source: by construction: a square of 4 in with a square hole of 1, filled by a pattern of one family of lines; the
+  // lines that show it on paper are not written beside it. A mark with its stock and length.
+  drawing::Sheet s{"section", "Section", false};
+  constexpr double in = 25.4;
+  fill(
+      s,
+      {{{{0, 0}, {4 * in, 0}, {4 * in, 4 * in}, {0, 4 * in}}, {{in, in}, {2 * in, in}, {2 * in, 2 * in}, {in, 2 * in}}},
+       "ANSI31",
+       {{45, 0, 2.2}}},
+      1);
+  ASSERT_GT(s.lines.size(), 10u);
+  s.texts = {{{5, 6}, in, "K", 0, drawing::Anchor::left}};
+  s.members = {{0, "K", "2x4", "12-1/2\""}};
+  const auto read = audited(s);
+  EXPECT_EQ(read.at("types"), (nlohmann::json{{"HATCH", 1}, {"INSERT", 1}, {"TEXT", 1}}));
+  EXPECT_EQ(read.at("layers"), (nlohmann::json{{"FW-HATCH", 1}, {"FW-TEXT", 2}}));
+  const auto& hatch = read.at("hatches")[0];
+  EXPECT_EQ(hatch[0], "ANSI31");
+  EXPECT_EQ(hatch[2], 1);
+  std::vector<drawing::Outline> rings;
+  for (const auto& ring : hatch[1]) {
+    rings.emplace_back();
+    for (const auto& p : ring) rings.back().push_back({p[0].get<double>(), p[1].get<double>()});
+  }
+  EXPECT_NEAR(drawing::area_within(rings), 16 - 1, 1e-9);
+  EXPECT_EQ(read.at("members"), (nlohmann::json{{{"MARK", "K"}, {"STOCK", "2x4"}, {"LENGTH", "12-1/2\""}}}));
 }
 
 /// A sheet with a level dimension, an upright one and a line, at 1:8 on tabloid.

@@ -1,0 +1,225 @@
+#include <algorithm>
+
+#include "drawing/hatch.hpp"
+#include "drawing/table.hpp"
+#include "drawing/title_block.hpp"
+#include "drawing/views.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double between = 6;  ///< columns of the page, paper mm
+
+const char* reader_of(char letter) {
+  switch (letter) {
+    case 'P':
+      return "plumber";
+    case 'F':
+      return "framer";
+    case 'S':
+      return "setter, tiler";
+    case 'B':
+      return "buyer";
+    case 'I':
+      return "inspector";
+    default:
+      break;
+  }
+  return "everybody";
+}
+
+std::vector<Column> index_columns() {
+  return {{"code", 1}, {"sheet", 4.4}, {"for", 2.1}, {"scale", 1}};
+}
+
+std::vector<Cells> index_rows(const std::vector<Sheet>& all) {
+  std::vector<Cells> rows;
+  for (const Sheet& sheet : all) {
+    const bool drawn = sheet.page.paper.width_mm > 0 && sheet.to_scale;
+    rows.push_back({sheet.code, sheet.title, reader_of(sheet.code.front()),
+                    drawn ? "1:" + units::decimals(sheet.page.scale, 0) : ""});
+  }
+  return rows;
+}
+
+/// The first sheet, at full size on the set's paper, in columns.
+class Cover {
+ public:
+  Cover(const Subject& subject, const std::vector<Sheet>& others, Sheet& sheet, Pen& pen, const Frame& room)
+      : s_{subject}, others_{others}, sheet_{sheet}, pen_{pen}, width_{room.width()}, height_{room.height()} {}
+
+  /// All on one page.
+  void draw() {
+    const double first = 0.42 * width_, second = 0.3 * width_, x1 = first + between, x2 = x1 + second + between;
+    double y = picture(first);
+    materials({0, legend({0, y}, first)}, first);
+    index({x1, 0}, second);
+    y = general({x2, 0}, width_ - x2);
+    failing({x2, signatures({x2, y}, width_ - x2)}, width_ - x2);
+  }
+
+  /// All but picture and index.
+  void draw_legend() {
+    const double first = 0.5 * width_, x = first + between;
+    double y = legend({0, 0}, first);
+    y = materials({0, y}, first);
+    failing({0, y}, first);
+    signatures({x, general({x, 0}, width_ - x)}, width_ - x);
+  }
+
+ private:
+  double headline(Point at, const std::string& words) {
+    pen_.note({at.x, at.y - 4}, words, Anchor::left, 3.5 / least_letter);
+    return at.y - 6;
+  }
+
+  /// The room as it will stand, from the sheet that shows it large. @return how far down it reaches.
+  double picture(double width) {
+    const double high = 0.62 * height_, top = headline({0, 0}, "The alcove when all stands");
+    const auto assembly =
+        std::find_if(others_.begin(), others_.end(), [](const Sheet& sheet) { return sheet.name == "assembly"; });
+    if (assembly == others_.end()) return top;
+    const Frame f = frame_of(*assembly);
+    const double scale = std::min(width / f.width(), (high + top) / f.height());
+    const auto at = [&](Point p) { return Point{(p.x - f.x0) * scale, top - (f.y1 - p.y) * scale}; };
+    for (const Line& line : assembly->lines)
+      if (line.kind == LineKind::outline) pen_.line(at(line.from), at(line.to), line.kind);
+    return top - f.height() * scale - between;
+  }
+
+  double legend(Point at, double width) {
+    const std::pair<LineKind, const char*> kinds[] = {{LineKind::section, "edge of what is cut"},
+                                                      {LineKind::outline, "edge that is seen"},
+                                                      {LineKind::hidden, "edge behind"},
+                                                      {LineKind::centre, "axis, line to check"},
+                                                      {LineKind::phantom, "comes later, stands beside"},
+                                                      {LineKind::existing, "EXISTING, stays"},
+                                                      {LineKind::correction, "to be furred out"},
+                                                      {LineKind::limit, "nothing fastened below"},
+                                                      {LineKind::rejected, "VOID: not to be built from"},
+                                                      {LineKind::dimension, "dimension, leader"}};
+    constexpr double sample = 21, row = 5.4;
+    double y = headline(at, "Lines");
+    const std::size_t half = (std::size(kinds) + 1) / 2;
+    for (std::size_t i = 0; i < std::size(kinds); ++i) {
+      const double x = at.x + (i < half ? 0 : width / 2), down = y - row * static_cast<double>(i % half + 1) + 1.5;
+      pen_.line({x, down + 1.2}, {x + sample, down + 1.2}, kinds[i].first);
+      pen_.note({x + sample + 2, down}, kinds[i].second);
+    }
+    return y - row * static_cast<double>(half) - between / 2;
+  }
+
+  double materials(Point at, double width) {
+    constexpr double wide = 14, high = 6, row = 8;
+    double y = headline(at, "Materials where they are cut");
+    const std::vector<MaterialSample> all = material_samples();
+    const std::size_t half = (all.size() + 1) / 2;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const double x = at.x + (i < half ? 0 : width / 2), top = y - row * static_cast<double>(i % half);
+      Hatch hatch = all[i].hatch;
+      hatch.rings = {{{x, top - high}, {x + wide, top - high}, {x + wide, top}, {x, top}}};
+      if (hatch.families.empty()) {
+        pen_.line({x, top - high}, {x + wide, top}, LineKind::hatch);
+        pen_.line({x, top}, {x + wide, top - high}, LineKind::hatch);
+      } else {
+        fill(sheet_, std::move(hatch), 1);
+      }
+      pen_.rectangle({x, top - high}, {x + wide, top}, LineKind::section);
+      pen_.note({x + wide + 3, top - high / 2 - 1.2}, all[i].name);
+    }
+    return y - row * static_cast<double>(half) - between / 2;
+  }
+
+  void index(Point at, double width) {
+    Table table{pen_, {at.x, headline(at, "Sheets")}, width, index_columns()};
+    table.head();
+    for (const Cells& row : index_rows(others_)) table.row(row);
+  }
+
+  double sentences(Point at, double width, const std::vector<std::string>& all) {
+    double y = at.y;
+    for (const std::string& words : all)
+      for (const std::string& line : wrapped(words, width, least_letter)) pen_.note({at.x, y -= 4}, line);
+    return y - 3;
+  }
+
+  double general(Point at, double width) {
+    return sentences(
+        {at.x, headline(at, "For all sheets")}, width,
+        {"1  Lay a rule on the bars of a sheet before trusting its scale; work by the numbers, never by the rule.",
+         "2  Lengths along walls run from O, the back left corner of the stud faces; heights from DATUM, the level of "
+         "the "
+         "highest subfloor spot under the base.",
+         "3  Measure the room again before cutting. Where a sheet and the room differ, or two sheets, stop and ask.",
+         "4  What is struck through and says VOID is not built from.",
+         "5  A letter on a piece is its mark in {cuts}; the order of work is {order-of-work}.",
+         "6  Structure, gas, electricity and pipes are for those licensed for them. Local code decides."});
+  }
+
+  /// As many as the page has room for, each on a few lines.
+  void failing(Point at, double width) {
+    const std::string warning = warning_of(s_.judgement.results);
+    if (warning.empty()) return;
+    double y = headline(at, warning);
+    std::size_t left = 0;
+    for (const rules::Result& r : s_.judgement.results) {
+      if (r.outcome != rules::Outcome::fail) continue;
+      const std::string words = "- " + r.title + ": " + r.advice.substr(0, r.advice.find(';'));
+      constexpr double last_line = 8;
+      const double high = 4 * static_cast<double>(wrapped(words, width, least_letter).size());
+      if (left > 0 || y - high < -height_ + last_line)
+        ++left;
+      else
+        y = sentences({at.x, y}, width, {words}) + 3;
+    }
+    if (left > 0) sentences({at.x, y}, width, {"and " + std::to_string(left) + " more: see {inspection}"});
+  }
+
+  double signatures(Point at, double width) {
+    Table revisions{pen_,
+                    {at.x, headline(at, "Revisions")},
+                    width,
+                    {{"", 0.7, true}, {"what changed", 4, true}, {"date", 1.6, true}}};
+    revisions.head();
+    for (int i = 0; i < 3; ++i) revisions.row({"", "", ""});
+    const double y = revisions.bottom() - between / 2;
+    Table table{pen_,
+                {at.x, headline({at.x, y}, "Answer for it")},
+                width,
+                {{"trade", 1.5, true}, {"signed", 4, true}, {"date", 1.6, true}}};
+    table.head();
+    for (const char* trade : {"framer", "plumber", "setter", "inspector"}) table.row({trade, "", ""});
+    return table.bottom() - between / 2;
+  }
+
+  const Subject& s_;
+  const std::vector<Sheet>& others_;
+  Sheet& sheet_;
+  Pen& pen_;
+  double width_, height_;
+};
+
+}  // namespace
+
+std::vector<Sheet> draw_cover(const Subject& subject, const std::vector<Sheet>& others) {
+  const job::Job& job = subject.job();
+  std::vector<Sheet> pages;
+  if (is_small(paper_of(job))) {
+    pages = on_pages("cover", "Shop drawings", job, index_columns(), index_rows(others), {});
+    pages.push_back(on_one_page("cover-legend", "For all sheets", job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+      Cover{subject, others, sheet, pen, room}.draw_legend();
+    }));
+  } else {
+    pages.push_back(on_one_page("cover", "Shop drawings", job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+      Cover{subject, others, sheet, pen, room}.draw();
+    }));
+  }
+  for (Sheet& page : pages)
+    for (Text& text : page.texts)
+      if (std::any_of(others.begin(), others.end(), [&](const Sheet& sheet) { return sheet.code == text.words; }))
+        text.leads_to = text.words;
+  return pages;
+}
+
+}  // namespace fallwright::drawing

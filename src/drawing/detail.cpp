@@ -1,0 +1,145 @@
+#include "drawing/detail.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace fallwright::drawing {
+namespace {
+
+using parts::Role;
+
+Point turned(Point p) {
+  return {p.y, p.x};
+}
+
+std::vector<Line> turned(std::vector<Line> lines) {
+  for (Line& line : lines) line.from = turned(line.from), line.to = turned(line.to);
+  return lines;
+}
+
+/// What lies in the window, as if nothing else were there.
+std::vector<Line> clipped(const std::vector<Line>& lines, const Frame& window) {
+  std::vector<Line> across, kept;
+  for (const Line& line : lines)
+    if (const auto part = within(line, {window.x0, window.x1})) across.push_back(*part);
+  for (const Line& line : turned(std::move(across)))
+    if (const auto part = within(line, {window.y0, window.y1})) kept.push_back(*part);
+  return turned(std::move(kept));
+}
+
+std::vector<Outline> clipped(std::vector<Outline> rings, const Frame& window) {
+  const auto turn = [&] {
+    for (Outline& ring : rings)
+      for (Point& p : ring) p = turned(p);
+  };
+  rings = within(rings, {window.x0, window.x1});
+  turn();
+  rings = within(rings, {window.y0, window.y1});
+  turn();
+  return rings;
+}
+
+/// What people call it: "base", "front rail".
+std::string name_of(const parts::Solid& solid) {
+  switch (solid.role) {
+    case Role::base:
+      return "base";
+    case Role::bed:
+      return "mortar bed";
+    case Role::subfloor:
+      return "subfloor";
+    case Role::joist:
+      return "joist";
+    case Role::drain:
+      return "drain body";
+    case Role::seat_block:
+      return "seat block";
+    default:
+      break;
+  }
+  std::string name = solid.id.substr(solid.id.find('/') + 1);
+  name.erase(name.find_last_not_of("-0123456789") + 1);
+  std::replace(name.begin(), name.end(), '-', ' ');
+  return name;
+}
+
+/// A part that is named, and a point within it.
+struct Named {
+  std::string name;
+  Point at;
+};
+
+/// The middle of the widest stretch of a few level lines through the rings.
+std::optional<Point> point_within(const std::vector<Outline>& rings) {
+  double low = std::numeric_limits<double>::max(), high = -low;
+  for (const Outline& ring : rings)
+    for (const Point& p : ring) low = std::min(low, p.y), high = std::max(high, p.y);
+  std::optional<Point> best;
+  double widest = 0;
+  for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
+    const double y = low + share * (high - low);
+    for (const auto& [from, to] : stretches_within(rings, y))
+      if (to - from > widest + 0.1) widest = to - from, best = Point{(from + to) / 2, y};
+  }
+  return best;
+}
+
+/// Names in a column, each with a line to a dot in its part; in the order of their heights, so that no line crosses
+/// another's. @return how low that reaches
+double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, double top) {
+  const double t = pen.text_mm(), step = 1.9 * t;
+  if (named.empty()) return top;
+  std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y > b.at.y; });
+  double y = top - t;
+  for (const Named& n : named) {
+    y = std::min(y, n.at.y);
+    pen.line(n.at, {x, y}, LineKind::dimension);
+    sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
+    pen.note({x + 0.5 * t, y - 0.4 * t}, n.name);
+    y -= step;
+  }
+  return y + step - 0.4 * t;
+}
+
+}  // namespace
+
+double detail_scale(double scale, bool metric) {
+  double best = 1;
+  for (const double usual : scales_of(metric))
+    if (usual <= scale / 2) best = usual;
+  return best;
+}
+
+Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, Point place) {
+  const double t = pen.text_mm(), scale = t / letter, own = detail_scale(scale, sheet.metric), times = scale / own;
+  const Frame& w = detail.window;
+  const auto at = [&](Point p) { return Point{place.x + (p.x - w.x0) * times, place.y + (p.y - w.y1) * times}; };
+  std::vector<Named> named;
+  for (const CutSolid& solid : cut) {
+    CutSolid part = solid;
+    part.seen.lines = clipped(solid.seen.lines, w);
+    for (Line& line : part.seen.lines) line.from = at(line.from), line.to = at(line.to);
+    std::vector<Outline> rings = clipped(rings_of(solid.seen.lines), w);
+    for (Outline& ring : rings)
+      for (Point& p : ring) p = at(p);
+    if (!add_cut(sheet, pen, part, rings)) continue;
+    if (const auto within = point_within(rings)) named.push_back({name_of(*solid.solid), *within});
+  }
+  const Point low = at({w.x0, w.y0}), high = at({w.x1, w.y1});
+  pen.rectangle(low, high, LineKind::dimension);
+  const double foot = std::min(low.y, add_names(sheet, pen, std::move(named), high.x + 1.5 * t, high.y));
+  std::string title = detail.title;
+  title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
+  const std::string number = std::to_string(detail.number);
+  pen.note({low.x, foot - 2.2 * t}, number + "  " + title + ", " + scale_text(own, sheet.metric));
+  if (detail.marked) {
+    const Point middle{(w.x0 + w.x1) / 2, (w.y0 + w.y1) / 2};
+    const double radius = std::hypot(w.width(), w.height()) / 2;
+    sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
+    pen.label({middle.x + 0.75 * radius + 0.4 * t, middle.y + 0.75 * radius}, number);
+  }
+  return {high.x + 16 * t, foot - 3 * t};
+}
+
+}  // namespace fallwright::drawing

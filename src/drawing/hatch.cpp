@@ -1,0 +1,251 @@
+#include "drawing/hatch.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fallwright::drawing {
+namespace {
+
+using parts::Role;
+
+double cross(Point a, Point b) {
+  return a.x * b.y - a.y * b.x;
+}
+
+/// A ring cut off at an upright; what runs back along the upright encloses nothing.
+Outline clipped(const Outline& ring, double x, bool keep_right) {
+  const auto inside = [&](Point p) { return keep_right ? p.x >= x : p.x <= x; };
+  Outline kept;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point a = ring[i], b = ring[(i + 1) % ring.size()];
+    if (inside(a)) kept.push_back(a);
+    if (inside(a) != inside(b)) kept.push_back({x, a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)});
+  }
+  return kept;
+}
+
+/// Stretches of a straight line that lie within rings, along its direction from the point on it nearest to the origin.
+std::vector<std::pair<double, double>> inside(const std::vector<Outline>& rings, Point way, double off) {
+  std::vector<double> at;
+  for (const Outline& ring : rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Point a = ring[i], b = ring[(i + 1) % ring.size()];
+      const double da = cross(way, a) - off, db = cross(way, b) - off;
+      if ((da < 0) == (db < 0)) continue;
+      const double share = da / (da - db);
+      at.push_back(way.x * (a.x + share * (b.x - a.x)) + way.y * (a.y + share * (b.y - a.y)));
+    }
+  std::sort(at.begin(), at.end());
+  std::vector<std::pair<double, double>> stretches;
+  for (std::size_t i = 0; i + 1 < at.size(); i += 2) stretches.emplace_back(at[i], at[i + 1]);
+  return stretches;
+}
+
+/// Lines of one family within the rings, dashes and dots counted from where its line begins.
+class Filler {
+ public:
+  Filler(Sheet& sheet, const Hatch& hatch, double times) : sheet_{sheet}, hatch_{hatch}, times_{times} {}
+
+  void fill(const Hatch::Family& family) {
+    const double turn = family.angle_deg * M_PI / 180, step = family.across * times_;
+    way_ = {std::cos(turn), std::sin(turn)};
+    double low = std::numeric_limits<double>::max(), high = -low;
+    for (const Outline& ring : hatch_.rings)
+      for (const Point& p : ring) low = std::min(low, cross(way_, p)), high = std::max(high, cross(way_, p));
+    for (double k = std::ceil(low / step); k * step < high; ++k)
+      for (const auto& [from, to] : inside(hatch_.rings, way_, k * step))
+        dashes(family, k * step, k * family.along * times_, from, to);
+  }
+
+ private:
+  Point at(double along, double off) const { return {along * way_.x - off * way_.y, along * way_.y + off * way_.x}; }
+
+  void dashes(const Hatch::Family& family, double off, double start, double from, double to) {
+    double pattern = 0;
+    for (const double dash : family.dashes) pattern += std::abs(dash) * times_;
+    if (pattern == 0) return stroke(from, to, off);
+    const double dot = 0.2 * times_;
+    for (double at = start + std::floor((from - start) / pattern) * pattern; at < to;)
+      for (const double dash : family.dashes) {
+        const double length = std::abs(dash) * times_, end = at + (dash == 0 ? dot : length);
+        if (dash >= 0 && at >= from && end <= to) stroke(at, end, off);
+        at += length;
+      }
+  }
+
+  void stroke(double from, double to, double off) {
+    sheet_.lines.push_back({at(from, off), at(to, off), LineKind::hatch});
+  }
+
+  Sheet& sheet_;
+  const Hatch& hatch_;
+  double times_;
+  Point way_;
+};
+
+Hatch along_grain() {
+  return {{}, "ANSI31", {{0, 0, 1.2}}};
+}
+
+/// How a solid is filled where it is cut; without lines: not at all.
+Hatch pattern_of(Role role) {
+  switch (role) {
+    case Role::bed:
+      return {{}, "SAND", {{0, 0, 1.6, {0, -2.2}}, {37, 0.7, 2.3, {0, -3.1}}}};
+    case Role::base:
+      return {{}, "ANSI31", {{45, 0, 2.2}}};
+    case Role::seat_block:
+      return {{}, "ANSI31", {{135, 0, 2.2}}};
+    case Role::subfloor:
+      return {{}, "ANSI31", {{135, 0, 1.5}}};
+    case Role::drain:
+      return {{}, "ANSI31", {{45, 0, 1.1}}};
+    default:
+      break;
+  }
+  return {};
+}
+
+/// End grain: both diagonals of a bar cut across, each ring by its own corners.
+void cross_out(Sheet& sheet, const Outline& ring) {
+  const auto far = [&](double a, double b) {
+    return *std::max_element(ring.begin(), ring.end(),
+                             [&](Point p, Point q) { return a * p.x + b * p.y < a * q.x + b * q.y; });
+  };
+  sheet.lines.push_back({far(-1, -1), far(1, 1), LineKind::hatch});
+  sheet.lines.push_back({far(-1, 1), far(1, -1), LineKind::hatch});
+}
+
+bool is_timber(const parts::Solid& solid) {
+  if (solid.role == Role::joist) return true;
+  return solid.cut && !solid.cut->steel && (solid.role == Role::bench_frame || solid.role == Role::wall);
+}
+
+}  // namespace
+
+std::vector<Outline> rings_of(std::vector<Line> lines) {
+  constexpr double same = 0.05;
+  const auto near = [](Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y) < same; };
+  std::vector<Outline> rings;
+  while (!lines.empty()) {
+    Outline ring{lines.back().from, lines.back().to};
+    lines.pop_back();
+    for (bool grown = true; grown && !near(ring.front(), ring.back());) {
+      grown = false;
+      for (std::size_t i = 0; i < lines.size() && !grown; ++i) {
+        const bool forward = near(lines[i].from, ring.back());
+        if (!forward && !near(lines[i].to, ring.back())) continue;
+        ring.push_back(forward ? lines[i].to : lines[i].from);
+        lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(i));
+        grown = true;
+      }
+    }
+    if (ring.size() < 4 || !near(ring.front(), ring.back())) continue;
+    ring.pop_back();
+    rings.push_back(std::move(ring));
+  }
+  return rings;
+}
+
+double area_within(const std::vector<Outline>& rings) {
+  // A ring within an odd number of others is a hole.
+  double area = 0;
+  for (std::size_t k = 0; k < rings.size(); ++k) {
+    int outside = 0;
+    for (std::size_t other = 0; other < rings.size(); ++other) {
+      if (other == k) continue;
+      const Point p{(rings[k][0].x + rings[k][1].x) / 2, (rings[k][0].y + rings[k][1].y) / 2};
+      bool in = false;
+      for (const auto& [from, to] : inside({rings[other]}, {1, 0}, p.y)) in = in || (p.x > from && p.x < to);
+      outside += in;
+    }
+    double twice = 0;
+    for (std::size_t i = 0; i < rings[k].size(); ++i) twice += cross(rings[k][i], rings[k][(i + 1) % rings[k].size()]);
+    area += std::abs(twice) / 2 * (outside % 2 ? -1 : 1);
+  }
+  return area;
+}
+
+void fill(Sheet& sheet, Hatch hatch, double model_for_paper) {
+  hatch.first_line = sheet.lines.size();
+  Filler filler{sheet, hatch, model_for_paper};
+  for (const Hatch::Family& family : hatch.families) filler.fill(family);
+  hatch.last_line = sheet.lines.size();
+  if (hatch.last_line > hatch.first_line) sheet.hatches.push_back(std::move(hatch));  // else too thin to fill
+}
+
+std::vector<MaterialSample> material_samples() {
+  return {{"timber, end grain", {}},
+          {"timber, panel along its grain", along_grain()},
+          {"mortar", pattern_of(Role::bed)},
+          {"shower base", pattern_of(Role::base)},
+          {"seat block", pattern_of(Role::seat_block)},
+          {"subfloor", pattern_of(Role::subfloor)},
+          {"drain", pattern_of(Role::drain)}};
+}
+
+std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut) {
+  std::vector<CutSolid> all;
+  const gp_Dir& normal = cut.plane.Axis().Direction();
+  const double at = cut.plane.Location().XYZ().Dot(normal.XYZ());
+  for (const parts::Solid& solid : model.solids) {
+    if (!wanted(solid)) continue;
+    const auto [least, most] = reach_along(solid.shape, normal);
+    if (least >= at || most <= at) continue;
+    const bool along = solid.cut && std::abs(solid.cut->axis.Dot(normal)) < 0.7;
+    all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along});
+  }
+  return all;
+}
+
+std::optional<Line> within(const Line& line, const Span& span) {
+  Line l = line;
+  if (l.from.x > l.to.x) std::swap(l.from, l.to);
+  if (l.to.x < span.from || l.from.x > span.to) return std::nullopt;
+  const double run = l.to.x - l.from.x, rise = l.to.y - l.from.y;
+  const auto at = [&](double x) { return Point{x, run > 0 ? l.from.y + rise * (x - l.from.x) / run : l.from.y}; };
+  const Point from = l.from.x < span.from ? at(span.from) : l.from, to = l.to.x > span.to ? at(span.to) : l.to;
+  return Line{from, to, line.kind};
+}
+
+std::vector<Outline> within(const std::vector<Outline>& rings, const Span& span) {
+  std::vector<Outline> kept;
+  for (const Outline& ring : rings) {
+    Outline part = clipped(clipped(ring, span.from, true), span.to, false);
+    if (part.size() > 2) kept.push_back(std::move(part));
+  }
+  return kept;
+}
+
+std::vector<std::pair<double, double>> stretches_within(const std::vector<Outline>& rings, double y) {
+  return inside(rings, {1, 0}, y);
+}
+
+std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const Span& span) {
+  CutSolid part = cut;
+  part.seen.lines.clear();
+  for (const Line& line : cut.seen.lines)
+    if (const auto kept = within(line, span)) part.seen.lines.push_back(*kept);
+  return add_cut(sheet, pen, part, within(rings_of(cut.seen.lines), span));
+}
+
+std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const std::vector<Outline>& rings) {
+  if (cut.seen.lines.empty()) return std::nullopt;
+  const double model_for_paper = pen.text_mm() / letter;
+  if (is_timber(*cut.solid) && !cut.along_grain) {
+    for (const Outline& ring : rings) cross_out(sheet, ring);
+  } else if (is_timber(*cut.solid)) {
+    Hatch hatch = along_grain();
+    hatch.rings = rings;
+    fill(sheet, std::move(hatch), model_for_paper);
+  } else if (Hatch hatch = pattern_of(cut.solid->role); !hatch.families.empty()) {
+    hatch.rings = rings;
+    fill(sheet, std::move(hatch), model_for_paper);
+  }
+  Sheet edges;
+  for (const Line& line : cut.seen.lines) edges.lines.push_back({line.from, line.to, LineKind::section});
+  sheet.lines.insert(sheet.lines.end(), edges.lines.begin(), edges.lines.end());
+  return frame_of(edges);
+}
+
+}  // namespace fallwright::drawing

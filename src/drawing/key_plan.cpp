@@ -1,0 +1,115 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/title_block.hpp"
+#include "job/layout.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// A plan in millimetres of the room, shrunk into a field of the page.
+class KeyPlan {
+ public:
+  KeyPlan(Paperwork& paper, const Frame& field, const job::Job& job, const std::optional<Sight>& sight)
+      : paper_{paper}, job_{job}, sight_{sight}, at_{job::lay_out(job)} {
+    constexpr double beside = 7, below = 9;  // for letters and arrows
+    const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
+    scale_ = std::min((field.width() - 2 * beside) / width, (field.height() - beside - below) / depth);
+    x_ = (field.x0 + field.x1) / 2 - scale_ * width / 2;
+    y_ = (field.y0 + below + field.y1 - beside) / 2 - scale_ * depth / 2;
+  }
+
+  void draw() {
+    for (const survey::Wall& wall : at_.room.walls) line(wall.start(), wall.end(), LineKind::sheet);
+    rectangle(at_.base, LineKind::dimension);
+    if (job_.bench) {
+      rectangle(at_.bench, LineKind::dimension);
+      line({at_.bench.x0, at_.bench.y0}, {at_.bench.x1, at_.bench.y1}, LineKind::dimension);
+      line({at_.bench.x0, at_.bench.y1}, {at_.bench.x1, at_.bench.y0}, LineKind::dimension);
+    }
+    const Point bore = on({at_.drain_x, at_.drain_y}), corner = on({0, job_.alcove.depth.in_mm()});
+    paper_.circle(bore.x, bore.y, 0.9, LineKind::dimension);
+    origin(corner);
+    // Beside a cutting plane that comes out there.
+    const double width = job_.alcove.width.in_mm();
+    const bool cut = sight_ && !sight_->letter.empty() && std::abs(sight_->way.x) > std::abs(sight_->way.y);
+    const double along = !cut ? width / 2 : sight_->at.x > width / 2 ? width / 5 : 4 * width / 5;
+    const Point entry = on({along, std::min(0.0, at_.base.y0)});
+    paper_.text(entry.x, entry.y - 4.2, "ENTRY", least_letter, Anchor::middle);
+    if (sight_) look(*sight_);
+  }
+
+ private:
+  void look(const Sight& sight) {
+    const bool cut = !sight.letter.empty();
+    const double length = std::hypot(sight.way.x, sight.way.y);
+    const Point way{sight.way.x / length, sight.way.y / length};
+    if (cut)
+      cutting_plane(sight, way);
+    else
+      eye(on({sight.at.x, sight.at.y}), way);
+  }
+
+  Point on(survey::Point p) const { return {x_ + scale_ * p.x, y_ + scale_ * p.y}; }
+  void line(survey::Point a, survey::Point b, LineKind kind) {
+    const Point p = on(a), q = on(b);
+    paper_.line(p.x, p.y, q.x, q.y, kind);
+  }
+  void rectangle(const survey::Rect& r, LineKind kind) {
+    const Point low = on({r.x0, r.y0}), high = on({r.x1, r.y1});
+    paper_.rectangle({low.x, low.y, high.x, high.y}, kind);
+  }
+
+  /// The origin's circle with its cross, where the walls' stud faces meet.
+  void origin(Point p) {
+    constexpr double radius = 1.5, arm = 2.2;
+    paper_.circle(p.x, p.y, radius, LineKind::sheet);
+    paper_.line(p.x - arm, p.y, p.x + arm, p.y, LineKind::dimension);
+    paper_.line(p.x, p.y - arm, p.x, p.y + arm, LineKind::dimension);
+    paper_.text(p.x - 3, p.y + 1.6, "O", least_letter, Anchor::right);
+  }
+
+  void arrow(Point from, Point to) {
+    paper_.line(from.x, from.y, to.x, to.y, LineKind::frame);
+    const double angle = std::atan2(to.y - from.y, to.x - from.x);
+    for (const double side : {0.4, -0.4})
+      paper_.line(to.x, to.y, to.x - 2 * std::cos(angle + side), to.y - 2 * std::sin(angle + side), LineKind::sheet);
+  }
+
+  void eye(Point at, Point way) {
+    paper_.circle(at.x, at.y, 1, LineKind::sheet);
+    arrow(at, {at.x + 6 * way.x, at.y + 6 * way.y});
+  }
+
+  /// Its line across the room with heavy ends, arrows the way it looks and its letter at both.
+  void cutting_plane(const Sight& sight, Point way) {
+    const bool along_width = std::abs(way.y) > std::abs(way.x);
+    const double width = job_.alcove.width.in_mm(), depth = job_.alcove.depth.in_mm();
+    Point a = along_width ? on({0, sight.at.y}) : on({sight.at.x, std::min(0.0, at_.base.y0)});
+    Point b = along_width ? on({width, sight.at.y}) : on({sight.at.x, depth});
+    paper_.line(a.x, a.y, b.x, b.y, LineKind::centre);
+    const Point out{along_width ? 1.0 : 0.0, along_width ? 0.0 : 1.0};
+    for (const double side : {-1.0, 1.0}) {
+      const Point end = side < 0 ? a : b, tip{end.x + side * 3 * out.x, end.y + side * 3 * out.y};
+      paper_.line(end.x, end.y, tip.x, tip.y, LineKind::frame);
+      arrow(tip, {tip.x + 3.5 * way.x, tip.y + 3.5 * way.y});
+      const Point word{tip.x + (along_width ? side * 1 : 2.2), tip.y - (along_width ? 1.2 : side > 0 ? 1 : 2)};
+      paper_.text(word.x, word.y + (along_width ? -2.4 * way.y : 0), sight.letter, least_letter,
+                  along_width && side < 0 ? Anchor::right : Anchor::left);
+    }
+  }
+
+  Paperwork& paper_;
+  const job::Job& job_;
+  const std::optional<Sight>& sight_;
+  job::Layout at_;
+  double scale_ = 1, x_ = 0, y_ = 0;
+};
+
+}  // namespace
+
+void add_key_plan(Paperwork& paper, const Frame& field, const Sheet& sheet, const job::Job& job) {
+  KeyPlan{paper, field, job, sheet.sight}.draw();
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,126 @@
+#include "drawing/piece.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "units/length.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+Frame frame_of_seen(const Projection& seen) {
+  Sheet flat;
+  Pen{flat, 1}.add(seen);
+  return frame_of(flat);
+}
+
+Piece solid_seen(const parts::Solid& solid, double width) {
+  const gp_Dir& axis = solid.cut->axis;
+  const gp_Dir side =
+      std::abs(axis.Z()) > 0.7 ? gp_Dir{gp_Vec{gp::DX()} - gp_Vec{axis} * axis.X()} : gp_Dir{-axis.Y(), axis.X(), 0};
+  Piece piece;
+  for (const gp_Dir& toward : {side, axis.Crossed(side)}) {
+    piece.broad = project({solid.shape}, {toward, axis}, solid.cut->steel);
+    piece.broad_frame = frame_of_seen(piece.broad);
+    if (std::abs(piece.broad_frame.height() - width) < 0.02 * width + 0.1) break;
+  }
+  piece.end = project({solid.shape}, {axis, side}, false);
+  piece.end_frame = frame_of_seen(piece.end);
+  return piece;
+}
+
+/// A strip of furring is no solid of the model: its broad side and its section.
+Piece strip_seen(const takeoff::CutRow& cut) {
+  const auto rectangle = [](double width, double height) {
+    const Point corner[] = {{0, 0}, {width, 0}, {width, height}, {0, height}};
+    Projection seen;
+    for (int i = 0; i < 4; ++i) seen.lines.push_back({corner[i], corner[(i + 1) % 4], LineKind::outline});
+    return seen;
+  };
+  Piece piece{rectangle(cut.length_mm, cut.width_mm), rectangle(cut.thickness_mm, cut.width_mm), {}, {}};
+  piece.broad_frame = frame_of_seen(piece.broad);
+  piece.end_frame = frame_of_seen(piece.end);
+  return piece;
+}
+
+double broad_width(const facts::Facts& facts, const std::string& id) {
+  for (const facts::Member& member : facts.members)
+    if (member.part_id == id) return member.width_mm;
+  return 0;
+}
+
+/// "wall-back/blocking-1-04" as "blocking" of the "back wall".
+std::pair<std::string, std::string> kind_and_place(const std::string& part_id) {
+  const std::size_t slash = part_id.find('/');
+  std::string kind = part_id.substr(slash + 1), place = part_id.substr(0, slash);
+  kind.erase(kind.find_last_not_of("-0123456789") + 1);
+  std::replace(kind.begin(), kind.end(), '-', ' ');
+  if (place.rfind("wall-", 0) == 0) return {kind, place.substr(5) + " wall"};
+  return {kind, place == "bench-frame" ? "bench" : place};
+}
+
+/// The studs that strips go on: "on stud-02, stud-03 (right wall)".
+std::string studs_of(const takeoff::CutRow& cut) {
+  std::string words = "on ", wall;
+  for (const std::string& id : cut.part_ids) {
+    const std::string place = kind_and_place(id).second;
+    if (!wall.empty()) words += place == wall ? ", " : " (" + wall + "), ";
+    words += id.substr(id.find('/') + 1);
+    wall = place;
+  }
+  return words + " (" + wall + ")";
+}
+
+}  // namespace
+
+Piece look_at(const Subject& subject, const takeoff::CutRow& cut) {
+  if (cut.furring) return strip_seen(cut);
+  const std::string& id = cut.part_ids.front();
+  return solid_seen(*subject.model.find(id), broad_width(subject.facts, id));
+}
+
+bool is_plain(const takeoff::CutRow& cut) {
+  return cut.furring || (!cut.sheet && cut.ends == "square");
+}
+
+std::string ends_of(const takeoff::CutRow& cut, bool metric) {
+  if (cut.furring || cut.ends == "square") return cut.ends;
+  return cut.ends + ", long point " + units::to_text(units::Length::mm(cut.length_mm), metric) + ", short point " +
+         units::to_text(units::Length::mm(cut.short_mm), metric);
+}
+
+std::string use_of(const takeoff::CutRow& cut) {
+  if (cut.furring) return studs_of(cut);
+  const auto add = [](std::string& list, const std::string& word) {
+    if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
+  };
+  std::vector<std::pair<std::string, std::string>> places_by_kind, kinds_by_places;
+  const auto at = [](auto& list, const std::string& key) -> std::string& {
+    for (auto& [known, value] : list)
+      if (known == key) return value;
+    return list.emplace_back(key, "").second;
+  };
+  for (const std::string& id : cut.part_ids) {
+    const auto [kind, place] = kind_and_place(id);
+    add(at(places_by_kind, kind), place);
+  }
+  for (const auto& [kind, places] : places_by_kind) add(at(kinds_by_places, places), kind);
+  std::string words;
+  for (const auto& [places, kinds] : kinds_by_places)
+    words += (words.empty() ? "" : ", ") + kinds + " (" + places + ")";
+  return words;
+}
+
+std::string size_of(const takeoff::CutRow& cut, bool metric) {
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  return cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
+                   : len(cut.length_mm);
+}
+
+std::string title_of(const takeoff::CutRow& cut, bool metric) {
+  const std::string fitted = takeoff::fitted_text(cut, metric);
+  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size_of(cut, metric) + "   " +
+         ends_of(cut, metric) + "   " + use_of(cut) + (fitted.empty() ? "" : "   " + fitted);
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,29 @@
+/// A piece of the cut list: how it looks and what is said of it. Inside `drawing` only.
+#pragma once
+
+#include <string>
+
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+
+/// A piece lying along the sheet seen on its broad side, and its cross-section.
+struct Piece {
+  Projection broad, end;
+  Frame broad_frame, end_frame;
+};
+Piece look_at(const Subject& subject, const takeoff::CutRow& cut);
+
+/// Square ends and a plain stick: its numbers say all of it.
+bool is_plain(const takeoff::CutRow& cut);
+
+/// Bevelled ends with both points: the saw is set on one and checked on the other.
+std::string ends_of(const takeoff::CutRow& cut, bool metric);
+/// Where equal pieces go: "top plate, front rail (bench)", "on stud-02 (right wall)".
+std::string use_of(const takeoff::CutRow& cut);
+/// Its size as the tape has it: the length, or of a sheet "36\" x 14\", 3/4\" thick".
+std::string size_of(const takeoff::CutRow& cut, bool metric);
+/// All that is said of it in a line.
+std::string title_of(const takeoff::CutRow& cut, bool metric);
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,245 @@
+#include "drawing/title_block.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/rule_book.hpp"
+#include "units/letters.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double wide_block = 180;            ///< of the title block on a large page
+constexpr double key_field = 44;              ///< of the key plan
+constexpr double bars = 12, bar_field = 160;  ///< height of the check bars, and the width they need
+constexpr double step = 1.6 * least_letter;   ///< from line to line
+constexpr double pad = 1.2;                   ///< between a field's edge and its words
+
+bool has_bars(const Sheet& sheet) {
+  return sheet.to_scale && !sheet.own_bars;
+}
+
+/// The strip's fields from the left: notes over check bars, key plan, title block.
+struct Fields {
+  double notes = 0, key = 0, block = 0, right = 0;  ///< left edges, and the border's right
+  double least = 0;                                 ///< height that key plan and title block need
+};
+
+Fields fields_of(const Paper& paper) {
+  const Frame f = border_of(paper);
+  const double block = f.x1 - (is_small(paper) ? f.width() - bar_field : wide_block);
+  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 34.0 : 45.0};
+}
+
+/// Notes in lines, numbered.
+std::vector<std::string> note_lines(const Sheet& sheet, const Paper& paper) {
+  const Fields at = fields_of(paper);
+  std::vector<std::string> lines;
+  int number = 0;
+  const std::string indent = "    ";
+  const double width = at.key - at.notes - 2 * pad - 2 - width_of(indent, least_letter);
+  for (const std::string& note : sheet.notes) {
+    const std::string head = std::to_string(++number) + "  ";
+    for (const std::string& line : wrapped(head + note, width, least_letter))
+      lines.push_back((line.rfind(head, 0) == 0 ? "" : indent) + line);
+  }
+  return lines;
+}
+
+/// A bar to lay a rule against, with a tick at every whole part.
+void check_bar(Paperwork& paper, double x, double y, double part, int parts, const std::string& words) {
+  paper.line(x, y, x + part * parts, y);
+  for (int i = 0; i <= parts; ++i) paper.line(x + i * part, y, x + i * part, y + (i == 0 || i == parts ? 3.4 : 1.4));
+  paper.text(x + 1, y + 0.7, words, least_letter);
+}
+
+/// Of failing checks, and where they are told; nothing when none fails.
+std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vector<rules::Result>& results) {
+  const std::string warning = warning_of(results);
+  if (warning.empty()) return "";
+  const auto at = std::find_if(sheets.begin(), sheets.end(), [](const Sheet& s) { return s.name == "inspection"; });
+  return warning + ": see " + (at == sheets.end() ? "the inspection sheet" : at->code);
+}
+
+void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
+  const Fields at = fields_of(sheet.page.paper);
+  double y = strip.y1;
+  if (!warning.empty()) {
+    paper.rectangle({at.notes, y - 6, at.key, y}, LineKind::frame);
+    paper.text((at.notes + at.key) / 2, y - 4.5, warning, letter, Anchor::middle);
+    y -= 6;
+  }
+  for (const std::string& line : note_lines(sheet, sheet.page.paper)) paper.text(at.notes + pad + 1, y -= step, line);
+  if (!has_bars(sheet)) return;
+  check_bar(paper, at.notes + 2, strip.y0 + 6.6, 25.4, 6, "6 in");
+  check_bar(paper, at.notes + 2, strip.y0 + 1.6, 10, 15, "150 mm");
+}
+
+/// One field of the title block.
+struct Cell {
+  double share = 1;
+  std::string words;
+  double height = least_letter;
+  int lines = 1;
+};
+
+/// The words in so many lines, letters as large as that allows; what is too long even then loses its middle, since what
+/// tells one flat from another stands at the end.
+void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
+  const double width = field.width() - 2 * pad;
+  std::vector<std::string> lines;
+  double height = cell.height;
+  for (; height > least_letter && width_of(cell.words, height) > width; height -= 0.5) {
+  }
+  height = std::max(height, least_letter);
+  lines = wrapped(cell.words, width, height);
+  const auto most = static_cast<std::size_t>(cell.lines);
+  const auto too_wide = [&] {
+    return lines.size() > most || std::any_of(lines.begin(), lines.end(),
+                                              [&](const std::string& line) { return width_of(line, height) > width; });
+  };
+  const std::size_t letters = units::letter_count(cell.words);
+  for (std::size_t cut = 4; too_wide() && cut < letters; ++cut) {
+    const std::size_t kept = letters - cut, head = kept / 2;
+    const std::string front = units::first_letters(cell.words, head);
+    std::string back = cell.words;
+    for (std::size_t gone = 0; gone < letters - (kept - head); ++gone)
+      back.erase(0, units::first_letters(back, 1).size());
+    lines = wrapped(front + "... " + back, width, height);
+  }
+  const double block = (static_cast<double>(lines.size()) - 1) * step + height;
+  double y = (field.y0 + field.y1 + block) / 2 - height;
+  for (const std::string& line : lines) paper.text(field.x0 + pad, y, line, height), y -= step;
+}
+
+struct Row {
+  double height = 5;
+  std::vector<Cell> cells;
+};
+
+std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t number, std::size_t sheets) {
+  const job::Job& job = heading.job;
+  const bool small = is_small(sheet.page.paper);
+  const rules::RuleBook& book = rules::book(job.book);
+  const std::string of = "sheet " + std::to_string(number) + " of " + std::to_string(sheets),
+                    scale = sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale",
+                    unit = sheet.metric ? "lengths in mm" : "lengths in inches",
+                    hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
+                    limits = "limits: " + book.title + ", " + (job.limits.empty() ? "the book's" : "the job's own"),
+                    origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
+  if (!small)
+    return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
+            {8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
+            {5.4, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
+            {5.4, {{2, date}, {2.4, "revision"}, {2.2, "checked by"}}},
+            {5.4, {{4.4, limits}, {2.2, hash}}},
+            {5.4, {{1, origin}}},
+            {5.4, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
+  return {{6.4, {{3.4, sheet.title, 3.5}, {1, sheet.code, 4}}},
+          {7.8, {{1, job.name, 3, 2}}},
+          {5, {{1, hand_of(job), 3}, {1, of}}},
+          {5, {{1.3, scale}, {1, unit}}},
+          {5, {{1, date}, {1, "checked by"}}},
+          {5, {{1.3, limits}, {1, hash}}}};
+}
+
+void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
+  double y = block.y1, whole = 0;
+  for (const Row& row : rows) whole += row.height;
+  for (const Row& row : rows) {
+    const double height = row.height * block.height() / whole;
+    double shares = 0, x = block.x0;
+    for (const Cell& cell : row.cells) shares += cell.share;
+    for (const Cell& cell : row.cells) {
+      const double width = cell.share / shares * block.width();
+      fill(paper, {x, y - height, x + width, y}, cell);
+      if (x > block.x0) paper.line(x, y, x, y - height);
+      x += width;
+    }
+    y -= height;
+    if (y > block.y0 + 0.1) paper.line(block.x0, y, block.x1, y);
+  }
+}
+
+/// Short marks through the border at the middles of its sides, to lay copies true.
+void add_border(Paperwork& paper, const Frame& f) {
+  paper.rectangle(f, LineKind::frame);
+  const double x = (f.x0 + f.x1) / 2, y = (f.y0 + f.y1) / 2, out = 2.5;
+  paper.line(x, f.y0 - out, x, f.y0, LineKind::frame);
+  paper.line(x, f.y1, x, f.y1 + out, LineKind::frame);
+  paper.line(f.x0 - out, y, f.x0, y, LineKind::frame);
+  paper.line(f.x1, y, f.x1 + out, y, LineKind::frame);
+}
+
+}  // namespace
+
+Point Paperwork::at(double x, double y) const {
+  const Page& p = sheet_.page;
+  return {p.corner.x + x * p.scale, p.corner.y + y * p.scale};
+}
+
+void Paperwork::line(double x0, double y0, double x1, double y1, LineKind kind) {
+  sheet_.lines.push_back({at(x0, y0), at(x1, y1), kind});
+}
+
+void Paperwork::rectangle(const Frame& f, LineKind kind) {
+  line(f.x0, f.y0, f.x1, f.y0, kind), line(f.x1, f.y0, f.x1, f.y1, kind);
+  line(f.x1, f.y1, f.x0, f.y1, kind), line(f.x0, f.y1, f.x0, f.y0, kind);
+}
+
+void Paperwork::circle(double x, double y, double radius, LineKind kind) {
+  sheet_.arcs.push_back({at(x, y), radius * sheet_.page.scale, 0, 360, kind});
+}
+
+void Paperwork::text(double x, double y, const std::string& words, double height, Anchor anchor, double turn_deg) {
+  sheet_.texts.push_back({at(x, y), height * sheet_.page.scale, words, turn_deg, anchor});
+}
+
+const char* hand_of(const job::Job& job) {
+  if (!job.bench) return "NO BENCH";
+  switch (job.bench->place) {
+    case job::Side::left:
+      return "BENCH LEFT";
+    case job::Side::right:
+      return "BENCH RIGHT";
+    default:  // at the back
+      break;
+  }
+  return "BENCH BACK";
+}
+
+std::string warning_of(const std::vector<rules::Result>& results) {
+  const auto fails = std::count_if(results.begin(), results.end(),
+                                   [](const rules::Result& r) { return r.outcome == rules::Outcome::fail; });
+  if (fails == 0) return "";
+  return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
+}
+
+/// As high as the title block needs, or as the notes do, with a line for what fails.
+double strip_of(const Sheet& sheet, const Paper& paper) {
+  const double lines = static_cast<double>(note_lines(sheet, paper).size());
+  return std::max(fields_of(paper).least, 6 + lines * step + 2 + (has_bars(sheet) ? bars : 0));
+}
+
+void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
+  const std::string warning = warning_with_place(sheets, heading.results);
+  const auto on_paper = [](const Sheet& sheet) { return sheet.page.paper.width_mm > 0; };
+  const auto count = static_cast<std::size_t>(std::count_if(sheets.begin(), sheets.end(), on_paper));
+  std::size_t number = 0;
+  for (Sheet& sheet : sheets) {
+    if (!on_paper(sheet)) continue;
+    Paperwork paper{sheet};
+    const Frame f = border_of(sheet.page.paper);
+    const Fields at = fields_of(sheet.page.paper);
+    const Frame strip{f.x0, f.y0, f.x1, f.y0 + strip_of(sheet, sheet.page.paper)};
+    add_border(paper, f);
+    paper.line(strip.x0, strip.y1, strip.x1, strip.y1);
+    paper.line(at.key, strip.y0, at.key, strip.y1);
+    paper.line(at.block, strip.y0, at.block, strip.y1);
+    add_notes(paper, sheet, strip, warning);
+    add_key_plan(paper, {at.key, strip.y0, at.block, strip.y1}, sheet, heading.job);
+    add_heading(paper, {at.block, strip.y0, at.right, strip.y1}, rows_of(sheet, heading, ++number, count));
+  }
+}
+
+}  // namespace fallwright::drawing

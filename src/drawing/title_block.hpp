@@ -1,0 +1,47 @@
+/// What makes a page a document: border, check bars, notes, key plan and title block. Inside `drawing` only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "drawing/page.hpp"
+
+namespace fallwright::drawing {
+
+/// What all sheets of a job share in their title blocks.
+struct Heading {
+  const job::Job& job;
+  const std::vector<rules::Result>& results;
+  std::string date = {};  ///< of issue; empty: to be written in
+};
+
+/// On every sheet that has a page, numbered in their order. A sheet may be taken from the roll alone: each says whose
+/// it is, what it rests on, and when checks fail.
+void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading);
+
+/// "2 CHECKS FAIL"; empty when none does.
+std::string warning_of(const std::vector<rules::Result>& results);
+
+/// "BENCH LEFT"
+const char* hand_of(const job::Job& job);
+
+/// Lines, texts and figures in paper millimetres on a sheet that has a page.
+class Paperwork {
+ public:
+  explicit Paperwork(Sheet& sheet) : sheet_{sheet} {}
+  Point at(double x, double y) const;
+  void line(double x0, double y0, double x1, double y1, LineKind kind = LineKind::sheet);
+  void rectangle(const Frame& f, LineKind kind = LineKind::sheet);
+  void circle(double x, double y, double radius, LineKind kind);
+  void text(double x, double y, const std::string& words, double height = least_letter, Anchor anchor = Anchor::left,
+            double turn_deg = 0);
+
+ private:
+  Sheet& sheet_;
+};
+
+/// The alcove in plan with its entry, base, bench, the origin of all running dimensions, and from where the sheet
+/// looks.
+void add_key_plan(Paperwork& paper, const Frame& field, const Sheet& sheet, const job::Job& job);
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,239 @@
+/// The set as a whole, of the demo jobs, of rooms nobody listed, and on the small papers: what a checker measures on
+/// each sheet.
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "drawing/hatch.hpp"
+#include "drawing/title_block.hpp"
+#include "outside/drawn.hpp"
+#include "support/random_room.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+job::Job demo_on(const char* name, job::PaperSize paper) {
+  const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+  job::Job job = job::read(diag::read_text(path), path);
+  job.drawings.paper = paper;
+  return job;
+}
+
+/// Besides the demo jobs: the small papers, and rooms made at random.
+const std::vector<Drawn>& sets() {
+  static const std::vector<Drawn> all = [] {
+    std::vector<Drawn> jobs = all_jobs();
+    jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
+    jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
+    jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
+    for (const unsigned seed : {3u, 14u, 15u}) {
+      const std::string text = sample::random_room(seed);
+      jobs.push_back(drawn(job::read(text, "random.toml"), false));
+      jobs.back().name = "room " + std::to_string(seed);
+    }
+    return jobs;
+  }();
+  return all;
+}
+
+bool has_page(const Sheet& sheet) {
+  return sheet.page.paper.width_mm > 0;
+}
+
+TEST(Set, CapitalsAreLargeEnoughToReadOnSite) {
+  // Source: the set's own rule: nothing under 2.5 mm on paper, dimensions 3 mm.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (!has_page(sheet)) continue;
+      for (const Text& t : sheet.texts)
+        EXPECT_GE(t.height / sheet.page.scale, 2.5 - 1e-9) << d.name << " " << sheet.name << " '" << t.words << "'";
+      for (const Dimension& dim : sheet.dimensions)
+        if (dim.picture && dim.chain != 0) {
+          EXPECT_NEAR(sheet.texts[dim.picture->text].height / sheet.page.scale, 3, 1e-9) << d.name << " " << sheet.name;
+        }
+    }
+}
+
+TEST(Set, NoTwoTextsMeet) {
+  // Source: common practice, no source: a number printed over a number is a wrong cut.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets)
+      for (std::size_t i = 0; i < sheet.texts.size(); ++i)
+        for (std::size_t k = i + 1; k < sheet.texts.size(); ++k)
+          EXPECT_FALSE(meet(box_of(sheet.texts[i]), box_of(sheet.texts[k])))
+              << d.name << " " << sheet.name << ": '" << sheet.texts[i].words << "' and '" << sheet.texts[k].words
+              << "'";
+}
+
+TEST(Set, NothingReachesOverTheBorder) {
+  // Source: the set's own page: a binding edge of 20 mm at the left and 10 elsewhere; only centring marks stand out.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (!has_page(sheet)) continue;
+      const Page& page = sheet.page;
+      const auto in = [&](double x, double y, double more) {
+        const double u = (x - page.corner.x) / page.scale, v = (y - page.corner.y) / page.scale;
+        return u > 20 - more && v > 10 - more && u < page.paper.width_mm - 10 + more &&
+               v < page.paper.height_mm - 10 + more;
+      };
+      for (const Line& l : sheet.lines) {
+        const double more = l.kind == LineKind::frame ? 2.6 : 0.01;
+        EXPECT_TRUE(in(l.from.x, l.from.y, more) && in(l.to.x, l.to.y, more)) << d.name << " " << sheet.name;
+      }
+      for (const Text& t : sheet.texts) {
+        const Box b = box_of(t);
+        EXPECT_TRUE(in(b.x0, b.y0, 0) && in(b.x1, b.y1, 0)) << d.name << " " << sheet.name << " '" << t.words << "'";
+      }
+    }
+}
+
+TEST(Set, DrawingsKeepOutOfTheStripOfNotesAndTitle) {
+  // Source: the page's own layout: the strip along its foot is as high as its line across the page.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (!has_page(sheet)) continue;
+      const Page& page = sheet.page;
+      const double top = page.corner.y + (10 + strip_of(sheet, page.paper)) * page.scale;
+      for (const Dimension& dim : sheet.dimensions)
+        if (dim.picture) {
+          EXPECT_GT(dim.picture->line_at.y, top) << d.name << " " << sheet.name << " " << dim.words;
+        }
+      for (const MemberMark& mark : sheet.members)
+        EXPECT_GT(sheet.texts[mark.text].at.y, top) << d.name << " " << sheet.name << " " << mark.mark;
+    }
+}
+
+TEST(Set, ScalesStandOnTheRulesThatAreSold) {
+  // Source: common practice, no source: 1, 2, 5, 10, 20, 50 of metric scales; 12, 6, 3, 1-1/2, 1, 3/4, 1/2 and 1/4 in
+  // to the foot.
+  const std::set<double> metric{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets)
+      if (has_page(sheet) && sheet.to_scale) {
+        EXPECT_TRUE((sheet.metric ? metric : inches).contains(sheet.page.scale))
+            << d.name << " " << sheet.name << " 1:" << sheet.page.scale;
+      }
+}
+
+TEST(Set, IsOnOnePaper) {
+  // Source: by the job; the template alone is for any printer, at full size.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (!has_page(sheet)) continue;
+      const Paper& paper = sheet.name.rfind("template", 0) == 0 ? office_paper(d.model->job) : paper_of(d.model->job);
+      EXPECT_STREQ(sheet.page.paper.name, paper.name) << d.name << " " << sheet.name;
+    }
+}
+
+double read_back(const std::string& words, bool metric) {
+  std::string why;
+  return units::parse_length(words, metric ? units::LengthUnit::mm : units::LengthUnit::inch, why)->in_mm();
+}
+
+TEST(Set, ChainsAddUpAsPrinted) {
+  // Source: arithmetic on the printed words: a framer adds them up.
+  int chains = 0;
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      std::map<int, double> sums;
+      for (const Dimension& dim : sheet.dimensions)
+        if (dim.chain > 0) sums[dim.chain] += read_back(dim.words, sheet.metric);
+      for (const Dimension& dim : sheet.dimensions) {
+        if (dim.chain >= 0) continue;
+        ++chains;
+        EXPECT_NEAR(sums.at(-dim.chain), read_back(dim.words, sheet.metric), 1e-6) << d.name << " " << sheet.name;
+      }
+    }
+  EXPECT_GE(chains, 60);
+}
+
+TEST(Set, EveryMemberOfAWallHasItsMarkOnIt) {
+  // Source: the cut list: studs, plates and blocking that are new; each is seen from the room.
+  int members = 0;
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.name.rfind("wall-", 0) != 0) continue;
+      std::map<std::string, std::size_t> wanted, found;
+      for (const takeoff::CutRow& cut : d.cuts)
+        for (const std::string& id : cut.part_ids)
+          if (!cut.furring && id.rfind(sheet.name + "/", 0) == 0) ++wanted[cut.mark], ++members;
+      for (const MemberMark& mark : sheet.members) ++found[mark.mark];
+      EXPECT_EQ(wanted, found) << d.name << " " << sheet.name;
+    }
+  EXPECT_GT(members, 100);
+}
+
+TEST(Set, TheCoverListsEverySheetByItsCode) {
+  // Source: the set itself: codes are distinct, the cover comes first, and each line of its index leads to its sheet.
+  for (const Drawn& d : sets()) {
+    std::set<std::string> codes, listed;
+    for (const Sheet& sheet : d.sheets)
+      if (has_page(sheet)) {
+        EXPECT_TRUE(codes.insert(sheet.code).second) << d.name << " " << sheet.code << " twice";
+      }
+    ASSERT_EQ(d.sheets.front().name, "cover");
+    for (const Sheet& sheet : d.sheets)
+      for (const Text& t : sheet.texts)
+        if (!t.leads_to.empty()) listed.insert(t.leads_to);
+    EXPECT_EQ(listed, codes) << d.name;
+    for (const Sheet& sheet : d.sheets)
+      for (const Text& t : sheet.texts) EXPECT_EQ(t.words.find('{'), std::string::npos) << sheet.name << t.words;
+  }
+}
+
+TEST(Set, EverySectionIsMarkedOnThePlan) {
+  // Source: the set itself: a section's letter stands on the plan at both ends of its plane.
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (!sheet.sight || sheet.sight->letter.empty()) continue;
+      const Sheet& plan = d.sheet("plan");
+      const auto letters = std::count_if(plan.texts.begin(), plan.texts.end(),
+                                         [&](const Text& t) { return t.words == sheet.sight->letter; });
+      EXPECT_GE(letters, 2) << d.name << " " << sheet.name;
+      EXPECT_NE(sheet.title.find(sheet.sight->letter + "-" + sheet.sight->letter), std::string::npos) << sheet.title;
+    }
+}
+
+TEST(Set, HatchesCoverWhatIsCut) {
+  // Source: closed form: a square with a square hole; and every hatch of the sets lies in some rings.
+  Sheet sheet;
+  const std::vector<Outline> rings{{{0, 0}, {40, 0}, {40, 40}, {0, 40}}, {{10, 10}, {20, 10}, {20, 20}, {10, 20}}};
+  EXPECT_NEAR(area_within(rings), 1600 - 100, 1e-9);
+  fill(sheet, {rings, "ANSI31", {{0, 0, 1}}}, 1);
+  double length = 0;  // lines 1 apart cover the area
+  for (const Line& line : sheet.lines) length += std::hypot(line.to.x - line.from.x, line.to.y - line.from.y);
+  EXPECT_NEAR(length, 1500, 45);
+  int hatches = 0;
+  for (const Drawn& d : sets())
+    for (const Sheet& s : d.sheets)
+      for (const Hatch& hatch : s.hatches) {
+        ++hatches;
+        EXPECT_GT(area_within(hatch.rings), 0) << d.name << " " << s.name;
+        EXPECT_GT(hatch.last_line, hatch.first_line) << d.name << " " << s.name;
+      }
+  EXPECT_GT(hatches, 50);
+}
+
+TEST(Set, ALongNameKeepsItsEnd) {
+  // Source: what tells one flat from another stands at the end of a job's name.
+  job::Job job = sample::alcove();
+  job.name =
+      "The Old Tannery Buildings beside the Upper Weir, second staircase on the left, third floor, conversion of "
+      "the former drying loft into dwellings, bath beside the lift, flat 27B";
+  for (const job::PaperSize paper : {job::PaperSize::tabloid, job::PaperSize::letter}) {
+    job.drawings.paper = paper;
+    std::vector<Sheet> sheets{{"plan", "Set-out plan"}};
+    sheets[0].page = {paper_of(job), 1, {}};
+    add_title_blocks(sheets, {job, {}});
+    EXPECT_TRUE(std::any_of(sheets[0].texts.begin(), sheets[0].texts.end(),
+                            [](const Text& t) { return t.words.starts_with("The Old Tannery"); }));
+    EXPECT_TRUE(std::any_of(sheets[0].texts.begin(), sheets[0].texts.end(),
+                            [](const Text& t) { return t.words.ends_with("flat 27B"); }));
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
