@@ -157,6 +157,16 @@ class FormTest(PageCase):
         self.assertFalse(self.js(hidden, "key-drain-length"))
         self.assertTrue(self.js(hidden, "key-bench-depth"))
 
+    def test_every_section_is_asked_for_once_and_below_its_parent(self):
+        # Source: the table of keys: its sections, and those they are parts of
+        page = self.form()
+        asked = self.js("return [...document.querySelectorAll('[id^=section-]')].map(n => [n.id, n.closest('section').id])")
+        steps = {node.removeprefix("section-"): step for node, step in asked}
+        paths = [s["path"].replace(".", "-") for s in data_of(page, "key-table")]
+        self.assertEqual(sorted(name for name, _ in asked), sorted("section-" + p for p in paths))
+        for child in ("base-ribs", "base-upstands", "base-threshold", "bench-frame", "as_set-threshold", "floor-joists"):
+            self.assertEqual(steps[child], steps[child.split("-")[0]], child)
+
     def test_hostile_files_and_phones(self):
         # Source: TOML v1.0.0 (what is none is refused with its line); WCAG 2.1, 1.4.3 and 1.4.10
         self.form(self.out / "hostile & 'name'.toml")

@@ -6,11 +6,11 @@ const WALK = [
   {title: 'The floor', picture: 'floor', sections: ['survey.floor', 'floor', 'floor.joists']},
   {title: 'The walls', picture: 'wall', sections: ['survey.plumb', 'survey.studs', 'walls']},
   {title: 'The drain', picture: 'drain', sections: ['drain', 'trap']},
-  {title: 'The base', sections: ['base', 'base.upstands', 'base.threshold', 'base.ribs', 'liner']},
-  {title: 'The bench', picture: 'bench', sections: ['bench', 'bench.frame'], only: 'The room has a bench'},
+  {title: 'The base', sections: ['base', 'liner']},
+  {title: 'The bench', picture: 'bench', sections: ['bench'], only: 'The room has a bench'},
   {title: 'The bed', sections: ['bed', 'mix']},
   {title: 'Everything else', sections: null},
-  {title: 'The base as it lies in the bed', sections: ['as_set', 'as_set.upstands', 'as_set.threshold']}
+  {title: 'The base as it lies in the bed', sections: ['as_set']}
 ];
 
 /** Keys and sections that only some kinds need: asked for where the other key holds one of the words. */
@@ -31,11 +31,13 @@ const NEEDS = {
   'bench.frame.fasteners_at_stud': ['bench.frame.kind', 'timber']
 };
 
-/** Sections of the table that no step names belong to the step for everything else. */
+/** A section that no step names goes where its parent is asked for; where that is nowhere, to the step for everything else. */
 function sectionsOf(step, table) {
-  if (step.sections) return step.sections.map((path) => table.find((s) => s.path === path)).filter(Boolean);
-  const named = WALK.flatMap((s) => s.sections ?? []);
-  return table.filter((s) => !named.includes(s.path));
+  const named = WALK.flatMap((s) => s.sections ?? []), parent = (path) => path.split('.').slice(0, -1).join('.');
+  const strays = table.filter((s) => !named.includes(s.path));
+  if (!step.sections) return strays.filter((s) => !named.includes(parent(s.path)));
+  return step.sections.flatMap((path) => [table.find((s) => s.path === path), ...strays.filter((s) => parent(s.path) === path)])
+      .filter(Boolean);
 }
 
 /** Pictures are part of the page; one is moved to where it belongs. */

@@ -86,10 +86,11 @@ class RimCard {
   }
 
   show({found, results, verdict}) {
-    const ok = verdict.next === 'leave', press = found.points.filter((p) => pressAt(card, p) > 0);
-    press.sort((a, b) => b.plane - a.plane);
-    const parts = [make('p', {className: `verdict ${ok ? 'pass' : 'fail'}`},
-                        make('span', {className: 'mark', 'aria-hidden': 'true'}, ok ? '✓' : '✕'), make('span', {}, verdict.words))];
+    const unread = results.some((r) => r.outcome === 'not-checked');
+    const state = verdict.next !== 'leave' ? 'fail' : unread ? 'open' : 'pass';
+    const press = found.points.filter((p) => pressAt(card, p) > 0).sort((a, b) => b.plane - a.plane);
+    const mark = make('span', {className: 'mark', 'aria-hidden': 'true'}, {fail: '✕', open: '?', pass: '✓'}[state]);
+    const parts = [make('p', {className: `verdict ${state}`}, mark, make('span', {}, verdict.words))];
     if (press.length && verdict.next === 'press')
       parts.push(make('h4', {}, 'Press, the highest first'), make('ol', {className: 'press'}, ...press.map((p) =>
         make('li', {}, make('strong', {}, ruleText(pressAt(card, p), card.metric)), ` ${p.name}`))));

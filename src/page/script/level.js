@@ -119,7 +119,7 @@ function judged(check, card, found) {
   const kept = (result.least === null || look.value >= result.least - slack) &&
                (result.greatest === null || look.value <= result.greatest + slack);
   result.outcome = kept ? 'pass' : check.broken;
-  if (check.missing || (check.assumed && kept)) result.outcome = 'not-checked';
+  if (check.missing || (check.assumed && kept)) result.outcome = 'not-checked', result.value = null;
   return result;
 }
 

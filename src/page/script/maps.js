@@ -80,13 +80,9 @@ class Maps {
 
   /** Coloured triangles, a hair above the solid they lie on. `colours`: one for each corner. */
   coloured(triangles, colours, part) {
-    const geometry = new THREE.BufferGeometry(), places = [], tints = [];
-    triangles.forEach((triangle, i) => triangle.forEach((p, k) => {
-      places.push(...toView([p[0], p[1], p[2] + 0.6]).toArray());
-      tints.push(...colours[i][k]);
-    }));
-    geometry.setAttribute('position', new THREE.Float32BufferAttribute(places, 3));
-    geometry.setAttribute('color', new THREE.Float32BufferAttribute(tints, 3));
+    const geometry = new THREE.BufferGeometry();
+    geometry.setAttribute('position', cornersOf(triangles, 0.6));
+    geometry.setAttribute('color', new THREE.Float32BufferAttribute(colours.flat(2), 3));
     const material = new THREE.MeshBasicMaterial({vertexColors: THREE.VertexColors, side: THREE.DoubleSide, clippingPlanes: this.view.planes,
                                                     polygonOffset: true, polygonOffsetFactor: -1, polygonOffsetUnits: -4});
     const mesh = new THREE.Mesh(geometry, material);
@@ -96,7 +92,7 @@ class Maps {
 
   key(colour, words) {
     const swatch = make('span', {className: 'swatch', 'aria-hidden': 'true'});
-    swatch.style.background = typeof colour === 'number' ? '#' + colour.toString(16).padStart(6, '0') : `rgb(${colour.map((v) => Math.round(v * 255))})`;
+    swatch.style.background = styleOf(Array.isArray(colour) ? new THREE.Color(...colour) : colour);
     return make('span', {className: 'key'}, swatch, words);
   }
 
@@ -184,7 +180,8 @@ class Maps {
       this.tag(centre, `${tapeText(worst.gap, metric)} at ${worst.id}`);
     }
     this.legend.replaceChildren(this.key(ramp(0), tapeText(0, metric)), this.key(ramp(1), tapeText(most, metric)),
-                                studs.length ? 'Gap from base or bench to each stud, at the upstand\'s top.' : 'No stud stands before base or bench.');
+                                studs.length ? 'Gap from base or bench to each stud, at the upstand\'s top.'
+                                             : 'No stud stands before base or bench.');
   }
 
   /** Water up to one of the heights of the flood test: the part of each facet that lies below it, and the drain's opening. */
@@ -201,7 +198,7 @@ class Maps {
         wet.push([[x0, y0, level], [x1, y0, level], [x1, y1, level]], [[x0, y0, level], [x1, y1, level], [x0, y1, level]]);
       }
       const geometry = new THREE.BufferGeometry();
-      geometry.setAttribute('position', new THREE.Float32BufferAttribute(wet.flat().flatMap((p) => toView([p[0], p[1], level]).toArray()), 3));
+      geometry.setAttribute('position', cornersOf(wet.map((triangle) => triangle.map(([x, y]) => [x, y, level]))));
       const material = new THREE.MeshBasicMaterial({color: 0x2b7fb8, transparent: true, opacity: 0.55, side: THREE.DoubleSide,
                                                     depthWrite: false, clippingPlanes: this.view.planes});
       const mesh = new THREE.Mesh(geometry, material);

@@ -13,7 +13,7 @@ class Parts {
       const box = make('input', {type: 'checkbox', checked: true, id: 'role-' + r.role});
       box.addEventListener('change', () => this.show(r.role, box.checked));
       const swatch = make('span', {className: 'swatch', 'aria-hidden': 'true'});
-      swatch.style.background = '#' + r.colour.toString(16).padStart(6, '0');
+      swatch.style.background = styleOf(r.colour);
       const count = viewData.parts.filter((p) => p.role === r.role).length;
       return make('li', {}, box, make('label', {htmlFor: box.id}, swatch, r.words, make('small', {}, ` ${count}`)));
     });

@@ -50,7 +50,7 @@ class Places {
     const mesh = facet && this.view.meshes.get(facet.surface === 'seat' ? 'seat-block' : 'base');
     if (!mesh) return;
     const geometry = new THREE.BufferGeometry(), triangles = this.maps.trianglesIn(mesh, facet);
-    geometry.setAttribute('position', new THREE.Float32BufferAttribute(triangles.flat().flatMap((p) => toView([p[0], p[1], p[2] + 0.8]).toArray()), 3));
+    geometry.setAttribute('position', cornersOf(triangles, 0.8));
     const lit = new THREE.Mesh(geometry, new THREE.MeshBasicMaterial({color: 0x2f9fb3, transparent: true, opacity: 0.75, side: THREE.DoubleSide}));
     lit.position.copy(mesh.userData.move);
     this.layer.add(lit);

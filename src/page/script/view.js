@@ -21,6 +21,12 @@ const roleOf = (name) => ROLES.find((r) => r.role === name);
 const toView = (p) => new THREE.Vector3(p[0] / 1000, p[2] / 1000, -p[1] / 1000);
 const toAlcove = (v) => [v.x * 1000, -v.z * 1000, v.y * 1000];
 
+/** Corners of triangles, raised by so many millimetres, as a geometry takes them. */
+const cornersOf = (triangles, up = 0) =>
+  new THREE.Float32BufferAttribute(triangles.flat().flatMap((p) => toView([p[0], p[1], p[2] + up]).toArray()), 3);
+/** A colour as styles write it. */
+const styleOf = (colour) => '#' + new THREE.Color(colour).getHexString();
+
 class View {
   constructor(canvas) {
     this.canvas = canvas;
