@@ -192,7 +192,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     if (!wanted(solid)) continue;
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
-    const bool along = solid.cut && std::abs(solid.cut->axis.Dot(normal)) < 0.7;
+    const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
     all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along});
   }
   return all;

@@ -15,7 +15,7 @@ namespace fallwright::drawing {
 struct CutSolid {
   const parts::Solid* solid = nullptr;
   Projection seen;
-  bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane
+  bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane; and panels, of which some layers are
 };
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut);
 

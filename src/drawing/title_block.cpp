@@ -139,8 +139,8 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
           {7.8, {{1, job.name, 3, 2}}},
           {5, {{1, hand_of(job), 3}, {1, of}}},
           {5, {{1.3, scale}, {1, unit}}},
-          {5, {{1, date}, {1, "checked by"}}},
-          {5, {{1.3, limits}, {1, hash}}}};
+          {5, {{1, date}, {1, hash}}},
+          {5, {{1, limits}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {

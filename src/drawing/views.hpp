@@ -97,8 +97,8 @@ inline View from_above() {
 
 /// A fall in the job's own notation first: "1/4 in/ft  2.08 %  1:48", "2.08 %  1:48".
 std::string fall_words(units::Fall fall, bool metric);
-/// An arrow along a facet's fall in its middle with the fall beside it, in one unit or in all.
-void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units);
+/// An arrow along a facet's fall in its middle with words beside it.
+void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words);
 /// The middle of a facet, as the mean of its corners.
 Point middle_of(const TopoDS_Face& face);
 
