@@ -88,7 +88,7 @@ void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
 std::vector<std::string> bore_warning(const Subject& s) {
   for (const rules::Result& r : s.judgement.results)
     if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
-      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
+      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + first_clause(r.advice) + "."};
   return {};
 }
 

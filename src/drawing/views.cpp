@@ -119,6 +119,15 @@ Point middle_of(const TopoDS_Face& face) {
   return {sum.x / count, sum.y / count};
 }
 
+std::string first_clause(const std::string& words) {
+  int open = 0;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    open += words[i] == '(' ? 1 : words[i] == ')' ? -1 : 0;
+    if (words[i] == ';' && open == 0) return words.substr(0, i);
+  }
+  return words;
+}
+
 std::string fall_words(units::Fall fall, bool metric) {
   const std::string other = units::to_percent(fall) + "  " + units::to_one_in(fall);
   return metric ? other : units::to_inches_per_foot(fall) + "  " + other;

@@ -70,6 +70,8 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id);
 std::string mark_of(const Subject& subject, const std::string& part_id);
 /// Says of the text last written that it is the mark of a member.
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
+/// Words up to the first semicolon that stands in no brackets.
+std::string first_clause(const std::string& words);
 /// What a plumber must not overlook: as planned, the bore would cut a joist.
 std::vector<std::string> bore_warning(const Subject& subject);
 /// Whether it would: no sheet then gives its place as one to work to.
