@@ -45,7 +45,8 @@ std::vector<MaterialSample> material_samples();
 std::vector<Outline> rings_of(std::vector<Line> lines);
 /// Of the points that lie inside an odd number of rings.
 double area_within(const std::vector<Outline>& rings);
-/// Fills rings with a pattern whose lengths are so many model millimetres each, and keeps it with the sheet.
+/// Fills rings with a pattern whose lengths are so many model millimetres each, and keeps it with the sheet; one
+/// without a name is lines and no more.
 void fill(Sheet& sheet, Hatch hatch, double model_for_paper);
 
 }  // namespace fallwright::drawing
