@@ -321,7 +321,7 @@ Sheet draw_bench_section(const Subject& subject) {
       if (rung.name.find("here") == std::string::npos)
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
     pen.ladder(frame.x1 + pen.text_mm(), levels);
-    add_bench_details(sheet, pen, subject, solids, view);
+    if (!is_small(paper_of(subject.job()))) add_bench_details(sheet, pen, subject, solids, view);
     sheet.notes = {
         "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
         "the base."};

@@ -104,7 +104,9 @@ class Cover {
     const std::size_t half = (std::size(kinds) + 1) / 2;
     for (std::size_t i = 0; i < std::size(kinds); ++i) {
       const double x = at.x + (i < half ? 0 : width / 2), down = y - row * static_cast<double>(i % half + 1) + 1.5;
-      pen_.line({x, down + 1.2}, {x + sample, down + 1.2}, kinds[i].first);
+      const double slant = kinds[i].first == LineKind::rejected ? 1.3 : 0;  // two lines that cross
+      pen_.line({x, down + 1.2 - slant}, {x + sample, down + 1.2 + slant}, kinds[i].first);
+      if (slant > 0) pen_.line({x, down + 1.2 + slant}, {x + sample, down + 1.2 - slant}, kinds[i].first);
       pen_.note({x + sample + 2, down}, kinds[i].second);
     }
     return y - row * static_cast<double>(half) - between / 2;
@@ -165,7 +167,7 @@ class Cover {
     std::size_t left = 0;
     for (const rules::Result& r : s_.judgement.results) {
       if (r.outcome != rules::Outcome::fail) continue;
-      const std::string words = "- " + r.title + ": " + r.advice.substr(0, r.advice.find(';'));
+      const std::string words = "- " + r.title + ": " + first_clause(r.advice);
       constexpr double last_line = 8;
       const double high = 4 * static_cast<double>(wrapped(words, width, least_letter).size());
       if (left > 0 || y - high < -height_ + last_line)

@@ -85,9 +85,9 @@ std::optional<Point> point_within(const std::vector<Outline>& rings) {
   return best;
 }
 
-/// Names in a column, each with a line to a dot in its part; in the order of their heights, so that no line crosses
-/// another's. @return how low that reaches
-double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, double top) {
+/// Names in a column beside the window, each with a line to a dot in its part, in the order of their heights, so that
+/// no line crosses another's. @return how low that reaches
+double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, double side, double top) {
   const double t = pen.text_mm(), step = 1.9 * t;
   if (named.empty()) return top;
   std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y > b.at.y; });
@@ -96,10 +96,38 @@ double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, dou
     y = std::min(y, n.at.y);
     pen.line(n.at, {x, y}, LineKind::dimension);
     sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
-    pen.note({x + 0.5 * t, y - 0.4 * t}, n.name);
+    pen.note({x + side * 0.5 * t, y - 0.4 * t}, n.name, side > 0 ? Anchor::left : Anchor::right);
     y -= step;
   }
   return y + step - 0.4 * t;
+}
+
+/// What the window shows of a solid, its upper left corner at the origin.
+struct Enlarged {
+  CutSolid cut;
+  std::vector<Outline> rings;
+
+  void move(Point by) {
+    const auto moved = [&](Point& p) { p = {p.x + by.x, p.y + by.y}; };
+    for (Line& line : cut.seen.lines) moved(line.from), moved(line.to);
+    for (Outline& ring : rings)
+      for (Point& p : ring) moved(p);
+  }
+};
+
+std::vector<Enlarged> enlarged(const std::vector<CutSolid>& cut, const Frame& window, double times) {
+  const auto grow = [&](Point& p) { p = {(p.x - window.x0) * times, (p.y - window.y1) * times}; };
+  std::vector<Enlarged> parts;
+  for (const CutSolid& solid : cut) {
+    Enlarged part{solid, clipped(rings_of(solid.seen.lines), window)};
+    part.cut.seen.lines = clipped(solid.seen.lines, window);
+    if (part.cut.seen.lines.empty()) continue;
+    for (Line& line : part.cut.seen.lines) grow(line.from), grow(line.to);
+    for (Outline& ring : part.rings)
+      for (Point& p : ring) grow(p);
+    parts.push_back(std::move(part));
+  }
+  return parts;
 }
 
 }  // namespace
@@ -114,21 +142,28 @@ double detail_scale(double scale, bool metric) {
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, Point place) {
   const double t = pen.text_mm(), scale = t / letter, own = detail_scale(scale, sheet.metric), times = scale / own;
   const Frame& w = detail.window;
-  const auto at = [&](Point p) { return Point{place.x + (p.x - w.x0) * times, place.y + (p.y - w.y1) * times}; };
-  std::vector<Named> named;
-  for (const CutSolid& solid : cut) {
-    CutSolid part = solid;
-    part.seen.lines = clipped(solid.seen.lines, w);
-    for (Line& line : part.seen.lines) line.from = at(line.from), line.to = at(line.to);
-    std::vector<Outline> rings = clipped(rings_of(solid.seen.lines), w);
-    for (Outline& ring : rings)
-      for (Point& p : ring) p = at(p);
-    if (!add_cut(sheet, pen, part, rings)) continue;
-    if (const auto within = point_within(rings)) named.push_back({name_of(*solid.solid), *within});
+  std::vector<Enlarged> parts = enlarged(cut, w, times);
+  // Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
+  std::vector<Named> left, right;
+  double room = 0;
+  for (const Enlarged& part : parts)
+    if (const auto at = point_within(part.rings)) {
+      const std::string name = name_of(*part.cut.solid);
+      const bool nearer_left = at->x < w.width() * times - at->x - t;
+      (nearer_left ? left : right).push_back({name, *at});
+      if (nearer_left) room = std::max(room, width_of(name, t) + 2 * t);
+    }
+  place.x += room;
+  for (Enlarged& part : parts) {
+    part.move(place);
+    add_cut(sheet, pen, part.cut, part.rings);
   }
-  const Point low = at({w.x0, w.y0}), high = at({w.x1, w.y1});
+  for (auto* names : {&left, &right})
+    for (Named& n : *names) n.at = {n.at.x + place.x, n.at.y + place.y};
+  const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};
   pen.rectangle(low, high, LineKind::dimension);
-  const double foot = std::min(low.y, add_names(sheet, pen, std::move(named), high.x + 1.5 * t, high.y));
+  const double foot = std::min({low.y, add_names(sheet, pen, std::move(left), low.x - 1.5 * t, -1, high.y),
+                                add_names(sheet, pen, std::move(right), high.x + 1.5 * t, 1, high.y)});
   std::string title = detail.title;
   title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
   const std::string number = std::to_string(detail.number);
@@ -139,7 +174,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
     pen.label({middle.x + 0.75 * radius + 0.4 * t, middle.y + 0.75 * radius}, number);
   }
-  return {high.x + 16 * t, foot - 3 * t};
+  return {high.x + 14 * t, foot - 3 * t};
 }
 
 }  // namespace fallwright::drawing

@@ -63,7 +63,7 @@ void add_name(Pen& pen, Role role, const Frame& f, double x0) {
                                               : nullptr;
   if (!name || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
   if (role == Role::joist)
-    pen.label({(f.x0 + f.x1) / 2, f.y0 + 0.4 * f.height()}, name, Anchor::middle, 0.8);
+    pen.note({(f.x0 + f.x1) / 2 + 0.4 * t, f.y0 + 0.5 * f.height()}, name, Anchor::middle, 0.8, 90);
   else
     pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, name, Anchor::right, 0.8);
 }
@@ -88,7 +88,7 @@ void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
 std::vector<std::string> bore_warning(const Subject& s) {
   for (const rules::Result& r : s.judgement.results)
     if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
-      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + r.advice.substr(0, r.advice.find(';')) + "."};
+      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + first_clause(r.advice) + "."};
   return {};
 }
 
@@ -131,12 +131,12 @@ Sheet draw_drain(const Subject& subject) {
       pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
     }
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 5 * t);
-    const Frame main = frame_of(sheet);
-    const double near = subject.job().drain.body.in_mm() / 2;
-    add_detail(
-        sheet, pen, solids,
-        {1, "flange, collar and bore", {middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18}},
-        {main.x1 + 4 * t, main.y1});
+    if (!is_small(paper_of(subject.job()))) {
+      const Frame main = frame_of(sheet);
+      const double near = subject.job().drain.body.in_mm() / 2;
+      const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
+      add_detail(sheet, pen, solids, {1, "flange, collar and bore", window}, {main.x1 + 4 * t, main.y1});
+    }
     sheet.sight = a.sight();
     sheet.notes = bore_warning(subject);
     sheet.notes.push_back(

@@ -1,6 +1,5 @@
 #include "drawing/draw.hpp"
 
-#include <algorithm>
 #include <map>
 
 #include "brep/guard.hpp"
@@ -18,8 +17,7 @@ class Set {
   explicit Set(const Subject& subject) : subject_{subject} {}
 
   void add(char reader, Sheet sheet) {
-    const int number = ++last_[reader];
-    sheet.code = std::string{reader} + (number < 10 ? "-0" : "-") + std::to_string(number);
+    sheet.code = reader;  // its number follows when all are there
     sheets_.push_back(std::move(sheet));
   }
   void add(char reader, std::vector<Sheet> more) {
@@ -37,13 +35,20 @@ class Set {
   }
 
  private:
+  void number() {
+    std::map<char, int> last;
+    for (Sheet& sheet : sheets_) {
+      const char reader = sheet.code.front();
+      const int number = ++last[reader];
+      sheet.code = std::string{reader} + (number < 10 ? "-0" : "-") + std::to_string(number);
+    }
+  }
+
   /// The index names the cover's own pages too: how many there are is known once they are drawn.
   void cover() {
     const std::size_t pages = draw_cover(subject_, sheets_).size();
-    for (std::size_t i = 1; i < pages; ++i) {
-      add('G', sheets_.front());
-      std::rotate(sheets_.begin() + static_cast<std::ptrdiff_t>(i), sheets_.end() - 1, sheets_.end());
-    }
+    sheets_.insert(sheets_.begin(), pages - 1, sheets_.front());
+    number();
     std::vector<Sheet> drawn = draw_cover(subject_, sheets_);
     for (std::size_t i = 0; i < pages; ++i) {
       drawn[i].code = sheets_[i].code;
@@ -61,7 +66,6 @@ class Set {
   }
 
   const Subject& subject_;
-  std::map<char, int> last_;
   std::vector<Sheet> sheets_;
 };
 

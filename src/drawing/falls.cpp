@@ -23,16 +23,16 @@ struct Spot {
   bool threshold = false;
 };
 
-/// Corners of base and threshold, each once; of a round drain's edge, which is level, one.
+/// Corners of base and threshold, each once; of a drain's edge, which is level, one.
 std::vector<Spot> spots_of(const Subject& s) {
-  const bool round = s.job().drain.kind == job::DrainKind::point && s.job().drain.opening == job::Opening::round;
+  const bool level = s.job().drain.kind == job::DrainKind::point;
   const double drain = s.facts.heights.drain_top_mm;
   std::vector<Spot> spots;
   for (const parts::Facet& facet : s.model.first(Role::base)->facets)
     for (TopExp_Explorer it{facet.face, TopAbs_VERTEX}; it.More(); it.Next()) {
       const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
       const auto known = [&](const Spot& k) {
-        const bool both_at_drain = round && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
+        const bool both_at_drain = level && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
         return both_at_drain || k.at.Distance(p) < 5;
       };
       if (std::none_of(spots.begin(), spots.end(), known)) spots.push_back({p, facet.surface == "threshold"});
@@ -114,25 +114,28 @@ std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) 
   return names;
 }
 
+/// Whether a limit of the floor that is not kept is broken here.
+bool is_rejected(const Subject& s, const facts::Facet& f) {
+  return f.surface == "base-floor" &&
+         std::any_of(s.judgement.results.begin(), s.judgement.results.end(), [&](const rules::Result& r) {
+           const bool of_floor = r.id == "floor.fall-least" || r.id == "floor.fall-greatest";
+           return of_floor && r.outcome == rules::Outcome::fail && is_out_of(r.limit, f);
+         });
+}
+
 /// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
 void add_table(Pen& pen, const Subject& s, Point top_left) {
   const bool metric = s.job().unit == job::UnitSystem::metric;
   Table table{pen, top_left, 44 * pen.text_mm(), {{"plane", 2.6}, {"run", 1.5}, {"fall", 4.2}, {"", 1.6}}};
   table.head();
   std::string limits;
-  std::vector<const rules::Result*> held;
   for (const rules::Result& r : s.judgement.results)
-    if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest") {
-      held.push_back(&r);
+    if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest")
       limits += (limits.empty() ? "Floor: " : "; ") + rules::limit_text(r, s.job());
-    }
   for (const facts::Facet& f : s.facts.facets) {
     const bool floor = f.surface == "base-floor";
-    const bool out = floor && std::any_of(held.begin(), held.end(), [&](const rules::Result* r) {
-                       return r->outcome == rules::Outcome::fail && is_out_of(r->limit, f);
-                     });
     table.row({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
-               fall_words(units::Fall::ratio(f.fall), metric), out ? "OUT" : ""});
+               fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
   }
   if (!limits.empty()) table.across(limits + ".");
 }
@@ -175,7 +178,9 @@ Sheet draw_falls(const Subject& subject) {
     for (const parts::Solid& solid : subject.model.solids)
       for (const parts::Facet& facet : solid.facets) {
         const facts::Facet& measured = subject.facts.facets[i++];
-        if (solid.role == Role::base) add_fall(pen, measured, middle_of(facet.face), sheet.metric, true);
+        const std::string words = units::to_text(units::Fall::ratio(measured.fall), sheet.metric) +
+                                  (is_rejected(subject, measured) ? "  OUT" : "");
+        if (solid.role == Role::base) add_fall(pen, measured, middle_of(facet.face), words);
         if (measured.surface == "seat")
           sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
                                 ", toward the base.");

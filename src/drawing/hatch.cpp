@@ -83,8 +83,9 @@ class Filler {
   Point way_;
 };
 
+/// Plain lines: readers would turn a pattern of theirs some other way, and grain must run as it runs.
 Hatch along_grain() {
-  return {{}, "ANSI31", {{0, 0, 1.2}}};
+  return {{}, "", {{0, 0, 1.2}}};
 }
 
 /// How a solid is filled where it is cut; without lines: not at all.
@@ -171,7 +172,8 @@ void fill(Sheet& sheet, Hatch hatch, double model_for_paper) {
   Filler filler{sheet, hatch, model_for_paper};
   for (const Hatch::Family& family : hatch.families) filler.fill(family);
   hatch.last_line = sheet.lines.size();
-  if (hatch.last_line > hatch.first_line) sheet.hatches.push_back(std::move(hatch));  // else too thin to fill
+  const bool drawn = hatch.last_line > hatch.first_line;  // else it is too thin to fill
+  if (drawn && *hatch.name) sheet.hatches.push_back(std::move(hatch));
 }
 
 std::vector<MaterialSample> material_samples() {
@@ -192,7 +194,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     if (!wanted(solid)) continue;
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
-    const bool along = solid.cut && std::abs(solid.cut->axis.Dot(normal)) < 0.7;
+    const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
     all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along});
   }
   return all;

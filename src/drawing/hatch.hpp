@@ -15,7 +15,7 @@ namespace fallwright::drawing {
 struct CutSolid {
   const parts::Solid* solid = nullptr;
   Projection seen;
-  bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane
+  bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane; and panels, of which some layers are
 };
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut);
 
@@ -45,7 +45,8 @@ std::vector<MaterialSample> material_samples();
 std::vector<Outline> rings_of(std::vector<Line> lines);
 /// Of the points that lie inside an odd number of rings.
 double area_within(const std::vector<Outline>& rings);
-/// Fills rings with a pattern whose lengths are so many model millimetres each, and keeps it with the sheet.
+/// Fills rings with a pattern whose lengths are so many model millimetres each, and keeps it with the sheet; one
+/// without a name is lines and no more.
 void fill(Sheet& sheet, Hatch hatch, double model_for_paper);
 
 }  // namespace fallwright::drawing

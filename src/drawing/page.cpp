@@ -5,7 +5,6 @@
 #include <limits>
 
 #include "units/length.hpp"
-#include "units/letters.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {

@@ -83,30 +83,33 @@ struct Cell {
   int lines = 1;
 };
 
-/// The words in so many lines, letters as large as that allows; what is too long even then loses its middle, since what
-/// tells one flat from another stands at the end.
-void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
-  const double width = field.width() - 2 * pad;
-  std::vector<std::string> lines;
-  double height = cell.height;
-  for (; height > least_letter && width_of(cell.words, height) > width; height -= 0.5) {
-  }
-  height = std::max(height, least_letter);
-  lines = wrapped(cell.words, width, height);
-  const auto most = static_cast<std::size_t>(cell.lines);
+/// Words in so many lines at most. What is too long loses its middle, since what tells one flat from another stands at
+/// the end.
+std::vector<std::string> fitted(const std::string& words, double width, double height, std::size_t most) {
+  std::vector<std::string> lines = wrapped(words, width, height);
   const auto too_wide = [&] {
     return lines.size() > most || std::any_of(lines.begin(), lines.end(),
                                               [&](const std::string& line) { return width_of(line, height) > width; });
   };
-  const std::size_t letters = units::letter_count(cell.words);
-  for (std::size_t cut = 4; too_wide() && cut < letters; ++cut) {
-    const std::size_t kept = letters - cut, head = kept / 2;
-    const std::string front = units::first_letters(cell.words, head);
-    std::string back = cell.words;
-    for (std::size_t gone = 0; gone < letters - (kept - head); ++gone)
-      back.erase(0, units::first_letters(back, 1).size());
-    lines = wrapped(front + "... " + back, width, height);
+  if (!too_wide()) return lines;
+  constexpr double narrowest = 0.2;  // letter, in heights
+  const std::u32string all = units::letters_of(words);
+  for (std::size_t kept =
+           std::min(all.size(), static_cast<std::size_t>(static_cast<double>(most) * width / (narrowest * height)));
+       kept > 0 && too_wide(); --kept) {
+    const std::size_t head = kept / 2;
+    lines = wrapped(units::to_utf8(all.substr(0, head)) + "... " + units::to_utf8(all.substr(all.size() - kept + head)),
+                    width, height);
   }
+  return lines;
+}
+
+/// The words in their field, in letters as large as it allows.
+void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
+  const double width = field.width() - 2 * pad;
+  double height = cell.height;
+  while (height > least_letter && width_of(cell.words, height) > width) height = std::max(least_letter, height - 0.5);
+  const auto lines = fitted(cell.words, width, height, static_cast<std::size_t>(cell.lines));
   const double block = (static_cast<double>(lines.size()) - 1) * step + height;
   double y = (field.y0 + field.y1 + block) / 2 - height;
   for (const std::string& line : lines) paper.text(field.x0 + pad, y, line, height), y -= step;
@@ -139,8 +142,8 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
           {7.8, {{1, job.name, 3, 2}}},
           {5, {{1, hand_of(job), 3}, {1, of}}},
           {5, {{1.3, scale}, {1, unit}}},
-          {5, {{1, date}, {1, "checked by"}}},
-          {5, {{1.3, limits}, {1, hash}}}};
+          {5, {{1, date}, {1, hash}}},
+          {5, {{1, limits}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {

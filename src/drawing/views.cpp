@@ -119,19 +119,24 @@ Point middle_of(const TopoDS_Face& face) {
   return {sum.x / count, sum.y / count};
 }
 
+std::string first_clause(const std::string& words) {
+  int open = 0;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    open += words[i] == '(' ? 1 : words[i] == ')' ? -1 : 0;
+    if (words[i] == ';' && open == 0) return words.substr(0, i);
+  }
+  return words;
+}
+
 std::string fall_words(units::Fall fall, bool metric) {
   const std::string other = units::to_percent(fall) + "  " + units::to_one_in(fall);
   return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
 }
 
-void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units) {
+void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
-  const units::Fall fall = units::Fall::ratio(facet.fall);
-  const std::string words = all_units ? fall_words(fall, metric) : units::to_text(fall, metric);
-  if (length < t) {  // a strip too narrow for an arrow still has its number
-    if (all_units) pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
-    return;
-  }
+  if (length < t)  // a strip too narrow for an arrow still has its number
+    return pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
   if (std::abs(facet.flow[1]) > 0.5)

@@ -71,6 +71,8 @@ const facts::Part& part(const facts::Facts& facts, const std::string& id);
 std::string mark_of(const Subject& subject, const std::string& part_id);
 /// Says of the text last written that it is the mark of a member.
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
+/// Words up to the first semicolon that stands in no brackets.
+std::string first_clause(const std::string& words);
 /// What a plumber must not overlook: as planned, the bore would cut a joist.
 std::vector<std::string> bore_warning(const Subject& subject);
 /// Whether it would: no sheet then gives its place as one to work to.
@@ -98,8 +100,8 @@ inline View from_above() {
 
 /// A fall in the job's own notation first: "1/4 in/ft  2.08 %  1:48", "2.08 %  1:48".
 std::string fall_words(units::Fall fall, bool metric);
-/// An arrow along a facet's fall in its middle with the fall beside it, in one unit or in all.
-void add_fall(Pen& pen, const facts::Facet& facet, Point middle, bool metric, bool all_units);
+/// An arrow along a facet's fall in its middle with words beside it.
+void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words);
 /// The middle of a facet, as the mean of its corners.
 Point middle_of(const TopoDS_Face& face);
 

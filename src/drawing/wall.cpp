@@ -233,7 +233,7 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
   const Projection blocks = seen(true);
-  return on_page(family, std::string{"Framing of the "} + job::name_of(side) + " wall, from the room", subject.job(),
+  return on_page(family, std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
                  [&](Sheet& sheet, Pen& pen) {
                    pen.add(framing);
                    pen.add(blocks);
@@ -241,7 +241,8 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
                    const job::Alcove& alcove = subject.job().alcove;
                    sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                    sheet.notes = {
-                       "Stud centres from the back left corner (back wall) or from the back corner (side walls); a "
+                       "Seen from the room. Stud centres from the back left corner (back wall) or from the back corner "
+                       "(side walls); a "
                        "stud past that corner has its own dimension below. Letters: marks of the cut list. Heights "
                        "from the datum, the highest subfloor spot under the base.",
                        "Long dashes: tops of the upstands of base and seat, where they stand before this wall; board, "

@@ -99,10 +99,11 @@ void DxfDrawing::closed(const std::vector<Point>& corners, const char* layer) {
 
 void DxfDrawing::text(Point at, double height, const std::string& words, double turn_deg, drawing::Anchor anchor,
                       const char* layer) {
+  // Another font's letters: a little narrower still, so that none run out of the room made for ours.
+  constexpr double as_wide_as_on_paper = 0.97 * drawing::letters_narrowed;
   const int across = anchor == drawing::Anchor::middle ? 1 : anchor == drawing::Anchor::right ? 2 : 0;
   head("TEXT", layer, "AcDbText");
-  tags_.at(10, at)(40, height)(1, dxf_words(words))(50, turn_deg)(41, drawing::letters_narrowed)(7, style_name)(72,
-                                                                                                                across);
+  tags_.at(10, at)(40, height)(1, dxf_words(words))(50, turn_deg)(41, as_wide_as_on_paper)(7, style_name)(72, across);
   if (across) tags_.at(11, at);
   tags_(100, "AcDbText");
 }
@@ -117,7 +118,10 @@ void DxfDrawing::hatch(const drawing::Hatch& hatch, const std::vector<std::vecto
     for (const Point& p : ring) tags_.flat(10, p);
     tags_(97, 0);
   }
-  tags_(75, odd_parity)(76, by_name)(52, 0.0)(41, times)(77, 0)(78, static_cast<int>(hatch.families.size()));
+  // Readers that draw a pattern of that name turn it from where it lies with them: ANSI31 at 45 degrees.
+  const double lies = std::string{hatch.name} == "ANSI31" ? 45 : 0;
+  const double turned = std::fmod(hatch.families.front().angle_deg - lies + 360, 360);
+  tags_(75, odd_parity)(76, by_name)(52, turned)(41, times)(77, 0)(78, static_cast<int>(hatch.families.size()));
   for (const drawing::Hatch::Family& family : hatch.families) {
     const double turn = family.angle_deg * M_PI / 180, c = std::cos(turn) * times, s = std::sin(turn) * times;
     tags_(53, family.angle_deg)(43, 0.0)(44, 0.0)(45, family.along * c - family.across * s);

@@ -43,7 +43,7 @@ for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
                        for e in model if e.dxftype() == "DIMENSION"],
         "closed": [[[p[0], p[1]] for p in e.get_points()] for e in model if e.dxftype() == "LWPOLYLINE" and e.closed],
         "hatches": [[e.dxf.pattern_name, [[[p[0], p[1]] for p in path.vertices] for path in e.paths],
-                     len(e.pattern.lines)] for e in model if e.dxftype() == "HATCH"],
+                     len(e.pattern.lines), e.dxf.pattern_angle] for e in model if e.dxftype() == "HATCH"],
         "members": [{a.dxf.tag: a.dxf.text for a in e.attribs} for e in model if e.dxftype() == "INSERT"],
         "layouts": {layout.name: [[v.dxf.width, v.dxf.height, v.dxf.view_height] for v in layout.query("VIEWPORT")]
                     for layout in doc.layouts if layout.name != "Model"},

@@ -104,6 +104,7 @@ TEST(Dxf, MaterialsAreHatchesAndMembersAreBlocksWithWhatTheyAre) {
   const auto& hatch = read.at("hatches")[0];
   EXPECT_EQ(hatch[0], "ANSI31");
   EXPECT_EQ(hatch[2], 1);
+  EXPECT_EQ(hatch[3], 0) << "as ANSI31 lies by itself";
   std::vector<drawing::Outline> rings;
   for (const auto& ring : hatch[1]) {
     rings.emplace_back();

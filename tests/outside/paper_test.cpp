@@ -136,6 +136,22 @@ TEST(Paper, WordsCanBeSearched) {
     }
 }
 
+TEST(Paper, BookmarksNameEverySheetByItsCode) {
+  // Source: poppler's list of bookmarks with their pages; and under a megabyte, as sent to a phone.
+  for (const Printed* printed : {&inches(), &metric()}) {
+    const std::string marks = sample::run("pdftohtml -i -xml -stdout " + printed->pdf + " 2>&1").out;
+    const std::regex item{"<item page=\"(\\d+)\">([^<]*)</item>"};
+    std::size_t found = 0;
+    for (std::sregex_iterator it{marks.begin(), marks.end(), item}, end; it != end; ++it, ++found) {
+      const drawing::Sheet& sheet = printed->sheets.at(found);
+      EXPECT_EQ((*it)[1], std::to_string(found + 1));
+      EXPECT_EQ((*it)[2], sheet.code + "  " + sheet.title);
+    }
+    EXPECT_EQ(found, printed->sheets.size());
+    EXPECT_LT(std::filesystem::file_size(printed->pdf), 1000000u);
+  }
+}
+
 TEST(Paper, CheckBarsMeasureWhatTheySay) {
   // Source: pixels of poppler's rendering at 508 dpi: 6 in and 150 mm, with half a millimetre of the stroke's ends.
   for (const Printed* printed : {&inches(), &metric()})
