@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "job/base_kind.hpp"
 #include "job/describe.hpp"
 #include "job/range.hpp"
 #include "job/schema.hpp"
@@ -65,6 +66,7 @@ Json key_json(const Key& key) {
           {"presence", word_of(key.presence)},
           {"about", key.about},
           {"choices", key.choices},
+          {"kinds", kinds_of(key.path)},
           {"in", {{"usual", key.inch}, {"range", range_of_key(key, UnitSystem::inch)}}},
           {"mm", {{"usual", key.metric}, {"range", range_of_key(key, UnitSystem::metric)}}}};
 }

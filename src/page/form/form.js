@@ -103,8 +103,14 @@ class Form {
       const need = NEEDS[path], other = need && this.fields.get(need[0]);
       return !other || other.holds() === need[1];
     };
-    for (const [path, field] of this.fields) field.node.hidden = field.isEmpty() && !needed(path);
-    for (const [path, {node}] of this.sections) node.hidden = !needed(path) && !this.holds(path);
+    const base = this.fields.get('base.kind')?.holds();
+    const goes = ({kinds}) => !kinds || !base || kinds.split(', ').includes(base);
+    for (const [path, field] of this.fields) {
+      field.asked = needed(path) && goes(field.key);
+      field.node.hidden = field.isEmpty() && !field.asked;
+    }
+    for (const [path, {section, node}] of this.sections)
+      node.hidden = !(needed(path) && section.keys.some(goes)) && !this.holds(path);
     this.benchPart.hidden = !this.bench.checked;
     this.tellMissing();
   }
@@ -138,7 +144,7 @@ class Form {
       if (!this.counts(path)) continue;
       if (field.input.getAttribute('aria-invalid') === 'true') wrong.push(path);
       const asked = path.startsWith('job.') || path.startsWith('base.') || path.startsWith('bench.') || path.includes('[');
-      if (field.key.presence === 'required' && asked && field.isEmpty()) missing.push(path);
+      if (field.key.presence === 'required' && asked && field.asked && field.isEmpty()) missing.push(path);
     }
     const words = [...wrong.map((p) => `${p} is not right`), ...missing.map((p) => `${p} is needed`)];
     if (this.unknown.length) words.push(`not known here, and left out: ${this.unknown.join(', ')}`);
