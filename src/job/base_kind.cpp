@@ -189,6 +189,7 @@ void settle_site_built(Job& job) {
                                  : metric ? tile_metric_mm
                                           : tile_mm);
   base.made = Made::to_order;
+  base.lowered_from = Length::mm(1200);  // nothing is let down; free widths are told up to there
   base.shell = *base.site.cover, base.underside = Underside::shell;
   base.ribs = {}, base.rib_depth = {};
   base.upstands.clear(), base.upstand_thickness = {}, base.upstand_height = {};
@@ -232,8 +233,11 @@ bool is_measured(const std::string& path, BaseKind kind) {
 }
 
 std::vector<Contradiction> settle_base(Job& job) {
+  if (job.base.kind == BaseKind::designed) return {};
+  if (!survey_contradictions(job).empty())
+    return {};  // told by the validation: there is no room to lay anything out in
   if (job.base.kind == BaseKind::bought) return Bought{job}.settle();
-  if (job.base.kind == BaseKind::site_built) settle_site_built(job);
+  settle_site_built(job);
   return {};
 }
 

@@ -167,12 +167,13 @@ double edge_over_least_bed(const Job& job, const Layout& layout) {
     for (const Point& p : over) most = std::max(most, cell.plane.at(p.x, p.y) - top.at(p.x, p.y));
   };
   const bool round = is_round(job);
+  const survey::Polygon opening =
+      survey::to_polygon(layout.opening);  // what lies under the floor is level in all of it
   for (const survey::Cell& cell : layout.subfloor.cells()) {
     const survey::Polygon under = survey::common(cell.plan, layout.bed_outline.polygon());
     if (under.empty()) continue;
-    if (!round) take(cell, survey::common(under, layout.opening_outline), {level_in_opening(job, layout), 0, 0});
-    for (const survey::Polygon& piece :
-         round ? std::vector<survey::Polygon>{under} : outside(under, layout.opening_outline))
+    if (!round) take(cell, survey::common(under, opening), {level_in_opening(job, layout), 0, 0});
+    for (const survey::Polygon& piece : round ? std::vector<survey::Polygon>{under} : outside(under, opening))
       for (const FacetPlane& own : layout.facets) {
         survey::Polygon polygon = piece;
         for (const FacetPlane& other : layout.facets)

@@ -180,6 +180,8 @@ Piece disc(const gp_Cylinder& wall) {
 std::vector<Plate> beside(const parts::Solid& base, const Rect& box) {
   std::vector<Plate> pieces;
   const survey::Polygon corners = Rim{base.shape}.corners();
+  const double aside_mm2 = box.width() * box.depth() - area_of(corners);
+  if (aside_mm2 < units::tolerance::length_mm * (box.width() + box.depth())) return pieces;  // rounding alone
   for (std::size_t i = 0; i < corners.size(); ++i) {
     Plate& piece = pieces.emplace_back();
     for (const survey::Point& p : survey::clip(survey::to_polygon(box), corners[(i + 1) % corners.size()], corners[i]))

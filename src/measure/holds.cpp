@@ -3,6 +3,7 @@
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -116,15 +117,17 @@ double thickness_of(const parts::Solid& base, const Upstand& up) {
   const gp_Dir inward = up.side == Side::left    ? gp::DX()
                         : up.side == Side::right ? gp::DX().Reversed()
                                                  : gp::DY().Reversed();
+  const Rim rim{base.shape};
   double least = 0;
   for (const TopoDS_Face& face : faces_of(base.shape)) {
     const auto n = outward(face);
-    if (!n || n->Dot(inward) < 1 - units::tolerance::ratio) continue;
+    constexpr double square_on = 0.99;  // a base need not be square
+    if (!n || n->Dot(inward) < square_on) continue;
     const auto points = corners(face);
     const bool to_top = std::any_of(points.begin(), points.end(), [&](const gp_Pnt& p) {
       return std::abs(p.Z() - up.high) < units::tolerance::length_mm;
     });
-    const double thick = std::abs((up.back() ? points.front().Y() : points.front().X()) - up.face);
+    const double thick = rim.away(points.front(), up.side);
     if (to_top && (least == 0 || thick < least)) least = thick;
   }
   return least;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <BRep_Tool.hxx>
 #include <TopExp_Explorer.hxx>
@@ -84,6 +85,16 @@ bool Rim::on(const gp_Pnt& p, Side side, double near_mm) const {
       return true;
   }
   return false;
+}
+
+double Rim::away(const gp_Pnt& p, Side side) const {
+  double least = std::numeric_limits<double>::max();
+  for (std::size_t i = 0; i < corners_.size(); ++i) {
+    const Point &a = corners_[i], &b = corners_[(i + 1) % corners_.size()];
+    if (facing(a, b) == side)
+      least = std::min(least, std::abs(cross(a, b, {p.X(), p.Y()})) / std::hypot(b.x - a.x, b.y - a.y));
+  }
+  return least;
 }
 
 double Rim::reach(Side side) const {

@@ -25,6 +25,8 @@ class Rim {
   const survey::Polygon& corners() const { return corners_; }
   /// Whether a point lies on a side in plan, or nearer to it than so much.
   bool on(const gp_Pnt& p, survey::Side side, double near_mm) const;
+  /// How far a point lies from the line of a side in plan.
+  double away(const gp_Pnt& p, survey::Side side) const;
   /// How far a side reaches along the width (back, front) or along the depth (left, right).
   double reach(survey::Side side) const;
 

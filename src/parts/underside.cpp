@@ -44,12 +44,19 @@ Polygon common(Polygon polygon, const Polygon& window) {
   return polygon;
 }
 
-/// The parts of a convex polygon outside another.
-std::vector<std::vector<Loop>> outside(const Polygon& polygon, const Polygon& taken) {
-  const Polygon inner = common(polygon, taken);
-  if (inner.empty()) return {{brep::to_loop(polygon)}};
+/// The same of an upright rectangle, exactly along its sides.
+Polygon common(Polygon polygon, const job::Rect& r) {
+  const double inward[][3] = {{1, 0, -r.x0}, {-1, 0, r.x1}, {0, 1, -r.y0}, {0, -1, r.y1}};
+  for (const auto& [a, b, c] : inward)
+    if (!polygon.empty()) polygon = brep::clip(polygon, a, b, c);
+  return polygon;
+}
+
+/// What is left of a convex polygon without a convex part of it.
+std::vector<std::vector<Loop>> without(const Polygon& polygon, const Polygon& part) {
+  if (part.empty()) return {{brep::to_loop(polygon)}};
   std::vector<std::vector<Loop>> pieces;
-  for (Region& left : brep::ground({brep::to_loop(polygon)}, {{{brep::to_loop(inner)}, {}}}, {}))
+  for (Region& left : brep::ground({brep::to_loop(polygon)}, {{{brep::to_loop(part)}, {}}}, {}))
     pieces.push_back(std::move(left.loops));
   return pieces;
 }
@@ -57,7 +64,7 @@ std::vector<std::vector<Loop>> outside(const Polygon& polygon, const Polygon& ta
 /// The part of `polygon` outside an opening that is not round. On a square floor it is where the facet's plane is above
 /// the opening's level edge; on any other the opening's edges are none of the facet's level lines.
 std::vector<std::vector<Loop>> outside_opening(const Polygon& polygon, const job::Layout& layout, std::size_t own) {
-  if (!layout.is_square()) return outside(polygon, to_brep(layout.opening_outline));
+  if (!layout.is_square()) return without(polygon, common(polygon, to_brep(layout.opening_outline)));
   const job::HeightPlane& p = layout.facets[own].plane;
   const Polygon left = brep::clip(polygon, p.gx, p.gy, p.z0 - layout.drain_edge);
   if (left.empty()) return {};
@@ -158,7 +165,7 @@ bool touches_collar(const Collar& collar, brep::PlanPoint drain, double hole_rad
 
 std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Collar& collar, const job::Layout& layout) {
   std::vector<std::vector<Loop>> pieces{{brep::to_loop(polygon)}};
-  if (collar.square) pieces = outside(polygon, outline_of(*collar.square));
+  if (collar.square) pieces = without(polygon, common(polygon, *collar.square));
   if (collar.disc_radius <= 0) return pieces;
   std::vector<std::vector<Loop>> round;
   for (const auto& piece : pieces)
@@ -167,11 +174,24 @@ std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Coll
   return round;
 }
 
+/// A rectangle along the axes, by its corners from the front left one.
+bool is_upright(const Polygon& p) {
+  return p.size() == 4 && p[0].y == p[1].y && p[1].x == p[2].x && p[2].y == p[3].y && p[3].x == p[0].x;
+}
+
+/// The part of a hollow in a window; of upright rectangles exactly, so that where they end is one place to all.
+Polygon in_window(const Polygon& hollow, const Polygon& window) {
+  if (!is_upright(hollow) || !is_upright(window)) return common(hollow, window);
+  const job::Rect r{std::max(hollow[0].x, window[0].x), std::max(hollow[0].y, window[0].y),
+                    std::min(hollow[2].x, window[2].x), std::min(hollow[2].y, window[2].y)};
+  return r.width() > 0 && r.depth() > 0 ? outline_of(r) : Polygon{};
+}
+
 Relief pockets(const job::Job& job, const job::Layout& layout, const Polygon& window, double hole_radius) {
   Relief relief;
   const Collar collar = collar_of(job, layout, hole_radius);
   for (const Polygon& hollow : hollows(job, layout)) {
-    const Polygon within = common(hollow, window);
+    const Polygon within = in_window(hollow, window);
     if (within.empty()) continue;
     for (std::size_t i = 0; i < layout.facets.size(); ++i) {
       const Polygon polygon = where_highest(within, layout, i);

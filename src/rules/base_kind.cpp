@@ -30,8 +30,7 @@ Finding hand(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const std::string measured = end_of(b.drain_aside_mm);
   const auto& ordered = job.base.tape.hand;
   if (!ordered && !b.waste_aside_mm)
-    return missing(
-        "say at which end the drain was ordered (base.hand), or where the waste stands (drain.waste_from_left)");
+    return missing("say at which end the drain was ordered (base.hand), or where the room's waste stands ([drain])");
   std::vector<std::string> against;
   if (ordered && job::name_of(*ordered) != measured)
     against.push_back(std::string{"it was ordered at the "} + job::name_of(*ordered));
@@ -40,9 +39,10 @@ Finding hand(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string where = "drain at the " + measured + " end, " + text_of(std::abs(b.drain_aside_mm), Unit::mm, job) +
                       " from the base's middle";
   for (const std::string& each : against) where += "; " + each;
-  return found(static_cast<double>(against.size()), where,
-               "this base is of the other hand: set nothing, send it back. If it was measured upside down, left and "
-               "right change places: measure it again right way up");
+  return found(
+      static_cast<double>(against.size()), where,
+      "this base is of the other hand: set nothing, send it back. If it was measured upside down, its ends have "
+      "changed places: measure it again as it will lie");
 }
 
 /// A weight that no material explains is a weight, or a thickness, misread.
@@ -95,7 +95,7 @@ std::string without_matter(const std::string& id, const job::Job& job) {
 std::vector<Rule> base_kind_rules() {
   return {
       {"base.hand",
-       "bought base is of the right hand",
+       "bought base is of the hand that is wanted",
        "signs against it: the end that was ordered, and the end at which the room's waste stands",
        "drain: wall of its body; base: extents; walls",
        Unit::count,

@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/remedy.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -21,11 +22,18 @@ std::string where_of(const facts::Facet& facet, const job::Job& job) {
          place_of(facet.low_mm, job);
 }
 
+/// The first of those that fall least, or most: in a room out of square rounding alone tells like falls apart.
 const facts::Facet& gentlest(const std::vector<facts::Facet>& facets) {
-  return *std::min_element(facets.begin(), facets.end(), [](const auto& a, const auto& b) { return a.fall < b.fall; });
+  double least = facets.front().fall;
+  for (const facts::Facet& f : facets) least = std::min(least, f.fall);
+  return *std::find_if(facets.begin(), facets.end(),
+                       [&](const facts::Facet& f) { return f.fall <= least + units::tolerance::ratio; });
 }
 const facts::Facet& steepest(const std::vector<facts::Facet>& facets) {
-  return *std::max_element(facets.begin(), facets.end(), [](const auto& a, const auto& b) { return a.fall < b.fall; });
+  double most = facets.front().fall;
+  for (const facts::Facet& f : facets) most = std::max(most, f.fall);
+  return *std::find_if(facets.begin(), facets.end(),
+                       [&](const facts::Facet& f) { return f.fall >= most - units::tolerance::ratio; });
 }
 
 /// Both limits of the floor's fall, for advice that keeps both.

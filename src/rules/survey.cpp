@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/tolerance.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -47,7 +48,7 @@ Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit
 Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
-  const bool width = f.along_width_mm >= f.along_depth_mm;
+  const bool width = f.along_width_mm > f.along_depth_mm - units::tolerance::length_mm;
   return found(
       std::max(f.along_width_mm, f.along_depth_mm),
       std::string{"highest to lowest along the "} + (width ? "width" : "depth"),

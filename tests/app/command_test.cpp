@@ -284,6 +284,14 @@ TEST(Level, QuietlyTellsByItsExitCodeAlone) {
   }
 }
 
+TEST(Level, IsNothingForABaseThatIsBuiltOnSite) {
+  // Source: the contract: a question that cannot be asked of a job is refused in words.
+  const sample::Ran ran =
+      fallwright("level " + params("coopers-yard-4") + " back-left=0 back-right=0 front-left=0 2>&1");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_NE(ran.out.find("screeded to its marks"), std::string::npos) << ran.out;
+}
+
 TEST(Json, IsTheReportOnStandardOutput) {
   // Source: the contract of report.json.
   const auto json = nlohmann::json::parse(fallwright("check --json " + params("tannery-lane-2a")).out);

@@ -7,6 +7,8 @@
 
 #include <toml++/toml.h>
 
+#include "job/base_kind.hpp"
+#include "job/keys.hpp"
 #include "job/range.hpp"
 #include "job/schema.hpp"
 #include "support/random_room.hpp"
@@ -78,13 +80,16 @@ void set(toml::table& room, const job::Key& key, toml::node&& value) {
 std::string random_job(const std::uint8_t* data, std::size_t size) {
   Bytes bytes{data, size};
   // Only so many rooms, so that the same ones come with many changes.
-  toml::table room = toml::parse(sample::random_room(bytes.number(4) % 100'000));
+  const unsigned seed = bytes.number(4) % 100'000;
+  const std::string kinds[] = {"designed", "bought", "designed", "site-built"}, kind = kinds[seed % 4];
+  toml::table room = toml::parse(kind == "designed" ? sample::random_room(seed) : sample::random_room_of(kind, seed));
   const auto& keys = job::keys();
   while (bytes.left()) {
     const job::Key& key = keys[bytes.number(1) % keys.size()];
     const How how{static_cast<int>(bytes.number(1) % ways)};
     const double share = bytes.number(2) / 65535.0;
     if (key.path == "job.unit") continue;  // bare numbers of the room are inches
+    if (key.path == "base.kind" || !job::foreign_to(key.path, job::base_kind_of(kind)).empty()) continue;
     if (const auto value = value_for(key, how, share)) set(room, key, std::move(*value));
   }
   return sample::text_of(room);
