@@ -40,7 +40,11 @@ void watch(const std::string& job_file, const std::string& prices) {
     saved->wait();
     try {
       job = load(job_file, prices);
-      if (auto named = files_of(job); named != files) saved = std::make_unique<Saved>(files = std::move(named));
+      if (const auto named = files_of(job); named != files) {
+        saved = std::make_unique<Saved>(named);
+        files = named;
+        job = load(job_file, prices);  // what was saved in between
+      }
       std::unique_ptr<Work> now = work_out(std::move(job), silent);
       std::cout << report::changed_text(*last->report, *now->report) << std::flush;
       last = std::move(now);

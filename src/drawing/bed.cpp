@@ -14,7 +14,12 @@ std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
   for (const facts::Gauge& g : room.gauges) order.push_back(&g);
   const auto& bore = room.drain.now_mm;
   const auto away = [&](const facts::Gauge* g) { return std::hypot(g->x_mm - bore[0], g->y_mm - bore[1]); };
-  std::stable_sort(order.begin(), order.end(), [&](const auto* a, const auto* b) { return away(a) < away(b) - 1; });
+  std::stable_sort(order.begin(), order.end(), [&](const auto* a, const auto* b) { return away(a) < away(b); });
+  for (auto first = order.begin(); first != order.end();) {  // those as far as each other keep their own order
+    const auto end = std::find_if(first, order.end(), [&](const auto* g) { return away(g) > away(*first) + 1; });
+    std::sort(first, end);
+    first = end;
+  }
   return order;
 }
 

@@ -11,10 +11,11 @@ struct Destroy {
   void operator()(cairo_font_options_t* o) const { cairo_font_options_destroy(o); }
 };
 
-/// Measures without a page.
+/// Measures without a page. One for each thread: rooms are written side by side, and its font changes with every text.
 cairo_t* ruler() {
-  static const std::unique_ptr<cairo_surface_t, Destroy> surface{cairo_image_surface_create(CAIRO_FORMAT_A8, 1, 1)};
-  static const std::unique_ptr<cairo_t, Destroy> cr{cairo_create(surface.get())};
+  thread_local const std::unique_ptr<cairo_surface_t, Destroy> surface{
+      cairo_image_surface_create(CAIRO_FORMAT_A8, 1, 1)};
+  thread_local const std::unique_ptr<cairo_t, Destroy> cr{cairo_create(surface.get())};
   return cr.get();
 }
 

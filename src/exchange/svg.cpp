@@ -14,9 +14,9 @@ using drawing::LineKind;
 using drawing::Point;
 using drawing::Sheet;
 
-/// A number as short as a hundredth of a millimetre allows.
-std::string number(double value, int digits = 3) {
-  std::string text = units::decimals(value, digits);
+/// A number as short as a thousandth of a millimetre allows.
+std::string number(double value) {
+  std::string text = units::decimals(value, 3);
   if (text.find('.') != std::string::npos) {
     text.erase(text.find_last_not_of('0') + 1);
     if (text.back() == '.') text.pop_back();

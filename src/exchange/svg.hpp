@@ -1,4 +1,4 @@
-/// A sheet as SVG text: lines, arcs and words that stay words. Inside `exchange` only.
+/// A sheet as SVG text: lines, arcs and words that stay words.
 #pragma once
 
 #include <string>

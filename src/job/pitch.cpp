@@ -134,7 +134,8 @@ void pitch_floor(const Job& job, Layout& layout) {
   const double fall = job.base.fall.as_ratio();
   for (std::size_t i = 0; i < runs.size(); ++i) {
     const Run& run = runs[i];
-    const double slope = job.base.pattern == FallPattern::level_rim ? rises[i] / run.run : fall;
+    const bool read = job.base.tape.rises[static_cast<std::size_t>(run.side)].has_value();  // a tape knows better
+    const double slope = job.base.pattern == FallPattern::level_rim || read ? rises[i] / run.run : fall;
     layout.facets.push_back({name_of(run.side), {-slope * run.edge, slope * run.out.x, slope * run.out.y}});
   }
 }

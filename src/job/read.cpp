@@ -312,15 +312,11 @@ class JobReader {
     need("base.rim.height", find("base.rim.height") || find("base.ribs.deepest") || find("base.rib_depth"),
          "give it, base.ribs.deepest, or base.rib_depth: one of them tells how high the base stands");
     if (find("base.rise") || find("base.fall")) return;
-    const bool to_line = job_.base.pattern == FallPattern::to_line;
-    bool any = false;
     for (const Side side : survey::all_sides) {
-      const bool there = job_.base.tape.rises[static_cast<std::size_t>(side)].has_value();
-      any = any || there;
       const std::string key = std::string{"base.rim."} + name_of(side);
-      if (!to_line) need(key.c_str(), there, "give the rim above the drain on every side, or base.rise for all");
+      need(key.c_str(), job_.base.tape.rises[static_cast<std::size_t>(side)].has_value(),
+           "give the rim above the drain on every side, base.rise for all, or base.fall");
     }
-    if (to_line) need("base.rise", any, "give base.fall, or how far the rim lies above the channel ([base.rim])");
   }
 
   void check_pair(const std::string& a, const std::string& b, bool none_is_fine) {

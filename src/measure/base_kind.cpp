@@ -160,6 +160,8 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
     const double fall = std::hypot(n->X(), n->Y()) / n->Z();
     if (fall > units::tolerance::ratio) site.bed_fall_least = std::min(site.bed_fall_least, fall);
   }
+  for (double* least : {&site.cover_least_mm, &site.bed_fall_least})  // nothing found is nothing that could pass
+    if (*least == std::numeric_limits<double>::max()) *least = 0;
   return site;
 }
 

@@ -149,6 +149,11 @@ class Runner {
     run_.bay = low + (low.empty() || high.empty() ? "" : " and ") + high;
     if (run_.bay.empty() || outside() <= 0) return;
     run_.beside_mm = std::min(way.across() - below, above - way.across()) - outside() / 2;
+    const auto hangs_below = [&](const std::string& id) {
+      const parts::Solid* joist = id.empty() ? nullptr : model_.find(id);
+      return !joist || (centre_at(0) && *centre_at(0) + outside() / 2 <= brep::box_of(joist->shape)[2]);
+    };
+    if (*run_.beside_mm < 0 && hangs_below(low) && hangs_below(high)) run_.beside_mm.reset();
   }
 
   const parts::Model& model_;

@@ -2,6 +2,7 @@
 
 #include "page/html.hpp"
 #include "page/sections.hpp"
+#include "report/screed_text.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -127,6 +128,9 @@ class Card {
 }  // namespace
 
 std::string card_section(const Subject& subject) {
+  if (const auto& site = subject.report.facts.site_built)  // screeded, not pressed: nothing is read on its rim
+    return section("card", "Wet-mortar card",
+                   element("pre", escaped(report::screed_text(subject.report.job, *site)), " class=\"screed\""));
   return section("card", "Wet-mortar card", Card{subject}.html());
 }
 

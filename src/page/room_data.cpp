@@ -50,7 +50,8 @@ Json part_data(const report::Report& report, const facts::Part& part) {
 std::string standing_of(const facts::Facet& facet, const report::Report& report) {
   const std::string family = facet.surface == "base-floor" ? "floor" : facet.surface;
   for (const rules::Result& r : report.judgement.results) {
-    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
+    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall * facet.flow[1], r.limit))
+      return "gentle";  // inward is toward the back
     if (r.id == family + ".fall-greatest" && r.limit.greatest && !rules::keeps(facet.fall, r.limit)) return "steep";
     if (r.id == family + ".falls-inward" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
   }
@@ -169,6 +170,7 @@ Json level_data(const Subject& subject) {
   const job::Job& job = report.job;
   return {{"metric", is_metric(report)},
           {"mark_mm", job.mark_mm()},
+          {"key", job.sha256.substr(0, 12)},  // readings are kept for this job alone
           {"places", places_to_read(lying)},
           {"threshold", lying.threshold},
           {"open_edges", lying.open_edges},

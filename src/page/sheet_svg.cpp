@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "exchange/svg.hpp"
 #include "page/html.hpp"
 #include "units/quantity.hpp"
 
@@ -13,9 +14,6 @@ namespace {
 using drawing::LineKind;
 using drawing::Point;
 using drawing::Sheet;
-
-/// Letters of a usual face come to the sheet's own letter width when set so much larger than the text's height.
-constexpr double font_size = 1.08;
 
 /// To a hundredth of a paper millimetre, without idle zeros.
 std::string number(double v) {
@@ -49,25 +47,6 @@ class Hand {
     return d.empty() ? "" : "<path class=\"ink " + std::string{drawing::name_of(kind)} + "\" d=\"" + d + "\"/>\n";
   }
 
-  std::string area_of(const drawing::Area& area) const {
-    std::string d;
-    for (const Point& p : area.ring) d += (d.empty() ? "M" : "L") + at(p);
-    const auto share = [](double v) { return number(v * 100) + "%"; };
-    const std::string tint = share(area.tint.red) + "," + share(area.tint.green) + "," + share(area.tint.blue);
-    return "<path d=\"" + d + "Z\" fill=\"rgb(" + tint + ")\"/>\n";
-  }
-
-  std::string text_of(const drawing::Text& text) const {
-    const std::string place = number(x(text.at.x)) + "\" y=\"" + number(y(text.at.y));
-    std::string attributes =
-        " x=\"" + place + "\" font-size=\"" + number(text.height / sheet_.page.scale * font_size) + "\"";
-    if (text.anchor != drawing::Anchor::left)
-      attributes += std::string{" text-anchor=\""} + (text.anchor == drawing::Anchor::middle ? "middle" : "end") + "\"";
-    if (text.rotation_deg != 0)
-      attributes += " transform=\"rotate(" + number(-text.rotation_deg) + " " + at(text.at) + ")\"";
-    return element("text", escaped(text.words), attributes) + "\n";
-  }
-
  private:
   /// In pieces of less than half a turn, which leave no doubt which way an arc runs.
   std::string arc_of(const drawing::Arc& arc) const {
@@ -95,13 +74,9 @@ std::string svg(const std::string& box, const std::string& description, const st
 }  // namespace
 
 std::string svg_of(const Sheet& sheet) {
-  const Hand hand{sheet};
-  std::string inner;
-  for (const drawing::Area& area : sheet.areas) inner += hand.area_of(area);
-  for (const LineKind kind : drawing::all_line_kinds) inner += hand.path_of(kind);
-  for (const drawing::Text& text : sheet.texts) inner += hand.text_of(text);
-  return svg("0 0 " + number(sheet.page.paper.width_mm) + " " + number(sheet.page.paper.height_mm),
-             "Sheet: " + sheet.title, inner);
+  std::string text = exchange::svg_of(sheet);
+  text.erase(0, text.find("<svg"));
+  return text.insert(4, " role=\"img\" aria-label=\"" + escaped("Sheet: " + sheet.title) + "\"");
 }
 
 std::string picture_of(const Sheet& sheet, const std::string& description) {

@@ -59,12 +59,22 @@ Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit
                    len(*limit.greatest) + " (its place in [trap])");
 }
 
+/// An arm that runs along its joists and into one of them would take all of its span.
+Finding in_a_joist(const job::Job& job, const facts::PipeRun& pipe) {
+  Finding finding = found(*pipe.beside_mm, "from the arm to the nearer joist of its bay, " + pipe.bay,
+                          "the arm lies in a joist all along: move it into the bay by " +
+                              text_at_least(-*pipe.beside_mm, job) + " at least (the trap's place in [trap])");
+  finding.least = 0;
+  return finding;
+}
+
 /// Two inches of wood above and below every hole, whatever its diameter.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap || !facts.pipe.routed) return unread();
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (!facts.pipe.bay.empty()) return in_a_joist(job, facts.pipe);
   const facts::JoistCrossing* worst = nullptr;
   double least = 0;
   std::vector<std::string> lines;

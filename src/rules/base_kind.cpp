@@ -29,12 +29,13 @@ Finding hand(const job::Job& job, const facts::Facts& facts, const Limit&) {
     return not_applicable("the drain is in the middle: either hand is alike");
   const std::string measured = end_of(b.drain_aside_mm);
   const auto& ordered = job.base.tape.hand;
-  if (!ordered && !b.waste_aside_mm)
+  const bool waste_tells = b.waste_aside_mm && std::abs(*b.waste_aside_mm) >= no_hand_mm;
+  if (!ordered && !waste_tells)
     return missing("say at which end the drain was ordered (base.hand), or where the room's waste stands ([drain])");
   std::vector<std::string> against;
   if (ordered && job::name_of(*ordered) != measured)
     against.push_back(std::string{"it was ordered at the "} + job::name_of(*ordered));
-  if (b.waste_aside_mm && std::abs(*b.waste_aside_mm) >= no_hand_mm && end_of(*b.waste_aside_mm) != measured)
+  if (waste_tells && end_of(*b.waste_aside_mm) != measured)
     against.push_back(std::string{"the room's waste stands at the "} + end_of(*b.waste_aside_mm));
   std::string where = "drain at the " + measured + " end, " + text_of(std::abs(b.drain_aside_mm), Unit::mm, job) +
                       " from the base's middle";
@@ -49,14 +50,15 @@ Finding hand(const job::Job& job, const facts::Facts& facts, const Limit&) {
 Finding weight(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!facts.bought) return not_applicable(not_bought);
   if (!facts.bought->density_kg_m3) return missing("weigh the base, or read its weight on the box (base.weight)");
+  if (!facts.bought->ribs_known)
+    return missing("turn the base over and count its ribs ([base.ribs]): without them its volume is not known");
   const double density = *facts.bought->density_kg_m3;
   constexpr double water_kg_m3 = 1000;
   const bool metric = job.unit == job::UnitSystem::metric;
   const double kg = job.base.tape.weight_kg.value_or(0);
   return found(density / water_kg_m3,
                (metric ? units::decimals(kg, 1) + " kg" : units::decimals(kg / units::kg_per_lb, 1) + " lb") +
-                   " over the solid's volume, against as much water" +
-                   (facts.bought->ribs_known ? "" : "; its ribs are not known, and none are counted"),
+                   " over the solid's volume, against as much water",
                density < water_kg_m3
                    ? "unless it has a core of foam: weigh it again, measure shell, ribs and upstands again"
                    : "unless it is steel or cast iron: weigh it again, measure shell and ribs again");

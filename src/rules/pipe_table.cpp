@@ -40,6 +40,8 @@ class Writer {
       return line(
           "holes in joists: not known; say where the arm runs and how long it is (trap.to, trap.arm), and where "
           "the joists are (floor.joists.first)");
+    if (pipe.beside_mm.value_or(0) < 0)
+      return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + pipe.bay);
     if (!pipe.bay.empty())
       return line("the arm runs along the bay of " + pipe.bay +
                   (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") + ": no joist is bored");

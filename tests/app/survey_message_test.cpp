@@ -124,7 +124,7 @@ TEST(SurveyCommand, TellsTheWholeRoom) {
   for (const char* section : {"TAPE", "FLOOR", "STUDS", "LETTING IT IN", "DRAIN", "DRY FIT", "HEIGHTS",
                               "LEVELLING the base", "LEVELLING the seat", "GAUGE DEPTHS", "SET-OUT", "HOW SURE"})
     EXPECT_THAT(ran.out, HasSubstr(std::string{"  "} + section)) << section;
-  EXPECT_THAT(ran.out, HasSubstr("highest hump 1/8\" at 52\" from the left stud face, 22\" from the entry"));
+  EXPECT_THAT(ran.out, HasSubstr("highest hump 5/32\" at 52\" from the left stud face, 22\" from the entry"));
 }
 
 TEST(SurveyCommand, LevelSaysWhatToPress) {

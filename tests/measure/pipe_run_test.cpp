@@ -105,6 +105,16 @@ TEST(PipeRun, AlongItsBayCrossesNothing) {
   EXPECT_NEAR(*run.beside_mm, (7 - 2.375 / 2) * in, 1e-6);
 }
 
+TEST(PipeRun, AlongItsBayAndIntoAJoistIsTold) {
+  // Source: by hand: 2-3/8 in of pipe about 36 in reach to 34.8125, into a joist that ends at 35-3/4; below it, it is
+  // free.
+  job::Job j = with_trap(Side::back);
+  j.trap->from_left = Length::inches(36);
+  EXPECT_NEAR(*facts_of(j).pipe.beside_mm, (0.25 - 2.375 / 2) * in, 1e-6);
+  j.trap->weir = Length::inches(-14);
+  EXPECT_FALSE(facts_of(j).pipe.beside_mm);
+}
+
 TEST(PipeRun, ARiserReachesFromTheHubToTheDrainAsItLies) {
   // Source: by hand: the drain's body ends 4 in below its top, the grate's ledge lies 3/8 in below it.
   job::Job j = with_trap(Side::left);

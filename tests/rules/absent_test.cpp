@@ -86,6 +86,24 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
   }
 }
 
+TEST(Absent, ABoughtBaseWhoseHandOrRibsNobodyKnowsIsNotChecked) {
+  // Source: none; a waste in the middle of the base tells of no hand, and without its ribs a base has no volume.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::bought;
+  facts::Facts facts = sample::good_facts();
+  facts::Bought& bought = facts.bought.emplace();
+  bought.drain_aside_mm = 200, bought.density_kg_m3 = 1000;
+  bought.waste_aside_mm = 0;
+  EXPECT_EQ(results(job, facts).at("base.hand").outcome, Outcome::not_checked);
+  bought.waste_aside_mm = 195;
+  EXPECT_EQ(results(job, facts).at("base.hand").outcome, Outcome::pass);
+  bought.waste_aside_mm = -195;
+  EXPECT_EQ(results(job, facts).at("base.hand").outcome, Outcome::fail);
+  EXPECT_EQ(results(job, facts).at("base.weight").outcome, Outcome::pass);
+  bought.ribs_known = false;
+  EXPECT_EQ(results(job, facts).at("base.weight").outcome, Outcome::not_checked);
+}
+
 job::Job with_a_fixture() {
   job::Job job = sample::alcove();
   job.survey.board_mm = 12.7;

@@ -161,6 +161,23 @@ TEST(Trap, AnArmWhoseWayIsKnownAndMeetsNoJoistTakesNothingFromOne) {
   EXPECT_THAT(of("joist.hole").where, HasSubstr("along its bay"));
 }
 
+TEST(Trap, AnArmThatLiesInAJoistFails) {
+  // Source: none; along a bay, but half an inch into the joist beside it.
+  const job::Job job = trap(36, 0.25);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true, facts.pipe.bay = "joists/joist-03 and joists/joist-04", facts.pipe.beside_mm = -0.5 * in;
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "joist.hole-edges") {
+      EXPECT_EQ(r.outcome, Outcome::fail);
+      EXPECT_THAT(r.advice, HasSubstr("move it into the bay by 1/2\""));
+    }
+  facts.pipe.beside_mm = 0;
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "joist.hole-edges") {
+      EXPECT_EQ(r.outcome, Outcome::not_applicable);
+    }
+}
+
 TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   // Source: none; past the wall the joists' spacing and height are taken on trust.
   job::Job job = trap(36, 0.25);

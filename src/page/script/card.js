@@ -117,7 +117,7 @@ class RimCard {
   store() {
     try { return window.localStorage; } catch (e) { return null; }
   }
-  name() { return 'fallwright rim ' + document.title; }
+  name() { return 'fallwright rim ' + card.key; }
   keep() {
     const typed = {};
     for (const [name, {input}] of this.fields) if (input.value) typed[name] = input.value;
@@ -133,4 +133,4 @@ class RimCard {
   }
 }
 
-const rimCard = new RimCard($('rim'));
+const rimCard = $('rim') && new RimCard($('rim'));  // a base built on site has none

@@ -5,12 +5,18 @@ const collator = new Intl.Collator('en', {numeric: true});
 /** What a cell sorts by: its own key where the program gave one. */
 const keyOf = (row, column) => row.cells[column].dataset.sort ?? row.cells[column].textContent;
 
+/** Numbers by their size, sign and all; words as a reader looks them up, the numbers in them by size. */
+function compared(a, b) {
+  const by = Number(a) - Number(b);
+  return a !== '' && b !== '' && Number.isFinite(by) ? by : collator.compare(a, b);
+}
+
 function sortBy(table, column, head) {
   const rising = head.getAttribute('aria-sort') !== 'ascending';
   for (const other of table.tHead.rows[0].cells) other.removeAttribute('aria-sort');
   head.setAttribute('aria-sort', rising ? 'ascending' : 'descending');
   const rows = [...table.tBodies[0].rows];
-  rows.sort((a, b) => (rising ? 1 : -1) * collator.compare(keyOf(a, column), keyOf(b, column)));
+  rows.sort((a, b) => (rising ? 1 : -1) * compared(keyOf(a, column), keyOf(b, column)));
   table.tBodies[0].append(...rows);
 }
 
