@@ -306,6 +306,13 @@ class JobReader {
     if (find("base.outside"))
       for (const char* key : {"base.length", "base.width"})
         if (find(key)) fault(place_of(key), key, "give either this or [base.outside], not both");
+    if (find("base.rib_depth"))
+      for (const char* key : {"base.rim.height", "base.ribs.deepest"})
+        if (find(key)) fault(place_of(key), key, "tells the depth of the ribs as base.rib_depth does: give one of them");
+    for (const Side side : survey::all_sides)
+      for (const char* key : {"base.rise", "base.fall"})
+        if (const std::string rim = std::string{"base.rim."} + name_of(side); find(rim.c_str()) && find(key))
+          fault(place_of(rim.c_str()), rim, std::string{"tells what "} + key + " tells: give one of them");
     const bool ribbed = job_.base.underside == Underside::shell && job_.base.tape.ribs_known;
     for (const char* key : {"base.ribs.columns", "base.ribs.rows", "base.ribs.width"})
       need(key, !ribbed || find(key), "turn the base over and count, or say base.ribs.known = \"no\"");

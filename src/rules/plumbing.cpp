@@ -9,7 +9,8 @@
 namespace fallwright::rules {
 namespace {
 
-const char* const no_liner = "no liner: a base of one piece needs none; a lining is told in [liner]";
+const char* const no_liner =
+    "no liner: a base of one piece needs none, nor does one whose waterproofing is bonded; a lining is told in [liner]";
 
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Clear& clear = facts.clear;
@@ -71,7 +72,7 @@ Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& 
 
 /// A base built over one has a liner whether the job file tells of it or not.
 bool has_liner(const job::Job& job) {
-  return job.liner || (job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner);
+  return job.base.is_site_built() ? job.base.site.waterproofing == job::Waterproofing::liner : job.liner.has_value();
 }
 
 Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
@@ -98,7 +99,7 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
 
 Finding liner_fall(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!has_liner(job)) return not_applicable(no_liner);
-  if (facts.site_built && (!job.liner || !job.liner->fall))
+  if (facts.site_built)  // the solid knows better than the job file
     return found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
                  "pitch the pre-slope to " + text_of(*limit.least, Unit::ratio, job) + " (base.fall)");
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");

@@ -32,7 +32,11 @@ using units::decimals;
 
 class List {
  public:
-  List(const job::Job& job, const facts::Finish& finish) : buy_{job.buy}, finish_{finish}, u_{units_of(job)} {}
+  List(const job::Job& job, const facts::Finish& finish)
+      : buy_{job.buy},
+        finish_{finish},
+        u_{units_of(job)},
+        on_liner_{job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner} {}
 
   std::vector<Row> rows(bool timber_floor) {
     if (timber_floor && buy_.wants("felt")) felt();
@@ -96,6 +100,7 @@ class List {
     std::string others;
     for (const facts::Covered& c : finish_.covered) {
       if (c.surface == "floor" && !tiled("floor")) continue;
+      if (on_liner_ && (c.surface == "floor" || c.surface == "threshold")) continue;  // the liner lies under them
       area += c.area_mm2;
       if (c.surface != "walls" && others.find(c.surface) == std::string::npos) others += ", " + c.surface;
     }
@@ -168,6 +173,7 @@ class List {
   const job::Buy& buy_;
   const facts::Finish& finish_;
   Units u_;
+  bool on_liner_;
   std::vector<Row> rows_;
 };
 

@@ -90,6 +90,16 @@ TEST(BaseKind, TheDeepestPocketAndTheRimsHeightMustAgree) {
   EXPECT_TRUE(has(faults_of(bought + ribs + "deepest = \"1/2 in\"\n"), "below the surface the base lies on"));
 }
 
+TEST(BaseKind, WhatWasReadTwiceByTwoKeysIsRefused) {
+  // Source: the kinds' promise: nothing that was typed is overlooked.
+  const string corner = "deepest = \"1-1/2 in\"\ndeepest_at = \"back-left\"\n";
+  EXPECT_TRUE(has(faults_of(bought + "[base.rim]\nleft = \"5/8 in\"\n" + ribs + corner),
+                  "base.rim.left: tells what base.rise tells"));
+  string deep = bought;
+  deep.replace(deep.find("rise ="), 6, "rib_depth = \"1 in\"\nrise =");
+  EXPECT_TRUE(has(faults_of(deep + ribs + corner), "base.ribs.deepest: tells the depth of the ribs"));
+}
+
 TEST(BaseKind, EveryStarterOfAKindReadsBack) {
   // Source: the starter's promise, in both units.
   for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric})

@@ -163,7 +163,8 @@ TEST(Trap, AnArmWhoseWayIsKnownAndMeetsNoJoistTakesNothingFromOne) {
 
 TEST(Trap, AnArmThatLiesInAJoistFails) {
   // Source: none; along a bay, but half an inch into the joist beside it.
-  const job::Job job = trap(36, 0.25);
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->weir = Length::inches(-6);
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true, facts.pipe.bay = "joists/joist-03 and joists/joist-04", facts.pipe.beside_mm = -0.5 * in;
   for (const rules::Result& r : rules::check(job, facts))
