@@ -17,7 +17,8 @@ std::string starter(UnitSystem unit, BaseKind kind);
 std::string json_schema();
 
 /// The table itself as JSON, for a form that asks for every key: sections in file order, each with its keys, what they
-/// allow, which bases they go with (all, where it names none) and what is usual in either unit (as TOML text). Bounds are in SI.
+/// allow, which bases they go with (all, where it names none) and what is usual in either unit (as TOML text). Bounds
+/// are in SI.
 std::string key_table();
 
 /// The reference page docs/job-file.md.

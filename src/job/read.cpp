@@ -308,7 +308,8 @@ class JobReader {
         if (find(key)) fault(place_of(key), key, "give either this or [base.outside], not both");
     if (find("base.rib_depth"))
       for (const char* key : {"base.rim.height", "base.ribs.deepest"})
-        if (find(key)) fault(place_of(key), key, "tells the depth of the ribs as base.rib_depth does: give one of them");
+        if (find(key))
+          fault(place_of(key), key, "tells the depth of the ribs as base.rib_depth does: give one of them");
     for (const Side side : survey::all_sides)
       for (const char* key : {"base.rise", "base.fall"})
         if (const std::string rim = std::string{"base.rim."} + name_of(side); find(rim.c_str()) && find(key))

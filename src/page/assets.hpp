@@ -9,7 +9,7 @@ namespace fallwright::page {
 extern const std::string_view three_js;   ///< three.js with its orbit controls and its reader of glTF
 extern const std::string_view report_js;  ///< script/ of report.html, in the order of their names in CMakeLists.txt
 extern const std::string_view index_js;
-extern const std::string_view form_js;   ///< form/ after what it shares with script/
+extern const std::string_view form_js;  ///< form/ after what it shares with script/
 extern const std::string_view page_css;
 extern const std::string_view form_css;
 extern const std::string_view room_svg, floor_svg, wall_svg, drain_svg, bench_svg;  ///< figures of the form

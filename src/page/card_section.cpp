@@ -2,7 +2,6 @@
 
 #include "page/html.hpp"
 #include "page/sections.hpp"
-#include "report/screed_text.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -125,12 +124,34 @@ class Card {
   std::vector<const facts::Gauge*> order_;
 };
 
+/// Every mark of a base that is built on site, as a tape reads it down from the level line.
+std::string screed_marks(const report::Report& report, const facts::SiteBuilt& site) {
+  const job::Job& job = report.job;
+  const bool liner = job.base.site.waterproofing == job::Waterproofing::liner;
+  const double line = job.base.site.line.in_mm();
+  const auto cell = [&](double mm) {
+    return Cell{escaped(units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric)),
+                units::decimals(mm, 1)};
+  };
+  Table table{"screed-table",
+              "Screed heights, down from the level line",
+              {"Along", "At", liner ? "Pre-slope" : "Sloped bed", liner ? "Top coat" : "Tile", "Bed is thick"}};
+  for (const facts::ScreedMark& m : site.marks)
+    table.rows.push_back({{escaped(m.line)},
+                          cell(m.along_mm),
+                          cell(line - m.bed_mm),
+                          cell(line - m.top_mm),
+                          cell(m.bed_mm - m.subfloor_mm)});
+  return element("p", "Screed from the walls to the drain. Every figure is read down from a level line " +
+                          element("strong", cell(line).html) + " above the datum.") +
+         html_of(table);
+}
+
 }  // namespace
 
 std::string card_section(const Subject& subject) {
   if (const auto& site = subject.report.facts.site_built)  // screeded, not pressed: nothing is read on its rim
-    return section("card", "Wet-mortar card",
-                   element("pre", escaped(report::screed_text(subject.report.job, *site)), " class=\"screed\""));
+    return section("card", "Wet-mortar card", screed_marks(subject.report, *site));
   return section("card", "Wet-mortar card", Card{subject}.html());
 }
 

@@ -34,8 +34,8 @@ struct Listed {
 /// index.html over several rooms. @param rooms in the order of `all.rooms`.
 std::string index_page(const report::Together& all, const std::vector<Listed>& rooms);
 
-/// The job file as a form, from the table of keys. `job`: the text of a job file to begin with, or empty; `file`: the name
-/// it is saved under.
+/// The job file as a form, from the table of keys. `job`: the text of a job file to begin with, or empty; `file`: the
+/// name it is saved under.
 std::string form_page(const std::string& job, const std::string& file);
 
 }  // namespace fallwright::page

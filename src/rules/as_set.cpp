@@ -18,8 +18,8 @@ const char* const no_line =
     "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is "
     "known";
 
-/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are marks
-/// themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
+/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
+/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
   const double mark = job.mark_mm();
   return std::floor(point.plane_mm / mark + 0.5 + units::tolerance::length_mm) * mark;

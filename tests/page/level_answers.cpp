@@ -38,7 +38,8 @@ const job::RimReading* place_named(const std::string& name) {
     std::vector<job::RimReading> made;
     for (const job::ReadOn on : {job::ReadOn::rim, job::ReadOn::upstands, job::ReadOn::threshold})
       for (const job::RimPoint point : job::all_rim_points)
-        if (on != job::ReadOn::threshold || std::string{job::name_of(point)}.find("front") == 0) made.push_back({point, {}, on});
+        if (on != job::ReadOn::threshold || std::string{job::name_of(point)}.find("front") == 0)
+          made.push_back({point, {}, on});
     return made;
   }();
   for (const job::RimReading& place : all)
