@@ -16,12 +16,13 @@ const job::Job& base_job() {
   static const job::Job job = job::read(R"(
 [job]
 name = "small"
+unit = "in"
 [alcove]
 width = "60 in"
 depth = "36 in"
 [base]
-width = "60 in"
-depth = "36 in"
+length = "60 in"
+width = "36 in"
 fall = "1/4 in/ft"
 [drain]
 from_left = "30 in"
@@ -33,12 +34,11 @@ right = "36 in"
 front = "60 in"
 [[survey.plumb]]
 wall = "left"
-at = "10 in"
+along = "10 in"
 lean = "1/8 in"
-[[survey.floor]]
-from_left = "0 in"
-from_back = "0 in"
-height = "0 in"
+over = "48 in"
+[survey.floor]
+spots = [["2 in", "2 in", "1/8 in"], ["50 in", "30 in", "0 in"], ["2 in", "30 in", "1/16 in"]]
 )",
                                         "job.toml");
   return job;
