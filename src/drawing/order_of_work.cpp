@@ -183,7 +183,10 @@ class Order {
          std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
              (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
                       : ""),
-         (rib > 0 ? "deepest " + len(rib) + " as drawn; yours ______; " : "") +
+         (rib > 0 ? (f_.bought && !f_.bought->ribs_known ? std::string{"deepest: not known"}
+                                                         : "deepest " + len(rib) + " as drawn") +
+                        "; yours ______; "
+                  : "") +
              (f_.room.floor.known
                   ? "it rocks by " + exact(f_.room.floor.rock_mm) +
                         (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +

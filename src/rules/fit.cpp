@@ -31,9 +31,16 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   }
   if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
   const std::string both = "'" + worst->a + "' and '" + worst->b + "'";
+  // A joist is not cut without an engineer, and a base that lies there is not made shorter.
+  const auto stays = [&](const std::string& id) {
+    return id.rfind("joists/", 0) == 0 || (id == "base" && job.base.kind == job::BaseKind::bought);
+  };
+  const std::string moves = stays(worst->a) == stays(worst->b) ? "move or shorten one of " + both
+                            : stays(worst->a)                  ? "move '" + worst->b + "'"
+                                                               : "move '" + worst->a + "'";
   return found(count,
                both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
-               "move or shorten one of " + both);
+               moves);
 }
 
 Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, const char* axis) {

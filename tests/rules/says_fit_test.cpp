@@ -161,6 +161,14 @@ TEST(Says, OfWhatMustFit) {
         1,
         {"'a' and 'b' share", "1\" from the left stud face, 2\" from the entry"},
         {"move or shorten one of 'a' and 'b'"}},
+       {"fit.no-clash",
+        made([](Job&, Facts& f) {
+          f.fits = {{"joists/joist-02", "drain", facts::Touch::clash, 0, 1000, {}}};
+        }),
+        1,
+        1,
+        {"'joists/joist-02' and 'drain'"},
+        {"move 'drain'"}},
        {"drain.in-bore",
         [](Job&, Facts& f) { f.drain.body_to_bore_mm = 0.12 * in; },
         0.12,
