@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 #include "exchange/svg.hpp"
 #include "page/html.hpp"
