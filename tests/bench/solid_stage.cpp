@@ -69,7 +69,7 @@ void by_booleans(benchmark::State& state) {
         prism({{parts::opening_loop(j, at)}, {at.drain_top - j.drain.recess.in_mm()}}, at.upstand_top + 1, true));
     tools.Append(
         BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, 0}, gp::DZ()}, j.drain.body.in_mm() / 2, 200));
-    for (const brep::Region& pocket : parts::underside(j, at, at.base, j.drain.body.in_mm() / 2))
+    for (const brep::Region& pocket : parts::underside(j, at, at.base_outline.polygon(), j.drain.body.in_mm() / 2))
       if (pocket.plane.z0 != at.rib_plane) tools.Append(prism(pocket, at.rib_plane - 1, false));
     block.Append(BRepPrimAPI_MakeBox(gp_Pnt{at.base.x0, at.base.y0, at.rib_plane},
                                      gp_Pnt{at.base.x1, at.base.y1, at.upstand_top}));
