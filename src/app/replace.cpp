@@ -19,11 +19,11 @@ namespace fs = std::filesystem;
 constexpr std::string_view staging_begins = ".fallwright-", letters = "XXXXXX";
 constexpr const char* in_the_way = "is in the way, and no build wrote it; move it elsewhere";
 
-[[noreturn]] void stop(const fs::path& path, const std::string& what) {
+[[noreturn]] void refuse(const fs::path& path, const std::string& what) {
   throw diag::MachineError{path.string(), what};
 }
 [[noreturn]] void stop_by_errno(const fs::path& path, const std::string& what) {
-  stop(path, what + ": " + std::strerror(errno));
+  refuse(path, what + ": " + std::strerror(errno));
 }
 
 /// What has this name itself, be it a link; nothing where nothing has it.
@@ -49,7 +49,7 @@ std::vector<fs::path> entries_of(const fs::path& folder) {
   std::vector<fs::path> entries;
   for (fs::directory_iterator it{folder, error}, end; !error && it != end; it.increment(error))
     entries.push_back(it->path());
-  if (error) stop(folder, "cannot be looked into: " + error.message());
+  if (error) refuse(folder, "cannot be looked into: " + error.message());
   std::sort(entries.begin(), entries.end());
   return entries;
 }
@@ -63,7 +63,7 @@ void each_foreign(const fs::path& folder, const fs::path& below, const Listing& 
     const bool deeper = is_folder(entry);
     if (!deeper && listing.names(name)) {
       if (!listing.is_as_written(name))
-        stop(entry, "was changed after a build wrote it, and would be replaced; move it elsewhere, or remove it");
+        refuse(entry, "was changed after a build wrote it, and would be replaced; move it elsewhere, or remove it");
     } else if (!deeper || !listing.made_folder(name)) {
       found(name);
     }
@@ -74,7 +74,7 @@ void each_foreign(const fs::path& folder, const fs::path& below, const Listing& 
 /// A folder of the user's, open to us alone while it is filled.
 void make_like(const fs::path& model, const fs::path& made) {
   if (mkdir(made.c_str(), 0700) == 0 || (errno == EEXIST && is_folder(made))) return;
-  errno == EEXIST ? stop(model, in_the_way) : stop_by_errno(model, "cannot be carried over");
+  errno == EEXIST ? refuse(model, in_the_way) : stop_by_errno(model, "cannot be carried over");
 }
 
 /// A second name for the same file in the new folder: at no moment is it without one. Where the file system gives no
@@ -84,10 +84,10 @@ void carry_over(const fs::path& from, const fs::path& to, const fs::path& name) 
   fs::path parent;
   for (const fs::path& step : name.parent_path())
     if (parent /= step; !is_there(to / parent)) make_like(from / parent, to / parent);
-  if (!is_folder(to / parent)) stop(from / name, in_the_way);
+  if (!is_folder(to / parent)) refuse(from / name, in_the_way);
   if (linkat(AT_FDCWD, (from / name).c_str(), AT_FDCWD, (to / name).c_str(), 0) == 0) return;
   const bool no_links = errno == EPERM || errno == EOPNOTSUPP || errno == ENOSYS || errno == EMLINK;
-  if (errno == EEXIST || (no_links && is_there(to / name))) stop(from / name, in_the_way);
+  if (errno == EEXIST || (no_links && is_there(to / name))) refuse(from / name, in_the_way);
   if (!no_links) stop_by_errno(from / name, "cannot be carried over");
 }
 
@@ -161,13 +161,13 @@ fs::path make_staging(const fs::path& wanted) {
 
 void must_be_replaceable(const fs::path& folder, const std::vector<std::string>& names) {
   if (!is_there(folder)) return;
-  if (!is_folder(folder)) stop(folder, "a file is there, where the output folder should go");
+  if (!is_folder(folder)) refuse(folder, "a file is there, where the output folder should go");
   if (access(folder.c_str(), R_OK | W_OK | X_OK) != 0) stop_by_errno(folder, "cannot be replaced");
   const auto is_name = [&](const std::string& name) {
     return std::find(names.begin(), names.end(), name) != names.end();
   };
   each_foreign(folder, "", Listing{folder}, [&](const fs::path& name) {
-    if (is_name(name) || (is_name(name.string() + "/") && !is_folder(folder / name))) stop(folder / name, in_the_way);
+    if (is_name(name) || (is_name(name.string() + "/") && !is_folder(folder / name))) refuse(folder / name, in_the_way);
   });
 }
 

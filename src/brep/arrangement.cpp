@@ -11,7 +11,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 constexpr double hash_cell = 1.0;  // mm: a few points at most share one
 
 std::int64_t cell_key(double x, double y) {
@@ -23,7 +23,7 @@ struct Box {
   double x0, y0, x1, y1;
 };
 
-Box box_of(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
+Box box_round(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
   if (!edge.centre) return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
   const double r = std::hypot(a.x - edge.centre->x, a.y - edge.centre->y);
   return {edge.centre->x - r, edge.centre->y - r, edge.centre->x + r, edge.centre->y + r};
@@ -31,18 +31,18 @@ Box box_of(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
 
 /// Place of `p` along the edge as a share of it, when it lies on it and not at its ends.
 std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const HalfEdge& edge) {
-  const auto near = [](PlanPoint u, PlanPoint v) { return std::hypot(u.x - v.x, u.y - v.y) <= 2 * weld; };
+  const auto near = [](PlanPoint u, PlanPoint v) { return std::hypot(u.x - v.x, u.y - v.y) <= 2 * weld_mm; };
   if (near(p, a) || near(p, b)) return std::nullopt;
   if (edge.centre) {
     const double radius = std::hypot(a.x - edge.centre->x, a.y - edge.centre->y);
-    if (std::abs(std::hypot(p.x - edge.centre->x, p.y - edge.centre->y) - radius) > weld) return std::nullopt;
+    if (std::abs(std::hypot(p.x - edge.centre->x, p.y - edge.centre->y) - radius) > weld_mm) return std::nullopt;
     const double whole = edge.clockwise ? sweep(b, a, *edge.centre) : sweep(a, b, *edge.centre);
     const double part = edge.clockwise ? sweep(p, a, *edge.centre) : sweep(a, p, *edge.centre);
     if (part >= whole) return std::nullopt;
     return part / whole;
   }
   const double dx = b.x - a.x, dy = b.y - a.y, length = std::hypot(dx, dy);
-  if (std::abs((p.x - a.x) * dy - (p.y - a.y) * dx) > weld * length) return std::nullopt;
+  if (std::abs((p.x - a.x) * dy - (p.y - a.y) * dx) > weld_mm * length) return std::nullopt;
   const double t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / (length * length);
   if (t <= 0 || t >= 1) return std::nullopt;
   return t;
@@ -51,12 +51,12 @@ std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const Half
 }  // namespace
 
 int PlanPoints::add(PlanPoint p) {
-  for (const double x : {p.x - weld, p.x + weld})
-    for (const double y : {p.y - weld, p.y + weld}) {
+  for (const double x : {p.x - weld_mm, p.x + weld_mm})
+    for (const double y : {p.y - weld_mm, p.y + weld_mm}) {
       const auto cell = cells_.find(cell_key(x, y));
       if (cell == cells_.end()) continue;
       for (const int i : cell->second)
-        if (std::hypot(points_[i].x - p.x, points_[i].y - p.y) <= weld) return i;
+        if (std::hypot(points_[i].x - p.x, points_[i].y - p.y) <= weld_mm) return i;
     }
   points_.push_back(p);
   cells_[cell_key(p.x, p.y)].push_back(size() - 1);
@@ -115,12 +115,12 @@ void PointIndex::on_cell(const std::vector<int>& cell, const HalfEdge& edge,
 }
 
 std::vector<int> PointIndex::on(const HalfEdge& edge) const {
-  const Box box = box_of(points_[edge.from], points_[edge.to], edge);
+  const Box box = box_round(points_[edge.from], points_[edge.to], edge);
   const auto column = [&](double x) { return std::clamp(int(std::floor((x - x0_) / cell_)), 0, columns_ - 1); };
   const auto row = [&](double y) { return std::clamp(int(std::floor((y - y0_) / cell_)), 0, rows_ - 1); };
   std::vector<std::pair<double, int>> found;
-  for (int r = row(box.y0 - weld); r <= row(box.y1 + weld); ++r)
-    for (int c = column(box.x0 - weld); c <= column(box.x1 + weld); ++c)
+  for (int r = row(box.y0 - weld_mm); r <= row(box.y1 + weld_mm); ++r)
+    for (int c = column(box.x0 - weld_mm); c <= column(box.x1 + weld_mm); ++c)
       on_cell(cells_[static_cast<std::size_t>(r) * columns_ + c], edge, found);
   std::sort(found.begin(), found.end());
   std::vector<int> ids;

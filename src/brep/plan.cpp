@@ -10,7 +10,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 
 /// Where the segment from `a` to `b` crosses the circle: parameters strictly between its ends, in order.
 std::vector<double> crossings(PlanPoint a, PlanPoint b, PlanPoint centre, double radius) {
@@ -19,8 +19,8 @@ std::vector<double> crossings(PlanPoint a, PlanPoint b, PlanPoint centre, double
   const double root = half_b * half_b - (fx * fx + fy * fy - radius * radius) / length2;
   std::vector<double> found;
   const double off = std::abs(fx * dy - fy * dx) / std::sqrt(length2);
-  if (root <= 0 || off >= radius - weld) return found;  // a line that touches the circle does not cross it
-  const double edge = weld / std::sqrt(length2);
+  if (root <= 0 || off >= radius - weld_mm) return found;  // a line that touches the circle does not cross it
+  const double edge = weld_mm / std::sqrt(length2);
   for (const double t : {-half_b - std::sqrt(root), -half_b + std::sqrt(root)})
     if (t > edge && t < 1 - edge) found.push_back(t);
   return found;
@@ -139,7 +139,7 @@ Polygon clip(const Polygon& polygon, double a, double b, double c) {
   const double scale = std::hypot(a, b);
   const auto side = [&](PlanPoint p) {
     const double d = (a * p.x + b * p.y + c) / scale;
-    return std::abs(d) < weld ? 0.0 : d;
+    return std::abs(d) < weld_mm ? 0.0 : d;
   };
   Polygon kept;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
@@ -151,7 +151,7 @@ Polygon clip(const Polygon& polygon, double a, double b, double c) {
       kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y)});
     }
   }
-  return kept.size() >= 3 && area(to_loop(kept)) > weld ? kept : Polygon{};
+  return kept.size() >= 3 && area(to_loop(kept)) > weld_mm ? kept : Polygon{};
 }
 
 std::vector<std::vector<Loop>> outside_disc(const std::vector<Loop>& loops, PlanPoint centre, double radius) {

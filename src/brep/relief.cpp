@@ -15,7 +15,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 using Owners = std::unordered_map<EdgeKey, std::size_t, EdgeKeyHash>;  ///< half-edge to its region
 
 Owners owners_of(const Arrangement& arrangement) {
@@ -62,7 +62,7 @@ void split_crossings(Arrangement& arrangement, const Owners& owners, const Relie
         const Plane &mine = relief[r].plane, &theirs = relief[other->second].plane;
         const PlanPoint a = points[e.from], b = points[e.to];
         const double at_a = mine.at(a) - theirs.at(a), at_b = mine.at(b) - theirs.at(b);
-        if (std::min(std::abs(at_a), std::abs(at_b)) <= weld || (at_a > 0) == (at_b > 0)) continue;
+        if (std::min(std::abs(at_a), std::abs(at_b)) <= weld_mm || (at_a > 0) == (at_b > 0)) continue;
         const double t = at_a / (at_a - at_b);
         const int middle = points.add({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
         if (middle == e.from || middle == e.to) continue;
@@ -83,7 +83,7 @@ void note_heights(ShellBuilder& shell, const Arrangement& arrangement, const Rel
 int compare(const Plane& a, const Plane& b, const HalfEdge& e, const PlanPoints& points, const std::string& part) {
   const auto sign = [&](int point) {
     const double d = a.at(points[point]) - b.at(points[point]);
-    return d > weld ? 1 : d < -weld ? -1 : 0;
+    return d > weld_mm ? 1 : d < -weld_mm ? -1 : 0;
   };
   const int at_from = sign(e.from), at_to = sign(e.to);
   if (at_from * at_to < 0)

@@ -25,7 +25,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 
 /// The counter-clockwise one of an arc and its twin.
 HalfEdge canonical(const HalfEdge& e) {
@@ -73,7 +73,7 @@ void ShellBuilder::settle() {
   int count = 0;
   for (std::vector<double>& zs : heights_) {
     std::sort(zs.begin(), zs.end());
-    zs.erase(std::unique(zs.begin(), zs.end(), [](double a, double b) { return b - a <= weld; }), zs.end());
+    zs.erase(std::unique(zs.begin(), zs.end(), [](double a, double b) { return b - a <= weld_mm; }), zs.end());
     first_vertex_.push_back(count);
     count += static_cast<int>(zs.size());
   }
@@ -82,8 +82,8 @@ void ShellBuilder::settle() {
 
 Level ShellBuilder::level_of(int point, double z) const {
   const std::vector<double>& zs = heights_[point];
-  const auto at = std::lower_bound(zs.begin(), zs.end(), z - 2 * weld);
-  diag::ensure(at != zs.end() && *at <= z + 2 * weld, "a corner's height was not noted");
+  const auto at = std::lower_bound(zs.begin(), zs.end(), z - 2 * weld_mm);
+  diag::ensure(at != zs.end() && *at <= z + 2 * weld_mm, "a corner's height was not noted");
   return {point, static_cast<int>(at - zs.begin())};
 }
 

@@ -94,7 +94,7 @@ std::vector<double> stops_of(const Handle(Geom_Curve) & curve, double first, dou
 }
 
 /// The ends of a curve and, where it is part of a circle or an ellipse, its outermost points.
-Box box_of(const Handle(Geom_Curve) & curve, double first, double last, const std::vector<double>& stops) {
+Box box_round(const Handle(Geom_Curve) & curve, double first, double last, const std::vector<double>& stops) {
   Box box = nothing;
   take(box, curve->Value(first)), take(box, curve->Value(last));
   const Handle(Geom_Conic) conic = Handle(Geom_Conic)::DownCast(curve);
@@ -128,7 +128,7 @@ Walk walk(const TopoDS_Edge& edge) {
   if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) return walk;
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
   std::vector<double> stops = stops_of(here, first, last);
-  walk.curve = Curve{box_of(here, first, last, stops)};
+  walk.curve = Curve{box_round(here, first, last, stops)};
   if (const auto turn = turn_of(here)) {
     const gp_Pnt centre = Handle(Geom_Conic)::DownCast(here)->Location();
     walk.curve->about = About{centre.X(), centre.Y(), turn->radius};

@@ -23,7 +23,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 
 bool is_closed_solid(const TopoDS_Shape& solid) {
   if (solid.IsNull() || solid.ShapeType() != TopAbs_SOLID) return false;
@@ -65,8 +65,8 @@ bool ends_at_its_corners(const TopoDS_Edge& edge) {
   const TopoDS_Vertex from = TopExp::FirstVertex(edge), to = TopExp::LastVertex(edge);
   if (curve.IsNull() || from.IsNull() || to.IsNull() || first >= last) return false;
   const auto at = [&](double t) { return curve->Value(t).Transformed(place.Transformation()); };
-  return at(first).Distance(BRep_Tool::Pnt(from)) <= BRep_Tool::Tolerance(from) + weld &&
-         at(last).Distance(BRep_Tool::Pnt(to)) <= BRep_Tool::Tolerance(to) + weld;
+  return at(first).Distance(BRep_Tool::Pnt(from)) <= BRep_Tool::Tolerance(from) + weld_mm &&
+         at(last).Distance(BRep_Tool::Pnt(to)) <= BRep_Tool::Tolerance(to) + weld_mm;
 }
 
 bool edges_end_at_corners(const TopoDS_Shape& solid) {
@@ -118,7 +118,7 @@ bool cross(const Segment& s, const Segment& t) {
 
 /// Two stretches of rings may have one corner in common, and nothing else. How near they come beside that.
 double beside_corners(const Segment& s, const Segment& t) {
-  const auto one = [](const Point& a, const Point& b) { return distance(a, b) <= weld; };
+  const auto one = [](const Point& a, const Point& b) { return distance(a, b) <= weld_mm; };
   const bool from_from = one(s.from, t.from), from_to = one(s.from, t.to), to_from = one(s.to, t.from),
              to_to = one(s.to, t.to);
   if ((from_from && to_to) || (from_to && to_from)) return 0;
@@ -143,7 +143,7 @@ class Rings {
       for (const gp_Pnt& p : ring) {
         const gp_XYZ off = p.XYZ() - origin;
         points.push_back({off.Dot(u), off.Dot(v)});
-        level_ = level_ && std::abs(off.Dot(n.XYZ())) <= weld;
+        level_ = level_ && std::abs(off.Dot(n.XYZ())) <= weld_mm;
       }
     }
   }
@@ -181,7 +181,7 @@ class Rings {
   /// Chords round an upright axis span a tenth of a radian at most: their height is an eightieth of their length.
   double off(std::size_t ring, std::size_t from, std::size_t to) const {
     const auto on = [](const gp_Pnt& p, const Curve& curve) {
-      return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld;
+      return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld_mm;
     };
     const gp_Pnt &a = flat_.rings[ring][from], &b = flat_.rings[ring][to];
     double off = 0;
@@ -198,13 +198,13 @@ class Rings {
     Verdict verdict;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const Segment& s = all[i];
-      if (distance(s.from, s.to) <= weld) return {false};
+      if (distance(s.from, s.to) <= weld_mm) return {false};
       const double v0 = std::min(s.from.v, s.to.v) - reach, v1 = std::max(s.from.v, s.to.v) + reach;
       for (std::size_t j = i + 1; j < all.size() && all[j].u0() <= s.u1() + reach; ++j) {
         const Segment& t = all[j];
         if (std::max(t.from.v, t.to.v) < v0 || std::min(t.from.v, t.to.v) > v1) continue;
         const double off = s.off + t.off;
-        if (beside_corners(s, t) > off + weld) continue;
+        if (beside_corners(s, t) > off + weld_mm) continue;
         if (off == 0) return {false};
         verdict.open.insert({s.ring, t.ring});
       }

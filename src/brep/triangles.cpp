@@ -4,11 +4,6 @@
 #include <optional>
 #include <utility>
 
-#include <CGAL/Constrained_Delaunay_triangulation_2.h>  // before the kernel, which makes a macro of a word it uses
-#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
-#include <CGAL/Triangulation_face_base_with_info_2.h>
-#include <CGAL/Triangulation_vertex_base_with_info_2.h>
-
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRep_Tool.hxx>
 #include <Geom_CylindricalSurface.hxx>
@@ -17,17 +12,11 @@
 #include <gp_Cylinder.hxx>
 
 #include "brep/skin.hpp"
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::brep {
 namespace {
-
-using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-using Vertex = CGAL::Triangulation_vertex_base_with_info_2<const gp_Pnt*, Kernel>;
-using Face =
-    CGAL::Triangulation_face_base_with_info_2<int, Kernel, CGAL::Constrained_triangulation_face_base_2<Kernel>>;
-using Mesh = CGAL::Constrained_Delaunay_triangulation_2<Kernel, CGAL::Triangulation_data_structure_2<Vertex, Face>,
-                                                        CGAL::No_constraint_intersection_requiring_constructions_tag>;
 
 /// Drops the axis that a face looks along most: its corners keep the two others to the last digit.
 class Shadow {
@@ -38,7 +27,7 @@ class Shadow {
     u_ = axis % 3 + 1, v_ = u_ % 3 + 1;
     if (normal.Coord(axis) < 0) std::swap(u_, v_);
   }
-  Kernel::Point_2 operator()(const gp_Pnt& p) const { return {p.Coord(u_), p.Coord(v_)}; }
+  points::Point2 operator()(const gp_Pnt& p) const { return {p.Coord(u_), p.Coord(v_)}; }
 
  private:
   int u_ = 1, v_ = 2;
@@ -46,7 +35,7 @@ class Shadow {
 
 /// A point as the plane sees it, and where it is.
 struct Seen {
-  Kernel::Point_2 at;
+  points::Point2 at;
   const gp_Pnt* point;
 };
 using SeenRing = std::vector<Seen>;
@@ -56,7 +45,7 @@ bool is_convex(const SeenRing& ring) {
   constexpr double straight = 1e-6;  // mm2
   for (std::size_t i = 0; i < ring.size(); ++i) {
     const auto &a = ring[i].at, &b = ring[(i + 1) % ring.size()].at, &c = ring[(i + 2) % ring.size()].at;
-    if ((b.x() - a.x()) * (c.y() - b.y()) - (b.y() - a.y()) * (c.x() - b.x()) < straight) return false;
+    if ((b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) < straight) return false;
   }
   return true;
 }
@@ -68,49 +57,53 @@ std::vector<Facet3> fan(const SeenRing& ring) {
   return triangles;
 }
 
-Mesh mesh_of(const std::vector<SeenRing>& rings) {
-  std::vector<std::pair<Kernel::Point_2, const gp_Pnt*>> points;
-  for (const SeenRing& ring : rings)
-    for (const Seen& seen : ring) points.emplace_back(seen.at, seen.point);
-  Mesh mesh;
-  mesh.insert(points.begin(), points.end());
-  std::map<Kernel::Point_2, Mesh::Vertex_handle> known;
-  for (const auto vertex : mesh.finite_vertex_handles()) known.emplace(vertex->point(), vertex);
-  for (const SeenRing& ring : rings)
-    for (std::size_t i = 0; i < ring.size(); ++i)
-      mesh.insert_constraint(known.at(ring[i].at), known.at(ring[(i + 1) % ring.size()].at));
-  return mesh;
-}
-
-/// Numbers faces by how many rings lie round them: those with an odd number are of the face.
-void number(Mesh& mesh) {
-  for (const auto face : mesh.all_face_handles()) face->info() = -1;
-  std::vector<Mesh::Face_handle> here{mesh.infinite_face()};
-  here.front()->info() = 0;
+/// Whether each triangle is of the face: an odd number of rings lies round it.
+std::vector<bool> within(const std::vector<points::Triangle>& triangles) {
+  enum class Place { unknown, outside, inside };
+  std::vector<Place> places(triangles.size(), Place::unknown);
+  std::vector<std::size_t> here;
+  const auto put = [&](std::size_t at, bool is_inside) {
+    if (places[at] != Place::unknown) return;
+    places[at] = is_inside ? Place::inside : Place::outside;
+    here.push_back(at);
+  };
+  for (std::size_t t = 0; t < triangles.size(); ++t)
+    for (std::size_t i = 0; i < 3; ++i)
+      if (triangles[t].beyond[i] == points::none) put(t, triangles[t].is_fixed[i]);
   while (!here.empty()) {
-    const auto face = here.back();
+    const std::size_t t = here.back();
     here.pop_back();
-    for (int i = 0; i < 3; ++i) {
-      const auto next = face->neighbor(i);
-      if (next->info() >= 0) continue;
-      next->info() = mesh.is_constrained({face, i}) ? 1 - face->info() : face->info();
-      here.push_back(next);
-    }
+    for (std::size_t i = 0; i < 3; ++i)
+      if (const std::size_t next = triangles[t].beyond[i]; next != points::none)
+        put(next, (places[t] == Place::inside) != triangles[t].is_fixed[i]);
   }
+  std::vector<bool> inside;
+  for (const Place place : places) inside.push_back(place == Place::inside);
+  return inside;
 }
 
 /// Nothing where rings cross, as seen in a plane.
-std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>& rings) try {
+std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>& rings) {
   if (rings.size() == 1 && rings.front().size() < 5 && is_convex(rings.front())) return fan(rings.front());
-  Mesh mesh = mesh_of(rings);
-  number(mesh);
+  std::vector<points::Point2> places;
+  std::vector<const gp_Pnt*> corners;
+  std::vector<std::pair<std::size_t, std::size_t>> sides;
+  for (const SeenRing& ring : rings) {
+    const std::size_t first = places.size();
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      places.push_back(ring[i].at);
+      corners.push_back(ring[i].point);
+      sides.emplace_back(first + i, first + (i + 1) % ring.size());
+    }
+  }
+  const auto mesh = points::triangulate(places, sides);
+  if (!mesh) return std::nullopt;
+  const std::vector<bool> inside = within(mesh->triangles);
   std::vector<Facet3> triangles;
-  for (const auto face : mesh.finite_face_handles())
-    if (face->info() == 1)
-      triangles.push_back({*face->vertex(0)->info(), *face->vertex(1)->info(), *face->vertex(2)->info()});
+  for (std::size_t t = 0; t < inside.size(); ++t)
+    if (const auto& [a, b, c] = mesh->triangles[t].corners; inside[t])
+      triangles.push_back({*corners[a], *corners[b], *corners[c]});
   return triangles;
-} catch (const Mesh::Intersection_of_constraints_exception&) {
-  return std::nullopt;
 }
 
 /// A patch of a cylinder rolled out, and drawn long along its turn, so that triangles stretch along its rulings and

@@ -13,7 +13,7 @@ constexpr double wide_block = 180;            ///< of the title block on a large
 constexpr double key_field = 44;              ///< of the key plan
 constexpr double bars = 12, bar_field = 160;  ///< height of the check bars, and the width they need
 constexpr double step = 1.6 * least_letter;   ///< from line to line
-constexpr double pad = 1.2;                   ///< between a field's edge and its words
+constexpr double margin = 1.2;                ///< between a field's edge and its words
 
 bool has_bars(const Sheet& sheet) {
   return sheet.to_scale && !sheet.own_bars;
@@ -37,7 +37,7 @@ std::vector<std::string> note_lines(const Sheet& sheet, const Paper& paper) {
   std::vector<std::string> lines;
   int number = 0;
   const std::string indent = "    ";
-  const double width = at.key - at.notes - 2 * pad - 2 - width_of(indent, least_letter);
+  const double width = at.key - at.notes - 2 * margin - 2 - width_of(indent, least_letter);
   for (const std::string& note : sheet.notes) {
     const std::string head = std::to_string(++number) + "  ";
     for (const std::string& line : wrapped(head + note, width, least_letter))
@@ -69,7 +69,8 @@ void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const s
     paper.text((at.notes + at.key) / 2, y - 4.5, warning, letter, Anchor::middle);
     y -= 6;
   }
-  for (const std::string& line : note_lines(sheet, sheet.page.paper)) paper.text(at.notes + pad + 1, y -= step, line);
+  for (const std::string& line : note_lines(sheet, sheet.page.paper))
+    paper.text(at.notes + margin + 1, y -= step, line);
   if (!has_bars(sheet)) return;
   check_bar(paper, at.notes + 2, strip.y0 + 6.6, 25.4, 6, "6 in");
   check_bar(paper, at.notes + 2, strip.y0 + 1.6, 10, 15, "150 mm");
@@ -106,13 +107,13 @@ std::vector<std::string> fitted(const std::string& words, double width, double h
 
 /// The words in their field, in letters as large as it allows.
 void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
-  const double width = field.width() - 2 * pad;
+  const double width = field.width() - 2 * margin;
   double height = cell.height;
   while (height > least_letter && width_of(cell.words, height) > width) height = std::max(least_letter, height - 0.5);
   const auto lines = fitted(cell.words, width, height, static_cast<std::size_t>(cell.lines));
   const double block = (static_cast<double>(lines.size()) - 1) * step + height;
   double y = (field.y0 + field.y1 + block) / 2 - height;
-  for (const std::string& line : lines) paper.text(field.x0 + pad, y, line, height), y -= step;
+  for (const std::string& line : lines) paper.text(field.x0 + margin, y, line, height), y -= step;
 }
 
 struct Row {

@@ -5,12 +5,6 @@
 namespace fallwright::exchange {
 namespace {
 
-struct Destroy {
-  void operator()(cairo_t* c) const { cairo_destroy(c); }
-  void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
-  void operator()(cairo_font_options_t* o) const { cairo_font_options_destroy(o); }
-};
-
 /// Measures without a page. One for each thread: rooms are written side by side, and its font changes with every text.
 cairo_t* ruler() {
   thread_local const std::unique_ptr<cairo_surface_t, Destroy> surface{

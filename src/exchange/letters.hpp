@@ -9,6 +9,13 @@
 
 namespace fallwright::exchange {
 
+/// Gives back what cairo made.
+struct Destroy {
+  void operator()(cairo_t* c) const { cairo_destroy(c); }
+  void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
+  void operator()(cairo_font_options_t* o) const { cairo_font_options_destroy(o); }
+};
+
 /// The font that has every letter of some words: the sheets' own, or one with more scripts; and how large it is set for
 /// capitals of height 1.
 struct Font {

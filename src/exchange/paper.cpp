@@ -23,10 +23,6 @@ using drawing::Sheet;
 constexpr double points_per_mm = 72 / 25.4;
 constexpr double mask_mm = 0.6;  ///< of white paper about a text, over lines that run there
 
-struct Destroy {
-  void operator()(cairo_t* c) const { cairo_destroy(c); }
-  void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
-};
 using Surface = std::unique_ptr<cairo_surface_t, Destroy>;
 
 /// Draws one sheet in paper millimetres, y up from the page's lower left corner.

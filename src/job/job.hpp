@@ -157,7 +157,8 @@ struct Job {
   const Limit* limit(const std::string& key) const;
   std::vector<std::string> defaulted;  ///< keys that the file leaves out and that have a default: nobody said so
   bool is_default(const std::string& key) const;
-  double mark_mm() const { return units::tape_mark_mm(unit == UnitSystem::metric); }  ///< of the tape in the job's unit
+  bool is_metric() const { return unit == UnitSystem::metric; }
+  double mark_mm() const { return units::tape_mark_mm(is_metric()); }  ///< of the tape in the job's unit
   /// What a piece of a length is cut to: the mark of the tape at or below it, since a piece must go
   /// in; the length itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;

@@ -23,11 +23,12 @@ namespace {
 
 using Box = std::array<double, 6>;
 
-/// One surface as a graph of corners and edges. On planar facets the lowest way for water from corner to corner never
-/// needs to leave the edges, so a corner's water stands at the least of the highest points over all ways to an outlet.
-class Surface {
+/// The water on one surface: the surface as a graph of corners and edges. On planar facets the lowest way for water
+/// from corner to corner never needs to leave the edges, so a corner's water stands at the least of the highest points
+/// over all ways to an outlet.
+class Water {
  public:
-  Surface(const parts::Solid& solid, const std::string& name, const Box& target) : name_{name}, target_{target} {
+  Water(const parts::Solid& solid, const std::string& name, const Box& target) : name_{name}, target_{target} {
     TopExp::MapShapesAndAncestors(solid.shape, TopAbs_EDGE, TopAbs_FACE, sides_);
     for (const parts::Facet& facet : solid.facets)
       if (facet.surface == name) facets_.push_back(facet);
@@ -137,10 +138,10 @@ std::vector<facts::Drainage> measure_drainage(const parts::Model& model) {
   const auto has = [](const parts::Solid& solid, const std::string& surface) {
     return std::any_of(solid.facets.begin(), solid.facets.end(), [&](const auto& f) { return f.surface == surface; });
   };
-  std::vector<facts::Drainage> found{Surface{base, "base-floor", drain_box}.drain()};
-  if (has(base, "threshold")) found.push_back(Surface{base, "threshold", base_box}.drain());
+  std::vector<facts::Drainage> found{Water{base, "base-floor", drain_box}.drain()};
+  if (has(base, "threshold")) found.push_back(Water{base, "threshold", base_box}.drain());
   if (const parts::Solid* seat = model.first(parts::Role::seat_block))
-    found.push_back(Surface{*seat, "seat", base_box}.drain());
+    found.push_back(Water{*seat, "seat", base_box}.drain());
   return found;
 }
 

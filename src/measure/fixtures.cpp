@@ -12,22 +12,22 @@ namespace {
 using job::Side;
 
 /// A rectangle on a wall: along it (x of the back wall, y of a side wall) and up.
-struct Patch {
+struct OnWall {
   double from = 0, to = 0, low = 0, high = 0;
   double area() const { return std::max(0.0, to - from) * std::max(0.0, high - low); }
 };
 
-Patch common(const Patch& a, const Patch& b) {
+OnWall common(const OnWall& a, const OnWall& b) {
   return {std::max(a.from, b.from), std::min(a.to, b.to), std::max(a.low, b.low), std::min(a.high, b.high)};
 }
 
-Patch patch_of(const TopoDS_Shape& shape, bool back) {
+OnWall patch_of(const TopoDS_Shape& shape, bool back) {
   const auto b = brep::box_of(shape);
   const std::size_t axis = back ? 0 : 1;
   return {b[axis], b[axis + 3], b[2], b[5]};
 }
 
-Patch plate_of(const job::Fixture& fixture, const job::Job& job) {
+OnWall plate_of(const job::Fixture& fixture, const job::Job& job) {
   const bool back = fixture.wall == Side::back;
   const double middle = back ? fixture.along.in_mm() : job.alcove.depth.in_mm() - fixture.along.in_mm();
   const double w = fixture.width.in_mm() / 2, h = fixture.tall.in_mm() / 2, z = fixture.height.in_mm();
@@ -42,7 +42,7 @@ bool studs_known(const job::Job& job, Side wall) {
 }
 
 /// The part of an upright stretch that rows of blocking take: there is timber there wherever the studs stand.
-double in_rows(const Patch& stretch, const job::Job& job) {
+double in_rows(const OnWall& stretch, const job::Job& job) {
   const double half = job.walls.stock.depth.in_mm() / 2, wide = stretch.to - stretch.from;
   double area = 0;
   for (const job::Length& row : job.walls.blocking)
@@ -51,12 +51,12 @@ double in_rows(const Patch& stretch, const job::Job& job) {
 }
 
 /// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
-void add_timber(const parts::Model& model, const job::Fixture& fixture, const Patch& plate, facts::Backing& backing) {
+void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = studs_known(model.job, fixture.wall);
   const std::string family = std::string{"wall-"} + name_of(fixture.wall) + "/";
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::wall || solid.id.rfind(family, 0) != 0) continue;
-    const Patch backed = common(plate, patch_of(solid.shape, back));
+    const OnWall backed = common(plate, patch_of(solid.shape, back));
     if (backed.area() <= 0) continue;
     backing.share += backed.area() / plate.area();
     if (!known && solid.id.rfind(family + "stud-", 0) == 0)
@@ -69,7 +69,7 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const Pa
 }
 
 /// The bench hides a wall that it stands against from the floor up to the seat's own upstands.
-void add_bench(const parts::Model& model, const job::Fixture& fixture, const Patch& plate, facts::Backing& backing) {
+void add_bench(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const parts::Solid* seat = model.first(parts::Role::seat_block);
   const auto frame = plan_of(model, parts::Role::bench_frame);
   if (!seat || !frame) return;
@@ -80,11 +80,11 @@ void add_bench(const parts::Model& model, const job::Fixture& fixture, const Pat
                       : fixture.wall == Side::left ? f.x0
                                                    : model.job.alcove.width.in_mm() - f.x1;
   if (away > against_mm) return;
-  Patch bench = patch_of(seat->shape, back);
+  OnWall bench = patch_of(seat->shape, back);
   bench.low = 0;
   bench.from = std::min(bench.from, back ? f.x0 : f.y0);
   bench.to = std::max(bench.to, back ? f.x1 : f.y1);
-  const Patch hidden = common(plate, bench);
+  const OnWall hidden = common(plate, bench);
   if (hidden.area() <= 0) return;
   backing.behind_bench = hidden.area() / plate.area();
   backing.clear_by_mm = bench.high - plate.low;
@@ -96,7 +96,7 @@ std::vector<facts::Backing> measure_backings(const parts::Model& model, const fa
   const double water = heights.threshold_greatest_mm.value_or(heights.rim_greatest_mm);
   std::vector<facts::Backing> found;
   for (const job::Fixture& fixture : model.job.fixtures) {
-    const Patch plate = plate_of(fixture, model.job);
+    const OnWall plate = plate_of(fixture, model.job);
     facts::Backing backing;
     backing.name = fixture.name;
     backing.wall = name_of(fixture.wall);

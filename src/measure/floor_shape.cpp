@@ -14,7 +14,6 @@ namespace fallwright::measure {
 namespace {
 
 using survey::Rect;
-using survey::Spot;
 
 const char* const corner_names[] = {"back left", "back right", "front right", "front left"};
 
@@ -56,11 +55,11 @@ std::optional<std::pair<double, double>> stretch_of(const survey::Polygon& plan,
 
 /// Greatest difference along any line that runs across the room one way: on a surface of planes it lies on a line
 /// through a corner.
-double greatest_along(const Surface& floor, const survey::Polygon& room, const std::vector<Spot>& corners,
+double greatest_along(const Surface& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
                       bool along_x) {
   std::vector<double> lines;
   for (const survey::Point& p : room) lines.push_back(along_x ? p.y : p.x);
-  for (const Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
+  for (const survey::Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
   double greatest = 0;
   for (const double line : lines) {
     const auto stretch = stretch_of(room, along_x, line);
@@ -72,10 +71,10 @@ double greatest_along(const Surface& floor, const survey::Polygon& room, const s
 }
 
 /// Each place once, at the height that carries: a surface of many cells repeats its corners.
-std::vector<Spot> distinct(const std::vector<Spot>& spots) {
-  std::vector<Spot> kept;
-  for (const Spot& s : spots) {
-    const auto same = std::find_if(kept.begin(), kept.end(), [&](const Spot& k) {
+std::vector<survey::Spot> distinct(const std::vector<survey::Spot>& spots) {
+  std::vector<survey::Spot> kept;
+  for (const survey::Spot& s : spots) {
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const survey::Spot& k) {
       return std::hypot(k.x - s.x, k.y - s.y) <= units::tolerance::length_mm;
     });
     if (same == kept.end())
@@ -87,14 +86,15 @@ std::vector<Spot> distinct(const std::vector<Spot>& spots) {
 }
 
 /// The spot farthest above (or below) a plane; what is no more than rounding is nothing.
-void find_farthest(const std::vector<Spot>& spots, const survey::HeightPlane& plane, double sign, double& mm,
+void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightPlane& plane, double sign, double& mm,
                    facts::Point& at_mm) {
-  for (const Spot& s : spots)
+  for (const survey::Spot& s : spots)
     if (const double off = sign * (s.z - plane.at(s.x, s.y)); off > std::max(mm, units::tolerance::length_mm))
       mm = off, at_mm = {s.x, s.y, s.z};
 }
 
-void add_rock(const std::vector<Spot>& spots, const Rect& base, const Surface& floor, facts::FloorShape& shape) {
+void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Surface& floor,
+              facts::FloorShape& shape) {
   const survey::Point middle{(base.x0 + base.x1) / 2, (base.y0 + base.y1) / 2};
   for (const survey::HeightPlane& stand : survey::stands_on(spots, middle))
     for (std::size_t i = 0; i < 4; ++i) {
@@ -117,12 +117,12 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   const auto box = parts::box_of(*model.first(parts::Role::base));
   const Rect base{box[0], box[1], box[3], box[4]};
   const survey::Polygon room = feet_of(model);
-  const std::vector<Spot> in_room = distinct(floor.corners(room));
-  const std::vector<Spot> under = distinct(floor.corners(survey::to_polygon(base)));
+  const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
+  const std::vector<survey::Spot> under = distinct(floor.corners(survey::to_polygon(base)));
   shape.along_width_mm = greatest_along(floor, room, in_room, true);
   shape.along_depth_mm = greatest_along(floor, room, in_room, false);
 
-  std::vector<Spot> corners;
+  std::vector<survey::Spot> corners;
   for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
   shape.twist_mm = corners[0].z - corners[1].z + corners[2].z - corners[3].z;
   const survey::HeightPlane plane = survey::best_plane(corners);

@@ -15,10 +15,6 @@ namespace {
 
 using survey::Point, survey::Polygon, survey::Side;
 
-double cross(const Point& o, const Point& a, const Point& b) {
-  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
-}
-
 /// Corners that rounding alone has made: on a straight side, or one beside another.
 Polygon without_straight_corners(Polygon polygon) {
   for (std::size_t i = 0; i < polygon.size() && polygon.size() > 3;) {

@@ -13,10 +13,6 @@ using survey::Point;
 /// that far from it. Common practice, no source.
 constexpr double near_corner_mm = 152.4;  // 6 in
 
-double cross(const Point& o, const Point& a, const Point& b) {
-  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
-}
-
 /// The convex outline of points, counter-clockwise (Andrew's chain).
 std::vector<Point> outline_of(std::vector<Point> points) {
   std::sort(points.begin(), points.end(),

@@ -7,7 +7,6 @@
 namespace fallwright::report {
 namespace {
 
-using facts::Verdict;
 using units::decimals;
 
 constexpr std::size_t indent = 15, most_keys = 4, most_readings = 3, most_checks = 5;
@@ -31,8 +30,11 @@ std::string giving_way(const facts::Study& all) {
 }
 
 std::string verdict_text(const facts::Variant& v, const facts::Study& all) {
-  std::string text{v.verdict == Verdict::passes ? "passes" : v.verdict == Verdict::fails ? "FAILS" : "cannot be built"};
-  if (v.gives_way) text += (v.verdict == Verdict::fails ? ": " : "; least to spare: ") + all.checks[*v.gives_way].title;
+  std::string text{v.verdict == facts::Verdict::passes  ? "passes"
+                   : v.verdict == facts::Verdict::fails ? "FAILS"
+                                                        : "cannot be built"};
+  if (v.gives_way)
+    text += (v.verdict == facts::Verdict::fails ? ": " : "; least to spare: ") + all.checks[*v.gives_way].title;
   if (v.margin) text += " (" + decimals(*v.margin * 100, 1) + " %)";
   return text;
 }

@@ -16,10 +16,6 @@
 namespace fallwright::report {
 namespace {
 
-bool is_metric(const Report& report) {
-  return report.job.unit == job::UnitSystem::metric;
-}
-
 const char* shout(rules::Outcome outcome) {
   switch (outcome) {
     case rules::Outcome::pass:
@@ -178,8 +174,8 @@ std::string takeoff_table(const Report& report) {
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
-            padded(size_of(c, is_metric(report)), 24) + c.ends + and_fitted(c, is_metric(report)) + "\n";
-  return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, is_metric(report));
+            padded(size_of(c, report.job.is_metric()), 24) + c.ends + and_fitted(c, report.job.is_metric()) + "\n";
+  return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, report.job.is_metric());
 }
 
 namespace {

@@ -13,10 +13,6 @@ const char* hand_of(const job::Job& job) {
   return job.bench ? job::name_of(job.bench->place) : "no bench";
 }
 
-bool is_metric(const job::Job& job) {
-  return job.unit == job::UnitSystem::metric;
-}
-
 double batches_of(const std::vector<takeoff::Row>& rows) {
   double batches = 0;
   for (const takeoff::Row& row : rows)
@@ -26,7 +22,7 @@ double batches_of(const std::vector<takeoff::Row>& rows) {
 
 RoomLine line_of(const Report& report) {
   const job::Base& base = report.job.base;
-  const bool metric = is_metric(report.job);
+  const bool metric = report.job.is_metric();
   return {report.job.name,
           hand_of(report.job),
           units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric),
@@ -66,7 +62,7 @@ job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
   job::Cuts all;
   bool no_preference = false;
   for (const Room& room : rooms) {
-    if (!room.report || is_metric(room.report->job) != metric) continue;
+    if (!room.report || room.report->job.is_metric() != metric) continue;
     const job::Cuts& own = room.report->job.cuts;
     all.sticks.insert(all.sticks.end(), own.sticks.begin(), own.sticks.end());
     all.kerf = std::max(all.kerf, own.kerf);
@@ -114,7 +110,7 @@ std::vector<takeoff::Pooled> sticks_of(const Together& all, const std::vector<Ro
   }
   for (const Room& room : rooms) {
     if (!room.report) continue;
-    for (const takeoff::Row& own : takeoff::stick_rows(room.report->plan, is_metric(room.report->job))) {
+    for (const takeoff::Row& own : takeoff::stick_rows(room.report->plan, room.report->job.is_metric())) {
       const std::string unit = job::one_of(own.buy_unit);
       auto at = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Pooled& p) {
         return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit;
@@ -164,7 +160,7 @@ void add_cost(Together& all, const std::vector<Room>& rooms) {
 Together together(const std::vector<Room>& rooms) {
   const auto first = std::find_if(rooms.begin(), rooms.end(), [](const Room& room) { return room.report != nullptr; });
   Together all;
-  all.metric = is_metric(first->report->job);
+  all.metric = first->report->job.is_metric();
   all.cuts = offered_to(rooms, all.metric);
   static const std::vector<takeoff::Row> no_rows;
   static const std::vector<takeoff::CutRow> no_cuts;

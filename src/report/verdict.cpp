@@ -30,15 +30,11 @@ std::string open_words(const Report& report, bool first) {
   return text;
 }
 
-bool is_metric(const Report& report) {
-  return report.job.unit == job::UnitSystem::metric;
-}
-
 /// "base 57-1/2" x 36", bench, 64 solids", sizes from the solid.
 KeyLine built(const Report& report) {
   std::string text;
   const auto side = [&](const facts::Part& part, std::size_t axis) {
-    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), is_metric(report));
+    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), report.job.is_metric());
   };
   const std::string kind = report.facts.bought ? "bought base " : report.facts.site_built ? "base on site " : "base ";
   for (const facts::Part& part : report.facts.parts)
@@ -49,8 +45,8 @@ KeyLine built(const Report& report) {
 
 KeyLine bed(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
-  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), is_metric(report)); };
-  std::string text = units::volume_text(bed.set_mm3, is_metric(report)) + " set, " + len(bed.least_mm) + " to " +
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), report.job.is_metric()); };
+  std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " + len(bed.least_mm) + " to " +
                      len(bed.greatest_mm) + " thick; ";
   if (const auto& site = report.facts.site_built)
     text += len(site->at_flange_mm) + " at the drain's flange; " + len(site->cover_least_mm) +
@@ -81,7 +77,7 @@ std::vector<KeyLine> falls(const Report& report) {
   }
   if (!least) return {};
   const auto text = [&](const facts::Facet& f) {
-    return units::to_text(units::Fall::ratio(f.fall), is_metric(report)) + " (" + f.facet + ")";
+    return units::to_text(units::Fall::ratio(f.fall), report.job.is_metric()) + " (" + f.facet + ")";
   };
   return {{"floor falls", text(*least) + " least, " + text(*greatest) + " greatest"}};
 }

@@ -8,7 +8,7 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4;
+using units::inch_mm;
 
 Finding reach(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.bench) return not_applicable("no bench");
@@ -50,7 +50,7 @@ Finding bar_height(const Ground& ground, const Limit&) {
   const Bounds limit = bounds_of(ground, "bar.height");
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
-  constexpr double thin = 1.25 * in / 2, thick = 2 * in / 2;
+  constexpr double thin = 1.25 * inch_mm / 2, thick = 2 * inch_mm / 2;
   const job::Fixture* worst = nullptr;
   double value = 0, off = 0;
   for (const job::Fixture* bar : bars) {

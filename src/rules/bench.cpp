@@ -10,7 +10,9 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4, kg_per_lbf = 0.45359237, person_lbf = 250;
+using units::inch_mm;
+
+constexpr double kg_per_lbf = 0.45359237, person_lbf = 250;
 
 const char* const steel_screws = "a steel frame: its screws are not judged, see whether the bench carries a person";
 
@@ -28,8 +30,8 @@ std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   const auto fastener = fastener_of(*frame.fastener);
   const auto grade = grade_of(frame.species);
   if (!fastener || !grade || grade->gravity <= 0) return std::nullopt;
-  const double side = facts.cleat->thickness_mm / in;
-  return Joint{*fastener, std::min(grade->gravity, 0.42), side, frame.fastener_length->in_mm() / in - side,
+  const double side = facts.cleat->thickness_mm / inch_mm;
+  return Joint{*fastener, std::min(grade->gravity, 0.42), side, frame.fastener_length->in_mm() / inch_mm - side,
                *frame.fasteners_at_stud};
 }
 
@@ -57,7 +59,7 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
   const Joint j = *joint_of(job, facts);
   const double one = across_lbf(j.fastener, j.gravity, j.side_in, j.into_in);
-  const std::string into = text_of(j.into_in * in, Unit::mm, job);
+  const std::string into = text_of(j.into_in * inch_mm, Unit::mm, job);
   if (one <= 0)
     return found(99, named(job.bench->frame, job) + " reach only " + into + " into the stud",
                  "take fasteners that reach six times their thickness into the stud at least "
@@ -74,7 +76,7 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
   const Joint j = *joint_of(job, facts);
   const double lbf = is_accessible_book(job.book) ? 250 : 200;
-  const double length_in = job.bench->frame.fastener_length->in_mm() / in;
+  const double length_in = job.bench->frame.fastener_length->in_mm() / inch_mm;
   const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
   const int studs = std::min(2, facts.cleat->studs);
   const double all = pulled_lbf_in(j.fastener, j.gravity) * std::max(0.0, held_in) * j.at_stud * studs;

@@ -8,16 +8,16 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4;
+using units::inch_mm;
 
 /// Where nobody says how thick the wall board is: 1/2 in, 12.5 mm. Common practice, no source.
 double board_mm(const job::Job& job) {
-  return job.survey.board_mm.value_or(job.unit == job::UnitSystem::metric ? 12.5 : in / 2);
+  return job.survey.board_mm.value_or(job.unit == job::UnitSystem::metric ? 12.5 : inch_mm / 2);
 }
 
 /// Where the board's lowest screws are: one spacing of screws above the upstand. Common practice, no source.
 double first_screw_mm(const job::Job& job) {
-  return job.unit == job::UnitSystem::metric ? 200 : 8 * in;
+  return job.unit == job::UnitSystem::metric ? 200 : 8 * inch_mm;
 }
 
 Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -39,8 +39,8 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
             "fur the studs out by " + text_at_least(proud, job) + " from the upstands up (" + sides +
                 "), or take a thicker board: else it is kicked out by " + len(proud) + " over the " + len(screw) +
                 " up to its lowest screws, " + units::decimals(std::atan2(proud, screw) * 180 / M_PI, 1) + " degrees");
-  finding.holds_anyway = worst->thickness_mm <= in / 4;  // no wall board is thinner
-  finding.may_hold = worst->thickness_mm <= in * 5 / 8 + *limit.greatest;
+  finding.holds_anyway = worst->thickness_mm <= inch_mm / 4;  // no wall board is thinner
+  finding.may_hold = worst->thickness_mm <= inch_mm * 5 / 8 + *limit.greatest;
   return finding;
 }
 
@@ -52,11 +52,11 @@ struct Rated {
 
 /// IRC Table R503.2.1.1(1): 24/16, 32/16, 40/20, 48/24, then single floor 32 and 48 in on centre. 24 in and the marks
 /// secondary, the rest from memory.
-constexpr Rated rated[] = {{7. / 16 * in, 16 * in, "24/16"},  {15. / 32 * in, 16 * in, "32/16"},
-                           {19. / 32 * in, 20 * in, "40/20"}, {23. / 32 * in, 24 * in, "48/24"},
-                           {7. / 8 * in, 32 * in, "32 oc"},   {9. / 8 * in, 48 * in, "48 oc"}};
+constexpr Rated rated[] = {{7. / 16 * inch_mm, 16 * inch_mm, "24/16"},  {15. / 32 * inch_mm, 16 * inch_mm, "32/16"},
+                           {19. / 32 * inch_mm, 20 * inch_mm, "40/20"}, {23. / 32 * inch_mm, 24 * inch_mm, "48/24"},
+                           {7. / 8 * inch_mm, 32 * inch_mm, "32 oc"},   {9. / 8 * inch_mm, 48 * inch_mm, "48 oc"}};
 /// What a panel may be thinner than its mark: 1/32 in. From memory. It lets 18 mm stand for 23/32 in.
-constexpr double mark_mm = in / 32;
+constexpr double mark_mm = inch_mm / 32;
 
 const Rated* rating_of(double thickness_mm) {
   const Rated* best = nullptr;

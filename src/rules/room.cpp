@@ -12,7 +12,7 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4, in2 = in * in;
+using units::inch_mm;
 
 /// Between finished faces; where nobody said how the walls are built up, inside upstands and framing.
 struct Free {
@@ -29,7 +29,7 @@ Free free_of(const facts::Facts& facts) {
 }
 
 /// The residential code's second way to the least room: 25 in wide where 1300 in2 are free. Same rounding as `keeps`.
-constexpr double second_width = 25 * in, second_area = 1300 * in2;
+constexpr double second_width = 25 * inch_mm, second_area = 1300 * inch_mm * inch_mm;
 bool larger_room(const Free& free) {
   return free.area_mm2 >= second_area - units::tolerance::length_mm * 1e3;
 }
@@ -37,7 +37,7 @@ bool larger_room(const Free& free) {
 /// UPC 408.7 (2024), exception 1: a receptor of 30 by 60 in overall answers neither for its area nor for the circle.
 /// Whoever sets a limit of their own means it for every receptor.
 std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit& limit) {
-  constexpr double short_side = 30 * in, long_side = 60 * in, slack = units::tolerance::length_mm;
+  constexpr double short_side = 30 * inch_mm, long_side = 60 * inch_mm, slack = units::tolerance::length_mm;
   if (ground.limits.by_user(id) || limit.source.rfind("UPC 408.7", 0) != 0) return std::nullopt;
   for (const facts::Part& part : ground.facts.parts) {
     if (part.role != "base") continue;

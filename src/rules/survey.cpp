@@ -10,8 +10,6 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double in = 25.4;
-
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
   if (!job.alcove.is_figure()) return not_applicable("fewer than three walls make no figure that could close");

@@ -7,28 +7,15 @@
 #include <set>
 #include <utility>
 
-#include <CGAL/Constrained_Delaunay_triangulation_2.h>
-#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
-#include <CGAL/Triangulation_face_base_with_info_2.h>
-#include <CGAL/Triangulation_vertex_base_with_info_2.h>
 #include <Eigen/Dense>
 
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::survey {
 namespace {
 
 constexpr double weld = units::tolerance::weld_mm;
-
-using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-using Vertex = CGAL::Triangulation_vertex_base_with_info_2<std::size_t, Kernel>;  // number of its knot
-using Face =
-    CGAL::Triangulation_face_base_with_info_2<int, Kernel, CGAL::Constrained_triangulation_face_base_2<Kernel>>;
-using Delaunay = CGAL::Constrained_Delaunay_triangulation_2<Kernel, CGAL::Triangulation_data_structure_2<Vertex, Face>>;
-
-double cross(Point o, Point a, Point b) {
-  return (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y);
-}
 
 HeightPlane plane_of(const Spot& a, const Spot& b, const Spot& c) {
   const double d = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
@@ -37,21 +24,10 @@ HeightPlane plane_of(const Spot& a, const Spot& b, const Spot& c) {
   return {a.z - gx * a.x - gy * a.y, gx, gy};
 }
 
-Delaunay::Vertex_handle insert(Delaunay& mesh, const Point& place, std::size_t knot) {
-  const auto vertex = mesh.insert({place.x, place.y});
-  vertex->info() = knot;
-  return vertex;
-}
-
-/// The spots round the outside, counter-clockwise, those on straight stretches included.
-std::vector<std::size_t> outline_of(const Delaunay& mesh) {
-  std::vector<std::size_t> outline;
-  auto at = mesh.incident_vertices(mesh.infinite_vertex());
-  const auto first = at;
-  do outline.push_back(at->info());
-  while (++at != first);
-  std::reverse(outline.begin(), outline.end());
-  return outline;
+std::vector<points::Point2> places_of(const std::vector<Knot>& knots) {
+  std::vector<points::Point2> places;
+  for (const Knot& knot : knots) places.push_back({knot.at.x, knot.at.y});
+  return places;
 }
 
 /// The outline of all spots, and what lies beyond it.
@@ -110,38 +86,35 @@ class Outline {
   std::vector<std::size_t> outline_;
 };
 
-/// Numbers the triangles so that those on one circle, with no constraint between them, share a number.
-void group(Delaunay& mesh) {
-  for (const auto& face : mesh.all_face_handles()) face->info() = -1;
-  int number = 0;
-  for (const auto& start : mesh.finite_face_handles()) {
-    if (start->info() >= 0) continue;
-    std::vector<Delaunay::Face_handle> todo{start};
-    start->info() = number;
+/// Numbers the triangles so that those on one circle, with no side between them that was asked for, share a number.
+std::vector<std::size_t> grouped(const std::vector<points::Triangle>& triangles) {
+  std::vector<std::size_t> group(triangles.size(), points::none);
+  for (std::size_t first = 0; first < triangles.size(); ++first) {
+    if (group[first] != points::none) continue;
+    std::vector<std::size_t> todo{first};
+    group[first] = first;
     while (!todo.empty()) {
-      const auto face = todo.back();
+      const points::Triangle& triangle = triangles[todo.back()];
       todo.pop_back();
-      for (int i = 0; i < 3; ++i) {
-        const auto next = face->neighbor(i);
-        if (mesh.is_infinite(next) || next->info() >= 0 || face->is_constrained(i)) continue;
-        const auto& beyond = next->vertex(next->index(face))->point();
-        if (mesh.side_of_oriented_circle(face, beyond, false) != CGAL::ON_ORIENTED_BOUNDARY) continue;
-        next->info() = number;
+      for (std::size_t i = 0; i < 3; ++i) {
+        const std::size_t next = triangle.beyond[i];
+        if (!triangle.on_circle[i] || triangle.is_fixed[i] || group[next] != points::none) continue;
+        group[next] = first;
         todo.push_back(next);
       }
     }
-    ++number;
   }
+  return group;
 }
 
 /// Knots on one circle, in order round it.
 using Ring = std::vector<std::size_t>;
 
-std::vector<Ring> rings_of(Delaunay& mesh, const std::vector<Knot>& knots) {
-  group(mesh);
-  std::map<int, std::set<std::size_t>> members;
-  for (const auto& face : mesh.finite_face_handles())
-    for (int i = 0; i < 3; ++i) members[face->info()].insert(face->vertex(i)->info());
+std::vector<Ring> rings_of(const std::vector<points::Triangle>& triangles, const std::vector<Knot>& knots) {
+  const std::vector<std::size_t> group = grouped(triangles);
+  std::map<std::size_t, std::set<std::size_t>> members;
+  for (std::size_t t = 0; t < triangles.size(); ++t)
+    members[group[t]].insert(triangles[t].corners.begin(), triangles[t].corners.end());
   std::vector<Ring> rings;
   for (const auto& [number, corners] : members) {
     Ring ring{corners.begin(), corners.end()};
@@ -154,7 +127,7 @@ std::vector<Ring> rings_of(Delaunay& mesh, const std::vector<Knot>& knots) {
     });
     rings.push_back(std::move(ring));
   }
-  // Numbers of groups follow addresses; cells must come in an order of their own.
+  // Numbers of groups follow the triangulation's; cells come in an order of their own.
   const auto place = [&](const Ring& ring, std::size_t i) {
     return std::pair{knots[ring[i]].at.y, knots[ring[i]].at.x};
   };
@@ -288,20 +261,13 @@ HeightPlane best_plane(const std::vector<Spot>& spots) {
 }
 
 FloorNet::FloorNet(const std::vector<Spot>& spots, const Rect& extent) {
-  Delaunay inner, mesh;
-  for (std::size_t i = 0; i < spots.size(); ++i) {
-    knots.push_back({{spots[i].x, spots[i].y}, i, i, 0, {}});
-    insert(inner, knots[i].at, i);
-  }
-  const std::vector<std::size_t> outline = outline_of(inner);
+  for (std::size_t i = 0; i < spots.size(); ++i) knots.push_back({{spots[i].x, spots[i].y}, i, i, 0, {}});
+  const auto inner = points::triangulate(places_of(knots), {});
+  const std::vector<std::size_t>& outline = inner->outline;
   for (const Knot& knot : Outline{knots, outline}.frame(extent)) knots.push_back(knot);
-  for (std::size_t i = spots.size(); i < knots.size(); ++i) insert(mesh, knots[i].at, i);
-  for (std::size_t i = 0; i < spots.size(); ++i) insert(mesh, knots[i].at, i);
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const std::size_t a = outline[i], b = outline[(i + 1) % outline.size()];
-    mesh.insert_constraint(insert(mesh, knots[a].at, a), insert(mesh, knots[b].at, b));
-  }
-  rings = rings_of(mesh, knots);
+  std::vector<std::pair<std::size_t, std::size_t>> sides;
+  for (std::size_t i = 0; i < outline.size(); ++i) sides.emplace_back(outline[i], outline[(i + 1) % outline.size()]);
+  rings = rings_of(points::triangulate(places_of(knots), sides)->triangles, knots);
 }
 
 Floor floor_through(const std::vector<Spot>& spots, const Rect& extent) {

@@ -5,10 +5,6 @@
 namespace fallwright::survey {
 namespace {
 
-double cross(Point o, Point a, Point b) {
-  return (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y);
-}
-
 HeightShare share_of(const Knot& knot) {
   HeightShare share{{{knot.a, 1 - knot.share}}, knot.out.x, knot.out.y};
   if (knot.share != 0) share.by_spot.emplace_back(knot.b, knot.share);

@@ -76,6 +76,11 @@ struct Point {
   double x = 0, y = 0;
 };
 
+/// Twice the area of the triangle, positive where o, a, b turn left.
+constexpr double cross(const Point& o, const Point& a, const Point& b) {
+  return (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y);
+}
+
 /// A rectangle in plan.
 struct Rect {
   double x0 = 0, y0 = 0, x1 = 0, y1 = 0;

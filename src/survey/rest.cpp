@@ -6,10 +6,7 @@
 #include <optional>
 #include <set>
 
-#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
-#include <CGAL/Surface_mesh.h>
-#include <CGAL/convex_hull_3.h>
-
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::survey {
@@ -87,21 +84,13 @@ std::vector<HeightPlane> stands_on_few(const std::vector<Spot>& spots, Point mid
 /// is such a face, so no other spot needs to be looked at (n log n; all triangles of them would be n3).
 /// @pre the spots do not lie on one plane.
 std::vector<Spot> carriers(const std::vector<Spot>& spots, Point middle) {
-  using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-  std::vector<Kernel::Point_3> points;
-  for (const Spot& s : spots) points.emplace_back(s.x, s.y, s.z);
-  CGAL::Surface_mesh<Kernel::Point_3> hull;
-  CGAL::convex_hull_3(points.begin(), points.end(), hull);
-  std::set<Kernel::Point_3> corners;
-  for (const auto face : hull.faces()) {
-    std::vector<Kernel::Point_3> at;
-    for (const auto vertex : hull.vertices_around_face(hull.halfedge(face))) at.push_back(hull.point(vertex));
-    const auto spot = [&](std::size_t i) { return Spot{at[i].x(), at[i].y(), at[i].z()}; };
-    if (stand_on(spot(0), spot(1), spot(2), middle)) corners.insert(at.begin(), at.end());
-  }
+  std::vector<points::Point3> places;
+  for (const Spot& s : spots) places.push_back({s.x, s.y, s.z});
+  std::set<std::size_t> corners;
+  for (const auto& [a, b, c] : points::hull(places))
+    if (stand_on(spots[a], spots[b], spots[c], middle)) corners.insert({a, b, c});
   std::vector<Spot> found;  // in the order they were given
-  for (std::size_t i = 0; i < spots.size(); ++i)
-    if (corners.contains(points[i])) found.push_back(spots[i]);
+  for (const std::size_t i : corners) found.push_back(spots[i]);
   return found;
 }
 

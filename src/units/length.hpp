@@ -8,16 +8,18 @@
 
 namespace fallwright::units {
 
+constexpr double inch_mm = 25.4;  ///< exact, since 1959
+
 /// A length. Stored in millimetres; the only way in or out names its unit.
 class Length {
  public:
   constexpr Length() = default;
   static constexpr Length mm(double v) { return Length{v}; }
   static constexpr Length metres(double v) { return Length{v * 1000.0}; }
-  static constexpr Length inches(double v) { return Length{v * 25.4}; }
+  static constexpr Length inches(double v) { return Length{v * inch_mm}; }
   static constexpr Length feet(double v) { return Length{v * 304.8}; }
   constexpr double in_mm() const { return mm_; }
-  constexpr double in_inches() const { return mm_ / 25.4; }
+  constexpr double in_inches() const { return mm_ / inch_mm; }
   constexpr bool is_zero() const { return mm_ == 0.0; }
 
   friend constexpr auto operator<=>(Length, Length) = default;

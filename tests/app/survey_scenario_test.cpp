@@ -7,14 +7,13 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "support/imperial.hpp"
 #include "support/run.hpp"
 
 namespace fallwright {
 namespace {
 
 using Json = nlohmann::json;
-constexpr double in = 25.4;
-
 /// A base without upstands and threshold, so that its floor is all of it; what differs is put behind.
 const char* const bare_base =
     "underside = \"flat\"\nshell = 0.5\nrib_depth = 0.5\n[base.upstands]\nthickness = 0\n[base.threshold]\nwidth = 0\n";

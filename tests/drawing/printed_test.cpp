@@ -7,12 +7,11 @@
 #include <gtest/gtest.h>
 
 #include "outside/drawn.hpp"
+#include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
 namespace fallwright::drawing {
 namespace {
-
-constexpr double inch = 25.4;
 
 const Drawn& room() {
   static const Drawn d = drawn(sample::skew_room(), false);
@@ -50,7 +49,7 @@ void expect_dimensions(const Sheet& s, const std::vector<Measured>& wanted) {
   for (const Measured& m : wanted) {
     const auto at = std::find_if(left.begin(), left.end(), [&](const Dimension& d) {
       const bool x = m.axis == 'x';
-      const double a = (x ? d.from.x : d.from.y) / inch, b = (x ? d.to.x : d.to.y) / inch;
+      const double a = (x ? d.from.x : d.from.y) / in, b = (x ? d.to.x : d.to.y) / in;
       const double other = x ? d.to.y - d.from.y : d.to.x - d.from.x;
       return std::abs(a - m.from) < 0.01 && std::abs(b - m.to) < 0.01 && std::abs(other) < 1e-6 && d.words == m.words;
     });
@@ -59,20 +58,20 @@ void expect_dimensions(const Sheet& s, const std::vector<Measured>& wanted) {
   }
   for (const Dimension& d : left)
     if (std::abs(d.to.x - d.from.x) < 1e-6 || std::abs(d.to.y - d.from.y) < 1e-6)
-      ADD_FAILURE() << s.name << ": " << d.words << " from " << d.from.x / inch << ", " << d.from.y / inch << " to "
-                    << d.to.x / inch << ", " << d.to.y / inch;
+      ADD_FAILURE() << s.name << ": " << d.words << " from " << d.from.x / in << ", " << d.from.y / in << " to "
+                    << d.to.x / in << ", " << d.to.y / in;
 }
 
 bool has_circle(const Sheet& s, double x, double y, double radius) {
   return std::any_of(s.arcs.begin(), s.arcs.end(), [&](const Arc& a) {
-    return std::abs(a.centre.x / inch - x) < 1e-3 && std::abs(a.centre.y / inch - y) < 1e-3 &&
-           std::abs(a.radius / inch - radius) < 1e-3 && a.to_deg - a.from_deg == 360;
+    return std::abs(a.centre.x / in - x) < 1e-3 && std::abs(a.centre.y / in - y) < 1e-3 &&
+           std::abs(a.radius / in - radius) < 1e-3 && a.to_deg - a.from_deg == 360;
   });
 }
 
 bool has_line(const Sheet& s, LineKind kind, double x0, double y0, double x1, double y1) {
   return std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
-    const auto near = [](Point p, double x, double y) { return std::hypot(p.x / inch - x, p.y / inch - y) < 0.01; };
+    const auto near = [](Point p, double x, double y) { return std::hypot(p.x / in - x, p.y / in - y) < 0.01; };
     return l.kind == kind &&
            ((near(l.from, x0, y0) && near(l.to, x1, y1)) || (near(l.to, x0, y0) && near(l.from, x1, y1)));
   });
@@ -135,18 +134,18 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
                    "RIGHT WALL  40-1/16\"", "ENTRY  82\"", "bore 5\"", "BENCH RIGHT", "4 CHECKS FAIL: see I-01"});
   for (const Text& t : s.texts)
     if (t.words.rfind("fur 15/16", 0) == 0) {
-      EXPECT_LT(t.at.x / inch, 8);
+      EXPECT_LT(t.at.x / in, 8);
     }
-  EXPECT_GT(text(s, "fur 3/4\"").at.x / inch, 75);
-  EXPECT_NEAR(text(s, "fur 3/4\"").at.y / inch, 24, 1);
-  EXPECT_GT(text(s, "BACK WALL  80\"").at.y / inch, 40);
-  EXPECT_LT(text(s, "LEFT WALL  40\"").at.x / inch, 0);
-  EXPECT_GT(text(s, "RIGHT WALL  40-1/16\"").at.x / inch, 80);
-  EXPECT_LT(text(s, "ENTRY  82\"").at.y / inch, 0);
+  EXPECT_GT(text(s, "fur 3/4\"").at.x / in, 75);
+  EXPECT_NEAR(text(s, "fur 3/4\"").at.y / in, 24, 1);
+  EXPECT_GT(text(s, "BACK WALL  80\"").at.y / in, 40);
+  EXPECT_LT(text(s, "LEFT WALL  40\"").at.x / in, 0);
+  EXPECT_GT(text(s, "RIGHT WALL  40-1/16\"").at.x / in, 80);
+  EXPECT_LT(text(s, "ENTRY  82\"").at.y / in, 0);
   EXPECT_TRUE(std::any_of(s.texts.begin(), s.texts.end(),
-                          [](const Text& t) { return t.words == "bench" && t.at.x / inch > 65; }));
-  EXPECT_LT(text(s, "threshold").at.y / inch, 4);
-  EXPECT_GT(text(s, "base's edge").at.x / inch, 65) << "under the bench";
+                          [](const Text& t) { return t.words == "bench" && t.at.x / in > 65; }));
+  EXPECT_LT(text(s, "threshold").at.y / in, 4);
+  EXPECT_GT(text(s, "base's edge").at.x / in, 65) << "under the bench";
 }
 
 TEST(PrintedPlan, DrawsTheBoreJoistsAndFurring) {
@@ -155,8 +154,8 @@ TEST(PrintedPlan, DrawsTheBoreJoistsAndFurring) {
   EXPECT_TRUE(has_circle(s, 29.75, 23.75, 2.5));
   for (const double x : {2.25, 3.75, 18.25, 19.75, 34.25, 35.75, 50.25, 51.75, 66.25, 67.75})
     EXPECT_TRUE(std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
-      return l.kind == LineKind::hidden && std::abs(l.from.x / inch - x) < 1e-3 && std::abs(l.to.x - l.from.x) < 1e-6 &&
-             std::abs(std::max(l.from.y, l.to.y) / inch - 40) < 1e-3;
+      return l.kind == LineKind::hidden && std::abs(l.from.x / in - x) < 1e-3 && std::abs(l.to.x - l.from.x) < 1e-6 &&
+             std::abs(std::max(l.from.y, l.to.y) / in - 40) < 1e-3;
     })) << x;
   EXPECT_TRUE(has_line(s, LineKind::hidden, 65, 0, 65, 40));
   EXPECT_TRUE(has_line(s, LineKind::centre, 0, 40, 82, 0));
@@ -194,8 +193,7 @@ TEST(PrintedFalls, ArrowsShowTheWayWaterRuns) {
   for (std::size_t i = 0; i < std::size(ways); ++i) {
     const auto at = std::min_element(all.begin(), all.end(), [&](const Arrow& a, const Arrow& b) {
       const auto away = [&](const Arrow& x) {
-        return std::hypot((x.from.x + x.to.x) / 2 / inch - near[i].first,
-                          (x.from.y + x.to.y) / 2 / inch - near[i].second);
+        return std::hypot((x.from.x + x.to.x) / 2 / in - near[i].first, (x.from.y + x.to.y) / 2 / in - near[i].second);
       };
       return away(a) < away(b);
     });
@@ -219,13 +217,13 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
                    "along 0.231 in/ft (1:52.1)", "along 0.220 in/ft (1:54.6)", "along 0.258 in/ft (1:46.4)", "+11/16\"",
                    "+11/16\"", "rim +11/16\"", "rim +11/16\"", "+0\"", "+2-9/16\"", "+2-9/16\"", "threshold +2-1/2\"",
                    "threshold +2-1/2\""});
-  EXPECT_GT(text(s, "0.595 in/ft (1:20.2)  OUT").at.y / inch, 25.75) << "back";
-  EXPECT_LT(text(s, "0.461 in/ft (1:26.0)").at.y / inch, 21.75) << "front";
-  EXPECT_LT(text(s, "0.312 in/ft (1:38.5)").at.x / inch, 27.75) << "left";
-  EXPECT_LT(text(s, "+2-9/16\"").at.y / inch, 2) << "the threshold's outer edge is the higher one";
-  EXPECT_LT(text(s, "along 0.276 in/ft (1:43.4)").at.x / inch, 27) << "back left";
-  EXPECT_GT(text(s, "along 0.231 in/ft (1:52.1)").at.x / inch, 32) << "back right";
-  EXPECT_LT(text(s, "along 0.220 in/ft (1:54.6)").at.y / inch, 22) << "front right";
+  EXPECT_GT(text(s, "0.595 in/ft (1:20.2)  OUT").at.y / in, 25.75) << "back";
+  EXPECT_LT(text(s, "0.461 in/ft (1:26.0)").at.y / in, 21.75) << "front";
+  EXPECT_LT(text(s, "0.312 in/ft (1:38.5)").at.x / in, 27.75) << "left";
+  EXPECT_LT(text(s, "+2-9/16\"").at.y / in, 2) << "the threshold's outer edge is the higher one";
+  EXPECT_LT(text(s, "along 0.276 in/ft (1:43.4)").at.x / in, 27) << "back left";
+  EXPECT_GT(text(s, "along 0.231 in/ft (1:52.1)").at.x / in, 32) << "back right";
+  EXPECT_LT(text(s, "along 0.220 in/ft (1:54.6)").at.y / in, 22) << "front right";
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("too steep (back)")));
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("Seat: 1/4 in/ft  2.08 %")));
   expect_dimensions(s, {{'x', 1, 27.75, "26-3/4\""},
@@ -266,9 +264,9 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
     EXPECT_TRUE(in_row(g.line)) << g.name;
     EXPECT_TRUE(in_row(units::to_text(units::Length::inches(g.x), false))) << g.name;
     EXPECT_TRUE(in_row(units::to_text(units::Length::inches(40 - g.y), false))) << g.name;
-    EXPECT_LT(std::hypot(beside.at.x / inch - g.x, beside.at.y / inch - g.y), 5) << g.name;
+    EXPECT_LT(std::hypot(beside.at.x / in - g.x, beside.at.y / in - g.y), 5) << g.name;
     EXPECT_TRUE(std::any_of(s.arcs.begin(), s.arcs.end(), [&](const Arc& a) {
-      return std::hypot(a.centre.x / inch - g.x, a.centre.y / inch - g.y) < 1e-3 && a.radius < inch;
+      return std::hypot(a.centre.x / in - g.x, a.centre.y / in - g.y) < 1e-3 && a.radius < in;
     })) << g.name;
   }
   expect_words(s, {"thinnest 1/2\"", "thickest 2-11/16\""});
@@ -320,8 +318,8 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
                    "15\"   bore centre from the finished back wall",
                    "23-3/4\"   bore centre from the base's front edge"});
   expect_dimensions(s, {{'x', 27.25, 32.25, "5\""}, {'x', 28.125, 31.375, "3-1/4\""}});
-  EXPECT_NEAR(text(s, "22-1/4\"").at.x / inch, 22.25, 0.01);
-  EXPECT_NEAR(text(s, "38-1/4\"").at.x / inch, 38.25, 0.01);
+  EXPECT_NEAR(text(s, "22-1/4\"").at.x / in, 22.25, 0.01);
+  EXPECT_NEAR(text(s, "38-1/4\"").at.x / in, 38.25, 0.01);
   std::vector<double> ladder;  // "2-3/16\"  rim"; other words have no such gap behind an inch mark
   for (const Text& t : s.texts)
     if (t.words.find("\"  ") < t.words.find("\"   ")) ladder.push_back(t.at.y);
@@ -374,7 +372,7 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   EXPECT_TRUE(has_line(sheet("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));
   const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),
                                  [](const facts::Part& p) { return p.role == "seat-block"; });
-  const double top = seat->bbox_mm[5] / inch;
+  const double top = seat->bbox_mm[5] / in;
   EXPECT_NEAR(top, 18 + 15. / 48 + 3, 1. / 16) << "less what the tape leaves of the studs";
   EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::limit, 64.5, top, 80, top));
   EXPECT_TRUE(has_line(sheet("wall-right"), LineKind::limit, -40, top, 0, top));
@@ -386,8 +384,8 @@ TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
   // under its back.
   expect_words(sheet("bench-plan"),
                {"WALL", "FRONT", "3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "15\"", "diagonal 42-3/4\""});
-  EXPECT_GT(text(sheet("bench-plan"), "WALL").at.x / inch, 80) << "at the right";
-  EXPECT_LT(text(sheet("bench-plan"), "FRONT").at.x / inch, 65);
+  EXPECT_GT(text(sheet("bench-plan"), "WALL").at.x / in, 80) << "at the right";
+  EXPECT_LT(text(sheet("bench-plan"), "FRONT").at.x / in, 65);
   expect_words(sheet("bench-front"),
                {"3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "-11/16\"  underside of the sole plate",
                 "11\"  underside of the top plate", "12-1/2\"  top of the top plate", "16\"  top of the front rail",
@@ -417,9 +415,9 @@ TEST(PrintedSticks, LieOneAfterTheOther) {
   expect_words(s, {"2x4   56 pieces   200.0 ft in all, the least possible", "A  94-1/4\"", "A  94-1/4\"", "94-1/4\"",
                    "188-5/8\"", "1 x 192\", offcut 3-1/4\""});
   const Text& a = text(s, "A  94-1/4\"");
-  const double foot = (a.at.y - 0.6 * a.height) / inch, top = (a.at.y + 1.6 * a.height) / inch;
+  const double foot = (a.at.y - 0.6 * a.height) / in, top = (a.at.y + 1.6 * a.height) / in;
   EXPECT_TRUE(has_line(s, LineKind::outline, 94.25, foot, 94.25, top));
-  EXPECT_NEAR(a.at.x / inch, 94.25 / 2, 0.01);
+  EXPECT_NEAR(a.at.x / in, 94.25 / 2, 0.01);
 }
 
 TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {

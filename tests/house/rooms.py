@@ -9,11 +9,12 @@ import sys
 
 DIRECT = {
     "units": [],
+    "points": [],
     "diag": ["units"],
-    "survey": ["units"],
+    "survey": ["units", "points"],
     "job": ["diag", "units", "survey"],
     "facts": [],
-    "brep": ["diag"],
+    "brep": ["diag", "points"],
     "parts": ["job", "brep"],
     "measure": ["parts", "facts"],
     "rules": ["job", "facts"],

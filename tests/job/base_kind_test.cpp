@@ -17,7 +17,7 @@ Job with_base(const string& base, const string& drain = "") {
               "x.toml");
 }
 
-string faults_of(const string& base, const string& drain = "") {
+string faults_with(const string& base, const string& drain = "") {
   try {
     with_base(base, drain);
   } catch (const diag::JobFaults& e) {
@@ -40,26 +40,26 @@ const string bed = "[bed]\nleast = \"1 in\"\n";
 
 TEST(BaseKind, AKeyOfAnotherKindIsRefusedWithItsPlace) {
   // Source: the kinds' promise: a key that says nothing of this base is told, not overlooked.
-  EXPECT_TRUE(has(faults_of(site + "length = \"60 in\"\n" + bed),
+  EXPECT_TRUE(has(faults_with(site + "length = \"60 in\"\n" + bed),
                   "x.toml:9:1: base.length: goes with base.kind = designed, bought only; this base is site-built"))
-      << faults_of(site + "length = \"60 in\"\n" + bed);
-  EXPECT_TRUE(has(faults_of("[base]\nlength = \"58 in\"\nwidth = \"36 in\"\nweight = \"60 lb\"\n"),
+      << faults_with(site + "length = \"60 in\"\n" + bed);
+  EXPECT_TRUE(has(faults_with("[base]\nlength = \"58 in\"\nwidth = \"36 in\"\nweight = \"60 lb\"\n"),
                   "x.toml:10:1: base.weight: goes with base.kind = bought only; this base is designed"));
   EXPECT_TRUE(
-      has(faults_of(site + bed + "holdback = 0\n"), "bed.holdback: goes with base.kind = designed, bought only"));
-  EXPECT_TRUE(has(faults_of(site + bed + "[as_set]\nback_left = 0\n"), "as_set.back_left: goes with base.kind"));
-  EXPECT_TRUE(has(faults_of(site + bed, "waste_from_left = \"30 in\"\n"), "drain.waste_from_left: goes with"));
-  EXPECT_TRUE(has(faults_of("[base]\nkind = \"borrowed\"\nlength = \"58 in\"\nwidth = \"36 in\"\n"), "base.kind"));
+      has(faults_with(site + bed + "holdback = 0\n"), "bed.holdback: goes with base.kind = designed, bought only"));
+  EXPECT_TRUE(has(faults_with(site + bed + "[as_set]\nback_left = 0\n"), "as_set.back_left: goes with base.kind"));
+  EXPECT_TRUE(has(faults_with(site + bed, "waste_from_left = \"30 in\"\n"), "drain.waste_from_left: goes with"));
+  EXPECT_TRUE(has(faults_with("[base]\nkind = \"borrowed\"\nlength = \"58 in\"\nwidth = \"36 in\"\n"), "base.kind"));
 }
 
 TEST(BaseKind, OfABoughtBaseNothingIsAssumedThatATapeCanTell) {
   // Source: the kinds' promise.
-  const string none = faults_of("[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\n");
+  const string none = faults_with("[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\n");
   for (const char* key : {"base.shell", "base.upstands.thickness", "base.threshold.height", "base.ribs.columns",
                           "base.rim.height", "base.rim.left"})
     EXPECT_TRUE(has(none, string{key} + ": is missing")) << key << "\n" << none;
-  EXPECT_EQ(faults_of(bought + ribs + "deepest = \"1-1/2 in\"\n"), "");
-  EXPECT_TRUE(has(faults_of(site), "bed.least: is missing"));
+  EXPECT_EQ(faults_with(bought + ribs + "deepest = \"1-1/2 in\"\n"), "");
+  EXPECT_TRUE(has(faults_with(site), "bed.least: is missing"));
 }
 
 TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
@@ -74,9 +74,9 @@ TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
   const Job job = with_base(outside(one));
   ASSERT_TRUE(job.base.tape.outline);
   EXPECT_NEAR(job.base.length.in_mm(), 59 * 25.4, 2);
-  EXPECT_TRUE(has(faults_of(outside("")), "four sides and a diagonal fix a base's outline")) << faults_of(outside(""));
-  EXPECT_TRUE(has(faults_of(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));
-  EXPECT_TRUE(has(faults_of(bought + ribs + "deepest = \"1-1/2 in\"\n[base.outside]\nback = \"60 in\"\n"),
+  EXPECT_TRUE(has(faults_with(outside("")), "four sides and a diagonal fix a base's outline")) << faults_with(outside(""));
+  EXPECT_TRUE(has(faults_with(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));
+  EXPECT_TRUE(has(faults_with(bought + ribs + "deepest = \"1-1/2 in\"\n[base.outside]\nback = \"60 in\"\n"),
                   "give either this or [base.outside]"));
 }
 
@@ -84,20 +84,20 @@ TEST(BaseKind, TheDeepestPocketAndTheRimsHeightMustAgree) {
   // Source: by hand: at the back left corner upstand and rib are alike 1/4 in, so that a rim on 1/4 in of shell over a
   // pocket of 1-1/2 in stands 1-3/4 in high; 2-1/2 in is read wrong.
   const string corner = "deepest = \"1-1/2 in\"\ndeepest_at = \"back-left\"\n";
-  EXPECT_EQ(faults_of(bought + "[base.rim]\nheight = \"1-3/4 in\"\nheight_at = \"back-left\"\n" + ribs + corner), "");
-  EXPECT_TRUE(has(faults_of(bought + "[base.rim]\nheight = \"2-1/2 in\"\n" + ribs + corner), "measure both again"));
+  EXPECT_EQ(faults_with(bought + "[base.rim]\nheight = \"1-3/4 in\"\nheight_at = \"back-left\"\n" + ribs + corner), "");
+  EXPECT_TRUE(has(faults_with(bought + "[base.rim]\nheight = \"2-1/2 in\"\n" + ribs + corner), "measure both again"));
   // A pocket of 1/2 in under a rim 5/8 in above the drain: the underside would lie below what it stands on.
-  EXPECT_TRUE(has(faults_of(bought + ribs + "deepest = \"1/2 in\"\n"), "below the surface the base lies on"));
+  EXPECT_TRUE(has(faults_with(bought + ribs + "deepest = \"1/2 in\"\n"), "below the surface the base lies on"));
 }
 
 TEST(BaseKind, WhatWasReadTwiceByTwoKeysIsRefused) {
   // Source: the kinds' promise: nothing that was typed is overlooked.
   const string corner = "deepest = \"1-1/2 in\"\ndeepest_at = \"back-left\"\n";
-  EXPECT_TRUE(has(faults_of(bought + "[base.rim]\nleft = \"5/8 in\"\n" + ribs + corner),
+  EXPECT_TRUE(has(faults_with(bought + "[base.rim]\nleft = \"5/8 in\"\n" + ribs + corner),
                   "base.rim.left: tells what base.rise tells"));
   string deep = bought;
   deep.replace(deep.find("rise ="), 6, "rib_depth = \"1 in\"\nrise =");
-  EXPECT_TRUE(has(faults_of(deep + ribs + corner), "base.ribs.deepest: tells the depth of the ribs"));
+  EXPECT_TRUE(has(faults_with(deep + ribs + corner), "base.ribs.deepest: tells the depth of the ribs"));
 }
 
 TEST(BaseKind, EveryStarterOfAKindReadsBack) {

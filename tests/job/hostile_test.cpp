@@ -9,6 +9,7 @@
 #include "diag/fault.hpp"
 #include "diag/text_file.hpp"
 #include "diag/toml_shape.hpp"
+#include "job/faults.hpp"
 #include "job/range.hpp"
 #include "job/read.hpp"
 #include "job/toml.hpp"
@@ -38,15 +39,6 @@ std::string job_with(const std::string& section, const std::string& line, UnitSy
     if (section == name) text += line + "\n", there = true;
   }
   return there ? text : text + (section.find("[[") == 0 ? section : "[" + section + "]") + "\n" + line + "\n";
-}
-
-std::vector<diag::Fault> faults_of(const std::string& text) {
-  try {
-    read(text, "job.toml");
-  } catch (const diag::JobFaults& e) {
-    return e.faults();
-  }
-  return {};
 }
 
 std::string told(const std::string& text) {

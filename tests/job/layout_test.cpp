@@ -5,18 +5,17 @@
 #include <gtest/gtest.h>
 
 #include "job/layout.hpp"
+#include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
 namespace fallwright::job {
 namespace {
 
-constexpr double inch = 25.4;
-
 void expect_rect(const Rect& r, double x0, double y0, double x1, double y1) {
-  EXPECT_NEAR(r.x0 / inch, x0, 1e-4);
-  EXPECT_NEAR(r.y0 / inch, y0, 1e-4);
-  EXPECT_NEAR(r.x1 / inch, x1, 1e-4);
-  EXPECT_NEAR(r.y1 / inch, y1, 1e-4);
+  EXPECT_NEAR(r.x0 / in, x0, 1e-4);
+  EXPECT_NEAR(r.y0 / in, y0, 1e-4);
+  EXPECT_NEAR(r.x1 / in, x1, 1e-4);
+  EXPECT_NEAR(r.y1 / in, y1, 1e-4);
 }
 
 TEST(Layout, OfARoomWithNothingAlike) {
@@ -30,25 +29,25 @@ TEST(Layout, OfARoomWithNothingAlike) {
   expect_rect(at.bed, 1.5, -0.5, 64.5, 39.5);
   expect_rect(at.opening, 27.75, 21.75, 31.75, 25.75);
   expect_rect(at.extent, -3.5, -12, 85.5, 43.5);
-  EXPECT_NEAR(at.drain_x / inch, 29.75, 1e-6);
-  EXPECT_NEAR(at.drain_y / inch, 23.75, 1e-6);
-  EXPECT_NEAR(at.rib_plane / inch, 0.5, 1e-9);
-  EXPECT_NEAR(at.drain_top / inch, 1.5, 1e-9);
-  EXPECT_NEAR(at.upstand_top / inch, 5.5, 1e-9);
-  EXPECT_NEAR(at.threshold_inner / inch, 4, 1e-9);
-  EXPECT_NEAR(at.threshold_outer / inch, 4 + 4. / 48, 1e-9);
-  EXPECT_NEAR(at.bench_length / inch, 40, 1e-6);
-  EXPECT_NEAR(at.seat_front / inch, 18, 1e-9);
-  EXPECT_NEAR(at.deck_top / inch, 16.75, 1e-9);
-  EXPECT_NEAR(at.joist_top / inch, 16, 1e-9);
-  EXPECT_NEAR(at.plate_top / inch, 12.5, 1e-9);
-  EXPECT_NEAR(at.subfloor.at(1 * inch, 0) / inch, 0, 1e-9);
-  EXPECT_NEAR(at.subfloor.at(31 * inch, 20 * inch) / inch, -0.5, 1e-9);
+  EXPECT_NEAR(at.drain_x / in, 29.75, 1e-6);
+  EXPECT_NEAR(at.drain_y / in, 23.75, 1e-6);
+  EXPECT_NEAR(at.rib_plane / in, 0.5, 1e-9);
+  EXPECT_NEAR(at.drain_top / in, 1.5, 1e-9);
+  EXPECT_NEAR(at.upstand_top / in, 5.5, 1e-9);
+  EXPECT_NEAR(at.threshold_inner / in, 4, 1e-9);
+  EXPECT_NEAR(at.threshold_outer / in, 4 + 4. / 48, 1e-9);
+  EXPECT_NEAR(at.bench_length / in, 40, 1e-6);
+  EXPECT_NEAR(at.seat_front / in, 18, 1e-9);
+  EXPECT_NEAR(at.deck_top / in, 16.75, 1e-9);
+  EXPECT_NEAR(at.joist_top / in, 16, 1e-9);
+  EXPECT_NEAR(at.plate_top / in, 12.5, 1e-9);
+  EXPECT_NEAR(at.subfloor.at(1 * in, 0) / in, 0, 1e-9);
+  EXPECT_NEAR(at.subfloor.at(31 * in, 20 * in) / in, -0.5, 1e-9);
   const double rise = 32.75 / 48;
-  EXPECT_NEAR(at.floor_at(1.5 * inch, 23.75 * inch) / inch, 1.5 + rise, 1e-6) << "left rim";
-  EXPECT_NEAR(at.floor_at(48.125 * inch, 23.75 * inch) / inch, 1.5 + rise / 2, 1e-6) << "half way to the right";
-  EXPECT_NEAR(at.floor_at(29.75 * inch, 32.625 * inch) / inch, 1.5 + rise / 2, 1e-6) << "half way to the back";
-  EXPECT_NEAR(at.rim_greatest() / inch, 1.5 + rise, 1e-6);
+  EXPECT_NEAR(at.floor_at(1.5 * in, 23.75 * in) / in, 1.5 + rise, 1e-6) << "left rim";
+  EXPECT_NEAR(at.floor_at(48.125 * in, 23.75 * in) / in, 1.5 + rise / 2, 1e-6) << "half way to the right";
+  EXPECT_NEAR(at.floor_at(29.75 * in, 32.625 * in) / in, 1.5 + rise / 2, 1e-6) << "half way to the back";
+  EXPECT_NEAR(at.rim_greatest() / in, 1.5 + rise, 1e-6);
 }
 
 TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
@@ -60,7 +59,7 @@ TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
   j.base.length = Length::inches(60);
   const auto x0 = [&](Against against) {
     j.base.against = against;
-    return lay_out(j).base.x0 / inch;
+    return lay_out(j).base.x0 / in;
   };
   EXPECT_NEAR(x0(Against::middle), 6, 1e-9);
   EXPECT_NEAR(x0(Against::left), 0, 1e-9);
@@ -71,7 +70,7 @@ TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
   const Layout at = lay_out(j);
   expect_rect(at.floor, 12, 0.5, 72, 35.5);
   expect_rect(at.bed, 12.5, -0.5, 72.5, 35.5);
-  EXPECT_NEAR(at.extent.x1 / inch, 72 + 12, 1e-9);
+  EXPECT_NEAR(at.extent.x1 / in, 72 + 12, 1e-9);
 }
 
 TEST(Layout, OfAChannelAndItsOutlet) {
@@ -86,15 +85,15 @@ TEST(Layout, OfAChannelAndItsOutlet) {
   j.drain.across.distance = {};
   Layout at = lay_out(j);
   expect_rect(at.opening, 15, 30.75, 71.5, 33.25);
-  EXPECT_NEAR(at.drain_x / inch, 43.25, 1e-9);
-  EXPECT_NEAR(at.drain_y / inch, 32, 1e-9);
+  EXPECT_NEAR(at.drain_x / in, 43.25, 1e-9);
+  EXPECT_NEAR(at.drain_y / in, 32, 1e-9);
   ASSERT_EQ(at.facets.size(), 2u) << "to the back and to the front";
   EXPECT_EQ(at.facets[0].name, "back");
   EXPECT_NEAR(at.facets[0].plane.gy, 1. / 48, 1e-12);
   EXPECT_NEAR(at.facets[1].plane.gy, -1. / 48, 1e-12);
   j.drain.across = {Side::right, Length::inches(10)};
   at = lay_out(j);
-  EXPECT_NEAR(at.drain_x / inch, 62, 1e-9);
+  EXPECT_NEAR(at.drain_x / in, 62, 1e-9);
   expect_rect(at.opening, 15, 30.75, 71.5, 33.25);
   j.drain.channel_length = Length::inches(20);
   expect_rect(lay_out(j).opening, 52, 30.75, 72, 33.25);
@@ -111,28 +110,28 @@ TEST(Layout, OfARoundOpeningItsEdgeIsLowestOnAHip) {
   const Layout at = lay_out(j);
   const double rise = 28.25 / 48, left = rise / 28.25, back = rise / 15.75, right = rise / 28.25, front = rise / 15.75;
   const double low = std::min({left * back, right * back, left * front, right * front}) / std::hypot(left, back) * 2;
-  EXPECT_NEAR((at.drain_top - at.drain_edge) / inch, low, 1e-6);
+  EXPECT_NEAR((at.drain_top - at.drain_edge) / in, low, 1e-6);
   j.base.rise = Length::inches(0.75);
   const double whole_rise = 0.75 / (1 - 2 / std::hypot(28.25, 15.75));
-  EXPECT_NEAR((lay_out(j).rim_greatest() - lay_out(j).drain_edge) / inch, whole_rise, 1e-6);
+  EXPECT_NEAR((lay_out(j).rim_greatest() - lay_out(j).drain_edge) / in, whole_rise, 1e-6);
 }
 
 TEST(Layout, TopOfABenchIsItsUpstands) {
   // Source: by hand: 18 + 3 and 14-1/2 / 48 of fall, whichever way it leads.
   Job j = sample::alcove();
-  EXPECT_NEAR(top_of_bench(j) / inch, 21 + 14.5 / 48, 1e-9);
+  EXPECT_NEAR(top_of_bench(j) / in, 21 + 14.5 / 48, 1e-9);
   j.bench->seat_fall = Fall::inches_per_foot(-0.25);
-  EXPECT_NEAR(top_of_bench(j) / inch, 21 + 14.5 / 48, 1e-9);
+  EXPECT_NEAR(top_of_bench(j) / in, 21 + 14.5 / 48, 1e-9);
 }
 
 TEST(Cut, IsTheMarkAtOrBelow) {
   // Source: by hand: 10.37 in is cut to 10-5/16 (10-3/8 would be 10.375); 263.9 mm to 263; what is on a mark stays on
   // it.
   Job j = sample::alcove();
-  EXPECT_NEAR(j.cut_mm(10.37 * inch), 10.37 * inch, 1e-12) << "exact, unless the job says to the tape";
+  EXPECT_NEAR(j.cut_mm(10.37 * in), 10.37 * in, 1e-12) << "exact, unless the job says to the tape";
   j.cuts.to_tape = true;
-  EXPECT_NEAR(j.cut_mm(10.37 * inch), 10.3125 * inch, 1e-9);
-  EXPECT_NEAR(j.cut_mm(10.375 * inch - 1e-8), 10.375 * inch, 1e-6);
+  EXPECT_NEAR(j.cut_mm(10.37 * in), 10.3125 * in, 1e-9);
+  EXPECT_NEAR(j.cut_mm(10.375 * in - 1e-8), 10.375 * in, 1e-6);
   j.unit = UnitSystem::metric;
   EXPECT_NEAR(j.cut_mm(263.9), 263, 1e-9);
 }

@@ -7,6 +7,7 @@
 
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
+#include "job/faults.hpp"
 #include "job/read.hpp"
 
 namespace fallwright::job {
@@ -19,15 +20,6 @@ std::string least_job(const std::string& more = "") {
          "[base]\nlength = 57.5\nwidth = 36\n"   // 7 to 9
          "[drain]\nfrom_left = 28.75\nfrom_back = 16.25\n" +
          more;  // 10 to 12, then `more` from 13
-}
-
-std::vector<diag::Fault> faults_of(const std::string& text) {
-  try {
-    read(text, "job.toml");
-  } catch (const diag::JobFaults& e) {
-    return e.faults();
-  }
-  return {};
 }
 
 /// The one fault of a text.

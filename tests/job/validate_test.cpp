@@ -4,14 +4,11 @@
 #include <gtest/gtest.h>
 
 #include "job/validate.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::job {
 namespace {
-
-Length in(double v) {
-  return Length::inches(v);
-}
 
 std::string told(const std::function<void(Job&)>& change) {
   Job job = sample::alcove();
@@ -29,7 +26,7 @@ TEST(Contradictions, TheSampleHasNone) {
 TEST(Contradictions, EachIsNamedWithItsNumbers) {
   // Source: arithmetic on the sample: 72 x 36 alcove, 57-1/2 base, 14-1/2 bench, 4 in drain.
   using testing::HasSubstr;
-  EXPECT_THAT(told([](Job& j) { j.base.length = in(60); }),
+  EXPECT_THAT(told([](Job& j) { j.base.length = inches(60); }),
               HasSubstr("base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
   EXPECT_THAT(told([](Job& j) {
                 j.bed.bag_yield_m3 = 0.0127;
@@ -45,54 +42,58 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
                 j.limits = {{"floor_fall_least", 1. / 24, ""}, {"floor_fall_greatest", 1. / 48, ""}};
               }),
               HasSubstr("limits.floor_fall_least: is more than limits.floor_fall_greatest"));
-  EXPECT_THAT(told([](Job& j) { j.base.width = in(37); }), HasSubstr("base.width: base 37\", alcove depth is 36\""));
+  EXPECT_THAT(told([](Job& j) { j.base.width = inches(37); }),
+              HasSubstr("base.width: base 37\", alcove depth is 36\""));
   EXPECT_THAT(told([](Job& j) { j.bench->place = Side::back; }),
               HasSubstr("base 36\" + bench 14-1/2\" = 50-1/2\", alcove depth is 36\""));
   EXPECT_THAT(told([](Job& j) { j.alcove.walls = {Side::back}; }),
               HasSubstr("bench.place: the bench leans on the left wall"));
-  EXPECT_THAT(told([](Job& j) { j.drain.across.distance = in(1); }),
+  EXPECT_THAT(told([](Job& j) { j.drain.across.distance = inches(1); }),
               HasSubstr("the centre may be 2-1/2\" to 55\" from the left edge of the base, found 1\""));
   EXPECT_THAT(told([](Job& j) {
-                j.drain.along = {Side::front, in(4)};
+                j.drain.along = {Side::front, inches(4)};
               }),
               HasSubstr("the centre may be 6\" to 33-1/2\" from the front edge"));
-  EXPECT_THAT(told([](Job& j) { j.drain.body = in(4); }), HasSubstr("a body of 4\" does not pass an opening of 4\""));
+  EXPECT_THAT(told([](Job& j) { j.drain.body = inches(4); }),
+              HasSubstr("a body of 4\" does not pass an opening of 4\""));
   EXPECT_THAT(
-      told([](Job& j) { j.trap.emplace().pipe = in(2.25); }),
+      told([](Job& j) { j.trap.emplace().pipe = inches(2.25); }),
       HasSubstr("trap.pipe: no drain pipe is sold as 2-1/4\"; sizes are 1-1/4 in, 1-1/2 in, 2 in, 3 in, 4 in, DN 32"));
   EXPECT_EQ(told([](Job& j) { j.trap.emplace().pipe = Length::mm(50); }), "");
-  EXPECT_THAT(told([](Job& j) { j.drain.outlet = in(4); }),
+  EXPECT_THAT(told([](Job& j) { j.drain.outlet = inches(4); }),
               HasSubstr("an outlet of 4\" leaves no wall in a body of 3-1/4\""));
-  EXPECT_THAT(told([](Job& j) { j.drain.recess = in(1); }), HasSubstr("leaves 0\" of base under it"));
-  EXPECT_THAT(told([](Job& j) { j.drain.body_depth = in(0.25); }), HasSubstr("above its ledge at 3/8\""));
-  EXPECT_THAT(told([](Job& j) { j.drain.bore = in(40); }), HasSubstr("reaches past the bed's edge"));
-  EXPECT_THAT(told([](Job& j) { j.base.threshold.height = in(0.5); }),
+  EXPECT_THAT(told([](Job& j) { j.drain.recess = inches(1); }), HasSubstr("leaves 0\" of base under it"));
+  EXPECT_THAT(told([](Job& j) { j.drain.body_depth = inches(0.25); }), HasSubstr("above its ledge at 3/8\""));
+  EXPECT_THAT(told([](Job& j) { j.drain.bore = inches(40); }), HasSubstr("reaches past the bed's edge"));
+  EXPECT_THAT(told([](Job& j) { j.base.threshold.height = inches(0.5); }),
               HasSubstr("the threshold must stand above the rim"));
-  EXPECT_THAT(told([](Job& j) { j.base.upstand_height = in(0.25); }), HasSubstr("they must stand above the rim"));
+  EXPECT_THAT(told([](Job& j) { j.base.upstand_height = inches(0.25); }), HasSubstr("they must stand above the rim"));
   EXPECT_THAT(told([](Job& j) { j.base.upstands.push_back(Side::front); }),
               HasSubstr("the front has a threshold already"));
   EXPECT_THAT(told([](Job& j) { j.base.ribs.columns = 200; }),
               HasSubstr("200 pockets between 1/2\" ribs over a length of 57-1/2\" leave 0\" each"));
   EXPECT_THAT(told([](Job& j) { j.base.pattern = FallPattern::to_line; }),
               HasSubstr("to-line needs a channel from rim to rim"));
-  EXPECT_THAT(told([](Job& j) { j.floor.joist_spacing = in(1.25); }),
+  EXPECT_THAT(told([](Job& j) { j.floor.joist_spacing = inches(1.25); }),
               HasSubstr("joists 1-1/2\" thick cannot stand 1-1/4\" apart"));
-  EXPECT_THAT(told([](Job& j) { j.walls.spacing = in(1); }), HasSubstr("studs 1-1/2\" wide cannot stand 1\" apart"));
-  EXPECT_THAT(told([](Job& j) { j.walls.blocking = {in(95)}; }), HasSubstr("does not fit below the top plate"));
+  EXPECT_THAT(told([](Job& j) { j.walls.spacing = inches(1); }),
+              HasSubstr("studs 1-1/2\" wide cannot stand 1\" apart"));
+  EXPECT_THAT(told([](Job& j) { j.walls.blocking = {inches(95)}; }), HasSubstr("does not fit below the top plate"));
   EXPECT_THAT(told([](Job& j) {
-                j.walls.blocking = {in(34), in(6), in(9)};
+                j.walls.blocking = {inches(34), inches(6), inches(9)};
               }),
               HasSubstr("walls.blocking: rows at 6\" and 9\" lie over one another: a row is 3-1/2\" high"));
   EXPECT_THAT(told([](Job& j) {
-                for (int i = 0; i < 13; ++i) j.walls.blocking.push_back(in(6 + 4 * i));
+                for (int i = 0; i < 13; ++i) j.walls.blocking.push_back(inches(6 + 4 * i));
               }),
               HasSubstr("rows; at most 12 are modelled"));
   EXPECT_THAT(told([](Job& j) { j.survey.spots.resize(1001); }), HasSubstr("1001 spot levels; at most 1000"));
   EXPECT_THAT(told([](Job& j) { j.survey.plumbs.resize(101); }), HasSubstr("101 places were plumbed; at most 100"));
-  EXPECT_THAT(told([](Job& j) { j.floor.drop_along_depth = in(3); }), HasSubstr("steeper than 1:20"));
-  EXPECT_THAT(told([](Job& j) { j.bench->height = in(10); }), HasSubstr("leave studs of 1-1/2\" under a seat at 10\""));
-  EXPECT_THAT(told([](Job& j) { j.base.upstand_height = in(20); }), HasSubstr("above the underside of the seat"));
-  EXPECT_THAT(told([](Job& j) { j.bed.gauge_depth = in(0.25); }), HasSubstr("below the rib plane at 1/2\""));
+  EXPECT_THAT(told([](Job& j) { j.floor.drop_along_depth = inches(3); }), HasSubstr("steeper than 1:20"));
+  EXPECT_THAT(told([](Job& j) { j.bench->height = inches(10); }),
+              HasSubstr("leave studs of 1-1/2\" under a seat at 10\""));
+  EXPECT_THAT(told([](Job& j) { j.base.upstand_height = inches(20); }), HasSubstr("above the underside of the seat"));
+  EXPECT_THAT(told([](Job& j) { j.bed.gauge_depth = inches(0.25); }), HasSubstr("below the rib plane at 1/2\""));
   EXPECT_THAT(told([](Job& j) { j.bench->frame.kind = FrameKind::steel; }), HasSubstr("2x4 is no steel stud"));
 }
 

@@ -11,6 +11,7 @@
 #include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -19,15 +20,6 @@ namespace {
 using job::Length;
 using job::Side;
 using Words = std::vector<std::string>;
-
-constexpr double in2 = 645.16;
-
-Length in(double v) {
-  return Length::inches(v);
-}
-facts::Facts measured(const job::Job& job) {
-  return measure(*parts::build(job));
-}
 
 const facts::Edge& edge(const facts::Facts& facts, const std::string& side) {
   return *std::find_if(facts.edges.begin(), facts.edges.end(), [&](const facts::Edge& e) { return e.side == side; });
@@ -61,7 +53,8 @@ TEST(Edges, AnOpenSideCountsInTheBaseAsSetToo) {
   j.base.upstands = {Side::back, Side::left};
   using P = job::RimPoint;
   for (const double low : {0., 0.25}) {
-    j.as_set.readings = {{P::back_left, in(low)}, {P::front_left, in(low)}, {P::back_right, {}}, {P::front_right, {}}};
+    j.as_set.readings = {
+        {P::back_left, inches(low)}, {P::front_left, inches(low)}, {P::back_right, {}}, {P::front_right, {}}};
     const auto least = measured(j).room.as_set.threshold_least_mm;
     ASSERT_TRUE(least);
     EXPECT_NEAR(*least / 25.4, 26.75 / 48 - low * 28.75 / 57, 2e-4);
@@ -70,7 +63,7 @@ TEST(Edges, AnOpenSideCountsInTheBaseAsSetToo) {
 
 TEST(Edges, ASideThatFallsIsAsHighAsItsLowestPlace) {
   // Source: closed form: 1/4 in/ft over 30 in to a channel near the back: the sides rise from it to the front.
-  job::Job j = sample::bare(in(60), in(36), in(30), in(32));
+  job::Job j = sample::bare(inches(60), inches(36), inches(30), inches(32));
   j.drain.kind = job::DrainKind::line;
   j.drain.opening = job::Opening::square;
   j.base.pattern = job::FallPattern::to_line;
@@ -131,7 +124,7 @@ TEST(Bearing, PatchesApartAreToldApart) {
 
 TEST(Channel, HasItsOutletWhereTheJobSays) {
   // Source: the job: a channel from rim to rim along the depth, its outlet 10 in from the back of a base 36 in deep.
-  job::Job j = sample::bare(in(60), in(36), in(6), Length{});
+  job::Job j = sample::bare(inches(60), inches(36), inches(6), Length{});
   j.drain.kind = job::DrainKind::line;
   j.drain.opening = job::Opening::square;
   j.drain.channel_direction = job::Direction::along_depth;
@@ -139,7 +132,7 @@ TEST(Channel, HasItsOutletWhereTheJobSays) {
   const facts::Facts middle = measured(j);
   EXPECT_NEAR(middle.room.drain.now_mm[1], 18 * 25.4, 1e-9) << "none given: the middle";
   for (const bool back : {true, false}) {
-    j.drain.along = {back ? Side::back : Side::front, in(10)};
+    j.drain.along = {back ? Side::back : Side::front, inches(10)};
     EXPECT_TRUE(job::contradictions(j).empty());
     const facts::Facts facts = measured(j);
     EXPECT_NEAR(facts.room.drain.now_mm[1], (back ? 26 : 10) * 25.4, 1e-9);
@@ -156,7 +149,7 @@ TEST(Channel, HasItsOutletWhereTheJobSays) {
 
 TEST(Channel, AnOutletPastItsEndIsRefused) {
   // Source: by hand: a 3-1/4 in body in a channel 36 in long: its centre 1-5/8 to 34-3/8 in from either end.
-  job::Job j = sample::bare(in(60), in(36), in(3), in(35));
+  job::Job j = sample::bare(inches(60), inches(36), inches(3), inches(35));
   j.drain.kind = job::DrainKind::line;
   j.drain.opening = job::Opening::square;
   j.drain.channel_direction = job::Direction::along_depth;
@@ -172,9 +165,9 @@ TEST(Rise, IsAboveTheDrainsEdgeWhateverItsShape) {
   // top. Lengths in either unit are the same lengths.
   for (const double x : {30., 22.}) {
     for (const auto opening : {job::Opening::square, job::Opening::round}) {
-      job::Job j = sample::bare(in(60), in(34), in(x), in(17));
+      job::Job j = sample::bare(inches(60), inches(34), inches(x), inches(17));
       j.drain.opening = opening;
-      j.base.rise = in(0.5);
+      j.base.rise = inches(0.5);
       const facts::Heights h = measured(j).heights;
       EXPECT_NEAR(h.rim_least_mm - h.drain_top_mm, 0.5 * 25.4, 1e-6) << x;
       EXPECT_NEAR(h.rim_greatest_mm - h.drain_top_mm, 0.5 * 25.4, 1e-6) << x;

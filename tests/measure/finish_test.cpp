@@ -6,12 +6,11 @@
 #include "measure/measure.hpp"
 #include "measure/once.hpp"
 #include "parts/build.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
 namespace {
-
-constexpr double in = 25.4, in2 = in * in;
 
 facts::Finish finish_of(const job::Job& job) {
   return measure::measure(*parts::build(job)).finish;

@@ -12,6 +12,7 @@
 #include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -19,17 +20,12 @@ namespace {
 
 using job::Length;
 
-Length in(double v) {
-  return Length::inches(v);
-}
-constexpr double in3 = 25.4 * 25.4 * 25.4;
-
 /// A floor of 60 x 34 behind a 4 in threshold, level rim 1 in above a 4 x 4 drain in its middle.
 job::Job basin(double threshold_in) {
-  job::Job j = sample::bare(in(60), in(38), in(30), in(21));
+  job::Job j = sample::bare(inches(60), inches(38), inches(30), inches(21));
   j.drain.opening = job::Opening::square;
-  j.base.rise = in(1);
-  j.base.threshold = {in(4), in(threshold_in), {}};
+  j.base.rise = inches(1);
+  j.base.threshold = {inches(4), inches(threshold_in), {}};
   return j;
 }
 
@@ -84,9 +80,9 @@ TEST(Flood, OverADishedFloorWithARoundDrain) {
   // Source: closed form: 36 x 36 in, the floor s max(|x|, |y|) about the drain's centre with s = 0.375 / 18, e = s 2 /
   // sqrt 2 of it below the opening's edge where that is lowest; no water stands in the plugged opening's circle below
   // that. Of the floor's 12 s on the mean the circle of 2 takes 8 x 8 / 3 x sin 45.
-  job::Job j = sample::bare(in(36), in(40), in(18), in(22));
-  j.base.rise = in(0.375 * (1 - 2 / std::hypot(18, 18)));  // above the edge, where that is lowest
-  j.base.threshold = {in(4), in(2.375), {}};
+  job::Job j = sample::bare(inches(36), inches(40), inches(18), inches(22));
+  j.base.rise = inches(0.375 * (1 - 2 / std::hypot(18, 18)));  // above the edge, where that is lowest
+  j.base.threshold = {inches(4), inches(2.375), {}};
   const facts::Flood flood = measure(*parts::build(j)).flood;
   const double s = 0.375 / 18, e = s * std::sqrt(2), full = 36 * 36, hole = 4 * M_PI;
   const double expected = full * 2.375 - s * (12 * full - 64. / 3 * std::sqrt(0.5)) + e * (full - hole);

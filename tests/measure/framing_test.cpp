@@ -4,8 +4,10 @@
 #include <gtest/gtest.h>
 
 #include "measure/measure.hpp"
+#include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -13,16 +15,6 @@ namespace {
 
 using job::Length;
 using job::Side;
-
-constexpr double inch = 25.4;
-
-Length in(double v) {
-  return Length::inches(v);
-}
-
-facts::Facts measured(const job::Job& job) {
-  return measure(*parts::build(job));
-}
 
 const facts::Hold& hold(const facts::Facts& facts, const std::string& side) {
   return *std::find_if(facts.holds.begin(), facts.holds.end(), [&](const auto& h) { return h.side == side; });
@@ -51,31 +43,31 @@ TEST(Hold, ANewWallHoldsItsUpstandAtItsSpacingAndBlockingAnywhere) {
   job::Job j = sample::alcove();
   const facts::Facts with = measured(j);
   ASSERT_EQ(with.holds.size(), 3U);
-  EXPECT_LT(hold(with, "back").apart_mm, 2 * inch);
+  EXPECT_LT(hold(with, "back").apart_mm, 2 * in);
   EXPECT_EQ(hold(with, "left").behind, "bench");
   EXPECT_EQ(hold(with, "right").behind, "wall");
-  EXPECT_NEAR(hold(with, "back").thickness_mm, inch / 2, 1e-6);
-  EXPECT_NEAR(hold(with, "right").thickness_mm, inch / 2, 1e-6);
+  EXPECT_NEAR(hold(with, "back").thickness_mm, in / 2, 1e-6);
+  EXPECT_NEAR(hold(with, "right").thickness_mm, in / 2, 1e-6);
   j.walls.blocking.clear();
-  EXPECT_NEAR(hold(measured(j), "back").apart_mm, 15.25 * inch, 1e-6);
+  EXPECT_NEAR(hold(measured(j), "back").apart_mm, 15.25 * in, 1e-6);
 }
 
 TEST(Hold, TheLongestWayAndItsPlaceAreTold) {
   // Source: by hand: studs centred 3/4 and 71 in from the left behind a base from 14-1/2 to 72 in: from its left end to
   // 3/8 in short of the middle of the stud at 71 in.
-  const facts::Hold back = hold(measured(standing({0.75 * inch, 71 * inch})), "back");
+  const facts::Hold back = hold(measured(standing({0.75 * in, 71 * in})), "back");
   EXPECT_FALSE(back.assumed);
-  EXPECT_NEAR(back.apart_mm, 56.125 * inch, 1e-6);
+  EXPECT_NEAR(back.apart_mm, 56.125 * in, 1e-6);
   EXPECT_NEAR(back.from_mm, 0, 1e-6);
-  EXPECT_NEAR(back.to_mm, 56.125 * inch, 1e-6);
-  EXPECT_NEAR(back.to_at_mm[0], 70.625 * inch, 1e-6);
+  EXPECT_NEAR(back.to_mm, 56.125 * in, 1e-6);
+  EXPECT_NEAR(back.to_at_mm[0], 70.625 * in, 1e-6);
 }
 
 TEST(Hold, IsTheSameInTheMirror) {
   // Source: property: whatever is true of a room is true of its mirror.
-  const job::Job j = standing({0.75 * inch, 20 * inch, 50 * inch, 71 * inch});
+  const job::Job j = standing({0.75 * in, 20 * in, 50 * in, 71 * in});
   const facts::Facts one = measured(j), other = measured(mirrored(j));
-  EXPECT_NEAR(hold(one, "back").apart_mm, 29.25 * inch, 1e-6);
+  EXPECT_NEAR(hold(one, "back").apart_mm, 29.25 * in, 1e-6);
   EXPECT_NEAR(hold(one, "back").apart_mm, hold(other, "back").apart_mm, 1e-6);
   EXPECT_NEAR(hold(one, "left").apart_mm, hold(other, "right").apart_mm, 1e-6);
   EXPECT_NEAR(hold(one, "right").apart_mm, hold(other, "left").apart_mm, 1e-6);
@@ -88,9 +80,9 @@ TEST(Hold, WhereNobodyReadTheStudsOnlyBlockingIsSure) {
   facts::Hold back = hold(measured(j), "back");
   EXPECT_TRUE(back.assumed);
   EXPECT_NEAR(back.sure_apart_mm, back.length_mm, 1e-6);
-  j.walls.blocking = {in(6)};
+  j.walls.blocking = {inches(6)};
   back = hold(measured(j), "back");
-  EXPECT_LT(back.sure_apart_mm, 2 * inch);
+  EXPECT_LT(back.sure_apart_mm, 2 * in);
 }
 
 TEST(Fixture, StandsSoFarAboveTheWaterAndBehindTheBench) {
@@ -98,12 +90,12 @@ TEST(Fixture, StandsSoFarAboveTheWaterAndBehindTheBench) {
   // over its whole depth, from the floor past 18 in; at 40 in nothing hides the plate, and the right wall has no bench.
   job::Job j = sample::alcove();
   const auto fixture = [&](Side wall, double along, double height) {
-    j.fixtures.push_back({"bar", wall, in(along), in(height), in(3), in(3)});
+    j.fixtures.push_back({"bar", wall, inches(along), inches(height), inches(3), inches(3)});
   };
   fixture(Side::left, 16, 6), fixture(Side::left, 16, 40), fixture(Side::right, 16, 6), fixture(Side::back, 7, 10);
   const facts::Facts facts = measured(j);
   const auto& b = facts.backings;
-  EXPECT_NEAR(b[0].above_water_mm, 4.5 * inch - *facts.heights.threshold_greatest_mm, 1e-6);
+  EXPECT_NEAR(b[0].above_water_mm, 4.5 * in - *facts.heights.threshold_greatest_mm, 1e-6);
   EXPECT_NEAR(b[0].behind_bench, 1, 1e-9);
   EXPECT_EQ(b[1].behind_bench, 0);
   EXPECT_EQ(b[2].behind_bench, 0);
@@ -114,12 +106,12 @@ TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   // Source: by hand: a 1-1/2 in plate before the assumed stud at 32 in; a row of blocking makes the stud's place
   // indifferent.
   job::Job j = standing({});
-  j.fixtures.push_back({"bar", Side::back, in(32), in(34), in(1.5), in(3)});
+  j.fixtures.push_back({"bar", Side::back, inches(32), inches(34), inches(1.5), inches(3)});
   facts::Backing bar = measured(j).backings[0];
   EXPECT_NEAR(bar.share, 1, 1e-9);
   EXPECT_NEAR(bar.assumed, 1, 1e-9);
   EXPECT_TRUE(bar.stud_can);
-  j.walls.blocking = {in(34)};
+  j.walls.blocking = {inches(34)};
   bar = measured(j).backings[0];
   EXPECT_NEAR(bar.share, 1, 1e-9);
   EXPECT_NEAR(bar.assumed, 0, 1e-9);
@@ -128,16 +120,16 @@ TEST(Fixture, StudsThatNobodyReadAreToldApart) {
 TEST(Deck, IsTakenBetweenTheMiddlesOfItsJoists) {
   // Source: by hand: 2x10 every 24 in under a deck of 3/8 in.
   job::Job j = sample::alcove();
-  j.floor.deck = in(0.375);
-  j.floor.joist_spacing = in(24);
-  j.floor.joist_first = in(8);
-  j.drain.bore = in(4);
+  j.floor.deck = inches(0.375);
+  j.floor.joist_spacing = inches(24);
+  j.floor.joist_first = inches(8);
+  j.drain.bore = inches(4);
   for (const auto way : {job::Direction::along_depth, job::Direction::along_width}) {
     j.floor.joist_direction = way;
     const facts::FloorDeck deck = measured(j).deck;
     EXPECT_TRUE(deck.measured);
-    EXPECT_NEAR(deck.thickness_mm, 0.375 * inch, 1e-6);
-    EXPECT_NEAR(deck.apart_mm, 24 * inch, 1e-6);
+    EXPECT_NEAR(deck.thickness_mm, 0.375 * in, 1e-6);
+    EXPECT_NEAR(deck.apart_mm, 24 * in, 1e-6);
   }
 }
 
@@ -145,11 +137,11 @@ TEST(Span, CornersOfTheBaseThatSpotsDoNotReachAreNamed) {
   // Source: common practice, no source: 6 in. Three spots near one corner leave the other three; spots an inch from
   // all four walls reach all.
   job::Job j = sample::alcove();
-  j.survey.spots = {{inch, inch, 0}, {13 * inch, inch, 0}, {inch, 13 * inch, 0}};
+  j.survey.spots = {{in, in, 0}, {13 * in, in, 0}, {in, 13 * in, 0}};
   EXPECT_EQ(measured(j).room.floor.unread.size(), 3U) << "the base begins 14-1/2 in from the left";
-  j.survey.spots = {{inch, inch, 0}, {71 * inch, inch, 0}, {inch, 35 * inch, 0}, {71 * inch, 35 * inch, 0}};
+  j.survey.spots = {{in, in, 0}, {71 * in, in, 0}, {in, 35 * in, 0}, {71 * in, 35 * in, 0}};
   EXPECT_TRUE(measured(j).room.floor.unread.empty());
-  j.survey.spots[3].y = 20 * inch;
+  j.survey.spots[3].y = 20 * in;
   const auto unread = measured(j).room.floor.unread;
   ASSERT_EQ(unread.size(), 1U);
   EXPECT_EQ(unread[0].name, "back right");
@@ -158,22 +150,22 @@ TEST(Span, CornersOfTheBaseThatSpotsDoNotReachAreNamed) {
 TEST(WidthRead, CountsWhereItIsLessThanBetweenTheSolids) {
   // Source: by hand: 60-1/4 in at the floor, 59-3/4 in read 48 in up, a base of 60 in: 1/4 in short there. A width that
   // is more than between the solids changes nothing.
-  job::Job j = sample::bare(in(60), in(34), in(30), in(17));
-  j.alcove.width = in(60.25);
-  j.base.lowered_from = in(48);
+  job::Job j = sample::bare(inches(60), inches(34), inches(30), inches(17));
+  j.alcove.width = inches(60.25);
+  j.base.lowered_from = inches(48);
   const double y = j.alcove.depth.in_mm();
-  sample::read_plan(j, {0, y}, {60.25 * inch, y}, {0, 0}, {60.25 * inch, 0});
+  sample::read_plan(j, {0, y}, {60.25 * in, y}, {0, 0}, {60.25 * in, 0});
   for (const Side side : {Side::left, Side::right, Side::back})
     j.survey.plumbs.push_back({side, 400, {0, 1.6, survey::Face::stud, 0}, 1200});
   const auto read = [&](double width_in) {
-    j.survey.widths = {{17 * inch, 48 * inch, {width_in * inch, 1.6, survey::Face::stud, 0}}};
+    j.survey.widths = {{17 * in, 48 * in, {width_in * in, 1.6, survey::Face::stud, 0}}};
     return measured(j).room.drop_in;
   };
   const facts::DropIn narrow = read(59.75), wide = read(60.5);
-  EXPECT_NEAR(narrow.least_mm, -0.25 * inch, 1e-6);
-  EXPECT_NEAR(narrow.least_at_mm, 48 * inch, 1e-6);
+  EXPECT_NEAR(narrow.least_mm, -0.25 * in, 1e-6);
+  EXPECT_NEAR(narrow.least_at_mm, 48 * in, 1e-6);
   ASSERT_TRUE(narrow.narrower);
-  EXPECT_NEAR(wide.least_mm, 0.25 * inch, 1e-6);
+  EXPECT_NEAR(wide.least_mm, 0.25 * in, 1e-6);
   EXPECT_FALSE(wide.narrower);
   EXPECT_LT(narrow.tip_clear_mm, wide.tip_clear_mm);
 }

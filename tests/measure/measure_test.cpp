@@ -9,19 +9,13 @@
 
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
 namespace {
 
 using job::Length;
-
-Length in(double v) {
-  return Length::inches(v);
-}
-facts::Facts measured(const job::Job& job) {
-  return measure(*parts::build(job));
-}
 
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {
   return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.id == id; });
@@ -79,11 +73,11 @@ TEST(Creases, OfABasinAreValleys) {
 TEST(Bed, ThicknessIsPlumbAndMeasuredOverTheFloor) {
   // Source: closed form over a plane: 60 x 34 flat base, 3/4 least, floor falls 3/8 across and 1/4 to the front:
   // thickest at the far low corner, 3/4 + 3/8 + 1/4 = 1-3/8; the grid between is exact sixteenths.
-  job::Job j = sample::bare(in(60), in(34), in(30), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(30), inches(17));
   j.base.underside = job::Underside::flat;
-  j.bed.least = in(0.75);
-  j.floor.drop_along_width = in(0.375);
-  j.floor.drop_along_depth = in(-0.25);
+  j.bed.least = inches(0.75);
+  j.floor.drop_along_width = inches(0.375);
+  j.floor.drop_along_depth = inches(-0.25);
   const facts::Bed bed = measured(j).bed;
   EXPECT_NEAR(bed.least_mm / 25.4, 0.75, 1e-9);
   EXPECT_NEAR(bed.greatest_mm / 25.4, 1.375, 1e-9);
@@ -104,7 +98,7 @@ TEST(Bed, TouchesAllOfTheBaseAboveItAndLeavesNoVoid) {
 TEST(Bed, TooLowAGaugeLeavesVoids) {
   // Source: conservation: spread to the rib plane there is less mortar than the ribs' pockets hold.
   job::Job j = sample::alcove();
-  j.bed.gauge_depth = in(0.5);
+  j.bed.gauge_depth = inches(0.5);
   EXPECT_LT(measured(j).bed.squeeze_out_mm3, 0);
 }
 
@@ -121,11 +115,11 @@ TEST(Clear, AChannelAlongTheRimIsPartOfIt) {
   job::Job j = sample::alcove();
   j.drain.kind = job::DrainKind::line;
   j.base.pattern = job::FallPattern::to_line;
-  j.drain.along = {job::Side::back, in(2.5)};
-  j.drain.size = in(4);
-  j.drain.bore = in(3);
-  j.drain.body = in(2);
-  j.bed.collar = in(0.25);
+  j.drain.along = {job::Side::back, inches(2.5)};
+  j.drain.size = inches(4);
+  j.drain.bore = inches(3);
+  j.drain.body = inches(2);
+  j.bed.collar = inches(0.25);
   const facts::Clear clear = measured(j).clear;
   EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
   EXPECT_NEAR(clear.circle_mm / 25.4, 31.5, 1e-9);
@@ -134,7 +128,7 @@ TEST(Clear, AChannelAlongTheRimIsPartOfIt) {
 TEST(Clear, AnOverhangingSeatTakesFromIt) {
   // Source: closed form: apron 1/2 in on the base's 1/2 in upstand, and a nose of 2 in over the floor.
   job::Job j = sample::alcove();
-  j.bench->overhang = in(2);
+  j.bench->overhang = inches(2);
   const facts::Clear clear = measured(j).clear;
   EXPECT_NEAR(clear.area_mm2 / 645.16, 54.5 * 31.5, 1e-6);
 }
@@ -164,7 +158,7 @@ TEST(Clear, AWallOutOfSquareTakesAWedge) {
   // trapezium.
   job::Job j = sample::alcove();
   j.survey.finish_mm = 25.4;
-  j.base.length = in(56.5);
+  j.base.length = inches(56.5);
   sample::read_plan(j, {0, 36 * 25.4}, {72 * 25.4, 36 * 25.4}, {0, 0}, {71 * 25.4, 0});
   const facts::Clear clear = measured(j).clear;
   const double off = std::hypot(1., 36.) / 36, low = 71 + 4. / 36 - off, high = 71 + 35. / 36 - off;
@@ -189,8 +183,8 @@ TEST(Heights, TheFloorBesideTheThresholdIsItsLowestAlongThere) {
 TEST(Openings, WhatLiesBeforeTheBaseIsTold) {
   // Source: arithmetic: a base 4 in shallower than the alcove stands tight to the back, with 4 in before it.
   job::Job j = sample::alcove();
-  j.base.width = in(32);
-  j.drain.along = {job::Side::back, in(14)};
+  j.base.width = inches(32);
+  j.drain.along = {job::Side::back, inches(14)};
   const facts::Facts facts = measured(j);
   EXPECT_NEAR(facts.openings.at(1).left_over_mm, 4 * 25.4, 1e-9);
   EXPECT_NEAR(facts.openings.at(1).open_mm, 4 * 25.4, 1e-9);
@@ -201,7 +195,7 @@ TEST(Openings, AddUp) {
   // Source: arithmetic: 72 - 57-1/2 - 14-1/2 = 0; a base 3/8 shorter leaves 3/8.
   job::Job j = sample::alcove();
   EXPECT_NEAR(measured(j).openings.at(0).left_over_mm, 0, 1e-9);
-  j.base.length = in(57.125);
+  j.base.length = inches(57.125);
   EXPECT_NEAR(measured(j).openings.at(0).left_over_mm, 0.375 * 25.4, 1e-9);
 }
 
@@ -214,7 +208,7 @@ TEST(Fits, ABoredJoistIsAClashOfItsTrueVolume) {
   // Source: closed form: a joist centred under the drain meets its 3-1/4 in body, less the 2 in outlet, over its height
   // in the joist: body ends 4 in below the drain's top at 1-1/2 in, so 2-1/2 - 3/4 in below the deck.
   job::Job j = sample::alcove();
-  j.floor.joist_first = in(14.5 + 28.75 - 32);
+  j.floor.joist_first = inches(14.5 + 28.75 - 32);
   const facts::Facts facts = measured(j);
   const facts::Fit* clash = fit(facts, "drain", "joists/joist-03");
   ASSERT_NE(clash, nullptr);
@@ -227,7 +221,7 @@ TEST(Fits, ABoredJoistIsAClashOfItsTrueVolume) {
 TEST(Fits, GapsAreDistancesBetweenSolids) {
   // Source: arithmetic: a base 3/8 in short stands clear of the right wall by 3/8.
   job::Job j = sample::alcove();
-  j.base.length = in(57.125);
+  j.base.length = inches(57.125);
   const facts::Facts facts = measured(j);
   const facts::Fit* gap = fit(facts, "base", "wall-right/stud-02");
   ASSERT_NE(gap, nullptr);
@@ -254,7 +248,7 @@ TEST(Members, LengthsAreReadOffTheSolids) {
 TEST(Members, StudsOnAFallingFloorAreCutToIt) {
   // Source: closed form: 1/2 in over the alcove's 36 in depth is atan(1/72) = 0.796 degrees from square at the foot.
   job::Job j = sample::alcove();
-  j.floor.drop_along_depth = in(0.5);
+  j.floor.drop_along_depth = inches(0.5);
   int studs = 0;
   for (const facts::Member& m : measured(j).members)
     if (m.part_id == "bench-frame/stud-01") {
@@ -271,7 +265,7 @@ TEST(Symmetry, TheMirroredJobMeasuresTheSame) {
   job::Job left = sample::alcove(), right = left;
   right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
-  right.floor.joist_first = in(72 - 3 - 64);
+  right.floor.joist_first = inches(72 - 3 - 64);
   const facts::Facts a = measured(left), b = measured(right);
   EXPECT_NEAR(a.bed.set_mm3 / b.bed.set_mm3, 1, 1e-9);
   EXPECT_NEAR(a.clear.area_mm2, b.clear.area_mm2, 1e-6);

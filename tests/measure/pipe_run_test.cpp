@@ -4,6 +4,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -12,8 +13,6 @@ namespace {
 using job::Fall;
 using job::Length;
 using job::Side;
-
-constexpr double in = 25.4;
 
 /// 2 in of pipe from below the drain: it stands 43-1/4 in from the left and 19-3/4 from the entry, over joists every 16
 /// in from 3 on.

@@ -5,8 +5,10 @@
 #include <gtest/gtest.h>
 
 #include "measure/measure.hpp"
+#include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -14,14 +16,6 @@ namespace {
 
 using job::Fall;
 using job::Length;
-
-Length in(double v) {
-  return Length::inches(v);
-}
-
-facts::Facts measured(const job::Job& job) {
-  return measure(*parts::build(job));
-}
 
 /// Fall of a floor facet in inches per foot.
 double fall(const facts::Facts& facts, const std::string& name) {
@@ -43,8 +37,8 @@ TEST(Scenario, LevelRimPointDrainOffCentre) {
   // Source: worked by hand, s = 12 H / d and hips 12 H / sqrt(dx2 + dy2): drain at (48, 17) in 60 x 34, H 1.000:
   // left 0.2500, right 1.0000, back and front 0.7059 in/ft; hips left 0.23566, right 0.57668, always under their
   // facets.
-  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
-  j.base.rise = sample::above_edge(j, in(1));
+  job::Job j = sample::bare(inches(60), inches(34), inches(48), inches(17));
+  j.base.rise = sample::above_edge(j, inches(1));
   const facts::Facts facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-9);
   EXPECT_NEAR(fall(facts, "right"), 1.0, 1e-9);
@@ -61,15 +55,15 @@ TEST(Scenario, LevelRimPointDrainOffCentre) {
 TEST(Scenario, LevelRimSquareDrainInTheMiddle) {
   // Source: worked by hand: 60 x 34, 4 x 4 opening, H 0.600: 12 x 0.6 / 28 = 0.2571 and 12 x 0.6 / 15 = 0.4800;
   // 48 x 36 with H 0.5625: 0.3068 and 0.4219.
-  job::Job j = sample::bare(in(60), in(34), in(30), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(30), inches(17));
   j.drain.opening = job::Opening::square;
-  j.base.rise = in(0.6);
+  j.base.rise = inches(0.6);
   facts::Facts facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.2571, 5e-5);
   EXPECT_NEAR(fall(facts, "back"), 0.48, 1e-9);
-  j = sample::bare(in(48), in(36), in(24), in(18));
+  j = sample::bare(inches(48), inches(36), inches(24), inches(18));
   j.drain.opening = job::Opening::square;
-  j.base.rise = in(0.5625);
+  j.base.rise = inches(0.5625);
   facts = measured(j);
   EXPECT_NEAR(fall(facts, "right"), 0.3068, 5e-5);
   EXPECT_NEAR(fall(facts, "front"), 0.4219, 5e-5);
@@ -78,12 +72,12 @@ TEST(Scenario, LevelRimSquareDrainInTheMiddle) {
 TEST(Scenario, LevelRimIsPossibleOnlyUpToTwiceTheShortestRun) {
   // Source: closed form under 1/4 to 1/2 in/ft (IRC P2709.1): 60 x 30 with a point drain in the middle has one single
   // rise, 5/8, at both limits at once; 66 x 30 has none: at 1/4 on the long run the short one is steeper than 1/2.
-  job::Job j = sample::bare(in(60), in(30), in(30), in(15));
-  j.base.rise = sample::above_edge(j, in(0.625));
+  job::Job j = sample::bare(inches(60), inches(30), inches(30), inches(15));
+  j.base.rise = sample::above_edge(j, inches(0.625));
   facts::Facts facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-12);
   EXPECT_NEAR(fall(facts, "back"), 0.5, 1e-12);
-  j = sample::bare(in(66), in(30), in(33), in(15));
+  j = sample::bare(inches(66), inches(30), inches(33), inches(15));
   facts = measured(j);
   EXPECT_NEAR(fall(facts, "left"), 0.25, 1e-12);
   EXPECT_NEAR(fall(facts, "back"), 0.55, 1e-12);
@@ -92,7 +86,7 @@ TEST(Scenario, LevelRimIsPossibleOnlyUpToTwiceTheShortestRun) {
 TEST(Scenario, EqualFallRimHeights) {
   // Source: worked by hand for 1/4 in/ft about (48, 17) in 60 x 34, 4 x 4: rim 0.9583 at the left wall, 0.2083 at the
   // right. Every facet falls at 1/4; the hips run at 45 degrees and read 1/4 / sqrt 2.
-  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(48), inches(17));
   j.drain.opening = job::Opening::square;
   j.base.pattern = job::FallPattern::equal_fall;
   const facts::Facts facts = measured(j);
@@ -105,7 +99,7 @@ TEST(Scenario, EqualFallRimHeights) {
 
 TEST(Scenario, CornerOfASquareBaseReadsLessThanItsPlanes) {
   // Source: 36 x 36, four planes at 1/4 in/ft: corner to drain is 1.473 %, under the planes' 2.083 %.
-  const facts::Facts facts = measured(sample::bare(in(36), in(36), in(18), in(18)));
+  const facts::Facts facts = measured(sample::bare(inches(36), inches(36), inches(18), inches(18)));
   for (const double hip : creases(facts)) EXPECT_NEAR(hip / 12 * 100, 1.473, 5e-4);
 }
 

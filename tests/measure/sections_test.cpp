@@ -6,12 +6,11 @@
 #include "measure/detail.hpp"
 #include "parts/build.hpp"
 #include "parts/stick.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
 namespace {
-
-constexpr double in = 25.4, in2 = in * in, in3 = in2 * in, in4 = in2 * in2;
 
 job::Stock stock(const char* name) {
   std::string why;

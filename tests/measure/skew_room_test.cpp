@@ -7,6 +7,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
 namespace fallwright::measure {
@@ -14,12 +15,6 @@ namespace {
 
 using job::Length;
 using job::Side;
-
-constexpr double inch = 25.4;
-
-Length in(double v) {
-  return Length::inches(v);
-}
 
 const parts::Model& model() {
   static const auto built = parts::build(sample::skew_room());
@@ -57,10 +52,10 @@ TEST(SkewRoom, StudsAreGapsAtTheirOwnPlace) {
     ASSERT_NE(at, found().room.studs.end()) << w.id;
     EXPECT_EQ(at->wall, w.wall) << w.id;
     EXPECT_EQ(at->before, w.before) << w.id;
-    EXPECT_NEAR(at->running_mm / inch, w.running, 1e-3) << w.id;
-    EXPECT_NEAR(at->at_floor_mm / inch, w.floor, 1e-3) << w.id;
-    EXPECT_NEAR(at->at_upstand_mm / inch, w.upstand, 1e-3) << w.id;
-    EXPECT_NEAR(at->at_top_mm / inch, w.top, 1e-3) << w.id;
+    EXPECT_NEAR(at->running_mm / in, w.running, 1e-3) << w.id;
+    EXPECT_NEAR(at->at_floor_mm / in, w.floor, 1e-3) << w.id;
+    EXPECT_NEAR(at->at_upstand_mm / in, w.upstand, 1e-3) << w.id;
+    EXPECT_NEAR(at->at_top_mm / in, w.top, 1e-3) << w.id;
   }
 }
 
@@ -79,8 +74,8 @@ TEST(SkewRoom, CornersOfTheBaseLeanWithTheirWall) {
     const facts::CornerGap& c = found().room.corners[i];
     EXPECT_EQ(c.corner, all[i].corner);
     EXPECT_EQ(c.wall, all[i].wall);
-    EXPECT_NEAR(c.at_floor_mm / inch, all[i].floor, 1e-4) << c.corner;
-    EXPECT_NEAR(c.at_upstand_mm / inch, all[i].upstand, 1e-4) << c.corner;
+    EXPECT_NEAR(c.at_floor_mm / in, all[i].floor, 1e-4) << c.corner;
+    EXPECT_NEAR(c.at_upstand_mm / in, all[i].upstand, 1e-4) << c.corner;
   }
 }
 
@@ -89,10 +84,10 @@ TEST(SkewRoom, AWidthIsReadWhereTheNextStudsStand) {
   // right one 15-1/4 along; over 1/2 in boards, so 80-1/2 between studs.
   ASSERT_EQ(found().room.widths.size(), 1u);
   const facts::WidthRead& w = found().room.widths[0];
-  EXPECT_NEAR(w.reading_mm / inch, 80.5, 1e-9);
-  EXPECT_NEAR(w.solids_mm / inch, 80 + 15.25 * 2 / std::hypot(2, 40) - 0.4, 1e-3);
-  EXPECT_NEAR(w.height_mm / inch, 40, 1e-9);
-  EXPECT_NEAR(w.from_back_mm / inch, 10, 1e-9);
+  EXPECT_NEAR(w.reading_mm / in, 80.5, 1e-9);
+  EXPECT_NEAR(w.solids_mm / in, 80 + 15.25 * 2 / std::hypot(2, 40) - 0.4, 1e-3);
+  EXPECT_NEAR(w.height_mm / in, 40, 1e-9);
+  EXPECT_NEAR(w.from_back_mm / in, 10, 1e-9);
   EXPECT_NEAR(w.tolerance_mm, 2, 1e-9);
   EXPECT_EQ(found().room.not_plumbed, std::vector<std::string>{"right"});
 }
@@ -116,7 +111,7 @@ TEST(SkewRoom, IsSetOutFromFacesThatAreThere) {
   ASSERT_EQ(found().room.set_out.size(), std::size(all));
   for (std::size_t i = 0; i < std::size(all); ++i) {
     EXPECT_EQ(found().room.set_out[i].name, all[i].first);
-    EXPECT_NEAR(found().room.set_out[i].mm / inch, all[i].second, 1e-3) << all[i].first;
+    EXPECT_NEAR(found().room.set_out[i].mm / in, all[i].second, 1e-3) << all[i].first;
   }
 }
 
@@ -124,12 +119,12 @@ TEST(SkewRoom, OpeningsAreBetweenWhatComesInFarthest) {
   // Source: by hand: the left wall at the upstand's top, 5-1/2 up, the right one at the back; the right wall's framing
   // begins a hair off the back wall.
   const facts::Opening &width = found().openings.at(0), &depth = found().openings.at(1);
-  EXPECT_NEAR(width.alcove_mm / inch, 80 - leaning_left(5.5), 0.01);
-  EXPECT_NEAR(width.base_mm / inch, 64, 1e-9);
-  EXPECT_NEAR(*width.bench_mm / inch, 15, 1e-9);
-  EXPECT_NEAR(width.left_over_mm / inch, 1 - leaning_left(5.5), 0.01);
-  EXPECT_NEAR(depth.alcove_mm / inch, 40, 0.01);
-  EXPECT_NEAR(depth.base_mm / inch, 40, 1e-9);
+  EXPECT_NEAR(width.alcove_mm / in, 80 - leaning_left(5.5), 0.01);
+  EXPECT_NEAR(width.base_mm / in, 64, 1e-9);
+  EXPECT_NEAR(*width.bench_mm / in, 15, 1e-9);
+  EXPECT_NEAR(width.left_over_mm / in, 1 - leaning_left(5.5), 0.01);
+  EXPECT_NEAR(depth.alcove_mm / in, 40, 0.01);
+  EXPECT_NEAR(depth.base_mm / in, 40, 1e-9);
   EXPECT_FALSE(depth.bench_mm);
 }
 
@@ -139,10 +134,10 @@ TEST(SkewRoom, EntryAndCompartmentAreBetweenFramingAndFinish) {
   // threshold's inner edge, is at 81.8.
   const double left = leaning_left(4 + 4. / 48 + 70);
   const facts::Clear& clear = found().clear;
-  EXPECT_NEAR(*clear.entry_mm / inch, 64.5 - left, 1e-3);
-  EXPECT_NEAR(*clear.finished->entry_mm / inch, 64.5 - left - 1.25, 1e-3);
-  EXPECT_NEAR(*clear.compartment.face_mm / inch, 81.8 - left - 2.5, 1e-3);
-  EXPECT_NEAR(*clear.seat_depth_mm / inch, 15.5, 1e-6);
+  EXPECT_NEAR(*clear.entry_mm / in, 64.5 - left, 1e-3);
+  EXPECT_NEAR(*clear.finished->entry_mm / in, 64.5 - left - 1.25, 1e-3);
+  EXPECT_NEAR(*clear.compartment.face_mm / in, 81.8 - left - 2.5, 1e-3);
+  EXPECT_NEAR(*clear.seat_depth_mm / in, 15.5, 1e-6);
 }
 
 TEST(SkewRoom, FreeFloorIsInsideUpstandsAndFinishedWalls) {
@@ -150,16 +145,16 @@ TEST(SkewRoom, FreeFloorIsInsideUpstandsAndFinishedWalls) {
   // 0.715 + 1.25, the back one, at the drain, at 40.0075 - 1.25. The compartment's width is taken at its middle, y
   // = 21.379, to the finished right wall, whose 1-1/4 lie square to it.
   const facts::Clear& clear = found().clear;
-  EXPECT_NEAR(clear.area_mm2 / inch / inch, 63 * 35.5, 1e-6);
-  EXPECT_NEAR(clear.circle_mm / inch, 35.5, 1e-6);
-  EXPECT_NEAR(clear.least_width_mm / inch, 35.5, 1e-6);
+  EXPECT_NEAR(clear.area_mm2 / in / in, 63 * 35.5, 1e-6);
+  EXPECT_NEAR(clear.circle_mm / in, 35.5, 1e-6);
+  EXPECT_NEAR(clear.least_width_mm / in, 35.5, 1e-6);
   const double left = leaning_left(71.5) + 1.25, depth = 40.0075 - 1.25 - 4;
-  EXPECT_NEAR(clear.finished->area_mm2 / inch / inch, (64.5 - left) * depth, 1e-2);
-  EXPECT_NEAR(clear.finished->circle_mm / inch, depth, 1e-3);
-  EXPECT_NEAR(clear.finished->least_width_mm / inch, depth, 1e-3);
-  EXPECT_NEAR(clear.compartment.depth_mm / inch, depth, 1e-3);
+  EXPECT_NEAR(clear.finished->area_mm2 / in / in, (64.5 - left) * depth, 1e-2);
+  EXPECT_NEAR(clear.finished->circle_mm / in, depth, 1e-3);
+  EXPECT_NEAR(clear.finished->least_width_mm / in, depth, 1e-3);
+  EXPECT_NEAR(clear.compartment.depth_mm / in, depth, 1e-3);
   const double right = 80 + (40 - 4 - depth / 2) / 20 - 1.25 * std::hypot(2, 40) / 40;
-  EXPECT_NEAR(clear.compartment.width_mm / inch, right - left, 1e-3);
+  EXPECT_NEAR(clear.compartment.width_mm / in, right - left, 1e-3);
 }
 
 TEST(SkewRoom, TheDrainsWindowIsBetweenJoistsOnTheFloor) {
@@ -169,27 +164,27 @@ TEST(SkewRoom, TheDrainsWindowIsBetweenJoistsOnTheFloor) {
   const std::pair<double, double> free[] = {{6.25, 15.75}, {22.25, 31.75}, {38.25, 47.75}, {54.25, 62.5}};
   ASSERT_EQ(w.free_mm.size(), std::size(free));
   for (std::size_t i = 0; i < std::size(free); ++i) {
-    EXPECT_NEAR(w.free_mm[i].first / inch, free[i].first, 1e-6);
-    EXPECT_NEAR(w.free_mm[i].second / inch, free[i].second, 1e-6);
+    EXPECT_NEAR(w.free_mm[i].first / in, free[i].first, 1e-6);
+    EXPECT_NEAR(w.free_mm[i].second / in, free[i].second, 1e-6);
   }
-  EXPECT_NEAR(w.other_mm.first / inch, 6, 1e-6);
-  EXPECT_NEAR(w.other_mm.second / inch, 37.5, 1e-6);
-  EXPECT_NEAR(w.now_mm[0] / inch, 29.75, 1e-6);
-  EXPECT_NEAR(w.now_mm[1] / inch, 23.75, 1e-6);
+  EXPECT_NEAR(w.other_mm.first / in, 6, 1e-6);
+  EXPECT_NEAR(w.other_mm.second / in, 37.5, 1e-6);
+  EXPECT_NEAR(w.now_mm[0] / in, 29.75, 1e-6);
+  EXPECT_NEAR(w.now_mm[1] / in, 23.75, 1e-6);
   EXPECT_TRUE(w.along_width && w.joists_known);
-  EXPECT_NEAR(found().drain.body_to_bore_mm / inch, 0.875, 1e-6);
-  EXPECT_NEAR(*found().drain.bore_to_joist_mm / inch, 34.25 - 29.75 - 2.5, 1e-6);
+  EXPECT_NEAR(found().drain.body_to_bore_mm / in, 0.875, 1e-6);
+  EXPECT_NEAR(*found().drain.bore_to_joist_mm / in, 34.25 - 29.75 - 2.5, 1e-6);
   EXPECT_EQ(found().drain.nearest_joist, "joists/joist-03");
-  EXPECT_NEAR(*found().drain.body_to_bed_mm / inch, 2.5 + 0.5 - 1.625, 1e-3);
-  EXPECT_NEAR(*found().drain.outlet_mm / inch, 2, 1e-6);
+  EXPECT_NEAR(*found().drain.body_to_bed_mm / in, 2.5 + 0.5 - 1.625, 1e-3);
+  EXPECT_NEAR(*found().drain.outlet_mm / in, 2, 1e-6);
 }
 
 TEST(SkewRoom, TheFloorIsLookedAtFromFootToFoot) {
   // Source: by hand: 82 in along the entry fall 0.82, 40 in of depth 0.4; a plane has neither hump nor twist nor rock.
   const facts::FloorShape& floor = found().room.floor;
   EXPECT_TRUE(floor.known);
-  EXPECT_NEAR(floor.along_width_mm / inch, 0.82, 1e-4);
-  EXPECT_NEAR(floor.along_depth_mm / inch, 0.4, 1e-4);
+  EXPECT_NEAR(floor.along_width_mm / in, 0.82, 1e-4);
+  EXPECT_NEAR(floor.along_depth_mm / in, 0.4, 1e-4);
   EXPECT_NEAR(floor.twist_mm, 0, 1e-6);
   EXPECT_NEAR(floor.hump_mm, 0, 1e-6);
   EXPECT_NEAR(floor.rock_mm, 0, 1e-6);
@@ -200,17 +195,17 @@ TEST(SkewRoom, HeightsAreAboveTheBasesHighestSpot) {
   // above it; the threshold 2-1/2 and 4/48 more at its outer edge; the seat 1/48 over 15-1/2, its upstands taking 1/2
   // at the wall; outside, 25 mm before the entry at the base's middle, 33 from the left.
   const facts::Heights& h = found().heights;
-  EXPECT_NEAR(h.rib_plane_mm / inch, 0.5, 1e-9);
-  EXPECT_NEAR(h.drain_top_mm / inch, 1.5, 1e-9);
-  EXPECT_NEAR(h.rim_least_mm / inch, 1.5 + 32.75 / 48, 1e-6);
-  EXPECT_NEAR(h.rim_greatest_mm / inch, 1.5 + 32.75 / 48, 1e-6);
-  EXPECT_NEAR(*h.floor_at_threshold_mm / inch, 1.5 + 32.75 / 48, 1e-6);
-  EXPECT_NEAR(*h.threshold_least_mm / inch, 4, 1e-9);
-  EXPECT_NEAR(*h.threshold_greatest_mm / inch, 4 + 4. / 48, 1e-9);
-  EXPECT_NEAR(*h.upstand_top_mm / inch, 5.5, 1e-9);
-  EXPECT_NEAR(*h.seat_front_mm / inch, 18, 0.07) << "less what the tape leaves of the studs";
-  EXPECT_NEAR((*h.seat_back_mm - *h.seat_front_mm) / inch, 15. / 48, 1e-6);
-  EXPECT_NEAR(*h.outside_mm / inch, -0.32 + 0.01 * 25 / inch + 0.5, 1e-6);
+  EXPECT_NEAR(h.rib_plane_mm / in, 0.5, 1e-9);
+  EXPECT_NEAR(h.drain_top_mm / in, 1.5, 1e-9);
+  EXPECT_NEAR(h.rim_least_mm / in, 1.5 + 32.75 / 48, 1e-6);
+  EXPECT_NEAR(h.rim_greatest_mm / in, 1.5 + 32.75 / 48, 1e-6);
+  EXPECT_NEAR(*h.floor_at_threshold_mm / in, 1.5 + 32.75 / 48, 1e-6);
+  EXPECT_NEAR(*h.threshold_least_mm / in, 4, 1e-9);
+  EXPECT_NEAR(*h.threshold_greatest_mm / in, 4 + 4. / 48, 1e-9);
+  EXPECT_NEAR(*h.upstand_top_mm / in, 5.5, 1e-9);
+  EXPECT_NEAR(*h.seat_front_mm / in, 18, 0.07) << "less what the tape leaves of the studs";
+  EXPECT_NEAR((*h.seat_back_mm - *h.seat_front_mm) / in, 15. / 48, 1e-6);
+  EXPECT_NEAR(*h.outside_mm / in, -0.32 + 0.01 * 25 / in + 0.5, 1e-6);
 }
 
 TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
@@ -218,14 +213,16 @@ TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
   // the floor's rim: middles at (33, 39.5), (64.5, 21.75), (33, 4), (1.5, 21.75). Over 64 and 40 in. Heights above the
   // drain's top turn with the base about the drain's centre at (29-3/4, 23-3/4).
   using P = job::RimPoint;
-  const auto at = [](double x, double y) { return in(7 + 0.001 * x - 0.002 * y); };
+  const auto at = [](double x, double y) { return inches(7 + 0.001 * x - 0.002 * y); };
   const job::AsSet set{
-      false, {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}}, {}};
+      false,
+      {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}},
+      {}};
   const facts::AsSet found = measure_as_set(model(), set);
   EXPECT_NEAR(found.gx, 0.001, 1e-9);
   EXPECT_NEAR(found.gy, -0.002, 1e-9);
-  EXPECT_NEAR(found.over_length_mm / inch, 0.064, 1e-6);
-  EXPECT_NEAR(found.over_width_mm / inch, -0.08, 1e-6);
+  EXPECT_NEAR(found.over_length_mm / in, 0.064, 1e-6);
+  EXPECT_NEAR(found.over_width_mm / in, -0.08, 1e-6);
   EXPECT_NEAR(found.twist_mm, 0, 1e-6);
   const double low = 0.001 * 33 - 0.002 * 39.5;
   const std::tuple<const char*, double, double> points[] = {
@@ -233,15 +230,15 @@ TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
   for (std::size_t i = 0; i < 4; ++i) {
     const auto& [name, x, y] = points[i];
     EXPECT_EQ(found.points[i].name, name);
-    EXPECT_NEAR(found.points[i].x_mm / inch, x, 1e-6) << name;
-    EXPECT_NEAR(found.points[i].y_mm / inch, y, 1e-6) << name;
-    EXPECT_NEAR(found.points[i].off_mm / inch, 0.001 * x - 0.002 * y - low, 1e-6) << name;
-    EXPECT_NEAR(found.points[i].plane_mm / inch, 0.001 * x - 0.002 * y - low, 1e-6) << name;
+    EXPECT_NEAR(found.points[i].x_mm / in, x, 1e-6) << name;
+    EXPECT_NEAR(found.points[i].y_mm / in, y, 1e-6) << name;
+    EXPECT_NEAR(found.points[i].off_mm / in, 0.001 * x - 0.002 * y - low, 1e-6) << name;
+    EXPECT_NEAR(found.points[i].plane_mm / in, 0.001 * x - 0.002 * y - low, 1e-6) << name;
   }
   const auto above = [](double x, double y, double z) { return z - 1.5 + 0.001 * (x - 29.75) - 0.002 * (y - 23.75); };
-  EXPECT_NEAR(*found.threshold_least_mm / inch, above(1.5, 4, 4), 1e-3);
-  EXPECT_NEAR(*found.threshold_greatest_mm / inch, above(64.5, 0, 4 + 4. / 48), 1e-3);
-  EXPECT_NEAR(*found.upstand_least_mm / inch, above(1, 40, 5.5), 1e-3);
+  EXPECT_NEAR(*found.threshold_least_mm / in, above(1.5, 4, 4), 1e-3);
+  EXPECT_NEAR(*found.threshold_greatest_mm / in, above(64.5, 0, 4 + 4. / 48), 1e-3);
+  EXPECT_NEAR(*found.upstand_least_mm / in, above(1, 40, 5.5), 1e-3);
   for (const facts::AsSetFall& f : found.falls) {
     const double rise = 32.75 / 48;  // as designed: right over its run of 32.75, left 26.25, back 13.75, front 17.75
     if (f.facet == "right") {
@@ -271,8 +268,8 @@ TEST(SkewRoom, AReadingOffThePlaneIsTwist) {
       true, {{P::back_left, mm(50)}, {P::back_right, mm(46)}, {P::front_right, mm(50)}, {P::front_left, mm(50)}}, {}};
   const facts::AsSet found = measure_as_set(model(), set);
   EXPECT_NEAR(found.twist_mm, 1, 1e-9);
-  EXPECT_NEAR(found.gx * 63 * inch, 2, 1e-9);
-  EXPECT_NEAR(found.gy * 35.5 * inch, 2, 1e-9);
+  EXPECT_NEAR(found.gx * 63 * in, 2, 1e-9);
+  EXPECT_NEAR(found.gy * 35.5 * in, 2, 1e-9);
   EXPECT_NEAR(found.points[1].off_mm, 4, 1e-9);
   EXPECT_NEAR(found.points[1].plane_mm, 4, 1e-9);
   EXPECT_NEAR(found.points[0].plane_mm, 2, 1e-9);

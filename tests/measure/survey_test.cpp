@@ -11,6 +11,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/levelling.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -18,14 +19,6 @@ namespace {
 
 using job::Length;
 using job::Side;
-
-Length in(double v) {
-  return Length::inches(v);
-}
-
-facts::Facts measured(const job::Job& job) {
-  return measure(*parts::build(job));
-}
 
 survey::Plumb plumb(Side wall, double along, double lean) {
   return {wall, along, {lean, 1.6, survey::Face::stud, 0}, 1200};
@@ -36,8 +29,8 @@ TEST(SurveyedWalls, RunIntoNothingHoweverCornersStandAndWallsLean) {
   // leaning in or out; every pair is looked at.
   for (const auto& [open, lean] : {std::pair{-12., -8.}, {-12., 8.}, {12., -8.}, {12., 8.}, {0., 8.}, {12., 0.}}) {
     job::Job j = sample::alcove();
-    j.base.length = j.base.length - in(1);  // so that the base stands clear of walls that lean in
-    j.base.width = j.base.width - in(1);
+    j.base.length = j.base.length - inches(1);  // so that the base stands clear of walls that lean in
+    j.base.width = j.base.width - inches(1);
     const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
     sample::read_plan(j, {0, d}, {w, d}, {-open, 0}, {w + open / 2, 0});
     for (const Side side : {Side::left, Side::right, Side::back}) {
@@ -52,7 +45,7 @@ TEST(SurveyedWalls, RunIntoNothingHoweverCornersStandAndWallsLean) {
 TEST(SurveyedBed, ThicknessIsFoundOverEveryTriangle) {
   // Source: a fine grid of depths between the layout's own planes: none is below the least or above the greatest, and
   // some come near both.
-  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
+  job::Job j = sample::surveyed(sample::bare(inches(60), inches(34), inches(30), inches(17)));
   j.base.underside = job::Underside::flat;
   const facts::Facts facts = measured(j);
   const job::Layout at = job::lay_out(j);
@@ -74,7 +67,7 @@ TEST(SurveyedBed, ThicknessIsFoundOverEveryTriangle) {
 TEST(FloorShape, TwistAndRockAreThoseOfTheCorners) {
   // Source: closed form: corners 0, 3, 0, 2 (back left, back right, front right, front left): twist 0 - 3 + 0 - 2 = -5;
   // put down dry the base stands on the high diagonal and rocks by 5.
-  job::Job j = sample::bare(in(60), in(34), in(30), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(30), inches(17));
   const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
   j.survey.level_tolerance_mm = 0.8;
   j.survey.spots = {{0, d, 0}, {w, d, 3}, {w, 0, 0}, {0, 0, 2}};
@@ -87,7 +80,7 @@ TEST(FloorShape, TwistAndRockAreThoseOfTheCorners) {
 
 TEST(FloorShape, AHumpStandsAboveTheCornersPlane) {
   // Source: closed form: level corners and one spot 6 high.
-  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(10), inches(17));
   const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
   j.survey.level_tolerance_mm = 0.8;
   j.survey.spots = {{0, d, 0}, {w, d, 0}, {w, 0, 0}, {0, 0, 0}, {w * 0.7, d / 2, 6}};
@@ -100,7 +93,7 @@ TEST(FloorShape, AHumpStandsAboveTheCornersPlane) {
 TEST(FloorShape, OutOfLevelIsReadOnEdgesBetweenSpotsToo) {
   // Source: closed form: on the line through the high spot (6) the floor is lowest where the edge from the low spot
   // (-6) down to the corner has come back to a third of it: 6 + 2.
-  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(10), inches(17));
   const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
   j.survey.level_tolerance_mm = 0.8;
   j.survey.spots = {{0, d, 0}, {w, d, 0}, {w, 0, 0}, {0, 0, 0}, {w * 0.3, d * 0.25, 6}, {w * 0.7, d * 0.75, -6}};
@@ -110,7 +103,7 @@ TEST(FloorShape, OutOfLevelIsReadOnEdgesBetweenSpotsToo) {
 TEST(FloorShape, AHumpIsNotTakenForTwist) {
   // Source: closed form: corners 4, 0, 4, 0 high lie 2 off the level plane that fits them best; a spot 5 high stands 3
   // above it.
-  job::Job j = sample::bare(in(60), in(34), in(10), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(10), inches(17));
   const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm();
   j.survey.level_tolerance_mm = 0.8;
   j.survey.spots = {{0, d, 4}, {w, d, 0}, {w, 0, 4}, {0, 0, 0}, {w * 0.7, d / 2, 5}};
@@ -120,12 +113,12 @@ TEST(FloorShape, AHumpIsNotTakenForTwist) {
 TEST(Clear, TheWholeFloorCountsBesideAChannel) {
   // Source: closed form: the floor inside upstands and threshold, and the circle its smaller side lets in.
   job::Job j = sample::alcove();
-  j.alcove.width = in(60.875), j.alcove.depth = in(43.375);
-  j.bench->depth = in(12.125);
-  j.base.length = in(48.375), j.base.width = in(43.375);
-  j.base.upstand_thickness = in(0.625);
+  j.alcove.width = inches(60.875), j.alcove.depth = inches(43.375);
+  j.bench->depth = inches(12.125);
+  j.base.length = inches(48.375), j.base.width = inches(43.375);
+  j.base.upstand_thickness = inches(0.625);
   j.drain.kind = job::DrainKind::line;
-  j.drain.along = {Side::back, in(3.75)};
+  j.drain.along = {Side::back, inches(3.75)};
   const double length = (j.base.length - j.base.upstand_thickness * 2).in_mm();
   const double width = (j.base.width - j.base.upstand_thickness - j.base.threshold.width).in_mm();
   const facts::Clear clear = measured(j).clear;
@@ -139,7 +132,7 @@ TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   // inward.
   job::Job j = sample::alcove();
   j.base.fall = {};
-  j.base.rise = in(0.5625);
+  j.base.rise = inches(0.5625);
   const auto model = parts::build(j);
   const facts::Facts facts = measure(*model);
   const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
@@ -175,13 +168,15 @@ TEST(AsSet, DownIsUpTheOtherWay) {
   // Source: property.
   const auto model = parts::build(sample::alcove());
   using P = job::RimPoint;
-  job::AsSet up{
-      false,
-      {{P::back_left, in(0)}, {P::back_right, in(0.25)}, {P::front_right, in(0.5)}, {P::front_left, in(0.25)}},
-      {}};
+  job::AsSet up{false,
+                {{P::back_left, inches(0)},
+                 {P::back_right, inches(0.25)},
+                 {P::front_right, inches(0.5)},
+                 {P::front_left, inches(0.25)}},
+                {}};
   job::AsSet down = up;
   down.down = true;
-  for (job::RimReading& r : down.readings) r.value = in(20) - r.value;
+  for (job::RimReading& r : down.readings) r.value = inches(20) - r.value;
   const facts::AsSet a = measure_as_set(*model, up), b = measure_as_set(*model, down);
   EXPECT_NEAR(a.gx, b.gx, 1e-12);
   EXPECT_NEAR(a.gy, b.gy, 1e-12);
@@ -243,9 +238,9 @@ TEST(AsSet, ALineOfKnownHeightTellsHowHighTheBaseLies) {
   const job::Layout at = job::lay_out(j);
   using P = job::RimPoint;
   for (const double high : {-0.125 * 25.4, 0.0, 0.125 * 25.4}) {
-    const Length down = in(40) - Length::mm(at.rim_greatest() + high);
+    const Length down = inches(40) - Length::mm(at.rim_greatest() + high);
     const job::AsSet set{
-        true, {{P::back_left, down}, {P::back_right, down}, {P::front_right, down}, {P::front_left, down}}, in(40)};
+        true, {{P::back_left, down}, {P::back_right, down}, {P::front_right, down}, {P::front_left, down}}, inches(40)};
     const facts::AsSet found = measure_as_set(*model, set);
     EXPECT_NEAR(*found.raised_mm, high, 1e-6);
     EXPECT_NEAR(*found.drain_body_mm, at.drain_top + high - j.drain.body_depth.in_mm(), 1e-6);
@@ -289,7 +284,7 @@ TEST(Access, BlockingBehindAFixtureIsAShareOfItsPlate) {
   // at 34 + 1-3/4 is half, one at 50 between studs is not backed at all.
   job::Job j = sample::alcove();
   const auto fixture = [&](double along, double height) {
-    j.fixtures.push_back({"bar", Side::back, in(along), in(height), in(3), in(3)});
+    j.fixtures.push_back({"bar", Side::back, inches(along), inches(height), inches(3), inches(3)});
   };
   fixture(24, 34), fixture(24, 35.75), fixture(24, 50), fixture(24, 34 + 3.25);
   const auto b = measured(j).backings;

@@ -6,12 +6,11 @@
 
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
 namespace {
-
-constexpr double in = 25.4;
 
 /// The sample alcove at sizes that no tape shows.
 job::Job odd(unsigned seed) {

@@ -7,6 +7,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "parts/stick.hpp"
+#include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
 namespace fallwright::parts {
@@ -14,12 +15,6 @@ namespace {
 
 using job::Length;
 using job::Side;
-
-constexpr double inch = 25.4;
-
-Length in(double v) {
-  return Length::inches(v);
-}
 
 struct Box {
   const char* id;
@@ -32,7 +27,7 @@ void expect_boxes(const Model& model, const std::vector<Box>& wanted) {
     ASSERT_TRUE(solid) << w.id;
     const auto b = brep::box_of(solid->shape);
     const double all[] = {w.x0, w.y0, w.z0, w.x1, w.y1, w.z1};
-    for (std::size_t i = 0; i < 6; ++i) EXPECT_NEAR(b[i] / inch, all[i], 1e-4) << w.id << " side " << i;
+    for (std::size_t i = 0; i < 6; ++i) EXPECT_NEAR(b[i] / in, all[i], 1e-4) << w.id << " side " << i;
   }
 }
 
@@ -45,10 +40,10 @@ std::size_t count(const Model& model, const std::string& family) {
 /// 80 x 40 with a bench of 15 at one end and a base of 65 x 40 beside it; studs of 2x4 every 16, two top plates.
 job::Job plain(job::Side place) {
   job::Job j = sample::alcove();
-  j.alcove.width = in(80), j.alcove.depth = in(40);
+  j.alcove.width = inches(80), j.alcove.depth = inches(40);
   j.walls.top_plates = 2;
-  j.bench->place = place, j.bench->depth = in(15);
-  j.base.length = in(65), j.base.width = in(40);
+  j.bench->place = place, j.bench->depth = inches(15);
+  j.base.length = inches(65), j.base.width = inches(40);
   return j;
 }
 
@@ -89,9 +84,9 @@ TEST(Places, OfStudsThatStandAlready) {
   // Source: by hand: centres from the corner that was named.
   job::Job j = plain(job::Side::left);
   j.walls.existing = true;
-  j.survey.studs = {{Side::back, Side::right, {20 * inch, 36.5 * inch}},
-                    {Side::left, Side::front, {10 * inch}},
-                    {Side::right, Side::back, {12 * inch, 0}}};
+  j.survey.studs = {{Side::back, Side::right, {20 * in, 36.5 * in}},
+                    {Side::left, Side::front, {10 * in}},
+                    {Side::right, Side::back, {12 * in, 0}}};
   const auto model = build(j);
   expect_boxes(*model, {{"wall-back/stud-01", 42.75, 40, 1.5, 44.25, 43.5, 93},
                         {"wall-back/stud-02", 59.25, 40, 1.5, 60.75, 43.5, 93},
@@ -134,7 +129,7 @@ TEST(Places, OfATimberBenchAtEitherEndAndAtTheBack) {
                         {"seat-block", 64.5, 0, 5.5, 80, 40, 18 + 15. / 48 + 3},
                         {"base", 0, 0, 0.5, 65, 40, 5.5}});
   job::Job j = plain(job::Side::back);
-  j.base.length = in(80), j.base.width = in(25), j.drain.along = {Side::back, in(11)};
+  j.base.length = inches(80), j.base.width = inches(25), j.drain.along = {Side::back, inches(11)};
   const double across = 78.5 / 5;
   const auto back = build(j);
   expect_boxes(*back, {{"bench-frame/sole-plate", 0, 25, 0, 80, 28.5, 1.5},
@@ -171,7 +166,7 @@ TEST(Places, OfASteelBench) {
   EXPECT_EQ(track.density_kg_m3, 7850);
   // Flat strip of the same middle line: two flanges and a web, each corner's outside cut by its bend.
   const double middle = 0.0764 + t / 2, bend = M_PI / 2 * middle - 2 * (0.0764 + t);
-  EXPECT_NEAR(brep::volume_mm3(track.shape) / std::pow(inch, 3), 40 * t * (2 * 1.25 + out + 2 * bend), 1e-3);
+  EXPECT_NEAR(brep::volume_mm3(track.shape) / std::pow(in, 3), 40 * t * (2 * 1.25 + out + 2 * bend), 1e-3);
   EXPECT_EQ(model->find("bench-frame/deck")->material, "plywood");
   EXPECT_EQ(model->find("bench-frame/deck")->density_kg_m3, 600);
   EXPECT_EQ(model->find("wall-back/stud-01")->density_kg_m3, 450);
@@ -189,14 +184,14 @@ TEST(Places, OfDrainBedAndFloor) {
                         {"joists/joist-05", 66.25, -12, -10, 67.75, 43.5, -0.75}});
   EXPECT_EQ(count(*model, "joists/"), 5u) << "the next would end at 83.75, past the deck's 83.5";
   // The line it is spread to is the lowest mark at which it is enough: 64 x 40 in less a circle of 3.
-  const double plan = 64 * 40 - M_PI * 9, set = brep::volume_mm3(model->find("bed")->shape) / std::pow(inch, 3);
+  const double plan = 64 * 40 - M_PI * 9, set = brep::volume_mm3(model->find("bed")->shape) / std::pow(in, 3);
   EXPECT_GE(plan * 22 / 16, set);
   EXPECT_LT(plan * 21 / 16, set);
   const auto b = brep::box_of(model->find("bed")->shape);
-  EXPECT_NEAR(b[0] / inch, 15.5, 1e-6);
-  EXPECT_NEAR(b[1] / inch, -0.5, 1e-6);
-  EXPECT_NEAR(b[3] / inch, 79.5, 1e-6);
-  EXPECT_NEAR(b[4] / inch, 39.5, 1e-6);
+  EXPECT_NEAR(b[0] / in, 15.5, 1e-6);
+  EXPECT_NEAR(b[1] / in, -0.5, 1e-6);
+  EXPECT_NEAR(b[3] / in, 79.5, 1e-6);
+  EXPECT_NEAR(b[4] / in, 39.5, 1e-6);
 }
 
 TEST(Places, JoistsAlongTheWidthCountFromTheEntry) {
@@ -217,8 +212,8 @@ TEST(Places, NothingHangsInTheAir) {
   for (const Solid& solid : model->solids) {
     const auto b = brep::box_of(solid.shape);
     if (solid.role == Role::joist) {
-      EXPECT_NEAR(b[5] / inch, floor(b[0] / inch, b[1] / inch) - 0.75, 1e-4) << solid.id;
-      EXPECT_NEAR(b[2] / inch, floor(b[3] / inch, b[4] / inch) - 10, 1e-4) << solid.id;
+      EXPECT_NEAR(b[5] / in, floor(b[0] / in, b[1] / in) - 0.75, 1e-4) << solid.id;
+      EXPECT_NEAR(b[2] / in, floor(b[3] / in, b[4] / in) - 10, 1e-4) << solid.id;
     }
     if (solid.role != Role::wall || solid.id.find("/stud-") == std::string::npos) continue;
     const std::string wall = solid.id.substr(0, solid.id.find('/'));
@@ -237,7 +232,7 @@ TEST(Places, WhatTheTapeLeavesIsMissingAtTheEntry) {
   // back wall's plate, 87-1/32, is cut to 87, a 64th short at either end. The bench stands tight to the back.
   job::Job j = plain(job::Side::right);
   j.cuts.to_tape = true;
-  j.alcove.width = in(80 + 1. / 32), j.alcove.depth = in(40 + 1. / 32);
+  j.alcove.width = inches(80 + 1. / 32), j.alcove.depth = inches(40 + 1. / 32);
   const auto model = build(j);
   const double d = 40 + 1. / 32;
   expect_boxes(*model, {{"wall-left/sole-plate", -3.5, 1. / 32, 0, 0, d, 1.5},

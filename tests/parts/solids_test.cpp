@@ -9,6 +9,7 @@
 #include "job/layout.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::parts {
@@ -17,9 +18,6 @@ namespace {
 using job::Fall;
 using job::Length;
 
-Length in(double v) {
-  return Length::inches(v);
-}
 double cubic_inches(const TopoDS_Shape& shape) {
   return brep::volume_mm3(shape) / std::pow(25.4, 3);
 }
@@ -63,9 +61,9 @@ TEST(Bed, VolumeToAPointDoesNotDependOnTheDrainsPlace) {
   // Source: closed form A (t0 + 2 r / 3): a level rim over a point is a pyramid upside down, whatever its apex.
   // 36 x 36, t0 1.25, r 0.375: 1944 in3. The hole for the bore is taken off by a numeric integral of the same surface.
   for (const auto& [x, y] : {std::pair{18., 18.}, {12., 20.}, {25., 9.}}) {
-    job::Job j = sample::bare(in(36), in(36), in(x), in(y));
-    j.base.rise = sample::above_edge(j, in(0.375));
-    j.bed.least = in(1.25);
+    job::Job j = sample::bare(inches(36), inches(36), inches(x), inches(y));
+    j.base.rise = sample::above_edge(j, inches(0.375));
+    j.bed.least = inches(1.25);
     const job::Layout layout = job::lay_out(j);
     const double radius = (2.5 + 0.5) * 25.4;
     double hole = 0;
@@ -84,15 +82,15 @@ TEST(Bed, VolumeToAPointDoesNotDependOnTheDrainsPlace) {
 
 TEST(Bed, VolumeToALineIsAreaTimesMeanThickness) {
   // Source: closed form A (t0 + r / 2): 36 x 60 falling along the 60 at 1/4 in/ft, t0 1.25, r 1.25: 4050 in3.
-  job::Job j = sample::bare(in(60 + 4), in(36), in(2), in(18));
+  job::Job j = sample::bare(inches(60 + 4), inches(36), inches(2), inches(18));
   j.base.pattern = job::FallPattern::to_line;
   j.drain.kind = job::DrainKind::line;
   j.drain.opening = job::Opening::square;
   j.drain.channel_direction = job::Direction::along_depth;
-  j.bed.least = in(1.25);
-  j.drain.bore = in(3);
-  j.drain.body = in(2);
-  j.bed.collar = in(0.25);
+  j.bed.least = inches(1.25);
+  j.drain.bore = inches(3);
+  j.drain.body = inches(2);
+  j.bed.collar = inches(0.25);
   // The channel takes the first 4 in, level; the bore's hole of 1-3/4 in lies under it.
   const double strip = 4 * 36 * 1.25, hole = M_PI * 1.75 * 1.75 * 1.25;
   EXPECT_NEAR(cubic_inches(build(j)->find("bed")->shape) + hole - strip, 4050, 1e-6);
@@ -101,11 +99,11 @@ TEST(Bed, VolumeToALineIsAreaTimesMeanThickness) {
 TEST(Bed, UnderAnUnlevelFloorIsThePrismTimesItsMean) {
   // Source: closed form, plane over rectangle: 60 x 34, least 3/4, floor falls 3/8 across and 1/4 back to front:
   // 2167.5 in3 gross; a 3 in circle kept clear where the bed is 1.175 thick takes 33.222: 2134.278 in3 net.
-  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(48), inches(17));
   j.base.underside = job::Underside::flat;
-  j.bed.least = in(0.75);
-  j.floor.drop_along_width = in(0.375);
-  j.floor.drop_along_depth = in(-0.25);
+  j.bed.least = inches(0.75);
+  j.floor.drop_along_width = inches(0.375);
+  j.floor.drop_along_depth = inches(-0.25);
   EXPECT_NEAR(cubic_inches(build(j)->find("bed")->shape), 2134.278, 0.002);
 }
 
@@ -125,11 +123,11 @@ TEST(Bed, MetricUnderAnUnlevelFloor) {
 TEST(Base, EqualFallVolumeAboveTheDrainPlane) {
   // Source: closed form for z = p (max(|dx|, |dy|) - 2) over 60 x 34 about (48, 17), p = 1/48, opening 4 x 4:
   // 849.590 in3 (worked by hand from the integral). The flat-bottomed base holds it above its 1 in thick plate.
-  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(48), inches(17));
   j.drain.opening = job::Opening::square;
   j.base.pattern = job::FallPattern::equal_fall;
   j.base.underside = job::Underside::flat;
-  j.drain.recess = in(0.25);
+  j.drain.recess = inches(0.25);
   const double plate = 60 * 34 * 1 - 16 * 0.25 - std::numbers::pi * 1.625 * 1.625 * 0.75;
   EXPECT_NEAR(cubic_inches(build(j)->find("base")->shape) - plate, 849.590, 0.001);
 }
@@ -165,8 +163,10 @@ TEST(BenchFrame, SteelSectionHasTheAreaOfItsBentSheet) {
   job::Job j = sample::alcove();
   j.bench->frame.kind = job::FrameKind::steel;
   auto& s = j.bench->frame.stock;
-  s = {"350S162-33", job::StockKind::steel_stud, in(0.0346), in(3.5), in(1.625), in(0.5), in(0.0764)};
-  j.bench->frame.track = {"350T125-33", job::StockKind::steel_track, in(0.0346), in(3.5), in(1.25), in(0), in(0.0764)};
+  s = {"350S162-33",  job::StockKind::steel_stud, inches(0.0346), inches(3.5), inches(1.625), inches(0.5),
+       inches(0.0764)};
+  j.bench->frame.track = {
+      "350T125-33", job::StockKind::steel_track, inches(0.0346), inches(3.5), inches(1.25), inches(0), inches(0.0764)};
   const auto model = build(j);
   const double t = 0.0346, r = 0.0764, bend = std::numbers::pi / 2 * (r + t / 2), corner = r + t;
   const double web = 3.5 - 2 * corner, flange = 1.625 - 2 * corner, lip = 0.5 - corner;
@@ -209,13 +209,13 @@ TEST(Symmetry, WhatTheTapeLeavesOfALengthIsMissingAlikeOnEitherHand) {
   // image of the same place.
   job::Job left = sample::alcove();
   left.cuts.to_tape = true;
-  left.alcove.width = left.alcove.width + in(0.03);
-  left.alcove.depth = left.alcove.depth + in(0.03);
+  left.alcove.width = left.alcove.width + inches(0.03);
+  left.alcove.depth = left.alcove.depth + inches(0.03);
   left.walls.spacing = left.alcove.width / 5.;
   for (const auto& [here, there] : {std::pair{job::Side::left, job::Side::right}, {job::Side::back, job::Side::back}}) {
     job::Job right = left;
     left.bench->place = here, right.bench->place = there;
-    if (here == job::Side::back) left.base.width = right.base.width = in(21);
+    if (here == job::Side::back) left.base.width = right.base.width = inches(21);
     const auto a = build(left), b = build(right);
     for (const auto& [family, image] : {std::pair{"bench-frame", "bench-frame"},
                                         {"wall-left", "wall-right"},
@@ -230,7 +230,8 @@ TEST(Symmetry, WhatTheTapeLeavesOfALengthIsMissingAlikeOnEitherHand) {
 
 TEST(Symmetry, QuarterTurnKeepsTheBasesVolume) {
   // Source: symmetry: a bare base turned by a quarter has length and width, and the drain's two distances, swapped.
-  job::Job a = sample::bare(in(60), in(34), in(40), in(15)), b = sample::bare(in(34), in(60), in(15), in(40));
+  job::Job a = sample::bare(inches(60), inches(34), inches(40), inches(15)),
+           b = sample::bare(inches(34), inches(60), inches(15), inches(40));
   EXPECT_NEAR(volume(*build(a), "base") / volume(*build(b), "base"), 1, 1e-9);
   EXPECT_NEAR(volume(*build(a), "bed") / volume(*build(b), "bed"), 1, 1e-9);
 }
@@ -239,7 +240,7 @@ TEST(Monotonicity, ADeeperBedHoldsMore) {
   // Source: common sense, and A x dt as closed form.
   job::Job j = sample::alcove();
   const double before = volume(*build(j), "bed");
-  j.bed.least = in(0.75);
+  j.bed.least = inches(0.75);
   const double hole = std::numbers::pi * 3 * 3, plan = (57.5 - 1) * (36 - 0.5 + 0.5) - hole;
   EXPECT_NEAR((volume(*build(j), "bed") - before) / std::pow(25.4, 3), plan * 0.25, 1e-4);
 }

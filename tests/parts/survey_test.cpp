@@ -10,6 +10,7 @@
 #include "job/validate.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::parts {
@@ -19,15 +20,11 @@ using job::Length;
 using job::Side;
 using survey::Spot;
 
-Length in(double v) {
-  return Length::inches(v);
-}
-
 /// A flat-bottomed base, so that the bed is what lies between one level plane and the floor.
 job::Job flat(std::vector<Spot> spots) {
-  job::Job j = sample::bare(in(60), in(34), in(48), in(17));
+  job::Job j = sample::bare(inches(60), inches(34), inches(48), inches(17));
   j.base.underside = job::Underside::flat;
-  j.bed.least = in(0.75);
+  j.bed.least = inches(0.75);
   j.survey.spots = std::move(spots);
   j.survey.level_tolerance_mm = 0.8;
   return j;

@@ -10,6 +10,7 @@
 #include "job/validate.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::parts {
@@ -17,17 +18,13 @@ namespace {
 
 using job::Length;
 
-Length in(double v) {
-  return Length::inches(v);
-}
-
 /// The bore with its collar as wide as the base's square collar round the drain.
 job::Job bore_touching_its_collar() {
   job::Job j = sample::alcove();
-  j.drain.size = in(4);
-  j.base.shell = in(0.75);
-  j.bed.collar = in(0.5);
-  j.drain.bore = in(4.5);
+  j.drain.size = inches(4);
+  j.base.shell = inches(0.75);
+  j.bed.collar = inches(0.5);
+  j.drain.bore = inches(4.5);
   return j;
 }
 
@@ -37,7 +34,7 @@ TEST(TouchingPlans, BoreThatTouchesTheSquareCollarIsBuilt) {
   ASSERT_TRUE(job::contradictions(j).empty());
   const auto bed_with = [&](double bore_in) {
     job::Job other = j;
-    other.drain.bore = in(bore_in);
+    other.drain.bore = inches(bore_in);
     const auto model = build(other);
     EXPECT_TRUE(brep::is_sound(model->find("bed")->shape)) << bore_in;
     EXPECT_TRUE(brep::is_sound(model->find("base")->shape)) << bore_in;

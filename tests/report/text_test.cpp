@@ -7,6 +7,7 @@
 #include "report/sample_report.hpp"
 #include "report/verdict.hpp"
 #include "rules/book.hpp"
+#include "support/imperial.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright {
@@ -14,8 +15,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::Not;
-
-constexpr double in = 25.4;
 
 rules::Result of(double measured, rules::Limit limit) {
   rules::Result r;

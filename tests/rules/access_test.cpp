@@ -5,6 +5,7 @@
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -14,8 +15,6 @@ using job::Length;
 using rules::Outcome;
 using sample::in_book, sample::result_of;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 job::Fixture fixture(job::FixtureKind kind, job::Side wall, double along_in, double height_in) {
   job::Fixture f{"it", wall, Length::inches(along_in), Length::inches(height_in), {}, {}};

@@ -8,6 +8,7 @@
 #include "job/layout.hpp"
 #include "rules/advice.hpp"
 #include "rules/check.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -17,7 +18,7 @@ using job::Length;
 using job::Side;
 using testing::HasSubstr;
 
-constexpr double in = 25.4, quarter = 0.25 / 12, half = 0.5 / 12;
+constexpr double quarter = 0.25 / 12, half = 0.5 / 12;
 
 Length inches(double v) {
   return Length::inches(v);

@@ -5,6 +5,7 @@
 
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -12,8 +13,6 @@ namespace {
 
 using rules::AsSetVerdict, rules::Next;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 AsSetVerdict verdict_of(const facts::Facts& facts) {
   const job::Job job = sample::alcove();

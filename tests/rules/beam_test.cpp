@@ -4,11 +4,10 @@
 #include <gtest/gtest.h>
 
 #include "rules/beam.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright::rules {
 namespace {
-
-constexpr double in = 25.4;
 
 /// Nearest inch of a span.
 int inches(double mm) {

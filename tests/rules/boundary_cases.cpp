@@ -6,6 +6,7 @@
 
 #include "rules/beam.hpp"
 #include "rules/good_facts.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::sample {
@@ -16,13 +17,6 @@ using job::Job;
 using job::Length;
 using rules::Outcome;
 
-constexpr double in = 25.4, in2 = in * in;
-
-/// A value of the facts, given in `unit`.
-template <class Field>
-Put fact(Field field, double unit = 1) {
-  return [=](Job&, Facts& f, double v) { field(f) = v * unit; };
-}
 Put all_falls(const char* surface) {
   return [=](Job&, Facts& f, double in_per_ft) {
     for (facts::Facet& each : f.facets)

@@ -14,6 +14,12 @@ namespace fallwright::sample {
 /// Makes job and facts measure a value, in the unit the trade says it in.
 using Put = std::function<void(job::Job&, facts::Facts&, double)>;
 
+/// A value of the facts, given in `unit`.
+template <class Field>
+Put fact(Field field, double unit = 1) {
+  return [=](job::Job&, facts::Facts& f, double v) { field(f) = v * unit; };
+}
+
 struct Case {
   std::string id;
   double limit = 0, inside = 0, outside = 0;

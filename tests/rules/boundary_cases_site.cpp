@@ -4,6 +4,7 @@
 #include "rules/beam.hpp"
 #include "rules/boundary_cases.hpp"
 #include "rules/fasteners.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright::sample {
 namespace {
@@ -13,13 +14,7 @@ using job::Job;
 using job::Length;
 using rules::Outcome;
 
-constexpr double in = 25.4, in2 = in * in, psi = rules::mpa_per_psi, lbf = rules::n_per_lbf;
-
-/// A value of the facts, given in `unit`.
-template <class Field>
-Put fact(Field field, double unit = 1) {
-  return [=](Job&, Facts& f, double v) { field(f) = v * unit; };
-}
+constexpr double psi = rules::mpa_per_psi, lbf = rules::n_per_lbf;
 
 /// A base over the whole of a joist's span that brings all load on it to `kpa`. Else there are people, 40 psf, 3/4 in
 /// of deck and a 2x10 every 16 in at 600 kg/m3.

@@ -11,6 +11,7 @@
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -19,8 +20,6 @@ namespace {
 using sample::Case;
 using sample::facet;
 using sample::result_of;
-
-constexpr double in = 25.4, in2 = in * in;
 
 rules::Result result_at(const Case& c, double value) {
   job::Job job = sample::job_for(c);

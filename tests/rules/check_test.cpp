@@ -7,6 +7,7 @@
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
 #include "rules/words.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -15,8 +16,6 @@ namespace {
 using rules::Outcome;
 using sample::result_of;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   // Source: none; a local amendment of 1 % to 3 % lets pass what the book fails.

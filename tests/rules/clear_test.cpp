@@ -7,6 +7,7 @@
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -15,8 +16,6 @@ namespace {
 using rules::Outcome;
 using sample::in_book, sample::result_of;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 /// A small free floor on a base of that size.
 facts::Facts small_floor_on(double length_in, double width_in) {

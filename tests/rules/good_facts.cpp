@@ -1,9 +1,8 @@
 #include "rules/good_facts.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright::sample {
 namespace {
-
-constexpr double in = 25.4;
 
 facts::Facet facet(const char* surface, const char* name, double in_per_ft, double run_in, double flow_x,
                    double flow_y) {

@@ -9,6 +9,7 @@
 
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright::rules {
 
@@ -16,8 +17,6 @@ using facts::Facts;
 using job::Job;
 using job::Length;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 /// A way to break a check, and what it must then say. `unit`: in what `measured` is given.
 struct Says {

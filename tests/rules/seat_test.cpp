@@ -8,14 +8,13 @@
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/loads.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::rules {
 namespace {
 
 using testing::HasSubstr;
-
-constexpr double in = 25.4, in2 = in * in, in3 = in2 * in, in4 = in2 * in2;
 
 facts::Bearer stick(const char* what, double span, double width, double depth, double bearing_in2) {
   facts::Bearer b;

@@ -9,14 +9,13 @@
 #include "rules/good_facts.hpp"
 #include "rules/loads.hpp"
 #include "rules/steel.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::rules {
 namespace {
 
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 /// A lipped stud by its depth, design thickness and inside radius.
 SteelWeb stud(double depth, double sheet, double radius) {

@@ -8,6 +8,7 @@
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright {
 namespace {
@@ -16,8 +17,6 @@ using job::Fall;
 using job::Length;
 using rules::Outcome;
 using testing::HasSubstr;
-
-constexpr double in = 25.4;
 
 /// A room whose trap is known but for its pipe.
 job::Job trap(double arm_in, double in_per_ft, const char* book = "residential") {

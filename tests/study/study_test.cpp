@@ -11,16 +11,11 @@
 #include "parts/model.hpp"
 #include "rules/limits.hpp"
 #include "study/study.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::study {
 namespace {
-
-constexpr double inch = 25.4;
-
-job::Length in(double v) {
-  return job::Length::inches(v);
-}
 
 facts::Facts measured(const job::Job& job) {
   const auto model = parts::build(job);
@@ -45,14 +40,14 @@ TEST(DrainWindow, KeepsTheClearanceThatTheCheckAsksForWhoeverSetsIt) {
   job::Job job = sample::alcove();
   const double bore_mm = measure::measure(*parts::build(job)).room.drain.now_mm[0];
   job.floor.joist_first = job::Length::mm(std::fmod(bore_mm, job.floor.joist_spacing.in_mm()));
-  EXPECT_NEAR(clearance_there(job, measured(job)), inch / 4, 1e-6);
+  EXPECT_NEAR(clearance_there(job, measured(job)), in / 4, 1e-6);
   job::Job by_job = job, by_book = job;
-  by_job.limits = {{"bore_clearance", inch / 2, ""}};
-  EXPECT_NEAR(clearance_there(by_job, measured(by_job)), inch / 2, 1e-6);
+  by_job.limits = {{"bore_clearance", in / 2, ""}};
+  EXPECT_NEAR(clearance_there(by_job, measured(by_job)), in / 2, 1e-6);
   by_book.book_override = {"county.toml",
                            "title = \"county\"\n[[limit]]\nid = \"drain.bore-clear-of-joists\"\nunit = \"length\"\n"
                            "least = \"1 in\"\nsource = \"county amendment 7\"\nverified = \"set by the user\"\n"};
-  EXPECT_NEAR(clearance_there(by_book, measured(by_book)), inch, 1e-6);
+  EXPECT_NEAR(clearance_there(by_book, measured(by_book)), in, 1e-6);
 }
 
 TEST(DrainWindow, SaysWhatAJoistOfItsDepthMayLose) {
@@ -69,15 +64,15 @@ TEST(DrainWindow, SaysWhatAJoistOfItsDepthMayLose) {
     job.floor.joist_stock = sample::two_by(row.depth);
     const facts::DrainWindow window = measured(job).room.drain;
     ASSERT_TRUE(window.joists_known);
-    EXPECT_NEAR(window.hole_mm / inch, row.hole, 5e-5) << row.depth;
-    EXPECT_NEAR(window.notch_mm / inch, row.notch, 5e-5) << row.depth;
-    EXPECT_NEAR(window.end_notch_mm / inch, row.end, 5e-5) << row.depth;
+    EXPECT_NEAR(window.hole_mm / in, row.hole, 5e-5) << row.depth;
+    EXPECT_NEAR(window.notch_mm / in, row.notch, 5e-5) << row.depth;
+    EXPECT_NEAR(window.end_notch_mm / in, row.end, 5e-5) << row.depth;
   }
 }
 
 TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
   // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
-  job::Job j = sample::surveyed(sample::bare(in(60), in(34), in(30), in(17)));
+  job::Job j = sample::surveyed(sample::bare(inches(60), inches(34), inches(30), inches(17)));
   const facts::Facts facts = measured(j);
   const auto worst = [&](const std::string& what) {
     for (const facts::Worst& w : facts.room.worst)

@@ -1,4 +1,5 @@
 #include "support/sample.hpp"
+#include "support/imperial.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,24 +11,20 @@ using job::Fall;
 using job::Length;
 using job::Side;
 
-Length in(double v) {
-  return Length::inches(v);
-}
-
 job::Bench bench() {
   job::Bench b;
   b.place = job::Side::left;
-  b.depth = in(14.5);
-  b.height = in(18);
-  b.seat_thickness = in(1.25);
+  b.depth = inches(14.5);
+  b.height = inches(18);
+  b.seat_thickness = inches(1.25);
   b.seat_fall = Fall::inches_per_foot(0.25);
-  b.apron_thickness = b.upstand_thickness = in(0.5);
-  b.upstand_height = in(3);
+  b.apron_thickness = b.upstand_thickness = inches(0.5);
+  b.upstand_height = inches(3);
   b.material = "stone";
   b.density_kg_m3 = 2600;
-  b.frame = {job::FrameKind::timber, two_by(3.5), two_by(3.5), in(16), in(0.75)};
+  b.frame = {job::FrameKind::timber, two_by(3.5), two_by(3.5), inches(16), inches(0.75)};
   b.frame.fastener = "16d";
-  b.frame.fastener_length = in(3.5);
+  b.frame.fastener_length = inches(3.5);
   b.frame.fasteners_at_stud = 3;
   return b;
 }
@@ -35,15 +32,15 @@ job::Bench bench() {
 job::Buy buy() {
   job::Buy b;
   b.batch_mm3 = 0.45 * 304.8 * 304.8 * 304.8;
-  b.tile = {{"floor", "threshold", "seat", "apron", "walls"}, {}, in(72), 0.1, {}};
-  b.bond = {false, in(0.25), in(0.375), in(0.25), {}, 0.1};
-  b.membrane = {in(2), {}, 0.1};
+  b.tile = {{"floor", "threshold", "seat", "apron", "walls"}, {}, inches(72), 0.1, {}};
+  b.bond = {false, inches(0.25), inches(0.375), inches(0.25), {}, 0.1};
+  b.membrane = {inches(2), {}, 0.1};
   b.felt.waste = 0.1;
-  b.sealant = {job::Bead::square, in(0.25), in(0.25), 10.1 * 231 / 128 * 25.4 * 25.4 * 25.4, 0.15};
-  b.adhesive = {in(0.375), in(4), b.sealant.cartridge_mm3, 0.1};
-  b.flashing.lap = in(2);
+  b.sealant = {job::Bead::square, inches(0.25), inches(0.25), 10.1 * 231 / 128 * 25.4 * 25.4 * 25.4, 0.15};
+  b.adhesive = {inches(0.375), inches(4), b.sealant.cartridge_mm3, 0.1};
+  b.flashing.lap = inches(2);
   b.batch_minutes = 15;
-  b.fasteners = {2, in(6), in(12), in(16), 100};
+  b.fasteners = {2, inches(6), inches(12), inches(16), 100};
   return b;
 }
 
@@ -52,15 +49,15 @@ job::Buy buy() {
 job::Stock two_by(double width_in) {
   job::Stock stock;
   stock.name = width_in == 3.5 ? "2x4" : "2x10";
-  stock.thickness = in(1.5);
-  stock.depth = in(width_in);
+  stock.thickness = inches(1.5);
+  stock.depth = inches(width_in);
   return stock;
 }
 
 job::Trap trap() {
   job::Trap t{Length::feet(3), Fall::inches_per_foot(0.25), {}, {}};
-  t.hub = in(-8), t.weir = in(-11);
-  t.from_left = in(43.25), t.from_back = in(16.25);
+  t.hub = inches(-8), t.weir = inches(-11);
+  t.from_left = inches(43.25), t.from_back = inches(16.25);
   t.to = Side::back;
   t.vented = true;
   return t;
@@ -69,40 +66,40 @@ job::Trap trap() {
 job::Job alcove() {
   job::Job j;
   j.name = "sample alcove";
-  j.alcove = {in(72), in(36), in(96), {Side::back, Side::left, Side::right}};
-  j.walls = {two_by(3.5), in(16), 1, false, {in(6), in(34)}};
-  j.floor.deck = in(0.75);
-  j.floor.beyond_entry = in(12);
+  j.alcove = {inches(72), inches(36), inches(96), {Side::back, Side::left, Side::right}};
+  j.walls = {two_by(3.5), inches(16), 1, false, {inches(6), inches(34)}};
+  j.floor.deck = inches(0.75);
+  j.floor.beyond_entry = inches(12);
   j.floor.joist_stock = two_by(9.25);
-  j.floor.joist_spacing = in(16);
-  j.floor.joist_first = in(3);
-  j.base.length = in(57.5);
-  j.base.width = in(36);
+  j.floor.joist_spacing = inches(16);
+  j.floor.joist_first = inches(3);
+  j.base.length = inches(57.5);
+  j.base.width = inches(36);
   j.base.fall = Fall::inches_per_foot(0.25);
-  j.base.shell = j.base.rib_depth = in(0.5);
-  j.base.ribs = {8, 6, in(0.5)};
-  j.base.upstand_thickness = in(0.5);
-  j.base.upstand_height = in(4);
+  j.base.shell = j.base.rib_depth = inches(0.5);
+  j.base.ribs = {8, 6, inches(0.5)};
+  j.base.upstand_thickness = inches(0.5);
+  j.base.upstand_height = inches(4);
   j.base.upstands = {Side::back, Side::left, Side::right};
-  j.base.threshold = {in(4), in(2.5), Fall::inches_per_foot(0.25)};
+  j.base.threshold = {inches(4), inches(2.5), Fall::inches_per_foot(0.25)};
   j.base.material = "base";
   j.base.density_kg_m3 = 1200;
-  j.drain.size = in(4);
-  j.drain.across = {Side::left, in(28.75)};
-  j.drain.along = {Side::back, in(16.25)};
-  j.drain.recess = in(0.375);
-  j.drain.body = in(3.25);
-  j.drain.body_depth = in(4);
-  j.drain.outlet = in(2);
+  j.drain.size = inches(4);
+  j.drain.across = {Side::left, inches(28.75)};
+  j.drain.along = {Side::back, inches(16.25)};
+  j.drain.recess = inches(0.375);
+  j.drain.body = inches(3.25);
+  j.drain.body_depth = inches(4);
+  j.drain.outlet = inches(2);
   j.drain.flow_mm3 = 2.5 * 231 * 25.4 * 25.4 * 25.4;
-  j.drain.bore = in(5);
-  j.drain.riser = in(-1);
+  j.drain.bore = inches(5);
+  j.drain.riser = inches(-1);
   j.bench = bench();
-  j.bed.least = j.bed.holdback = j.bed.overrun = j.bed.collar = in(0.5);
+  j.bed.least = j.bed.holdback = j.bed.overrun = j.bed.collar = inches(0.5);
   j.bed.density_kg_m3 = 2080;
   j.bed.waste = 0.1;
   j.buy = buy();
-  j.cuts = {{in(96), in(120), in(144), in(192)}, in(0.125)};
+  j.cuts = {{inches(96), inches(120), inches(144), inches(192)}, inches(0.125)};
   return j;
 }
 
@@ -115,7 +112,7 @@ job::Job bare(Length length, Length width, Length x, Length y) {
   j.base.width = width;
   j.base.ribs = {};
   j.base.rib_depth = Length{};
-  j.base.shell = in(1);
+  j.base.shell = inches(1);
   j.base.upstands.clear();
   j.base.lapped = j.alcove.walls;
   j.base.threshold = {};

@@ -5,20 +5,16 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "survey/closure.hpp"
+#include "survey/readings_of.hpp"
 
 namespace fallwright::survey {
 namespace {
 
-constexpr double in = 25.4;
-
 struct Figure {
   Point bl, br, fl, fr;
 };
-
-double apart(Point a, Point b) {
-  return std::hypot(a.x - b.x, a.y - b.y);
-}
 
 Reading reading(double mm) {
   return {mm, in / 16, Face::stud, 0};

@@ -3,16 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include "survey/readings_of.hpp"
 #include "survey/room.hpp"
 
 namespace fallwright::survey {
 namespace {
-
-const std::vector<Side> three{Side::back, Side::left, Side::right};
-
-Plumb plumb(Side wall, double along, double lean, double over) {
-  return {wall, along, {lean, 1, Face::stud, 0}, over};
-}
 
 TEST(Room, AsDesignedItIsSquareAndPlumbAndSaysNothingIsKnown) {
   // Source: none.

@@ -4,22 +4,15 @@
 #include <gtest/gtest.h>
 
 #include "survey/floor.hpp"
+#include "survey/readings_of.hpp"
 #include "survey/rest.hpp"
 #include "survey/room.hpp"
 
 namespace fallwright::survey {
 namespace {
 
-const std::vector<Side> three{Side::back, Side::left, Side::right};
-
 Reading read(double mm, Face face = Face::stud, double tolerance = 1) {
   return {mm, tolerance, face, 0};
-}
-Plumb plumb(Side wall, double along, double lean, double over) {
-  return {wall, along, {lean, 1, Face::stud, 0}, over};
-}
-double apart(Point a, Point b) {
-  return std::hypot(a.x - b.x, a.y - b.y);
 }
 
 /// Back (0, 900) to (1800, 900); the left front corner at (-90, 0), the right one at (1845, -30).

@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 #include "takeoff/cuts.hpp"
 #include "takeoff/cutting.hpp"
@@ -15,9 +16,6 @@ namespace fallwright {
 namespace {
 
 using testing::HasSubstr;
-
-constexpr double in = 25.4, in2 = in * in, in3 = in2 * in, ft = 12 * in, ft2 = 144 * in2, ft3 = 1728 * in3,
-                 lb = 0.45359237;
 
 facts::Member stick(const char* id, double length_in) {
   return {id, "2x4", false, false, length_in * in, length_in * in, 3.5 * in, 1.5 * in, {0, 0}};

@@ -3,12 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
 namespace {
-
-constexpr double in = 25.4;
 
 facts::Member stick(const char* id, const char* stock, double length_mm, double angle_deg = 0) {
   facts::Member m;

@@ -8,13 +8,13 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "takeoff/cutting.hpp"
 #include "units/length.hpp"
 
 namespace fallwright {
 namespace {
 
-constexpr double in = 25.4;
 using takeoff::StockPlan;
 using units::Length;
 

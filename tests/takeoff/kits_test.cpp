@@ -4,12 +4,12 @@
 
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "takeoff/kits.hpp"
 
 namespace fallwright {
 namespace {
 
-constexpr double in = 25.4;
 const takeoff::KitGap gap = takeoff::usual_gap(false);
 
 TEST(Kits, TwelveRoomsTakeThreeLengths) {

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "job/mortar.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -16,7 +17,7 @@ using job::Wetness;
 using testing::HasSubstr;
 using testing::Not;
 
-constexpr double lb = 0.45359237, ft3_m3 = 0.028316846592, ft3_mm3 = ft3_m3 * 1e9;
+constexpr double ft3_m3 = 0.028316846592, ft3_mm3 = ft3_m3 * 1e9;
 
 job::Mix mix_of(double lime, double sand) {
   return {{1, lime, sand}, "", 94 * lb, 50 * lb, job::damp_sand_kg_m3, {}};

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "rules/good_facts.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 #include "takeoff/pool.hpp"
 #include "takeoff/takeoff.hpp"
@@ -15,8 +16,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::Not;
-
-constexpr double in = 25.4;
 
 const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string& item) {
   for (const takeoff::Row& r : rows)

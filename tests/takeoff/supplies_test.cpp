@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/need.hpp"
@@ -10,8 +11,6 @@
 
 namespace fallwright {
 namespace {
-
-constexpr double in = 25.4, in3 = in * in * in, ft3 = 1728 * in3;
 
 job::Length inches(double v) {
   return job::Length::inches(v);
