@@ -10,6 +10,7 @@
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 
+#include "app/base_file.hpp"
 #include "app/failure.hpp"
 #include "app/outputs.hpp"
 #include "app/prices.hpp"
@@ -278,7 +279,10 @@ int starter(const Options& options) {
   const auto kind = options.kind == "bought"       ? job::BaseKind::bought
                     : options.kind == "site-built" ? job::BaseKind::site_built
                                                    : job::BaseKind::designed;
-  write_new(options, options.starter_file, options.kind.empty() ? job::starter(unit) : job::starter(unit, kind));
+  write_new(options, options.starter_file,
+            options.kind.empty()            ? job::starter(unit)
+            : options.kind == "bought-file" ? job::starter_with_file(unit)
+                                            : job::starter(unit, kind));
   if (!options.quiet)
     std::cout << options.starter_file << ": a job file with "
               << (options.kind.empty() ? "every key" : "the keys that matter for this kind of base")
@@ -293,7 +297,7 @@ int form(const Options& options) {
   if (options.form_files.size() > 1) {
     const std::string& job = options.form_files.front();
     text = diag::read_text(job);
-    job::read(text, job);
+    job::read(text, job, body_beside(job));
     if (job != "-") name = std::filesystem::path{job}.filename().string();
   }
   write_new(options, page, page::form_page(text, name));
@@ -395,7 +399,7 @@ void declare(CLI::App& app, Options& options, StudyOptions& study, std::function
       ->check(CLI::IsMember({"in", "mm"}))
       ->capture_default_str();
   s->add_option("--kind", options.kind, "a short one, for one kind of base")
-      ->check(CLI::IsMember({"designed", "bought", "site-built"}));
+      ->check(CLI::IsMember({"designed", "bought", "bought-file", "site-built"}));
   s->add_flag("--force", options.force, "replace a file that is there");
   s->callback([&] { chosen = [&] { return starter(options); }; });
   auto* r = app.add_subcommand("rules", "every check: what it measures on which solid, its limit and source");

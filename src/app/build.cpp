@@ -9,6 +9,7 @@
 #include <fstream>
 #include <iterator>
 
+#include "app/base_file.hpp"
 #include "app/prices.hpp"
 #include "app/staging.hpp"
 #include "diag/fault.hpp"
@@ -66,7 +67,7 @@ std::string day_of_issue() {
 
 job::Job load(const std::string& path, const std::string& prices) {
   const std::string text = diag::read_text(path);
-  job::Job job = job::read(text, path);
+  job::Job job = job::read(text, path, body_beside(path));
   job.sha256 = exchange::sha256(text);
   if (job::BookOverride& own = job.book_override; !own.file.empty()) {
     const auto beside = std::filesystem::path{path}.parent_path() / own.file;
@@ -75,7 +76,8 @@ job::Job load(const std::string& path, const std::string& prices) {
     rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
   }
   read_prices(job, prices);
-  if (const std::string named = job.book_override.text + job.buy.prices.text; !named.empty())
+  const std::string body = job.base.body ? job.base.body->sha256 : "";
+  if (const std::string named = job.book_override.text + job.buy.prices.text + body; !named.empty())
     job.sha256 = exchange::sha256(text + named);
   return job;
 }

@@ -5,6 +5,7 @@
 #include "app/build.hpp"
 #include "app/listing.hpp"
 #include "diag/fault.hpp"
+#include "job/body.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -67,9 +68,11 @@ void must_not_replace(const std::vector<std::string>& jobs, const std::vector<jo
   std::vector<std::string> files;
   for (const std::string& job : jobs)
     if (job != "-") files.push_back(job);
-  for (const job::Job& job : read)
+  for (const job::Job& job : read) {
     for (const std::string& named : {job.book_override.file, job.buy.prices.file})
       if (!named.empty()) files.push_back(named);
+    if (job.base.body) files.push_back(job.base.body->path);
+  }
   std::vector<Output> all = outputs.rooms;
   if (outputs.together) all.push_back(*outputs.together);
   for (const Output& replaced : all) {

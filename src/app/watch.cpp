@@ -7,6 +7,7 @@
 #include "app/failure.hpp"
 #include "app/saved.hpp"
 #include "diag/fault.hpp"
+#include "job/body.hpp"
 #include "report/changed_text.hpp"
 
 namespace fallwright::app {
@@ -22,6 +23,7 @@ std::vector<std::string> files_of(const job::Job& job) {
   std::vector<std::string> files{job.file};
   for (const std::string& named : {job.book_override.file, job.buy.prices.file})
     if (!named.empty()) files.push_back(named);
+  if (job.base.body) files.push_back(job.base.body->path);
   return files;
 }
 

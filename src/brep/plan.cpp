@@ -12,83 +12,6 @@ namespace {
 
 using units::tolerance::weld_mm;
 
-/// Where the segment from `a` to `b` crosses the circle: parameters strictly between its ends, in order.
-std::vector<double> crossings(PlanPoint a, PlanPoint b, PlanPoint centre, double radius) {
-  const double dx = b.x - a.x, dy = b.y - a.y, fx = a.x - centre.x, fy = a.y - centre.y;
-  const double length2 = dx * dx + dy * dy, half_b = (fx * dx + fy * dy) / length2;
-  const double root = half_b * half_b - (fx * fx + fy * fy - radius * radius) / length2;
-  std::vector<double> found;
-  const double off = std::abs(fx * dy - fy * dx) / std::sqrt(length2);
-  if (root <= 0 || off >= radius - weld_mm) return found;  // a line that touches the circle does not cross it
-  const double edge = weld_mm / std::sqrt(length2);
-  for (const double t : {-half_b - std::sqrt(root), -half_b + std::sqrt(root)})
-    if (t > edge && t < 1 - edge) found.push_back(t);
-  return found;
-}
-
-bool in_disc(PlanPoint p, PlanPoint centre, double radius) {
-  return std::hypot(p.x - centre.x, p.y - centre.y) < radius;
-}
-
-/// Pieces of a loop outside the disc, as open chains of points; a whole loop outside comes back as `uncut`.
-struct Pieces {
-  std::vector<std::vector<PlanPoint>> chains;
-  std::vector<Loop> uncut;
-};
-
-void cut(const Loop& loop, PlanPoint centre, double radius, Pieces& out) {
-  std::vector<PlanPoint> points;
-  for (std::size_t i = 0; i < loop.size(); ++i) {
-    const PlanPoint a = loop[i].at, b = loop[(i + 1) % loop.size()].at;
-    points.push_back(a);
-    for (const double t : crossings(a, b, centre, radius))
-      points.push_back({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
-  }
-  const std::size_t n = points.size();
-  const auto kept = [&](std::size_t i) {
-    const PlanPoint a = points[i % n], b = points[(i + 1) % n];
-    return !in_disc({(a.x + b.x) / 2, (a.y + b.y) / 2}, centre, radius);
-  };
-  std::size_t start = 0;
-  while (start < n && kept(start)) ++start;
-  if (start == n) return out.uncut.push_back(loop);
-  for (std::size_t step = 1; step <= n; ++step) {
-    const std::size_t i = start + step;
-    if (!kept(i)) continue;
-    if (!kept(i - 1)) out.chains.push_back({points[i % n]});
-    out.chains.back().push_back(points[(i + 1) % n]);
-  }
-}
-
-/// Ties chains to loops along the disc: from a chain's end, clockwise on the circle to the nearest chain's start.
-std::vector<Loop> tie_round(const std::vector<std::vector<PlanPoint>>& chains, PlanPoint centre) {
-  const auto next_of = [&](std::size_t i) {
-    std::size_t best = i;
-    double least = std::numeric_limits<double>::max();
-    for (std::size_t j = 0; j < chains.size(); ++j) {
-      const double turn = sweep(chains[j].front(), chains[i].back(), centre);
-      if (turn < least) least = turn, best = j;
-    }
-    return best;
-  };
-  std::vector<Loop> loops;
-  std::vector<bool> used(chains.size(), false);
-  for (std::size_t first = 0; first < chains.size(); ++first) {
-    if (used[first]) continue;
-    Loop loop;
-    std::size_t i = first;
-    do {
-      used[i] = true;
-      for (const PlanPoint& p : chains[i]) loop.push_back({p});
-      loop.back().centre = centre;
-      loop.back().clockwise = true;
-      i = next_of(i);
-    } while (i != first && !used[i]);
-    loops.push_back(std::move(loop));
-  }
-  return loops;
-}
-
 }  // namespace
 
 Loop rectangle(double x0, double y0, double x1, double y1) {
@@ -152,20 +75,6 @@ Polygon clip(const Polygon& polygon, double a, double b, double c) {
     }
   }
   return kept.size() >= 3 && area(to_loop(kept)) > weld_mm ? kept : Polygon{};
-}
-
-std::vector<std::vector<Loop>> outside_disc(const std::vector<Loop>& loops, PlanPoint centre, double radius) {
-  Pieces pieces;
-  for (const Loop& loop : loops) cut(loop, centre, radius, pieces);
-  std::vector<Loop> left = pieces.uncut;
-  if (pieces.chains.empty()) {
-    // Nothing crosses the circle: the disc lies wholly in, wholly out, or over everything.
-    bool within = !loops.empty();
-    for (const Loop& loop : loops) within = within && inside(loop, centre) == (area(loop) > 0);
-    if (within && !left.empty()) left.push_back(reversed(circle(centre, radius)));
-  }
-  for (Loop& loop : tie_round(pieces.chains, centre)) left.push_back(std::move(loop));
-  return gather(std::move(left));
 }
 
 bool inside(const Loop& loop, PlanPoint point) {

@@ -25,7 +25,10 @@ Loop to_loop(const Polygon& polygon);
 /// left.
 Polygon clip(const Polygon& polygon, double a, double b, double c);
 
-/// What is left of straight-edged loops (outer, then holes) outside a disc: nothing, the same, or pieces with arcs.
+/// The part of loops (outer, then holes; arcs allowed) where a x + b y + c >= 0: each entry is one region's loops.
+std::vector<std::vector<Loop>> clip(const std::vector<Loop>& loops, double a, double b, double c);
+
+/// What is left of loops (outer, then holes; arcs allowed) outside a disc: nothing, the same, or pieces with arcs.
 /// Each entry is one region's loops.
 std::vector<std::vector<Loop>> outside_disc(const std::vector<Loop>& loops, PlanPoint centre, double radius);
 

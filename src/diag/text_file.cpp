@@ -40,7 +40,7 @@ std::string kind_of(mode_t mode) {
 
 }  // namespace
 
-std::string read_text(const std::string& path) {
+std::string read_text(const std::string& path, std::size_t most_bytes) {
   const Opened file{path};
   if (file.number() < 0)
     throw MachineError{
@@ -52,14 +52,14 @@ std::string read_text(const std::string& path) {
     refuse(path, "found " + kind_of(about.st_mode) + "; allowed is a file, or '-' for standard input");
   std::string text;
   char part[1 << 16];
-  while (text.size() <= greatest_text_bytes) {
+  while (text.size() <= most_bytes) {
     const ssize_t count = read(file.number(), part, sizeof part);
     if (count < 0 && errno == EINTR) continue;
     if (count < 0) throw MachineError{path, std::string{"cannot be read: "} + std::strerror(errno)};
     if (count == 0) return text;
     text.append(part, static_cast<std::size_t>(count));
   }
-  refuse(path, "found more than " + std::to_string(greatest_text_bytes / 1'000'000) + " MB; allowed is at most that");
+  refuse(path, "found more than " + std::to_string(most_bytes / 1'000'000) + " MB; allowed is at most that");
 }
 
 }  // namespace fallwright::diag

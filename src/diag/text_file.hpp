@@ -12,9 +12,9 @@ inline constexpr std::size_t greatest_text_bytes = 4'000'000;
 /// Standard input, where a file's name is wanted.
 inline constexpr const char* standard_input = "-";
 
-/// The whole of a file, or of standard input. Nothing but a regular file is read, so that a device or a pipe under that
+/// The whole of a file of at most so many bytes, or of standard input. Nothing but a regular file is read, so that a device or a pipe under that
 /// name cannot keep the program waiting.
 /// @throws JobFaults for what is no regular file or too large; MachineError when it is not there or cannot be read.
-std::string read_text(const std::string& path);
+std::string read_text(const std::string& path, std::size_t most_bytes = greatest_text_bytes);
 
 }  // namespace fallwright::diag

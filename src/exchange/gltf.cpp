@@ -12,7 +12,7 @@
 
 #include "brep/guard.hpp"
 #include "exchange/document.hpp"
-#include "exchange/kernel.hpp"
+#include "brep/kernel.hpp"
 #include "exchange/mesh.hpp"
 #include "units/letters.hpp"
 
@@ -63,7 +63,7 @@ void put_names(const parts::Model& model, const std::string& path) {
 }
 
 void write(const parts::Model& model, const std::string& path) {
-  const KernelGuard guard;
+  const brep::KernelGuard guard;
   for (const parts::Solid& solid : model.solids) mesh(solid);
   RWGltf_CafWriter writer{path.c_str(), /*theIsBinary=*/true};
   writer.SetTransformationFormat(RWGltf_WriterTrsfFormat_Mat4);

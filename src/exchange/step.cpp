@@ -13,7 +13,7 @@
 
 #include "brep/guard.hpp"
 #include "exchange/document.hpp"
-#include "exchange/kernel.hpp"
+#include "brep/kernel.hpp"
 #include "exchange/step_text.hpp"
 
 namespace fallwright::exchange {
@@ -40,7 +40,7 @@ class StepSettings {
     const char *name, *value;
     std::string before = {};
   };
-  KernelGuard guard_;
+  brep::KernelGuard guard_;
   Setting settings_[4] = {{"write.step.unit", "MM"},
                           {"write.step.schema", "AP214IS"},
                           {"write.step.product.name", "part"},

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -72,6 +73,15 @@ struct SiteBuilt {
   Length every;                 ///< screed marks along walls are so far apart
 };
 
+struct Body;
+
+/// A base that came as a file, as the job file names it, and axes of the file where they are not left to be found.
+struct BodyFile {
+  std::string name;  ///< beside the job file; empty: none
+  std::string up, back;
+  bool operator==(const BodyFile& other) const = default;
+};
+
 /// The sloped shower base. Length runs along the alcove's width, width along its depth.
 struct Base {
   BaseKind kind = BaseKind::designed;
@@ -92,10 +102,14 @@ struct Base {
   std::vector<Side> lapped;    ///< walled sides without one, where the wall's waterproofing laps over the base's edge
   Threshold threshold;
   std::string material;
-  double density_kg_m3 = 0;  ///< of a base that was weighed its solid tells it
-  Tape tape;                 ///< bought bases only
-  SiteBuilt site;            ///< site-built ones only
+  double density_kg_m3 = 0;          ///< of a base that was weighed its solid tells it
+  Tape tape;                         ///< bought bases only
+  BodyFile file;                     ///< the same
+  std::shared_ptr<const Body> body;  ///< what was found in that file; none: there is no file
+  SiteBuilt site;                    ///< site-built ones only
   bool is_site_built() const { return kind == BaseKind::site_built; }
+  int pockets() const;       ///< between its ribs, under a shell; zero: no ribs
+  double pocket_mm() const;  ///< of one across, between its ribs; zero: no ribs
 };
 
 enum class DrainKind { point, line };

@@ -25,6 +25,9 @@ constexpr Row rows[] = {
     {"base.underside", true, true, false},
     {"base.shell", true, true, false},
     {"base.rib_depth", true, true, false},
+    {"base.file", false, true, false},
+    {"base.file_up", false, true, false},
+    {"base.file_back", false, true, false},
     {"base.hand", false, true, false},
     {"base.weight", false, true, false},
     {"base.outside", false, true, false},
@@ -233,7 +236,7 @@ bool is_measured(const std::string& path, BaseKind kind) {
 }
 
 std::vector<Contradiction> settle_base(Job& job) {
-  if (job.base.kind == BaseKind::designed) return {};
+  if (job.base.kind == BaseKind::designed || job.base.body) return {};
   if (!survey_contradictions(job).empty())
     return {};  // told by the validation: there is no room to lay anything out in
   if (job.base.kind == BaseKind::bought) return Bought{job}.settle();

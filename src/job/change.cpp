@@ -79,7 +79,7 @@ Job changed(const Job& job, const std::vector<Change>& changes) {
   for (const Change& change : changes) apply(file, change);
   std::ostringstream text;
   text << toml::default_formatter{file};
-  Job result = read(text.str(), job.file);
+  Job result = read(text.str(), job.file, same_body(job.base));
   result.sha256 = job.sha256;
   result.book_override = job.book_override;
   result.buy.prices = job.buy.prices;
@@ -93,13 +93,14 @@ struct Original::File {
   BookOverride book_override;
   AsSet as_set;
   PriceList prices;
+  BodyOf body_of;
 };
 
 Original::Original(const Job& job) {
   diag::ensure(job.text != nullptr, "only a job that was read from a file can be read again with a change");
   std::vector<diag::Fault> faults;
   file_ = std::make_unique<const File>(File{parse_toml(*job.text, job.file, faults), job.file, job.sha256,
-                                            job.book_override, job.as_set, job.buy.prices});
+                                            job.book_override, job.as_set, job.buy.prices, same_body(job.base)});
 }
 
 Original::~Original() = default;
@@ -107,7 +108,7 @@ Original::~Original() = default;
 Job Original::with(const std::vector<Change>& changes, const std::function<void(Job&)>& with_readings) const {
   toml::table table = file_->table;
   for (const Change& change : changes) apply(table, change);
-  Job job = read_table(std::move(table), file_->name, with_readings);
+  Job job = read_table(std::move(table), file_->name, with_readings, file_->body_of);
   job.sha256 = file_->sha256;
   job.book_override = file_->book_override;
   job.as_set = file_->as_set;

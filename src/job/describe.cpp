@@ -165,6 +165,16 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                      {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
                                      {"bed.bag_yield"}};
 
+/// What the file of a base does not tell.
+const std::vector<Line> file_lines{{"base.kind", "\"bought\"", "\"bought\""},
+                                   {"base.file"},
+                                   {"base.hand", "\"left\"", "\"left\""},
+                                   {"base.weight"},
+                                   {"drain.outlet"},
+                                   {"drain.bore"},
+                                   {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
+                                   {"bed.bag_yield"}};
+
 const std::vector<Line> site_lines{{"base.kind", "\"site-built\"", "\"site-built\""},
                                    {"base.waterproofing"},
                                    {"base.pattern"},
@@ -185,16 +195,12 @@ const Key& key_of(const std::string& path) {
   return *std::find_if(keys().begin(), keys().end(), [&](const Key& key) { return key.path == path; });
 }
 
-}  // namespace
-
-std::string starter(UnitSystem unit, BaseKind kind) {
-  std::string text = std::string{"# A fallwright job with a base that is "} + name_of(kind) +
-                     ": the keys that matter for it, in the order in which one measures.\n"
-                     "# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of them.\n";
+std::string short_starter(UnitSystem unit, const std::string& base, const std::string& how,
+                          const std::vector<Line>& own) {
+  std::string text = "# A fallwright job with a base that " + base + ": the keys that matter for it, " + how +
+                     ".\n# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of "
+                     "them.\n";
   std::string section;
-  const auto& own = kind == BaseKind::bought       ? bought_lines
-                    : kind == BaseKind::site_built ? site_lines
-                                                   : designed_lines;
   for (const auto* lines : {&room_lines, &own})
     for (const Line& line : *lines) {
       const Key& key = key_of(line.path);
@@ -204,6 +210,19 @@ std::string starter(UnitSystem unit, BaseKind kind) {
               ")\n";
     }
   return text;
+}
+
+}  // namespace
+
+std::string starter(UnitSystem unit, BaseKind kind) {
+  return short_starter(unit, std::string{"is "} + name_of(kind), "in the order in which one measures",
+                       kind == BaseKind::bought       ? bought_lines
+                       : kind == BaseKind::site_built ? site_lines
+                                                      : designed_lines);
+}
+
+std::string starter_with_file(UnitSystem unit) {
+  return short_starter(unit, "came as a file", "which it does not tell itself", file_lines);
 }
 
 std::string json_schema() {

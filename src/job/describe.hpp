@@ -12,6 +12,8 @@ std::string starter(UnitSystem unit);
 
 /// A short one with the keys that matter for one kind of base, in the order in which one measures; reads back as well.
 std::string starter(UnitSystem unit, BaseKind kind);
+/// The same for a bought base that came as a STEP file; reads back where there is such a file.
+std::string starter_with_file(UnitSystem unit);
 
 /// JSON Schema (draft 2020-12) of the job file.
 std::string json_schema();

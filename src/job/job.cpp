@@ -3,12 +3,25 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/body.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::job {
 
 bool Alcove::has_wall(Side side) const {
   return std::find(walls.begin(), walls.end(), side) != walls.end();
+}
+
+int Base::pockets() const {
+  if (underside == Underside::flat) return 0;
+  return body ? body->pockets : ribs.columns * ribs.rows;
+}
+
+double Base::pocket_mm() const {
+  if (pockets() == 0) return 0;
+  if (body) return body->pocket_mm;
+  const double across = (length - ribs.width).in_mm() / ribs.columns, along = (width - ribs.width).in_mm() / ribs.rows;
+  return std::min(across, along) - ribs.width.in_mm();
 }
 
 const Limit* Job::limit(const std::string& key) const {

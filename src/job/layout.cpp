@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "job/body.hpp"
 #include "job/pitch.hpp"
 
 namespace fallwright::job {
@@ -186,6 +187,52 @@ void stack_bench(const Job& job, Layout& layout) {
   layout.plate_top = layout.joist_top - joist;
 }
 
+/// A base that came as a file lies as its box does; its heights are its own, over the rib plane.
+void lay_body(const Job& job, Layout& layout) {
+  const Body& body = *job.base.body;
+  layout.body_x = layout.base.x0, layout.body_y = layout.base.y0, layout.body_z = job.bed.least.in_mm();
+  layout.floor_outline = body.floor.moved(layout.body_x, layout.body_y);
+  layout.floor = layout.floor_outline.box();
+  layout.drain_x = body.hole.x + layout.body_x, layout.drain_y = body.hole.y + layout.body_y;
+  const Rect& o = body.opening_box;
+  layout.opening = {o.x0 + layout.body_x, o.y0 + layout.body_y, o.x1 + layout.body_x, o.y1 + layout.body_y};
+  layout.opening_outline = survey::to_polygon(layout.opening);
+  layout.rib_plane = layout.body_z;
+  layout.drain_edge = layout.drain_top = layout.body_z + body.drain_top;
+  const auto height = [&](Side side) { return body.top_mm[static_cast<std::size_t>(side)]; };
+  layout.upstand_top = layout.drain_top + job.base.upstand_height.in_mm();
+  if (job.bench && contains(job.base.upstands, job.bench->place))  // what its apron stands on
+    layout.upstand_top = layout.body_z + height(job.bench->place);
+  layout.threshold_inner = layout.body_z + body.threshold_inner;
+  layout.threshold_outer = layout.body_z + body.threshold_outer;
+  layout.rim_of_body = layout.body_z + body.rim;
+  for (const Body::Region& region : body.top) {
+    if (region.name.rfind("base-floor/", 0) != 0) continue;
+    const HeightPlane& p = region.plane;
+    layout.facets.push_back({region.name.substr(region.name.find('/') + 1),
+                             {p.z0 + layout.body_z - p.gx * layout.body_x - p.gy * layout.body_y, p.gx, p.gy}});
+  }
+}
+
+/// Of a base that is not there yet, heights follow from its falls and thicknesses.
+void stack_base(const Job& job, Layout& layout) {
+  pitch_floor(job, layout);
+  layout.drain_edge = job.base.is_site_built()
+                          ? edge_over_least_bed(job, layout)
+                          : job.bed.least.in_mm() + job.base.rib_depth.in_mm() + job.base.shell.in_mm();
+  for (FacetPlane& facet : layout.facets) facet.plane = facet.plane.raised(layout.drain_edge);
+  layout.rib_plane = job.base.is_site_built()
+                         ? layout.drain_edge + level_in_opening(job, layout) - job.base.shell.in_mm()
+                         : job.bed.least.in_mm();
+  layout.drain_top = opening_edge_low(job, layout);
+  // Built on site nothing turns up; the bench's apron stands at the rim's height beside the threshold.
+  layout.upstand_top =
+      job.base.is_site_built() ? layout.rim_greatest() : layout.drain_top + job.base.upstand_height.in_mm();
+  layout.threshold_inner = layout.drain_top + job.base.threshold.height.in_mm();
+  layout.threshold_outer =
+      layout.threshold_inner + job.base.threshold.width.in_mm() * job.base.threshold.fall.as_ratio();
+}
+
 }  // namespace
 
 double top_of_bench(const Job& job) {
@@ -200,6 +247,7 @@ double Layout::floor_at(double x, double y) const {
 }
 
 double Layout::rim_greatest() const {
+  if (rim_of_body) return *rim_of_body;
   double high = -std::numeric_limits<double>::max();
   for (const survey::Point& p : floor_outline.corners()) high = std::max(high, floor_at(p.x, p.y));
   return high;
@@ -222,21 +270,7 @@ Layout lay_out(const Job& job) {
   for (const survey::Spot& spot : measured.corners(layout.base_outline.polygon())) datum = std::max(datum, spot.z);
   layout.subfloor = measured.raised(-datum);
 
-  pitch_floor(job, layout);
-  layout.drain_edge = job.base.is_site_built()
-                          ? edge_over_least_bed(job, layout)
-                          : job.bed.least.in_mm() + job.base.rib_depth.in_mm() + job.base.shell.in_mm();
-  for (FacetPlane& facet : layout.facets) facet.plane = facet.plane.raised(layout.drain_edge);
-  layout.rib_plane = job.base.is_site_built()
-                         ? layout.drain_edge + level_in_opening(job, layout) - job.base.shell.in_mm()
-                         : job.bed.least.in_mm();
-  layout.drain_top = opening_edge_low(job, layout);
-  // Built on site nothing turns up; the bench's apron stands at the rim's height beside the threshold.
-  layout.upstand_top =
-      job.base.is_site_built() ? layout.rim_greatest() : layout.drain_top + job.base.upstand_height.in_mm();
-  layout.threshold_inner = layout.drain_top + job.base.threshold.height.in_mm();
-  layout.threshold_outer =
-      layout.threshold_inner + job.base.threshold.width.in_mm() * job.base.threshold.fall.as_ratio();
+  job.base.body ? lay_body(job, layout) : stack_base(job, layout);
   if (job.bench) stack_bench(job, layout);
   return layout;
 }

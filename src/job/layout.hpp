@@ -42,9 +42,12 @@ struct Layout {
   double threshold_inner = 0, threshold_outer = 0;
   std::vector<FacetPlane> facets;
   double floor_at(double x, double y) const;  ///< height of the floor's envelope
+  double body_x = 0, body_y = 0, body_z = 0;  ///< how far a base that came as a file is moved from its own axes
+  std::optional<double> rim_of_body;          ///< the highest point of its floor
   /// Whether all facets run along the axes: the floor is square.
   bool is_square() const { return floor_outline.is_square(); }
-  /// Highest point of the floor's outline: at one of its corners, as the envelope of planes is convex.
+  /// Highest point of the floor's outline: at one of its corners, as the envelope of planes is convex; of a base that
+  /// came as a file as found.
   double rim_greatest() const;
   // the bench: its frame's plan, as wide as its depth and as long as the narrowest room for it
   Rect bench;

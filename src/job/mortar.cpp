@@ -9,7 +9,7 @@ namespace fallwright::job {
 Wetness wetness_of(const Job& job) {
   if (job.bed.wetness) return *job.bed.wetness;
   const Base& base = job.base;
-  const bool ribbed = base.underside == Underside::shell && (base.ribs.any() || !base.tape.ribs_known);
+  const bool ribbed = base.underside == Underside::shell && (base.pockets() > 0 || !base.tape.ribs_known);
   return ribbed && !base.is_site_built() ? Wetness::soft : Wetness::stiff;
 }
 

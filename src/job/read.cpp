@@ -35,10 +35,13 @@ const toml::node& usual_of(const Key& key, UnitSystem unit) {
 
 class JobReader {
  public:
-  JobReader(std::string_view text, std::string file)
-      : file_{std::move(file)}, table_{parse_toml(text, file_, faults_)} {}
-  JobReader(toml::table table, std::string file, std::function<void(Job&)> with_readings)
-      : file_{std::move(file)}, table_{std::move(table)}, with_readings_{std::move(with_readings)} {}
+  JobReader(std::string_view text, std::string file, BodyOf body_of)
+      : file_{std::move(file)}, table_{parse_toml(text, file_, faults_)}, body_of_{std::move(body_of)} {}
+  JobReader(toml::table table, std::string file, std::function<void(Job&)> with_readings, BodyOf body_of)
+      : file_{std::move(file)},
+        table_{std::move(table)},
+        with_readings_{std::move(with_readings)},
+        body_of_{std::move(body_of)} {}
 
   Job read() {
     stop_if_faulty(faults_);
@@ -49,12 +52,13 @@ class JobReader {
       if (!section_of(key).repeats()) read_key(key, key.path);
     for (const Section& section : sections())
       if (section.repeats()) read_entries(section);
+    take_body();
     derive();
     survey_floor();
     if (with_readings_) with_readings_(job_);
     alcove_size();
-    check_pairs();
-    if (job_.base.kind == BaseKind::bought) check_tape();
+    if (!job_.base.body) check_pairs();
+    if (job_.base.kind == BaseKind::bought && !job_.base.body) check_tape();
     stop_if_faulty(faults_);
     stop_at(settle_base(job_));
     stop_at(contradictions(job_));
@@ -165,6 +169,25 @@ class JobReader {
       job_.base.kind = base_kind_of(node->value_or<std::string>("designed"));
   }
 
+  bool by_file() const { return job_.base.kind == BaseKind::bought && find("base.file"); }
+
+  /// Before anything is made of what it tells. A file that is no base leaves nothing that could be looked at further.
+  void take_body() {
+    const BodyFile& file = job_.base.file;
+    for (const char* key : {"base.file_up", "base.file_back"})
+      if (find(key) && !by_file()) fault(place_of(key), key, "goes with base.file");
+    if (!by_file()) return;
+    stop_if_faulty(faults_);
+    try {
+      if (!body_of_) throw NoBody{"a base from a file is not read here"};
+      job_.base.body = body_of_(file);
+    } catch (const NoBody& no) {
+      fault(place_of(no.key()), no.key(), no.what());
+      stop_if_faulty(faults_);
+    }
+    settle_body(job_);
+  }
+
   void read_entries(const Section& section) {
     const toml::node* node = find(section.path);
     const toml::array* list = node ? node->as_array() : nullptr;
@@ -182,6 +205,10 @@ class JobReader {
     const toml::node* node = find(path);
     const std::string foreign = foreign_to(key.path, job_.base.kind);
     if (node && !foreign.empty()) return fault(place_of(path), key.path, foreign);
+    if (by_file() && told_by_file(key.path)) {
+      if (node) fault(place_of(path), key.path, "base.file tells it: leave one of them out");
+      return;
+    }
     const bool outside = (key.path == "base.length" || key.path == "base.width") && find("base.outside");
     const bool needed =
         (key.presence == Presence::required && foreign.empty() && !outside) || is_measured(key.path, job_.base.kind);
@@ -346,6 +373,7 @@ class JobReader {
   std::vector<diag::Fault> faults_;
   toml::table table_;
   std::function<void(Job&)> with_readings_ = {};
+  BodyOf body_of_;
   std::map<std::string, toml::source_position> places_;
   std::vector<Unknown> unknown_;
   Job job_;
@@ -353,14 +381,15 @@ class JobReader {
 
 }  // namespace
 
-Job read(std::string_view text, const std::string& file) {
-  Job job = JobReader{text, file}.read();
+Job read(std::string_view text, const std::string& file, const BodyOf& body_of) {
+  Job job = JobReader{text, file, body_of}.read();
   job.text = std::make_shared<const std::string>(text);
   return job;
 }
 
-Job read_table(toml::table table, const std::string& file, const std::function<void(Job&)>& with_readings) {
-  return JobReader{std::move(table), file, with_readings}.read();
+Job read_table(toml::table table, const std::string& file, const std::function<void(Job&)>& with_readings,
+               const BodyOf& body_of) {
+  return JobReader{std::move(table), file, with_readings, body_of}.read();
 }
 
 double typed_length(const std::string& key, const std::string& name, const std::string& text, UnitSystem unit) {

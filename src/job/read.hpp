@@ -4,13 +4,15 @@
 #include <string>
 #include <string_view>
 
+#include "job/body.hpp"
 #include "job/job.hpp"
 
 namespace fallwright::job {
 
-/// Reads and validates the job in `text`; `file` names it in messages. Fills defaults; leaves `sha256` empty.
+/// Reads and validates the job in `text`; `file` names it in messages. Fills defaults; leaves `sha256` empty. A base that
+/// comes as a file is read by `body_of`; without that it is refused.
 /// @throws diag::JobFaults with every fault: syntax, unknown key, wrong type, out of range, impossible geometry.
-Job read(std::string_view text, const std::string& file);
+Job read(std::string_view text, const std::string& file, const BodyOf& body_of = {});
 
 /// A length typed for a key of the job file, in mm: read, and held to its range, as in the file. `name` is told in the
 /// fault. @throws diag::JobFaults.

@@ -44,9 +44,19 @@ Key rise_key(Side side, const char* inch, const char* metric) {
           [side](Job& j, const Value& v) { j.base.tape.rises[static_cast<std::size_t>(side)] = v.length(); }};
 }
 
+const std::vector<std::string> file_axes{"+x", "-x", "+y", "-y", "+z", "-z"};
+
 /// What is read on a base that was bought.
 std::vector<Key> tape_keys() {
   return {
+      {"base.file", Kind::text, optional, "\"base.step\"", "\"base.step\"", 0, 0,
+       "the base as a solid, in a STEP file beside the job file: in place of all that a tape would read on it",
+       no_choices, STORE(j.base.file.name = v.text)},
+      {"base.file_up", Kind::choice, optional, "\"+z\"", "\"+z\"", 0, 0,
+       "the axis of that file that points up; left out: found by its floor", file_axes, STORE(j.base.file.up = v.text)},
+      {"base.file_back", Kind::choice, optional, "\"+y\"", "\"+y\"", 0, 0,
+       "the axis of that file that points away from the entry; left out: found by its threshold", file_axes,
+       STORE(j.base.file.back = v.text)},
       outside_key("back", "\"59-7/8 in\"", "1521", "outside, along the back edge", &Plan::back),
       outside_key("front", "\"59-15/16 in\"", "1522", "outside, along the front edge", &Plan::front),
       outside_key("left", "\"31-7/8 in\"", "810", "outside, along the left edge", &Plan::left),

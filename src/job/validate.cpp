@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/body.hpp"
 #include "job/layout.hpp"
 #include "job/least.hpp"
 #include "job/pipe.hpp"
@@ -26,7 +27,7 @@ class Judge {
     if (found_.empty()) base();  // the rest makes sense only on a base that stands in its alcove
     if (found_.empty()) drain();
     if (found_.empty()) heights();
-    if (found_.empty()) shell_under_edges();
+    if (found_.empty() && !job_.base.body) shell_under_edges();
     if (job_.bench) bench();
     bed();
     mortar();
@@ -37,7 +38,10 @@ class Judge {
   }
 
  private:
-  void add(const std::string& key, const std::string& message) { found_.push_back({key, message}); }
+  /// What a file tells is its own to be changed.
+  void add(const std::string& key, const std::string& message) {
+    found_.push_back({job_.base.body && told_by_file(key) ? "base.file" : key, message});
+  }
   std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
   std::string text(Length length) const { return text(length.in_mm()); }
 
@@ -143,12 +147,15 @@ class Judge {
     if (d.body_depth <= d.recess)
       add("drain.body_depth",
           "the body ends " + text(d.body_depth) + " below the drain's top, above its ledge at " + text(d.recess));
+    if (job_.base.body && d.body.in_mm() > job_.base.body->hole_size + slack)
+      add("drain.body",
+          "a body of " + text(d.body) + " does not pass the base's hole of " + text(job_.base.body->hole_size));
     const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
-    if (under < 2)
+    if (!job_.base.body && under < 2)
       add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
                               " of base under it; at least " + text(2) + " is needed (shell + rib_depth is " +
                               text(job_.base.shell + job_.base.rib_depth) + ")");
-    shell_round_opening();
+    if (!job_.base.body) shell_round_opening();
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)
       add("base.pattern",

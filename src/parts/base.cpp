@@ -44,9 +44,8 @@ Loop body_circle(const job::Job& job, const job::Layout& layout) {
   return brep::circle({layout.drain_x, layout.drain_y}, job.drain.body.in_mm() / 2);
 }
 
-}  // namespace
-
-Solid make_base(const job::Job& job, const job::Layout& layout) {
+brep::Slab slab_of_base(const job::Job& job, const job::Layout& layout) {
+  if (job.base.body) return slab_of_body(job, layout);
   const Loop hole = brep::reversed(body_circle(job, layout));
   Relief top = floor_facets(job, layout);
   top.push_back(ledge(job, layout, hole));
@@ -54,7 +53,13 @@ Solid make_base(const job::Job& job, const job::Layout& layout) {
   for (brep::Region& upstands : brep::ground({to_loop(layout.base_outline.polygon()), hole}, top, {layout.upstand_top}))
     top.push_back(std::move(upstands));
   const Relief bottom = underside(job, layout, layout.base_outline.polygon(), job.drain.body.in_mm() / 2);
-  const brep::Slab slab = brep::between(top, bottom, "base");
+  return brep::between(top, bottom, "base");
+}
+
+}  // namespace
+
+Solid make_base(const job::Job& job, const job::Layout& layout) {
+  const brep::Slab slab = slab_of_base(job, layout);
   const auto weight_kg = job.base.tape.weight_kg;
   const double density = weight_kg ? *weight_kg / (brep::volume_mm3(slab.solid) * 1e-9) : job.base.density_kg_m3;
   return to_solid("base", Role::base, job.base.material, density, slab);

@@ -43,6 +43,12 @@ double bed_hole_radius_mm(const job::Job& job);
 brep::Relief underside(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
                        double hole_radius_mm);
 
+/// A base that came as a file, where it lies; and what of its underside lies above the rib plane, over a convex
+/// `window` without the hole. @pre there is a body.
+brep::Slab slab_of_body(const job::Job& job, const job::Layout& layout);
+brep::Relief hollows_of_body(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
+                             double hole_radius_mm);
+
 Solid make_base(const job::Job& job, const job::Layout& layout);
 Solid make_drain(const job::Job& job, const job::Layout& layout);
 Solid make_bed(const job::Job& job, const job::Layout& layout);

@@ -238,12 +238,15 @@ Relief underside(const job::Job& job, const job::Layout& layout, const survey::P
   std::vector<Loop> outline{to_loop(window)};
   const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
   if (hole_radius > 0) {
-    const bool touches = touches_collar(collar_of(job, layout, hole_radius), drain, hole_radius);
+    const bool touches = !job.base.body && touches_collar(collar_of(job, layout, hole_radius), drain, hole_radius);
     outline.push_back(
         brep::reversed(touches ? brep::quartered_circle(drain, hole_radius) : brep::circle(drain, hole_radius)));
   }
   Relief relief;
-  if (job.base.underside == job::Underside::shell) relief = pockets(job, layout, to_brep(window), hole_radius);
+  if (job.base.body)
+    relief = hollows_of_body(job, layout, window, hole_radius);
+  else if (job.base.underside == job::Underside::shell)
+    relief = pockets(job, layout, to_brep(window), hole_radius);
   for (Region& rest : brep::ground(outline, relief, {layout.rib_plane})) relief.push_back(std::move(rest));
   return relief;
 }

@@ -1,10 +1,27 @@
 #include "report/json_base.hpp"
 
+#include "job/body.hpp"
+
 namespace fallwright::report {
 namespace {
 
 const char* kind_of(const job::Base& base) {
   return base.kind == job::BaseKind::bought ? "bought" : base.is_site_built() ? "site-built" : "designed";
+}
+
+Json file(const job::Base& base) {
+  if (!base.body) return nullptr;
+  const job::Body& b = *base.body;
+  return {{"name", base.file.name},
+          {"sha256", b.sha256},
+          {"unit", b.unit},
+          {"up", b.up},
+          {"back", b.back},
+          {"faces", b.faces},
+          {"volume_mm3", b.volume_mm3},
+          {"lost_mm3", b.lost_mm3},
+          {"triangles", b.triangles},
+          {"sag_mm", job::Body::sag_mm}};
 }
 
 Json bought(const facts::Bought& b) {
@@ -34,6 +51,7 @@ Json site_built(const facts::SiteBuilt& s, const job::Job& job) {
 
 Json base_json(const job::Job& job, const facts::Facts& facts) {
   return {{"kind", kind_of(job.base)},
+          {"file", file(job.base)},
           {"bought", facts.bought ? bought(*facts.bought) : Json(nullptr)},
           {"site_built", facts.site_built ? site_built(*facts.site_built, job) : Json(nullptr)}};
 }

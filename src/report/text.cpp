@@ -74,10 +74,10 @@ std::string cost_words(const Report& report) {
   return takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency);
 }
 
-/// A cost is as long as what has no price; the other lines are kept whole.
+/// A cost is as long as what has no price, and what a file tells is long; the other lines are kept whole.
 std::string key_line(const KeyLine& line) {
   const std::string text = padded(line.label, 13) + line.words;
-  return line.label == "cost" ? wrapped(text, 2, under_title) : "  " + text + "\n";
+  return line.label == "cost" || line.label == "base file" ? wrapped(text, 2, under_title) : "  " + text + "\n";
 }
 
 /// Riser, and the holes that the trap arm asks for.
@@ -120,7 +120,9 @@ std::string summary(const Report& report, const std::string& folder) {
 std::string check_list(const Report& report) {
   const std::size_t passes = rules::count(report.judgement.results, rules::Outcome::pass),
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
-  return report.job.name + ": " + tally(report) + "\n" + to_mend(report) + to_read(report) + pipe_below(report) +
+  const std::string file =
+      report.job.base.body ? wrapped("base file    " + body_words(report.job), 2, under_title) : "";
+  return report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + to_read(report) + pipe_below(report) +
          "  --all shows the " + std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " +
          std::to_string(others) + " that " + (others == 1 ? "does" : "do") +
          " not apply as well, each with its source and place\n" +

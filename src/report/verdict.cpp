@@ -1,8 +1,10 @@
 #include "report/verdict.hpp"
 
+#include "job/body.hpp"
 #include "rules/check.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
+#include "units/letters.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::report {
@@ -100,8 +102,24 @@ std::string verdict_words(const Report& report) {
   return "Every check passes: " + std::to_string(passed) + " of " + std::to_string(passed) + ".";
 }
 
+std::string body_words(const job::Job& job) {
+  const std::shared_ptr<const job::Body>& body = job.base.body;
+  if (!body) return "";
+  const auto whose = [](const std::string& told) { return told.empty() ? " (found)" : " (as told)"; };
+  std::string text = units::printable(job.base.file.name) + ", unit " + units::printable(body->unit) + ": " + body->up +
+                     " of the file is up" + whose(job.base.file.up) + ", " + body->back + " points to the back" +
+                     whose(job.base.file.back) + "; " + std::to_string(body->faces) + " faces";
+  if (body->triangles > 0)
+    text += ", curved ones as " + std::to_string(body->triangles) + " triangles no farther off than " +
+            units::to_text(units::Length::mm(job::Body::sag_mm), true);
+  return text;
+}
+
 std::vector<KeyLine> key_lines(const Report& report) {
-  std::vector<KeyLine> lines{built(report), bed(report), to_buy(report)};
+  std::vector<KeyLine> lines{built(report)};
+  if (report.job.base.body) lines.push_back({"base file", body_words(report.job)});
+  lines.push_back(bed(report));
+  lines.push_back(to_buy(report));
   if (!report.job.buy.prices.file.empty())
     lines.push_back({"cost", takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency)});
   for (KeyLine& line : falls(report)) lines.push_back(std::move(line));

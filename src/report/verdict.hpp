@@ -21,4 +21,8 @@ struct KeyLine {
 };
 std::vector<KeyLine> key_lines(const Report& report);
 
+/// What was found in the file that a base came as: its unit, which axes are up and to the back, faces; empty where there
+/// is no such file.
+std::string body_words(const job::Job& job);
+
 }  // namespace fallwright::report

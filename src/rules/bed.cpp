@@ -110,11 +110,7 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
 /// are left to any base: the room that a pipe, its coupling and a hand need.
 double sensible_reach_mm(const job::Job& job) {
   const double least = is_metric_book(job.book) ? 50 : 50.8;
-  const job::Ribs& ribs = job.base.ribs;
-  if (job.base.underside == job::Underside::flat || !ribs.any()) return least;
-  const double across = (job.base.length - ribs.width).in_mm() / ribs.columns,
-               along = (job.base.width - ribs.width).in_mm() / ribs.rows;
-  return std::max(least, (std::min(across, along) - ribs.width.in_mm()) / 2);
+  return std::max(least, job.base.pocket_mm() / 2);
 }
 
 Finding round_drain(const job::Job& job, const facts::Facts& facts, const Limit& limit) {

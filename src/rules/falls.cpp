@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "job/body.hpp"
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
@@ -47,10 +48,22 @@ std::string advice_for_floor(const Ground& ground) {
   return by_make(ground.job, advice(ground.job), advice(bought));
 }
 
+/// Between the corners of triangles that stand for a curved floor it may be flatter or steeper than any of them: what
+/// fails fails all the same, and nothing passes.
+bool is_curved(const job::Job& job) {
+  return job.base.body && job.base.body->curved_floor;
+}
+const char* const between_triangles =
+    "the base's floor is curved, and known by triangles alone: lay a short level on it where it looks flattest, and "
+    "steepest, and pour water on it";
+
 Finding floor(const Ground& ground, bool least) {
   const auto facets = of(ground.facts, "base-floor");
   if (facets.empty()) return cannot_tell("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
+  const Limit limit = ground.limits.at(least ? "floor.fall-least" : "floor.fall-greatest");
+  const bool holds = least ? facet.fall >= limit.least.value_or(0) : facet.fall <= limit.greatest.value_or(1);
+  if (holds && is_curved(ground.job)) return cannot_tell(between_triangles);
   Finding finding = found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
   if (is_bought(ground.job)) return finding;
   const double low = ground.limits.at("floor.fall-least").least.value_or(0),
@@ -136,7 +149,8 @@ Finding drains(const job::Job& job, const facts::Facts& facts, const std::string
 }
 
 Finding floor_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return drains(job, facts, "base-floor");
+  Finding finding = drains(job, facts, "base-floor");
+  return is_curved(job) && !finding.broken ? cannot_tell(between_triangles) : finding;
 }
 Finding seat_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
   return job.bench ? drains(job, facts, "seat") : not_applicable("no bench");

@@ -100,7 +100,7 @@ class Follower {
 bool is_large(const job::Job& job) {
   constexpr int pockets = 200;
   constexpr std::size_t readings = 60;
-  return job.base.ribs.columns * job.base.ribs.rows > pockets ||
+  return job.base.pockets() > pockets ||
          job.survey.spots.size() + job.survey.plumbs.size() > readings;
 }
 

@@ -34,6 +34,10 @@ std::optional<Stretch> away_from_joists(const parts::Model& model, int axis, dou
 
 /// Falls of the floor with the drain at the nearest place, from a base built there.
 void falls_there(const parts::Model& model, facts::DrainWindow& window) {
+  if (model.job.base.body) {
+    window.falls_unknown = "its drain stays where it is made";
+    return;
+  }
   job::Job job = model.job;
   const double dx = window.nearest_mm[0] - window.now_mm[0], dy = window.nearest_mm[1] - window.now_mm[1];
   const auto shift = [](job::From& from, double by, job::Side low) {

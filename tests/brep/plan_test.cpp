@@ -1,5 +1,6 @@
 #include "brep/plan.hpp"
 
+#include <cmath>
 #include <numbers>
 #include <random>
 
@@ -38,6 +39,46 @@ TEST(Clip, HalvesAddUpToTheWhole) {
     const Polygon one = clip(box, a, b, c), two = clip(box, -a, -b, -c);
     EXPECT_NEAR((one.empty() ? 0 : area(to_loop(one))) + (two.empty() ? 0 : area(to_loop(two))), 4800, 1e-6);
   }
+}
+
+TEST(Clip, CutsArcsAndHoles) {
+  // Source: closed form: a circular segment, r2 (w - sin w) / 2 for its angle w; and halves add up to the whole.
+  const double pi = std::numbers::pi;
+  const std::vector<Loop> ring{circle({0, 0}, 10), reversed(circle({0, 0}, 6))};
+  EXPECT_NEAR(area_of(clip(ring, 1, 0, 0)), 32 * pi, 1e-9);
+  EXPECT_NEAR(area_of(clip(ring, 0, 1, -5)),
+              100 * (2 * pi / 3 - std::sin(2 * pi / 3)) / 2 -
+                  36 * (2 * std::acos(5. / 6) - std::sin(2 * std::acos(5. / 6))) / 2,
+              1e-9);
+  EXPECT_NEAR(area_of(clip(ring, 0, 1, -6)), 100 * (2 * std::acos(0.6) - std::sin(2 * std::acos(0.6))) / 2, 1e-9);
+  EXPECT_EQ(clip(ring, 1, 1, 0).size(), 1u);
+  EXPECT_NEAR(area_of(clip(ring, 0, 1, 11)), 64 * pi, 1e-9);
+  EXPECT_TRUE(clip(ring, 0, 1, -11).empty());
+  const std::vector<Loop> notched{rectangle(0, 0, 100, 60), reversed(circle({40, 30}, 25))};
+  std::mt19937 random{1};
+  std::uniform_real_distribution<double> any{-1, 1};
+  for (int i = 0; i < 200; ++i) {
+    const double a = any(random), b = any(random), c = -(a * (50 + 40 * any(random)) + b * (30 + 25 * any(random)));
+    EXPECT_NEAR(area_of(clip(notched, a, b, c)) + area_of(clip(notched, -a, -b, -c)), 6000 - 625 * pi, 1e-6) << i;
+  }
+}
+
+TEST(Clip, LeavesNothingOfWhatOnlyTouchesTheLine) {
+  // Source: closed form: an edge on the line belongs to the side its region lies on.
+  const std::vector<Loop> box{rectangle(0, 0, 100, 60)};
+  EXPECT_NEAR(area_of(clip(box, 1, 0, 0)), 6000, 1e-9);
+  EXPECT_TRUE(clip(box, -1, 0, 0).empty());
+  EXPECT_NEAR(area_of(clip(box, -1, 0, 100)), 6000, 1e-9);
+}
+
+TEST(OutsideDisc, CutsArcs) {
+  // Source: closed form: a ring less a larger disc about its centre, and two discs of one size that go through each
+  // other's centres, whose lens is r2 (2 pi / 3 - sqrt(3) / 2).
+  const double pi = std::numbers::pi;
+  const std::vector<Loop> ring{circle({0, 0}, 10), reversed(circle({0, 0}, 6))};
+  EXPECT_NEAR(area_of(outside_disc(ring, {0, 0}, 8)), 36 * pi, 1e-9);
+  EXPECT_NEAR(area_of(outside_disc({circle({0, 0}, 10)}, {10, 0}, 10)), 100 * (pi - 2 * pi / 3 + std::sqrt(3.0) / 2),
+              1e-9);
 }
 
 TEST(OutsideDisc, LeavesTheAreaOutside) {

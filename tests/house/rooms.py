@@ -16,6 +16,7 @@ DIRECT = {
     "facts": [],
     "brep": ["diag", "points"],
     "parts": ["job", "brep"],
+    "intake": ["job", "brep"],
     "measure": ["parts", "facts"],
     "rules": ["job", "facts"],
     "study": ["measure", "rules"],
@@ -24,18 +25,19 @@ DIRECT = {
     "exchange": ["parts", "drawing"],
     "report": ["rules", "takeoff", "facts"],
     "page": ["report", "drawing", "exchange"],
-    "app": ["measure", "drawing", "exchange", "report", "page", "parts", "rules", "study", "takeoff", "job", "facts"],
+    "app": ["intake", "measure", "drawing", "exchange", "report", "page", "parts", "rules", "study", "takeoff", "job", "facts"],
 }
 # A study asks what would be under the limits, and whether advice that is followed holds; it words nothing of that.
 ONLY_HEADERS = {("study", "rules"): {"limits.hpp", "joists.hpp", "check.hpp", "result.hpp"}}
 # In headers of `parts` the kernel's types are part of the meaning; the rooms below `parts` and above it keep it in .cpp.
 KERNEL_IN_HEADERS = {"brep", "parts"}
-KERNEL_IN_SOURCES = {"brep", "parts", "measure", "study", "drawing", "exchange"}
+KERNEL_IN_SOURCES = {"brep", "parts", "intake", "measure", "study", "drawing", "exchange"}
 INNER_HEADERS = {  # seen by their own room only
     "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/rim.hpp", "measure/sides.hpp",
     "measure/surface.hpp",
     "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
-    "exchange/document.hpp", "exchange/kernel.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
+    "exchange/document.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
+    "intake/faces.hpp", "intake/step_solid.hpp",
 }
 
 

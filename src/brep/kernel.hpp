@@ -1,5 +1,5 @@
-/// The kernel keeps its settings and its printers for the whole process. Whoever writes through it holds one of these:
-/// one writer at a time, and the kernel says nothing on its own. Inside `exchange` only.
+/// The kernel keeps its settings and its printers for the whole process. Whoever reads or writes files through it holds
+/// one of these: one at a time, and the kernel says nothing on its own.
 #pragma once
 
 #include <mutex>
@@ -7,7 +7,7 @@
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
 
-namespace fallwright::exchange {
+namespace fallwright::brep {
 
 class KernelGuard {
  public:
@@ -27,4 +27,4 @@ class KernelGuard {
   Message_SequenceOfPrinters printers_;
 };
 
-}  // namespace fallwright::exchange
+}  // namespace fallwright::brep

@@ -1,0 +1,165 @@
+#include "intake/intake.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include <Standard_Failure.hxx>
+#include <Standard_Type.hxx>
+#include <TopExp_Explorer.hxx>
+
+#include "brep/properties.hpp"
+#include "brep/relief.hpp"
+#include "diag/fault.hpp"
+#include "intake/faces.hpp"
+#include "intake/recognise.hpp"
+#include "intake/step_scan.hpp"
+#include "intake/step_solid.hpp"
+
+namespace fallwright::intake {
+namespace {
+
+using job::NoBody;
+using Axis = std::array<int, 3>;
+
+constexpr std::string_view letters = "xyz";
+
+Axis axis_of(const std::string& name) {
+  Axis axis{};
+  axis[letters.find(name[1])] = name[0] == '-' ? -1 : 1;
+  return axis;
+}
+
+std::string name_of(const Axis& axis) {
+  for (std::size_t i = 0; i < 3; ++i)
+    if (axis[i] != 0) return std::string{axis[i] < 0 ? "-" : "+"} + letters[i];
+  return "";
+}
+
+Axis cross(const Axis& a, const Axis& b) {
+  return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
+}
+
+/// With an axis up, and one to the back: the file's own +Y, or where that is upright, +Z.
+Frame frame_of(const Axis& up) {
+  const Axis back = up[1] != 0 ? Axis{0, 0, 1} : Axis{0, 1, 0};
+  return {cross(back, up), back, up};
+}
+
+/// How many quarters counter-clockwise bring a side to the front.
+int quarters_from(job::Side front) {
+  switch (front) {
+    case job::Side::front:
+      return 0;
+    case job::Side::left:
+      return 1;
+    case job::Side::back:
+      return 2;
+    case job::Side::right:
+      return 3;
+  }
+  return 0;
+}
+
+/// The axis that points to the back once the plan was turned.
+Axis back_of(const Frame& frame, int quarters) {
+  Axis back = frame.y;
+  for (int i = 0; i < quarters; ++i) back = cross(back, frame.z);
+  return back;
+}
+
+/// The first way up in which the solid is a base, and that base, its front where it happens to lie.
+struct Upright {
+  Frame frame;
+  Standing standing;
+  Reliefs reliefs;
+  job::Body body;
+};
+
+Upright stand_up(const TopoDS_Solid& solid, const std::string& told) {
+  const std::vector<std::string> ways =
+      told.empty() ? std::vector<std::string>{"+z", "-z", "+y", "-y", "+x", "-x"} : std::vector<std::string>{told};
+  std::optional<NoBody> first;
+  for (const std::string& way : ways) try {
+      Upright upright{frame_of(axis_of(way)), {}, {}, {}};
+      upright.reliefs = reliefs_of(solid, upright.frame);
+      upright.standing = {upright.reliefs.top, upright.reliefs.underside};
+      set_down(upright.standing);
+      upright.body = recognise(upright.standing);
+      return upright;
+    } catch (const NoBody& no) {
+      if (!first) first = no;
+    }
+  if (told.empty()) throw *first;
+  throw NoBody{std::string{"with "} + told + " up: " + first->what(), "base.file_up"};
+}
+
+/// Brings its front to the front.
+int face_front(Upright& upright, const job::BodyFile& file) {
+  int quarters = 0;
+  if (!file.back.empty()) {
+    while (quarters < 4 && name_of(back_of(upright.frame, quarters)) != file.back) ++quarters;
+    if (quarters == 4)
+      throw NoBody{file.back + " is upright: " + name_of(upright.frame.z) + " is up", "base.file_back"};
+  } else if (const auto front = front_of(upright.body)) {
+    quarters = quarters_from(*front);
+  } else {
+    throw NoBody{
+        "its front is not known: no one side is lower than three like ones. Say which axis of the file points "
+        "to the back (base.file_back; its own sides run along " +
+            name_of(upright.frame.x) + " and " + name_of(upright.frame.y) + ")",
+        "base.file"};
+  }
+  if (quarters == 0) return 0;
+  turn(upright.standing, quarters);
+  set_down(upright.standing);
+  upright.body = recognise(upright.standing);
+  return quarters;
+}
+
+/// What lies between the two reliefs is what the faces enclose.
+double lost(const TopoDS_Solid& solid, const Upright& upright, double volume) try {
+  if (volume <= 0) throw NoBody{"the faces of its solid look inward: it is inside out"};
+  const double between =
+      brep::volume_mm3(brep::between(upright.standing.top, upright.standing.underside, "base").solid);
+  constexpr double share = 1e-6;
+  const double allowed = share * volume + job::Body::sag_mm * upright.reliefs.meshed_mm2;
+  if (std::abs(volume - between) > allowed)
+    throw NoBody{
+        "what its faces enclose is not what lies between its top and its underside: it is undercut, or hollow"};
+  return volume - between;
+} catch (const diag::ModelError&) {
+  static_cast<void>(solid);
+  throw NoBody{
+      "its top and its underside do not end in one outline, or cross: allowed is a base with upright outer "
+      "sides and nothing below an overhang"};
+}
+
+job::Body look_at(const std::string& text, const job::BodyFile& file) {
+  scan_step(text);
+  const StepSolid step = solid_of_step(text);
+  Upright upright = stand_up(step.solid, file.up);
+  const int quarters = face_front(upright, file);
+  job::Body& body = upright.body;
+  body.unit = step.unit, body.up = name_of(upright.frame.z), body.back = name_of(back_of(upright.frame, quarters));
+  for (TopExp_Explorer face{step.solid, TopAbs_FACE}; face.More(); face.Next()) ++body.faces;
+  body.volume_mm3 = brep::volume_mm3(step.solid);
+  body.triangles = upright.reliefs.triangles;
+  body.lost_mm3 = lost(step.solid, upright, body.volume_mm3);
+  return std::move(body);
+}
+
+}  // namespace
+
+std::shared_ptr<const job::Body> base_of(const std::string& text, const job::BodyFile& file) {
+  try {
+    return std::make_shared<const job::Body>(look_at(text, file));
+  } catch (const Standard_Failure& failure) {
+    throw NoBody{std::string{"the geometry kernel gave up on it ("} + failure.DynamicType()->Name() + ")"};
+  }
+}
+
+}  // namespace fallwright::intake

@@ -1,0 +1,92 @@
+#include "intake/step_solid.hpp"
+
+#include <sstream>
+#include <vector>
+
+#include <BRep_Tool.hxx>
+#include <IFSelect_ReturnStatus.hxx>
+#include <Interface_Static.hxx>
+#include <STEPCAFControl_Reader.hxx>
+#include <STEPControl_Controller.hxx>
+#include <STEPControl_Reader.hxx>
+#include <TColStd_SequenceOfAsciiString.hxx>
+#include <TDF_LabelSequence.hxx>
+#include <TDocStd_Document.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
+#include <TopoDS.hxx>
+#include <XCAFApp_Application.hxx>
+#include <XCAFDoc_DocumentTool.hxx>
+#include <XCAFDoc_ShapeTool.hxx>
+
+#include "brep/kernel.hpp"
+#include "job/body.hpp"
+
+namespace fallwright::intake {
+namespace {
+
+std::string unit_of(STEPCAFControl_Reader& reader) {
+  TColStd_SequenceOfAsciiString lengths, angles, solid_angles;
+  reader.ChangeReader().FileUnits(lengths, angles, solid_angles);
+  std::string unit;
+  for (const TCollection_AsciiString& name : lengths)
+    if (const std::string each = name.ToCString(); unit.find(each) == std::string::npos)
+      unit += (unit.empty() ? "" : ", ") + each;
+  return unit;
+}
+
+std::vector<TopoDS_Solid> solids_in(const Handle(TDocStd_Document) & document) {
+  TDF_LabelSequence roots;
+  XCAFDoc_DocumentTool::ShapeTool(document->Main())->GetFreeShapes(roots);
+  std::vector<TopoDS_Solid> solids;
+  for (const TDF_Label& root : roots)
+    for (TopExp_Explorer solid{XCAFDoc_ShapeTool::GetShape(root), TopAbs_SOLID}; solid.More(); solid.Next())
+      solids.push_back(TopoDS::Solid(solid.Current()));
+  return solids;
+}
+
+/// Every edge of a closed skin parts two faces, or closes one that runs round.
+void must_be_closed(const TopoDS_Solid& solid) {
+  TopTools_IndexedDataMapOfShapeListOfShape faces;
+  TopExp::MapShapesAndAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces);
+  int open = 0;
+  for (int i = 1; i <= faces.Extent(); ++i) {
+    const TopoDS_Edge& edge = TopoDS::Edge(faces.FindKey(i));
+    if (!BRep_Tool::Degenerated(edge) && faces(i).Extent() != 2) ++open;
+  }
+  if (open > 0 || faces.IsEmpty())
+    throw job::NoBody{"its solid is not closed: " + std::to_string(open) +
+                      " edges do not part two faces. Mend it where it was drawn; nothing is mended here"};
+}
+
+}  // namespace
+
+StepSolid solid_of_step(const std::string& text) {
+  const brep::KernelGuard guard;
+  STEPControl_Controller::Init();
+  Interface_Static::SetCVal("xstep.cascade.unit", "MM");
+  const Handle(XCAFApp_Application) application = XCAFApp_Application::GetApplication();
+  Handle(TDocStd_Document) document;
+  application->NewDocument("BinXCAF", document);
+  STEPCAFControl_Reader reader;
+  reader.SetNameMode(false);
+  reader.SetColorMode(false);
+  reader.SetLayerMode(false);
+  reader.SetPropsMode(false);
+  std::istringstream in{text};
+  if (reader.ChangeReader().ReadStream("base", in) != IFSelect_RetDone)
+    throw job::NoBody{"the file is damaged: it is STEP, and its entities cannot be read"};
+  const std::string unit = unit_of(reader);
+  if (unit.empty()) throw job::NoBody{"the file does not say in which unit its lengths are. Export it again"};
+  if (!reader.Transfer(document)) throw job::NoBody{"the file is damaged: no shape could be made of its entities"};
+  const std::vector<TopoDS_Solid> solids = solids_in(document);
+  application->Close(document);
+  if (solids.size() != 1)
+    throw job::NoBody{"the file holds " + (solids.empty() ? std::string{"no"} : std::to_string(solids.size())) +
+                      " solids that could be made; allowed is one. Export the base alone"};
+  must_be_closed(solids.front());
+  return {solids.front(), unit};
+}
+
+}  // namespace fallwright::intake

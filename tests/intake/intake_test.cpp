@@ -1,0 +1,158 @@
+/// Bodies drawn in the kernel, read from their files, against closed forms.
+#include <cmath>
+#include <numbers>
+
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "intake/bodies.hpp"
+#include "intake/intake.hpp"
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/check.hpp"
+
+namespace fallwright {
+namespace {
+
+using bodies::Plate;
+using bodies::step_of;
+using std::numbers::pi;
+
+std::shared_ptr<const job::Body> read(const std::string& text, const std::string& up = "",
+                                      const std::string& back = "+y") {
+  return intake::base_of(text, {"base.step", up, back});
+}
+
+job::Job room_for(const std::string& text, const std::string& keys = "") {
+  const std::string job =
+      "[job]\nname = \"x\"\nunit = \"mm\"\n[alcove]\nwidth = 1000\ndepth = 800\n[floor]\nkind = \"slab\"\n[base]\nkind "
+      "= "
+      "\"bought\"\nfile = \"base.step\"\nfile_back = \"+y\"\n[drain]\nbody = 80\nbody_depth = 30\nbore = "
+      "100\n[bed]\nleast = "
+      "15\nholdback = 10\noverrun = 20\ncollar = 5\n";
+  return job::read(job + keys, "x.toml", [&](const job::BodyFile& file) { return intake::base_of(text, file); });
+}
+
+TEST(Body, IsReadAsATapeWouldReadIt) {
+  // Source: closed form, of a tilted plate with a round hole and no ledge: the hole's lowest edge is the one in front.
+  const Plate p;
+  const auto body = read(step_of(bodies::solid_of(p)));
+  const double fall = (p.back - p.front) / p.width;
+  EXPECT_EQ(body->up, "+z");
+  EXPECT_EQ(body->back, "+y");
+  EXPECT_EQ(body->faces, 7u);
+  EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9);
+  EXPECT_NEAR(body->lost_mm3, 0, 1e-3);
+  EXPECT_NEAR(body->outline.box().width(), p.length, 1e-9);
+  EXPECT_NEAR(body->outline.box().depth(), p.width, 1e-9);
+  EXPECT_NEAR(body->hole.x, p.x, 1e-9);
+  EXPECT_NEAR(body->hole.y, p.y, 1e-9);
+  EXPECT_NEAR(body->hole_size, p.hole, 1e-9);
+  EXPECT_NEAR(body->drain_top, p.front + fall * (p.y - p.hole / 2), 1e-9);
+  EXPECT_NEAR(body->rim, p.back, 1e-9);
+  EXPECT_EQ(body->recess, 0);
+  EXPECT_EQ(body->pockets, 0);
+}
+
+TEST(Body, StandsInItsBedAndFallsAsItDoes) {
+  // Source: closed form: under a flat base on a level floor the bed is its plan, held back 10 on three sides and 20
+  // over in front, less the hole, times its thickness; the fall is that of the plate's top.
+  const Plate p;
+  const job::Job job = room_for(step_of(bodies::solid_of(p)));
+  const auto model = parts::build(job);
+  const facts::Facts facts = measure::measure(*model);
+  const double plan = 980 * 810 - pi * 55 * 55;
+  for (const facts::Part& part : facts.parts) {
+    EXPECT_TRUE(part.valid) << part.id;
+    if (part.id == "base") {
+      EXPECT_NEAR(part.volume_mm3 / p.volume(), 1, 1e-9);
+    }
+    if (part.id == "bed") {
+      EXPECT_NEAR(part.volume_mm3 / (plan * 15), 1, 1e-9);
+    }
+  }
+  int falls = 0;
+  for (const facts::Facet& f : facts.facets)
+    if (f.surface == "base-floor") {
+      EXPECT_NEAR(f.fall, (p.back - p.front) / p.width, 1e-9);
+      ++falls;
+    }
+  EXPECT_EQ(falls, 1);
+}
+
+TEST(Body, IsTheSameInInchesUpsideDownOnItsSideAndTurned) {
+  // Source: the same body: a file's unit and axes are a way of writing.
+  const Plate p;
+  const TopoDS_Shape plate = bodies::solid_of(p);
+  struct Case {
+    std::string text, up, back;
+  };
+  for (const Case& c :
+       {Case{step_of(plate, "INCH"), "+z", "+y"}, Case{step_of(bodies::turned(plate, 180)), "-z", "-y"},
+        Case{step_of(bodies::turned(plate, 90)), "-y", "+z"}, Case{step_of(bodies::turned(plate, -90)), "+y", "-z"},
+        Case{step_of(bodies::turned(plate, 0, 90)), "+z", "-x"},
+        Case{step_of(bodies::turned(plate, 0, -90)), "+z", "+x"}}) {
+    const auto body = read(c.text, "", c.back);
+    EXPECT_EQ(body->up, c.up);
+    EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9);
+    EXPECT_NEAR(body->hole.x, p.x, 1e-6);
+    EXPECT_NEAR(body->hole.y, p.y, 1e-6);
+    EXPECT_NEAR(body->rim, p.back, 1e-6);
+  }
+}
+
+TEST(Body, ReadsItsUnitFromTheFile) {
+  // Source: ISO 10303-41, an inch is a conversion-based unit.
+  EXPECT_EQ(read(step_of(bodies::solid_of({}), "INCH"))->unit, "INCH");
+  EXPECT_NE(read(step_of(bodies::solid_of({})))->unit, "INCH");
+}
+
+TEST(Body, IsMirroredWithItsMirror) {
+  // Source: reflection: the hole stands as far from the other end, and all else stays.
+  const Plate p;
+  const auto body = read(step_of(bodies::mirrored_left_right(bodies::solid_of(p))));
+  EXPECT_NEAR(body->hole.x, p.length - p.x, 1e-6);
+  EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9);
+  EXPECT_NEAR(body->drain_top, read(step_of(bodies::solid_of(p)))->drain_top, 1e-6);
+}
+
+TEST(Body, WithACurvedFloorIsMeshedWithinItsSagAndNothingPassesOnIt) {
+  // Source: closed form: a trough of radius R about its lowest line takes h x - (segment) from a block; chords lie
+  // inside the material's side by at most the sag. What lies between a mesh's corners is not known.
+  const Plate p{.length = 1000, .width = 800, .front = 40, .back = 70, .hole = 90, .x = 500, .y = 200};
+  const double radius = 8000;
+  const std::string text = step_of(bodies::trough(p, radius));
+  const auto body = read(text);
+  EXPECT_TRUE(body->curved_floor);
+  EXPECT_GT(body->triangles, 4u);
+  EXPECT_LE(std::abs(body->lost_mm3), job::Body::sag_mm * 1e6);
+  const job::Job job = room_for(text);
+  const auto model = parts::build(job);
+  const facts::Facts facts = measure::measure(*model);
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "floor.drains" || r.id == "floor.fall-greatest") {
+      EXPECT_NE(r.outcome, rules::Outcome::pass) << r.id;
+    }
+}
+
+TEST(Body, TakesThePlaceOfWhatATapeReads) {
+  // Source: the keys' meaning: what the file tells is not told twice, and an axis without a file is none.
+  const std::string text = step_of(bodies::solid_of({}));
+  const auto fault = [&](const std::string& keys) {
+    try {
+      room_for(text, keys);
+    } catch (const diag::JobFaults& e) {
+      return std::string{e.what()};
+    }
+    return std::string{};
+  };
+  EXPECT_EQ(fault(""), "");
+  EXPECT_NE(fault("[base.rim]\nback = 20\n").find("base.file tells it"), std::string::npos);
+  EXPECT_NE(fault("[base.threshold]\nheight = 50\n").find("base.file tells it"), std::string::npos);
+  EXPECT_THROW(job::read("[job]\nname = \"x\"\n[base]\nkind = \"bought\"\nfile_up = \"+z\"\n", "x"), diag::JobFaults);
+}
+
+}  // namespace
+}  // namespace fallwright
