@@ -9,7 +9,7 @@
 namespace fallwright::brep {
 namespace {
 
-constexpr double weld = units::tolerance::weld_mm;
+using units::tolerance::weld_mm;
 
 /// The edge from one corner of a loop to the next.
 struct Edge {
@@ -25,7 +25,7 @@ struct Edge {
 std::vector<double> shares_of(const Edge& arc, const std::vector<PlanPoint>& points) {
   const PlanPoint& centre = *arc.from.centre;
   const double whole = arc.from.clockwise ? sweep(arc.to, arc.from.at, centre) : sweep(arc.from.at, arc.to, centre);
-  const double margin = weld / std::hypot(arc.from.at.x - centre.x, arc.from.at.y - centre.y);
+  const double margin = weld_mm / std::hypot(arc.from.at.x - centre.x, arc.from.at.y - centre.y);
   std::vector<double> shares;
   for (const PlanPoint& p : points) {
     const double part = arc.from.clockwise ? sweep(p, arc.from.at, centre) : sweep(arc.from.at, p, centre);
@@ -40,14 +40,14 @@ struct Disc {
   PlanPoint centre;
   double radius;
 
-  bool keeps(PlanPoint p) const { return std::hypot(p.x - centre.x, p.y - centre.y) >= radius - weld; }
+  bool keeps(PlanPoint p) const { return std::hypot(p.x - centre.x, p.y - centre.y) >= radius - weld_mm; }
 
   /// Of loops that do not cross the circle: whether they hold all of it. Its middle tells nothing, since it may lie in
   /// a hole that the disc takes whole; nor does one point, which may lie on an arc of the circle itself.
   bool is_within(const std::vector<Loop>& loops) const {
     for (const double angle : {1., 3., 5.}) {
-      const PlanPoint on{centre.x + (radius - 2 * weld) * std::cos(angle),
-                         centre.y + (radius - 2 * weld) * std::sin(angle)};
+      const PlanPoint on{centre.x + (radius - 2 * weld_mm) * std::cos(angle),
+                         centre.y + (radius - 2 * weld_mm) * std::sin(angle)};
       for (const Loop& loop : loops)
         if (inside(loop, on) != (area(loop) > 0)) return false;
     }
@@ -66,8 +66,8 @@ struct Disc {
     const double root = half_b * half_b - (fx * fx + fy * fy - radius * radius) / length2;
     std::vector<double> found;
     const double off = std::abs(fx * dy - fy * dx) / std::sqrt(length2);
-    if (root <= 0 || off >= radius - weld) return found;
-    const double edge = weld / std::sqrt(length2);
+    if (root <= 0 || off >= radius - weld_mm) return found;
+    const double edge = weld_mm / std::sqrt(length2);
     for (const double t : {-half_b - std::sqrt(root), -half_b + std::sqrt(root)})
       if (t > edge && t < 1 - edge) found.push_back(t);
     return found;
@@ -77,7 +77,7 @@ struct Disc {
     const PlanPoint& other = *arc.from.centre;
     const double own = std::hypot(arc.from.at.x - other.x, arc.from.at.y - other.y);
     const double dx = centre.x - other.x, dy = centre.y - other.y, apart = std::hypot(dx, dy);
-    if (apart <= weld || apart >= own + radius - weld || apart <= std::abs(own - radius) + weld) return {};
+    if (apart <= weld_mm || apart >= own + radius - weld_mm || apart <= std::abs(own - radius) + weld_mm) return {};
     const double along = (apart * apart + own * own - radius * radius) / (2 * apart);
     const double aside = std::sqrt(std::max(0.0, own * own - along * along));
     const PlanPoint foot{other.x + dx / apart * along, other.y + dy / apart * along};
@@ -91,19 +91,19 @@ struct HalfPlane {
   double a, b, c;
 
   double side(PlanPoint p) const { return a * p.x + b * p.y + c; }
-  bool keeps(PlanPoint p) const { return side(p) > weld; }  // an edge on the line is drawn anew with the cut
+  bool keeps(PlanPoint p) const { return side(p) > weld_mm; }  // an edge on the line is drawn anew with the cut
 
   std::vector<double> crossings(const Edge& edge) const {
     if (edge.from.centre) {
       const PlanPoint& o = *edge.from.centre;
       const double away = side(o), radius = std::hypot(edge.from.at.x - o.x, edge.from.at.y - o.y);
-      if (std::abs(away) >= radius - weld) return {};
+      if (std::abs(away) >= radius - weld_mm) return {};
       const double half = std::sqrt(radius * radius - away * away);
       const PlanPoint foot{o.x - a * away, o.y - b * away};
       return shares_of(edge, {{foot.x + b * half, foot.y - a * half}, {foot.x - b * half, foot.y + a * half}});
     }
     const double at_from = side(edge.from.at), at_to = side(edge.to);
-    if (std::min(std::abs(at_from), std::abs(at_to)) <= weld || (at_from > 0) == (at_to > 0)) return {};
+    if (std::min(std::abs(at_from), std::abs(at_to)) <= weld_mm || (at_from > 0) == (at_to > 0)) return {};
     return {at_from / (at_from - at_to)};
   }
 };
@@ -198,10 +198,10 @@ std::vector<std::vector<Loop>> clip(const std::vector<Loop>& loops, double a, do
   std::vector<Loop> left = std::move(pieces.uncut);
   const auto along = [&](PlanPoint end, PlanPoint start) {  // what is kept lies to the left
     const double way = (start.x - end.x) * half.b - (start.y - end.y) * half.a;
-    return way >= -weld ? way : std::numeric_limits<double>::max();
+    return way >= -weld_mm ? way : std::numeric_limits<double>::max();
   };
   for (Loop& loop : tie(pieces.chains, along, {}))
-    if (std::abs(area(loop)) > weld) left.push_back(std::move(loop));
+    if (std::abs(area(loop)) > weld_mm) left.push_back(std::move(loop));
   return gather(std::move(left));
 }
 
