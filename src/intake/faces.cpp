@@ -11,15 +11,18 @@
 #include <BRepAdaptor_Surface.hxx>
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRepTools_WireExplorer.hxx>
+#include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
 #include <NCollection_DataMap.hxx>
 #include <Poly_PolygonOnTriangulation.hxx>
 #include <Poly_Triangulation.hxx>
+#include <ShapeFix_Face.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_MapOfShape.hxx>
 #include <TopTools_ShapeMapHasher.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Compound.hxx>
 #include <gp_Circ.hxx>
 #include <gp_Cylinder.hxx>
 #include <gp_Elips.hxx>
@@ -52,9 +55,10 @@ bool is_plane(const TopoDS_Face& face) {
 
 /// A cylinder that stands, or any face whose normals all lie level.
 bool is_upright(const TopoDS_Face& face) {
+  const BRepAdaptor_Surface whole{face, false};  // its bounds are looked for only where they matter: that takes long
+  if (whole.GetType() == GeomAbs_Plane) return std::abs(whole.Plane().Axis().Direction().Z()) < upright;
+  if (whole.GetType() == GeomAbs_Cylinder) return 1 - std::abs(whole.Cylinder().Axis().Direction().Z()) < upright;
   const BRepAdaptor_Surface surface{face};
-  if (surface.GetType() == GeomAbs_Plane) return std::abs(surface.Plane().Axis().Direction().Z()) < upright;
-  if (surface.GetType() == GeomAbs_Cylinder) return 1 - std::abs(surface.Cylinder().Axis().Direction().Z()) < upright;
   constexpr int steps = 4;
   for (int i = 0; i <= steps; ++i)
     for (int k = 0; k <= steps; ++k) {
@@ -293,6 +297,22 @@ class Faces {
 };
 
 }  // namespace
+
+double enclosed_mm3(const TopoDS_Solid& solid) {
+  const BRep_Builder builder;
+  TopoDS_Compound faces;
+  builder.MakeCompound(faces);
+  for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next()) {
+    TopoDS_Shape each = face.Current();
+    if (!is_plane(TopoDS::Face(each))) {  // as they are in a file, curves do not lie on round faces yet
+      ShapeFix_Face fix{TopoDS::Face(each)};
+      fix.Perform();
+      each = fix.Result().Oriented(each.Orientation());
+    }
+    builder.Add(faces, each);
+  }
+  return brep::volume_mm3(faces);
+}
 
 Reliefs reliefs_of(const TopoDS_Solid& solid, const Frame& frame) {
   gp_Trsf turn;

@@ -24,6 +24,9 @@ struct Reliefs {
   double meshed_mm2 = 0;        ///< the area of these
 };
 
+/// What the solid's faces enclose, in mm3: by the divergence theorem, face by face.
+double enclosed_mm3(const TopoDS_Solid& solid);
+
 /// @throws job::NoBody when meshing takes more triangles than are taken.
 Reliefs reliefs_of(const TopoDS_Solid& solid, const Frame& frame);
 

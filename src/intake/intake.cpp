@@ -121,7 +121,7 @@ int face_front(Upright& upright, const job::BodyFile& file) {
 }
 
 /// What lies between the two reliefs is what the faces enclose.
-double lost(const TopoDS_Solid& solid, const Upright& upright, double volume) try {
+double lost(const Upright& upright, double volume) try {
   if (volume <= 0) throw NoBody{"the faces of its solid look inward: it is inside out"};
   const double between =
       brep::volume_mm3(brep::between(upright.standing.top, upright.standing.underside, "base").solid);
@@ -132,7 +132,6 @@ double lost(const TopoDS_Solid& solid, const Upright& upright, double volume) tr
         "what its faces enclose is not what lies between its top and its underside: it is undercut, or hollow"};
   return volume - between;
 } catch (const diag::ModelError&) {
-  static_cast<void>(solid);
   throw NoBody{
       "its top and its underside do not end in one outline, or cross: allowed is a base with upright outer "
       "sides and nothing below an overhang"};
@@ -146,9 +145,9 @@ job::Body look_at(const std::string& text, const job::BodyFile& file) {
   job::Body& body = upright.body;
   body.unit = step.unit, body.up = name_of(upright.frame.z), body.back = name_of(back_of(upright.frame, quarters));
   for (TopExp_Explorer face{step.solid, TopAbs_FACE}; face.More(); face.Next()) ++body.faces;
-  body.volume_mm3 = brep::volume_mm3(step.solid);
+  body.volume_mm3 = enclosed_mm3(step.solid);
   body.triangles = upright.reliefs.triangles;
-  body.lost_mm3 = lost(step.solid, upright, body.volume_mm3);
+  body.lost_mm3 = lost(upright, body.volume_mm3);
   return std::move(body);
 }
 

@@ -19,12 +19,49 @@
 #include <XCAFApp_Application.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
+#include <XSAlgo.hxx>
+#include <XSAlgo_AlgoContainer.hxx>
 
 #include "brep/kernel.hpp"
 #include "job/body.hpp"
 
 namespace fallwright::intake {
 namespace {
+
+/// Shapes as they are in the file. The kernel's mending would close gaps that the thing itself has, and takes three
+/// quarters of the time that reading takes.
+class Unmended : public XSAlgo_AlgoContainer {
+ public:
+  TopoDS_Shape ProcessShape(const TopoDS_Shape& shape, const Standard_Real, const Standard_Real, const Standard_CString,
+                            const Standard_CString, Handle(Standard_Transient) &, const Message_ProgressRange&,
+                            const Standard_Boolean) const override {
+    return shape;
+  }
+};
+
+/// How the kernel reads, for as long as this stands: lengths come in millimetres, and nothing is mended.
+class AsItIs {
+ public:
+  AsItIs() {
+    STEPControl_Controller::Init();
+    unit_ = Interface_Static::CVal(unit);
+    mending_ = XSAlgo::AlgoContainer();
+    Interface_Static::SetCVal(unit, "MM");
+    XSAlgo::SetAlgoContainer(new Unmended);
+  }
+  ~AsItIs() {
+    XSAlgo::SetAlgoContainer(mending_);
+    Interface_Static::SetCVal(unit, unit_.c_str());
+  }
+  AsItIs(const AsItIs&) = delete;
+  AsItIs& operator=(const AsItIs&) = delete;
+
+ private:
+  static constexpr const char* unit = "xstep.cascade.unit";
+  brep::KernelGuard guard_;
+  std::string unit_;
+  Handle(XSAlgo_AlgoContainer) mending_;
+};
 
 std::string unit_of(STEPCAFControl_Reader& reader) {
   TColStd_SequenceOfAsciiString lengths, angles, solid_angles;
@@ -63,9 +100,7 @@ void must_be_closed(const TopoDS_Solid& solid) {
 }  // namespace
 
 StepSolid solid_of_step(const std::string& text) {
-  const brep::KernelGuard guard;
-  STEPControl_Controller::Init();
-  Interface_Static::SetCVal("xstep.cascade.unit", "MM");
+  const AsItIs settings;
   const Handle(XCAFApp_Application) application = XCAFApp_Application::GetApplication();
   Handle(TDocStd_Document) document;
   application->NewDocument("BinXCAF", document);

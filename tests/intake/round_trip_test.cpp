@@ -77,6 +77,28 @@ void expect_same(const std::string& base, const std::string& drain) {
   }
 }
 
+TEST(RoundTrip, OfTheDemoJobsBaseIsTheFileBesideIt) {
+  // Source: docs/bought-base.md: how that file was made.
+  const std::string drawn = std::string{PROJECT_DIR} + "/tests/intake/chandlers-row-9-base.toml";
+  EXPECT_TRUE(step_of(job::read(sample::slurped(drawn), drawn)) ==
+              sample::slurped(std::string{PROJECT_DIR} + "/params/chandlers-row-9-base.step"));
+}
+
+TEST(RoundTrip, OfABaseOutOfSquare) {
+  // Source: the program's own numbers of a base that was measured with a tape, sent as a file.
+  const std::string file = std::string{PROJECT_DIR} + "/params/chandlers-row-7.toml";
+  const job::Job taped = job::read(sample::slurped(file), file);
+  const auto body = intake::base_of(step_of(taped), {});
+  const parts::Solid base = parts::build_base(taped);
+  EXPECT_NEAR(body->volume_mm3 / brep::volume_mm3(base.shape), 1, 1e-9);
+  EXPECT_NEAR(body->lost_mm3, 0, 1);
+  EXPECT_FALSE(body->outline.is_square());
+  EXPECT_EQ(body->pockets, 60);
+  EXPECT_NEAR(body->threshold_inner - body->drain_top, taped.base.threshold.height.in_mm(), 1e-6);
+  for (const job::Side side : {job::Side::back, job::Side::left, job::Side::right})
+    EXPECT_NEAR(body->inset[static_cast<std::size_t>(side)], taped.base.upstand_thickness.in_mm(), 1e-6);
+}
+
 const std::string square = "size = \"4 in\"\nfrom_left = \"20 in\"\nfrom_back = \"15 in\"\n";
 const std::string round = "opening = \"round\"\n" + square;
 

@@ -110,5 +110,59 @@ TEST(BaseKind, EveryStarterOfAKindReadsBack) {
     }
 }
 
+/// A flat slab of a base with a round hole: what a file would tell, without one.
+std::shared_ptr<const Body> slab(double length, double width) {
+  Body body;
+  body.outline = Quad{survey::Rect{0, 0, length, width}};
+  body.floor = body.outline;
+  body.hole = {400, 400}, body.hole_size = 80, body.drain_top = 30, body.rim = 50, body.recess = 10;
+  body.opening_box = {350, 350, 450, 450};
+  body.top.push_back({{{{{0, 0}}, {{length, 0}}, {{length, width}}, {{0, width}}}}, {30, 0, 0.02}, "base-floor/back"});
+  return std::make_shared<const Body>(body);
+}
+
+TEST(BaseFile, StarterReadsBackBesideAFile) {
+  // Source: the starter's promise, in both units.
+  for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric}) {
+    const string text = starter_with_file(unit);
+    EXPECT_LT(std::count(text.begin(), text.end(), '\n'), 40) << "short";
+    const Job job = read(text, "s.toml", [](const BodyFile& file) {
+      EXPECT_EQ(file.name, "base.step");
+      return slab(1500, 900);
+    });
+    EXPECT_EQ(job.base.made, Made::bought);
+    EXPECT_NEAR(job.base.length.in_mm(), 1500, 1e-9);
+    EXPECT_NEAR(job.drain.across.distance.in_mm(), 400, 1e-9);
+    EXPECT_NEAR(job.drain.along.distance.in_mm(), 500, 1e-9);
+  }
+}
+
+TEST(BaseFile, WhoseBaseIsNoneIsTheKeysFault) {
+  // Source: none; the message stands at the key that a person would change.
+  const string text = starter_with_file(UnitSystem::inch);
+  for (const char* key : {"base.file", "base.file_back"}) try {
+      read(text, "s.toml", [&](const BodyFile&) -> std::shared_ptr<const Body> { throw NoBody{"two bodies", key}; });
+      FAIL() << key;
+    } catch (const diag::JobFaults& e) {
+      ASSERT_EQ(e.faults().size(), 1u);
+      EXPECT_EQ(e.faults()[0].key, key);
+      EXPECT_EQ(e.faults()[0].message, "two bodies");
+    }
+  EXPECT_THROW(read(text, "s.toml"), diag::JobFaults) << "nobody there to read it";
+}
+
+TEST(BaseFile, OfABaseThatDoesNotFitIsRefusedByItsNumbers) {
+  // Source: the sum of the room: base against alcove; the file's own size is the file's to change.
+  const string text = starter_with_file(UnitSystem::metric);
+  try {
+    read(text, "s.toml", [](const BodyFile&) { return slab(1700, 900); });
+    FAIL();
+  } catch (const diag::JobFaults& e) {
+    ASSERT_EQ(e.faults().size(), 1u);
+    EXPECT_EQ(e.faults()[0].key, "base.file");
+    EXPECT_NE(e.faults()[0].message.find("1700 mm"), string::npos) << e.faults()[0].message;
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::job

@@ -18,6 +18,7 @@
 
 #include "brep/properties.hpp"
 #include "exchange/export.hpp"
+#include "intake/intake.hpp"
 #include "job/layout.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
@@ -99,6 +100,16 @@ TEST(Cgal, FindsTheVolumesOfBasesThatAreBoughtOrBuilt) {
     const std::string file = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
     expect_same_volumes(job::read(sample::slurped(file), file), name);
   }
+}
+
+TEST(Cgal, FindsTheVolumesOfABaseFromAFile) {
+  // Source: CGAL, as above: pockets of the file cut by the bed's edge and its hole, over a floor out of level.
+  const std::string folder = std::string{PROJECT_DIR} + "/params/", file = folder + "chandlers-row-9.toml";
+  expect_same_volumes(job::read(sample::slurped(file), file,
+                                [&](const job::BodyFile& named) {
+                                  return intake::base_of(sample::slurped(folder + named.name), named);
+                                }),
+                      "chandlers-row-9");
 }
 
 /// What stands in the plugged base up to a level, as a solid of its own: a box over the floor less base and drain. Of

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "job/body.hpp"
 #include "report/sample_report.hpp"
 #include "report/together.hpp"
 
@@ -74,6 +75,7 @@ TEST(Json, IsDocumentedFieldByField) {
   // Source: docs/report-json.md; each of its fields is written and each written field is in it.
   sample::Reported bought, built;
   bought.facts.bought.emplace();
+  bought.job.base.body = std::make_shared<const job::Body>();
   built.facts.site_built.emplace().marks.emplace_back();
   std::set<std::string> paths;
   collect(written(bought), "", paths);
