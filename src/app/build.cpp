@@ -1,14 +1,13 @@
 #include "app/build.hpp"
 
 #include <charconv>
-#include <cstdio>
 #include <cstdlib>
-#include <cstring>
 #include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 
+#include "app/address.hpp"
 #include "app/base_file.hpp"
 #include "app/prices.hpp"
 #include "app/staging.hpp"
@@ -124,18 +123,6 @@ std::string bytes_of(const std::string& path) {
   return bytes;
 }
 
-/// A folder's name inside an address (RFC 3986, section 2.1): every byte but letters, digits and -._~ as %XX.
-std::string in_address(const std::string& name) {
-  std::string out;
-  for (const char c : name) {
-    char code[4];
-    std::snprintf(code, sizeof code, "%%%02X", static_cast<unsigned char>(c));
-    const bool plain = (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-    out += plain || (c && std::strchr("-._~", c)) ? std::string{c} : code;
-  }
-  return out;
-}
-
 }  // namespace
 
 const std::vector<std::string>& names_of_all() {
@@ -145,7 +132,7 @@ const std::vector<std::string>& names_of_all() {
   return names;
 }
 
-void write_all(Work& work, Staging& staging, Progress& progress) try {
+void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes) try {
   report::Report& report = *work.report;
   const std::string& name = report.job.name;
   progress.stage(name, "writing the model");
@@ -153,8 +140,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const drawing::Findings findings{report.facts, report.cuts,      report.plan,
-                                   report.rows,  report.judgement, day_of_issue()};
+  const drawing::Findings findings{report.facts,     report.cuts,    report.plan, report.rows,
+                                   report.judgement, day_of_issue(), changes};
   const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
@@ -167,7 +154,8 @@ void write_all(Work& work, Staging& staging, Progress& progress) try {
   progress.stage(name, "making the page");
   const std::string glb = bytes_of(staging.place("model.glb"));
   const auto steps = drawing::steps_of(report.job, findings);
-  staging.write(page_name, page::report_page({report, sheets, steps, measure::measure_lying(*work.model), glb}));
+  staging.write(page_name,
+                page::report_page({report, sheets, steps, measure::measure_lying(*work.model), glb, changes}));
   report.files = listed(staging);
   staging.write("report.json", report::to_json(report));
   staging.publish();

@@ -17,6 +17,10 @@ namespace fallwright::report {
 struct Together;
 }
 
+namespace fallwright::revision {
+struct Changes;
+}
+
 namespace fallwright::app {
 
 class Staging;
@@ -51,8 +55,8 @@ inline constexpr const char* page_name = "report.html";
 /// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
 const std::vector<std::string>& names_of_all();
 
-/// Writes all files of a job there, whole or not at all.
-void write_all(Work& work, Staging& staging, Progress& progress);
+/// Writes all files of a job there, whole or not at all. `changes`: since an older job file, where one is named.
+void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes = nullptr);
 
 /// Where the order for several rooms stands, beside the rooms' own folders.
 inline constexpr const char* together_folder = "together";

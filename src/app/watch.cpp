@@ -48,7 +48,7 @@ void watch(const std::string& job_file, const std::string& prices) {
         job = load(job_file, prices);  // what was saved in between
       }
       std::unique_ptr<Work> now = work_out(std::move(job), silent);
-      std::cout << report::changed_text(*last->report, *now->report) << std::flush;
+      std::cout << report::verdicts_text(report::state_of(*last->report), report::state_of(*now->report)) << std::flush;
       last = std::move(now);
     } catch (const diag::JobFaults& e) {
       std::cerr << e.what() << "\n";

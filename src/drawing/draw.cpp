@@ -72,6 +72,7 @@ class Set {
 std::vector<Sheet> draw_all(const Subject& subject) {
   Set set{subject};
   set.add('G', Sheet{"cover", "Cover", subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
+  if (subject.changes) set.add('G', draw_changes(subject));
   set.add('G', draw_order_of_work(subject));
   set.add('G', draw_assembly(subject));
   set.add('G', draw_exploded(subject));
@@ -84,6 +85,7 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     set.add('F', draw_bench_front(subject));
     set.add('F', draw_bench_end(subject));
     set.add('F', draw_bench_section(subject));
+    set.add('F', draw_bench_profile(subject));
   }
   for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
   set.add('F', draw_cuts(subject));
@@ -93,6 +95,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     set.add('S', draw_screed(subject));
   else
     set.add('S', draw_bed(subject));
+  set.add('S', draw_story_stick(subject));
+  set.add('S', draw_gauge_strip(subject));
   set.add('B', draw_buy(subject));
   set.add('I', draw_inspection(subject));
   std::vector<Sheet> sheets = set.done();

@@ -13,6 +13,10 @@ namespace fallwright::parts {
 struct Model;
 }
 
+namespace fallwright::revision {
+struct Changes;
+}
+
 namespace fallwright::drawing {
 
 /// What is told on the sheets beside the solids.
@@ -22,7 +26,8 @@ struct Findings {
   const std::vector<takeoff::StockPlan>& plan;
   const std::vector<takeoff::Row>& rows;
   const rules::Judgement& judgement;
-  std::string date = {};  ///< of issue, as it is printed; empty: to be written in by hand
+  std::string date = {};                       ///< of issue, as it is printed; empty: to be written in by hand
+  const revision::Changes* changes = nullptr;  ///< since an older job file, where one is named
 };
 
 /// All sheets: those with a page first, in the order they are printed, then the cut pieces that are drawn for machines

@@ -47,6 +47,17 @@ void add_readings(std::vector<Cells>& rows, const Subject& s, std::size_t& numbe
                     "read " + len(tape.reading_mm) + ", solved " + len(tape.solved_mm), "", "", "", "", ""});
 }
 
+/// What the job file records of what was built, beside its design.
+void add_as_built(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
+  for (const rules::BuiltRow& row : s.judgement.as_built) {
+    const bool fails = row.outcome == rules::Outcome::fail || row.outcome == rules::Outcome::caution;
+    rows.push_back({std::to_string(++number), row.what, row.limit, "recorded in the job file", row.designed, "",
+                    row.built, row.outcome == rules::Outcome::pass ? "x" : "", fails ? "x" : "", ""});
+  }
+  for (const job::Photo& photo : s.job().as_built.photos)
+    rows.push_back({"", "photograph " + photo.file, "", photo.shows, "", "", "", "", "", ""});
+}
+
 void add_signatures(std::vector<Cells>& rows) {
   for (const char* trade : {"framer", "plumber", "setter", "inspector"})
     rows.push_back({"", std::string{trade} + ", signed:", "", "date:", "measured with:", "", "", "", "", ""});
@@ -81,6 +92,11 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
   add_checks(rows, subject, true, number);
   if (!subject.facts.room.closure.readings.empty()) rows.push_back({"THE ROOM AS IT WAS READ"});
   add_readings(rows, subject, number);
+  const job::AsBuilt& built = subject.job().as_built;
+  if (built.any() || !subject.judgement.as_built.empty())
+    rows.push_back({"AS BUILT" + (built.date.empty() ? "" : ", " + built.date) +
+                    (built.by.empty() ? "" : ", measured by " + built.by)});
+  add_as_built(rows, subject, number);
   rows.push_back({"SIGNATURES"});
   add_signatures(rows);
   const std::vector<Column> columns{{"no.", 0.55},           {"what", 4.2},

@@ -27,6 +27,11 @@ std::vector<Sheet> draw_bed(const Subject& subject);
 Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
 Sheet draw_drain(const Subject& subject);
 std::vector<Sheet> draw_template(const Subject& subject);
+std::vector<Sheet> draw_story_stick(const Subject& subject);
+std::vector<Sheet> draw_gauge_strip(const Subject& subject);
+std::vector<Sheet> draw_bench_profile(const Subject& subject);
+/// @pre `subject.changes`.
+std::vector<Sheet> draw_changes(const Subject& subject);
 Sheet draw_bench_plan(const Subject& subject);
 Sheet draw_bench_front(const Subject& subject);
 Sheet draw_bench_end(const Subject& subject);

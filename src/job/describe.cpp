@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "job/base_kind.hpp"
+#include "job/describe_words.hpp"
 #include "job/range.hpp"
 #include "job/schema.hpp"
 
@@ -25,13 +26,6 @@ bool is_needed(const std::string& path) {
        {"alcove.width", "alcove.depth", "floor.joists.first", "drain.from_left", "drain.from_back"})
     if (path == needed) return true;
   return false;
-}
-
-/// What may stand behind a key, in a few words.
-std::string allowed(const Key& key, UnitSystem unit) {
-  if (!key.choices.empty()) return choices_text(key);
-  const std::string range = range_text(key, unit);
-  return range.empty() ? name_of(key.kind) : range;
 }
 
 Json schema_of(const Key& key) {
@@ -94,6 +88,21 @@ Json& object_at(Json& root, const std::string& path) {
 }
 
 }  // namespace
+
+std::string allowed(const Key& key, UnitSystem unit) {
+  if (!key.choices.empty()) return choices_text(key);
+  const std::string range = range_text(key, unit);
+  return range.empty() ? name_of(key.kind) : range;
+}
+
+const char* const notation_in_words =
+    "A job is a TOML file. Lengths are texts in the trade's notation (`\"5 ft 4-1/2 in\"`, `\"64-1/2 in\"`, `\"1640 "
+    "mm\"`,\n"
+    "`\"1.64 m\"`) or bare numbers in `job.unit`; falls are `\"1/4 in/ft\"`, `\"2 %\"` or `\"1:48\"`. Timber is given "
+    "by its nominal\n"
+    "size and modelled at its dressed dry size (`\"2x4\"` is 1-1/2\" by 3-1/2\"), or by its actual size (`\"45x95 "
+    "mm\"`); steel by its\n"
+    "designator (`\"350S162-33\"`).\n";
 
 std::string starter(UnitSystem unit) {
   std::string text =
@@ -242,14 +251,8 @@ std::string json_schema() {
 
 std::string reference_page() {
   std::string text =
-      "# The job file\n\n"
-      "A job is a TOML file. Lengths are texts in the trade's notation (`\"5 ft 4-1/2 in\"`, `\"64-1/2 in\"`, `\"1640 "
-      "mm\"`,\n"
-      "`\"1.64 m\"`) or bare numbers in `job.unit`; falls are `\"1/4 in/ft\"`, `\"2 %\"` or `\"1:48\"`. Timber is "
-      "given by its nominal\n"
-      "size and modelled at its dressed dry size (`\"2x4\"` is 1-1/2\" by 3-1/2\"), or by its actual size (`\"45x95 "
-      "mm\"`); steel by its\n"
-      "designator (`\"350S162-33\"`).\n\n"
+      "# The job file\n\n" + std::string{notation_in_words} +
+      "\n"
       "All faults of a file are told in one run, each with its line and column. `fallwright starter FILE` writes a "
       "file with\n"
       "every key and its default. This page is made from the program's own table of keys; a test holds the two "

@@ -1,4 +1,4 @@
-/// The job file explained, four ways, from the one table of keys in schema.cpp.
+/// The job file explained, five ways, from the one table of keys in schema.cpp.
 #pragma once
 
 #include <string>
@@ -25,5 +25,8 @@ std::string key_table();
 
 /// The reference page docs/job-file.md.
 std::string reference_page();
+
+/// The manual page fallwright-job(5), in the macros of man(7).
+std::string manual_page(const std::string& version);
 
 }  // namespace fallwright::job

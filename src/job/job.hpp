@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "job/as_built.hpp"
 #include "job/as_set.hpp"
 #include "job/base.hpp"
 #include "job/buy.hpp"
@@ -137,6 +138,7 @@ struct Job {
   survey::Survey survey;
   Notation notation;
   AsSet as_set;
+  AsBuilt as_built;
   Walls walls;
   Floor floor;
   Base base;

@@ -40,6 +40,7 @@ inline std::vector<Side> sides_of(const Value& v) {
 // The rows by subject; `keys` puts them together.
 std::vector<Key> room_keys();
 std::vector<Key> survey_keys();
+std::vector<Key> as_built_keys();
 std::vector<Key> base_kind_keys();
 std::vector<Key> trade_keys();
 std::vector<Key> cut_keys();

@@ -353,8 +353,9 @@ std::vector<Key> bed_keys() {
 const std::vector<Key>& keys() {
   static const std::vector<Key> all = [] {
     std::vector<Key> table;
-    for (const auto& part : {room_keys(), survey_keys(), base_kind_keys(), base_keys(), drain_keys(), bench_keys(),
-                             bed_keys(), cut_keys(), buy_keys(), trade_keys(), drawing_keys(), limit_keys()})
+    for (const auto& part :
+         {room_keys(), survey_keys(), as_built_keys(), base_kind_keys(), base_keys(), drain_keys(), bench_keys(),
+          bed_keys(), cut_keys(), buy_keys(), trade_keys(), drawing_keys(), limit_keys()})
       table.insert(table.end(), part.begin(), part.end());
     return table;
   }();
@@ -396,6 +397,11 @@ const std::vector<Section>& sections() {
        true},
       {"as_set.upstands", "The same on the tops of the upstands.", true},
       {"as_set.threshold", "The same on the threshold's outer top edge.", true},
+      {"as_built", "The record of what was measured when all was built, kept beside the design.", true},
+      {"as_built.fall", "A fall as a level showed it.", true, [](Job& j) { j.as_built.falls.emplace_back(); }},
+      {"as_built.flood", "The water of the flood test, read once; the first reading as it was filled.", true,
+       [](Job& j) { j.as_built.flood.emplace_back(); }},
+      {"as_built.photo", "A photograph that was taken.", true, [](Job& j) { j.as_built.photos.emplace_back(); }},
       {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},
       {"glass", "Panes at the entry; leave out where there are none.", true},

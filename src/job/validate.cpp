@@ -355,7 +355,8 @@ class Judge {
 
 std::vector<Contradiction> contradictions(const Job& job) {
   if (auto found = survey_contradictions(job); !found.empty()) return found;  // no room: nothing can stand in it
-  return Judge{job}.judge();
+  if (auto found = Judge{job}.judge(); !found.empty()) return found;
+  return as_built_contradictions(job);
 }
 
 }  // namespace fallwright::job

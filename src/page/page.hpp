@@ -10,6 +10,7 @@
 #include "facts/lying.hpp"
 #include "report/report.hpp"
 #include "report/together.hpp"
+#include "revision/changes.hpp"
 
 namespace fallwright::page {
 
@@ -19,7 +20,8 @@ struct Subject {
   const std::vector<drawing::Sheet>& sheets;
   const std::vector<drawing::Step>& steps;
   const facts::Lying& lying;
-  const std::string& glb;  ///< bytes of model.glb
+  const std::string& glb;                      ///< bytes of model.glb
+  const revision::Changes* changes = nullptr;  ///< since an older job file, where one is named
 };
 
 /// report.html. Equal rooms make equal bytes.

@@ -17,6 +17,9 @@ std::string header(const Subject& subject) {
       {"sheets", "Sheets"},   {"checks", "Checks"},   {"cuts", "Cut list"},
       {"buy", "Buy list"},    {"set-out", "Set-out"}, {"work", "Order of work"}};
   std::string links;
+  const bool recorded = !as_built_section(subject).empty();
+  if (subject.changes) links += element("a", "What changed", " href=\"#changes\"");
+  if (recorded) links += element("a", "As built", " href=\"#as-built\"");
   for (const auto& [id, words] : parts) links += element("a", words, " href=\"#" + std::string{id} + "\"");
   return element("a", "To the verdict", " class=\"skip\" href=\"#verdict\"") +
          element("header",
@@ -71,8 +74,9 @@ std::string report_page(const Subject& subject) {
   Document document;
   document.title = subject.report.job.name + ": report";
   document.body = header(subject) +
-                  element("main", "\n" + verdict_section(subject) + view_section(subject) + card_section(subject) +
-                                      sheets_section(subject) + checks_section(subject) + lists_section(subject)) +
+                  element("main", "\n" + verdict_section(subject) + changes_section(subject) + view_section(subject) +
+                                      card_section(subject) + sheets_section(subject) + checks_section(subject) +
+                                      as_built_section(subject) + lists_section(subject)) +
                   "\n" + footer(subject);
   document.style = page_css;
   document.data = {{"view-data", data_of(view_data(subject))},

@@ -7,9 +7,11 @@
 
 namespace fallwright::page {
 
-std::string verdict_section(const Subject& subject);  ///< one sentence, what fails, what to read next
-std::string view_section(const Subject& subject);     ///< the picture of the assembly, where the view then stands
-std::string card_section(const Subject& subject);     ///< the wet-mortar card
+std::string verdict_section(const Subject& subject);   ///< one sentence, what fails, what to read next
+std::string changes_section(const Subject& subject);   ///< since an older job file; empty where none is named
+std::string as_built_section(const Subject& subject);  ///< the record of what was built; empty without one
+std::string view_section(const Subject& subject);      ///< the picture of the assembly, where the view then stands
+std::string card_section(const Subject& subject);      ///< the wet-mortar card
 std::string sheets_section(const Subject& subject);
 std::string checks_section(const Subject& subject);
 std::string lists_section(const Subject& subject);  ///< cuts, buy list, set-out, order of work

@@ -3,70 +3,110 @@
 #include <algorithm>
 
 #include "report/columns.hpp"
-#include "rules/check.hpp"
-#include "rules/words.hpp"
+#include "report/json_words.hpp"
 
 namespace fallwright::report {
 namespace {
 
-using rules::Outcome;
-using rules::Result;
+using revision::Changed;
+using revision::Pieces;
+using revision::Use;
 
 constexpr std::size_t under_title = 15;
 
-const char* told(Outcome outcome) {
-  switch (outcome) {
-    case Outcome::pass:
-      return "pass";
-    case Outcome::fail:
-      return "FAIL";
-    case Outcome::caution:
-      return "CAUTION";
-    case Outcome::not_checked:
-      return "not checked";
-    case Outcome::not_applicable:
-      break;
-  }
-  return "n/a";
-}
-
-std::string with_number(const Result& r, const job::Job& job) {
-  return r.measured ? std::string{told(r.outcome)} + ", " + rules::measured_text(r, job) : told(r.outcome);
-}
-
 /// "FAIL         floor is not too steep: 0.891 in/ft, limit at most 1/2 in/ft; was pass, 0.477 in/ft".
-std::string line(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
-  std::string text = now.title;
-  if (now.measured) text += ": " + rules::measured_text(now, after) + ", limit " + rules::limit_text(now, after);
-  text =
-      wrapped("  " + padded(told(now.outcome), 12) + " " + text + "; was " + with_number(was, before), 0, under_title);
-  const bool mend = now.outcome == Outcome::fail || now.outcome == Outcome::caution;
-  if (!now.advice.empty() && (mend || now.outcome != was.outcome)) text += wrapped(now.advice, under_title);
+std::string line(const revision::Verdict& v) {
+  const std::string found = v.found.empty() ? "" : ": " + v.found;
+  std::string text =
+      wrapped("  " + padded(revision::told(v.outcome), 12) + " " + v.title + found + "; was " + v.was, 0, under_title);
+  if (!v.advice.empty()) text += wrapped(v.advice, under_title);
   return text;
 }
 
-bool changed(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
-  if (was.outcome != now.outcome) return true;
-  const bool open = now.outcome == Outcome::fail || now.outcome == Outcome::caution;
-  return open && rules::measured_text(was, before) != rules::measured_text(now, after);
+/// "  base.length: "60 in", was "57-1/2 in"".
+std::string lines(const std::string& heading, const std::vector<Changed>& changed) {
+  if (changed.empty()) return "";
+  std::string text = heading + "\n";
+  for (const Changed& c : changed) text += wrapped("  " + c.what + ": " + c.now + ", was " + c.was, 0, 6);
+  return text;
 }
 
-std::string counts(const Report& report) {
-  const auto of = [&](Outcome outcome) { return std::to_string(rules::count(report.judgement.results, outcome)); };
-  return of(Outcome::fail) + " fail, " + of(Outcome::caution) + " ask for caution, " + of(Outcome::not_checked) +
-         " are not checked, " + of(Outcome::pass) + " pass";
+std::string counted(int count, const std::string& mark) {
+  return std::to_string(count) + " x " + mark;
+}
+
+std::string pieces_text(const Pieces& pieces) {
+  const std::pair<Use, const char*> uses[] = {{Use::serves, "still serve"},
+                                              {Use::fit, "serve, shimmed or scribed anew to the floor"},
+                                              {Use::recut, "can be recut"},
+                                              {Use::fresh, "are new"}};
+  std::string text = "PIECES, by their new marks; in brackets those of the older list\n";
+  for (const auto& [use, words] : uses) {
+    if (pieces.count(use) == 0) continue;
+    text += "  " + std::to_string(pieces.count(use)) + " " + words + ":\n";
+    for (const revision::PieceUse& piece : pieces.uses)
+      if (piece.use == use)
+        text += wrapped(
+            "    " + counted(piece.count, piece.mark) +
+                (piece.from.empty() ? "" : " (" + (use == Use::recut ? "from " + piece.from : piece.from) + ")") +
+                ": " + piece.size,
+            0, 8);
+  }
+  if (!pieces.left.empty()) text += "  left over:\n";
+  for (const revision::PieceLeft& left : pieces.left)
+    text += wrapped("    " + counted(left.count, "(" + left.mark + ")") + ": " + left.size, 0, 8);
+  return text;
+}
+
+bool moved(const Pieces& pieces) {
+  return !pieces.left.empty() || std::any_of(pieces.uses.begin(), pieces.uses.end(),
+                                             [](const auto& piece) { return piece.use != Use::serves; });
 }
 
 }  // namespace
 
-std::string changed_text(const Report& before, const Report& after) {
+revision::State state_of(const Report& report) {
+  return revision::state_of(report.job, report.facts, report.judgement.results, report.cuts, report.rows);
+}
+
+std::string verdicts_text(const revision::State& before, const revision::State& after) {
   std::string text;
-  for (const Result& now : rules::worst_first(after.judgement.results)) {
-    const auto& all = before.judgement.results;
-    const auto was = std::find_if(all.begin(), all.end(), [&](const Result& r) { return r.id == now.id; });
-    if (was != all.end() && changed(*was, before.job, now, after.job)) text += line(*was, before.job, now, after.job);
-  }
-  return (text.empty() ? "  nothing changed" : text + "  now") + ": " + counts(after) + "\n";
+  for (const revision::Verdict& v : revision::verdicts(before, after)) text += line(v);
+  return (text.empty() ? "  nothing changed" : text + "  now") + ": " + revision::counts(after.results) + "\n";
+}
+
+std::string changes_text(const revision::State& before, const revision::State& after) {
+  const revision::Changes all = revision::changes(before, after);
+  std::string text = after.job.name + ": what changed since " + all.since + "\n";
+  text += lines("KEYS of the job file", all.keys) + lines("SIZES", all.sizes);
+  text += "CHECKS\n" + verdicts_text(before, after) + lines("TO BUY", all.to_buy);
+  return text + (moved(all.pieces) ? pieces_text(all.pieces) : "PIECES\n  every piece that was cut serves as it is\n");
+}
+
+std::string changes_json(const revision::State& before, const revision::State& after) {
+  const revision::Changes all = revision::changes(before, after);
+  const auto changed = [](const Changed& c) { return Json{{"what", c.what}, {"was", c.was}, {"now", c.now}}; };
+  Json json;
+  json["schema"] = revision::report_schema;
+  json["job"] = {{"name", after.job.name}};
+  json["since"] = all.since;
+  json["keys"] = list(all.keys, changed);
+  json["sizes"] = list(all.sizes, changed);
+  json["checks"] = list(all.verdicts, [](const revision::Verdict& v) {
+    return Json{{"title", v.title}, {"result", rules::name_of(v.outcome)}, {"found", v.found}, {"was", v.was}};
+  });
+  json["to_buy"] = list(all.to_buy, changed);
+  json["pieces"] = list(all.pieces.uses, [](const revision::PieceUse& p) {
+    return Json{{"use", revision::name_of(p.use)},
+                {"count", p.count},
+                {"mark", p.mark},
+                {"from", p.from.empty() ? Json{} : Json(p.from)},
+                {"size", p.size}};
+  });
+  json["left_over"] = list(all.pieces.left, [](const revision::PieceLeft& p) {
+    return Json{{"count", p.count}, {"mark", p.mark}, {"size", p.size}};
+  });
+  return dumped(json);
 }
 
 }  // namespace fallwright::report

@@ -1,11 +1,13 @@
 #include <filesystem>
 
+#include "report/json_as_built.hpp"
 #include "report/json_base.hpp"
 #include "report/json_report.hpp"
 #include "report/json_room.hpp"
 #include "report/json_takeoff.hpp"
 #include "report/json_words.hpp"
 #include "report/report.hpp"
+#include "revision/state.hpp"
 #include "rules/read_next.hpp"
 
 namespace fallwright::report {
@@ -279,13 +281,16 @@ Json file(const File& f) {
 Json report_json(const Report& report) {
   const facts::Facts& f = report.facts;
   Json json;
-  json["schema"] = 1;
+  json["schema"] = revision::report_schema;
   json["tool"] = {{"name", "fallwright"}, {"version", version()}};
   json["job"] = {{"name", report.job.name},
                  {"book", report.job.book},
                  {"file", std::filesystem::path{report.job.file}.filename().string()},
                  {"sha256", report.job.sha256},
-                 {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"}};
+                 {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"},
+                 {"keys", list(job::written_keys(report.job), [](const job::WrittenKey& key) {
+                    return Json{{"key", key.key}, {"value", key.value}};
+                  })}};
   json["parts"] = list(f.parts, part);
   json["falls"] = list(f.facets, fall);
   json["creases"] = list(f.creases, crease);
@@ -327,6 +332,7 @@ Json report_json(const Report& report) {
   json["sections"] = list(f.sections, section);
   json["bearers"] = list(f.bearers, bearer);
   json["room"] = room_json(report);
+  json["as_built"] = as_built_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.judgement.results, check);
   json["read_next"] = list(rules::read_next(report.judgement.results), read_next);

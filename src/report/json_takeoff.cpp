@@ -22,7 +22,7 @@ Json cost_json(const takeoff::Cost& c, const std::string& currency) {
 Json cut_json(const takeoff::CutRow& c) {
   return {{"mark", c.mark},         {"part_ids", c.part_ids},         {"stock", c.stock}, {"length_mm", c.length_mm},
           {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends},
-          {"short_mm", c.short_mm}, {"fitted_mm", c.fitted_mm}};
+          {"short_mm", c.short_mm}, {"fitted_mm", c.fitted_mm},       {"sheet", c.sheet}};
 }
 
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {

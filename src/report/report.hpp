@@ -42,6 +42,9 @@ using rules::source_text;
 /// report.json: every number at full precision, SI; described in docs/report-json.md.
 std::string to_json(const Report& report);
 
+/// JSON Schema (draft 2020-12) of report.json.
+std::string json_schema();
+
 /// RFC 4180, with lengths in the trade's notation beside the plain numbers.
 std::string takeoff_csv(const Report& report);
 std::string cuts_csv(const Report& report);

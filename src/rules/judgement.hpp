@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "rules/as_built.hpp"
 #include "rules/as_set.hpp"
 #include "rules/levelling.hpp"
 #include "rules/loads.hpp"
@@ -17,8 +18,9 @@ struct Judgement {
   Levelling base_levelling, seat_levelling;
   std::optional<FloorLoad> floor_load;  ///< as `floor_load` has it
   std::optional<SeatLoad> seat_load;
-  PipeTable pipe;       ///< nothing where the job has no trap
-  AsSetVerdict as_set;  ///< says nothing where the base was not read in the bed
+  PipeTable pipe;                  ///< nothing where the job has no trap
+  AsSetVerdict as_set;             ///< says nothing where the base was not read in the bed
+  std::vector<BuiltRow> as_built;  ///< nothing where nobody recorded what was built
 };
 
 /// @param results those of `check`, as they are told.

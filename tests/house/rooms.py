@@ -21,11 +21,12 @@ DIRECT = {
     "rules": ["job", "facts"],
     "study": ["measure", "rules"],
     "takeoff": ["job", "facts"],
-    "drawing": ["parts", "facts", "takeoff", "rules", "measure"],
+    "revision": ["rules", "takeoff"],
+    "drawing": ["parts", "facts", "takeoff", "rules", "measure", "revision"],
     "exchange": ["parts", "drawing"],
-    "report": ["rules", "takeoff", "facts"],
+    "report": ["rules", "takeoff", "facts", "revision"],
     "page": ["report", "drawing", "exchange"],
-    "app": ["intake", "measure", "drawing", "exchange", "report", "page", "parts", "rules", "study", "takeoff", "job", "facts"],
+    "app": ["intake", "measure", "drawing", "exchange", "report", "page", "parts", "rules", "study", "takeoff", "revision", "job", "facts"],
 }
 # A study asks what would be under the limits, and whether advice that is followed holds; it words nothing of that.
 ONLY_HEADERS = {("study", "rules"): {"limits.hpp", "joists.hpp", "check.hpp", "result.hpp"}}

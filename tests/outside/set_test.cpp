@@ -119,11 +119,11 @@ TEST(Set, ScalesStandOnTheRulesThatAreSold) {
 }
 
 TEST(Set, IsOnOnePaper) {
-  // Source: by the job; the template alone is for any printer, at full size.
+  // Source: by the job; what is at full size alone is for any printer.
   for (const Drawn& d : sets())
     for (const Sheet& sheet : d.sheets) {
       if (!has_page(sheet)) continue;
-      const Paper& paper = sheet.name.rfind("template", 0) == 0 ? office_paper(d.model->job) : paper_of(d.model->job);
+      const Paper& paper = sheet.own_bars ? office_paper(d.model->job) : paper_of(d.model->job);
       EXPECT_STREQ(sheet.page.paper.name, paper.name) << d.name << " " << sheet.name;
     }
 }

@@ -102,7 +102,8 @@ TEST(SheetWords, GaugesStandOnMortarUnderTheBase) {
 
 TEST(SheetWords, TablesAndPicturesHaveNoScale) {
   // Source: nothing on them can be measured; where something can, bars tell whether the print is true.
-  const char* with[] = {"plan", "falls", "bed", "drain", "template", "bench-", "wall-", "cuts-shapes", "sticks"};
+  const char* with[] = {"plan",  "falls",       "bed",    "drain",       "template",   "bench-",
+                        "wall-", "cuts-shapes", "sticks", "story-stick", "gauge-strip"};
   for (const Drawn& d : all_jobs())
     for (const Sheet& sheet : d.sheets) {
       if (sheet.page.paper.width_mm <= 0) continue;

@@ -41,8 +41,9 @@ TEST(Sheets, AreAllThere) {
   for (const Sheet& sheet : all_jobs()[0].sheets)
     EXPECT_TRUE(names.insert(sheet.name).second) << sheet.name << " twice";
   for (const char* name :
-       {"plan", "falls", "bed", "drain", "template", "bench-plan", "bench-front", "bench-side", "bench-section",
-        "wall-back", "wall-left", "wall-right", "cuts", "cuts-shapes", "sticks", "cover", "assembly", "exploded"})
+       {"plan",       "falls",         "bed",       "drain",     "template",      "bench-plan",  "bench-front",
+        "bench-side", "bench-section", "wall-back", "wall-left", "wall-right",    "cuts",        "cuts-shapes",
+        "sticks",     "cover",         "assembly",  "exploded",  "story-stick-1", "gauge-strip", "bench-profile-1"})
     EXPECT_TRUE(names.count(name)) << name;
 }
 

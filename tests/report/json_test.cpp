@@ -69,6 +69,18 @@ std::set<std::string> documented(const std::string& heading, bool after) {
   return fields;
 }
 
+/// The same of a JSON Schema.
+void collect_schema(const Json& schema, const std::string& path, std::set<std::string>& paths) {
+  if (schema.contains("properties")) {
+    for (const auto& [key, value] : schema["properties"].items())
+      collect_schema(value, path.empty() ? key : path + "." + key, paths);
+  } else if (schema.contains("items") && schema["items"].contains("properties")) {
+    collect_schema(schema["items"], path + "[]", paths);
+  } else {
+    paths.insert(path);
+  }
+}
+
 constexpr const char* several = "## summary.json of several rooms";
 
 TEST(Json, IsDocumentedFieldByField) {
@@ -76,12 +88,29 @@ TEST(Json, IsDocumentedFieldByField) {
   sample::Reported bought, built;
   bought.facts.bought.emplace();
   bought.job.base.body = std::make_shared<const job::Body>();
+  bought.job.text = std::make_shared<const std::string>("[job]\nname = \"one\"\n");
+  bought.job.as_built = {"2026-12-02",
+                         "the setter",
+                         {{"threshold", {}, job::Fall::ratio(0.02)}},
+                         {{"2026-12-01 08:30", job::Length::mm(50)}},
+                         {{"a.jpg", "the bed"}}};
   built.facts.site_built.emplace().marks.emplace_back();
   std::set<std::string> paths;
   collect(written(bought), "", paths);
   paths.erase("base.site_built");  // of no bought base
   collect(written(built)["base"]["site_built"], "base.site_built", paths);
   EXPECT_EQ(paths, documented(several, false));
+}
+
+TEST(Json, ItsSchemaHasEveryFieldAndNoOther) {
+  // Source: docs/report-json.md.
+  const Json schema = Json::parse(report::json_schema());
+  std::set<std::string> paths;
+  collect_schema(schema, "", paths);
+  std::set<std::string> fields = documented(several, false);
+  for (const char* list : {"checks[].rests_on", "checks[].remedies"}) fields.erase(list);  // told of as a whole as well
+  EXPECT_EQ(paths, fields);
+  EXPECT_EQ(schema["properties"]["schema"]["const"], written({})["schema"]);
 }
 
 TEST(Json, OfSeveralRoomsIsDocumentedFieldByField) {

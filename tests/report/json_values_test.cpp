@@ -21,7 +21,7 @@ TEST(JsonValues, OfTheJobAndItsParts) {
   const Json json = written();
   EXPECT_EQ(
       json["job"],
-      R"({"name": "sample alcove", "book": "residential", "file": "bath.toml", "sha256": "5ha", "unit": "in"})"_json);
+      R"({"name": "sample alcove", "book": "residential", "file": "bath.toml", "sha256": "5ha", "unit": "in", "keys": []})"_json);
   EXPECT_EQ(json["parts"][0],
             R"({"id": "base", "role": "base", "material": "resin", "volume_mm3": 7.1e6, "area_mm2": 2.2e6,
     "mass_kg": 85.5, "bbox_mm": [1.0, 2.0, 3.0, 1461.0, 916.0, 104.0], "centroid_mm": [731.0, 459.0, 47.0],
@@ -166,7 +166,8 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(json["cuts"],
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,
-    "count": 2, "ends": "0.0 and 2.3 deg from square", "short_mm": 262.5, "fitted_mm": 1.7}])"_json);
+    "count": 2, "ends": "0.0 and 2.3 deg from square", "short_mm": 262.5, "fitted_mm": 1.7,
+    "sheet": false}])"_json);
   EXPECT_EQ(json["sticks"], R"([{"stock": "2x4", "length_mm": 2438.4, "count": 1, "to_order": true,
     "offcut_mm": 1905.0,
     "pieces": [{"mark": "A", "length_mm": 263.525}, {"mark": "A", "length_mm": 263.525}]}])"_json);

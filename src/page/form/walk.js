@@ -10,7 +10,8 @@ const WALK = [
   {title: 'The bench', picture: 'bench', sections: ['bench'], only: 'The room has a bench'},
   {title: 'The bed', sections: ['bed', 'mix']},
   {title: 'Everything else', sections: null},
-  {title: 'The base as it lies in the bed', sections: ['as_set']}
+  {title: 'The base as it lies in the bed', sections: ['as_set']},
+  {title: 'As built', sections: ['as_built']}
 ];
 
 /** Keys and sections that only some kinds need: asked for where the other key holds one of the words. */

@@ -1,0 +1,86 @@
+#include "app/manual.hpp"
+
+#include "app/app.hpp"
+#include "report/report.hpp"
+#include "units/roff.hpp"
+
+namespace fallwright::app {
+namespace {
+
+using units::roff;
+
+std::string bold(const std::string& words) {
+  return "\\fB" + roff(words) + "\\fR";
+}
+std::string italic(const std::string& words) {
+  return "\\fI" + roff(words) + "\\fR";
+}
+
+/// "JOB...", "[READING...]".
+std::string argument(const Asked& asked) {
+  const std::string name = italic(asked.names.front()) + (asked.many ? "..." : "");
+  return asked.required ? name : "[" + name + "]";
+}
+
+std::string joined(const std::vector<std::string>& words, const std::string& between) {
+  std::string all;
+  for (const std::string& word : words) all += (all.empty() ? "" : between) + word;
+  return all;
+}
+
+std::string entry(const Asked& asked) {
+  std::string names;
+  for (const std::string& name : asked.names) names += (names.empty() ? "" : ", ") + bold(name);
+  std::string value;
+  if (!asked.value.empty())
+    value = " " + (asked.choices.empty() ? italic(asked.value) : roff(joined(asked.choices, "|")));
+  const std::string usual = asked.usual.empty() ? "" : " (where left out: " + roff(asked.usual) + ")";
+  return ".TP\n" + names + value + "\n" + roff(asked.about) + usual + "\n";
+}
+
+std::string section_of(const Command& command) {
+  std::string line = bold(command.name);
+  for (const Asked& asked : command.arguments) line += " " + argument(asked);
+  std::string text = ".SS " + line + "\n" + roff(command.about) + ".\n";
+  for (const Asked& asked : command.arguments) text += entry(asked);
+  for (const Asked& asked : command.options)
+    if (asked.names.back() != "--help") text += entry(asked);
+  return text;
+}
+
+constexpr const char* described =
+    ".SH DESCRIPTION\n"
+    "For the person who fits a stiff, pre\\-sloped shower base and a framed bench into an alcove. From one job file,\n"
+    "described in\n.BR fallwright\\-job (5),\n"
+    "every part is built as an exact solid, measured, and checked against limits of building codes with their "
+    "sources.\n"
+    ".B fallwright build\nwrites a folder for each job, with\n.I report.html\nto open first.\n";
+
+constexpr const char* ended =
+    ".SH ENVIRONMENT\n.TP\n.B SOURCE_DATE_EPOCH\n"
+    "Seconds since 1970 for the dates in files; where it is not set, no clock reaches any file.\n"
+    ".SH FILES\nBelow the folder that the program is installed in, usually\n.IR /usr :\n"
+    ".TP\n.I share/doc/fallwright\ndocumentation; example jobs in\n.IR params ;\n"
+    "the rule books, to begin one of your own from, in\n.I rule\\-books\n"
+    ".TP\n.I share/fallwright/job.schema.json\nJSON Schema of the job file, for editors\n"
+    ".TP\n.I share/fallwright/report.schema.json\nthat of report.json\n"
+    ".SH EXAMPLES\n.EX\nfallwright starter my\\-bath.toml\nfallwright check my\\-bath.toml\n"
+    "fallwright build my\\-bath.toml \\-\\-out out\n.EE\n"
+    ".SH CAVEATS\nThe checks inform; they approve nothing. The authority on site decides.\n"
+    ".SH SEE ALSO\n.BR fallwright\\-job (5)\n";
+
+}  // namespace
+
+std::string manual(const CommandTable& table) {
+  std::string text = ".TH FALLWRIGHT 1 \"\" \"fallwright " + report::version() + "\" \"User commands\"\n" +
+                     ".SH NAME\nfallwright \\- " + roff(table.about) + "\n.SH SYNOPSIS\n.B fallwright\n" +
+                     ".I COMMAND\n[\\fIARGUMENT\\fR...] [\\fIOPTION\\fR...]\n" + described + ".SH OPTIONS\n";
+  for (const Asked& asked : table.options) text += entry(asked);
+  text += ".SH COMMANDS\nEach also takes " + bold("-h") + ", " + bold("--help") + ".\n";
+  for (const Command& command : table.commands) text += section_of(command);
+  text += ".SH EXIT STATUS\n";
+  for (const Ending& ending : endings()) text += ".TP\n" + bold(ending.code) + "\n" + roff(ending.words) + "\n";
+  return text + ended;
+}
+
+}  // namespace fallwright::app

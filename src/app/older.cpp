@@ -1,0 +1,45 @@
+#include "app/older.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+
+#include "app/app.hpp"
+#include "app/each_job.hpp"
+#include "diag/fault.hpp"
+#include "report/changed_text.hpp"
+
+namespace fallwright::app {
+namespace {
+
+revision::State of_report(const std::string& path) {
+  std::ifstream in{path, std::ios::binary};
+  const std::string text{std::istreambuf_iterator<char>{in}, {}};
+  if (!in) throw diag::MachineError{path, std::filesystem::exists(path) ? "cannot be read" : "there is no such file"};
+  return revision::read_state(text, path);
+}
+
+/// A report by its name's ending; anything else is a job file, worked out in memory.
+revision::State of_file(const std::string& path, Progress& progress) {
+  if (std::filesystem::path{path}.extension() == ".json") return of_report(path);
+  return report::state_of(*work_out(load(path), progress)->report);
+}
+
+}  // namespace
+
+std::optional<revision::State> older(const Options& options) {
+  if (options.from.empty()) return std::nullopt;
+  if (options.jobs.size() != 1)
+    throw diag::JobFaults{{{"", 0, 0, "--from", "is the older report of one job; name one"}}};
+  return of_report(options.from);
+}
+
+int diff(const Options& options) {
+  Stages stages{options};
+  const revision::State was = of_file(options.old_file, stages), now = of_file(options.new_file, stages);
+  std::cout << (options.json ? report::changes_json(was, now) : report::changes_text(was, now));
+  return all_pass;
+}
+
+}  // namespace fallwright::app

@@ -1,0 +1,117 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "drawing/tiles.hpp"
+#include "drawing/views.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double wide = 22;  ///< of a strip that goes on a stick, mm
+constexpr double apart = 4;  ///< least between the words of two marks
+
+/// A mark on a strip, so far from its end.
+struct StripMark {
+  double at_mm = 0;
+  std::string words;
+};
+
+/// A strip that lies on the paper with its foot at the left, its marks' words below it: turned upright they stand to
+/// the right of it and can be read. `at` are sorted.
+Frame add_strip(Sheet& sheet, const std::vector<StripMark>& marks) {
+  Pen pen{sheet, 3};
+  const double end = marks.back().at_mm + 15;
+  pen.rectangle({0, 0}, {end, wide}, LineKind::outline);
+  pen.note({-3, wide / 2}, "FOOT", Anchor::middle, 1, -90);
+  double place = -std::numeric_limits<double>::infinity(), longest = 0;
+  for (const StripMark& mark : marks) {
+    place = std::max(mark.at_mm, place + apart);
+    pen.line({mark.at_mm, 0}, {mark.at_mm, wide}, LineKind::outline);
+    pen.line({mark.at_mm, 0}, {place, -6}, LineKind::dimension);
+    pen.note({place - 1.5, -8}, mark.words, Anchor::left, 1, -90);
+    longest = std::max(longest, width_of(mark.words, 3));
+    sheet.dimensions.push_back({{0, 0}, {mark.at_mm, 0}, pen.words(mark.at_mm), mark.at_mm, 0});
+  }
+  return {-8, -10 - longest, std::max(end, place + 4), wide + 2};
+}
+
+std::vector<Sheet> draw_strip(const Subject& subject, const std::string& name, const std::string& title,
+                              std::vector<StripMark> marks, const std::string& how) {
+  std::stable_sort(marks.begin(), marks.end(),
+                   [](const StripMark& a, const StripMark& b) { return a.at_mm < b.at_mm; });
+  Sheet sheet{name, title, subject.job().unit == job::UnitSystem::metric};
+  const Frame whole = add_strip(sheet, marks);
+  return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
+    std::vector<std::string> notes{trust_the_bars, how};
+    if (tiled) notes.push_back(join_the_tiles);
+    return notes;
+  });
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_story_stick(const Subject& subject) {
+  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  std::vector<StripMark> marks;
+  for (const facts::Rung& rung : subject.facts.room.chain)
+    if (rung.above_datum_mm > 0)
+      marks.push_back(
+          {rung.above_datum_mm, units::to_text(units::Length::mm(rung.above_datum_mm), metric) + "  " + rung.name});
+  if (marks.empty()) return {};
+  return draw_strip(
+      subject, "story-stick", "Story stick of heights, full size", marks,
+      "Cut out, glue on a straight stick with the foot at its end. Stood on the datum, the highest subfloor "
+      "spot under the base, it shows every height over the drain's centre.");
+}
+
+std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
+  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  std::vector<StripMark> marks;
+  for (const facts::Gauge& gauge : subject.facts.room.gauges) {
+    if (gauge.clear || gauge.spread_mm <= 0) continue;
+    const std::string depth = units::to_text(units::Length::mm(gauge.spread_mm), metric);
+    const auto known = std::find_if(marks.begin(), marks.end(), [&](const StripMark& mark) {
+      return mark.words.compare(0, depth.size() + 2, depth + "  ") == 0;
+    });
+    if (known == marks.end())
+      marks.push_back({gauge.spread_mm, depth + "  " + gauge.name});
+    else
+      known->words += " " + gauge.name;
+  }
+  if (marks.empty()) return {};
+  return draw_strip(subject, "gauge-strip", "Gauge strip of bed depths, full size", marks,
+                    "Stood in the spread mortar on the bare subfloor at a place of sheet {bed}, its mark lies in the "
+                    "mortar's top. Places: A at the back left, letters to the right, numbers to the front.");
+}
+
+std::vector<Sheet> draw_bench_profile(const Subject& subject) {
+  const bool back = subject.job().bench->place == job::Side::back;
+  const View view = view_from(back ? gp_Dir{1, 0, 0} : gp_Dir{0, -1, 0});
+  const auto shapes = shapes_of(subject.model, [](const parts::Solid& s) {
+    return s.role == parts::Role::seat_block || s.id.rfind("bench-frame/", 0) == 0;
+  });
+  Sheet sheet{"bench-profile", "Bench profile, full size", subject.job().unit == job::UnitSystem::metric};
+  Pen pen{sheet, 3};
+  pen.add(project(shapes, view, false));
+  const Frame frame = frame_of(sheet);
+  pen.line({frame.x0 - 6, 0}, {frame.x1 + 6, 0}, LineKind::centre);
+  pen.note({frame.x0 + 4, 2}, "DATUM");
+  const auto& h = subject.facts.heights;
+  pen.note({(frame.x0 + frame.x1) / 2, (frame.y0 + frame.y1) / 2},
+           "front edge of the seat " + pen.words(*h.seat_front_mm) + " above the datum", Anchor::middle);
+  sheet.dimensions.push_back({{frame.x0, frame.y0}, {frame.x1, frame.y0}, pen.words(frame.width()), frame.width(), 0});
+  const Frame whole{frame.x0 - 8, std::min(frame.y0, 0.0) - 4, frame.x1 + 8, frame.y1 + 4};
+  return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
+    std::vector<std::string> notes{
+        trust_the_bars,
+        "Frame and seat as seen from the " + std::string{back ? "right" : "entry"} +
+            "; held against the wall with DATUM on the level line at that height, it marks them. The frame is level; "
+            "the seat falls to the base."};
+    if (tiled) notes.push_back(join_the_tiles);
+    return notes;
+  });
+}
+
+}  // namespace fallwright::drawing

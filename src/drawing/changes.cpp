@@ -1,0 +1,62 @@
+#include "revision/changes.hpp"
+#include "drawing/table.hpp"
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using revision::Use;
+
+void add(std::vector<Cells>& rows, const char* heading, const std::vector<revision::Changed>& changed) {
+  if (changed.empty()) return;
+  rows.push_back({heading});
+  for (const revision::Changed& c : changed) rows.push_back({c.what, c.was, c.now});
+}
+
+void add_verdicts(std::vector<Cells>& rows, const std::vector<revision::Verdict>& verdicts) {
+  if (verdicts.empty()) return;
+  rows.push_back({"CHECKS"});
+  for (const revision::Verdict& v : verdicts)
+    rows.push_back({v.title, v.was, revision::told(v.outcome) + (v.found.empty() ? "" : ", " + v.found)});
+}
+
+const char* words_of(Use use) {
+  switch (use) {
+    case Use::serves:
+      return "serves as it is";
+    case Use::fit:
+      return "serves; shim or scribe it anew to the floor";
+    case Use::recut:
+      return "recut from it";
+    case Use::fresh:
+      break;
+  }
+  return "new: from stock";
+}
+
+void add_pieces(std::vector<Cells>& rows, const revision::Pieces& pieces) {
+  rows.push_back({"PIECES: mark in the older list, mark in this one"});
+  for (const revision::PieceUse& p : pieces.uses)
+    rows.push_back(
+        {std::to_string(p.count) + " x " + p.size, p.from.empty() ? "-" : p.from, p.mark + ": " + words_of(p.use)});
+  for (const revision::PieceLeft& p : pieces.left)
+    rows.push_back({std::to_string(p.count) + " x " + p.size, p.mark, "left over"});
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_changes(const Subject& subject) {
+  const revision::Changes& all = *subject.changes;
+  std::vector<Cells> rows;
+  add(rows, "KEYS OF THE JOB FILE", all.keys);
+  add(rows, "SIZES", all.sizes);
+  add_verdicts(rows, all.verdicts);
+  add(rows, "TO BUY", all.to_buy);
+  add_pieces(rows, all.pieces);
+  return on_pages(
+      "changes", "What changed since " + all.since, subject.job(), {{"what", 4}, {"was", 3}, {"now", 4}}, rows,
+      {"Sheets printed from the older job file are void where this list names what they show. Every piece of "
+       "the older cut list is taken as cut; marks on them are those of that list."});
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,103 @@
+#include "drawing/tiles.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double side = 16, foot = 12;  ///< strips of a tile that are kept for its bars, at the left and below
+constexpr double lap = 15;              ///< tiles share a strip with marks in it
+
+/// How a drawing is shared out over tiles, all of one size; from its lower left corner.
+struct Tiling {
+  Frame whole;
+  double width = 0, height = 0;  ///< of what one tile shows
+  int columns = 1, rows = 1;
+
+  Tiling(const Frame& all, const Frame& room) : whole{all}, width{room.width() - side}, height{room.height() - foot} {
+    columns = std::max(1, static_cast<int>(std::ceil((whole.width() - lap) / (width - lap))));
+    rows = std::max(1, static_cast<int>(std::ceil((whole.height() - lap) / (height - lap))));
+  }
+  int count() const { return columns * rows; }
+  /// Lower left corner of what a tile shows; what fits on one stands in its middle.
+  Point corner(int row, int column) const {
+    return {columns == 1 ? (whole.x0 + whole.x1 - width) / 2 : whole.x0 + column * (width - lap),
+            rows == 1 ? (whole.y0 + whole.y1 - height) / 2 : whole.y0 + row * (height - lap)};
+  }
+};
+
+/// Crosses in the shared strips: laid over each other they join the tiles.
+void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
+  Pen pen{sheet, 3};
+  for (int row = 0; row < tiling.rows; ++row)
+    for (int column = 0; column < tiling.columns; ++column) {
+      const Point at = tiling.corner(row, column);
+      for (const double off : {-50.0, 50.0}) {
+        if (column > 0) pen.cross({at.x + lap / 2, at.y + tiling.height / 2 + off}, 4);
+        if (row > 0) pen.cross({at.x + tiling.width / 2 + off, at.y + lap / 2}, 4);
+      }
+    }
+}
+
+/// `at` is the lower left corner of what the tile shows.
+void add_bars(Sheet& tile, Point at) {
+  Pen pen{tile, 3};
+  constexpr double six = 152.4;
+  const double x = at.x - 8, y = at.y - 8, x0 = at.x, y0 = at.y - foot - 1;
+  pen.line({x, y0}, {x, y0 + six}, LineKind::dimension);
+  pen.line({x0, y}, {x0 + six, y}, LineKind::dimension);
+  for (const double end : {0.0, 100.0, six}) {
+    pen.line({x - 2, y0 + end}, {x + 2, y0 + end}, LineKind::dimension);
+    pen.line({x0 + end, y - 2}, {x0 + end, y + 2}, LineKind::dimension);
+  }
+  for (const auto& [end, words] : {std::pair{100.0, "100 mm"}, {six, "6 in"}}) {
+    pen.note({x0 + end - 1.5, y + 1}, words, Anchor::right, 0.8);
+    pen.note({x - 1, y0 + end - 1.5}, words, Anchor::right, 0.8, 90);
+  }
+}
+
+}  // namespace
+
+const char* const trust_the_bars =
+    "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS.";
+const char* const join_the_tiles =
+    "Tiles: rows from the lower edge, columns from the left; lay shared crosses over each other.";
+
+std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, const TileNotes& notes) {
+  all.own_bars = true;
+  const Paper& paper = office_paper(job);  // whatever the set's paper is
+  // The strip goes by the notes, and what is left by the strip: whether it takes tiles is tried without their note
+  // first.
+  all.notes = notes(false);
+  if (Tiling{whole, room_on(all, paper)}.count() > 1) all.notes = notes(true);
+  const Frame room = room_on(all, paper);
+  const Tiling tiling{whole, room};
+  const auto cut = [&](const Sheet& from, Point at) {
+    Sheet tile = from;
+    tile.page = {paper, 1, {at.x - side - room.x0, at.y - foot - room.y0}};
+    keep_on_page(tile, {at.x, at.y, at.x + tiling.width, at.y + tiling.height});
+    return tile;
+  };
+  Sheet with_crosses = all;
+  add_joining_crosses(with_crosses, tiling);
+  const int count = tiling.count();
+  std::vector<Sheet> tiles;
+  for (int row = 0; row < tiling.rows; ++row)
+    for (int column = 0; column < tiling.columns; ++column) {
+      const Point at = tiling.corner(row, column);
+      if (const Sheet own = cut(all, at); own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
+      Sheet tile = cut(with_crosses, at);
+      add_bars(tile, at);
+      if (count > 1) {
+        tile.name += "-" + std::to_string(row * tiling.columns + column + 1);
+        Pen{tile, 3}.note({at.x + 160, at.y - 8},
+                          "tile row " + std::to_string(row + 1) + ", column " + std::to_string(column + 1) + ", of " +
+                              std::to_string(tiling.rows) + " rows, " + std::to_string(tiling.columns) + " columns");
+      }
+      tiles.push_back(std::move(tile));
+    }
+  return tiles;
+}
+
+}  // namespace fallwright::drawing

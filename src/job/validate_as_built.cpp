@@ -1,0 +1,59 @@
+#include <charconv>
+#include <chrono>
+
+#include "job/validate.hpp"
+
+namespace fallwright::job {
+namespace {
+
+/// A number of exactly so many digits; nothing for anything else.
+std::optional<int> number(const std::string& text, std::size_t from, std::size_t digits) {
+  int value = 0;
+  const char* begin = text.data() + from;
+  const auto [end, error] = std::from_chars(begin, begin + digits, value);
+  if (error != std::errc{} || end != begin + digits || *begin == '-') return std::nullopt;
+  return value;
+}
+
+}  // namespace
+
+std::optional<long> minutes_of(const std::string& time) {
+  namespace ch = std::chrono;
+  if (time.size() != 16 || time[4] != '-' || time[7] != '-' || time[10] != ' ' || time[13] != ':') return std::nullopt;
+  const auto year = number(time, 0, 4), month = number(time, 5, 2), day = number(time, 8, 2),
+             hour = number(time, 11, 2), minute = number(time, 14, 2);
+  if (!year || !month || !day || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
+  const ch::year_month_day date{ch::year{*year}, ch::month{static_cast<unsigned>(*month)},
+                                ch::day{static_cast<unsigned>(*day)}};
+  if (!date.ok()) return std::nullopt;
+  return ch::sys_days{date}.time_since_epoch().count() * 24L * 60 + *hour * 60L + *minute;
+}
+
+std::vector<Contradiction> as_built_contradictions(const Job& job) {
+  std::vector<Contradiction> found;
+  const auto add = [&](const char* list, std::size_t entry, const char* key, const std::string& message) {
+    found.push_back({std::string{"as_built."} + list + "[" + std::to_string(entry) + "]." + key, message});
+  };
+  const AsBuilt& built = job.as_built;
+  for (std::size_t i = 0; i < built.falls.size(); ++i) {
+    const BuiltFall& fall = built.falls[i];
+    if (fall.surface == "seat" && !job.bench) add("fall", i, "surface", "the room has no bench");
+    if (fall.surface == "threshold" && job.base.threshold.width.is_zero())
+      add("fall", i, "surface", "the base has no threshold");
+    if (fall.surface == "base-floor" && !fall.facet)
+      add("fall", i, "surface", "the base's floor has several planes; say which by as_built.fall.facet");
+    if (fall.surface != "base-floor" && fall.facet) add("fall", i, "facet", "the " + fall.surface + " has one plane");
+  }
+  std::optional<long> last;
+  for (std::size_t i = 0; i < built.flood.size(); ++i) {
+    const std::optional<long> now = minutes_of(built.flood[i].at);
+    if (!now)
+      add("flood", i, "at", "found '" + built.flood[i].at + "'; it must be a time like \"2026-12-01 08:30\"");
+    else if (last && *now <= *last)
+      add("flood", i, "at", built.flood[i].at + " is not after the reading before it, " + built.flood[i - 1].at);
+    last = now ? now : last;
+  }
+  return found;
+}
+
+}  // namespace fallwright::job

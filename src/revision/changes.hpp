@@ -1,0 +1,44 @@
+/// What became of a job between two times, in words that text, page and sheet show alike.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "revision/pieces.hpp"
+#include "revision/state.hpp"
+
+namespace fallwright::revision {
+
+/// One thing that reads otherwise; "left out" stands for what is not there.
+struct Changed {
+  std::string what, was, now;
+};
+
+/// A check that comes out otherwise, or fails or asks for caution by another number.
+struct Verdict {
+  rules::Outcome outcome;
+  std::string title;
+  std::string found;   ///< "0.891 in/ft, limit at most 1/2 in/ft"; empty where nothing was measured
+  std::string was;     ///< "pass, 0.477 in/ft"
+  std::string advice;  ///< where it is to be mended, or comes out otherwise
+};
+
+struct Changes {
+  std::string since;  ///< the name of the older job's file
+  std::vector<Changed> keys, sizes, to_buy;
+  std::vector<Verdict> verdicts;  ///< worst first
+  Pieces pieces;
+};
+
+Changes changes(const State& was, const State& now);
+
+/// The verdicts alone, for who waits for them.
+std::vector<Verdict> verdicts(const State& was, const State& now);
+
+/// "pass", "FAIL", "CAUTION", "not checked", "n/a".
+const char* told(rules::Outcome outcome);
+
+/// "1 fail, 2 ask for caution, 3 are not checked, 40 pass".
+std::string counts(const std::vector<rules::Result>& results);
+
+}  // namespace fallwright::revision

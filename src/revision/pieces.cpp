@@ -1,0 +1,158 @@
+#include "revision/pieces.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "units/length.hpp"
+
+namespace fallwright::revision {
+namespace {
+
+using takeoff::CutRow;
+
+constexpr double same_mm = 0.05;   ///< half a tenth: lengths stand on marks of the tape
+constexpr double strip_mm = 6.35;  ///< 1/4 in: how much shorter or longer furring may end; common practice, no source
+
+bool same(double a, double b, double within = same_mm) {
+  return std::abs(a - b) < within;
+}
+
+bool same_stock(const CutRow& a, const CutRow& b) {
+  return a.stock == b.stock && a.sheet == b.sheet && same(a.thickness_mm, b.thickness_mm);
+}
+
+bool alike(const CutRow& a, const CutRow& b) {
+  const double within = a.stock.rfind("furring ", 0) == 0 ? strip_mm : same_mm;
+  return same_stock(a, b) && a.ends == b.ends && same(a.length_mm, b.length_mm, within) &&
+         same(a.short_mm, b.short_mm, within) && same(a.width_mm, b.width_mm);
+}
+
+bool tapers(const CutRow& row) {
+  return row.ends.find("tapered") != std::string::npos;
+}
+
+std::string size_of(const CutRow& row, bool metric) {
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  return row.stock + ", " + text(row.length_mm) + (row.sheet ? " x " + text(row.width_mm) : "") +
+         (row.ends == "square" ? "" : ", " + row.ends);
+}
+
+/// A piece that is there and serves nowhere as it is: what of its length is square and not yet given away.
+struct Spare {
+  const CutRow* row;
+  double left_mm;
+  bool touched = false;
+};
+
+bool holds(const Spare& spare, const CutRow& wanted) {
+  if (!same_stock(*spare.row, wanted) || tapers(*spare.row) || tapers(wanted)) return false;
+  if (wanted.sheet)
+    return !spare.touched && spare.left_mm > wanted.length_mm - same_mm &&
+           spare.row->width_mm > wanted.width_mm - same_mm;
+  return same(spare.row->width_mm, wanted.width_mm) && spare.left_mm > wanted.length_mm - same_mm;
+}
+
+class Matching {
+ public:
+  Matching(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, bool metric)
+      : was_{was}, now_{now}, kerf_mm_{kerf_mm}, metric_{metric} {}
+
+  Pieces done() {
+    for (const CutRow& row : was_) free_.push_back(row.count);
+    for (const CutRow& row : now_) wanted_.push_back(row.count);
+    as_they_are();
+    recut();
+    for (std::size_t i = 0; i < now_.size(); ++i) add(Use::fresh, wanted_[i], now_[i], "");
+    std::stable_sort(found_.uses.begin(), found_.uses.end(),
+                     [&](const PieceUse& a, const PieceUse& b) { return place(a.mark) < place(b.mark); });
+    return std::move(found_);
+  }
+
+ private:
+  void add(Use use, int count, const CutRow& row, const std::string& from) {
+    if (count == 0) return;
+    for (PieceUse& known : found_.uses)
+      if (known.use == use && known.mark == row.mark && known.from == from) {
+        known.count += count;
+        return;
+      }
+    found_.uses.push_back({use, count, row.mark, from, size_of(row, metric_)});
+  }
+
+  std::ptrdiff_t place(const std::string& mark) const {
+    return std::find_if(now_.begin(), now_.end(), [&](const CutRow& row) { return row.mark == mark; }) - now_.begin();
+  }
+
+  void as_they_are() {
+    for (std::size_t i = 0; i < now_.size(); ++i)
+      for (std::size_t k = 0; k < was_.size(); ++k) {
+        if (!alike(was_[k], now_[i])) continue;
+        const int count = std::min(free_[k], wanted_[i]);
+        const bool as_fitted = takeoff::fitted_text(was_[k], metric_) == takeoff::fitted_text(now_[i], metric_);
+        add(as_fitted ? Use::serves : Use::fit, count, now_[i], was_[k].mark);
+        free_[k] -= count;
+        wanted_[i] -= count;
+      }
+  }
+
+  void recut() {
+    std::vector<Spare> spares;
+    for (std::size_t k = 0; k < was_.size(); ++k)
+      for (int n = 0; n < free_[k]; ++n) spares.push_back({&was_[k], was_[k].short_mm});
+    std::vector<std::size_t> order(now_.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return now_[a].length_mm > now_[b].length_mm; });
+    for (const std::size_t i : order)
+      for (; wanted_[i] > 0; --wanted_[i]) {
+        Spare* best = nullptr;
+        for (Spare& spare : spares)
+          if (holds(spare, now_[i]) && (!best || spare.left_mm < best->left_mm - same_mm)) best = &spare;
+        if (!best) break;
+        best->touched = true;
+        best->left_mm -= now_[i].length_mm + kerf_mm_;
+        add(Use::recut, 1, now_[i], best->row->mark);
+      }
+    for (const Spare& spare : spares) {
+      if (spare.touched) continue;
+      if (!found_.left.empty() && found_.left.back().mark == spare.row->mark)
+        ++found_.left.back().count;
+      else
+        found_.left.push_back({1, spare.row->mark, size_of(*spare.row, metric_)});
+    }
+  }
+
+  const std::vector<CutRow>&was_, &now_;
+  double kerf_mm_;
+  bool metric_;
+  std::vector<int> free_, wanted_;
+  Pieces found_;
+};
+
+}  // namespace
+
+const char* name_of(Use use) {
+  switch (use) {
+    case Use::serves:
+      return "serves";
+    case Use::fit:
+      return "fit anew";
+    case Use::recut:
+      return "recut";
+    case Use::fresh:
+      break;
+  }
+  return "new";
+}
+
+int Pieces::count(Use use) const {
+  int all = 0;
+  for (const PieceUse& piece : uses) all += piece.use == use ? piece.count : 0;
+  return all;
+}
+
+Pieces pieces_of(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, bool metric) {
+  return Matching{was, now, kerf_mm, metric}.done();
+}
+
+}  // namespace fallwright::revision

@@ -1,0 +1,48 @@
+/// Which pieces that were cut by an older list serve in a newer one.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "takeoff/cuts.hpp"
+
+namespace fallwright::revision {
+
+enum class Use {
+  serves,  ///< as it is
+  fit,     ///< as it is, but shimmed or scribed anew to another floor
+  recut,   ///< from a piece that serves no more
+  fresh    ///< from new stock
+};
+const char* name_of(Use use);  ///< "serves", "fit anew", "recut", "new"
+
+/// So many pieces of one mark of the newer list, and where they come from.
+struct PieceUse {
+  Use use = Use::fresh;
+  int count = 0;
+  std::string mark;  ///< in the newer list
+  std::string from;  ///< mark in the older list; empty for fresh ones
+  std::string size;  ///< "2x4, 34-1/2\", square"
+};
+
+/// Pieces of the older list that nothing is made of.
+struct PieceLeft {
+  int count = 0;
+  std::string mark, size;
+};
+
+struct Pieces {
+  std::vector<PieceUse> uses;  ///< every piece of the newer list, in its order
+  std::vector<PieceLeft> left;
+  int count(Use use) const;
+};
+
+/// Every piece of `was` is taken as cut. A piece serves where its size and ends are alike. What is longer gives shorter
+/// ones of its own stock, the longest first from the shortest that holds it, each saw cut taking `kerf_mm`; a sheet
+/// gives one. Strips of furring serve
+/// where they are long enough to a quarter of an inch; those that taper are never cut anew: they are made to their
+/// place.
+Pieces pieces_of(const std::vector<takeoff::CutRow>& was, const std::vector<takeoff::CutRow>& now, double kerf_mm,
+                 bool metric);
+
+}  // namespace fallwright::revision

@@ -1,0 +1,119 @@
+#include <algorithm>
+
+#include <nlohmann/json.hpp>
+
+#include "diag/fault.hpp"
+#include "revision/sizes.hpp"
+#include "revision/state.hpp"
+
+namespace fallwright::revision {
+namespace {
+
+using Json = nlohmann::json;
+
+std::optional<double> maybe(const Json& json) {
+  return json.is_null() ? std::nullopt : std::optional{json.get<double>()};
+}
+
+/// The one of `all` that is called so.
+template <class Named, std::size_t count>
+Named named(const Named (&all)[count], const std::string& name) {
+  const auto it = std::find_if(std::begin(all), std::end(all), [&](Named one) { return name == rules::name_of(one); });
+  if (it == std::end(all)) throw std::invalid_argument{"'" + name + "' is not known"};
+  return *it;
+}
+
+rules::Result result_of(const Json& json) {
+  using rules::Outcome, rules::Unit, rules::Verified;
+  constexpr Outcome outcomes[] = {Outcome::pass, Outcome::fail, Outcome::caution, Outcome::not_checked,
+                                  Outcome::not_applicable};
+  constexpr Unit all_units[] = {Unit::ratio, Unit::span, Unit::mm, Unit::mm2, Unit::mm3, Unit::count, Unit::share};
+  rules::Result result;
+  result.id = json.at("id");
+  result.title = json.at("title");
+  result.outcome = named(outcomes, json.at("result"));
+  result.measured = maybe(json.at("measured"));
+  result.limit.least = maybe(json.at("limit").at("least"));
+  result.limit.greatest = maybe(json.at("limit").at("greatest"));
+  result.limit.unit = named(all_units, json.at("unit"));
+  result.limit.source = json.at("source");
+  result.margin = maybe(json.at("margin"));
+  result.where = json.at("where");
+  result.advice = json.at("advice");
+  return result;
+}
+
+takeoff::CutRow cut_of(const Json& json) {
+  takeoff::CutRow cut;
+  cut.mark = json.at("mark");
+  cut.part_ids = json.at("part_ids").get<std::vector<std::string>>();
+  cut.stock = json.at("stock");
+  cut.length_mm = json.at("length_mm");
+  cut.short_mm = json.at("short_mm");
+  cut.width_mm = json.at("width_mm");
+  cut.thickness_mm = json.at("thickness_mm");
+  cut.count = json.at("count");
+  cut.ends = json.at("ends");
+  cut.sheet = json.at("sheet");
+  cut.fitted_mm = json.at("fitted_mm");
+  return cut;
+}
+
+takeoff::Row row_of(const Json& json) {
+  takeoff::Row row;
+  row.item = json.at("item");
+  row.buy = json.at("buy");
+  row.buy_unit = json.at("buy_unit");
+  row.for_sale = json.at("for_sale");
+  row.pack = json.at("pack");
+  row.unit = json.at("unit");
+  return row;
+}
+
+State state_of(const Json& json) {
+  State state;
+  const Json& job = json.at("job");
+  state.job.name = job.at("name");
+  state.job.file = job.at("file");
+  state.job.unit = job.at("unit") == "mm" ? job::UnitSystem::metric : job::UnitSystem::inch;
+  for (const Json& key : job.at("keys")) state.keys.push_back({key.at("key"), key.at("value")});
+  const Json &room = json.at("room"), &bed = json.at("bed");
+  Sizes sizes{state.sizes};
+  for (const Json& mark : room.at("set_out")) sizes.mark(mark.at("name"), mark.at("mm"));
+  for (const Json& rung : room.at("heights_at_drain")) sizes.height(rung.at("name"), rung.at("above_datum_mm"));
+  sizes.bed(bed.at("least_mm"), bed.at("greatest_mm"), bed.at("set_mm3"));
+  for (const Json& gauge : room.at("gauges"))
+    if (!gauge.at("keep_clear").get<bool>()) sizes.gauge(gauge.at("name"), gauge.at("spread_mm"));
+  for (const Json& fall : json.at("falls"))
+    sizes.fall(fall.at("surface"), fall.at("facet"), fall.at("percent").get<double>() / 100);
+  for (const Json& check : json.at("checks")) state.results.push_back(result_of(check));
+  for (const Json& cut : json.at("cuts")) state.cuts.push_back(cut_of(cut));
+  for (const Json& row : json.at("takeoff")) state.rows.push_back(row_of(row));
+  for (const Json& stock : json.at("stocks")) state.job.cuts.kerf = units::Length::mm(stock.at("kerf_mm"));
+  return state;
+}
+
+}  // namespace
+
+State read_state(const std::string& text, const std::string& file) {
+  const auto refuse = [&](const std::string& why) -> State {
+    throw diag::JobFaults{{{file, 0, 0, "", "is no report.json that can be compared: " + why}}};
+  };
+  try {
+    const Json json = Json::parse(text);
+    if (!json.is_object() || !json.contains("tool") || json["tool"].value("name", "") != "fallwright")
+      return refuse("fallwright did not write it");
+    if (const Json schema = json.value("schema", Json{}); schema != report_schema)
+      return refuse("its schema is " + schema.dump() + ", and this program reads " + std::to_string(report_schema) +
+                    "; build it again");
+    if (!json.contains("job") || !json["job"].contains("keys"))
+      return refuse("it is of several rooms, or of a version that did not keep the job file's keys");
+    return state_of(json);
+  } catch (const nlohmann::json::exception& e) {
+    return refuse(e.what());
+  } catch (const std::invalid_argument& e) {
+    return refuse(e.what());
+  }
+}
+
+}  // namespace fallwright::revision

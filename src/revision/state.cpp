@@ -1,0 +1,20 @@
+#include "revision/state.hpp"
+
+#include "revision/sizes.hpp"
+
+namespace fallwright::revision {
+
+State state_of(const job::Job& job, const facts::Facts& facts, const std::vector<rules::Result>& results,
+               const std::vector<takeoff::CutRow>& cuts, const std::vector<takeoff::Row>& rows) {
+  State state{job, job::written_keys(job), {}, results, cuts, rows};
+  Sizes sizes{state.sizes};
+  for (const facts::Mark& mark : facts.room.set_out) sizes.mark(mark.name, mark.mm);
+  for (const facts::Rung& rung : facts.room.chain) sizes.height(rung.name, rung.above_datum_mm);
+  sizes.bed(facts.bed.least_mm, facts.bed.greatest_mm, facts.bed.set_mm3);
+  for (const facts::Gauge& gauge : facts.room.gauges)
+    if (!gauge.clear) sizes.gauge(gauge.name, gauge.spread_mm);
+  for (const facts::Facet& facet : facts.facets) sizes.fall(facet.surface, facet.facet, facet.fall);
+  return state;
+}
+
+}  // namespace fallwright::revision

@@ -1,0 +1,42 @@
+/// A job as it stood at one time, as far as two times are compared: from its results, or read back from report.json.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "job/job.hpp"
+#include "job/written.hpp"
+#include "rules/result.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright::revision {
+
+enum class Quantity { length, volume, fall };
+
+/// What somebody marks, spreads or holds a level to.
+struct Size {
+  std::string name;
+  Quantity quantity = Quantity::length;
+  double value = 0;  ///< mm, mm3, ratio
+};
+
+struct State {
+  job::Job job;  ///< of one read back from report.json only name, unit, file and saw cut
+  std::vector<job::WrittenKey> keys;
+  std::vector<Size> sizes;
+  std::vector<rules::Result> results;
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<takeoff::Row> rows;
+};
+
+State state_of(const job::Job& job, const facts::Facts& facts, const std::vector<rules::Result>& results,
+               const std::vector<takeoff::CutRow>& cuts, const std::vector<takeoff::Row>& rows);
+
+/// From the text of a report.json; `file` names it in messages.
+/// @throws diag::JobFaults for what is no report of this program, or one of another schema.
+State read_state(const std::string& text, const std::string& file);
+
+/// What the reports of this program say that they are.
+inline constexpr int report_schema = 1;
+
+}  // namespace fallwright::revision

@@ -1,0 +1,121 @@
+#include "rules/as_built.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "rules/rule_book.hpp"
+#include "rules/words.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+class Record {
+ public:
+  Record(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results, const Levelling& base)
+      : job_{job}, facts_{facts}, results_{results}, base_{base} {}
+
+  std::vector<BuiltRow> rows() {
+    levels();
+    for (const job::BuiltFall& fall : job_.as_built.falls) add(fall);
+    flood();
+    return std::move(rows_);
+  }
+
+ private:
+  std::string text(double mm) const {
+    return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
+  }
+
+  void levels() {
+    const facts::AsSet& set = facts_.room.as_set;
+    if (!set.read) return;
+    add("base, left to right", set.over_length_mm, "left", "right");
+    add("base, front to back", set.over_width_mm, "front", "back");
+    for (const facts::AsSetPoint& point : set.points)
+      rows_.push_back({"level at the " + point.name, "level", "", text(point.off_mm) + " above the lowest"});
+  }
+
+  /// `over_mm` positive: the second side is high.
+  void add(const std::string& what, double over_mm, const std::string& first, const std::string& second) {
+    const auto way_of = [&](const std::string& low) {
+      return std::find_if(base_.ways.begin(), base_.ways.end(), [&](const Way& way) { return way.low == low; });
+    };
+    const std::string& low = over_mm > 0 ? first : second;
+    BuiltRow row{what, "level", "", std::abs(over_mm) < 0.05 ? "level" : low + " low by " + text(std::abs(over_mm))};
+    const auto by_first = way_of(first), by_second = way_of(second);
+    if (by_first != base_.ways.end() && by_second != base_.ways.end()) {
+      row.limit = first + " low by " + text_at_most(by_first->allowed_mm, job_) + " at most, " + second + " by " +
+                  text_at_most(by_second->allowed_mm, job_);
+      row.outcome = std::abs(over_mm) <= way_of(low)->allowed_mm ? Outcome::pass : Outcome::fail;
+    }
+    rows_.push_back(row);
+  }
+
+  const Result* result(const std::string& id) const {
+    const auto it = std::find_if(results_.begin(), results_.end(), [&](const Result& r) { return r.id == id; });
+    return it == results_.end() || it->outcome == Outcome::not_applicable ? nullptr : &*it;
+  }
+
+  void add(const job::BuiltFall& built) {
+    const std::string facet = built.facet ? job::name_of(*built.facet) : "top";
+    const auto designed = std::find_if(facts_.facets.begin(), facts_.facets.end(), [&](const facts::Facet& f) {
+      return f.surface == built.surface && f.facet == facet;
+    });
+    BuiltRow row{"fall of the " + built.surface + (built.facet ? ", " + facet : ""), "none of its planes", "",
+                 text_of(built.fall.as_ratio(), Unit::ratio, job_)};
+    if (designed != facts_.facets.end()) row.designed = text_of(designed->fall, Unit::ratio, job_);
+    const std::string subject = built.surface == "base-floor" ? "floor.fall" : "seat.fall";
+    for (const std::string& id : built.surface == "threshold"
+                                     ? std::vector<std::string>{"threshold.falls-inward"}
+                                     : std::vector<std::string>{subject + "-least", subject + "-greatest"}) {
+      const Result* check = result(id);
+      if (!check || (!check->limit.least && !check->limit.greatest)) continue;
+      row.limit += (row.limit.empty() ? "" : ", ") + limit_text(*check, job_);
+      if (!keeps(built.fall.as_ratio(), check->limit))
+        row.outcome = check->limit.when_broken;
+      else if (row.outcome == Outcome::not_applicable)
+        row.outcome = Outcome::pass;
+    }
+    rows_.push_back(row);
+  }
+
+  void flood() {
+    const std::vector<job::FloodReading>& read = job_.as_built.flood;
+    if (read.empty()) return;
+    rows_.push_back({"flood test, filled " + read.front().at, "", flood_test_of(job_.book),
+                     text(read.front().level.in_mm()) + " above the drain"});
+    for (std::size_t i = 1; i < read.size(); ++i) {
+      const long minutes = *job::minutes_of(read[i].at) - *job::minutes_of(read.front().at);
+      const double fell = (read.front().level - read[i].level).in_mm();
+      const bool stands = fell < job_.mark_mm() / 2;
+      rows_.push_back({"flood test, " + time_text(minutes) + " later", "no change", "none falls",
+                       text(read[i].level.in_mm()) + (stands ? ", stands" : ", fell " + text(fell)),
+                       stands ? Outcome::pass : Outcome::caution});
+    }
+  }
+
+  /// "15 min", "24 h", "1 h 30 min".
+  static std::string time_text(long minutes) {
+    const long hours = minutes / 60, rest = minutes % 60;
+    const std::string words = hours > 0 ? std::to_string(hours) + " h" : "";
+    return rest == 0 && hours > 0 ? words : words + (words.empty() ? "" : " ") + std::to_string(rest) + " min";
+  }
+
+  const job::Job& job_;
+  const facts::Facts& facts_;
+  const std::vector<Result>& results_;
+  const Levelling& base_;
+  std::vector<BuiltRow> rows_;
+};
+
+}  // namespace
+
+std::vector<BuiltRow> as_built_rows(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results,
+                                    const Levelling& base) {
+  return Record{job, facts, results, base}.rows();
+}
+
+}  // namespace fallwright::rules

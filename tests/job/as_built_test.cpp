@@ -1,0 +1,108 @@
+// The record of what was built, as the job file has it.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "job/describe.hpp"
+#include "job/read.hpp"
+#include "job/written.hpp"
+
+namespace fallwright::job {
+namespace {
+
+using testing::HasSubstr;
+
+Job with(const std::string& record) {
+  return read(starter(UnitSystem::metric, BaseKind::designed) + record, "job.toml");
+}
+
+std::string told(const std::string& record) {
+  try {
+    with(record);
+    return "";
+  } catch (const diag::JobFaults& e) {
+    return e.what();
+  }
+}
+
+TEST(AsBuilt, IsStoredWhereItBelongs) {
+  // Source: none; no two values alike.
+  const AsBuilt built = with(R"(
+[as_built]
+date = "2026-12-02"
+by = "the setter"
+[[as_built.fall]]
+surface = "base-floor"
+facet = "left"
+fall = "2.3 %"
+[[as_built.fall]]
+surface = "threshold"
+fall = "-1 %"
+[[as_built.flood]]
+at = "2026-12-01 08:30"
+level = 51
+[[as_built.flood]]
+at = "2026-12-02 08:45"
+level = 49
+[[as_built.photo]]
+file = "a.jpg"
+shows = "the bed"
+)")
+                            .as_built;
+  EXPECT_EQ(built.date + "|" + built.by, "2026-12-02|the setter");
+  ASSERT_EQ(built.falls.size(), 2u);
+  EXPECT_EQ(built.falls[0].facet, survey::Side::left);
+  EXPECT_NEAR(built.falls[0].fall.as_ratio(), 0.023, 1e-12);
+  EXPECT_EQ(built.falls[1].surface, "threshold");
+  EXPECT_NEAR(built.falls[1].fall.as_ratio(), -0.01, 1e-12);
+  ASSERT_EQ(built.flood.size(), 2u);
+  EXPECT_EQ(built.flood[1].level.in_mm(), 49);
+  EXPECT_EQ(*minutes_of(built.flood[1].at) - *minutes_of(built.flood[0].at), 24 * 60 + 15);
+  ASSERT_EQ(built.photos.size(), 1u);
+  EXPECT_EQ(built.photos[0].file + "|" + built.photos[0].shows, "a.jpg|the bed");
+  EXPECT_FALSE(with("").as_built.any());
+}
+
+TEST(AsBuilt, TimesAreThoseOfACalendar) {
+  // Source: the Gregorian calendar: 2028 is a leap year, 2026 is none; 1970-01-02 00:01 is a day and a minute on.
+  EXPECT_EQ(minutes_of("1970-01-02 00:01"), 24 * 60 + 1);
+  EXPECT_TRUE(minutes_of("2028-02-29 23:59"));
+  for (const char* none : {"2026-02-29 12:00", "2026-13-01 12:00", "2026-12-01 24:00", "2026-12-01 12:60",
+                           "2026-12-01T12:00", "2026-12-1 12:00", "2026-12-01 -1:00", "noon", ""})
+    EXPECT_FALSE(minutes_of(none)) << none;
+}
+
+TEST(AsBuilt, WhatCannotBeIsToldWithItsPlace) {
+  // Source: the contract of messages: place, what was found, what is allowed.
+  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"seat\"\nfall = \"2 %\"\n"), HasSubstr("the room has no bench"));
+  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"base-floor\"\nfall = \"2 %\"\n"), HasSubstr("say which by"));
+  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"threshold\"\nfacet = \"left\"\nfall = \"2 %\"\n"),
+              HasSubstr("the threshold has one plane"));
+  EXPECT_THAT(told("[[as_built.flood]]\nat = \"yesterday\"\nlevel = 50\n"), HasSubstr("found 'yesterday'"));
+  EXPECT_THAT(told("[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"
+                   "[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"),
+              HasSubstr("is not after the reading before it"));
+}
+
+TEST(WrittenKeys, AreThoseOfTheFileEntryByEntry) {
+  // Source: none; two ways to write one length say the same, another length does not.
+  const Job job = with(
+      "[survey.floor]\nspots = [[100, 100, 1], [900, 100, 2], [100, 700, 3]]\n"
+      "[[as_built.photo]]\nfile = \"a.jpg\"\n[[as_built.photo]]\nfile = \"b.jpg\"\n");
+  std::string all;
+  for (const WrittenKey& key : written_keys(job)) all += key.key + " = " + key.value + "\n";
+  EXPECT_THAT(all, HasSubstr("survey.floor.spots[2] = [ 100, 700, 3 ]\n"));
+  EXPECT_THAT(all, HasSubstr("as_built.photo[1].file = "));
+  EXPECT_THAT(all, HasSubstr("base.length = 1525\n"));
+  const auto same = [](const char* a, UnitSystem ua, const char* b, UnitSystem ub) {
+    return say_the_same({"base.length", a}, ua, {"base.length", b}, ub);
+  };
+  const UnitSystem in = UnitSystem::inch, mm = UnitSystem::metric;
+  EXPECT_TRUE(same("\"5 ft\"", in, "'60 in'", mm));
+  EXPECT_TRUE(same("60", in, "1524", mm));
+  EXPECT_FALSE(same("60", in, "60", mm));
+  EXPECT_FALSE(same("\"5 ft\"", in, "\"5 ft 1 in\"", in));
+}
+
+}  // namespace
+}  // namespace fallwright::job

@@ -1,0 +1,116 @@
+"""Revisions of whole jobs, told by the program against what was worked out by hand: jobs.py FALLWRIGHT SOURCE_FOLDER."""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+import unittest
+
+FALLWRIGHT, PARAMS = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]).resolve() / "params"
+
+
+def changed(text, *pairs):
+    for old, new in pairs:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return text
+
+
+class Revisions(unittest.TestCase):
+    def setUp(self):
+        self.holder = tempfile.TemporaryDirectory()
+        self.folder = pathlib.Path(self.holder.name)
+        self.flat = (PARAMS / "tannery-lane-2a.toml").read_text()
+        self.wide = changed(self.flat, ('depth = "14-1/2 in"', 'depth = "16 in"'), ('length = "57-1/2 in"', 'length = "56 in"'),
+                            ('from_left = "28-3/4 in"', 'from_left = "28 in"'))
+
+    def tearDown(self):
+        self.holder.cleanup()
+
+    def run_it(self, *words):
+        done = subprocess.run([FALLWRIGHT, *words], capture_output=True, text=True, cwd=self.folder)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        return done.stdout
+
+    def diff(self, old, new):
+        for name, text in (("old.toml", old), ("new.toml", new)):
+            (self.folder / name).write_text(text)
+        told = json.loads(self.run_it("diff", "--json", "old.toml", "new.toml"))
+        self.sizes = {s["what"]: (s["was"], s["now"]) for s in told["sizes"]}
+        self.keys = {k["what"]: (k["was"], k["now"]) for k in told["keys"]}
+        self.uses = {}
+        for piece in told["pieces"]:
+            self.uses.setdefault(piece["use"], []).append((piece["count"], piece["mark"], piece["from"], piece["size"]))
+        self.left = [(piece["count"], piece["mark"], piece["size"]) for piece in told["left_over"]]
+
+    def count(self, use):
+        return sum(piece[0] for piece in self.uses.get(use, []))
+
+    def test_a_drain_that_moves_leaves_every_piece_as_it_is(self):
+        # Source: by hand: 14-1/2 of bench and 30 to the drain; runs of 27-1/2 and 25, so that the right facet, which rises as far, falls
+        # 27-1/2 / 25 times 1/4 in/ft; the frame knows nothing of a drain: 52 sticks and a deck.
+        self.diff(self.flat, changed(self.flat, ('from_left = "28-3/4 in"', 'from_left = "30 in"')))
+        self.assertEqual(self.keys, {"drain.from_left": ('"28-3/4 in"', '"30 in"')})
+        self.assertEqual(self.sizes["bore centre from the left stud face"], ('43-1/4"', '44-1/2"'))
+        self.assertEqual(self.sizes["fall of the base-floor, right"], ("1/4 in/ft", "0.275 in/ft"))
+        self.assertNotIn("fall of the base-floor, left", self.sizes)
+        self.assertEqual((self.count("serves"), set(self.uses), self.left), (53, {"serves"}, []))
+
+    def test_a_wider_bench_wants_longer_joists_and_another_deck(self):
+        # Source: by hand: joists and end cleats are 1-1/2 shorter than the bench is deep: 4 of 13 become 4 of 14-1/2, as long as the
+        # blocking between studs at 16; the 48 others serve, the 9-1/2 studs under the mark before; nothing left over is long enough.
+        self.diff(self.flat, self.wide)
+        self.assertEqual(self.keys, {"bench.depth": ('"14-1/2 in"', '"16 in"'), "base.length": ('"57-1/2 in"', '"56 in"'),
+                                     "drain.from_left": ('"28-3/4 in"', '"28 in"')})
+        self.assertEqual(self.uses["new"], [(4, "D", None, '2x4, 14-1/2"'), (1, "H", None, 'deck sheet, 36" x 16"')])
+        self.assertEqual(self.count("serves"), 48)
+        self.assertIn((4, "F", "G", '2x4, 9-1/2"'), self.uses["serves"])
+        self.assertEqual(self.left, [(4, "F", '2x4, 13"'), (1, "J", 'deck sheet, 36" x 14-1/2"')])
+
+    def test_a_narrower_bench_is_recut_from_the_wider_one(self):
+        # Source: the same by hand the other way: 14-1/2 gives 13, and 36 x 16 of deck gives 36 x 14-1/2
+        self.diff(self.wide, self.flat)
+        self.assertEqual(self.uses["recut"], [(4, "F", "D", '2x4, 13"'), (1, "J", "H", 'deck sheet, 36" x 14-1/2"')])
+        self.assertEqual((self.count("serves"), self.count("new"), self.left), (48, 0, []))
+
+    def test_a_floor_that_reads_otherwise_moves_the_datum_and_what_stands_on_it(self):
+        # Source: by hand: the hump read 1/16 higher raises the datum, which lies on it, by 1/16: the mortar is that much deeper everywhere
+        # else, and the level bench, at its height above the datum, stands that much higher over its own floor: its 4 studs are too short
+        # by 1/16, and nothing else is; strips of furring a hair longer than before serve.
+        ferry = (PARAMS / "ferry-steps-3.toml").read_text()
+        self.diff(ferry, changed(ferry, ('"22 in", "5/16 in"', '"22 in", "3/8 in"')))
+        self.assertEqual(self.keys, {"survey.floor.spots[0]": ('[ "52 in", "22 in", "5/16 in" ]', '[ "52 in", "22 in", "3/8 in" ]')})
+        self.assertEqual(self.sizes["depth to spread at A3"], ('1-9/16"', '1-5/8"'))
+        self.assertEqual(self.uses["new"], [(4, "L", None, '2x4, 10-1/4"')])
+        self.assertEqual((set(self.uses), self.count("serves"), self.left), ({"serves", "new"}, 31, [(4, "L", '2x4, 10-3/16"')]))
+
+    def test_a_report_that_is_built_tells_the_same_and_shows_it(self):
+        # Source: the contract: one list, whether of job files or of reports, as text, on the page and as a sheet
+        (self.folder / "flat.toml").write_text(self.flat)
+        self.run_it("build", "-q", "flat.toml")
+        (self.folder / "flat.toml").write_text(self.wide)
+        told = self.run_it("build", "flat.toml", "--from", "out/flat/report.json")
+        self.assertIn("what changed since flat.toml", told)
+        (self.folder / "old.toml").write_text(self.flat)
+        same = self.run_it("diff", "old.toml", "out/flat/report.json").split("\n", 1)[1]
+        self.assertIn(same, told)
+        page = (self.folder / "out/flat/report.html").read_text()
+        self.assertIn('id="changes"', page)
+        self.assertIn("bench.depth", page.split('id="changes"')[1].split("</section>")[0])
+        sheet = (self.folder / "out/flat/drawings/changes.svg").read_text()
+        self.assertIn("4 x 2x4, 14-1/2", sheet)
+        self.assertIn("left over", sheet)
+
+    def test_what_is_no_report_is_refused(self):
+        # Source: the contract of exit codes
+        for text in ("{", "[]", '{"tool": {"name": "mine"}}', '{"tool": {"name": "fallwright"}, "schema": 2}',
+                     '{"tool": {"name": "fallwright"}, "schema": 1, "job": {"keys": []}}'):
+            (self.folder / "report.json").write_text(text)
+            done = subprocess.run([FALLWRIGHT, "diff", "report.json", PARAMS / "tannery-lane-2a.toml"], capture_output=True, text=True,
+                                  cwd=self.folder)
+            self.assertEqual(done.returncode, 2, text)
+            self.assertIn("report.json: is no report.json that can be compared", done.stderr)
+        self.assertEqual(subprocess.run([FALLWRIGHT, "diff", "no.json", "no.toml"], capture_output=True, cwd=self.folder).returncode, 3)
+
+
+unittest.main(argv=sys.argv[:1])
