@@ -22,13 +22,6 @@ Loop circle(PlanPoint centre, double radius) {
   return {{{centre.x + radius, centre.y}, centre}, {{centre.x - radius, centre.y}, centre}};
 }
 
-Loop quartered_circle(PlanPoint centre, double radius) {
-  return {{{centre.x + radius, centre.y}, centre},
-          {{centre.x, centre.y + radius}, centre},
-          {{centre.x - radius, centre.y}, centre},
-          {{centre.x, centre.y - radius}, centre}};
-}
-
 Loop reversed(const Loop& loop) {
   Loop back;
   for (std::size_t i = loop.size(); i-- > 0;) {

@@ -10,8 +10,6 @@ namespace fallwright::brep {
 /// Counter-clockwise rectangle, and counter-clockwise circle as two arcs. As holes: `reversed`.
 Loop rectangle(double x0, double y0, double x1, double y1);
 Loop circle(PlanPoint centre, double radius);
-/// The same with corners where lines along the axes touch it.
-Loop quartered_circle(PlanPoint centre, double radius);
 Loop reversed(const Loop& loop);
 
 /// Signed area, arcs included; positive when counter-clockwise.

@@ -1,10 +1,8 @@
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
-#include "units/tolerance.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -153,16 +151,6 @@ Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_rad
   return collar;
 }
 
-/// Whether a side of the square collar touches a hole round the drain without crossing it: the hole then needs a corner
-/// there.
-bool touches_collar(const Collar& collar, brep::PlanPoint drain, double hole_radius) {
-  if (!collar.square) return false;
-  const job::Rect& s = *collar.square;
-  const double sides[] = {drain.x - s.x0, s.x1 - drain.x, drain.y - s.y0, s.y1 - drain.y};
-  return std::any_of(std::begin(sides), std::end(sides),
-                     [&](double side) { return std::abs(side - hole_radius) <= units::tolerance::weld_mm; });
-}
-
 std::vector<std::vector<Loop>> outside_collar(const Polygon& polygon, const Collar& collar, const job::Layout& layout) {
   std::vector<std::vector<Loop>> pieces{{brep::to_loop(polygon)}};
   if (collar.square) pieces = without(polygon, common(polygon, *collar.square));
@@ -205,8 +193,15 @@ Relief pockets(const job::Job& job, const job::Layout& layout, const Polygon& wi
 
 }  // namespace
 
+/// Where nothing stays solid round an opening that is not round, the bed's hole may touch the opening's own sides and
+/// corners.
 double bed_hole_radius_mm(const job::Job& job) {
-  return job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm();
+  const double radius = job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm();
+  if (is_round(job) || has_ring(job)) return radius;
+  const job::Drain& drain = job.drain;
+  const bool channel = drain.kind == job::DrainKind::line && !drain.channel_length.is_zero();
+  const double across = drain.size.in_mm() / 2, along = channel ? drain.channel_length.in_mm() / 2 : across;
+  return clear_of(radius, {across, along, std::hypot(across, along)});
 }
 
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {
@@ -237,11 +232,7 @@ Relief floor_facets(const job::Job& job, const job::Layout& layout) {
 Relief underside(const job::Job& job, const job::Layout& layout, const survey::Polygon& window, double hole_radius) {
   std::vector<Loop> outline{to_loop(window)};
   const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
-  if (hole_radius > 0) {
-    const bool touches = !job.base.body && touches_collar(collar_of(job, layout, hole_radius), drain, hole_radius);
-    outline.push_back(
-        brep::reversed(touches ? brep::quartered_circle(drain, hole_radius) : brep::circle(drain, hole_radius)));
-  }
+  if (hole_radius > 0) outline.push_back(brep::reversed(brep::circle(drain, hole_radius)));
   Relief relief;
   if (job.base.body)
     relief = hollows_of_body(job, layout, window, hole_radius);

@@ -7,6 +7,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "brep/relief.hpp"
+#include "job/read.hpp"
 #include "job/validate.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -44,6 +45,32 @@ TEST(TouchingPlans, BoreThatTouchesTheSquareCollarIsBuilt) {
   EXPECT_LT(wider, touching);
   EXPECT_LT(touching, narrower);
   EXPECT_NEAR(touching, (narrower + wider) / 2, (narrower - wider) / 15);
+}
+
+TEST(TouchingPlans, BoreAsWideAsTheOpeningOfABaseBuiltOnSiteIsBuilt) {
+  // Source: continuity, as above: nothing stays solid round that opening, and the bed's hole touches its sides or its
+  // corners.
+  const std::string job =
+      "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 67.875\ndepth = 48.6\n[base]\nkind = \"site-built\"\n"
+      "fall = \"1.6 %\"\ncover = 1.5\n[drain]\nsize = 4.625\nfrom_right = 42.05\nfrom_front = 17.77\nbody = 3.25\n"
+      "bore = 4.5\n[bed]\nleast = 0.5\ncollar = 0\n";
+  const std::string skew =
+      "[survey.plan]\nback = 67.875\nleft = 48.6\nright = 48.6\nfront = 67.5\n"
+      "diagonal_from_back_left = 83.1\n";
+  for (const std::string& room : {job, job + skew})
+    for (const double at : {4.625, 4.625 * std::sqrt(2.)}) {
+      const job::Job j = job::read(room, "x.toml");
+      const auto bed_with = [&](double bore_in) {
+        job::Job other = j;
+        other.drain.bore = in(bore_in);
+        const auto model = build(other);
+        EXPECT_TRUE(brep::is_sound(model->find("bed")->shape)) << bore_in;
+        return brep::volume_mm3(model->find("bed")->shape);
+      };
+      const double narrower = bed_with(at - 1. / 64), touching = bed_with(at), wider = bed_with(at + 1. / 64);
+      EXPECT_LT(wider, touching);
+      EXPECT_LT(touching, narrower);
+    }
 }
 
 /// A drain whose ring of solid base reaches just to a pocket's side (or corner), from `beyond` past it.
