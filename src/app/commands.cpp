@@ -1,11 +1,11 @@
 #include "app/commands.hpp"
-#include "app/base_file.hpp"
 
 #include <algorithm>
 #include <filesystem>
 #include <iostream>
 
 #include "app/app.hpp"
+#include "app/base_file.hpp"
 #include "app/each_job.hpp"
 #include "app/older.hpp"
 #include "app/schema_file.hpp"
@@ -27,7 +27,6 @@
 #include "units/letters.hpp"
 
 namespace fallwright::app {
-
 namespace {
 
 /// What may have been meant: the nearest ids by letters; where none is near, the first parts of all ids.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/body.hpp"
 #include "job/layout.hpp"
 #include "survey/closure.hpp"
 #include "units/tolerance.hpp"
@@ -233,6 +234,13 @@ bool is_measured(const std::string& path, BaseKind kind) {
     return std::find(paths.begin(), paths.end(), path) != paths.end();
   };
   return kind == BaseKind::bought ? among(on_bought) : kind == BaseKind::site_built && among(on_site);
+}
+
+std::vector<std::string> told_by(const std::string& path) {
+  std::vector<std::string> by;
+  if (path == "base.length" || path == "base.width") by.push_back("base.outside");
+  if (told_by_file(path)) by.push_back("base.file");
+  return by;
 }
 
 std::vector<Contradiction> settle_base(Job& job) {

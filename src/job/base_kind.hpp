@@ -20,6 +20,9 @@ std::string foreign_to(const std::string& path, BaseKind kind);
 /// Whether a key that other kinds have a default for must be given for this one.
 bool is_measured(const std::string& path, BaseKind kind);
 
+/// Keys and sections that tell what a key asks for: where one of them stands, nobody needs the key.
+std::vector<std::string> told_by(const std::string& path);
+
 /// What follows from the tape on a bought base, or from the room of one that is built on site: outline, ribs' depth at
 /// the drain, thicknesses; and what cannot be true of it. @pre every value is within its own range.
 std::vector<Contradiction> settle_base(Job& job);

@@ -60,6 +60,15 @@ const char* word_of(Kind kind) {
   return "stock";
 }
 
+/// The kinds of base for whose jobs a key must be given.
+Json needed_for(const Key& key) {
+  Json kinds = Json::array();
+  for (const BaseKind kind : {BaseKind::designed, BaseKind::bought, BaseKind::site_built})
+    if ((key.presence == Presence::required && foreign_to(key.path, kind).empty()) || is_measured(key.path, kind))
+      kinds.push_back(name_of(kind));
+  return kinds;
+}
+
 Json key_json(const Key& key) {
   return {{"name", key.name()},
           {"kind", word_of(key.kind)},
@@ -67,6 +76,8 @@ Json key_json(const Key& key) {
           {"about", key.about},
           {"choices", key.choices},
           {"kinds", kinds_of(key.path)},
+          {"needed", needed_for(key)},
+          {"told_by", told_by(key.path)},
           {"in", {{"usual", key.inch}, {"range", range_of_key(key, UnitSystem::inch)}}},
           {"mm", {{"usual", key.metric}, {"range", range_of_key(key, UnitSystem::metric)}}}};
 }

@@ -209,9 +209,10 @@ class JobReader {
       if (node) fault(place_of(path), key.path, "base.file tells it: leave one of them out");
       return;
     }
-    const bool outside = (key.path == "base.length" || key.path == "base.width") && find("base.outside");
+    const auto by = told_by(key.path);
+    const bool told = std::any_of(by.begin(), by.end(), [&](const std::string& other) { return find(other); });
     const bool needed =
-        (key.presence == Presence::required && foreign.empty() && !outside) || is_measured(key.path, job_.base.kind);
+        (key.presence == Presence::required && foreign.empty() && !told) || is_measured(key.path, job_.base.kind);
     if (!node && needed) {
       fault(place_of(path), key.path, "is missing; for example: " + key.name() + " = " + key.usual(job_.unit));
       return;

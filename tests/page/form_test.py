@@ -58,7 +58,7 @@ class FormTest(PageCase):
 
     def test_jobs_come_back_as_they_were(self):
         # Source: TOML v1.0.0, by Python's own reader; the program's results on either file
-        for name in ("tannery-lane-2b", "ferry-steps-3", "tannery-lane-5c"):
+        for name in ("tannery-lane-2b", "ferry-steps-3", "tannery-lane-5c", "chandlers-row-7", "coopers-yard-9"):
             original = PROJECT / f"params/{name}.toml"
             self.form(original)
             again = folder() / f"again-{name}.toml"
@@ -156,6 +156,23 @@ class FormTest(PageCase):
         self.type("key-drain-kind", "line")
         self.assertFalse(self.js(hidden, "key-drain-length"))
         self.assertTrue(self.js(hidden, "key-bench-depth"))
+
+    def test_what_it_says_is_needed_is_what_the_program_misses(self):
+        # Source: the program's own faults on files that tell little more than the kind of base
+        self.form()
+        file = folder() / "little.toml"
+        for kind, more in (("designed", ""), ("bought", ""), ("bought", '[base.outside]\nback = "60 in"\n'), ("site-built", "")):
+            file.write_text(f'[job]\nname = "x"\nunit = "in"\n[base]\nkind = "{kind}"\n{more}')
+            self.js("window.fallwrightForm.form.open(arguments[0], 'little.toml')", file.read_text())
+            asked = self.js('''const {form} = window.fallwrightForm;
+                return [...form.fields].filter(([path, f]) => f.needed && f.asked && f.isEmpty() && form.counts(path)).map(([path]) => path);''')
+            told = subprocess.run([FALLWRIGHT, "check", file], capture_output=True, text=True).stderr
+            missed = re.findall(r"([\w.]+): is missing; for example", told)
+            self.assertTrue(missed)
+            self.assertEqual(sorted(asked), sorted(missed), (kind, more))
+            folded = self.js("return arguments[0].filter(p => window.fallwrightForm.form.fields.get(p).node.closest('details'))", asked)
+            self.assertEqual(folded, [])
+            self.assertIn("needed", self.js("return document.getElementById('told').textContent"))
 
     def test_every_section_is_asked_for_once_and_below_its_parent(self):
         # Source: the table of keys: its sections, and those they are parts of

@@ -11,9 +11,9 @@ class Field {
     this.input = this.control();
     this.input.id = this.id;
     this.input.setAttribute('aria-describedby', this.fault.id);
-    const words = key.name.replace(/_/g, ' ') + (key.presence === 'required' ? ' (needed)' : '');
-    this.node = make('div', {className: 'field'}, make('label', {htmlFor: this.id}, words), this.input,
-                     make('small', {}, key.about), this.fault);
+    this.label = make('label', {htmlFor: this.id});
+    this.node = make('div', {className: 'field'}, this.label, this.input, make('small', {}, key.about), this.fault);
+    this.needed = false;
   }
 
   usual() { return this.key[this.form.unit].usual; }
@@ -28,13 +28,16 @@ class Field {
   set text(words) { this.input.value = words; }
   isEmpty() { return !this.text.trim(); }
 
-  /** What the unit of the job makes of it. */
+  /** What the unit of the job and the kind of base make of it. */
   renew() {
-    const {range} = this.key[this.form.unit], fixed = this.key.presence === 'usual' ? 'usually ' : 'like ';
+    this.tellNeed();
+    const {range} = this.key[this.form.unit], fixed = this.isUsual() ? 'usually ' : 'like ';
     this.input.placeholder = fixed + this.usual().replace(/"/g, '');
     this.node.title = range ? `allowed is ${range.words}` : '';
     this.check();
   }
+  isUsual() { return this.key.presence === 'usual' && !this.needed; }
+  tellNeed() { this.label.textContent = this.key.name.replace(/_/g, ' ') + (this.needed ? ' (needed)' : ''); }
   check() {
     const why = whyNot(this.key, this.text, this.form.unit);
     this.fault.textContent = why;
@@ -72,6 +75,7 @@ class ChoiceField extends Field {
     return select;
   }
   renew() {
+    this.tellNeed();
     const kept = this.text, word = this.usual().replace(/"/g, '');
     const none = this.key.presence === 'usual' ? `as usual: ${word}` : this.key.presence === 'required' ? 'choose' : 'not known';
     this.input.replaceChildren(make('option', {value: ''}, none), ...this.key.choices.map((c) => make('option', {value: c}, c)));
@@ -104,7 +108,10 @@ class WordsField extends Field {
     if (words !== '') this.tick(JSON.parse(words));
   }
   tick(words) { for (const box of this.boxes) box.checked = words.includes(box.value); }
-  renew() { if (!this.touched) this.tick(this.key.presence === 'usual' ? readToml('v = ' + this.usual()).v : []); }
+  renew() {
+    this.tellNeed();
+    if (!this.touched) this.tick(this.key.presence === 'usual' ? readToml('v = ' + this.usual()).v : []);
+  }
   check() { return true; }
   value() { return this.boxes.filter((b) => b.checked).map((b) => b.value); }
   take(value) {

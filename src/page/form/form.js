@@ -60,7 +60,8 @@ class Form {
     for (const key of section.keys) {
       const field = fieldFor(key, `${path}.${key.name}`, this);
       this.fields.set(field.path, field);
-      (key.presence === 'usual' && key.kind !== 'choice' ? folded : shown).append(field.node);
+      Object.assign(field, {shown, folded});
+      (field.isUsual() && key.kind !== 'choice' ? folded : shown).append(field.node);
     }
     if (!folded.children.length) return [shown];
     return [shown, make('details', {}, make('summary', {}, `Usual values: ${folded.children.length}`), folded)];
@@ -90,7 +91,7 @@ class Form {
 
   typed(field) {
     field?.check();
-    if (field?.path === 'job.unit' || field?.key.kind === 'choice') this.renew();
+    if (field?.path === 'job.unit' || field?.key.kind === 'choice' || this.tells(field?.path)) this.renew();
     this.tellClosing();
     this.keep();
     this.tellMissing();
@@ -98,15 +99,16 @@ class Form {
 
   renew() {
     this.unit = this.fields.get('job.unit').text === 'mm' ? 'mm' : 'in';
+    this.tellNeeds();
     for (const field of this.fields.values()) field.renew();
     const needed = (path) => {
       const need = NEEDS[path], other = need && this.fields.get(need[0]);
       return !other || other.holds() === need[1];
     };
-    const base = this.fields.get('base.kind')?.holds();
+    const base = this.baseKind();
     const goes = ({kinds}) => !kinds || !base || kinds.split(', ').includes(base);
     for (const [path, field] of this.fields) {
-      field.asked = needed(path) && goes(field.key);
+      field.asked = needed(path) && goes(field.key) && !field.told;
       field.node.hidden = field.isEmpty() && !field.asked;
     }
     for (const [path, {section, node}] of this.sections)
@@ -114,7 +116,23 @@ class Form {
     this.benchPart.hidden = !this.bench.checked;
     this.tellMissing();
   }
-  holds(path) { return [...this.fields].some(([name, field]) => name.startsWith(path + '.') && !field.isEmpty()); }
+  baseKind() { return this.fields.get('base.kind')?.holds(); }
+
+  /** What this kind of base cannot do without, and nothing else tells; such a field is not folded away. */
+  tellNeeds() {
+    for (const field of this.fields.values()) {
+      field.told = field.key.told_by.some((other) => this.holds(other));
+      field.needed = field.key.needed.includes(this.baseKind()) && !field.told;
+      if (field.needed && field.node.parentNode === field.folded) field.shown.append(field.node);
+    }
+  }
+  /** Whether other keys hang on this one. */
+  tells(path) {
+    const is = (other) => path === other || path?.startsWith(other + '.');
+    return [...this.fields.values()].some((field) => field.key.told_by.some(is));
+  }
+  /** Whether a key, or any key of a section, is given. */
+  holds(path) { return [...this.fields].some(([name, field]) => (name === path || name.startsWith(path + '.')) && !field.isEmpty()); }
 
   /** Six readings tell of each other. */
   tellClosing() {
@@ -143,8 +161,8 @@ class Form {
     for (const [path, field] of this.fields) {
       if (!this.counts(path)) continue;
       if (field.input.getAttribute('aria-invalid') === 'true') wrong.push(path);
-      const asked = path.startsWith('job.') || path.startsWith('base.') || path.startsWith('bench.') || path.includes('[');
-      if (field.key.presence === 'required' && asked && field.asked && field.isEmpty()) missing.push(path);
+      const asked = /^(job|base|bench|bed)[.]/.test(path) || path.includes('[');
+      if (field.needed && asked && field.asked && field.isEmpty()) missing.push(path);
     }
     const words = [...wrong.map((p) => `${p} is not right`), ...missing.map((p) => `${p} is needed`)];
     if (this.unknown.length) words.push(`not known here, and left out: ${this.unknown.join(', ')}`);
