@@ -31,7 +31,7 @@ install(FILES ${texts}/changelog.gz ${CMAKE_CURRENT_SOURCE_DIR}/copyright DESTIN
 install(FILES ${PROJECT_SOURCE_DIR}/LICENSE DESTINATION ${doc} COMPONENT licence)  # Debian has it already
 
 # The library: one archive of all rooms, with the header that others include and what it is linked with.
-set(rooms units diag survey job brep parts measure rules study takeoff revision drawing exchange report page app)
+set(rooms units points diag survey job brep parts intake measure rules study takeoff revision drawing exchange report page app)
 set(archive ${CMAKE_CURRENT_BINARY_DIR}/libfallwright.a)
 list(TRANSFORM rooms REPLACE "(.+)" "$<TARGET_FILE:\\1>" OUTPUT_VARIABLE archives)
 add_custom_command(OUTPUT ${archive}
