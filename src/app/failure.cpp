@@ -1,11 +1,15 @@
 #include "app/failure.hpp"
 
+#include <cerrno>
 #include <cstdlib>
+#include <cstring>
 #include <exception>
 #include <memory>
 #include <new>
 
 #include <cxxabi.h>
+
+#include "diag/fault.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -21,6 +25,10 @@ std::string kind_of_current() {
 }
 
 }  // namespace
+
+void stop_by_errno(const std::filesystem::path& path, const std::string& what) {
+  throw diag::MachineError{path.string(), what + ": " + std::strerror(errno)};
+}
 
 std::string failure_in_words() try { throw; } catch (const std::bad_alloc&) {
   return "there is not enough memory";

@@ -8,6 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "app/failure.hpp"
 #include "app/listing.hpp"
 #include "diag/fault.hpp"
 
@@ -22,10 +23,6 @@ constexpr const char* in_the_way = "is in the way, and no build wrote it; move i
 [[noreturn]] void refuse(const fs::path& path, const std::string& what) {
   throw diag::MachineError{path.string(), what};
 }
-[[noreturn]] void stop_by_errno(const fs::path& path, const std::string& what) {
-  refuse(path, what + ": " + std::strerror(errno));
-}
-
 /// What has this name itself, be it a link; nothing where nothing has it.
 bool look(const fs::path& path, struct stat& found) {
   return lstat(path.c_str(), &found) == 0;

@@ -9,6 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "app/failure.hpp"
 #include "app/held_folder.hpp"
 #include "diag/fault.hpp"
 
@@ -16,10 +17,6 @@ namespace fallwright::app {
 namespace {
 
 namespace fs = std::filesystem;
-
-[[noreturn]] void stop_by_errno(const fs::path& path, const std::string& what) {
-  throw diag::MachineError{path.string(), what + ": " + std::strerror(errno)};
-}
 
 void make_folder(const fs::path& path) {
   if (mkdir(path.c_str(), 0777) != 0 && errno != EEXIST) stop_by_errno(path, "the folder cannot be made");
