@@ -16,7 +16,7 @@ Job with(const std::string& record) {
   return read(starter(UnitSystem::metric, BaseKind::designed) + record, "job.toml");
 }
 
-std::string told(const std::string& record) {
+std::string told_of(const std::string& record) {
   try {
     with(record);
     return "";
@@ -74,13 +74,13 @@ TEST(AsBuilt, TimesAreThoseOfACalendar) {
 
 TEST(AsBuilt, WhatCannotBeIsToldWithItsPlace) {
   // Source: the contract of messages: place, what was found, what is allowed.
-  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"seat\"\nfall = \"2 %\"\n"), HasSubstr("the room has no bench"));
-  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"base-floor\"\nfall = \"2 %\"\n"), HasSubstr("say which by"));
-  EXPECT_THAT(told("[[as_built.fall]]\nsurface = \"threshold\"\nfacet = \"left\"\nfall = \"2 %\"\n"),
+  EXPECT_THAT(told_of("[[as_built.fall]]\nsurface = \"seat\"\nfall = \"2 %\"\n"), HasSubstr("the room has no bench"));
+  EXPECT_THAT(told_of("[[as_built.fall]]\nsurface = \"base-floor\"\nfall = \"2 %\"\n"), HasSubstr("say which by"));
+  EXPECT_THAT(told_of("[[as_built.fall]]\nsurface = \"threshold\"\nfacet = \"left\"\nfall = \"2 %\"\n"),
               HasSubstr("the threshold has one plane"));
-  EXPECT_THAT(told("[[as_built.flood]]\nat = \"yesterday\"\nlevel = 50\n"), HasSubstr("found 'yesterday'"));
-  EXPECT_THAT(told("[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"
-                   "[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"),
+  EXPECT_THAT(told_of("[[as_built.flood]]\nat = \"yesterday\"\nlevel = 50\n"), HasSubstr("found 'yesterday'"));
+  EXPECT_THAT(told_of("[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"
+                      "[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"),
               HasSubstr("is not after the reading before it"));
 }
 

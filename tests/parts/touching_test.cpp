@@ -62,7 +62,7 @@ TEST(TouchingPlans, BoreAsWideAsTheOpeningOfABaseBuiltOnSiteIsBuilt) {
       const job::Job j = job::read(room, "x.toml");
       const auto bed_with = [&](double bore_in) {
         job::Job other = j;
-        other.drain.bore = in(bore_in);
+        other.drain.bore = inches(bore_in);
         const auto model = build(other);
         EXPECT_TRUE(brep::is_sound(model->find("bed")->shape)) << bore_in;
         return brep::volume_mm3(model->find("bed")->shape);
