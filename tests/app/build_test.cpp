@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "app/demo_job.hpp"
 #include "exchange/sha256.hpp"
 #include "support/run.hpp"
 
@@ -13,10 +14,6 @@ namespace fallwright {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string params(const char* name) {
-  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-}
 
 int build(const std::string& jobs, const std::string& out, const std::string& environment = "") {
   return sample::run(environment + " " FALLWRIGHT " build -q " + jobs + " --out " + out).code;

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "app/demo_job.hpp"
 #include "rules/book.hpp"
 #include "support/run.hpp"
 
@@ -20,9 +21,6 @@ using testing::HasSubstr;
 
 sample::Ran fallwright(const std::string& arguments) {
   return sample::run(FALLWRIGHT " " + arguments + " 2>&1");
-}
-std::string params(const char* name) {
-  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
 }
 
 void write(const std::string& path, const std::string& text) {

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "app/demo_job.hpp"
 #include "support/run.hpp"
 
 namespace fallwright {
@@ -16,16 +17,6 @@ namespace {
 
 nlohmann::json checked(const std::string& path) {
   return nlohmann::json::parse(sample::run(FALLWRIGHT " check --json " + path).out);
-}
-std::string params(const char* name) {
-  return std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-}
-
-nlohmann::json check(const nlohmann::json& report, const std::string& id) {
-  for (const auto& c : report.at("checks"))
-    if (c.at("id") == id) return c;
-  ADD_FAILURE() << "no check " << id;
-  return {};
 }
 
 TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "app/demo_job.hpp"
 #include "support/imperial.hpp"
 #include "support/run.hpp"
 
@@ -26,13 +27,6 @@ Json reported(const std::string& text, const std::string& command = "check --jso
   const sample::Ran ran = sample::run(FALLWRIGHT " " + command + " " + (folder / "job.toml") + " 2>&1");
   EXPECT_LE(ran.code, 1) << ran.out;
   return Json::parse(ran.out, nullptr, false);
-}
-
-Json check(const Json& report, const std::string& id) {
-  for (const Json& c : report.at("checks"))
-    if (c.at("id") == id) return c;
-  ADD_FAILURE() << "no check " << id;
-  return {};
 }
 
 double fall(const Json& falls, const std::string& facet) {
