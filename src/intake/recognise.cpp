@@ -25,8 +25,10 @@ constexpr double length = units::tolerance::length_mm;
 constexpr double steepest_floor = 0.25;
 /// A ledge lies at least so far below the floor; less is a level part of the floor.
 constexpr double least_recess_mm = 0.5;
-/// Tops that differ by less are one upstand's; a threshold is lower by more.
-constexpr double same_top_mm = 1;
+/// An opening whose sides differ by more is a channel.
+constexpr double same_side_mm = 1;
+/// What turns up is no wider, as those of a base that is measured with a tape; more is a shelf, and carries water.
+constexpr double widest_upstand_mm = 60, widest_threshold_mm = 400;
 
 constexpr const char* no_fall = "it is no base: no floor falls to the opening that goes through it";
 
@@ -134,6 +136,7 @@ class Recogniser {
     floor();
     sides(plan.outline);
     threshold();
+    edges(plan.outline);
     pockets();
     regions();
     return std::move(body_);
@@ -176,7 +179,7 @@ class Recogniser {
     const auto level = [&](std::size_t r) { return top_.slope(r) < units::tolerance::ratio; };
     std::vector<Border> edge;
     if (std::all_of(about.begin(), about.end(), level)) {
-      about = top_.spread(about, level);
+      about = top_.spread(std::move(about), level);
       for (const Border& b : top_.borders())
         if (about.contains(b.region) && !(b.beyond && about.contains(*b.beyond)) && !is_of(hole, b)) edge.push_back(b);
     }
@@ -185,7 +188,9 @@ class Recogniser {
       if (!b.beyond) throw NoBody{no_fall};
       step = std::min(step, least_over(top_.relief()[*b.beyond].plane, top_, b) - top_.height(b.region, top_.from(b)));
     }
-    step >= least_recess_mm ? with_ledge(edge, step) : without_ledge(hole, *round);
+    if (step < least_recess_mm) return without_ledge(hole, *round);
+    ledge_ = std::move(about);
+    with_ledge(edge, step);
   }
 
   static bool is_of(const std::vector<Border>& chain, const Border& b) {
@@ -211,7 +216,7 @@ class Recogniser {
     if (!upright) throw NoBody{"its opening is neither round nor an oblong along the base's sides"};
     body_.opening = job::Opening::square, body_.opening_box = box;
     const double small = std::min(box.width(), box.depth()), large = std::max(box.width(), box.depth());
-    if (large - small > same_top_mm) body_.drain = job::DrainKind::line;
+    if (large - small > same_side_mm) body_.drain = job::DrainKind::line;
   }
 
   void without_ledge(const std::vector<Border>& hole, const Circle& round) {
@@ -306,6 +311,29 @@ class Recogniser {
     body_.threshold_outer = top_.height(main_[front], middle(outer[0], outer[1]));
   }
 
+  /// All that is neither floor nor ledge belongs to what turns up at the outline, and that is narrow: of anything else
+  /// nobody would look whether water stays on it.
+  void edges(const std::vector<Border>& outline) {
+    const auto other = [&](std::size_t r) { return !floor_.contains(r) && !ledge_.contains(r); };
+    std::set<std::size_t> edge;
+    for (const Border& b : outline)
+      if (other(b.region)) edge.insert(b.region);
+    edge = top_.spread(std::move(edge), other, /*over_steps=*/true);
+    for (std::size_t r = 0; r < top_.relief().size(); ++r)
+      if (other(r) && !edge.contains(r))
+        throw NoBody{
+            "a part of its top is neither floor nor edge: it lies apart from the floor by a step, or is steeper than "
+            "1:4. Allowed is one floor that falls to the opening"};
+    for (const Side side : survey::all_sides) {
+      const bool front = side == Side::front && body_.threshold;
+      const double wide = body_.inset[static_cast<std::size_t>(side)],
+                   most = front ? widest_threshold_mm : widest_upstand_mm;
+      if (wide > most)
+        throw NoBody{"what turns up along one side is " + mm(wide) + " wide; an upstand is at most " +
+                     mm(widest_upstand_mm) + ", a threshold " + mm(widest_threshold_mm)};
+    }
+  }
+
   bool on_rib_plane(std::size_t r) const {
     const brep::Plane& p = under_.relief()[r].plane;
     return under_.slope(r) < units::tolerance::ratio && std::abs(p.z0) < length;
@@ -397,61 +425,12 @@ class Recogniser {
   }
 
   Net top_, under_;
-  std::set<std::size_t> beside_, floor_;  ///< regions of the top: at the opening's edge; that carry water to it
-  std::array<std::size_t, 4> main_{};     ///< the region that most of a side turns up to, by `Side`
+  std::set<std::size_t> ledge_, beside_, floor_;  ///< regions of the top: at the opening's edge; that carry water to it
+  std::array<std::size_t, 4> main_{};             ///< the region that most of a side turns up to, by `Side`
   job::Body body_;
 };
 
-template <class Change>
-void each_point(Standing& body, const Change& change) {
-  for (brep::Relief* relief : {&body.top, &body.underside})
-    for (brep::Region& region : *relief)
-      for (Loop& loop : region.loops)
-        for (brep::Corner& c : loop) {
-          change(c.at);
-          if (c.centre) change(*c.centre);
-        }
-}
-
 }  // namespace
-
-void set_down(Standing& body) {
-  double x0 = 1e300, y0 = 1e300, z0 = 1e300;
-  for (const brep::Relief* relief : {&body.top, &body.underside})
-    for (const brep::Region& region : *relief)
-      for (const Loop& loop : region.loops)
-        for (const brep::Corner& c : loop)
-          x0 = std::min(x0, c.at.x), y0 = std::min(y0, c.at.y), z0 = std::min(z0, region.plane.at(c.at));
-  each_point(body, [&](PlanPoint& p) { p.x -= x0, p.y -= y0; });
-  for (brep::Relief* relief : {&body.top, &body.underside})
-    for (brep::Region& region : *relief) region.plane.z0 += region.plane.gx * x0 + region.plane.gy * y0 - z0;
-}
-
-void turn(Standing& body, int quarters) {
-  for (int i = 0; i < quarters; ++i) {
-    each_point(body, [](PlanPoint& p) { p = {-p.y, p.x}; });
-    for (brep::Relief* relief : {&body.top, &body.underside})
-      for (brep::Region& region : *relief) {
-        brep::Plane& p = region.plane;
-        p = {p.z0, -p.gy, p.gx};
-      }
-  }
-}
-
-std::optional<Side> front_of(const job::Body& body) {
-  for (const Side side : survey::all_sides) {
-    std::vector<double> others;
-    double own = 0;
-    for (const Side each : survey::all_sides) {
-      const auto i = static_cast<std::size_t>(each);
-      const double top = body.turned[i] ? body.top_mm[i] : 0;
-      each == side ? void(own = top) : others.push_back(top);
-    }
-    const auto [low, high] = std::minmax_element(others.begin(), others.end());
-    if (*high - *low < same_top_mm && own < *low - same_top_mm) return side;
-  }
-  return std::nullopt;
-}
 
 job::Body recognise(const Standing& body) {
   if (body.top.empty() || body.underside.empty()) throw NoBody{"its solid has no top or no underside"};
