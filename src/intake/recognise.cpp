@@ -10,6 +10,7 @@
 #include "brep/arc.hpp"
 #include "intake/faces.hpp"
 #include "intake/net.hpp"
+#include "intake/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::intake {
@@ -30,6 +31,9 @@ constexpr double same_side_mm = 1;
 /// What turns up is no wider, as those of a base that is measured with a tape; more is a shelf, and carries water.
 constexpr double widest_upstand_mm = 60, widest_threshold_mm = 400;
 
+/// So much of a side is straight at least; the rest of it is rounded toward its neighbours.
+constexpr double least_straight = 0.6;
+
 constexpr const char* no_fall = "it is no base: no floor falls to the opening that goes through it";
 
 double least_over(const brep::Plane& plane, const Net& net, const Border& b) {
@@ -43,53 +47,6 @@ double least_over(const brep::Plane& plane, const Net& net, const Border& b) {
   const bool on =
       b.edge.clockwise ? brep::sweep(low, p, c) < brep::sweep(q, p, c) : brep::sweep(p, low, c) < brep::sweep(p, q, c);
   return on ? std::min(least, plane.at(low)) : least;
-}
-
-/// The circle that a loop is; nothing for any other loop.
-struct Circle {
-  PlanPoint centre;
-  double radius;
-};
-std::optional<Circle> circle_of(const Loop& loop) {
-  std::optional<Circle> circle;
-  for (const brep::Corner& c : loop) {
-    if (!c.centre) return std::nullopt;
-    const Circle own{*c.centre, std::hypot(c.at.x - c.centre->x, c.at.y - c.centre->y)};
-    if (!circle) circle = own;
-    if (std::hypot(own.centre.x - circle->centre.x, own.centre.y - circle->centre.y) > length ||
-        std::abs(own.radius - circle->radius) > length)
-      return std::nullopt;
-  }
-  return circle;
-}
-
-/// Corners of a loop of straight edges, those on a straight line left out; empty where an edge is bent.
-std::vector<PlanPoint> corners_of(const Loop& loop) {
-  constexpr double straight_mm = 1e-3;
-  std::vector<PlanPoint> corners;
-  for (std::size_t i = 0; i < loop.size(); ++i) {
-    if (loop[i].centre) return {};
-    const PlanPoint p = loop[(i + loop.size() - 1) % loop.size()].at, c = loop[i].at,
-                    q = loop[(i + 1) % loop.size()].at;
-    const double dx = q.x - p.x, dy = q.y - p.y;
-    if (std::abs((c.x - p.x) * dy - (c.y - p.y) * dx) > straight_mm * std::hypot(dx, dy)) corners.push_back(c);
-  }
-  return corners;
-}
-
-survey::Rect box_of(const Loop& loop) {
-  survey::Rect box{loop[0].at.x, loop[0].at.y, loop[0].at.x, loop[0].at.y};
-  for (const brep::Corner& c : loop) {
-    box.x0 = std::min(box.x0, c.at.x), box.x1 = std::max(box.x1, c.at.x);
-    box.y0 = std::min(box.y0, c.at.y), box.y1 = std::max(box.y1, c.at.y);
-  }
-  return box;
-}
-
-Side facing(PlanPoint a, PlanPoint b) {
-  const double dx = b.x - a.x, dy = b.y - a.y;
-  if (std::abs(dx) >= std::abs(dy)) return dx > 0 ? Side::front : Side::back;
-  return dy > 0 ? Side::right : Side::left;
 }
 
 std::string mm(double value) {
@@ -143,30 +100,49 @@ class Recogniser {
   }
 
  private:
+  /// Four straight sides; where they meet they may be rounded.
   void outline(const std::vector<Border>& chain) {
-    const std::vector<PlanPoint> corners = corners_of(top_.loop(chain));
-    if (corners.size() != 4)
-      throw NoBody{"its outline has " +
-                   (corners.empty() ? std::string{"bent sides"} : std::to_string(corners.size()) + " corners") +
-                   "; allowed are four straight sides with sharp corners"};
-    std::array<survey::Point, 4> at{};  // where front, right, back and left begin
-    std::set<Side> known;
-    for (std::size_t i = 0; i < 4; ++i) {
-      const PlanPoint a = corners[i], b = corners[(i + 1) % 4];
-      constexpr double most_skew = 0.05;
-      const double dx = std::abs(b.x - a.x), dy = std::abs(b.y - a.y);
-      if (std::min(dx, dy) > most_skew * std::max(dx, dy))
-        throw NoBody{"its sides do not run along the file's axes: turn it there before it is exported"};
-      const Side side = facing(a, b);
-      known.insert(side);
-      at[side == Side::front ? 0 : side == Side::right ? 1 : side == Side::back ? 2 : 3] = {a.x, a.y};
-    }
-    if (known.size() != 4) throw NoBody{"its outline is no four-sided figure"};
-    body_.outline = {at[0], at[1], at[2], at[3]};
+    std::array<Line, 4> lines;
+    for (const Side side : survey::all_sides) lines[static_cast<std::size_t>(side)] = side_of(chain, side);
+    const auto corner = [&](Side a, Side b) {
+      return lines[static_cast<std::size_t>(a)].meet(lines[static_cast<std::size_t>(b)]);
+    };
+    body_.outline = {corner(Side::front, Side::left), corner(Side::front, Side::right), corner(Side::back, Side::right),
+                     corner(Side::back, Side::left)};
     const survey::Rect box = body_.outline.box();
     if (std::min(box.width(), box.depth()) < 400 || std::max(box.width(), box.depth()) > 4000)
       throw NoBody{"it measures " + mm(box.width()) + " by " + mm(box.depth()) +
                    "; a base is 400 mm to 4000 mm each way. Is the unit of the file right?"};
+    for (const Side side : survey::all_sides) {
+      const Line& line = lines[static_cast<std::size_t>(side)];
+      const bool across = side == Side::back || side == Side::front;
+      bool inside = line.length >= (across ? box.width() : box.depth()) * least_straight;
+      for (const Border& b : chain) inside = inside && line.beyond(top_.from(b)) < straight_mm;
+      if (!inside)
+        throw NoBody{
+            "one of its sides is not straight; allowed are four straight ones, which may be rounded where they meet"};
+    }
+  }
+
+  /// The line of the longest straight edge that faces that way, and how much of the outline runs on it.
+  Line side_of(const std::vector<Border>& chain, Side side) const {
+    std::optional<Line> line;
+    for (const Border& b : chain) {
+      const Line own{top_.from(b), top_.to(b)};
+      if (!b.edge.centre && facing(own.a, own.b) == side && (!line || own.length > line->length)) line = own;
+    }
+    if (!line) throw NoBody{"its outline is no four-sided figure"};
+    constexpr double most_skew = 0.05;
+    const double dx = std::abs(line->b.x - line->a.x), dy = std::abs(line->b.y - line->a.y);
+    if (std::min(dx, dy) > most_skew * std::max(dx, dy))
+      throw NoBody{"its sides do not run along the file's axes: turn it there before it is exported"};
+    const Line longest = *line;
+    line->length = 0;
+    for (const Border& b : chain)
+      if (const Line own{top_.from(b), top_.to(b)}; !b.edge.centre && std::abs(longest.beyond(own.a)) < straight_mm &&
+                                                    std::abs(longest.beyond(own.b)) < straight_mm)
+        line->length += own.length;
+    return *line;
   }
 
   /// The hole, the ledge about it that carries the grate, and the opening in the floor above that.
