@@ -44,13 +44,15 @@ bool Net::is_even(const Border& b) const {
   return step(from(b)) < same_height_mm && step(to(b)) < same_height_mm;
 }
 
-std::set<std::size_t> Net::spread(std::set<std::size_t> from, const std::function<bool(std::size_t)>& takes) const {
+std::set<std::size_t> Net::spread(std::set<std::size_t> from, const std::function<bool(std::size_t)>& takes,
+                                  bool over_steps) const {
   std::vector<std::size_t> todo(from.begin(), from.end());
   while (!todo.empty()) {
     const std::size_t region = todo.back();
     todo.pop_back();
     for (const std::size_t i : of_region_[region])
-      if (const Border& b = borders_[i]; is_even(b) && takes(*b.beyond) && from.insert(*b.beyond).second)
+      if (const Border& b = borders_[i];
+          b.beyond && (over_steps || is_even(b)) && takes(*b.beyond) && from.insert(*b.beyond).second)
         todo.push_back(*b.beyond);
   }
   return from;

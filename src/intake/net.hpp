@@ -34,8 +34,9 @@ class Net {
 
   /// Whether there is no step over the border.
   bool is_even(const Border& b) const;
-  /// The regions that can be reached from some of them, over even borders and within what `takes` allows.
-  std::set<std::size_t> spread(std::set<std::size_t> from, const std::function<bool(std::size_t)>& takes) const;
+  /// The regions that can be reached from some of them within what `takes` allows, over even borders or any.
+  std::set<std::size_t> spread(std::set<std::size_t> from, const std::function<bool(std::size_t)>& takes,
+                               bool over_steps = false) const;
   /// Closed loops of borders, in order.
   std::vector<std::vector<Border>> chains(const std::vector<Border>& borders) const;
   brep::Loop loop(const std::vector<Border>& chain) const;

@@ -10,6 +10,7 @@
 #include "brep/arc.hpp"
 #include "intake/faces.hpp"
 #include "intake/net.hpp"
+#include "intake/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::intake {
@@ -25,8 +26,13 @@ constexpr double length = units::tolerance::length_mm;
 constexpr double steepest_floor = 0.25;
 /// A ledge lies at least so far below the floor; less is a level part of the floor.
 constexpr double least_recess_mm = 0.5;
-/// Tops that differ by less are one upstand's; a threshold is lower by more.
-constexpr double same_top_mm = 1;
+/// An opening whose sides differ by more is a channel.
+constexpr double same_side_mm = 1;
+/// What turns up is no wider, as those of a base that is measured with a tape; more is a shelf, and carries water.
+constexpr double widest_upstand_mm = 60, widest_threshold_mm = 400;
+
+/// So much of a side is straight at least; the rest of it is rounded toward its neighbours.
+constexpr double least_straight = 0.6;
 
 constexpr const char* no_fall = "it is no base: no floor falls to the opening that goes through it";
 
@@ -41,53 +47,6 @@ double least_over(const brep::Plane& plane, const Net& net, const Border& b) {
   const bool on =
       b.edge.clockwise ? brep::sweep(low, p, c) < brep::sweep(q, p, c) : brep::sweep(p, low, c) < brep::sweep(p, q, c);
   return on ? std::min(least, plane.at(low)) : least;
-}
-
-/// The disc that a loop bounds; nothing for any other loop.
-struct Disc {
-  PlanPoint centre;
-  double radius;
-};
-std::optional<Disc> disc_of(const Loop& loop) {
-  std::optional<Disc> circle;
-  for (const brep::Corner& c : loop) {
-    if (!c.centre) return std::nullopt;
-    const Disc own{*c.centre, std::hypot(c.at.x - c.centre->x, c.at.y - c.centre->y)};
-    if (!circle) circle = own;
-    if (std::hypot(own.centre.x - circle->centre.x, own.centre.y - circle->centre.y) > length ||
-        std::abs(own.radius - circle->radius) > length)
-      return std::nullopt;
-  }
-  return circle;
-}
-
-/// Corners of a loop of straight edges, those on a straight line left out; empty where an edge is bent.
-std::vector<PlanPoint> corners_of(const Loop& loop) {
-  constexpr double straight_mm = 1e-3;
-  std::vector<PlanPoint> corners;
-  for (std::size_t i = 0; i < loop.size(); ++i) {
-    if (loop[i].centre) return {};
-    const PlanPoint p = loop[(i + loop.size() - 1) % loop.size()].at, c = loop[i].at,
-                    q = loop[(i + 1) % loop.size()].at;
-    const double dx = q.x - p.x, dy = q.y - p.y;
-    if (std::abs((c.x - p.x) * dy - (c.y - p.y) * dx) > straight_mm * std::hypot(dx, dy)) corners.push_back(c);
-  }
-  return corners;
-}
-
-survey::Rect box_of(const Loop& loop) {
-  survey::Rect box{loop[0].at.x, loop[0].at.y, loop[0].at.x, loop[0].at.y};
-  for (const brep::Corner& c : loop) {
-    box.x0 = std::min(box.x0, c.at.x), box.x1 = std::max(box.x1, c.at.x);
-    box.y0 = std::min(box.y0, c.at.y), box.y1 = std::max(box.y1, c.at.y);
-  }
-  return box;
-}
-
-Side facing(PlanPoint a, PlanPoint b) {
-  const double dx = b.x - a.x, dy = b.y - a.y;
-  if (std::abs(dx) >= std::abs(dy)) return dx > 0 ? Side::front : Side::back;
-  return dy > 0 ? Side::right : Side::left;
 }
 
 std::string mm(double value) {
@@ -134,36 +93,56 @@ class Recogniser {
     floor();
     sides(plan.outline);
     threshold();
+    edges(plan.outline);
     pockets();
     regions();
     return std::move(body_);
   }
 
  private:
+  /// Four straight sides; where they meet they may be rounded.
   void outline(const std::vector<Border>& chain) {
-    const std::vector<PlanPoint> corners = corners_of(top_.loop(chain));
-    if (corners.size() != 4)
-      throw NoBody{"its outline has " +
-                   (corners.empty() ? std::string{"bent sides"} : std::to_string(corners.size()) + " corners") +
-                   "; allowed are four straight sides with sharp corners"};
-    std::array<survey::Point, 4> at{};  // where front, right, back and left begin
-    std::set<Side> known;
-    for (std::size_t i = 0; i < 4; ++i) {
-      const PlanPoint a = corners[i], b = corners[(i + 1) % 4];
-      constexpr double most_skew = 0.05;
-      const double dx = std::abs(b.x - a.x), dy = std::abs(b.y - a.y);
-      if (std::min(dx, dy) > most_skew * std::max(dx, dy))
-        throw NoBody{"its sides do not run along the file's axes: turn it there before it is exported"};
-      const Side side = facing(a, b);
-      known.insert(side);
-      at[side == Side::front ? 0 : side == Side::right ? 1 : side == Side::back ? 2 : 3] = {a.x, a.y};
-    }
-    if (known.size() != 4) throw NoBody{"its outline is no four-sided figure"};
-    body_.outline = {at[0], at[1], at[2], at[3]};
+    std::array<Line, 4> lines;
+    for (const Side side : survey::all_sides) lines[static_cast<std::size_t>(side)] = side_of(chain, side);
+    const auto corner = [&](Side a, Side b) {
+      return lines[static_cast<std::size_t>(a)].meet(lines[static_cast<std::size_t>(b)]);
+    };
+    body_.outline = {corner(Side::front, Side::left), corner(Side::front, Side::right), corner(Side::back, Side::right),
+                     corner(Side::back, Side::left)};
     const survey::Rect box = body_.outline.box();
     if (std::min(box.width(), box.depth()) < 400 || std::max(box.width(), box.depth()) > 4000)
       throw NoBody{"it measures " + mm(box.width()) + " by " + mm(box.depth()) +
                    "; a base is 400 mm to 4000 mm each way. Is the unit of the file right?"};
+    for (const Side side : survey::all_sides) {
+      const Line& line = lines[static_cast<std::size_t>(side)];
+      const bool across = side == Side::back || side == Side::front;
+      bool inside = line.length >= (across ? box.width() : box.depth()) * least_straight;
+      for (const Border& b : chain) inside = inside && line.beyond(top_.from(b)) < straight_mm;
+      if (!inside)
+        throw NoBody{
+            "one of its sides is not straight; allowed are four straight ones, which may be rounded where they meet"};
+    }
+  }
+
+  /// The line of the longest straight edge that faces that way, and how much of the outline runs on it.
+  Line side_of(const std::vector<Border>& chain, Side side) const {
+    std::optional<Line> line;
+    for (const Border& b : chain) {
+      const Line own{top_.from(b), top_.to(b)};
+      if (!b.edge.centre && facing(own.a, own.b) == side && (!line || own.length > line->length)) line = own;
+    }
+    if (!line) throw NoBody{"its outline is no four-sided figure"};
+    constexpr double most_skew = 0.05;
+    const double dx = std::abs(line->b.x - line->a.x), dy = std::abs(line->b.y - line->a.y);
+    if (std::min(dx, dy) > most_skew * std::max(dx, dy))
+      throw NoBody{"its sides do not run along the file's axes: turn it there before it is exported"};
+    const Line longest = *line;
+    line->length = 0;
+    for (const Border& b : chain)
+      if (const Line own{top_.from(b), top_.to(b)}; !b.edge.centre && std::abs(longest.beyond(own.a)) < straight_mm &&
+                                                    std::abs(longest.beyond(own.b)) < straight_mm)
+        line->length += own.length;
+    return *line;
   }
 
   /// The hole, the ledge about it that carries the grate, and the opening in the floor above that.
@@ -176,7 +155,7 @@ class Recogniser {
     const auto level = [&](std::size_t r) { return top_.slope(r) < units::tolerance::ratio; };
     std::vector<Border> edge;
     if (std::all_of(about.begin(), about.end(), level)) {
-      about = top_.spread(about, level);
+      about = top_.spread(std::move(about), level);
       for (const Border& b : top_.borders())
         if (about.contains(b.region) && !(b.beyond && about.contains(*b.beyond)) && !is_of(hole, b)) edge.push_back(b);
     }
@@ -185,7 +164,9 @@ class Recogniser {
       if (!b.beyond) throw NoBody{no_fall};
       step = std::min(step, least_over(top_.relief()[*b.beyond].plane, top_, b) - top_.height(b.region, top_.from(b)));
     }
-    step >= least_recess_mm ? with_ledge(edge, step) : without_ledge(hole, *round);
+    if (step < least_recess_mm) return without_ledge(hole, *round);
+    ledge_ = std::move(about);
+    with_ledge(edge, step);
   }
 
   static bool is_of(const std::vector<Border>& chain, const Border& b) {
@@ -211,7 +192,7 @@ class Recogniser {
     if (!upright) throw NoBody{"its opening is neither round nor an oblong along the base's sides"};
     body_.opening = job::Opening::square, body_.opening_box = box;
     const double small = std::min(box.width(), box.depth()), large = std::max(box.width(), box.depth());
-    if (large - small > same_top_mm) body_.drain = job::DrainKind::line;
+    if (large - small > same_side_mm) body_.drain = job::DrainKind::line;
   }
 
   void without_ledge(const std::vector<Border>& hole, const Disc& round) {
@@ -306,6 +287,29 @@ class Recogniser {
     body_.threshold_outer = top_.height(main_[front], middle(outer[0], outer[1]));
   }
 
+  /// All that is neither floor nor ledge belongs to what turns up at the outline, and that is narrow: of anything else
+  /// nobody would look whether water stays on it.
+  void edges(const std::vector<Border>& outline) {
+    const auto other = [&](std::size_t r) { return !floor_.contains(r) && !ledge_.contains(r); };
+    std::set<std::size_t> edge;
+    for (const Border& b : outline)
+      if (other(b.region)) edge.insert(b.region);
+    edge = top_.spread(std::move(edge), other, /*over_steps=*/true);
+    for (std::size_t r = 0; r < top_.relief().size(); ++r)
+      if (other(r) && !edge.contains(r))
+        throw NoBody{
+            "a part of its top is neither floor nor edge: it lies apart from the floor by a step, or is steeper than "
+            "1:4. Allowed is one floor that falls to the opening"};
+    for (const Side side : survey::all_sides) {
+      const bool front = side == Side::front && body_.threshold;
+      const double wide = body_.inset[static_cast<std::size_t>(side)],
+                   most = front ? widest_threshold_mm : widest_upstand_mm;
+      if (wide > most)
+        throw NoBody{"what turns up along one side is " + mm(wide) + " wide; an upstand is at most " +
+                     mm(widest_upstand_mm) + ", a threshold " + mm(widest_threshold_mm)};
+    }
+  }
+
   bool on_rib_plane(std::size_t r) const {
     const brep::Plane& p = under_.relief()[r].plane;
     return under_.slope(r) < units::tolerance::ratio && std::abs(p.z0) < length;
@@ -397,61 +401,12 @@ class Recogniser {
   }
 
   Net top_, under_;
-  std::set<std::size_t> beside_, floor_;  ///< regions of the top: at the opening's edge; that carry water to it
-  std::array<std::size_t, 4> main_{};     ///< the region that most of a side turns up to, by `Side`
+  std::set<std::size_t> ledge_, beside_, floor_;  ///< regions of the top: at the opening's edge; that carry water to it
+  std::array<std::size_t, 4> main_{};             ///< the region that most of a side turns up to, by `Side`
   job::Body body_;
 };
 
-template <class Change>
-void each_point(Standing& body, const Change& change) {
-  for (brep::Relief* relief : {&body.top, &body.underside})
-    for (brep::Region& region : *relief)
-      for (Loop& loop : region.loops)
-        for (brep::Corner& c : loop) {
-          change(c.at);
-          if (c.centre) change(*c.centre);
-        }
-}
-
 }  // namespace
-
-void set_down(Standing& body) {
-  double x0 = 1e300, y0 = 1e300, z0 = 1e300;
-  for (const brep::Relief* relief : {&body.top, &body.underside})
-    for (const brep::Region& region : *relief)
-      for (const Loop& loop : region.loops)
-        for (const brep::Corner& c : loop)
-          x0 = std::min(x0, c.at.x), y0 = std::min(y0, c.at.y), z0 = std::min(z0, region.plane.at(c.at));
-  each_point(body, [&](PlanPoint& p) { p.x -= x0, p.y -= y0; });
-  for (brep::Relief* relief : {&body.top, &body.underside})
-    for (brep::Region& region : *relief) region.plane.z0 += region.plane.gx * x0 + region.plane.gy * y0 - z0;
-}
-
-void turn(Standing& body, int quarters) {
-  for (int i = 0; i < quarters; ++i) {
-    each_point(body, [](PlanPoint& p) { p = {-p.y, p.x}; });
-    for (brep::Relief* relief : {&body.top, &body.underside})
-      for (brep::Region& region : *relief) {
-        brep::Plane& p = region.plane;
-        p = {p.z0, -p.gy, p.gx};
-      }
-  }
-}
-
-std::optional<Side> front_of(const job::Body& body) {
-  for (const Side side : survey::all_sides) {
-    std::vector<double> others;
-    double own = 0;
-    for (const Side each : survey::all_sides) {
-      const auto i = static_cast<std::size_t>(each);
-      const double top = body.turned[i] ? body.top_mm[i] : 0;
-      each == side ? void(own = top) : others.push_back(top);
-    }
-    const auto [low, high] = std::minmax_element(others.begin(), others.end());
-    if (*high - *low < same_top_mm && own < *low - same_top_mm) return side;
-  }
-  return std::nullopt;
-}
 
 job::Body recognise(const Standing& body) {
   if (body.top.empty() || body.underside.empty()) throw NoBody{"its solid has no top or no underside"};

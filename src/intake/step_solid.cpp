@@ -5,6 +5,7 @@
 
 #include <BRep_Tool.hxx>
 #include <IFSelect_ReturnStatus.hxx>
+#include <Interface_InterfaceModel.hxx>
 #include <Interface_Static.hxx>
 #include <STEPCAFControl_Reader.hxx>
 #include <STEPControl_Controller.hxx>
@@ -73,6 +74,18 @@ std::string unit_of(STEPCAFControl_Reader& reader) {
   return unit;
 }
 
+/// The kernel notes what it cannot make sense of, leaves it empty, and runs into that when it makes shapes. What tells
+/// of colours and notes is not looked at, and may be what it likes.
+void must_make_sense(const Handle(Interface_InterfaceModel) & model) {
+  for (int i = 1; i <= model->NbEntities(); ++i) {
+    if (!model->IsErrorEntity(i)) continue;
+    const std::string type = model->Value(i)->DynamicType()->Name();
+    if (type.rfind("StepVisual", 0) != 0 && type.rfind("StepDimTol", 0) != 0)
+      throw job::NoBody{"the file is damaged: one of its entities (" + type.substr(type.find('_') + 1) +
+                        ") does not hold what it should. Export it again"};
+  }
+}
+
 std::vector<TopoDS_Solid> solids_in(const Handle(TDocStd_Document) & document) {
   TDF_LabelSequence roots;
   XCAFDoc_DocumentTool::ShapeTool(document->Main())->GetFreeShapes(roots);
@@ -112,6 +125,7 @@ StepSolid solid_of_step(const std::string& text) {
   std::istringstream in{text};
   if (reader.ChangeReader().ReadStream("base", in) != IFSelect_RetDone)
     throw job::NoBody{"the file is damaged: it is STEP, and its entities cannot be read"};
+  must_make_sense(reader.ChangeReader().Model());
   const std::string unit = unit_of(reader);
   if (unit.empty()) throw job::NoBody{"the file does not say in which unit its lengths are. Export it again"};
   if (!reader.Transfer(document)) throw job::NoBody{"the file is damaged: no shape could be made of its entities"};

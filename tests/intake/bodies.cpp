@@ -7,12 +7,16 @@
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
+#include <BRepFilletAPI_MakeFillet.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
+#include <BRep_Tool.hxx>
 #include <Interface_Static.hxx>
 #include <STEPControl_Controller.hxx>
 #include <STEPControl_Writer.hxx>
+#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <gp_Trsf.hxx>
 
@@ -45,6 +49,19 @@ double Plate::volume() const {
 
 TopoDS_Solid solid_of(const Plate& plate) {
   return only_solid(drilled(wedge(plate), plate));
+}
+
+TopoDS_Solid rounded(const Plate& plate, double radius) {
+  const TopoDS_Shape sharp = wedge(plate);
+  TopTools_IndexedMapOfShape edges;
+  TopExp::MapShapes(sharp, TopAbs_EDGE, edges);
+  BRepFilletAPI_MakeFillet fillet{sharp};
+  for (int i = 1; i <= edges.Extent(); ++i) {
+    const TopoDS_Edge& edge = TopoDS::Edge(edges(i));
+    const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(edge)), b = BRep_Tool::Pnt(TopExp::LastVertex(edge));
+    if (std::hypot(a.X() - b.X(), a.Y() - b.Y()) < 1) fillet.Add(radius, edge);
+  }
+  return only_solid(drilled(fillet.Shape(), plate));
 }
 
 TopoDS_Solid trough(const Plate& plate, double radius) {

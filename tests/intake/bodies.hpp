@@ -15,6 +15,8 @@ struct Plate {
   double volume() const;  ///< by closed formula
 };
 TopoDS_Solid solid_of(const Plate& plate);
+/// The same with its four upright edges rounded.
+TopoDS_Solid rounded(const Plate& plate, double radius);
 
 /// The same with a top that is a cylinder's: lowest along its middle, so high there, and of so large a radius.
 TopoDS_Solid trough(const Plate& plate, double radius);

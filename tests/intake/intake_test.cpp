@@ -82,6 +82,27 @@ TEST(Body, StandsInItsBedAndFallsAsItDoes) {
   EXPECT_EQ(falls, 1);
 }
 
+TEST(Body, MayBeRoundedWhereItsSidesMeet) {
+  // Source: closed form: each corner loses (1 - pi / 4) r2 of the plan, and four alike ones that of the mean height in
+  // the volume; the bed below goes on to its own sharp corners.
+  const Plate p;
+  const double radius = 30, plan = 980 * 810 - pi * 55 * 55;
+  const std::string text = step_of(bodies::rounded(p, radius));
+  const auto body = read(text);
+  EXPECT_NEAR(body->volume_mm3 / (p.volume() - (4 - pi) * radius * radius * (p.front + p.back) / 2), 1, 1e-9);
+  EXPECT_NEAR(body->outline.box().width(), p.length, 1e-9);
+  EXPECT_NEAR(body->outline.box().depth(), p.width, 1e-9);
+  const auto model = parts::build(room_for(text));
+  const facts::Facts facts = measure::measure(*model);
+  for (const facts::Part& part : facts.parts) {
+    EXPECT_TRUE(part.valid) << part.id;
+    if (part.id == "bed") {
+      EXPECT_NEAR(part.volume_mm3 / (plan * 15), 1, 1e-9);
+    }
+  }
+  for (const facts::Fit& fit : facts.fits) EXPECT_NE(fit.state, facts::Touch::clash) << fit.a << " and " << fit.b;
+}
+
 TEST(Body, IsTheSameInInchesUpsideDownOnItsSideAndTurned) {
   // Source: the same body: a file's unit and axes are a way of writing.
   const Plate p;

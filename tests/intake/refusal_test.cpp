@@ -51,6 +51,17 @@ TEST(Refusal, OfWhatIsNoStepFileSaysWhatIsWrong) {
   EXPECT_THAT(refusal(whole.substr(0, third) + whole.substr(2 * third)), HasSubstr("damaged"));
 }
 
+TEST(Refusal, OfAnEntityThatHoldsAnotherThanItShould) {
+  // Source: such files ended the program: the kernel leaves empty what it cannot make sense of, and follows it later.
+  const std::string whole = step_of(bodies::solid_of({}));
+  for (const char* before : {"VERTEX_POINT('',#", "FACE_BOUND('',#", "LINE('',#", "PLANE('',#", "VECTOR('',#"}) {
+    std::string text = whole;
+    const std::size_t at = text.find(before) + std::string{before}.size(), end = text.find_first_of(",)", at);
+    text.replace(at, end - at, "1");
+    EXPECT_THAT(refusal(text), HasSubstr("does not hold what it should")) << before;
+  }
+}
+
 TEST(Refusal, OfWhatIsNotOneClosedSolidCountsWhatIsThere) {
   // Source: solids drawn in the kernel.
   EXPECT_EQ(refusal(step_of(bodies::solid_of({}))), "(taken)");
@@ -88,6 +99,13 @@ TEST(Refusal, OfWhatIsNoBase) {
   const TopoDS_Shape undercut =
       BRepAlgoAPI_Cut{bodies::solid_of({}), BRepPrimAPI_MakeBox{gp_Pnt{-1, -1, 15}, 200., 200., 10.}.Shape()}.Shape();
   EXPECT_THAT(refusal(step_of(undercut)), HasSubstr("undercut"));
+  const TopoDS_Shape shelf =
+      BRepAlgoAPI_Cut{bodies::solid_of({}), BRepPrimAPI_MakeBox{gp_Pnt{500, 300, 30}, 200., 200., 100.}.Shape()}
+          .Shape();
+  EXPECT_THAT(refusal(step_of(shelf)), HasSubstr("neither floor nor edge"));
+  const TopoDS_Shape seat =
+      BRepAlgoAPI_Cut{bodies::solid_of({}), BRepPrimAPI_MakeBox{gp_Pnt{700, -1, 30}, 400., 900., 100.}.Shape()}.Shape();
+  EXPECT_THAT(refusal(step_of(seat)), HasSubstr("is 300 mm wide"));
   EXPECT_THAT(refusal(step_of(bodies::solid_of({.length = 200, .width = 150, .hole = 20, .x = 60, .y = 60}))),
               HasSubstr("unit of the file"));
   EXPECT_THAT(refusal(step_of(bodies::turned(bodies::solid_of({}), 0, 30))), HasSubstr("along the file's axes"));
