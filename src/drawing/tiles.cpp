@@ -61,8 +61,7 @@ void add_bars(Sheet& tile, Point at) {
 
 const char* const trust_the_bars =
     "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS.";
-const char* const join_the_tiles =
-    "Tiles: rows from the lower edge, columns from the left; lay shared crosses over each other.";
+const char* const join_the_tiles = "Tiles: rows from below, columns from the left; lay shared crosses over each other.";
 
 std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, const TileNotes& notes) {
   all.own_bars = true;
