@@ -55,12 +55,13 @@ install(FILES ${texts}/changelog.gz ${CMAKE_CURRENT_SOURCE_DIR}/copyright DESTIN
 
 set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGE_CONTACT "${contact}")
-set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "solids, numbers and drawings for a sloped shower base")
-set(CPACK_PACKAGE_DESCRIPTION
-  "For the person who fits a stiff, pre-sloped shower base and a framed bench
+set(CPACK_DEBIAN_FALLWRIGHT_DESCRIPTION "solids, numbers and drawings for a sloped shower base
+For the person who fits a stiff, pre-sloped shower base and a framed bench
 into an alcove. From one job file every part is built as an exact solid,
 measured, checked against limits of building codes, and drawn: 3D model,
 shop drawings, cut list, buy list and report.")
+set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION "library of fallwright, to load, check and build jobs
+One header with results as plain values, one archive, and a CMake package.")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_DEB_COMPONENT_INSTALL ON)
@@ -69,7 +70,6 @@ set(CPACK_COMPONENTS_ALL program vendor-completions development)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_FALLWRIGHT_PACKAGE_NAME fallwright)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libfallwright-dev)
-set(CPACK_COMPONENT_DEVELOPMENT_DESCRIPTION "fallwright as a library: one header, one archive")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SHLIBDEPS OFF)
 string(CONCAT needed "libocct-foundation-dev, libocct-modeling-data-dev, libocct-modeling-algorithms-dev, libocct-data-exchange-dev, "

@@ -62,8 +62,7 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
-      "Cut out, glue on a straight stick with the foot at its end. Stood on the datum, the highest subfloor "
-      "spot under the base, it shows every height over the drain's centre.");
+      "For a straight stick, its foot at the end: stood on the datum it shows every height over the drain.");
 }
 
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
@@ -82,8 +81,9 @@ std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
   }
   if (marks.empty()) return {};
   return draw_strip(subject, "gauge-strip", "Gauge strip of bed depths, full size", marks,
-                    "Stood in the spread mortar on the bare subfloor at a place of sheet {bed}, its mark lies in the "
-                    "mortar's top. Places: A at the back left, letters to the right, numbers to the front.");
+                    "Stood on the subfloor at a place of sheet {bed}, its mark lies in the spread mortar's top. "
+                    "Places: A at the back "
+                    "left, letters to the right, numbers to the front.");
 }
 
 std::vector<Sheet> draw_bench_profile(const Subject& subject) {
@@ -104,11 +104,9 @@ std::vector<Sheet> draw_bench_profile(const Subject& subject) {
   sheet.dimensions.push_back({{frame.x0, frame.y0}, {frame.x1, frame.y0}, pen.words(frame.width()), frame.width(), 0});
   const Frame whole{frame.x0 - 8, std::min(frame.y0, 0.0) - 4, frame.x1 + 8, frame.y1 + 4};
   return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
-    std::vector<std::string> notes{
-        trust_the_bars,
-        "Frame and seat as seen from the " + std::string{back ? "right" : "entry"} +
-            "; held against the wall with DATUM on the level line at that height, it marks them. The frame is level; "
-            "the seat falls to the base."};
+    std::vector<std::string> notes{trust_the_bars, "Frame and seat from the " + std::string{back ? "right" : "entry"} +
+                                                       ": with DATUM on the level line at that height it "
+                                                       "marks them on the wall."};
     if (tiled) notes.push_back(join_the_tiles);
     return notes;
   });

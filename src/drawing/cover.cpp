@@ -33,9 +33,15 @@ std::vector<Column> index_columns() {
   return {{"code", 1}, {"sheet", 4.4}, {"for", 2.1}, {"scale", 1}};
 }
 
+/// One line for each sheet; tiles of one drawing share that of the first.
 std::vector<Cells> index_rows(const std::vector<Sheet>& all) {
   std::vector<Cells> rows;
-  for (const Sheet& sheet : all) {
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Sheet& sheet = all[i];
+    if (sheet.own_bars && i > 0 && all[i - 1].title == sheet.title) {
+      rows.back()[1] = sheet.title + ", tiles to " + sheet.code;
+      continue;
+    }
     const bool drawn = sheet.page.paper.width_mm > 0 && sheet.to_scale;
     rows.push_back({sheet.code, sheet.title, reader_of(sheet.code.front()),
                     drawn ? "1:" + units::decimals(sheet.page.scale, 0) : ""});

@@ -61,8 +61,7 @@ void add_bars(Sheet& tile, Point at) {
 
 const char* const trust_the_bars =
     "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS.";
-const char* const join_the_tiles =
-    "Tiles: rows from the lower edge, columns from the left; lay shared crosses over each other.";
+const char* const join_the_tiles = "Tiles: rows from below, columns from the left; lay shared crosses over each other.";
 
 std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, const TileNotes& notes) {
   all.own_bars = true;
@@ -93,7 +92,7 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
         tile.name += "-" + std::to_string(row * tiling.columns + column + 1);
         Pen{tile, 3}.note({at.x + 160, at.y - 8},
                           "tile row " + std::to_string(row + 1) + ", column " + std::to_string(column + 1) + ", of " +
-                              std::to_string(tiling.rows) + " rows, " + std::to_string(tiling.columns) + " columns");
+                              std::to_string(tiling.rows) + " x " + std::to_string(tiling.columns));
       }
       tiles.push_back(std::move(tile));
     }

@@ -12,15 +12,24 @@ namespace {
 
 /// What stands at the top of the page, and the way to its parts.
 std::string header(const Subject& subject) {
-  const std::pair<const char*, const char*> parts[] = {
-      {"verdict", "Verdict"}, {"room", "3D"},         {"card", "Wet-mortar card"},
-      {"sheets", "Sheets"},   {"checks", "Checks"},   {"cuts", "Cut list"},
-      {"buy", "Buy list"},    {"set-out", "Set-out"}, {"work", "Order of work"}};
-  std::string links;
   const bool recorded = !as_built_section(subject).empty();
-  if (subject.changes) links += element("a", "What changed", " href=\"#changes\"");
-  if (recorded) links += element("a", "As built", " href=\"#as-built\"");
-  for (const auto& [id, words] : parts) links += element("a", words, " href=\"#" + std::string{id} + "\"");
+  const struct {
+    const char *id, *words;
+    bool there = true;
+  } parts[] = {{"verdict", "Verdict"},
+               {"changes", "What changed", subject.changes != nullptr},
+               {"room", "3D"},
+               {"card", "Wet-mortar card"},
+               {"sheets", "Sheets"},
+               {"checks", "Checks"},
+               {"as-built", "As built", recorded},
+               {"cuts", "Cut list"},
+               {"buy", "Buy list"},
+               {"set-out", "Set-out"},
+               {"work", "Order of work"}};
+  std::string links;
+  for (const auto& part : parts)
+    if (part.there) links += element("a", part.words, " href=\"#" + std::string{part.id} + "\"");
   return element("a", "To the verdict", " class=\"skip\" href=\"#verdict\"") +
          element("header",
                  element("p", "fallwright, report of a room") + element("h1", named(subject.report.job.name))) +

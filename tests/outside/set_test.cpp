@@ -170,10 +170,14 @@ TEST(Set, TheCoverListsEverySheetByItsCode) {
   // Source: the set itself: codes are distinct, the cover comes first, and each line of its index leads to its sheet.
   for (const Drawn& d : sets()) {
     std::set<std::string> codes, listed;
-    for (const Sheet& sheet : d.sheets)
-      if (has_page(sheet)) {
+    std::string last;  // tiles of one drawing share the line of the first
+    for (const Sheet& sheet : d.sheets) {
+      const bool next_tile = sheet.own_bars && sheet.title == last;
+      last = sheet.title;
+      if (has_page(sheet) && !next_tile) {
         EXPECT_TRUE(codes.insert(sheet.code).second) << d.name << " " << sheet.code << " twice";
       }
+    }
     ASSERT_EQ(d.sheets.front().name, "cover");
     for (const Sheet& sheet : d.sheets)
       for (const Text& t : sheet.texts)
