@@ -220,7 +220,9 @@ TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
   using P = job::RimPoint;
   const auto at = [](double x, double y) { return in(7 + 0.001 * x - 0.002 * y); };
   const job::AsSet set{
-      false, {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}}, {}};
+      false,
+      {{P::back, at(33, 39.5)}, {P::right, at(64.5, 21.75)}, {P::front, at(33, 4)}, {P::left, at(1.5, 21.75)}},
+      {}};
   const facts::AsSet found = measure_as_set(model(), set);
   EXPECT_NEAR(found.gx, 0.001, 1e-9);
   EXPECT_NEAR(found.gy, -0.002, 1e-9);
