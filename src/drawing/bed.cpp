@@ -29,14 +29,25 @@ namespace {
 void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
   const double t = pen.text_mm();
   const auto order = order_of_pressing(s.facts.room);
+  const auto words = [](const facts::Gauge& g, std::size_t turn) {
+    return g.name + "   press " + std::to_string(turn + 1);
+  };
+  // Where columns stand near each other the middle one's words go a line further off, lest two run into one.
+  const auto column = [&](char letter) {
+    for (const facts::Gauge* g : order)
+      if (g->name[0] == letter) return g->x_mm;
+    return 0.0;
+  };
+  const bool near = column('C') - column('B') < 2 * width_of(words(*order.front(), 8), t) + 4.3 * t;
   for (std::size_t i = 0; i < order.size(); ++i) {
     const facts::Gauge& g = *order[i];
     sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});
     pen.line({g.x_mm - 0.9 * t, g.y_mm}, {g.x_mm + 0.9 * t, g.y_mm}, LineKind::dimension);
     pen.line({g.x_mm, g.y_mm - 0.9 * t}, {g.x_mm, g.y_mm + 0.9 * t}, LineKind::dimension);
     const bool right = g.name[0] == 'C', low = g.name[1] == '3';
-    pen.label({g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + (low ? 1.2 : -2.2) * t},
-              g.name + "   press " + std::to_string(i + 1), right ? Anchor::right : Anchor::left);
+    const double further = near && g.name[0] == 'B' ? (low ? 1.6 : -1.6) : 0;
+    pen.label({g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + ((low ? 1.2 : -2.2) + further) * t}, words(g, i),
+              right ? Anchor::right : Anchor::left);
   }
 }
 

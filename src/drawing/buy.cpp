@@ -23,8 +23,15 @@ std::string cost_of(const takeoff::Row& row) {
 }
 
 std::vector<std::string> advice(const job::Job& job) {
-  return {std::string{"Order what has a lead time first: base"} + (job.bench ? ", seat block." : "."),
-          "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that fits."};
+  const std::string first = job.base.is_site_built()                 ? "drain"
+                            : job.base.kind == job::BaseKind::bought ? ""
+                                                                     : "base",
+                    both = first + (first.empty() || !job.bench ? "" : ", ") + (job.bench ? "seat block" : "");
+  std::vector<std::string> notes;
+  if (!both.empty()) notes.push_back("Order what has a lead time first: " + both + ".");
+  notes.push_back(
+      "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that fits.");
+  return notes;
 }
 
 /// What to carry: how much of what, and where it is had if the prices say so.

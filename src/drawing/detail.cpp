@@ -40,30 +40,6 @@ std::vector<Outline> clipped(std::vector<Outline> rings, const Frame& window) {
   return rings;
 }
 
-/// What people call it: "base", "front rail".
-std::string name_of(const parts::Solid& solid) {
-  switch (solid.role) {
-    case Role::base:
-      return "base";
-    case Role::bed:
-      return "mortar bed";
-    case Role::subfloor:
-      return "subfloor";
-    case Role::joist:
-      return "joist";
-    case Role::drain:
-      return "drain body";
-    case Role::seat_block:
-      return "seat block";
-    default:
-      break;
-  }
-  std::string name = solid.id.substr(solid.id.find('/') + 1);
-  name.erase(name.find_last_not_of("-0123456789") + 1);
-  std::replace(name.begin(), name.end(), '-', ' ');
-  return name;
-}
-
 /// A part that is named, and a point within it.
 struct Named {
   std::string name;
@@ -148,7 +124,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   double room = 0;
   for (const Enlarged& part : parts)
     if (const auto at = point_within(part.rings)) {
-      const std::string name = name_of(*part.cut.solid);
+      const std::string& name = part.cut.name;
       const bool nearer_left = at->x < w.width() * times - at->x - t;
       (nearer_left ? left : right).push_back({name, *at});
       if (nearer_left) room = std::max(room, width_of(name, t) + 2 * t);

@@ -54,18 +54,14 @@ void add_window(Pen& pen, const Subject& s, double y) {
 }
 
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
-void add_name(Pen& pen, Role role, const Frame& f, double x0) {
+void add_name(Pen& pen, const CutSolid& cut, const Frame& f, double x0) {
   const double t = pen.text_mm();
-  const char* name = role == Role::base       ? "base"
-                     : role == Role::bed      ? "mortar bed"
-                     : role == Role::subfloor ? "subfloor"
-                     : role == Role::joist    ? "joist"
-                                              : nullptr;
-  if (!name || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
+  const Role role = cut.solid->role;
+  if (role == Role::drain || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
   if (role == Role::joist)
-    pen.note({(f.x0 + f.x1) / 2 + 0.4 * t, f.y0 + 0.5 * f.height()}, name, Anchor::middle, 0.8, 90);
+    pen.note({(f.x0 + f.x1) / 2 + 0.4 * t, f.y0 + 0.5 * f.height()}, cut.name, Anchor::middle, 0.8, 90);
   else
-    pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, name, Anchor::right, 0.8);
+    pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, cut.name, Anchor::right, 0.8);
 }
 
 /// What is bored below the floor: a row for each joist that the arm crosses.
@@ -112,7 +108,7 @@ Sheet draw_drain(const Subject& subject) {
   return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
     for (const CutSolid& solid : solids)
-      if (const auto f = add_cut(sheet, pen, solid, {x0, x1})) add_name(pen, solid.solid->role, *f, x0);
+      if (const auto f = add_cut(sheet, pen, solid, {x0, x1})) add_name(pen, solid, *f, x0);
     std::vector<Level> levels;
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos)
@@ -128,9 +124,10 @@ Sheet draw_drain(const Subject& subject) {
       pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
                  {middle + bore + 4 * t, deck[2] - 5 * t});
     } else {
-      pen.across({middle - bore, below}, {middle + bore, below}, below - 2 * t);
+      pen.across({middle - bore, below}, {middle + bore, below}, below - 5 * t);
     }
-    pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 5 * t);
+    // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
+    pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
     if (!is_small(paper_of(subject.job()))) {
       const Frame main = frame_of(sheet);
       const double near = subject.job().drain.body.in_mm() / 2;
@@ -143,8 +140,10 @@ Sheet draw_drain(const Subject& subject) {
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."
                            : "Cut from entry to back through the drain, entry at the left."} +
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
-    sheet.notes.push_back(
-        "Look for pipes, wires and tendons before boring. A joist is cut only as local code and an engineer allow.");
+    sheet.notes.push_back(std::string{"Look for pipes, wires and tendons before boring."} +
+                          (subject.job().floor.kind == job::FloorKind::slab
+                               ? ""
+                               : " A joist is cut only as local code and an engineer allow."));
     for (std::string line : subject.judgement.pipe.lines) {
       line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
       sheet.notes.push_back(line + ".");

@@ -194,12 +194,14 @@ Sheet draw_falls(const Subject& subject) {
     const bool below = is_small(paper_of(subject.job()));
     add_table(pen, subject, below ? Point{all.x0, all.y0 - 3 * t} : Point{all.x1 + 4 * t, all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
-    sheet.notes.insert(
-        sheet.notes.begin(),
-        "Arrows: the way water runs. Crosses: heights above the drain's top. Lay the level on the rim, along "
-        "its length and its width" +
-            std::string{broken.empty() ? "; beside each side: how low it may be before a fall leaves its limits."
-                                       : "."});
+    const std::string level =
+        subject.facts.site_built ? "Lay the level along the arrows as it is screeded: the fall is that of {screed}."
+        : broken.empty()
+            ? "Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
+              "fall leaves its limits."
+            : "Lay the level on the rim, along its length and its width.";
+    sheet.notes.insert(sheet.notes.begin(),
+                       "Arrows: the way water runs. Crosses: heights above the drain's top. " + level);
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
   });
 }

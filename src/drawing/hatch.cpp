@@ -186,6 +186,34 @@ std::vector<MaterialSample> material_samples() {
           {"drain", pattern_of(Role::drain)}};
 }
 
+namespace {
+
+/// What people call it: "base", "front rail". Of a base built on site both layers go by what they are.
+std::string called(const parts::Solid& solid, const job::Job& job) {
+  switch (solid.role) {
+    case Role::base:
+      return job.base.is_site_built() ? solid.material : "base";
+    case Role::bed:
+      return job.base.is_site_built() ? solid.material : "mortar bed";
+    case Role::subfloor:
+      return "subfloor";
+    case Role::joist:
+      return "joist";
+    case Role::drain:
+      return "drain body";
+    case Role::seat_block:
+      return "seat block";
+    default:
+      break;
+  }
+  std::string name = solid.id.substr(solid.id.find('/') + 1);
+  name.erase(name.find_last_not_of("-0123456789") + 1);
+  std::replace(name.begin(), name.end(), '-', ' ');
+  return name;
+}
+
+}  // namespace
+
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut) {
   std::vector<CutSolid> all;
   const gp_Dir& normal = cut.plane.Axis().Direction();
@@ -195,7 +223,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
-    all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along});
+    all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along, called(solid, model.job)});
   }
   return all;
 }

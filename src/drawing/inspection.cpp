@@ -1,5 +1,6 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/base_kind.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
@@ -81,6 +82,14 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
     table.row({blank, "", ""});
 }
 
+/// Over a liner the test comes before the top coat, whose place the water takes as well.
+std::string over_liner(const Subject& s) {
+  const double mm3 = rules::in_place_of_top_coat_mm3(s.job(), s.facts);
+  if (mm3 <= 0) return "";
+  return " The liner is tested before its top coat: in the place of that stand " +
+         units::volume_text(mm3, s.job().unit == job::UnitSystem::metric) + " more.";
+}
+
 }  // namespace
 
 std::vector<Sheet> draw_inspection(const Subject& subject) {
@@ -109,7 +118,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) +
-          ". By practice it stands 24 hours. Know first what the floor carries."};
+          ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject)};
   const bool small = is_small(paper_of(subject.job()));
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =

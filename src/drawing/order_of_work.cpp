@@ -4,6 +4,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
@@ -25,18 +26,31 @@ class Order {
     before();
     framing();
     if (f_.site_built) {
-      for (Step& step : site_steps(job_, s_)) add(std::move(step));
+      const AnyJob any{alone(&Order::seat), alone(&Order::flood)};
+      for (Step& step : site_steps(job_, s_, any)) add(std::move(step));
     } else {
       dry();
       bed();
       set();
+      tight();
+      seat();
+      waterproof();
+      flood();
     }
-    after();
+    finish();
     return std::move(steps_);
   }
 
  private:
   void add(Step step) { steps_.push_back(std::move(step)); }
+  /// Some steps by themselves, to be put in elsewhere.
+  std::vector<Step> alone(void (Order::*some)()) {
+    std::vector<Step> before = std::move(steps_);
+    steps_.clear();
+    (this->*some)();
+    before.swap(steps_);
+    return before;
+  }
   std::string len(double mm) const {
     return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
   }
@@ -139,7 +153,7 @@ class Order {
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
-         "a stud stands in front of the base's edge", "walls"});
+         f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
     add({true, "plumber", "Rough in trap and riser, test them with the plug in.",
          "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
@@ -183,10 +197,11 @@ class Order {
          std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
              (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
                       : ""),
-         (rib > 0 ? (f_.bought && !f_.bought->ribs_known ? std::string{"deepest: not known"}
-                                                         : "deepest " + len(rib) + " as drawn") +
-                        "; yours ______; "
-                  : "") +
+         (rib > 0
+              ? (f_.bought && !f_.bought->ribs_known ? std::string{"deepest: not known"}
+                                                     : "deepest " + len(rib) + (f_.bought ? " as read" : " as drawn")) +
+                    "; yours ______; "
+              : "") +
              (f_.room.floor.known
                   ? "it rocks by " + exact(f_.room.floor.rock_mm) +
                         (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
@@ -271,14 +286,15 @@ class Order {
   }
 
   void seat() {
+    if (!job_.bench) return;
     const std::string base = flashed("base"), own = flashed("seat");
-    add({true, "crew",
-         "Before the seat block: flash the base along walls and bench, and run a bead of sealant on that flashing "
-         "beside the "
-         "bench. Nobody reaches it later.",
-         base.empty() ? "no upstand of the base to flash"
-                      : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
-         "the bead has a gap, or the flashing is pierced"});
+    if (!f_.site_built)  // there it is liner or membrane that turns up behind it
+      add({true, "crew",
+           "Before the seat block: flash the base along walls and bench, and run a bead of sealant on that flashing "
+           "beside the bench. Nobody reaches it later.",
+           base.empty() ? "no upstand of the base to flash"
+                        : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+           "the bead has a gap, or the flashing is pierced"});
     add({false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: "
@@ -292,27 +308,39 @@ class Order {
            "the seat's flashing ends short of the wall's waterproofing"});
   }
 
-  void after() {
+  void tight() {
     add({false, "plumber", "Make the drain tight to base and riser.",
          "body in its bore, " + len(f_.drain.body_to_bore_mm) + " clear all round", "the gasket is not seated dry",
          "drain"});
-    if (job_.bench) seat();
+  }
+
+  void waterproof() {
     add({false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
              "; cure by the pail.",
-         "up to " + len(f_.finish.top_mm) + " above the datum", "a fastener pierces below the upstands' top"});
-    if (!f_.flood.dips.empty()) {
-      const facts::Dip& full = f_.flood.dips.back();
-      add({true, "plumber",
-           "Flood test: plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book) +
-               "; 24 hours by practice.",
-           units::volume_text(full.volume_mm3, job_.unit == job::UnitSystem::metric) + " weighs " +
-               (job_.unit == job::UnitSystem::metric ? decimals(full.volume_mm3 * 1e-6, 0) + " kg"
-                                                     : decimals(full.volume_mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),
-           "the level drops, or it drips below"});
-    }
-    add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.", tiles(),
-         "the waterproofing was cut"});
+         "up to " + len(f_.finish.top_mm) + " above the datum",
+         f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});
+  }
+
+  /// Over a liner the test comes before the top coat: water stands where that will lie as well.
+  void flood() {
+    if (f_.flood.dips.empty()) return;
+    const double beside = rules::in_place_of_top_coat_mm3(job_, f_), mm3 = f_.flood.dips.back().volume_mm3 + beside;
+    const bool liner = beside > 0;
+    add({true, "plumber",
+         std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
+             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book) + "; 24 hours by practice.",
+         units::volume_text(mm3, metric()) +
+             (liner ? " up to the threshold, where the top coat will lie as well," : "") + " weighs " +
+             (metric() ? decimals(mm3 * 1e-6, 0) + " kg" : decimals(mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),
+         "the level drops, or it drips below"});
+  }
+
+  void finish() {
+    const bool bonded = f_.site_built && job_.base.site.waterproofing == job::Waterproofing::bonded;
+    add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
+         tiles() + (bonded ? "; floor " + len(f_.site_built->cover_least_mm) + " with its bond" : ""),
+         "the waterproofing was cut", bonded ? "base" : ""});
     add({true, "all", "Final inspection: falls, threshold, area, outlet, as on the inspection sheet.", "as measured",
          "a value is out of its limit"});
   }

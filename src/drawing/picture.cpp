@@ -106,7 +106,9 @@ std::vector<Stage> stages_of(const Subject& s) {
   return stages;
 }
 
-const std::map<std::string, std::string>& names() {
+/// What a step brings, by name. Of a base built on site both layers go by what they are made of.
+std::string name_of(const std::string& shows, const Subject& s) {
+  if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
   static const std::map<std::string, std::string> all{{"floor", "subfloor with the bore"},
                                                       {"walls", "walls, furred and blocked"},
                                                       {"bench", "bench frame"},
@@ -115,7 +117,7 @@ const std::map<std::string, std::string>& names() {
                                                       {"base", "base"},
                                                       {"drain", "drain made tight"},
                                                       {"seat", "seat block"}};
-  return all;
+  return all.at(shows);
 }
 
 /// A number in a circle.
@@ -180,8 +182,9 @@ Sheet draw_assembly(const Subject& subject) {
 Sheet draw_exploded(const Subject& subject) {
   const View view = corner_view(subject.job());
   const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
-  const std::map<std::string, double> lifts{{"floor", -760}, {"felt", -520}, {"bed", -260}, {"base", 330},
-                                            {"drain", 700},  {"bench", 330}, {"seat", 900}};
+  const double drain = subject.facts.site_built ? 60 : 700;    // built on site it stands before the mortar
+  const std::map<std::string, double> lifts{{"floor", -760},  {"felt", -520}, {"bed", -260}, {"base", 330},
+                                            {"drain", drain}, {"bench", 330}, {"seat", 900}};
   std::vector<std::vector<TopoDS_Shape>> groups;
   std::vector<Stage> stages;
   for (const Stage& stage : stages_of(subject)) {
@@ -200,7 +203,7 @@ Sheet draw_exploded(const Subject& subject) {
     std::vector<Named> named;
     for (std::size_t i = 0; i < stages.size(); ++i)
       if (const auto at = to_point_at(seen[i], side))
-        named.push_back({stages[i].step, names().at(stages[i].shows), *at});
+        named.push_back({stages[i].step, name_of(stages[i].shows, subject), *at});
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
     sheet.notes = {
@@ -227,14 +230,14 @@ Sheet draw_steps(const Subject& subject) {
     const Frame f = frame_of(whole);
     const double t = pen.text_mm(), high = f.height() + 8 * t;
     double wide = f.width() + 6 * t;
-    for (const Stage& stage : stages) wide = std::max(wide, width_of(names().at(stage.shows), t) + 6 * t);
+    for (const Stage& stage : stages) wide = std::max(wide, width_of(name_of(stage.shows, subject), t) + 6 * t);
     const std::size_t in_a_row = is_small(paper_of(subject.job())) ? 3 : 4;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
       for (const Projection& one : pictures[i]) pen.add(one, shift);
       const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
       balloon(sheet, pen, foot, stages[i].step);
-      pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, names().at(stages[i].shows));
+      pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name_of(stages[i].shows, subject));
     }
     sheet.to_scale = false;
     sheet.notes = {

@@ -181,7 +181,11 @@ class Plan {
                  right = face("right") ? bore_.x + *face("right") : width_;
     const bool bench_at_end = frame_edge_ && !deep_bench_;
     if (!void_) chain("bore, studs", {left, bore_.x, right}, false, {});
-    chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
+    // Built on site it fills the room, whose walls are told along their feet.
+    if (s_.facts.site_built && !frame_edge_)
+      chain("stud faces", {left, right}, true, {});
+    else
+      chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
     if (bench_at_end) {
       const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
       const bool at_left = *seat_edge_ < bore_.x;
@@ -347,9 +351,11 @@ class Plan {
     }
     const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
     const std::string entry = left && right ? name("ENTRY", left->end(), right->end()) : "ENTRY";
-    // Beside the bore's witness line.
-    const double far = bore_.x - base_[0] < base_[3] - bore_.x ? base_[3] : base_[0];
-    pen_.note({0.75 * bore_.x + 0.25 * far, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
+    // Beside the bore's witness line: between that and the mark of a section where there is room, else on its other
+    // side.
+    const double mark = bed_cut(s_).sight().at.x, other = mark > bore_.x ? base_[0] : base_[3];
+    const bool fits = width_of(entry, t_) + 4 * t_ < std::abs(mark - bore_.x);
+    pen_.note({(bore_.x + (fits ? mark : other)) / 2, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
   }
 
   /// A place along the base, near its middle, with no joist's side and no bore within `half` of it.

@@ -31,18 +31,25 @@ class Marks {
     drain_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
   }
 
+  /// Corners first, then walls, then rays: where marks stand close together the later ones have no figures.
   void draw() {
     for (std::size_t i = 0; i < marks_.size(); ++i) {
       const ScreedMark& m = marks_[i];
-      const bool on_ray = m.line.rfind("ray", 0) == 0;
-      if (!on_ray && m.along_mm == 0) rim_from(i);
+      if (!on_ray(m) && m.along_mm == 0) rim_from(i);
       if (m.corner && !first_at(i)) continue;  // two walls share it
       dot(m);
-      on_ray ? beside_ray(m) : m.corner ? at_corner(m) : at_wall(i);
+      if (m.corner) at_corner(m);
     }
+    for (std::size_t i = 0; i < marks_.size(); ++i)
+      if (!marks_[i].corner && !on_ray(marks_[i])) at_wall(i);
+    for (const ScreedMark& m : marks_)
+      if (on_ray(m)) beside_ray(m);
   }
 
+  bool all_told() const { return all_told_; }
+
  private:
+  static bool on_ray(const ScreedMark& m) { return m.line.rfind("ray", 0) == 0; }
   Point at(const ScreedMark& m) const { return {m.at_mm[0], m.at_mm[1]}; }
 
   bool first_at(std::size_t i) const {
@@ -80,8 +87,21 @@ class Marks {
   void dot(const ScreedMark& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
 
   void figures(const ScreedMark& m, Point p, Anchor anchor) {
+    const auto first = static_cast<std::ptrdiff_t>(sheet_.texts.size());
     pen_.note(p, pen_.words(down_to_last(s_, m)), anchor, 0.85);
     pen_.note({p.x, p.y - 1.25 * t_}, "(" + pen_.words(down_to_other(s_, m)) + ")", anchor, 0.75);
+    std::vector<Box> own;
+    for (auto text = sheet_.texts.begin() + first; text != sheet_.texts.end(); ++text) own.push_back(box_of(*text));
+    const auto is_taken = [&](const Box& box) {
+      return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) { return meet(box, other); });
+    };
+    if (std::any_of(own.begin(), own.end(), is_taken)) {
+      sheet_.texts.erase(sheet_.texts.begin() + first, sheet_.texts.end());
+      all_told_ = false;
+      return;
+    }
+    for (const Box& box : own)
+      taken_.push_back({box.x0 - 0.5 * t_, box.y0 - 0.1 * t_, box.x1 + 0.5 * t_, box.y1 + 0.1 * t_});
   }
 
   void at_corner(const ScreedMark& m) {
@@ -115,6 +135,8 @@ class Marks {
   const std::vector<ScreedMark>& marks_;
   Point drain_;
   std::vector<Point> rays_;
+  std::vector<Box> taken_;  ///< by figures
+  bool all_told_ = true;
 };
 
 std::string figures_told(const Subject& s, const Pen& pen) {
@@ -139,7 +161,8 @@ Sheet draw_screed(const Subject& subject) {
       sheet.arcs.push_back({centre, (drain[3] - drain[0]) / 2, 0, 360, LineKind::outline});
     else
       pen.rectangle({drain[0], drain[1]}, {drain[3], drain[4]}, LineKind::outline);
-    Marks{sheet, pen, subject}.draw();
+    Marks marks{sheet, pen, subject};
+    marks.draw();
     const bool threshold = !subject.job().base.threshold.width.is_zero();
     const double low = base[1] - (threshold ? 1 : 5) * t;
     if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
@@ -152,7 +175,8 @@ Sheet draw_screed(const Subject& subject) {
         figures_told(subject, pen),
         "Marks along walls stand " + pen.words(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end, and on the rays from the drain's middle. Screed from the "
-            "walls to the drain, straight along a ray.",
+            "walls to the drain, straight along a ray." +
+            (marks.all_told() ? "" : " Marks too near others have no figures here; the survey lists every one."),
         over_liner(subject)
             ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "
               "Wet mortar is caustic: gloves and goggles."

@@ -6,24 +6,24 @@
 namespace fallwright::drawing {
 namespace {
 
-/// The steps in their order, each with the numbers of this job.
+/// The steps in their order, each with the numbers of this job. Over a liner the wall board comes after it, since it
+/// stands before what turns up; a membrane goes onto board and bed alike.
 class Building {
  public:
-  Building(const job::Job& job, const Findings& findings)
-      : job_{job}, s_{findings}, site_{*findings.facts.site_built} {}
+  Building(const job::Job& job, const Findings& findings, const AnyJob& any)
+      : job_{job}, s_{findings}, site_{*findings.facts.site_built}, any_{any} {}
 
   std::vector<Step> steps() {
     ready();
     bed();
-    liner() ? top_coat() : membrane();
-    add({false, "crew",
-         "Nobody steps on it until it has set: cover it, and keep it damp as the bag or the cement asks.",
-         "write down when it was screeded, and when it may first be stepped on", "it gives under a hand"});
+    until_it_sets();
+    liner() ? over_liner() : under_membrane();
     return std::move(steps_);
   }
 
  private:
   void add(Step step) { steps_.push_back(std::move(step)); }
+  void add(const std::vector<Step>& steps) { steps_.insert(steps_.end(), steps.begin(), steps.end()); }
   bool liner() const { return job_.base.site.waterproofing == job::Waterproofing::liner; }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
   std::string len(double mm) const {
@@ -42,19 +42,19 @@ class Building {
     const double line = job_.base.site.line.in_mm();
     return len(line - (*high).*height) + " to " + len(line - (*low).*height) + " down from the line";
   }
-  double thick() const { return s_.facts.bed.greatest_mm; }
 
   void ready() {
     if (joists())
       add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
-           row("felt under the bed"), "the deck is wet, or a fastener stands proud"});
-    add({true, "crew",
-         "Laser or string at the level line. Carry the marks of the screed sheet to walls and corners, and set the "
-         "drain's "
-         "flange to its height.",
-         "line " + len(job_.base.site.line.in_mm()) + " above the datum; bed " + len(site_.at_flange_mm) +
-             " thick at the flange",
-         "two marks in one corner differ"});
+           row("felt under the bed"), "the deck is wet, or a fastener stands proud", "felt"});
+    add({true, "crew", "Laser or string at the level line. Carry the marks of the screed sheet to walls and corners.",
+         "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
+    add({false, "plumber",
+         std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
+             (liner() ? ", weep holes open." : "."),
+         "flange " + len(site_.flange_top_mm) + " above the datum, on " + len(site_.at_flange_mm) +
+             " of bed; body in its bore, " + len(s_.facts.drain.body_to_bore_mm) + " clear all round",
+         "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
       add({false, "crew", "Set forms along the open edges, their tops at the marks.", len(site_.forms_mm) + " of form",
            "a form moves under a hand"});
@@ -66,42 +66,59 @@ class Building {
              (liner() ? "pre-slope" : "sloped bed") +
              " along the walls to its marks first, then screed from wall to drain, straight along the rays. Wet mortar "
              "burns skin and eyes: gloves, goggles, water at hand.",
-         span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " + len(thick()) + " thick; " +
-             row("mortar, batches") + " in all",
-         "a level laid on a fall shows less than the falls sheet has"});
+         span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " + len(s_.facts.bed.greatest_mm) +
+             " thick; " + row("mortar, batches") + (liner() ? " with the top coat" : " in all"),
+         "a level laid on a fall shows less than the falls sheet has", "bed"});
   }
 
-  void top_coat() {
+  void until_it_sets() {
+    add({false, "crew",
+         "Nobody steps on it until it has set: cover it, and keep it damp as the bag or the cement asks.",
+         "write down when it was screeded, and when it may first be stepped on", "it gives under a hand"});
+  }
+
+  void over_liner() {
     add({true, "crew",
-         "Liner on the set pre-slope: up the walls and over the threshold, no fastener low, clamped at the drain. Plug "
-         "and "
-         "fill it before anything covers it.",
-         row("liner, floor") + ", and what turns up", "the level drops"});
+         "Liner on the set pre-slope: up the walls and over the threshold, no fastener low, clamped at the drain.",
+         row("liner, floor") + ", and what turns up", "it is pierced, or a corner is cut"});
+    add(any_.flood);
+    add({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
+         len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
+         "a fastener goes through the liner lower than " + len(25.4) + " above the finished threshold"});
     add({false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
          span(&facts::ScreedMark::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
-         "mortar closes a weep hole, or the liner is pierced"});
+         "mortar closes a weep hole, or the liner is pierced", "base"});
+    until_it_sets();
+    add(any_.seat);
+    add({false, "crew", "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
+         walls() + "; " + row("waterproofing"), "the board's foot is left bare"});
   }
 
-  void membrane() {
+  void under_membrane() {
+    add({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
+         "a board stands in the bed, where it wicks"});
     add({true, "crew",
-         "Membrane bonded to the set bed, up the walls, over the threshold and onto the drain's flange; cure by its "
-         "maker's "
-         "word.",
-         row("waterproofing") + "; then tile, " + len(site_.cover_least_mm) + " with its bond",
-         "a pinhole shows, or a corner bridges"});
+         "Membrane bonded to bed and board: corners first, up the walls, over the threshold and onto the drain's "
+         "flange; cure by its maker's word.",
+         walls() + "; " + row("waterproofing"), "a pinhole shows, or a corner bridges"});
+    add(any_.flood);
+    add(any_.seat);
   }
+
+  std::string walls() const { return "up to " + len(s_.facts.finish.top_mm) + " above the datum"; }
 
   const job::Job& job_;
   const Findings& s_;
   const facts::SiteBuilt& site_;
+  const AnyJob& any_;
   std::vector<Step> steps_;
 };
 
 }  // namespace
 
-std::vector<Step> site_steps(const job::Job& job, const Findings& findings) {
-  return Building{job, findings}.steps();
+std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any) {
+  return Building{job, findings, any}.steps();
 }
 
 }  // namespace fallwright::drawing

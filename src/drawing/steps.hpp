@@ -19,8 +19,13 @@ struct Step {
 /// In their order on site, each with the numbers of this job.
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
-/// Those of building a base on site, in place of setting one.
-std::vector<Step> site_steps(const job::Job& job, const Findings& findings);
+/// Steps of any job that stand among those of building a base on site.
+struct AnyJob {
+  std::vector<Step> seat, flood;
+};
+
+/// Those of building a base on site, in place of setting one and making it tight.
+std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
 
 /// The gauge points as the base is pressed down over them: from the drain, the lowest part of the floor, outward.
 /// Points into `room`.

@@ -218,6 +218,16 @@ class Wall {
   std::vector<Top> tops_;
 };
 
+/// A base built on site turns nothing up: liner or membrane does, behind or on the board.
+std::string upstands_told(const Subject& s) {
+  const bool seat = s.job().bench && !s.job().bench->upstand_thickness.is_zero();
+  if (!s.facts.site_built)
+    return "Long dashes: tops of the upstands of base and seat, where they stand before this wall; board, flashing and "
+           "waterproofing lap there and nothing is fastened below. ";
+  return seat ? "Long dashes: top of the seat's upstand, where it stands before this wall; nothing is fastened below. "
+              : "";
+}
+
 }  // namespace
 
 Sheet draw_wall(const Subject& subject, job::Side side) {
@@ -245,9 +255,7 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
                        "(side walls); a "
                        "stud past that corner has its own dimension below. Letters: marks of the cut list. Heights "
                        "from the datum, the highest subfloor spot under the base.",
-                       "Long dashes: tops of the upstands of base and seat, where they stand before this wall; board, "
-                       "flashing and waterproofing lap there and nothing is fastened below. Phantom boxes: plates of "
-                       "fixtures, timber behind the whole of them.",
+                       upstands_told(subject) + "Phantom boxes: plates of fixtures, timber behind the whole of them.",
                        "Heavy dashes beside a stud: a strip of furring, its mark and its thickness at foot and top."};
                  });
 }

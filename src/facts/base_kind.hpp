@@ -13,6 +13,7 @@ struct Bought {
   double drain_aside_mm = 0;             ///< drain's centre right of the base's middle
   std::optional<double> waste_aside_mm;  ///< the room's waste right of the middle of the base as it stands
   std::optional<double> density_kg_m3;   ///< weight over its solid's volume; absent: it was not weighed
+  std::optional<double> waste_back_mm;   ///< the room's waste behind the drain's centre: nearer to the back wall
   double out_of_square_mm = 0;           ///< between its diagonals, on the solid
   double bed_least_mm3 = 0;              ///< of the bed as set, were its underside solid between the ribs
   double bed_greatest_mm3 = 0;           ///< the same without any rib; both only where the ribs are not known
@@ -31,7 +32,8 @@ struct ScreedMark {
 /// A base built on site.
 struct SiteBuilt {
   std::vector<ScreedMark> marks;
-  double at_flange_mm = 0;    ///< least plumb thickness of the bed round the drain's hole
+  double at_flange_mm = 0;    ///< least plumb thickness of the bed round the drain's body
+  double flange_top_mm = 0;   ///< the bed's top there, above the datum
   double cover_least_mm = 0;  ///< least plumb thickness of what lies on the waterproofing
   double forms_mm = 0;        ///< length of edges that no wall, bench or threshold bounds
   double bed_fall_least = 0;  ///< of the bed's sloped top

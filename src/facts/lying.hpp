@@ -25,7 +25,7 @@ struct Lying {
   Point drain_top{};            ///< at the drain's middle
   double drain_low_mm = 0;      ///< lowest point of its body, there
   double length_mm = 0, width_mm = 0;
-  std::vector<Point> below_apron;  ///< ends of the base's edge under the apron's foot
+  std::vector<Point> below_apron;  ///< corners of the base's edge under the apron's foot, which stays where it is
   std::optional<double> apron_foot_mm;
 };
 

@@ -1,8 +1,11 @@
 /// What holds water back, and what is held: edges of the base, the seat's skirt, the flood test.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
+
+#include "facts/room.hpp"
 
 namespace fallwright::facts {
 
@@ -21,6 +24,10 @@ struct Edge {
 struct SeatSkirt {
   double apron_mm = 0;                  ///< how far it reaches down before the frame; none: no apron
   std::vector<std::string> bare_walls;  ///< walls the seat meets without an upstand: "back"
+  /// Plumb, along the apron: from the top of the base's edge up to the apron's foot; less than none where the edge
+  /// stands higher. Absent: no apron, or no edge below it.
+  std::optional<double> gap_least_mm = {}, gap_greatest_mm = {};
+  Point least_at_mm = {}, greatest_at_mm = {};
 };
 
 /// Water standing in the base: up to a height above the drain's top.

@@ -74,7 +74,7 @@ bool is_upright(const TopoDS_Face& face) {
 }
 
 /// The plan circle that a curve runs on.
-struct Circle {
+struct PlanCircle {
   PlanPoint centre;
   double radius = 0;
   PlanPoint on(const gp_Pnt& p) const {
@@ -92,8 +92,8 @@ struct Circle {
   }
 };
 
-std::optional<Circle> circle_of(const BRepAdaptor_Curve& curve) {
-  Circle circle;
+std::optional<PlanCircle> circle_of(const BRepAdaptor_Curve& curve) {
+  PlanCircle circle;
   if (curve.GetType() == GeomAbs_Circle)
     circle.centre = plan_of(curve.Circle().Location());
   else if (curve.GetType() == GeomAbs_Ellipse)
@@ -134,15 +134,15 @@ class Faces {
   void note_circles(const TopoDS_Face& face) {
     const BRepAdaptor_Surface surface{face, false};
     if (surface.GetType() != GeomAbs_Cylinder) return;
-    const Circle circle{plan_of(surface.Cylinder().Location()), surface.Cylinder().Radius()};
+    const PlanCircle circle{plan_of(surface.Cylinder().Location()), surface.Cylinder().Radius()};
     for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
       const BRepAdaptor_Curve curve{TopoDS::Edge(edge.Current())};
       if (curve.GetType() != GeomAbs_Line && circle.holds(curve)) circles_.Bind(edge.Current(), circle);
     }
   }
 
-  std::optional<Circle> circle_about(const TopoDS_Edge& edge, const BRepAdaptor_Curve& curve) const {
-    if (const Circle* known = circles_.Seek(edge)) return *known;
+  std::optional<PlanCircle> circle_about(const TopoDS_Edge& edge, const BRepAdaptor_Curve& curve) const {
+    if (const PlanCircle* known = circles_.Seek(edge)) return *known;
     return meshed_.Contains(edge) ? std::nullopt : circle_of(curve);
   }
 
@@ -194,7 +194,7 @@ class Faces {
   }
 
   /// A full circle in two parts, so that it has two corners.
-  static void add_arc(const BRepAdaptor_Curve& curve, bool forward, const Circle& circle, Loop& loop) {
+  static void add_arc(const BRepAdaptor_Curve& curve, bool forward, const PlanCircle& circle, Loop& loop) {
     const double first = curve.FirstParameter(), last = curve.LastParameter();
     const auto at = [&](double share) {
       return circle.on(curve.Value(forward ? first + (last - first) * share : last - (last - first) * share));
@@ -253,7 +253,7 @@ class Faces {
                        const TopLoc_Location& place) const {
     Rounding round;
     for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
-      const Circle* circle = circles_.Seek(edge.Current());
+      const PlanCircle* circle = circles_.Seek(edge.Current());
       if (!circle) continue;
       const auto line = BRep_Tool::PolygonOnTriangulation(TopoDS::Edge(edge.Current()), mesh, place);
       if (line.IsNull()) continue;
@@ -292,7 +292,7 @@ class Faces {
   TopoDS_Shape solid_;
   std::vector<TopoDS_Face> curved_;
   TopTools_MapOfShape meshed_;
-  NCollection_DataMap<TopoDS_Shape, Circle, TopTools_ShapeMapHasher> circles_;
+  NCollection_DataMap<TopoDS_Shape, PlanCircle, TopTools_ShapeMapHasher> circles_;
   Reliefs found_;
 };
 

@@ -147,7 +147,7 @@ class Recogniser {
 
   /// The hole, the ledge about it that carries the grate, and the opening in the floor above that.
   void opening(const std::vector<Border>& hole) {
-    const auto round = disc_of(top_.loop(hole));
+    const auto round = circle_of(top_.loop(hole));
     if (!round) throw NoBody{"the hole through it is not round"};
     body_.hole = {round->centre.x, round->centre.y}, body_.hole_size = 2 * round->radius;
     std::set<std::size_t> about;
@@ -181,7 +181,7 @@ class Recogniser {
     body_.recess = step;
     body_.drain_top = top_.height(edge.front().region, top_.from(edge.front())) + step;
     for (const Border& b : edge) beside_.insert(*b.beyond);
-    if (const auto circle = disc_of(loop)) {
+    if (const auto circle = circle_of(loop)) {
       if (std::hypot(circle->centre.x - body_.hole.x, circle->centre.y - body_.hole.y) > length)
         throw NoBody{"the hole through it does not stand in the middle of its round opening"};
       return round_opening(*circle);
@@ -195,7 +195,7 @@ class Recogniser {
     if (large - small > same_side_mm) body_.drain = job::DrainKind::line;
   }
 
-  void without_ledge(const std::vector<Border>& hole, const Disc& round) {
+  void without_ledge(const std::vector<Border>& hole, const Circle& round) {
     body_.drain_top = 1e9;
     for (const Border& b : hole) {
       beside_.insert(b.region);
@@ -204,7 +204,7 @@ class Recogniser {
     round_opening(round);
   }
 
-  void round_opening(const Disc& c) {
+  void round_opening(const Circle& c) {
     body_.opening = job::Opening::round;
     body_.opening_box = {c.centre.x - c.radius, c.centre.y - c.radius, c.centre.x + c.radius, c.centre.y + c.radius};
   }

@@ -60,6 +60,7 @@ struct Tape {
   std::optional<double> weight_kg;
   std::optional<Side> hand;               ///< the end at which the drain was ordered, seen from the entry
   std::optional<Length> waste_from_left;  ///< centre of the waste that is there, from the alcove's left stud face
+  std::optional<Length> waste_from_back;  ///< the same from its back stud face
 };
 
 enum class Waterproofing { liner, bonded };

@@ -134,7 +134,7 @@ struct Line {
 
 const std::vector<Line> room_lines{{"job.name", "\"my bath\"", "\"my bath\""}, {"job.unit", "\"in\"", "\"mm\""},
                                    {"alcove.width", "\"60-1/4 in\"", "1530"},  {"alcove.depth", "\"36 in\"", "915"},
-                                   {"floor.kind", "\"joists\"", "\"slab\""},   {"floor.deck"}};
+                                   {"floor.kind", "\"joists\"", "\"slab\""},   {"floor.deck", "\"3/4 in\"", "100"}};
 
 const std::vector<Line> designed_lines{{"base.kind", "\"designed\"", "\"designed\""},
                                        {"base.length", "\"60 in\"", "1525"},
@@ -172,7 +172,9 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                      {"drain.from_left", "\"16 in\"", "405"},
                                      {"drain.from_back", "\"16 in\"", "405"},
                                      {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
-                                     {"bed.bag_yield"}};
+                                     {"drain.waste_from_back", "\"16 in\"", "405"},
+                                     {"bed.bag_yield"},
+                                     {"tile.surfaces", "[\"walls\"]", "[\"walls\"]"}};
 
 /// What the file of a base does not tell.
 const std::vector<Line> file_lines{{"base.kind", "\"bought\"", "\"bought\""},

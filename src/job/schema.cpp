@@ -308,8 +308,10 @@ std::vector<Key> bench_keys() {
 std::vector<Key> bed_keys() {
   return {
       {"bed.least", Kind::length, usual, "\"1/2 in\"", "12", 3, 150,
-       "thickness under the ribs at the floor's highest spot; common practice 1/2 to 3/4 in, no source", no_choices,
-       STORE(j.bed.least = v.length())},
+       "least thickness: under a base's ribs at the floor's highest spot, by common practice 1/2 to 3/4 in, no source; "
+       "of "
+       "one built on site nowhere less, nor at its drain's flange",
+       no_choices, STORE(j.bed.least = v.length())},
       {"bed.gauge_depth", Kind::length, optional, "\"1-1/8 in\"", "28", 3, 300,
        "height of the level line it is spread to, above the datum. Left out: the least that leaves no void", no_choices,
        STORE(j.bed.gauge_depth = v.length())},

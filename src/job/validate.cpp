@@ -1,12 +1,14 @@
 #include "job/validate.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "job/body.hpp"
 #include "job/layout.hpp"
 #include "job/least.hpp"
 #include "job/pipe.hpp"
 #include "units/fall.hpp"
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::job {
@@ -44,6 +46,19 @@ class Judge {
   }
   std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
   std::string text(Length length) const { return text(length.in_mm()); }
+
+  /// What is left of something against what is needed, where a tape may show both alike: the one rounded down, the
+  /// other up.
+  std::string left(double left_mm, const std::string& what, double needed_mm) const {
+    const bool metric = job_.unit == UnitSystem::metric;
+    const double mark = metric ? 0.1 : 0.0254;
+    const auto words = [&](double marks) {
+      if (marks < 1) return text(0);
+      return metric ? units::decimals(marks / 10, 1) + " mm" : units::decimals(marks / 1000, 3) + "\"";
+    };
+    return words(std::floor(std::max(0.0, left_mm) / mark + slack)) + what + "; at least " +
+           words(std::ceil(needed_mm / mark - slack)) + " is needed";
+  }
 
   void alcove() {
     if (!job_.bench) return;
@@ -114,6 +129,9 @@ class Judge {
     if (at_.floor.width() < 100 || at_.floor.depth() < 100)
       add("base", "upstands and threshold leave a floor of " + text(at_.floor.width()) + " by " +
                       text(at_.floor.depth()) + "; at least " + text(100) + " each way is needed");
+    if (b.is_site_built() && b.site.line.in_mm() < at_.rim_greatest())
+      add("base.screed.line", "a level line " + text(b.site.line) + " above the datum lies below the floor's rim at " +
+                                  text(at_.rim_greatest()) + ", and marks are read down from it: hang it higher");
     const bool front_upstand = !b.upstand_thickness.is_zero() && has(b.upstands, Side::front);
     if (front_upstand && !b.threshold.width.is_zero())
       add("base.upstands.sides", "the front has a threshold already; an upstand cannot stand there too");
@@ -152,9 +170,8 @@ class Judge {
           "a body of " + text(d.body) + " does not pass the base's hole of " + text(job_.base.body->hole_size));
     const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
     if (!job_.base.body && under < 2)
-      add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " + text(std::max(0.0, under)) +
-                              " of base under it; at least " + text(2) + " is needed (shell + rib_depth is " +
-                              text(job_.base.shell + job_.base.rib_depth) + ")");
+      add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " +
+                              left(under, " of base under it", 2) + " (" + shell_words() + ")");
     if (!job_.base.body) shell_round_opening();
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)
@@ -169,6 +186,14 @@ class Judge {
                             " reaches past the bed's edge");
   }
 
+  /// What is as thick as it is at the drain, by the keys of this kind of base.
+  std::string shell_words() const {
+    const Base& b = job_.base;
+    if (b.is_site_built()) return "base.cover is " + text(b.shell);
+    return (b.kind == BaseKind::bought ? "shell and ribs at the drain, as read, are " : "shell + rib_depth is ") +
+           text(b.shell + b.rib_depth);
+  }
+
   /// Without ribs a shell ends at the opening's edge; what holds the drain hangs on it by what the ledge lies above the
   /// shell's underside there.
   void shell_round_opening() {
@@ -177,10 +202,17 @@ class Judge {
     const bool round = d.kind == DrainKind::point && d.opening == Opening::round;
     if (b.underside != Underside::shell || b.ribs.any() || !b.tape.ribs_known || round) return;
     const double held = at_.drain_top - d.recess.in_mm() - (at_.drain_edge - b.shell.in_mm());
-    if (held < 2)
-      add("base.shell", "a shell of " + text(b.shell) + " without ribs holds the drain's ledge, " + text(d.recess) +
-                            " down, by " + text(std::max(0.0, held)) + "; at least " + text(2) +
-                            " is needed: thicken the shell, add ribs or take underside = \"flat\"");
+    if (held >= 2) return;
+    const std::string holds = " holds the drain's ledge, " + text(d.recess) + " down, by " + left(held, "", 2) + ": ";
+    if (b.is_site_built())
+      add("base.cover", "what lies on the waterproofing, " + text(b.shell) + " thick," + holds +
+                            "make it thicker (base.cover), or take a drain with a shallower ledge (drain.recess)");
+    else if (b.kind == BaseKind::bought)
+      add("base.shell", "a shell of " + text(b.shell) + " without ribs" + holds +
+                            "measure the shell and the ledge (drain.recess) again");
+    else
+      add("base.shell", "a shell of " + text(b.shell) + " without ribs" + holds +
+                            "thicken the shell, add ribs or take underside = \"flat\"");
   }
 
   /// Round a drain the underside is level at the rib plane, but for a shell without ribs over a round opening: there it
@@ -257,9 +289,12 @@ class Judge {
     const auto stays_below = [&](const char* key, const char* what, double top, const survey::Point& p) {
       const double under = at_.floor_at(p.x, p.y) - b.shell.in_mm();
       if (under > top - 2)
-        add(key, std::string{"the shell's underside rises to within "} + text(std::max(0.0, top - under)) +
-                     " of the top of " + what + "; at least " + text(2) +
-                     " is needed: thicken the shell, raise the edge or take underside = \"flat\"");
+        add(key, std::string{b.is_site_built() ? "the waterproofing" : "the shell's underside"} + " rises to within " +
+                     text(std::max(0.0, top - under)) + " of the top of " + what + "; at least " + text(2) +
+                     " is needed: " +
+                     (b.is_site_built()            ? "raise the edge or make what lies on it thicker (base.cover)"
+                      : b.kind == BaseKind::bought ? "measure the shell, the rim and the edge again"
+                                                   : "thicken the shell, raise the edge or take underside = \"flat\""));
       return under <= top - 2;
     };
     for (const auto& [front, back] : {std::pair{front_left, back_left}, {front_right, back_right}})

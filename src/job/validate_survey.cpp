@@ -177,7 +177,8 @@ class Surveyor {
     for (const RimReading& r : readings) on_the_base(r);
     const auto n = readings.size();
     if (n > 0 && n < 3)
-      add("as_set", std::to_string(n) + " readings leave the base's plane open; at least three are needed");
+      add("as_set", (n == 1 ? "1 reading leaves" : std::to_string(n) + " readings leave") +
+                        std::string{" the base's plane open; at least three are needed"});
     // All along one side, in a line or in two that lie a few inches apart: which way the base tips is then not known.
     for (const auto& side : sides_of_rim)
       if (n >= 3 && std::all_of(readings.begin(), readings.end(), [&](const RimReading& r) {

@@ -95,22 +95,6 @@ gp_Trsf tilt_of(double gx, double gy) {
   return tilt;
 }
 
-/// The apron's foot stands on the bench and does not move; below it both ends of the base's side there, at its top.
-void find_apron(const parts::Model& model, facts::Lying& lying) {
-  const auto side = bench_side(model.job);
-  const parts::Solid* seat = model.first(parts::Role::seat_block);
-  if (!side || !seat || model.job.bench->apron_thickness.is_zero()) return;
-  lying.apron_foot_mm = parts::box_of(*seat)[2];
-  const survey::Rect plan = *plan_of(model, parts::Role::base);
-  for (const facts::Edge& edge : measure_edges(model)) {
-    if (edge.side != job::name_of(*side)) continue;
-    const double top = edge.top_greatest_mm;
-    lying.below_apron = {
-        {*side == job::Side::right ? plan.x1 : plan.x0, plan.y1, top},
-        {*side == job::Side::left ? plan.x0 : plan.x1, *side == job::Side::back ? plan.y1 : plan.y0, top}};
-  }
-}
-
 /// What is left under the apron's foot. Less than nothing: the base stands higher than the foot.
 void measure_apron(const facts::Lying& lying, const survey::HeightPlane& moved, facts::AsSet& found) {
   for (const facts::Point& end : lying.below_apron) {
@@ -208,7 +192,8 @@ facts::Lying measure_lying(const parts::Model& model) {
       lying.places.push_back({job::name_of(place), p.x, p.y, designed_height(place, model, p)});
     }
     find_corners(model, lying);
-    find_apron(model, lying);
+    for (const gp_Pnt& p : edge_below_apron(model)) lying.below_apron.push_back(plain(p));
+    if (!lying.below_apron.empty()) lying.apron_foot_mm = parts::box_of(*model.first(parts::Role::seat_block))[2];
     return lying;
   });
 }

@@ -31,6 +31,9 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
     bought.drain_aside_mm = body->Location().X() - middle;
     const double left = wall_line(model, Side::left, body->Location().Y()).value_or(0);
     if (tape.waste_from_left) bought.waste_aside_mm = left + tape.waste_from_left->in_mm() - middle;
+    const auto back = wall_line(model, Side::back, body->Location().X());
+    if (tape.waste_from_back && back)
+      bought.waste_back_mm = *back - tape.waste_from_back->in_mm() - body->Location().Y();
   }
   if (const survey::Polygon corners = Rim{base.shape}.corners(); corners.size() == 4)
     bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));
@@ -76,7 +79,7 @@ class Screed {
 
   /// Of the bed where the drain's flange lies: from the floor's highest spot under the drain to the lowest of what lies
   /// on the bed, right beside the drain's body.
-  double thickness_at_flange() const {
+  void look_at_flange(facts::SiteBuilt& site) const {
     const parts::Solid &base = *model_.first(parts::Role::base), &drain = *model_.first(parts::Role::drain);
     const Surface underside{base.shape, false};
     const auto body = widest_cylinder(drain.shape, parts::box_of(*model_.first(parts::Role::subfloor))[5]);
@@ -89,7 +92,8 @@ class Screed {
     const survey::Polygon flange = survey::to_polygon({x - off, y - off, x + off, y + off});
     for (const Point& p : flange) high = std::max(high, subfloor_.carried_on(p.x, p.y));
     for (const survey::Spot& s : subfloor_.corners(flange)) high = std::max(high, s.z);
-    return low - high;
+    site.flange_top_mm = low;
+    site.at_flange_mm = low - high;
   }
 
  private:
@@ -140,7 +144,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
   facts::SiteBuilt site;
   Screed screed{model};
   site.marks = screed.marks();
-  site.at_flange_mm = screed.thickness_at_flange();
+  screed.look_at_flange(site);
   std::vector<Plate> floor;
   for (const parts::Facet& facet : solid.facets)
     if (facet.surface == "base-floor")

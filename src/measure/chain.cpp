@@ -46,9 +46,12 @@ std::vector<facts::Rung> chain_over(const parts::Model& model, const facts::Fact
 
   const facts::Heights& h = facts.heights;
   chain.add("datum, highest subfloor spot under the base", 0.0);
-  const bool site_built = model.job.base.is_site_built();
-  chain.add(site_built ? "bed, top at the drain's flange" : "rib plane", h.rib_plane_mm);
-  if (!site_built) chain.add("level line the bed is spread to", facts.bed.gauge_mm);
+  if (facts.site_built) {
+    chain.add("bed, top at the drain's flange", facts.site_built->flange_top_mm);
+  } else {
+    chain.add("rib plane", h.rib_plane_mm);
+    chain.add("level line the bed is spread to", facts.bed.gauge_mm);
+  }
   chain.add("drain, top", h.drain_top_mm);
   chain.add("rim", "lowest", h.rim_least_mm, "highest", h.rim_greatest_mm);
   if (h.threshold_least_mm)

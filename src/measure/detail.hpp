@@ -110,6 +110,10 @@ std::vector<facts::Mark> measure_set_out(const parts::Model& model);
 std::optional<job::Side> bench_side(const job::Job& job);
 std::vector<facts::Edge> measure_edges(const parts::Model& model);
 std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model);  ///< corners of what turns up there, or of the rim
+/// The top of the base's edge along the bench, where the apron stands over it: both ends of every straight stretch of
+/// what takes most of that side. The apron's foot is level; the edge is so where it turns up, and elsewhere rises and
+/// falls with the floor.
+std::vector<gp_Pnt> edge_below_apron(const parts::Model& model);
 std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.

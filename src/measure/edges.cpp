@@ -69,6 +69,14 @@ bool among(const std::vector<Side>& sides, Side side) {
   return std::find(sides.begin(), sides.end(), side) != sides.end();
 }
 
+/// How far a seat block reaches down before its frame: its apron.
+double apron_mm(const parts::Model& model, const parts::Solid& block) {
+  double frame_top = std::numeric_limits<double>::lowest();
+  for (const parts::Solid& solid : model.solids)
+    if (solid.role == parts::Role::bench_frame) frame_top = std::max(frame_top, parts::box_of(solid)[5]);
+  return std::max(0.0, frame_top - parts::box_of(block)[2]);
+}
+
 }  // namespace
 
 std::optional<Side> bench_side(const job::Job& job) {
@@ -100,6 +108,26 @@ std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model) {
   return tops;
 }
 
+std::vector<gp_Pnt> edge_below_apron(const parts::Model& model) {
+  std::vector<gp_Pnt> edge;
+  const auto side = bench_side(model.job);
+  const parts::Solid* block = model.first(parts::Role::seat_block);
+  if (!side || !block || apron_mm(model, *block) <= 0) return edge;
+  const auto seat = parts::box_of(*block);
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const std::vector<gp_Pnt> tops = along(base, Rim{base.shape}, *side).tops;  // two by two
+  const int axis = *side == Side::back ? 1 : 2;  // the way that the apron runs, as the kernel counts
+  const double from = seat[axis - 1], to = seat[axis + 2];
+  for (std::size_t i = 0; i + 1 < tops.size(); i += 2) {
+    const gp_Pnt &a = tops[i], &b = tops[i + 1];
+    const double at_a = a.Coord(axis), at_b = b.Coord(axis);
+    const double low = std::max(from, std::min(at_a, at_b)), high = std::min(to, std::max(at_a, at_b));
+    if (high - low <= units::tolerance::length_mm) continue;
+    for (const double at : {low, high}) edge.emplace_back(a.XYZ() + (at - at_a) / (at_b - at_a) * (b.XYZ() - a.XYZ()));
+  }
+  return edge;
+}
+
 std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
   const parts::Solid* block = model.first(parts::Role::seat_block);
   const auto own = bench_side(model.job);
@@ -110,10 +138,13 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
     if (facet.surface == "seat") seat = brep::box_of(facet.face);
   if (!seat) return std::nullopt;
   facts::SeatSkirt skirt;
-  double frame_top = std::numeric_limits<double>::lowest();
-  for (const parts::Solid& solid : model.solids)
-    if (solid.role == parts::Role::bench_frame) frame_top = std::max(frame_top, parts::box_of(solid)[5]);
-  skirt.apron_mm = std::max(0.0, frame_top - all[2]);
+  skirt.apron_mm = apron_mm(model, *block);
+  for (const gp_Pnt& p : edge_below_apron(model)) {
+    const double gap = all[2] - p.Z();
+    if (!skirt.gap_least_mm || gap < *skirt.gap_least_mm) skirt.gap_least_mm = gap, skirt.least_at_mm = to_point(p);
+    if (!skirt.gap_greatest_mm || gap > *skirt.gap_greatest_mm)
+      skirt.gap_greatest_mm = gap, skirt.greatest_at_mm = to_point(p);
+  }
   const bool higher = all[5] - (*seat)[5] > units::tolerance::length_mm;
   const Rect outer{all[0], all[1], all[3], all[4]}, inner{(*seat)[0], (*seat)[1], (*seat)[3], (*seat)[4]};
   for (const Side side : model.job.alcove.walls) {

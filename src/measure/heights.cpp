@@ -9,6 +9,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -41,16 +42,21 @@ Span rim_of(const parts::Solid& base, const Box& drain) {
   return span;
 }
 
-/// The floor's lowest corner along the threshold's inner edge; nothing where a channel takes all of that.
+/// The floor's lowest corner along the threshold's inner edge, which need not be square to the room; nothing where a
+/// channel takes all of that.
 std::optional<double> floor_at_threshold(const parts::Solid& base) {
-  Span inner, floor;
+  constexpr double near_mm = 0.1;
+  std::vector<survey::Point> outline;
   for (const parts::Facet& facet : base.facets)
     if (facet.surface == "threshold")
-      for (const gp_Pnt& p : corners(facet.face)) inner.add(p.Y());
+      for (const gp_Pnt& p : corners(facet.face)) outline.push_back({p.X(), p.Y()});
+  if (outline.empty()) return std::nullopt;
+  const Rim threshold{outline};
+  Span floor;
   for (const parts::Facet& facet : base.facets)
     if (facet.surface == "base-floor")
       for (const gp_Pnt& p : corners(facet.face))
-        if (inner.any && std::abs(p.Y() - inner.greatest) < 0.1) floor.add(p.Z());
+        if (threshold.on(p, job::Side::back, near_mm)) floor.add(p.Z());
   return floor.any ? std::optional{floor.least} : std::nullopt;
 }
 

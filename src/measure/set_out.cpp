@@ -1,7 +1,9 @@
+#include <algorithm>
 #include <cmath>
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 
 namespace fallwright::measure {
 namespace {
@@ -14,13 +16,8 @@ class Marks {
   Marks(const parts::Model& model, facts::Point bore) : model_{model}, bore_{bore} {}
 
   std::vector<facts::Mark> list() {
-    const auto base = *plan_of(model_, parts::Role::base);
     from_walls("bore centre", bore_[0], bore_[1]);
-    add("bore centre from the base's front edge", bore_[1] - base.y0);
-    for (const auto& [name, x] : {std::pair{"left", base.x0}, {"right", base.x1}})
-      if (const auto back = wall_line(model_, Side::back, x))
-        add(std::string{"base's front edge from the back stud face, at its "} + name + " end", *back - base.y0);
-    add("diagonal of the base, both ways alike", std::hypot(base.width(), base.depth()));
+    base_lines();
     if (const auto bench = plan_of(model_, parts::Role::bench_frame)) bench_lines(*bench);
     return std::move(marks_);
   }
@@ -37,6 +34,28 @@ class Marks {
       add(what + " from the " + name_of(side) + " stud face", away);
       if (finish) add(what + " from the finished " + name_of(side) + " wall", away - *finish);
     }
+  }
+
+  /// By its own corners: a base that was bought, or fills its room, need not be square.
+  void base_lines() {
+    const survey::Polygon corners = Rim{model_.first(parts::Role::base)->shape}.corners();
+    const auto farthest = [&](double x, double y) {
+      return *std::max_element(corners.begin(), corners.end(), [&](const survey::Point& a, const survey::Point& b) {
+        return a.x * x + a.y * y < b.x * x + b.y * y;
+      });
+    };
+    const survey::Point front_left = farthest(-1, -1), front_right = farthest(1, -1), back_left = farthest(-1, 1),
+                        back_right = farthest(1, 1);
+    const double share = (bore_[0] - front_left.x) / (front_right.x - front_left.x);
+    add("bore centre from the base's front edge", bore_[1] - front_left.y - share * (front_right.y - front_left.y));
+    for (const auto& [name, end] : {std::pair{"left", front_left}, {"right", front_right}})
+      if (const auto back = wall_line(model_, Side::back, end.x))
+        add(std::string{"base's front edge from the back stud face, at its "} + name + " end", *back - end.y);
+    const double one = std::hypot(back_left.x - front_right.x, back_left.y - front_right.y),
+                 other = std::hypot(back_right.x - front_left.x, back_right.y - front_left.y);
+    if (std::abs(one - other) < model_.job.mark_mm() / 2) return add("diagonal of the base, both ways alike", one);
+    add("diagonal of the base from its back left corner", one);
+    add("diagonal of the base from its back right corner", other);
   }
 
   void bench_lines(const survey::Rect& bench) {

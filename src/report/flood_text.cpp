@@ -2,6 +2,7 @@
 
 #include "report/columns.hpp"
 #include "report/report.hpp"
+#include "rules/base_kind.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
@@ -82,6 +83,9 @@ std::string flood_table(const Report& report) {
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
   text += "    Asked for: " + rules::flood_test_of(report.job.book) +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
+  if (const double more = rules::in_place_of_top_coat_mm3(report.job, report.facts); more > 0)
+    text += "    The liner is tested before its top coat: in the place of that stand " +
+            units::volume_text(more, metric) + " more.\n";
   return text + masses(report) + loads(report);
 }
 

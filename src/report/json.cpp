@@ -132,7 +132,10 @@ Json edge(const facts::Edge& e) {
 
 Json skirt(const std::optional<facts::SeatSkirt>& s) {
   if (!s) return {};
-  return {{"apron_mm", s->apron_mm}, {"bare_walls", s->bare_walls}};
+  return {{"apron_mm", s->apron_mm},
+          {"bare_walls", s->bare_walls},
+          {"gap_least_mm", maybe(s->gap_least_mm)},
+          {"gap_greatest_mm", maybe(s->gap_greatest_mm)}};
 }
 
 Json opening(const facts::Opening& o) {

@@ -26,15 +26,17 @@ Json file(const job::Base& base) {
 
 Json bought(const facts::Bought& b) {
   const auto range = [&](double mm3) { return b.ribs_known ? Json(nullptr) : Json(mm3); };
-  return {{"drain_aside_mm", b.drain_aside_mm},      {"waste_aside_mm", maybe(b.waste_aside_mm)},
-          {"density_kg_m3", maybe(b.density_kg_m3)}, {"out_of_square_mm", b.out_of_square_mm},
-          {"bed_least_mm3", range(b.bed_least_mm3)}, {"bed_greatest_mm3", range(b.bed_greatest_mm3)}};
+  return {{"drain_aside_mm", b.drain_aside_mm},           {"waste_aside_mm", maybe(b.waste_aside_mm)},
+          {"waste_back_mm", maybe(b.waste_back_mm)},      {"density_kg_m3", maybe(b.density_kg_m3)},
+          {"out_of_square_mm", b.out_of_square_mm},       {"bed_least_mm3", range(b.bed_least_mm3)},
+          {"bed_greatest_mm3", range(b.bed_greatest_mm3)}};
 }
 
 Json site_built(const facts::SiteBuilt& s, const job::Job& job) {
   const bool liner = job.base.site.waterproofing == job::Waterproofing::liner;
   return {{"waterproofing", liner ? "liner" : "bonded"},
           {"at_flange_mm", s.at_flange_mm},
+          {"flange_top_mm", s.flange_top_mm},
           {"cover_least_mm", s.cover_least_mm},
           {"bed_fall_least", s.bed_fall_least},
           {"bed_top_mm2", s.bed_top_mm2},

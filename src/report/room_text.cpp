@@ -73,6 +73,7 @@ class RoomText {
     line("out of level " + len(f.along_width_mm) + " along the width, " + len(f.along_depth_mm) + " along the depth");
     line("under the base: twist " + len(f.twist_mm) + "; highest hump " + at(f.hump_mm, f.hump_at_mm) +
          "; deepest hollow " + at(f.hollow_mm, f.hollow_at_mm));
+    if (report_.facts.site_built) return;
     line("put down dry the base rocks by " + exact(f.rock_mm) +
          (f.rock_at.empty() ? "" : " at its " + f.rock_at + " corner"));
   }
@@ -167,7 +168,7 @@ class RoomText {
 
   /// One line for each two families that meet in one way; clashes each on their own.
   void dry_fit() {
-    head("DRY FIT: what meets what");
+    head(report_.facts.site_built ? "WHAT MEETS WHAT" : "DRY FIT: what meets what");
     for (const facts::Fit& f : report_.facts.fits)
       if (f.state == facts::Touch::clash)
         line(f.a + " and " + f.b +
@@ -177,7 +178,7 @@ class RoomText {
       if (state == facts::Touch::touch && !all_) return line("what touches is left out (--all lists it)");
       std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>> families;
       for (const facts::Fit& f : report_.facts.fits)
-        if (f.state == state && wanted(f)) families[{family(f.a), family(f.b)}].push_back(&f);
+        if (f.state == state && wanted(f) && !filled(f)) families[{family(f.a), family(f.b)}].push_back(&f);
       for (const auto& [both, fits] : families) line(words(both.first, both.second, fits));
     }
   }
@@ -189,6 +190,12 @@ class RoomText {
     for (const char* part : {"base", "seat-block", "drain", "bench-frame"})
       if (family(f.a) == part || family(f.b) == part) return true;
     return false;
+  }
+
+  /// Mortar that is placed in the room runs up to whatever stands there.
+  bool filled(const facts::Fit& f) const {
+    const auto is = [&](const char* part) { return family(f.a) == part || family(f.b) == part; };
+    return report_.facts.site_built && (is("base") || is("bed")) && !is("drain") && !is("seat-block");
   }
 
   std::string words(const std::string& a, const std::string& b, const std::vector<const facts::Fit*>& fits) const {

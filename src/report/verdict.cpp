@@ -56,7 +56,7 @@ KeyLine bed(const Report& report) {
                                                                              : " of tile on its membrane");
   else
     text += "spread to a level line " + len(bed.gauge_mm) + " above the datum";
-  return {"mortar bed", text};
+  return {report.facts.site_built ? "bed" : "mortar bed", text};
 }
 
 KeyLine to_buy(const Report& report) {

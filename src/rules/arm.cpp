@@ -142,6 +142,7 @@ Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit
                               text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
                           "a notch may be " + text_at_most(third, job) + " long: bore instead, or ask an engineer");
   finding.greatest = third;
+  finding.holds_anyway = job.trap->outside.has_value();  // whatever its name, it was measured
   return finding;
 }
 
@@ -197,7 +198,7 @@ std::vector<Rule> arm_rules() {
        "",
        "",
        notch_length,
-       {Input::trap, Input::joists, Input::joist_solids}},
+       {Input::trap, Input::pipe, Input::joists, Input::joist_solids}},
   };
 }
 

@@ -4,9 +4,12 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -44,6 +47,49 @@ Finding hand(const job::Job& job, const facts::Facts& facts, const Limit&) {
       static_cast<double>(against.size()), where,
       "this base is of the other hand: set nothing, send it back. If it was measured upside down, its ends have "
       "changed places: measure it again as it will lie");
+}
+
+/// "3/8\" to the right and 1/4\" to the back"; by as much as nobody sees, nothing.
+std::string way_of(double aside_mm, double back_mm, const job::Job& job) {
+  const double seen_mm = job.mark_mm() / 2;
+  std::vector<std::string> ways;
+  const auto add = [&](double mm, const char* low, const char* high) {
+    if (std::abs(mm) >= seen_mm)
+      ways.push_back(text_of(std::abs(mm), Unit::mm, job) + " to the " + (mm < 0 ? low : high));
+  };
+  add(aside_mm, "left", "right");
+  add(back_mm, "front", "back");
+  return units::listed(ways);
+}
+
+/// The pipe in the floor does not move with the base: the drain has to come down on it.
+Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!facts.bought) return not_applicable(not_bought);
+  const facts::Bought& b = *facts.bought;
+  if (!b.waste_aside_mm && !b.waste_back_mm)
+    return job.walls.existing ? unread()
+                              : not_applicable("no waste is told of that stands there already: it is bored for");
+  const double aside = b.waste_aside_mm ? *b.waste_aside_mm - b.drain_aside_mm : 0, back = b.waste_back_mm.value_or(0),
+               off = std::hypot(aside, back);
+  const bool near = off <= *limit.greatest + units::tolerance::length_mm;
+  if (near && !b.waste_back_mm)
+    return missing(
+        "measure how far the centre of the room's waste stands from the back stud face (drain.waste_from_back)");
+  if (near && !b.waste_aside_mm)
+    return missing(
+        "measure how far the centre of the room's waste stands from the left stud face (drain.waste_from_left)");
+  const std::string way = way_of(aside, back, job);
+  const bool other_hand = b.waste_aside_mm && std::abs(b.drain_aside_mm) >= no_hand_mm &&
+                          std::abs(*b.waste_aside_mm) >= no_hand_mm &&
+                          end_of(*b.waste_aside_mm) != end_of(b.drain_aside_mm);
+  const bool goes = std::abs(back) <= *limit.greatest && play_mm(job, facts, aside > 0) >= std::abs(aside);
+  const std::string advice =
+      other_hand ? "this base is of the other hand: set nothing, send it back"
+                 : "have the waste moved " + way_of(-aside, -back, job) + " before the base goes down" +
+                       (goes ? ", or set the whole base " + way_of(aside, 0, job) + ", as the room lets it" : "");
+  return found(off,
+               "the room's waste stands " + (way.empty() ? "under the drain's centre" : way + " of the drain's centre"),
+               advice);
 }
 
 /// A weight that no material explains is a weight, or a thickness, misread.
@@ -90,8 +136,18 @@ std::string without_matter(const std::string& id, const job::Job& job) {
   if (among({"floor.rock", "floor.hump", "bed.bearing", "bed.round-drain", "bed.fills-shell", "bed.squeeze-out"}))
     return "the base is built on site: nothing stiff is pressed into its bed";
   if (among({"upstand.every-wall", "threshold.below-upstand"}))
-    return "the base is built on site: its waterproofing turns up the walls, told in [liner]";
+    return std::string{"the base is built on site: its waterproofing turns up the walls, told "} +
+           (job.base.site.waterproofing == job::Waterproofing::liner ? "in [liner]" : "by tile.height");
   return "";
+}
+
+bool is_bonded(const job::Job& job) {
+  return job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
+}
+
+double in_place_of_top_coat_mm3(const job::Job& job, const facts::Facts& facts) {
+  if (!facts.site_built || is_bonded(job)) return 0;
+  return facts.flood.plan_mm2 * facts.site_built->cover_least_mm;
 }
 
 std::vector<Rule> base_kind_rules() {
@@ -105,6 +161,15 @@ std::vector<Rule> base_kind_rules() {
        "",
        hand,
        {Input::base, Input::drain}},
+      {"base.over-waste",
+       "bought base's drain stands over the room's waste",
+       "from the drain's centre to that of the waste as it was read, level",
+       "drain: wall of its body; walls: their feet",
+       Unit::mm,
+       "",
+       "",
+       over_waste,
+       {Input::waste, Input::base, Input::drain, Input::walls}},
       {"base.weight",
        "bought base weighs what it may",
        "weight over the solid's volume, against as much water",

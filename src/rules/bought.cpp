@@ -6,11 +6,17 @@
 #include "rules/levelling.hpp"
 
 namespace fallwright::rules {
-namespace {
+bool is_bought(const job::Job& job) {
+  return job.base.made == job::Made::bought;
+}
 
-/// How far the base can go to the right or left in its alcove. To the back it stands tight.
-double spare_mm(const job::Job& job, const facts::Facts& facts, bool along_width, bool to_right) {
-  if (!along_width) return 0;
+std::string by_make(const job::Job& job, const std::string& change, const std::string& instead) {
+  if (is_bought(job)) return instead;
+  if (job.base.made || change == instead) return change;
+  return "a base made to order: " + change + "; a bought base: " + instead;
+}
+
+double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right) {
   const auto width = std::find_if(facts.openings.begin(), facts.openings.end(),
                                   [](const facts::Opening& o) { return o.axis == "width"; });
   if (width == facts.openings.end() || width->left_over_mm <= 0) return 0;
@@ -27,24 +33,12 @@ double spare_mm(const job::Job& job, const facts::Facts& facts, bool along_width
   }
 }
 
-}  // namespace
-
-bool is_bought(const job::Job& job) {
-  return job.base.made == job::Made::bought;
-}
-
-std::string by_make(const job::Job& job, const std::string& change, const std::string& instead) {
-  if (is_bought(job)) return instead;
-  if (job.base.made || change == instead) return change;
-  return "a base made to order: " + change + "; a bought base: " + instead;
-}
-
 std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts) {
   const facts::DrainWindow& w = facts.room.drain;
   const std::size_t axis = w.along_width ? 0 : 1;
   const double by = w.nearest_mm[axis] - w.now_mm[axis];
   const std::string way = by > 0 ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front");
-  const double spare = spare_mm(job, facts, w.along_width, by > 0);
+  const double spare = axis == 0 ? play_mm(job, facts, by > 0) : 0;  // to the back it stands tight
   if (spare >= w.moved_mm)
     return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way;
   const job::From& from = w.along_width ? job.drain.across : job.drain.along;

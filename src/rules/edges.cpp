@@ -58,6 +58,33 @@ Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
   return mended_by(finding, {{"bench.frame.waterproofed", "\"yes\""}});
 }
 
+/// The apron's foot is level. Over an edge that is not, water finds the open place below it and the frame behind.
+Finding meets_base(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable("no bench");
+  if (!facts.skirt) return cannot_tell("the job has a bench, and its seat block was not found");
+  if (facts.skirt->apron_mm <= 0) return not_applicable("no apron stands over the base");
+  const auto &least = facts.skirt->gap_least_mm, &greatest = facts.skirt->gap_greatest_mm;
+  if (!least || !greatest) return cannot_tell("the base's edge below the apron was not found on its solid");
+  if (*limit.least - *least > *greatest - *limit.greatest)
+    return found(
+        *least, "apron's foot above the base's edge at " + place_of(facts.skirt->least_at_mm, job),
+        "cut the apron's foot to the base's edge: it stands " + text_of(-*least, Unit::mm, job) + " too low there");
+  const std::string scribe = "make the apron's foot follow the base's edge, " + text_of(*greatest, Unit::mm, job) +
+                             " longer there, or close the joint below it";
+  const std::string turn_up =
+      job.base.is_site_built()
+          ? ""
+          : by_make(job, "give the base an upstand along the bench, whose top is level (base.upstands.sides)",
+                    "buy one that turns up along the bench") +
+                "; or ";
+  Finding finding = found(*greatest, "open below the apron's foot at " + place_of(facts.skirt->greatest_at_mm, job),
+                          turn_up + scribe);
+  if (is_bought(job) || job.base.upstand_thickness.is_zero()) return finding;
+  std::vector<job::Side> upstands = job.base.upstands;
+  upstands.push_back(job.bench->place);
+  return mended_by(std::move(finding), {{"base.upstands.sides", job::written(upstands)}});
+}
+
 }  // namespace
 
 std::vector<Rule> edge_rules() {
@@ -80,6 +107,16 @@ std::vector<Rule> edge_rules() {
        "",
        skirted,
        {Input::seat_block, Input::bench_frame}},
+      {"apron.gap",
+       "apron's foot meets the base",
+       "apron's foot minus the top of the base's edge below it, where that is farthest from it",
+       "seat block: its foot; base: its tops along the bench",
+       Unit::mm,
+       "",
+       "",
+       meets_base,
+       {Input::seat_block, Input::bench_frame, Input::base},
+       "rim.apron"},
   };
 }
 

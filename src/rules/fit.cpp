@@ -53,10 +53,10 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   // Past the base's front, or on a side without a wall, the alcove may go on as it likes.
   const double over = it->left_over_mm - it->open_mm;
   if (it->open_mm > 0) sum += "; " + len(it->open_mm) + " of that lie before no wall";
-  const std::string advice =
-      over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base or a shallower bench"
-               : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
-                     " or take a larger base, so that the upstands stand against framing";
+  const std::string advice = over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base" +
+                                            (it->bench_mm ? " or a shallower bench" : "")
+                                      : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
+                                            " or take a larger base, so that the upstands stand against framing";
   return found(over, sum, advice);
 }
 Finding opening_width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {

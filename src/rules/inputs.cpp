@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "job/pipe.hpp"
+#include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
 #include "units/words.hpp"
@@ -161,9 +162,21 @@ const std::vector<Row>& readings() {
        READ("measure the outside of the drain's body below the base (drain.body)")},
       {Input::drain_outlet, "the drain's outlet", STATE(given(j, "drain.outlet")),
        READ("measure the inside of the drain's outlet (drain.outlet)")},
+      {Input::waste, "place of the room's waste",
+       STATE(!f.bought                                             ? std::nullopt
+             : f.bought->waste_aside_mm || f.bought->waste_back_mm ? State{Standing::read}
+             : j.walls.existing                                    ? State{Standing::missing}
+                                                                   : std::nullopt),
+       READ("measure where the room's waste stands: its centre from the left and from the back stud face "
+            "(drain.waste_from_left, drain.waste_from_back)")},
       {Input::rim, "the rim as it lies in the bed", STATE(f.room.as_set.read ? State{Standing::read} : std::nullopt),
        READ("")},
       {Input::liner, "the liner", STATE(j.liner ? State{Standing::read} : std::nullopt), READ("")},
+      {Input::liner_fall, "the liner", STATE(j.liner && !f.site_built ? State{Standing::read} : std::nullopt),
+       READ("")},
+      {Input::membrane_top, "height of the walls' waterproofing",
+       STATE(is_bonded(j) && !(j.liner && j.liner->above_threshold) ? State{given(j, "tile.height")} : std::nullopt),
+       READ("say how high tile and waterproofing go on the walls (tile.height)")},
       {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
        READ("find how the drain's pipe runs: the arm's length, fall and size, holes and notches in joists ([trap])")},
       {Input::pipe, "the trap arm's pipe",
@@ -208,6 +221,8 @@ const std::vector<Row>& solids() {
   static const std::vector<Row> rows{
       {Input::base, "base", STATE(of_role(f, "base", Standing::as_designed)), READ("")},
       {Input::bed, "bed", STATE(of_role(f, "bed", Standing::as_designed)), READ("")},
+      {Input::pre_slope, "bed", STATE(f.site_built ? of_role(f, "bed", Standing::as_designed) : std::nullopt),
+       READ("")},
       {Input::bed_as_spread, "bed as spread", STATE(of_role(f, "bed-spread", Standing::as_designed)), READ("")},
       {Input::subfloor, "subfloor",
        STATE(of_role(f, "subfloor", levels(f) == Standing::read ? Standing::read : Standing::as_designed)), READ("")},

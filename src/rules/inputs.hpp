@@ -34,8 +34,11 @@ enum class Input {
   waterproof_top,  ///< of the walls
   drain_body,
   drain_outlet,
-  rim,  ///< as it lies in the wet bed
+  waste,  ///< that stands in the room already, against a bought base
+  rim,    ///< as it lies in the wet bed
   liner,
+  liner_fall,    ///< where the job file tells of it
+  membrane_top,  ///< of a bonded one, on the walls
   trap,
   pipe,        ///< the trap arm's size
   weir,        ///< its height
@@ -49,6 +52,7 @@ enum class Input {
   // solids
   base,
   bed,
+  pre_slope,  ///< the bed again, where a liner lies on it
   bed_as_spread,
   subfloor,
   joist_solids,

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
@@ -9,18 +10,19 @@
 namespace fallwright::rules {
 namespace {
 
-const char* const no_liner =
-    "no liner: a base of one piece needs none, nor does one whose waterproofing is bonded; a lining is told in [liner]";
+const char* const no_liner = "no liner: a base of one piece needs none; a lining is told in [liner]";
+const char* const no_liner_but_membrane = "no liner: the waterproofing is bonded to the bed (base.waterproofing)";
 
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Clear& clear = facts.clear;
   const auto& width = clear.finished ? clear.finished->entry_mm : clear.entry_mm;
   if (!width) return missing("measure the clear width of the entry");
+  const bool beside = job.bench && job.bench->place != job::Side::back;
   return found(*width,
                std::string{"least free width between what stands at the entry, from the threshold up to 70 in"} +
                    (clear.finished ? ", finished" : ""),
-               "the entry must be " + text_at_least(*limit.least - *width, job) +
-                   " wider: take a shallower bench, or move the framing; a door and its frame take more");
+               "the entry must be " + text_at_least(*limit.least - *width, job) + " wider: " +
+                   (beside ? "take a shallower bench, or " : "") + "move the framing; a door and its frame take more");
 }
 
 Finding seat_height(const Ground& ground, const Limit&) {
@@ -75,8 +77,28 @@ bool has_liner(const job::Job& job) {
   return job.base.is_site_built() ? job.base.site.waterproofing == job::Waterproofing::liner : job.liner.has_value();
 }
 
-Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!has_liner(job)) return not_applicable(no_liner);
+const char* why_no_liner(const job::Job& job) {
+  return is_bonded(job) ? no_liner_but_membrane : no_liner;
+}
+
+/// A bonded membrane is a lining as any other, and goes as high as the walls are waterproof. Without a threshold water
+/// leaves over the rim.
+Finding membrane_above_threshold(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (job.alcove.walls.empty()) return not_applicable("no wall stands round the base");
+  const auto& threshold = facts.heights.threshold_greatest_mm;
+  const double height = facts.finish.top_mm - threshold.value_or(facts.heights.rim_greatest_mm);
+  const double to = up_to_mark(job.buy.tile.height.in_mm() + *limit.least - height, job);
+  return mended_by(found(height,
+                         std::string{"top of the bonded membrane on the walls above the "} +
+                             (threshold ? "threshold's highest edge" : "floor's highest edge"),
+                         "carry the membrane up the walls to " + text_of(to, Unit::mm, job) +
+                             " above the drain's top (tile.height)"),
+                   {set_length("tile.height", to, job)});
+}
+
+Finding liner_above_threshold(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (is_bonded(job) && !(job.liner && job.liner->above_threshold)) return membrane_above_threshold(job, facts, limit);
+  if (!has_liner(job) && !job.liner) return not_applicable(no_liner);
   if (!job.liner || !job.liner->above_threshold)
     return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
   const double height = job.liner->above_threshold->in_mm();
@@ -86,7 +108,7 @@ Finding liner_above_threshold(const job::Job& job, const facts::Facts&, const Li
 }
 
 Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& limit) {
-  if (!has_liner(job)) return not_applicable(no_liner);
+  if (!has_liner(job)) return not_applicable(why_no_liner(job));
   if (!job.bench) return not_applicable("no bench");
   if (!job.liner || !job.liner->above_seat)
     return missing("measure how far the liner stands above the built-in seat (liner.above_seat)");
@@ -98,7 +120,7 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
 }
 
 Finding liner_fall(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!has_liner(job)) return not_applicable(no_liner);
+  if (!has_liner(job)) return not_applicable(why_no_liner(job));
   if (facts.site_built)  // the solid knows better than the job file
     return found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
                  "pitch the pre-slope to " + text_of(*limit.least, Unit::ratio, job) + " (base.fall)");
@@ -176,13 +198,13 @@ std::vector<Rule> plumbing_rules() {
        {Input::wall_build_up, Input::seat_block}},
       {"liner.above-threshold",
        "liner stands above the threshold",
-       "liner's top above the finished threshold",
-       "no solid: a reading",
+       "liner's top above the finished threshold; of a bonded membrane that of the walls' waterproofing",
+       "no solid: a reading; of a bonded membrane, job file: tile.height; base: corners of the threshold's top",
        Unit::mm,
        "",
        "",
        liner_above_threshold,
-       {Input::liner}},
+       {Input::liner, Input::membrane_top}},
       {"liner.above-seat",
        "liner stands above the seat",
        "liner's top above a built-in seat",
@@ -200,7 +222,7 @@ std::vector<Rule> plumbing_rules() {
        "",
        "",
        liner_fall,
-       {Input::liner}},
+       {Input::liner_fall, Input::pre_slope}},
       {"drain.outlet",
        "drain's outlet is wide enough",
        "inside diameter of the outlet",

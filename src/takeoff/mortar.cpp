@@ -228,8 +228,9 @@ class Mortars {
   std::string clock(double batches) const {
     constexpr int c270_minutes = 150;
     const double all = batches * job_.buy.batch_minutes;
-    std::string text = "; " + std::to_string(job_.buy.batch_minutes) + " minutes each, " + decimals(all, 0) +
-                       (facts_.site_built ? " in all" : " until the base can be pressed in");
+    std::string text = "; " + std::to_string(job_.buy.batch_minutes) + " minutes each, " + decimals(all, 0);
+    if (facts_.site_built) return text + " in all: each is packed and screeded before the next is mixed";
+    text += " until the base can be pressed in";
     const bool only_mixed = mix_.any() && !job_.bed.bag_yield_m3;
     const auto good = job_.bed.working_minutes ? job_.bed.working_minutes
                       : only_mixed             ? std::optional{c270_minutes}

@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <string>
 
+#include <gtest/gtest.h>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
@@ -12,7 +13,6 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS_Compound.hxx>
 #include <gp_Trsf.hxx>
-#include <gtest/gtest.h>
 
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
@@ -120,7 +120,8 @@ TEST(AgainstKernel, TrianglesCoverEachFlatFaceOnce) {
           area += normal.Magnitude() / 2;
         }
         const double kernel = brep::area_mm2(flat.face);
-        EXPECT_NEAR(area, kernel, flat.straight() ? 1e-7 * kernel + 1e-6 : 0.01 * kernel) << s.id << " in room " << seed;
+        EXPECT_NEAR(area, kernel, flat.straight() ? 1e-7 * kernel + 1e-6 : 0.01 * kernel)
+            << s.id << " in room " << seed;
       }
   }
 }
@@ -146,7 +147,8 @@ TEST(Apart, IsToldWhereOneIsMostInTheMiddleOfTheNearestPlaces) {
 }
 
 TEST(Apart, OfCurvesIsExact) {
-  // Source: closed form: two cylinders of radius 5, axes 12 and 16 apart along the axes: 20 less 10; a cylinder in a bore.
+  // Source: closed form: two cylinders of radius 5, axes 12 and 16 apart along the axes: 20 less 10; a cylinder in a
+  // bore.
   const TopoDS_Shape post = BRepPrimAPI_MakeCylinder{5, 40}.Solid();
   const auto posts = apart(moved(post, 0, 0, 0), moved(post, 12, 16, 0), 11);
   ASSERT_TRUE(posts);

@@ -140,6 +140,23 @@ TEST(SiteBuilt, IsNowhereThinnerThanAskedOverAHump) {
   }
 }
 
+TEST(SiteBuilt, TellsHowHighAndHowThickTheBedIsAtTheDrainsFlange) {
+  // Source: closed form: to a round drain the bed falls to a point, from the right by the rise over 1000, from the
+  // front by that over 550. It is lowest at the body's edge, 31.5 from there, where both planes meet; the flange is
+  // looked at a millimetre further out, to the right. The floor is level.
+  const Built b =
+      built(metric + "[alcove]\nwidth = 1600\ndepth = 1000\n" + open_front +
+            "[drain]\nopening = \"round\"\nsize = 110\nfrom_left = 600\nfrom_back = 450\nbody = 63\nbore = 100\n");
+  const facts::SiteBuilt& site = *b.facts.site_built;
+  const double least = std::cos(std::atan2(550, 1000)) / 1000, rise = 15 / (1 - 55 * least);
+  EXPECT_NEAR(site.flange_top_mm - b.facts.heights.rib_plane_mm, rise * (32.5 / 1000 - 31.5 * least), 1e-6);
+  EXPECT_NEAR(site.flange_top_mm, site.at_flange_mm, 1e-9) << "over a level floor a height is a thickness";
+  for (const facts::Rung& rung : b.facts.room.chain)
+    if (rung.name.find("flange") != std::string::npos) {
+      EXPECT_NEAR(rung.above_datum_mm, site.at_flange_mm, 1e-9);
+    }
+}
+
 const std::string tape =
     "[job]\nname = \"x\"\nunit = \"mm\"\n[alcove]\nwidth = 1540\ndepth = 830\n[floor]\nkind = \"slab\"\n"
     "[base]\nkind = \"bought\"\nshell = 6\nweight = \"28 kg\"\n"
@@ -182,6 +199,34 @@ TEST(Bought, StandsAsItWasRead) {
     const double z = f.low_mm[2] - f.fall * ((x - f.low_mm[0]) * f.flow[0] + (y - f.low_mm[1]) * f.flow[1]);
     EXPECT_NEAR(z - b.facts.heights.drain_top_mm, told, 1e-4) << f.facet;
   }
+}
+
+TEST(Bought, TellsTheFloorsLowestPlaceAlongAThresholdThatIsNotSquare) {
+  // Source: the floor is the upper envelope of its planes: the least of it over a thousand places of the threshold's
+  // inner edge, between the corners by hand: a threshold of one width along the slanting front.
+  const std::string skew =
+      "[base.outside]\nback = 1520\nfront = 1520.2\nleft = 795\nright = 820\ndiagonal_from_back_left = 1727.1\n";
+  const Built b = built(tape + skew + "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+  const job::Layout at = job::lay_out(b.job);
+  const auto& [left, right, back_right, back_left] = at.floor_outline.corners();
+  ASSERT_GT(std::abs(left.y - right.y), 20) << "one end stands much nearer to the entry";
+  double low = 1e9;
+  for (int i = 0; i <= 1000; ++i)
+    low = std::min(low, at.floor_at(left.x + i / 1000. * (right.x - left.x), left.y + i / 1000. * (right.y - left.y)));
+  ASSERT_TRUE(b.facts.heights.floor_at_threshold_mm);
+  EXPECT_NEAR(*b.facts.heights.floor_at_threshold_mm, low, 0.05) << "a crease meets the edge between two of them";
+}
+
+TEST(Bought, TellsHowFarTheWasteStandsFromTheDrain) {
+  // Source: by hand: the drain 460 from the left of a base of 1520 in an alcove of 1540, so 10 off the left stud face,
+  // and 405 from its back edge, which stands tight; the waste read 473 and 399 from the stud faces.
+  std::string square = tape;
+  square.insert(square.find("shell"), "length = 1520\nwidth = 810\n");
+  const Built b = built(square + "waste_from_left = 473\nwaste_from_back = 399\n" +
+                        "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+  ASSERT_TRUE(b.facts.bought->waste_aside_mm && b.facts.bought->waste_back_mm);
+  EXPECT_NEAR(*b.facts.bought->waste_aside_mm - b.facts.bought->drain_aside_mm, 3, 1e-6);
+  EXPECT_NEAR(*b.facts.bought->waste_back_mm, 6, 1e-6);
 }
 
 TEST(Bought, OfRibsThatNobodySawTheBedIsARange) {

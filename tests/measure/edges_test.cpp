@@ -45,6 +45,28 @@ TEST(Edges, TellWhatTurnsUpOnEachSide) {
   EXPECT_EQ(measured(j).flood.over, Words{"front"});
 }
 
+TEST(Edges, TellWhatIsOpenBelowAnApronOverARimThatIsNotLevel) {
+  // Source: closed form: of one fall the rim stands over the drain by that fall times the run to whichever edge is
+  // farther, so that along the left edge it is lowest beside the drain and highest at a corner; the apron's foot is as
+  // high as the highest of all, at the right.
+  job::Job j = sample::alcove();
+  j.base.pattern = job::FallPattern::equal_fall, j.base.fall = job::Fall::ratio(1. / 48);
+  j.base.upstands = {Side::back, Side::right}, j.base.threshold = {};
+  j.drain.size = in(4), j.drain.across = {Side::left, in(14.5)}, j.drain.along = {Side::back, in(17)};
+  const double upstand = j.base.upstand_thickness.in_mm() / 25.4, length = j.base.length.in_mm() / 25.4,
+               width = j.base.width.in_mm() / 25.4;
+  const double left = 14.5 - 2, right = length - upstand - 14.5 - 2, front = width - 17 - 2, back = 17 - 2 - upstand;
+  ASSERT_TRUE(right > front && front > back && back > left) << "all different";
+  const auto skirt = measured(j).skirt;
+  ASSERT_TRUE(skirt && skirt->gap_least_mm && skirt->gap_greatest_mm);
+  EXPECT_NEAR(*skirt->gap_greatest_mm / 25.4, (right - left) / 48, 1e-6);
+  EXPECT_NEAR(*skirt->gap_least_mm / 25.4, (right - front) / 48, 1e-6);
+  EXPECT_NEAR(skirt->least_at_mm[1], 0, 1e-6) << "at the entry, the farther corner";
+  j.base.upstands.push_back(Side::left);
+  const auto turned_up = measured(j).skirt;
+  EXPECT_NEAR(*turned_up->gap_greatest_mm, 0, 1e-6) << "an upstand's top is level";
+}
+
 TEST(Edges, AnOpenSideCountsInTheBaseAsSetToo) {
   // Source: closed form: an open right side without an upstand lies 26-3/4 / 48 in over the drain, and low by 1/4 in
   // over 56-1/2 or 57 in of rim it sinks by what lies between it and the drain's middle, 28-3/4 in.

@@ -50,6 +50,7 @@ TEST(Sheets, AreAllThere) {
 TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
   // Source: closed form: the distance along the dimension, in the trade's notation; a part of a chain, or its whole,
   // may carry a mark for the sake of the sum.
+  int pictured = 0;
   for (const Drawn& d : all_jobs())
     for (const Sheet& sheet : d.sheets)
       for (const Dimension& dim : sheet.dimensions) {
@@ -57,6 +58,17 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
         EXPECT_TRUE(std::abs(dim.length_mm - dx) < 1e-6 || std::abs(dim.length_mm - dy) < 1e-6 ||
                     std::abs(std::abs(dim.length_mm) - std::hypot(dx, dy)) < 1e-6)
             << sheet.name << " " << dim.words;
+        // And what is drawn: of a chain's link, one of its picture's lines is as long as its words say.
+        const auto as_long = [&](const Line& l) {
+          return std::abs(std::hypot(l.to.x - l.from.x, l.to.y - l.from.y) - std::abs(dim.length_mm)) < 1e-6;
+        };
+        if (dim.picture && dim.chain != 0) {
+          ++pictured;
+          EXPECT_TRUE(std::any_of(sheet.lines.begin() + static_cast<std::ptrdiff_t>(dim.picture->first_line),
+                                  sheet.lines.begin() + static_cast<std::ptrdiff_t>(dim.picture->last_line), as_long))
+              << d.name << " " << sheet.name << " " << dim.words << ": no line of " << dim.length_mm;
+          EXPECT_EQ(sheet.texts.at(dim.picture->text).words, dim.words) << sheet.name;
+        }
         const double mark = sheet.metric ? 1 : 25.4 / 16;
         std::set<std::string> good{units::to_text(units::Length::mm(dim.length_mm), sheet.metric)};
         for (const double by : {-2 * mark, -mark, mark, 2 * mark})
@@ -64,6 +76,7 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
         EXPECT_TRUE(good.count(dim.words))
             << d.name << " " << sheet.name << " " << dim.words << " for " << dim.length_mm;
       }
+  EXPECT_GT(pictured, 100);
 }
 
 TEST(Sheets, WhatIsWorkedToHasOneNumberOnAllOfThem) {

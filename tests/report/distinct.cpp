@@ -89,7 +89,7 @@ facts::Facts distinct_facts() {
              {1778, 787, 1779}};
   f.heights = {38.1, 12.7, 51, 52, 101, 104, 139, 457, 465, 6.35, 50.5};
   f.edges = {{"back", "wall", "upstand", 140, 141, true}, {"front", "", "threshold", 101, 104, false}};
-  f.skirt = facts::SeatSkirt{303, {"back"}};
+  f.skirt = facts::SeatSkirt{303, {"back"}, -0.25, 4.75};
   f.drain = {22.2, 101.6, "joists/joist-04", 50.8, 34.9};
   f.pipe = {true,
             127,

@@ -91,7 +91,8 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
     "lapped": true},
     {"side": "front", "behind": null, "turned": "threshold", "top_mm": 101.0, "top_greatest_mm": 104.0,
     "lapped": false}])"_json);
-  EXPECT_EQ(json["seat_skirt"], R"({"apron_mm": 303.0, "bare_walls": ["back"]})"_json);
+  EXPECT_EQ(json["seat_skirt"],
+            R"({"apron_mm": 303.0, "bare_walls": ["back"], "gap_least_mm": -0.25, "gap_greatest_mm": 4.75})"_json);
   EXPECT_EQ(json["openings"],
             R"([{"axis": "width", "alcove_mm": 1835.0, "base_mm": 1461.5, "bench_mm": 368.3, "left_over_mm": 5.2,
     "open_mm": 1.3}])"_json);

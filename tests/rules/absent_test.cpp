@@ -1,6 +1,7 @@
 // What nobody measured is never a pass; what the job does not have does not apply.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <limits>
 #include <map>
 
@@ -72,6 +73,8 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"bed.round-drain", [](facts::Facts& f) { f.drain.body_to_bed_mm.reset(); }},
       {"upstand.every-wall", [](facts::Facts& f) { f.edges.clear(); }},
       {"seat.keeps-frame-dry", [](facts::Facts& f) { f.skirt.reset(); }},
+      {"apron.gap", [](facts::Facts& f) { f.skirt.reset(); }},
+      {"apron.gap", [](facts::Facts& f) { f.skirt->gap_greatest_mm.reset(); }},
       {"drain.outlet", [](facts::Facts& f) { f.drain.outlet_mm.reset(); }},
       {"clear.circle", [](facts::Facts& f) { f.clear.finished->circle_mm = std::numeric_limits<double>::quiet_NaN(); }},
   };
@@ -102,6 +105,83 @@ TEST(Absent, ABoughtBaseWhoseHandOrRibsNobodyKnowsIsNotChecked) {
   EXPECT_EQ(results(job, facts).at("base.weight").outcome, Outcome::pass);
   bought.ribs_known = false;
   EXPECT_EQ(results(job, facts).at("base.weight").outcome, Outcome::not_checked);
+}
+
+TEST(Absent, AWasteIsHeldAgainstTheDrainByBothItsPlaces) {
+  // Source: none; one place alone can tell that a base is wrong, never that it is right.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::bought;
+  facts::Facts facts = sample::good_facts();
+  facts::Bought& bought = facts.bought.emplace();
+  bought.drain_aside_mm = 200;
+  EXPECT_EQ(results(job, facts).at("base.over-waste").outcome, Outcome::not_applicable) << "new walls, no waste yet";
+  job.walls.existing = true;
+  const auto now = [&] { return results(job, facts).at("base.over-waste"); };
+  EXPECT_EQ(now().outcome, Outcome::not_checked);
+  bought.waste_aside_mm = 203;
+  EXPECT_EQ(now().outcome, Outcome::not_checked);
+  EXPECT_NE(now().advice.find("drain.waste_from_back"), std::string::npos) << now().advice;
+  bought.waste_aside_mm = 250;
+  EXPECT_EQ(now().outcome, Outcome::fail);
+  EXPECT_NEAR(*now().measured, 50, 1e-9) << "by its real place, though it stands at the same end";
+  EXPECT_NE(now().where.find("1-15/16\" to the right"), std::string::npos) << now().where;
+  bought.waste_aside_mm.reset(), bought.waste_back_mm = 3;
+  EXPECT_NE(now().advice.find("drain.waste_from_left"), std::string::npos) << now().advice;
+  bought.waste_aside_mm = 204;
+  EXPECT_EQ(now().outcome, Outcome::pass);
+  EXPECT_NEAR(*now().measured, 5, 1e-9);
+}
+
+TEST(Absent, AMembranesHeightThatNobodySaidIsNotChecked) {
+  // Source: IRC P2709.2 (2021) for a lining, which a bonded membrane is; its top on the walls is that of what is tiled.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built, job.base.site.waterproofing = job::Waterproofing::bonded;
+  job.liner.reset();
+  facts::Facts facts = sample::good_facts();
+  facts.site_built.emplace();
+  const auto now = [&] { return results(job, facts).at("liner.above-threshold"); };
+  facts.finish.top_mm = *facts.heights.threshold_greatest_mm + 2000;
+  EXPECT_EQ(now().outcome, Outcome::pass);
+  job.defaulted = {"tile.height"};
+  EXPECT_EQ(now().outcome, Outcome::not_checked);
+  EXPECT_NE(now().advice.find("tile.height"), std::string::npos) << now().advice;
+  job.liner.emplace().above_threshold = job::Length::inches(2);
+  EXPECT_EQ(now().outcome, Outcome::fail) << "what was read counts, whatever the default is";
+}
+
+TEST(Absent, ANotchsLengthNamesThePipeThatItRestsOn) {
+  // Source: IRC R502.8.1 (2018): a third of the depth; the length is that of the pipe, whose size somebody must say.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  job.trap.emplace().notch = job::Length::inches(1), job.floor.joist_first = job::Length::inches(3);
+  facts.room.drain.joists_known = true, facts.room.drain.joist_depth_mm = 7.25 * 25.4;
+  facts.pipe.bay.clear(), facts.pipe.crossings = {{"joists/joist-04", 300, -255, -19, {}, 60}};
+  const auto names_pipe = [&] {
+    const rules::Result r = results(job, facts).at("joist.notch-length");
+    return std::any_of(r.rests_on.begin(), r.rests_on.end(),
+                       [](const rules::Support& s) { return s.name == rules::name_of(rules::Input::pipe); });
+  };
+  EXPECT_TRUE(names_pipe());
+  job.trap->outside = job::Length::inches(1.9);
+  EXPECT_TRUE(names_pipe());
+  EXPECT_EQ(results(job, facts).at("joist.notch-length").outcome, Outcome::pass) << "measured, whatever it is called";
+}
+
+TEST(Absent, ALinersFallRestsOnTheBedItLiesOn) {
+  // Source: none; of a base built on site the planes of the bed tell it, of any other the job file.
+  job::Job job = sample::alcove();
+  job.liner.emplace().fall = job::Fall::ratio(0.03);
+  facts::Facts facts = sample::good_facts();
+  const auto names = [&] {
+    std::string all;
+    const rules::Result fall = results(job, facts).at("liner.fall");
+    for (const rules::Support& s : fall.rests_on) all += s.name + ";";
+    return all;
+  };
+  EXPECT_EQ(names(), "the liner;");
+  job.base.kind = job::BaseKind::site_built;
+  facts.site_built.emplace().bed_fall_least = 0.03;
+  EXPECT_EQ(names(), "bed;");
 }
 
 job::Job with_a_fixture() {
@@ -212,12 +292,16 @@ TEST(Absent, WhatDoesNotApplySaysWhy) {
   bare.base.threshold = {};
   bare.base.upstand_thickness = {};
   bare.floor.kind = job::FloorKind::slab;
-  for (const job::Job& job : {bare, sample::alcove()})
+  for (const job::Job& job : {bare, sample::alcove()}) {
+    int told = 0;
     for (const auto& [id, r] : results(job, sample::good_facts())) {
       if (r.outcome == Outcome::not_applicable) {
+        ++told;
         EXPECT_FALSE(r.where.empty()) << id;
       }
     }
+    EXPECT_GT(told, 20);
+  }
   EXPECT_EQ(results(bare, sample::good_facts()).at("trap.arm").outcome, Outcome::not_checked) << "every drain has one";
 }
 
@@ -241,10 +325,13 @@ TEST(Absent, NoThresholdNoThresholdRules) {
   // Source: IRC P2709.1 (2021): the clause holds where there is a threshold.
   job::Job job = sample::alcove();
   job.base.threshold = {};
+  int of_thresholds = 0;
   for (const auto& [id, r] : results(job, sample::good_facts()))
     if (id.rfind("threshold.", 0) == 0) {
+      ++of_thresholds;
       EXPECT_EQ(r.outcome, Outcome::not_applicable) << id;
     }
+  EXPECT_EQ(of_thresholds, 9);
 }
 
 TEST(Absent, AStepNeedsTheBathsFloor) {

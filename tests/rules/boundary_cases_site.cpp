@@ -202,6 +202,17 @@ std::vector<Case> base_kind_cases() {
     j.base.tape.hand = v == 0 ? job::Side::right : job::Side::left;
   };
   const Put heavy = [=](Job& j, Facts& f, double v) { buy(j, f).density_kg_m3 = v * 1000, j.base.tape.weight_kg = 28; };
+  const Put off = [=](Job& j, Facts& f, double v) {  // a right triangle of 3, 4 and 5
+    facts::Bought& bought = buy(j, f);
+    bought.drain_aside_mm = -200, bought.waste_aside_mm = -200 - 0.6 * v * in, bought.waste_back_mm = 0.8 * v * in;
+  };
+  const Put membrane = [](Job& j, Facts& f, double v) {
+    j.base.kind = job::BaseKind::site_built, j.base.site.waterproofing = job::Waterproofing::bonded, j.liner.reset();
+    f.finish.top_mm = *f.heights.threshold_greatest_mm + v * in;
+  };
+  const Put open = [](Job&, Facts& f, double v) {
+    f.skirt->gap_least_mm = std::min(0.0, v) * in, f.skirt->gap_greatest_mm = std::max(0.0, v) * in;
+  };
   const Put cover = [](Job& j, Facts& f, double v) {
     j.base.kind = job::BaseKind::site_built, j.base.site.cover = Length::inches(v);
     f.site_built.emplace().cover_least_mm = v * in;
@@ -210,6 +221,10 @@ std::vector<Case> base_kind_cases() {
   return {{"base.hand", 0, 0, 1, hand},
           {"base.weight", 0.6, 0.61, 0.59, heavy, caution},
           {"base.weight", 2.8, 2.79, 2.81, heavy, caution},
+          {"base.over-waste", 0.25, 0.24, 0.26, off},
+          {"liner.above-threshold", 3, 3.01, 2.99, membrane},  // IRC P2709.2 (2021): a bonded membrane is a lining too
+          {"apron.gap", -0.0625, -0.06, -0.07, open, caution},
+          {"apron.gap", 0.25, 0.24, 0.26, open, caution},
           {"base.cover", 1.25, 1.26, 1.24, cover, caution}};
 }
 

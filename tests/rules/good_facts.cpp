@@ -137,7 +137,7 @@ facts::Facts good_facts() {
   f.clear.compartment = {36 * in, 36 * in, 36 * in};
   f.heights = heights();
   f.edges = edges();
-  f.skirt = {12 * in, {}};
+  f.skirt = {12 * in, {}, 0., 0.};
   f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in, 1.375 * in};
   f.backings = {{"grab bar", "back", 860, 1, 0, false, 700, 0, 0}};
   f.holds = {hold("back", "wall", 57.5 * in), hold("left", "bench", 36 * in), hold("right", "wall", 36 * in)};

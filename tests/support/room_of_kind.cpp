@@ -37,6 +37,7 @@ class Kinds {
     if (chance(0.5)) base.erase("rib_depth"), ribs.insert("deepest", number(1.2, 2));
     if (chance(0.5)) base.insert("hand", chance(0.5) ? "left" : "right");
     if (chance(0.5)) job["drain"].as_table()->insert("waste_from_left", number(12, 48));
+    if (chance(0.5)) job["drain"].as_table()->insert("waste_from_back", number(8, 30));
   }
 
   void build(table& job) {

@@ -255,6 +255,13 @@ TEST(Mortar, TheFirstBatchMustStillBeGoodWhenTheLastLies) {
   job.buy.mix = mix_of(0, 5);
   EXPECT_THAT(basis(), HasSubstr("the first is good for 150"));
   EXPECT_THAT(basis(), HasSubstr("each of 10.0 lb of cement and 0.53 ft3 of sand"));
+  // Built on site nothing waits for the last batch.
+  facts::Facts built = bed_of(1.5);
+  built.site_built.emplace();
+  job.buy.batch_minutes = 60;
+  const std::string on_site = row_of(takeoff::take_off(job, built, {}), "mortar, batches")->basis;
+  EXPECT_THAT(on_site, HasSubstr("240 in all: each is packed and screeded before the next is mixed"));
+  EXPECT_THAT(on_site, Not(HasSubstr("stiffens")));
 }
 
 }  // namespace

@@ -1,0 +1,124 @@
+// The sheets of a base that is built on site, and of one that was bought: no words of another kind, work in the order
+// in which it can be done, and figures that can be told apart.
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+job::Job demo(const std::string& name) {
+  const std::string file = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+  return job::read(diag::read_text(file), file);
+}
+const Drawn& over_liner() {
+  static const Drawn d = drawn(demo("coopers-yard-4"), false);
+  return d;
+}
+const Drawn& under_membrane() {
+  static const Drawn d = drawn(demo("coopers-yard-9"), false);
+  return d;
+}
+const Drawn& bought() {
+  static const Drawn d = drawn(demo("chandlers-row-7"), false);
+  return d;
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+/// All words of a sheet in one line, in the order they were written.
+std::string words_of(const Sheet& sheet) {
+  std::string all;
+  for (const Text& t : sheet.texts) all += t.words + " ";
+  for (const std::string& note : sheet.notes) all += note + " ";
+  return all;
+}
+
+void expect_order(const Drawn& d, const std::vector<std::string>& steps) {
+  const std::string all = words_of(d.sheet("order-of-work"));
+  std::size_t last = 0;
+  for (const std::string& step : steps) {
+    const std::size_t at = all.find(step, last);
+    EXPECT_NE(at, std::string::npos) << step << " is not there, or too early, in: " << all;
+    if (at != std::string::npos) last = at;
+  }
+}
+
+TEST(SiteBuiltSheets, TheWorkStandsInTheOrderInWhichItCanBeDone) {
+  // Source: common practice, no source: what turns up behind a board stands before it, what is bonded to it after; a
+  // lining is tested before anything covers it; a drain's lower part cannot be set under mortar that lies.
+  expect_order(over_liner(), {"Set the drain's lower part", "Pack the pre-slope", "Liner on the set pre-slope",
+                              "Flood test of the liner", "Wall board before the liner", "then the top coat",
+                              "Waterproof the walls", "Tile"});
+  expect_order(under_membrane(), {"Set the drain's lower part", "Pack the sloped bed", "Wall board", "Membrane bonded",
+                                  "Flood test", "Tile"});
+}
+
+TEST(SiteBuiltSheets, AFloodTestOverALinerFillsTheTopCoatsPlaceToo) {
+  // Source: closed form: a top coat of one thickness takes that over the floor inside the threshold; 1-1/2 in.
+  const facts::Flood& flood = over_liner().facts.flood;
+  const double mm3 = flood.dips.back().volume_mm3 + 1.5 * 25.4 * flood.plan_mm2;
+  expect_order(over_liner(), {"Flood test of the liner", units::volume_text(mm3, false)});
+}
+
+TEST(SiteBuiltSheets, HaveNoWordsOfABaseThatIsSetInOnePiece) {
+  // Source: none: nothing is pressed, levelled or ordered whole there, and nothing of it turns up.
+  for (const Drawn* d : {&over_liner(), &under_membrane()})
+    for (const Sheet& sheet : d->sheets)
+      for (const char* foreign : {"mortar bed", "level on the rim", "sit low", "upstands' top", "upstands of base",
+                                  "time first: base", "gasket", "Dry fit", "base's edge"})
+        EXPECT_FALSE(has(words_of(sheet), foreign)) << d->name << ", " << sheet.name << ": " << foreign;
+  EXPECT_TRUE(has(words_of(over_liner().sheet("drain")), "pre-slope"));
+  EXPECT_TRUE(has(words_of(over_liner().sheet("steps")), "top coat"));
+}
+
+TEST(SiteBuiltSheets, NoFigureOfAMarkStandsOnAnother) {
+  // Source: by hand: figures are some 2 in wide in print at 1:8, and marks 2 in apart in the room a quarter of that.
+  job::Job near = demo("coopers-yard-4");
+  near.base.site.every = job::Length::inches(2);
+  const Drawn d = drawn(near, false);
+  const Sheet& sheet = d.sheet("screed");
+  std::vector<Box> figures;
+  for (const Text& t : sheet.texts)
+    if (std::isdigit(static_cast<unsigned char>(t.words[0])) || t.words[0] == '(') figures.push_back(box_of(t));
+  EXPECT_GT(figures.size(), 40U);
+  for (std::size_t i = 0; i < figures.size(); ++i)
+    for (std::size_t k = 0; k < i; ++k) EXPECT_FALSE(meet(figures[i], figures[k])) << i << " and " << k;
+  EXPECT_GT(sheet.arcs.size(), figures.size() / 2) << "every mark has its dot, with figures or without";
+  EXPECT_TRUE(has(words_of(sheet), "the survey lists every one"));
+  EXPECT_FALSE(has(words_of(over_liner().sheet("screed")), "the survey lists every one")) << "all find room there";
+}
+
+TEST(SiteBuiltSheets, TheWidthsUnderADrainStandBetweenTheirOwnLines) {
+  // Source: none: a number belongs to the line it stands over.
+  for (const Drawn* d : {&over_liner(), &under_membrane()})
+    for (const Dimension& dim : d->sheet("drain").dimensions) {
+      if (!dim.picture || dim.picture->turn_deg != 0) continue;
+      const Text& text = d->sheet("drain").texts[dim.picture->text];
+      EXPECT_NEAR(text.at.x, (dim.from.x + dim.to.x) / 2, dim.length_mm / 4) << d->name << ": " << dim.words;
+    }
+}
+
+TEST(BoughtSheets, ThePointsOfTheBedAreNamedBesideThemselves) {
+  // Source: none: of two names on one line the second begins well away from the first, or it seems to go on.
+  const Sheet& sheet = bought().sheet("bed");
+  std::vector<Box> names;
+  double height = 0;
+  for (const Text& t : sheet.texts)
+    if (has(t.words, "   press ")) names.push_back(box_of(t)), height = t.height;
+  ASSERT_EQ(names.size(), 9U);
+  for (const Box& a : names)
+    for (const Box& b : names)
+      if (&a != &b && a.y0 < b.y1 && b.y0 < a.y1 && a.x0 < b.x0) {
+        EXPECT_GT(b.x0 - a.x1, 2 * height);
+      }
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
