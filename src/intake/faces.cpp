@@ -92,7 +92,7 @@ struct PlanCircle {
   }
 };
 
-std::optional<PlanCircle> circle_of(const BRepAdaptor_Curve& curve) {
+std::optional<PlanCircle> plan_circle_of(const BRepAdaptor_Curve& curve) {
   PlanCircle circle;
   if (curve.GetType() == GeomAbs_Circle)
     circle.centre = plan_of(curve.Circle().Location());
@@ -143,7 +143,7 @@ class Faces {
 
   std::optional<PlanCircle> circle_about(const TopoDS_Edge& edge, const BRepAdaptor_Curve& curve) const {
     if (const PlanCircle* known = circles_.Seek(edge)) return *known;
-    return meshed_.Contains(edge) ? std::nullopt : circle_of(curve);
+    return meshed_.Contains(edge) ? std::nullopt : plan_circle_of(curve);
   }
 
   void add(brep::Region region, bool up) {

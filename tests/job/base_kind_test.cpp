@@ -104,20 +104,20 @@ TEST(BaseKind, AFaultNamesKeysThatThisKindHas) {
   // Source: the kinds' promise: whoever follows a message must not be refused for it.
   const string bonded = site + "waterproofing = \"bonded\"\n" + bed;
   for (const char* opening : {"opening = \"round\"\n", "opening = \"square\"\n"}) {
-    const string thin = faults_of(bonded, string{opening} + "recess = \"1/2 in\"\n");
+    const string thin = faults_with(bonded, string{opening} + "recess = \"1/2 in\"\n");
     EXPECT_TRUE(has(thin, "base.cover")) << thin;
     for (const char* foreign : {"rib", "shell", "flat"}) EXPECT_FALSE(has(thin, foreign)) << thin;
   }
   // By hand: a cone from 3/8 in under a round opening of 4 in leaves a little less than 2 mm, and both are told apart.
-  const string little = faults_of(bonded + "", "opening = \"round\"\nsize = \"4 in\"\nrecess = \"0.43 in\"\n");
+  const string little = faults_with(bonded + "", "opening = \"round\"\nsize = \"4 in\"\nrecess = \"0.43 in\"\n");
   EXPECT_TRUE(has(little, "at least 0.079\" is needed")) << little;
 }
 
 TEST(BaseKind, ALevelLineBelowTheFloorIsRefused) {
   // Source: marks are read down from the line: on 4 in of bed and 1-1/2 in of top coat a line at 5 in lies below them.
   const string deep = site + "[base.screed]\nline = \"5 in\"\n[bed]\nleast = \"4 in\"\n";
-  EXPECT_TRUE(has(faults_of(deep), "base.screed.line: a level line 5\" above the datum")) << faults_of(deep);
-  EXPECT_EQ(faults_of(site + "[base.screed]\nline = \"7 in\"\n[bed]\nleast = \"4 in\"\n"), "");
+  EXPECT_TRUE(has(faults_with(deep), "base.screed.line: a level line 5\" above the datum")) << faults_with(deep);
+  EXPECT_EQ(faults_with(site + "[base.screed]\nline = \"7 in\"\n[bed]\nleast = \"4 in\"\n"), "");
 }
 
 TEST(BaseKind, AStartersRoomIsOneThatIsBuilt) {
