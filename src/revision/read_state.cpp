@@ -11,6 +11,8 @@ namespace {
 
 using Json = nlohmann::json;
 
+constexpr int most_pieces = 10'000;  ///< a file may say anything, and each piece is matched by itself
+
 std::optional<double> maybe(const Json& json) {
   return json.is_null() ? std::nullopt : std::optional{json.get<double>()};
 }
@@ -53,6 +55,7 @@ takeoff::CutRow cut_of(const Json& json) {
   cut.width_mm = json.at("width_mm");
   cut.thickness_mm = json.at("thickness_mm");
   cut.count = json.at("count");
+  if (cut.count < 0 || cut.count > most_pieces) throw std::invalid_argument{"no room has so many pieces of one mark"};
   cut.ends = json.at("ends");
   cut.sheet = json.at("sheet");
   cut.fitted_mm = json.at("fitted_mm");

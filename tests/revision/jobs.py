@@ -110,6 +110,11 @@ class Revisions(unittest.TestCase):
                                   cwd=self.folder)
             self.assertEqual(done.returncode, 2, text)
             self.assertIn("report.json: is no report.json that can be compared", done.stderr)
+        report = json.loads(self.run_it("check", "--json", PARAMS / "tannery-lane-2a.toml"))
+        report["cuts"][0]["count"] = 2_000_000_000
+        (self.folder / "report.json").write_text(json.dumps(report))
+        done = subprocess.run([FALLWRIGHT, "diff", "report.json", "report.json"], capture_output=True, text=True, cwd=self.folder)
+        self.assertEqual((done.returncode, "so many pieces" in done.stderr), (2, True))
         self.assertEqual(subprocess.run([FALLWRIGHT, "diff", "no.json", "no.toml"], capture_output=True, cwd=self.folder).returncode, 3)
 
 
