@@ -52,7 +52,7 @@ TEST(Edges, TellWhatIsOpenBelowAnApronOverARimThatIsNotLevel) {
   job::Job j = sample::alcove();
   j.base.pattern = job::FallPattern::equal_fall, j.base.fall = job::Fall::ratio(1. / 48);
   j.base.upstands = {Side::back, Side::right}, j.base.threshold = {};
-  j.drain.size = in(4), j.drain.across = {Side::left, in(14.5)}, j.drain.along = {Side::back, in(17)};
+  j.drain.size = inches(4), j.drain.across = {Side::left, inches(14.5)}, j.drain.along = {Side::back, inches(17)};
   const double upstand = j.base.upstand_thickness.in_mm() / 25.4, length = j.base.length.in_mm() / 25.4,
                width = j.base.width.in_mm() / 25.4;
   const double left = 14.5 - 2, right = length - upstand - 14.5 - 2, front = width - 17 - 2, back = 17 - 2 - upstand;

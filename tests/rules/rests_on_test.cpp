@@ -79,13 +79,13 @@ Room site_built(job::Waterproofing waterproofing) {
 }
 
 /// A reading, by all names under which checks may rest on it, and how it comes to be unknown.
-struct Reading {
+struct TakenOut {
   const char* name;
   Inputs inputs;
   void (*take_out)(Job&, Facts&);
 };
 
-const Reading readings[] = {
+const TakenOut readings[] = {
     {"plan",
      {Input::sizes, Input::plan},
      [](Job&, Facts& f) { f.room.closure = {false, false, {}, 0, 0, "", {"back"}}; }},
@@ -167,7 +167,7 @@ TEST(RestsOn, WhateverLeavesACheckOpenIsNamedAmongItsInputs) {
       Job job = room.job;
       job.book = book;
       const std::vector<rules::Result> before = rules::check(job, room.facts);
-      for (const Reading& reading : readings) {
+      for (const TakenOut& reading : readings) {
         Job less = job;
         Facts facts = room.facts;
         reading.take_out(less, facts);
@@ -181,7 +181,7 @@ TEST(RestsOn, WhateverLeavesACheckOpenIsNamedAmongItsInputs) {
         }
       }
     }
-  for (const Reading& reading : readings)
+  for (const TakenOut& reading : readings)
     EXPECT_TRUE(of_use.count(reading.name)) << reading.name << ": nothing was left open by it";
 }
 
