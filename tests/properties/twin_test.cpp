@@ -126,7 +126,7 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
     return is_among(
         path,
         {
-            R"(job\.sha256)",
+            R"(job\.(sha256|keys.*))",
             // Where several are equal the first of them is told, and a mirror turns their order.
             R"(fit\[\]\.at_mm|holds\[\]\.(from|to)_at_mm|floor_deck\.at_mm|falls\[\]\.(low|high)_mm|clear\.(finished\.)?circle_at_mm|bearers\[\]\.part_id)",
             R"(room\.floor\.(hump|hollow)_at_mm|bed\.(least|greatest)_at_mm)",
@@ -150,7 +150,7 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   Sameness same;
   same.skip = [](const std::string& path) {
     return is_among(path, {
-                              R"(job\.(unit|sha256))",
+                              R"(job\.(unit|sha256|keys.*))",
                               R"(checks\[\]\.(where|advice|details|remedies.*))",  // lengths as the unit writes them
                               R"((takeoff|cuts|sticks|stocks).*)",  // packs and marks of the tape of either unit
                               R"(flood\.dips)",                     // by the tape's marks as well
