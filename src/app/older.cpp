@@ -1,23 +1,22 @@
 #include "app/older.hpp"
 
 #include <filesystem>
-#include <fstream>
 #include <iostream>
-#include <iterator>
 
 #include "app/app.hpp"
 #include "app/each_job.hpp"
 #include "diag/fault.hpp"
+#include "diag/text_file.hpp"
 #include "report/changed_text.hpp"
 
 namespace fallwright::app {
 namespace {
 
+/// A report of the largest job that may be typed is a tenth of this.
+constexpr std::size_t greatest_report_bytes = 200'000'000;
+
 revision::State of_report(const std::string& path) {
-  std::ifstream in{path, std::ios::binary};
-  const std::string text{std::istreambuf_iterator<char>{in}, {}};
-  if (!in) throw diag::MachineError{path, std::filesystem::exists(path) ? "cannot be read" : "there is no such file"};
-  return revision::read_state(text, path);
+  return revision::read_state(diag::read_text(path, greatest_report_bytes), path);
 }
 
 /// A report by its name's ending; anything else is a job file, worked out in memory.

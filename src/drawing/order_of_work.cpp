@@ -173,12 +173,30 @@ class Order {
                   "THE BORE CUTS A JOIST: do not bore. Settle where the drain goes, build the sheets anew, and bore by "
                   "those.",
                   "no centre is given: bore misses the joists fails", "somebody gives you the old sheets"});
+    if (f_.bought && f_.bought->waste_aside_mm && f_.bought->waste_back_mm) return waste();
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +
              (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
          "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
              mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
          joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
+  }
+
+  /// Where a waste stands nothing is bored: the base has to come down on it.
+  void waste() {
+    const auto check = std::find_if(s_.judgement.results.begin(), s_.judgement.results.end(),
+                                    [](const rules::Result& r) { return r.id == "base.over-waste"; });
+    const bool measured = check != s_.judgement.results.end() && check->measured;
+    add({true, "plumber",
+         fails("base.over-waste") ? "THE DRAIN DOES NOT COME DOWN ON THE WASTE that stands there: have it moved, or "
+                                    "the base, before anything "
+                                    "is bedded."
+                                  : "The waste stands in the floor already: see that the drain comes down on it, and "
+                                    "bore nothing beside it.",
+         "drain " + mark("bore centre from the left stud face") + " from the left stud face, " +
+             mark("bore centre from the back stud face") + " from the back" +
+             (measured ? "; as read the waste is off by " + exact(*check->measured) : ""),
+         "the waste stands elsewhere than it was read"});
   }
 
   double deck_top() const {
@@ -202,7 +220,7 @@ class Order {
                                                      : "deepest " + len(rib) + (f_.bought ? " as read" : " as drawn")) +
                     "; yours ______; "
               : "") +
-             (f_.room.floor.known
+             (f_.room.floor.known && !job_.survey.spots.empty()
                   ? "it rocks by " + exact(f_.room.floor.rock_mm) +
                         (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
                         ", as the floor was read"

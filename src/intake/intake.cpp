@@ -71,53 +71,70 @@ Axis back_of(const Frame& frame, int quarters) {
   return back;
 }
 
-/// The first way up in which the solid is a base, and that base, its front where it happens to lie.
+/// The first way up in which the solid is a base, and that base.
 struct Upright {
   Frame frame;
-  Standing standing;
   Reliefs reliefs;
+  int quarters = 0;  ///< it was turned by, for what is seen of it now
+  Standing standing;
   job::Body body;
+
+  void face(int turned) {
+    quarters = turned;
+    standing = {reliefs.top, reliefs.underside};
+    turn(standing, quarters);
+    set_down(standing);
+    body = recognise(standing);
+  }
 };
 
+/// What may be wide in front (a threshold) is nothing that stands at another side: so each side is tried as the front.
 Upright stand_up(const TopoDS_Solid& solid, const std::string& told) {
   const std::vector<std::string> ways =
       told.empty() ? std::vector<std::string>{"+z", "-z", "+y", "-y", "+x", "-x"} : std::vector<std::string>{told};
   std::optional<NoBody> first;
+  const auto fails = [&](const NoBody& no) {
+    if (!first) first = no;
+  };
   for (const std::string& way : ways) try {
-      Upright upright{frame_of(axis_of(way)), {}, {}, {}};
+      Upright upright{frame_of(axis_of(way)), {}, 0, {}, {}};
       upright.reliefs = reliefs_of(solid, upright.frame);
-      upright.standing = {upright.reliefs.top, upright.reliefs.underside};
-      set_down(upright.standing);
-      upright.body = recognise(upright.standing);
-      return upright;
+      for (int quarters = 0; quarters < 4; ++quarters) try {
+          upright.face(quarters);
+          return upright;
+        } catch (const NoBody& no) {
+          fails(no);
+        }
     } catch (const NoBody& no) {
-      if (!first) first = no;
+      fails(no);
     }
   if (told.empty()) throw *first;
   throw NoBody{std::string{"with "} + told + " up: " + first->what(), "base.file_up"};
 }
 
-/// Brings its front to the front.
-int face_front(Upright& upright, const job::BodyFile& file) {
+/// As the job file says which axis points to the back.
+void face_as_told(Upright& upright, const std::string& back) {
   int quarters = 0;
-  if (!file.back.empty()) {
-    while (quarters < 4 && name_of(back_of(upright.frame, quarters)) != file.back) ++quarters;
-    if (quarters == 4)
-      throw NoBody{file.back + " is upright: " + name_of(upright.frame.z) + " is up", "base.file_back"};
-  } else if (const auto front = front_of(upright.body)) {
-    quarters = quarters_from(*front);
-  } else {
+  while (quarters < 4 && name_of(back_of(upright.frame, quarters)) != back) ++quarters;
+  if (quarters == 4) throw NoBody{back + " is upright: " + name_of(upright.frame.z) + " is up", "base.file_back"};
+  try {
+    upright.face(quarters);
+  } catch (const NoBody& no) {
+    throw NoBody{"with " + back + " to the back: " + no.what(), "base.file_back"};
+  }
+}
+
+/// Brings its front to the front.
+void face_front(Upright& upright, const job::BodyFile& file) {
+  if (!file.back.empty()) return face_as_told(upright, file.back);
+  const auto front = front_of(upright.body);
+  if (!front)
     throw NoBody{
         "its front is not known: no one side is lower than three like ones. Say which axis of the file points "
         "to the back (base.file_back; its own sides run along " +
             name_of(upright.frame.x) + " and " + name_of(upright.frame.y) + ")",
         "base.file"};
-  }
-  if (quarters == 0) return 0;
-  turn(upright.standing, quarters);
-  set_down(upright.standing);
-  upright.body = recognise(upright.standing);
-  return quarters;
+  if (const int more = quarters_from(*front); more != 0) upright.face((upright.quarters + more) % 4);
 }
 
 /// What lies between the two reliefs is what the faces enclose.
@@ -141,9 +158,10 @@ job::Body look_at(const std::string& text, const job::BodyFile& file) {
   scan_step(text);
   const StepSolid step = solid_of_step(text);
   Upright upright = stand_up(step.solid, file.up);
-  const int quarters = face_front(upright, file);
+  face_front(upright, file);
   job::Body& body = upright.body;
-  body.unit = step.unit, body.up = name_of(upright.frame.z), body.back = name_of(back_of(upright.frame, quarters));
+  body.unit = step.unit, body.up = name_of(upright.frame.z),
+  body.back = name_of(back_of(upright.frame, upright.quarters));
   for (TopExp_Explorer face{step.solid, TopAbs_FACE}; face.More(); face.Next()) ++body.faces;
   body.volume_mm3 = enclosed_mm3(step.solid);
   body.triangles = upright.reliefs.triangles;

@@ -17,8 +17,10 @@ bool same(double a, double b, double within = same_mm) {
   return std::abs(a - b) < within;
 }
 
+/// A piece that is fitted to the floor is as thick as what it is shimmed to; what is cut is the stock it is named by.
 bool same_stock(const CutRow& a, const CutRow& b) {
-  return a.stock == b.stock && a.sheet == b.sheet && same(a.thickness_mm, b.thickness_mm);
+  const bool fitted = a.fitted_mm > 0 || b.fitted_mm > 0;
+  return a.stock == b.stock && a.sheet == b.sheet && (fitted || same(a.thickness_mm, b.thickness_mm));
 }
 
 bool alike(const CutRow& a, const CutRow& b) {

@@ -5,6 +5,7 @@
 #include "diag/fault.hpp"
 #include "revision/sizes.hpp"
 #include "revision/state.hpp"
+#include "rules/book.hpp"
 
 namespace fallwright::revision {
 namespace {
@@ -25,6 +26,14 @@ Named named(const Named (&all)[count], const std::string& name) {
   return *it;
 }
 
+/// A deflection as a share of its span is written as the ratio it is; its rule knows how it is told.
+rules::Unit unit_of(const std::string& id, rules::Unit written) {
+  const auto& all = rules::all_rules();
+  const auto rule = std::find_if(all.begin(), all.end(), [&](const rules::Rule& r) { return r.id == id; });
+  const bool of_span = rule != all.end() && rule->unit == rules::Unit::span;
+  return of_span && written == rules::Unit::ratio ? rules::Unit::span : written;
+}
+
 rules::Result result_of(const Json& json) {
   using rules::Outcome, rules::Unit, rules::Verified;
   constexpr Outcome outcomes[] = {Outcome::pass, Outcome::fail, Outcome::caution, Outcome::not_checked,
@@ -37,7 +46,7 @@ rules::Result result_of(const Json& json) {
   result.measured = maybe(json.at("measured"));
   result.limit.least = maybe(json.at("limit").at("least"));
   result.limit.greatest = maybe(json.at("limit").at("greatest"));
-  result.limit.unit = named(all_units, json.at("unit"));
+  result.limit.unit = unit_of(result.id, named(all_units, json.at("unit")));
   result.limit.source = json.at("source");
   result.margin = maybe(json.at("margin"));
   result.where = json.at("where");
@@ -112,6 +121,8 @@ State read_state(const std::string& text, const std::string& file) {
     if (!json.contains("job") || !json["job"].contains("keys"))
       return refuse("it is of several rooms, or of a version that did not keep the job file's keys");
     return state_of(json);
+  } catch (const nlohmann::json::parse_error&) {
+    return refuse("it holds no JSON; a build writes one into its output folder");
   } catch (const nlohmann::json::exception& e) {
     return refuse(e.what());
   } catch (const std::invalid_argument& e) {

@@ -90,9 +90,11 @@ class Record {
     for (std::size_t i = 1; i < read.size(); ++i) {
       const long minutes = *job::minutes_of(read[i].at) - *job::minutes_of(read.front().at);
       const double fell = (read.front().level - read[i].level).in_mm();
-      const bool stands = fell < job_.mark_mm() / 2;
+      const bool stands = std::abs(fell) < job_.mark_mm() / 2;
       rows_.push_back({"flood test, " + time_text(minutes) + " later", "no change", "none falls",
-                       text(read[i].level.in_mm()) + (stands ? ", stands" : ", fell " + text(fell)),
+                       text(read[i].level.in_mm()) + (stands     ? ", stands"
+                                                      : fell > 0 ? ", fell " + text(fell)
+                                                                 : ", rose " + text(-fell) + ": read it again"),
                        stands ? Outcome::pass : Outcome::caution});
     }
   }

@@ -96,8 +96,7 @@ Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& 
 Finding weight(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!facts.bought) return not_applicable(not_bought);
   if (!facts.bought->density_kg_m3) return missing("weigh the base, or read its weight on the box (base.weight)");
-  if (!facts.bought->ribs_known)
-    return missing("turn the base over and count its ribs ([base.ribs]): without them its volume is not known");
+  if (!facts.bought->ribs_known) return unread();
   const double density = *facts.bought->density_kg_m3;
   constexpr double water_kg_m3 = 1000;
   const bool metric = job.unit == job::UnitSystem::metric;
@@ -178,7 +177,7 @@ std::vector<Rule> base_kind_rules() {
        "",
        "",
        weight,
-       {Input::base}},
+       {Input::ribs, Input::base}},
       {"base.cover",
        "top coat is thick enough",
        "least plumb thickness of what lies on the liner",

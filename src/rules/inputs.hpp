@@ -35,6 +35,7 @@ enum class Input {
   drain_body,
   drain_outlet,
   waste,  ///< that stands in the room already, against a bought base
+  ribs,   ///< of a bought base's underside
   rim,    ///< as it lies in the wet bed
   liner,
   liner_fall,    ///< where the job file tells of it

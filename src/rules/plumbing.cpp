@@ -97,7 +97,7 @@ Finding membrane_above_threshold(const job::Job& job, const facts::Facts& facts,
 }
 
 Finding liner_above_threshold(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (is_bonded(job) && !(job.liner && job.liner->above_threshold)) return membrane_above_threshold(job, facts, limit);
+  if (is_bonded(job)) return membrane_above_threshold(job, facts, limit);
   if (!has_liner(job) && !job.liner) return not_applicable(no_liner);
   if (!job.liner || !job.liner->above_threshold)
     return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");

@@ -91,6 +91,8 @@ Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
   const double depth = down_to_mark(job.bench->depth.in_mm() - (size - now), job);
   if (site && still_a_seat(ground, depth))
     return {"take a bench of " + text_at_most(depth, job) + " (bench.depth)", {set_length("bench.depth", depth, job)}};
+  if (!still_a_seat(ground, depth) && site)
+    return {"the room must be " + by + (axis == 0 ? " wider" : " deeper") + ", or take no bench", {}};
   if (!still_a_seat(ground, depth))
     return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
   const std::string key = axis == 0 ? "base.length" : "base.width";

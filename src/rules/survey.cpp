@@ -53,9 +53,21 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
       "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + " before a bed goes on it");
 }
 
+/// A floor told by its drops alone is a plane: nothing stands above it, because nobody looked.
+bool told_by_drops(const job::Job& job) {
+  return job.survey.spots.empty() && !(job.floor.drop_along_width.is_zero() && job.floor.drop_along_depth.is_zero());
+}
+
+Finding unread_spots() {
+  return missing(
+      "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor): drops "
+      "along the room tell of no hump");
+}
+
 Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
+  if (told_by_drops(job)) return unread_spots();
   return found(f.hump_mm,
                f.hump_mm > 0 ? "above the plane of the base's corners, at " + place_of(f.hump_at_mm, job)
                              : "nothing stands above the plane of the base's corners",
@@ -67,6 +79,7 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
 Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
+  if (told_by_drops(job)) return unread_spots();
   std::string where = "base put down dry";
   if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
   return found(f.rock_mm, where,

@@ -7,11 +7,13 @@
 #include "diag/fault.hpp"
 #include "intake/bodies.hpp"
 #include "intake/intake.hpp"
+#include "intake/step_solid.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "support/run.hpp"
 
 namespace fallwright {
 namespace {
@@ -54,6 +56,26 @@ TEST(Body, IsReadAsATapeWouldReadIt) {
   EXPECT_NEAR(body->rim, p.back, 1e-9);
   EXPECT_EQ(body->recess, 0);
   EXPECT_EQ(body->pockets, 0);
+}
+
+TEST(Body, IsTurnedToTheFrontHoweverItLiesInItsFile) {
+  // Source: property: turned as a whole a base is the same base; all ways in which its edges run along the axes. Its
+  // threshold is wider than an upstand may be.
+  const std::string text = sample::slurped(PROJECT_DIR "/params/chandlers-row-9-base.step");
+  const auto drawn = read(text, "", "");
+  const TopoDS_Solid solid = intake::solid_of_step(text).solid;
+  for (const int about_x : {0, 90, 180, 270})
+    for (const int about_z : {0, 90, 180, 270}) {
+      const auto body = read(step_of(bodies::turned(solid, about_x, about_z)), "", "");
+      const std::string way = std::to_string(about_x) + " " + std::to_string(about_z);
+      EXPECT_NEAR(body->volume_mm3 / drawn->volume_mm3, 1, 1e-9) << way;
+      EXPECT_NEAR(body->hole.x, drawn->hole.x, 1e-6) << way;
+      EXPECT_NEAR(body->hole.y, drawn->hole.y, 1e-6) << way;
+      EXPECT_NEAR(body->drain_top, drawn->drain_top, 1e-6) << way;
+      EXPECT_NEAR(body->rim, drawn->rim, 1e-6) << way;
+      EXPECT_EQ(body->turned, drawn->turned) << way;
+      EXPECT_EQ(body->pockets, drawn->pockets) << way;
+    }
 }
 
 TEST(Body, StandsInItsBedAndFallsAsItDoes) {

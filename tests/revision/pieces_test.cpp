@@ -85,7 +85,7 @@ TEST(Pieces, OnAnotherFloorAreFittedAnewAndTaperedStripsMadeAnew) {
   // Source: by hand: a plate scribed to 1/8 in over one floor stands on a gap over another; a taper is made to its
   // place.
   CutRow was = sticks("A", 36, 1), now = was;
-  was.fitted_mm = 3.175;
+  was.fitted_mm = 3.175, was.thickness_mm += was.fitted_mm;  // as thick as it is shimmed to
   EXPECT_EQ(told({was}, {now}), (Words{"fit anew 1 A<-A"}));
   EXPECT_EQ(told({was}, {was}), (Words{"serves 1 A<-A"}));
   const CutRow strip = sticks("A", 90, 1, "square, tapered to nothing at the foot");

@@ -91,6 +91,11 @@ const TakenOut readings[] = {
      [](Job&, Facts& f) { f.room.closure = {false, false, {}, 0, 0, "", {"back"}}; }},
     {"plumb", {Input::plumb, Input::upright}, [](Job&, Facts& f) { f.room.not_plumbed = {"left"}; }},
     {"widths", {Input::widths, Input::narrow_places}, [](Job&, Facts& f) { f.room.widths.clear(); }},
+    {"ribs",
+     {Input::ribs},
+     [](Job&, Facts& f) {
+       if (f.bought) f.bought->ribs_known = false;
+     }},
     {"levels", {Input::levels, Input::floor_shape}, [](Job&, Facts& f) { f.room.floor.known = false; }},
     {"studs",
      {Input::studs, Input::upright, Input::waste},
