@@ -7,7 +7,6 @@
 #include "diag/fault.hpp"
 #include "intake/bodies.hpp"
 #include "intake/intake.hpp"
-#include "intake/step_solid.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -61,9 +60,10 @@ TEST(Body, IsReadAsATapeWouldReadIt) {
 TEST(Body, IsTurnedToTheFrontHoweverItLiesInItsFile) {
   // Source: property: turned as a whole a base is the same base; all ways in which its edges run along the axes. Its
   // threshold is wider than an upstand may be.
-  const std::string text = sample::slurped(PROJECT_DIR "/params/chandlers-row-9-base.step");
-  const auto drawn = read(text, "", "");
-  const TopoDS_Solid solid = intake::solid_of_step(text).solid;
+  const char* file = PROJECT_DIR "/tests/intake/chandlers-row-9-base.toml";
+  const auto model = parts::build(job::read(sample::slurped(file), file));
+  const TopoDS_Shape& solid = model->first(parts::Role::base)->shape;
+  const auto drawn = read(step_of(solid), "", "");
   for (const int about_x : {0, 90, 180, 270})
     for (const int about_z : {0, 90, 180, 270}) {
       const auto body = read(step_of(bodies::turned(solid, about_x, about_z)), "", "");
