@@ -51,9 +51,10 @@ void add_readings(std::vector<Cells>& rows, const Subject& s, std::size_t& numbe
 /// What the job file records of what was built, beside its design.
 void add_as_built(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
   for (const rules::BuiltRow& row : s.judgement.as_built) {
-    const bool fails = row.outcome == rules::Outcome::fail || row.outcome == rules::Outcome::caution;
+    const char* care = row.outcome == rules::Outcome::caution ? "; asks for care" : "";  // neither kept nor failed
     rows.push_back({std::to_string(++number), row.what, row.limit, "recorded in the job file", row.designed, "",
-                    row.built, row.outcome == rules::Outcome::pass ? "x" : "", fails ? "x" : "", ""});
+                    row.built + care, row.outcome == rules::Outcome::pass ? "x" : "",
+                    row.outcome == rules::Outcome::fail ? "x" : "", ""});
   }
   for (const job::Photo& photo : s.job().as_built.photos)
     rows.push_back({"", "photograph " + photo.file, "", photo.shows, "", "", "", "", "", ""});

@@ -70,11 +70,22 @@ std::vector<Changed> of_sizes(const State& was, const State& now) {
 }
 
 /// What is bought of each thing; sticks of each length for themselves.
+/// "sticks of 10 ft" and "stick of 10 ft" are one; so are bags and a bag, boxes and a box.
+std::string of_one(const std::string& unit) {
+  const std::size_t end = std::min(unit.find(' '), unit.size());
+  std::string word = unit.substr(0, end);
+  if (word.size() > 3 && word.compare(word.size() - 3, 3, "xes") == 0)
+    word.resize(word.size() - 2);
+  else if (!word.empty() && word.back() == 's')
+    word.pop_back();
+  return word + unit.substr(end);
+}
+
 std::vector<Changed> of_orders(const State& was, const State& now) {
   std::vector<Changed> changed;
   const auto in = [](const State& state, const takeoff::Row& like) {
     const auto it = std::find_if(state.rows.begin(), state.rows.end(), [&](const takeoff::Row& row) {
-      return row.for_sale && row.item == like.item && row.buy_unit == like.buy_unit;
+      return row.for_sale && row.item == like.item && of_one(row.buy_unit) == of_one(like.buy_unit);
     });
     return it == state.rows.end() ? std::string{nothing} : takeoff::bought(*it);
   };

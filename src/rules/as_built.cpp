@@ -66,7 +66,8 @@ class Record {
     });
     BuiltRow row{"fall of the " + built.surface + (built.facet ? ", " + facet : ""), "none of its planes", "",
                  text_of(built.fall.as_ratio(), Unit::ratio, job_)};
-    if (designed != facts_.facets.end()) row.designed = text_of(designed->fall, Unit::ratio, job_);
+    if (designed == facts_.facets.end()) return rows_.push_back(row);  // nothing that it could be held to
+    row.designed = text_of(designed->fall, Unit::ratio, job_);
     const std::string subject = built.surface == "base-floor" ? "floor.fall" : "seat.fall";
     for (const std::string& id : built.surface == "threshold"
                                      ? std::vector<std::string>{"threshold.falls-inward"}

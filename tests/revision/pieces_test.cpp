@@ -1,7 +1,9 @@
 // What of an older cut list serves in a newer one.
 #include <gtest/gtest.h>
 
+#include "revision/changes.hpp"
 #include "revision/pieces.hpp"
+#include "takeoff/need.hpp"
 
 namespace fallwright {
 namespace {
@@ -43,6 +45,23 @@ std::vector<std::string> told(const std::vector<CutRow>& was, const std::vector<
 }
 
 using Words = std::vector<std::string>;
+
+TEST(Changes, OneThingThatIsBoughtIsOneLine) {
+  // Source: none; one stick is told in the singular, and is the same goods.
+  const auto bought = [](double count, const char* unit) {
+    takeoff::Row row;
+    row.item = "2x4", row.buy = count, row.buy_unit = unit, row.for_sale = true;
+    return row;
+  };
+  revision::State was, now;
+  was.rows = {bought(3, "sticks of 10 ft"), bought(2, "boxes")};
+  now.rows = {bought(1, "stick of 10 ft"), bought(1, "box"), bought(1, "stick of 8 ft")};
+  const auto changed = revision::changes(was, now).to_buy;
+  ASSERT_EQ(changed.size(), 3u);
+  EXPECT_EQ(changed[0].was, takeoff::bought(was.rows[0]));
+  EXPECT_EQ(changed[1].was, takeoff::bought(was.rows[1]));
+  EXPECT_EQ(changed[2].was, "left out");
+}
 
 TEST(Pieces, ThatAreAlikeServeUnderTheirNewMarks) {
   // Source: by hand; marks are given by length, so that another longer piece moves them all on.
