@@ -253,16 +253,21 @@ TEST(Book, AStricterLimitOfTheUsersIsNotLoosened) {
 TEST(Book, OneBoundOfTheUsersAloneIsHeldAndWorded) {
   // Source: property: whatever single limit a job sets, in whichever book, its check answers, and what it advises names
   // no number beyond reason.
+  const std::regex beyond_reason{"inf|nan|[0-9]{9}"};
+  const facts::Facts facts = sample::good_facts();
+  job::Job job = sample::alcove();
+  std::set<std::string> read;  // what most rooms are told is told many thousand times
   for (const std::string& book : rules::book_names())
     for (const rules::Rule& rule : rules::all_rules())
       for (const std::string& key : {rule.least_key, rule.greatest_key})
         for (const double value : {0.0, 1e-3, 0.5, 40.0, 1e4}) {
           if (key.empty()) continue;
-          job::Job job = sample::alcove();
           job.book = book;
           job.limits = {{key, value, "the user"}};
-          for (const rules::Result& r : rules::check(job, sample::good_facts()))
-            EXPECT_FALSE(std::regex_search(r.advice, std::regex{"inf|nan|[0-9]{9}"})) << r.id << ": " << r.advice;
+          for (const rules::Result& r : rules::check(job, facts))
+            if (read.insert(r.advice).second) {
+              EXPECT_FALSE(std::regex_search(r.advice, beyond_reason)) << r.id << ": " << r.advice;
+            }
         }
 }
 

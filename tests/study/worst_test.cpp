@@ -1,7 +1,6 @@
 // What is told of the worst case, against readings moved at random within their tolerances.
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <random>
 #include <stdexcept>
 #include <string>
@@ -16,6 +15,7 @@
 #include "parts/model.hpp"
 #include "study/doubts.hpp"
 #include "study/study.hpp"
+#include "support/draws.hpp"
 #include "support/random_room.hpp"
 #include "support/sample.hpp"
 
@@ -66,18 +66,12 @@ void expect_within(const std::vector<facts::Worst>& worst, const char* what, dou
   EXPECT_LE(value, w->greatest + slack) << where << ": " << what;
 }
 
-/// A few draws of each room; more by hand: FALLWRIGHT_DRAWS=500.
-int draws() {
-  const char* asked = std::getenv("FALLWRIGHT_DRAWS");
-  return asked ? std::atoi(asked) : 12;
-}
-
 void expect_nothing_beats(const job::Job& job, const std::string& name) {
   const auto model = parts::build(job);
   const facts::Facts facts = measure::measure(*model);
   const auto worst = worst_cases(*model, facts);
   std::mt19937 random{17};
-  for (int i = 0; i < draws(); ++i) {
+  for (int i = 0; i < draws(12); ++i) {
     const std::string where = name + ", draw " + std::to_string(i);
     const Found found = found_in(moved(job, random, i % 2 == 0), facts.heights);
     expect_within(worst, "left over across the width", found.left_over, 1e-3, where);
