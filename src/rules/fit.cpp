@@ -20,6 +20,19 @@ Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
       "this is a fault of the program, not of the job; no number of that part can be trusted");
 }
 
+/// How a part is taken out of another's way, with the keys that do it; empty for what stays: a joist is not cut without
+/// an engineer, and a base that was bought is not made shorter, nor its drain moved.
+std::string way_out_of(const std::string& id, const job::Job& job) {
+  const std::string group = id.substr(0, id.find('/'));
+  const auto from = [](const job::From& f) { return std::string{"drain.from_"} + job::name_of(f.side); };
+  if (group == "joists" || ((group == "base" || group == "drain") && is_bought(job))) return "";
+  if (group == "drain") return "move 'drain' (" + from(job.drain.across) + ", " + from(job.drain.along) + ")";
+  if (group == "base") return "make 'base' smaller (base.length, base.width)";
+  if (group == "bench-frame") return "move or shorten '" + id + "' (bench.depth, bench.height)";
+  if (group == "seat-block") return "move or shorten '" + id + "' (bench.overhang, bench.seat_thickness)";
+  return "move or shorten '" + id + "'";
+}
+
 Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.fits.empty()) return cannot_tell("no pair of solids was looked at");
   double count = 0;
@@ -31,13 +44,13 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   }
   if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
   const std::string both = "'" + worst->a + "' and '" + worst->b + "'";
-  // A joist is not cut without an engineer, and a base that lies there is not made shorter.
-  const auto stays = [&](const std::string& id) {
-    return id.rfind("joists/", 0) == 0 || (id == "base" && job.base.kind == job::BaseKind::bought);
-  };
-  const std::string moves = stays(worst->a) == stays(worst->b) ? "move or shorten one of " + both
-                            : stays(worst->a)                  ? "move '" + worst->b + "'"
-                                                               : "move '" + worst->a + "'";
+  const std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
+  std::string moves = a.empty() ? b : b.empty() ? a : a + ", or " + b;
+  if (moves.empty())
+    moves =
+        worst->a == "drain" || worst->b == "drain"
+            ? drain_with_its_base(job, facts)
+            : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
   return found(count,
                both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
                moves);

@@ -160,7 +160,7 @@ TEST(Says, OfWhatMustFit) {
         2,
         1,
         {"'a' and 'b' share", "1\" from the left stud face, 2\" from the entry"},
-        {"move or shorten one of 'a' and 'b'"}},
+        {"move or shorten 'a', or move or shorten 'b'"}},
        {"fit.no-clash",
         made([](Job&, Facts& f) {
           f.fits = {{"joists/joist-02", "drain", facts::Touch::clash, 0, 1000, {}}};
@@ -168,7 +168,25 @@ TEST(Says, OfWhatMustFit) {
         1,
         1,
         {"'joists/joist-02' and 'drain'"},
-        {"move 'drain'"}},
+        {"move 'drain' (drain.from_left, drain.from_back)"}},
+       {"fit.no-clash",
+        [](Job& j, Facts& f) {
+          j.base.made = job::Made::bought;
+          f.fits = {{"base", "bench-frame/plate-front", facts::Touch::clash, 0, 1000, {}}};
+        },
+        1,
+        1,
+        {},
+        {"move or shorten 'bench-frame/plate-front' (bench.depth, bench.height)"}},
+       {"fit.no-clash",
+        [](Job& j, Facts& f) {
+          j.base.made = job::Made::bought;
+          f.fits = {{"joists/joist-02", "drain", facts::Touch::clash, 0, 1000, {}}};
+        },
+        1,
+        1,
+        {},
+        {"its drain stays where it is made"}},
        {"drain.in-bore",
         [](Job&, Facts& f) { f.drain.body_to_bore_mm = 0.12 * in; },
         0.12,
