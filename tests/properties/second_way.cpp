@@ -2,22 +2,21 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace fallwright::properties {
-namespace {
-
-using sample::Json;
-
-constexpr double corner_mm = 1e-3;  ///< what single precision leaves of a length
-constexpr double chord_mm2 = 30;    ///< what chords of 0.05 mm leave of the plan of a drain or a bore
-constexpr double far = std::numeric_limits<double>::max();
 
 void compare(Opinion& opinion, const std::string& what, double reported, double found, double tolerance) {
   ++opinion.compared;
   if (std::abs(reported - found) <= tolerance) return;
   opinion.disagree.push_back(what + ": reported " + std::to_string(reported) + ", found " + std::to_string(found));
 }
+
+namespace {
+
+using sample::Json;
+
+constexpr double corner_mm = 1e-3;  ///< what single precision leaves of a length
+constexpr double chord_mm2 = 30;    ///< what chords of 0.05 mm leave of the plan of a drain or a bore
 
 const Mesh& mesh_of(const Meshes& meshes, const std::string& id) {
   return meshes.at(id);

@@ -1,6 +1,7 @@
 /// A second opinion on the numbers of a report, from the meshes of its solids alone.
 #pragma once
 
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,10 @@ struct Opinion {
   int compared = 0;
   std::vector<std::string> disagree;
 };
+
+void compare(Opinion& opinion, const std::string& what, double reported, double found, double tolerance);
+
+inline constexpr double far = std::numeric_limits<double>::max();
 
 /// By subject; all of them together are `second_opinion`.
 void judge_parts(const sample::Json& report, const Meshes& meshes, Opinion& opinion);    ///< volumes, boxes, middles

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "properties/second_way.hpp"
 
@@ -9,14 +8,7 @@ namespace {
 
 using sample::Json;
 
-constexpr double corner_mm = 2e-3;  ///< what single precision leaves of a length
-constexpr double far = std::numeric_limits<double>::max();
-
-void compare(Opinion& opinion, const std::string& what, double reported, double found, double tolerance) {
-  ++opinion.compared;
-  if (std::abs(reported - found) <= tolerance) return;
-  opinion.disagree.push_back(what + ": reported " + std::to_string(reported) + ", found " + std::to_string(found));
-}
+constexpr double room_corner_mm = 2e-3;  ///< what single precision leaves of a length
 
 /// How far a family of solids reaches in one way at a height, over a stretch square to it: along x over [from, to] of
 /// y, or along y over [from, to] of x. A height at which a solid ends is looked at from either side.
@@ -77,7 +69,7 @@ void judge_widths(const Json& room, const Meshes& meshes, Opinion& opinion) {
   const auto base = box_of(meshes.at("base"));
   const double middle = (base[0] + base[3]) / 2;
   // What merely touches the stretch's ends stands beside it.
-  const double front = base[1] + corner_mm, back = base[4] - corner_mm;
+  const double front = base[1] + room_corner_mm, back = base[4] - room_corner_mm;
   const Reach left{true, front, back, -far, middle}, right{true, front, back, middle, far};
   for (const Json& w : drop["widths"]) {
     double low = -far, high = far;
@@ -86,7 +78,7 @@ void judge_widths(const Json& room, const Meshes& meshes, Opinion& opinion) {
       high = std::min(high, -right.greatest(meshes, family, w["height_mm"], -1));
     }
     const std::string name = "width at " + std::to_string(w["height_mm"].get<double>());
-    compare(opinion, name, w["width_mm"], high - low - read_less(room, meshes, w["height_mm"]), corner_mm);
+    compare(opinion, name, w["width_mm"], high - low - read_less(room, meshes, w["height_mm"]), room_corner_mm);
   }
 }
 
@@ -107,7 +99,7 @@ void judge_studs(const Json& report, const Meshes& meshes, Opinion& opinion) {
          {std::pair{"at_floor_mm", report["heights"]["rib_plane_mm"].get<double>()}, {"at_upstand_mm", upstand}}) {
       const double face = sign * any.greatest(meshes, id, z, sign);
       if (std::abs(face) > 1e6) continue;  // the stud begins above it
-      compare(opinion, "stud " + id + " " + key, stud[key], sign * (plane - face), corner_mm);
+      compare(opinion, "stud " + id + " " + key, stud[key], sign * (plane - face), room_corner_mm);
     }
   }
 }
@@ -118,14 +110,14 @@ void judge_levels(const Json& report, const Meshes& meshes, Opinion& opinion) {
   for (const Json& gauge : report["room"]["gauges"]) {
     double z = 0;
     if (gauge["keep_clear"] || !highest_at(floor, gauge["at_mm"][0], gauge["at_mm"][1], z)) continue;
-    compare(opinion, "gauge " + gauge["name"].get<std::string>(), gauge["floor_mm"], z, corner_mm);
+    compare(opinion, "gauge " + gauge["name"].get<std::string>(), gauge["floor_mm"], z, room_corner_mm);
   }
   double corners[4];
   const double places[4][2] = {{base[0], base[4]}, {base[3], base[4]}, {base[3], base[1]}, {base[0], base[1]}};
   for (std::size_t i = 0; i < 4; ++i)
     if (!highest_at(floor, places[i][0], places[i][1], corners[i])) return;
   compare(opinion, "room.floor.twist_mm", report["room"]["floor"]["twist_mm"],
-          corners[0] - corners[1] + corners[2] - corners[3], 4 * corner_mm);
+          corners[0] - corners[1] + corners[2] - corners[3], 4 * room_corner_mm);
 }
 
 struct Bounds {
