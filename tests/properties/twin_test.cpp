@@ -16,8 +16,16 @@ using sample::Json, sample::Sameness;
 
 /// What of a report need not be alike in twins, each with its reason.
 bool is_among(const std::string& path, std::initializer_list<const char*> patterns) {
-  return std::any_of(patterns.begin(), patterns.end(),
-                     [&](const char* pattern) { return std::regex_match(path, std::regex{pattern}); });
+  static std::map<std::string, std::regex> made;  // asked of every number of every report
+  return std::any_of(patterns.begin(), patterns.end(), [&](const char* pattern) {
+    const auto it = made.try_emplace(pattern, pattern).first;
+    return std::regex_match(path, it->second);
+  });
+}
+
+std::string without_hand(const std::string& text) {
+  static const std::regex hand{"left|right"};
+  return std::regex_replace(text, hand, "side");
 }
 
 std::string told(const std::vector<std::string>& differences, const std::string& job_file) {
@@ -45,12 +53,10 @@ Json without_equal_hands(Json report) {
   for (const Json& fall : report["falls"])
     if (fall["surface"] == "base-floor") falls[fall["facet"]] = fall["percent"];
   if (std::abs(falls["left"] - falls["right"]) > 1e-9) return report;
-  const auto hide = [](Json& text) {
-    text = std::regex_replace(text.get<std::string>(), std::regex{"left|right"}, "side");
-  };
+  const auto hide = [](Json& text) { text = without_hand(text.get<std::string>()); };
+  const std::regex told_by_fall{"^(floor.fall|levelling)"};
   for (Json& check : report["checks"])
-    if (std::regex_search(check["id"].get<std::string>(), std::regex{"^(floor.fall|levelling)"}))
-      hide(check["where"]), hide(check["advice"]);
+    if (std::regex_search(check["id"].get<std::string>(), told_by_fall)) hide(check["where"]), hide(check["advice"]);
   if (!report["room"]["levelling"]["base"].is_null())
     for (Json& way : report["room"]["levelling"]["base"]["ways"]) hide(way["gives_way"]);
   return report;
@@ -60,7 +66,7 @@ Json without_equal_hands(Json report) {
 Json without_named_walls(Json report) {
   for (Json& check : report["checks"])
     if (check["id"] == "upstand.held" || check["id"] == "room.stud-gap")
-      check["where"] = std::regex_replace(check["where"].get<std::string>(), std::regex{"left|right"}, "side");
+      check["where"] = without_hand(check["where"].get<std::string>());
   return report;
 }
 
