@@ -132,30 +132,82 @@ const std::vector<std::string>& names_of_all() {
   return names;
 }
 
-void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes) try {
+const std::vector<std::string>& kinds_of_files() {
+  static const std::vector<std::string> kinds{"step", "stl", "glb", "dxf", "svg", "pdf", "csv", "page"};
+  return kinds;
+}
+
+namespace {
+
+/// The files of one job, kind by kind; what nobody asked for is not made.
+class Writing {
+ public:
+  Writing(Work& work, Staging& staging, const Only& only) : work_{work}, staging_{staging}, only_{only} {}
+
+  bool wants(const char* kind) const { return only_.empty() || only_.contains(kind); }
+
+  bool wants_sheets() const { return wants("dxf") || wants("svg") || wants("pdf") || wants("page"); }
+
+  void model() const {
+    const parts::Model& model = *work_.model;
+    if (wants("stl")) exchange::write_stls(model, [&](const std::string& file) { return staging_.place(file); });
+    if (wants("glb")) exchange::write_glb(model, staging_.place("model.glb"));
+    if (wants("step")) exchange::write_step(model, staging_.place("model.step"), timestamp());
+  }
+
+  void sheets(const std::vector<drawing::Sheet>& sheets) const {
+    for (const drawing::Sheet& sheet : sheets) {
+      const std::string stem = "drawings/" + sheet.name;
+      if (wants("dxf")) exchange::write_dxf(sheet, staging_.place(stem + ".dxf"));
+      if (wants("svg") && sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging_.place(stem + ".svg"));
+    }
+    if (wants("pdf")) exchange::write_pdf(sheets, work_.report->job.name, staging_.place("drawings.pdf"), timestamp());
+  }
+
+  void tables() const {
+    if (!wants("csv")) return;
+    staging_.write("takeoff.csv", report::takeoff_csv(*work_.report));
+    staging_.write("cuts.csv", report::cuts_csv(*work_.report));
+    staging_.write("checks.csv", report::checks_csv(*work_.report));
+  }
+
+  void page(const std::vector<drawing::Sheet>& sheets, const drawing::Findings& findings) const {
+    const std::string file = staging_.place("model.glb");
+    if (!wants("glb")) exchange::write_glb(*work_.model, file);
+    const std::string glb = bytes_of(file);
+    if (!wants("glb")) std::filesystem::remove(file);  // the page holds it
+    const auto steps = drawing::steps_of(work_.report->job, findings);
+    staging_.write(page_name, page::report_page({*work_.report, sheets, steps, measure::measure_lying(*work_.model),
+                                                 glb, findings.changes}));
+  }
+
+ private:
+  Work& work_;
+  Staging& staging_;
+  const Only& only_;
+};
+
+}  // namespace
+
+void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes,
+               const Only& only) try {
   report::Report& report = *work.report;
   const std::string& name = report.job.name;
+  const Writing write{work, staging, only};
   progress.stage(name, "writing the model");
-  exchange::write_stls(*work.model, [&](const std::string& file) { return staging.place(file); });
-  exchange::write_glb(*work.model, staging.place("model.glb"));
-  exchange::write_step(*work.model, staging.place("model.step"), timestamp());
-  progress.stage(name, "drawing the sheets");
-  const drawing::Findings findings{report.facts,     report.cuts,    report.plan, report.rows,
-                                   report.judgement, day_of_issue(), changes};
-  const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
-  for (const drawing::Sheet& sheet : sheets) {
-    exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));
-    if (sheet.page.paper.width_mm > 0) exchange::write_svg(sheet, staging.place("drawings/" + sheet.name + ".svg"));
+  write.model();
+  if (write.wants_sheets()) {
+    progress.stage(name, "drawing the sheets");
+    const drawing::Findings findings{report.facts,     report.cuts,    report.plan, report.rows,
+                                     report.judgement, day_of_issue(), changes};
+    const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
+    write.sheets(sheets);
+    if (write.wants("page")) {
+      progress.stage(name, "making the page");
+      write.page(sheets, findings);
+    }
   }
-  exchange::write_pdf(sheets, name, staging.place("drawings.pdf"), timestamp());
-  staging.write("takeoff.csv", report::takeoff_csv(report));
-  staging.write("cuts.csv", report::cuts_csv(report));
-  staging.write("checks.csv", report::checks_csv(report));
-  progress.stage(name, "making the page");
-  const std::string glb = bytes_of(staging.place("model.glb"));
-  const auto steps = drawing::steps_of(report.job, findings);
-  staging.write(page_name,
-                page::report_page({report, sheets, steps, measure::measure_lying(*work.model), glb, changes}));
+  write.tables();
   report.files = listed(staging);
   staging.write("report.json", report::to_json(report));
   staging.publish();

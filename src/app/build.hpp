@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -55,8 +56,16 @@ inline constexpr const char* page_name = "report.html";
 /// What every job's folder gets, whatever is built: files by name, folders with a slash at the end.
 const std::vector<std::string>& names_of_all();
 
-/// Writes all files of a job there, whole or not at all. `changes`: since an older job file, where one is named.
-void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes = nullptr);
+/// Kinds of files that may be asked for alone: "step", "pdf"... report.json comes with any, since it lists the others.
+const std::vector<std::string>& kinds_of_files();
+
+/// Those asked for; empty: all.
+using Only = std::set<std::string>;
+
+/// Writes all files of a job there, or those asked for, whole or not at all. `changes`: since an older job file, where
+/// one is named.
+void write_all(Work& work, Staging& staging, Progress& progress, const revision::Changes* changes = nullptr,
+               const Only& only = {});
 
 /// Where the order for several rooms stands, beside the rooms' own folders.
 inline constexpr const char* together_folder = "together";

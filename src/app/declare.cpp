@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/app.hpp"
+#include "app/build.hpp"
 #include "app/command_table.hpp"
 #include "app/commands.hpp"
 #include "app/completion.hpp"
@@ -81,6 +82,12 @@ void declare_rooms(const Declared& to) {
   b->add_option("-o,--out", options.out, "folder that gets one folder for each job")
       ->type_name(folder)
       ->capture_default_str();
+  b->add_option("--only", options.only,
+                "write these kinds of files alone, with commas between; report.json comes with any")
+      ->type_name("KINDS")
+      ->delimiter(',')
+      ->check(CLI::IsMember(kinds_of_files()))
+      ->excludes(b->get_option("--together"));
   b->add_option("--from", options.from,
                 "an older report.json of the job: what changed since is told, shown and drawn too")
       ->type_name(report_file);

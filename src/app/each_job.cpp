@@ -39,15 +39,17 @@ void tell_together(const Options& options, const std::vector<Outcome>& outcomes,
     std::cout << report::together_text(all);
 }
 
-/// Where a build ends: one verdict a room, and the page to open.
+/// Where a build ends: one verdict a room, and the page to open, or the folder where no page was wanted.
 void tell_pages(const Options& options, const std::vector<Outcome>& outcomes, const std::optional<Output>& together) {
   if (options.quiet || options.json) return;
   std::string text;
+  const auto& only = options.only;
+  const bool has_page = only.empty() || std::find(only.begin(), only.end(), "page") != only.end();
   for (const Outcome& outcome : outcomes) {
     if (!outcome.work) continue;
     const report::Report& report = *outcome.work->report;
     text += units::printable(report.job.name) + ": " + report::verdict_words(report) + "\n  " +
-            units::printable(outcome.work->folder) + "/" + page_name + "\n";
+            units::printable(outcome.work->folder) + "/" + (has_page ? page_name : "") + "\n";
   }
   if (together && outcomes.size() > 1) text += "All rooms:\n  " + units::printable(together->shown) + "/index.html\n";
   std::cout << (text.empty() ? "" : "\n") << text;
@@ -92,7 +94,7 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
     return [&, staging](Work& work) {
       std::optional<revision::Changes> changes;
       if (since) changes = revision::changes(*since, report::state_of(*work.report));
-      write_all(work, *staging, stages, changes ? &*changes : nullptr);
+      write_all(work, *staging, stages, changes ? &*changes : nullptr, {options.only.begin(), options.only.end()});
       work.folder = output.shown;
     };
   };

@@ -13,6 +13,7 @@ struct Options {
   std::string out = "out";
   std::string job, starter_file;
   std::string from, old_file, new_file;
+  std::vector<std::string> only;  ///< kinds of files that are built; empty: all
   std::vector<std::string> form_files;
   std::string at_x, at_y;
   std::vector<std::string> readings;

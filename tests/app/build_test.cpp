@@ -56,6 +56,25 @@ TEST(Build, ReportListsEveryOtherFileWithItsFingerprint) {
   for (const auto& part : json.at("parts")) EXPECT_TRUE(fs::exists(out / part.at("stl").get<std::string>()));
 }
 
+TEST(Build, WritesOnlyTheKindsThatAreAskedForAndLeavesNoOldOnesBeside) {
+  // Source: the contract of files: a kind alone, with the list of what there is; a new file never beside an old one.
+  const sample::Folder folder{"only"};
+  const fs::path out = folder.path() / "out/tannery-lane-2b";
+  const std::string job = params("tannery-lane-2b");
+  ASSERT_EQ(build(job, folder / "out"), 1);
+  const std::string page = sample::slurped((out / "report.html").string());
+  ASSERT_EQ(build(job + " --only page", folder / "out"), 1);
+  EXPECT_EQ(files_below(out), (std::set<std::string>{"report.html", "report.json"}));
+  EXPECT_EQ(sample::slurped((out / "report.html").string()), page)
+      << "the model is in it, though no model was asked for";
+  ASSERT_EQ(build(job + " --only glb,csv", folder / "out"), 1);
+  const std::set<std::string> model_and_tables{"checks.csv", "cuts.csv", "model.glb", "report.json", "takeoff.csv"};
+  EXPECT_EQ(files_below(out), model_and_tables);
+  const auto refused = sample::run(FALLWRIGHT " build " + job + " --only pfd --out " + (folder / "out") + " 2>&1");
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_NE(refused.out.find("pdf"), std::string::npos) << refused.out;
+}
+
 TEST(Build, TwoRunsAreByteIdentical) {
   // Source: the contract: whatever the day, the order and what was built before in the same run.
   const sample::Folder folder{"twice"};
