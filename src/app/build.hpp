@@ -36,8 +36,9 @@ class Progress {
 /// A job with its solids and what was measured and judged on them.
 struct Work {
   std::shared_ptr<const parts::Model> model;
-  std::unique_ptr<report::Report> report;  ///< with the job and all that was measured
-  std::string folder;                      ///< where its files are, as the user named it; empty where none were written
+  std::unique_ptr<report::Report> report;      ///< with the job and all that was measured
+  std::vector<std::string> refused_by_kernel;  ///< ids; looked at only where that is asked for
+  std::string folder;  ///< where its files are, as the user named it; empty where none were written
 };
 
 /// Reads a job file with the files it names; `prices` is a table to take instead of its own, or empty.

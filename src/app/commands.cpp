@@ -44,6 +44,15 @@ std::string no_such_check(const std::string& asked) {
   return "no check is called so or has that in its name; their names begin with: " + listed;
 }
 
+std::string verified_words(std::size_t solids, const std::vector<std::string>& refused) {
+  if (refused.empty())
+    return "\nThe kernel's own full check: " + std::to_string(solids) + " solids, each closed and valid.\n";
+  std::string ids;
+  for (const std::string& id : refused) ids += (ids.empty() ? "'" : ", '") + id + "'";
+  return "\nThe kernel's own full check refuses " + ids +
+         ": a fault of the program, not of the job; trust no number of these parts.\n";
+}
+
 int explain(const Options& options) {
   if (rules::rules_like(options.explain).empty()) {
     throw diag::JobFaults{{{"", 0, 0, "--explain", no_such_check(options.explain)}}};
@@ -78,11 +87,16 @@ int check(const Options& options) {
     return all_pass;
   }
   if (!options.explain.empty()) return explain(options);
-  return each_job(options, [&](const Work& work) {
+  bool refused = false;
+  const int code = each_job(options, [&](const Work& work) {
     if (options.all_books)
       return report::books_table(*work.report, rules::check_under_all_books(work.report->job, work.report->facts));
-    return options.all ? report::check_table(*work.report) : report::check_list(*work.report);
+    const std::string list = options.all ? report::check_table(*work.report) : report::check_list(*work.report);
+    if (!options.verify) return list;
+    refused = refused || !work.refused_by_kernel.empty();
+    return list + verified_words(work.report->facts.parts.size(), work.refused_by_kernel);
   });
+  return refused && code == all_pass ? check_failed : code;
 }
 
 int takeoff(const Options& options) {

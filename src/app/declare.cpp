@@ -70,6 +70,8 @@ void declare_check(const Declared& to) {
           ->excludes(c->get_option("--json"));
   c->add_flag("--all", options.all, "every check, with limit, source and place")->excludes(one);
   auto* books = c->add_flag("--all-books", options.all_books, "margins under every rule book")->excludes(one);
+  c->add_flag("--verify", options.verify, "ask the geometry kernel's own full check of every solid as well: slow")
+      ->excludes(one, books, c->get_option("--json"), c->get_option("--quiet"));
   c->add_flag("--watch", options.watch, "go on: at each save of the one job file tell what changed in the verdict")
       ->excludes(one, books, c->get_option("--all"), c->get_option("--json"), c->get_option("--together"),
                  c->get_option("--quiet"));

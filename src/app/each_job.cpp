@@ -11,6 +11,7 @@
 #include "app/results.hpp"
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "measure/measure.hpp"
 #include "report/changed_text.hpp"
 #include "report/together.hpp"
 #include "report/verdict.hpp"
@@ -88,6 +89,7 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
       std::cout << words(*outcome.work) << std::endl;  // a room told is a room seen, even through a pipe
   };
   const auto begin = [&](std::size_t room) -> Finish {
+    if (options.verify) return [](Work& work) { work.refused_by_kernel = measure::refused_by_kernel(*work.model); };
     if (outputs.rooms.empty()) return {};
     const Output& output = outputs.rooms[room];
     const auto staging = std::make_shared<Staging>(output.folder, names_of_all(), saying(options));

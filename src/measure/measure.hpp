@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "facts/facts.hpp"
@@ -23,6 +24,9 @@ facts::Facts measure(const parts::Model& model);
 /// Volumes, areas, masses, boxes, falls and drainage alone: what costs milliseconds, without the kernel's check of
 /// validity and without looking at pairs of solids.
 facts::Facts measure_solids(const parts::Model& model);
+
+/// Ids of the solids that the kernel's own full check, slower than ours, does not call closed and valid.
+std::vector<std::string> refused_by_kernel(const parts::Model& model);
 
 /// The surfaces over a point and those that the whole job shares, lowest first. A surface that is not there is left
 /// out.

@@ -262,6 +262,19 @@ TEST(Check, FitsAScreenAndAllShowsEveryCheck) {
   for (const rules::Rule& rule : rules::all_rules()) EXPECT_THAT(all, HasSubstr(" " + rule.title));
 }
 
+TEST(Check, AsksTheKernelAsWellWhereThatIsWanted) {
+  // Source: the contract of the command: the list as ever, then what the kernel says of every solid of report.json.
+  const auto plain = sample::run(FALLWRIGHT " check " + params("tannery-lane-2a"));
+  const auto verified = sample::run(FALLWRIGHT " check --verify " + params("tannery-lane-2a"));
+  EXPECT_EQ(verified.code, 0);
+  ASSERT_TRUE(verified.out.starts_with(plain.out.substr(0, plain.out.size() - 1))) << verified.out;
+  const auto parts =
+      nlohmann::json::parse(sample::run(FALLWRIGHT " check --json " + params("tannery-lane-2a")).out)["parts"];
+  EXPECT_NE(verified.out.find("full check: " + std::to_string(parts.size()) + " solids, each closed and valid"),
+            std::string::npos)
+      << verified.out;
+}
+
 TEST(Heights, AreToldAsJsonToo) {
   // Source: the demo job: ribs stand 1/2 in above the level floor that is its datum.
   const auto json = nlohmann::json::parse(fallwright("heights --json " + params("tannery-lane-2a") + " 30 18").out);

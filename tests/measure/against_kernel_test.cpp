@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <string>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
@@ -12,6 +13,7 @@
 #include <BRep_Builder.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS_Compound.hxx>
+#include <TopoDS_Shell.hxx>
 #include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
@@ -19,6 +21,7 @@
 #include "diag/fault.hpp"
 #include "job/read.hpp"
 #include "measure/apart.hpp"
+#include "measure/measure.hpp"
 #include "measure/sides.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -170,6 +173,24 @@ TEST(Overlap, IsWhatTwoSolidsShare) {
   EXPECT_NEAR(shared(moved(small, 5, 5, 5), moved(box, 0, 0, 0)), 24, 1e-9);
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(box, 10, 0, 0)), 0, 1e-9);
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(box, 0, 0, 30)), 0, 1e-9);
+}
+
+TEST(AgainstKernel, ASolidThatLostAFaceIsNamed) {
+  // Source: ISO 10303-42: a closed shell has no edge of one face alone.
+  const auto whole = room(seeds().first);
+  ASSERT_TRUE(whole);
+  EXPECT_THAT(refused_by_kernel(*whole), testing::IsEmpty());
+  parts::Model broken = *whole;
+  BRep_Builder builder;
+  TopoDS_Shell shell;
+  TopoDS_Solid solid;
+  builder.MakeShell(shell);
+  builder.MakeSolid(solid);
+  TopExp_Explorer face{broken.solids[1].shape, TopAbs_FACE};
+  for (face.Next(); face.More(); face.Next()) builder.Add(shell, face.Current());
+  builder.Add(solid, shell);
+  broken.solids[1].shape = solid;
+  EXPECT_THAT(refused_by_kernel(broken), testing::ElementsAre(broken.solids[1].id));
 }
 
 }  // namespace
