@@ -154,15 +154,19 @@ Extent between(Extent e, const std::vector<WallFace>& walls) {
   return e;
 }
 
-/// The smaller side of a floor; an obstacle along a whole side takes its width off that side.
+/// The smaller side of a floor; an obstacle along a whole side takes its width off the side that it is nearer to.
 double least_width(Extent left, const std::vector<Polygon>& taken) {
+  constexpr double same = 0.01;
+  const auto shorten = [](double from, double to, double& low, double& high) {
+    if (from + to < low + high)
+      low = std::max(low, to);
+    else
+      high = std::min(high, from);
+  };
   for (const Polygon& polygon : taken) {
     const Extent t{polygon};
-    constexpr double same = 0.01;
-    if (t.y0 <= left.y0 + same && t.y1 >= left.y1 - same)
-      (t.x0 <= left.x0 + same ? left.x0 : left.x1) = t.x0 <= left.x0 + same ? t.x1 : t.x0;
-    if (t.x0 <= left.x0 + same && t.x1 >= left.x1 - same)
-      (t.y0 <= left.y0 + same ? left.y0 : left.y1) = t.y0 <= left.y0 + same ? t.y1 : t.y0;
+    if (t.y0 <= left.y0 + same && t.y1 >= left.y1 - same) shorten(t.x0, t.x1, left.x0, left.x1);
+    if (t.x0 <= left.x0 + same && t.x1 >= left.x1 - same) shorten(t.y0, t.y1, left.y0, left.y1);
   }
   return std::max(0.0, std::min(left.x1 - left.x0, left.y1 - left.y0));
 }

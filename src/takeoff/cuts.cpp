@@ -34,7 +34,7 @@ double down_to_mark(double mm, bool metric) {
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
 std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
-  if (widest < mark || beyond_furring(gap)) return std::nullopt;
+  if (widest < mark - units::tolerance::length_mm || beyond_furring(gap)) return std::nullopt;
   const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
                                  [&](const facts::Part& part) { return part.id == gap.part_id; });
   if (stud == facts.parts.end()) return std::nullopt;
