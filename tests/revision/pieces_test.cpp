@@ -79,8 +79,8 @@ CutRow strip(const char* stock, double thick_mm, double length_mm, const std::st
 }
 
 TEST(Pieces, OfListsOnDifferentTapesServeToAMarkOfTheCoarser) {
-  // Source: by hand: 36 in is 914.4 mm and stands on the millimetre tape at 914; two marks on is another piece. Furring is
-  // named by its thickness on its own tape: 1/4 in is 6 mm there.
+  // Source: by hand: 36 in is 914.4 mm and stands on the millimetre tape at 914; two marks on is another piece. Furring
+  // is named by its thickness on its own tape: 1/4 in is 6 mm there.
   const revision::Tapes to_mm{false, true};
   const auto in_mm = [](double mm) {
     CutRow row = sticks("A", 0, 1);
@@ -100,8 +100,8 @@ TEST(Pieces, OfListsOnDifferentTapesServeToAMarkOfTheCoarser) {
 }
 
 TEST(Changes, AcrossUnitsAreToldWhereAnythingIsOther) {
-  // Source: by hand: 100 ft2 are 9.29 m2 and 16 ft 4.88 m; a size a mark off may be its rounding; a check is compared in one
-  // unit.
+  // Source: by hand: 100 ft2 are 9.29 m2 and 16 ft 4.88 m; a size a mark off may be its rounding; a check is compared
+  // in one unit.
   revision::State was, now;
   was.job.unit = job::UnitSystem::inch, now.job.unit = job::UnitSystem::metric;
   const auto row = [](const char* item, double buy, const char* unit) {
