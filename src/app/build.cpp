@@ -51,6 +51,15 @@ std::string override_text(const job::BookOverride& named, const std::string& job
   return "";
 }
 
+/// What a build wrote is taken for a job file now and then; no TOML begins like either.
+void must_not_be_written_by_us(const std::string& text, const std::string& file) {
+  const auto refuse = [&](const char* why) { throw diag::JobFaults{{{file, 0, 0, "", why}}}; };
+  if (begins_with(text, '<'))
+    refuse("is a page for a browser, not a job file; name the job file (TOML) that it was made from");
+  if (begins_with(text, '{'))
+    refuse("is JSON, not a job file; name the job file (TOML). A report.json goes to 'diff' and to 'build --from'");
+}
+
 /// "2026-03-14", where somebody set the time; else empty, since no clock may reach a file.
 std::string day_of_issue() {
   if (!std::getenv("SOURCE_DATE_EPOCH")) return "";
@@ -64,8 +73,17 @@ std::string day_of_issue() {
 
 }  // namespace
 
+bool begins_with(const std::string& text, char letter) {
+  const std::size_t first = text.find_first_not_of(" \t\r\n");
+  return first != std::string::npos && text[first] == letter;
+}
+
 job::Job load(const std::string& path, const std::string& prices) {
-  const std::string text = diag::read_text(path);
+  return load_text(diag::read_text(path), path, prices);
+}
+
+job::Job load_text(const std::string& text, const std::string& path, const std::string& prices) {
+  must_not_be_written_by_us(text, path);
   job::Job job = job::read(text, path, body_beside(path));
   job.sha256 = exchange::sha256(text);
   if (job::BookOverride& own = job.book_override; !own.file.empty()) {

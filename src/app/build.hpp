@@ -45,6 +45,12 @@ struct Work {
 /// @throws diag::JobFaults, diag::MachineError.
 job::Job load(const std::string& path, const std::string& prices = {});
 
+/// The same of a text that was read from there.
+job::Job load_text(const std::string& text, const std::string& path, const std::string& prices = {});
+
+/// Whether a text's first letter, blanks aside, is that one.
+bool begins_with(const std::string& text, char letter);
+
 /// Whether advice is followed before it is told; where none is told, that would be time for nothing.
 enum class Advice { followed, untold };
 

@@ -67,6 +67,7 @@ int build(const Options& options) {
   const std::optional<revision::State> since = older(options);  // before any file: it may stand where this build writes
   const Outputs outputs = outputs_of(options.jobs, options.out, options.together);
   std::vector<job::Job> jobs = jobs_of(options);
+  if (since) must_be_of_one_room(*since, options.from, jobs.front());
   const auto held = hold(outputs, saying(options));
   must_not_replace(options.jobs, jobs, outputs);
   if (outputs.together) must_be_replaceable(outputs.together->folder, names_of_together());

@@ -115,9 +115,12 @@ std::string described(const std::string& words) {
 std::string zsh_values(const Asked& asked) {
   if (const auto words = words_for(asked); !words.empty()) return "(" + joined(words, " ") + ")";
   if (asked.value == folder) return "_files -/";
-  if (const auto endings = endings_of(asked))
-    return endings->empty() ? "_files" : "_files -g \"*.(" + joined(*endings, "|") + ")\"";
-  return " ";
+  const auto endings = endings_of(asked);
+  if (!endings) return " ";
+  if (endings->empty()) return "_files";
+  // One alternative alone in brackets is a qualifier to zsh, and no file has it.
+  const bool one = endings->size() == 1;
+  return "_files -g \"*." + (one ? endings->front() : "(" + joined(*endings, "|") + ")") + "\"";
 }
 
 std::string zsh_option(const Asked& asked) {
@@ -163,11 +166,19 @@ std::string fish_quoted(const std::string& words) {
   return out + "'";
 }
 
+/// Files by their endings, and folders on the way to them, out of what fish offers a command that it does not know.
+constexpr const char* fish_files =
+    "function __fallwright_files\n"
+    "  set -l current (commandline -ct)\n"
+    "  set -l endings (string join '|' $argv)\n"
+    "  string match -r -- \"^.*(?:/|\\.(?:$endings))\\$\" (complete -C \"__fallwright_no_command $current\")\n"
+    "end\n";
+
 std::string fish_values(const Asked& asked) {
   if (const auto words = words_for(asked); !words.empty()) return " -a " + fish_quoted(joined(words, " "));
   if (asked.value == folder) return " -a '(__fish_complete_directories)'";
   if (const auto endings = endings_of(asked))
-    return endings->empty() ? " -F" : " -k -a '(__fish_complete_suffix ." + joined(*endings, " .") + ")'";
+    return endings->empty() ? " -F" : " -a '(__fallwright_files " + joined(*endings, " ") + ")'";
   return "";
 }
 
@@ -175,13 +186,14 @@ std::string fish_option(const Asked& asked, const std::string& when) {
   std::string text = "complete -c fallwright -n " + when;
   for (const std::string& name : asked.names)
     text += name.compare(0, 2, "--") == 0 ? " -l " + name.substr(2) : " -s " + name.substr(1);
-  if (!asked.value.empty()) text += " -r" + fish_values(asked);
+  const std::string values = fish_values(asked);
+  if (!asked.value.empty()) text += values == " -F" ? " -r -F" : " -x" + values;  // no files beside its own
   return text + " -d " + fish_quoted(asked.about) + "\n";
 }
 
 std::string fish(const CommandTable& table) {
-  std::string text =
-      "# fish completion of fallwright, made by 'fallwright completion fish'.\ncomplete -c fallwright -f\n";
+  std::string text = std::string{"# fish completion of fallwright, made by 'fallwright completion fish'.\n"} +
+                     fish_files + "complete -c fallwright -f\n";
   for (const Asked& option : table.options) text += fish_option(option, "__fish_use_subcommand");
   for (const Command& command : table.commands) {
     text += "complete -c fallwright -n __fish_use_subcommand -a " + command.name + " -d " + fish_quoted(command.about) +

@@ -53,7 +53,7 @@ void add_jobs(CLI::App& command, Options& options) {
   add_quiet(command, options);
   command.add_flag("--json", options.json, "print report.json instead of text");
   command.add_flag("--together", options.together,
-                   "then all rooms as one order: what to buy, saw list, kits, where it is tightest");
+                   "all rooms as one order too, after them: what to buy, saw list, kits, where it is tightest");
   command.add_option("--prices", options.prices, "your own prices (CSV: item, pack, price, supplier), for all jobs")
       ->type_name(table_file)
       ->check([](const std::string& file) { return file.empty() ? "name a file" : ""; });
@@ -153,6 +153,7 @@ void declare_study(const Declared& to, StudyOptions& study) {
       ->type_name(folder)
       ->capture_default_str();
   s->add_option("--threads", study.threads, "how many variants are worked on at once; 0: as many as there are cores")
+      ->type_name("N")
       ->check(CLI::Range(0, 1024))
       ->capture_default_str();
   auto* part =
@@ -208,7 +209,8 @@ std::string exit_codes() {
 
 void declare(CLI::App& app, Options& options, StudyOptions& study, std::function<int()>& chosen) {
   app.require_subcommand(1);
-  app.set_version_flag("--version", "fallwright " + report::version());
+  app.set_help_flag("-h,--help", "print this help");
+  app.set_version_flag("--version", "fallwright " + report::version(), "print the version");
   app.add_flag("-v,--verbose", options.verbose, "log what is being done");
   app.footer(exit_codes());
   const Declared to{app, options, chosen};

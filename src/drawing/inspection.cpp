@@ -54,7 +54,8 @@ void add_as_built(std::vector<Cells>& rows, const Subject& s, std::size_t& numbe
     const char* care = row.outcome == rules::Outcome::caution ? "; asks for care" : "";  // neither kept nor failed
     rows.push_back({std::to_string(++number), row.what, row.limit, "recorded in the job file", row.designed, "",
                     row.built + care, row.outcome == rules::Outcome::pass ? "x" : "",
-                    row.outcome == rules::Outcome::fail ? "x" : "", ""});
+                    row.outcome == rules::Outcome::fail ? "x" : "",
+                    row.outcome == rules::Outcome::not_checked ? "x" : ""});
   }
   for (const job::Photo& photo : s.job().as_built.photos)
     rows.push_back({"", "photograph " + photo.file, "", photo.shows, "", "", "", "", "", ""});
@@ -118,7 +119,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
       "Limits of the book '" + subject.job().book +
           "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide.",
-      "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book) +
+      "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
           ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject)};
   const bool small = is_small(paper_of(subject.job()));
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};

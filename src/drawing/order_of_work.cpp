@@ -133,10 +133,11 @@ class Order {
                     "respirator on."
                   : "Clean the slab, grind humps wet or with extraction, respirator on. Scan for tendons and pipes "
                     "before any hole.",
-         f_.room.floor.known
-             ? "hump " + exact(f_.room.floor.hump_mm) + ", out of level " +
-                   len(std::max(f_.room.floor.along_width_mm, f_.room.floor.along_depth_mm)) + " across the room"
-             : "spot levels: corners, middle, humps",
+         !f_.room.floor.known
+             ? "spot levels: corners, middle, humps"
+             : (job_.survey.spots.empty() ? std::string{"look for humps"} : "hump " + exact(f_.room.floor.hump_mm)) +
+                   ", out of level " + len(std::max(f_.room.floor.along_width_mm, f_.room.floor.along_depth_mm)) +
+                   " across the room",
          hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
                            : "the floor is not the one that was surveyed",
          "floor"});
@@ -347,7 +348,7 @@ class Order {
     const bool liner = beside > 0;
     add({true, "plumber",
          std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
-             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book) + "; 24 hours by practice.",
+             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words + "; 24 hours by practice.",
          units::volume_text(mm3, metric()) +
              (liner ? " up to the threshold, where the top coat will lie as well," : "") + " weighs " +
              (metric() ? decimals(mm3 * 1e-6, 0) + " kg" : decimals(mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),

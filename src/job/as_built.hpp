@@ -36,6 +36,9 @@ struct AsBuilt {
   bool any() const { return !(date.empty() && by.empty() && falls.empty() && flood.empty() && photos.empty()); }
 };
 
+/// Whether this is a day of the calendar, written "2026-12-02".
+bool is_day(const std::string& text);
+
 /// Minutes since 1970, of "2026-12-01 08:30" on one and the same clock; nothing for what is no such time.
 std::optional<long> minutes_of(const std::string& time);
 

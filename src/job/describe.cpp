@@ -31,6 +31,12 @@ bool is_needed(const std::string& path) {
 Json schema_of(const Key& key) {
   Json schema;
   switch (key.kind) {
+    case Kind::day:
+      schema = {{"type", "string"}, {"pattern", "^\\d{4}-\\d{2}-\\d{2}$"}};
+      break;
+    case Kind::moment:
+      schema = {{"type", "string"}, {"pattern", "^\\d{4}-\\d{2}-\\d{2} \\d{2}:\\d{2}$"}};
+      break;
     case Kind::choice:
       schema["enum"] = key.choices;
       break;

@@ -50,6 +50,7 @@ struct Floor {
   Length deck;                           ///< thickness of the deck, or of the slab
   Length drop_along_width;               ///< how much lower the right side is than the left (negative: higher)
   Length drop_along_depth;               ///< how much lower the back is than the front (negative: higher)
+  bool drops_typed = false;              ///< both stand in the file: a floor that was read, level ones too
   std::optional<Length> finish_outside;  ///< of the bath's finished floor above the subfloor, in front of the entry
   Length beyond_entry;                   ///< how far the floor is modelled in front of the entry
   Stock joist_stock;

@@ -24,6 +24,10 @@ const char* word_of(Kind kind) {
   switch (kind) {
     case Kind::text:
       return "text";
+    case Kind::day:
+      return "day";
+    case Kind::moment:
+      return "moment";
     case Kind::choice:
       return "choice";
     case Kind::words:

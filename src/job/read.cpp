@@ -299,6 +299,7 @@ class JobReader {
   void derive() {
     std::string why;
     if (job_.drain.kind == DrainKind::line) job_.drain.opening = Opening::square;
+    job_.floor.drops_typed = find("floor.drop_along_width") && find("floor.drop_along_depth");
     const survey::Survey& read = job_.survey;
     if (!find("walls.state")) job_.walls.existing = read.plan.any() || !read.plumbs.empty() || !read.studs.empty();
     if (job_.is_default("bed.density")) settle_density(job_);

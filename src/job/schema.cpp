@@ -429,6 +429,10 @@ const char* name_of(Kind kind) {
   switch (kind) {
     case Kind::text:
       return "text";
+    case Kind::day:
+      return "year-month-day";
+    case Kind::moment:
+      return "year-month-day hour:minute";
     case Kind::choice:
       return "choice";
     case Kind::words:

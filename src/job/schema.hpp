@@ -13,6 +13,8 @@ namespace fallwright::job {
 
 enum class Kind {
   text,
+  day,     ///< "2026-12-02"
+  moment,  ///< "2026-12-02 08:30"
   choice,
   words,  ///< a list of words, each of the choices at most once
   integer,
@@ -33,7 +35,7 @@ enum class Kind {
 
 /// A value that was read, whatever its kind; only the field of its kind is set.
 struct Value {
-  std::string text;                ///< text, choice
+  std::string text;                ///< text, day, moment, choice
   double number = 0;               ///< integer; length in mm; fall, volume, area, density, mass, share in SI
   std::vector<std::string> words;  ///< words
   std::vector<double> numbers;     ///< lengths, mm; mix, parts

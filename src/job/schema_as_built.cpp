@@ -4,7 +4,7 @@ namespace fallwright::job {
 
 std::vector<Key> as_built_keys() {
   return {
-      {"as_built.date", Kind::text, optional, "\"2026-12-02\"", "\"2026-12-02\"", 0, 0, "the day it was measured",
+      {"as_built.date", Kind::day, optional, "\"2026-12-02\"", "\"2026-12-02\"", 0, 0, "the day it was measured",
        no_choices, STORE(j.as_built.date = v.text)},
       {"as_built.by", Kind::text, optional, "\"the setter\"", "\"the setter\"", 0, 0, "who measured it", no_choices,
        STORE(j.as_built.by = v.text)},
@@ -31,8 +31,8 @@ std::vector<Key> as_built_keys() {
       {"as_built.fall.fall", Kind::fall, required, "\"1/4 in/ft\"", "\"2.1 %\"", -0.2, 0.2,
        "toward the drain, of the seat and the threshold toward the base; negative: away from it", no_choices,
        STORE(j.as_built.falls.back().fall = v.fall())},
-      {"as_built.flood.at", Kind::text, required, "\"2026-12-01 08:30\"", "\"2026-12-01 08:30\"", 0, 0,
-       "when: year-month-day hour:minute", no_choices, STORE(j.as_built.flood.back().at = v.text)},
+      {"as_built.flood.at", Kind::moment, required, "\"2026-12-01 08:30\"", "\"2026-12-01 08:30\"", 0, 0,
+       "when, on one and the same clock", no_choices, STORE(j.as_built.flood.back().at = v.text)},
       {"as_built.flood.level", Kind::length, required, "\"2 in\"", "50", 0, 400,
        "of the water above the drain's top; the first one as it was filled", no_choices,
        STORE(j.as_built.flood.back().level = v.length())},

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 
@@ -15,18 +16,30 @@ std::optional<int> number(const std::string& text, std::size_t from, std::size_t
   return value;
 }
 
-}  // namespace
-
-std::optional<long> minutes_of(const std::string& time) {
+/// Days since 1970 of a text that begins with "2026-12-01".
+std::optional<long> days_of(const std::string& text) {
   namespace ch = std::chrono;
-  if (time.size() != 16 || time[4] != '-' || time[7] != '-' || time[10] != ' ' || time[13] != ':') return std::nullopt;
-  const auto year = number(time, 0, 4), month = number(time, 5, 2), day = number(time, 8, 2),
-             hour = number(time, 11, 2), minute = number(time, 14, 2);
-  if (!year || !month || !day || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
+  if (text.size() < 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+  const auto year = number(text, 0, 4), month = number(text, 5, 2), day = number(text, 8, 2);
+  if (!year || !month || !day) return std::nullopt;
   const ch::year_month_day date{ch::year{*year}, ch::month{static_cast<unsigned>(*month)},
                                 ch::day{static_cast<unsigned>(*day)}};
   if (!date.ok()) return std::nullopt;
-  return ch::sys_days{date}.time_since_epoch().count() * 24L * 60 + *hour * 60L + *minute;
+  return ch::sys_days{date}.time_since_epoch().count();
+}
+
+}  // namespace
+
+bool is_day(const std::string& text) {
+  return text.size() == 10 && days_of(text).has_value();
+}
+
+std::optional<long> minutes_of(const std::string& time) {
+  if (time.size() != 16 || time[10] != ' ' || time[13] != ':') return std::nullopt;
+  const std::optional<long> days = days_of(time);
+  const auto hour = number(time, 11, 2), minute = number(time, 14, 2);
+  if (!days || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
+  return *days * 24 * 60 + *hour * 60L + *minute;
 }
 
 std::vector<Contradiction> as_built_contradictions(const Job& job) {
@@ -43,13 +56,17 @@ std::vector<Contradiction> as_built_contradictions(const Job& job) {
     if (fall.surface == "base-floor" && !fall.facet)
       add("fall", i, "surface", "the base's floor has several planes; say which by as_built.fall.facet");
     if (fall.surface != "base-floor" && fall.facet) add("fall", i, "facet", "the " + fall.surface + " has one plane");
+    const auto first = std::find_if(built.falls.begin(), built.falls.end(), [&](const BuiltFall& other) {
+      return other.surface == fall.surface && other.facet == fall.facet;
+    });
+    if (const auto entry = first - built.falls.begin(); entry < static_cast<std::ptrdiff_t>(i))
+      add("fall", i, "surface",
+          "has this plane again, as entry " + std::to_string(entry + 1) + " has; keep the reading that holds");
   }
   std::optional<long> last;
   for (std::size_t i = 0; i < built.flood.size(); ++i) {
     const std::optional<long> now = minutes_of(built.flood[i].at);
-    if (!now)
-      add("flood", i, "at", "found '" + built.flood[i].at + "'; it must be a time like \"2026-12-01 08:30\"");
-    else if (last && *now <= *last)
+    if (now && last && *now <= *last)
       add("flood", i, "at", built.flood[i].at + " is not after the reading before it, " + built.flood[i - 1].at);
     last = now ? now : last;
   }

@@ -50,6 +50,10 @@ const char* example(Kind kind) {
       return "parts by volume like '1:5' (cement : sand) or '1:1/4:3-3/4' (cement : lime : sand)";
     case Kind::words:
       return "a list of words in quotes";
+    case Kind::day:
+      return "a day of the calendar like '2026-12-02'";
+    case Kind::moment:
+      return "a day and a time like '2026-12-01 08:30'";
     case Kind::lengths:
       return "a list of lengths like [\"6 in\", \"34 in\"]";
     case Kind::reading:
@@ -132,6 +136,10 @@ std::optional<Value> read_text(const toml::node& node, const Key& key, std::stri
   const auto& choices = key.choices;
   if (key.kind == Kind::choice && std::find(choices.begin(), choices.end(), *text) == choices.end()) {
     why = "found " + quoted(*text) + "; allowed is one of " + units::joined(choices);
+    return std::nullopt;
+  }
+  if ((key.kind == Kind::day && !is_day(*text)) || (key.kind == Kind::moment && !minutes_of(*text))) {
+    why = "found " + quoted(*text) + "; wanted " + example(key.kind);
     return std::nullopt;
   }
   if (key.kind == Kind::text && text->find_first_not_of(" \t\n") == std::string::npos) {
@@ -270,6 +278,8 @@ std::optional<Value> read_rows(const toml::node& node, const Key& key, UnitSyste
 std::optional<Value> read_value(const toml::node& node, const Key& key, UnitSystem unit, std::string& why) {
   switch (key.kind) {
     case Kind::text:
+    case Kind::day:
+    case Kind::moment:
     case Kind::choice:
     case Kind::stock:
     case Kind::mix:

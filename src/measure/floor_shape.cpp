@@ -111,9 +111,7 @@ void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Su
 facts::FloorShape measure_floor(const parts::Model& model) {
   const job::Job& job = model.job;
   facts::FloorShape shape;
-  const bool along_width = !job.floor.drop_along_width.is_zero(), along_depth = !job.floor.drop_along_depth.is_zero();
-  shape.known = !job.survey.spots.empty() || (along_width && !job.is_default("floor.drop_along_depth")) ||
-                (along_depth && !job.is_default("floor.drop_along_width"));
+  shape.known = !job.survey.spots.empty() || job.floor.drops_typed;
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
   const auto box = parts::box_of(*model.first(parts::Role::base));
   const Rect base{box[0], box[1], box[3], box[4]};

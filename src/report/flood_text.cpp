@@ -81,7 +81,7 @@ std::string flood_table(const Report& report) {
                      over(report.facts) + "\n    " + padded("height", 14) + padded("water", 14) + padded("weight", 14) +
                      padded("on the floor", 14) + (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
-  text += "    Asked for: " + rules::flood_test_of(report.job.book) +
+  text += "    Asked for: " + rules::flood_test_of(report.job.book).words +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
   if (const double more = rules::in_place_of_top_coat_mm3(report.job, report.facts); more > 0)
     text += "    The liner is tested before its top coat: in the place of that stand " +

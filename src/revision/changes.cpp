@@ -1,6 +1,7 @@
 #include "revision/changes.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "rules/check.hpp"
 #include "rules/words.hpp"
@@ -34,21 +35,29 @@ std::string text_of(const Size& size, bool metric) {
   return metric ? units::to_percent(fall) : units::to_inches_per_foot(fall);
 }
 
+std::vector<job::WrittenKey>::const_iterator written(const State& state, const std::string& key) {
+  return std::find_if(state.keys.begin(), state.keys.end(), [&](const auto& written) { return written.key == key; });
+}
+
 std::vector<Changed> of_keys(const State& was, const State& now) {
   std::vector<Changed> changed;
-  const auto in = [](const State& state, const std::string& key) {
-    return std::find_if(state.keys.begin(), state.keys.end(), [&](const auto& written) { return written.key == key; });
-  };
   for (const job::WrittenKey& key : now.keys) {
-    const auto before = in(was, key.key);
+    const auto before = written(was, key.key);
     if (before == was.keys.end())
       changed.push_back({key.key, nothing, key.value});
     else if (!job::say_the_same(*before, was.job.unit, key, now.job.unit))
       changed.push_back({key.key, before->value, key.value});
   }
   for (const job::WrittenKey& key : was.keys)
-    if (in(now, key.key) == now.keys.end()) changed.push_back({key.key, key.value, nothing});
+    if (written(now, key.key) == now.keys.end()) changed.push_back({key.key, key.value, nothing});
   return changed;
+}
+
+/// Whether a size reads the same; lengths of jobs in different units may have been rounded to different tapes.
+bool reads_as(const Size& was, const Size& now, bool metric, bool tapes_differ) {
+  if (tapes_differ && now.quantity == Quantity::length && std::abs(was.value - now.value) < one_length_mm())
+    return true;
+  return text_of(was, metric) == text_of(now, metric);
 }
 
 /// Both in the newer job's unit.
@@ -60,16 +69,16 @@ std::vector<Changed> of_sizes(const State& was, const State& now) {
   };
   for (const Size& size : now.sizes) {
     const auto before = in(was, size.name);
-    const std::string text = text_of(size, metric),
-                      old = before == was.sizes.end() ? nothing : text_of(*before, metric);
-    if (text != old) changed.push_back({size.name, old, text});
+    if (before == was.sizes.end())
+      changed.push_back({size.name, nothing, text_of(size, metric)});
+    else if (!reads_as(*before, size, metric, metric != is_metric(was)))
+      changed.push_back({size.name, text_of(*before, metric), text_of(size, metric)});
   }
   for (const Size& size : was.sizes)
     if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, metric), nothing});
   return changed;
 }
 
-/// What is bought of each thing; sticks of each length for themselves.
 /// "sticks of 10 ft" and "stick of 10 ft" are one; so are bags and a bag, boxes and a box.
 std::string of_one(const std::string& unit) {
   const std::size_t end = std::min(unit.find(' '), unit.size());
@@ -81,19 +90,41 @@ std::string of_one(const std::string& unit) {
   return word + unit.substr(end);
 }
 
+/// What is bought by the foot or the square foot, in the metric unit that it is sold by elsewhere.
+struct Sold {
+  double amount = 0;
+  std::string unit;
+  double mark = 0;  ///< of the hundredths that it is told to
+};
+Sold sold_metric(const takeoff::Row& row) {
+  constexpr double ft = 0.3048;
+  const double factor = row.buy_unit == "ft2" ? ft * ft : row.buy_unit == "ft" ? ft : 1;
+  return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : of_one(row.buy_unit), factor / 100};
+}
+
+bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {
+  if (was.buy_unit == now.buy_unit) return takeoff::bought(was) == takeoff::bought(now);
+  const Sold a = sold_metric(was), b = sold_metric(now);
+  return std::abs(a.amount - b.amount) < a.mark + b.mark;
+}
+
+/// What is bought of each thing; sticks of each length for themselves.
 std::vector<Changed> of_orders(const State& was, const State& now) {
   std::vector<Changed> changed;
   const auto in = [](const State& state, const takeoff::Row& like) {
     const auto it = std::find_if(state.rows.begin(), state.rows.end(), [&](const takeoff::Row& row) {
-      return row.for_sale && row.item == like.item && of_one(row.buy_unit) == of_one(like.buy_unit);
+      return row.for_sale && row.item == like.item && sold_metric(row).unit == sold_metric(like).unit;
     });
-    return it == state.rows.end() ? std::string{nothing} : takeoff::bought(*it);
+    return it == state.rows.end() ? nullptr : &*it;
   };
-  for (const takeoff::Row& row : now.rows)
-    if (const std::string old = in(was, row); row.for_sale && old != takeoff::bought(row))
-      changed.push_back({row.item, old, takeoff::bought(row)});
+  for (const takeoff::Row& row : now.rows) {
+    if (!row.for_sale) continue;
+    const takeoff::Row* before = in(was, row);
+    if (!before || !same_amount(*before, row))
+      changed.push_back({row.item, before ? takeoff::bought(*before) : nothing, takeoff::bought(row)});
+  }
   for (const takeoff::Row& row : was.rows)
-    if (row.for_sale && in(now, row) == nothing) changed.push_back({row.item, takeoff::bought(row), nothing});
+    if (row.for_sale && !in(now, row)) changed.push_back({row.item, takeoff::bought(row), nothing});
   return changed;
 }
 
@@ -105,9 +136,10 @@ bool to_mend(const Result& result) {
   return result.outcome == Outcome::fail || result.outcome == Outcome::caution;
 }
 
-bool differs(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
+/// By what they read in one unit.
+bool differs(const Result& was, const Result& now, const job::Job& after) {
   if (was.outcome != now.outcome) return true;
-  return to_mend(now) && rules::measured_text(was, before) != rules::measured_text(now, after);
+  return to_mend(now) && rules::measured_text(was, after) != rules::measured_text(now, after);
 }
 
 Verdict verdict(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
@@ -146,10 +178,22 @@ std::vector<Verdict> verdicts(const State& was, const State& now) {
   for (const Result& result : rules::worst_first(now.results)) {
     const auto before =
         std::find_if(was.results.begin(), was.results.end(), [&](const Result& r) { return r.id == result.id; });
-    if (before != was.results.end() && differs(*before, was.job, result, now.job))
+    if (before != was.results.end() && differs(*before, result, now.job))
       all.push_back(verdict(*before, was.job, result, now.job));
   }
   return all;
+}
+
+bool of_one_room(const State& was, const State& now) {
+  if (was.job.name == now.job.name) return true;
+  int alike = 0, others = 0;
+  for (const char* size : {"alcove.width", "alcove.depth", "survey.plan.back", "survey.plan.front", "survey.plan.left",
+                           "survey.plan.right"}) {
+    const auto before = written(was, size), after = written(now, size);
+    if (before == was.keys.end() || after == now.keys.end()) continue;
+    (job::say_the_same(*before, was.job.unit, *after, now.job.unit) ? alike : others) += 1;
+  }
+  return alike > others;
 }
 
 Changes changes(const State& was, const State& now) {
@@ -159,7 +203,7 @@ Changes changes(const State& was, const State& now) {
           of_sizes(was, now),
           of_orders(was, now),
           verdicts(was, now),
-          pieces_of(was.cuts, now.cuts, now.job.cuts.kerf.in_mm(), is_metric(now))};
+          pieces_of(was.cuts, now.cuts, now.job.cuts.kerf.in_mm(), {is_metric(was), is_metric(now)})};
 }
 
 }  // namespace fallwright::revision

@@ -32,6 +32,9 @@ struct Changes {
 
 Changes changes(const State& was, const State& now);
 
+/// Whether both are of one room: by its name, or else by the sizes of its alcove, of which more are the same than not.
+bool of_one_room(const State& was, const State& now);
+
 /// The verdicts alone, for who waits for them.
 std::vector<Verdict> verdicts(const State& was, const State& now);
 

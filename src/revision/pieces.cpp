@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string_view>
 
 #include "units/length.hpp"
 
@@ -17,20 +19,42 @@ bool same(double a, double b, double within = same_mm) {
   return std::abs(a - b) < within;
 }
 
+bool is_furring(const CutRow& row) {
+  return row.stock.rfind("furring ", 0) == 0;
+}
+
 /// A piece that is fitted to the floor is as thick as what it is shimmed to; what is cut is the stock it is named by.
-bool same_stock(const CutRow& a, const CutRow& b) {
+/// Furring is named by its thickness, in the words of its list's tape.
+bool same_stock(const CutRow& a, const CutRow& b, double rounded_mm) {
+  if (is_furring(a) && is_furring(b)) return same(a.thickness_mm, b.thickness_mm, rounded_mm);
   const bool fitted = a.fitted_mm > 0 || b.fitted_mm > 0;
   return a.stock == b.stock && a.sheet == b.sheet && (fitted || same(a.thickness_mm, b.thickness_mm));
 }
 
-bool alike(const CutRow& a, const CutRow& b) {
-  const double within = a.stock.rfind("furring ", 0) == 0 ? strip_mm : same_mm;
-  return same_stock(a, b) && a.ends == b.ends && same(a.length_mm, b.length_mm, within) &&
-         same(a.short_mm, b.short_mm, within) && same(a.width_mm, b.width_mm);
-}
-
 bool tapers(const CutRow& row) {
   return row.ends.find("tapered") != std::string::npos;
+}
+
+/// How thick the thin end of a strip is, and which end that is: "square, tapered to 1/8" at the foot".
+struct Taper {
+  double thin_mm = 0;
+  std::string end;
+};
+std::optional<Taper> taper_of(const CutRow& row) {
+  constexpr std::string_view begin = "tapered to ", middle = " at the ";
+  const std::size_t from = row.ends.find(begin), to = row.ends.find(middle);
+  if (from == std::string::npos || to == std::string::npos || to < from + begin.size()) return std::nullopt;
+  const std::string thin = row.ends.substr(from + begin.size(), to - from - begin.size());
+  std::string why;
+  const auto length = units::parse_length(thin == "nothing" ? "0" : thin, units::LengthUnit::mm, why);
+  if (!length) return std::nullopt;
+  return Taper{length->in_mm(), row.ends.substr(to + middle.size())};
+}
+
+bool same_ends(const CutRow& a, const CutRow& b, double rounded_mm) {
+  if (a.ends == b.ends) return true;
+  const auto of_a = taper_of(a), of_b = taper_of(b);
+  return of_a && of_b && of_a->end == of_b->end && same(of_a->thin_mm, of_b->thin_mm, rounded_mm);
 }
 
 std::string size_of(const CutRow& row, bool metric) {
@@ -46,8 +70,8 @@ struct Spare {
   bool touched = false;
 };
 
-bool holds(const Spare& spare, const CutRow& wanted) {
-  if (!same_stock(*spare.row, wanted) || tapers(*spare.row) || tapers(wanted)) return false;
+bool holds(const Spare& spare, const CutRow& wanted, double rounded_mm) {
+  if (!same_stock(*spare.row, wanted, rounded_mm) || tapers(*spare.row) || tapers(wanted)) return false;
   if (wanted.sheet)
     return !spare.touched && spare.left_mm > wanted.length_mm - same_mm &&
            spare.row->width_mm > wanted.width_mm - same_mm;
@@ -56,8 +80,12 @@ bool holds(const Spare& spare, const CutRow& wanted) {
 
 class Matching {
  public:
-  Matching(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, bool metric)
-      : was_{was}, now_{now}, kerf_mm_{kerf_mm}, metric_{metric} {}
+  Matching(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, Tapes tapes)
+      : was_{was},
+        now_{now},
+        kerf_mm_{kerf_mm},
+        metric_{tapes.now_metric},
+        rounded_mm_{tapes.differ() ? one_length_mm() : same_mm} {}
 
   Pieces done() {
     for (const CutRow& row : was_) free_.push_back(row.count);
@@ -81,6 +109,15 @@ class Matching {
     found_.uses.push_back({use, count, row.mark, from, size_of(row, metric_)});
   }
 
+  bool serves(const CutRow& was, const CutRow& now) const {
+    const double length = is_furring(now) ? strip_mm : rounded_mm_, width = is_sawn(now) ? rounded_mm_ : same_mm;
+    return same_stock(was, now, rounded_mm_) && same_ends(was, now, rounded_mm_) &&
+           same(was.length_mm, now.length_mm, length) && same(was.short_mm, now.short_mm, length) &&
+           same(was.width_mm, now.width_mm, width);
+  }
+  /// To its width too.
+  static bool is_sawn(const CutRow& row) { return row.sheet || is_furring(row); }
+
   std::ptrdiff_t place(const std::string& mark) const {
     return std::find_if(now_.begin(), now_.end(), [&](const CutRow& row) { return row.mark == mark; }) - now_.begin();
   }
@@ -88,7 +125,7 @@ class Matching {
   void as_they_are() {
     for (std::size_t i = 0; i < now_.size(); ++i)
       for (std::size_t k = 0; k < was_.size(); ++k) {
-        if (!alike(was_[k], now_[i])) continue;
+        if (!serves(was_[k], now_[i])) continue;
         const int count = std::min(free_[k], wanted_[i]);
         const bool as_fitted = takeoff::fitted_text(was_[k], metric_) == takeoff::fitted_text(now_[i], metric_);
         add(as_fitted ? Use::serves : Use::fit, count, now_[i], was_[k].mark);
@@ -109,7 +146,7 @@ class Matching {
       for (; wanted_[i] > 0; --wanted_[i]) {
         Spare* best = nullptr;
         for (Spare& spare : spares)
-          if (holds(spare, now_[i]) && (!best || spare.left_mm < best->left_mm - same_mm)) best = &spare;
+          if (holds(spare, now_[i], rounded_mm_) && (!best || spare.left_mm < best->left_mm - same_mm)) best = &spare;
         if (!best) break;
         best->touched = true;
         best->left_mm -= now_[i].length_mm + kerf_mm_;
@@ -127,6 +164,7 @@ class Matching {
   const std::vector<CutRow>&was_, &now_;
   double kerf_mm_;
   bool metric_;
+  double rounded_mm_;  ///< lengths nearer than this are one
   std::vector<int> free_, wanted_;
   Pieces found_;
 };
@@ -147,14 +185,18 @@ const char* name_of(Use use) {
   return "new";
 }
 
+double one_length_mm() {
+  return std::max(units::tape_mark_mm(false), units::tape_mark_mm(true));
+}
+
 int Pieces::count(Use use) const {
   int all = 0;
   for (const PieceUse& piece : uses) all += piece.use == use ? piece.count : 0;
   return all;
 }
 
-Pieces pieces_of(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, bool metric) {
-  return Matching{was, now, kerf_mm, metric}.done();
+Pieces pieces_of(const std::vector<CutRow>& was, const std::vector<CutRow>& now, double kerf_mm, Tapes tapes) {
+  return Matching{was, now, kerf_mm, tapes}.done();
 }
 
 }  // namespace fallwright::revision

@@ -37,12 +37,20 @@ struct Pieces {
   int count(Use use) const;
 };
 
+/// The tapes that two lists were rounded to.
+struct Tapes {
+  bool was_metric = false, now_metric = false;
+  bool differ() const { return was_metric != now_metric; }
+};
+/// Two lengths that are rounded to marks of different tapes may be one when they differ by less than this: a mark of
+/// the coarser one.
+double one_length_mm();
+
 /// Every piece of `was` is taken as cut. A piece serves where its size and ends are alike. What is longer gives shorter
 /// ones of its own stock, the longest first from the shortest that holds it, each saw cut taking `kerf_mm`; a sheet
-/// gives one. Strips of furring serve
-/// where they are long enough to a quarter of an inch; those that taper are never cut anew: they are made to their
-/// place.
+/// gives one. Strips of furring serve where they are long enough to a quarter of an inch; those that taper are never
+/// cut anew: they are made to their place. Lists of different tapes are compared to a mark of the coarser one.
 Pieces pieces_of(const std::vector<takeoff::CutRow>& was, const std::vector<takeoff::CutRow>& now, double kerf_mm,
-                 bool metric);
+                 Tapes tapes);
 
 }  // namespace fallwright::revision

@@ -122,7 +122,10 @@ State read_state(const std::string& text, const std::string& file) {
       return refuse("it is of several rooms, or of a version that did not keep the job file's keys");
     return state_of(json);
   } catch (const nlohmann::json::parse_error&) {
-    return refuse("it holds no JSON; a build writes one into its output folder");
+    const std::size_t first = text.find_first_not_of(" \t\r\n");
+    return refuse(first != std::string::npos && text[first] == '<'
+                      ? "it is a page for a browser; the report.json is in the same folder"
+                      : "it holds no JSON; a build writes one into its output folder");
   } catch (const nlohmann::json::exception& e) {
     return refuse(e.what());
   } catch (const std::invalid_argument& e) {

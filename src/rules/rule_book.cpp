@@ -57,11 +57,13 @@ class BookReader {
  private:
   /// What a compiled-in book may say beside its rows: the book it rests on, what it leaves out of that, its flood test.
   static bool is_of_compiled_in(std::string_view name) {
-    return name == "rests_on" || name == "without" || name == "flood_test";
+    return name == "rests_on" || name == "without" || name == "flood_test" || name == "flood_minutes" ||
+           name == "flood_to_threshold";
   }
   void read_base(RuleBook& book) {
     book.rests_on = table_["rests_on"].value_or(std::string{});
-    book.flood_test = table_["flood_test"].value_or(std::string{});
+    book.flood_test = {table_["flood_test"].value_or(std::string{}), table_["flood_minutes"].value_or(0),
+                       table_["flood_to_threshold"].value_or(false)};
     if (const toml::table* without = table_["without"].as_table())
       for (const auto& [id, why] : *without) book.without.emplace(std::string{id.str()}, why.value_or(std::string{}));
   }
@@ -283,10 +285,10 @@ RowOf row_under(const std::string& name, const std::string& id) {
   return {book("common").find(id), "common", ""};
 }
 
-const std::string& flood_test_of(const std::string& name) {
+const FloodTest& flood_test_of(const std::string& name) {
   std::string at = name;
-  while (book(at).flood_test.empty() && !book(at).rests_on.empty()) at = book(at).rests_on;
-  return book(at).flood_test.empty() ? book("common").flood_test : book(at).flood_test;
+  while (book(at).flood_test.words.empty() && !book(at).rests_on.empty()) at = book(at).rests_on;
+  return book(book(at).flood_test.words.empty() ? "common" : at).flood_test;
 }
 
 bool is_metric_book(const std::string& name) {

@@ -18,13 +18,20 @@ struct BookRow {
   Limit limit;
 };
 
+/// What a book asks of a flood test; how deep at the threshold is its row of the check `flood.depth`.
+struct FloodTest {
+  std::string words;          ///< with its source
+  int minutes = 0;            ///< that the water stands
+  bool to_threshold = false;  ///< it is filled to the threshold's level
+};
+
 struct RuleBook {
   std::string name;   ///< "residential"
   std::string title;  ///< "US residential"
   std::map<std::string, BookRow> rows;
   std::string rests_on = {};                         ///< the book whose rows hold where this one has none
   std::map<std::string, std::string> without = {};   ///< rows of that book that do not hold here, each with the reason
-  std::string flood_test = {};                       ///< how it asks for one, in words, with its source
+  FloodTest flood_test = {};                         ///< without words: that of the book it rests on
   const BookRow* find(const std::string& id) const;  ///< of its own rows alone
 };
 
@@ -36,8 +43,8 @@ struct RowOf {
 };
 RowOf row_under(const std::string& book, const std::string& id);
 
-/// How the flood test is asked for under a book, in words.
-const std::string& flood_test_of(const std::string& book);
+/// The flood test that is asked for under a book.
+const FloodTest& flood_test_of(const std::string& book);
 
 /// Whether a book's country measures in millimetres and sells pipe by DN.
 bool is_metric_book(const std::string& book);

@@ -55,7 +55,7 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
 
 /// A floor told by its drops alone is a plane: nothing stands above it, because nobody looked.
 bool told_by_drops(const job::Job& job) {
-  return job.survey.spots.empty() && !(job.floor.drop_along_width.is_zero() && job.floor.drop_along_depth.is_zero());
+  return job.survey.spots.empty() && job.floor.drops_typed;
 }
 
 Finding unread_spots() {

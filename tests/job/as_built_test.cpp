@@ -72,6 +72,28 @@ TEST(AsBuilt, TimesAreThoseOfACalendar) {
     EXPECT_FALSE(minutes_of(none)) << none;
 }
 
+TEST(AsBuilt, DayAndTimesAreHeldToACalendarWithAllOtherFaults) {
+  // Source: the contract of messages: all faults in one run, each with what was found and what is allowed.
+  const std::string told = told_of(
+      "[as_built]\ndate = \"soon\"\n[[as_built.flood]]\nat = \"2026-02-29 08:00\"\nlevel = 900\n"
+      "[[as_built.photo]]\nfiel = \"a.jpg\"\n");
+  for (const char* part : {"as_built.date: found 'soon'; wanted a day of the calendar like '2026-12-02'",
+                           "as_built.flood.at: found '2026-02-29 08:00'; wanted a day and a time",
+                           "as_built.flood.level: found 900 mm", "no such key; did you mean 'as_built.photo.file'?"})
+    EXPECT_THAT(told, HasSubstr(part));
+  EXPECT_TRUE(is_day("2028-02-29"));
+  for (const char* none : {"2026-02-29", "2026-12-02 08:30", "2026-12-2", "2 December", ""})
+    EXPECT_FALSE(is_day(none)) << none;
+}
+
+TEST(AsBuilt, APlaneIsReadOnce) {
+  // Source: the contract of messages; of two readings of one plane nobody can say which holds.
+  const std::string left = "[[as_built.fall]]\nsurface = \"base-floor\"\nfacet = \"left\"\nfall = \"2 %\"\n",
+                    back = "[[as_built.fall]]\nsurface = \"base-floor\"\nfacet = \"back\"\nfall = \"2 %\"\n";
+  EXPECT_EQ(told_of(left + back), "");
+  EXPECT_THAT(told_of(left + back + left), HasSubstr("has this plane again, as entry 1 has"));
+}
+
 TEST(AsBuilt, WhatCannotBeIsToldWithItsPlace) {
   // Source: the contract of messages: place, what was found, what is allowed.
   EXPECT_THAT(told_of("[[as_built.fall]]\nsurface = \"seat\"\nfall = \"2 %\"\n"), HasSubstr("the room has no bench"));
@@ -82,6 +104,14 @@ TEST(AsBuilt, WhatCannotBeIsToldWithItsPlace) {
   EXPECT_THAT(told_of("[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"
                       "[[as_built.flood]]\nat = \"2026-12-01 08:30\"\nlevel = 50\n"),
               HasSubstr("is not after the reading before it"));
+}
+
+TEST(WrittenKeys, AreWrittenAsTheyWereTyped) {
+  // Source: none; a decimal that no double holds exactly is told as it was typed.
+  Job job = with("[cuts]\npreferred = [2400.4, 3000]\n");
+  std::string all;
+  for (const WrittenKey& key : written_keys(job)) all += key.key + " = " + key.value + "\n";
+  EXPECT_THAT(all, HasSubstr("cuts.preferred = [ 2400.4, 3000 ]\n"));
 }
 
 TEST(WrittenKeys, AreThoseOfTheFileEntryByEntry) {
@@ -100,6 +130,14 @@ TEST(WrittenKeys, AreThoseOfTheFileEntryByEntry) {
   const UnitSystem in = UnitSystem::inch, mm = UnitSystem::metric;
   EXPECT_TRUE(same("\"5 ft\"", in, "'60 in'", mm));
   EXPECT_TRUE(same("60", in, "1524", mm));
+  EXPECT_TRUE(same("[ \"6 in\", \"34 in\" ]", in, "[ 152.4, 863.6 ]", mm));
+  EXPECT_FALSE(same("[ \"6 in\", \"34 in\" ]", in, "[ 152.4 ]", mm));
+  EXPECT_TRUE(say_the_same({"survey.floor.spots[0]", "[ 10, 0, \"1/8 in\" ]"}, in,
+                           {"survey.floor.spots[0]", "[ 254, 0, 3.175 ]"}, mm));
+  EXPECT_TRUE(say_the_same({"survey.plan.back", "{ length = \"60 in\", face = \"board\" }"}, in,
+                           {"survey.plan.back", "{ face = \"board\", length = 1524 }"}, mm));
+  EXPECT_FALSE(say_the_same({"survey.plan.back", "{ length = \"60 in\", face = \"board\" }"}, in,
+                            {"survey.plan.back", "{ length = 1524, face = \"stud\" }"}, mm));
   EXPECT_FALSE(same("60", in, "60", mm));
   EXPECT_FALSE(same("\"5 ft\"", in, "\"5 ft 1 in\"", in));
 }

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "diag/fault.hpp"
+#include "job/describe.hpp"
 #include "job/read.hpp"
 
 namespace fallwright::job {
@@ -475,6 +476,10 @@ TEST(Values, OfAFloorThatIsAPlane) {
   const Job j = read(text, "x");
   EXPECT_EQ(j.floor.drop_along_width.in_mm(), 3.5);
   EXPECT_EQ(j.floor.drop_along_depth.in_mm(), -2.5);
+  EXPECT_TRUE(j.floor.drops_typed);
+  text.replace(text.find("3.5"), 3, "0"), text.replace(text.find("-2.5"), 4, "0");
+  EXPECT_TRUE(read(text, "x").floor.drops_typed) << "a floor that reads level was read";
+  EXPECT_FALSE(read(starter(UnitSystem::metric), "x").floor.drops_typed) << "and no starter reads one";
 }
 
 TEST(Readings, OfAGridStandRowByRow) {

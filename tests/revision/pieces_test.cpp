@@ -35,9 +35,10 @@ CutRow sheet(const char* mark, double length_in, double width_in) {
 }
 
 /// "serves 2 A<-B", one for each use.
-std::vector<std::string> told(const std::vector<CutRow>& was, const std::vector<CutRow>& now) {
+std::vector<std::string> told(const std::vector<CutRow>& was, const std::vector<CutRow>& now,
+                              revision::Tapes tapes = {}) {
   std::vector<std::string> words;
-  const revision::Pieces pieces = revision::pieces_of(was, now, kerf, false);
+  const revision::Pieces pieces = revision::pieces_of(was, now, kerf, tapes);
   for (const revision::PieceUse& p : pieces.uses)
     words.push_back(std::string{name_of(p.use)} + " " + std::to_string(p.count) + " " + p.mark + "<-" + p.from);
   for (const revision::PieceLeft& p : pieces.left) words.push_back("left " + std::to_string(p.count) + " " + p.mark);
@@ -68,6 +69,72 @@ TEST(Pieces, ThatAreAlikeServeUnderTheirNewMarks) {
   EXPECT_EQ(
       told({sticks("A", 40, 3), sticks("B", 30, 2)}, {sticks("A", 50, 1), sticks("B", 40, 2), sticks("C", 30, 2)}),
       (Words{"new 1 A<-", "serves 2 B<-A", "serves 2 C<-B", "left 1 A"}));
+}
+
+CutRow strip(const char* stock, double thick_mm, double length_mm, const std::string& ends) {
+  CutRow row;
+  row.mark = "A", row.stock = stock, row.count = 1, row.ends = ends;
+  row.length_mm = row.short_mm = length_mm, row.width_mm = 38, row.thickness_mm = thick_mm;
+  return row;
+}
+
+TEST(Pieces, OfListsOnDifferentTapesServeToAMarkOfTheCoarser) {
+  // Source: by hand: 36 in is 914.4 mm and stands on the millimetre tape at 914; two marks on is another piece. Furring
+  // is named by its thickness on its own tape: 1/4 in is 6 mm there.
+  const revision::Tapes to_mm{false, true};
+  const auto in_mm = [](double mm) {
+    CutRow row = sticks("A", 0, 1);
+    row.length_mm = row.short_mm = mm;
+    return row;
+  };
+  EXPECT_EQ(told({sticks("A", 36, 1)}, {in_mm(914)}, to_mm), (Words{"serves 1 A<-A"}));
+  EXPECT_EQ(told({sticks("A", 36, 1)}, {in_mm(914)}), (Words{"recut 1 A<-A"})) << "on one tape they are two lengths";
+  EXPECT_EQ(told({sticks("A", 36, 1)}, {in_mm(916)}, to_mm), (Words{"new 1 A<-", "left 1 A"}));
+  const CutRow quarter = strip("furring 1/4\"", 6.35, 2400.3, "square, tapered to 1/8\" at the foot");
+  EXPECT_EQ(told({quarter}, {strip("furring 6 mm", 6, 2400, "square, tapered to 3 mm at the foot")}, to_mm),
+            (Words{"serves 1 A<-A"}));
+  EXPECT_EQ(told({quarter}, {strip("furring 6 mm", 6, 2400, "square, tapered to 3 mm at the head")}, to_mm),
+            (Words{"new 1 A<-", "left 1 A"}));
+  EXPECT_EQ(told({quarter}, {strip("furring 9 mm", 9, 2400, "square, tapered to 3 mm at the foot")}, to_mm),
+            (Words{"new 1 A<-", "left 1 A"}));
+}
+
+TEST(Changes, AcrossUnitsAreToldWhereAnythingIsOther) {
+  // Source: by hand: 100 ft2 are 9.29 m2 and 16 ft 4.88 m; a size a mark off may be its rounding; a check is compared
+  // in one unit.
+  revision::State was, now;
+  was.job.unit = job::UnitSystem::inch, now.job.unit = job::UnitSystem::metric;
+  const auto row = [](const char* item, double buy, const char* unit) {
+    takeoff::Row made;
+    made.item = item, made.buy = buy, made.buy_unit = unit;
+    return made;
+  };
+  was.rows = {row("felt", 100, "ft2"), row("flashing", 16, "ft"), row("membrane", 100, "ft2")};
+  now.rows = {row("felt", 9.29, "m2"), row("flashing", 4.88, "m"), row("membrane", 9.4, "m2")};
+  was.sizes = {{"diagonal", revision::Quantity::length, 985.8}, {"line", revision::Quantity::length, 31.75}};
+  now.sizes = {{"diagonal", revision::Quantity::length, 985}, {"line", revision::Quantity::length, 34}};
+  rules::Result short_of;
+  short_of.id = "a", short_of.outcome = rules::Outcome::caution, short_of.measured = 49.4, short_of.limit.least = 50.8;
+  was.results = now.results = {short_of};
+  const revision::Changes all = revision::changes(was, now);
+  ASSERT_EQ(all.to_buy.size(), 1u);
+  EXPECT_EQ(all.to_buy[0].what + ": " + all.to_buy[0].was, "membrane: 100 ft2");
+  ASSERT_EQ(all.sizes.size(), 1u);
+  EXPECT_EQ(all.sizes[0].was + " to " + all.sizes[0].now, "32 mm to 34 mm");
+  EXPECT_TRUE(all.verdicts.empty());
+}
+
+TEST(Changes, AreOfOneRoomByItsNameOrItsAlcove) {
+  // Source: none; a room that is renamed keeps its alcove, one that is surveyed anew keeps its name.
+  revision::State flat, other;
+  flat.job.name = "flat", flat.keys = {{"alcove.width", "\"6 ft\""}, {"alcove.depth", "\"36 in\""}};
+  other = flat;
+  other.job.name = "bath";
+  EXPECT_TRUE(revision::of_one_room(flat, other));
+  other.keys[0].value = "\"5 ft\"";
+  EXPECT_FALSE(revision::of_one_room(flat, other)) << "many rooms are as deep";
+  other.job.name = "flat", other.keys[1].value = "\"30 in\"";
+  EXPECT_TRUE(revision::of_one_room(flat, other));
 }
 
 TEST(Pieces, AreRecutFromTheShortestThatHoldsThem) {

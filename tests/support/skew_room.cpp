@@ -17,7 +17,7 @@ job::Job skew_room() {
   lean(Side::left, 0.01), lean(Side::back, -0.005);
   j.survey.board_mm = 0.5 * inch, j.survey.finish_mm = 1.25 * inch;
   j.survey.widths = {{10 * inch, 40 * inch, {79.5 * inch, 2, survey::Face::board, 0}}};
-  j.floor.drop_along_width = in(0.8), j.floor.drop_along_depth = in(0.4);
+  j.floor.drop_along_width = in(0.8), j.floor.drop_along_depth = in(0.4), j.floor.drops_typed = true;
   j.floor.finish_outside = in(0.5);
   return j;
 }

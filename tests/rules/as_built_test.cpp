@@ -1,0 +1,98 @@
+// The record of what was built, held to what the design was held to.
+#include "rules/as_built.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace fallwright {
+namespace {
+
+using rules::BuiltRow, rules::Outcome;
+using testing::HasSubstr;
+
+/// A floor whose edge at the threshold lies 15 mm above the drain, and a threshold 60 mm above it.
+facts::Facts basin() {
+  facts::Facts facts;
+  facts.heights.drain_top_mm = 20;
+  facts.heights.floor_at_threshold_mm = 35;
+  facts.heights.threshold_least_mm = 80;
+  return facts;
+}
+
+rules::Result two_inches() {
+  rules::Result result;
+  result.id = "flood.depth";
+  result.limit.least = 50.8;
+  return result;
+}
+
+/// Rows of a flood test that was read at these minutes past eight, at these heights above the drain.
+std::vector<BuiltRow> flooded(const std::vector<std::pair<int, double>>& read, const std::string& book = "residential",
+                              const std::vector<rules::Result>& results = {two_inches()},
+                              const facts::Facts& facts = basin()) {
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  job.book = book;
+  for (const auto& [minute, mm] : read)
+    job.as_built.flood.push_back(
+        {std::string{"2026-12-01 08:"} + (minute < 10 ? "0" : "") + std::to_string(minute), units::Length::mm(mm)});
+  return rules::as_built_rows(job, facts, results, {});
+}
+
+TEST(AsBuiltFlood, PassesWhereItStoodAsHighAndAsLongAsTheBookAsks) {
+  // Source: IRC P2503.6 (number from memory): 2 in at the threshold for 15 minutes; by hand: 15 + 50.8 = 65.8 mm.
+  const auto rows = flooded({{0, 65.8}, {5, 65.8}, {15, 65.8}});
+  ASSERT_EQ(rows.size(), 3u);
+  EXPECT_THAT(rows[0].built, HasSubstr("50.8 mm at the threshold"));
+  EXPECT_EQ(rows[0].outcome, Outcome::not_applicable);
+  EXPECT_EQ(rows[1].outcome, Outcome::not_applicable) << "too soon to say";
+  EXPECT_EQ(rows[2].outcome, Outcome::pass);
+  EXPECT_THAT(rows[2].built, HasSubstr("stands"));
+}
+
+TEST(AsBuiltFlood, FilledTooLowPassesNothing) {
+  // Source: the same; 65 mm is 50 mm at the threshold, and what would do is 65.8, up to the next mark.
+  const auto rows = flooded({{0, 65}, {30, 65}});
+  EXPECT_EQ(rows[0].outcome, Outcome::caution);
+  EXPECT_THAT(rows[0].built, HasSubstr("too low, fill to 66 mm above the drain"));
+  EXPECT_EQ(rows[1].outcome, Outcome::not_checked);
+  EXPECT_THAT(rows[1].built, HasSubstr("filled too low"));
+}
+
+TEST(AsBuiltFlood, ReadTooSoonOrOnceIsNoTest) {
+  // Source: the same, 15 minutes.
+  const auto soon = flooded({{0, 70}, {14, 70}});
+  EXPECT_EQ(soon[1].outcome, Outcome::not_checked);
+  EXPECT_THAT(soon[1].built, HasSubstr("let it stand 15 min at least"));
+  const auto once = flooded({{0, 70}});
+  EXPECT_EQ(once[0].outcome, Outcome::not_checked);
+  EXPECT_THAT(once[0].built, HasSubstr("read it again after 15 min at least"));
+}
+
+TEST(AsBuiltFlood, ThatFallsOrRisesAsksForCareHoweverItWasFilled) {
+  // Source: common practice, no source: half a mark of the tape is no change.
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}})[1].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.5}})[1].outcome, Outcome::caution);
+  EXPECT_EQ(flooded({{0, 40}, {5, 38}})[1].outcome, Outcome::caution);
+  EXPECT_THAT(flooded({{0, 70}, {20, 72}})[1].built, HasSubstr("rose 2 mm"));
+}
+
+TEST(AsBuiltFlood, IsFilledToWhatEachBookSays) {
+  // Source: UPC 408.7.5 (number from memory): to the threshold, here 60 mm above the drain; practice in millimetres
+  // asks for no depth.
+  EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "plumbing", {})[1].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 59}, {15, 59}}, "plumbing", {})[0].outcome, Outcome::caution);
+  EXPECT_EQ(flooded({{0, 10}, {15, 10}}, "metric", {})[1].outcome, Outcome::pass);
+}
+
+TEST(AsBuiltFlood, AtAnOpenEdgeStandsOverThatEdge) {
+  // Source: by hand: without a threshold the dam stands on the entry's edge, 10 mm above the drain: 10 + 50.8.
+  facts::Facts facts;
+  facts.heights.drain_top_mm = 20, facts.heights.rim_greatest_mm = 45;
+  facts.edges = {{"back", "wall", "upstand", 150}, {"front", "", "rim", 30}};
+  EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts)[1].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts)[0].outcome, Outcome::caution);
+}
+
+}  // namespace
+}  // namespace fallwright
