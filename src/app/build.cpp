@@ -51,8 +51,10 @@ std::string override_text(const job::BookOverride& named, const std::string& job
   return "";
 }
 
-/// "2026-03-14", where somebody set the time; else empty, since no clock may reach a file.
-std::string day_of_issue() {
+/// "2026-03-14": the job's own day, else that of the time that somebody set; else empty, since no clock may reach a
+/// file.
+std::string day_of_issue(const job::Job& job) {
+  if (!job.date.empty()) return job.date;
   if (!std::getenv("SOURCE_DATE_EPOCH")) return "";
   const std::time_t time = timestamp();
   std::tm utc{};
@@ -140,8 +142,8 @@ void write_all(Work& work, Staging& staging, Progress& progress, const revision:
   exchange::write_glb(*work.model, staging.place("model.glb"));
   exchange::write_step(*work.model, staging.place("model.step"), timestamp());
   progress.stage(name, "drawing the sheets");
-  const drawing::Findings findings{report.facts,     report.cuts,    report.plan, report.rows,
-                                   report.judgement, day_of_issue(), changes};
+  const drawing::Findings findings{
+      report.facts, report.cuts, report.plan, report.rows, report.judgement, day_of_issue(report.job), changes};
   const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
   for (const drawing::Sheet& sheet : sheets) {
     exchange::write_dxf(sheet, staging.place("drawings/" + sheet.name + ".dxf"));

@@ -38,5 +38,7 @@ struct AsBuilt {
 
 /// Minutes since 1970, of "2026-12-01 08:30" on one and the same clock; nothing for what is no such time.
 std::optional<long> minutes_of(const std::string& time);
+/// Days since 1970, of "2026-12-01"; nothing for what is no day of the calendar.
+std::optional<long> days_of(const std::string& date);
 
 }  // namespace fallwright::job

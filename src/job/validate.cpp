@@ -22,6 +22,8 @@ class Judge {
   explicit Judge(const Job& job) : job_{job}, at_{lay_out(job)} {}
 
   std::vector<Contradiction> judge() {
+    if (!job_.date.empty() && !days_of(job_.date))
+      add("job.date", "found '" + job_.date + "'; it must be a day of the calendar, like \"2026-03-14\"");
     alcove();
     framing();
     floor();

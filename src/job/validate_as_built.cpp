@@ -17,16 +17,23 @@ std::optional<int> number(const std::string& text, std::size_t from, std::size_t
 
 }  // namespace
 
-std::optional<long> minutes_of(const std::string& time) {
+std::optional<long> days_of(const std::string& date) {
   namespace ch = std::chrono;
-  if (time.size() != 16 || time[4] != '-' || time[7] != '-' || time[10] != ' ' || time[13] != ':') return std::nullopt;
-  const auto year = number(time, 0, 4), month = number(time, 5, 2), day = number(time, 8, 2),
-             hour = number(time, 11, 2), minute = number(time, 14, 2);
-  if (!year || !month || !day || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
-  const ch::year_month_day date{ch::year{*year}, ch::month{static_cast<unsigned>(*month)},
+  if (date.size() != 10 || date[4] != '-' || date[7] != '-') return std::nullopt;
+  const auto year = number(date, 0, 4), month = number(date, 5, 2), day = number(date, 8, 2);
+  if (!year || !month || !day) return std::nullopt;
+  const ch::year_month_day read{ch::year{*year}, ch::month{static_cast<unsigned>(*month)},
                                 ch::day{static_cast<unsigned>(*day)}};
-  if (!date.ok()) return std::nullopt;
-  return ch::sys_days{date}.time_since_epoch().count() * 24L * 60 + *hour * 60L + *minute;
+  if (!read.ok()) return std::nullopt;
+  return ch::sys_days{read}.time_since_epoch().count();
+}
+
+std::optional<long> minutes_of(const std::string& time) {
+  if (time.size() != 16 || time[10] != ' ' || time[13] != ':') return std::nullopt;
+  const auto days = days_of(time.substr(0, 10));
+  const auto hour = number(time, 11, 2), minute = number(time, 14, 2);
+  if (!days || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
+  return *days * 24 * 60 + *hour * 60L + *minute;
 }
 
 std::vector<Contradiction> as_built_contradictions(const Job& job) {

@@ -97,5 +97,15 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   EXPECT_THAT(told([](Job& j) { j.bench->frame.kind = FrameKind::steel; }), HasSubstr("2x4 is no steel stud"));
 }
 
+TEST(Contradictions, ADateIsADayOfTheCalendar) {
+  // Source: ISO 8601 extended dates; the Gregorian calendar has a 29 February in 2028 and none in 2026 and 2100.
+  const auto dated = [](const char* date) { return told([&](Job& j) { j.date = date; }); };
+  for (const char* good : {"2026-03-14", "2028-02-29", "2000-02-29", "9999-12-31"}) EXPECT_EQ(dated(good), "") << good;
+  for (const char* bad : {"14.3.2026", "2026-3-14", "2026-02-29", "2100-02-29", "2026-04-31", "2026-13-01",
+                          "2026-00-10", "2026-03-00", "2026-03-14 ", "soon", "2026/03/14", "-026-03-14", "20260314"})
+    EXPECT_EQ(dated(bad),
+              std::string{"job.date: found '"} + bad + "'; it must be a day of the calendar, like \"2026-03-14\"\n");
+}
+
 }  // namespace
 }  // namespace fallwright::job
