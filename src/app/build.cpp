@@ -60,8 +60,10 @@ void must_not_be_written_by_us(const std::string& text, const std::string& file)
     refuse("is JSON, not a job file; name the job file (TOML). A report.json goes to 'diff' and to 'build --from'");
 }
 
-/// "2026-03-14", where somebody set the time; else empty, since no clock may reach a file.
-std::string day_of_issue() {
+/// "2026-03-14": the job's own day, else that of the time that somebody set; else empty, since no clock may reach a
+/// file.
+std::string day_of_issue(const job::Job& job) {
+  if (!job.date.empty()) return job.date;
   if (!std::getenv("SOURCE_DATE_EPOCH")) return "";
   const std::time_t time = timestamp();
   std::tm utc{};
@@ -216,8 +218,8 @@ void write_all(Work& work, Staging& staging, Progress& progress, const revision:
   write.model();
   if (write.wants_sheets()) {
     progress.stage(name, "drawing the sheets");
-    const drawing::Findings findings{report.facts,     report.cuts,    report.plan, report.rows,
-                                     report.judgement, day_of_issue(), changes};
+    const drawing::Findings findings{
+        report.facts, report.cuts, report.plan, report.rows, report.judgement, day_of_issue(report.job), changes};
     const std::vector<drawing::Sheet> sheets = drawing::draw(*work.model, findings);
     write.sheets(sheets);
     if (write.wants("page")) {

@@ -88,13 +88,18 @@ double add_depths(Pen& pen, const Subject& s, Point top_left) {
   return table.bottom();
 }
 
+bool has_threshold(const Subject& s) {
+  return !s.job().base.threshold.width.is_zero();
+}
+
 /// How mortar lies under the threshold, packed from the front.
-void add_threshold(Sheet& sheet, Pen& pen, const Subject& s, const std::vector<CutSolid>& cut, Point place) {
+void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
+                   Point place) {
   const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, "base").bbox_mm[1];
-  if (width <= 0) return;
   const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm);
   add_detail(sheet, pen, cut,
-             {1, "section C-C at the threshold", {front - 45, -45, front + width + 60, high + 15}, false}, place);
+             {1, "section C-C at the threshold", {front - 45, -45, front + width + 60, high + 15}, false}, scale,
+             place);
 }
 
 /// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked.
@@ -144,14 +149,16 @@ Cut bed_cut(const Subject& subject) {
 
 namespace {
 
-Sheet draw_gauges(const Subject& subject) {
-  const std::vector<CutSolid> cut = cut_solids(
+std::vector<CutSolid> cut_at_bed(const Subject& subject) {
+  return cut_solids(
       subject.model,
       [](const parts::Solid& s) {
         return s.role == parts::Role::base || s.role == parts::Role::bed || s.role == parts::Role::subfloor;
       },
       bed_cut(subject));
+}
 
+Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
   const auto &base = part(subject.facts, "base").bbox_mm, &bed = part(subject.facts, "bed").bbox_mm;
   return on_page("bed", "Mortar bed: gauge depths", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
@@ -179,10 +186,6 @@ Sheet draw_gauges(const Subject& subject) {
     }
     const double right = std::max(base[3], bed[3]);
     set_out_gauges(pen, subject, {right, low});
-    if (!is_small(paper_of(job))) {
-      const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
-      add_threshold(sheet, pen, subject, cut, {right + 20 * t, foot - 4 * t});
-    }
     sheet.notes = {
         "Outline: the bed, held back " + pen.words(job.bed.holdback.in_mm()) +
             " along framing and run past the base by " + pen.words(job.bed.overrun.in_mm()) +
@@ -192,18 +195,31 @@ Sheet draw_gauges(const Subject& subject) {
             pen.words(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
         "Press the base down in the order of the numbers, from the drain outward. Wet mortar is caustic: gloves and "
         "goggles."};
+    if (is_small(paper_of(job))) return;
+    const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
+    if (has_threshold(subject))
+      add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
+        add_threshold(on, with, scale, subject, cut, {right + 20 * t, foot - 4 * t});
+      });
   });
 }
 
 }  // namespace
 
 std::vector<Sheet> draw_bed(const Subject& subject) {
-  std::vector<Sheet> sheets{draw_gauges(subject)};
+  const std::vector<CutSolid> cut = cut_at_bed(subject);
+  std::vector<Sheet> sheets{draw_gauges(subject, cut)};
   if (!is_small(paper_of(subject.job()))) return sheets;
   Sheet any = sheets.front();  // for its unit alone
   for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(),
                                depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
     sheets.push_back(std::move(sheet));
+  if (has_threshold(subject))
+    sheets.push_back(details_alone("bed-threshold", "Mortar under the threshold, section C-C", subject.job(),
+                                   [&](Sheet& sheet, Pen& pen, double scale) {
+                                     sheet.sight = bed_cut(subject).sight();
+                                     add_threshold(sheet, pen, scale, subject, cut, {0, 0});
+                                   }));
   return sheets;
 }
 

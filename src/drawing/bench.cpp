@@ -174,25 +174,29 @@ Sheet draw_bench_plan(const Subject& subject) {
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, from_above());
-    add_member_marks(pen, subject, from_above(), below, below);
     set_out_joists(pen, model, frame);
+    add_member_marks(pen, subject, from_above(), below, below, boxes_of_texts(sheet));
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
     pen.line(a, b, LineKind::centre);
     // Beside a steep diagonal, below a flat one, so that it does not strike its own length through.
     const bool steep = frame.height() > frame.width();
     const double t = pen.text_mm();
-    pen.note({a.x + 0.3 * (b.x - a.x) + (steep ? 1.2 : 2.5) * t, a.y + 0.3 * (b.y - a.y) - (steep ? 0.4 : 1.0) * t},
-             "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
+    pen.label({a.x + 0.3 * (b.x - a.x) + (steep ? 1.2 : 2.5) * t, a.y + 0.3 * (b.y - a.y) - (steep ? 0.4 : 1.0) * t},
+              "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::Side::back;
+    sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
+                   (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
+    if (is_small(paper_of(subject.job()))) {
+      sheet.notes.emplace_back("Its pieces and its fastening: {schedules}.");
+      return;
+    }
     const Frame all = frame_of(sheet);
     const Point beside = back ? Point{all.x0, all.y0 - 4 * t} : Point{all.x1 + 5 * t, all.y1};
     const double foot = add_marks_table(pen, subject, "bench-frame", beside, 46 * t);
     add_bench_fasteners(pen, subject, back ? Point{beside.x + 49 * t, beside.y} : Point{beside.x, foot - 3 * t},
                         46 * t);
-    sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
-                   (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
   });
 }
 
@@ -215,7 +219,8 @@ Sheet draw_bench_front(const Subject& subject) {
                  mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
         tag_member(pen, subject, solid.id);
       }
-    add_member_marks(pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); });
+    add_member_marks(
+        pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, boxes_of_texts(sheet));
     const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
     pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
@@ -276,9 +281,11 @@ Cut bench_cut(const Subject& subject) {
 
 namespace {
 
-/// Where water would find a way: the apron over the base's rim, and the seat's nose over rail and deck.
-void add_bench_details(Sheet& sheet, Pen& pen, const Subject& s, const std::vector<CutSolid>& solids,
-                       const View& view) {
+/// Where water would find a way: the apron over the base's rim, and the seat's nose over rail and deck. `marked`: the
+/// sheet shows the whole section as well.
+void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
+                       bool marked) {
+  const View view = bench_cut(s).view;
   const Frame seat = extent(s.model.first(Role::seat_block)->shape, view), all = frame_of(sheet),
               frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
   const double t = pen.text_mm(), below = all.y0 - 5 * t;
@@ -289,27 +296,38 @@ void add_bench_details(Sheet& sheet, Pen& pen, const Subject& s, const std::vect
     return Frame{std::min(joint + back * from, joint + back * to), low,
                  std::max(joint + back * from, joint + back * to), high};
   };
-  const Point end = add_detail(
-      sheet, pen, solids,
-      {1, "apron over the base's rim", window(-60, 70, rim - 60, std::min(seat.y0 + 30, rim + 120))}, {all.x0, below});
+  const Point end =
+      add_detail(sheet, pen, solids,
+                 {1, "apron over the base's rim", window(-60, 70, rim - 60, std::min(seat.y0 + 30, rim + 120)), marked},
+                 scale, {all.x0, below});
   add_detail(sheet, pen, solids,
              {2, "seat's nose, deck and rail",
-              window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15)},
-             {end.x, below});
+              window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
+             scale, {end.x, below});
+}
+
+std::vector<CutSolid> cut_at_bench(const Subject& subject) {
+  return cut_solids(
+      subject.model,
+      [](const parts::Solid& s) { return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist; },
+      bench_cut(subject));
 }
 
 }  // namespace
 
-Sheet draw_bench_section(const Subject& subject) {
+std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const parts::Model& model = subject.model;
   const Cut b = bench_cut(subject);
   const gp_Pln& plane = b.plane;
   const View& view = b.view;
-  const Wanted cut = [](const parts::Solid& s) {
-    return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist;
-  };
-  const std::vector<CutSolid> solids = cut_solids(model, cut, b);
-  return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const bool small = is_small(paper_of(subject.job()));
+  const std::vector<CutSolid> solids = cut_at_bench(subject);
+  std::vector<Sheet> sheets;
+  sheets.push_back(on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    sheet.notes = {
+        "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
+        "the base."};
+    if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}.");
     for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
     sheet.sight = b.sight();
     const Frame frame = frame_of(sheet);
@@ -321,11 +339,17 @@ Sheet draw_bench_section(const Subject& subject) {
       if (rung.name.find("here") == std::string::npos)
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
     pen.ladder(frame.x1 + pen.text_mm(), levels);
-    if (!is_small(paper_of(subject.job()))) add_bench_details(sheet, pen, subject, solids, view);
-    sheet.notes = {
-        "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
-        "the base."};
-  });
+    if (small) return;
+    add_details(sheet, pen, subject.job(),
+                [&](Sheet& on, Pen& with, double scale) { draw_bench_joints(on, with, scale, subject, solids, true); });
+  }));
+  if (small)
+    sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
+                                   [&](Sheet& sheet, Pen& pen, double scale) {
+                                     sheet.sight = b.sight();
+                                     draw_bench_joints(sheet, pen, scale, subject, solids, false);
+                                   }));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -108,26 +108,45 @@ std::vector<Enlarged> enlarged(const std::vector<CutSolid>& cut, const Frame& wi
 
 }  // namespace
 
-double detail_scale(double scale, bool metric) {
-  double best = 1;
-  for (const double usual : scales_of(metric))
-    if (usual <= scale / 2) best = usual;
-  return best;
+void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw) {
+  const double t = pen.text_mm(), scale = t / letter;
+  const Frame room = room_on(sheet, paper_of(job));
+  const std::vector<double>& usual = scales_of(sheet.metric);  // the largest first
+  double own = 1;
+  for (const double least : usual)
+    if (least <= scale / 2) own = least;
+  for (const double larger : usual) {
+    if (larger >= own) break;
+    Sheet trial = sheet;
+    Pen trying{trial, t};
+    draw(trial, trying, larger);
+    const Frame all = frame_of(trial);
+    if (all.width() > room.width() * scale || all.height() > room.height() * scale) continue;
+    own = larger;
+    break;
+  }
+  draw(sheet, pen, own);
 }
 
-Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, Point place) {
-  const double t = pen.text_mm(), scale = t / letter, own = detail_scale(scale, sheet.metric), times = scale / own;
+Sheet details_alone(const std::string& name, const std::string& title, const job::Job& job, const Details& draw) {
+  return on_page(name, title, job, [&](Sheet& sheet, Pen& pen) { draw(sheet, pen, pen.text_mm() / letter); });
+}
+
+Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double own,
+                 Point place) {
+  const double t = pen.text_mm(), times = t / letter / own;
   const Frame& w = detail.window;
   std::vector<Enlarged> parts = enlarged(cut, w, times);
   // Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
   std::vector<Named> left, right;
-  double room = 0;
+  double room = 0, beside = 0;
   for (const Enlarged& part : parts)
     if (const auto at = point_within(part.rings)) {
       const std::string& name = part.cut.name;
       const bool nearer_left = at->x < w.width() * times - at->x - t;
       (nearer_left ? left : right).push_back({name, *at});
-      if (nearer_left) room = std::max(room, width_of(name, t) + 2 * t);
+      double& side = nearer_left ? room : beside;
+      side = std::max(side, width_of(name, t) + 2 * t);
     }
   place.x += room;
   for (Enlarged& part : parts) {
@@ -143,14 +162,15 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   std::string title = detail.title;
   title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
   const std::string number = std::to_string(detail.number);
-  pen.note({low.x, foot - 2.2 * t}, number + "  " + title + ", " + scale_text(own, sheet.metric));
+  const std::string words = number + "  " + title + ", " + scale_text(own, sheet.metric);
+  pen.note({low.x, foot - 2.2 * t}, words);
   if (detail.marked) {
     const Point middle{(w.x0 + w.x1) / 2, (w.y0 + w.y1) / 2};
     const double radius = std::hypot(w.width(), w.height()) / 2;
     sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
     pen.label({middle.x + 0.75 * radius + 0.4 * t, middle.y + 0.75 * radius}, number);
   }
-  return {high.x + 14 * t, foot - 3 * t};
+  return {std::max(high.x + beside, low.x + width_of(words, t)) + 3 * t, foot - 3 * t};
 }
 
 }  // namespace fallwright::drawing

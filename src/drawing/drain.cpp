@@ -79,6 +79,23 @@ void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
   for (const auto& cells : pipe.rows) row(cells);
 }
 
+/// Where the bore's centre may be and where it is, below the section.
+void add_places(Pen& pen, const Subject& s, Point at, double width) {
+  const double t = pen.text_mm();
+  add_window(pen, s, at.y - 11 * t);
+  double y = at.y - 18 * t;
+  if (bore_is_void(s)) {
+    pen.note({at.x, y - 1.5 * t}, "No place is given for the bore: where the job file has it, it cuts a joist.");
+    return;
+  }
+  for (const facts::Mark& m : s.facts.room.set_out)
+    if (m.name.rfind("bore centre from the ", 0) == 0)
+      pen.note({at.x, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
+  if (!s.job().survey.finish_mm)
+    pen.note({at.x, y -= 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
+  add_pipe(pen, s, {at.x, y - 3 * t}, width);
+}
+
 }  // namespace
 
 std::vector<std::string> bore_warning(const Subject& s) {
@@ -95,16 +112,22 @@ Cut drain_cut(const Subject& subject) {
           view_from(across ? gp_Dir{0, -1, 0} : gp::DX())};
 }
 
-Sheet draw_drain(const Subject& subject) {
+namespace {
+
+/// How flange, collar and bore lie at one side of the drain. `marked`: the sheet shows the whole section as well.
+Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
+                 bool marked, Point place) {
+  const auto& drain = part(s.facts, "drain").bbox_mm;
+  const double middle = s.facts.room.drain.now_mm[axis_of(s)], near = s.job().drain.body.in_mm() / 2;
+  const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
+  return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked}, scale, place);
+}
+
+Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids) {
   const auto& at = subject.facts.room.drain.now_mm;
   const std::size_t axis = axis_of(subject);
-  const bool across = axis == 0;
+  const bool across = axis == 0, small = is_small(paper_of(subject.job()));
   const Cut a = drain_cut(subject);
-  const Wanted cut = [](const parts::Solid& s) {
-    return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
-           s.role == Role::joist;
-  };
-  const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
   return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
     for (const CutSolid& solid : solids)
@@ -128,12 +151,6 @@ Sheet draw_drain(const Subject& subject) {
     }
     // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
-    if (!is_small(paper_of(subject.job()))) {
-      const Frame main = frame_of(sheet);
-      const double near = subject.job().drain.body.in_mm() / 2;
-      const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
-      add_detail(sheet, pen, solids, {1, "flange, collar and bore", window}, {main.x1 + 4 * t, main.y1});
-    }
     sheet.sight = a.sight();
     sheet.notes = bore_warning(subject);
     sheet.notes.push_back(
@@ -148,19 +165,34 @@ Sheet draw_drain(const Subject& subject) {
       line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
       sheet.notes.push_back(line + ".");
     }
-    add_window(pen, subject, below - 11 * t);
-    double y = below - 18 * t;
-    if (bore_is_void(subject)) {
-      pen.note({x0, y - 1.5 * t}, "No place is given for the bore: where the job file has it, it cuts a joist.");
-      return;
-    }
-    for (const facts::Mark& m : subject.facts.room.set_out)
-      if (m.name.rfind("bore centre from the ", 0) == 0)
-        pen.note({x0, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
-    if (!subject.job().survey.finish_mm)
-      pen.note({x0, y -= 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
-    add_pipe(pen, subject, {x0, y - 3 * t}, x1 - x0);
+    if (small) sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
+    const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
+    add_places(pen, subject, {x0, below}, x1 - x0);
+    if (!small)
+      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
+        add_flange(on, with, scale, subject, solids, true, beside);
+      });
   });
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_drain(const Subject& subject) {
+  const Cut a = drain_cut(subject);
+  const Wanted cut = [](const parts::Solid& s) {
+    return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
+           s.role == Role::joist;
+  };
+  const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
+  std::vector<Sheet> sheets{draw_drain_section(subject, solids)};
+  if (is_small(paper_of(subject.job())))
+    sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
+                                   [&](Sheet& sheet, Pen& pen, double scale) {
+                                     sheet.sight = a.sight();
+                                     sheet.notes = bore_warning(subject);
+                                     add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
+                                   }));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

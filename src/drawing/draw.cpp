@@ -88,6 +88,7 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     set.add('F', draw_bench_profile(subject));
   }
   for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
+  if (is_small(paper_of(subject.job()))) set.add('F', draw_schedules(subject));
   set.add('F', draw_cuts(subject));
   set.add('F', draw_sticks(subject));
   set.add('S', draw_falls(subject));

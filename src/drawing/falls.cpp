@@ -23,7 +23,7 @@ struct Spot {
   bool threshold = false;
 };
 
-/// Corners of base and threshold, each once; of a drain's edge, which is level, one.
+/// Corners of base and threshold, each once; of a drain's edge, which is level, one, and of a channel's at each end.
 std::vector<Spot> spots_of(const Subject& s) {
   const bool level = s.job().drain.kind == job::DrainKind::point;
   const double drain = s.facts.heights.drain_top_mm;
@@ -32,7 +32,9 @@ std::vector<Spot> spots_of(const Subject& s) {
     for (TopExp_Explorer it{facet.face, TopAbs_VERTEX}; it.More(); it.Next()) {
       const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
       const auto known = [&](const Spot& k) {
-        const bool both_at_drain = level && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
+        constexpr double end = 150;  // both edges of a channel's end lie within this
+        const bool near = level || k.at.Distance(p) < end;
+        const bool both_at_drain = near && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
         return both_at_drain || k.at.Distance(p) < 5;
       };
       if (std::none_of(spots.begin(), spots.end(), known)) spots.push_back({p, facet.surface == "threshold"});
@@ -55,7 +57,8 @@ void add_spots(Pen& pen, const Subject& s) {
     pen.cross({p.X(), p.Y()}, 0.7 * t);
     // Inward, so that what is named and its words lie on the same side of the edge.
     const bool left = p.X() < s.facts.room.drain.now_mm[0];
-    pen.label({p.X() + (left ? 0.5 : -0.5) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
+    const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there
+    pen.label({p.X() + (left ? in : -in) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
               name + sign + height, left ? Anchor::left : Anchor::right, 0.75);
   }
 }
@@ -123,21 +126,32 @@ bool is_rejected(const Subject& s, const facts::Facet& f) {
          });
 }
 
+const std::vector<Column>& plane_columns() {
+  static const std::vector<Column> columns{{"plane", 2.6}, {"run", 1.5}, {"fall", 4.2}, {"", 1.6}};
+  return columns;
+}
+
 /// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
-void add_table(Pen& pen, const Subject& s, Point top_left) {
+std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
   const bool metric = s.job().unit == job::UnitSystem::metric;
-  Table table{pen, top_left, 44 * pen.text_mm(), {{"plane", 2.6}, {"run", 1.5}, {"fall", 4.2}, {"", 1.6}}};
-  table.head();
+  std::vector<Cells> rows;
   std::string limits;
   for (const rules::Result& r : s.judgement.results)
     if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest")
       limits += (limits.empty() ? "Floor: " : "; ") + rules::limit_text(r, s.job());
   for (const facts::Facet& f : s.facts.facets) {
     const bool floor = f.surface == "base-floor";
-    table.row({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
-               fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
+    rows.push_back({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
+                    fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
   }
-  if (!limits.empty()) table.across(limits + ".");
+  if (!limits.empty()) rows.push_back({limits + "."});
+  return rows;
+}
+
+void add_table(Pen& pen, const Subject& s, Point top_left) {
+  Table table{pen, top_left, 44 * pen.text_mm(), plane_columns()};
+  table.head();
+  for (const Cells& row : plane_rows(pen, s)) table.row(row);
 }
 
 /// Falls that are out of their limits as drawn, which and where; then there is no window.
@@ -165,9 +179,7 @@ void add_runs(Pen& pen, const Subject& s) {
   pen.upright({b[0], d[4]}, {b[0], b[4]}, b[0] - 5 * t);
 }
 
-}  // namespace
-
-Sheet draw_falls(const Subject& subject) {
+Sheet draw_planes(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes =
       shapes_of(subject.model, [](const parts::Solid& s) { return s.role == Role::drain; });
   shapes.push_back(faces_looking_up(subject.model.first(Role::base)->shape));
@@ -190,9 +202,7 @@ Sheet draw_falls(const Subject& subject) {
     add_window(pen, subject);
     add_runs(pen, subject);
     const Frame all = frame_of(sheet);
-    const double t = pen.text_mm();
-    const bool below = is_small(paper_of(subject.job()));
-    add_table(pen, subject, below ? Point{all.x0, all.y0 - 3 * t} : Point{all.x1 + 4 * t, all.y1});
+    if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
     const std::string level =
         subject.facts.site_built ? "Lay the level along the arrows as it is screeded: the fall is that of {screed}."
@@ -204,6 +214,18 @@ Sheet draw_falls(const Subject& subject) {
                        "Arrows: the way water runs. Crosses: heights above the drain's top. " + level);
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
   });
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_falls(const Subject& subject) {
+  std::vector<Sheet> sheets{draw_planes(subject)};
+  if (!is_small(paper_of(subject.job()))) return sheets;
+  Sheet any = sheets.front();  // for its unit alone
+  for (Sheet& sheet : on_pages("falls-table", "Falls: every plane", subject.job(), plane_columns(),
+                               plane_rows(Pen{any, 1}, subject), {"The planes are those of {falls}."}))
+    sheets.push_back(std::move(sheet));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

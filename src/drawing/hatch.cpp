@@ -3,6 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include <BRep_Tool.hxx>
+#include <Geom_Plane.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+
 namespace fallwright::drawing {
 namespace {
 
@@ -212,18 +217,38 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
   return name;
 }
 
+/// A plane that runs within a face of a solid, a rib's side say, cuts no closed line there: it is moved off by as
+/// little as nobody sees.
+gp_Pln off_faces(const parts::Model& model, const Wanted& wanted, const gp_Pln& plane) {
+  const gp_XYZ normal = plane.Axis().Direction().XYZ();
+  const double at = plane.Location().XYZ().Dot(normal);
+  std::vector<double> faces;
+  for (const parts::Solid& solid : model.solids)
+    for (TopExp_Explorer it{solid.shape, TopAbs_FACE}; wanted(solid) && it.More(); it.Next()) {
+      const auto face = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(TopoDS::Face(it.Current())));
+      if (face.IsNull() || std::abs(face->Pln().Axis().Direction().XYZ().Dot(normal)) < 0.999999) continue;
+      faces.push_back(face->Pln().Location().XYZ().Dot(normal));
+    }
+  constexpr double near = 0.5, step = 2, most = 20;  // mm
+  for (double off = 0; std::abs(off) < most; off = off > 0 ? -off : step - off)
+    if (std::none_of(faces.begin(), faces.end(), [&](double face) { return std::abs(face - at - off) < near; }))
+      return plane.Translated(gp_Vec{normal * off});
+  return plane;
+}
+
 }  // namespace
 
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut) {
   std::vector<CutSolid> all;
-  const gp_Dir& normal = cut.plane.Axis().Direction();
-  const double at = cut.plane.Location().XYZ().Dot(normal.XYZ());
+  const gp_Pln plane = off_faces(model, wanted, cut.plane);
+  const gp_Dir& normal = plane.Axis().Direction();
+  const double at = plane.Location().XYZ().Dot(normal.XYZ());
   for (const parts::Solid& solid : model.solids) {
     if (!wanted(solid)) continue;
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
-    all.push_back({&solid, section({solid.shape}, cut.plane, cut.view), along, called(solid, model.job)});
+    all.push_back({&solid, section({solid.shape}, plane, cut.view), along, called(solid, model.job)});
   }
   return all;
 }

@@ -30,12 +30,7 @@ class KeyPlan {
     const Point bore = on({at_.drain_x, at_.drain_y}), corner = on({0, job_.alcove.depth.in_mm()});
     paper_.circle(bore.x, bore.y, 0.9, LineKind::dimension);
     origin(corner);
-    // Beside a cutting plane that comes out there.
-    const double width = job_.alcove.width.in_mm();
-    const bool cut = sight_ && !sight_->letter.empty() && std::abs(sight_->way.x) > std::abs(sight_->way.y);
-    const double along = !cut ? width / 2 : sight_->at.x > width / 2 ? width / 5 : 4 * width / 5;
-    const Point entry = on({along, std::min(0.0, at_.base.y0)});
-    paper_.text(entry.x, entry.y - 4.2, "ENTRY", least_letter, Anchor::middle);
+    entry();
     if (sight_) look(*sight_);
   }
 
@@ -58,6 +53,19 @@ class KeyPlan {
   void rectangle(const survey::Rect& r, LineKind kind) {
     const Point low = on({r.x0, r.y0}), high = on({r.x1, r.y1});
     paper_.rectangle({low.x, low.y, high.x, high.y}, kind);
+  }
+
+  /// Its word in the middle, or beside the arrow and letter of a cutting plane that comes out there.
+  void entry() {
+    const double width = job_.alcove.width.in_mm(), front = std::min(0.0, at_.base.y0);
+    const Point middle = on({width / 2, front});
+    const bool cut = sight_ && !sight_->letter.empty() && std::abs(sight_->way.x) > std::abs(sight_->way.y);
+    if (!cut) return paper_.text(middle.x, middle.y - 4.2, "ENTRY", least_letter, Anchor::middle);
+    constexpr double before = 4.5, past = 6.5;  // what arrow and letter take on either side
+    const double at = on({sight_->at.x, front}).x;
+    const bool left = at > middle.x;
+    paper_.text(at + (left ? -before : past), middle.y - 4.2, "ENTRY", least_letter,
+                left ? Anchor::right : Anchor::left);
   }
 
   /// The origin's circle with its cross, where the walls' stud faces meet.

@@ -31,7 +31,7 @@ Box box_of(const Frame& f) {
 class Marks {
  public:
   Marks(Pen& pen, const Subject& subject, std::vector<Boxed> members, std::vector<Box> taken)
-      : pen_{pen}, s_{subject}, members_{std::move(members)}, taken_{std::move(taken)} {
+      : pen_{pen}, s_{subject}, members_{std::move(members)}, written_{taken}, taken_{std::move(taken)} {
     for (const Boxed& m : members_) taken_.push_back(box_of(m.frame));
   }
 
@@ -65,6 +65,7 @@ class Marks {
         const Point at{f.x0 + u * f.width(), f.y0 + v * f.height()};
         const Box about = box_about(at, half_width, half_height);
         if (about.x0 < f.x0 || about.x1 > f.x1 || about.y0 < f.y0 || about.y1 > f.y1) continue;
+        if (std::any_of(written_.begin(), written_.end(), [&](const Box& w) { return meet(w, about); })) continue;
         const bool covered = std::any_of(members_.begin(), members_.end(), [&](const Boxed& other) {
           if (&other == &m || other.front < m.front + (shared ? 1 : -1)) return false;
           const Frame& o = other.frame;
@@ -98,7 +99,8 @@ class Marks {
   Pen& pen_;
   const Subject& s_;
   std::vector<Boxed> members_;
-  std::vector<Box> taken_;
+  std::vector<Box> written_;  ///< where nothing may be written
+  std::vector<Box> taken_;    ///< the same for what stands beside a member: other members too
 };
 
 }  // namespace

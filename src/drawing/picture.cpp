@@ -178,37 +178,70 @@ Sheet draw_assembly(const Subject& subject) {
   });
 }
 
-/// What goes on last is lifted highest.
-Sheet draw_exploded(const Subject& subject) {
-  const View view = corner_view(subject.job());
-  const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
-  const double drain = subject.facts.site_built ? 60 : 700;    // built on site it stands before the mortar
+namespace {
+
+/// A step's things, lifted; what goes on last is lifted highest.
+struct Lifted {
+  int walls = 0;  ///< the step that brings the walls, which are not lifted
+  std::vector<Stage> stages;
+  std::vector<Projection> seen;
+};
+
+Lifted lifted(const Subject& subject, const View& view) {
+  const double drain = subject.facts.site_built ? 60 : 700;  // built on site it stands before the mortar
   const std::map<std::string, double> lifts{{"floor", -760},  {"felt", -520}, {"bed", -260}, {"base", 330},
                                             {"drain", drain}, {"bench", 330}, {"seat", 900}};
+  Lifted all;
   std::vector<std::vector<TopoDS_Shape>> groups;
-  std::vector<Stage> stages;
   for (const Stage& stage : stages_of(subject)) {
+    if (stage.shows == "walls") all.walls = stage.step;
     if (!lifts.contains(stage.shows)) continue;
     gp_Trsf lift;
     lift.SetTranslation({0, 0, lifts.at(stage.shows)});
     groups.emplace_back();
     for (const TopoDS_Shape& shape : shapes_for(subject, stage.shows, false))
       groups.back().push_back(shape.Moved(TopLoc_Location{lift}));
-    stages.push_back(stage);
+    all.stages.push_back(stage);
   }
-  const std::vector<Projection> seen = project_apart(groups, view);
+  all.seen = project_apart(groups, view);
+  return all;
+}
+
+/// Walls hide nothing where they stand aside, and no line to a name runs over them.
+void add_walls_aside(Sheet& sheet, Pen& pen, const Projection& walls, int step, const std::string& name, double side) {
+  if (walls.lines.empty()) return;
+  const Frame rest = frame_of(sheet);
+  Sheet alone;
+  Pen{alone, 1}.add(walls);
+  const Frame own = frame_of(alone);
+  const double t = pen.text_mm(), gap = 5 * t, middle = (rest.y0 + rest.y1) / 2;
+  const double left = side > 0 ? rest.x0 - gap - own.width() : rest.x1 + gap;
+  pen.add(walls, {left - own.x0, middle - (own.y0 + own.y1) / 2});
+  const Point foot{left + 4 * t, middle - own.height() / 2 - 2.5 * t};
+  balloon(sheet, pen, foot, step);
+  pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name);
+}
+
+}  // namespace
+
+Sheet draw_exploded(const Subject& subject) {
+  const View view = corner_view(subject.job());
+  const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
+  const Lifted parts = lifted(subject, view);
+  const Projection walls = project(shapes_for(subject, "walls", false), view, false);
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    for (const Projection& one : seen) pen.add(one);
+    for (const Projection& one : parts.seen) pen.add(one);
     const Frame frame = frame_of(sheet);
     std::vector<Named> named;
-    for (std::size_t i = 0; i < stages.size(); ++i)
-      if (const auto at = to_point_at(seen[i], side))
-        named.push_back({stages[i].step, name_of(stages[i].shows, subject), *at});
+    for (std::size_t i = 0; i < parts.stages.size(); ++i)
+      if (const auto at = to_point_at(parts.seen[i], side))
+        named.push_back({parts.stages[i].step, name_of(parts.stages[i].shows, subject), *at});
+    add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
     sheet.notes = {
-        "Lifted apart, in the order it goes together; numbers are those of the steps on {order-of-work}. Lengths "
-        "cannot be taken from this picture."};
+        "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
+        "those of the steps on {order-of-work}. Lengths cannot be taken from this picture."};
   });
 }
 

@@ -32,13 +32,19 @@ Projection without_hips(Projection seen, const std::array<double, 6>& base) {
   return seen;
 }
 
+/// What a plan shows: where base, bench and bore stand, what is framed about and below them, or both.
+struct Shows {
+  bool places = true, framing = true;
+};
+
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
 class Plan {
  public:
-  Plan(const Subject& subject, Sheet& sheet, Pen& pen)
+  Plan(const Subject& subject, Sheet& sheet, Pen& pen, Shows shows)
       : s_{subject},
         sheet_{sheet},
         pen_{pen},
+        shows_{shows},
         t_{pen.text_mm()},
         width_{s_.job().alcove.width.in_mm()},
         depth_{s_.job().alcove.depth.in_mm()},
@@ -53,21 +59,35 @@ class Plan {
   }
 
   void draw() {
-    joists();
-    diagonals();
-    studs();
+    below_ = outside_.y0 - 3 * t_;
+    if (shows_.framing) joists();
+    if (shows_.places) diagonals();
+    if (shows_.framing) studs();
+    if (shows_.places) places();
+    if (shows_.framing) joist_centres();
+    if (shows_.framing) furring();
+    origin();
+    if (shows_.places) section_marks();
+    side_names();
+    if (shows_.places) part_names();
+    bore();
+  }
+
+ private:
+  void places() {
     hidden_edges();
     across();
     deep();
     depth_chain();
-    joist_centres();
-    furring();
-    origin();
+  }
+
+  void section_marks() {
     section_mark(drain_cut(s_));
     if (s_.job().bench) section_mark(bench_cut(s_));
     section_mark(bed_cut(s_));
-    side_names();
-    part_names();
+  }
+
+  void bore() {
     const double bore = s_.job().drain.bore.in_mm() / 2;
     sheet_.arcs.push_back({bore_, bore, 0, 360, LineKind::hidden});
     if (bore_is_void(s_))
@@ -77,7 +97,9 @@ class Plan {
       pen_.cross(bore_, 4 * t_);
   }
 
- private:
+  /// Beside a side wall, past the running dimensions of its studs where these stand there.
+  double past_studs(double paper) const { return (shows_.framing ? paper : paper - 6) * t_; }
+
   /// Their sides below the floor of the alcove; the bore must pass between them.
   void joists() {
     for (const facts::Part& p : s_.facts.parts) {
@@ -208,7 +230,7 @@ class Plan {
     std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
     const double threshold = s_.job().base.threshold.width.in_mm();
     if (threshold > 0) ys.push_back(base_[1] + threshold);
-    const double x = outside_.x1 + 8 * t_, back = ys.front();
+    const double x = outside_.x1 + past_studs(8), back = ys.front();
     // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
     pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {base_[1] + threshold, base_[4]}});
     if (!frame_edge_ || !deep_bench_) return;
@@ -231,7 +253,7 @@ class Plan {
     }
     if (places.empty()) return;
     std::sort(places.begin(), places.end());
-    const double x = outside_.x1 + (deep_bench_ ? 36 : 25) * t_;
+    const double x = outside_.x1 + (!shows_.places ? 9 : deep_bench_ ? 36 : 25) * t_;
     if (window.along_width) {
       pen_.note({outside_.x0 - t_, below_ - 1.6 * t_}, "joists", Anchor::right, 0.8);
       pen_.running(places, 0, {hook, below_}, {1, 0}, {0, -1});
@@ -244,9 +266,10 @@ class Plan {
   /// At the left, outside the running studs: the bore from the back and from the base's front, finished and studs.
   void deep() {
     if (void_) return;
-    const double side = outside_.x0 - 12 * t_, back = face("back") ? bore_.y + *face("back") : depth_;
-    pen_.upright({outside_.x0 - 9 * t_, bore_.y}, {outside_.x0 - 9 * t_, back}, side);
-    pen_.upright({outside_.x0 - 9 * t_, base_[1]}, {outside_.x0 - 9 * t_, bore_.y}, side);
+    const double side = outside_.x0 - past_studs(12), near = side + 3 * t_,
+                 back = face("back") ? bore_.y + *face("back") : depth_;
+    pen_.upright({near, bore_.y}, {near, back}, side);
+    pen_.upright({near, base_[1]}, {near, bore_.y}, side);
     pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
     if (finished("back")) {
       pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
@@ -274,35 +297,45 @@ class Plan {
     }
   }
 
-  /// Whether a section's mark, with its arrow, stands in a stretch of a wall that runs along an axis.
-  bool has_section_mark(std::size_t axis, double from, double to) const {
+  /// Where along an axis a section's mark stands on the walls that run along it.
+  std::vector<double> marks_along(std::size_t axis) const {
+    std::vector<double> places;
+    if (!shows_.places) return places;
     std::vector<Cut> cuts{drain_cut(s_), bed_cut(s_)};
     if (s_.job().bench) cuts.push_back(bench_cut(s_));
-    return std::any_of(cuts.begin(), cuts.end(), [&](const Cut& cut) {
+    for (const Cut& cut : cuts) {
       const Sight sight = cut.sight();
-      const bool across = std::abs(axis == 0 ? sight.way.x : sight.way.y) > 0.5;
-      const double at = axis == 0 ? sight.at.x : sight.at.y;
-      return across && at > from - 2.5 * t_ && at < to + 2.5 * t_;
-    });
+      if (std::abs(axis == 0 ? sight.way.x : sight.way.y) > 0.5) places.push_back(axis == 0 ? sight.at.x : sight.at.y);
+    }
+    return places;
   }
 
-  /// The middle of the widest bay between a wall's studs, where words may stand along it.
-  std::optional<Point> clear_bay(const std::string& wall, bool of_marks) const {
+  /// The middle of the longest stretch of a wall with no stud and no section's mark in it, for words along it.
+  std::optional<Point> clear_stretch(const std::string& wall) const {
     const std::size_t axis = wall == "back" ? 0 : 1;
-    std::vector<std::array<double, 6>> studs;
+    std::vector<std::pair<double, double>> taken;
+    double across = 0;
     for (const facts::StudGap& stud : s_.facts.room.studs)
-      if (stud.wall == wall) studs.push_back(part(s_.facts, stud.part_id).bbox_mm);
-    std::sort(studs.begin(), studs.end(), [&](const auto& a, const auto& b) { return a[axis] < b[axis]; });
-    std::optional<Point> middle;
-    double widest = 0;
-    for (std::size_t i = 0; i + 1 < studs.size(); ++i) {
-      const auto &a = studs[i], &b = studs[i + 1];
-      if (b[axis] - a[axis + 3] < widest + 1 || (of_marks && has_section_mark(axis, a[axis + 3], b[axis]))) continue;
-      widest = b[axis] - a[axis + 3];
-      const double along = (a[axis + 3] + b[axis]) / 2;
-      middle = axis == 0 ? Point{along, (a[1] + a[4]) / 2} : Point{(a[0] + a[3]) / 2, along};
+      if (stud.wall == wall) {
+        const auto& b = part(s_.facts, stud.part_id).bbox_mm;
+        taken.emplace_back(b[axis], b[axis + 3]);
+        across = (b[1 - axis] + b[4 - axis]) / 2;
+      }
+    if (taken.empty()) return std::nullopt;
+    for (const double mark : marks_along(axis)) taken.emplace_back(mark - 2.5 * t_, mark + 2.5 * t_);
+    std::sort(taken.begin(), taken.end());
+    double middle = taken.front().second, longest = 0, reached = taken.front().second;
+    for (const auto& [from, to] : taken) {
+      if (from - reached > longest + 1) longest = from - reached, middle = (from + reached) / 2;
+      reached = std::max(reached, to);
     }
-    return middle;
+    return axis == 0 ? Point{middle, across} : Point{across, middle};
+  }
+
+  /// Beside a wall, where nothing of its framing is written.
+  std::optional<Point> outside(job::Side side) const {
+    if (side == job::Side::back) return Point{width_ / 2, outside_.y1 + 1.4 * t_};
+    return Point{side == job::Side::left ? outside_.x0 - 1.2 * t_ : outside_.x1 + 1.2 * t_, depth_ / 2};
   }
 
   /// Where all running dimensions begin: the walls' stud faces meet there.
@@ -342,8 +375,7 @@ class Plan {
     for (const auto& [side, words] :
          {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
       const survey::Wall* wall = at.room.wall(side);
-      auto bay = clear_bay(job::name_of(side), true);
-      if (!bay) bay = clear_bay(job::name_of(side), false);
+      const auto bay = shows_.framing ? clear_stretch(job::name_of(side)) : outside(side);
       if (!wall || !bay) continue;
       const bool back = side == job::Side::back;
       const Point place = back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y};
@@ -396,6 +428,7 @@ class Plan {
   const Subject& s_;
   Sheet& sheet_;
   Pen& pen_;
+  Shows shows_;
   double t_, width_, depth_, below_ = 0;
   bool deep_bench_ = false;  ///< along the back wall: its depth lies along the room's
   std::optional<double> frame_edge_, seat_edge_;
@@ -408,7 +441,33 @@ class Plan {
 
 }  // namespace
 
-Sheet draw_plan(const Subject& subject) {
+namespace {
+
+std::vector<std::string> plan_notes(const Shows& shows) {
+  std::vector<std::string> notes;
+  if (shows.framing)
+    notes.emplace_back(
+        "Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
+        "corners (side walls); joist centres from the left stud face at the bore, or from the entry.");
+  if (shows.framing && shows.places)
+    notes.emplace_back(
+        "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with the "
+        "thickness at the upstand. Long dashes: diagonals at the floor, to check.");
+  else if (shows.framing)
+    notes.emplace_back(
+        "Dashed: joists and bore below the floor. Heavy dashes: stud faces to fur out, with the thickness at the "
+        "upstand. Base and bench are set out on {plan}.");
+  else
+    notes.emplace_back(
+        "Seen from above, from stud faces. Dashed: bore below the floor, edges under the bench. Long dashes: diagonals "
+        "at the floor, to check. Studs, joists and furring: {plan-framing}.");
+  return notes;
+}
+
+}  // namespace
+
+/// On small paper the framing has a sheet of its own, lest the numbers of one lie in the other's.
+std::vector<Sheet> draw_plan(const Subject& subject) {
   // Walls and what stands between them do not hide each other from above.
   Projection walls = project(shapes_of(subject.model, is_low_wall), from_above(), false);
   if (subject.job().walls.existing) walls = as_kind(walls, LineKind::existing);
@@ -416,19 +475,18 @@ Sheet draw_plan(const Subject& subject) {
       subject.model, [](const parts::Solid& s) { return s.role == Role::seat_block || s.role == Role::drain; });
   shapes.push_back(faces_looking_up(subject.model.first(Role::base)->shape));
   const Projection seen = without_hips(project(shapes, from_above(), false), part(subject.facts, "base").bbox_mm);
-  return on_page("plan", "Set-out plan", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    pen.add(walls);
-    pen.add(seen);
-    Plan{subject, sheet, pen}.draw();
-    sheet.notes = bore_warning(subject);
-    for (const char* note :
-         {"Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
-          "corners (side walls); joist centres from the left stud face at the bore, or from the entry.",
-          "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with "
-          "the "
-          "thickness at the upstand. Long dashes: diagonals at the floor, to check."})
-      sheet.notes.push_back(note);
-  });
+  const auto plan = [&](const char* name, const char* title, const Shows& shows) {
+    return on_page(name, title, subject.job(), [&](Sheet& sheet, Pen& pen) {
+      pen.add(walls);
+      pen.add(shows.places ? seen : as_kind(seen, LineKind::phantom));
+      Plan{subject, sheet, pen, shows}.draw();
+      sheet.notes = bore_warning(subject);
+      for (const std::string& note : plan_notes(shows)) sheet.notes.push_back(note);
+    });
+  };
+  if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};
+  return {plan("plan", "Set-out plan", {true, false}),
+          plan("plan-framing", "Studs, joists and furring in plan", {false, true})};
 }
 
 }  // namespace fallwright::drawing

@@ -1,6 +1,7 @@
 #include "drawing/schedules.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 #include "drawing/piece.hpp"
 #include "drawing/table.hpp"
@@ -32,11 +33,11 @@ Table fastening_table(Pen& pen, Point top_left, double width) {
 }
 
 /// Both ends of each stick, as the buy list counts them.
-void add_ends(Table& table, const Subject& s, const std::string& family) {
+void add_ends(std::vector<Cells>& rows, const Subject& s, const std::string& family) {
   const int per_end = s.job().buy.fasteners.per_end;
   if (const std::size_t sticks = sticks_of(s, family); sticks > 0)
-    table.row({"each end of each stick", std::to_string(per_end) + " in each end of " + std::to_string(sticks),
-               std::to_string(2 * static_cast<std::size_t>(per_end) * sticks)});
+    rows.push_back({"each end of each stick", std::to_string(per_end) + " in each end of " + std::to_string(sticks),
+                    std::to_string(2 * static_cast<std::size_t>(per_end) * sticks)});
 }
 
 std::string pieces_of(const Subject& s, const std::string& item) {
@@ -45,46 +46,93 @@ std::string pieces_of(const Subject& s, const std::string& item) {
   return "";
 }
 
-}  // namespace
-
-double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double width) {
+std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const job::Fasteners& f = s.job().buy.fasteners;
   const job::BenchFrame& frame = s.job().bench->frame;
-  Table table = fastening_table(pen, top_left, width);
-  add_ends(table, s, "bench-frame");
+  std::vector<Cells> rows;
+  add_ends(rows, s, "bench-frame");
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
-  table.row({frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
-             known
-                 ? *frame.fastener + ", " + pen.words(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
-                 : "not said: give bench.frame.fastener, its length and how many at a stud",
-             known ? std::to_string(*frame.fasteners_at_stud) + " each" : ""});
-  table.row(
+  rows.push_back(
+      {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
+       known ? *frame.fastener + ", " + pen.words(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
+             : "not said: give bench.frame.fastener, its length and how many at a stud",
+       known ? std::to_string(*frame.fasteners_at_stud) + " each" : ""});
+  rows.push_back(
       {"deck to frame",
        pen.words(f.deck_edge.in_mm()) + " apart along edges, " + pen.words(f.deck_field.in_mm()) + " along joists",
        pieces_of(s, "screws, deck")});
-  table.row({"seat block", "adhesive alone: no screw through it", ""});
+  rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
+  return rows;
+}
+
+std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const std::string& family) {
+  std::vector<Cells> rows;
+  add_ends(rows, s, family);
+  if (const std::string pieces = pieces_of(s, "fasteners, upstands"); !pieces.empty())
+    rows.push_back({"base's upstand",
+                    "at most " + pen.words(s.job().buy.fasteners.upstand.in_mm()) +
+                        " apart, at each stud; heads over the edge, never through it",
+                    pieces + " in all"});
+  return rows;
+}
+
+std::vector<Cells> piece_rows(const Subject& s, const std::string& family) {
+  std::vector<Cells> rows;
+  for (const takeoff::CutRow& cut : s.cuts)
+    if (const std::size_t count = count_in(cut, family); count > 0)
+      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().unit == job::UnitSystem::metric),
+                      cut.ends});
+  return rows;
+}
+
+const std::vector<Column>& piece_columns() {
+  static const std::vector<Column> columns{{"mark", 0.9}, {"count", 1}, {"stock", 2}, {"length", 2.2}, {"ends", 3.2}};
+  return columns;
+}
+
+double filled_in(Table table, const std::vector<Cells>& rows) {
+  for (const Cells& row : rows) table.row(row);
   return table.bottom();
+}
+
+}  // namespace
+
+double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double width) {
+  return filled_in(fastening_table(pen, top_left, width), bench_fastenings(pen, s));
 }
 
 double add_wall_fasteners(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
-  Table table = fastening_table(pen, top_left, width);
-  add_ends(table, s, family);
-  if (const std::string pieces = pieces_of(s, "fasteners, upstands"); !pieces.empty())
-    table.row({"base's upstand",
-               "at most " + pen.words(s.job().buy.fasteners.upstand.in_mm()) +
-                   " apart, at each stud; heads over the edge, never through it",
-               pieces + " in all"});
-  return table.bottom();
+  return filled_in(fastening_table(pen, top_left, width), wall_fastenings(pen, s, family));
 }
 
 double add_marks_table(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
-  Table table{pen, top_left, width, {{"mark", 0.9}, {"count", 1}, {"stock", 2}, {"length", 2.2}, {"ends", 3.2}}};
+  Table table{pen, top_left, width, piece_columns()};
   table.head();
-  for (const takeoff::CutRow& cut : s.cuts)
-    if (const std::size_t count = count_in(cut, family); count > 0)
-      table.row({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().unit == job::UnitSystem::metric),
-                 cut.ends});
-  return table.bottom();
+  return filled_in(std::move(table), piece_rows(s, family));
+}
+
+std::vector<Sheet> draw_schedules(const Subject& s) {
+  std::vector<Cells> pieces, fastenings;
+  Sheet any;
+  any.metric = s.job().unit == job::UnitSystem::metric;
+  const Pen pen{any, 1};  // for the job's unit alone
+  const auto add = [&](const std::string& headline, const std::string& family, const std::vector<Cells>& fastening) {
+    pieces.push_back({headline}), fastenings.push_back({headline});
+    for (const Cells& row : piece_rows(s, family)) pieces.push_back(row);
+    fastenings.insert(fastenings.end(), fastening.begin(), fastening.end());
+  };
+  if (s.job().bench) add("BENCH", "bench-frame", bench_fastenings(pen, s));
+  for (const job::Side side : s.job().alcove.walls) {
+    const std::string family = std::string{"wall-"} + job::name_of(side);
+    std::string headline = std::string{job::name_of(side)} + " wall";
+    for (char& c : headline) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+    add(headline, family, wall_fastenings(pen, s, family));
+  }
+  return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces,
+                  {"Marks are those of the sheets of bench and walls, and of {cuts}."},
+                  {0.52, [&](Pen& with, Point top_left, double width) {
+                     filled_in(fastening_table(with, top_left, width), fastenings);
+                   }});
 }
 
 }  // namespace fallwright::drawing

@@ -28,7 +28,7 @@ struct Fields {
 Fields fields_of(const Paper& paper) {
   const Frame f = border_of(paper);
   const double block = f.x1 - (is_small(paper) ? f.width() - bar_field : wide_block);
-  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 34.0 : 45.0};
+  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 36.0 : 45.0};
 }
 
 /// Notes in lines, numbered.
@@ -139,12 +139,9 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
             {5.4, {{4.4, limits}, {2.2, hash}}},
             {5.4, {{1, origin}}},
             {5.4, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
-  return {{6.4, {{3.4, sheet.title, 3.5}, {1, sheet.code, 4}}},
-          {7.8, {{1, job.name, 3, 2}}},
-          {5, {{1, hand_of(job), 3}, {1, of}}},
-          {5, {{1.3, scale}, {1, unit}}},
-          {5, {{1, date}, {1, hash}}},
-          {5, {{1, limits}}}};
+  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},     {7.6, {{1, job.name, 3, 2}}},
+          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},       {4.6, {{1.3, scale}, {1, unit}}},
+          {4.6, {{1.2, date}, {1, "revision"}, {1.4, "checked by"}}}, {8.4, {{1, limits, least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
@@ -222,7 +219,9 @@ std::string warning_of(const std::vector<rules::Result>& results) {
 /// As high as the title block needs, or as the notes do, with a line for what fails.
 double strip_of(const Sheet& sheet, const Paper& paper) {
   const double lines = static_cast<double>(note_lines(sheet, paper).size());
-  return std::max(fields_of(paper).least, 6 + lines * step + 2 + (has_bars(sheet) ? bars : 0));
+  constexpr double least_of_tile = 34;  // whose bars of 6 in want all the height there is
+  return std::max(sheet.own_bars ? least_of_tile : fields_of(paper).least,
+                  6 + lines * step + 2 + (has_bars(sheet) ? bars : 0));
 }
 
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
@@ -241,7 +240,8 @@ void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
     paper.line(at.key, strip.y0, at.key, strip.y1);
     paper.line(at.block, strip.y0, at.block, strip.y1);
     add_notes(paper, sheet, strip, warning);
-    add_key_plan(paper, {at.key, strip.y0, at.block, strip.y1}, sheet, heading.job);
+    const double foot = is_small(sheet.page.paper) && has_bars(sheet) ? bars - 2 : 0;  // the bars reach below it
+    add_key_plan(paper, {at.key, strip.y0 + foot, at.block, strip.y1}, sheet, heading.job);
     add_heading(paper, {at.block, strip.y0, at.right, strip.y1}, rows_of(sheet, heading, ++number, count));
   }
 }

@@ -80,6 +80,12 @@ std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name
   return std::nullopt;
 }
 
+std::vector<Box> boxes_of_texts(const Sheet& sheet) {
+  std::vector<Box> boxes;
+  for (const Text& text : sheet.texts) boxes.push_back(box_of(text));
+  return boxes;
+}
+
 std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
   const gp_Dir up = view.toward.Crossed(view.right);
   std::vector<Point> corners;

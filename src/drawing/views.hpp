@@ -21,11 +21,11 @@ struct Subject : Findings {
   const job::Job& job() const { return model.job; }
 };
 
-Sheet draw_plan(const Subject& subject);
-Sheet draw_falls(const Subject& subject);
+std::vector<Sheet> draw_plan(const Subject& subject);
+std::vector<Sheet> draw_falls(const Subject& subject);
 std::vector<Sheet> draw_bed(const Subject& subject);
 Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
-Sheet draw_drain(const Subject& subject);
+std::vector<Sheet> draw_drain(const Subject& subject);
 std::vector<Sheet> draw_template(const Subject& subject);
 std::vector<Sheet> draw_story_stick(const Subject& subject);
 std::vector<Sheet> draw_gauge_strip(const Subject& subject);
@@ -35,8 +35,10 @@ std::vector<Sheet> draw_changes(const Subject& subject);
 Sheet draw_bench_plan(const Subject& subject);
 Sheet draw_bench_front(const Subject& subject);
 Sheet draw_bench_end(const Subject& subject);
-Sheet draw_bench_section(const Subject& subject);
+std::vector<Sheet> draw_bench_section(const Subject& subject);
 Sheet draw_wall(const Subject& subject, job::Side side);
+/// Pieces and fastening of bench and walls, where they do not stand beside the views: on small paper.
+std::vector<Sheet> draw_schedules(const Subject& subject);
 std::vector<Sheet> draw_cuts(const Subject& subject);
 std::vector<Sheet> draw_sticks(const Subject& subject);
 std::vector<Sheet> draw_buy(const Subject& subject);
@@ -87,8 +89,10 @@ inline bool bore_is_void(const Subject& subject) {
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 
+/// Where something is written already.
+std::vector<Box> boxes_of_texts(const Sheet& sheet);
 /// Marks of the cut list on members: each on the part of its member that the view shows, or beside it where that is too
-/// narrow. What others of `shown` hide gets none. Nothing beside a member is written over `taken`.
+/// narrow. What others of `shown` hide gets none. Nothing is written over `taken`.
 void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
                       std::vector<Box> taken = {});
 

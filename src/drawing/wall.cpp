@@ -41,7 +41,7 @@ class Wall {
   }
 
  private:
-  /// Beside the view; on small paper the cut list alone has the pieces.
+  /// Beside the view; on small paper they have a sheet of their own.
   void schedules() {
     const Frame all = frame_of(sheet_);
     const std::string family = std::string{"wall-"} + job::name_of(side_);

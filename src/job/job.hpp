@@ -131,6 +131,7 @@ struct Drawings {
 
 struct Job {
   std::string name;
+  std::string date;  ///< of issue, "2026-03-14"; empty: nobody said so
   UnitSystem unit = UnitSystem::inch;
   std::string file;                         ///< as given on the command line
   std::string sha256;                       ///< of the file's bytes

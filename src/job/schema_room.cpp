@@ -6,6 +6,8 @@ std::vector<Key> room_keys() {
   return {
       {"job.name", Kind::text, required, "\"12 Mill Lane, upper bath\"", "\"12 Mill Lane, upper bath\"", 0, 0,
        "what the sheets and reports call this job", no_choices, STORE(j.name = v.text)},
+      {"job.date", Kind::day, optional, "\"2026-03-14\"", "\"2026-03-14\"", 0, 0,
+       "the day of issue in the title block of every sheet: year, month and day", no_choices, STORE(j.date = v.text)},
       {"job.unit",
        Kind::choice,
        required,

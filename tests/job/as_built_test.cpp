@@ -81,9 +81,16 @@ TEST(AsBuilt, DayAndTimesAreHeldToACalendarWithAllOtherFaults) {
                            "as_built.flood.at: found '2026-02-29 08:00'; wanted a day and a time",
                            "as_built.flood.level: found 900 mm", "no such key; did you mean 'as_built.photo.file'?"})
     EXPECT_THAT(told, HasSubstr(part));
-  EXPECT_TRUE(is_day("2028-02-29"));
-  for (const char* none : {"2026-02-29", "2026-12-02 08:30", "2026-12-2", "2 December", ""})
+}
+
+TEST(AsBuilt, ADayIsOneOfTheCalendar) {
+  // Source: ISO 8601 extended dates; the Gregorian calendar has a 29 February in 2028 and none in 2026 and 2100.
+  for (const char* day : {"2026-03-14", "2028-02-29", "2000-02-29", "9999-12-31"}) EXPECT_TRUE(is_day(day)) << day;
+  for (const char* none : {"14.3.2026", "2026-3-14", "2026-02-29", "2100-02-29", "2026-04-31", "2026-13-01",
+                           "2026-00-10", "2026-03-00", "2026-03-14 ", "2026-12-02 08:30", "soon", "2026/03/14",
+                           "-026-03-14", "20260314", ""})
     EXPECT_FALSE(is_day(none)) << none;
+  EXPECT_THAT(told_of("[job]\ndate = \"14.3.2026\"\n"), HasSubstr("job.date: found '14.3.2026'; wanted a day"));
 }
 
 TEST(AsBuilt, APlaneIsReadOnce) {

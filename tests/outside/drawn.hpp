@@ -2,6 +2,8 @@
 #pragma once
 
 #include <algorithm>
+#include <cstdio>
+#include <cstdlib>
 #include <memory>
 #include <string>
 #include <vector>
@@ -14,6 +16,7 @@
 #include "parts/model.hpp"
 #include "rules/check.hpp"
 #include "study/study.hpp"
+#include "support/random_room.hpp"
 #include "support/sample.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -68,6 +71,44 @@ inline const std::vector<Drawn>& all_jobs() {
     back.drain.across.distance = job::Length::inches(36);
     jobs.push_back(drawn(none));
     jobs.push_back(drawn(back));
+    return jobs;
+  }();
+  return all;
+}
+
+inline job::Job demo_on(const char* name, job::PaperSize paper) {
+  const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+  job::Job job = job::read(diag::read_text(path), path);
+  job.drawings.paper = paper;
+  return job;
+}
+
+/// Rooms made at random, every other one on small paper.
+inline void add_random_rooms(std::vector<Drawn>& jobs, unsigned first, unsigned count) {
+  for (unsigned seed = first; seed < first + count; ++seed) {
+    job::Job job = job::read(sample::random_room(seed), "random.toml");
+    if (seed % 2) job.drawings.paper = job.is_metric() ? job::PaperSize::a4 : job::PaperSize::letter;
+    jobs.push_back(drawn(job, false));
+    jobs.back().name = "room " + std::to_string(seed);
+  }
+}
+
+/// Besides the demo jobs: the small papers, and rooms made at random. By hand, rooms at random alone:
+/// FALLWRIGHT_SEEDS=<first>+<count>.
+inline const std::vector<Drawn>& sets() {
+  static const std::vector<Drawn> all = [] {
+    std::vector<Drawn> jobs;
+    unsigned first = 14, count = 2;
+    if (const char* asked = std::getenv("FALLWRIGHT_SEEDS")) {
+      std::sscanf(asked, "%u+%u", &first, &count);
+      add_random_rooms(jobs, first, count);
+      return jobs;
+    }
+    jobs = all_jobs();
+    jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
+    jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
+    jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
+    add_random_rooms(jobs, first, count);
     return jobs;
   }();
   return all;

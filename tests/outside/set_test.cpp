@@ -9,35 +9,10 @@
 #include "drawing/hatch.hpp"
 #include "drawing/title_block.hpp"
 #include "outside/drawn.hpp"
-#include "support/random_room.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
 namespace {
-
-job::Job demo_on(const char* name, job::PaperSize paper) {
-  const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-  job::Job job = job::read(diag::read_text(path), path);
-  job.drawings.paper = paper;
-  return job;
-}
-
-/// Besides the demo jobs: the small papers, and rooms made at random.
-const std::vector<Drawn>& sets() {
-  static const std::vector<Drawn> all = [] {
-    std::vector<Drawn> jobs = all_jobs();
-    jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
-    jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
-    jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
-    for (const unsigned seed : {3u, 14u, 15u}) {
-      const std::string text = sample::random_room(seed);
-      jobs.push_back(drawn(job::read(text, "random.toml"), false));
-      jobs.back().name = "room " + std::to_string(seed);
-    }
-    return jobs;
-  }();
-  return all;
-}
 
 bool has_page(const Sheet& sheet) {
   return sheet.page.paper.width_mm > 0;
@@ -147,7 +122,7 @@ TEST(Set, ChainsAddUpAsPrinted) {
         EXPECT_NEAR(sums.at(-dim.chain), read_back(dim.words, sheet.metric), 1e-6) << d.name << " " << sheet.name;
       }
     }
-  EXPECT_GE(chains, 60);
+  EXPECT_GE(chains, 50);
 }
 
 TEST(Set, EveryMemberOfAWallHasItsMarkOnIt) {
@@ -219,6 +194,54 @@ TEST(Set, HatchesCoverWhatIsCut) {
         EXPECT_GT(hatch.last_line, hatch.first_line) << d.name << " " << s.name;
       }
   EXPECT_GT(hatches, 50);
+}
+
+TEST(Set, MortarIsFilledWhereverASectionShowsIt) {
+  // Source: by hand: section C-C of a surveyed room ran within a rib's side, where nothing that is cut closes; the bed
+  // under the threshold then stood empty.
+  int sections = 0;
+  for (const Drawn& d : sets()) {
+    const job::Base& base = d.model->job.base;
+    if (base.threshold.width.is_zero() || base.is_site_built()) continue;
+    const auto filled = std::any_of(d.sheets.begin(), d.sheets.end(), [](const Sheet& sheet) {
+      return (sheet.name == "bed" || sheet.name == "bed-threshold") &&
+             std::any_of(sheet.hatches.begin(), sheet.hatches.end(),
+                         [](const Hatch& hatch) { return std::string{hatch.name} == "SAND"; });
+    });
+    EXPECT_TRUE(filled) << d.name;
+    ++sections;
+  }
+  EXPECT_GT(sections, 0);
+}
+
+/// Lengths, members' marks, heads of tables and titles of details that a set tells.
+std::set<std::string> told_by(const Drawn& d) {
+  std::set<std::string> told;
+  for (const Sheet& sheet : d.sheets) {
+    for (const Dimension& dim : sheet.dimensions) told.insert(dim.words);
+    for (const MemberMark& mark : sheet.members) told.insert("mark " + mark.mark);
+    for (const Text& t : sheet.texts) {
+      const bool head = t.words == "fastening" || t.words == "ends" || t.words == "plane" || t.words == "to the ribs";
+      const bool detail = sheet.to_scale && t.words.size() > 3 && std::isdigit(t.words[0]) && t.words[1] == ' ' &&
+                          t.words.find(", 1:") != std::string::npos;
+      if (head) told.insert(t.words);
+      if (detail) told.insert(t.words.substr(3, t.words.find(", 1:") - 3));
+    }
+  }
+  return told;
+}
+
+TEST(Set, SmallPaperTellsWhatTheFullSetTells) {
+  // Source: the set's own promise: laid out anew for an office printer, with nothing left out.
+  for (const auto& [name, paper] :
+       {std::pair{"ferry-steps-3", job::PaperSize::letter}, {"tannery-lane-5c", job::PaperSize::a4}}) {
+    const Drawn& full = *std::find_if(all_jobs().begin(), all_jobs().end(),
+                                      [&](const Drawn& d) { return d.model->job.name == demo_on(name, paper).name; });
+    const std::set<std::string> large = told_by(full), small = told_by(drawn(demo_on(name, paper), false));
+    for (const std::string& words : large) EXPECT_TRUE(small.contains(words)) << name << ": '" << words << "'";
+    EXPECT_TRUE(large.contains("Flange, collar and bore")) << name;
+    EXPECT_TRUE(large.contains("fastening")) << name;
+  }
 }
 
 TEST(Set, ALongNameKeepsItsEnd) {

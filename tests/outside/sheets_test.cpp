@@ -51,7 +51,7 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
   // Source: closed form: the distance along the dimension, in the trade's notation; a part of a chain, or its whole,
   // may carry a mark for the sake of the sum.
   int pictured = 0;
-  for (const Drawn& d : all_jobs())
+  for (const Drawn& d : sets())
     for (const Sheet& sheet : d.sheets)
       for (const Dimension& dim : sheet.dimensions) {
         const double dx = std::abs(dim.to.x - dim.from.x), dy = std::abs(dim.to.y - dim.from.y);
