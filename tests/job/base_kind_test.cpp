@@ -160,6 +160,17 @@ TEST(BaseKind, AStarterOfABaseBuiltOnSiteBeginsWithTheRoomAsItStands) {
   }
 }
 
+TEST(BaseKind, BesideABenchAtAnEndABaseStandsTightToIt) {
+  // Source: the key's meaning, and that a bench's apron stands on the base's edge.
+  const string base = "[base]\nlength = \"45 in\"\nwidth = \"36 in\"\n",
+               bench = "[bench]\nplace = \"left-end\"\ndepth = \"14 in\"\nheight = \"18 in\"\n";
+  EXPECT_EQ(faults_with(base, bench), "");
+  EXPECT_EQ(faults_with(base + "against = \"left\"\n", bench), "");
+  for (const char* away : {"against = \"right\"\n", "against = \"middle\"\n"})
+    EXPECT_TRUE(has(faults_with(base + away, bench), "base.against: the bench stands at the left end"))
+        << faults_with(base + away, bench);
+}
+
 /// A flat slab of a base with a round hole: what a file would tell, without one.
 std::shared_ptr<const Body> slab(double length, double width) {
   Body body;
