@@ -132,15 +132,19 @@ std::string starter(UnitSystem unit) {
 
 namespace {
 
-/// A line of a short starter: its key, and what stands there where the key's own example does not suit the rest.
+/// A line of a short starter: its key, what stands there where the key's own example does not suit the rest, and what
+/// is said of it where its own words tell of other kinds of base too.
 struct Line {
   const char* path;
-  const char *inch = nullptr, *metric = nullptr;
+  const char *inch = nullptr, *metric = nullptr, *about = nullptr;
 };
 
-const std::vector<Line> room_lines{{"job.name", "\"my bath\"", "\"my bath\""}, {"job.unit", "\"in\"", "\"mm\""},
-                                   {"alcove.width", "\"60-1/4 in\"", "1530"},  {"alcove.depth", "\"36 in\"", "915"},
-                                   {"floor.kind", "\"joists\"", "\"slab\""},   {"floor.deck", "\"3/4 in\"", "100"}};
+const std::vector<Line> job_lines{{"job.name", "\"my bath\"", "\"my bath\""}, {"job.unit", "\"in\"", "\"mm\""}};
+
+const std::vector<Line> room_lines{{"alcove.width", "\"60-1/4 in\"", "1530"},
+                                   {"alcove.depth", "\"36 in\"", "915"},
+                                   {"floor.kind", "\"joists\"", "\"slab\""},
+                                   {"floor.deck", "\"3/4 in\"", "100"}};
 
 const std::vector<Line> designed_lines{{"base.kind", "\"designed\"", "\"designed\""},
                                        {"base.length", "\"60 in\"", "1525"},
@@ -192,39 +196,63 @@ const std::vector<Line> file_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                    {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
                                    {"bed.bag_yield"}};
 
-const std::vector<Line> site_lines{{"base.kind", "\"site-built\"", "\"site-built\""},
-                                   {"base.waterproofing"},
-                                   {"base.pattern"},
-                                   {"base.fall"},
-                                   {"base.cover"},
-                                   {"base.screed.line"},
-                                   {"base.screed.every"},
-                                   {"base.threshold.width"},
-                                   {"base.threshold.height", "\"4 in\"", "100"},
-                                   {"drain.opening", "\"round\"", "\"round\""},
-                                   {"drain.size", "\"4-1/4 in\"", "110"},
-                                   {"drain.from_left", "\"30 in\"", "765"},
-                                   {"drain.from_back", "\"16 in\"", "405"},
-                                   {"bed.least", "\"1-1/4 in\"", "30"},
-                                   {"mix.parts"}};
+/// It fills the room, so that is measured first, as it stands; then where the drain is; the rest is decided.
+const std::vector<Line> site_lines{
+    {"survey.plan.back", "\"60-1/4 in\"", "1530"},
+    {"survey.plan.front", "\"60-1/2 in\"", "1536"},
+    {"survey.plan.left", "\"36 in\"", "915"},
+    {"survey.plan.right", "\"36-1/8 in\"", "918"},
+    {"survey.plan.diagonal_from_back_left", "\"70-5/8 in\"", "1794"},
+    {"survey.plan.diagonal_from_back_right", "\"70-1/16 in\"", "1779"},
+    {"survey.floor.spots",
+     "[[\"2 in\", \"2 in\", \"1/8 in\"], [\"58 in\", \"2 in\", \"1/4 in\"], [\"2 in\", \"34 in\", \"0\"], [\"58 in\", "
+     "\"34 in\", \"1/8 in\"], "
+     "[\"30 in\", \"18 in\", \"1/8 in\"]]",
+     "[[50, 50, 3], [1480, 50, 6], [50, 865, 0], [1480, 865, 3], [765, 460, 3]]",
+     "spot levels of the subfloor from any level line: its corners, its middle, and where it is high or low; each "
+     "[from "
+     "the left stud face, from the entry, height]"},
+    {"floor.kind", "\"joists\"", "\"slab\""},
+    {"floor.deck", "\"3/4 in\"", "100"},
+    {"drain.opening", "\"round\"", "\"round\""},
+    {"drain.size", "\"4-1/4 in\"", "110",
+     "diameter of the grate's opening in the finished floor, or side of the square"},
+    {"drain.from_left", "\"30 in\"", "765", "centre from the left edge of the base: the studs, or the bench"},
+    {"drain.from_back", "\"16 in\"", "405", "centre from the back edge of the base: the studs, or the bench"},
+    {"drain.body"},
+    {"drain.outlet"},
+    {"drain.bore"},
+    {"base.kind", "\"site-built\"", "\"site-built\""},
+    {"base.waterproofing"},
+    {"base.pattern"},
+    {"base.fall"},
+    {"base.cover"},
+    {"base.threshold.width"},
+    {"base.threshold.height", "\"4 in\"", "100"},
+    {"base.screed.line"},
+    {"base.screed.every"},
+    {"bed.least", "\"1 in\"", "25",
+     "of the sloped bed below the waterproofing: nowhere thinner, nor at the drain's flange"},
+    {"mix.parts"},
+    {"tile.height"}};
 
 const Key& key_of(const std::string& path) {
   return *std::find_if(keys().begin(), keys().end(), [&](const Key& key) { return key.path == path; });
 }
 
 std::string short_starter(UnitSystem unit, const std::string& base, const std::string& how,
-                          const std::vector<Line>& own) {
+                          const std::vector<const std::vector<Line>*>& parts) {
   std::string text = "# A fallwright job with a base that " + base + ": the keys that matter for it, " + how +
                      ".\n# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of "
                      "them.\n";
   std::string section;
-  for (const auto* lines : {&room_lines, &own})
+  for (const auto* lines : parts)
     for (const Line& line : *lines) {
       const Key& key = key_of(line.path);
       if (key.section() != section) text += "\n[" + (section = key.section()) + "]\n";
       const char* value = unit == UnitSystem::inch ? line.inch : line.metric;
-      text += key.name() + " = " + (value ? value : key.usual(unit)) + "  # " + key.about + " (" + allowed(key, unit) +
-              ")\n";
+      text += key.name() + " = " + (value ? value : key.usual(unit)) + "  # " + (line.about ? line.about : key.about) +
+              " (" + allowed(key, unit) + ")\n";
     }
   return text;
 }
@@ -232,14 +260,20 @@ std::string short_starter(UnitSystem unit, const std::string& base, const std::s
 }  // namespace
 
 std::string starter(UnitSystem unit, BaseKind kind) {
-  return short_starter(unit, std::string{"is "} + name_of(kind), "in the order in which one measures",
-                       kind == BaseKind::bought       ? bought_lines
-                       : kind == BaseKind::site_built ? site_lines
-                                                      : designed_lines);
+  const std::string is = std::string{"is "} + name_of(kind), how = "in the order in which one measures";
+  switch (kind) {
+    case BaseKind::designed:
+      break;
+    case BaseKind::bought:
+      return short_starter(unit, is, how, {&job_lines, &room_lines, &bought_lines});
+    case BaseKind::site_built:
+      return short_starter(unit, is, how, {&job_lines, &site_lines});
+  }
+  return short_starter(unit, is, how, {&job_lines, &room_lines, &designed_lines});
 }
 
 std::string starter_with_file(UnitSystem unit) {
-  return short_starter(unit, "came as a file", "which it does not tell itself", file_lines);
+  return short_starter(unit, "came as a file", "which it does not tell itself", {&job_lines, &room_lines, &file_lines});
 }
 
 std::string json_schema() {

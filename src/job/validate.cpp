@@ -126,6 +126,7 @@ class Judge {
 
   void base() {
     const Base& b = job_.base;
+    beside_bench();
     if (at_.floor.width() < 100 || at_.floor.depth() < 100)
       add("base", "upstands and threshold leave a floor of " + text(at_.floor.width()) + " by " +
                       text(at_.floor.depth()) + "; at least " + text(100) + " each way is needed");
@@ -152,6 +153,16 @@ class Judge {
     };
     leaves("base.ribs.columns", b.ribs.columns, b.length, "length");
     leaves("base.ribs.rows", b.ribs.rows, b.width, "width");
+  }
+
+  /// The bench's apron stands on the base's edge: beside a bench there is one place for it.
+  void beside_bench() {
+    const Against against = job_.base.against;
+    if (!job_.bench || job_.bench->place == Side::back || against == Against::bench_or_middle) return;
+    const Side side = job_.bench->place;
+    if (against == (side == Side::left ? Against::left : Against::right)) return;
+    add("base.against", std::string{"the bench stands at the "} + name_of(side) +
+                            " end, and the base tight to it; leave the key out, or write \"" + name_of(side) + "\"");
   }
 
   void drain() {

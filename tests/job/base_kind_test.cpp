@@ -74,7 +74,8 @@ TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
   const Job job = with_base(outside(one));
   ASSERT_TRUE(job.base.tape.outline);
   EXPECT_NEAR(job.base.length.in_mm(), 59 * 25.4, 2);
-  EXPECT_TRUE(has(faults_with(outside("")), "four sides and a diagonal fix a base's outline")) << faults_with(outside(""));
+  EXPECT_TRUE(has(faults_with(outside("")), "four sides and a diagonal fix a base's outline"))
+      << faults_with(outside(""));
   EXPECT_TRUE(has(faults_with(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));
   EXPECT_TRUE(has(faults_with(bought + ribs + "deepest = \"1-1/2 in\"\n[base.outside]\nback = \"60 in\"\n"),
                   "give either this or [base.outside]"));
@@ -139,6 +140,35 @@ TEST(BaseKind, EveryStarterOfAKindReadsBack) {
       EXPECT_NO_THROW({ EXPECT_EQ(read(text, "s.toml").base.kind, kind); }) << text;
       EXPECT_LT(std::count(text.begin(), text.end(), '\n'), 60) << "short";
     }
+}
+
+TEST(BaseKind, AStarterOfABaseBuiltOnSiteBeginsWithTheRoomAsItStands) {
+  // Source: docs/site-built-base.md: its outline is that of the room, its bed lies on the floor as read; what is
+  // measured comes before what is decided.
+  for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric}) {
+    const string text = starter(unit, BaseKind::site_built);
+    const Job job = read(text, "s.toml");
+    EXPECT_TRUE(job.survey.plan.from_back_left && job.survey.plan.from_back_right) << text;
+    EXPECT_GE(job.survey.spots.size(), 5u);
+    std::size_t last = 0;
+    for (const char* section : {"[survey.plan]", "[survey.floor]", "[drain]", "[base]", "[bed]", "[mix]"}) {
+      const std::size_t at = text.find(section);
+      ASSERT_NE(at, string::npos) << section;
+      EXPECT_GT(at, last) << section;
+      last = at;
+    }
+  }
+}
+
+TEST(BaseKind, BesideABenchAtAnEndABaseStandsTightToIt) {
+  // Source: the key's meaning, and that a bench's apron stands on the base's edge.
+  const string base = "[base]\nlength = \"45 in\"\nwidth = \"36 in\"\n",
+               bench = "[bench]\nplace = \"left-end\"\ndepth = \"14 in\"\nheight = \"18 in\"\n";
+  EXPECT_EQ(faults_with(base, bench), "");
+  EXPECT_EQ(faults_with(base + "against = \"left\"\n", bench), "");
+  for (const char* away : {"against = \"right\"\n", "against = \"middle\"\n"})
+    EXPECT_TRUE(has(faults_with(base + away, bench), "base.against: the bench stands at the left end"))
+        << faults_with(base + away, bench);
 }
 
 /// A flat slab of a base with a round hole: what a file would tell, without one.

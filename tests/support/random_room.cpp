@@ -274,7 +274,10 @@ class Maker {
     base_width_ = depth_ - (back ? bench_depth_ : 0) - length(0, 1.5);
     base.insert("length", base_length_);
     base.insert("width", base_width_);
-    if (chance(0.4)) base.insert("against", pick({"left", "middle", "right"}));
+    if (chance(0.4)) {
+      const std::string against = pick({"left", "middle", "right"});
+      if (!end) base.insert("against", against);  // beside a bench there is one place
+    }
     base.insert_or_assign("lowered_from", length(20, 60));
     line_ = chance(0.2);
     const std::string pattern =
