@@ -58,9 +58,10 @@ struct Tape {
   std::optional<RimPoint> deepest_at, rim_at;     ///< absent: where the rim is highest
   bool ribs_known = true;
   std::optional<double> weight_kg;
-  std::optional<Side> hand;               ///< the end at which the drain was ordered, seen from the entry
-  std::optional<Length> waste_from_left;  ///< centre of the waste that is there, from the alcove's left stud face
-  std::optional<Length> waste_from_back;  ///< the same from its back stud face
+  std::optional<Side> hand;                ///< the end at which the drain was ordered, seen from the entry
+  std::optional<Length> waste_from_left;   ///< centre of the waste that is there, from the alcove's left stud face
+  std::optional<Length> waste_from_right;  ///< or from its right one
+  std::optional<Length> waste_from_back;   ///< the same from its back stud face
 };
 
 enum class Waterproofing { liner, bonded };

@@ -42,6 +42,7 @@ constexpr Row rows[] = {
     {"base.cover", false, false, true},
     {"base.screed", false, false, true},
     {"drain.waste_from_left", false, true, false},
+    {"drain.waste_from_right", false, true, false},
     {"drain.waste_from_back", false, true, false},
     {"bed.gauge_depth", true, true, false},
     {"bed.holdback", true, true, false},

@@ -59,6 +59,9 @@ class JobReader {
     alcove_size();
     if (!job_.base.body) check_pairs();
     if (job_.base.kind == BaseKind::bought && !job_.base.body) check_tape();
+    if (find("drain.waste_from_left") && find("drain.waste_from_right"))
+      fault(place_of("drain.waste_from_right"), "drain.waste_from_right",
+            "give either this or 'waste_from_left', not both");
     stop_if_faulty(faults_);
     stop_at(settle_base(job_));
     stop_at(contradictions(job_));

@@ -107,6 +107,9 @@ std::vector<Key> tape_keys() {
       {"drain.waste_from_left", Kind::length, optional, "\"42 in\"", "1067", 0, 8000,
        "centre of the waste pipe that is in the room already, from the alcove's left stud face", no_choices,
        STORE(j.base.tape.waste_from_left = v.length())},
+      {"drain.waste_from_right", Kind::length, optional, "\"18 in\"", "457", 0, 8000,
+       "or from its right stud face, where the left side is open", no_choices,
+       STORE(j.base.tape.waste_from_right = v.length())},
       {"drain.waste_from_back", Kind::length, optional, "\"16 in\"", "406", 0, 5000,
        "the same centre from the alcove's back stud face", no_choices, STORE(j.base.tape.waste_from_back = v.length())},
   };

@@ -62,6 +62,13 @@ std::string way_of(double aside_mm, double back_mm, const job::Job& job) {
   return units::listed(ways);
 }
 
+/// A wall, and of two the one that the drain is told from.
+job::Side waste_is_read_from(const job::Job& job) {
+  const bool left = job.alcove.has_wall(job::Side::left), right = job.alcove.has_wall(job::Side::right);
+  if (left != right) return left ? job::Side::left : job::Side::right;
+  return job.drain.across.side;
+}
+
 /// The pipe in the floor does not move with the base: the drain has to come down on it.
 Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.bought) return not_applicable(not_bought);
@@ -75,9 +82,11 @@ Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& 
   if (near && !b.waste_back_mm)
     return missing(
         "measure how far the centre of the room's waste stands from the back stud face (drain.waste_from_back)");
-  if (near && !b.waste_aside_mm)
-    return missing(
-        "measure how far the centre of the room's waste stands from the left stud face (drain.waste_from_left)");
+  if (near && !b.waste_aside_mm) {
+    const std::string side = job::name_of(waste_is_read_from(job));
+    return missing("measure how far the centre of the room's waste stands from the " + side +
+                   " stud face (drain.waste_from_" + side + ")");
+  }
   const std::string way = way_of(aside, back, job);
   const bool other_hand = b.waste_aside_mm && std::abs(b.drain_aside_mm) >= no_hand_mm &&
                           std::abs(*b.waste_aside_mm) >= no_hand_mm &&

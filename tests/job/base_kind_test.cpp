@@ -52,6 +52,13 @@ TEST(BaseKind, AKeyOfAnotherKindIsRefusedWithItsPlace) {
   EXPECT_TRUE(has(faults_with("[base]\nkind = \"borrowed\"\nlength = \"58 in\"\nwidth = \"36 in\"\n"), "base.kind"));
 }
 
+TEST(BaseKind, AWasteIsReadFromOneSideWall) {
+  // Source: none; two readings of one place that disagree settle nothing.
+  EXPECT_TRUE(has(faults_with("[base]\nkind = \"bought\"\nlength = \"58 in\"\nwidth = \"36 in\"\n",
+                              "waste_from_left = \"30 in\"\nwaste_from_right = \"30 in\"\n"),
+                  "drain.waste_from_right: give either this or 'waste_from_left', not both"));
+}
+
 TEST(BaseKind, OfABoughtBaseNothingIsAssumedThatATapeCanTell) {
   // Source: the kinds' promise.
   const string none = faults_with("[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\n");

@@ -222,11 +222,13 @@ TEST(Bought, TellsHowFarTheWasteStandsFromTheDrain) {
   // and 405 from its back edge, which stands tight; the waste read 473 and 399 from the stud faces.
   std::string square = tape;
   square.insert(square.find("shell"), "length = 1520\nwidth = 810\n");
-  const Built b = built(square + "waste_from_left = 473\nwaste_from_back = 399\n" +
-                        "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
-  ASSERT_TRUE(b.facts.bought->waste_aside_mm && b.facts.bought->waste_back_mm);
-  EXPECT_NEAR(*b.facts.bought->waste_aside_mm - b.facts.bought->drain_aside_mm, 3, 1e-6);
-  EXPECT_NEAR(*b.facts.bought->waste_back_mm, 6, 1e-6);
+  for (const char* across : {"waste_from_left = 473\n", "waste_from_right = 1067\n"}) {
+    const Built b = built(square + across + "waste_from_back = 399\n" +
+                          "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+    ASSERT_TRUE(b.facts.bought->waste_aside_mm && b.facts.bought->waste_back_mm);
+    EXPECT_NEAR(*b.facts.bought->waste_aside_mm - b.facts.bought->drain_aside_mm, 3, 1e-6) << across;
+    EXPECT_NEAR(*b.facts.bought->waste_back_mm, 6, 1e-6);
+  }
 }
 
 TEST(Bought, OfRibsThatNobodySawTheBedIsARange) {

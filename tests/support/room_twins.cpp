@@ -68,7 +68,7 @@ void turn_floor(table& floor, double axis) {
 }
 
 /// What was read on a bought base, and where the room's waste stands.
-void turn_tape(table& job, double axis) {
+void turn_tape(table& job) {
   table& base = *job["base"].as_table();
   if (base.contains("hand")) turn_words(*base.get("hand"));
   for (const char* section : {"outside", "rim"})
@@ -78,7 +78,7 @@ void turn_tape(table& job, double axis) {
       if (read->contains("height_at")) turn_words(*read->get("height_at"));
     }
   if (table* ribs = base["ribs"].as_table(); ribs && ribs->contains("deepest_at")) turn_words(*ribs->get("deepest_at"));
-  turn(job["drain"]["waste_from_left"], axis);
+  rename(*job["drain"].as_table(), "waste_from_left", "waste_from_right");
 }
 
 void scale(toml::node& node, double by) {
@@ -118,7 +118,7 @@ std::string mirrored(const std::string& job_file) {
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());
   if (job["base"]["upstands"]["lapped"]) turn_words(*job["base"]["upstands"]["lapped"].node());
-  turn_tape(job, axis);
+  turn_tape(job);
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())
