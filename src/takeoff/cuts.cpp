@@ -119,6 +119,8 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
     }
     row->part_ids.push_back(piece.part_ids.front());
     row->fitted_mm = std::max(row->fitted_mm, piece.fitted_mm);
+    row->width_mm = std::max(row->width_mm, piece.width_mm);  // bought to fit them all, whichever came first
+    row->thickness_mm = std::max(row->thickness_mm, piece.thickness_mm);
     ++row->count;
   };
   for (const facts::Member& member : facts.members) add(row_of(member, metric));
