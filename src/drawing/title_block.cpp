@@ -130,6 +130,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     unit = sheet.metric ? "lengths in mm" : "lengths in inches",
                     hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
                     limits = "limits: " + book.title + ", " + (job.limits.empty() ? "the book's" : "the job's own"),
+                    named = "limits: book '" + job.book + "'" + (job.limits.empty() ? "" : ", and the job's own"),
                     origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
@@ -144,7 +145,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
           {5, {{1, hand_of(job), 3}, {1, of}}},
           {5, {{1.3, scale}, {1, unit}}},
           {5, {{1, date}, {1, hash}}},
-          {5, {{1, limits}}}};
+          {5, {{1, named}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
