@@ -86,30 +86,4 @@ std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
                     "left, letters to the right, numbers to the front.");
 }
 
-std::vector<Sheet> draw_bench_profile(const Subject& subject) {
-  const bool back = subject.job().bench->place == job::Side::back;
-  const View view = view_from(back ? gp_Dir{1, 0, 0} : gp_Dir{0, -1, 0});
-  const auto shapes = shapes_of(subject.model, [](const parts::Solid& s) {
-    return s.role == parts::Role::seat_block || s.id.rfind("bench-frame/", 0) == 0;
-  });
-  Sheet sheet{"bench-profile", "Bench profile, full size", subject.job().unit == job::UnitSystem::metric};
-  Pen pen{sheet, 3};
-  pen.add(project(shapes, view, false));
-  const Frame frame = frame_of(sheet);
-  pen.line({frame.x0 - 6, 0}, {frame.x1 + 6, 0}, LineKind::centre);
-  pen.note({frame.x0 + 4, 2}, "DATUM");
-  const auto& h = subject.facts.heights;
-  pen.note({(frame.x0 + frame.x1) / 2, (frame.y0 + frame.y1) / 2},
-           "front edge of the seat " + pen.words(*h.seat_front_mm) + " above the datum", Anchor::middle);
-  sheet.dimensions.push_back({{frame.x0, frame.y0}, {frame.x1, frame.y0}, pen.words(frame.width()), frame.width(), 0});
-  const Frame whole{frame.x0 - 8, std::min(frame.y0, 0.0) - 4, frame.x1 + 8, frame.y1 + 4};
-  return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
-    std::vector<std::string> notes{trust_the_bars, "Frame and seat from the " + std::string{back ? "right" : "entry"} +
-                                                       ": with DATUM on the level line at that height it "
-                                                       "marks them on the wall."};
-    if (tiled) notes.push_back(join_the_tiles);
-    return notes;
-  });
-}
-
 }  // namespace fallwright::drawing

@@ -72,11 +72,11 @@ class Set {
 std::vector<Sheet> draw_all(const Subject& subject) {
   Set set{subject};
   set.add('G', Sheet{"cover", "Cover", subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
-  if (subject.changes) set.add('G', draw_changes(subject));
   set.add('G', draw_order_of_work(subject));
   set.add('G', draw_assembly(subject));
   set.add('G', draw_exploded(subject));
   set.add('G', draw_steps(subject));
+  if (subject.changes) set.add('G', draw_changes(subject));  // last: the others keep the codes they were printed with
   set.add('P', draw_plan(subject));
   set.add('P', draw_drain(subject));
   set.add('P', draw_template(subject));
@@ -85,12 +85,13 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     set.add('F', draw_bench_front(subject));
     set.add('F', draw_bench_end(subject));
     set.add('F', draw_bench_section(subject));
-    set.add('F', draw_bench_profile(subject));
   }
   for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
   if (is_small(paper_of(subject.job()))) set.add('F', draw_schedules(subject));
   set.add('F', draw_cuts(subject));
   set.add('F', draw_sticks(subject));
+  if (subject.job().bench)
+    set.add('F', draw_bench_profile(subject));  // its tiles last: a bench that grows moves no code
   set.add('S', draw_falls(subject));
   if (subject.facts.site_built)
     set.add('S', draw_screed(subject));

@@ -46,6 +46,9 @@ class Judge {
   }
   std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
   std::string text(Length length) const { return text(length.in_mm()); }
+  std::string finely(double mm) const {
+    return job_.unit == UnitSystem::metric ? units::decimals(mm, 2) + " mm" : units::decimals(mm / 25.4, 3) + "\"";
+  }
 
   /// What is left of something against what is needed, where a tape may show both alike: the one rounded down, the
   /// other up.
@@ -118,7 +121,9 @@ class Judge {
       if ((base + bench - opening).in_mm() <= (at_.room.square_known ? clearly_mm : slack)) return;
       std::string sum = "base " + text(base);
       if (with_bench) sum += " + bench " + text(bench) + " = " + text(base + bench);
-      add(key, sum + ", alcove " + what + " is " + text(opening));
+      const double over = (base + bench - opening).in_mm();
+      const bool shown = text(base + bench) != text(opening);  // a tape may show both alike
+      add(key, sum + ", alcove " + what + " is " + text(opening) + (shown ? "" : ", " + finely(over) + " less"));
     };
     fits("base.length", "width", job_.base.length, job_.bench && !back, job_.alcove.width);
     fits("base.width", "depth", job_.base.width, back, job_.alcove.depth);

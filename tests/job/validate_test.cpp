@@ -28,6 +28,8 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   using testing::HasSubstr;
   EXPECT_THAT(told([](Job& j) { j.base.length = inches(60); }),
               HasSubstr("base 60\" + bench 14-1/2\" = 74-1/2\", alcove width is 72\""));
+  EXPECT_THAT(told([](Job& j) { j.base.length = inches(57.51); }),
+              HasSubstr("= 72\", alcove width is 72\", 0.010\" less"));
   EXPECT_THAT(told([](Job& j) {
                 j.bed.bag_yield_m3 = 0.0127;
                 j.buy.mix.parts = {1, 0, 5};

@@ -1,0 +1,186 @@
+#include <algorithm>
+#include <cctype>
+
+#include "drawing/tiles.hpp"
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double past = 12;       ///< how far the paper goes on past the pieces that lie level
+constexpr double long_run = 200;  ///< a piece that may reach over two tiles is named on both
+
+/// A piece of the bench as it is seen from its end.
+struct Seen {
+  std::string name;  ///< "WALL CLEAT"
+  Frame at;
+  double near = 0;  ///< to the eye
+  bool upright = false;
+};
+
+/// "bench-frame/joist-02" as "JOIST".
+std::string name_on_paper(const std::string& id) {
+  std::string name = id.substr(id.find('/') + 1);
+  name.resize(name.find_last_not_of("-0123456789") + 1);
+  for (char& letter : name) letter = letter == '-' ? ' ' : static_cast<char>(std::toupper(letter));
+  return name;
+}
+
+/// The frame's members; of those that hide each other whole, the one before the others.
+std::vector<Seen> seen_members(const parts::Model& model, const View& view) {
+  std::vector<Seen> all;
+  for (const parts::Solid& solid : model.solids) {
+    if (solid.role != parts::Role::bench_frame) continue;
+    const Seen member{name_on_paper(solid.id), extent(solid.shape, view), reach_along(solid.shape, view.toward).second,
+                      solid.id.rfind("bench-frame/stud", 0) == 0};
+    const auto hides = std::find_if(all.begin(), all.end(), [&](const Seen& other) {
+      return std::abs(other.at.x0 - member.at.x0) < 1 && std::abs(other.at.x1 - member.at.x1) < 1 &&
+             std::abs(other.at.y1 - member.at.y1) < 1;
+    });
+    if (hides == all.end())
+      all.push_back(member);
+    else if (member.near > hides->near)
+      *hides = member;
+  }
+  return all;
+}
+
+/// Between the pieces that lie level there is nothing to mark but studs: the paper leaves out the greatest such
+/// stretch.
+/// @return where it begins and ends; equal where all lie close.
+std::pair<double, double> left_out(const std::vector<Seen>& members) {
+  std::vector<std::pair<double, double>> levels;
+  for (const Seen& member : members)
+    if (!member.upright) levels.emplace_back(member.at.y0, member.at.y1);
+  std::sort(levels.begin(), levels.end());
+  double top = levels.front().second;
+  std::pair<double, double> gap{top, top};
+  for (const auto& [low, high] : levels) {
+    if (low - top > std::max(gap.second - gap.first, 4 * past)) gap = {top, low};
+    top = std::max(top, high);
+  }
+  return gap;
+}
+
+/// The bench from its end at full size, in two parts: its head with the seat, and its foot where that is apart from it.
+class Profile {
+ public:
+  explicit Profile(const Subject& subject)
+      : subject_{subject},
+        view_{view_from(is_back() ? gp_Dir{1, 0, 0} : gp_Dir{0, -1, 0})},
+        members_{seen_members(subject.model, view_)},
+        seen_{project(shapes_of(subject.model,
+                                [](const parts::Solid& s) {
+                                  return s.role == parts::Role::seat_block || s.role == parts::Role::bench_frame;
+                                }),
+                      view_, false)} {
+    for (const Seen& member : members_)
+      if (member.name == "DECK") deck_ = member.at;
+    const auto sole = std::min_element(members_.begin(), members_.end(),
+                                       [](const Seen& a, const Seen& b) { return a.at.y0 < b.at.y0; });
+    foot_ = sole->at;
+    front_is_right_ = foot_.x0 + foot_.x1 > deck_.x0 + deck_.x1;
+  }
+
+  std::vector<Sheet> sheets() {
+    const auto [low, high] = left_out(members_);
+    std::vector<Sheet> all = head(high > low ? high - past : foot_.y0 - past);
+    if (high > low)
+      for (Sheet& sheet : foot(low + past)) all.push_back(std::move(sheet));
+    return all;
+  }
+
+ private:
+  bool is_back() const { return subject_.job().bench->place == job::Side::back; }
+  bool metric() const { return subject_.job().unit == job::UnitSystem::metric; }
+
+  std::vector<Sheet> head(double from_y) {
+    const facts::Heights& h = subject_.facts.heights;
+    const double level = deck_.y1, seat = std::max(*h.seat_front_mm, *h.seat_back_mm);
+    Sheet sheet{"bench-profile", "Bench profile, full size", metric()};
+    Pen pen{sheet, 3};
+    pen.add(seen_);
+    Frame frame = frame_of(sheet);
+    frame = {frame.x0, from_y, frame.x1, seat + past};
+    add_level(pen, frame, level,
+              "LEVEL LINE " + pen.words(level) + " above the datum, on the deck's top; seat's front edge " +
+                  pen.words(*h.seat_front_mm),
+              {frame.x0 + 0.4 * frame.width(), frame.x0 + 0.6 * frame.width()});
+    name_members(pen, frame);
+    for (const double share : {0.25, 0.75})
+      pen.note({frame.x0 + share * frame.width(), (level + *h.seat_front_mm) / 2 + 3}, "SEAT BLOCK", Anchor::middle);
+    return tiles(std::move(sheet), frame,
+                 "Seen from the " + std::string{is_back() ? "right" : "entry"} +
+                     ", UP as it is read. Hang its level line on one drawn on the wall at that height.");
+  }
+
+  std::vector<Sheet> foot(double to_y) {
+    Sheet sheet{"bench-profile-foot", "Bench profile at the floor, full size", metric()};
+    Pen pen{sheet, 3};
+    pen.add(seen_);
+    constexpr double beside = 45;  // for the words
+    const Frame frame{foot_.x0 - beside, std::min(foot_.y0, 0.0) - past, foot_.x1 + beside, to_y};
+    add_level(pen, frame, 0, "DATUM", {frame.x0 + 34, frame.x1 - 42});
+    name_members(pen, frame);
+    const double wall = front_is_right_ ? deck_.x0 : deck_.x1, front = front_is_right_ ? foot_.x1 : foot_.x0;
+    return tiles(std::move(sheet), frame,
+                 "The front's lowest piece; its front face stands " + pen.words(std::abs(front - wall)) +
+                     " from the deck's edge at the wall.");
+  }
+
+  /// The line that the paper is hung by, and which way it hangs.
+  void add_level(Pen& pen, const Frame& frame, double y, const std::string& words,
+                 const std::vector<double>& ups) const {
+    pen.line({frame.x0 - 6, y}, {frame.x1 + 6, y}, LineKind::centre);
+    pen.note({frame.x0 + 18, y + 1.5}, words, Anchor::left, 0.85);
+    const double arrows = y + 10, up = 16;
+    const std::string left = front_is_right_ ? "WALL" : "FRONT", right = front_is_right_ ? "FRONT" : "WALL";
+    pen.arrow({frame.x0 + 16, arrows}, {frame.x0 + 4, arrows});
+    pen.note({frame.x0 + 18, arrows - 1.5}, left);
+    pen.arrow({frame.x1 - 16, arrows}, {frame.x1 - 4, arrows});
+    pen.note({frame.x1 - 18, arrows - 1.5}, right, Anchor::right);
+    for (const double x : ups) {
+      pen.arrow({x, y + 7}, {x, y + 7 + up});
+      pen.note({x + 2, y + 7 + up / 2}, "UP");
+    }
+  }
+
+  void name_members(Pen& pen, const Frame& frame) const {
+    for (const Seen& member : members_) {
+      const Frame at{std::max(member.at.x0, frame.x0), std::max(member.at.y0, frame.y0),
+                     std::min(member.at.x1, frame.x1), std::min(member.at.y1, frame.y1)};
+      if (at.width() < pen.text_mm() || at.height() < pen.text_mm()) continue;
+      const double y = (at.y0 + at.y1 - pen.text_mm()) / 2;
+      const bool wide = at.width() > long_run;
+      for (const double share : wide ? std::vector<double>{0.25, 0.75} : std::vector<double>{0.5})
+        pen.note({at.x0 + share * at.width(), y}, member.name, Anchor::middle);
+    }
+  }
+
+  std::vector<Sheet> tiles(Sheet sheet, const Frame& frame, const std::string& how) const {
+    keep_on_page(sheet, {frame.x0 - 8, frame.y0, frame.x1 + 8, frame.y1});
+    sheet.dimensions.push_back(
+        {{frame.x0, frame.y0}, {frame.x1, frame.y0}, Pen{sheet, 3}.words(frame.width()), frame.width(), 0});
+    return on_tiles(std::move(sheet), {frame.x0 - 8, frame.y0, frame.x1 + 8, frame.y1}, subject_.job(),
+                    [&](bool tiled) {
+                      std::vector<std::string> notes{trust_the_bars, how};
+                      if (tiled) notes.push_back(join_the_tiles);
+                      return notes;
+                    });
+  }
+
+  const Subject& subject_;
+  View view_;
+  std::vector<Seen> members_;
+  Projection seen_;
+  Frame deck_, foot_;
+  bool front_is_right_ = true;
+};
+
+}  // namespace
+
+std::vector<Sheet> draw_bench_profile(const Subject& subject) {
+  return Profile{subject}.sheets();
+}
+
+}  // namespace fallwright::drawing
