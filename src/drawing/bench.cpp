@@ -178,11 +178,9 @@ Sheet draw_bench_plan(const Subject& subject) {
     add_member_marks(pen, subject, from_above(), below, below, boxes_of_texts(sheet));
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
     pen.line(a, b, LineKind::centre);
-    // Beside a steep diagonal, below a flat one, so that it does not strike its own length through.
-    const bool steep = frame.height() > frame.width();
     const double t = pen.text_mm();
-    pen.label({a.x + 0.3 * (b.x - a.x) + (steep ? 1.2 : 2.5) * t, a.y + 0.3 * (b.y - a.y) - (steep ? 0.4 : 1.0) * t},
-              "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
+    pen.note({frame.x0, frame_of(sheet).y0 - 2.2 * t},
+             "diagonal " + pen.words(std::hypot(frame.width(), frame.height())), Anchor::left, 0.8);
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::Side::back;
@@ -214,9 +212,11 @@ Sheet draw_bench_front(const Subject& subject) {
     for (const parts::Solid& solid : model.solids)
       if (is_stud(solid)) {
         const Frame f = extent(solid.shape, view);
-        // From the floor at that stud: on an unlevel floor each has its own.
-        pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2},
-                 mark_of(subject, solid.id) + "  " + pen.words(f.height()), Anchor::middle, 0.8, 90);
+        // From the floor at that stud: on an unlevel floor each has its own. What is too short for it has its mark
+        // alone.
+        const std::string mark = mark_of(subject, solid.id), words = mark + "  " + pen.words(f.height());
+        const bool fits = width_of(words, 2.5 / 3 * t) < f.height();
+        pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2}, fits ? words : mark, Anchor::middle, 0.8, 90);
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <limits>
 
 #include "drawing/detail.hpp"
 
@@ -79,20 +80,29 @@ void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
   for (const auto& cells : pipe.rows) row(cells);
 }
 
-/// Where the bore's centre may be and where it is, below the section.
-void add_places(Pen& pen, const Subject& s, Point at, double width) {
+/// Where the bore's centre is, from every face. @return how far down that reaches.
+double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
-  add_window(pen, s, at.y - 11 * t);
-  double y = at.y - 18 * t;
+  for (const facts::Mark& m : s.facts.room.set_out)
+    if (m.name.rfind("bore centre from the ", 0) == 0)
+      pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
+  if (!s.job().survey.finish_mm)
+    pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
+  return at.y;
+}
+
+/// Where the centre may be, below the section, and where it is: there too, or on small paper `beside` it.
+void add_places(Pen& pen, const Subject& s, Point at, double width, const std::optional<Point>& beside) {
+  const double t = pen.text_mm();
+  double y = at.y - 11 * t;
+  if (beside && !bore_is_void(s)) y = std::min(y, add_centre(pen, s, *beside) - 3.5 * t);
+  add_window(pen, s, y);
+  y -= 7 * t;
   if (bore_is_void(s)) {
     pen.note({at.x, y - 1.5 * t}, "No place is given for the bore: where the job file has it, it cuts a joist.");
     return;
   }
-  for (const facts::Mark& m : s.facts.room.set_out)
-    if (m.name.rfind("bore centre from the ", 0) == 0)
-      pen.note({at.x, y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
-  if (!s.job().survey.finish_mm)
-    pen.note({at.x, y -= 1.5 * t}, "from finished walls: not known; give survey.finish", Anchor::left, 0.9);
+  if (!beside) y = add_centre(pen, s, {at.x, y});
   add_pipe(pen, s, {at.x, y - 3 * t}, width);
 }
 
@@ -123,6 +133,14 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked}, scale, place);
 }
 
+/// The lowest base line of the texts right of a place.
+double foot_of_texts(const Sheet& sheet, double x) {
+  double foot = std::numeric_limits<double>::max();
+  for (const Text& text : sheet.texts)
+    if (text.at.x > x) foot = std::min(foot, text.at.y);
+  return foot;
+}
+
 Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids) {
   const auto& at = subject.facts.room.drain.now_mm;
   const std::size_t axis = axis_of(subject);
@@ -139,6 +157,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const auto& drain = part(subject.facts, "drain").bbox_mm;
     levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
+    const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};
     pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
     const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
                  body = subject.job().drain.body.in_mm() / 2;
@@ -167,7 +186,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     }
     if (small) sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
-    add_places(pen, subject, {x0, below}, x1 - x0);
+    add_places(pen, subject, {x0, below}, x1 - x0, small ? std::optional{ladder_foot} : std::nullopt);
     if (!small)
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
         add_flange(on, with, scale, subject, solids, true, beside);

@@ -16,13 +16,20 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   const double t = pen.text_mm(), top = y + thick * t;
   pen.rectangle({0, y}, {stick.length_mm, top}, LineKind::outline);
   double x = plan.trim_mm;
+  bool high = false;
   for (const double end : {x, stick.length_mm - plan.trim_mm})
     if (plan.trim_mm > 0) pen.line({end, y}, {end, top}, LineKind::dimension);
   std::vector<double> reached;  // by the marks of each row
   for (const takeoff::StickPiece& piece : stick.pieces) {
     const std::string words = piece.mark + "  " + pen.words(piece.length_mm);
     const bool wide = piece.length_mm > width_of(words, t) + t;
-    pen.note({x + piece.length_mm / 2, y + 0.6 * t}, wide ? words : piece.mark, Anchor::middle);
+    const bool narrow = piece.length_mm < width_of(piece.mark, t) + 0.5 * t;
+    high = narrow && !high;  // marks of narrow pieces beside each other stand one higher than the next
+    pen.note({x + piece.length_mm / 2, y + (!narrow ? 0.6
+                                            : high  ? 1.2
+                                                    : 0.2) *
+                                               t},
+             wide ? words : piece.mark, Anchor::middle, narrow ? 2.5 / 3 : 1);
     x += piece.length_mm;
     const bool sawn = x < stick.length_mm - plan.trim_mm - 0.01;
     if (sawn) {
