@@ -1,6 +1,10 @@
 #include "brep/properties.hpp"
 
+#include <cmath>
+#include <utility>
+
 #include <BRepAdaptor_Curve.hxx>
+#include <BRepAdaptor_Surface.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepGProp.hxx>
 #include <BRepGProp_Domain.hxx>
@@ -18,6 +22,7 @@
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Vertex.hxx>
+#include <gp_Cylinder.hxx>
 #include <math.hxx>
 #include <math_Vector.hxx>
 
@@ -53,8 +58,10 @@ void add_step(Sums& sums, gp_XYZ& twice_area, const gp_XYZ& corner, const gp_XYZ
   sums.moment += (corner + 2 * middle) / 4 * volume;
 }
 
-/// Walks an arc in Gauss steps: with 15 of them a half circle comes out to the last digits.
-void add_arc(Sums& sums, gp_XYZ& twice_area, const gp_XYZ& corner, const TopoDS_Edge& edge) {
+/// Walks a curved edge in its own sense, in Gauss steps: with 15 of them a half circle comes out to the last digits.
+/// `step` takes a place, from the apex, and the way from there.
+template <class Step>
+void walk_curve(const Sums& sums, const BRepAdaptor_Curve& curve, TopAbs_Orientation orientation, const Step& step) {
   constexpr int steps = 15;
   static const auto gauss = [] {
     std::pair<math_Vector, math_Vector> g{{1, steps}, {1, steps}};
@@ -62,14 +69,13 @@ void add_arc(Sums& sums, gp_XYZ& twice_area, const gp_XYZ& corner, const TopoDS_
     math::GaussWeights(steps, g.second);
     return g;
   }();
-  const BRepAdaptor_Curve curve{edge};
   const double half = (curve.LastParameter() - curve.FirstParameter()) / 2, middle = curve.FirstParameter() + half;
-  const double sense = edge.Orientation() == TopAbs_REVERSED ? -1 : 1;
+  const double sense = orientation == TopAbs_REVERSED ? -1 : 1;
   for (int i = 1; i <= steps; ++i) {
     gp_Pnt p;
     gp_Vec tangent;
     curve.D1(middle + half * gauss.first(i), p, tangent);
-    add_step(sums, twice_area, corner, p.XYZ() - sums.apex.XYZ(), tangent.XYZ() * (sense * half * gauss.second(i)));
+    step(p.XYZ() - sums.apex.XYZ(), tangent.XYZ() * (sense * half * gauss.second(i)));
   }
 }
 
@@ -86,7 +92,8 @@ void add_planar(Sums& sums, const TopoDS_Face& face) {
       const gp_XYZ q = BRep_Tool::Pnt(TopExp::LastVertex(edge, true)).XYZ() - sums.apex.XYZ();
       add_step(sums, twice_area, corner, (p + q) / 2, q - p);
     } else {
-      add_arc(sums, twice_area, corner, edge);
+      walk_curve(sums, BRepAdaptor_Curve{edge}, edge.Orientation(),
+                 [&](const gp_XYZ& middle, const gp_XYZ& step) { add_step(sums, twice_area, corner, middle, step); });
     }
   }
   sums.area += twice_area.Modulus() / 2;
@@ -103,16 +110,72 @@ void add_curved(Sums& sums, const TopoDS_Face& face) {
   sums.moment += (cone.CentreOfMass().XYZ() - sums.apex.XYZ()) * cone.Mass();
 }
 
+/// A cylinder's edges tell its area and, with the apex, its volume, as those of a plane do: over the height of a point
+/// on the axis the integrals are closed, and along an edge they are walked by the angle. The kernel's own integrals
+/// over such a face take a hundred times as long.
+class Cylinder {
+ public:
+  Cylinder(Sums& sums, const gp_Cylinder& cylinder)
+      : sums_{sums},
+        origin_{cylinder.Location().XYZ() - sums.apex.XYZ()},
+        axis_{cylinder.Axis().Direction().XYZ()},
+        radius_{cylinder.Radius()} {}
+
+  /// Along the axis the angle stands still: such an edge adds nothing.
+  void add(const BRepAdaptor_Curve& edge, TopAbs_Orientation orientation) {
+    if (edge.GetType() == GeomAbs_Line) return;
+    walk_curve(sums_, edge, orientation, [&](const gp_XYZ& p, const gp_XYZ& step) {
+      const gp_XYZ from = p - origin_;
+      const double z = from.Dot(axis_);
+      const gp_XYZ out = (from - axis_ * z) / radius_;
+      // Seen from outside the face lies to the left of its edge: what lies below an edge that runs to the right is not
+      // its.
+      const double plan = -axis_.Dot(out.Crossed(step)), reach = origin_.Dot(out) + radius_;
+      area_ += plan * z;
+      volume_ += plan * z * reach / 3;
+      moment_ += ((origin_ + out * radius_) * z + axis_ * (z * z / 2)) * (plan * reach / 4);
+    });
+  }
+
+  void sum_up() {
+    sums_.area += std::abs(area_);
+    sums_.volume += volume_;
+    sums_.moment += moment_;
+  }
+
+ private:
+  Sums& sums_;
+  gp_XYZ origin_, axis_;
+  double radius_, area_ = 0, volume_ = 0;
+  gp_XYZ moment_;
+};
+
+/// @return whether the face is a cylinder between lines, circles and ellipses; else nothing was added.
+bool add_cylinder(Sums& sums, const TopoDS_Face& face) {
+  const BRepAdaptor_Surface surface{face, false};
+  if (surface.GetType() != GeomAbs_Cylinder) return false;
+  Cylinder cylinder{sums, surface.Cylinder()};
+  for (TopExp_Explorer it{face, TopAbs_EDGE}; it.More(); it.Next()) {
+    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
+    const BRepAdaptor_Curve curve{edge};
+    if (curve.GetType() != GeomAbs_Line && curve.GetType() != GeomAbs_Circle && curve.GetType() != GeomAbs_Ellipse)
+      return false;
+    cylinder.add(curve, edge.Orientation());
+  }
+  cylinder.sum_up();
+  return true;
+}
+
 Sums sum_up(const TopoDS_Shape& shape) {
   Sums sums;
   if (TopExp_Explorer vertex{shape, TopAbs_VERTEX}; vertex.More())
     sums.apex = BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current()));
   for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
-    if (Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull())
-      add_curved(sums, face);
-    else
+    if (!Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull())
       add_planar(sums, face);
+    else if (!add_cylinder(sums, face))
+      add_curved(sums, face);
   }
   return sums;
 }

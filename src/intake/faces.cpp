@@ -16,6 +16,7 @@
 #include <NCollection_DataMap.hxx>
 #include <Poly_PolygonOnTriangulation.hxx>
 #include <Poly_Triangulation.hxx>
+#include <ShapeBuild_ReShape.hxx>
 #include <ShapeFix_Face.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
@@ -53,12 +54,24 @@ bool is_plane(const TopoDS_Face& face) {
   return BRepAdaptor_Surface{face, false}.GetType() == GeomAbs_Plane;
 }
 
-/// A cylinder that stands, or any face whose normals all lie level.
+/// Whether all normals of a surface lie level, over all of it: no file need say which part of it a face is. Of surfaces
+/// that are no planes, cylinders, extrusions or splines nothing is said; a mesh tells.
 bool is_upright(const TopoDS_Face& face) {
-  const BRepAdaptor_Surface whole{face, false};  // its bounds are looked for only where they matter: that takes long
-  if (whole.GetType() == GeomAbs_Plane) return std::abs(whole.Plane().Axis().Direction().Z()) < upright;
-  if (whole.GetType() == GeomAbs_Cylinder) return 1 - std::abs(whole.Cylinder().Axis().Direction().Z()) < upright;
-  const BRepAdaptor_Surface surface{face};
+  const BRepAdaptor_Surface surface{face, false};
+  const auto stands = [](const gp_Dir& axis) { return 1 - std::abs(axis.Z()) < upright; };
+  switch (surface.GetType()) {
+    case GeomAbs_Plane:
+      return std::abs(surface.Plane().Axis().Direction().Z()) < upright;
+    case GeomAbs_Cylinder:
+      return stands(surface.Cylinder().Axis().Direction());
+    case GeomAbs_SurfaceOfExtrusion:
+      return stands(surface.Direction());
+    case GeomAbs_BSplineSurface:
+    case GeomAbs_BezierSurface:
+      break;
+    default:
+      return false;
+  }
   constexpr int steps = 4;
   for (int i = 0; i <= steps; ++i)
     for (int k = 0; k <= steps; ++k) {
@@ -109,15 +122,12 @@ std::optional<PlanCircle> plan_circle_of(const BRepAdaptor_Curve& curve) {
 class Faces {
  public:
   explicit Faces(const TopoDS_Shape& solid) : solid_{solid} {
-    for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next()) {
-      const TopoDS_Face& each = TopoDS::Face(face.Current());
-      if (is_upright(each)) note_circles(each);
-      if (is_plane(each) || is_upright(each)) continue;
-      curved_.push_back(each);
-      for (TopExp_Explorer edge{each, TopAbs_EDGE}; edge.More(); edge.Next()) meshed_.Add(edge.Current());
-    }
-    // Every curve that bounds a meshed face is that mesh's line to its neighbours too.
-    if (!curved_.empty()) BRepMesh_IncrementalMesh{solid, job::Body::sag_mm, false, 0.5, false};
+    for (TopExp_Explorer face{solid_, TopAbs_FACE}; face.More(); face.Next())
+      if (const TopoDS_Face& each = TopoDS::Face(face.Current()); !is_plane(each) && !is_upright(each))
+        curved_.push_back(each);
+    if (!curved_.empty()) mesh();
+    for (TopExp_Explorer face{solid_, TopAbs_FACE}; face.More(); face.Next())
+      note_circles(TopoDS::Face(face.Current()));
   }
 
   Reliefs reliefs() {
@@ -130,10 +140,31 @@ class Faces {
   }
 
  private:
+  /// Every curve that bounds a meshed face is that mesh's line to its neighbours too.
+  void mesh() {
+    lay_curves();
+    for (const TopoDS_Face& face : curved_)
+      for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) meshed_.Add(edge.Current());
+    BRepMesh_IncrementalMesh{solid_, job::Body::sag_mm, false, 0.5, false};
+  }
+
+  /// Few files say where a curve runs on a round face, or where such a face is cut open. The mesh wants both; no point
+  /// moves.
+  void lay_curves() {
+    const Handle(ShapeBuild_ReShape) laid = new ShapeBuild_ReShape;
+    for (const TopoDS_Face& face : curved_) {
+      const Handle(ShapeFix_Face) fix = new ShapeFix_Face{face};
+      fix->SetContext(laid);
+      fix->Perform();
+    }
+    solid_ = laid->Apply(solid_);
+    for (TopoDS_Face& face : curved_) face = TopoDS::Face(laid->Apply(face));
+  }
+
   /// What bounds a cylinder that stands is an arc in plan, whatever curve it is in space.
   void note_circles(const TopoDS_Face& face) {
     const BRepAdaptor_Surface surface{face, false};
-    if (surface.GetType() != GeomAbs_Cylinder) return;
+    if (surface.GetType() != GeomAbs_Cylinder || !is_upright(face)) return;
     const PlanCircle circle{plan_of(surface.Cylinder().Location()), surface.Cylinder().Radius()};
     for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
       const BRepAdaptor_Curve curve{TopoDS::Edge(edge.Current())};
@@ -296,6 +327,17 @@ class Faces {
   Reliefs found_;
 };
 
+/// Whether its edges alone tell what a face encloses: a plane, and a cylinder between lines and conics.
+bool is_told_by_edges(const TopoDS_Face& face) {
+  const GeomAbs_SurfaceType surface = BRepAdaptor_Surface{face, false}.GetType();
+  if (surface != GeomAbs_Cylinder) return surface == GeomAbs_Plane;
+  for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) {
+    const GeomAbs_CurveType curve = BRepAdaptor_Curve{TopoDS::Edge(edge.Current())}.GetType();
+    if (curve != GeomAbs_Line && curve != GeomAbs_Circle && curve != GeomAbs_Ellipse) return false;
+  }
+  return true;
+}
+
 }  // namespace
 
 double enclosed_mm3(const TopoDS_Solid& solid) {
@@ -304,7 +346,7 @@ double enclosed_mm3(const TopoDS_Solid& solid) {
   builder.MakeCompound(faces);
   for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next()) {
     TopoDS_Shape each = face.Current();
-    if (!is_plane(TopoDS::Face(each))) {  // as they are in a file, curves do not lie on round faces yet
+    if (!is_told_by_edges(TopoDS::Face(each))) {  // as they are in a file, curves do not lie on round faces yet
       ShapeFix_Face fix{TopoDS::Face(each)};
       fix.Perform();
       each = fix.Result().Oriented(each.Orientation());

@@ -88,28 +88,50 @@ struct Upright {
   }
 };
 
-/// What may be wide in front (a threshold) is nothing that stands at another side: so each side is tried as the front.
-Upright stand_up(const TopoDS_Solid& solid, const std::string& told) {
-  const std::vector<std::string> ways =
-      told.empty() ? std::vector<std::string>{"+z", "-z", "+y", "-y", "+x", "-x"} : std::vector<std::string>{told};
+/// The solid as a base with that axis up. What may be wide in front (a threshold) is nothing that stands at another
+/// side: so each side is tried as the front.
+/// @throws NoBody, as the first side tells, where it is no base.
+Upright with_up(const TopoDS_Solid& solid, const std::string& way) {
+  Upright upright{frame_of(axis_of(way)), {}, 0, {}, {}};
+  upright.reliefs = reliefs_of(solid, upright.frame);
   std::optional<NoBody> first;
-  const auto fails = [&](const NoBody& no) {
-    if (!first) first = no;
-  };
-  for (const std::string& way : ways) try {
-      Upright upright{frame_of(axis_of(way)), {}, 0, {}, {}};
-      upright.reliefs = reliefs_of(solid, upright.frame);
-      for (int quarters = 0; quarters < 4; ++quarters) try {
-          upright.face(quarters);
-          return upright;
-        } catch (const NoBody& no) {
-          fails(no);
-        }
+  for (int quarters = 0; quarters < 4; ++quarters) try {
+      upright.face(quarters);
+      return upright;
     } catch (const NoBody& no) {
-      fails(no);
+      if (!first) first = no;
     }
-  if (told.empty()) throw *first;
-  throw NoBody{std::string{"with "} + told + " up: " + first->what(), "base.file_up"};
+  throw *first;
+}
+
+Upright found_upright(const TopoDS_Solid& solid) {
+  std::optional<NoBody> first;
+  for (const char* way : {"+z", "-z", "+y", "-y", "+x", "-x"}) try {
+      return with_up(solid, way);
+    } catch (const NoBody& no) {
+      if (!first) first = no;
+    }
+  throw *first;
+}
+
+/// The axis with which it is a base after all; empty: none.
+std::string other_way_up(const TopoDS_Solid& solid) try {
+  return name_of(found_upright(solid).frame.z);
+} catch (const NoBody&) {
+  return "";
+}
+
+Upright stand_up(const TopoDS_Solid& solid, const std::string& told) {
+  if (told.empty()) return found_upright(solid);
+  try {
+    return with_up(solid, told);
+  } catch (const NoBody& no) {
+    const std::string way = other_way_up(solid);
+    if (way.empty()) throw NoBody{"with " + told + " up: " + no.what(), "base.file_up"};
+    throw NoBody{"with " + told + " up it is no base, with " + way + " up it is one: write \"" + way +
+                     "\", or leave base.file_up out",
+                 "base.file_up"};
+  }
 }
 
 /// As the job file says which axis points to the back.

@@ -4,7 +4,7 @@
 #include <cctype>
 #include <map>
 #include <string_view>
-#include <unordered_set>
+#include <vector>
 
 #include "intake/intake.hpp"
 
@@ -25,8 +25,10 @@ class Scan {
   explicit Scan(std::string_view text) : text_{text} {
     while (at_ < text_.size()) step();
     if (depth_ != 0) damaged_ = true;
-    for (const std::size_t id : named_)
-      if (!defined_.contains(id)) damaged_ = true;
+    for (auto* ids : {&defined_, &named_}) std::sort(ids->begin(), ids->end());
+    if (std::adjacent_find(defined_.begin(), defined_.end()) != defined_.end()) damaged_ = true;
+    named_.erase(std::unique(named_.begin(), named_.end()), named_.end());
+    if (!std::includes(defined_.begin(), defined_.end(), named_.begin(), named_.end())) damaged_ = true;
   }
 
   std::size_t count(const char* word) const { return words_.at(word); }
@@ -66,7 +68,7 @@ class Scan {
     while (next < text_.size() && std::isspace(static_cast<unsigned char>(text_[next]))) ++next;
     const bool defines = next < text_.size() && text_[next] == '=';
     if (digits == 0 || digits > most_digits || (defines && depth_ != 0)) damaged_ = true;
-    if (!(defines ? defined_ : named_).insert(id).second && defines) damaged_ = true;
+    (defines ? defined_ : named_).push_back(id);
   }
 
   static constexpr int deepest = 32;
@@ -75,7 +77,7 @@ class Scan {
   std::size_t at_ = 0;
   int depth_ = 0;
   bool damaged_ = false;
-  std::unordered_set<std::size_t> defined_, named_;
+  std::vector<std::size_t> defined_, named_;
   Words words_{{"ADVANCED_FACE", 0},     {"FACE_SURFACE", 0}, {"MANIFOLD_SOLID_BREP", 0},
                {"BREP_WITH_VOIDS", 0},   {"FACETED_BREP", 0}, {"SHELL_BASED_SURFACE_MODEL", 0},
                {"TRIANGULATED_FACE", 0}, {"LENGTH_UNIT", 0}};

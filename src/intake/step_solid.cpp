@@ -40,18 +40,22 @@ class Unmended : public XSAlgo_AlgoContainer {
   }
 };
 
-/// How the kernel reads, for as long as this stands: lengths come in millimetres, and nothing is mended.
+/// How the kernel reads, for as long as this stands: lengths come in millimetres, nothing is mended, and
+/// nothing is looked for that no one asks for.
 class AsItIs {
  public:
   AsItIs() {
     STEPControl_Controller::Init();
     unit_ = Interface_Static::CVal(unit);
+    smooth_ = Interface_Static::RVal(smooth);
     mending_ = XSAlgo::AlgoContainer();
     Interface_Static::SetCVal(unit, "MM");
+    Interface_Static::SetRVal(smooth, 0);
     XSAlgo::SetAlgoContainer(new Unmended);
   }
   ~AsItIs() {
     XSAlgo::SetAlgoContainer(mending_);
+    Interface_Static::SetRVal(smooth, smooth_);
     Interface_Static::SetCVal(unit, unit_.c_str());
   }
   AsItIs(const AsItIs&) = delete;
@@ -59,8 +63,11 @@ class AsItIs {
 
  private:
   static constexpr const char* unit = "xstep.cascade.unit";
+  static constexpr const char* smooth =
+      "read.encoderegularity.angle";  // zero: which edges are smooth is not looked for
   brep::KernelGuard guard_;
   std::string unit_;
+  double smooth_ = 0;
   Handle(XSAlgo_AlgoContainer) mending_;
 };
 
@@ -122,6 +129,9 @@ StepSolid solid_of_step(const std::string& text) {
   reader.SetColorMode(false);
   reader.SetLayerMode(false);
   reader.SetPropsMode(false);
+  reader.SetGDTMode(false);
+  reader.SetMatMode(false);
+  reader.SetViewMode(false);
   std::istringstream in{text};
   if (reader.ChangeReader().ReadStream("base", in) != IFSelect_RetDone)
     throw job::NoBody{"the file is damaged: it is STEP, and its entities cannot be read"};

@@ -56,13 +56,33 @@ Sides all_sides_of(const brep::Skin& skin) {
   return sides;
 }
 
+namespace {
+
+/// Positive where a place lies to the left of the way from `a` to `b`.
+double left_of(const gp_Pnt& a, const gp_Pnt& b, double x, double y) {
+  return (b.X() - a.X()) * (y - a.Y()) - (x - a.X()) * (b.Y() - a.Y());
+}
+
+/// Whether one lies wholly beyond an edge of the other, in plan.
+bool lies_beyond_an_edge(const Triangle& t, const Triangle& other) {
+  for (std::size_t i = 0; i < 3; ++i) {
+    const gp_Pnt &a = other.corner[i], &b = other.corner[(i + 1) % 3];
+    if (std::all_of(t.corner.begin(), t.corner.end(), [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) < 0; }))
+      return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 Patch common(const Triangle& upper, const Triangle& lower) {
+  if (lies_beyond_an_edge(upper, lower) || lies_beyond_an_edge(lower, upper)) return {};  // most that are near are
   Patch polygon;
+  polygon.reserve(upper.corner.size());
   for (const gp_Pnt& p : upper.corner) polygon.push_back({p.X(), p.Y(), p.Z() - height(lower, p.X(), p.Y())});
   for (int i = 0; i < 3 && !polygon.empty(); ++i) {
     const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
-    polygon =
-        keep(polygon, [&](const Spot& s) { return (b.X() - a.X()) * (s.y - a.Y()) - (s.x - a.X()) * (b.Y() - a.Y()); });
+    polygon = keep(polygon, [&](const Spot& s) { return left_of(a, b, s.x, s.y); });
   }
   return polygon;
 }

@@ -47,6 +47,7 @@ Patch common(const Triangle& upper, const Triangle& lower);
 template <class Side>
 Patch keep(const Patch& polygon, const Side& side) {
   Patch kept;
+  kept.reserve(polygon.size() + 1);  // a straight cut adds one corner at most
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const Spot &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
     const double at_p = side(p), at_q = side(q);

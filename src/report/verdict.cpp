@@ -111,7 +111,7 @@ std::string body_words(const job::Job& job) {
                      whose(job.base.file.back) + "; " + std::to_string(body->faces) + " faces";
   if (body->triangles > 0)
     text += ", curved ones as " + std::to_string(body->triangles) + " triangles no farther off than " +
-            units::to_text(units::Length::mm(job::Body::sag_mm), true);
+            units::decimals(job::Body::sag_mm, 2) + " mm";
   return text;
 }
 

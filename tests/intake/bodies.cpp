@@ -8,6 +8,7 @@
 #include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
 #include <BRepFilletAPI_MakeFillet.hxx>
+#include <BRepPrimAPI_MakeCone.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Tool.hxx>
@@ -72,6 +73,17 @@ TopoDS_Solid trough(const Plate& plate, double radius) {
       BRepAlgoAPI_Cut{wedge(block), BRepPrimAPI_MakeCylinder{axis, radius, plate.width + 200}.Shape()}.Shape(), plate));
 }
 
+TopoDS_Solid dish(const Plate& plate, double radius) {
+  Plate block = plate;
+  block.front = plate.back;
+  const gp_Ax2 axis{{plate.x, plate.y, plate.front}, gp::DZ()};
+  return only_solid(
+      drilled(BRepAlgoAPI_Cut{wedge(block),
+                              BRepPrimAPI_MakeCone{axis, plate.hole / 2, radius, plate.back - plate.front}.Shape()}
+                  .Shape(),
+              plate));
+}
+
 TopoDS_Shape turned(const TopoDS_Shape& shape, double about_x_degrees, double about_z_degrees) {
   gp_Trsf over, round;
   over.SetRotation(gp::OX(), about_x_degrees * std::numbers::pi / 180);
@@ -85,16 +97,18 @@ TopoDS_Shape mirrored_left_right(const TopoDS_Shape& shape) {
   return BRepBuilderAPI_Transform{shape, mirror}.Shape();
 }
 
-std::string step_of(const TopoDS_Shape& shape, const char* unit) {
+std::string step_of(const TopoDS_Shape& shape, const char* unit, bool laid) {
   const sample::Folder folder{"step"};
   const std::string path = folder / "body.step";
   const brep::KernelGuard quiet;
   STEPControl_Controller::Init();
   Interface_Static::SetCVal("write.step.unit", unit);  // before there is a writer: it takes its unit then
+  Interface_Static::SetIVal("write.surfacecurve.mode", laid ? 1 : 0);
   STEPControl_Writer writer;
   writer.Transfer(shape, STEPControl_AsIs);
   writer.Write(path.c_str());
   Interface_Static::SetCVal("write.step.unit", "MM");
+  Interface_Static::SetIVal("write.surfacecurve.mode", 1);
   return sample::slurped(path);
 }
 

@@ -21,10 +21,15 @@ TopoDS_Solid rounded(const Plate& plate, double radius);
 /// The same with a top that is a cylinder's: lowest along its middle, so high there, and of so large a radius.
 TopoDS_Solid trough(const Plate& plate, double radius);
 
+/// A block so high as the plate's back, out of which round its hole a cone is cut, as wide as that at the plate's front
+/// height and with that radius at the top.
+TopoDS_Solid dish(const Plate& plate, double radius);
+
 TopoDS_Shape turned(const TopoDS_Shape& shape, double about_x_degrees, double about_z_degrees = 0);
 TopoDS_Shape mirrored_left_right(const TopoDS_Shape& shape);
 
-/// As a STEP file in that unit, "MM" or "INCH".
-std::string step_of(const TopoDS_Shape& shape, const char* unit = "MM");
+/// As a STEP file in that unit: "MM", "CM", "M", "INCH", "FT". `laid`: it says where curves run on faces, as this kernel
+/// writes and few others do.
+std::string step_of(const TopoDS_Shape& shape, const char* unit = "MM", bool laid = true);
 
 }  // namespace fallwright::bodies

@@ -146,10 +146,20 @@ TEST(Body, IsTheSameInInchesUpsideDownOnItsSideAndTurned) {
   }
 }
 
-TEST(Body, ReadsItsUnitFromTheFile) {
-  // Source: ISO 10303-41, an inch is a conversion-based unit.
-  EXPECT_EQ(read(step_of(bodies::solid_of({}), "INCH"))->unit, "INCH");
-  EXPECT_NE(read(step_of(bodies::solid_of({})))->unit, "INCH");
+TEST(Body, IsOneSizeInWhateverUnitItsFileIs) {
+  // Source: ISO 10303-41: an inch and a foot are conversion-based units, a centimetre has a prefix, a metre none.
+  const Plate p;
+  const TopoDS_Shape plate = bodies::solid_of(p);
+  std::string words;
+  for (const char* unit : {"MM", "CM", "M", "INCH", "FT"}) {
+    const auto body = read(step_of(plate, unit));
+    EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9) << unit;
+    EXPECT_NEAR(body->outline.box().width(), p.length, 1e-6) << unit;
+    EXPECT_NEAR(body->hole_size, p.hole, 1e-6) << unit;
+    EXPECT_NEAR(body->rim, p.back, 1e-6) << unit;
+    words += body->unit + " ";
+  }
+  EXPECT_EQ(words, "millimetre centimetre metre INCH FOOT ");
 }
 
 TEST(Body, IsMirroredWithItsMirror) {
@@ -178,6 +188,55 @@ TEST(Body, WithACurvedFloorIsMeshedWithinItsSagAndNothingPassesOnIt) {
     if (r.id == "floor.drains" || r.id == "floor.fall-greatest") {
       EXPECT_NE(r.outcome, rules::Outcome::pass) << r.id;
     }
+}
+
+TEST(Body, WithAFloorThatIsADishIsReadFromAnyHandsFile) {
+  // Source: closed form: a cone's frustum of radii r and R is pi h (R2 + R r + r2) / 3. No file need say where curves
+  // run on round faces (ISO 10303-42: an edge's curve may be one in space alone).
+  const Plate p{.length = 1000, .width = 800, .front = 40, .back = 50, .hole = 90, .x = 450, .y = 400};
+  const double r = p.hole / 2, radius = 350, deep = p.back - p.front;
+  const double volume =
+      p.length * p.width * p.back - pi * r * r * p.front - pi * deep * (radius * radius + radius * r + r * r) / 3;
+  for (const bool laid : {true, false}) {
+    const auto body = read(step_of(bodies::dish(p, radius), "MM", laid));
+    EXPECT_TRUE(body->curved_floor);
+    EXPECT_NEAR(body->volume_mm3 / volume, 1, 1e-6) << laid;
+    EXPECT_LE(std::abs(body->lost_mm3), job::Body::sag_mm * pi * radius * radius) << laid;
+    EXPECT_NEAR(body->drain_top, p.front, 1e-6) << laid;
+    EXPECT_NEAR(body->hole_size, p.hole, 1e-6) << laid;
+    const auto model = parts::build(room_for(step_of(bodies::dish(p, radius), "MM", laid)));
+    for (const facts::Part& part : measure::measure(*model).parts) EXPECT_TRUE(part.valid) << part.id << laid;
+  }
+}
+
+TEST(Body, OfPlanesAndRoundHolesNeedsNoCurvesLaidOnFaces) {
+  // Source: as above; the same plate.
+  const Plate p;
+  const auto body = read(step_of(bodies::rounded(p, 30), "MM", false));
+  EXPECT_NEAR(body->volume_mm3 / read(step_of(bodies::rounded(p, 30)))->volume_mm3, 1, 1e-9);
+  EXPECT_NEAR(body->hole.x, p.x, 1e-6);
+}
+
+TEST(Body, IsReadFromAFileThatWasWrittenByHand) {
+  // Source: ISO 10303-21 and -42, typed by hand: a plate as above in feet, its angles in degrees, the wall of its hole
+  // one face between a circle and an ellipse that no line cuts open.
+  constexpr double foot = 304.8;
+  const Plate p{.length = 3.5 * foot,
+                .width = 3 * foot,
+                .front = foot / 8,
+                .back = foot * 3 / 16,
+                .hole = foot / 4,
+                .x = 1.5 * foot,
+                .y = foot};
+  const auto body = read(sample::slurped(PROJECT_DIR "/tests/intake/by-hand-plate.step"));
+  EXPECT_EQ(body->unit, "FOOT");
+  EXPECT_EQ(body->faces, 7u);
+  EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9);
+  EXPECT_NEAR(body->lost_mm3 / p.volume(), 0, 1e-9);
+  EXPECT_NEAR(body->hole.x, p.x, 1e-6);
+  EXPECT_NEAR(body->hole.y, p.y, 1e-6);
+  EXPECT_NEAR(body->hole_size, p.hole, 1e-6);
+  EXPECT_NEAR(body->rim, p.back, 1e-6);
 }
 
 TEST(Body, TakesThePlaceOfWhatATapeReads) {

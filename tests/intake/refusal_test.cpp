@@ -141,6 +141,8 @@ TEST(Refusal, OfAnAxisThatDoesNotFitNamesItsKey) {
   EXPECT_EQ(key({"b", "+z", "+z"}), "base.file_back");
   EXPECT_EQ(key({"b", "", ""}), "base.file");
   EXPECT_THAT(refusal(text, {"b", "", ""}), HasSubstr("base.file_back"));
+  for (const char* way : {"+x", "-x", "+y", "-y", "-z"})
+    EXPECT_THAT(refusal(text, {"b", way, ""}), HasSubstr("with +z up it is one: write \"+z\"")) << way;
 }
 
 }  // namespace
