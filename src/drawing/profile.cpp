@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"

@@ -12,6 +12,9 @@ import unittest
 
 import jsonschema
 
+sys.path.append(str(pathlib.Path(__file__).resolve().parents[1] / "support"))
+import reports  # noqa: E402
+
 CMAKE, BUILD = sys.argv[1], pathlib.Path(sys.argv[2]).resolve()
 COMMANDS = ("build", "check", "takeoff", "steps", "survey", "level", "flood", "heights", "study", "form", "starter", "rules", "schema")
 
@@ -78,6 +81,7 @@ class Installed(unittest.TestCase):
             done = ran(self.program, "build", "-q", self.doc / "params/tannery-lane-2a.toml", "--out", "out", cwd=work)
             self.assertEqual((done.returncode, done.stdout, done.stderr), (0, "", ""))
             self.assertTrue((pathlib.Path(work) / "out/tannery-lane-2a/report.html").is_file())
+            reports.keep_below(work)
 
     def test_a_starter_names_the_schema_that_is_installed_and_keeps_it(self):
         # Source: the starter's promise; JSON Schema draft 2020-12, by a validator of its own
@@ -99,34 +103,23 @@ class Installed(unittest.TestCase):
         schema = json.loads((self.prefix / "share/fallwright/report.schema.json").read_text())
         self.assertEqual(schema, json.loads(ran(self.program, "schema", "report").stdout))
 
-        def closed(part):
-            if isinstance(part, dict):
-                if "properties" in part:
-                    part["additionalProperties"] = False
-                for inner in part.values():
-                    closed(inner)
-        closed(schema)
-        judge = jsonschema.Draft202012Validator(schema)
+        judge = reports.judge_of(schema)
         with tempfile.TemporaryDirectory() as work:
             built = pathlib.Path(work) / "built.toml"
             built.write_text((self.doc / "params/tannery-lane-2a.toml").read_text() + RECORD)
             jobs = [built, *sorted((self.doc / "params").glob("*.toml"))]
             told = ran(self.program, "check", "--json", *jobs).stdout
-        reports, at = [], 0
-        while at < len(told):
-            report, at = json.JSONDecoder().raw_decode(told, at)
-            reports.append(report)
-            at += len(told[at:]) - len(told[at:].lstrip())
-        self.assertEqual(len(reports), len(jobs))
-        for report in reports:
-            faults = [f"{report['job']['name']}: {'/'.join(map(str, e.path))}: {e.message[:200]}" for e in judge.iter_errors(report)]
-            self.assertEqual(faults, [])
-        rows = {row["what"]: (row["designed"], row["limit"], row["built"], row["result"]) for row in reports[0]["as_built"]["rows"]}
+        reports.keep(told)
+        all_told = list(reports.reports_of(told))
+        self.assertEqual(len(all_told), len(jobs))
+        for report in all_told:
+            self.assertEqual(reports.faults_of(report, judge), [])
+        rows = {row["what"]: (row["designed"], row["limit"], row["built"], row["result"]) for row in all_told[0]["as_built"]["rows"]}
         # Source: by hand: a floor at 3/16 in/ft is under the code's 1/4; the seat's 1/4 is within it; 1/8 in of water is gone in a day
         self.assertEqual(rows["fall of the base-floor, left"][0::2], ("1/4 in/ft (1:48)", "3/16 in/ft (1:64)"))
         self.assertEqual((rows["fall of the base-floor, left"][3], rows["fall of the seat"][3]), ("fail", "pass"))
         self.assertEqual(rows["flood test, 24 h later"][2:], ('1-7/8", fell 1/8"', "caution"))
-        self.assertEqual(reports[1]["as_built"], None)
+        self.assertEqual(all_told[1]["as_built"], None)
 
     def test_a_program_that_is_not_installed_writes_the_schema_beside(self):
         # Source: the starter's promise; a file of another kind under that name is left alone
@@ -146,6 +139,8 @@ class Installed(unittest.TestCase):
         page = self.page(1, "fallwright").replace("\\-", "-")
         for command in COMMANDS:
             said = page.split(f".SS \\fB{command}\\fR")[1].split("\n.SS ")[0]
+            if "Takes the options of rooms." in said:
+                said += page.split(".SS Options of rooms")[1].split("\n.SS ")[0]
             for option in re.findall(r"(--[a-z-]+)", ran(self.program, command, "--help").stdout):
                 self.assertIn(option, said + "--help", command)
         for code in ("0", "1", "2", "3", "128 + signal"):
@@ -200,6 +195,26 @@ class Installed(unittest.TestCase):
                 self.assertEqual((done.returncode, done.stderr), (0, ""), shell)
             except FileNotFoundError:
                 pass
+
+    def test_zsh_and_fish_offer_files_by_their_endings(self):
+        # Source: zsh's manual, glob qualifiers: one word alone in brackets at a pattern's end is none of its letters; fish itself, where it
+        # is installed
+        text = (self.prefix / "share/zsh/site-functions/_fallwright").read_text()
+        self.assertIn('_files -g "*.toml"', text)
+        self.assertIn('_files -g "*.(toml|json)"', text)
+        self.assertNotRegex(text, r"\*\.\(\w+\)")
+        script = self.prefix / "share/fish/vendor_completions.d/fallwright.fish"
+
+        def offered(line):
+            done = ran("fish", "--no-config", "-c", f"source {script}; complete -C '{line}'", cwd=self.doc / "params")
+            return {offer.split("\t")[0] for offer in done.stdout.splitlines()}
+        try:
+            self.assertEqual(offered("fallwright build tannery-lane-2"), {"tannery-lane-2a.toml", "tannery-lane-2b.toml"})
+        except FileNotFoundError:
+            return
+        self.assertEqual(offered("fallwright build --out "), {"studies/"})
+        self.assertEqual(offered("fallwright starter --unit "), {"in", "mm"})
+        self.assertIn("floor.fall-least", offered("fallwright check --explain floor.fall-"))
 
 
 unittest.main(argv=sys.argv[:1])

@@ -11,6 +11,9 @@ import sys
 import tempfile
 import time
 
+sys.path.append(str(pathlib.Path(__file__).resolve().parents[1] / "support"))
+import reports  # noqa: E402
+
 # System calls that change a file or a folder, or hold one; "?" lets an architecture be without the call.
 CHANGING = ["?rename", "?renameat", "renameat2", "?mkdir", "mkdirat", "?rmdir", "?unlink", "unlinkat", "?link", "linkat", "?chmod",
             "fchmodat", "?open", "openat", "write", "writev", "pwrite64", "ftruncate", "fsync", "fdatasync", "syncfs", "flock"]
@@ -65,6 +68,7 @@ class Folder:
 
     def __exit__(self, *_):
         subprocess.run(["chmod", "-R", "u+rwx", str(self.path)], check=False)
+        reports.keep_below(self.path)
         shutil.rmtree(self.path, ignore_errors=True)
 
 

@@ -7,6 +7,7 @@ import os
 import pathlib
 import re
 import subprocess
+import sys
 import tempfile
 import time
 import unittest
@@ -16,6 +17,8 @@ from selenium.webdriver.chrome.options import Options
 from selenium.webdriver.chrome.service import Service
 
 PROJECT = pathlib.Path(__file__).resolve().parents[2]
+sys.path.append(str(PROJECT / "tests/support"))
+import reports  # noqa: E402
 FALLWRIGHT = os.environ["FALLWRIGHT"]
 HOSTILE = "</script><script>document.title='broken'</script> \\\"q\\\" 'a' \\u05E9\\u05DC\\u05D5\\u05DD & é"
 
@@ -25,6 +28,7 @@ def folder():
     """Goes with the program's end."""
     made = tempfile.TemporaryDirectory(prefix="fallwright-page-")
     atexit.register(made.cleanup)
+    atexit.register(reports.keep_below, made.name)  # before that: the last one registered goes first
     return pathlib.Path(made.name)
 
 

@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "job/read.hpp"
+#include "support/kept.hpp"
 
 namespace fallwright::properties {
 namespace {
@@ -35,7 +36,9 @@ const sample::Json& report_of(const std::string& job_file) {
   static std::map<std::string, sample::Json> known;
   const auto it = known.find(job_file);
   if (it != known.end()) return it->second;
-  return known.emplace(job_file, sample::Json::parse(report::to_json(*worked_out(job_file)->report))).first->second;
+  const std::string report = report::to_json(*worked_out(job_file)->report);
+  sample::keep_reports(report);
+  return known.emplace(job_file, sample::Json::parse(report)).first->second;
 }
 
 }  // namespace fallwright::properties

@@ -1,10 +1,14 @@
 """Revisions of whole jobs, told by the program against what was worked out by hand: jobs.py FALLWRIGHT SOURCE_FOLDER."""
 import json
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
 import unittest
+
+sys.path.append(str(pathlib.Path(__file__).resolve().parents[1] / "support"))
+import reports  # noqa: E402
 
 FALLWRIGHT, PARAMS = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]).resolve() / "params"
 
@@ -30,6 +34,8 @@ class Revisions(unittest.TestCase):
     def run_it(self, *words):
         done = subprocess.run([FALLWRIGHT, *words], capture_output=True, text=True, cwd=self.folder)
         self.assertEqual((done.returncode, done.stderr), (0, ""))
+        reports.keep(done.stdout)
+        reports.keep_below(self.folder / "out")
         return done.stdout
 
     def diff(self, old, new):
@@ -100,6 +106,51 @@ class Revisions(unittest.TestCase):
         sheet = (self.folder / "out/flat/drawings/changes.svg").read_text()
         self.assertIn("4 x 2x4, 14-1/2", sheet)
         self.assertIn("left over", sheet)
+
+    def refused(self, *words, stdin=""):
+        done = subprocess.run([FALLWRIGHT, *words], input=stdin, capture_output=True, text=True, cwd=self.folder)
+        self.assertEqual((done.returncode, done.stdout), (2, ""), words)
+        return done.stderr
+
+    def test_a_room_whose_job_file_is_written_in_the_other_unit_keeps_its_pieces(self):
+        # Source: by hand: one inch is 25.4 mm; every length of flat 2A typed in millimetres is the same room, cut from the same sticks
+        def in_mm(found):
+            feet, whole, part, over = (int(n or 0) for n in found.groups())
+            return f'{round((12 * feet + whole + (part / over if over else 0)) * 25.4, 4):g}'
+        length = r'"(?:(\d+) ft)?(?: ?(\d+))?(?:-?(\d+)/(\d+))?(?: in|(?<= ft))"'
+        metric = re.sub(length, in_mm, changed(self.flat, ('unit = "in"', 'unit = "mm"')))
+        self.diff(self.flat, metric)
+        self.assertEqual(set(self.keys), {"job.unit"})
+        self.assertEqual((self.count("serves"), set(self.uses), self.left), (53, {"serves"}, []))
+
+    def test_what_is_no_earlier_state_of_the_room_is_refused_in_a_line(self):
+        # Source: the contract of exit codes; a page, another room, and one standard input for two files
+        (self.folder / "flat.toml").write_text(self.flat)
+        self.run_it("build", "-q", "flat.toml")
+        page, report = "out/flat/report.html", "out/flat/report.json"
+        before = (self.folder / report).read_text()
+        self.assertIn("report.html: is a page for a browser, not a job file", self.refused("check", page))
+        self.assertIn("report.html: is a page for a browser, not a job file", self.refused("diff", page, "flat.toml"))
+        self.assertIn("it is a page for a browser; the report.json is in the same folder", self.refused("build", "flat.toml", "--from", page))
+        self.assertIn("report.json: is JSON, not a job file", self.refused("build", report))
+        other = PARAMS / "ferry-steps-3.toml"
+        told = self.refused("build", other, "--from", report)
+        self.assertIn("is of another room, '12 Tannery Lane, flat 2A'", told)
+        self.assertEqual((told.count("\n"), (self.folder / "out/ferry-steps-3").exists()), (1, False))
+        self.assertIn("standard input holds one file", self.refused("build", "-", "--from", "-", stdin=self.flat))
+        self.assertIn("standard input holds one file", self.refused("diff", "-", "-", stdin=self.flat))
+
+        def codes():
+            sheets = (self.folder / "out/flat/drawings").glob("*.svg")
+            return {svg.stem: re.search(r">([GPFSBI]-\d\d)<", svg.read_text())[1] for svg in sheets if svg.stem != "cover"}
+        printed = codes()
+        done = subprocess.run([FALLWRIGHT, "build", "flat.toml", "--from", "-"], input=before, capture_output=True, text=True, cwd=self.folder)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        self.assertIn("every piece that was cut serves as it is", done.stdout)
+        # Source: common practice, no source: what was printed before is found under the code that it has
+        now = codes()
+        self.assertEqual(now.pop("changes")[0], "G")
+        self.assertEqual(now, printed)
 
     def test_what_is_no_report_is_refused(self):
         # Source: the contract of exit codes

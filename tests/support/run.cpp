@@ -8,6 +8,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "support/kept.hpp"
+
 namespace fallwright::sample {
 
 Ran run(const std::string& command) {
@@ -18,6 +20,7 @@ Ran run(const std::string& command) {
   while (const std::size_t n = fread(buffer.data(), 1, buffer.size(), pipe)) ran.out.append(buffer.data(), n);
   const int status = pclose(pipe);
   ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
+  keep_reports(ran.out);
   return ran;
 }
 
@@ -28,6 +31,7 @@ Folder::Folder(const std::string& name)
 }
 
 Folder::~Folder() {
+  keep_reports_below(path_);
   std::error_code ignored;
   std::filesystem::remove_all(path_, ignored);
 }
