@@ -390,9 +390,11 @@ class Plan {
     pen_.note({(bore_.x + (fits ? mark : other)) / 2, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
   }
 
-  /// A place along the base, near its middle, with no joist's side and no bore within `half` of it.
+  /// A place along the base, near its middle, with no joist's side, no bore and no section's letter within `half` of
+  /// it.
   double clear_of_joists(double half) const {
     std::vector<double> taken{bore_.x};
+    for (const double mark : marks_along(0)) taken.push_back(mark + 1.5 * t_);
     for (const facts::Part& p : s_.facts.parts)
       if (p.role == "joist" && s_.facts.room.drain.along_width) taken.insert(taken.end(), {p.bbox_mm[0], p.bbox_mm[3]});
     for (const double share : {0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7}) {
