@@ -2,6 +2,7 @@
 
 #include <toml++/toml.h>
 
+#include "job/layout.hpp"
 #include "job/read.hpp"
 #include "support/random_room.hpp"
 #include "support/toml_text.hpp"
@@ -67,8 +68,21 @@ void turn_floor(table& floor, double axis) {
   for (toml::node& row : *floor["grid"].as_array()) reverse(*row.as_array());
 }
 
+/// Two places as far from the left stud faces of a room and of its image, one of them the other's image, are so far
+/// from each other: what lies between the walls there, or to the end of the back wall where there is none.
+double between_walls(const job::Job& job, double axis) {
+  const job::Layout at = job::lay_out(job);
+  const auto face = [&](survey::Side side, double where_none) {
+    const survey::Wall* wall = at.room.wall(side);
+    if (!wall) return where_none;
+    const survey::Point p = wall->start(), q = wall->end();
+    return p.x + (q.x - p.x) * (at.drain_y - p.y) / (q.y - p.y);
+  };
+  return face(survey::Side::right, axis) - face(survey::Side::left, 0);
+}
+
 /// What was read on a bought base, and where the room's waste stands.
-void turn_tape(table& job, double axis) {
+void turn_tape(table& job, double between) {
   table& base = *job["base"].as_table();
   if (base.contains("hand")) turn_words(*base.get("hand"));
   for (const char* section : {"outside", "rim"})
@@ -78,7 +92,7 @@ void turn_tape(table& job, double axis) {
       if (read->contains("height_at")) turn_words(*read->get("height_at"));
     }
   if (table* ribs = base["ribs"].as_table(); ribs && ribs->contains("deepest_at")) turn_words(*ribs->get("deepest_at"));
-  turn(job["drain"]["waste_from_left"], axis);
+  turn(job["drain"]["waste_from_left"], between);
 }
 
 void scale(toml::node& node, double by) {
@@ -100,7 +114,7 @@ double mirror_axis_mm(const std::string& job_file) {
 std::string mirrored(const std::string& job_file) {
   table job = tree_of(job_file);
   const double unit = job["job"]["unit"].value<std::string>() == "in" ? 25.4 : 1;
-  const double axis = mirror_axis_mm(job_file) / unit;
+  const double axis_mm = mirror_axis_mm(job_file), axis = axis_mm / unit;
   if (job["alcove"]["walls"]) turn_words(*job["alcove"]["walls"].node());
   if (auto* survey = job["survey"].as_table()) {
     if (auto* plan = (*survey)["plan"].as_table()) {
@@ -118,7 +132,7 @@ std::string mirrored(const std::string& job_file) {
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());
   if (job["base"]["upstands"]["lapped"]) turn_words(*job["base"]["upstands"]["lapped"].node());
-  turn_tape(job, axis);
+  turn_tape(job, between_walls(job::read(job_file, "random.toml"), axis_mm) / unit);
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
   if (auto* set = job["as_set"].as_table())
