@@ -1,6 +1,7 @@
 #include "app/base_file.hpp"
 
 #include <filesystem>
+#include <system_error>
 
 #include "diag/fault.hpp"
 #include "diag/text_file.hpp"
@@ -10,7 +11,14 @@
 namespace fallwright::app {
 namespace {
 
+/// Of standard input, which a job file may be, no base is read: what is no file is refused here.
 std::string text_of(const std::string& path) {
+  namespace fs = std::filesystem;
+  std::error_code unread;  // what cannot be looked at tells why when it is opened
+  const fs::file_status what = fs::status(path, unread);
+  if (fs::exists(what) && !fs::is_regular_file(what))
+    throw job::NoBody{"'" + path + "' is " + (fs::is_directory(what) ? "a folder" : "a pipe or a device") +
+                      "; allowed is a STEP file"};
   try {
     return diag::read_text(path, intake::greatest_bytes);
   } catch (const diag::MachineError& e) {

@@ -11,11 +11,47 @@
 #include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
 
 using parts::Role;
+
+/// A floor of more pieces is told by the ways it falls: a curved one is a mesh of them.
+constexpr std::size_t most_pieces = 12;
+/// Heights named on such a floor stand so far apart.
+constexpr double spots_apart_mm = 300;
+
+/// All pieces of a floor that fall the same way.
+struct WayDown {
+  std::string name;  ///< "left"
+  std::vector<const facts::Facet*> pieces;
+  std::pair<double, double> falls() const {
+    const auto gentler = [](const facts::Facet* a, const facts::Facet* b) { return a->fall < b->fall; };
+    const auto [least, greatest] = std::minmax_element(pieces.begin(), pieces.end(), gentler);
+    return {(*least)->fall, (*greatest)->fall};
+  }
+  const facts::Facet* largest() const {
+    const auto smaller = [](const facts::Facet* a, const facts::Facet* b) { return a->area_mm2 < b->area_mm2; };
+    return *std::max_element(pieces.begin(), pieces.end(), smaller);
+  }
+};
+
+/// Empty where each piece is told by itself. Pieces are numbered behind their way: "left", "left 2".
+std::vector<WayDown> ways_down(const facts::Facts& facts) {
+  std::vector<WayDown> ways;
+  std::size_t count = 0;
+  for (const facts::Facet& f : facts.facets) {
+    if (f.surface != "base-floor") continue;
+    ++count;
+    const std::string name = f.facet.substr(0, f.facet.find(' '));
+    auto way = std::find_if(ways.begin(), ways.end(), [&](const WayDown& w) { return w.name == name; });
+    if (way == ways.end()) way = ways.insert(ways.end(), {name, {}});
+    way->pieces.push_back(&f);
+  }
+  return count > most_pieces ? ways : std::vector<WayDown>{};
+}
 
 /// A corner of a facet, and whether it is the threshold's.
 struct Spot {
@@ -26,7 +62,7 @@ struct Spot {
 /// Corners of base and threshold, each once; of a drain's edge, which is level, one, and of a channel's at each end.
 std::vector<Spot> spots_of(const Subject& s) {
   const bool level = s.job().drain.kind == job::DrainKind::point;
-  const double drain = s.facts.heights.drain_top_mm;
+  const double drain = s.facts.heights.drain_top_mm, apart = ways_down(s.facts).empty() ? 5 : spots_apart_mm;
   std::vector<Spot> spots;
   for (const parts::Facet& facet : s.model.first(Role::base)->facets)
     for (TopExp_Explorer it{facet.face, TopAbs_VERTEX}; it.More(); it.Next()) {
@@ -35,7 +71,7 @@ std::vector<Spot> spots_of(const Subject& s) {
         constexpr double end = 150;  // both edges of a channel's end lie within this
         const bool near = level || k.at.Distance(p) < end;
         const bool both_at_drain = near && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
-        return both_at_drain || k.at.Distance(p) < 5;
+        return both_at_drain || k.at.Distance(p) < apart;
       };
       if (std::none_of(spots.begin(), spots.end(), known)) spots.push_back({p, facet.surface == "threshold"});
     }
@@ -65,6 +101,7 @@ void add_spots(Pen& pen, const Subject& s) {
 
 /// Along a hip or valley the fall is less than on its facets: named apart, lest somebody lays the level there.
 void add_creases(Pen& pen, const Subject& s, bool metric) {
+  if (!ways_down(s.facts).empty()) return;
   for (const facts::Crease& c : s.facts.creases) {
     if (c.surface != "base-floor") continue;
     pen.label({(2 * c.high_mm[0] + c.low_mm[0]) / 3, (2 * c.high_mm[1] + c.low_mm[1]) / 3},
@@ -107,14 +144,16 @@ bool is_out_of(const rules::Limit& limit, const facts::Facet& f) {
          (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
 }
 
-/// Facets of a surface whose fall a limit forbids: "back, front".
+/// Where a limit forbids the floor's fall, each way once where it is told by its ways: "back, front".
 std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) {
-  std::string names;
+  const bool by_way = !ways_down(facts).empty();
+  std::vector<std::string> names;
   for (const facts::Facet& f : facts.facets) {
-    if (f.surface != "base-floor") continue;
-    if (is_out_of(limit, f)) names += (names.empty() ? "" : ", ") + f.facet;
+    if (f.surface != "base-floor" || !is_out_of(limit, f)) continue;
+    const std::string name = by_way ? f.facet.substr(0, f.facet.find(' ')) : f.facet;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
-  return names;
+  return units::joined(names);
 }
 
 /// Whether a limit of the floor that is not kept is broken here.
@@ -139,8 +178,20 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
   for (const rules::Result& r : s.judgement.results)
     if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest")
       limits += (limits.empty() ? "Floor: " : "; ") + rules::limit_text(r, s.job());
+  const std::vector<WayDown> ways = ways_down(s.facts);
+  for (const WayDown& way : ways) {
+    const auto [least, greatest] = way.falls();
+    const bool out =
+        std::any_of(way.pieces.begin(), way.pieces.end(), [&](const auto* f) { return is_rejected(s, *f); });
+    const std::string low = units::to_text(units::Fall::ratio(least), metric),
+                      high = units::to_text(units::Fall::ratio(greatest), metric);
+    rows.push_back({"floor, " + way.name,
+                    std::to_string(way.pieces.size()) + (way.pieces.size() == 1 ? " piece" : " pieces"),
+                    low == high ? low : low + " to " + high, out ? "OUT" : ""});
+  }
   for (const facts::Facet& f : s.facts.facets) {
     const bool floor = f.surface == "base-floor";
+    if (floor && !ways.empty()) continue;
     rows.push_back({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
                     fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
   }
@@ -186,13 +237,18 @@ Sheet draw_planes(const Subject& subject) {
   const Projection seen = project(shapes, from_above(), false);
   return on_page("falls", "Falls", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
+    const std::vector<WayDown> ways = ways_down(subject.facts);
+    const auto has_arrow = [&](const facts::Facet& f) {
+      return ways.empty() || f.surface != "base-floor" ||
+             std::any_of(ways.begin(), ways.end(), [&](const WayDown& way) { return way.largest() == &f; });
+    };
     std::size_t i = 0;
     for (const parts::Solid& solid : subject.model.solids)
       for (const parts::Facet& facet : solid.facets) {
         const facts::Facet& measured = subject.facts.facets[i++];
         const std::string words = units::to_text(units::Fall::ratio(measured.fall), sheet.metric) +
                                   (is_rejected(subject, measured) ? "  OUT" : "");
-        if (solid.role == Role::base) add_fall(pen, measured, middle_of(facet.face), words);
+        if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
         if (measured.surface == "seat")
           sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
                                 ", toward the base.");
@@ -212,6 +268,11 @@ Sheet draw_planes(const Subject& subject) {
             : "Lay the level on the rim, along its length and its width.";
     sheet.notes.insert(sheet.notes.begin(),
                        "Arrows: the way water runs. Crosses: heights above the drain's top. " + level);
+    if (!ways.empty())
+      sheet.notes.push_back(
+          "A floor of so many pieces is told by the ways it falls: an arrow on the largest piece of each, its least "
+          "and "
+          "greatest fall in the table.");
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
   });
 }

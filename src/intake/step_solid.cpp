@@ -10,6 +10,12 @@
 #include <STEPCAFControl_Reader.hxx>
 #include <STEPControl_Controller.hxx>
 #include <STEPControl_Reader.hxx>
+#include <StepGeom_Axis2Placement3d.hxx>
+#include <StepGeom_CartesianPoint.hxx>
+#include <StepGeom_Direction.hxx>
+#include <StepGeom_Line.hxx>
+#include <StepGeom_Vector.hxx>
+#include <StepShape_VertexPoint.hxx>
 #include <TColStd_SequenceOfAsciiString.hxx>
 #include <TDF_LabelSequence.hxx>
 #include <TDocStd_Document.hxx>
@@ -81,11 +87,33 @@ std::string unit_of(STEPCAFControl_Reader& reader) {
   return unit;
 }
 
+bool is_in_space(const Handle(StepGeom_CartesianPoint) & point) {
+  return !point.IsNull() && point->NbCoordinates() == 3;
+}
+
+bool is_in_space(const Handle(StepGeom_Direction) & way) {
+  return !way.IsNull() && way->NbDirectionRatios() == 3;
+}
+
+/// Where a point of three coordinates is wanted, one of two is as good as none to the kernel; only what is drawn on a
+/// face's own plane has two.
+bool lacks_a_coordinate(const Handle(Standard_Transient) & entity) {
+  if (const auto vertex = Handle(StepShape_VertexPoint)::DownCast(entity); !vertex.IsNull())
+    return !is_in_space(Handle(StepGeom_CartesianPoint)::DownCast(vertex->VertexGeometry()));
+  if (const auto place = Handle(StepGeom_Axis2Placement3d)::DownCast(entity); !place.IsNull())
+    return !is_in_space(place->Location()) || (place->HasAxis() && !is_in_space(place->Axis())) ||
+           (place->HasRefDirection() && !is_in_space(place->RefDirection()));
+  if (const auto line = Handle(StepGeom_Line)::DownCast(entity); !line.IsNull())
+    return line->Pnt().IsNull() || line->Dir().IsNull() ||
+           is_in_space(line->Pnt()) != is_in_space(line->Dir()->Orientation());
+  return false;
+}
+
 /// The kernel notes what it cannot make sense of, leaves it empty, and runs into that when it makes shapes. What tells
 /// of colours and notes is not looked at, and may be what it likes.
 void must_make_sense(const Handle(Interface_InterfaceModel) & model) {
   for (int i = 1; i <= model->NbEntities(); ++i) {
-    if (!model->IsErrorEntity(i)) continue;
+    if (!model->IsErrorEntity(i) && !lacks_a_coordinate(model->Value(i))) continue;
     const std::string type = model->Value(i)->DynamicType()->Name();
     if (type.rfind("StepVisual", 0) != 0 && type.rfind("StepDimTol", 0) != 0)
       throw job::NoBody{"the file is damaged: one of its entities (" + type.substr(type.find('_') + 1) +

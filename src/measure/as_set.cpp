@@ -175,9 +175,7 @@ std::vector<facts::Facet> tilted_falls(const parts::Model& model, double gx, dou
     parts::Solid solid = *model.first(parts::Role::base);
     solid.shape = TopoDS::Solid(solid.shape.Moved(place));
     for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(place));
-    facts::Facts facts;
-    measure_falls({model.job, {solid}}, facts);
-    return facts.facets;
+    return facets_of(solid);
   });
 }
 

@@ -36,6 +36,7 @@ std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
                                            double below = std::numeric_limits<double>::max());
 
 std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity);
+std::vector<facts::Facet> facets_of(const parts::Solid& solid);
 void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
 facts::Clear measure_clear(const parts::Model& model, const Framing& framing);

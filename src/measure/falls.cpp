@@ -88,10 +88,15 @@ void add_creases(const parts::Solid& solid, const std::vector<facts::Facet>& kno
 
 }  // namespace
 
+std::vector<facts::Facet> facets_of(const parts::Solid& solid) {
+  std::vector<facts::Facet> found;
+  for (const parts::Facet& facet : solid.facets) found.push_back(look_at(facet));
+  return found;
+}
+
 void measure_falls(const parts::Model& model, facts::Facts& facts) {
   for (const parts::Solid& solid : model.solids) {
-    std::vector<facts::Facet> found;
-    for (const parts::Facet& facet : solid.facets) found.push_back(look_at(facet));
+    const std::vector<facts::Facet> found = facets_of(solid);
     add_creases(solid, found, facts);
     facts.facets.insert(facts.facets.end(), found.begin(), found.end());
   }

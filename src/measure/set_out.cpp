@@ -53,8 +53,9 @@ class Marks {
         add(std::string{"base's front edge from the back stud face, at its "} + name + " end", *back - end.y);
     const double one = std::hypot(back_left.x - front_right.x, back_left.y - front_right.y),
                  other = std::hypot(back_right.x - front_left.x, back_right.y - front_left.y);
-    if (std::abs(one - other) < model_.job.mark_mm() / 2)
-      return add("diagonal of the base, both ways alike", (one + other) / 2);
+    constexpr double alike_mm = 0.5;  // half a mark of the finer tape
+    if (std::abs(one - other) < alike_mm)
+      return add("diagonal of the base, both ways alike", (one + other) / 2);  // in a mirror the first is the second
     add("diagonal of the base from its back left corner", one);
     add("diagonal of the base from its back right corner", other);
   }

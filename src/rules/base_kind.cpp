@@ -1,7 +1,9 @@
 #include "rules/base_kind.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
@@ -69,6 +71,28 @@ job::Side waste_is_read_from(const job::Job& job) {
   return job.drain.across.side;
 }
 
+/// Both ways to bring drain and waste together: the waste goes all the way, or the base goes as far as the room lets it
+/// and the waste the rest. `waste`: to the right and to the back of the drain.
+Finding drain_to_waste(Finding finding, const std::array<double, 2>& waste, double allowed_mm, const job::Job& job,
+                       const facts::Facts& facts) {
+  const auto& [aside, back] = waste;
+  finding.advice = "have the waste moved " + way_of(-aside, -back, job) + " before the base goes down";
+  const double play = std::copysign(play_mm(job, facts, aside > 0), aside);
+  const auto reaches = [&, back = back](double left_aside) { return std::hypot(left_aside, back) <= allowed_mm; };
+  if (std::abs(play) < job.mark_mm() / 2 || std::abs(aside) < job.mark_mm() / 2) return finding;
+  const std::string way = aside < 0 ? "left" : "right";
+  if (reaches(aside - play)) {  // tight to the wall it comes down on the waste
+    finding.advice += ", or set the whole base " + way_of(play, 0, job) + ", tight to the wall (base.against)";
+    return mended_by(std::move(finding), {{"base.against", "\"" + way + "\""}});
+  }
+  const double shift = std::copysign(std::min(std::abs(play), std::abs(aside)), aside), rest = aside - shift;
+  finding.advice +=
+      ", or set the whole base " + text_at_most(std::abs(shift), job) + " to the " + way +
+      (reaches(rest) ? ", as the room lets it"
+                     : ", as far as the room lets it, and have the waste moved " + way_of(-rest, -back, job));
+  return finding;
+}
+
 /// The pipe in the floor does not move with the base: the drain has to come down on it.
 Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.bought) return not_applicable(not_bought);
@@ -91,14 +115,10 @@ Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& 
   const bool other_hand = b.waste_aside_mm && std::abs(b.drain_aside_mm) >= no_hand_mm &&
                           std::abs(*b.waste_aside_mm) >= no_hand_mm &&
                           end_of(*b.waste_aside_mm) != end_of(b.drain_aside_mm);
-  const bool goes = std::abs(back) <= *limit.greatest && play_mm(job, facts, aside > 0) >= std::abs(aside);
-  const std::string advice =
-      other_hand ? "this base is of the other hand: set nothing, send it back"
-                 : "have the waste moved " + way_of(-aside, -back, job) + " before the base goes down" +
-                       (goes ? ", or set the whole base " + way_of(aside, 0, job) + ", as the room lets it" : "");
-  return found(off,
-               "the room's waste stands " + (way.empty() ? "under the drain's centre" : way + " of the drain's centre"),
-               advice);
+  Finding finding = found(
+      off, "the room's waste stands " + (way.empty() ? "under the drain's centre" : way + " of the drain's centre"),
+      "this base is of the other hand: set nothing, send it back");
+  return other_hand ? finding : drain_to_waste(std::move(finding), {aside, back}, *limit.greatest, job, facts);
 }
 
 /// A weight that no material explains is a weight, or a thickness, misread.

@@ -20,9 +20,8 @@ double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right) {
   const auto width = std::find_if(facts.openings.begin(), facts.openings.end(),
                                   [](const facts::Opening& o) { return o.axis == "width"; });
   if (width == facts.openings.end() || width->left_over_mm <= 0) return 0;
+  if (job.bench && job.bench->place != job::Side::back) return 0;  // it would leave its bench
   const double all = width->left_over_mm;
-  if (job.bench && job.bench->place == job::Side::left) return to_right ? all : 0;
-  if (job.bench && job.bench->place == job::Side::right) return to_right ? 0 : all;
   switch (job.base.against) {
     case job::Against::left:
       return to_right ? all : 0;
@@ -43,9 +42,11 @@ std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts) 
     return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way;
   const job::From& from = w.along_width ? job.drain.across : job.drain.along;
   const bool grows = from.side == job::Side::left || from.side == job::Side::front;
+  const bool by_bench = axis == 0 && job.bench && job.bench->place != job::Side::back;
   const std::string room = spare > 0 ? "the room lets the base go " + text_at_most(spare, job) + " to the " + way +
                                            ", not the " + text_at_least(w.moved_mm, job) + " that are needed"
-                                     : "the room does not let the base go to the " + way;
+                           : by_bench ? "the base stands tight to its bench"
+                                      : "the room does not let the base go to the " + way;
   return "its drain stays where it is made, and " + room + ": head the joist off, or buy a base whose drain stands " +
          text_of(from.distance.in_mm() + (grows ? by : -by), Unit::mm, job) + " from its " + job::name_of(from.side) +
          " edge";

@@ -15,7 +15,8 @@ bool is_bought(const job::Job& job);
 /// it is and they differ.
 std::string by_make(const job::Job& job, const std::string& change, const std::string& instead);
 
-/// How far the base can go to the right, or to the left, in its alcove as it stands.
+/// How far the base can go to the right, or to the left, in its alcove as it stands; beside a bench it stays tight to
+/// it.
 double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right);
 
 /// How a bought base's drain comes `moved_mm` away from where it is, to the place the drain's window names: with its

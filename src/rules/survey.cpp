@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
@@ -87,25 +88,32 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 
+/// A base that has play to that wall may stand closer to it; what is won there is lost on the other side.
+std::string closer_to(const std::string& wall, double most_mm, const job::Job& job, const facts::Facts& facts) {
+  const double play = wall == "back" ? 0 : play_mm(job, facts, wall == "right");
+  if (play < job.mark_mm() / 2) return "";
+  return ", or set the base closer, where the room lets it go " + text_at_most(play, job) + ": a board covers " +
+         text_at_most(most_mm, job);
+}
+
 Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   double greatest = -1e9;
-  std::string where, whose;
-  const auto look = [&](double at_floor, double at_upstand, const std::string& name) {
+  std::string where, wall;
+  const auto look = [&](double at_floor, double at_upstand, const std::string& name, const std::string& on) {
     const double gap = std::max(at_floor, at_upstand);
     if (gap <= greatest) return;
     greatest = gap;
     where = name + (at_upstand >= at_floor ? ", at the upstand's top" : ", at the floor");
-    whose = name;
+    wall = on;
   };
   for (const facts::StudGap& s : facts.room.studs)
-    if (s.before == "base") look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'");
+    if (s.before == "base") look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall);
   for (const facts::CornerGap& c : facts.room.corners)
-    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall");
+    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall", c.wall);
   if (greatest < -1e8) return not_applicable("no wall stands behind the base");
   return found(greatest, "from the base's edge to the " + where,
                "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
-                   "; the list of furring says how much at each), or set the base closer: a board covers " +
-                   text_at_most(*limit.greatest, job));
+                   "; the list of furring says how much at each)" + closer_to(wall, *limit.greatest, job, facts));
 }
 
 /// Where it is narrowest, and whether the solids say so or a width that was read.

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "brep/properties.hpp"
+#include "job/body.hpp"
 #include "measure/measure.hpp"
 #include "parts/model.hpp"
 #include "study/doubts.hpp"
@@ -77,7 +78,8 @@ std::vector<facts::Worst> worst_falls(const parts::Model& model) {
 std::vector<facts::Worst> worst_cases(const parts::Model& model, const facts::Facts& facts) {
   std::vector<facts::Worst> all;
   if (!facts.site_built) {  // which is neither levelled in one piece nor let down between the walls
-    all = worst_falls(model);
+    const auto& body = model.job.base.body;
+    if (!body || !body->curved_floor) all = worst_falls(model);  // of a mesh's falls none passes as it is
     for (facts::Worst& w : worst_widths(model, facts)) all.push_back(std::move(w));
   }
   if (!doubts_of_floor(model.job).empty()) all.push_back(worst_bed(model, facts));

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "units/reader.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::units {
 namespace {
@@ -121,15 +122,25 @@ std::optional<Length> parse_length(std::string_view text, LengthUnit bare, std::
   return negative ? -*length : *length;
 }
 
+namespace {
+
+/// Marks nearest to a length without sign. Half way between two it is the upper one, also where sums took a hair off:
+/// two pieces that are alike are cut alike.
+double nearest(double mm, double mark_mm) {
+  return std::floor((mm + tolerance::length_mm) / mark_mm + 0.5);
+}
+
+}  // namespace
+
 std::string to_inches(Length length) {
   if (const auto text = uncountable(length, false)) return *text;
-  const long count = std::lround(std::abs(length.in_inches()) * 16);
+  const long count = std::lround(nearest(std::abs(length.in_mm()), 25.4 / 16));
   return (length.in_mm() < 0 && count != 0 ? "-" : "") + sixteenths(count) + "\"";
 }
 
 std::string to_feet_and_inches(Length length) {
   if (const auto text = uncountable(length, false)) return *text;
-  const long count = std::lround(std::abs(length.in_inches()) * 16), feet = count / 192;
+  const long count = std::lround(nearest(std::abs(length.in_mm()), 25.4 / 16)), feet = count / 192;
   if (feet == 0) return to_inches(length);
   const std::string sign = length.in_mm() < 0 ? "-" : "";
   return sign + std::to_string(feet) + "'" + (count % 192 == 0 ? "" : " " + sixteenths(count % 192) + "\"");
@@ -137,7 +148,8 @@ std::string to_feet_and_inches(Length length) {
 
 std::string to_mm(Length length) {
   if (const auto text = uncountable(length, true)) return *text;
-  return std::to_string(std::lround(length.in_mm())) + " mm";
+  const long count = std::lround(nearest(std::abs(length.in_mm()), 1));
+  return (length.in_mm() < 0 && count != 0 ? "-" : "") + std::to_string(count) + " mm";
 }
 
 std::string to_text(Length length, bool metric) {
@@ -149,7 +161,8 @@ double tape_mark_mm(bool metric) {
 }
 
 Length round_to_tape(Length length, bool metric) {
-  return metric ? Length::mm(std::round(length.in_mm())) : Length::inches(std::round(length.in_inches() * 16) / 16);
+  const double count = std::copysign(nearest(std::abs(length.in_mm()), tape_mark_mm(metric)), length.in_mm());
+  return metric ? Length::mm(count) : Length::inches(count / 16);
 }
 
 }  // namespace fallwright::units

@@ -216,6 +216,17 @@ TEST(ExitCode, IsTwoWhenStandardInputIsNamedTwice) {
   }
 }
 
+TEST(ExitCode, IsTwoWhenABasesFileIsNoFile) {
+  // Source: a base is read from a STEP file, never from standard input; nobody waits for a pipe.
+  const sample::Folder folder{"no-file"};
+  write(folder / "room.toml", sample::slurped(params("chandlers-row-9")));
+  const sample::Ran folder_there = sample::run("mkdir '" + (folder / "chandlers-row-9-base.step") + "'");
+  ASSERT_EQ(folder_there.code, 0);
+  const sample::Ran ran = fallwright("check " + (folder / "room.toml"));
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("is a folder; allowed is a STEP file"));
+}
+
 TEST(ExitCode, IsThreeWhenTheMachineFails) {
   // Source: the contract of exit codes: a missing file, and an output path that cannot be a folder.
   const sample::Ran missing = fallwright("check /nowhere/at/all.toml");

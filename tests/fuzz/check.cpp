@@ -26,10 +26,10 @@ void tell(const app::Work& work) {
 
 }  // namespace
 
-End check(const std::uint8_t* data, std::size_t size) {
+End check_job(const std::string& job_file, const job::BodyOf& body_of) {
   try {
     Silent silent;
-    tell(*app::work_out(job::read(random_job(data, size), "job.toml"), silent));
+    tell(*app::work_out(job::read(job_file, "job.toml", body_of), silent));
     return End::checked;
   } catch (const diag::JobFaults& e) {
     must(!e.faults().empty(), "a job that is refused has a fault");
@@ -40,6 +40,10 @@ End check(const std::uint8_t* data, std::size_t size) {
     must(what.find(": ") != std::string::npos && what.back() != ' ', "the kernel's refusal has a part and a reason");
     return End::no_model;
   }
+}
+
+End check(const std::uint8_t* data, std::size_t size) {
+  return check_job(random_job(data, size));
 }
 
 }  // namespace fallwright::fuzz

@@ -3,6 +3,9 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <string>
+
+#include "job/body.hpp"
 
 namespace fallwright::fuzz {
 
@@ -13,6 +16,9 @@ enum class End {
 };
 
 /// Ends the process on anything else.
+End check_job(const std::string& job_file, const job::BodyOf& body_of = {});
+
+/// The same of the random job that bytes make.
 End check(const std::uint8_t* data, std::size_t size);
 
 }  // namespace fallwright::fuzz

@@ -12,6 +12,7 @@
 
 #include "intake/bodies.hpp"
 #include "intake/intake.hpp"
+#include "support/run.hpp"
 
 namespace fallwright {
 namespace {
@@ -59,6 +60,19 @@ TEST(Refusal, OfAnEntityThatHoldsAnotherThanItShould) {
     const std::size_t at = text.find(before) + std::string{before}.size(), end = text.find_first_of(",)", at);
     text.replace(at, end - at, "1");
     EXPECT_THAT(refusal(text), HasSubstr("does not hold what it should")) << before;
+  }
+}
+
+TEST(Refusal, OfAPointThatLacksACoordinate) {
+  // Source: such files ended the program: a point of two coordinates is none in space, and the kernel followed it.
+  const std::string whole = sample::slurped(PROJECT_DIR "/tests/intake/by-hand-plate.step");
+  const std::string point = "CARTESIAN_POINT ( 'NONE', ( 3.5, 3., 0.1875 ) )";
+  for (const char* less : {"CARTESIAN_POINT ( 'NONE', ( 3.5, 3. ) )", "CARTESIAN_POINT ( 'NONE', ( 3.5 ) )"}) {
+    std::string text = whole;
+    const std::size_t at = text.find(point);
+    ASSERT_NE(at, std::string::npos);
+    text.replace(at, point.size(), less);
+    EXPECT_THAT(refusal(text), HasSubstr("does not hold what it should")) << less;
   }
 }
 

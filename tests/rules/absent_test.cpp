@@ -132,6 +132,39 @@ TEST(Absent, AWasteIsHeldAgainstTheDrainByBothItsPlaces) {
   EXPECT_NEAR(*now().measured, 5, 1e-9);
 }
 
+TEST(Absent, AWasteIsMetByItsBaseAsFarAsTheRoomLetsItGo) {
+  // Source: by hand: in the middle of an alcove a base goes half of what is left over, beside a bench nowhere; within
+  // 1/4 in it stands over the waste.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::bought, job.walls.existing = true;
+  job.bench.reset();
+  facts::Facts facts = sample::good_facts();
+  facts::Bought& bought = facts.bought.emplace();
+  bought.drain_aside_mm = 200, bought.waste_back_mm = 0;
+  const auto with = [&](double waste_right_of_drain, double left_over) {
+    bought.waste_aside_mm = 200 + waste_right_of_drain;
+    for (facts::Opening& o : facts.openings)
+      if (o.axis == "width") o.left_over_mm = left_over;
+    return results(job, facts).at("base.over-waste");
+  };
+  const auto partly = with(20, 6);  // 3 of 20 mm
+  EXPECT_NE(partly.advice.find("have the waste moved 13/16\" to the left before"), std::string::npos) << partly.advice;
+  EXPECT_NE(
+      partly.advice.find("to the right, as far as the room lets it, and have the waste moved 11/16\" to the left"),
+      std::string::npos)
+      << partly.advice;
+  EXPECT_TRUE(partly.remedies.empty());
+  const auto tight = with(-20, 30);  // 15 of 20 mm leave 5
+  ASSERT_EQ(tight.remedies.size(), 1u) << tight.advice;
+  EXPECT_EQ(job::text_of(tight.remedies[0].changes.at(0)), "base.against = \"left\"");
+  const auto within = with(8, 100);
+  EXPECT_NE(within.advice.find("set the whole base 5/16\" to the right, as the room lets it"), std::string::npos)
+      << within.advice;
+  EXPECT_TRUE(within.remedies.empty()) << "tight to the wall it would stand past the waste";
+  job.bench = sample::alcove().bench;
+  for (const double aside : {8., -8.}) EXPECT_EQ(with(aside, 100).advice.find("whole base"), std::string::npos);
+}
+
 TEST(Absent, AMembranesHeightThatNobodySaidIsNotChecked) {
   // Source: IRC P2709.2 (2021) for a lining, which a bonded membrane is; its top on the walls is that of what is tiled.
   job::Job job = sample::alcove();

@@ -69,7 +69,16 @@ TEST(Says, OfTheSurvey) {
                 0.8,
                 in,
                 {"stud 's2', at the upstand's top"},
-                {"(up to 13/16\"", "a board covers 1/2\""}},
+                {"(up to 13/16\"; the list of furring says how much at each)"}},
+               {"room.stud-gap",  // beside a wall that the base can go toward
+                [](Job& j, Facts& f) {
+                  j.bench.reset();
+                  f.room.studs = {{"s2", "right", "base", 0, 0.55 * in, 0.8 * in, 1}};
+                },
+                0.8,
+                in,
+                {"stud 's2', at the upstand's top"},
+                {"set the base closer, where the room lets it go 1/8\"", "a board covers 1/2\""}},
                {"room.stud-gap",
                 [](Job&, Facts& f) {
                   f.room.corners = {{"back left", "left", 3, 3}, {"front right", "right", 0.7 * in, 0.6 * in}};

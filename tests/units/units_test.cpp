@@ -78,6 +78,13 @@ TEST(Length, RoundsToTheNearestMark) {
   // Source: closed form.
   EXPECT_DOUBLE_EQ(round_to_tape(Length::inches(10.37), false).in_inches(), 10.375);
   EXPECT_DOUBLE_EQ(round_to_tape(Length::mm(10.4), true).in_mm(), 10);
+  // Half way between two marks, as two sums have it that should be one.
+  for (const double hair : {-1e-9, 0., 1e-9}) {
+    EXPECT_DOUBLE_EQ(round_to_tape(Length::inches(216.5 / 16 + hair), false).in_inches(), 217. / 16);
+    EXPECT_DOUBLE_EQ(round_to_tape(Length::mm(-10.5 + hair), true).in_mm(), -11);
+    EXPECT_EQ(to_text(Length::inches(216.5 / 16 + hair), false), "13-9/16\"");
+    EXPECT_EQ(to_text(Length::mm(10.5 + hair), true), "11 mm");
+  }
 }
 
 double ratio(const char* text) {
