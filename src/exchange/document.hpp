@@ -1,4 +1,4 @@
-/// The model as a kernel document with names and colours, from which STEP and glTF are written. Inside `exchange` only.
+/// The model as a kernel document with names and colours, from which STEP is written. Inside `exchange` only.
 #pragma once
 
 #include <TDocStd_Document.hxx>
@@ -7,14 +7,12 @@
 
 namespace fallwright::exchange {
 
-enum class Before { leave_out, apart };  ///< solids that are gone once all is set: not at all, or beside the assembly
-
-/// What the assembly is called in the document. The kernel's writers differ over letters beyond ASCII and over signs
-/// that mean something in their format, so each file gets the job's own name afterwards, encoded as its format wants
-/// it.
+/// What the assembly is called in the document. The kernel's writer has its own ways with letters beyond ASCII and with
+/// signs that mean something in its format, so the file gets the job's own name afterwards, encoded as it wants it.
 inline constexpr const char* root_name = "fallwright-assembly";
 
-/// An assembly named `root_name`; every solid a component named by its id; equal members instances of one product.
-Handle(TDocStd_Document) to_document(const parts::Model& model, Before before);
+/// An assembly named `root_name`; every solid a component named by its id; equal members instances of one product. The
+/// bed as spread, which is gone once all is set, stands beside the assembly.
+Handle(TDocStd_Document) to_document(const parts::Model& model);
 
 }  // namespace fallwright::exchange

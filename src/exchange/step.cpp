@@ -86,7 +86,7 @@ void write(const parts::Model& model, const std::string& path, long timestamp) {
   writer.SetNameMode(true);
   writer.SetColorMode(true);
   writer.SetMaterialMode(false);
-  if (!writer.Transfer(to_document(model, Before::apart), STEPControl_AsIs))
+  if (!writer.Transfer(to_document(model), STEPControl_AsIs))
     throw diag::ModelError{"model.step", "the kernel could not translate the assembly"};
   set_header(writer.ChangeWriter().Model(), timestamp);
   if (writer.Write(path.c_str()) != IFSelect_RetDone) throw diag::MachineError{path, "cannot be written"};

@@ -2,6 +2,9 @@
 
 #include <cstdint>
 
+#include <zlib.h>
+
+#include "diag/fault.hpp"
 #include "exchange/sha256.hpp"
 #include "units/letters.hpp"
 
@@ -136,6 +139,16 @@ std::string base64(std::string_view bytes) {
     out += i + 2 < bytes.size() ? letters[group & 63] : '=';
   }
   return out;
+}
+
+std::string packed(std::string_view bytes) {
+  uLongf size = compressBound(bytes.size());
+  std::string out(size, '\0');
+  const int told = compress2(reinterpret_cast<Bytef*>(out.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()),
+                             bytes.size(), Z_BEST_COMPRESSION);
+  diag::ensure(told == Z_OK, "bytes of a page could not be packed");
+  out.resize(size);
+  return base64(out);
 }
 
 }  // namespace fallwright::page

@@ -50,4 +50,7 @@ std::string data_of(const Json& json);
 /// Base 64 (RFC 4648, section 4).
 std::string base64(std::string_view bytes);
 
+/// Bytes for a script to unpack: zlib's format (RFC 1950), in base 64.
+std::string packed(std::string_view bytes);
+
 }  // namespace fallwright::page

@@ -90,7 +90,7 @@ std::string report_page(const Subject& subject) {
   document.style = page_css;
   document.data = {{"view-data", data_of(view_data(subject))},
                    {"level-data", data_of(level_data(subject))},
-                   {"model", base64(subject.glb)}};
+                   {"model", packed(subject.glb)}};
   document.scripts = {three_js, report_js};
   return html_of(document);
 }

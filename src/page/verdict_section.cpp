@@ -42,8 +42,52 @@ std::string finding(const report::Report& report, const rules::Result& r) {
   return element("li", body, " class=\"finding " + std::string{sign_of(r.outcome).name} + "\"" + check);
 }
 
+/// What of the record asks for more than to be kept: a row that fails its limit, or needs care.
+bool stands_out(const rules::BuiltRow& row) {
+  return row.outcome == Outcome::fail || row.outcome == Outcome::caution;
+}
+
+std::string recorded(const rules::BuiltRow& row) {
+  const std::string limit = row.limit.empty() ? "" : ", allowed " + escaped(row.limit);
+  return element("li",
+                 badge_of(row.outcome) + element("h3", "as built, " + escaped(row.what)) +
+                     element("p", "Found " + element("strong", escaped(row.built)) + limit +
+                                      (row.designed.empty() ? "" : ", designed " + escaped(row.designed)) + ".") +
+                     element("p",
+                             "Where it stands in the record: " +
+                                 element("a", "what was built beside what was designed", " href=\"#as-built\"") + ".",
+                             " class=\"quiet\""),
+                 " class=\"finding " + std::string{sign_of(row.outcome).name} + "\"");
+}
+
+/// " As built, 'base, left to right' fails its limit, 'flood test, 24 h later' asks for care." Nothing where all is
+/// kept.
+std::string record_words(const report::Report& report) {
+  std::string words;
+  for (const Outcome outcome : {Outcome::fail, Outcome::caution})
+    for (const rules::BuiltRow& row : report.judgement.as_built)
+      if (row.outcome == outcome)
+        words += (words.empty() ? " As built, '" : ", '") + row.what +
+                 (outcome == Outcome::fail ? "' fails its limit" : "' asks for care");
+  return words.empty() ? "" : words + ".";
+}
+
+/// The worst of the design's checks and of the record of what was built.
+Outcome top_outcome(const report::Report& report) {
+  const Outcome design = report::worst_outcome(report);
+  for (const Outcome outcome : {Outcome::fail, Outcome::caution}) {
+    if (design == outcome) break;
+    for (const rules::BuiltRow& row : report.judgement.as_built)
+      if (row.outcome == outcome) return outcome;
+  }
+  return design;
+}
+
+/// The record first: what is built counts more than what is drawn.
 std::string findings(const report::Report& report) {
   std::string items;
+  for (const rules::BuiltRow& row : report.judgement.as_built)
+    if (stands_out(row)) items += recorded(row) + "\n";
   for (const rules::Result& r : rules::worst_first(report.judgement.results))
     if (r.outcome == Outcome::fail || r.outcome == Outcome::caution || rules::waits_for_no_reading(r))
       items += finding(report, r) + "\n";
@@ -92,10 +136,10 @@ std::string section(const std::string& id, const std::string& heading, const std
 
 std::string verdict_section(const Subject& subject) {
   const report::Report& report = subject.report;
-  const Sign sign = sign_of(report::worst_outcome(report));
+  const Sign sign = sign_of(top_outcome(report));
   std::string verdict = element("p",
                                 element("span", sign.shape, " class=\"mark\" aria-hidden=\"true\"") +
-                                    element("span", escaped(report::verdict_words(report))),
+                                    element("span", escaped(report::verdict_words(report) + record_words(report))),
                                 " class=\"verdict " + std::string{sign.name} + "\"");
   if (report.facts.room.as_set.read)
     verdict += element("p", element("strong", "As it lies in the wet bed: ") + escaped(report.judgement.as_set.words));

@@ -1,4 +1,6 @@
 // The solids of one small room in every format of models, read back byte by byte.
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstring>
 #include <filesystem>
@@ -125,6 +127,75 @@ TEST(Glb, HasEverySolidInMetresYUpWithItsRole) {
   EXPECT_NEAR(place["max"][1].get<double>(), 5.5 * 0.0254, 1e-5);
   EXPECT_NEAR(place["min"][2].get<double>(), -40 * 0.0254, 1e-5) << "the back wall lies away from the viewer";
   EXPECT_NEAR(place["max"][2].get<double>(), 0, 1e-5);
+}
+
+/// Where a node of a glTF file puts a corner: by its matrix, its translation, or not at all.
+std::array<double, 3> placed(const Json& node, const std::array<double, 3>& p) {
+  std::array<double, 3> to = p;
+  if (node.contains("translation"))
+    for (std::size_t k = 0; k < 3; ++k) to[k] += node["translation"][k].get<double>();
+  if (node.contains("matrix"))
+    for (std::size_t k = 0; k < 3; ++k) {
+      to[k] = node["matrix"][12 + k].get<double>();
+      for (std::size_t c = 0; c < 3; ++c) to[k] += node["matrix"][4 * c + k].get<double>() * p[c];
+    }
+  return to;
+}
+
+TEST(Glb, EnclosesTheSolidsVolumeWhereEachStands) {
+  // Source: glTF 2.0, sections 3.6 and 3.7, read anew; the divergence theorem against the kernel's volumes, and its
+  // boxes
+  const sample::Folder folder{"glb-volume"};
+  write_glb(model(), folder / "m.glb");
+  const std::string bytes = sample::slurped(folder / "m.glb");
+  const auto length = at<std::uint32_t>(bytes, 12);
+  const Json json = Json::parse(bytes.substr(20, length));
+  const std::size_t data = 20 + length + 8;
+  const auto start = [&](const Json& accessor) {
+    return data + json["bufferViews"][accessor["bufferView"].get<std::size_t>()]["byteOffset"].get<std::size_t>();
+  };
+  EXPECT_EQ(json["buffers"][0]["byteLength"].get<std::size_t>(), bytes.size() - data);
+  for (const Json& node : json["nodes"]) {
+    if (!node.contains("mesh")) continue;
+    const parts::Solid& solid = *model().find(node["name"]);
+    const Json& primitive = json["meshes"][node["mesh"].get<std::size_t>()]["primitives"][0];
+    EXPECT_FALSE(primitive["attributes"].contains("NORMAL")) << "faces are flat where corners have no normals";
+    const Json& corners = json["accessors"][primitive["attributes"]["POSITION"].get<std::size_t>()];
+    const Json& triangles = json["accessors"][primitive["indices"].get<std::size_t>()];
+    const bool narrow = triangles["componentType"] == 5123;
+    double six = 0, right = -1e9;
+    for (std::size_t i = 0; i < triangles["count"].get<std::size_t>(); i += 3) {
+      std::array<std::array<double, 3>, 3> t;
+      for (std::size_t k = 0; k < 3; ++k) {
+        const std::size_t n = narrow ? at<std::uint16_t>(bytes, start(triangles) + 2 * (i + k))
+                                     : at<std::uint32_t>(bytes, start(triangles) + 4 * (i + k));
+        ASSERT_LT(n, corners["count"].get<std::size_t>());
+        std::array<double, 3> p;
+        for (std::size_t c = 0; c < 3; ++c) p[c] = at<float>(bytes, start(corners) + 12 * n + 4 * c);
+        t[k] = placed(node, p);
+        right = std::max(right, t[k][0]);
+      }
+      const auto& [a, b, c] = t;
+      six +=
+          a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
+    }
+    EXPECT_NEAR(six / 6 * 1e9 / brep::volume_mm3(solid.shape), 1, 2e-3) << solid.id;
+    EXPECT_NEAR(right * 1000, parts::box_of(solid)[3], 0.2) << solid.id;
+  }
+}
+
+TEST(Glb, EqualMembersShareOneMesh) {
+  // Source: glTF 2.0, section 3.5.3: many nodes may name one mesh; solids that share a shape of the kernel are equal
+  const sample::Folder folder{"glb-shared"};
+  write_glb(model(), folder / "m.glb");
+  const std::string bytes = sample::slurped(folder / "m.glb");
+  const Json json = Json::parse(bytes.substr(20, at<std::uint32_t>(bytes, 12)));
+  std::map<const void*, std::set<std::size_t>> meshes;
+  for (const Json& node : json["nodes"])
+    if (node.contains("mesh"))
+      meshes[model().find(node["name"])->shape.TShape().get()].insert(node["mesh"].get<std::size_t>());
+  EXPECT_LT(json["meshes"].size(), json["nodes"].size() - 1) << "this room has equal studs";
+  for (const auto& [shape, named] : meshes) EXPECT_EQ(named.size(), 1u);
 }
 
 TEST(Step, NamesItsProductsUnitTimeAndColours) {

@@ -52,8 +52,8 @@ class Field {
     switch (this.key.kind) {
       case 'integer': return Number.isInteger(Number(text)) ? Number(text) : text;
       case 'lengths': return list(text);
-      case 'points': case 'rows': return text.split('\n').map(list).filter((row) => row.length);
-      case 'reading': return /^[[{]/.test(text) ? readToml('v = ' + text).v : text.includes(',') ? list(text) : text;
+      case 'points': case 'rows': return text.split(/[\n;]/).map(list).filter((row) => row.length);
+      case 'reading': return isMoreThanLength(text) ? valueOfToml(text) ?? text : text.includes(',') ? list(text) : text;
       default: return text;
     }
   }
@@ -80,8 +80,20 @@ class ChoiceField extends Field {
     const none = this.key.presence === 'usual' ? `as usual: ${word}` : this.key.presence === 'required' ? 'choose' : 'not known';
     this.input.replaceChildren(make('option', {value: ''}, none), ...this.key.choices.map((c) => make('option', {value: c}, c)));
     this.text = kept;
+    this.check();
   }
-  check() { return true; }
+  get text() { return this.input.value; }
+  /** A word of a file that is none of the choices stays, and is told of. */
+  set text(word) {
+    if (word && !this.key.choices.includes(word)) this.input.append(make('option', {value: word}, word));
+    this.input.value = word;
+  }
+  check() {
+    const wrong = this.text && !this.key.choices.includes(this.text);
+    this.fault.textContent = wrong ? `'${this.text}' is none of ${this.key.choices.join(', ')}` : '';
+    this.input.setAttribute('aria-invalid', String(Boolean(wrong)));
+    return !wrong;
+  }
   /** What holds, whether it was chosen or is usual. */
   holds() { return this.text || (this.key.presence === 'usual' ? this.usual().replace(/"/g, '') : ''); }
 }
@@ -94,12 +106,14 @@ class WordsField extends Field {
       const box = make('input', {type: 'checkbox', value: word, id: `${this.id}-${word}`});
       box.addEventListener('change', () => {
         this.touched = true;
+        this.strange = [];
         this.form.typed(this);
       });
       set.append(make('span', {}, box, make('label', {htmlFor: box.id}, word)));
       return box;
     });
     this.touched = false;
+    this.strange = [];
     return set;
   }
   get text() { return this.touched ? JSON.stringify(this.value()) : ''; }
@@ -107,13 +121,23 @@ class WordsField extends Field {
     this.touched = words !== '';
     if (words !== '') this.tick(JSON.parse(words));
   }
-  tick(words) { for (const box of this.boxes) box.checked = words.includes(box.value); }
+  /** Words of a file that are none of the choices stay, until one is ticked or taken off, and are told of. */
+  tick(words) {
+    for (const box of this.boxes) box.checked = words.includes(box.value);
+    this.strange = words.map(String).filter((word) => !this.key.choices.includes(word));
+    this.check();
+  }
   renew() {
     this.tellNeed();
     if (!this.touched) this.tick(this.key.presence === 'usual' ? readToml('v = ' + this.usual()).v : []);
   }
-  check() { return true; }
-  value() { return this.boxes.filter((b) => b.checked).map((b) => b.value); }
+  check() {
+    const wrong = this.strange.length > 0;
+    this.fault.textContent = wrong ? `'${this.strange.join(', ')}' is none of ${this.key.choices.join(', ')}` : '';
+    this.input?.setAttribute('aria-invalid', String(wrong));
+    return !wrong;
+  }
+  value() { return [...this.boxes.filter((b) => b.checked).map((b) => b.value), ...this.strange]; }
   take(value) {
     this.touched = true;
     this.tick(Array.isArray(value) ? value : [value]);

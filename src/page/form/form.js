@@ -1,7 +1,7 @@
 // The job file as questions in the order one walks the room. What is typed stays on the device; it is saved as a job file that
 // the program accepts as it is, and such a file can be opened again.
 
-const table = dataOf('key-table');
+const table = dataOf('key-table'), given = dataOf('job');
 
 class Form {
   constructor() {
@@ -16,7 +16,7 @@ class Form {
     this.closing.setAttribute('aria-live', 'polite');
     this.sections.get('survey.plan')?.node.append(this.closing);
     $('save').addEventListener('click', () => this.save());
-    $('open').addEventListener('change', (e) => this.openFile(e.target.files[0]));
+    $('open').addEventListener('change', (e) => this.openFile(e.target));
     $('empty').addEventListener('click', () => this.clear());
     this.renew();
   }
@@ -32,7 +32,10 @@ class Form {
     if (step.only) {
       into = make('div', {hidden: true});
       this.bench = make('input', {type: 'checkbox', id: 'has-bench'});
-      this.bench.addEventListener('change', () => this.renew());
+      this.bench.addEventListener('change', () => {
+        this.renew();
+        this.keep();
+      });
       this.benchPart = into;
       body.append(make('p', {}, this.bench, ' ', make('label', {htmlFor: 'has-bench'}, step.only)), into);
     }
@@ -172,14 +175,15 @@ class Form {
 
   // -- as a file
 
-  toml() {
+  /** `all`: what is set aside with the bench as well. */
+  toml(all = false) {
     const lines = ['# A fallwright job, from its form.'];
     const write = (head, path, section) => {
       const own = section.keys.map((key) => this.fields.get(`${path}.${key.name}`)).filter((f) => !f.isEmpty());
       if (own.length || section.repeats) lines.push('', head, ...own.map((f) => `${f.key.name} = ${tomlText(f.value())}`));
     };
     for (const section of table) {
-      if (!this.counts(section.path + '.')) continue;
+      if (!all && !this.counts(section.path + '.')) continue;
       if (section.repeats) for (const entry of this.sections.get(section.path).entries) write(`[[${section.path}]]`, entry.path, section);
       else write(`[${section.path}]`, section.path, section);
     }
@@ -216,13 +220,15 @@ class Form {
     });
   }
 
-  async openFile(file) {
+  async openFile(input) {
+    const file = input.files[0];
     if (!file) return;
     try {
       this.open(await file.text(), file.name);
     } catch (error) {
       this.told.textContent = `${file.name} cannot be opened: ${error.message}.`;
     }
+    input.value = '';  // the same file can be chosen again
   }
   save() {
     const address = URL.createObjectURL(new Blob([this.toml()], {type: 'application/toml'}));
@@ -247,21 +253,28 @@ class Form {
     this.reset();
     this.renew();
     this.tellClosing();
-    this.keep();
+    try { localStorage.removeItem(this.place); } catch (e) { /* none */ }
   }
+  /** A form that was made with a job keeps apart from others what is typed into it. */
+  place = given.text ? `fallwright form ${given.file} ${[...given.text].reduce((sum, c) => (31 * sum + c.codePointAt(0)) | 0, 0)}` : 'fallwright form';
   keep() {
-    try { localStorage.setItem('fallwright form', JSON.stringify({file: this.file, text: this.toml()})); } catch (e) { /* none, or full */ }
+    const kept = {file: this.file, text: this.toml(true), bench: this.bench.checked};
+    try { localStorage.setItem(this.place, JSON.stringify(kept)); } catch (e) { /* none, or full */ }
   }
+  /** Whether there was something to take up again. */
   restore() {
     try {
-      const kept = JSON.parse(localStorage.getItem('fallwright form'));
-      if (kept) this.open(kept.text, kept.file);
-    } catch (e) { /* nothing of ours */ }
+      const kept = JSON.parse(localStorage.getItem(this.place));
+      if (!kept) return false;
+      this.open(kept.text, kept.file);
+      this.bench.checked = kept.bench ?? this.bench.checked;
+    } catch (e) { return false; /* nothing of ours */ }
+    this.renew();
+    this.keep();
+    return true;
   }
 }
 
 const form = new Form();
-const given = dataOf('job');
-if (given.text) form.open(given.text, given.file);
-else form.restore();
+if (!form.restore() && given.text) form.open(given.text, given.file);
 window.fallwrightForm = {form, readToml, tomlText, numberOf, closes};

@@ -47,20 +47,24 @@ function entriesOf(kind, text) {
   return [text.trim()];
 }
 
+/** Whether a reading is written as TOML has it, since there is more to it than a length: its tolerance, or who read it. */
+const isMoreThanLength = (text) => /^[[{]/.test(text.trim());
+/** What such a text holds; null while it is none. */
+function valueOfToml(text) {
+  try { return readToml('v = ' + text.trim()).v; } catch (fault) { return null; }
+}
+
 /** What a reading comes to: the mean of what several people read; NaN where it is none. */
 function readingOf(text, inMm) {
-  try {
-    const value = /^[[{]/.test(text.trim()) ? readToml('v = ' + text.trim()).v : entriesOf('reading', text);
-    const all = [].concat(value).map((one) => lengthOf(String(one?.length !== undefined && typeof one === 'object' ? one.length : one), inMm));
-    return all.length ? all.reduce((sum, mm) => sum + mm, 0) / all.length : NaN;
-  } catch (fault) {
-    return NaN;
-  }
+  const value = isMoreThanLength(text) ? valueOfToml(text) ?? [] : entriesOf('reading', text);
+  const all = [].concat(value).map((one) => lengthOf(String(one?.length !== undefined && typeof one === 'object' ? one.length : one), inMm));
+  return all.length ? all.reduce((sum, mm) => sum + mm, 0) / all.length : NaN;
 }
 
 /** Why a text cannot stand for a key; empty where it can. A reading with more to it than a length is the program's to judge. */
 function whyNot(key, text, unit) {
-  if (!text.trim() || text.trim() === NONE || (key.kind === 'reading' && /^[[{]/.test(text.trim()))) return '';
+  if (!text.trim() || text.trim() === NONE) return '';
+  if (key.kind === 'reading' && isMoreThanLength(text)) return valueOfToml(text) === null ? 'not understood: a bracket or a quote is open' : '';
   const range = key[unit].range;
   for (const entry of entriesOf(key.kind, text)) {
     const value = numberOf(key.kind, entry, unit === 'mm');
@@ -68,7 +72,7 @@ function whyNot(key, text, unit) {
     const edge = range ? 1e-5 + 1e-9 * Math.abs(value) : 0;
     if (range && value !== null && (value < range.least - edge || value > range.greatest + edge)) return `allowed is ${range.words}`;
   }
-  if (key.kind === 'points' && text.trim().split('\n').some((line) => line.trim() && line.split(',').length !== 3))
+  if (key.kind === 'points' && text.trim().split(/[\n;]/).some((line) => line.trim() && line.split(',').length !== 3))
     return 'a line has three lengths: from the left, from the entry, height';
   return '';
 }

@@ -65,7 +65,13 @@ function keys(view, canvas) {
   }, true);
 }
 
-function startView() {
+/** The bytes of what the program packed into the page; the browser itself unpacks them. */
+function unpacked(text) {
+  const packed = new Blob([Uint8Array.from(atob(text), (c) => c.charCodeAt(0))]);
+  return new Response(packed.stream().pipeThrough(new DecompressionStream('deflate'))).arrayBuffer();
+}
+
+async function startView() {
   const stage = $('stage'), canvas = make('canvas', {tabIndex: 0}), labels = make('div', {className: 'labels', 'aria-hidden': 'true'});
   canvas.setAttribute('role', 'img');
   canvas.setAttribute('aria-label', 'The room in three dimensions. Arrow keys turn it, plus and minus come nearer, 0 shows it whole. ' +
@@ -75,7 +81,8 @@ function startView() {
   const told = make('div', {className: 'told', id: 'told'});
   told.setAttribute('aria-live', 'polite');
   const parts = new Parts(view, told), legend = make('p', {className: 'legend'});
-  new THREE.GLTFLoader().parse(Uint8Array.from(atob($('model').textContent), (c) => c.charCodeAt(0)).buffer, '', (model) => {
+  const bytes = await unpacked($('model').textContent);
+  new THREE.GLTFLoader().parse(bytes, '', (model) => {
     $('picture').hidden = true;
     stage.classList.add('live');
     stage.append(make('div', {className: 'canvas'}, canvas, labels));
@@ -101,8 +108,4 @@ function noView(why) {
 }
 
 window.fallwrightLevel = {card, cardFacets, judgeLevel, lengthOf, tapeText, ruleText, fallText};
-try {
-  startView();
-} catch (error) {
-  noView(String(error.message ?? error));
-}
+startView().catch((error) => noView(String(error.message ?? error)));

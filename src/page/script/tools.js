@@ -14,11 +14,9 @@ function cutSlider(view, axis, words, ends) {
   const room = view.box(), low = axis === 2 ? room.min.y : axis === 0 ? room.min.x : -room.max.z;
   const high = axis === 2 ? room.max.y : axis === 0 ? room.max.x : -room.min.z;
   return slider('cut-' + 'xyz'[axis], words, {min: 0, max: 200, value: 200}, (value) => {
-    const at = low + (high - low) * value / 200, plane = view.planes[axis];
+    const at = low + (high - low) * value / 200, normal = new THREE.Vector3(...[[-1, 0, 0], [0, 0, -1], [0, -1, 0]][axis]);
     // kept is what lies below `at`; along the depth the entry's side goes first, so that one sees in
-    if (axis === 1) plane.set(new THREE.Vector3(0, 0, -1), value === 200 ? 1e3 : -(low + (high - at)));
-    else plane.set(axis === 0 ? new THREE.Vector3(-1, 0, 0) : new THREE.Vector3(0, -1, 0), value === 200 ? 1e3 : at);
-    view.draw();
+    view.cuts.set(axis, normal, value === 200 ? null : axis === 1 ? -(low + high - at) : at);
     if (value === 200) return 'whole';
     return `${tapeText((axis === 1 ? low + high - at : at) * 1000, metric)} ${ends}`;
   });
@@ -43,12 +41,15 @@ class Measure {
     this.told.replaceChildren(make('p', {className: 'quiet'}, words));
   }
 
-  /** The corner of the triangle under a tap where that is near, else the very point. */
+  /** The corner of the triangle under a tap, or of the cut's outline, where that is near; else the very point. */
   caught(hit, x, y) {
     const mesh = hit.object, r = this.view.canvas.getBoundingClientRect(), place = mesh.geometry.attributes.position;
+    const corners = hit.axis === undefined
+        ? [hit.face.a, hit.face.b, hit.face.c].map((i) => mesh.localToWorld(new THREE.Vector3().fromBufferAttribute(place, i)))
+        : this.view.cuts.outlines[hit.axis].get(mesh.userData.part.id) ?? [];
     let best = hit.point.clone(), near = 14;
-    for (const i of [hit.face.a, hit.face.b, hit.face.c]) {
-      const corner = mesh.localToWorld(new THREE.Vector3().fromBufferAttribute(place, i)), p = this.view.onCanvas(corner);
+    for (const corner of corners) {
+      const p = this.view.onCanvas(corner);
       const away = Math.hypot(p.x - (x - r.left), p.y - (y - r.top));
       if (away < near) near = away, best = corner;
     }

@@ -40,8 +40,10 @@ class View {
     this.orbit.addEventListener('change', () => this.draw());
     this.planes = [0, 1, 2].map((i) => new THREE.Plane(new THREE.Vector3(...[0, 1, 2].map((k) => (k === i ? -1 : 0))), 1e3));
     this.meshes = new Map();  // by the part's id
-    this.drawn = [];          // called after each picture, for labels that follow it
+    this.before = [];         // called before each picture
+    this.drawn = [];          // called after it, for labels that follow
     this.waiting = false;
+    this.cuts = new Cuts(this);
   }
 
   /** Light from above and from behind the eye; their sum stays near one, so that colours keep their names. */
@@ -69,6 +71,7 @@ class View {
     requestAnimationFrame(() => {
       this.waiting = false;
       this.near();
+      for (const first of this.before) first();
       this.renderer.render(this.scene, this.eye);
       for (const after of this.drawn) after();
     });
@@ -88,18 +91,10 @@ class View {
     return {polygonOffset: true, polygonOffsetFactor: 0.2 + 0.03 * step, polygonOffsetUnits: 1 + 0.5 * step};
   }
 
-  /** A solid's look: its role's colour, and where it is cut open the same colour flat and darker. */
+  /** A solid's look: its role's colour. Its far sides are hit by taps, though no eye sees them behind its faces and cuts. */
   material(role) {
-    const colour = new THREE.Color(roleOf(role)?.colour ?? 0x999999);
-    const material = new THREE.MeshPhongMaterial({color: colour, specular: 0, shininess: 0, flatShading: true, side: THREE.DoubleSide,
-                                                  clippingPlanes: this.planes, ...this.depth(role)});
-    const cut = colour.clone().multiplyScalar(0.72);
-    material.onBeforeCompile = (shader) => {
-      shader.uniforms.cutColour = {value: cut};
-      shader.fragmentShader = 'uniform vec3 cutColour;\n' + shader.fragmentShader.replace('#include <dithering_fragment>',
-          '#include <dithering_fragment>\n  if (!gl_FrontFacing) gl_FragColor = vec4(cutColour, gl_FragColor.a);');
-    };
-    return material;
+    return new THREE.MeshPhongMaterial({color: roleOf(role)?.colour ?? 0x999999, specular: 0, shininess: 0, flatShading: true,
+                                        side: THREE.DoubleSide, clippingPlanes: this.planes, ...this.depth(role)});
   }
 
   /** Takes the model in: every node by the name of its solid. */
@@ -193,7 +188,12 @@ class View {
     const r = this.canvas.getBoundingClientRect(), ray = new THREE.Raycaster();
     ray.setFromCamera({x: (x - r.left) / r.width * 2 - 1, y: 1 - (y - r.top) / r.height * 2}, this.eye);
     const shown = [...this.meshes.values()].filter((m) => m.visible);
-    return ray.intersectObjects(shown).find((hit) => this.planes.every((p) => p.distanceToPoint(hit.point) >= 0)) ?? null;
+    const hits = ray.intersectObjects(shown).filter((h) => this.planes.every((p) => p.distanceToPoint(h.point) >= 0));
+    if (!hits.length) return null;
+    // two bodies meet in one face: a ray that comes in through a cut leaves the one that it is asked of
+    const touching = hits.filter((h) => h.distance < hits[0].distance + 1e-5);
+    const hit = touching.find((h) => h.face.normal.dot(ray.ray.direction) > 0) ?? hits[0];
+    return {...hit, ...this.cuts.entry(ray.ray, hit)};
   }
 
   /** Where a point of the view is on the canvas, in CSS pixels. */
