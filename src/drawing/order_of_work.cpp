@@ -269,7 +269,8 @@ class Order {
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
     for (const rules::Way& way : window.ways)
-      out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
+      out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_) +
+             " over " + len(way.over_mm);
     add({true, "crew",
          "Level it while the mortar is wet: on the upstands and on the threshold, both ways and corner to corner; "
          "never on the "
@@ -348,7 +349,8 @@ class Order {
     const bool liner = beside > 0;
     add({true, "plumber",
          std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
-             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words + "; 24 hours by practice.",
+             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
+             "; 24 hours by practice.",
          units::volume_text(mm3, metric()) +
              (liner ? " up to the threshold, where the top coat will lie as well," : "") + " weighs " +
              (metric() ? decimals(mm3 * 1e-6, 0) + " kg" : decimals(mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),

@@ -6,6 +6,7 @@
 #include "rules/book.hpp"
 #include "rules/line_loads.hpp"
 #include "rules/loads.hpp"
+#include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
@@ -235,12 +236,6 @@ std::optional<FloorLoad> worst_of(const std::vector<FloorLoad>& places) {
   return worst;
 }
 
-/// What a panel's span rating lets it carry in all, kPa: from memory.
-double rated_kpa(double deck_mm) {
-  constexpr double mark_mm = 25.4 / 32;
-  return (deck_mm >= 1.125 * 25.4 - mark_mm ? 65 : 100) * kpa_per_psf;
-}
-
 double flood_kpa(const facts::Facts& facts) {
   return facts.flood.dips.back().volume_mm3 * 1e-9 * 1000 * gravity * 1e-3 / (facts.flood.plan_mm2 * 1e-6);
 }
@@ -291,9 +286,10 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
 
 double deck_share(const job::Job& job, const facts::Facts& facts) {
   const auto base = under_base(job, facts);
-  if (!base || facts.flood.dips.empty() || facts.deck.thickness_mm <= 0) return 0;
+  const double carried = deck_load_kpa(facts.deck.thickness_mm, bay_mm(job, facts));
+  if (!base || facts.flood.dips.empty() || carried <= 0) return 0;
   const double own = timber_kg_m3 * facts.deck.thickness_mm * 1e-3 * gravity * 1e-3;
-  return (own + base->kpa() + std::max(live_kpa_, flood_kpa(facts))) / rated_kpa(facts.deck.thickness_mm);
+  return (own + base->kpa() + std::max(live_kpa_, flood_kpa(facts))) / carried;
 }
 
 std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job) {

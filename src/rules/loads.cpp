@@ -6,12 +6,17 @@
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
 namespace {
 
 const char* const engineer = "loads and structure are for a licensed engineer to judge; here: ";
+
+std::string load_text(double kpa) {
+  return units::decimals(kpa, 2) + " kPa (" + units::decimals(kpa / kpa_per_psf, 0) + " psf)";
+}
 
 /// A joist and where on its span all of it stands.
 std::string of_joist(const FloorLoad& load, const job::Job& job) {
@@ -68,11 +73,14 @@ Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const 
 
 Finding deck_carries(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
-  const double share = deck_share(job, facts);
+  const double share = deck_share(job, facts), thick = facts.deck.thickness_mm;
+  const SpanRating* rating = span_rating_of(thick);
+  if (thick > 0 && !rating) return cannot_tell("the floor's deck is too thin to be rated as a floor");
   if (share <= 0) return cannot_tell("what stands on the floor's deck was not found on its solids");
   return found(share,
-               "base, bed and tile with the heavier of people and flood test, on a deck that its span rating lets "
-               "carry 100 psf (4.79 kPa)",
+               "base, bed and tile with the heavier of people and flood test; a deck rated " +
+                   std::string{rating->name} + " carries " + load_text(deck_load_kpa(thick, bay_mm(job, facts))) +
+                   " over joists " + text_of(bay_mm(job, facts), Unit::mm, job) + " apart",
                std::string{engineer} + "lay a second deck over it, or set joists between");
 }
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -44,44 +45,22 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   return finding;
 }
 
-/// Greatest span of a floor's deck by its thickness, strength axis across the joists, two spans or more.
-struct Rated {
-  double thickness_mm, span_mm;
-  const char* rating;
-};
-
-/// IRC Table R503.2.1.1(1): 24/16, 32/16, 40/20, 48/24, then single floor 32 and 48 in on centre. 24 in and the marks
-/// secondary, the rest from memory.
-constexpr Rated rated[] = {{7. / 16 * inch_mm, 16 * inch_mm, "24/16"},  {15. / 32 * inch_mm, 16 * inch_mm, "32/16"},
-                           {19. / 32 * inch_mm, 20 * inch_mm, "40/20"}, {23. / 32 * inch_mm, 24 * inch_mm, "48/24"},
-                           {7. / 8 * inch_mm, 32 * inch_mm, "32 oc"},   {9. / 8 * inch_mm, 48 * inch_mm, "48 oc"}};
-/// What a panel may be thinner than its mark: 1/32 in. From memory. It lets 18 mm stand for 23/32 in.
-constexpr double mark_mm = inch_mm / 32;
-
-const Rated* rating_of(double thickness_mm) {
-  const Rated* best = nullptr;
-  for (const Rated& r : rated)
-    if (thickness_mm >= r.thickness_mm - mark_mm) best = &r;
-  return best;
-}
-
 Finding deck_span(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const facts::FloorDeck& deck = facts.deck;
   if (deck.thickness_mm <= 0) return cannot_tell("the floor's deck was not found on its solid (floor.deck)");
-  const double apart = deck.measured ? deck.apart_mm : job.floor.joist_spacing.in_mm();
-  const Rated* r = rating_of(deck.thickness_mm);
+  const double apart = bay_mm(job, facts);
+  const SpanRating* r = span_rating_of(deck.thickness_mm);
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string place =
       deck.measured ? "in the bay at " + place_of(deck.at_mm, job) : "joists as the job file says; none is modelled";
-  Finding finding =
-      found(apart,
-            "deck " + len(deck.thickness_mm) + " thick, " +
-                (r ? std::string{"usually rated "} + r->rating : std::string{"too thin to be rated as a floor"}) +
-                "; " + place,
-            std::string{"lay a second deck over it"} + (r ? "" : " of 3/4\" (18 mm)") +
-                ", take a thicker one (floor.deck), or set joists between: it bends between its joists "
-                "and the tile cracks; look at the stamp on the panel");
+  Finding finding = found(
+      apart,
+      "deck " + len(deck.thickness_mm) + " thick, " +
+          (r ? std::string{"usually rated "} + r->name : std::string{"too thin to be rated as a floor"}) + "; " + place,
+      std::string{"lay a second deck over it"} + (r ? "" : " of 3/4\" (18 mm)") +
+          ", take a thicker one (floor.deck), or set joists between: it bends between its joists "
+          "and the tile cracks; look at the stamp on the panel");
   finding.greatest = r ? r->span_mm : 0;
   return finding;
 }

@@ -7,6 +7,7 @@
 #include "rules/good_facts.hpp"
 #include "rules/line_loads.hpp"
 #include "rules/loads.hpp"
+#include "rules/span_rating.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::rules {
@@ -229,12 +230,25 @@ TEST(Loads, WhatIsGoneOnceTheBaseIsSetWeighsNothing) {
 }
 
 TEST(Loads, ADeckCarriesWhatItsRatingSays) {
-  // Source: by hand: 3/4 in at 600 kg/m3 0.11209 kPa, base and bed 1.28505, people 1.91521: 69.18 % of 100 psf; 106.4 %
-  // of the 65 psf of 1-1/8 in less what that is heavier by.
+  // Source: by hand: 3/4 in at 600 kg/m3 0.11209 kPa, base and bed 1.28505, people 1.91521: 69.18 % of the 100 psf over
+  // joists 24 in apart, that take half as much again 16 in apart. 1-1/8 in takes 65 psf over 48 in, three times that
+  // over 16.
   facts::Facts facts = sample::good_facts();
-  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.11209 + 1.28505 + 1.91521) / (100 * kpa_per_psf), 1e-5);
+  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.11209 + 1.28505 + 1.91521) / (150 * kpa_per_psf), 1e-5);
   facts.deck.thickness_mm = 1.125 * 25.4;
-  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.16814 + 1.28505 + 1.91521) / (65 * kpa_per_psf), 1e-5);
+  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.16814 + 1.28505 + 1.91521) / (195 * kpa_per_psf), 1e-5);
+  facts.deck.apart_mm = 24 * 25.4, facts.deck.thickness_mm = 19.05;
+  EXPECT_NEAR(deck_share(sample::alcove(), facts), (0.11209 + 1.28505 + 1.91521) / (100 * kpa_per_psf), 1e-5);
+}
+
+TEST(Loads, AThickerDeckOrACloserJoistNeverCarriesLess) {
+  // Source: property: of any thickness, over any bay.
+  for (double apart = 200; apart < 1300; apart += 50)
+    for (double thick = 10; thick < 40; thick += 0.5) {
+      EXPECT_GE(deck_load_kpa(thick + 0.5, apart), deck_load_kpa(thick, apart)) << thick << " " << apart;
+      EXPECT_GE(deck_load_kpa(thick, apart), deck_load_kpa(thick, apart + 50)) << thick << " " << apart;
+    }
+  EXPECT_EQ(deck_load_kpa(9, 400), 0) << "no rating";
 }
 
 TEST(Loads, WithoutSpanOrSpeciesTheFloorIsNotJudged) {

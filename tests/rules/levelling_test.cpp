@@ -125,6 +125,8 @@ TEST(LevellingWindow, AllowancesAreRoundedDown) {
   EXPECT_EQ(rules::text_at_most(0.49 * 25.4, job), "31/64\"");
   EXPECT_EQ(rules::text_at_most(0.5 * 25.4 - 1e-9, job), "1/2\"");
   EXPECT_EQ(rules::text_at_most(3 * 25.4, job), "3\"");
+  EXPECT_EQ(rules::text_at_most(-1.3438 * 25.4, job), "-1-23/64\"");
+  EXPECT_EQ(rules::text_at_most(-0.51 * 25.4, job), "-33/64\"");
   job.unit = job::UnitSystem::metric;
   EXPECT_EQ(rules::text_at_most(12.99, job), "12.9 mm");
   EXPECT_EQ(rules::text_at_most(12, job), "12 mm");
