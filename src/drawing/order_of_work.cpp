@@ -348,7 +348,8 @@ class Order {
     const bool liner = beside > 0;
     add({true, "plumber",
          std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
-             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words + "; 24 hours by practice.",
+             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
+             "; 24 hours by practice.",
          units::volume_text(mm3, metric()) +
              (liner ? " up to the threshold, where the top coat will lie as well," : "") + " weighs " +
              (metric() ? decimals(mm3 * 1e-6, 0) + " kg" : decimals(mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),
