@@ -36,8 +36,8 @@ revision::State of_file(const std::string& path, Progress& progress) {
 void hold_to_one_room(const revision::State& was, const std::string& file, const revision::State& now) {
   if (!revision::of_one_room(was, now))
     stop_with(file, "",
-           "is of another room, '" + was.job.name + "'; '" + now.job.name +
-               "' has neither its name nor its alcove. Where it is one room after all, give both one job.name");
+              "is of another room, '" + was.job.name + "'; '" + now.job.name +
+                  "' has neither its name nor its alcove. Where it is one room after all, give both one job.name");
 }
 
 }  // namespace
