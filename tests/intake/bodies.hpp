@@ -28,8 +28,8 @@ TopoDS_Solid dish(const Plate& plate, double radius);
 TopoDS_Shape turned(const TopoDS_Shape& shape, double about_x_degrees, double about_z_degrees = 0);
 TopoDS_Shape mirrored_left_right(const TopoDS_Shape& shape);
 
-/// As a STEP file in that unit: "MM", "CM", "M", "INCH", "FT". `laid`: it says where curves run on faces, as this kernel
-/// writes and few others do.
+/// As a STEP file in that unit: "MM", "CM", "M", "INCH", "FT". `laid`: it says where curves run on faces, as this
+/// kernel writes and few others do.
 std::string step_of(const TopoDS_Shape& shape, const char* unit = "MM", bool laid = true);
 
 }  // namespace fallwright::bodies
