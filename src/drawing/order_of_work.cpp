@@ -342,6 +342,20 @@ class Order {
          f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});
   }
 
+  std::string weight(double water_mm3) const {
+    const double kg = water_mm3 * 1e-6;
+    return metric() ? decimals(kg, 0) + " kg" : decimals(kg / units::kg_per_lb, 0) + " lb";
+  }
+
+  /// Where the book asks for more than the base holds by itself, the water that a dam adds.
+  std::string behind_a_dam() const {
+    const double step_mm = metric() ? 10 : units::inch_mm;
+    for (const rules::Result& r : s_.judgement.results)
+      if (r.id == "flood.depth" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution))
+        return "; behind a dam each " + len(step_mm) + " more weighs " + weight(f_.flood.plan_mm2 * step_mm);
+    return "";
+  }
+
   /// Over a liner the test comes before the top coat: water stands where that will lie as well.
   void flood() {
     if (f_.flood.dips.empty()) return;
@@ -352,8 +366,8 @@ class Order {
              "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
              "; 24 hours by practice.",
          units::volume_text(mm3, metric()) +
-             (liner ? " up to the threshold, where the top coat will lie as well," : "") + " weighs " +
-             (metric() ? decimals(mm3 * 1e-6, 0) + " kg" : decimals(mm3 * 1e-6 / units::kg_per_lb, 0) + " lb"),
+             (liner ? " up to the threshold, where the top coat will lie as well," : " up to where it spills") +
+             " weighs " + weight(mm3) + behind_a_dam(),
          "the level drops, or it drips below"});
   }
 

@@ -53,7 +53,8 @@ bool is_meshed(const TopoDS_Shape& shape) {
 void mesh(const parts::Solid& solid) {
   if (is_meshed(solid.shape)) return;  // equal members share one shape
   brep::guarded(solid.id, [&] {
-    const brep::Skin skin = brep::skin_of(solid.shape);
+    // Where its shape was made, wherever this member stands: the same triangles, whoever asks first.
+    const brep::Skin skin = brep::skin_of(solid.shape.Located(TopLoc_Location{}));
     for (const brep::Flat& flat : skin.flats) lay_on(flat.face, brep::triangles_of(flat));
     for (const brep::Round& round : skin.rounds) lay_on(round.face, brep::triangles_of(round));
   });

@@ -149,13 +149,13 @@ const std::vector<Line> room_lines{{"alcove.width", "\"60-1/4 in\"", "1530"},
 const std::vector<Line> designed_lines{{"base.kind", "\"designed\"", "\"designed\""},
                                        {"base.length", "\"60 in\"", "1525"},
                                        {"base.width", "\"36 in\"", "915"},
-                                       {"base.fall"},
+                                       {"base.fall", "\"1/4 in/ft\"", "\"1:48\""},
                                        {"base.threshold.width"},
                                        {"base.threshold.height"},
                                        {"drain.opening"},
                                        {"drain.size"},
                                        {"drain.from_left", "\"30 in\"", "762"},
-                                       {"drain.from_back", "\"16 in\"", "405"},
+                                       {"drain.from_back", "\"16-1/4 in\"", "413"},
                                        {"bed.bag_yield"}};
 
 /// Right way up first, then turned over.

@@ -118,12 +118,13 @@ Json places_to_read(const facts::Lying& lying) {
 /// The checks of the base as set, with what a page needs to judge them: limits, and whether something else that they
 /// rest on is assumed or missing.
 Json rim_checks(const report::Report& report) {
+  const std::string rim = "the rim as it lies in the bed";  // what is typed into the page
   Json checks = Json::array();
   for (const rules::Result& r : report.judgement.results) {
     if (r.id.rfind("rim.", 0) != 0) continue;
     const auto any = [&](rules::Standing state) {
       return std::any_of(r.rests_on.begin(), r.rests_on.end(),
-                         [&](const rules::Support& s) { return s.state == state && s.solid; });
+                         [&](const rules::Support& s) { return s.state == state && s.name != rim; });
     };
     checks.push_back({{"id", r.id},
                       {"title", text(r.title)},
@@ -142,7 +143,12 @@ Json rim_checks(const report::Report& report) {
 Json gauges_data(const report::Report& report) {
   Json gauges = Json::array();
   for (const facts::Gauge& g : report.facts.room.gauges)
-    gauges.push_back({{"x", g.x_mm}, {"y", g.y_mm}, {"set", g.set_mm}, {"clear", g.clear}});
+    gauges.push_back({{"x", g.x_mm},
+                      {"y", g.y_mm},
+                      {"set", g.set_mm},
+                      {"spread", g.spread_mm},
+                      {"name", g.name},
+                      {"clear", g.clear}});
   return gauges;
 }
 

@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -175,7 +176,19 @@ Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
 Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
   if (!h.threshold_least_mm) return not_applicable("the base has no threshold: build a dam for the flood test");
-  const double depth = *h.threshold_least_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
+  const double floor = h.floor_at_threshold_mm.value_or(h.drain_top_mm);
+  const facts::Edge* lower = nullptr;  // an open edge where it runs over before it does at the threshold
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.open() && edge.side != "front" &&
+        edge.top_mm < (lower ? lower->top_mm : *h.threshold_least_mm) - units::tolerance::length_mm)
+      lower = &edge;
+  if (lower) {
+    const double depth = std::max(0.0, lower->top_mm - floor);
+    return found(depth, "water at the threshold when it begins to run over the " + lower->side + " edge, which is open",
+                 "build a temporary dam for the flood test at the entry and along the open " + lower->side + " edge, " +
+                     text_at_least(floor + *limit.least - lower->top_mm, job) + " above that edge at least");
+  }
+  const double depth = *h.threshold_least_mm - floor;
   return found(depth, "water at the threshold when it begins to run over",
                "build a temporary dam at the entry for the flood test, " + text_at_least(*limit.least - depth, job) +
                    " above the threshold at least");

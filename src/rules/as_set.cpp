@@ -127,6 +127,35 @@ Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit
                  ", or fill the joint below its apron");
 }
 
+/// How much mortar is under the base where the bed is gauged, as it lies now; where it stands above the line that was
+/// spread to, its lowest parts touch none.
+Finding bed(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  if (!set.raised_mm) return missing(no_line);
+  const facts::Gauge *thinnest = nullptr, *highest = nullptr;
+  double least = 0, proud = 0;
+  for (const facts::Gauge& g : facts.room.gauges) {
+    if (g.clear) continue;
+    const auto& drain = facts.room.drain.now_mm;
+    const double thick = g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+    if (!thinnest || thick < least) thinnest = &g, least = thick;
+    if (!highest || thick - g.spread_mm > proud) highest = &g, proud = thick - g.spread_mm;
+  }
+  if (!thinnest) return cannot_tell("no place of the bed is gauged");
+  if (proud > units::tolerance::length_mm) {
+    Finding finding =
+        found(highest->spread_mm + proud, "under the base where it stands highest over its bed, as it lies now",
+              "press the whole base down by " + text_at_least(proud, job) +
+                  ": it stands above the line the mortar was spread to, and bears on nothing there");
+    finding.greatest = highest->spread_mm;
+    return finding;
+  }
+  return found(least, "under the base where the bed is thinnest, as it lies now",
+               "it lies " + text_at_least(limit.least.value_or(0) - least, job) +
+                   " too low: lift it, and bed it again on more mortar");
+}
+
 /// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
 /// leaves the base nearest to level: a crew sets it nearly so.
 std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, double allowed_mm) {
@@ -159,6 +188,13 @@ std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const
     if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
   }
   return std::nullopt;
+}
+
+/// So does mortar that is not there: a base that lies too low must come out again.
+AsSetVerdict by_the_bed(const Result& bed, const std::string& level) {
+  const bool low = bed.limit.least && bed.measured && *bed.measured < *bed.limit.least;
+  if (low) return {Next::lift, "LIFT IT: " + bed.advice + "."};
+  return {Next::press, "NOT YET: " + bed.advice + "; then " + level + ". Then read the base again."};
 }
 
 /// What the riser asks for comes before levelness: a base that must come out again is not pressed level first.
@@ -218,6 +254,8 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
                                       : "Nothing to press, as far as was read. NOT JUDGED: " + open +
                                             ". If that holds, leave it, and let nobody step on it."};
   }
+  if (const Result* under = result_of(results, "rim.bed"); under && under->outcome == Outcome::fail)
+    return by_the_bed(*under, press(job, set));
   if (const Result* riser = result_of(results, "rim.riser"); riser && riser->outcome == Outcome::fail)
     return by_the_riser(*riser, press(job, set));
   if (const auto deep = pressed_through(job, facts.room))
@@ -271,6 +309,16 @@ std::vector<Rule> as_set_rules() {
        "",
        apron,
        {Input::rim, Input::base, Input::seat_block}},
+      {"rim.bed",
+       "as set, bed is under it and thick enough",
+       "least mortar under the base at the gauges, tilted and raised as the base was read; no more than was spread",
+       "base: its underside, tilted; subfloor; readings: the level line's height",
+       Unit::mm,
+       "bed_thickness_least",
+       "",
+       bed,
+       {Input::rim, Input::floor_shape, Input::ribs, Input::base, Input::subfloor},
+       "bed.thickness"},
       {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
        "the readings against the base's rim", Unit::mm, "", "rim_twist", twist, rim},
   };

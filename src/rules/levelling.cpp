@@ -145,18 +145,6 @@ const facts::Part* part_of(const facts::Facts& facts, const std::string& role) {
   return it == facts.parts.end() ? nullptr : &*it;
 }
 
-/// How far apart the floor's rims are, where the nearest readings are taken: what is told of them holds for readings
-/// farther apart, on the upstands, as well.
-std::pair<double, double> between_rims(const facts::Facts& facts) {
-  constexpr double none = std::numeric_limits<double>::max();
-  double x0 = none, x1 = -none, y0 = none, y1 = -none;
-  for (const facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor")
-      for (const facts::Point& p : {f.low_mm, f.high_mm})
-        x0 = std::min(x0, p[0]), x1 = std::max(x1, p[0]), y0 = std::min(y0, p[1]), y1 = std::max(y1, p[1]);
-  return {std::max(0.0, x1 - x0), std::max(0.0, y1 - y0)};
-}
-
 /// The threshold's top edges at both ends of the base, above the drain's top at its middle.
 void add_threshold_heights(const facts::Facts& facts, const Limits& limits, std::vector<Bound>& bounds) {
   const facts::Part *base = part_of(facts, "base"), *drain = part_of(facts, "drain");
@@ -198,8 +186,7 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);
   add_bounds(facts, "threshold", "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
   add_threshold_heights(facts, limits, bounds);
-  const auto [length, width] = between_rims(facts);
-  return window("base", bounds, length, width);
+  return window("base", bounds, base->bbox_mm[3] - base->bbox_mm[0], base->bbox_mm[4] - base->bbox_mm[1]);
 }
 
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {

@@ -65,8 +65,8 @@ TEST(Build, WritesOnlyTheKindsThatAreAskedForAndLeavesNoOldOnesBeside) {
   const std::string page = sample::slurped((out / "report.html").string());
   ASSERT_EQ(build(job + " --only page", folder / "out"), 1);
   EXPECT_EQ(files_below(out), (std::set<std::string>{"report.html", "report.json"}));
-  EXPECT_EQ(sample::slurped((out / "report.html").string()), page)
-      << "the model is in it, though no model was asked for";
+  EXPECT_TRUE(sample::slurped((out / "report.html").string()) == page)
+      << "the model is in it, though none was asked for";
   ASSERT_EQ(build(job + " --only glb,csv", folder / "out"), 1);
   const std::set<std::string> model_and_tables{"checks.csv", "cuts.csv", "model.glb", "report.json", "takeoff.csv"};
   EXPECT_EQ(files_below(out), model_and_tables);

@@ -256,6 +256,12 @@ TEST(Starter, BuildsAsItComes) {
   EXPECT_EQ(fallwright("starter --force " + (folder / "in.toml")).code, 0);
   EXPECT_EQ(fallwright("starter --unit mm " + (folder / "mm.toml")).code, 0);
   EXPECT_EQ(fallwright("check -q " + (folder / "in.toml") + " " + (folder / "mm.toml")).code, 0);
+  for (const char* kind : {"designed", "bought", "site-built"})
+    for (const char* unit : {"in", "mm"}) {
+      const std::string file = folder / (std::string{kind} + unit + ".toml");
+      EXPECT_EQ(fallwright(std::string{"starter --kind "} + kind + " --unit " + unit + " " + file).code, 0);
+      EXPECT_EQ(fallwright("check -q " + file).code, 0) << kind << " " << unit;
+    }
 }
 
 TEST(Quiet, SaysNothing) {

@@ -66,6 +66,8 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
       {"rim.riser", [](facts::Facts& f) { f.room.as_set.drain_body_mm.reset(); }},
       {"rim.apron", [](facts::Facts& f) { f.room.as_set.apron_least_mm.reset(); }},
+      {"rim.bed", [](facts::Facts& f) { f.room.as_set.raised_mm.reset(); }},
+      {"rim.bed", [](facts::Facts& f) { f.room.gauges.clear(); }},
       {"bed.bearing", [](facts::Facts& f) { f.bed = {}; }},
       {"access.opening", [](facts::Facts& f) { f.clear.finished->entry_mm.reset(); }},
       {"bed.thickness", [](facts::Facts& f) { f.bed = {}; }},

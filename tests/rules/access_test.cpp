@@ -135,5 +135,17 @@ TEST(Access, AThresholdTooLowForTheFloodTestAsksForADam) {
   EXPECT_THAT(r.advice, HasSubstr("temporary dam at the entry for the flood test, 1/16\""));
 }
 
+TEST(Access, WaterForTheFloodTestRunsOverAtTheLowestOpenEdge) {
+  // Source: the same: the right side is open, its rim 1/2 in above the floor at the threshold, 1-1/2 in short of 2 in.
+  facts::Facts facts = sample::good_facts();
+  facts.heights.floor_at_threshold_mm = 2 * in;
+  facts.edges.push_back({"right", "", "rim", 2.5 * in, 2.5 * in});
+  const rules::Result r = result_of(in_book("residential"), facts, "flood.depth");
+  EXPECT_EQ(r.outcome, Outcome::caution);
+  EXPECT_NEAR(*r.measured, 0.5 * in, 1e-9);
+  EXPECT_THAT(r.where, HasSubstr("the right edge, which is open"));
+  EXPECT_THAT(r.advice, HasSubstr("1-1/2\" above that edge"));
+}
+
 }  // namespace
 }  // namespace fallwright

@@ -88,6 +88,7 @@ TEST(AsSet, AFailingDesignAsksForNoPressing) {
 TEST(AsSet, TheRiserDecidesBeforeLevelness) {
   // Source: common practice, no source: half an inch of riser in the drain's body at least, and none up to its grate.
   facts::Facts f = sample::good_facts();
+  f.room.gauges.clear();
   f.room.as_set.raised_mm = 1.25 * in, f.room.as_set.drain_body_mm = -1.25 * in;
   AsSetVerdict verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::press);
@@ -98,12 +99,28 @@ TEST(AsSet, TheRiserDecidesBeforeLevelness) {
   EXPECT_THAT(verdict.words, HasSubstr("cut the riser off by 1/8\""));
 }
 
+TEST(AsSet, ABaseThatLiesTooLowOrTouchesNoMortarIsNotLeft) {
+  // Source: by hand: 1/2 in of bed as designed, spread to 1-1/4 in, 3/8 in asked for: 1 in lower is inside the floor,
+  // 7/8 higher is 1/8 above the mortar; 1/8 lower and 3/4 higher will do. All readings are level.
+  const auto at = [](double raised_in) {
+    facts::Facts f = sample::good_facts();
+    f.room.as_set.raised_mm = raised_in * in;
+    return verdict_of(f);
+  };
+  EXPECT_EQ(at(-1).next, Next::lift);
+  EXPECT_THAT(at(-1).words, HasSubstr("it lies 7/8\" too low: lift it"));
+  EXPECT_EQ(at(-0.125).next, Next::leave);
+  EXPECT_EQ(at(0.75).next, Next::leave);
+  EXPECT_EQ(at(0.875).next, Next::press);
+  EXPECT_THAT(at(0.875).words, HasSubstr("press the whole base down by 1/8\""));
+}
+
 TEST(AsSet, WhereTheLineHangsIsAskedForAndNotGuessed) {
   // Source: none; readings against any line tell levelness alone, and that is judged without it.
   facts::Facts f = sample::good_facts();
   f.room.as_set.drain_body_mm.reset(), f.room.as_set.apron_least_mm.reset(), f.room.as_set.raised_mm.reset();
   for (const rules::Result& r : rules::check(sample::alcove(), f))
-    if (r.id == "rim.riser" || r.id == "rim.apron") {
+    if (r.id == "rim.riser" || r.id == "rim.apron" || r.id == "rim.bed") {
       EXPECT_EQ(r.outcome, rules::Outcome::not_checked);
       EXPECT_THAT(r.advice, HasSubstr("(as_set.line)"));
     }

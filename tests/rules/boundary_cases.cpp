@@ -170,6 +170,8 @@ std::vector<Case> survey() {
       {"rim.riser", 3.625, 3.62, 3.63, riser},
       {"rim.apron", -0.0625, -0.06, -0.07, apron, caution},
       {"rim.apron", 0.25, 0.24, 0.26, apron, caution},
+      {"rim.bed", 0.375, 0.38, 0.37, fact([](Facts& f) -> double& { return f.room.gauges[0].set_mm; }, in)},
+      {"rim.bed", 1.25, 1.24, 1.26, fact([](Facts& f) -> double& { return f.room.gauges[0].set_mm; }, in)},
       {"rim.twist", in / 16, in / 17, in / 15, fact([](Facts& f) -> double& { return f.room.as_set.twist_mm; }),
        caution}};
 }
@@ -346,6 +348,7 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "base.over-waste", 6 / in, 5.9 / in, 6.1 / in},
               {"metric", "base.cover", 30 / in, 30.1 / in, 29.9 / in, caution},
               {"metric", "bed.thickness", 10 / in, 10.1 / in, 9.9 / in},
+              {"metric", "rim.bed", 10 / in, 10.1 / in, 9.9 / in},
               {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
               {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},

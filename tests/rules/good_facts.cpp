@@ -115,6 +115,7 @@ facts::Room room() {
   r.as_set.upstand_least_mm = 4 * in;
   r.as_set.raised_mm = 0, r.as_set.drain_body_mm = -2.5 * in;
   r.as_set.apron_least_mm = r.as_set.apron_greatest_mm = 0;
+  r.gauges = {{"A1", 100, 800, 0, 0.5 * in, 1.25 * in, false}};
   return r;
 }
 

@@ -89,6 +89,7 @@ const LOOKS = {
       f.threshold_greatest === null || f.upstand_least === null ? NOT_HERE : {value: f.upstand_least - f.threshold_greatest},
   'rim.riser': lookAtRiser,
   'rim.apron': lookAtApron,
+  'rim.bed': lookAtBed,
   'rim.twist': (card, f) => f.points.length < 4 ? UNREAD : {value: f.twist}
 };
 
@@ -107,6 +108,24 @@ function lookAtApron(card, found, limit) {
   if (found.apron_least === undefined || found.apron_least === null) return UNREAD;
   const bound = limit.least ?? limit.greatest;
   return {value: bound !== null && found.apron_least < bound ? found.apron_least : found.apron_greatest};
+}
+
+/** Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none. */
+function lookAtBed(card, found, limit) {
+  if (found.raised === undefined) return UNREAD;
+  const [x, y] = card.drain_top;
+  const thick = (g) => g.set + found.raised + found.gx * (g.x - x) + found.gy * (g.y - y);
+  const open = card.gauges.filter((g) => !g.clear);
+  if (!open.length) return UNREAD;
+  const thinnest = least(open.map(thick)), proud = greatest(open.map((g) => thick(g) - g.spread));
+  if (proud > 1e-5) {
+    const over = open.find((g) => thick(g) - g.spread === proud);
+    return {value: over.spread + proud, greatest: over.spread,
+            advice: `press the whole base down by ${textAtLeast(proud, card.metric)}: it stands above the line the mortar was ` +
+                    'spread to, and bears on nothing there'};
+  }
+  return {value: thinnest, advice: `it lies ${textAtLeast((limit.least ?? 0) - thinnest, card.metric)} too low: lift it, and bed ` +
+                                   'it again on more mortar'};
 }
 
 /** One check's outcome on what was found. */
@@ -172,6 +191,9 @@ function verdictOn(card, found, results) {
         ? `Nothing to press, as far as was read. NOT JUDGED: ${open}. If that holds, leave it, and let nobody step on it.`
         : 'Leave it, and let nobody step on it.'};
   }
+  const bed = results.find((r) => r.id === 'rim.bed' && r.outcome === 'fail');
+  if (bed && bed.least !== null && bed.value < bed.least) return {next: 'lift', words: `LIFT IT: ${bed.advice}.`};
+  if (bed) return {next: 'press', words: `NOT YET: ${bed.advice}; then ${pressWords(card, found)}${again}`};
   const riser = results.find((r) => r.id === 'rim.riser' && r.outcome === 'fail');
   if (riser && riser.greatest !== null && riser.value > riser.greatest) return {next: 'lift', words: `LIFT IT: ${riser.advice}.`};
   if (riser) return {next: 'press', words: `NOT YET: ${riser.advice}; then ${pressWords(card, found)}${again}`};
