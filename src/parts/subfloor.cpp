@@ -2,6 +2,7 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -20,8 +21,10 @@ class Joists {
     const job::Rect& all = layout_.extent;
     const double spacing = floor_.joist_spacing.in_mm(), own = floor_.joist_first->in_mm();
     const double begin = along_depth_ ? all.x0 : all.y0, end = along_depth_ ? all.x1 : all.y1;
-    const double first = own + std::ceil((begin + half_ - own) / spacing) * spacing;
-    for (double centre = first; centre + half_ <= end; centre += spacing) {
+    // One that ends just where the floor does is there, in a room as in its mirror image.
+    constexpr double same = units::tolerance::length_mm;
+    const double first = own + std::ceil((begin + half_ - same - own) / spacing) * spacing;
+    for (double centre = first; centre + half_ <= end + same; centre += spacing) {
       const std::string id = numbered("joists/joist", static_cast<int>(joists_.size()) + 1);
       if (layout_.subfloor.is_plane() && !joists_.empty())
         repeat(id, centre - first);
