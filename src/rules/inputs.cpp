@@ -168,7 +168,7 @@ const std::vector<Row>& readings() {
              : j.walls.existing                                    ? State{Standing::missing}
                                                                    : std::nullopt),
        READ("measure where the room's waste stands: its centre from the left or right and from the back stud face "
-            "(drain.waste_from_left or waste_from_right, drain.waste_from_back)")},
+            "(drain.waste_from_left or drain.waste_from_right, drain.waste_from_back)")},
       {Input::ribs, "ribs under the base",
        STATE(!f.bought ? std::nullopt : State{read_or(f.bought->ribs_known, Standing::missing)}),
        READ("turn the base over and measure its ribs: how many, how thick, how deep (base.ribs)")},
