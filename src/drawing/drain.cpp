@@ -48,7 +48,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
   pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note({low, y - 5 * t},
-           std::string{"Heavy: misses every joist, with no clearance yet; "} +
+           std::string{"Heavy: the bore misses every joist, no clearance yet; "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
                "; nearest with clearance: " + (w.any ? pen.words(w.nearest_mm[axis_of(s)] - hook) : "none"),
            Anchor::left, 0.9);
