@@ -27,7 +27,8 @@ import sites
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
 
-# The programs that test a room: its own first, then those of others that see what it makes.
+# The programs that test a room: its own first, then those of others that see what it makes. Last of all, unless --own,
+# what whole rooms come to (tests/unmoved).
 PROGRAMS = {
     "units": ["units_tests", "job_tests"],
     "survey": ["survey_tests", "job_tests"],
@@ -42,6 +43,7 @@ PROGRAMS = {
     "exchange": ["exchange_tests"],
     "report": ["report_tests"],
 }
+UNMOVED = ["unmoved_tests"]
 
 
 class Build:
@@ -163,7 +165,7 @@ class Room:
     def run(self):
         wanted = self.choose()
         programs = {}
-        for program in PROGRAMS[self.name]:
+        for program in PROGRAMS[self.name] + ([] if self.options.own else UNMOVED):
             target = self.scratch / program
             self.build.link(program, [*self.objects.values(), self.build.listener], target)
             programs[program] = (target, self.cases(target, {}, program))
@@ -281,6 +283,7 @@ def main():
     parser.add_argument("--seed", default="1")
     parser.add_argument("--file", help="only sources whose path holds this")
     parser.add_argument("--filter", help="only these test cases, as --gtest_filter")
+    parser.add_argument("--own", action="store_true", help="without what whole rooms come to (unmoved_tests)")
     parser.add_argument("--slow", type=float, default=20, help="test cases that take longer than so many seconds are left out")
     parser.add_argument("--budget", type=float, default=60, help="seconds of test cases that a mutant is given at most")
     parser.add_argument("--jobs", type=int, default=2)

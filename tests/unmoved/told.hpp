@@ -1,0 +1,18 @@
+/// All that the program tells of a room, by section.
+#pragma once
+
+#include <map>
+#include <string>
+
+namespace fallwright::unmoved {
+
+/// "report bed", "text check", "sheet F-01" ...: each section's plain text.
+using Told = std::map<std::string, std::string>;
+
+/// Sections of the report and the texts of the commands; of `sheets` as well what is drawn and written for machines.
+Told told_of(const std::string& job_file, bool sheets);
+
+/// What it tells without a room: starters, keys, books.
+Told told_of_itself();
+
+}  // namespace fallwright::unmoved

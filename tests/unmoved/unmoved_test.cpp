@@ -1,0 +1,112 @@
+// What the demo rooms and the rooms of tests/cases come to: every section of the report, every text of the commands, and
+// of the demo rooms every sheet and the model for other programs. Nothing here says that a value is right: the tests of
+// the rooms do that, by hand and in other ways. This says that nobody changed one without looking.
+//
+//   FALLWRIGHT_UNMOVED=keep build/release/tests/unmoved/unmoved_tests    writes kept.txt anew, after a change that is meant
+//   FALLWRIGHT_UNMOVED=/some/folder .../unmoved_tests                    writes all sections there as text, for diff -r
+//                                                                       against those of the commit before
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include "diag/text_file.hpp"
+#include "exchange/sha256.hpp"
+#include "unmoved/told.hpp"
+
+namespace fallwright::unmoved {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path tree = PROJECT_DIR;
+const fs::path kept_file = tree / "tests/unmoved/kept.txt";
+const std::string itself = "fallwright";  // what is told without a room
+
+struct Room {
+  std::string name;
+  fs::path file;
+  bool demo = false;
+};
+
+std::vector<Room> rooms() {
+  std::vector<Room> rooms{{itself, {}}};
+  for (const char* folder : {"params", "tests/cases"})
+    for (const auto& entry : fs::directory_iterator{tree / folder})
+      if (entry.path().extension() == ".toml")
+        rooms.push_back({entry.path().stem().string(), entry.path(), folder == std::string{"params"}});
+  std::sort(rooms.begin(), rooms.end(), [](const Room& a, const Room& b) { return a.name < b.name; });
+  return rooms;
+}
+
+using Digests = std::map<std::string, std::string>;  ///< by section
+
+/// All that was kept, by room: read once. Lines of "room | section | digest".
+std::map<std::string, Digests>& kept() {
+  static std::map<std::string, Digests> all = [] {
+    std::map<std::string, Digests> read;
+    std::ifstream in{kept_file};
+    for (std::string line; std::getline(in, line);) {
+      const std::size_t first = line.find(" | "), last = line.rfind(" | ");
+      if (line.starts_with('#') || first == last) continue;
+      read[line.substr(0, first)][line.substr(first + 3, last - first - 3)] = line.substr(last + 3);
+    }
+    return read;
+  }();
+  return all;
+}
+
+void keep() {
+  std::ofstream out{kept_file};
+  out << "# What rooms came to when that was last looked at: room | section | the first letters of its text's SHA-256.\n"
+         "# FALLWRIGHT_UNMOVED=keep unmoved_tests writes this file anew.\n";
+  for (const auto& [room, digests] : kept())
+    for (const auto& [section, digest] : digests) out << room << " | " << section << " | " << digest << "\n";
+}
+
+std::string file_name(std::string section) {
+  std::replace(section.begin(), section.end(), '/', '_');
+  std::replace(section.begin(), section.end(), ' ', '-');
+  return section + ".txt";
+}
+
+void write_out(const fs::path& folder, const Told& told) {
+  fs::create_directories(folder);
+  for (const auto& [section, text] : told) std::ofstream{folder / file_name(section)} << text;
+}
+
+class Unmoved : public testing::TestWithParam<Room> {};
+
+TEST_P(Unmoved, TellsWhatItTold) {
+  const Room& room = GetParam();
+  const Told told = room.name == itself ? told_of_itself() : told_of(room.file.string(), room.demo);
+  Digests digests;
+  for (const auto& [section, text] : told) digests[section] = exchange::sha256(text).substr(0, 12);
+  const char* asked = std::getenv("FALLWRIGHT_UNMOVED");
+  if (asked && *asked && std::string{asked} != "keep") return write_out(fs::path{asked} / room.name, told);
+  Digests& before = kept()[room.name];
+  if (asked && std::string{asked} == "keep") {
+    before = digests;
+    return keep();
+  }
+  std::string moved;
+  for (const auto& [section, digest] : digests)
+    if (!before.contains(section) || before.at(section) != digest) moved += "\n  " + section;
+  for (const auto& [section, digest] : before)
+    if (!digests.contains(section)) moved += "\n  " + section + " (gone)";
+  EXPECT_EQ(moved, "") << "of " << room.name << "; the head of tests/unmoved/unmoved_test.cpp tells how to see what changed";
+}
+
+INSTANTIATE_TEST_SUITE_P(All, Unmoved, testing::ValuesIn(rooms()), [](const auto& info) {
+  std::string name = info.param.name;
+  std::replace(name.begin(), name.end(), '-', '_');
+  return name;
+});
+
+}  // namespace
+}  // namespace fallwright::unmoved
