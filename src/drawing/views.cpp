@@ -12,6 +12,7 @@
 #include <TopoDS_Compound.hxx>
 #include <gp_Pln.hxx>
 
+#include "diag/fault.hpp"
 #include "units/fall.hpp"
 
 namespace fallwright::drawing {
@@ -52,7 +53,10 @@ Sight eye_at(Point at, const gp_Dir& toward) {
 }
 
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {
-  return *std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });
+  const auto found =
+      std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });
+  diag::ensure(found != facts.parts.end(), "every solid was measured");
+  return *found;
 }
 
 namespace {

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diag/fault.hpp"
 #include "drawing/schedules.hpp"
 
 namespace fallwright::drawing {
@@ -57,8 +58,10 @@ class Wall {
   /// Where the plan has a stud as well: a wall out of square shows its sides, and its middle here is another.
   double running_of(const parts::Solid& stud) const {
     const auto& studs = s_.facts.room.studs;
-    return std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& s) { return s.part_id == stud.id; })
-        ->running_mm;
+    const auto known =
+        std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& s) { return s.part_id == stud.id; });
+    diag::ensure(known != studs.end(), "every stud's place was measured");
+    return known->running_mm;
   }
 
   /// As it is cut.

@@ -50,6 +50,29 @@ void expect_order(const Drawn& d, const std::vector<std::string>& steps) {
   }
 }
 
+TEST(SiteBuiltSheets, StudsOfItsWallsStandWhereTheirSolidsDo) {
+  // Source: the solids' boxes. Nothing is brought out to mortar, but studs are to be found all the same.
+  for (const Drawn* d : {&over_liner(), &under_membrane()}) {
+    const auto& studs = d->facts.room.studs;
+    std::size_t on_walls = 0;
+    for (const facts::Part& part : d->facts.parts) {
+      if (part.id.rfind("wall-", 0) != 0 || !has(part.id, "/stud-")) continue;
+      ++on_walls;
+      const auto known = std::find_if(studs.begin(), studs.end(), [&](const auto& s) { return s.part_id == part.id; });
+      ASSERT_NE(known, studs.end()) << part.id;
+      const auto& b = part.bbox_mm;
+      const double middle = known->wall == "back" ? (b[0] + b[3]) / 2 : d->model->job.alcove.depth.in_mm() - (b[1] + b[4]) / 2;
+      EXPECT_NEAR(known->running_mm, middle, 2) << part.id << ": a wall out of square shows its sides";
+      EXPECT_EQ(known->before, "") << part.id;
+    }
+    EXPECT_GE(on_walls, 12u);
+    for (const char* wall : {"wall-back", "wall-left", "wall-right"}) {
+      const double scale = d->sheet(wall).page.scale;
+      EXPECT_TRUE(scale == 12 || scale == 16 || scale == 20) << wall << " at 1:" << scale;
+    }
+  }
+}
+
 TEST(SiteBuiltSheets, TheWorkStandsInTheOrderInWhichItCanBeDone) {
   // Source: common practice, no source: what turns up behind a board stands before it, what is bonded to it after; a
   // lining is tested before anything covers it; a drain's lower part cannot be set under mortar that lies.
