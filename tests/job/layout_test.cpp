@@ -50,6 +50,16 @@ TEST(Layout, OfARoomWithNothingAlike) {
   EXPECT_NEAR(at.rim_greatest() / in, 1.5 + rise, 1e-6);
 }
 
+TEST(Layout, TheFloorRunsOnPastASideWithoutAWall) {
+  // Source: by hand: 12 past the entry and past an open side, under 3-1/2 of wall elsewhere; 72 x 36 between them.
+  Job j = sample::alcove();
+  j.bench.reset();
+  for (const auto& [open, x0, x1] : {std::tuple{Side::left, -12., 75.5}, std::tuple{Side::right, -3.5, 84.}}) {
+    j.alcove.walls = {open == Side::left ? Side::right : Side::left, Side::back};
+    expect_rect(lay_out(j).extent, x0, -12, x1, 39.5);
+  }
+}
+
 TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
   // Source: by hand: a base of 60 between walls leaning in and out: 0.06 on the left at its top, 5-1/2 + ... up; the
   // rest shared, or on one side. Without upstands and threshold the floor is the base; an open side lets the bed run

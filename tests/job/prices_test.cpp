@@ -49,6 +49,21 @@ TEST(Prices, ANumberThatIsNoneIsRefusedWithItsPlace) {
   EXPECT_EQ(job::read_prices("item,pack,price\ncement,bag,10000000\n", "p")[0].each, 1e7) << "at its limit is inside";
 }
 
+TEST(Prices, AColumnThatIsNeededIsMissed) {
+  // Source: the contract; the supplier alone may be left out.
+  const std::vector<std::string> all{"item", "pack", "price", "supplier"};
+  for (const std::string& missing : all) {
+    std::string head;
+    for (const std::string& column : all)
+      if (column != missing) head += (head.empty() ? "" : ",") + column;
+    const std::string told = faults_of(head + "\n");
+    if (missing == "supplier")
+      EXPECT_EQ(told, "");
+    else
+      EXPECT_THAT(told, HasSubstr("prices.csv:1:1: " + missing + ": this column is missing in the first line"));
+  }
+}
+
 TEST(Prices, OneThingHasOnePrice) {
   // Source: the contract; "bag" and "bags" are one pack.
   EXPECT_THAT(faults_of("item,pack,price\ncement,bag,9\nlime,bag,9\ncement,bags,9\n"),

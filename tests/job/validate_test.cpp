@@ -23,6 +23,44 @@ TEST(Contradictions, TheSampleHasNone) {
   EXPECT_EQ(told([](Job&) {}), "");
 }
 
+TEST(Contradictions, AReadingFromABoardOrAFinishWantsItsDistanceFromTheStuds) {
+  // Source: a tape hooked on a board says nothing of the studs behind it.
+  using Place = std::optional<survey::Reading> survey::Plan::*;
+  const std::pair<const char*, Place> plan[] = {{"back", &survey::Plan::back},
+                                                {"front", &survey::Plan::front},
+                                                {"left", &survey::Plan::left},
+                                                {"right", &survey::Plan::right},
+                                                {"diagonal_from_back_left", &survey::Plan::from_back_left},
+                                                {"diagonal_from_back_right", &survey::Plan::from_back_right}};
+  const auto told_of = [](const std::function<void(Job&)>& change) {
+    Job job = sample::alcove();
+    change(job);
+    std::string text;
+    for (const Contradiction& c : survey_contradictions(job)) text += c.key + ": " + c.message + "\n";
+    return text;
+  };
+  for (const auto& [key, place] : plan)
+    for (const auto face : {survey::Face::board, survey::Face::finish}) {
+      const bool board = face == survey::Face::board;
+      const auto read = [&, place = place](Job& j) {
+        j.survey.plan.*place = survey::Reading{1800, 1, face};
+      };
+      const std::string asked = std::string{"survey.plan."} + key + ": was taken from the " +
+                                (board ? "board, and survey.board" : "finished wall, and survey.finish");
+      EXPECT_THAT(told_of(read), testing::HasSubstr(asked));
+      EXPECT_THAT(told_of([&](Job& j) {
+                    read(j);
+                    (board ? j.survey.board_mm : j.survey.finish_mm) = 12;
+                  }),
+                  testing::Not(testing::HasSubstr(asked)));
+    }
+  EXPECT_THAT(told_of([](Job& j) {
+                j.survey.widths.push_back({});
+                j.survey.widths.back().width = {1800, 1, survey::Face::board};
+              }),
+              testing::HasSubstr("survey.width: was taken from the board"));
+}
+
 TEST(Contradictions, EachIsNamedWithItsNumbers) {
   // Source: arithmetic on the sample: 72 x 36 alcove, 57-1/2 base, 14-1/2 bench, 4 in drain.
   using testing::HasSubstr;
