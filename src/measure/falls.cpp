@@ -18,6 +18,16 @@
 namespace fallwright::measure {
 namespace {
 
+/// The middle of the corners that lie so high: of a level edge its own.
+facts::Point middle_of(const std::vector<gp_Pnt>& points, double z) {
+  gp_XYZ low{1e300, 1e300, 1e300}, high = low * -1;
+  for (const gp_Pnt& p : points)
+    if (std::abs(p.Z() - z) <= units::tolerance::length_mm)
+      for (int i = 1; i <= 3; ++i)
+        low.SetCoord(i, std::min(low.Coord(i), p.Coord(i))), high.SetCoord(i, std::max(high.Coord(i), p.Coord(i)));
+  return to_point(gp_Pnt{(low + high) / 2});
+}
+
 /// Everything about a facet follows from its face: the plane gives fall and direction, the corners give run and ends.
 facts::Facet look_at(const parts::Facet& facet) {
   const auto normal = outward(facet.face);
@@ -35,8 +45,9 @@ facts::Facet look_at(const parts::Facet& facet) {
 
   const std::vector<gp_Pnt> points = corners(facet.face);
   const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
-  found.low_mm = to_point(*std::min_element(points.begin(), points.end(), lower));
-  found.high_mm = to_point(*std::max_element(points.begin(), points.end(), lower));
+  const auto [lowest, highest] = std::minmax_element(points.begin(), points.end(), lower);
+  found.low_mm = middle_of(points, lowest->Z());
+  found.high_mm = middle_of(points, highest->Z());
   const auto along = [&](const gp_Pnt& p) { return p.X() * found.flow[0] + p.Y() * found.flow[1]; };
   double least = along(points.front()), greatest = least;
   for (const gp_Pnt& p : points) least = std::min(least, along(p)), greatest = std::max(greatest, along(p));
