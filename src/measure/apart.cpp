@@ -157,6 +157,13 @@ void face_to_face(const Flat& a, const Flat& b, Nearest& nearest) {
       if (nearest.matters(brep::apart(p.box(), q.box()))) edge_to_edge(p, q, nearest);
 }
 
+/// The middle of what two boxes share, or of the way between them.
+gp_Pnt middle_of_shared(const Box& a, const Box& b) {
+  gp_XYZ middle;
+  for (int i = 0; i < 3; ++i) middle.SetCoord(i + 1, (std::max(a[i], b[i]) + std::min(a[i + 3], b[i + 3])) / 2);
+  return gp_Pnt{middle};
+}
+
 /// Two faces of which one has a curve, that may come as near as `least`.
 struct Curved {
   const TopoDS_Face *a, *b;
@@ -264,8 +271,9 @@ std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reac
   for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
     if (pair.least >= nearest.best() - same_mm) break;
     const BRepExtrema_DistShapeShape distance{*pair.a, *pair.b};
-    for (int i = 1; distance.IsDone() && i <= distance.NbSolution(); ++i)
-      nearest.take(distance.Value(), distance.PointOnShape1(i));
+    // Of the places along an arc the kernel names any.
+    if (distance.IsDone() && distance.NbSolution() > 0 && distance.Value() < nearest.best() - same_mm)
+      nearest.take(distance.Value(), middle_of_shared(a.box, b.box));
   }
   if (!nearest.found()) return std::nullopt;
   return nearest.place();

@@ -11,7 +11,7 @@ namespace fallwright::measure {
 
 struct Apart {
   double mm = 0;
-  gp_Pnt at;  ///< on the first solid: the middle of all places that are as near
+  gp_Pnt at;  ///< on the first solid: the middle of all places that are as near; along an arc of what both boxes share
 };
 
 /// The least distance between the surfaces of two solids, exact: flat faces by their corners and edges, the kernel

@@ -13,6 +13,7 @@
 #include "brep/properties.hpp"
 #include "diag/fault.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -97,6 +98,18 @@ void add_creases(const parts::Solid& solid, const std::vector<facts::Facet>& kno
   }
 }
 
+/// Of facets that fall alike the first is told: of a left one and a right one that on the hand that is told first.
+void put_hand_first(std::vector<facts::Facet>& facets, double hand) {
+  const auto side_of = [](const facts::Facet& f) { return f.facet == "left" ? -1 : f.facet == "right" ? 1 : 0; };
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < facets.size(); ++i)
+    if (side_of(facets[i]) != 0) places.push_back(i);
+  for (const std::size_t a : places)
+    for (const std::size_t b : places)
+      if (a < b && facets[a].surface == facets[b].surface && hand * side_of(facets[a]) < hand * side_of(facets[b]))
+        std::swap(facets[a], facets[b]);
+}
+
 }  // namespace
 
 std::vector<facts::Facet> facets_of(const parts::Solid& solid) {
@@ -106,9 +119,11 @@ std::vector<facts::Facet> facets_of(const parts::Solid& solid) {
 }
 
 void measure_falls(const parts::Model& model, facts::Facts& facts) {
+  const double hand = Foremost{model}.hand();
   for (const parts::Solid& solid : model.solids) {
-    const std::vector<facts::Facet> found = facets_of(solid);
+    std::vector<facts::Facet> found = facets_of(solid);
     add_creases(solid, found, facts);
+    put_hand_first(found, hand);
     facts.facets.insert(facts.facets.end(), found.begin(), found.end());
   }
 }
