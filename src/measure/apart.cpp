@@ -34,18 +34,15 @@ class Nearest {
     places_.push_back({mm, at});
   }
 
-  /// The least distance, told where one is most in the middle of all places that are as near.
+  /// The least distance, told at the middle of all places that are as near.
   Apart place() const {
     gp_XYZ low{1e300, 1e300, 1e300}, high = low * -1;
     for (const Apart& p : places_)
       for (int i = 1; i <= 3; ++i)
-        low.SetCoord(i, std::min(low.Coord(i), p.at.Coord(i))),
-            high.SetCoord(i, std::max(high.Coord(i), p.at.Coord(i)));
-    const gp_Pnt middle{(low + high) / 2};
-    const auto nearer = [&](const Apart& p, const Apart& q) {
-      return p.at.SquareDistance(middle) < q.at.SquareDistance(middle) - same_mm;
-    };
-    return {best_, std::min_element(places_.begin(), places_.end(), nearer)->at};
+        if (matters(p.mm))
+          low.SetCoord(i, std::min(low.Coord(i), p.at.Coord(i))),
+              high.SetCoord(i, std::max(high.Coord(i), p.at.Coord(i)));
+    return {best_, gp_Pnt{(low + high) / 2}};
   }
 
  private:
@@ -160,6 +157,13 @@ void face_to_face(const Flat& a, const Flat& b, Nearest& nearest) {
       if (nearest.matters(brep::apart(p.box(), q.box()))) edge_to_edge(p, q, nearest);
 }
 
+/// The middle of what two boxes share, or of the way between them.
+gp_Pnt middle_of_shared(const Box& a, const Box& b) {
+  gp_XYZ middle;
+  for (int i = 0; i < 3; ++i) middle.SetCoord(i + 1, (std::max(a[i], b[i]) + std::min(a[i + 3], b[i + 3])) / 2);
+  return gp_Pnt{middle};
+}
+
 /// Two faces of which one has a curve, that may come as near as `least`.
 struct Curved {
   const TopoDS_Face *a, *b;
@@ -267,7 +271,9 @@ std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reac
   for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
     if (pair.least >= nearest.best() - same_mm) break;
     const BRepExtrema_DistShapeShape distance{*pair.a, *pair.b};
-    if (distance.IsDone() && distance.NbSolution() > 0) nearest.take(distance.Value(), distance.PointOnShape1(1));
+    // Of the places along an arc the kernel names any.
+    if (distance.IsDone() && distance.NbSolution() > 0 && distance.Value() < nearest.best() - same_mm)
+      nearest.take(distance.Value(), middle_of_shared(a.box, b.box));
   }
   if (!nearest.found()) return std::nullopt;
   return nearest.place();

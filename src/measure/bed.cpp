@@ -5,23 +5,19 @@
 #include "brep/plan.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 namespace {
 
-/// Of the places that are so deep the one nearest to the middle of the base: the same one in a room's mirror image.
-facts::Point nearest_of(const std::vector<Depth>& depths, double mm, const survey::Rect& base) {
-  const double x = (base.x0 + base.x1) / 2, y = (base.y0 + base.y1) / 2;
-  const Depth* nearest = nullptr;
-  double least = std::numeric_limits<double>::max();
-  for (const Depth& d : depths) {
-    const double away = std::hypot(d.top.X() - x, d.top.Y() - y);
-    if (std::abs(d.mm - mm) <= units::tolerance::length_mm && away < least - units::tolerance::weld_mm)
-      least = away, nearest = &d;
-  }
-  return nearest ? to_point(nearest->top) : facts::Point{};
+/// Of the places that are so deep the one that is told.
+facts::Point told_of(const std::vector<Depth>& depths, double mm, const Foremost& foremost) {
+  const Depth* told = nullptr;
+  for (const Depth& d : depths)
+    if (std::abs(d.mm - mm) <= units::tolerance::length_mm && (!told || foremost.before(d.top, told->top))) told = &d;
+  return told ? to_point(told->top) : facts::Point{};
 }
 
 /// What base and bed cover together, less the hole round the drain as far as it lies within.
@@ -50,8 +46,9 @@ void measure_bed(const parts::Model& model, const Sides& sides, const Mating& ma
   const std::vector<Depth> all = depths(sides);
   for (const Depth& d : all)
     found.least_mm = std::min(found.least_mm, d.mm), found.greatest_mm = std::max(found.greatest_mm, d.mm);
-  found.least_at_mm = nearest_of(all, found.least_mm, *plan_of(model, parts::Role::base));
-  found.greatest_at_mm = nearest_of(all, found.greatest_mm, *plan_of(model, parts::Role::base));
+  const Foremost foremost{model};
+  found.least_at_mm = told_of(all, found.least_mm, foremost);
+  found.greatest_at_mm = told_of(all, found.greatest_mm, foremost);
   for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;

@@ -13,6 +13,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "measure/rim.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
@@ -111,7 +112,10 @@ std::optional<PlanPoint> centre_of(const Segment& p, const Segment& q, const Seg
 
 /// The largest circle touches three edges (or two parallel ones, and then a third somewhere along them), so looking at
 /// all triples finds it exactly for a free floor without inward corners, and never overstates it otherwise.
-void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanPoint)>& free, facts::Finished& clear) {
+void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanPoint)>& free, const Foremost& foremost,
+              facts::Finished& clear) {
+  constexpr double same_mm = units::tolerance::length_mm;
+  std::optional<gp_Pnt> told;
   for (std::size_t i = 0; i < bounds.size(); ++i)
     for (std::size_t j = i + 1; j < bounds.size(); ++j)
       for (std::size_t k = j + 1; k < bounds.size(); ++k) {
@@ -119,10 +123,13 @@ void inscribe(const std::vector<Segment>& bounds, const std::function<bool(PlanP
         if (!centre || !free(*centre)) continue;
         double radius = std::numeric_limits<double>::max();
         for (const Segment& s : bounds) radius = std::min(radius, distance(*centre, s));
-        if (2 * radius <= clear.circle_mm) continue;
-        clear.circle_mm = 2 * radius;
-        clear.circle_at_mm = {centre->x, centre->y, 0};
+        const gp_Pnt at{centre->x, centre->y, 0};
+        if (2 * radius < clear.circle_mm - same_mm) continue;
+        const bool alike = told && 2 * radius <= clear.circle_mm + same_mm;
+        clear.circle_mm = std::max(clear.circle_mm, 2 * radius);
+        if (!alike || foremost.before(at, *told)) told = at;
       }
+  if (told) clear.circle_at_mm = to_point(*told);
 }
 
 bool is_inside(const Polygon& convex, PlanPoint p) {
@@ -172,7 +179,8 @@ double least_width(Extent left, const std::vector<Polygon>& taken) {
 }
 
 /// What obstacles leave of a convex floor, whose sides reach as far as `sides`.
-facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::vector<Polygon>& obstacles) {
+facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::vector<Polygon>& obstacles,
+                        const Foremost& foremost) {
   facts::Finished clear;
   if (floor.empty()) return clear;
   clear.area_mm2 = brep::area(brep::to_loop(floor));
@@ -191,7 +199,7 @@ facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::ve
         return is_inside(floor, p) &&
                std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
       },
-      clear);
+      foremost, clear);
   clear.least_width_mm = least_width(sides, obstacles);
   return clear;
 }
@@ -230,7 +238,8 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const auto walls = wall_faces(model, framing, top, top + reach_mm, build_up.value_or(0));
 
   facts::Clear clear;
-  const facts::Finished framed = free_of(floor, sides, over);
+  const Foremost foremost{model};
+  const facts::Finished framed = free_of(floor, sides, over, foremost);
   clear.area_mm2 = framed.area_mm2;
   clear.circle_mm = framed.circle_mm;
   clear.circle_at_mm = {framed.circle_at_mm[0], framed.circle_at_mm[1], top};
@@ -239,7 +248,7 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   if (!build_up) return clear;
   Polygon left = floor;
   for (const WallFace& wall : walls) left = brep::clip(left, wall.nx, wall.ny, -wall.reach_mm);
-  clear.finished = free_of(left, between(sides, walls), over);
+  clear.finished = free_of(left, between(sides, walls), over, foremost);
   clear.finished->circle_at_mm[2] = top;
   return clear;
 }

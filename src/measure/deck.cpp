@@ -4,6 +4,8 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 
@@ -19,6 +21,8 @@ facts::FloorDeck measure_deck(const parts::Model& model) {
   deck.thickness_mm = top.carried_on(over.x0, over.y0) - bottom.carried_on(over.x0, over.y0);
   const bool along_depth = model.job.floor.joist_direction == job::Direction::along_depth;
   const std::size_t axis = along_depth ? 0 : 1;
+  const Foremost foremost{model};
+  gp_Pnt told;
   std::vector<double> centres;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::joist) continue;
@@ -29,11 +33,15 @@ facts::FloorDeck measure_deck(const parts::Model& model) {
   const double low = along_depth ? over.x0 : over.y0, high = along_depth ? over.x1 : over.y1;
   for (std::size_t i = 0; i + 1 < centres.size(); ++i) {
     const double apart = centres[i + 1] - centres[i];
-    if (centres[i + 1] <= low || centres[i] >= high || apart <= deck.apart_mm) continue;
+    if (centres[i + 1] <= low || centres[i] >= high || apart < deck.apart_mm - units::tolerance::length_mm) continue;
     const double middle = centres[i] + apart / 2, across = (over.x0 + over.x1) / 2, along = (over.y0 + over.y1) / 2;
+    const gp_Pnt at = along_depth ? gp_Pnt{middle, along, 0} : gp_Pnt{across, middle, 0};
+    const bool alike = deck.measured && apart <= deck.apart_mm + units::tolerance::length_mm;
+    deck.apart_mm = std::max(deck.apart_mm, apart);
+    if (alike && !foremost.before(at, told)) continue;
     deck.measured = true;
-    deck.apart_mm = apart;
-    deck.at_mm = along_depth ? facts::Point{middle, along, 0} : facts::Point{across, middle, 0};
+    told = at;
+    deck.at_mm = to_point(at);
   }
   return deck;
 }

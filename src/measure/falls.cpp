@@ -13,10 +13,21 @@
 #include "brep/properties.hpp"
 #include "diag/fault.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 namespace {
+
+/// The middle of the corners that lie so high: of a level edge its own.
+facts::Point middle_of(const std::vector<gp_Pnt>& points, double z) {
+  gp_XYZ low{1e300, 1e300, 1e300}, high = low * -1;
+  for (const gp_Pnt& p : points)
+    if (std::abs(p.Z() - z) <= units::tolerance::length_mm)
+      for (int i = 1; i <= 3; ++i)
+        low.SetCoord(i, std::min(low.Coord(i), p.Coord(i))), high.SetCoord(i, std::max(high.Coord(i), p.Coord(i)));
+  return to_point(gp_Pnt{(low + high) / 2});
+}
 
 /// Everything about a facet follows from its face: the plane gives fall and direction, the corners give run and ends.
 facts::Facet look_at(const parts::Facet& facet) {
@@ -35,8 +46,9 @@ facts::Facet look_at(const parts::Facet& facet) {
 
   const std::vector<gp_Pnt> points = corners(facet.face);
   const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
-  found.low_mm = to_point(*std::min_element(points.begin(), points.end(), lower));
-  found.high_mm = to_point(*std::max_element(points.begin(), points.end(), lower));
+  const auto [lowest, highest] = std::minmax_element(points.begin(), points.end(), lower);
+  found.low_mm = middle_of(points, lowest->Z());
+  found.high_mm = middle_of(points, highest->Z());
   const auto along = [&](const gp_Pnt& p) { return p.X() * found.flow[0] + p.Y() * found.flow[1]; };
   double least = along(points.front()), greatest = least;
   for (const gp_Pnt& p : points) least = std::min(least, along(p)), greatest = std::max(greatest, along(p));
@@ -86,6 +98,18 @@ void add_creases(const parts::Solid& solid, const std::vector<facts::Facet>& kno
   }
 }
 
+/// Of facets that fall alike the first is told: of a left one and a right one that on the hand that is told first.
+void put_hand_first(std::vector<facts::Facet>& facets, double hand) {
+  const auto side_of = [](const facts::Facet& f) { return f.facet == "left" ? -1 : f.facet == "right" ? 1 : 0; };
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < facets.size(); ++i)
+    if (side_of(facets[i]) != 0) places.push_back(i);
+  for (const std::size_t a : places)
+    for (const std::size_t b : places)
+      if (a < b && facets[a].surface == facets[b].surface && hand * side_of(facets[a]) < hand * side_of(facets[b]))
+        std::swap(facets[a], facets[b]);
+}
+
 }  // namespace
 
 std::vector<facts::Facet> facets_of(const parts::Solid& solid) {
@@ -95,9 +119,11 @@ std::vector<facts::Facet> facets_of(const parts::Solid& solid) {
 }
 
 void measure_falls(const parts::Model& model, facts::Facts& facts) {
+  const double hand = Foremost{model}.hand();
   for (const parts::Solid& solid : model.solids) {
-    const std::vector<facts::Facet> found = facets_of(solid);
+    std::vector<facts::Facet> found = facets_of(solid);
     add_creases(solid, found, facts);
+    put_hand_first(found, hand);
     facts.facets.insert(facts.facets.end(), found.begin(), found.end());
   }
 }

@@ -6,6 +6,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "measure/surface.hpp"
 #include "survey/rest.hpp"
 #include "units/tolerance.hpp"
@@ -85,12 +86,19 @@ std::vector<survey::Spot> distinct(const std::vector<survey::Spot>& spots) {
   return kept;
 }
 
-/// The spot farthest above (or below) a plane; what is no more than rounding is nothing.
-void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightPlane& plane, double sign, double& mm,
-                   facts::Point& at_mm) {
+/// The spot farthest above (or below) a plane; what is no more than rounding is nothing. A floor with a twist in it has
+/// two that are alike.
+void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightPlane& plane, double sign,
+                   const Foremost& foremost, double& mm, facts::Point& at_mm) {
+  constexpr double same_mm = units::tolerance::length_mm;
+  const auto off = [&](const survey::Spot& s) { return sign * (s.z - plane.at(s.x, s.y)); };
+  double most = 0;
+  for (const survey::Spot& s : spots) most = std::max(most, off(s));
+  if (most <= same_mm) return;
+  std::optional<gp_Pnt> told;
   for (const survey::Spot& s : spots)
-    if (const double off = sign * (s.z - plane.at(s.x, s.y)); off > std::max(mm, units::tolerance::length_mm))
-      mm = off, at_mm = {s.x, s.y, s.z};
+    if (const gp_Pnt at{s.x, s.y, s.z}; off(s) >= most - same_mm && (!told || foremost.before(at, *told))) told = at;
+  mm = most, at_mm = to_point(*told);
 }
 
 void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Surface& floor,
@@ -125,8 +133,9 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
   shape.twist_mm = corners[0].z - corners[1].z + corners[2].z - corners[3].z;
   const survey::HeightPlane plane = survey::best_plane(corners);
-  find_farthest(under, plane, 1, shape.hump_mm, shape.hump_at_mm);
-  find_farthest(under, plane, -1, shape.hollow_mm, shape.hollow_at_mm);
+  const Foremost foremost{model};
+  find_farthest(under, plane, 1, foremost, shape.hump_mm, shape.hump_at_mm);
+  find_farthest(under, plane, -1, foremost, shape.hollow_mm, shape.hollow_at_mm);
   add_rock(under, base, floor, shape);
   return shape;
 }

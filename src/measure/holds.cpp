@@ -3,6 +3,7 @@
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "measure/rim.hpp"
 #include "units/tolerance.hpp"
 
@@ -55,13 +56,26 @@ std::optional<Stretch> place_for_fastener(const Stretch& s) {
   return Stretch{s.from + edge_mm, s.to - edge_mm};
 }
 
+facts::Point in_room(const Upstand& up, double along) {
+  return up.back() ? facts::Point{along, up.face, up.high} : facts::Point{up.face, along, up.high};
+}
+
+gp_Pnt middle_of(const Upstand& up, const Stretch& s) {
+  const facts::Point p = in_room(up, (s.from + s.to) / 2);
+  return {p[0], p[1], p[2]};
+}
+
 /// The greatest stretch without a place for a fastener, ends included.
-Stretch widest_gap(std::vector<Stretch> places, const Upstand& up) {
+Stretch widest_gap(std::vector<Stretch> places, const Upstand& up, const Foremost& foremost) {
   std::sort(places.begin(), places.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+  constexpr double same_mm = units::tolerance::length_mm;
   Stretch widest{up.from, up.from};
   double reached = up.from;
   const auto look = [&](double next) {
-    if (next - reached > widest.to - widest.from) widest = {reached, next};
+    const Stretch gap{reached, next};
+    const double more = (gap.to - gap.from) - (widest.to - widest.from);
+    if (more > same_mm || (more >= -same_mm && foremost.before(middle_of(up, gap), middle_of(up, widest))))
+      widest = gap;
   };
   for (const Stretch& place : places) {
     look(place.from);
@@ -75,10 +89,6 @@ bool unread(const job::Job& job, Side wall) {
   const auto& studs = job.survey.studs;
   return job.walls.existing &&
          std::none_of(studs.begin(), studs.end(), [&](const survey::Studs& s) { return s.wall == wall; });
-}
-
-facts::Point in_room(const Upstand& up, double along) {
-  return up.back() ? facts::Point{along, up.face, up.high} : facts::Point{up.face, along, up.high};
 }
 
 facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
@@ -96,7 +106,8 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   }
   if (row.from < row.to)
     if (const auto place = place_for_fastener(row)) sure.push_back(*place);
-  const Stretch gap = widest_gap(places, up), without_studs = widest_gap(sure, up);
+  const Foremost foremost{model};
+  const Stretch gap = widest_gap(places, up, foremost), without_studs = widest_gap(sure, up, foremost);
   facts::Hold hold;
   hold.side = name_of(up.side);
   hold.behind = bench ? "bench" : "wall";

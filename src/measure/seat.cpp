@@ -4,6 +4,7 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/foremost.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -19,6 +20,7 @@ struct Piece {
   double high(int axis) const { return box[axis + 3]; }
   double middle(int axis) const { return (low(axis) + high(axis)) / 2; }
   double size(int axis) const { return high(axis) - low(axis); }
+  gp_Pnt centre() const { return {middle(0), middle(1), middle(2)}; }
 };
 
 double overlap(const Piece& a, const Piece& b, int axis) {
@@ -39,6 +41,10 @@ class Seat {
   explicit Seat(const parts::Model& model) {
     for (const parts::Solid& solid : model.solids)
       if (solid.role == parts::Role::bench_frame) pieces_.push_back({&solid, parts::box_of(solid)});
+    // Of members that are alike the first is told.
+    std::stable_sort(pieces_.begin(), pieces_.end(), [foremost = Foremost{model}](const Piece& a, const Piece& b) {
+      return foremost.before(a.centre(), b.centre());
+    });
   }
 
   std::vector<facts::Bearer> bearers() {

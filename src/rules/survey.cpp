@@ -131,7 +131,7 @@ std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
 std::string before_furring(const job::Job& job, const facts::Facts& facts) {
   const bool furred = std::any_of(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
     return s.before == "base" && s.wall != "back" &&
-           std::max({s.at_floor_mm, s.at_upstand_mm, s.at_top_mm}) >= job.mark_mm();
+           std::max({s.at_floor_mm, s.at_upstand_mm, s.at_top_mm}) >= job.mark_mm() - units::tolerance::length_mm;
   });
   return furred ? "; before furring: strips on the side walls go in once the base is down" : "";
 }

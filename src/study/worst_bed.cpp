@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <utility>
 
 #include "brep/properties.hpp"
@@ -10,6 +9,7 @@
 #include "study/doubts.hpp"
 #include "study/worst.hpp"
 #include "survey/floor_net.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::study {
 namespace {
@@ -71,16 +71,18 @@ std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const jo
 /// Every corner that the floor may have under the base, each place once, with what its height hangs on.
 std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floor, const job::Layout& layout) {
   const survey::Polygon base = survey::to_polygon(layout.base);
-  const auto key = [](const survey::Point& p) {
-    constexpr double same_mm = 1e-3;
-    return std::pair{std::llround(p.x / same_mm), std::llround(p.y / same_mm)};
-  };
-  std::map<std::pair<long long, long long>, std::vector<double>> corners;
-  for (const survey::SharedCell& cell : floor.cells())
-    for (const survey::Point& p : survey::common(cell.plan, base))
-      if (!corners.contains(key(p))) corners.emplace(key(p), floor.spread(cell.at(p)));
+  constexpr double same_mm = 1e-3;
+  std::vector<survey::Point> corners;
   std::vector<std::vector<double>> shares;
-  for (auto& [_, share] : corners) shares.push_back(std::move(share));
+  for (const survey::SharedCell& cell : floor.cells())
+    for (const survey::Point& p : survey::common(cell.plan, base)) {
+      const bool known = std::any_of(corners.begin(), corners.end(), [&](const survey::Point& c) {
+        return std::abs(c.x - p.x) < same_mm && std::abs(c.y - p.y) < same_mm;
+      });
+      if (known) continue;
+      corners.push_back(p);
+      shares.push_back(floor.spread(cell.at(p)));
+    }
   return shares;
 }
 
@@ -133,7 +135,8 @@ Sum with_datum_at(const Bed& bed, const Datum& datum, double corners, const std:
 /// The job with every spot moved the way that makes most of a sum (`way` 1) or least of it (-1).
 job::Job all_moved(job::Job job, const Sum& sum, const std::vector<Doubt>& doubts, int way) {
   for (std::size_t i = 0; i < doubts.size(); ++i)
-    doubts[i].move(job, way * std::copysign(doubts[i].tolerance_mm, sum.by[i]));
+    if (std::abs(sum.by[i]) > units::tolerance::overlap_mm3)  // else rounding alone would say which way
+      doubts[i].move(job, way * std::copysign(doubts[i].tolerance_mm, sum.by[i]));
   return job;
 }
 
@@ -183,13 +186,17 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   std::optional<Sum> most, least;
   Datum together{0, std::vector<double>(doubts.size(), 0)};
   double count = 0;
-  for (const std::size_t c : by_height) {
+  for (std::size_t i = 0; i < by_height.size(); ++i) {
+    const std::size_t c = by_height[i];
     together.below_mm += bed.below_mm[c], ++count;
-    for (std::size_t i = 0; i < doubts.size(); ++i) together.share[i] += bed.share[c][i];
+    for (std::size_t k = 0; k < doubts.size(); ++k) together.share[k] += bed.share[c][k];
     const Sum alone = with_datum_at(bed, {bed.below_mm[c], bed.share[c]}, 1, doubts);
-    const Sum mean = with_datum_at(bed, together, count, doubts);
-    for (const Sum& sum : {alone, mean})
-      if (!least || sum.least() > least->least()) least = sum;
+    if (!least || alone.least() > least->least()) least = alone;
+    // Of corners that are as high none comes before the others.
+    const bool last =
+        i + 1 == by_height.size() || bed.below_mm[by_height[i + 1]] - bed.below_mm[c] > units::tolerance::length_mm;
+    if (const Sum mean = with_datum_at(bed, together, count, doubts); last && mean.least() > least->least())
+      least = mean;
     if (!most || alone.greatest() > most->greatest()) most = alone;
   }
   for (std::size_t i = 0; i < doubts.size(); ++i)

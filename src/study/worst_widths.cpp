@@ -3,12 +3,14 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <map>
 
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "study/moved_walls.hpp"
 #include "study/worst.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::study {
 namespace {
@@ -60,9 +62,11 @@ class Widths {
       spans.push_back(width.by(i));
       low += spans.back().low, high += spans.back().high;
     }
-    if (low < worst_.least) {
-      signs_ = signs_of(width, -1);
-      worst_.least = low - bent(width, signs_, -1);
+    // Every width is bent by its own, so that it is no matter in which order they come.
+    const std::vector<int> signs = signs_of(width, -1);
+    if (const double least = low - bent(width, signs, -1); least < worst_.least) {
+      signs_ = signs;
+      worst_.least = least;
       name(spans);
     }
     if (high < worst_.greatest) worst_.greatest = std::min(worst_.greatest, high + bent(width, signs_of(width, 1), 1));
@@ -89,16 +93,17 @@ class Widths {
     std::vector<int> signs;
     for (std::size_t i = 0; i < walls_.doubts().size(); ++i) {
       const double up = by(i, 0), down = by(i, 1);
-      signs.push_back(std::max(up, down) <= 0 ? 0 : up > down ? 1 : -1);
+      constexpr double nothing_mm = units::tolerance::weld_mm;  // what closing the figure leaves
+      signs.push_back(std::max(up, down) <= nothing_mm ? 0 : up > down - nothing_mm ? 1 : -1);
     }
     return signs;
   }
 
   /// What moving all readings at once does beyond what each of them does alone: the figure is no straight sum of them.
-  double bent(const Between& width, const std::vector<int>& signs, int way) const {
+  double bent(const Between& width, const std::vector<int>& signs, int way) {
     double sum = 0;
     for (std::size_t i = 0; i < signs.size(); ++i) sum += way < 0 ? width.by(i).low : width.by(i).high;
-    const MovedWalls::State moved = walls_.all_moved(signs);
+    const MovedWalls::State& moved = moved_by(signs);
     const auto change = [&](const Moving* left, const Moving* right) {
       const Span l = walls_.in(moved, left->place), r = walls_.in(moved, right->place);
       return way < 0 ? r.low - l.high : r.high - l.low;
@@ -106,6 +111,11 @@ class Widths {
     double together = change(width.left, width.right);
     if (width.read_left) together -= width.share * change(width.read_left, width.read_right);
     return std::abs(together - sum);
+  }
+
+  const MovedWalls::State& moved_by(const std::vector<int>& signs) {
+    const auto known = moved_.find(signs);
+    return known != moved_.end() ? known->second : moved_.emplace(signs, walls_.all_moved(signs)).first->second;
   }
 
   void name(const std::vector<Span>& spans) {
@@ -119,6 +129,7 @@ class Widths {
   facts::Worst worst_;
   double by_floor_mm_;
   std::vector<int> signs_;
+  std::map<std::vector<int>, MovedWalls::State> moved_;
 };
 
 class Study {

@@ -5,6 +5,7 @@
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 
@@ -183,6 +184,15 @@ std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts) {
   return List{job, facts.finish}.rows(job.floor.kind == job::FloorKind::joists);
 }
 
+namespace {
+
+/// How many stand so far apart along a length; one that comes out even, to rounding, wants none besides.
+double count_along(double length_mm, const job::Length& apart) {
+  return std::ceil(length_mm / apart.in_mm() - units::tolerance::length_mm);
+}
+
+}  // namespace
+
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
@@ -194,7 +204,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.part_id.rfind("bench-frame/joist", 0) == 0) field += m.length_mm;
   }
   for (const facts::Seam& seam : facts.finish.flashings)
-    if (seam.what.rfind("base", 0) == 0) upstands += std::ceil(seam.length_mm / f.upstand.in_mm()) + 1;
+    if (seam.what.rfind("base", 0) == 0) upstands += count_along(seam.length_mm, f.upstand) + 1;
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {
     if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));
@@ -203,7 +213,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   const auto text = [&](job::Length l) { return units::to_text(l, metric); };
   add("fasteners, framing", sticks * 2. * f.per_end,
       std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + " sticks");
-  add("screws, deck", std::ceil(edge / f.deck_edge.in_mm()) + std::ceil(field / f.deck_field.in_mm()),
+  add("screws, deck", count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       text(f.deck_edge) + " apart along edges, " + text(f.deck_field) + " along joists");
   add("fasteners, upstands", upstands,
       "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight");

@@ -17,7 +17,7 @@ DIRECT = {
     "brep": ["diag", "points"],
     "parts": ["job", "brep"],
     "intake": ["job", "brep"],
-    "measure": ["parts", "facts"],
+    "measure": ["parts", "points", "facts"],
     "rules": ["job", "facts"],
     "study": ["measure", "rules"],
     "takeoff": ["job", "facts"],
@@ -34,7 +34,7 @@ ONLY_HEADERS = {("study", "rules"): {"limits.hpp", "joists.hpp", "check.hpp", "r
 KERNEL_IN_HEADERS = {"brep", "parts"}
 KERNEL_IN_SOURCES = {"brep", "parts", "intake", "measure", "study", "drawing", "exchange"}
 INNER_HEADERS = {  # seen by their own room only
-    "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/rim.hpp", "measure/sides.hpp",
+    "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/foremost.hpp", "measure/rim.hpp", "measure/sides.hpp",
     "measure/surface.hpp",
     "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
     "exchange/document.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",

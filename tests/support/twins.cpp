@@ -12,7 +12,8 @@ bool alike(double a, double b, const std::string& path, const Sameness& same) {
   const bool length = path.find("_mm", path.rfind('.')) != std::string::npos &&
                       path.find("_mm2") == std::string::npos && path.find("_mm3") == std::string::npos;
   const double greater = std::max(std::abs(a), std::abs(b));
-  return std::abs(a - b) <= std::max(same.absolute, length ? 0 : same.relative * greater);
+  return std::abs(a - b) <= std::max(same.absolute > 0 && same.loose(path) ? same.loosely : same.absolute,
+                                     length ? 0 : same.relative * greater);
 }
 
 class Comparison {
@@ -153,8 +154,8 @@ Json with_texts(const Json& tree, const std::function<std::string(const std::str
   return copy;
 }
 
-/// "left" and "right" change places. What is left over stays; so does, in a sentence, the stud face that places are
-/// told from.
+/// "left" and "right" change places. What is left over stays; so do, in a sentence, the stud face and the
+/// end of the back that places are told from.
 std::string other_hand(const std::string& text, const std::map<std::string, std::string>& ids, bool sentence = false) {
   std::string out;
   for (std::size_t i = 0; i < text.size();) {
@@ -169,7 +170,8 @@ std::string other_hand(const std::string& text, const std::map<std::string, std:
       out += ids.at(*longest), i += longest->size();
     } else if (inside_a_word) {
       out += text[i++];
-    } else if ((sentence && here("left stud face")) || here("left over") || (here("left") && after_is)) {
+    } else if ((sentence && here("left stud face")) || (sentence && here("left end")) || here("left over") ||
+               (here("left") && after_is)) {
       keep("left");
     } else if (here("left")) {
       out += "right", i += 4;
@@ -201,9 +203,10 @@ class Mirror {
     turn(r["bed"]["least_at_mm"]), turn(r["bed"]["greatest_at_mm"]);
     if (r["bed"]["bare"]["area_mm2"] != 0.0) turn_plan(r["bed"]["bare"]["box_mm"]);
     turn(r["clear"]["circle_at_mm"]);
+    if (!r["clear"]["finished"].is_null()) turn(r["clear"]["finished"]["circle_at_mm"]);
     for (Json& fit : r["fit"]) turn(fit["at_mm"]);
     for (Json& hold : r["holds"]) turn_hold(hold);
-    if (!r["floor_deck"].is_null()) turn(r["floor_deck"]["at_mm"]);
+    if (Json& deck = r["floor_deck"]; !deck.is_null() && deck["apart_mm"] != 0.0) turn(deck["at_mm"]);
     if (Json& bought = r["base"]["bought"]; !bought.is_null()) {
       bought["drain_aside_mm"] = -bought["drain_aside_mm"].get<double>();
       if (!bought["waste_aside_mm"].is_null()) bought["waste_aside_mm"] = -bought["waste_aside_mm"].get<double>();

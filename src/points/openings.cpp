@@ -1,0 +1,183 @@
+#include <algorithm>
+#include <cmath>
+
+#include <boost/polygon/polygon.hpp>
+
+#include "points/openings.hpp"
+
+namespace fallwright::points {
+namespace {
+
+namespace bp = boost::polygon;
+using Point = bp::point_data<int>;
+using Polygon = bp::polygon_with_holes_data<int>;
+using Region = bp::polygon_set_data<int>;
+
+/// Whole numbers for places about the middle of a box, as fine as they go: a place and its mirror image have the same
+/// ones but for the sign, and what is decided of whole numbers is decided exactly.
+class Grid {
+ public:
+  explicit Grid(const Box2& box) : box_{box}, x_{(box.x0 + box.x1) / 2}, y_{(box.y0 + box.y1) / 2} {
+    constexpr double most = 1 << 29, nothing = 1e-3;
+    const double half = std::max({box.x1 - box.x0, box.y1 - box.y0, nothing}) / 2;
+    marks_ = std::exp2(std::floor(std::log2(most / half)));
+  }
+  int marks(double length) const { return static_cast<int>(std::lround(length * marks_)); }
+  /// What lies outside the box, however far, is put a little beyond it.
+  Point on(const Point2& p) const {
+    const auto near = [](double at, double low, double high) {
+      const double past = high - low;
+      return std::clamp(at, low - past / 2, high + past / 2);
+    };
+    return {marks(near(p.x, box_.x0, box_.x1) - x_), marks(near(p.y, box_.y0, box_.y1) - y_)};
+  }
+  Point low() const { return on({box_.x0, box_.y0}); }
+  Point high() const { return on({box_.x1, box_.y1}); }
+  /// What lies on a side of the box lies on it to the last bit.
+  Point2 off(const Point& p) const {
+    const auto at = [&](int k, int least, int most, double from, double to, double middle) {
+      return k == least ? from : k == most ? to : middle + k / marks_;
+    };
+    return {at(p.x(), low().x(), high().x(), box_.x0, box_.x1, x_),
+            at(p.y(), low().y(), high().y(), box_.y0, box_.y1, y_)};
+  }
+  double area(double square_marks) const { return square_marks / marks_ / marks_; }
+
+ private:
+  Box2 box_;
+  double x_, y_, marks_;
+};
+
+/// Positive where the way by three points turns left.
+long long turn(const Point& a, const Point& b, const Point& c) {
+  return (static_cast<long long>(b.x()) - a.x()) * (static_cast<long long>(c.y()) - a.y()) -
+         (static_cast<long long>(b.y()) - a.y()) * (static_cast<long long>(c.x()) - a.x());
+}
+
+bool is_convex(const std::vector<Point>& ring) {
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    if (turn(ring[i], ring[(i + 1) % ring.size()], ring[(i + 2) % ring.size()]) < 0) return false;
+  return true;
+}
+
+/// All that a square of half a side `by` reaches whose middle goes round in a convex polygon.
+std::vector<Point> swept(const std::vector<Point>& corners, int by) {
+  std::vector<Point> all, hull;
+  for (const Point& p : corners)
+    for (const int dx : {-by, by})
+      for (const int dy : {-by, by}) all.emplace_back(p.x() + dx, p.y() + dy);
+  std::sort(all.begin(), all.end());
+  const auto half = [&](auto first, auto last) {
+    const std::size_t kept = hull.size();
+    for (auto it = first; it != last; ++it) {
+      while (hull.size() > kept + 1 && turn(hull[hull.size() - 2], hull.back(), *it) <= 0) hull.pop_back();
+      hull.push_back(*it);
+    }
+    hull.pop_back();  // the other half begins there
+  };
+  half(all.begin(), all.end());
+  half(all.rbegin(), all.rend());
+  return hull;
+}
+
+void add(Region& region, const std::vector<Point>& corners) {
+  bp::polygon_data<int> polygon;
+  polygon.set(corners.begin(), corners.end());
+  region.insert(polygon);
+}
+
+/// A part with all that a square reaches whose middle goes round in it.
+Region grown(const Polygon& part, int by) {
+  Region region;
+  const std::vector<Point> outline(part.begin(), part.end());
+  if (part.size_holes() == 0 && is_convex(outline)) {
+    add(region, swept(outline, by));
+    return region;
+  }
+  region.insert(part);
+  const auto along = [&](const std::vector<Point>& ring) {
+    for (std::size_t i = 0; i < ring.size(); ++i) add(region, swept({ring[i], ring[(i + 1) % ring.size()]}, by));
+  };
+  along(outline);
+  for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
+    along(std::vector<Point>(hole->begin(), hole->end()));
+  return region;
+}
+
+double area_of(const Polygon& part) {
+  auto area = std::abs(bp::area(bp::polygon_data<int>{part.begin(), part.end()}));
+  for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole) area -= std::abs(bp::area(*hole));
+  return static_cast<double>(area);
+}
+
+/// No less than the area of a part that was grown.
+double most_of(const Polygon& part, int by) {
+  double more = 4. * by * by;
+  const auto along = [&](auto begin, auto end) {
+    for (auto it = begin; it != end; ++it) {
+      const Point p = *it, q = std::next(it) == end ? *begin : *std::next(it);
+      more += by * (std::abs(double(q.x()) - p.x()) + std::abs(double(q.y()) - p.y()));
+    }
+  };
+  along(part.begin(), part.end());
+  for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole) along(hole->begin(), hole->end());
+  return area_of(part) + more;
+}
+
+/// What a square can reach of a box past the pieces.
+std::vector<Polygon> reached(const Grid& grid, const std::vector<std::vector<Point2>>& covered, int by) {
+  Region taken, left;
+  for (const std::vector<Point2>& piece : covered) {
+    std::vector<Point> corners;
+    for (const Point2& p : piece) corners.push_back(grid.on(p));
+    add(taken, swept(corners, by));
+  }
+  std::vector<Polygon> parts;
+  if (2 * by >= std::min(grid.high().x() - grid.low().x(), grid.high().y() - grid.low().y())) return parts;
+  left.insert(
+      bp::rectangle_data<int>{grid.low().x() + by, grid.low().y() + by, grid.high().x() - by, grid.high().y() - by});
+  bp::operators::operator-=(left, taken);
+  left.get(parts);
+  return parts;
+}
+
+Opening to_opening(const Grid& grid, const Region& region) {
+  std::vector<Polygon> polygons;
+  region.get(polygons);
+  Opening opening;
+  const auto add_ring = [&](auto begin, auto end) {
+    auto& ring = opening.rings.emplace_back();
+    for (auto it = begin; it != end; ++it) ring.push_back(grid.off(*it));
+  };
+  for (const Polygon& p : polygons) {
+    opening.area += grid.area(area_of(p));
+    add_ring(p.begin(), p.end());
+    for (auto hole = p.begin_holes(); hole != p.end_holes(); ++hole) add_ring(hole->begin(), hole->end());
+  }
+  return opening;
+}
+
+}  // namespace
+
+std::vector<Opening> largest_openings(const Box2& box, const std::vector<std::vector<Point2>>& covered, double narrow,
+                                      double alike) {
+  const Grid grid{box};
+  const int by = grid.marks(narrow / 2);
+  std::vector<std::pair<double, Polygon>> parts;
+  for (Polygon& part : reached(grid, covered, by)) {
+    const double most = grid.area(most_of(part, by));
+    parts.emplace_back(most, std::move(part));
+  }
+  std::sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<Opening> largest;
+  double area = 0;
+  for (const auto& [most, part] : parts) {
+    if (most < area - alike) break;
+    largest.push_back(to_opening(grid, grown(part, by)));
+    area = std::max(area, largest.back().area);
+  }
+  std::erase_if(largest, [&](const Opening& o) { return o.area < area - alike; });
+  return largest;
+}
+
+}  // namespace fallwright::points
