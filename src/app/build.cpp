@@ -28,6 +28,7 @@
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 #include "study/advice.hpp"
+#include "study/road.hpp"
 #include "study/study.hpp"
 
 namespace fallwright::app {
@@ -115,13 +116,21 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) 
   auto plan = takeoff::plan_cuts(cuts, job.cuts, metric);
   auto rows = takeoff::take_off(job, facts, plan);
   auto results = rules::check(job, facts, limits);
+  rules::Road road;
   if (advice == Advice::followed) {
     progress.stage(name, "following the advice");
     results = study::with_advice_followed(job, std::move(results));
+    road = study::road_of(job, results);
   }
   auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
-  work->report = std::make_unique<report::Report>(report::Report{
-      std::move(job), std::move(facts), std::move(judgement), std::move(rows), std::move(cuts), std::move(plan), {}});
+  work->report = std::make_unique<report::Report>(report::Report{std::move(job),
+                                                                 std::move(facts),
+                                                                 std::move(judgement),
+                                                                 std::move(rows),
+                                                                 std::move(cuts),
+                                                                 std::move(plan),
+                                                                 {},
+                                                                 std::move(road)});
   return work;
 }
 

@@ -54,6 +54,13 @@ class Order {
   std::string len(double mm) const {
     return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
   }
+  bool has_threshold() const { return !job_.base.threshold.width.is_zero(); }
+  std::string front_edge() const { return has_threshold() ? "threshold" : "front edge"; }
+  std::string where_to_level() const {
+    const bool upstands = f_.heights.upstand_top_mm.has_value();
+    if (upstands && has_threshold()) return "upstands and on the threshold";
+    return upstands ? "upstands and on the front edge" : has_threshold() ? "rim and on the threshold" : "rim";
+  }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
 
   std::string row(const std::string& item) const {
@@ -251,8 +258,8 @@ class Order {
              decimals(batches * job_.buy.batch_minutes, 0) + " in all",
          "there is less mortar than that, or the first batch stiffens before the last lies"});
     add({false, "crew",
-         "Spread to the level line, held back from framing and bore, and run past the threshold's line so that mortar "
-         "can be packed under it.",
+         "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
+             "'s line so that mortar can be packed under it.",
          "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
              ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
@@ -262,8 +269,8 @@ class Order {
   void set() {
     add({false, "crew",
          "Let the base down evenly, by two. Press at the drain first, then outward, in the order of the bed sheet. "
-         "Pack "
-         "mortar under the threshold from the front, and strike it off.",
+         "Pack mortar under the " +
+             front_edge() + " from the front, and strike it off.",
          "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
          "no mortar shows along the front: a void is left", "base"});
     const rules::Levelling& window = s_.judgement.base_levelling;
@@ -272,9 +279,8 @@ class Order {
       out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_) +
              " over " + len(way.over_mm);
     add({true, "crew",
-         "Level it while the mortar is wet: on the upstands and on the threshold, both ways and corner to corner; "
-         "never on the "
-         "floor, which falls.",
+         "Level it while the mortar is wet: on the " + where_to_level() +
+             ", both ways and corner to corner; never on the floor, which falls.",
          window.broken            ? "falls are out of their limits as drawn: see the falls sheet"
          : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
                                   : "may be low at most: " + out,
@@ -366,7 +372,9 @@ class Order {
              "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
              "; 24 hours by practice.",
          units::volume_text(mm3, metric()) +
-             (liner ? " up to the threshold, where the top coat will lie as well," : " up to where it spills") +
+             (liner ? std::string{has_threshold() ? " up to the threshold" : " up to where it spills"} +
+                          ", where the top coat will lie as well,"
+                    : " up to where it spills") +
              " weighs " + weight(mm3) + behind_a_dam(),
          "the level drops, or it drips below"});
   }
@@ -376,8 +384,10 @@ class Order {
     add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
          tiles() + (bonded ? "; floor " + len(f_.site_built->cover_least_mm) + " with its bond" : ""),
          "the waterproofing was cut", bonded ? "base" : ""});
-    add({true, "all", "Final inspection: falls, threshold, area, outlet, as on the inspection sheet.", "as measured",
-         "a value is out of its limit"});
+    add({true, "all",
+         "Final inspection: falls, " + std::string{has_threshold() ? "threshold" : "open edges"} +
+             ", area, outlet, as on the inspection sheet.",
+         "as measured", "a value is out of its limit"});
   }
 
   const Findings& s_;

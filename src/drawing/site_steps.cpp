@@ -79,12 +79,13 @@ class Building {
 
   void over_liner() {
     add({true, "crew",
-         "Liner on the set pre-slope: up the walls and over the threshold, no fastener low, clamped at the drain.",
+         "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          row("liner, floor") + ", and what turns up", "it is pierced, or a corner is cut"});
     add(any_.flood);
     add({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
          len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
-         "a fastener goes through the liner lower than " + len(25.4) + " above the finished threshold"});
+         "a fastener goes through the liner lower than " + len(25.4) + " above the " +
+             (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
     add({false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
          span(&facts::ScreedMark::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
@@ -99,11 +100,17 @@ class Building {
     add({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
          "a board stands in the bed, where it wicks"});
     add({true, "crew",
-         "Membrane bonded to bed and board: corners first, up the walls, over the threshold and onto the drain's "
-         "flange; cure by its maker's word.",
+         "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
+             " and onto the drain's flange; cure by its maker's word.",
          walls() + "; " + row("waterproofing"), "a pinhole shows, or a corner bridges"});
     add(any_.flood);
     add(any_.seat);
+  }
+
+  bool has_threshold() const { return !job_.base.threshold.width.is_zero(); }
+  /// Without a threshold water is held on the bathroom's floor, by what goes on there.
+  std::string over_entry() const {
+    return has_threshold() ? "over the threshold" : "on past the entry, onto the bath's floor";
   }
 
   std::string walls() const { return "up to " + len(s_.facts.finish.top_mm) + " above the datum"; }

@@ -47,7 +47,9 @@ void apply(toml::table& file, const Change& change) {
 }  // namespace
 
 std::string text_of(const Change& change) {
-  return change.value.empty() ? "without " + change.key : change.key + " = " + change.value;
+  const std::string which =
+      change.entry == 0 ? "" : " (in that section's entry " + std::to_string(change.entry + 1) + ")";
+  return (change.value.empty() ? "without " + change.key : change.key + " = " + change.value) + which;
 }
 
 std::string written(Length length, UnitSystem unit) {

@@ -18,7 +18,8 @@ Glass& glass(Job& j) {
 std::vector<Key> trade_keys() {
   return {
       {"liner.above_threshold", Kind::length, optional, "\"3 in\"", "75", 0, 1000,
-       "its top above the finished threshold", no_choices, STORE(liner(j).above_threshold = v.length())},
+       "its top above the finished threshold; without one, above the finished floor's highest edge", no_choices,
+       STORE(liner(j).above_threshold = v.length())},
       {"liner.above_seat", Kind::length, optional, "\"3 in\"", "75", 0, 1000, "its top above a built-in seat",
        no_choices, STORE(liner(j).above_seat = v.length())},
       {"liner.fall", Kind::fall, optional, "\"1/4 in/ft\"", "\"2.1 %\"", 0, 0.2, "of what it lies on, to the drain",

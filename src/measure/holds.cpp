@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "facts/furring.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
@@ -10,12 +11,13 @@
 namespace fallwright::measure {
 namespace {
 
+using facts::furred_mm;
 using job::Side;
 using survey::Rect;
 
-/// Common practice, no source: fasteners go through the upstand's top inch, keep 3/8 in from a timber's edge, and want
-/// 3/4 in of it in height; furring reaches back so far.
-constexpr double band_mm = 25.4, edge_mm = 25.4 * 3 / 8, least_mm = 25.4 * 3 / 4, furred_mm = 38.1;
+/// Common practice, no source: fasteners stand at the upstand's top edge, their heads over it, or through its top inch,
+/// and keep 3/8 in from every edge of what they go into.
+constexpr double band_mm = 25.4, edge_mm = 25.4 * 3 / 8;
 
 /// A stretch along an upstand in which a fastener finds timber.
 struct Stretch {
@@ -31,11 +33,20 @@ struct Upstand {
   bool back() const { return side == Side::back; }
 };
 
-/// The part of a member's outline that shows toward the upstand, within the band and near its face.
-std::optional<Stretch> behind(const TopoDS_Shape& member, const Upstand& up) {
+/// The part of a member that shows toward an upstand, near its face: along it, and up it. What of the member lies just
+/// above or below the inch that is looked at counts: an edge that a fastener must keep from may be there.
+struct Shown {
+  Stretch along;
+  double foot = 0, top = 0;
+  bool takes_fastener(const Upstand& up) const {
+    return std::min(up.high, top - edge_mm) >= std::max(up.low, foot + edge_mm) - units::tolerance::length_mm;
+  }
+};
+
+std::optional<Shown> behind(const TopoDS_Shape& member, const Upstand& up) {
   const std::size_t along = up.back() ? 0 : 1, across = 1 - along;
   Box3 box;
-  box.low[2] = up.low, box.high[2] = up.high;
+  box.low[2] = up.low - edge_mm, box.high[2] = up.high + edge_mm;
   box.low[along] = up.from, box.high[along] = up.to;
   const bool toward_more = up.side == Side::back || up.side == Side::right;
   // A face may stand in by a tape's mark, or back as far as furring reaches.
@@ -46,8 +57,8 @@ std::optional<Stretch> behind(const TopoDS_Shape& member, const Upstand& up) {
   const auto far = [&](gp_Dir way) { return reach(outlines, way, box); };
   const gp_Dir plus = up.back() ? gp::DX() : gp::DY();
   const auto high = far(plus), low = far(plus.Reversed()), top = far(gp::DZ()), foot = far(gp::DZ().Reversed());
-  if (!high || !low || !top || !foot || *top + *foot < least_mm) return std::nullopt;
-  return Stretch{-*low, *high};
+  if (!high || !low || !top || !foot) return std::nullopt;
+  return Shown{{-*low, *high}, -*foot, *top};
 }
 
 /// Where a fastener may go: anywhere on a member but at its edges or ends.
@@ -99,10 +110,10 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   for (const parts::Solid& solid : model.solids) {
     if (solid.id.rfind(family, 0) != 0) continue;
     const auto shown = behind(solid.shape, up);
-    if (!shown) continue;
+    if (!shown || !shown->takes_fastener(up)) continue;
     if (solid.id.rfind(family + "blocking-", 0) == 0)
-      row = {std::min(row.from, shown->from), std::max(row.to, shown->to)};
-    if (const auto place = place_for_fastener(*shown)) places.push_back(*place);
+      row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
+    if (const auto place = place_for_fastener(shown->along)) places.push_back(*place);
   }
   if (row.from < row.to)
     if (const auto place = place_for_fastener(row)) sure.push_back(*place);

@@ -91,7 +91,10 @@ std::string findings(const report::Report& report) {
   for (const rules::Result& r : rules::worst_first(report.judgement.results))
     if (r.outcome == Outcome::fail || r.outcome == Outcome::caution || rules::waits_for_no_reading(r))
       items += finding(report, r) + "\n";
-  return items.empty() ? "" : element("ul", "\n" + items, " class=\"findings\"") + "\n";
+  const std::string road = report::road_words(report);
+  if (items.empty()) return "";
+  return element("ul", "\n" + items, " class=\"findings\"") + "\n" +
+         (road.empty() ? "" : element("p", element("strong", "Together: ") + escaped(road)) + "\n");
 }
 
 /// In the order one walks the room, each reading with what it settles.

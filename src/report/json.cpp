@@ -223,11 +223,12 @@ Json support(const rules::Support& s) {
   return {{s.solid ? "solid" : "reading", s.name}, {"state", rules::name_of(s.state)}};
 }
 
+Json line_json(const job::Change& c) {
+  return {{"key", c.key}, {"entry", c.entry}, {"value", c.value.empty() ? Json{} : Json(c.value)}};
+}
+
 Json remedy(const rules::Remedy& r) {
-  Json lines = list(r.changes, [](const job::Change& c) {
-    return Json{{"key", c.key}, {"entry", c.entry}, {"value", c.value.empty() ? Json{} : Json(c.value)}};
-  });
-  return {{"lines", lines},
+  return {{"lines", list(r.changes, line_json)},
           {"settles", r.settles},
           {"costs", r.costs},
           {"refused", r.refused.empty() ? Json{} : Json(r.refused)}};
@@ -338,6 +339,10 @@ Json report_json(const Report& report) {
   json["as_built"] = as_built_json(report);
   json["fit"] = list(f.fits, fit);
   json["checks"] = list(report.judgement.results, check);
+  const rules::Road& road = report.road;
+  json["road"] = road.changes.empty()
+                     ? Json{}
+                     : Json{{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}};
   json["read_next"] = list(rules::read_next(report.judgement.results), read_next);
   json["takeoff"] = list(report.rows, row_json);
   const job::Buy& buy = report.job.buy;

@@ -10,6 +10,7 @@
 #include "rules/check.hpp"
 #include "rules/judgement.hpp"
 #include "rules/result.hpp"
+#include "rules/road.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -31,6 +32,7 @@ struct Report {
   std::vector<takeoff::CutRow> cuts;
   std::vector<takeoff::StockPlan> plan;  ///< which of them are cut from which stick
   std::vector<File> files;
+  rules::Road road = {};  ///< where remedies get in each other's way: lines that go together
 };
 
 std::string version();  ///< of this program, "0.1.0"
@@ -56,6 +58,9 @@ std::string summary(const Report& report, const std::string& folder);
 
 /// What fails or asks for caution, worst first, with its remedy; then what to read next and what that settles; counts.
 std::string check_list(const Report& report);
+
+/// Where remedies get in each other's way: the lines that go together, and what they leave, in words. Else nothing.
+std::string road_words(const Report& report);
 
 /// Every check on a line of its own, worst first, with source and advice.
 std::string check_table(const Report& report);

@@ -54,6 +54,12 @@ std::string to_mend(const Report& report) {
   return text;
 }
 
+/// Below what fails: one road for remedies that undo each other.
+std::string together(const Report& report) {
+  const std::string words = road_words(report);
+  return words.empty() ? "" : wrapped("  " + padded("TOGETHER", 12) + " " + words, 0, under_title);
+}
+
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
 std::string to_read(const Report& report) {
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
@@ -117,15 +123,40 @@ std::string summary(const Report& report, const std::string& folder) {
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 
+std::string road_words(const Report& report) {
+  const rules::Road& road = report.road;
+  if (road.changes.empty()) return "";
+  std::string lines;
+  bool of_base = false;
+  for (const job::Change& change : road.changes) {
+    if (change.value.empty() && report.job.is_default(change.key)) continue;  // it is not there
+    lines += (lines.empty() ? "" : ", ") + job::text_of(change);
+    of_base = of_base || ((change.key.rfind("base.", 0) == 0 || change.key.rfind("drain.from", 0) == 0) &&
+                          change.key != "base.against" && change.key != "base.upstands.lapped");
+  }
+  const auto titles = [&](const std::vector<std::string>& ids) {
+    std::string text;
+    for (const rules::Result& r : report.judgement.results)
+      if (std::find(ids.begin(), ids.end(), r.id) != ids.end()) text += (text.empty() ? "'" : ", '") + r.title + "'";
+    return text;
+  };
+  const bool to_order = of_base && !report.job.base.made && !report.job.base.is_site_built();
+  std::string words = "some of these remedies undo each other, or break what holds. All in one" +
+                      std::string{to_order ? ", for a base that is still to be made" : ""} + ": " + lines +
+                      ". That mends " + titles(road.mends) + ".";
+  if (!road.left.empty()) words += " It leaves, or breaks: " + titles(road.left) + ".";
+  return words;
+}
+
 std::string check_list(const Report& report) {
   const std::size_t passes = rules::count(report.judgement.results, rules::Outcome::pass),
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
   const std::string file =
       report.job.base.body ? wrapped("base file    " + body_words(report.job), 2, under_title) : "";
-  return report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + to_read(report) + pipe_below(report) +
-         "  --all shows the " + std::to_string(passes) + (passes == 1 ? " that passes" : " that pass") + " and the " +
-         std::to_string(others) + " that " + (others == 1 ? "does" : "do") +
-         " not apply as well, each with its source and place\n" +
+  return report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report) + to_read(report) +
+         pipe_below(report) + "  --all shows the " + std::to_string(passes) +
+         (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) + " that " +
+         (others == 1 ? "does" : "do") + " not apply as well, each with its source and place\n" +
          "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 

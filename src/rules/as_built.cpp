@@ -33,14 +33,27 @@ class Record {
   void levels() {
     const facts::AsSet& set = facts_.room.as_set;
     if (!set.read) return;
-    add("base, left to right", set.over_length_mm, "left", "right");
-    add("base, front to back", set.over_width_mm, "front", "back");
+    const auto x = [](const facts::AsSetPoint& p) { return p.x_mm; };
+    const auto y = [](const facts::AsSetPoint& p) { return p.y_mm; };
+    add("base, left to right", set.gx, span_of(set.points, x), "left", "right");
+    add("base, front to back", set.gy, span_of(set.points, y), "front", "back");
     for (const facts::AsSetPoint& point : set.points)
       rows_.push_back({"level at the " + point.name, "level", "", text(point.off_mm) + " above the lowest"});
   }
 
-  /// `over_mm` positive: the second side is high.
-  void add(const std::string& what, double over_mm, const std::string& first, const std::string& second) {
+  /// How far the readings lie apart along an axis.
+  template <class Along>
+  static double span_of(const std::vector<facts::AsSetPoint>& points, Along along) {
+    const auto [low, high] = std::minmax_element(points.begin(), points.end(),
+                                                 [&](const auto& a, const auto& b) { return along(a) < along(b); });
+    return low == points.end() ? 0 : along(*high) - along(*low);
+  }
+
+  /// What was read between places that lie `apart_mm` from each other, and what is allowed between the same. `slope`
+  /// positive: the second side is high.
+  void add(const std::string& what, double slope, double apart_mm, const std::string& first,
+           const std::string& second) {
+    const double over_mm = slope * apart_mm;
     const auto way_of = [&](const std::string& low) {
       return std::find_if(base_.ways.begin(), base_.ways.end(), [&](const Way& way) { return way.low == low; });
     };
@@ -48,9 +61,11 @@ class Record {
     BuiltRow row{what, "level", "", std::abs(over_mm) < 0.05 ? "level" : low + " low by " + text(std::abs(over_mm))};
     const auto by_first = way_of(first), by_second = way_of(second);
     if (by_first != base_.ways.end() && by_second != base_.ways.end()) {
-      row.limit = first + " low by " + text_at_most(by_first->allowed_mm, job_) + " at most, " + second + " by " +
-                  text_at_most(by_second->allowed_mm, job_);
-      row.outcome = std::abs(over_mm) <= way_of(low)->allowed_mm ? Outcome::pass : Outcome::fail;
+      const auto allowed = [&](const Way& way) { return way.allowed_mm / way.over_mm * apart_mm; };
+      row.limit = first + " low by " + text_at_most(allowed(*by_first), job_) + " at most, " + second + " by " +
+                  text_at_most(allowed(*by_second), job_) + " over " + text(apart_mm);
+      row.outcome =
+          std::abs(over_mm) <= allowed(*way_of(low)) + units::tolerance::length_mm ? Outcome::pass : Outcome::fail;
     }
     rows_.push_back(row);
   }

@@ -1,6 +1,7 @@
 #include "rules/bought.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
@@ -32,14 +33,33 @@ double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right) {
   }
 }
 
-std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts) {
+namespace {
+
+/// How far the room lets a base go the way that its drain has to.
+double spare_toward_window(const job::Job& job, const facts::Facts& facts) {
+  const facts::DrainWindow& w = facts.room.drain;
+  if (!w.along_width) return 0;  // to the back it stands tight
+  return play_mm(job, facts, w.nearest_mm[0] > w.now_mm[0]);
+}
+
+}  // namespace
+
+std::optional<std::string> tight_toward_window(const job::Job& job, const facts::Facts& facts) {
+  const facts::DrainWindow& w = facts.room.drain;
+  if (!is_bought(job) || !w.joists_known || !w.any || w.moved_mm <= 0) return std::nullopt;
+  if (spare_toward_window(job, facts) < w.moved_mm) return std::nullopt;
+  return w.nearest_mm[0] > w.now_mm[0] ? "right" : "left";
+}
+
+std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, const std::string& how) {
   const facts::DrainWindow& w = facts.room.drain;
   const std::size_t axis = w.along_width ? 0 : 1;
   const double by = w.nearest_mm[axis] - w.now_mm[axis];
   const std::string way = by > 0 ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front");
-  const double spare = axis == 0 ? play_mm(job, facts, by > 0) : 0;  // to the back it stands tight
+  const double spare = spare_toward_window(job, facts);
   if (spare >= w.moved_mm)
-    return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way;
+    return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way +
+           how;
   const job::From& from = w.along_width ? job.drain.across : job.drain.along;
   const bool grows = from.side == job::Side::left || from.side == job::Side::front;
   const bool by_bench = axis == 0 && job.bench && job.bench->place != job::Side::back;

@@ -2,6 +2,7 @@
 /// the room, the bed, or which base is bought.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "facts/facts.hpp"
@@ -19,8 +20,13 @@ std::string by_make(const job::Job& job, const std::string& change, const std::s
 /// it.
 double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right);
 
+/// The wall to which a bought base would have to be set tight, "left" or "right", for its drain to come as far as the
+/// drain's window asks; nothing where the room does not let it, or the base is none.
+std::optional<std::string> tight_toward_window(const job::Job& job, const facts::Facts& facts);
+
 /// How a bought base's drain comes `moved_mm` away from where it is, to the place the drain's window names: with its
 /// base, as far as the room lets that move; or by another base, or by heading off the joist.
-std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts);
+/// @param how what else is to be told of moving the base that far.
+std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, const std::string& how = "");
 
 }  // namespace fallwright::rules

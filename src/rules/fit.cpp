@@ -103,7 +103,8 @@ std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWind
 }
 
 /// Where the drain may stand instead, and what that does to the floor's falls.
-std::string away_from_joists(const job::Job& job, const facts::Facts& facts, double lacking) {
+std::string away_from_joists(const job::Job& job, const facts::Facts& facts, double lacking,
+                             const std::string& with_base) {
   const facts::DrainWindow& w = facts.room.drain;
   std::string text = by_make(job, "move the drain " + text_at_least(lacking, job) + " away from that joist",
                              "its drain stays where it is made: head the joist off, or buy another base");
@@ -117,12 +118,12 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
     if (w.greatest_fall > 0)
       move += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
               text_of(w.greatest_fall, Unit::ratio, job);
-    text = by_make(job, move, drain_with_its_base(job, facts));
+    text = by_make(job, move, drain_with_its_base(job, facts, with_base));
   }
   text += "; a joist is cut or headed off only as local code and an engineer allow";
   if (w.hole_mm > 0)
-    text += " (a hole in this one at most " + text_at_most(w.hole_mm, job) +
-            " across and 2\" from either edge, a notch " + text_at_most(w.notch_mm, job) +
+    text += " (a hole in this one at most " + text_at_most(w.hole_mm, job) + " across and " +
+            text_of(2 * units::inch_mm, Unit::mm, job) + " from either edge, a notch " + text_at_most(w.notch_mm, job) +
             ", no notch in the middle third: IRC R502.8.1)";
   return text;
 }
@@ -132,9 +133,14 @@ Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Li
   if (!facts.drain.bore_to_joist_mm)
     return job.floor.joist_first ? cannot_tell("no joist was found beside the bore: look at the solids") : unread();
   const double gap = *facts.drain.bore_to_joist_mm;
-  return mended_by(
-      found(gap, "bore to '" + facts.drain.nearest_joist + "'", away_from_joists(job, facts, *limit.least - gap)),
-      drain_moved(job, facts.room.drain, *limit.least));
+  const auto away = [&](const char* with_base) { return away_from_joists(job, facts, *limit.least - gap, with_base); };
+  Finding finding = found(gap, "bore to '" + facts.drain.nearest_joist + "'", away(""));
+  const auto side = tight_toward_window(job, facts);
+  if (!side) return mended_by(std::move(finding), drain_moved(job, facts.room.drain, *limit.least));
+  // Tight to the wall it may go too far, to the next joist: then only the words remain.
+  const std::string by_hand = finding.advice;
+  finding.advice = away(", tight to the wall it is clear (base.against)");
+  return mended_by(std::move(finding), {{"base.against", "\"" + *side + "\""}}, by_hand);
 }
 
 }  // namespace

@@ -164,6 +164,20 @@ void add_threshold_heights(const facts::Facts& facts, const Limits& limits, std:
   }
 }
 
+/// From one side of the floor's rim to the other: where its facets end, and the drain where it stands at a side. A rule
+/// is held there or farther out, and what is true between the nearest places is safe between the others.
+double across_rim(const facts::Facts& facts, const facts::Part& base, std::size_t axis) {
+  std::optional<double> low, high;
+  const auto reach = [&](double from, double to) {
+    low = std::min(low.value_or(from), from), high = std::max(high.value_or(to), to);
+  };
+  for (const facts::Facet& f : facts.facets)
+    if (f.surface == "base-floor" && f.high_mm != f.low_mm) reach(f.high_mm[axis], f.high_mm[axis]);
+  if (const facts::Part* drain = part_of(facts, "drain"); drain && low)
+    reach(drain->bbox_mm[axis], drain->bbox_mm[axis + 3]);
+  return low ? *high - *low : base.bbox_mm[axis + 3] - base.bbox_mm[axis];
+}
+
 }  // namespace
 
 double Levelling::least_mm() const {
@@ -186,7 +200,7 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);
   add_bounds(facts, "threshold", "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
   add_threshold_heights(facts, limits, bounds);
-  return window("base", bounds, base->bbox_mm[3] - base->bbox_mm[0], base->bbox_mm[4] - base->bbox_mm[1]);
+  return window("base", bounds, across_rim(facts, *base, 0), across_rim(facts, *base, 1));
 }
 
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {

@@ -99,11 +99,14 @@ Finding membrane_above_threshold(const job::Job& job, const facts::Facts& facts,
 Finding liner_above_threshold(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (is_bonded(job)) return membrane_above_threshold(job, facts, limit);
   if (!has_liner(job) && !job.liner) return not_applicable(no_liner);
+  const std::string above =
+      facts.heights.threshold_greatest_mm ? "the finished threshold" : "the finished floor's highest edge";
   if (!job.liner || !job.liner->above_threshold)
-    return missing("measure how far the liner stands above the finished threshold (liner.above_threshold)");
+    return missing("measure how far the liner stands above " + above + " (liner.above_threshold)");
   const double height = job.liner->above_threshold->in_mm();
-  return mended_by(found(height, "as the job file says; no solid",
-                         "carry the liner up by " + text_at_least(*limit.least - height, job) + " more"),
+  return mended_by(found(height, "above " + above + ", as the job file says; no solid",
+                         "carry the liner up by " + text_at_least(*limit.least - height, job) + " more, to " +
+                             text_of(up_to_mark(*limit.least, job), Unit::mm, job) + " (liner.above_threshold)"),
                    {set_length("liner.above_threshold", up_to_mark(*limit.least, job), job)});
 }
 
@@ -115,7 +118,8 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
   const double height = job.liner->above_seat->in_mm();
   return mended_by(
       found(height, "as the job file says; no solid",
-            "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more"),
+            "carry the liner over the seat and up by " + text_at_least(*limit.least - height, job) + " more, to " +
+                text_of(up_to_mark(*limit.least, job), Unit::mm, job) + " (liner.above_seat)"),
       {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
 }
 
@@ -198,7 +202,9 @@ std::vector<Rule> plumbing_rules() {
        {Input::wall_build_up, Input::seat_block}},
       {"liner.above-threshold",
        "liner stands above the threshold",
-       "liner's top above the finished threshold; of a bonded membrane that of the walls' waterproofing",
+       "liner's top above the finished threshold, without one above the floor's highest edge; of a bonded membrane "
+       "that "
+       "of the walls' waterproofing",
        "no solid: a reading; of a bonded membrane, job file: tile.height; base: corners of the threshold's top",
        Unit::mm,
        "",

@@ -80,7 +80,10 @@ bool still_a_seat(const Ground& ground, double depth_mm) {
 /// lost.
 Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
   const job::Job& job = ground.job;
-  const std::string by = text_at_least(by_mm, job), longer = axis == 0 ? "longer (base.length)" : "wider (base.width)";
+  // What a base from a file measures is no line of the job file.
+  const bool by_file = job.base.body != nullptr;
+  const std::string by = text_at_least(by_mm, job), size_key = axis == 0 ? "base.length" : "base.width";
+  const std::string longer = std::string{axis == 0 ? "longer" : "wider"} + (by_file ? "" : " (" + size_key + ")");
   const bool at_back = job.bench && job.bench->place == job::Side::back;
   const bool gives = job.bench && (at_back ? 1U : 0U) == axis;
   const std::string other = "a base " + by + " " + longer + ", and an alcove that takes it";
@@ -95,12 +98,11 @@ Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
     return {"the room must be " + by + (axis == 0 ? " wider" : " deeper") + ", or take no bench", {}};
   if (!still_a_seat(ground, depth))
     return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
-  const std::string key = axis == 0 ? "base.length" : "base.width";
   const std::string bench = "a bench of " + text_at_most(depth, job);
-  const std::string base = "a base of " + text_at_most(size, job) + " (" + key + ")";
+  const std::string base = "a base of " + text_at_most(size, job) + (by_file ? "" : " (" + size_key + ")");
   if (is_bought(job)) return {"buy " + base + " with " + bench + " beside it", {}};
   return {by_make(job, "take " + bench + " (bench.depth) and " + base, "buy " + base + " with " + bench + " beside it"),
-          {set_length("bench.depth", depth, job), set_length(key, size, job)}};
+          {set_length("bench.depth", depth, job), set_length(size_key, size, job)}};
 }
 
 /// The axis along which the free floor is the narrower.

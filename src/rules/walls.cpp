@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
@@ -50,6 +52,26 @@ std::string heights_text(const std::vector<double>& rows, const job::Job& job) {
   return text;
 }
 
+/// Where rows that are wanted come to lie beside those that are there. Two do not fit into one place: one that would
+/// overlap another lies on it or hangs below it, and both together back what it was wanted for. What another that is no
+/// farther than `alike_mm` backs as well stays as it is wanted: no row mends that.
+std::vector<double> rows_beside(const job::Job& job, const std::vector<double>& wanted, double alike_mm) {
+  const double depth = job.walls.stock.depth.in_mm();
+  std::vector<double> all, more;
+  for (const job::Length& row : job.walls.blocking) all.push_back(row.in_mm());
+  for (double row : wanted) {
+    const auto nearest = std::min_element(all.begin(), all.end(),
+                                          [&](double a, double b) { return std::abs(a - row) < std::abs(b - row); });
+    if (nearest != all.end()) {
+      const double away = row - *nearest;
+      if (std::abs(away) > alike_mm && std::abs(away) < depth - units::tolerance::length_mm)
+        row = *nearest + std::copysign(depth, away);
+    }
+    all.push_back(row), more.push_back(row);
+  }
+  return more;
+}
+
 /// The rows of blocking that are there, with some more.
 std::vector<job::Change> with_rows(const job::Job& job, const std::vector<double>& more) {
   std::string rows;
@@ -91,15 +113,15 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
     for (const double row : rows_behind(job, b.height_mm, fixture ? fixture->tall.in_mm() : 0))
       if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
   }
-  const std::string row =
-      "set blocking behind " + names + " (walls.blocking at " + heights_text(rows, job) + ") before the board goes on";
+  rows = rows_beside(job, rows, units::tolerance::length_mm);
+  const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
+  const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1);
   finding.may_hold = worst->stud_can;
   finding.read = studs_of(worst->wall) + "; or " + row;
-  const std::string stud = "set a stud where none stands beside " + names +
-                           ", then blocking to it (walls.blocking at " + heights_text(rows, job) +
-                           "), before the board goes on";
+  const std::string stud =
+      "set a stud where none stands beside " + names + ", then blocking to it " + at + ", before the board goes on";
   return mended_by(std::move(finding), with_rows(job, rows), stud);
 }
 
@@ -149,6 +171,59 @@ const facts::Hold& worst_hold(const std::vector<facts::Hold>& holds, const Limit
   });
 }
 
+/// What to do about what an upstand cannot be screwed to, as words and as lines of the job file.
+struct ToHold {
+  std::string words, instead;  ///< instead: where the lines do not do, for lack of a stud at the end
+  std::vector<job::Change> lines;
+  bool by_lines = true;  ///< they are all there is to do
+  void add(const std::string& what) { words += (words.empty() ? "" : ", and ") + what; }
+};
+
+/// How far a wall's framing stands from the upstand before it, where furring does not make that good; else nothing.
+std::optional<double> stands_off(const facts::Facts& facts, const std::string& side) {
+  std::optional<double> least;
+  for (const facts::CornerGap& corner : facts.room.corners)
+    if (corner.wall == side) least = std::min(least.value_or(corner.at_upstand_mm), corner.at_upstand_mm);
+  return least && *least > facts::furred_mm ? least : std::nullopt;
+}
+
+void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, ToHold& to) {
+  if (job.bench->frame.spacing.in_mm() > limit_mm) {
+    to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
+    to.lines.push_back(set_length("bench.frame.spacing", down_to_mark(limit_mm, job), job));
+  } else {
+    to.add("set blocking between the bench's studs behind the " + hold.side + " upstand");
+    to.by_lines = false;
+  }
+}
+
+ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) {
+  ToHold to;
+  std::vector<double> rows;
+  for (const facts::Hold& hold : facts.holds) {
+    if (hold.sure_apart_mm <= limit_mm) continue;
+    if (hold.behind == "bench") {
+      hold_to_bench(job, hold, limit_mm, to);
+    } else if (const auto off = stands_off(facts, hold.side)) {
+      to.add("bring framing out to the " + hold.side + " upstand: the wall's studs stand " +
+             text_of(*off, Unit::mm, job) + " behind it");
+      to.by_lines = false;
+    } else {
+      const double middle = (hold.band_low_mm + hold.band_high_mm) / 2;
+      rows = {units::round_to_tape(job::Length::mm(middle), job.unit == job::UnitSystem::metric).in_mm()};
+    }
+  }
+  if (rows.empty()) return to;
+  constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
+  rows = rows_beside(job, rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
+  const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
+  to.instead = (to.words.empty() ? "" : to.words + ", and ") +
+               "set a stud at that end of the upstand, then blocking to it " + at;
+  to.add("set a row of blocking behind it " + at + ", or studs between");
+  for (job::Change& line : with_rows(job, rows)) to.lines.push_back(std::move(line));
+  return to;
+}
+
 Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.base.upstand_thickness.is_zero() || job.base.upstands.empty())
     return not_applicable("the base has no upstands");
@@ -156,30 +231,22 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                                       [&](job::Side side) { return job.alcove.has_wall(side); });
   if (!along_wall) return not_applicable("no upstand stands along a wall");
   if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
+  const double greatest = limit.greatest.value_or(0);
   const facts::Hold* worst = &worst_hold(facts.holds, limit);
-  const bool bench = std::any_of(facts.holds.begin(), facts.holds.end(), [&](const facts::Hold& h) {
-    return h.behind == "bench" && h.sure_apart_mm > limit.greatest.value_or(0);
-  });
-  const double middle = (worst->band_low_mm + worst->band_high_mm) / 2;
-  const double row = units::round_to_tape(job::Length::mm(middle), job.unit == job::UnitSystem::metric).in_mm();
-  std::string what = "bring the bench's studs closer (bench.frame.spacing)";
-  if (worst->behind != "bench")
-    what = "set a row of blocking behind it (walls.blocking at " + text_of(row, Unit::mm, job) + "), or studs between" +
-           (bench ? ", and " + what : "");
-  Finding finding = found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job),
-                          what + " before the board");
-  if (finding.measured && *finding.measured <= limit.greatest.value_or(0))
+  const ToHold to = to_hold(job, facts, greatest);
+  const std::string before = " before the board";
+  Finding finding =
+      found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job), to.words + before);
+  if (finding.measured && *finding.measured <= greatest)
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
-  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= limit.greatest.value_or(0);
+  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= greatest;
   finding.may_hold = worst->assumed;
   std::string sides;
   for (const facts::Hold& hold : facts.holds)
     if (hold.assumed && hold.behind == "wall") sides += (sides.empty() ? "" : ", ") + hold.side;
-  finding.read = studs_of(sides) + "; or " + what;
-  if (bench) return finding;
-  const std::string stud = "set a stud at that end of the upstand, then blocking to it (walls.blocking at " +
-                           text_of(row, Unit::mm, job) + "), before the board";
-  return mended_by(std::move(finding), with_rows(job, {row}), stud);
+  finding.read = studs_of(sides) + "; or " + to.words;
+  if (!to.by_lines) return finding;
+  return mended_by(std::move(finding), to.lines, to.instead.empty() ? "" : to.instead + "," + before);
 }
 
 }  // namespace

@@ -1,12 +1,17 @@
 #include "rules/words.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "units/fall.hpp"
 #include "units/length.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -30,6 +35,80 @@ std::string least_text(double value, Unit unit, const job::Job& job) {
   return is_between_marks(value, unit, job) ? text_at_least(value, job) : text_of(value, unit, job);
 }
 
+/// The way in which a value would be worse: from a least limit down, from a greatest up; of a band the nearer one's.
+enum class Toward { less, more };
+std::optional<Toward> worse_way(double value, const Limit& limit) {
+  if (!limit.least && !limit.greatest) return std::nullopt;
+  if (!limit.greatest) return Toward::less;
+  if (!limit.least) return Toward::more;
+  return value - *limit.least < *limit.greatest - value ? Toward::less : Toward::more;
+}
+
+/// The next multiple of a step; the nearest where that is the value itself, but for rounding.
+double to_step(double value, double step, Toward toward) {
+  const double count = value / step, nearest = std::round(count);
+  if (std::abs(nearest * step - value) <= std::min(units::tolerance::length_mm, step / 1000)) return nearest * step;
+  return (toward == Toward::less ? std::floor(count) : std::ceil(count)) * step;
+}
+
+/// A length on the tape's marks; a small one on those of a good rule.
+std::string length_no_better(double mm, Toward toward, const job::Job& job) {
+  constexpr double small = 4.7;  // mm
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward);
+  const bool exact = std::abs(on_tape - mm) <= units::tolerance::length_mm;
+  if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
+  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward);
+  return text_at_most(fine, job);
+}
+
+/// A fall in both its forms: as "1:48.7" it is less by a longer run. What is a fraction of an inch stays one.
+std::string fall_no_better(double ratio, Toward worse, const job::Job& job) {
+  if (std::abs(ratio) < units::tolerance::ratio) return text_of(ratio, Unit::ratio, job);
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const auto text = [&](double r) {
+    return metric ? units::to_percent(units::Fall::ratio(r)) : units::to_inches_per_foot(units::Fall::ratio(r));
+  };
+  const std::string nearest = text(ratio);
+  const bool fraction = !metric && nearest.find('.') == std::string::npos;
+  const double run = to_step(1 / ratio, 0.1, worse == Toward::less ? Toward::more : Toward::less);
+  const bool whole = std::abs(run - std::round(run)) < units::tolerance::length_mm;
+  return (fraction ? nearest : text(to_step(ratio, metric ? 1e-4 : 1. / 12000, worse))) + " (" +
+         (ratio < 0 ? "-" : "") + "1:" + units::decimals(std::abs(run), whole ? 0 : 1) + ")";
+}
+
+/// How finely a value is printed.
+double step_of(double value, Unit unit, bool metric) {
+  const double litre = 1e6, inch3 = 25.4 * 25.4 * 25.4;
+  switch (unit) {
+    case Unit::share:
+      return 0.01;
+    case Unit::mm2:
+      return metric ? 1000 : units::mm2_per_in2;
+    case Unit::mm3:
+      if (metric) return std::abs(value) < 0.1 * litre ? 100 : 0.1 * litre;
+      return std::abs(value) < 0.01 * units::mm3_per_ft3 ? 0.1 * inch3 : 0.01 * units::mm3_per_ft3;
+    default:
+      return 1;
+  }
+}
+
+/// As a person reads it, rounded so that it reads no better than it is.
+std::string no_better(double value, Unit unit, Toward worse, const job::Job& job) {
+  if (!std::isfinite(value)) return text_of(value, unit, job);
+  switch (unit) {
+    case Unit::mm:
+      return length_no_better(value, worse, job);
+    case Unit::ratio:
+      return fall_no_better(value, worse, job);
+    case Unit::span:
+      if (value <= 0) return text_of(value, unit, job);
+      return "span / " + units::decimals(to_step(1 / value, 1, worse == Toward::more ? Toward::less : Toward::more), 0);
+    default:
+      return text_of(to_step(value, step_of(value, unit, job.unit == job::UnitSystem::metric), worse), unit, job);
+  }
+}
+
 /// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
 std::string by_pipe_text(const Limit& limit, const job::Job& job) {
   std::string text;
@@ -48,17 +127,16 @@ std::string by_pipe_text(const Limit& limit, const job::Job& job) {
 std::string measured_text(const Result& result, const job::Job& job) {
   if (!result.measured) return "-";
   const Limit& limit = result.limit;
-  const auto text = [&](double v) { return text_of(v, limit.unit, job); };
-  // What is to be left over, and is small, reads no better than it is.
-  constexpr double small = 4.7;  // mm: where text_of shows finer marks than the tape's
-  const bool left_over = limit.unit == Unit::mm && limit.least && *result.measured >= 0 && *result.measured < small;
-  const std::string own = left_over ? text_at_most(*result.measured, job) : text(*result.measured);
-  if (keeps(*result.measured, limit)) return own;
-  if (limit.least && *result.measured < *limit.least && own == least_text(*limit.least, limit.unit, job))
-    return "just under " + own;
-  if (limit.greatest && *result.measured > *limit.greatest && own == greatest_text(*limit.greatest, limit.unit, job))
-    return "just over " + own;
-  return own;
+  const double value = *result.measured;
+  const std::string nearest = text_of(value, limit.unit, job);
+  if (!keeps(value, limit)) {
+    if (limit.least && value < *limit.least && nearest == least_text(*limit.least, limit.unit, job))
+      return "just under " + nearest;
+    if (limit.greatest && value > *limit.greatest && nearest == greatest_text(*limit.greatest, limit.unit, job))
+      return "just over " + nearest;
+  }
+  const std::optional<Toward> worse = worse_way(value, limit);
+  return worse ? no_better(value, limit.unit, *worse, job) : nearest;
 }
 
 std::string limit_text(const Result& result, const job::Job& job) {

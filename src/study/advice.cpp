@@ -7,43 +7,13 @@
 #include <thread>
 #include <utility>
 
-#include "diag/fault.hpp"
-#include "measure/measure.hpp"
-#include "parts/build.hpp"
-#include "parts/model.hpp"
-#include "rules/check.hpp"
-#include "study/study.hpp"
+#include "study/followed.hpp"
 
 namespace fallwright::study {
 namespace {
 
-using rules::Outcome;
 using rules::Remedy;
 using rules::Result;
-
-bool broken(const Result& result) {
-  return result.outcome == Outcome::fail || result.outcome == Outcome::caution;
-}
-
-/// What a job is like with some lines changed: its results, or why there is no such job.
-struct Followed {
-  std::vector<Result> results;
-  std::string refused;
-};
-
-Followed follow(const job::Job& job, const std::vector<job::Change>& changes) try {
-  const job::Job other = job::changed(job, changes);
-  const auto model = parts::build(other);
-  facts::Facts facts = measure::measure(*model);
-  const rules::Limits limits = rules::limits_for(other);
-  const double clearance = limits.at("drain.bore-clear-of-joists").least.value_or(0);
-  facts.room.drain = drain_window(*model, facts.room.drain, clearance);
-  return {rules::check(other, facts, limits), ""};
-} catch (const diag::JobFaults& e) {
-  return {{}, e.faults().front().key + ": " + e.faults().front().message};
-} catch (const diag::ModelError& e) {
-  return {{}, e.what()};
-}
 
 /// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
 std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
@@ -96,35 +66,30 @@ class Follower {
   std::vector<Followed> followed_;  ///< one for each way
 };
 
-/// Rooms that take long to build are not built once more for every remedy.
-bool is_large(const job::Job& job) {
-  constexpr int pockets = 200;
-  constexpr std::size_t readings = 60;
-  return job.base.pockets() > pockets ||
-         job.survey.spots.size() + job.survey.plumbs.size() > readings;
-}
-
 /// `base.rise = "5/8 in", without base.fall`.
-std::string lines_of(const Remedy& remedy) {
+std::string lines_of(const job::Job& job, const Remedy& remedy) {
   std::string text;
-  for (const job::Change& change : remedy.changes) text += (text.empty() ? "" : ", ") + job::text_of(change);
+  for (const job::Change& change : remedy.changes) {
+    if (change.value.empty() && job.is_default(change.key)) continue;  // it is not there
+    text += (text.empty() ? "" : ", ") + job::text_of(change);
+  }
   return text;
 }
 
 /// What comes of a remedy beside that it mends, as a clause; nothing where nothing does.
-std::string consequence(const Remedy& remedy, const Follower& follower) {
-  if (!remedy.refused.empty()) return "; " + lines_of(remedy) + " cannot stand: " + remedy.refused;
+std::string consequence(const job::Job& job, const Remedy& remedy, const Follower& follower) {
+  if (!remedy.refused.empty()) return "; " + lines_of(job, remedy) + " cannot stand: " + remedy.refused;
   std::string titles;
   for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
   if (!remedy.settles)
-    return "; " + lines_of(remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
-  return titles.empty() ? "" : "; " + lines_of(remedy) + " breaks in its turn: " + titles;
+    return "; " + lines_of(job, remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
+  return titles.empty() ? "" : "; " + lines_of(job, remedy) + " breaks in its turn: " + titles;
 }
 
 }  // namespace
 
 std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result> results) {
-  if (!job.text || is_large(job)) return results;
+  if (!can_be_followed(job)) return results;
   const std::vector<Result> before = results;
   Follower follower{job, before};
   for (Result& result : results) {
@@ -134,7 +99,7 @@ std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result
     if (const auto it = std::find_if(result.remedies.begin(), result.remedies.end(), vain); it != result.remedies.end())
       result.advice = it->instead;
     std::erase_if(result.remedies, vain);
-    for (const Remedy& remedy : result.remedies) result.advice += consequence(remedy, follower);
+    for (const Remedy& remedy : result.remedies) result.advice += consequence(job, remedy, follower);
   }
   return results;
 }

@@ -85,6 +85,24 @@ TEST(Hold, WhereNobodyReadTheStudsOnlyBlockingIsSure) {
   EXPECT_LT(back.sure_apart_mm, 2 * in);
 }
 
+TEST(Hold, APlateAndTheStudsBelowItHoldAnUpstandWhosePartsOfAnInchTheyShare) {
+  // Source: by hand: under a seat 12 in high the bench's plate begins 5 in up, amid the upstand's upper inch of 4-1/2
+  // to 5-1/2 in. Studs reach 1/2 in into it, and take a fastener 3/8 in below their ends. However high the bench,
+  // plate, rail or studs no more than 16 in apart are behind that inch.
+  job::Job j = sample::alcove();
+  ASSERT_NEAR(j.bench->frame.spacing.in_mm(), 16 * in, 1e-9);
+  for (double height = 11; height <= 14; height += 1. / 16) {
+    j.bench->height = inches(height);
+    const facts::Facts one = measured(j), other = measured(mirrored(j));
+    EXPECT_EQ(hold(one, "left").behind, "bench");
+    EXPECT_LE(hold(one, "left").apart_mm, 16 * in) << height;
+    EXPECT_NEAR(hold(one, "left").apart_mm, hold(other, "right").apart_mm, 1e-6) << height;
+  }
+  j.bench->height = inches(18);
+  j.bench->frame.spacing = inches(30);
+  EXPECT_GT(hold(measured(j), "left").apart_mm, 16 * in) << "studs alone, and too far apart";
+}
+
 TEST(Fixture, StandsSoFarAboveTheWaterAndBehindTheBench) {
   // Source: by hand: a 3 in plate whose middle is 6 in up begins 4-1/2 in up; the bench stands against the left wall
   // over its whole depth, from the floor past 18 in; at 40 in nothing hides the plate, and the right wall has no bench.

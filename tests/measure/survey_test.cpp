@@ -126,6 +126,39 @@ TEST(Clear, TheWholeFloorCountsBesideAChannel) {
   EXPECT_NEAR(clear.circle_mm, std::min(length, width), 1e-6);
 }
 
+TEST(Levelling, WhatASideMayBeLowIsTrueOfReadingsOnTheRim) {
+  // Source: the solids themselves, as readings at the four corners of the rim say they lie: with a side low by what is
+  // allowed every fall is kept, with a little more one is not. The rim is nearer than the outside by the upstands' 1/2
+  // in and the threshold's width.
+  job::Job j = sample::alcove();
+  j.base.fall = {};
+  j.base.rise = inches(0.5625);
+  const auto model = parts::build(j);
+  const facts::Facts facts = measure(*model);
+  const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
+  ASSERT_EQ(window.ways.size(), 4u);
+  const auto lies = [&](const std::string& low, double by_mm) {
+    using P = job::RimPoint;
+    job::AsSet set;
+    for (const P p : {P::back_left, P::back_right, P::front_left, P::front_right}) {
+      const std::string name = job::name_of(p);
+      set.readings.push_back({p, job::Length::mm(name.find(low) == std::string::npos ? by_mm : 0)});
+    }
+    const facts::AsSet found = measure_as_set(*model, set);
+    return std::all_of(found.falls.begin(), found.falls.end(), [](const facts::AsSetFall& f) {
+      if (f.surface == "base-floor") return f.fall >= 1. / 48 && f.fall <= 1. / 24;
+      return f.surface != "threshold" || f.inward >= 1. / 96;
+    });
+  };
+  for (const rules::Way& way : window.ways) {
+    const bool along = way.low == "left" || way.low == "right";
+    EXPECT_NEAR(way.over_mm, (along ? 56.5 : 31.5) * in + (along ? 0 : 4 * in - j.base.threshold.width.in_mm()), 1e-6);
+    EXPECT_TRUE(lies(way.low, way.allowed_mm * 0.999)) << way.low;
+    if (way.gives_way.find("height") != std::string::npos) continue;
+    EXPECT_FALSE(lies(way.low, way.allowed_mm * 1.001)) << way.low << ": " << way.gives_way;
+  }
+}
+
 TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   // Source: the solids themselves, tilted to the edge of the window in all directions: the floor's or the threshold's
   // fall is then at its limit, just inside it is kept, just outside it is not. Limits: IRC P2709.1, and 1/8 in/ft

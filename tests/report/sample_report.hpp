@@ -44,7 +44,8 @@ struct Reported {
             takeoff::take_off(job, facts, plan),
             cuts,
             plan,
-            {{"model.step", 12, "ab"}}};
+            {{"model.step", 12, "ab"}},
+            {{{"base.fall", "\"1/4 in/ft\""}}, {"floor.fall-least"}, {"levelling.window"}}};
   }
 };
 

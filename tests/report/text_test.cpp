@@ -115,6 +115,29 @@ TEST(Text, MetricJobsSpeakMetric) {
   EXPECT_THAT(text, Not(HasSubstr("in/ft")));
 }
 
+TEST(Text, RemediesThatUndoEachOtherAreToldTogetherBelowThem) {
+  // Source: none: lines that are followed all at once, what they mend, and what they leave.
+  const sample::Reported sample;
+  report::Report report = sample.report();
+  report.road = {
+      {{"drain.from_left", "\"34 in\""}, {"walls.blocking", "[\"5 in\"]"}}, {"floor.fall-least", "upstand.held"}, {}};
+  std::string words = report::road_words(report);
+  EXPECT_THAT(words, HasSubstr("still to be made: drain.from_left = \"34 in\", walls.blocking = [\"5 in\"]. "));
+  EXPECT_THAT(words, HasSubstr("That mends '"));
+  EXPECT_THAT(words, HasSubstr("'floor falls enough'"));
+  EXPECT_THAT(words, HasSubstr("'upstands can be screwed to something'"));
+  EXPECT_THAT(words, Not(HasSubstr("It leaves")));
+  EXPECT_THAT(report::check_list(report), HasSubstr("TOGETHER"));
+  report.job.base.made = job::Made::to_order;
+  report.road.left = {"levelling.window"};
+  words = report::road_words(report);
+  EXPECT_THAT(words, Not(HasSubstr("still to be made")));
+  EXPECT_THAT(words, HasSubstr("It leaves, or breaks: 'base can be set by a level'"));
+  report.road = {};
+  EXPECT_EQ(report::road_words(report), "");
+  EXPECT_THAT(report::check_list(report), Not(HasSubstr("TOGETHER")));
+}
+
 TEST(Text, AHairOutsideDoesNotReadAsInside) {
   // Source: by hand: 1.99 in reads 2" on a tape, and 899.9 in2 reads 900.
   const job::Job job = sample::alcove();
@@ -127,6 +150,35 @@ TEST(Text, AHairOutsideDoesNotReadAsInside) {
             "just under 900 in2");
   EXPECT_EQ(report::measured_text(of(2 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "2\"");
   EXPECT_EQ(report::measured_text(of(1.5 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "1-1/2\"");
+}
+
+TEST(Text, WhatIsMeasuredReadsNoBetterThanItIs) {
+  // Source: by hand: 1.927 in lies between 1-7/8 and 1-15/16, 0.2466 in/ft between 1:48.6 and 1:48.7; of a band the
+  // nearer end counts.
+  job::Job job = sample::alcove();
+  using rules::Unit;
+  const auto text = [&](double value, rules::Limit limit) { return report::measured_text(of(value, limit), job); };
+  EXPECT_EQ(text(1.927 * in, {2 * in, {}, Unit::mm, "", {}}), "1-7/8\"");
+  EXPECT_EQ(text(2.06 * in, {2 * in, {}, Unit::mm, "", {}}), "2\"");
+  EXPECT_EQ(text(2.07 * in, {{}, 3 * in, Unit::mm, "", {}}), "2-1/8\"");
+  EXPECT_EQ(text(3.26 * in, {{}, 3 * in, Unit::mm, "", {}}), "3-5/16\"");
+  EXPECT_EQ(text(2.07 * in, {2 * in, 3 * in, Unit::mm, "", {}}), "2-1/16\"");
+  EXPECT_EQ(text(2.93 * in, {2 * in, 3 * in, Unit::mm, "", {}}), "2-15/16\"");
+  EXPECT_EQ(text(2.95 * in, {2 * in, 3 * in, Unit::mm, "", {}}), "3\"");
+  EXPECT_EQ(text(36 * in - 1e-7, {30 * in, {}, Unit::mm, "", {}}), "36\"") << "but for rounding it is whole";
+  EXPECT_EQ(text(0.0933 * in, {{}, 0.125 * in, Unit::mm, "", {}}), "3/32\"") << "0.09375: up";
+  EXPECT_EQ(text(0.0943 * in, {{}, 0.125 * in, Unit::mm, "", {}}), "7/64\"");
+  EXPECT_EQ(text(-0.39 * in, {0.125 * in, {}, Unit::mm, "", {}}), "-7/16\"");
+  EXPECT_EQ(text(0.2466 / 12, {1. / 48, {}, Unit::ratio, "", {}}), "0.246 in/ft (1:48.7)");
+  EXPECT_EQ(text(0.5004 / 12, {{}, 1. / 48, Unit::ratio, "", {}}), "0.501 in/ft (1:23.9)");
+  EXPECT_EQ(text(1. / 48, {1. / 60, {}, Unit::ratio, "", {}}), "1/4 in/ft (1:48)");
+  EXPECT_EQ(text(0.667, {0.8, {}, Unit::share, "", {}}), "66 %");
+  EXPECT_EQ(text(1.113, {{}, 1, Unit::share, "", {}}), "112 %");
+  EXPECT_EQ(text(1 / 280.6, {{}, 1. / 360, Unit::span, "", {}}), "span / 280");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(text(59.9, {50, {}, Unit::mm, "", {}}), "59 mm");
+  EXPECT_EQ(text(10.2, {{}, 9.5, Unit::mm, "", {}}), "11 mm");
+  EXPECT_EQ(text(0.02079, {0.02, {}, Unit::ratio, "", {}}), "2.07 % (1:48.2)");
 }
 
 TEST(Text, WhatIsLeftOverReadsNoBetterThanItIs) {

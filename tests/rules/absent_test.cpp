@@ -152,7 +152,8 @@ TEST(Absent, AWasteIsMetByItsBaseAsFarAsTheRoomLetsItGo) {
   const auto partly = with(20, 6);  // 3 of 20 mm
   EXPECT_NE(partly.advice.find("have the waste moved 13/16\" to the left before"), std::string::npos) << partly.advice;
   EXPECT_NE(
-      partly.advice.find("to the right, as far as the room lets it, and have the waste moved 11/16\" to the left"),
+      partly.advice.find("to the right, as far as the room lets it, tight to the wall (base.against = \"right\"), and "
+                         "have the waste moved 11/16\" to the left"),
       std::string::npos)
       << partly.advice;
   EXPECT_TRUE(partly.remedies.empty());

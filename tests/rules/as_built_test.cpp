@@ -39,6 +39,28 @@ std::vector<BuiltRow> flooded(const std::vector<std::pair<int, double>>& read, c
   return rules::as_built_rows(job, facts, results, {});
 }
 
+TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
+  // Source: by hand: 5 mm over 1000 are 4 mm over 800, between readings that lie so far apart: 3.9 pass and 4.1 fail,
+  // though the base is longer than either.
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  rules::Levelling window;
+  window.of = "base";
+  for (const char* low : {"left", "right", "back", "front"}) window.ways.push_back({low, 1000, 5, ""});
+  const auto built = [&](double mm) {
+    facts::Facts facts;
+    facts::AsSet& set = facts.room.as_set;
+    set.read = true, set.gx = mm / 800, set.over_length_mm = set.gx * 1500;
+    set.points = {{"left", 100, 300}, {"right", 900, 300}, {"front", 500, 0}};
+    return rules::as_built_rows(job, facts, {}, window).at(0);
+  };
+  EXPECT_EQ(built(3.9).outcome, Outcome::pass);
+  EXPECT_EQ(built(4.1).outcome, Outcome::fail);
+  EXPECT_EQ(built(-4.1).outcome, Outcome::fail);
+  EXPECT_THAT(built(3.9).limit, HasSubstr("left low by 4 mm at most, right by 4 mm over 800 mm"));
+  EXPECT_THAT(built(3.9).built, HasSubstr("left low by 4 mm"));
+}
+
 TEST(AsBuiltFlood, PassesWhereItStoodAsHighAndAsLongAsTheBookAsks) {
   // Source: IRC P2503.6 (number from memory): 2 in at the threshold for 15 minutes; by hand: 15 + 50.8 = 65.8 mm.
   const auto rows = flooded({{0, 65.8}, {5, 65.8}, {15, 65.8}});

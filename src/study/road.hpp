@@ -1,0 +1,18 @@
+/// Remedies that undo each other, brought together.
+#pragma once
+
+#include <vector>
+
+#include "job/job.hpp"
+#include "rules/result.hpp"
+#include "rules/road.hpp"
+
+namespace fallwright::study {
+
+/// Where what is advised for one check undoes, or cannot stand beside, what is advised for another: lines of the job
+/// file that go together, and what they leave. Without lines where all remedies can be followed side by side, or none
+/// is to be followed at all (`with_advice_followed` says which jobs).
+/// @param results those of `with_advice_followed`.
+rules::Road road_of(const job::Job& job, const std::vector<rules::Result>& results);
+
+}  // namespace fallwright::study
