@@ -168,6 +168,8 @@ struct Facts {
   std::vector<Section> sections;  ///< one for each stock of the bench frame
   std::vector<Bearer> bearers;    ///< of the seat, from the deck down
   std::optional<Cleat> cleat;     ///< along the wall behind the bench
+  std::optional<Stand> stand;     ///< the bench as a whole
+  std::optional<SeatEdge> seat_edge;
   std::vector<Opening> openings;
   Bed bed;
   Clear clear;

@@ -30,10 +30,11 @@ struct PipeRun {
   std::optional<double> riser_mm = {};         ///< from the lowest point of the drain's body down to the hub's stop
   std::optional<double> riser_most_mm = {};    ///< from the grate's ledge down to it
   std::optional<double> down_to_weir_mm = {};  ///< from the lowest point of the drain's body
+  bool unplaced_bend = false;                  ///< the arm bends, and nobody said where or to which side
   bool routed = false;                         ///< the arm's way is known: crossings and bay are told
   std::vector<JoistCrossing> crossings = {};   ///< in the order the arm meets them
   std::vector<std::string> passed_under = {};  ///< joists below which the arm hangs free
-  std::string bay = {};                        ///< the arm runs along its joists: "joists/joist-03 and joists/joist-04"
+  std::string bay = {};                        ///< it, or a part of it, runs along joists: "joists/joist-03 and ..."
   std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in
 };
 

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 namespace fallwright::facts {
 
@@ -41,13 +42,35 @@ struct Bearer {
   Bending bending;         ///< under a load straight down; a stud: its weak way
   double flat_mm = 0;      ///< bent sheet: its longest flat along the load, bend to bend
   int webs = 1;            ///< flats of that length side by side
+  double lip_mm = 0;       ///< outside, of a lipped flange; zero: none
+  double weak_mm4 = 0;     ///< second moment of its section the weak way
 };
 
-/// What holds the bench's wall cleat: studs of the wall that stand behind it.
+/// What holds the bench's wall cleat, or a steel frame's wall track: studs of the wall that stand behind it.
 struct Cleat {
   std::string part_id;
   double thickness_mm = 0;  ///< that a fastener goes through
   int studs = 0;
+  std::vector<double> studs_at_mm = {};   ///< their middles along the wall, where the alcove has them
+  std::vector<double> joists_at_mm = {};  ///< the same of the joists that bear on it, those against an end wall as well
+  double middle_mm = 0;                   ///< height of the cleat's own middle
+};
+
+/// The bench as one body that is pushed.
+struct Stand {
+  double from_mm = 0, to_mm = 0;  ///< its ends along the wall it leans on, where the alcove has them
+  double reach_mm = 0;            ///< from that wall's studs to the seat's front edge
+  double knee_mm = 0;             ///< to the middle of the knee wall that carries its front
+  double top_mm = 0;              ///< height of the highest place on which somebody sits
+  double mass_kg = 0;             ///< of seat block and frame
+  double mass_at_mm = 0;          ///< their centroid, from that wall's studs
+};
+
+/// The seat block past the deck that carries it.
+struct SeatEdge {
+  double past_mm = 0;   ///< farthest that the block's top reaches past the deck where no wall stands
+  std::string side;     ///< "front", "left", "right": where that is, as seen from the entry
+  double thick_mm = 0;  ///< of the block over the deck's edge there, least
 };
 
 }  // namespace fallwright::facts

@@ -81,6 +81,9 @@ struct BenchFrame {
   std::optional<std::string> fastener = {};  ///< of the wall cleat, into a stud: "16d", "#10"
   std::optional<Length> fastener_length = {};
   std::optional<int> fasteners_at_stud = {};
+  std::optional<std::string> joist_fastener = {};  ///< of a joist's end to cleat, plate or track: "8d", "#8"
+  std::optional<Length> joist_fastener_length = {};
+  std::optional<int> fasteners_at_joist = {};  ///< at each end
 };
 
 struct Bench {
@@ -96,6 +99,7 @@ struct Bench {
   std::string material;
   double density_kg_m3 = 0;
   std::optional<double> nose_carries_kg = {};  ///< what stands on the overhanging edge, as the maker says
+  std::optional<double> strength_mpa = {};     ///< of the seat block in bending, as the maker prints it
   BenchFrame frame;
 };
 

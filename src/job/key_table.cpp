@@ -54,6 +54,8 @@ const char* word_of(Kind kind) {
       return "density";
     case Kind::mass:
       return "mass";
+    case Kind::stress:
+      return "stress";
     case Kind::mix:
       return "mix";
     case Kind::share:

@@ -51,6 +51,8 @@ std::string value_text(Kind kind, double value, UnitSystem unit) {
       return units::decimals(value, 0) + " kg/m3";
     case Kind::mass:
       return metric ? units::decimals(value, 1) + " kg" : units::decimals(value / units::kg_per_lb, 1) + " lb";
+    case Kind::stress:
+      return units::stress_text(value, metric);
     case Kind::share:
       return units::decimals(value * 100, 0) + " %";
     default:
@@ -77,6 +79,8 @@ std::optional<double> number_of(Kind kind, const std::string& text, UnitSystem u
       return units::parse_density_kg_m3(text, why);
     case Kind::mass:
       return units::parse_mass_kg(text, why);
+    case Kind::stress:
+      return units::parse_stress_mpa(text, why);
     case Kind::share:
       return units::parse_share(text, why);
     default:

@@ -224,6 +224,9 @@ std::vector<Key> bench_keys() {
       {"bench.nose_carries", Kind::mass, optional, "\"300 lb\"", "\"140 kg\"", 1, 2000,
        "what may stand on the seat block's overhanging edge, as its maker says", no_choices,
        STORE(bench(j).nose_carries_kg = v.number)},
+      {"bench.strength", Kind::stress, optional, "\"60 psi\"", "\"0.4 N/mm2\"", 0.05, 200,
+       "bending (flexural) strength of the seat block as its maker prints it", no_choices,
+       STORE(bench(j).strength_mpa = v.number)},
       {"bench.material", Kind::text, usual, "\"seat block\"", "\"seat block\"", 0, 0, "its name in the reports",
        no_choices, STORE(bench(j).material = v.text)},
       {"bench.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000,
@@ -285,13 +288,29 @@ std::vector<Key> bench_keys() {
        "\"16d\"",
        0,
        0,
-       "what holds the wall cleat to a stud: common nails, or wood screws by their number",
+       "what holds the wall cleat, or a steel frame's wall track, to a stud: common nails, or wood screws by their "
+       "number",
        {"8d", "10d", "16d", "#8", "#10"},
        STORE(bench(j).frame.fastener = v.text)},
       {"bench.frame.fastener_length", Kind::length, optional, "\"3-1/2 in\"", "90", 20, 200, "of that", no_choices,
        STORE(bench(j).frame.fastener_length = v.length())},
       {"bench.frame.fasteners_at_stud", Kind::integer, optional, "3", "3", 1, 12, "of them in each stud", no_choices,
        STORE(bench(j).frame.fasteners_at_stud = static_cast<int>(v.number))},
+      {"bench.frame.joist_fastener",
+       Kind::choice,
+       optional,
+       "\"8d\"",
+       "\"#8\"",
+       0,
+       0,
+       "what holds a joist's end to the cleat: common nails or wood screws, driven askew (toe-nails); in a steel frame "
+       "tapping screws into the track's flanges",
+       {"8d", "10d", "16d", "#8", "#10"},
+       STORE(bench(j).frame.joist_fastener = v.text)},
+      {"bench.frame.joist_fastener_length", Kind::length, optional, "\"2-1/2 in\"", "65", 10, 200,
+       "of that; of no matter in a steel frame", no_choices, STORE(bench(j).frame.joist_fastener_length = v.length())},
+      {"bench.frame.fasteners_at_joist", Kind::integer, optional, "2", "2", 1, 12, "of them at each end of a joist",
+       no_choices, STORE(bench(j).frame.fasteners_at_joist = static_cast<int>(v.number))},
       {"bench.frame.waterproofed",
        Kind::choice,
        usual,
@@ -406,6 +425,9 @@ const std::vector<Section>& sections() {
       {"as_built.photo", "A photograph that was taken.", true, [](Job& j) { j.as_built.photos.emplace_back(); }},
       {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},
+      {"trap.bend",
+       "A level bend of the trap arm, in the order that the water meets them; leave out where it is straight.", true,
+       [](Job& j) { (j.trap ? *j.trap : j.trap.emplace()).bends.emplace_back(); }},
       {"glass", "Panes at the entry; leave out where there are none.", true},
       {"fixture", "What is screwed to a wall and needs timber behind it: grab bar, glass hinge, valve, rail.", true,
        [](Job& j) { j.fixtures.emplace_back(); }},
@@ -447,6 +469,8 @@ const char* name_of(Kind kind) {
       return "reading";
     case Kind::points:
       return "list of [x, y, height]";
+    case Kind::stress:
+      return "stress";
     case Kind::rows:
       return "list of rows of lengths";
     case Kind::fall:

@@ -28,6 +28,7 @@ enum class Kind {
   area,
   density,
   mass,
+  stress,
   mix,  ///< parts by volume: cement : sand, or cement : lime : sand
   share,
   stock
@@ -36,7 +37,8 @@ enum class Kind {
 /// A value that was read, whatever its kind; only the field of its kind is set.
 struct Value {
   std::string text;                ///< text, day, moment, choice
-  double number = 0;               ///< integer; length in mm; fall, volume, area, density, mass, share in SI
+  double number = 0;               ///< integer; length in mm; fall, volume, area, density, mass, share in SI; stress in
+                                   ///< N/mm2
   std::vector<std::string> words;  ///< words
   std::vector<double> numbers;     ///< lengths, mm; mix, parts
   std::vector<std::vector<double>> rows = {};  ///< points, rows; mm

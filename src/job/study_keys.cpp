@@ -74,6 +74,7 @@ Measure measure_of(Kind kind) {
     case Kind::area:
     case Kind::density:
     case Kind::mass:
+    case Kind::stress:
       return Measure::other;
     default:
       return Measure::word;

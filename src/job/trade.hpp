@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "survey/readings.hpp"
 #include "units/fall.hpp"
@@ -27,6 +28,13 @@ struct Liner {
   std::optional<Fall> fall;  ///< of what it lies on
 };
 
+/// A level bend of the trap arm.
+struct Bend {
+  double degrees = 90;          ///< by how much it turns
+  std::optional<Length> after;  ///< along the arm, from the weir
+  std::optional<Side> to;       ///< the side of the alcove that the arm runs to from there, square to it
+};
+
 /// The drain's pipe below the floor, as far as it is known. Heights above the datum, as a rule negative.
 struct Trap {
   std::optional<Length> arm;  ///< from weir to vent
@@ -39,6 +47,8 @@ struct Trap {
   std::optional<Length> from_left = {}, from_back = {};  ///< hub's centre, from the alcove's stud faces
   std::optional<Side> to = {};                           ///< the side of the alcove that the arm runs to, square to it
   std::optional<bool> vented = {};                       ///< a vent is connected at the arm's end
+  std::vector<Bend> bends = {};                          ///< in the order that the water meets them
+  std::optional<bool> cleanout = {};                     ///< one serves its bends
 };
 
 /// Panes that stand on or beside the base.

@@ -34,6 +34,7 @@ class Judge {
     bed();
     mortar();
     pipe();
+    bends();
     limits();
     if (job_.cuts.sticks.empty()) add("cuts.sticks", "no length is given; name at least one that is sold");
     return std::move(found_);
@@ -373,6 +374,33 @@ class Judge {
       add("mix.parts", "the bed comes from bags (bed.bag_yield) or is mixed on site (mix.parts); give one of them");
     if (buy.water_least_mm3 && buy.water_greatest_mm3 && *buy.water_least_mm3 > *buy.water_greatest_mm3)
       add("buy.water_least", "is more than buy.water_greatest");
+  }
+
+  /// Bends come one after the other along the arm, and one by 90 degrees turns off square.
+  void bends() {
+    if (!job_.trap) return;
+    const Trap& trap = *job_.trap;
+    double reached = 0;
+    std::optional<Side> way = trap.to;
+    const auto sideways = [](Side side) { return side == Side::left || side == Side::right; };
+    for (std::size_t i = 0; i < trap.bends.size(); ++i) {
+      const Bend& bend = trap.bends[i];
+      const std::string of = "bend " + std::to_string(i + 1) + " of the trap arm ";
+      if (bend.after && bend.after->in_mm() < reached)
+        add("trap.bend.after", of + "comes after " + text(*bend.after) +
+                                   ", before the bend ahead of it: give them in the order the water meets them");
+      if (bend.after && trap.arm && *bend.after > *trap.arm)
+        add("trap.bend.after",
+            of + "comes after " + text(*bend.after) + ", past the end of the arm (trap.arm) of " + text(*trap.arm));
+      if (bend.to && bend.degrees != 90)
+        add("trap.bend.to", of + "turns by " + std::to_string(static_cast<int>(bend.degrees)) +
+                                " degrees: only one by 90 leads square to a side");
+      if (bend.to && way && sideways(*bend.to) == sideways(*way))
+        add("trap.bend.to", of + "turns to the " + name_of(*bend.to) + " from an arm that runs to the " +
+                                name_of(*way) + ": a bend by 90 degrees turns off square to it");
+      if (bend.after) reached = bend.after->in_mm();
+      way = bend.to;
+    }
   }
 
   void pipe() {

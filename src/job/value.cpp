@@ -46,6 +46,8 @@ const char* example(Kind kind) {
       return "a whole number";
     case Kind::mass:
       return "a mass like '94 lb' or '25 kg'";
+    case Kind::stress:
+      return "a stress like '60 psi' or '0.4 N/mm2'";
     case Kind::mix:
       return "parts by volume like '1:5' (cement : sand) or '1:1/4:3-3/4' (cement : lime : sand)";
     case Kind::words:

@@ -52,12 +52,16 @@ struct Bends {
 Bends bends_of(const TopoDS_Face& end);
 /// The longest straight edge of an end face along a load; zero: there is none.
 double longest_flat(const TopoDS_Face& end, const gp_Dir& load);
+/// Of bent sheet: the shortest flat of its outline that is no cut edge, as those of lips are; zero: it is not bent.
+double shortest_flat(const TopoDS_Face& end);
 facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick);
 /// An end face under a load along `load`, which lies in it.
 facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load);
 std::vector<facts::Section> measure_sections(const parts::Model& model);
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model);
+std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts::Facts& facts);
+std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
 void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);

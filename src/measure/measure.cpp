@@ -125,6 +125,8 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.bearers = measure_bearers(model);
   facts.cleat = measure_cleat(model);
   measure_heights(model, facts);
+  facts.stand = measure_stand(model, facts);
+  facts.seat_edge = measure_seat_edge(model);
   facts.edges = measure_edges(model);
   measure_base_kind(model, base, facts);
   facts.skirt = measure_skirt(model);

@@ -12,20 +12,40 @@ namespace {
 
 using Box = std::array<double, 6>;
 
-/// Where an arm runs: from the trap's hub, square to a side of the alcove. The weir is taken below the hub: what a trap
-/// is long moves no hole along its joist, and heights by its length times the fall.
+/// A straight piece of an arm: it runs square to a side of the alcove.
 struct Way {
   gp_Pnt from;
-  int axis = 0;     ///< 0: along x
-  double sign = 1;  ///< toward that side
+  int axis = 0;         ///< 0: along x
+  double sign = 1;      ///< toward that side
+  double begin_mm = 0;  ///< along the arm, from the weir
+  double end_mm = 0;    ///< where it turns, or ends
+  bool last = true;
   double across() const { return axis == 0 ? from.Y() : from.X(); }
   double start() const { return axis == 0 ? from.X() : from.Y(); }
 };
 
-Way way_of(const job::Trap& trap, const gp_Pnt& hub) {
-  const bool sideways = *trap.to == job::Side::left || *trap.to == job::Side::right;
-  const bool back = *trap.to == job::Side::left || *trap.to == job::Side::front;
-  return {hub, sideways ? 0 : 1, back ? -1. : 1.};
+Way way_to(job::Side side, const gp_Pnt& from) {
+  const bool sideways = side == job::Side::left || side == job::Side::right;
+  const bool back = side == job::Side::left || side == job::Side::front;
+  return {from, sideways ? 0 : 1, back ? -1. : 1.};
+}
+
+/// An arm's pieces, from the trap's hub on. The weir is taken below the hub: what a trap is long moves no hole along
+/// its joist, and heights by its length times the fall. Nothing where it is not known how it bends.
+std::vector<Way> ways_of(const job::Trap& trap, const gp_Pnt& hub) {
+  std::vector<Way> ways{way_to(*trap.to, hub)};
+  for (const job::Bend& bend : trap.bends) {
+    if (!bend.after || !bend.to) return {};
+    Way& before = ways.back();
+    before.end_mm = bend.after->in_mm(), before.last = false;
+    gp_Pnt corner = before.from;
+    corner.SetCoord(before.axis + 1, before.start() + before.sign * (before.end_mm - before.begin_mm));
+    Way next = way_to(*bend.to, corner);
+    next.begin_mm = before.end_mm;
+    ways.push_back(next);
+  }
+  ways.back().end_mm = trap.arm ? trap.arm->in_mm() : ways.back().begin_mm;
+  return ways;
 }
 
 class Runner {
@@ -37,15 +57,20 @@ class Runner {
     run_.known = true;
     heights();
     if (!trap_.to || (model_.job.floor.kind == job::FloorKind::joists && !model_.job.floor.joist_first)) return run_;
-    run_.routed = true;
-    const Way way = way_of(trap_, hub());
+    const std::vector<Way> ways = ways_of(trap_, hub());
+    run_.unplaced_bend = ways.empty();
+    run_.routed = !ways.empty();
     const bool joists_along_y = model_.job.floor.joist_direction == job::Direction::along_depth;
-    if ((way.axis == 1) == joists_along_y)
-      lie_in_bay(way);
-    else if (trap_.arm)
-      cross(way);
-    else
-      run_.routed = false;
+    for (const Way& way : ways) {
+      if ((way.axis == 1) == joists_along_y)
+        lie_in_bay(way);
+      else if (trap_.arm || !way.last)
+        cross(way);
+      else
+        run_.routed = false;
+    }
+    std::stable_sort(run_.crossings.begin(), run_.crossings.end(),
+                     [](const auto& a, const auto& b) { return a.from_weir_mm < b.from_weir_mm; });
     return run_;
   }
 
@@ -105,7 +130,8 @@ class Runner {
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
       const Box box = brep::box_of(joist.shape);
-      const double middle = (box[way.axis] + box[way.axis + 3]) / 2, from = (middle - way.start()) * way.sign;
+      const double middle = (box[way.axis] + box[way.axis + 3]) / 2,
+                   from = way.begin_mm + (middle - way.start()) * way.sign;
       if (way.across() < box[other] || way.across() > box[other + 3]) continue;
       const double x = way.axis == 0 ? middle : way.across(), y = way.axis == 0 ? way.across() : middle;
       facts::JoistCrossing crossing;
@@ -115,22 +141,20 @@ class Runner {
       crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
       crossing.along_span = share_of_span(way.across());
       if (!last || from > last->from_weir_mm) last = crossing;
-      if (from >= 0 && from <= trap_.arm->in_mm()) meet(std::move(crossing));
+      if (from >= way.begin_mm && from <= way.end_mm) meet(std::move(crossing));
     }
-    if (last) go_on_past(*last);
-    std::stable_sort(run_.crossings.begin(), run_.crossings.end(),
-                     [](const auto& a, const auto& b) { return a.from_weir_mm < b.from_weir_mm; });
+    if (last) go_on_past(*last, way);
   }
 
   /// Joists lie past the walls as well: where the modelled ones end theirs go on, as far as anyone can tell.
-  void go_on_past(const facts::JoistCrossing& last) {
+  void go_on_past(const facts::JoistCrossing& last, const Way& way) {
     facts::JoistCrossing next = last;
     next.modelled = false;
     for (int i = 1;; ++i) {
       next.joist = std::to_string(i) + " past " + last.joist.substr(last.joist.rfind('/') + 1);
       next.from_weir_mm = last.from_weir_mm + i * model_.job.floor.joist_spacing.in_mm();
-      if (next.from_weir_mm > trap_.arm->in_mm()) return;
-      if (next.from_weir_mm >= 0) meet(next);
+      if (next.from_weir_mm > way.end_mm) return;
+      if (next.from_weir_mm >= way.begin_mm) meet(next);
     }
   }
 
@@ -146,14 +170,18 @@ class Runner {
       if (before && box[other + 3] > below) below = box[other + 3], low = joist.id;
       if (!before && box[other] < above) above = box[other], high = joist.id;
     }
-    run_.bay = low + (low.empty() || high.empty() ? "" : " and ") + high;
-    if (run_.bay.empty() || outside() <= 0) return;
-    run_.beside_mm = std::min(way.across() - below, above - way.across()) - outside() / 2;
+    const std::string bay = low + (low.empty() || high.empty() ? "" : " and ") + high;
+    if (bay.empty()) return;
+    run_.bay += (run_.bay.empty() ? "" : ", then of ") + bay;
+    if (outside() <= 0) return;
+    const double beside = std::min(way.across() - below, above - way.across()) - outside() / 2;
     const auto hangs_below = [&](const std::string& id) {
       const parts::Solid* joist = id.empty() ? nullptr : model_.find(id);
-      return !joist || (centre_at(0) && *centre_at(0) + outside() / 2 <= brep::box_of(joist->shape)[2]);
+      const auto centre = centre_at(way.begin_mm);
+      return !joist || (centre && *centre + outside() / 2 <= brep::box_of(joist->shape)[2]);
     };
-    if (*run_.beside_mm < 0 && hangs_below(low) && hangs_below(high)) run_.beside_mm.reset();
+    if (beside < 0 && hangs_below(low) && hangs_below(high)) return;
+    run_.beside_mm = std::min(run_.beside_mm.value_or(beside), beside);
   }
 
   const parts::Model& model_;

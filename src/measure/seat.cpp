@@ -30,6 +30,10 @@ double plan_overlap(const Piece& a, const Piece& b) {
   return overlap(a, b, 0) * overlap(a, b, 1);
 }
 
+bool is_bent(const parts::Solid& solid) {
+  return solid.cut && solid.cut->steel;
+}
+
 /// What lies between two pieces that carry a third.
 struct Gap {
   double clear = 0, span = 0;
@@ -91,6 +95,8 @@ class Seat {
     const Bends bends = bends_of(*end);
     bearer.radius_mm = bends.inside_mm;
     bearer.lipped = bends.count >= 4;  // a track has two, at its web
+    if (bearer.lipped) bearer.lip_mm = shortest_flat(*end) + section.sheet_mm + bends.inside_mm;
+    bearer.weak_mm4 = section.weak.inertia_mm4;
     bearer.bending = section.weak;
     if (std::abs(piece.solid->cut->axis.Z()) > 0.5) return;
     const facts::Bending down = bending_on(*end, gp::DZ());
@@ -186,18 +192,28 @@ class Seat {
 /// The studs of the wall behind the cleat that stand behind it by half their thickness or more.
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
   const parts::Solid* solid = model.find("bench-frame/wall-cleat");
+  if (!solid) solid = model.find("bench-frame/wall-track");
   if (!solid) return std::nullopt;
   const Piece piece{solid, brep::box_of(solid->shape)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1;
   const char* const wall = along == 0                                   ? "wall-back/stud"
                            : model.job.bench->place == job::Side::right ? "wall-right/stud"
                                                                         : "wall-left/stud";
-  facts::Cleat cleat{solid->id, piece.size(1 - along), 0};
-  for (const parts::Solid& stud : model.solids) {
-    if (stud.id.rfind(wall, 0) != 0) continue;
-    const Piece behind{&stud, brep::box_of(stud.shape)};
-    cleat.studs += overlap(piece, behind, along) >= behind.size(along) / 2;
+  facts::Cleat cleat;
+  cleat.part_id = solid->id;
+  cleat.thickness_mm = piece.size(1 - along);
+  if (const auto end = end_face(*solid); end && is_bent(*solid)) cleat.thickness_mm = section_on(*end, *solid).sheet_mm;
+  cleat.middle_mm = piece.middle(2);
+  for (const parts::Solid& each : model.solids) {
+    const bool joist = each.id.rfind("bench-frame/joist", 0) == 0 || each.id.rfind("bench-frame/end-cleat", 0) == 0;
+    if (each.id.rfind(wall, 0) != 0 && !joist) continue;
+    const Piece other{&each, brep::box_of(each.shape)};
+    if (joist)
+      cleat.joists_at_mm.push_back(other.middle(along));
+    else if (overlap(piece, other, along) >= other.size(along) / 2)
+      cleat.studs_at_mm.push_back(other.middle(along));
   }
+  cleat.studs = static_cast<int>(cleat.studs_at_mm.size());
   return cleat;
 }
 

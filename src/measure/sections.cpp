@@ -9,6 +9,7 @@
 #include <TopoDS_Edge.hxx>
 #include <gp_Circ.hxx>
 
+#include "brep/properties.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
@@ -98,6 +99,17 @@ double longest_flat(const TopoDS_Face& end, const gp_Dir& load) {
   for (const gp_Vec& flat : flats_of(end))
     if (std::abs(gp_Dir{flat}.Dot(load)) > 1 - units::tolerance::ratio) longest = std::max(longest, flat.Magnitude());
   return longest;
+}
+
+double shortest_flat(const TopoDS_Face& end) {
+  const Bends bends = bends_of(end);
+  double shortest = 0;
+  // The edges of the sheet itself, at the lips' ends, are no flats: they are its thickness long.
+  const double sheet = sheet_of(end, brep::area_mm2(end));
+  for (const gp_Vec& flat : flats_of(end))
+    if (bends.count > 0 && flat.Magnitude() > sheet + units::tolerance::length_mm)
+      shortest = shortest == 0 ? flat.Magnitude() : std::min(shortest, flat.Magnitude());
+  return shortest;
 }
 
 Bends bends_of(const TopoDS_Face& end) {

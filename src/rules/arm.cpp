@@ -74,7 +74,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (!job.trap || !facts.pipe.routed) return unread();
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
-  if (!facts.pipe.bay.empty()) return in_a_joist(job, facts.pipe);
+  if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
   const facts::JoistCrossing* worst = nullptr;
   double least = 0;
   std::vector<std::string> lines;

@@ -4,6 +4,8 @@
 #include <optional>
 #include <string>
 
+#include "units/quantity.hpp"
+
 namespace fallwright::rules {
 
 /// Reference design values of dimension lumber, MPa. NDS Supplement Table 4A (2018), secondary: from tables that quote
@@ -39,8 +41,7 @@ double size_factor(double depth_mm);
 
 /// Cold-formed steel by the thickness of its sheet: yield stress (IRC R603.2, quoted: 33 ksi up to 43 mil, 50 ksi from
 /// 54 mil), and what AISI S100 allows of it in bending (1.67), shear (0.6, 1.67) and as a column (1.80); the factors
-/// and the modulus are from memory. The full section is taken: local buckling and torsion are not judged; webs are, in
-/// steel.hpp.
+/// and the modulus are from memory. Webs are judged in steel.hpp, what counts of a pressed flange in steel_section.hpp.
 struct Steel {
   double yield, bending, shear, modulus;
 };
@@ -87,7 +88,7 @@ Effect point(double load_n, double span_mm, double modulus_mpa, double inertia_m
 double span_by_bending(double load, const Section& section, double stress_mpa);
 double span_by_deflection(double load, const Section& section, double modulus_mpa, double limit);
 
-inline constexpr double mpa_per_psi = 0.006894757293168;
+using units::mpa_per_psi;
 inline constexpr double kpa_per_psf = 0.04788025898;
 inline constexpr double n_per_lbf = 4.4482216152605;
 

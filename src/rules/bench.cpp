@@ -1,11 +1,17 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/fasteners.hpp"
 #include "rules/loads.hpp"
+#include "rules/push.hpp"
+#include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/steel.hpp"
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -14,14 +20,23 @@ using units::inch_mm;
 
 constexpr double kg_per_lbf = 0.45359237, person_lbf = 250;
 
-const char* const steel_screws = "a steel frame: its screws are not judged, see whether the bench carries a person";
+bool is_steel(const job::Job& job) {
+  return job.bench->frame.kind == job::FrameKind::steel;
+}
+
+const char* hung(const job::Job& job) {
+  return is_steel(job) ? "wall track" : "wall cleat";
+}
 
 /// The wall cleat as it is fastened. The wall's own studs are taken as the softer of both.
 struct Joint {
   Fastener fastener;
-  double gravity = 0, side_in = 0, into_in = 0;
+  double gravity = 0, side_in = 0, into_in = 0, side_psi = 0;
   int at_stud = 0;
+  double across() const { return across_lbf(fastener, gravity, side_in, into_in, side_psi); }
 };
+
+constexpr double soft_gravity = 0.42;
 
 /// Nothing to judge, or the joint.
 std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
@@ -29,22 +44,28 @@ std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   if (!facts.cleat || !frame.fastener || !frame.fastener_length || !frame.fasteners_at_stud) return std::nullopt;
   const auto fastener = fastener_of(*frame.fastener);
   const auto grade = grade_of(frame.species);
-  if (!fastener || !grade || grade->gravity <= 0) return std::nullopt;
+  if (!fastener || (!is_steel(job) && (!grade || grade->gravity <= 0))) return std::nullopt;
   const double side = facts.cleat->thickness_mm / inch_mm;
-  return Joint{*fastener, std::min(grade->gravity, 0.42), side, frame.fastener_length->in_mm() / inch_mm - side,
+  return Joint{*fastener,
+               is_steel(job) ? soft_gravity : std::min(grade->gravity, soft_gravity),
+               side,
+               frame.fastener_length->in_mm() / inch_mm - side,
+               is_steel(job) ? sheet_bears_psi : 0,
                *frame.fasteners_at_stud};
 }
 
 /// Why no joint is judged, where that is so.
 std::optional<Finding> no_joint(const job::Job& job, const facts::Facts& facts) {
   if (!job.bench) return not_applicable("no bench");
-  if (job.bench->frame.kind == job::FrameKind::steel) return not_applicable(steel_screws);
-  if (!facts.cleat) return cannot_tell("the bench's wall cleat was not found on its solids");
-  const auto grade = grade_of(job.bench->frame.species);
-  if (grade && grade->gravity <= 0)
-    return cannot_tell("fasteners by Eurocode 5 are not in this program: an engineer judges what holds the cleat");
+  if (!facts.cleat) return cannot_tell(std::string{"the bench's "} + hung(job) + " was not found on its solids");
   const job::BenchFrame& frame = job.bench->frame;
+  const auto grade = grade_of(frame.species);
+  if (!is_steel(job) && grade && grade->gravity <= 0)
+    return cannot_tell("fasteners by Eurocode 5 are not in this program: an engineer judges what holds the cleat");
   if (!frame.fastener || !frame.fastener_length || !frame.fasteners_at_stud) return unread();
+  if (is_steel(job) && (*frame.fastener)[0] != '#')
+    return cannot_tell(
+        "a steel track that is nailed to its studs is not judged: hang it on screws (bench.frame.fastener)");
   return std::nullopt;
 }
 
@@ -54,49 +75,163 @@ std::string named(const job::BenchFrame& frame, const job::Job& job) {
          text_of(frame.fastener_length->in_mm(), Unit::mm, job);
 }
 
+/// As many as bring a share to one, where a person would still drive so many at one place.
+constexpr int most_at_one_place = 12;
+std::optional<int> enough(int now, double share) {
+  const double wanted = std::ceil(now * share - 1e-9);
+  return share > 1 && wanted <= most_at_one_place ? std::optional{static_cast<int>(wanted)} : std::nullopt;
+}
+
+job::Change set_count(const char* key, int count) {
+  return {key, std::to_string(count), 0};
+}
+
 /// A person who sits at the wall: all of it at one stud.
 Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
   const Joint j = *joint_of(job, facts);
-  const double one = across_lbf(j.fastener, j.gravity, j.side_in, j.into_in);
+  const double one = j.across();
   const std::string into = text_of(j.into_in * inch_mm, Unit::mm, job);
   if (one <= 0)
     return found(99, named(job.bench->frame, job) + " reach only " + into + " into the stud",
                  "take fasteners that reach six times their thickness into the stud at least "
                  "(bench.frame.fastener_length)");
-  return found(
-      person_lbf / (one * j.at_stud),
-      "250 lbf (1112 N) at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into + " into it",
-      "more or longer fasteners at each stud (bench.frame.fasteners_at_stud, fastener_length); here an "
-      "engineer judges");
+  const double share = person_lbf / (one * j.at_stud);
+  const auto count = enough(j.at_stud, share);
+  Finding finding = found(
+      share, "250 lbf (1112 N) at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into + " into it",
+      (count ? std::to_string(*count) : std::string{"more or longer"}) +
+          " fasteners at each stud (bench.frame.fasteners_at_stud), or longer ones (bench.frame.fastener_length); here "
+          "an engineer judges");
+  if (!count) return finding;
+  return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
 }
 
-/// A person who slides or falls against it, away from the wall: pulled out of the two studs nearest.
+/// What one screw or nail of the cleat takes along itself: thread in the stud, or its head through a track.
+double cleat_pulled(const Joint& j, const facts::Cleat& cleat, const job::BenchFrame& frame) {
+  const double length_in = frame.fastener_length->in_mm() / inch_mm;
+  const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
+  const double thread = pulled_lbf_in(j.fastener, j.gravity) * std::max(0.0, held_in);
+  if (j.side_psi <= 0) return thread;
+  return std::min(
+      thread,
+      screw_head_through(j.fastener.head * inch_mm, cleat.thickness_mm, tensile_of(cleat.thickness_mm)) / n_per_lbf);
+}
+
+/// What one fastener at a joist's end takes across: a nail driven askew, or a screw through track and joist.
+double joist_across(const job::Job& job, const facts::Facts& facts, const Fastener& fastener) {
+  const job::BenchFrame& frame = job.bench->frame;
+  if (!is_steel(job))
+    return toe_nailed_lbf(fastener, grade_of(frame.species)->gravity, frame.joist_fastener_length->in_mm() / inch_mm);
+  const auto joist = std::find_if(facts.bearers.begin(), facts.bearers.end(),
+                                  [](const facts::Bearer& b) { return b.what == "joist"; });
+  if (joist == facts.bearers.end()) return 0;
+  const double track = facts.cleat->thickness_mm, stud = joist->sheet_mm;
+  return screw_across(fastener.diameter * inch_mm, track, stud, tensile_of(track), tensile_of(stud)) / n_per_lbf;
+}
+
+/// Why the joists' ends are not judged, where that is so.
+std::optional<Finding> no_ties(const job::Job& job) {
+  const job::BenchFrame& frame = job.bench->frame;
+  if (!frame.joist_fastener || !frame.fasteners_at_joist) return unread();
+  if (!is_steel(job) && !frame.joist_fastener_length) return unread();
+  const bool screw = (*frame.joist_fastener)[0] == '#';
+  if (is_steel(job) && !screw)
+    return cannot_tell("steel joists are held by tapping screws (bench.frame.joist_fastener): nails are not judged");
+  if (!is_steel(job) && screw)
+    return cannot_tell(
+        "screws driven askew through a joist's end are not in the tables: take nails (bench.frame.joist_fastener), or "
+        "have an engineer judge brackets");
+  return std::nullopt;
+}
+
+/// A fall against the bench, or a pull on its edge, at any point and any way.
 Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
+  if (const auto none = no_ties(job)) return *none;
+  if (!facts.stand) return cannot_tell("the bench was not found on its solids as one body");
   const Joint j = *joint_of(job, facts);
-  const double lbf = is_accessible_book(job.book) ? 250 : 200;
-  const double length_in = job.bench->frame.fastener_length->in_mm() / inch_mm;
-  const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
-  const int studs = std::min(2, facts.cleat->studs);
-  const double all = pulled_lbf_in(j.fastener, j.gravity) * std::max(0.0, held_in) * j.at_stud * studs;
-  return found(all > 0 ? lbf / all : 99,
-               text_of(lbf, Unit::count, job) + " lbf away from the wall, on the fasteners of " +
-                   std::to_string(studs) + (studs == 1 ? " stud" : " studs"),
-               "screws in place of nails, or more of them at each stud (bench.frame.fastener, fasteners_at_stud)");
+  const job::BenchFrame& frame = job.bench->frame;
+  const double lbf = is_accessible_book(job.book) || job.book == "building" ? 250 : 200;
+  const Fastener tie = *fastener_of(*frame.joist_fastener);
+  const Push all = push_of(*facts.cleat, *facts.stand, lbf, {j.across(), cleat_pulled(j, *facts.cleat, frame)},
+                           j.at_stud, joist_across(job, facts, tie), *frame.fasteners_at_joist, is_steel(job));
+  const PushedJoint& worst = all.worst();
+  std::map<std::string, double> shares;
+  for (const PushedJoint& joint : all.joints) shares[joint.key] = std::max(shares[joint.key], joint.share);
+  std::string advice;
+  std::vector<job::Change> changes;
+  bool mends = true;
+  const auto more = [&](const char* where, const char* key, int now, double share) {
+    if (share <= 1) return;
+    const auto count = enough(now, share);
+    mends = mends && count;
+    advice += (advice.empty() ? "" : "; ") + (count ? std::to_string(*count) : std::string{"more or stouter"}) +
+              " fasteners at each " + where + " (" + key + ")";
+    if (count) changes.push_back(set_count(key, *count));
+  };
+  more("stud", "bench.frame.fasteners_at_stud", j.at_stud, shares["cleat"]);
+  more("end of a joist", "bench.frame.fasteners_at_joist", *frame.fasteners_at_joist, shares["joist"]);
+  if (!j.fastener.screw && shares["cleat"] > 1)
+    advice += "; screws in place of nails hold better (bench.frame.fastener)";
+  Finding finding =
+      found(worst.share,
+            worst.what + ": " + text_of(lbf, Unit::count, job) + " lbf (" + units::decimals(lbf * n_per_lbf, 0) +
+                " N) at the seat's edge, on " + named(frame, job) + " in each stud and " +
+                std::to_string(*frame.fasteners_at_joist) + " " + tie.name + " at each end of a joist",
+            advice + "; here an engineer judges");
+  for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
+  finding.details.push_back(
+      "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "
+      "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain, NDS 2018");
+  if (!mends || changes.empty()) return finding;
+  return mended_by(std::move(finding), std::move(changes));
 }
 
-Finding nose(const job::Job& job, const facts::Facts&, const Limit&) {
+/// How a person's weight comes on an edge: on 3 by 3 in (76 mm) that end flush with it. Common practice, no source.
+constexpr double patch_mm = 3 * inch_mm;
+/// A third of a printed strength is counted. Common practice, no source.
+constexpr double of_strength = 1. / 3;
+
+/// Where the deck ends the block goes on alone: what stands past that edge bends it over the edge, as wide as the load
+/// and once its thickness to the one side that any corner has.
+double edge_stress_mpa(const facts::SeatEdge& edge) {
+  const double load = person_lbf * n_per_lbf, past = edge.past_mm, thick = edge.thick_mm;
+  const double moment = past <= patch_mm ? load * past / patch_mm * past / 2 : load * (past - patch_mm / 2);
+  return moment / ((patch_mm + thick) * thick * thick / 6);
+}
+
+Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable("no bench");
-  if (job.bench->overhang.is_zero()) return not_applicable("the seat does not overhang its apron");
+  if (!facts.seat_edge) return cannot_tell("seat block and deck were not found on the solids");
+  const facts::SeatEdge& edge = *facts.seat_edge;
+  if (edge.past_mm <= job.mark_mm() + units::tolerance::length_mm)
+    return not_applicable("the deck carries the seat block up to its edge");
   const auto& carries = job.bench->nose_carries_kg;
-  const std::string over = text_of(job.bench->overhang.in_mm(), Unit::mm, job);
-  if (!carries)
-    return missing("ask the seat block's maker what may stand on an edge that overhangs by " + over +
-                   " (bench.nose_carries)");
-  return found(person_lbf * kg_per_lbf / *carries,
-               "250 lbf (1112 N) on an edge that overhangs by " + over + ", as its maker says",
-               "let it overhang less (bench.overhang), or take a block that carries a person there");
+  const auto& strength = job.bench->strength_mpa;
+  const std::string over = text_of(edge.past_mm, Unit::mm, job) + " past the deck, on the " + edge.side;
+  const std::string advice =
+      "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
+      "block, or bring the frame's front forward";
+  if (carries)
+    return found(person_lbf * kg_per_lbf / *carries,
+                 "250 lbf (1112 N) on an edge that reaches " + over + ", as its maker says", advice);
+  if (!strength)
+    return missing("ask the seat block's maker what may stand on an edge that reaches " + over +
+                   " (bench.nose_carries), or how strong the block is in bending (bench.strength)");
+  if (edge.thick_mm <= 0) return cannot_tell("the seat block's thickness over the deck's edge was not found");
+  const double stress = edge_stress_mpa(edge), may = *strength * of_strength;
+  const bool metric = job.is_metric();
+  Finding finding = found(stress / may,
+                          "250 lbf (1112 N) at the edge of a block that reaches " + over + " and is " +
+                              text_of(edge.thick_mm, Unit::mm, job) + " thick there: it bends with " +
+                              units::stress_text(stress, metric) + " of " + units::stress_text(may, metric),
+                          advice);
+  finding.details = {"250 lbf on " + text_of(patch_mm, Unit::mm, job) +
+                     " square, flush with the edge; bent over the deck's edge, as wide as that and "
+                     "the block's thickness more; a third of the maker's " +
+                     units::stress_text(*strength, metric) + " counts; an apron below is not counted"};
+  return finding;
 }
 
 }  // namespace
@@ -106,7 +241,7 @@ std::vector<Rule> bench_rules() {
       {"load.seat-cleat",
        "bench's wall cleat holds",
        "250 lbf over what the fasteners in one stud take across, the least of six ways to give way",
-       "bench frame: its cleat's thickness",
+       "bench frame: its cleat's or wall track's thickness",
        Unit::share,
        "",
        "",
@@ -114,22 +249,23 @@ std::vector<Rule> bench_rules() {
        {Input::cleat_held, Input::bench_frame}},
       {"load.seat-push",
        "bench bears a push sideways",
-       "200 lbf (250 in an accessible shower) over what the fasteners in two studs take along themselves",
-       "bench frame: its cleat's thickness; walls: studs behind it",
+       "200 lbf (250 where the building code holds) off the wall and along it, at the seat's edge, over what fasteners "
+       "of cleat and joists take, across and along themselves",
+       "bench frame: its cleat and joists; seat block: its edge; walls: studs behind the cleat",
        Unit::share,
        "",
        "",
        push,
-       {Input::cleat_held, Input::bench_frame, Input::walls}},
+       {Input::cleat_held, Input::joists_held, Input::studs, Input::bench_frame, Input::seat_block, Input::walls}},
       {"load.seat-nose",
-       "seat's overhang carries a person",
-       "250 lbf over what its maker says",
-       "no solid: a reading",
+       "seat block's edge carries a person",
+       "250 lbf over what its maker says, or its stress in bending over a third of its strength",
+       "seat block and deck: how far the one reaches past the other, and how thick it is there",
        Unit::share,
        "",
        "",
        nose,
-       {Input::seat_block}},
+       {Input::edge_strength, Input::bench_frame, Input::seat_block}},
   };
 }
 

@@ -193,8 +193,10 @@ const std::vector<Row>& readings() {
        READ("measure how deep the arm's lowest inside lies where it leaves the trap (trap.weir)")},
       {Input::route, "the trap arm's way",
        STATE(!j.trap || slab(j) ? std::nullopt : State{read_or(f.pipe.routed, Standing::missing)}),
-       [](J j, F) {
+       [](J j, F f) -> std::string {
          return !j.floor.joist_first     ? unknown_joists(j)
+                : f.pipe.unplaced_bend   ? "say after what length the trap arm bends, and to which side "
+                                           "(trap.bend.after, trap.bend.to)"
                 : !j.trap || !j.trap->to ? "say to which side of the alcove the trap arm runs (trap.to)"
                                          : "measure the trap arm from weir to vent (trap.arm)";
        }},
@@ -211,8 +213,34 @@ const std::vector<Row>& readings() {
                                   : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
                                                       j.bench->frame.fasteners_at_stud,
                                                   Standing::missing)}),
-       READ("say what holds the bench's wall cleat to a stud, how long it is and how many there are "
-            "(bench.frame.fastener, fastener_length, fasteners_at_stud)")},
+       [](J j, F) {
+         const bool steel = j.bench && j.bench->frame.kind == job::FrameKind::steel;
+         return std::string{"say what holds the bench's wall "} + (steel ? "track" : "cleat") +
+                " to a stud, how long it is and how many there are (bench.frame.fastener, fastener_length, "
+                "fasteners_at_stud)";
+       }},
+      {Input::joists_held, "what holds the bench's joists",
+       STATE(!j.bench || !f.cleat ? std::nullopt
+                                  : State{read_or(j.bench->frame.joist_fastener && j.bench->frame.fasteners_at_joist &&
+                                                      (j.bench->frame.kind == job::FrameKind::steel ||
+                                                       j.bench->frame.joist_fastener_length),
+                                                  Standing::missing)}),
+       [](J j, F) {
+         const bool steel = j.bench && j.bench->frame.kind == job::FrameKind::steel;
+         return std::string{"say what holds a joist's end to the "} +
+                (steel ? "wall track, and how many there are (bench.frame.joist_fastener, fasteners_at_joist)"
+                       : "wall cleat, how long it is and how many there are (bench.frame.joist_fastener, "
+                         "joist_fastener_length, fasteners_at_joist)");
+       }},
+      {Input::edge_strength, "strength of the seat block's edge",
+       STATE(!j.bench || !f.seat_edge
+                 ? std::nullopt
+                 : State{read_or(j.bench->nose_carries_kg || j.bench->strength_mpa, Standing::missing)}),
+       READ("ask the seat block's maker what may stand on its edge (bench.nose_carries), or how strong the block is in "
+            "bending (bench.strength)")},
+      {Input::bends, "bends of the trap arm",
+       STATE(!j.trap ? std::nullopt : State{read_or(j.trap->to || !j.trap->bends.empty(), Standing::missing)}),
+       READ("say to which side of the alcove the trap arm runs (trap.to), and give each of its bends (trap.bend)")},
       {Input::fixtures, "what is screwed to the walls",
        STATE(j.fixtures.empty() ? std::nullopt : State{Standing::as_designed}), READ("")},
       {Input::mix, "the site mix", STATE(j.buy.mix.any() ? State{Standing::as_designed} : std::nullopt), READ("")},

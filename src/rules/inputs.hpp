@@ -41,13 +41,16 @@ enum class Input {
   liner_fall,    ///< where the job file tells of it
   membrane_top,  ///< of a bonded one, on the walls
   trap,
-  pipe,        ///< the trap arm's size
-  weir,        ///< its height
-  route,       ///< the side that the arm runs to
-  bearing,     ///< where the joists' span begins
-  flow,        ///< of the shower's heads
-  glass,       ///< panes at the entry
-  cleat_held,  ///< what holds the bench's wall cleat
+  pipe,           ///< the trap arm's size
+  weir,           ///< its height
+  route,          ///< the side that the arm runs to
+  bearing,        ///< where the joists' span begins
+  flow,           ///< of the shower's heads
+  glass,          ///< panes at the entry
+  cleat_held,     ///< what holds the bench's wall cleat, or wall track
+  joists_held,    ///< what holds its joists to that
+  edge_strength,  ///< the seat block's, where it reaches past its deck
+  bends,          ///< of the trap arm
   fixtures,
   mix,
   // solids

@@ -61,7 +61,7 @@ struct SeatMember {
 
 /// 250 lbf anywhere on the seat (ADA 610.4), taken by each member that carries it, alone, as a simple span.
 struct SeatLoad {
-  std::string material;  ///< "SPF No.2, dry", "33 ksi steel, full section ..."
+  std::string material;  ///< "SPF No.2, dry", "33 ksi steel; ..."
   std::string deck;      ///< "plywood rated 48/24"
   std::vector<SeatMember> members;
   std::string unfit;     ///< why a member may not carry load at all, whatever its stresses; empty: none is so

@@ -36,6 +36,10 @@ class Writer {
   void way() {
     const facts::PipeRun& pipe = facts_.pipe;
     if (job_.floor.kind == job::FloorKind::slab) return;
+    if (pipe.unplaced_bend)
+      return line(
+          "holes in joists: not known; say after what length the arm bends, and to which side (trap.bend.after, "
+          "trap.bend.to)");
     if (!pipe.routed)
       return line(
           "holes in joists: not known; say where the arm runs and how long it is (trap.to, trap.arm), and where "
@@ -43,9 +47,10 @@ class Writer {
     if (pipe.beside_mm.value_or(0) < 0)
       return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + pipe.bay);
     if (!pipe.bay.empty())
-      return line("the arm runs along the bay of " + pipe.bay +
-                  (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") + ": no joist is bored");
-    if (pipe.crossings.empty()) return line(meets_no_joist(pipe));
+      line("the arm runs along the bay of " + pipe.bay +
+           (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") +
+           (pipe.crossings.empty() ? ": no joist is bored" : ": none is bored there"));
+    if (pipe.crossings.empty()) return pipe.bay.empty() ? line(meets_no_joist(pipe)) : void();
     if (!pipe.crossings.back().modelled)
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "

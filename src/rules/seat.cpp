@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/loads.hpp"
 #include "rules/steel.hpp"
+#include "rules/steel_section.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
@@ -50,12 +51,24 @@ std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, bool
   return seat_n / (*may * b.webs * (punched ? punched_crippling(punchout_mm, 0, b.flat_mm) : 1));
 }
 
+/// A C on edge: its web stands, its flanges lie. One that lies flat bends about its flanges, and is taken whole.
+bool on_edge(const facts::Bearer& b) {
+  return b.webs == 1 && b.flat_mm > 0 && b.weak_mm4 > 0;
+}
+
+double may_bend(const facts::Bearer& b, const Steel& steel) {
+  if (!on_edge(b)) return steel.bending * b.bending.modulus_mm3;
+  const SteelC c{b.bending.depth_mm,    b.width_mm, b.lip_mm, b.sheet_mm, b.radius_mm, steel.yield, b.area_mm2,
+                 b.bending.inertia_mm4, b.weak_mm4};
+  return steel_moment_nmm(c, b.span_mm);
+}
+
 SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, bool punched) {
   const Effect e = point(load, b.span_mm, steel.modulus, b.bending.inertia_mm4);
   const SteelWeb web = web_of(b, steel);
   const double buckled = std::min(web_shear(web, SteelEdition::s100_16), web_shear(web, SteelEdition::s3_22)) * b.webs;
   SeatMember member;
-  member.bending = e.moment_nmm / b.bending.modulus_mm3 / steel.bending;
+  member.bending = e.moment_nmm / may_bend(b, steel);
   member.shear = e.shear_n / (buckled * (punched ? punched_shear(punchout_mm, b.flat_mm, b.sheet_mm) : 1));
   member.crippling = crippled(b, web, punched);
   member.deflection_mm = e.deflection_mm;
@@ -111,7 +124,10 @@ void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, Se
                  (b.lipped ? "" : " without lips") +
                  ": what carries load begins at 33 mil, with lips (AISI S240, from memory)";
   if (b.what != "joist") return;
-  load.unjudged += "flanges that buckle, twisting, screws of tracks and joists, and what the wall track hangs on";
+  load.unjudged +=
+      "twisting of joists that are loaded beside their webs, the flange of the wall track that a joist's end bears on "
+      "(a "
+      "clip or stiffener there is for an engineer to draw), studs and tracks that lie flat where their flanges buckle";
   if (!frame.web) load.unjudged += "; holes in the joists' webs (say bench.frame.web)";
   if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), false))
     load.unjudged += "; crippling of the joists' webs, whose sizes are outside the table";
@@ -168,8 +184,9 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
     if (b.steel && (b.what == "joist" || b.what == "stud")) take_note_of_steel(b, frame, load);
     if (b.what == "joist")
       load.material = b.steel ? units::decimals(steel_of(b.sheet_mm).yield / (1000 * mpa_per_psi), 0) +
-                                    " ksi steel, full section; webs by AISI S100-16 and its supplement S3-22, the "
-                                    "stricter, unfastened at their ends"
+                                    " ksi steel; of joists and of the front track what counts of pressed flange, lip "
+                                    "and web, and flange and lip turning over, by AISI S100-16; webs by that and its "
+                                    "supplement S3-22, the stricter, unfastened at their ends"
                       : grade->eurocode ? std::string{grade->name} + " by Eurocode 5, service class 2"
                                         : std::string{grade->name} + ", dry";
   }

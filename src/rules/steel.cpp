@@ -36,6 +36,26 @@ double punched_shear(double hole_mm, double flat_mm, double sheet_mm) {
   return std::min(1.0, over_t / 54);
 }
 
+double screw_across(double d, double t1, double t2, double f1, double f2) {
+  constexpr double omega = 3;
+  const double tilts = 4.2 * std::sqrt(t2 * t2 * t2 * d) * f2, bears = std::min(2.7 * t1 * d * f1, 2.7 * t2 * d * f2);
+  const double alike = std::min(tilts, bears);  // sheets of one thickness; a thick one behind does not let it tilt
+  const double part = std::clamp((t2 / t1 - 1) / 1.5, 0.0, 1.0);
+  return (alike + (bears - alike) * part) / omega;
+}
+
+double screw_out(double d, double t2, double f2) {
+  return 0.85 * t2 * d * f2 / 3;
+}
+
+double screw_head_through(double head, double t1, double f1) {
+  return 1.5 * t1 * head * f1 / 3;
+}
+
+double tensile_of(double sheet_mm) {
+  return (steel_of(sheet_mm).yield > 40e3 * mpa_per_psi ? 65e3 : 45e3) * mpa_per_psi;
+}
+
 double web_shear(const SteelWeb& web, SteelEdition edition) {
   constexpr double k_v = 5.34, poisson = 0.3, modulus = 29500e3 * mpa_per_psi;
   const double h_t = web.flat_mm / web.sheet_mm, area = web.flat_mm * web.sheet_mm;

@@ -27,6 +27,15 @@ double punched_shear(double hole_mm, double flat_mm, double sheet_mm);
 enum class SteelEdition { s100_16, s3_22 };
 double web_shear(const SteelWeb& web, SteelEdition edition);
 
+/// What one tapping screw may take, over 3.0 (AISI S100-16 J4, from memory): across, by tilting and by bearing of the
+/// sheet under its head and the one behind; pulled out of the sheet behind; its head through the one before.
+double screw_across(double diameter_mm, double head_sheet_mm, double behind_sheet_mm, double head_tensile_mpa,
+                    double behind_tensile_mpa);
+double screw_out(double diameter_mm, double behind_sheet_mm, double behind_tensile_mpa);
+double screw_head_through(double head_mm, double head_sheet_mm, double head_tensile_mpa);
+/// Tensile strength of the sheet: 45 ksi up to 43 mil, 65 from 54 (from memory).
+double tensile_of(double sheet_mm);
+
 /// Sheets that may carry load: 33 mil and more, with lips (AISI S240; from memory).
 inline constexpr double least_bearing_sheet_mm = 0.0346 * 25.4;
 

@@ -7,7 +7,9 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -164,11 +166,11 @@ Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
   if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   const double length = job.trap->arm->in_mm();
-  Finding finding =
-      by_book(job, limit, length, "trap arm, weir to vent, as the job file says", [&](const Bounds& held) {
-        return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
-               larger_pipe(job, length, limit);
-      });
+  Finding finding = by_book(job, limit, length, "trap arm, weir to vent along its middle, as the job file says",
+                            [&](const Bounds& held) {
+                              return "bring a vent within " + text_at_most(*held.greatest, job) +
+                                     " of the trap's weir (trap.arm)" + larger_pipe(job, length, limit);
+                            });
   const auto greatest = finding.greatest ? finding.greatest : limit.greatest;
   if (!finding.measured || !greatest) return finding;
   return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*greatest, job), job)});
@@ -217,7 +219,7 @@ Finding drop(const Ground& ground, const Limit&) {
   const Limit least_fall = ground.limits.at("trap.fall");
   Finding finding = by_pipe(
       job, length * ratio, Unit::mm,
-      "over " + text_of(length, Unit::mm, job) + " of arm at " + text_of(ratio, Unit::ratio, job) +
+      "over " + text_of(length, Unit::mm, job) + " of arm, bends and all, at " + text_of(ratio, Unit::ratio, job) +
           ", against one pipe diameter",
       [](const job::Pipe& pipe) {
         return std::optional{Bounds{{}, pipe.nominal_mm}};
@@ -233,6 +235,46 @@ Finding drop(const Ground& ground, const Limit&) {
       });
   if (!finding.greatest) return finding;
   return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*finding.greatest / ratio, job), job)});
+}
+
+/// "2 bends by 45 and 90 degrees".
+std::string bends_text(const std::vector<job::Bend>& bends) {
+  if (bends.empty()) return "no bend, as the job file says";
+  std::vector<std::string> angles;
+  for (const job::Bend& bend : bends) angles.push_back(units::decimals(bend.degrees, 0));
+  return std::to_string(bends.size()) + (bends.size() == 1 ? " bend by " : " bends by ") + units::listed(angles) +
+         " degrees, as the job file says";
+}
+
+bool knows_bends(const job::Trap& trap) {
+  return trap.to || !trap.bends.empty();
+}
+
+/// Level bends, added up; where a cleanout serves them they may be what they are.
+Finding turns(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap || !knows_bends(*job.trap)) return unread();
+  if (job.trap->cleanout.value_or(false) && !job.trap->bends.empty())
+    return not_applicable("a cleanout serves the arm's bends");
+  double degrees = 0;
+  for (const job::Bend& bend : job.trap->bends) degrees += bend.degrees;
+  Finding finding = by_book(job, limit, degrees, bends_text(job.trap->bends) + ", added up", [&](const Bounds& held) {
+    return "put a cleanout where it reaches the arm's bends (trap.cleanout), or lay the arm with " +
+           text_of(*held.greatest, Unit::count, job) +
+           " degrees of bends at most (trap.bend); whether a trap that comes apart serves for one is the inspector's "
+           "to "
+           "say";
+  });
+  if (!finding.measured) return finding;
+  if (degrees == 0 || limit.by_pipe.empty()) finding.holds_anyway = true;  // whichever pipe it is
+  return mended_by(std::move(finding), {{"trap.cleanout", "\"yes\"", 0}});
+}
+
+Finding bends(const job::Job& job, const facts::Facts&, const Limit& limit) {
+  if (!job.trap || !knows_bends(*job.trap)) return unread();
+  const auto& all = job.trap->bends;
+  return found(static_cast<double>(all.size()), bends_text(all),
+               "lay the arm with " + text_of(*limit.greatest, Unit::count, job) +
+                   " bends at most (trap.bend), or vent it nearer to the trap");
 }
 
 /// What a drain's outlet lets through its trap and arm take: no pipe narrows in the direction of flow.
@@ -346,6 +388,24 @@ std::vector<Rule> trap_rules() {
        "",
        drop,
        {Input::trap, Input::pipe}},
+      {"trap.turns",
+       "trap arm's bends can be cleaned",
+       "degrees of its level bends added up, where no cleanout serves them, by the size of its pipe",
+       "no solid: a reading",
+       Unit::count,
+       "",
+       "",
+       turns,
+       {Input::trap, Input::bends, Input::pipe}},
+      {"trap.bends",
+       "trap arm has few bends",
+       "number of its bends from weir to vent",
+       "no solid: a reading",
+       Unit::count,
+       "",
+       "",
+       bends,
+       {Input::trap, Input::bends}},
   };
 }
 

@@ -54,6 +54,8 @@ constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"kg/m3", 1},
                               {"kg/L", 1000}};
 constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb}, {"kg", 1}};
+constexpr Name stresses[] = {
+    {"psi", mpa_per_psi}, {"ksi", 1000 * mpa_per_psi}, {"N/mm2", 1}, {"MPa", 1}, {"kPa", 0.001}, {"kN/m2", 0.001}};
 constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};
 
 std::optional<double> parse(std::string_view text, std::span<const Name> names, const char* example, std::string& why) {
@@ -83,6 +85,10 @@ std::optional<double> parse_share(std::string_view text, std::string& why) {
 
 std::optional<double> parse_mass_kg(std::string_view text, std::string& why) {
   return parse(text, masses, "'94 lb' or '25 kg'", why);
+}
+
+std::optional<double> parse_stress_mpa(std::string_view text, std::string& why) {
+  return parse(text, stresses, "'60 psi' or '0.4 N/mm2'", why);
 }
 
 std::vector<double> parse_parts(std::string_view text, std::string& why) {
@@ -117,6 +123,10 @@ std::string volume_text(double mm3, bool metric) {
   if (metric) return mm3 != 0 && std::abs(litres) < 0.1 ? decimals(mm3 / 1000, 1) + " cm3" : decimals(litres, 1) + " L";
   return mm3 != 0 && std::abs(feet) < 0.01 ? decimals(feet * 1728, 1) + " in3" : decimals(feet, 2) + " ft3";
 }
+std::string stress_text(double mpa, bool metric) {
+  return metric ? decimals(mpa, 2) + " N/mm2" : decimals(mpa / mpa_per_psi, 1) + " psi";
+}
+
 std::string area_text(double mm2, bool metric) {
   return metric ? decimals(mm2 * 1e-6, 3) + " m2" : decimals(mm2 / mm2_per_in2, 0) + " in2";
 }

@@ -47,6 +47,7 @@ TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
                                            "trap.arm-least",
                                            "trap.fall",
                                            "trap.drop",
+                                           "trap.turns",
                                            "trap.vented",
                                            "trap.below",
                                            "trap.aside",

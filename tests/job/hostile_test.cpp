@@ -153,6 +153,8 @@ double mark_of(Kind kind) {
     case Kind::density:
     case Kind::mass:
       return 1;
+    case Kind::stress:
+      return 0.05;
     case Kind::share:
       return 0.01;
     default:

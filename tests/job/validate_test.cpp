@@ -61,6 +61,22 @@ TEST(Contradictions, AReadingFromABoardOrAFinishWantsItsDistanceFromTheStuds) {
               testing::HasSubstr("survey.width: was taken from the board"));
 }
 
+TEST(Contradictions, BendsOfAnArmFollowEachOther) {
+  // Source: arithmetic; one by 90 degrees turns off square.
+  using testing::HasSubstr;
+  const auto bent = [](std::vector<Bend> bends) {
+    return told(
+        [&](Job& j) { j.trap.emplace().arm = inches(36), j.trap->to = Side::back, j.trap->bends = std::move(bends); });
+  };
+  EXPECT_EQ(bent({{90, inches(10), Side::left}, {90, inches(20), Side::front}}), "");
+  EXPECT_EQ(bent({{45, {}, {}}, {45, {}, {}}}), "");
+  EXPECT_THAT(bent({{90, inches(20), Side::left}, {90, inches(10), Side::front}}),
+              HasSubstr("trap.bend.after: bend 2 of the trap arm comes after 10\", before the bend ahead of it"));
+  EXPECT_THAT(bent({{90, inches(40), Side::left}}), HasSubstr("past the end of the arm (trap.arm) of 36\""));
+  EXPECT_THAT(bent({{90, inches(10), Side::front}}), HasSubstr("turns to the front from an arm that runs to the back"));
+  EXPECT_THAT(bent({{45, inches(10), Side::left}}), HasSubstr("turns by 45 degrees: only one by 90"));
+}
+
 TEST(Contradictions, EachIsNamedWithItsNumbers) {
   // Source: arithmetic on the sample: 72 x 36 alcove, 57-1/2 base, 14-1/2 bench, 4 in drain.
   using testing::HasSubstr;

@@ -150,6 +150,35 @@ TEST(PipeRun, KnowsWhereOnItsSpanAJoistIsCrossed) {
   EXPECT_NEAR(*facts_of(j).pipe.crossings[0].along_span, 1 - 79.75 / 120, 1e-9) << "from the nearer bearing";
 }
 
+TEST(PipeRun, ABendLeadsOnToTheNextSide) {
+  // Source: by hand: 10 in toward the back in the bay of the joists at 35 and 51 in, 43-1/4 in from the left; then to
+  // the left: the joist at 35 in is 10 + 8-1/4 along, the one at 19 in 34-1/4, of an arm of 36. Heights go by the whole
+  // way: 18.25 / 48 in lower. On the right of the room the same in a mirror.
+  job::Job j = with_trap(Side::back);
+  j.trap->bends = {{90, Length::inches(10), Side::left}};
+  const facts::PipeRun run = facts_of(j).pipe;
+  ASSERT_EQ(run.crossings.size(), 2U);
+  EXPECT_NEAR(run.crossings[0].from_weir_mm, 18.25 * in, 1e-6);
+  EXPECT_NEAR(run.crossings[1].from_weir_mm, 34.25 * in, 1e-6);
+  EXPECT_NEAR(*run.crossings[0].centre_mm, (-6 - 18.25 / 48 + 1) * in, 1e-6);
+  EXPECT_EQ(run.bay, "joists/joist-03 and joists/joist-04");
+  EXPECT_NEAR(*run.beside_mm, (51 - 0.75 - 43.25 - 2.375 / 2) * in, 1e-6);
+  j.trap->bends[0].to = Side::right;
+  const facts::PipeRun right = facts_of(j).pipe;
+  ASSERT_EQ(right.crossings.size(), 2U);
+  EXPECT_NEAR(right.crossings[0].from_weir_mm, (10 + 51 - 43.25) * in, 1e-6);
+}
+
+TEST(PipeRun, ABendThatNobodyPlacedLeavesTheWayOpen) {
+  // Source: none; neither its place nor where it leads is guessed.
+  job::Job j = with_trap(Side::left);
+  j.trap->bends = {{45, Length::inches(10), {}}};
+  const facts::PipeRun run = facts_of(j).pipe;
+  EXPECT_TRUE(run.unplaced_bend);
+  EXPECT_FALSE(run.routed);
+  EXPECT_TRUE(run.crossings.empty());
+}
+
 TEST(PipeRun, WithoutARouteNothingIsCrossed) {
   // Source: none; no route is guessed, and no height without the weir's.
   job::Job j = with_trap(Side::left);
@@ -163,12 +192,57 @@ TEST(PipeRun, WithoutARouteNothingIsCrossed) {
 
 TEST(Cleat, IsHeldByTheStudsBehindIt) {
   // Source: by hand: studs of the left wall every 16 in over 36 in, from the back corner on: at both ends and at 16 and
-  // 32 in.
+  // 32 in. The plates' top is 12-1/2 in up, the cleat hangs from there, 3-1/2 in deep.
   const facts::Facts facts = facts_of(sample::alcove());
   ASSERT_TRUE(facts.cleat);
   EXPECT_NEAR(facts.cleat->thickness_mm, 1.5 * in, 1e-6);
   EXPECT_GE(facts.cleat->studs, 3);
   EXPECT_LE(facts.cleat->studs, 4);
+  EXPECT_EQ(facts.cleat->studs_at_mm.size(), static_cast<std::size_t>(facts.cleat->studs));
+  EXPECT_EQ(facts.cleat->joists_at_mm.size(), 4U) << "the one against the back wall as well";
+  EXPECT_NEAR(facts.cleat->middle_mm, (12.5 - 1.75) * in, 1e-6);
+}
+
+/// A room whose bench stands at a place, with a deck that ends short of a seat that overhangs.
+job::Job with_bench(Side place) {
+  job::Job j = sample::alcove();
+  j.bench->place = place;
+  j.bench->overhang = Length::inches(1.5);
+  if (place == Side::back) j.alcove.depth = Length::inches(50.5), j.base.length = Length::inches(72);
+  return j;
+}
+
+TEST(Stand, IsAlikeWhereverTheBenchLeans) {
+  // Source: by hand: 14-1/2 in to the framed front, 1/2 in of apron, 1-1/2 in over it: 16-1/2 in; the knee wall is
+  // 3-1/2 in thick; the seat falls 1/4 in/ft from 18.33 in at its upstand to 18.
+  for (const auto& [place, along] : {std::pair{Side::left, 36.}, {Side::right, 36.}, {Side::back, 72.}}) {
+    const facts::Facts facts = facts_of(with_bench(place));
+    ASSERT_TRUE(facts.stand && facts.cleat) << name_of(place);
+    EXPECT_NEAR(facts.stand->to_mm - facts.stand->from_mm, along * in, 1e-6) << name_of(place);
+    EXPECT_NEAR(facts.stand->reach_mm, 16.5 * in, 1e-6) << name_of(place);
+    EXPECT_NEAR(facts.stand->knee_mm, 12.75 * in, 1e-6) << name_of(place);
+    EXPECT_NEAR(facts.stand->top_mm, (18 + 16. / 48) * in, 1e-6) << name_of(place);
+    EXPECT_GT(facts.stand->mass_at_mm, 5 * in) << name_of(place);
+    EXPECT_LT(facts.stand->mass_at_mm, 11 * in) << name_of(place);
+    for (const double at : facts.cleat->studs_at_mm) {
+      EXPECT_GE(at, facts.stand->from_mm) << name_of(place);
+      EXPECT_LE(at, facts.stand->to_mm) << name_of(place);
+    }
+  }
+  const facts::Facts left = facts_of(with_bench(Side::left)), right = facts_of(with_bench(Side::right));
+  EXPECT_NEAR(left.stand->mass_kg, right.stand->mass_kg, 1e-6);
+  EXPECT_NEAR(left.stand->mass_at_mm, right.stand->mass_at_mm, 1e-6);
+}
+
+TEST(SeatEdge, IsHowFarTheBlockReachesPastItsDeck) {
+  // Source: by hand: apron and overhang are 2 in past the deck; there the seat is 1-1/4 in and 2 in of 1/4 in/ft thick.
+  for (const auto& [place, side] : {std::pair{Side::left, "right"}, {Side::right, "left"}, {Side::back, "front"}}) {
+    const auto edge = facts_of(with_bench(place)).seat_edge;
+    ASSERT_TRUE(edge) << side;
+    EXPECT_NEAR(edge->past_mm, 2 * in, 1e-6) << side;
+    EXPECT_EQ(edge->side, side);
+    EXPECT_NEAR(edge->thick_mm, (1.25 + 2. / 48) * in, 0.05) << side;
+  }
 }
 
 }  // namespace

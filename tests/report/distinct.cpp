@@ -96,6 +96,7 @@ facts::Facts distinct_facts() {
             141.5,
             230.5,
             217.5,
+            false,
             true,
             {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33}},
             {"joists/joist-02"},

@@ -234,6 +234,18 @@ std::vector<Case> pipes() {
       least(book, "trap.arm-least", 2 * p.nominal * in, 2, arm(p.nominal * in));
     }
   }
+  // Source: UPC 1002.3 (2018), IRC P3005.2.4 (2006), IPC 708.1.4 (2018), EN 12056-2 table 5 from memory.
+  const auto turn = [=](double nominal_mm) -> Put {
+    return [=](Job& j, Facts&, double degrees) {
+      pipe(j, nominal_mm), j.trap->bends = {{degrees / 3, {}, {}}, {degrees * 2 / 3, {}, {}}};
+    };
+  };
+  for (const auto& p : inch) most("plumbing", "trap.turns", p.nominal < 3 ? 90 : 135, 3, turn(p.nominal * in));
+  for (const char* book : {"residential", "building"})
+    cases.push_back({"trap.turns", 45, 44, 46, turn(2 * in), Outcome::caution, book});
+  most("european", "trap.bends", 3, 1, [=](Job& j, Facts&, double count) {
+    pipe(j, 50), j.trap->bends.assign(static_cast<std::size_t>(count), {30, {}, {}});
+  });
   for (const double dn : {32, 40, 50, 75, 90, 110}) most("european", "trap.arm", 4000, 2, arm(dn));
   least("european", "trap.fall", 0.01, 1e-3, fall(50));
   for (const auto& p : inch) {

@@ -148,8 +148,15 @@ facts::Facts good_facts() {
   f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
   f.bearers = bearers();
-  f.cleat = {"bench-frame/wall-cleat", 1.5 * in, 3};
-  f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, true, {}, {}, "joists/joist-03 and joists/joist-04", 5 * in};
+  f.cleat = {"bench-frame/wall-cleat",
+             1.5 * in,
+             4,
+             {0.75 * in, 16 * in, 20 * in, 35.25 * in},
+             {0.75 * in, 12.25 * in, 23.75 * in, 35.25 * in},
+             10.75 * in};
+  f.stand = {0, 36 * in, 15 * in, 12.75 * in, 18.25 * in, 60, 7.25 * in};
+  f.seat_edge = {0.5 * in, "right", 1.25 * in};
+  f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, "joists/joist-03 and joists/joist-04", 5 * in};
   f.room = room();
   return f;
 }

@@ -199,6 +199,43 @@ TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
 }
 
+TEST(Trap, BendsWantACleanoutWhereTheBookSaysSo) {
+  // Source: UPC 1002.3 (2018), as plumbers quote it: 90 degrees without a cleanout, 135 from 3 in on.
+  job::Job job = trap(36, 0.25, "plumbing");
+  job.trap->to = job::Side::back;
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::pass) << "an arm that is said to run straight";
+  EXPECT_EQ(*result_of(job, "trap.turns").measured, 0);
+  job.trap->bends = {{90, {}, {}}, {45, {}, {}}};
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::not_checked) << "the pipe decides";
+  job.trap->pipe = Length::inches(2);
+  const rules::Result r = result_of(job, "trap.turns");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.where, HasSubstr("2 bends by 90 and 45 degrees"));
+  ASSERT_EQ(r.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0].key, "trap.cleanout");
+  job.trap->cleanout = true;
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::not_applicable);
+  job.trap->cleanout = false;
+  job.trap->pipe = Length::inches(3);
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::pass);
+  job.trap->bends.clear(), job.trap->to.reset();
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::not_checked) << "nobody said how it runs";
+  EXPECT_THAT(result_of(job, "trap.turns").advice, HasSubstr("trap.bend"));
+  EXPECT_EQ(result_of(job, "trap.bends").outcome, Outcome::not_applicable) << "that book counts none";
+}
+
+TEST(Trap, InADwellingABendIsForTheInspectorToSay) {
+  // Source: IRC P3005.2.4 (2006): a cleanout at a change of more than 45 degrees; whether a trap arm is such a line is
+  // disputed: a caution, whichever pipe it is.
+  job::Job job = trap(36, 0.25);
+  job.trap->bends = {{90, {}, {}}};
+  const rules::Result r = result_of(job, "trap.turns");
+  EXPECT_EQ(r.outcome, Outcome::caution);
+  EXPECT_THAT(r.advice, HasSubstr("inspector"));
+  job.trap->bends = {{45, {}, {}}};
+  EXPECT_EQ(result_of(job, "trap.turns").outcome, Outcome::pass);
+}
+
 TEST(Trap, NoPipeNarrowsBelowTheDrain) {
   // Source: common practice, no source; 50 mm is sold for 2 in.
   job::Job job = trap(36, 0.25);

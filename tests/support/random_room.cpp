@@ -114,6 +114,8 @@ class Maker {
     drain();
     trades();
     mortar();
+    held();
+    run();
     return job_;
   }
 
@@ -358,6 +360,35 @@ class Maker {
     if (chance(0.3)) mix.insert("sand_bag", "50 lb");
     for (const char* bag : {"cement_bag", "lime_bag"}) mix.insert(bag, pick({"50 lb", "94 lb"}));
     job_.insert("mix", std::move(mix));
+  }
+
+  /// What holds the bench, as far as somebody said.
+  void held() {
+    table* bench = job_["bench"].as_table();
+    if (!bench || chance(0.3)) return;
+    table& frame = at(*bench, "frame");
+    const bool steel = frame["kind"].value<std::string>() == "steel";
+    frame.insert("fastener", pick({"16d", "#10"}));
+    frame.insert("fastener_length", pick({"3-1/2 in", "4 in"}));
+    frame.insert("fasteners_at_stud", count(1, 6));
+    frame.insert("joist_fastener", steel ? "#8" : "8d");
+    frame.insert("joist_fastener_length", "2-1/2 in");
+    frame.insert("fasteners_at_joist", count(1, 6));
+    if (chance(0.7)) bench->insert("strength", pick({"60 psi", "1200 psi"}));
+  }
+
+  /// How the trap arm runs, as far as somebody said.
+  void run() {
+    table* trap = job_["trap"].as_table();
+    if (!trap || chance(0.3)) return;
+    const std::string to = pick({"back", "front", "left", "right"});
+    const bool sideways = to == "left" || to == "right";
+    trap->insert("pipe", 2.0);
+    trap->insert("weir", length(-12, -6));
+    trap->insert("to", to);
+    const std::string next = sideways ? pick({"back", "front"}) : pick({"left", "right"});
+    if (chance(0.5)) trap->insert("bend", array{table{{"angle", 90}, {"after", length(4, 18)}, {"to", next}}});
+    if (chance(0.3)) trap->insert("cleanout", pick({"yes", "no"}));
   }
 
   /// On upstands and threshold as well, and from a line of known height; a few inches above the rim, as they stand.

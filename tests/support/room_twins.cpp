@@ -121,6 +121,10 @@ std::string mirrored(const std::string& job_file) {
   turn_tape(job);
   rename(*job["drain"].as_table(), "from_left", "from_right");
   if (job["bench"]) turn_words(*job["bench"]["place"].node());
+  if (job["trap"]["to"]) turn_words(*job["trap"]["to"].node());
+  if (auto* bends = job["trap"]["bend"].as_array())
+    for (toml::node& bend : *bends)
+      if (auto* to = bend.as_table()->get("to")) turn_words(*to);
   if (auto* set = job["as_set"].as_table())
     for (const char* on : {"", "upstands", "threshold"})
       if (table* places = *on == '\0' ? set : (*set)[on].as_table())

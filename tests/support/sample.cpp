@@ -26,6 +26,10 @@ job::Bench bench() {
   b.frame.fastener = "16d";
   b.frame.fastener_length = inches(3.5);
   b.frame.fasteners_at_stud = 3;
+  b.frame.joist_fastener = "8d";
+  b.frame.joist_fastener_length = inches(2.5);
+  b.frame.fasteners_at_joist = 3;
+  b.strength_mpa = 8;
   return b;
 }
 

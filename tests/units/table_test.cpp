@@ -64,6 +64,14 @@ TEST(UnitTable, OfAreasDensitiesMassesAndShares) {
     EXPECT_NEAR(*parse_density_kg_m3(text, why) / density, 1, 1e-9) << text;
   for (const auto& [text, kg] : {std::pair{"94 lb", 94 * 0.45359237}, {"94 lbs", 94 * 0.45359237}, {"25 kg", 25.}})
     EXPECT_NEAR(*parse_mass_kg(text, why) / kg, 1, 1e-9) << text;
+  for (const auto& [text, mpa] : {std::pair{"145.0377377 psi", 1.},
+                                  {"1 ksi", 6.894757293},
+                                  {"1000 kPa", 1.},
+                                  {"0.4 N/mm2", 0.4},
+                                  {"0.4 MPa", 0.4}})
+    EXPECT_NEAR(*parse_stress_mpa(text, why) / mpa, 1, 1e-9) << text;
+  EXPECT_EQ(stress_text(mpa_per_psi * 60, false), "60.0 psi");
+  EXPECT_EQ(stress_text(0.4, true), "0.40 N/mm2");
   EXPECT_NEAR(*parse_share("12.5 percent", why), 0.125, 1e-12);
   for (const char* text : {"1 stone", "1", "1 kgs"}) EXPECT_FALSE(parse_mass_kg(text, why)) << text;
   EXPECT_FALSE(parse_area_mm2("9 in3", why));

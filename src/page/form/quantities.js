@@ -1,6 +1,6 @@
 // What a key allows, checked while it is typed. The words of units are those of the job file (src/units).
 
-const IN3 = INCH ** 3, LB = 0.45359237;
+const IN3 = INCH ** 3, LB = 0.45359237, PSI = 0.006894757293168;
 const QUANTITIES = {
   volume: {ft3: 1728 * IN3, 'ft^3': 1728 * IN3, 'cu ft': 1728 * IN3, 'cubic feet': 1728 * IN3, 'cu in': IN3, in3: IN3, 'in^3': IN3,
            gal: 231 * IN3, qt: 231 / 4 * IN3, pt: 231 / 8 * IN3, 'fl oz': 231 / 128 * IN3, mL: 1e3, ml: 1e3, litres: 1e6, liters: 1e6,
@@ -9,6 +9,7 @@ const QUANTITIES = {
          mm2: 1, cm2: 100, m2: 1e6, 'm^2': 1e6},
   density: {'lb/ft3': LB / (1728 * IN3 * 1e-9), pcf: LB / (1728 * IN3 * 1e-9), 'kg/m3': 1, 'kg/L': 1000},
   mass: {lb: LB, lbs: LB, kg: 1},
+  stress: {psi: PSI, ksi: 1000 * PSI, 'N/mm2': 1, MPa: 1, kPa: 0.001, 'kN/m2': 0.001},
   share: {'%': 0.01, percent: 0.01}
 };
 

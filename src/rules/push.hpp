@@ -1,0 +1,43 @@
+/// A push sideways on the bench, taken as one body: what holds it to the wall, and its joists to what holds it. Pounds
+/// and inches, as the fasteners' tables have them. The knee wall under its front is taken to stand on its foot like a
+/// post that nothing braces: it bears down, and takes no push.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+
+namespace fallwright::rules {
+
+/// Of some fasteners in a row, how much of a load at `at` the farthest takes as a stiff body shares it out: an even
+/// part, and for its distance from their middle. Nothing where they are fewer than two, or all at one place.
+std::optional<double> greatest_part(const std::vector<double>& places, double at);
+/// Of a turn about their middle, what the farthest takes: its distance over the sum of all squared.
+std::optional<double> greatest_of_turn(const std::vector<double>& places);
+
+/// What one fastener may take, lbf.
+struct Grip {
+  double across = 0, pulled = 0;
+};
+
+struct PushedJoint {
+  std::string what;  ///< "16d nails of the wall cleat, pushed off the wall"
+  std::string key;   ///< "cleat" or "joist"
+  double share = 0;
+  std::string line;  ///< forces and what may be, for whoever asks to have it explained
+};
+
+struct Push {
+  double lbf = 0;
+  std::vector<PushedJoint> joints;
+  const PushedJoint& worst() const;
+};
+
+/// @param at_stud,at_joist how many fasteners hold at each
+Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, const Grip& cleat_grip, int at_stud,
+             double joist_across, int at_joist, bool added_up);
+
+}  // namespace fallwright::rules
