@@ -281,7 +281,8 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
   walls.studs(heights.rib_plane_mm, upstand, room);
   if (model.job.base.is_site_built())  // mortar follows the studs as they stand
-    std::erase_if(room.studs, [](const facts::StudGap& gap) { return gap.before == "base"; });
+    for (facts::StudGap& stud : room.studs)
+      if (stud.before == "base") stud = {stud.part_id, stud.wall, "", stud.running_mm};
   walls.base_corners(heights.rib_plane_mm, upstand, room);
   room.widths = widths_read(model, framing);
   room.drop_in = measure_drop_in(model, framing, heights, room.widths);
