@@ -27,7 +27,7 @@ Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish(
 }
 
 /// A room that cannot be told has failed like one that cannot be built, and is told as such.
-void tell_it(Outcome& outcome, const std::function<void(const Outcome&)>& tell) {
+void tell_it(Outcome& outcome, const std::function<void(Outcome&)>& tell) {
   stop::stay_if_begun();
   try {
     tell(outcome);
@@ -65,7 +65,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths, const std:
 
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(const Outcome&)>& tell, Advice advice) {
+                                  const std::function<void(Outcome&)>& tell, Advice advice) {
   std::vector<Outcome> outcomes(jobs.size());
   std::vector<bool> done(jobs.size());
   std::size_t told = 0;
