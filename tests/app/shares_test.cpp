@@ -111,16 +111,16 @@ TEST_F(Shares, OfABuildAreJoinedToOneRunsBytes) {
 
 TEST_F(Shares, OfACheckAreJoinedToWhatOneRunTells) {
   // Source: the contract of shares; more of them than there are rooms.
-  const sample::Ran one = run("check" + five_), json = run("check --json" + five_);
+  const sample::Ran one = run("check" + two_), json = run("check --json" + two_);
   EXPECT_EQ(one.code, 1);
-  for (const char* part : {"1/6", "2/6", "3/6", "4/6", "5/6", "6/6"})
-    EXPECT_EQ(run("check -q --out s --part " + std::string{part} + five_).out, "") << part;
-  const sample::Ran merged = run("check --merge --out s" + five_);
+  for (const char* part : {"1/3", "2/3", "3/3"})
+    EXPECT_EQ(run("check -q --out s --part " + std::string{part} + two_).out, "") << part;
+  const sample::Ran merged = run("check --merge --out s" + two_);
   EXPECT_EQ(merged.code, 1);
   EXPECT_EQ(merged.out.rfind("ALL ROOMS TOGETHER\n", 0), 0u);
   EXPECT_TRUE(one.out.ends_with("\n" + merged.out));
-  EXPECT_TRUE(json.out.ends_with("}\n" + run("check --merge --json --out s" + five_).out));
-  EXPECT_EQ(files_below(in_ / "s").size(), 12u);
+  EXPECT_TRUE(json.out.ends_with("}\n" + run("check --merge --json --out s" + two_).out));
+  EXPECT_EQ(files_below(in_ / "s").size(), 6u);
   EXPECT_FALSE(is_there("out"));
 }
 
@@ -169,16 +169,16 @@ TEST_F(Shares, AreTakenForTheirOwnRoomsAlone) {
 
 TEST_F(Shares, KilledHalfWayNoneOfItCounts) {
   // Source: the contract of shares: whole, or not there; the next run tidies up.
-  const std::string part = "build -q --part 1/1" + five_;
+  const std::string jobs = " --together a.toml e.toml d.toml ", part = "build -q --part 1/1" + jobs;
   const sample::Ran killed =
       sample::run("cd '" + in_.path().string() + "' && { " FALLWRIGHT " " + part +
                   "& } && until ls out/*/report.json; do sleep 0.02; done >/dev/null 2>&1; kill -9 $!; wait $!");
   ASSERT_EQ(killed.code, 128 + 9);
   EXPECT_FALSE(is_there("out/part-1-of-1/together"));
-  const sample::Ran merged = run("build --merge" + five_);
+  const sample::Ran merged = run("build --merge" + jobs);
   EXPECT_EQ(merged.code, 3);
   EXPECT_THAT(merged.out, HasSubstr("has no shares of this order"));
-  EXPECT_EQ(run("build -q --part 1/1 --together a.toml").code, 0);
+  EXPECT_EQ(run("build -q --only csv a.toml").code, 1);
   for (const std::string& file : files_below(in_ / "out")) EXPECT_THAT(file, Not(HasSubstr(".fallwright-")));
 }
 
