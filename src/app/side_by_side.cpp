@@ -9,6 +9,7 @@
 #include "app/failure.hpp"
 #include "app/stop.hpp"
 #include "diag/fault.hpp"
+#include "study/cores.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -81,7 +82,7 @@ std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress
       while (told < done.size() && done[told]) tell_it(outcomes[told++], tell);
     }
   };
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  const std::size_t cores = study::cores();
   std::vector<std::jthread> threads;
   threads.reserve(cores);
   try {

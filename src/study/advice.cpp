@@ -4,7 +4,6 @@
 #include <future>
 #include <string>
 #include <system_error>
-#include <thread>
 #include <utility>
 
 #include "diag/fault.hpp"
@@ -12,6 +11,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "study/cores.hpp"
 #include "study/study.hpp"
 
 namespace fallwright::study {
@@ -47,11 +47,11 @@ Followed follow(const job::Job& job, const std::vector<job::Change>& changes) tr
 
 /// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
 std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  const std::size_t at_once = cores();
   std::vector<Followed> all(ways.size());
-  for (std::size_t first = 0; first < ways.size(); first += cores) {
+  for (std::size_t first = 0; first < ways.size(); first += at_once) {
     std::vector<std::pair<std::size_t, std::future<Followed>>> others;
-    const std::size_t end = std::min(first + cores, ways.size());
+    const std::size_t end = std::min(first + at_once, ways.size());
     for (std::size_t i = first + 1; i < end; ++i) try {
         others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i]); }));
       } catch (const std::system_error&) {
@@ -100,8 +100,7 @@ class Follower {
 bool is_large(const job::Job& job) {
   constexpr int pockets = 200;
   constexpr std::size_t readings = 60;
-  return job.base.pockets() > pockets ||
-         job.survey.spots.size() + job.survey.plumbs.size() > readings;
+  return job.base.pockets() > pockets || job.survey.spots.size() + job.survey.plumbs.size() > readings;
 }
 
 /// `base.rise = "5/8 in", without base.fall`.
