@@ -7,7 +7,6 @@
 #include <fstream>
 #include <iterator>
 
-#include "app/address.hpp"
 #include "app/base_file.hpp"
 #include "app/prices.hpp"
 #include "app/staging.hpp"
@@ -250,20 +249,14 @@ const std::vector<std::string>& names_of_together() {
   return names;
 }
 
-void write_together(report::Together& all, const std::vector<const Work*>& rooms, Staging& staging) {
+void write_together(report::Together& all, const std::vector<std::string>& links, Staging& staging) {
   staging.write("summary.txt", report::together_text(all));
   staging.write("rooms.csv", report::rooms_csv(all));
   staging.write("takeoff.csv", report::packs_csv(all));
   staging.write("pieces.csv", report::pieces_csv(all));
   staging.write("sticks.csv", report::sticks_csv(all));
   staging.write("tightest.csv", report::tightest_csv(all));
-  std::vector<page::Listed> pages;
-  for (const Work* room : rooms)
-    pages.push_back(room ? page::Listed{room->report.get(),
-                                        "../" + in_address(std::filesystem::path{room->folder}.filename().string()) +
-                                            "/" + page_name}
-                         : page::Listed{});
-  staging.write("index.html", page::index_page(all, pages));
+  staging.write("index.html", page::index_page(all, links));
   all.files = listed(staging);
   staging.write("summary.json", report::to_json(all));
   staging.publish();

@@ -79,9 +79,9 @@ inline constexpr const char* together_folder = "together";
 
 const std::vector<std::string>& names_of_together();
 
-/// Writes it as text, JSON, tables and a page, whole or not at all; `all` gets the list of its files. @param rooms in
-/// its order; nothing for one whose work failed.
-void write_together(report::Together& all, const std::vector<const Work*>& rooms, Staging& staging);
+/// Writes it as text, JSON, tables and a page, whole or not at all; `all` gets the list of its files. @param links
+/// where the rooms' pages lie, seen from there.
+void write_together(report::Together& all, const std::vector<std::string>& links, Staging& staging);
 
 /// Every file that was written there so far, with its fingerprint: by this list the next run knows what it may replace.
 std::vector<report::File> listed(const Staging& staging);

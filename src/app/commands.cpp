@@ -8,6 +8,8 @@
 #include "app/base_file.hpp"
 #include "app/each_job.hpp"
 #include "app/older.hpp"
+#include "app/order_shares.hpp"
+#include "app/part.hpp"
 #include "app/schema_file.hpp"
 #include "app/staging.hpp"
 #include "app/steps.hpp"
@@ -63,21 +65,21 @@ int explain(const Options& options) {
 }  // namespace
 
 int build(const Options& options) {
-  timestamp();                                                  // before any work: one that is no time is refused
+  timestamp();  // before any work: one that is no time is refused
+  if (!options.part.empty()) part_of(options.part);
   const std::optional<revision::State> since = older(options);  // before any file: it may stand where this build writes
   const Outputs outputs = outputs_of(options.jobs, options.out, options.together);
   std::vector<job::Job> jobs = jobs_of(options);
   if (since) must_be_of_one_room(*since, options.from, jobs.front());
+  const Words words = [&](const Work& work) {
+    return report::summary(*work.report, work.folder) +
+           (since ? report::changes_text(*since, report::state_of(*work.report)) : "");
+  };
+  if (by_shares(options)) return by_shares(options, "build", std::move(jobs), words, outputs);
   const auto held = hold(outputs, saying(options));
   must_not_replace(options.jobs, jobs, outputs);
   if (outputs.together) must_be_replaceable(outputs.together->folder, names_of_together());
-  return each_job(
-      options, std::move(jobs),
-      [&](const Work& work) {
-        return report::summary(*work.report, work.folder) +
-               (since ? report::changes_text(*since, report::state_of(*work.report)) : "");
-      },
-      outputs, Advice::followed, since ? &*since : nullptr);
+  return each_job(options, std::move(jobs), words, outputs, Advice::followed, since ? &*since : nullptr);
 }
 
 int check(const Options& options) {
@@ -87,16 +89,19 @@ int check(const Options& options) {
     watch(options.jobs[0], options.prices);
     return all_pass;
   }
+  if (!options.part.empty()) part_of(options.part);
   if (!options.explain.empty()) return explain(options);
   bool refused = false;
-  const int code = each_job(options, [&](const Work& work) {
+  const Words words = [&](const Work& work) {
     if (options.all_books)
       return report::books_table(*work.report, rules::check_under_all_books(work.report->job, work.report->facts));
     const std::string list = options.all ? report::check_table(*work.report) : report::check_list(*work.report);
     if (!options.verify) return list;
     refused = refused || !work.refused_by_kernel.empty();
     return list + verified_words(work.report->facts.parts.size(), work.refused_by_kernel);
-  });
+  };
+  if (by_shares(options)) return by_shares(options, "check", jobs_of(options), words);
+  const int code = each_job(options, words);
   return refused && code == all_pass ? check_failed : code;
 }
 

@@ -59,6 +59,19 @@ void add_jobs(CLI::App& command, Options& options) {
       ->check([](const std::string& file) { return file.empty() ? "name a file" : ""; });
 }
 
+/// A share of an order, or the order from its shares: what tells single rooms goes with the first alone.
+void add_shares(CLI::App& command, Options& options, const std::vector<const char*>& of_rooms) {
+  auto* together = command.get_option("--together");
+  auto* part = command.add_option("--part", options.part, "one share of the order alone: 3/8 is the third of eight")
+                   ->type_name("K/N")
+                   ->needs(together);
+  auto* merge =
+      command.add_flag("--merge", options.merge, "join shares that were computed, and tell what one run would")
+          ->needs(together)
+          ->excludes(part);
+  for (const char* name : of_rooms) merge->excludes(command.get_option(name));
+}
+
 void declare_check(const Declared& to) {
   Options& options = to.options;
   auto* c = to.command("check", "what fails and its remedy, what to read next; writes nothing", check);
@@ -75,6 +88,16 @@ void declare_check(const Declared& to) {
   c->add_flag("--watch", options.watch, "go on: at each save of the one job file tell what changed in the verdict")
       ->excludes(one, books, c->get_option("--all"), c->get_option("--json"), c->get_option("--together"),
                  c->get_option("--quiet"));
+  add_shares(*c, options, {"--explain", "--all", "--all-books", "--verify"});
+  c->get_option("--part")->excludes(one, c->get_option("--verify"));
+  auto* out =
+      c->add_option("-o,--out", options.out, "folder that the shares of --part go into, and --merge finds them in")
+          ->type_name(folder)
+          ->capture_default_str();
+  c->parse_complete_callback([c, out] {
+    if (out->count() > 0 && c->count("--part") + c->count("--merge") == 0)
+      throw CLI::ValidationError("--out", "is for the shares of --part and --merge; check writes nothing else");
+  });
 }
 
 void declare_rooms(const Declared& to) {
@@ -93,6 +116,8 @@ void declare_rooms(const Declared& to) {
   b->add_option("--from", options.from,
                 "an older report.json of the job: what changed since is told, shown and drawn too")
       ->type_name(report_file);
+  add_shares(*b, options, {"--from"});
+  b->get_option("--part")->excludes(b->get_option("--from"));
   declare_check(to);
   add_jobs(*to.command("takeoff", "quantities and cut list; writes nothing", takeoff), options);
   add_jobs(*to.command("steps", "the order of work, step by step with its numbers; writes nothing", steps), options);

@@ -1,62 +1,19 @@
 #include "app/each_job.hpp"
 
-#include <algorithm>
 #include <iostream>
 
 #include <spdlog/spdlog.h>
 #include <unistd.h>
 
 #include "app/app.hpp"
+#include "app/order.hpp"
 #include "app/prices.hpp"
-#include "app/results.hpp"
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
 #include "measure/measure.hpp"
 #include "report/changed_text.hpp"
-#include "report/together.hpp"
-#include "report/verdict.hpp"
-#include "units/letters.hpp"
 
 namespace fallwright::app {
-namespace {
-
-/// The rooms as one order: printed, and kept beside the rooms' folders where there are any.
-void tell_together(const Options& options, const std::vector<Outcome>& outcomes, const std::optional<Output>& kept) {
-  std::vector<report::Room> rooms;
-  for (const Outcome& outcome : outcomes)
-    rooms.push_back(outcome.work ? report::Room{outcome.work->report.get()}
-                                 : report::Room{outcome.name, outcome.failure});
-  if (std::none_of(rooms.begin(), rooms.end(), [](const report::Room& room) { return room.report; })) return;
-  report::Together all = report::together(rooms);
-  if (kept) {
-    Staging staging{kept->folder, names_of_together(), saying(options)};
-    std::vector<const Work*> works;
-    for (const Outcome& outcome : outcomes) works.push_back(outcome.work.get());
-    write_together(all, works, staging);
-  }
-  if (options.json)
-    std::cout << report::to_json(all);
-  else if (!options.quiet)
-    std::cout << report::together_text(all);
-}
-
-/// Where a build ends: one verdict a room, and the page to open, or the folder where no page was wanted.
-void tell_pages(const Options& options, const std::vector<Outcome>& outcomes, const std::optional<Output>& together) {
-  if (options.quiet || options.json) return;
-  std::string text;
-  const auto& only = options.only;
-  const bool has_page = only.empty() || std::find(only.begin(), only.end(), "page") != only.end();
-  for (const Outcome& outcome : outcomes) {
-    if (!outcome.work) continue;
-    const report::Report& report = *outcome.work->report;
-    text += units::printable(report.job.name) + ": " + report::verdict_words(report) + "\n  " +
-            units::printable(outcome.work->folder) + "/" + (has_page ? page_name : "") + "\n";
-  }
-  if (together && outcomes.size() > 1) text += "All rooms:\n  " + units::printable(together->shown) + "/index.html\n";
-  std::cout << (text.empty() ? "" : "\n") << text;
-}
-
-}  // namespace
 
 Stages::Stages(const Options& options) : on_{!options.quiet && !options.json && isatty(STDERR_FILENO) != 0} {}
 
@@ -71,22 +28,22 @@ std::vector<job::Job> jobs_of(const Options& options) {
   return jobs;
 }
 
-int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs,
-             Advice advice, const revision::State* since) {
+std::vector<report::Room> each_room(const Options& options, std::vector<job::Job> jobs, const Words& words,
+                                    const Outputs& outputs, Advice advice, const revision::State* since) {
   Stages stages{options};
-  bool failed = false, broke = false;
-  const auto tell = [&](const Outcome& outcome) {
+  std::vector<report::Room> rooms;
+  const auto tell = [&](Outcome& outcome) {
     if (!outcome.work) {
-      std::cerr << "fallwright: " + outcome.name + ": " + outcome.failure + "\n";
-      broke = true;
+      tell_failure(rooms.emplace_back(outcome.name, outcome.failure));
       return;
     }
-    const Results results = results_of(*outcome.work);
-    failed = failed || results.fails();
+    const report::Report& report = *outcome.work->report;
     if (options.json)
-      std::cout << results.json;
+      std::cout << report::to_json(report);
     else if (!options.quiet)
       std::cout << words(*outcome.work) << std::endl;  // a room told is a room seen, even through a pipe
+    rooms.emplace_back(&report);
+    outcome.work.reset();  // of many rooms no report is held longer than it takes to tell it
   };
   const auto begin = [&](std::size_t room) -> Finish {
     if (options.verify) return [](Work& work) { work.refused_by_kernel = measure::refused_by_kernel(*work.model); };
@@ -100,10 +57,13 @@ int each_job(const Options& options, std::vector<job::Job> jobs, const Words& wo
       work.folder = output.shown;
     };
   };
-  const std::vector<Outcome> outcomes = side_by_side(std::move(jobs), stages, begin, tell, advice);
-  if (options.together) tell_together(options, outcomes, outputs.together);
-  if (!outputs.rooms.empty()) tell_pages(options, outcomes, outputs.together);
-  return broke ? machine_failed : failed ? check_failed : all_pass;
+  side_by_side(std::move(jobs), stages, begin, tell, advice);
+  return rooms;
+}
+
+int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs,
+             Advice advice, const revision::State* since) {
+  return tell_rooms(options, each_room(options, std::move(jobs), words, outputs, advice, since), outputs);
 }
 
 int each_job(const Options& options, const Words& words, Advice advice) {

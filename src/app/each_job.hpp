@@ -8,6 +8,7 @@
 #include "app/build.hpp"
 #include "app/options.hpp"
 #include "app/outputs.hpp"
+#include "report/room.hpp"
 #include "revision/state.hpp"
 
 namespace fallwright::app {
@@ -30,7 +31,12 @@ std::vector<job::Job> jobs_of(const Options& options);
 
 /// Works out every job, writes its files where there are outputs, and prints what there is to say of it, or its report,
 /// in the order given. One job's failure, of a check or of the machine, never hides another's result. `since`: an older
-/// state of the one job, whose changes its files then tell. @return the exit code.
+/// state of the one job, whose changes its files then tell.
+std::vector<report::Room> each_room(const Options& options, std::vector<job::Job> jobs, const Words& words,
+                                    const Outputs& outputs, Advice advice = Advice::followed,
+                                    const revision::State* since = nullptr);
+
+/// The same, and after the rooms their order where that is asked for. @return the exit code.
 int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {},
              Advice advice = Advice::followed, const revision::State* since = nullptr);
 int each_job(const Options& options, const Words& words, Advice advice = Advice::followed);

@@ -1,6 +1,5 @@
 #include "app/held_folder.hpp"
 
-#include <algorithm>
 #include <cerrno>
 #include <cstring>
 
@@ -16,12 +15,11 @@ namespace fallwright::app {
 
 namespace fs = std::filesystem;
 
-HeldFolder::HeldFolder(fs::path folder, const Say& say) : folder_{std::move(folder)} {
+HeldFolder::HeldFolder(fs::path folder, const Say& say, Holding how) : folder_{std::move(folder)}, how_{how} {
   undo_.emplace([this] { unmake(); });
   try {
     do make();
     while (!lock(say));
-    if (descriptor_ >= 0) clear_dead(folder_, say);
   } catch (...) {
     unmake();
     throw;
@@ -47,29 +45,47 @@ void HeldFolder::make() {
       throw diag::MachineError{path.string(), "the folder cannot be made: " + error.message()};
 }
 
+bool HeldFolder::is_named_still() const {
+  struct stat held {
+  }, named{};
+  return fstat(descriptor_, &held) == 0 && stat(folder_.c_str(), &named) == 0 && held.st_dev == named.st_dev &&
+         held.st_ino == named.st_ino;
+}
+
 /// Whether the folder that is held now is the one of this name still: the run that was waited for may have removed it.
 bool HeldFolder::lock(const Say& say) {
   descriptor_ = open(folder_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
   if (descriptor_ < 0 && errno == ENOENT) return false;
   if (descriptor_ < 0) throw diag::MachineError{folder_.string(), std::string{"cannot be opened: "} + strerror(errno)};
-  if (flock(descriptor_, LOCK_EX | LOCK_NB) == 0) {
-  } else if (errno == EWOULDBLOCK) {
-    say("another run works in '" + folder_.string() + "'; waiting for its end");
-    while (flock(descriptor_, LOCK_EX) != 0 && errno == EINTR) {
-    }
-  } else {  // some network file systems keep no locks: staging folders differ all the same, and nothing is tidied up
-    close(descriptor_);
+  bool is_alone = flock(descriptor_, LOCK_EX | LOCK_NB) == 0;
+  if (!is_alone && errno != EWOULDBLOCK) {  // some network file systems keep no locks: staging folders differ all the
+    close(descriptor_);                     // same, and nothing is tidied up
     descriptor_ = -1;
     return true;
   }
-  struct stat held {
-  }, named{};
-  if (fstat(descriptor_, &held) == 0 && stat(folder_.c_str(), &named) == 0 && held.st_dev == named.st_dev &&
-      held.st_ino == named.st_ino)
-    return true;
+  if (!is_alone) is_alone = wait_for_others(say);
+  if (is_alone && is_named_still()) {
+    clear_dead(folder_, say);
+    if (how_ == Holding::beside_others) flock(descriptor_, LOCK_SH);
+  }
+  if (is_named_still()) return true;
   close(descriptor_);
   descriptor_ = -1;
   return false;
+}
+
+/// Until others let this run in; whether it is alone then. Who works beside others is alone for the moment in which it
+/// tidies up: that is no run to tell of.
+bool HeldFolder::wait_for_others(const Say& say) const {
+  const int lock = how_ == Holding::alone ? LOCK_EX : LOCK_SH;
+  for (int tries = 0; how_ == Holding::beside_others && tries < 50; ++tries) {
+    if (flock(descriptor_, lock | LOCK_NB) == 0) return false;
+    usleep(20'000);
+  }
+  say("another run works in '" + folder_.string() + "'; waiting for its end");
+  while (flock(descriptor_, lock) != 0 && errno == EINTR) {
+  }
+  return how_ == Holding::alone;
 }
 
 /// A folder that has got something stays: only an empty one can be removed this way.
@@ -77,11 +93,10 @@ void HeldFolder::unmake() const {
   for (auto it = made_.rbegin(); it != made_.rend(); ++it) rmdir(it->c_str());
 }
 
-std::vector<std::unique_ptr<HeldFolder>> hold(std::vector<fs::path> folders, const Say& say) {
-  std::sort(folders.begin(), folders.end());
-  folders.erase(std::unique(folders.begin(), folders.end()), folders.end());
+std::vector<std::unique_ptr<HeldFolder>> hold(const std::map<fs::path, Holding>& folders, const Say& say) {
   std::vector<std::unique_ptr<HeldFolder>> held;
-  for (const fs::path& folder : folders) held.push_back(std::make_unique<HeldFolder>(folder, say));
+  for (auto it = folders.rbegin(); it != folders.rend(); ++it)
+    held.push_back(std::make_unique<HeldFolder>(it->first, say, it->second));
   return held;
 }
 

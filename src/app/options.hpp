@@ -19,7 +19,8 @@ struct Options {
   std::vector<std::string> readings;
   std::string line;
   std::string explain, book = "residential", prices;
-  bool down = false, all_books = false, together = false, all = false, watch = false, verify = false;
+  std::string part;  ///< of an order: "3/8"; empty: all of it
+  bool down = false, all_books = false, together = false, all = false, watch = false, verify = false, merge = false;
   std::string unit = "in", kind;
   std::string schema_of = "job", shell, page = "fallwright.1";
   bool quiet = false, json = false, verbose = false, force = false;

@@ -1,5 +1,6 @@
 #include "app/outputs.hpp"
 
+#include <map>
 #include <set>
 
 #include "app/build.hpp"
@@ -16,28 +17,6 @@ namespace fs = std::filesystem;
   throw diag::JobFaults{{{job, 0, 0, "", why}}};
 }
 
-std::string folder_name(const std::string& job) {
-  if (job == "-") return "stdin";
-  const std::string stem = fs::path{job}.stem().string();
-  if (stem.empty() || stem == "." || stem == ".." || is_staging_name(stem))
-    refuse(job, "its name makes no name for a folder; give the file another one");
-  return stem;
-}
-
-/// A folder that is a link is replaced where it leads to: the link stays.
-Output output(const std::string& out, const std::string& name) {
-  const fs::path shown = fs::path{out} / name;
-  std::error_code error;
-  const fs::path parent = fs::weakly_canonical(fs::absolute(out), error);
-  if (error) throw diag::MachineError{out, error.message()};
-  if (!fs::is_symlink(shown, error)) return {shown.string(), parent / name};
-  const fs::path led = fs::canonical(shown, error);
-  if (error) throw diag::MachineError{shown.string(), "is a link that leads nowhere"};
-  if (*(parent / name).lexically_relative(led).begin() != "..")
-    throw diag::MachineError{shown.string(), "is a link to a folder that it stands in itself"};
-  return {shown.string(), led};
-}
-
 /// Whether `file`, as it is named or where a link leads, is one that a build wrote into `folder`.
 bool is_replaced(const fs::path& file, const fs::path& folder, const Listing& listing) {
   std::error_code error;
@@ -48,6 +27,28 @@ bool is_replaced(const fs::path& file, const fs::path& folder, const Listing& li
 }
 
 }  // namespace
+
+std::string folder_name(const std::string& job) {
+  if (job == "-") return "stdin";
+  const std::string stem = fs::path{job}.stem().string();
+  if (stem.empty() || stem == "." || stem == ".." || is_staging_name(stem))
+    refuse(job, "its name makes no name for a folder; give the file another one");
+  return stem;
+}
+
+/// A folder that is a link is replaced where it leads to: the link stays.
+Output output(const fs::path& out, const std::string& name) {
+  const fs::path shown = out / name;
+  std::error_code error;
+  const fs::path parent = fs::weakly_canonical(fs::absolute(out), error);
+  if (error) throw diag::MachineError{out.string(), error.message()};
+  if (!fs::is_symlink(shown, error)) return {shown.string(), parent / name};
+  const fs::path led = fs::canonical(shown, error);
+  if (error) throw diag::MachineError{shown.string(), "is a link that leads nowhere"};
+  if (*(parent / name).lexically_relative(led).begin() != "..")
+    throw diag::MachineError{shown.string(), "is a link to a folder that it stands in itself"};
+  return {shown.string(), led};
+}
 
 Outputs outputs_of(const std::vector<std::string>& jobs, const std::string& out, bool together) {
   Outputs outputs;
@@ -74,7 +75,8 @@ void must_not_replace(const std::vector<std::string>& jobs, const std::vector<jo
     if (job.base.body) files.push_back(job.base.body->path);
   }
   std::vector<Output> all = outputs.rooms;
-  if (outputs.together) all.push_back(*outputs.together);
+  for (const auto& more : {outputs.together, outputs.share})
+    if (more) all.push_back(*more);
   for (const Output& replaced : all) {
     const Listing listing{replaced.folder};
     for (const std::string& file : files)
@@ -84,10 +86,12 @@ void must_not_replace(const std::vector<std::string>& jobs, const std::vector<jo
 }
 
 std::vector<std::unique_ptr<HeldFolder>> hold(const Outputs& outputs, const Say& say) {
-  std::vector<fs::path> folders;
-  for (const Output& room : outputs.rooms) folders.push_back(room.folder.parent_path());
-  if (outputs.together) folders.push_back(outputs.together->folder.parent_path());
-  return hold(std::move(folders), say);
+  std::map<fs::path, Holding> folders;
+  const Holding how = outputs.share ? Holding::beside_others : Holding::alone;
+  for (const Output& room : outputs.rooms) folders[room.folder.parent_path()] = how;
+  for (const auto& more : {outputs.together, outputs.share})
+    if (more) folders[more->folder.parent_path()] = Holding::alone;
+  return hold(folders, say);
 }
 
 }  // namespace fallwright::app

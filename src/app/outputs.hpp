@@ -20,7 +20,14 @@ struct Output {
 struct Outputs {
   std::vector<Output> rooms;  ///< in the order of the jobs
   std::optional<Output> together;
+  std::optional<Output> share = {};  ///< where the rooms are some of an order's: other runs work beside this one
 };
+
+/// What a job's folder is called: as its file, without the ending. @throws diag::JobFaults where that makes no name.
+std::string folder_name(const std::string& job);
+
+/// A folder of that name in `out`.
+Output output(const std::filesystem::path& out, const std::string& name);
 
 /// One folder in `out` for each job, named by its file ("stdin" for standard input), and one for their order.
 /// @throws diag::JobFaults where two would share a folder, diag::MachineError for a link that leads nowhere.

@@ -9,6 +9,7 @@
 #include "app/failure.hpp"
 #include "app/stop.hpp"
 #include "diag/fault.hpp"
+#include "study/cores.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -27,7 +28,7 @@ Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish(
 }
 
 /// A room that cannot be told has failed like one that cannot be built, and is told as such.
-void tell_it(Outcome& outcome, const std::function<void(const Outcome&)>& tell) {
+void tell_it(Outcome& outcome, const std::function<void(Outcome&)>& tell) {
   stop::stay_if_begun();
   try {
     tell(outcome);
@@ -65,7 +66,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths, const std:
 
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(const Outcome&)>& tell, Advice advice) {
+                                  const std::function<void(Outcome&)>& tell, Advice advice) {
   std::vector<Outcome> outcomes(jobs.size());
   std::vector<bool> done(jobs.size());
   std::size_t told = 0;
@@ -81,7 +82,7 @@ std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress
       while (told < done.size() && done[told]) tell_it(outcomes[told++], tell);
     }
   };
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  const std::size_t cores = study::cores();
   std::vector<std::jthread> threads;
   threads.reserve(cores);
   try {

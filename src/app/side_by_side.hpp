@@ -27,10 +27,10 @@ using Finish = std::function<void(Work&)>;
 /// Works out every job on all cores, or on as many as the system gives threads for. `begin` is called with the room's
 /// place before any work on it, and may refuse it by an exception; what it gives, if anything, ends the work, and the
 /// solids are let go after it. `tell` is called for one room at a time in the order given, each as soon as those before
-/// it are told. One room's failure, also that of telling it, leaves the others be. Outcomes come back in the order
-/// given.
+/// it are told, and may take its work. One room's failure, also that of telling it, leaves the others be. Outcomes come
+/// back in the order given.
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(const Outcome&)>& tell, Advice advice = Advice::followed);
+                                  const std::function<void(Outcome&)>& tell, Advice advice = Advice::followed);
 
 }  // namespace fallwright::app

@@ -15,6 +15,7 @@
 #include "diag/nearest.hpp"
 #include "job/read.hpp"
 #include "rules/judgement.hpp"
+#include "study/cores.hpp"
 #include "study/variant.hpp"
 #include "takeoff/bags.hpp"
 #include "units/words.hpp"
@@ -194,7 +195,7 @@ facts::Variant Judge::variant(std::size_t number) const {
 
 void each_variant(const Judge& judge, std::size_t first, std::size_t end, unsigned threads, bool shown,
                   const std::function<void(const facts::Variant&)>& take) {
-  if (threads == 0) threads = std::max(1u, std::thread::hardware_concurrency());
+  if (threads == 0) threads = study::cores();
   const std::size_t block = 64 * static_cast<std::size_t>(threads);
   Pace pace{end - first, shown};
   for (std::size_t from = first; from < end; from += block) {

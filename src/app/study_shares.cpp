@@ -1,10 +1,7 @@
 #include "app/study_shares.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <fstream>
-#include <map>
-#include <optional>
 
 #include <nlohmann/json.hpp>
 
@@ -12,7 +9,6 @@
 #include "app/listing.hpp"
 #include "diag/fault.hpp"
 #include "report/study.hpp"
-#include "units/letters.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -20,39 +16,7 @@ namespace {
 namespace fs = std::filesystem;
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t most_parts = 1'000'000;
-constexpr const char *share_file = "share.json", *rows_file = "rows.jsonl";
-
-/// "3<between>8" to both numbers, 1 to the second; nothing for any other text.
-std::optional<Part> parsed(std::string_view text, std::string_view between) {
-  const std::size_t at = text.find(between);
-  if (at == std::string_view::npos) return std::nullopt;
-  Part part;
-  const auto number = [](std::string_view digits, std::size_t& to) {
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), to);
-    return error == std::errc{} && end == digits.data() + digits.size();
-  };
-  if (!number(text.substr(0, at), part.number) || !number(text.substr(at + between.size()), part.of))
-    return std::nullopt;
-  if (part.number < 1 || part.number > part.of || part.of > most_parts) return std::nullopt;
-  return part;
-}
-
-/// The shares that stand in a folder: by how many there were to be, which of them are there.
-std::map<std::size_t, std::vector<bool>> shares_in(const fs::path& out, const std::string& name) {
-  std::map<std::size_t, std::vector<bool>> found;
-  std::error_code error;
-  for (const auto& entry : fs::directory_iterator{out, error}) {
-    const std::string folder = entry.path().filename().string(), head = "part-";
-    const auto part =
-        folder.starts_with(head) ? parsed(std::string_view{folder}.substr(head.size()), "-of-") : std::nullopt;
-    if (!part || !fs::exists(entry.path() / name / share_file, error)) continue;
-    auto& there = found[part->of];
-    there.resize(part->of);
-    there[part->number - 1] = true;
-  }
-  return found;
-}
+constexpr const char* rows_file = "rows.jsonl";
 
 std::string listed_numbers(const std::vector<std::size_t>& numbers) {
   constexpr std::size_t most = 20;
@@ -64,7 +28,7 @@ std::string listed_numbers(const std::vector<std::size_t>& numbers) {
 
 /// How many shares there are, all of them there.
 std::size_t parts_of(const fs::path& out, const std::string& name, const std::string& study) {
-  const auto found = shares_in(out, name);
+  const auto found = parts_in(out, name);
   if (found.empty())
     throw diag::MachineError{out.string(), "has no shares of '" + name + "'; compute them with: fallwright study " +
                                                study + " --part 1/8, and so on"};
@@ -95,7 +59,7 @@ Json head_of(const study::Plan& plan, const Part& part) {
 
 /// The folder of a share that is this study's and as it was written.
 fs::path checked(const study::Plan& plan, const fs::path& folder, const Part& part) {
-  std::ifstream in{folder / share_file, std::ios::binary};
+  std::ifstream in{folder / share_list, std::ios::binary};
   const Json found = Json::parse(in, nullptr, false);
   const Json head = head_of(plan, part);
   for (const auto& [key, value] : head.items())
@@ -111,20 +75,8 @@ fs::path checked(const study::Plan& plan, const fs::path& folder, const Part& pa
 
 }  // namespace
 
-std::string Part::folder() const {
-  return "part-" + std::to_string(number) + "-of-" + std::to_string(of);
-}
-
-Part part_of(const std::string& typed) {
-  if (const auto part = parsed(typed, "/")) return *part;
-  throw diag::JobFaults{
-      {{"", 0, 0, "--part",
-        "found '" + units::first_letters(typed, 60) +
-            "'; a share is two numbers like 3/8, the third of eight, of at most " + std::to_string(most_parts)}}};
-}
-
 const std::vector<std::string>& names_of_share() {
-  static const std::vector<std::string> names{rows_file, share_file};
+  static const std::vector<std::string> names{rows_file, share_list};
   return names;
 }
 
@@ -133,7 +85,7 @@ void write_share(const study::Plan& plan, const Part& part, Staging& staging) {
   json["files"] = Json::array();
   for (const report::File& file : listed(staging))
     json["files"].push_back({{"path", file.path}, {"bytes", file.bytes}, {"sha256", file.sha256}});
-  staging.write(share_file, json.dump(2) + "\n");
+  staging.write(share_list, json.dump(2) + "\n");
   staging.publish();
 }
 

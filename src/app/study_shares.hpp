@@ -1,29 +1,17 @@
 /// Shares of a study: computed apart, on one machine or many, and joined.
 #pragma once
 
-#include <cstddef>
 #include <filesystem>
 #include <functional>
 #include <string>
 #include <vector>
 
+#include "app/part.hpp"
 #include "app/staging.hpp"
 #include "facts/study.hpp"
 #include "study/plan.hpp"
 
 namespace fallwright::app {
-
-/// The third of eight: number 3, of 8.
-struct Part {
-  std::size_t number = 1, of = 1;
-  /// Which variants of so many it has: the shares are as even as can be, and all of them together are all.
-  std::size_t first(std::size_t all) const { return all / of * (number - 1) + std::min(number - 1, all % of); }
-  std::size_t end(std::size_t all) const { return Part{number + 1, of}.first(all); }
-  std::string folder() const;  ///< "part-3-of-8"
-};
-
-/// "3/8" as it is typed. @throws diag::JobFaults for anything else.
-Part part_of(const std::string& typed);
 
 /// What a share's folder gets.
 const std::vector<std::string>& names_of_share();

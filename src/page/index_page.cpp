@@ -4,7 +4,6 @@
 #include "page/html.hpp"
 #include "page/page.hpp"
 #include "page/sections.hpp"
-#include "report/verdict.hpp"
 #include "rules/book.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -17,41 +16,40 @@ std::string number_of(std::size_t room) {
 }
 
 /// A room's name, as a link where it has a page.
-std::string link_to(const report::Together& all, const std::vector<Listed>& rooms, std::size_t room) {
+std::string link_to(const report::Together& all, const std::vector<std::string>& links, std::size_t room) {
   const std::string name = named(all.rooms[room].name);
-  return rooms[room].link.empty() ? name : element("a", name, " href=\"" + escaped(rooms[room].link) + "\"");
+  return all.rooms[room].failure.empty() ? element("a", name, " href=\"" + escaped(links[room]) + "\"") : name;
 }
 
 /// One tile a room.
-std::string tiles(const report::Together& all, const std::vector<Listed>& rooms) {
+std::string tiles(const report::Together& all, const std::vector<std::string>& links) {
   std::string items;
-  for (std::size_t i = 0; i < rooms.size(); ++i) {
-    const report::Report* report = rooms[i].report;
-    items += element("li", badge_of(report ? report::worst_outcome(*report) : rules::Outcome::fail) +
-                               element("h3", link_to(all, rooms, i)) +
-                               element("p", escaped(report ? report::verdict_words(*report) : all.rooms[i].failure))) +
-             "\n";
+  for (std::size_t i = 0; i < all.rooms.size(); ++i) {
+    const report::Room& room = all.rooms[i];
+    const bool made = room.failure.empty();
+    items +=
+        element("li", badge_of(made ? room.outcome : rules::Outcome::fail) + element("h3", link_to(all, links, i)) +
+                          element("p", escaped(made ? room.verdict : room.failure))) +
+        "\n";
   }
   return element("ul", "\n" + items, " class=\"tiles\"") + "\n";
 }
 
 /// A room's result of a check; nothing where its work failed.
-const rules::Result* result_of(const Listed& room, const std::string& id) {
-  if (!room.report) return nullptr;
-  const std::vector<rules::Result>& all = room.report->judgement.results;
-  const auto it = std::find_if(all.begin(), all.end(), [&](const rules::Result& r) { return r.id == id; });
-  return it == all.end() ? nullptr : &*it;
+const report::Judged* result_of(const report::Room& room, const std::string& id) {
+  const auto it = std::find_if(room.checks.begin(), room.checks.end(), [&](const auto& r) { return r.id == id; });
+  return it == room.checks.end() ? nullptr : &*it;
 }
 
 /// Checks by rooms: those that do not pass everywhere, in the order of the work.
-Table verdict_map(const std::vector<Listed>& rooms) {
+Table verdict_map(const report::Together& all) {
   Table table{"map-table", "What does not pass in every room", {"Check"}};
-  for (std::size_t i = 0; i < rooms.size(); ++i) table.head.push_back("Room " + number_of(i));
+  for (std::size_t i = 0; i < all.rooms.size(); ++i) table.head.push_back("Room " + number_of(i));
   for (const rules::Rule& rule : rules::all_rules()) {
     std::vector<Cell> row{{escaped(rule.title)}};
     bool told = false;
-    for (const Listed& room : rooms) {
-      const rules::Result* r = result_of(room, rule.id);
+    for (const report::Room& room : all.rooms) {
+      const report::Judged* r = result_of(room, rule.id);
       row.push_back(r ? Cell{badge_of(r->outcome), rules::name_of(r->outcome)} : Cell{});
       told = told || (r && r->outcome != rules::Outcome::pass && r->outcome != rules::Outcome::not_applicable);
     }
@@ -60,12 +58,12 @@ Table verdict_map(const std::vector<Listed>& rooms) {
   return table;
 }
 
-Table rooms_table(const report::Together& all, const std::vector<Listed>& rooms) {
+Table rooms_table(const report::Together& all, const std::vector<std::string>& links) {
   Table table{"rooms-table", "The rooms", {"Room", "Name", "Bench", "Base", "Mortar", "Least to spare"}};
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
-    const report::RoomLine& room = all.rooms[i];
+    const report::Room& room = all.rooms[i];
     table.rows.push_back({{number_of(i)},
-                          {link_to(all, rooms, i)},
+                          {link_to(all, links, i)},
                           {escaped(room.hand)},
                           {escaped(room.base)},
                           {escaped(room.failure.empty() ? units::volume_text(room.set_mm3, all.metric) : ""),
@@ -100,7 +98,7 @@ Table pieces_table(const report::Together& all) {
   return table;
 }
 
-Table tightest_table(const report::Together& all, const std::vector<Listed>& rooms) {
+Table tightest_table(const report::Together& all, const std::vector<std::string>& links) {
   Table table{
       "tightest-table", "The room with the least to spare, check by check", {"Check", "Result", "To spare", "Room"}};
   for (const report::Tightest& t : all.tightest)
@@ -108,24 +106,24 @@ Table tightest_table(const report::Together& all, const std::vector<Listed>& roo
                           {badge_of(t.result.outcome)},
                           {t.result.margin ? units::decimals(*t.result.margin * 100, 1) + " %" : "",
                            t.result.margin ? units::decimals(*t.result.margin, 6) : "-9"},
-                          {link_to(all, rooms, t.room - 1)}});
+                          {link_to(all, links, t.room - 1)}});
   return table;
 }
 
 }  // namespace
 
-std::string index_page(const report::Together& all, const std::vector<Listed>& rooms) {
+std::string index_page(const report::Together& all, const std::vector<std::string>& links) {
   Document document;
   document.title = std::to_string(all.rooms.size()) + " rooms";
   document.body =
       element("header",
               element("p", "fallwright, several rooms as one order") + element("h1", escaped(document.title))) +
       "\n" +
-      element("main", "\n" + section("verdicts", "Verdicts", tiles(all, rooms) + html_of(verdict_map(rooms))) +
-                          section("rooms", "Rooms", html_of(rooms_table(all, rooms))) +
+      element("main", "\n" + section("verdicts", "Verdicts", tiles(all, links) + html_of(verdict_map(all))) +
+                          section("rooms", "Rooms", html_of(rooms_table(all, links))) +
                           section("buy", "Buy list", html_of(packs_table(all))) +
                           section("pieces", "Saw list", html_of(pieces_table(all))) +
-                          section("tightest", "Where it is tightest", html_of(tightest_table(all, rooms)))) +
+                          section("tightest", "Where it is tightest", html_of(tightest_table(all, links)))) +
       "\n" +
       element("footer", element("p", "Made by fallwright " + escaped(report::version()) +
                                          ". These checks inform; they approve nothing. Local code and licensed trades "

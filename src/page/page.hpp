@@ -27,14 +27,9 @@ struct Subject {
 /// report.html. Equal rooms make equal bytes.
 std::string report_page(const Subject& subject);
 
-/// A room of several: its report, nothing where its work failed, and where its page lies, seen from the index.
-struct Listed {
-  const report::Report* report = nullptr;
-  std::string link;
-};
-
-/// index.html over several rooms. @param rooms in the order of `all.rooms`.
-std::string index_page(const report::Together& all, const std::vector<Listed>& rooms);
+/// index.html over several rooms. @param links where their pages lie, seen from it, in the order of `all.rooms`; that
+/// of a room that is not in the order is not looked at.
+std::string index_page(const report::Together& all, const std::vector<std::string>& links);
 
 /// The job file as a form, from the table of keys. `job`: the text of a job file to begin with, or empty; `file`: the
 /// name it is saved under.

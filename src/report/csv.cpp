@@ -85,9 +85,9 @@ std::string rooms_csv(const Together& all) {
               "batches",
               "cost"};
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
-    const RoomLine& room = all.rooms[i];
+    const Room& room = all.rooms[i];
     table.row(Field::count(i + 1), room.name, room.hand, room.base, number(room.set_mm3, 0), room.worst.id,
-              room.failure.empty() ? rules::name_of(room.worst.outcome) : "", room.worst.limit.source, room.failure,
+              room.failure.empty() ? rules::name_of(room.worst.outcome) : "", room.worst.source, room.failure,
               number(room.batches, 0), number(room.cost, 2));
   }
   return table.text();

@@ -4,7 +4,7 @@
 namespace fallwright::report {
 namespace {
 
-Json room(const RoomLine& r) {
+Json room(const Room& r) {
   if (!r.failure.empty()) return {{"name", r.name}, {"failure", r.failure}};
   return {{"name", r.name},
           {"hand", r.hand},

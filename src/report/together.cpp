@@ -3,35 +3,10 @@
 #include <algorithm>
 #include <limits>
 
-#include "rules/check.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::report {
 namespace {
-
-const char* hand_of(const job::Job& job) {
-  return job.bench ? job::name_of(job.bench->place) : "no bench";
-}
-
-double batches_of(const std::vector<takeoff::Row>& rows) {
-  double batches = 0;
-  for (const takeoff::Row& row : rows)
-    if (row.by_room) batches += row.buy;
-  return batches;
-}
-
-RoomLine line_of(const Report& report) {
-  const job::Base& base = report.job.base;
-  const bool metric = report.job.is_metric();
-  return {report.job.name,
-          hand_of(report.job),
-          units::to_text(base.length, metric) + " x " + units::to_text(base.width, metric),
-          report.facts.bed.set_mm3,
-          rules::worst_first(report.judgement.results).front(),
-          "",
-          batches_of(report.rows),
-          takeoff::cost_of(report.rows).sum};
-}
 
 /// The saw list as the cutting plan takes it.
 std::vector<takeoff::CutRow> cuts_of(const std::vector<takeoff::SawRow>& pieces) {
@@ -45,7 +20,7 @@ std::vector<takeoff::Kit> kits_of(const std::vector<Room>& all, bool metric) {
   std::vector<double> openings;
   std::vector<std::size_t> rooms;
   for (std::size_t i = 0; i < all.size(); ++i)
-    if (const auto opening = all[i].report ? takeoff::bench_opening_mm(all[i].report->facts) : std::nullopt) {
+    if (const auto opening = all[i].opening_mm) {
       openings.push_back(units::round_to_tape(units::Length::mm(*opening), metric).in_mm());
       rooms.push_back(i + 1);
     }
@@ -62,8 +37,8 @@ job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
   job::Cuts all;
   bool no_preference = false;
   for (const Room& room : rooms) {
-    if (!room.report || room.report->job.is_metric() != metric) continue;
-    const job::Cuts& own = room.report->job.cuts;
+    if (!room.failure.empty() || room.metric != metric) continue;
+    const job::Cuts& own = room.offered;
     all.sticks.insert(all.sticks.end(), own.sticks.begin(), own.sticks.end());
     all.kerf = std::max(all.kerf, own.kerf);
     all.trim = std::max(all.trim, own.trim);
@@ -77,7 +52,7 @@ job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
 }
 
 /// Less is tighter.
-double tightness(const rules::Result& result) {
+double tightness(const Judged& result) {
   return result.margin.value_or(-std::numeric_limits<double>::infinity());
 }
 
@@ -85,9 +60,8 @@ double tightness(const rules::Result& result) {
 /// different rule books, so results are found by their check and not by their place.
 std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
   std::vector<Tightest> all;
-  for (std::size_t i = 0; i < rooms.size(); ++i) {
-    if (!rooms[i].report) continue;
-    for (const rules::Result& result : rooms[i].report->judgement.results) {
+  for (std::size_t i = 0; i < rooms.size(); ++i)
+    for (const Judged& result : rooms[i].checks) {
       const bool broken = result.outcome == rules::Outcome::fail || result.outcome == rules::Outcome::caution;
       if (!result.margin && !broken) continue;
       const auto at = std::find_if(all.begin(), all.end(), [&](const Tightest& t) { return t.result.id == result.id; });
@@ -96,21 +70,19 @@ std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
       else if (tightness(result) < tightness(at->result))
         *at = {i + 1, result};
     }
-  }
   return all;
 }
 
 /// The order's sticks as rows of the buy list, beside what each room would buy of them; a length that rooms alone
 /// would buy is a row of none.
-std::vector<takeoff::Pooled> sticks_of(const Together& all, const std::vector<Room>& rooms) {
+std::vector<takeoff::Pooled> sticks_of(const Together& all) {
   std::vector<takeoff::Pooled> rows;
   for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
     row.basis = "by the saw list";
     rows.push_back({row, 0, 0});
   }
-  for (const Room& room : rooms) {
-    if (!room.report) continue;
-    for (const takeoff::Row& own : takeoff::stick_rows(room.report->plan, room.report->job.is_metric())) {
+  for (const Room& room : all.rooms)
+    for (const takeoff::Row& own : room.sticks) {
       const std::string unit = job::one_of(own.buy_unit);
       auto at = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Pooled& p) {
         return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit;
@@ -123,63 +95,55 @@ std::vector<takeoff::Pooled> sticks_of(const Together& all, const std::vector<Ro
       at->apart += own.buy;
       ++at->rooms;
     }
-  }
   return rows;
 }
 
 /// Every price that a room has: they do not contradict each other.
 std::vector<job::Price> prices_of(const std::vector<Room>& rooms) {
   std::vector<job::Price> all;
-  for (const Room& room : rooms)
-    if (room.report) {
-      const std::vector<job::Price>& own = room.report->job.buy.prices.prices;
-      all.insert(all.end(), own.begin(), own.end());
-    }
+  for (const Room& room : rooms) all.insert(all.end(), room.prices.begin(), room.prices.end());
   return all;
 }
 
 /// What the order costs, and what it would if every room bought its own.
-void add_cost(Together& all, const std::vector<Room>& rooms) {
+void add_cost(Together& all) {
   std::vector<takeoff::Row> order;
   for (const takeoff::Pooled& p : all.packs) order.push_back(p.row);
-  takeoff::set_prices(order, prices_of(rooms));
+  takeoff::set_prices(order, prices_of(all.rooms));
   for (std::size_t i = 0; i < order.size(); ++i)
     all.packs[i].row.price = order[i].price, all.packs[i].row.supplier = order[i].supplier;
   all.cost = takeoff::cost_of(order);
-  for (const RoomLine& room : all.rooms)
+  for (const Room& room : all.rooms) {
     if (room.cost) all.cost_apart = all.cost_apart.value_or(0) + *room.cost;
-  for (const Room& room : rooms) {
-    if (!room.report || room.report->job.buy.prices.file.empty()) continue;
+    if (!room.priced) continue;
     all.priced = true;
-    if (all.currency.empty()) all.currency = room.report->job.buy.currency;
+    if (all.currency.empty()) all.currency = room.currency;
   }
 }
 
 }  // namespace
 
-Together together(const std::vector<Room>& rooms) {
-  const auto first = std::find_if(rooms.begin(), rooms.end(), [](const Room& room) { return room.report != nullptr; });
+Together together(std::vector<Room> rooms) {
   Together all;
-  all.metric = first->report->job.is_metric();
-  all.cuts = offered_to(rooms, all.metric);
-  static const std::vector<takeoff::Row> no_rows;
-  static const std::vector<takeoff::CutRow> no_cuts;
+  all.rooms = std::move(rooms);
+  const auto first =
+      std::find_if(all.rooms.begin(), all.rooms.end(), [](const Room& room) { return room.failure.empty(); });
+  all.metric = first->metric;
+  all.cuts = offered_to(all.rooms, all.metric);
   std::vector<const std::vector<takeoff::Row>*> rows;
   std::vector<const std::vector<takeoff::CutRow>*> cuts;
-  for (const Room& room : rooms) {
-    all.rooms.push_back(room.report ? line_of(*room.report) : RoomLine{room.name, "", "", 0, {}, room.failure});
-    rows.push_back(room.report ? &room.report->rows : &no_rows);
-    cuts.push_back(room.report ? &room.report->cuts : &no_cuts);
-    if (!room.report) continue;
-    for (const takeoff::StockPlan& plan : room.report->plan) all.bought_apart_mm += plan.bought_mm;
+  for (const Room& room : all.rooms) {
+    rows.push_back(&room.rows);
+    cuts.push_back(&room.cuts);
+    all.bought_apart_mm += room.sticks_mm;
   }
   all.packs = takeoff::pool(rows);
   all.pieces = takeoff::saw_list(cuts);
   all.plan = takeoff::plan_cuts(cuts_of(all.pieces), all.cuts, all.metric);
-  for (takeoff::Pooled& row : sticks_of(all, rooms)) all.packs.push_back(std::move(row));
-  add_cost(all, rooms);
-  all.kits = kits_of(rooms, all.metric);
-  all.tightest = tightest_of(rooms);
+  for (takeoff::Pooled& row : sticks_of(all)) all.packs.push_back(std::move(row));
+  add_cost(all);
+  all.kits = kits_of(all.rooms, all.metric);
+  all.tightest = tightest_of(all.rooms);
   return all;
 }
 

@@ -6,35 +6,16 @@
 #include <vector>
 
 #include "report/report.hpp"
+#include "report/room.hpp"
 #include "takeoff/kits.hpp"
 #include "takeoff/pool.hpp"
 
 namespace fallwright::report {
 
-/// A room as it came out of its work: its report, or why there is none.
-struct Room {
-  Room(const Report* of) : report{of}, name{of->job.name} {}  // a report is a room
-  Room(std::string of, std::string why) : name{std::move(of)}, failure{std::move(why)} {}
-  const Report* report = nullptr;
-  std::string name, failure;
-};
-
-/// A room in the table of rooms; its number is its place, from 1, whatever became of the others.
-struct RoomLine {
-  std::string name;
-  std::string hand;  ///< where the bench stands: "left", "right", "back", "no bench"
-  std::string base;  ///< its sizes: rooms that take the same base are one family
-  double set_mm3 = 0;
-  rules::Result worst;
-  std::string failure;              ///< why there is nothing of it in the order; empty otherwise
-  double batches = 0;               ///< of mortar, mixed in that room
-  std::optional<double> cost = {};  ///< of what it would buy alone, as far as there are prices
-};
-
 /// For one check the room that has the least to spare: a broken one whose limit leaves no room to tell of comes first.
 struct Tightest {
   std::size_t room = 0;  ///< number
-  rules::Result result;
+  Judged result;
 };
 
 /// Rooms and kits by number. The unit is the first room's; `cuts` has all lengths on offer and the widest saw cut of
@@ -42,7 +23,7 @@ struct Tightest {
 struct Together {
   bool metric = false;
   job::Cuts cuts;
-  std::vector<RoomLine> rooms;
+  std::vector<Room> rooms;
   std::vector<takeoff::Pooled> packs;  ///< sticks last, by stock and length
   std::vector<takeoff::SawRow> pieces;
   std::vector<takeoff::StockPlan> plan;
@@ -56,8 +37,8 @@ struct Together {
   std::vector<File> files;  ///< those written beside summary.json; none before they are
 };
 
-/// @pre at least one room has a report.
-Together together(const std::vector<Room>& rooms);
+/// @pre at least one room is in the order.
+Together together(std::vector<Room> rooms);
 
 /// Everything for a person to read.
 std::string together_text(const Together& all);

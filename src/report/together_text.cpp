@@ -20,7 +20,7 @@ std::string rooms(const Together& all) {
                      padded("set mortar", 12) + padded("batches", 9) + (all.priced ? padded("alone costs", 14) : "") +
                      "worst check\n";
   for (std::size_t i = 0; i < all.rooms.size(); ++i) {
-    const RoomLine& room = all.rooms[i];
+    const Room& room = all.rooms[i];
     text += "  " + number_of(i + 1) + padded(units::first_letters(room.name, 33), 34);
     if (!room.failure.empty()) {
       text += "NOT IN THIS ORDER: " + room.failure + "\n";
@@ -37,7 +37,7 @@ std::string rooms(const Together& all) {
 /// How many rooms there are of each hand and family.
 std::string families(const Together& all) {
   std::map<std::string, int> counts;
-  for (const RoomLine& room : all.rooms)
+  for (const Room& room : all.rooms)
     if (room.failure.empty()) ++counts[room.base + ", " + (room.hand == "no bench" ? room.hand : "bench " + room.hand)];
   std::string text;
   for (const auto& [family, count] : counts) text += "  " + std::to_string(count) + " x base " + family + "\n";
@@ -102,7 +102,7 @@ std::string kits(const Together& all) {
   return text;
 }
 
-std::string margin_of(const rules::Result& result) {
+std::string margin_of(const Judged& result) {
   if (!result.margin) return "";
   return (*result.margin >= 0 ? "+" : "") + units::decimals(*result.margin * 100, 1) + " %";
 }
@@ -119,7 +119,7 @@ std::string tightest(const Together& all) {
 
 std::string together_text(const Together& all) {
   const auto missing =
-      std::count_if(all.rooms.begin(), all.rooms.end(), [](const RoomLine& r) { return !r.failure.empty(); });
+      std::count_if(all.rooms.begin(), all.rooms.end(), [](const Room& r) { return !r.failure.empty(); });
   const std::string title =
       missing == 0 ? "ALL ROOMS TOGETHER\n"
                    : "ROOMS TOGETHER: " + std::to_string(all.rooms.size() - static_cast<std::size_t>(missing)) +

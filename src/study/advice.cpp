@@ -4,9 +4,9 @@
 #include <future>
 #include <string>
 #include <system_error>
-#include <thread>
 #include <utility>
 
+#include "study/cores.hpp"
 #include "study/followed.hpp"
 
 namespace fallwright::study {
@@ -17,11 +17,11 @@ using rules::Result;
 
 /// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
 std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
-  const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
+  const std::size_t at_once = cores();
   std::vector<Followed> all(ways.size());
-  for (std::size_t first = 0; first < ways.size(); first += cores) {
+  for (std::size_t first = 0; first < ways.size(); first += at_once) {
     std::vector<std::pair<std::size_t, std::future<Followed>>> others;
-    const std::size_t end = std::min(first + cores, ways.size());
+    const std::size_t end = std::min(first + at_once, ways.size());
     for (std::size_t i = first + 1; i < end; ++i) try {
         others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i]); }));
       } catch (const std::system_error&) {

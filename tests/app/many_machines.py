@@ -15,6 +15,9 @@ import sys
 import tempfile
 import time
 
+sys.path.append(str(pathlib.Path(__file__).resolve().parents[1] / "faults"))
+import tools  # noqa: E402
+
 SHARES = 3
 STUDY = """[study]
 job = "room.toml"
@@ -45,10 +48,10 @@ def script(project, name, folder):
     return str(path)
 
 
-def same(a, b):
+def same(a, b, files=4):
     """Source: the contract of shares: joined they are one run's bytes."""
     names = sorted(p.name for p in a.iterdir())
-    assert names == sorted(p.name for p in b.iterdir()) and len(names) == 4, names
+    assert names == sorted(p.name for p in b.iterdir()) and len(names) == files, names
     different = [n for n in names if not filecmp.cmp(a / n, b / n, shallow=False)]
     assert not different, different
 
@@ -65,6 +68,33 @@ def with_parallel(project, folder, environment):
     run(command, cwd=folder, env=environment)
     same(folder / "one/s", folder / "out/s")
     assert (folder / f"out/part-1-of-{SHARES}/s/rows.jsonl").stat().st_mtime_ns == kept
+    rooms_with_parallel(project, folder, environment)
+
+
+FAILS_A_CHECK = 1  # every small room does
+
+
+def small_rooms(folder, environment):
+    """Three rooms, their names such as a shell takes apart, and what one run makes of them in `order`."""
+    jobs = [name + ".toml" for name in ("it's one", "two", "three & more")]
+    for length, job in enumerate(jobs, 58):
+        (folder / job).write_text(tools.SMALL.format(length=length))
+    one = ["fallwright", "build", "--together", "--quiet", "--out", "order", *jobs]
+    assert subprocess.run(one, cwd=folder, env=environment).returncode == FAILS_A_CHECK
+    return jobs
+
+
+def rooms_with_parallel(project, folder, environment):
+    """A share that is there is not computed again."""
+    jobs = small_rooms(folder, environment)
+    run(["fallwright", "build", "--together", "--quiet", "--part", "2/2", *jobs], cwd=folder, env=environment)
+    kept = (folder / "out/part-2-of-2/together/rooms.jsonl").stat().st_mtime_ns
+    command = ["sh", script(project, "gnu-parallel-rooms.sh", folder), "2", "out", *jobs]
+    joined = subprocess.run(command, cwd=folder, env=environment, capture_output=True, text=True)
+    assert joined.returncode == FAILS_A_CHECK, joined
+    assert joined.stdout.startswith("ALL ROOMS TOGETHER"), joined.stdout
+    same(folder / "order/together", folder / "out/together", files=8)
+    assert (folder / "out/part-2-of-2/together/rooms.jsonl").stat().st_mtime_ns == kept
 
 
 def free_port():
@@ -159,6 +189,10 @@ def with_slurm(project, folder, environment):
         cluster.until(lambda: (folder / "out/s/study.json").exists(), "the shares were not joined")
         restarts = re.search(r"Restarts=(\d+)", run(["scontrol", "show", "job", first], env=env))[1]
         assert restarts == "1", restarts
+        jobs = small_rooms(folder, env)
+        run(["sh", script(project, "slurm-array-rooms.sh", folder), "2", "rooms", *jobs], cwd=folder, env=env)
+        cluster.until(lambda: (folder / "rooms/together/summary.json").exists(), "the rooms were not joined")
+    same(folder / "order/together", folder / "rooms/together", files=8)
     same(folder / "one/s", folder / "out/s")
 
 

@@ -1,0 +1,121 @@
+#include <concepts>
+#include <stdexcept>
+#include <tuple>
+#include <type_traits>
+
+#include "report/json_words.hpp"
+#include "report/room.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::report {
+namespace {
+
+// Of each value all its fields, in one order for writing and for reading. A field that is added does not compile until
+// it stands here too.
+
+template <class T, class Of>
+concept Is = std::same_as<std::remove_const_t<T>, Of>;
+
+auto fields(Is<Judged> auto& of) {
+  auto& [id, title, outcome, margin, where, source] = of;
+  return std::tie(id, title, outcome, margin, where, source);
+}
+
+auto fields(Is<takeoff::Row> auto& of) {
+  auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
+         supplier, other_packs] = of;
+  return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
+                  price, supplier, other_packs);
+}
+
+auto fields(Is<takeoff::CutRow> auto& of) {
+  auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
+         furring] = of;
+  return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
+                  fitted_mm, furring);
+}
+
+auto fields(Is<job::Cuts> auto& of) {
+  auto& [sticks, kerf, to_tape, trim, preferred] = of;
+  return std::tie(sticks, kerf, to_tape, trim, preferred);
+}
+
+auto fields(Is<job::Price> auto& of) {
+  auto& [item, pack, each, supplier, line] = of;
+  return std::tie(item, pack, each, supplier, line);
+}
+
+auto fields(Is<Room> auto& of) {
+  auto& [name, failure, metric, hand, base, set_mm3, outcome, verdict, checks, worst, rows, cuts, sticks, sticks_mm,
+         offered, opening_mm, prices, priced, currency, batches, cost] = of;
+  return std::tie(name, failure, metric, hand, base, set_mm3, outcome, verdict, checks, worst, rows, cuts, sticks,
+                  sticks_mm, offered, opening_mm, prices, priced, currency, batches, cost);
+}
+
+template <class T>
+concept HasFields = requires(T& of) {
+  fields(of);
+};
+template <class T>
+inline constexpr bool is_list = false;
+template <class T>
+inline constexpr bool is_list<std::vector<T>> = true;
+template <class T>
+inline constexpr bool is_maybe = false;
+template <class T>
+inline constexpr bool is_maybe<std::optional<T>> = true;
+
+template <class T>
+Json kept(const T& value) {
+  Json all = Json::array();
+  if constexpr (HasFields<const T>)
+    std::apply([&](const auto&... field) { (all.push_back(kept(field)), ...); }, fields(value));
+  else if constexpr (is_list<T>)
+    for (const auto& item : value) all.push_back(kept(item));
+  else if constexpr (is_maybe<T>)
+    return value ? kept(*value) : Json(nullptr);
+  else if constexpr (std::same_as<T, units::Length>)
+    return value.in_mm();
+  else if constexpr (std::is_enum_v<T>)
+    return static_cast<int>(value);
+  else
+    return value;
+  return all;
+}
+
+template <class T>
+void take(const Json& json, T& value) {
+  if constexpr (HasFields<T>) {
+    std::size_t next = 0;
+    std::apply([&](auto&... field) { (take(json.at(next++), field), ...); }, fields(value));
+    if (json.size() != next) throw std::runtime_error{"a line with more than a room's"};
+  } else if constexpr (is_list<T>) {
+    value.clear();
+    for (const Json& item : json) take(item, value.emplace_back());
+  } else if constexpr (is_maybe<T>) {
+    value.reset();
+    if (!json.is_null()) take(json, value.emplace());
+  } else if constexpr (std::same_as<T, units::Length>) {
+    value = units::Length::mm(json.get<double>());
+  } else if constexpr (std::is_enum_v<T>) {
+    value = static_cast<T>(json.get<int>());
+  } else {
+    json.get_to(value);
+  }
+}
+
+}  // namespace
+
+std::string kept_room(const Room& room) {
+  return kept(room).dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Room read_room(const std::string& line) try {
+  Room room;
+  take(Json::parse(line), room);
+  return room;
+} catch (const Json::exception&) {
+  throw std::runtime_error{"a line that no build wrote"};
+}
+
+}  // namespace fallwright::report
