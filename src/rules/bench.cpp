@@ -69,9 +69,13 @@ std::optional<Finding> no_joint(const job::Job& job, const facts::Facts& facts) 
   return std::nullopt;
 }
 
+/// "3 16d nails", "1 #8 screw".
+std::string counted(int count, const std::string& fastener) {
+  return std::to_string(count) + " " + fastener + (fastener[0] == '#' ? " screw" : " nail") + (count == 1 ? "" : "s");
+}
+
 std::string named(const job::BenchFrame& frame, const job::Job& job) {
-  return std::to_string(*frame.fasteners_at_stud) + " " + *frame.fastener +
-         ((*frame.fastener)[0] == '#' ? " screws " : " nails ") +
+  return counted(*frame.fasteners_at_stud, *frame.fastener) + " " +
          text_of(frame.fastener_length->in_mm(), Unit::mm, job);
 }
 
@@ -178,7 +182,7 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
       found(worst.share,
             worst.what + ": " + text_of(lbf, Unit::count, job) + " lbf (" + units::decimals(lbf * n_per_lbf, 0) +
                 " N) at the seat's edge, on " + named(frame, job) + " in each stud and " +
-                std::to_string(*frame.fasteners_at_joist) + " " + tie.name + " at each end of a joist",
+                counted(*frame.fasteners_at_joist, tie.name) + " at each end of a joist",
             advice + "; here an engineer judges");
   for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
   finding.details.push_back(

@@ -294,7 +294,7 @@ Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
       found(nominal, "trap arm's pipe, against the drain's outlet of " + text_of(outlet, Unit::mm, job),
             "lay trap and arm " + (enough ? "in " + std::string{enough->name} + " pipe" : std::string{"as wide"}) +
                 " (trap.pipe): none narrows on its way down");
-  finding.least = nominal < outlet ? outlet * as_sold : outlet;
+  finding.least = nominal < outlet - units::tolerance::length_mm ? outlet * as_sold : outlet;
   if (!enough) return finding;
   return mended_by(std::move(finding), {set_length("trap.pipe", enough->nominal_mm, job)});
 }
