@@ -13,6 +13,7 @@
 #include "app/staging.hpp"
 #include "diag/fault.hpp"
 #include "report/together.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -44,7 +45,8 @@ struct Order {
 
 Order order_of(const Options& options, const char* command, const std::vector<job::Job>& jobs) {
   Order order{options, command};
-  for (std::size_t i = 0; i < jobs.size(); ++i) order.rooms.push_back({folder_name(options.jobs[i]), jobs[i].sha256});
+  for (std::size_t i = 0; i < jobs.size(); ++i)
+    order.rooms.push_back({units::printable(folder_name(options.jobs[i])), jobs[i].sha256});
   return order;
 }
 
@@ -100,10 +102,16 @@ void write_share(const Order& order, const Part& part, const std::vector<report:
   staging.publish();
 }
 
+/// What nobody wrote as it stands there is not replaced either.
+std::string damaged(const Order& order, const Part& part, const std::string& how) {
+  return "is damaged: " + how + "; remove '" + order.share(part).shown + "' first";
+}
+
 /// Why a share's rooms are not those that are asked for; empty where they are.
 std::string unlike(const Order& order, const Part& part, const Json& list) {
   const auto has = [&](const char* key, const Json& value) { return list.contains(key) && list[key] == value; };
-  if (!list.is_object() || !list.contains("order")) return "is no share of an order of rooms, or is damaged";
+  if (!list.is_object() || !list.contains("order"))
+    return damaged(order, part, std::string{share_list} + " is that of no order");
   if (!has("schema", 1) || !has("tool", {{"name", "fallwright"}, {"version", report::version()}}))
     return "was computed by another version of the program";
   if (!has("part", part.number) || !has("of", part.of)) return "is another share of its order, under this one's name";
@@ -129,7 +137,7 @@ std::string take(const Order& order, const Part& part, const fs::path& folder, s
   if (const std::string why = unlike(order, part, Json::parse(in, nullptr, false)); !why.empty()) return why;
   const Listing listing{folder};
   if (!listing.names(rooms_list) || !listing.is_as_written(rooms_list))
-    return std::string{"was changed since: "} + rooms_list + " is not as it was written";
+    return damaged(order, part, std::string{rooms_list} + " is not as it was written");
   std::ifstream lines{folder / rooms_list, std::ios::binary};
   std::size_t next = order.first(part);
   for (std::string line; std::getline(lines, line) && next < order.end(part); ++next)
@@ -155,8 +163,7 @@ std::size_t number_of_shares(const Order& order) {
 }
 
 /// The rooms of all shares, in order. What is missing or cannot be taken is told at once, with what computes it.
-std::vector<report::Room> kept_rooms(const Order& order) {
-  const std::size_t of = number_of_shares(order);
+std::vector<report::Room> kept_rooms(const Order& order, std::size_t of) {
   const std::vector<bool> there = parts_in(order.options.out, order.folder()).begin()->second;
   std::vector<report::Room> rooms(order.rooms.size());
   std::vector<std::size_t> missing, wanting;
@@ -193,16 +200,28 @@ void tell_missing_folders(const Order& order, const std::vector<report::Room>& r
                         order.options.out + "', where the order's page leads to; bring them there too");
 }
 
+/// Rooms that could not be built or written, as one run tells them; and then what computes them again.
+void tell_failures(const Order& order, const std::vector<report::Room>& rooms, std::size_t of) {
+  std::vector<std::size_t> shares;
+  for (std::size_t number = 1; number <= of; ++number) {
+    bool fails = false;
+    for (std::size_t i = order.first({number, of}); i < order.end({number, of}); ++i)
+      if (!rooms[i].failure.empty()) tell_failure(rooms[i]), fails = true;
+    if (fails) shares.push_back(number);
+  }
+  if (!shares.empty()) saying(order.options)("once that is mended, compute again: " + command_for(order, shares, of));
+}
+
 int merged(const Order& order, const std::vector<job::Job>& jobs, const Outputs& outputs) {
   const Options& options = order.options;
   const Outputs written{{}, outputs.together, {}};
   const auto held = hold(written, saying(options));
   must_not_replace(options.jobs, jobs, written);
   if (written.together) must_be_replaceable(written.together->folder, names_of_together());
-  std::vector<report::Room> rooms = kept_rooms(order);
+  const std::size_t of = number_of_shares(order);
+  std::vector<report::Room> rooms = kept_rooms(order, of);
   tell_missing_folders(order, rooms, outputs);
-  for (const report::Room& room : rooms)
-    if (!room.failure.empty()) tell_failure(room);
+  tell_failures(order, rooms, of);
   return tell_rooms(options, std::move(rooms), outputs);
 }
 
