@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "rules/beam.hpp"
 #include "rules/loads.hpp"
 #include "units/length.hpp"
 
