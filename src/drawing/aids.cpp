@@ -57,8 +57,7 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   std::vector<StripMark> marks;
   for (const facts::Rung& rung : subject.facts.room.chain)
     if (rung.above_datum_mm > 0)
-      marks.push_back(
-          {rung.above_datum_mm, units::to_text(units::Length::mm(rung.above_datum_mm), metric) + "  " + rung.name});
+      marks.push_back({rung.above_datum_mm, number_of(rung.above_datum_mm, metric) + "  " + rung.name});
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
@@ -66,11 +65,12 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
 }
 
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
+  if (subject.facts.site_built) return {};  // screeded down from a line, and no gauge is set out for it
   const bool metric = subject.job().unit == job::UnitSystem::metric;
   std::vector<StripMark> marks;
   for (const facts::Gauge& gauge : subject.facts.room.gauges) {
     if (gauge.clear || gauge.spread_mm <= 0) continue;
-    const std::string depth = units::to_text(units::Length::mm(gauge.spread_mm), metric);
+    const std::string depth = number_of(gauge.spread_mm, metric);
     const auto known = std::find_if(marks.begin(), marks.end(), [&](const StripMark& mark) {
       return mark.words.compare(0, depth.size() + 2, depth + "  ") == 0;
     });

@@ -25,29 +25,23 @@ std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
 
 namespace {
 
+std::string ordinal(std::size_t number) {
+  const char* const ends[] = {"th", "st", "nd", "rd"};
+  return std::to_string(number) + ends[number < 4 ? number : 0];
+}
+
 /// At each point its name and its turn; what is measured there stands in the table.
 void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
   const double t = pen.text_mm();
   const auto order = order_of_pressing(s.facts.room);
-  const auto words = [](const facts::Gauge& g, std::size_t turn) {
-    return g.name + "   press " + std::to_string(turn + 1);
-  };
-  // Where columns stand near each other the middle one's words go a line further off, lest two run into one.
-  const auto column = [&](char letter) {
-    for (const facts::Gauge* g : order)
-      if (g->name[0] == letter) return g->x_mm;
-    return 0.0;
-  };
-  const bool near = column('C') - column('B') < 2 * width_of(words(*order.front(), 8), t) + 4.3 * t;
   for (std::size_t i = 0; i < order.size(); ++i) {
     const facts::Gauge& g = *order[i];
     sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});
     pen.line({g.x_mm - 0.9 * t, g.y_mm}, {g.x_mm + 0.9 * t, g.y_mm}, LineKind::dimension);
     pen.line({g.x_mm, g.y_mm - 0.9 * t}, {g.x_mm, g.y_mm + 0.9 * t}, LineKind::dimension);
     const bool right = g.name[0] == 'C', low = g.name[1] == '3';
-    const double further = near && g.name[0] == 'B' ? (low ? 1.6 : -1.6) : 0;
-    pen.label({g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + ((low ? 1.2 : -2.2) + further) * t}, words(g, i),
-              right ? Anchor::right : Anchor::left);
+    pen.name({g.x_mm, g.y_mm}, {g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + (low ? 1.2 : -2.2) * t},
+             g.name + ", " + ordinal(i + 1), right ? Anchor::right : Anchor::left);
   }
 }
 
@@ -132,7 +126,7 @@ void add_extremes(Pen& pen, const Subject& s) {
              {p[0] + pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5}, LineKind::correction);
     pen.line({p[0] - pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5},
              {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::correction);
-    pen.label({p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
+    pen.name({p[0], p[1]}, {p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
   };
   at(bed.least_at_mm, "thinnest " + pen.words(bed.least_mm));
   at(bed.greatest_at_mm, "thickest " + pen.words(bed.greatest_mm));
@@ -187,14 +181,15 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     const double right = std::max(base[3], bed[3]);
     set_out_gauges(pen, subject, {right, low});
     sheet.notes = {
-        "Outline: the bed, held back " + pen.words(job.bed.holdback.in_mm()) +
-            " along framing and run past the base by " + pen.words(job.bed.overrun.in_mm()) +
-            " on open sides, clear of the bore by " + pen.words(job.bed.collar.in_mm()) + ". Dashed: the base.",
+        "Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) +
+            " along framing and run past the base by " + pen.said(job.bed.overrun.in_mm()) +
+            " on open sides, clear of the bore by " + pen.said(job.bed.collar.in_mm()) + ". Dashed: the base.",
         "Long dashes cross at the bore. Depths up to the ribs' feet, and up to the level line that the bed is "
         "spread to, " +
-            pen.words(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
-        "Press the base down in the order of the numbers, from the drain outward. Wet mortar is caustic: gloves and "
-        "goggles."};
+            pen.said(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
+        "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
+            ", from the drain outward. Wet mortar is caustic: gloves and "
+            "goggles."};
     if (is_small(paper_of(job))) return;
     const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
     if (has_threshold(subject))

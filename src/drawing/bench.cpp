@@ -215,8 +215,15 @@ Sheet draw_bench_front(const Subject& subject) {
         // From the floor at that stud: on an unlevel floor each has its own. What is too short for it has its mark
         // alone.
         const std::string mark = mark_of(subject, solid.id), words = mark + "  " + pen.words(f.height());
-        const bool fits = width_of(words, 2.5 / 3 * t) < f.height();
-        pen.note({(f.x0 + f.x1) / 2 + 0.35 * t, (f.y0 + f.y1) / 2}, fits ? words : mark, Anchor::middle, 0.8, 90);
+        const double height = 2.5 / 3 * t, middle = (f.y0 + f.y1) / 2;
+        const bool fits = width_of(words, height) + 0.6 * t < f.height();
+        std::vector<Point> beside;
+        for (const double share : {0.0, -0.2, 0.2})
+          for (const double x :
+               {f.x1 + 0.4 * t + height, f.x0 - 0.4 * t, f.x1 + 0.9 * t + 2 * height, f.x0 - 0.9 * t - height})
+            beside.push_back({x, middle + share * f.height()});
+        pen.note_at_one_of(f.width() > 1.4 * height ? std::vector<Point>{{(f.x0 + f.x1 + height) / 2, middle}} : beside,
+                           fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(
@@ -224,7 +231,7 @@ Sheet draw_bench_front(const Subject& subject) {
     const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
     pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
-    pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 2.5 * t);
+    pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * t);
     const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
     pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
     pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);

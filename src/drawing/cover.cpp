@@ -99,7 +99,7 @@ class Cover {
                                                       {LineKind::outline, "edge that is seen"},
                                                       {LineKind::hidden, "edge behind"},
                                                       {LineKind::centre, "axis, line to check"},
-                                                      {LineKind::phantom, "comes later, stands beside"},
+                                                      {LineKind::phantom, "comes later, or beside"},
                                                       {LineKind::existing, "EXISTING, stays"},
                                                       {LineKind::correction, "to be furred out"},
                                                       {LineKind::limit, "nothing fastened below"},
@@ -115,7 +115,23 @@ class Cover {
       if (slant > 0) pen_.line({x, down + 1.2 + slant}, {x + sample, down + 1.2 - slant}, kinds[i].first);
       pen_.note({x + sample + 2, down}, kinds[i].second);
     }
-    return y - row * static_cast<double>(half) - between / 2;
+    return signs({at.x, y - row * static_cast<double>(half + 1) + 1.5}, width, sample) - between / 2;
+  }
+
+  /// Of the two things that all lengths and heights run from. @return how far down that reaches.
+  double signs(Point at, double width, double sample) {
+    constexpr double radius = 1.5, arm = 2.2, half = 1.1, high = 2.1;
+    const Point o{at.x + sample / 2, at.y + 1.2}, d{at.x + width / 2 + sample / 2, at.y + 0.2};
+    sheet_.arcs.push_back({o, radius, 0, 360, LineKind::outline});
+    pen_.line({o.x - arm, o.y}, {o.x + arm, o.y}, LineKind::dimension);
+    pen_.line({o.x, o.y - arm}, {o.x, o.y + arm}, LineKind::dimension);
+    pen_.note({at.x + sample + 2, at.y}, "O, origin of lengths");
+    pen_.line({d.x - sample / 2, d.y}, {d.x + sample / 2, d.y}, LineKind::dimension);
+    pen_.line(d, {d.x - half, d.y + high}, LineKind::dimension);
+    pen_.line(d, {d.x + half, d.y + high}, LineKind::dimension);
+    pen_.line({d.x - half, d.y + high}, {d.x + half, d.y + high}, LineKind::dimension);
+    pen_.note({at.x + width / 2 + sample + 2, at.y}, "DATUM of heights");
+    return at.y - 1.5;
   }
 
   double materials(Point at, double width) {

@@ -98,6 +98,7 @@ std::vector<Enlarged> enlarged(const std::vector<CutSolid>& cut, const Frame& wi
     Enlarged part{solid, clipped(rings_of(solid.seen.lines), window)};
     part.cut.seen.lines = clipped(solid.seen.lines, window);
     if (part.cut.seen.lines.empty()) continue;
+    part.cut.source.window = {window.x0, window.y0, window.x1, window.y1}, part.cut.source.times = times;
     for (Line& line : part.cut.seen.lines) grow(line.from), grow(line.to);
     for (Outline& ring : part.rings)
       for (Point& p : ring) grow(p);

@@ -50,8 +50,48 @@ void add_window(Pen& pen, const Subject& s, double y) {
   pen.note({low, y - 5 * t},
            std::string{"Heavy: the bore misses every joist, no clearance yet; "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
-               "; nearest with clearance: " + (w.any ? pen.words(w.nearest_mm[axis_of(s)] - hook) : "none"),
+               "; nearest with clearance: " + (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : "none"),
            Anchor::left, 0.9);
+}
+
+/// Faces of the joists that stand across the section, from the bore's centre; in order.
+std::vector<std::pair<double, double>> joists_across(const Subject& s) {
+  const std::size_t axis = axis_of(s);
+  const double centre = s.facts.room.drain.now_mm[axis];
+  std::vector<std::pair<double, double>> faces;
+  for (const facts::Part& p : s.facts.parts)
+    if (p.role == "joist" && p.bbox_mm[axis + 3] - p.bbox_mm[axis] < p.bbox_mm[4 - axis] - p.bbox_mm[1 - axis])
+      faces.emplace_back(p.bbox_mm[axis] - centre, p.bbox_mm[axis + 3] - centre);
+  std::sort(faces.begin(), faces.end());
+  return faces;
+}
+
+/// The bore between its joists from above, deck off: how far its edge is from the joist on either side, as a tape
+/// shows it. @return how far down that reaches.
+double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
+  const double t = pen.text_mm(), bore = s.job().drain.bore.in_mm() / 2, half = bore + 3 * t;
+  double left = -reach, right = reach;  // faces next to the bore
+  for (const auto& [from, to] : joists_across(s)) {
+    for (const double face : {from, to})
+      if (std::abs(face) < reach)
+        pen.line({middle.x + face, middle.y - half}, {middle.x + face, middle.y + half}, LineKind::outline);
+    if (to <= -bore) left = std::max(left, to);
+    if (from >= bore) right = std::min(right, from);
+  }
+  sheet.arcs.push_back({middle, bore, 0, 360, LineKind::outline});
+  sheet.arcs.push_back({middle, s.job().drain.body.in_mm() / 2, 0, 360, LineKind::hidden});
+  pen.cross(middle, bore + 1.5 * t);
+  const bool rejected = bore_is_void(s);
+  if (rejected) {
+    pen.strike({middle.x - bore, middle.y - bore}, {middle.x + bore, middle.y + bore},
+               {middle.x, middle.y + half + 0.5 * t});
+  } else {
+    const double y = middle.y - half - 2 * t;
+    if (left > -reach) pen.across({middle.x + left, middle.y - bore}, {middle.x - bore, middle.y - bore}, y);
+    if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
+  }
+  pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
+  return middle.y - half - (rejected ? 0 : 2) * t;
 }
 
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
@@ -110,8 +150,11 @@ void add_places(Pen& pen, const Subject& s, Point at, double width, const std::o
 
 std::vector<std::string> bore_warning(const Subject& s) {
   for (const rules::Result& r : s.judgement.results)
-    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail)
-      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + first_clause(r.advice) + "."};
+    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail) {
+      std::string what = first_clause(r.advice);
+      if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
+      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
+    }
   return {};
 }
 
@@ -131,6 +174,31 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   const double middle = s.facts.room.drain.now_mm[axis_of(s)], near = s.job().drain.body.in_mm() / 2;
   const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
   return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked}, scale, place);
+}
+
+/// Whether there is anything to see: joists that stand across the section.
+bool has_bore_plan(const Subject& s) {
+  return s.facts.room.drain.joists_known && s.job().floor.kind != job::FloorKind::slab && !joists_across(s).empty();
+}
+
+/// Where the picture ends and deck, bed and base go on: a thin line with a zigzag across them.
+void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
+  const double t = pen.text_mm();
+  for (const double x : {span.from, span.to}) {
+    double low = std::numeric_limits<double>::max(), high = -low;
+    for (const CutSolid& cut : solids) {
+      if (cut.solid->role == Role::joist || cut.solid->role == Role::drain) continue;
+      for (const Line& line : cut.seen.lines)
+        if (std::min(line.from.x, line.to.x) <= x && std::max(line.from.x, line.to.x) >= x)
+          low = std::min({low, line.from.y, line.to.y}), high = std::max({high, line.from.y, line.to.y});
+    }
+    if (low >= high) continue;
+    const double middle = (low + high) / 2, half = 0.5 * t;
+    const std::vector<Point> corners{
+        {x, low - t},       {x, middle - half}, {x - half, middle - 0.3 * half}, {x + half, middle + 0.3 * half},
+        {x, middle + half}, {x, high + t}};
+    for (std::size_t i = 0; i + 1 < corners.size(); ++i) pen.line(corners[i], corners[i + 1], LineKind::dimension);
+  }
 }
 
 /// The lowest base line of the texts right of a place.
@@ -157,6 +225,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const auto& drain = part(subject.facts, "drain").bbox_mm;
     levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
+    add_breaks(pen, solids, {x0, x1});
     const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};
     pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
     const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
@@ -186,7 +255,10 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     }
     if (small) sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
-    add_places(pen, subject, {x0, below}, x1 - x0, small ? std::optional{ladder_foot} : std::nullopt);
+    const bool plan = !small && has_bore_plan(subject);
+    const double half = subject.job().drain.bore.in_mm() / 2 + 3 * t,
+                 foot = plan ? add_bore_plan(sheet, pen, subject, {middle, below - 7.5 * t - half}) + 7 * t : below;
+    add_places(pen, subject, {x0, foot}, x1 - x0, small || plan ? std::optional{ladder_foot} : std::nullopt);
     if (!small)
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
         add_flange(on, with, scale, subject, solids, true, beside);
@@ -204,13 +276,19 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
   };
   const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
   std::vector<Sheet> sheets{draw_drain_section(subject, solids)};
-  if (is_small(paper_of(subject.job())))
-    sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
-                                   [&](Sheet& sheet, Pen& pen, double scale) {
-                                     sheet.sight = a.sight();
-                                     sheet.notes = bore_warning(subject);
-                                     add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
-                                   }));
+  if (!is_small(paper_of(subject.job()))) return sheets;
+  sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
+                                 [&](Sheet& sheet, Pen& pen, double scale) {
+                                   sheet.sight = a.sight();
+                                   sheet.notes = bore_warning(subject);
+                                   add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
+                                 }));
+  if (has_bore_plan(subject))
+    sheets.push_back(on_page("drain-plan", "The bore between its joists", subject.job(), [&](Sheet& sheet, Pen& pen) {
+      sheet.notes = bore_warning(subject);
+      sheet.notes.emplace_back("As section A-A of {drain} lies, from the joists' faces to the bore's edge.");
+      add_bore_plan(sheet, pen, subject, {0, 0});
+    }));
   return sheets;
 }
 

@@ -104,27 +104,42 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
   if (!ways_down(s.facts).empty()) return;
   for (const facts::Crease& c : s.facts.creases) {
     if (c.surface != "base-floor") continue;
-    pen.label({(2 * c.high_mm[0] + c.low_mm[0]) / 3, (2 * c.high_mm[1] + c.low_mm[1]) / 3},
-              "along " + units::to_text(units::Fall::ratio(c.fall), metric), Anchor::middle, 0.65);
+    const Point high{c.high_mm[0], c.high_mm[1]}, low{c.low_mm[0], c.low_mm[1]},
+        third{(2 * high.x + low.x) / 3, (2 * high.y + low.y) / 3};
+    const std::string words = "along " + units::to_text(units::Fall::ratio(c.fall), metric);
+    const bool fits = std::hypot(high.x - low.x, high.y - low.y) > width_of(words, pen.text_mm()) + 2 * pen.text_mm();
+    if (fits)
+      pen.note_along(high, low, {0.5, 0.42, 0.58, 0.35, 0.65, 0.3, 0.7}, words, 2.5 / 3);
+    else
+      pen.name(third, third, words, Anchor::middle, 2.5 / 3);
   }
 }
 
-/// The middle of the longest stretch of a chain: words there stand clear of its witness lines.
-double clear_middle(const std::vector<double>& chain) {
-  double middle = 0, longest = -1;
+/// Middles of the stretches of a chain, of the longest first: words there stand clear of its witness lines.
+std::vector<double> clear_middles(const std::vector<double>& chain) {
+  std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
   for (std::size_t i = 0; i + 1 < chain.size(); ++i)
-    if (chain[i + 1] - chain[i] > longest + 1) {
-      longest = chain[i + 1] - chain[i];
-      middle = (chain[i] + chain[i + 1]) / 2;
-    }
-  return middle;
+    stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
+  std::stable_sort(stretches.begin(), stretches.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first + 1; });
+  std::vector<double> middles;
+  for (const auto& [length, middle] : stretches) middles.push_back(middle);
+  return middles;
 }
 
 /// How low each side may be, written beside it.
 void add_window(Pen& pen, const Subject& s) {
   const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
-  const double t = pen.text_mm(), x = clear_middle({b[0], d[0], d[3], b[3]}),
-               y = clear_middle({b[1], d[1], d[4], b[4]});
+  const double t = pen.text_mm(), size = 2.5 / 3;
+  const std::vector<double> xs = clear_middles({b[0], d[0], d[3], b[3]}), ys = clear_middles({b[1], d[1], d[4], b[4]});
+  // Beside the base, or out past the dimensions where these leave no stretch long enough.
+  const auto along = [&](const std::vector<double>& middles, bool upright, double near, double far) {
+    std::vector<Point> places;
+    for (const double at : middles) places.push_back(upright ? Point{near, at} : Point{at, near});
+    const double middle = upright ? (b[1] + b[4]) / 2 : (b[0] + b[3]) / 2;
+    places.push_back(upright ? Point{far, middle} : Point{middle, far});
+    return places;
+  };
   const rules::Levelling& window = s.judgement.base_levelling;
   if (window.broken) return;
   for (const rules::Way& way : window.ways) {
@@ -132,10 +147,14 @@ void add_window(Pen& pen, const Subject& s) {
     const bool none = most == rules::text_at_most(0, s.job());
     std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
     if (width_of(words, t) > b[4] - b[1]) words = none ? "never low" : "low by " + most;
-    if (way.low == "left") pen.note({b[0] - 1.5 * t, y}, words, Anchor::middle, 0.75, 90);
-    if (way.low == "right") pen.note({b[3] + 2.4 * t, y}, words, Anchor::middle, 0.75, 90);
-    if (way.low == "back") pen.note({x, b[4] + 1.6 * t}, words, Anchor::middle, 0.75);
-    if (way.low == "front") pen.note({x, b[1] - 2.4 * t}, words, Anchor::middle, 0.75);
+    if (way.low == "left")
+      pen.note_at_one_of(along(ys, true, b[0] - 1.5 * t, b[0] - 13 * t), words, Anchor::middle, size, 90);
+    if (way.low == "right")
+      pen.note_at_one_of(along(ys, true, b[3] + 2.4 * t, b[3] + 2.4 * t), words, Anchor::middle, size, 90);
+    if (way.low == "back")
+      pen.note_at_one_of(along(xs, false, b[4] + 1.6 * t, b[4] + 3.6 * t), words, Anchor::middle, size);
+    if (way.low == "front")
+      pen.note_at_one_of(along(xs, false, b[1] - 2.4 * t, b[1] - 12 * t), words, Anchor::middle, size);
   }
 }
 

@@ -113,13 +113,20 @@ Hatch pattern_of(Role role) {
 }
 
 /// End grain: both diagonals of a bar cut across, each ring by its own corners.
-void cross_out(Sheet& sheet, const Outline& ring) {
+void cross_out_ring(Sheet& sheet, const Outline& ring) {
   const auto far = [&](double a, double b) {
     return *std::max_element(ring.begin(), ring.end(),
                              [&](Point p, Point q) { return a * p.x + b * p.y < a * q.x + b * q.y; });
   };
   sheet.lines.push_back({far(-1, -1), far(1, 1), LineKind::hatch});
   sheet.lines.push_back({far(-1, 1), far(1, -1), LineKind::hatch});
+}
+
+void cross_out(Sheet& sheet, Hatch hatch) {
+  hatch.first_line = sheet.lines.size();
+  for (const Outline& ring : hatch.rings) cross_out_ring(sheet, ring);
+  hatch.last_line = sheet.lines.size();
+  sheet.hatches.push_back(std::move(hatch));
 }
 
 bool is_timber(const parts::Solid& solid) {
@@ -178,7 +185,7 @@ void fill(Sheet& sheet, Hatch hatch, double model_for_paper) {
   for (const Hatch::Family& family : hatch.families) filler.fill(family);
   hatch.last_line = sheet.lines.size();
   const bool drawn = hatch.last_line > hatch.first_line;  // else it is too thin to fill
-  if (drawn && *hatch.name) sheet.hatches.push_back(std::move(hatch));
+  if (drawn) sheet.hatches.push_back(std::move(hatch));
 }
 
 std::vector<MaterialSample> material_samples() {
@@ -217,9 +224,9 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
   return name;
 }
 
-/// A plane that runs within a face of a solid, a rib's side say, cuts no closed line there: it is moved off by as
-/// little as nobody sees.
-gp_Pln off_faces(const parts::Model& model, const Wanted& wanted, const gp_Pln& plane) {
+/// A plane that runs within a face of a solid, a rib's side say, cuts no closed line there: by how little, that nobody
+/// sees, it is moved off.
+double off_faces(const parts::Model& model, const Wanted& wanted, const gp_Pln& plane) {
   const gp_XYZ normal = plane.Axis().Direction().XYZ();
   const double at = plane.Location().XYZ().Dot(normal);
   std::vector<double> faces;
@@ -232,23 +239,28 @@ gp_Pln off_faces(const parts::Model& model, const Wanted& wanted, const gp_Pln& 
   constexpr double near = 0.5, step = 2, most = 20;  // mm
   for (double off = 0; std::abs(off) < most; off = off > 0 ? -off : step - off)
     if (std::none_of(faces.begin(), faces.end(), [&](double face) { return std::abs(face - at - off) < near; }))
-      return plane.Translated(gp_Vec{normal * off});
-  return plane;
+      return off;
+  return 0;
 }
 
 }  // namespace
 
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut) {
   std::vector<CutSolid> all;
-  const gp_Pln plane = off_faces(model, wanted, cut.plane);
-  const gp_Dir& normal = plane.Axis().Direction();
+  const gp_Dir& normal = cut.plane.Axis().Direction();
+  const double moved = off_faces(model, wanted, cut.plane);
+  const gp_Pln plane = cut.plane.Translated(gp_Vec{normal.XYZ() * moved});
   const double at = plane.Location().XYZ().Dot(normal.XYZ());
   for (const parts::Solid& solid : model.solids) {
     if (!wanted(solid)) continue;
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
-    all.push_back({&solid, section({solid.shape}, plane, cut.view), along, called(solid, model.job)});
+    all.push_back({&solid,
+                   section({solid.shape}, plane, cut.view),
+                   along,
+                   called(solid, model.job),
+                   {solid.id, cut.letter, moved}});
   }
   return all;
 }
@@ -279,6 +291,7 @@ std::vector<std::pair<double, double>> stretches_within(const std::vector<Outlin
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const Span& span) {
   CutSolid part = cut;
   part.seen.lines.clear();
+  part.source.window.x0 = span.from, part.source.window.x1 = span.to;
   for (const Line& line : cut.seen.lines)
     if (const auto kept = within(line, span)) part.seen.lines.push_back(*kept);
   return add_cut(sheet, pen, part, within(rings_of(cut.seen.lines), span));
@@ -287,16 +300,13 @@ std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, 
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const std::vector<Outline>& rings) {
   if (cut.seen.lines.empty()) return std::nullopt;
   const double model_for_paper = pen.text_mm() / letter;
-  if (is_timber(*cut.solid) && !cut.along_grain) {
-    for (const Outline& ring : rings) cross_out(sheet, ring);
-  } else if (is_timber(*cut.solid)) {
-    Hatch hatch = along_grain();
-    hatch.rings = rings;
+  const bool end_grain = is_timber(*cut.solid) && !cut.along_grain;
+  Hatch hatch = end_grain ? Hatch{} : is_timber(*cut.solid) ? along_grain() : pattern_of(cut.solid->role);
+  hatch.rings = rings, hatch.source = cut.source;
+  if (end_grain)
+    cross_out(sheet, std::move(hatch));
+  else if (!hatch.families.empty())
     fill(sheet, std::move(hatch), model_for_paper);
-  } else if (Hatch hatch = pattern_of(cut.solid->role); !hatch.families.empty()) {
-    hatch.rings = rings;
-    fill(sheet, std::move(hatch), model_for_paper);
-  }
   Sheet edges;
   for (const Line& line : cut.seen.lines) edges.lines.push_back({line.from, line.to, LineKind::section});
   sheet.lines.insert(sheet.lines.end(), edges.lines.begin(), edges.lines.end());

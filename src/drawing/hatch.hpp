@@ -17,6 +17,7 @@ struct CutSolid {
   Projection seen;
   bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane; and panels, of which some layers are
   std::string name = {};     ///< what people call it: "base", "pre-slope", "front rail"
+  Hatch::Source source = {};
 };
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut);
 

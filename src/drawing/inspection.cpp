@@ -76,7 +76,7 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   table.head();
   for (const facts::Dip& dip : s.facts.flood.dips) {
     const double kg = dip.volume_mm3 * 1e-6;
-    table.row({pen.words(dip.above_drain_mm),
+    table.row({pen.said(dip.above_drain_mm),
                metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
                metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
   }

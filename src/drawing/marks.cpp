@@ -23,28 +23,24 @@ Box box_about(Point at, double half_width, double half_height) {
   return {at.x - half_width, at.y - half_height, at.x + half_width, at.y + half_height};
 }
 
-Box box_of(const Frame& f) {
-  return {f.x0, f.y0, f.x1, f.y1};
-}
-
 /// Finds each mark a place on its member where the view shows it, or beside it with a line to it.
 class Marks {
  public:
   Marks(Pen& pen, const Subject& subject, std::vector<Boxed> members, std::vector<Box> taken)
-      : pen_{pen}, s_{subject}, members_{std::move(members)}, written_{taken}, taken_{std::move(taken)} {
-    for (const Boxed& m : members_) taken_.push_back(box_of(m.frame));
-  }
+      : pen_{pen}, s_{subject}, members_{std::move(members)}, written_{std::move(taken)} {}
 
   void draw() {
     for (const Boxed& m : members_) {
       if (m.mark.empty()) continue;
       const double height = size * pen_.text_mm(), width = width_of(m.mark, height);
       auto at = clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
-      if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.65 * height, false);
+      if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.75 * height, false);
       if (at)
         write(m, {at->x, at->y - height / 2});
-      else if (const auto edge = clear_spot(m, 0, 0, true))
-        lead_to(m, *edge, width, height);
+      else if (const auto spot = clear_spot(m, 0, 0, true)) {
+        pen_.name(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
+        tag_member(pen_, s_, m.solid->id);
+      }
     }
   }
 
@@ -59,8 +55,11 @@ class Marks {
   /// A spot on the member with so much about it that nothing nearer covers. What lies as near as the member itself
   /// (a stud in its track) may cover it where `shared`.
   std::optional<Point> clear_spot(const Boxed& m, double half_width, double half_height, bool shared) const {
+    // A line led to it runs over as little of it as may be.
+    static const std::vector<double> from_middle{0.5, 0.44, 0.56, 0.38, 0.62, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9},
+        from_end{0.02, 0.05, 0.1, 0.2, 0.3, 0.38, 0.44, 0.5, 0.56, 0.62, 0.7, 0.8, 0.9, 0.95, 0.98};
     for (const double v : {0.5, 0.25, 0.75, 0.12, 0.88})
-      for (const double u : {0.5, 0.44, 0.56, 0.38, 0.62, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}) {
+      for (const double u : shared ? from_end : from_middle) {
         const Frame& f = m.frame;
         const Point at{f.x0 + u * f.width(), f.y0 + v * f.height()};
         const Box about = box_about(at, half_width, half_height);
@@ -76,31 +75,10 @@ class Marks {
     return std::nullopt;
   }
 
-  /// The mark beside the member, on the first side that is free.
-  void lead_to(const Boxed& m, Point spot, double width, double height) {
-    const Frame& f = m.frame;
-    const struct {
-      Point edge, way;
-    } sides[] = {
-        {{f.x0, spot.y}, {-1, 0}}, {{f.x1, spot.y}, {1, 0}}, {{spot.x, f.y0}, {0, -1}}, {{spot.x, f.y1}, {0, 1}}};
-    for (const double far : {2.5, 4.0, 6.0})
-      for (const auto& side : sides) {
-        const Point at{side.edge.x + side.way.x * far * height, side.edge.y + side.way.y * far * height};
-        const Box box = box_about(at, 0.7 * width + 0.2 * height, 0.7 * height);
-        if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& t) { return meet(t, box); })) continue;
-        pen_.line(side.edge, {at.x - side.way.x * (width / 2 + 0.3 * height), at.y - side.way.y * 0.7 * height},
-                  LineKind::dimension);
-        write(m, {at.x, at.y - height / 2});
-        taken_.push_back(box);
-        return;
-      }
-  }
-
   Pen& pen_;
   const Subject& s_;
   std::vector<Boxed> members_;
   std::vector<Box> written_;  ///< where nothing may be written
-  std::vector<Box> taken_;    ///< the same for what stands beside a member: other members too
 };
 
 }  // namespace

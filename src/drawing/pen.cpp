@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 
 #include "units/length.hpp"
@@ -44,8 +43,31 @@ void Pen::note(Point at, const std::string& words, Anchor anchor, double size, d
 }
 
 void Pen::label(Point at, const std::string& words, Anchor anchor, double size) {
-  movable_.push_back(sheet_.texts.size());
+  movable_.push_back({sheet_.texts.size()});
   note(at, words, anchor, size);
+}
+
+void Pen::name(Point thing, Point at, const std::string& words, Anchor anchor, double size) {
+  movable_.push_back({sheet_.texts.size(), thing});
+  note(at, words, anchor, size);
+}
+
+void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size,
+                         double rotation_deg) {
+  const Point first = places.front();
+  movable_.push_back({sheet_.texts.size(), std::nullopt, std::move(places)});
+  note(first, words, anchor, size, rotation_deg);
+}
+
+void Pen::note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size) {
+  if (from.x > to.x) std::swap(from, to);  // to be read from below
+  const double angle = std::atan2(to.y - from.y, to.x - from.x), off = 0.4 * text_;
+  std::vector<Point> places;
+  for (const double share : shares)
+    for (const double side : {off, -off - text_ * size})
+      places.push_back({from.x + share * (to.x - from.x) - side * std::sin(angle),
+                        from.y + share * (to.y - from.y) + side * std::cos(angle)});
+  note_at_one_of(std::move(places), words, Anchor::middle, size, angle * 180 / M_PI);
 }
 
 void Pen::tag(const std::string& mark, const std::string& stock, const std::string& length) {
@@ -70,7 +92,18 @@ void Pen::strike(Point low, Point high, Point words_at, double size) {
   note(words_at, "VOID", Anchor::middle, size);
 }
 
+std::string number_of(double length_mm, bool metric) {
+  std::string text = units::to_text(units::Length::mm(length_mm), metric);
+  const std::string_view unit = metric ? " mm" : "\"";
+  if (text.ends_with(unit)) text.resize(text.size() - unit.size());
+  return text;
+}
+
 std::string Pen::words(double length_mm) const {
+  return number_of(length_mm, sheet_.metric);
+}
+
+std::string Pen::said(double length_mm) const {
   return units::to_text(units::Length::mm(length_mm), sheet_.metric);
 }
 
@@ -93,6 +126,18 @@ void Pen::dimension_line(double x0, double x1, double y) {
   tick({x1, y});
 }
 
+void Pen::words_over(double x0, double x1, double y, const std::string& words, bool first, bool last) {
+  const double width = width_of(words, text_), room = x1 - x0 - width - 0.8 * text_, middle = (x0 + x1) / 2,
+               foot = y + 0.35 * text_, past = width / 2 + 0.8 * text_;
+  std::vector<Point> places;
+  if (room >= 0)
+    for (const double share : {0.0, -0.2, 0.2, -0.35, 0.35, -0.5, 0.5}) places.push_back({middle + share * room, foot});
+  if (last) places.insert(places.end(), {{x1 + past, foot}, {x1 + past, y - 0.5 * text_}});
+  if (first) places.insert(places.end(), {{x0 - past, foot}, {x0 - past, y - 0.5 * text_}});
+  for (const double up : {0.0, 0.5, 1.3, 2.6, -2.0}) places.push_back({middle, foot + up * text_});
+  note_at_one_of(std::move(places), words, Anchor::middle);
+}
+
 void Pen::upright_line(double y0, double y1, double x) {
   line({x, y0}, {x, y1}, LineKind::dimension);
   tick({x, y0});
@@ -113,7 +158,7 @@ void Pen::across(Point from, Point to, double y) {
     witness(from, {from.x, y});
     witness(to, {to.x, y});
     dimension_line(from.x, to.x, y);
-    label({(from.x + to.x) / 2, y + text_ * 0.35}, text, Anchor::middle);
+    words_over(from.x, to.x, y, text, true, true);
   });
 }
 
@@ -143,7 +188,7 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stre
       if (i == 0) witness({from, y_thing}, {from, y_row});
       witness({to, y_thing}, {to, y_row});
       dimension_line(from, to, y_row);
-      label({(from + to) / 2, y_row + text_ * 0.35}, text, Anchor::middle);
+      words_over(from, to, y_row, text, i == 0, i + 1 == printed.parts.size());
     });
   }
   if (!adds_up) return;
@@ -152,7 +197,7 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stre
   state({{from, y_thing}, {to, y_thing}, whole, to - from, -number}, {to, below}, level, [&] {
     for (const double x : {from, to}) witness({x, y_row}, {x, below});
     dimension_line(from, to, below);
-    label({(from + to) / 2, below + text_ * 0.35}, whole, Anchor::middle);
+    words_over(from, to, below, whole, true, true);
   });
 }
 
@@ -220,80 +265,13 @@ void Pen::ladder(double x, std::vector<Level> levels) {
     line({x, levels[i].z}, {x + text_ * 0.8, levels[i].z}, LineKind::dimension);
     line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);
     note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words, Anchor::left, 0.9);
+    if (levels[i].words.find("datum") == std::string::npos || std::abs(levels[i].z) > 1e-9) continue;
+    // The datum's sign: a triangle that stands on its level.
+    const double foot = x + 0.4 * text_, half = 0.35 * text_, high = 0.7 * text_;
+    line({foot, levels[i].z}, {foot - half, levels[i].z + high}, LineKind::dimension);
+    line({foot, levels[i].z}, {foot + half, levels[i].z + high}, LineKind::dimension);
+    line({foot - half, levels[i].z + high}, {foot + half, levels[i].z + high}, LineKind::dimension);
   }
-}
-
-namespace {
-
-/// Whether a line comes into a box.
-bool crosses(const Line& line, const Box& box) {
-  double from = 0, to = 1;
-  const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y;
-  const double p[] = {-dx, dx, -dy, dy};
-  const double q[] = {line.from.x - box.x0, box.x1 - line.from.x, line.from.y - box.y0, box.y1 - line.from.y};
-  for (int i = 0; i < 4; ++i) {
-    if (p[i] == 0 && q[i] < 0) return false;
-    if (p[i] < 0) from = std::max(from, q[i] / p[i]);
-    if (p[i] > 0) to = std::min(to, q[i] / p[i]);
-  }
-  return from < to;
-}
-
-/// All lines, and arcs as chords.
-std::vector<Line> strokes_of(const Sheet& sheet) {
-  std::vector<Line> strokes = sheet.lines;
-  for (const Arc& arc : sheet.arcs) {
-    const auto at = [&](double degrees) {
-      const double angle = degrees * M_PI / 180;
-      return Point{arc.centre.x + arc.radius * std::cos(angle), arc.centre.y + arc.radius * std::sin(angle)};
-    };
-    constexpr double step = 15;
-    for (double d = arc.from_deg; d < arc.to_deg; d += step)
-      strokes.push_back({at(d), at(std::min(d + step, arc.to_deg)), arc.kind});
-  }
-  return strokes;
-}
-
-/// Where a label may stand instead, nearest first: above, below, beside, then further out.
-std::vector<Point> places_about(const Text& text) {
-  const double w = width_of(text.words, text.height), h = text.height;
-  std::vector<Point> shifts{{0, 0}, {0, 0.5 * h}, {0, -0.5 * h}};
-  for (const double far : {1.0, 1.6, 2.4, 3.4, 5.0})
-    for (const Point& way :
-         {Point{0, 1.3}, {0, -1.9}, {0.55, 0}, {-0.55, 0}, {0.55, 1.3}, {-0.55, 1.3}, {0.55, -1.9}, {-0.55, -1.9}})
-      shifts.push_back({way.x * (w + h) * far, way.y * h * far});
-  return shifts;
-}
-
-}  // namespace
-
-/// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
-/// must be, and no further away than that takes.
-void Pen::part_texts() {
-  std::vector<bool> free(sheet_.texts.size(), false);
-  for (const std::size_t i : movable_) free[i] = true;
-  const std::vector<Line> strokes = strokes_of(sheet_);
-  std::vector<Box> taken;
-  for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
-    if (!free[i]) taken.push_back(box_of(sheet_.texts[i]));
-  for (const std::size_t i : movable_) {
-    Text& text = sheet_.texts[i];
-    const Point own = text.at;
-    Point best = own;
-    double least = std::numeric_limits<double>::max();
-    for (const Point& shift : places_about(text)) {
-      text.at = {own.x + shift.x, own.y + shift.y};
-      const Box box = box_of(text);
-      double cost = std::hypot(shift.x, shift.y) / text.height;
-      for (const Box& b : taken) cost += meet(b, box) ? 1000 : 0;
-      for (const Line& line : strokes)
-        if (cost < least && crosses(line, box)) cost += line.kind == LineKind::outline ? 20 : 6;
-      if (cost < least) least = cost, best = text.at;
-    }
-    text.at = best;
-    taken.push_back(box_of(text));
-  }
-  movable_.clear();
 }
 
 Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -10,6 +11,9 @@
 #include "drawing/sheet.hpp"
 
 namespace fallwright::drawing {
+
+/// A length as a drawing gives it, to the tape's mark: the number alone, since the title block says the unit.
+std::string number_of(double length_mm, bool metric);
 
 /// A height with a name, for a ladder of them.
 struct Level {
@@ -32,6 +36,13 @@ class Pen {
   void note(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1, double rotation_deg = 0);
   /// A note that may give way to others when the sheet is done.
   void label(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
+  /// The name of a thing, likewise; where it has to stand away from that, a line leads there.
+  void name(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
+  /// A note at the first of these places where it stands clear, or at the one that costs least.
+  void note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
+                      double size = 1, double rotation_deg = 0);
+  /// Words along a line, beside it at one of these shares of its length.
+  void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
   /// Says of the last text that it is a member's mark.
   void tag(const std::string& mark, const std::string& stock, const std::string& length);
   void arrow(Point from, Point to);
@@ -59,15 +70,20 @@ class Pen {
   /// Heights as rungs at `x`, each with a line out to its words on the right; words too near each other part.
   void ladder(double x, std::vector<Level> levels);
 
-  /// Labels give way to other texts and to each other: the placement routine. Called once, when all is drawn.
+  /// Labels give way to other texts, to each other and to lines; thin broken lines that run under a text all the same
+  /// are interrupted there. Called once, when all is drawn.
   void part_texts();
 
-  std::string words(double length_mm) const;
+  std::string words(double length_mm) const;  ///< `number_of` it
+  /// The same in a sentence, with its unit.
+  std::string said(double length_mm) const;
 
  private:
   void tick(Point at);
   void witness(Point from, Point to);
   void dimension_line(double x0, double x1, double y);
+  /// A level dimension's words over its line; those too long for it stand past that of its ends where nothing follows.
+  void words_over(double x0, double x1, double y, const std::string& words, bool first, bool last);
   void upright_line(double y0, double y1, double x);
   /// Draws a dimension, its words last, and keeps it with what of the sheet is its picture.
   void state(Dimension dimension, Point line_at, double turn_deg, const std::function<void()>& draw);
@@ -75,7 +91,13 @@ class Pen {
   Sheet& sheet_;
   double text_;
   int chains_ = 0;
-  std::vector<std::size_t> movable_;  ///< indices of texts that may give way
+  /// A text that may give way: about its place or to one of several; and what it names if a line shall lead there.
+  struct Movable {
+    std::size_t text = 0;
+    std::optional<Point> thing = {};
+    std::vector<Point> places = {};
+  };
+  std::vector<Movable> movable_;
 };
 
 /// Whole marks of the tape for the parts of a chain through `places`, sorted, and for its whole: as rounded each on its

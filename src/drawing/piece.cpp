@@ -85,8 +85,8 @@ bool is_plain(const takeoff::CutRow& cut) {
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
   if (cut.furring || cut.ends == "square") return cut.ends;
-  return cut.ends + ", long point " + units::to_text(units::Length::mm(cut.length_mm), metric) + ", short point " +
-         units::to_text(units::Length::mm(cut.short_mm), metric);
+  return cut.ends + ", long point " + number_of(cut.length_mm, metric) + ", short point " +
+         number_of(cut.short_mm, metric);
 }
 
 std::string use_of(const takeoff::CutRow& cut) {
@@ -112,7 +112,7 @@ std::string use_of(const takeoff::CutRow& cut) {
 }
 
 std::string size_of(const takeoff::CutRow& cut, bool metric) {
-  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const auto len = [&](double mm) { return number_of(mm, metric); };
   return cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
                    : len(cut.length_mm);
 }

@@ -104,12 +104,13 @@ class Profile {
     Frame frame = frame_of(sheet);
     frame = {frame.x0, from_y, frame.x1, seat + past};
     add_level(pen, frame, level,
-              "LEVEL LINE " + pen.words(level) + " above the datum, on the deck's top; seat's front edge " +
-                  pen.words(*h.seat_front_mm),
+              "LEVEL LINE " + pen.said(level) + " above the datum, on the deck's top; seat's front edge " +
+                  pen.said(*h.seat_front_mm),
               {frame.x0 + 0.4 * frame.width(), frame.x0 + 0.6 * frame.width()});
     name_members(pen, frame);
     for (const double share : {0.25, 0.75})
-      pen.note({frame.x0 + share * frame.width(), (level + *h.seat_front_mm) / 2 + 3}, "SEAT BLOCK", Anchor::middle);
+      pen.label({frame.x0 + share * frame.width(), (level + *h.seat_front_mm) / 2 + 3}, "SEAT BLOCK", Anchor::middle);
+    pen.part_texts();
     return tiles(std::move(sheet), frame,
                  "Seen from the " + std::string{is_back() ? "right" : "entry"} +
                      ", UP as it is read. Hang its level line on one drawn on the wall at that height.");
@@ -123,9 +124,10 @@ class Profile {
     const Frame frame{foot_.x0 - beside, std::min(foot_.y0, 0.0) - past, foot_.x1 + beside, to_y};
     add_level(pen, frame, 0, "DATUM", {frame.x0 + 34, frame.x1 - 42});
     name_members(pen, frame);
+    pen.part_texts();
     const double wall = front_is_right_ ? deck_.x0 : deck_.x1, front = front_is_right_ ? foot_.x1 : foot_.x0;
     return tiles(std::move(sheet), frame,
-                 "The front's lowest piece; its front face stands " + pen.words(std::abs(front - wall)) +
+                 "The front's lowest piece; its front face stands " + pen.said(std::abs(front - wall)) +
                      " from the deck's edge at the wall.");
   }
 
@@ -137,12 +139,12 @@ class Profile {
     const double arrows = y + 10, up = 16;
     const std::string left = front_is_right_ ? "WALL" : "FRONT", right = front_is_right_ ? "FRONT" : "WALL";
     pen.arrow({frame.x0 + 16, arrows}, {frame.x0 + 4, arrows});
-    pen.note({frame.x0 + 18, arrows - 1.5}, left);
+    pen.label({frame.x0 + 18, arrows - 1.5}, left);
     pen.arrow({frame.x1 - 16, arrows}, {frame.x1 - 4, arrows});
-    pen.note({frame.x1 - 18, arrows - 1.5}, right, Anchor::right);
+    pen.label({frame.x1 - 18, arrows - 1.5}, right, Anchor::right);
     for (const double x : ups) {
       pen.arrow({x, y + 7}, {x, y + 7 + up});
-      pen.note({x + 2, y + 7 + up / 2}, "UP");
+      pen.label({x + 2, y + 7 + up / 2}, "UP");
     }
   }
 
@@ -154,7 +156,7 @@ class Profile {
       const double y = (at.y0 + at.y1 - pen.text_mm()) / 2;
       const bool wide = at.width() > long_run;
       for (const double share : wide ? std::vector<double>{0.25, 0.75} : std::vector<double>{0.5})
-        pen.note({at.x0 + share * at.width(), y}, member.name, Anchor::middle);
+        pen.label({at.x0 + share * at.width(), y}, member.name, Anchor::middle);
     }
   }
 

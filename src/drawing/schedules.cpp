@@ -26,10 +26,9 @@ std::size_t sticks_of(const Subject& s, const std::string& family) {
   return sticks;
 }
 
-Table fastening_table(Pen& pen, Point top_left, double width) {
-  Table table{pen, top_left, width, {{"fastening", 3}, {"with what, where", 4.6}, {"pieces", 1.3}}};
-  table.head();
-  return table;
+const std::vector<Column>& fastening_columns() {
+  static const std::vector<Column> columns{{"fastening", 3}, {"with what, where", 4.6}, {"pieces", 1.3}};
+  return columns;
 }
 
 /// Both ends of each stick, as the buy list counts them.
@@ -54,12 +53,12 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
   rows.push_back(
       {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
-       known ? *frame.fastener + ", " + pen.words(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
+       known ? *frame.fastener + ", " + pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
              : "not said: give bench.frame.fastener, its length and how many at a stud",
        known ? std::to_string(*frame.fasteners_at_stud) + " each" : ""});
   rows.push_back(
       {"deck to frame",
-       pen.words(f.deck_edge.in_mm()) + " apart along edges, " + pen.words(f.deck_field.in_mm()) + " along joists",
+       pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
        pieces_of(s, "screws, deck")});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
   return rows;
@@ -70,7 +69,7 @@ std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const std::
   add_ends(rows, s, family);
   if (const std::string pieces = pieces_of(s, "fasteners, upstands"); !pieces.empty())
     rows.push_back({"base's upstand",
-                    "at most " + pen.words(s.job().buy.fasteners.upstand.in_mm()) +
+                    "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
                         " apart, at each stud; heads over the edge, never through it",
                     pieces + " in all"});
   return rows;
@@ -90,7 +89,12 @@ const std::vector<Column>& piece_columns() {
   return columns;
 }
 
-double filled_in(Table table, const std::vector<Cells>& rows) {
+/// A table without rows says nothing: it is left out.
+double add_rows(Pen& pen, Point top_left, double width, const std::vector<Column>& columns,
+                const std::vector<Cells>& rows) {
+  if (rows.empty()) return top_left.y;
+  Table table{pen, top_left, width, columns};
+  table.head();
   for (const Cells& row : rows) table.row(row);
   return table.bottom();
 }
@@ -98,17 +102,15 @@ double filled_in(Table table, const std::vector<Cells>& rows) {
 }  // namespace
 
 double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double width) {
-  return filled_in(fastening_table(pen, top_left, width), bench_fastenings(pen, s));
+  return add_rows(pen, top_left, width, fastening_columns(), bench_fastenings(pen, s));
 }
 
 double add_wall_fasteners(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
-  return filled_in(fastening_table(pen, top_left, width), wall_fastenings(pen, s, family));
+  return add_rows(pen, top_left, width, fastening_columns(), wall_fastenings(pen, s, family));
 }
 
 double add_marks_table(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
-  Table table{pen, top_left, width, piece_columns()};
-  table.head();
-  return filled_in(std::move(table), piece_rows(s, family));
+  return add_rows(pen, top_left, width, piece_columns(), piece_rows(s, family));
 }
 
 std::vector<Sheet> draw_schedules(const Subject& s) {
@@ -117,8 +119,10 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   any.metric = s.job().unit == job::UnitSystem::metric;
   const Pen pen{any, 1};  // for the job's unit alone
   const auto add = [&](const std::string& headline, const std::string& family, const std::vector<Cells>& fastening) {
-    pieces.push_back({headline}), fastenings.push_back({headline});
-    for (const Cells& row : piece_rows(s, family)) pieces.push_back(row);
+    const std::vector<Cells> rows = piece_rows(s, family);
+    if (!rows.empty()) pieces.push_back({headline});
+    if (!fastening.empty()) fastenings.push_back({headline});
+    pieces.insert(pieces.end(), rows.begin(), rows.end());
     fastenings.insert(fastenings.end(), fastening.begin(), fastening.end());
   };
   if (s.job().bench) add("BENCH", "bench-frame", bench_fastenings(pen, s));
@@ -131,7 +135,7 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces,
                   {"Marks are those of the sheets of bench and walls, and of {cuts}."},
                   {0.52, [&](Pen& with, Point top_left, double width) {
-                     filled_in(fastening_table(with, top_left, width), fastenings);
+                     add_rows(with, top_left, width, fastening_columns(), fastenings);
                    }});
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/clear.hpp"
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -86,46 +87,74 @@ class Marks {
 
   void dot(const ScreedMark& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
 
-  void figures(const ScreedMark& m, Point p, Anchor anchor) {
+  /// A place for both figures: the upper one's, and which way they run from it.
+  struct Place {
+    Point at;
+    Anchor anchor;
+  };
+
+  /// At the first place where they stand clear; nowhere if there is none.
+  void figures(const ScreedMark& m, const std::vector<Place>& places) {
+    for (const Place& place : places)
+      if (figures_at(m, place)) return;
+    all_told_ = false;
+  }
+
+  bool figures_at(const ScreedMark& m, const Place& place) {
     const auto first = static_cast<std::ptrdiff_t>(sheet_.texts.size());
-    pen_.note(p, pen_.words(down_to_last(s_, m)), anchor, 0.85);
-    pen_.note({p.x, p.y - 1.25 * t_}, "(" + pen_.words(down_to_other(s_, m)) + ")", anchor, 0.75);
-    std::vector<Box> own;
-    for (auto text = sheet_.texts.begin() + first; text != sheet_.texts.end(); ++text) own.push_back(box_of(*text));
-    const auto is_taken = [&](const Box& box) {
-      return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) { return meet(box, other); });
+    pen_.note(place.at, pen_.words(down_to_last(s_, m)), place.anchor, 0.85);
+    pen_.note({place.at.x, place.at.y - 1.25 * t_}, "(" + pen_.words(down_to_other(s_, m)) + ")", place.anchor, 0.75);
+    const std::vector<Text> own{sheet_.texts.begin() + first, sheet_.texts.end()};
+    const auto lies_on_something = [&](const Text& text) {
+      const Box box = box_of(text);
+      return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) { return meet(box, other); }) ||
+             std::any_of(sheet_.lines.begin(), sheet_.lines.end(), [&](const Line& line) {
+               return line.kind == LineKind::outline && crosses(line, text, 0.1 * t_);
+             });
     };
-    if (std::any_of(own.begin(), own.end(), is_taken)) {
+    if (std::any_of(own.begin(), own.end(), lies_on_something)) {
       sheet_.texts.erase(sheet_.texts.begin() + first, sheet_.texts.end());
-      all_told_ = false;
-      return;
+      return false;
     }
-    for (const Box& box : own)
+    for (const Text& text : own) {
+      const Box box = box_of(text);
       taken_.push_back({box.x0 - 0.5 * t_, box.y0 - 0.1 * t_, box.x1 + 0.5 * t_, box.y1 + 0.1 * t_});
+    }
+    return true;
   }
 
   void at_corner(const ScreedMark& m) {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
-    figures(m, {m.at_mm[0] + (right ? 1 : -1) * t_, m.at_mm[1] + (back ? 2.2 : -2.2) * t_},
-            right ? Anchor::left : Anchor::right);
+    const double x = m.at_mm[0] + (right ? 1 : -1) * t_;
+    const Anchor anchor = right ? Anchor::left : Anchor::right;
+    figures(m, {{{x, m.at_mm[1] + (back ? 2.2 : -2.2) * t_}, anchor},
+                {{x, m.at_mm[1] + (back ? 2.8 : -2.8) * t_}, anchor}});
   }
 
   void at_wall(std::size_t i) {
     std::size_t first = i;
     while (first > 0 && marks_[first].along_mm > 0) --first;
     const Point from = at(marks_[first]), to = at(marks_[end_of(i)]), p = at(marks_[i]);
-    if (std::abs(to.x - from.x) >= std::abs(to.y - from.y))
-      figures(marks_[i], {p.x, p.y > drain_.y ? p.y + 2.2 * t_ : p.y - 2.2 * t_}, Anchor::middle);
-    else
-      figures(marks_[i], {p.x > drain_.x ? p.x + t_ : p.x - t_, p.y + 0.3 * t_},
-              p.x > drain_.x ? Anchor::left : Anchor::right);
+    if (std::abs(to.x - from.x) >= std::abs(to.y - from.y)) {
+      const double out = p.y > drain_.y ? 1 : -1;
+      figures(marks_[i],
+              {{{p.x, p.y + 2.2 * out * t_}, Anchor::middle}, {{p.x, p.y + 2.8 * out * t_}, Anchor::middle}});
+      return;
+    }
+    const double out = p.x > drain_.x ? 1 : -1;
+    const Anchor anchor = out > 0 ? Anchor::left : Anchor::right;
+    figures(marks_[i], {{{p.x + out * t_, p.y + 0.3 * t_}, anchor}, {{p.x + 1.6 * out * t_, p.y + 0.3 * t_}, anchor}});
   }
 
-  /// Outward of its mark a ray runs away from the drain's height: the other side of it is free.
+  /// Outward of its mark a ray runs away from the drain's height: the other side of it is free, and the next is tried
+  /// where the drain's edge is near.
   void beside_ray(const ScreedMark& m) {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
-    figures(m, {m.at_mm[0] + (right ? 0.5 : -0.5) * t_, m.at_mm[1] + (back ? -1.3 : 1.8) * t_},
-            right ? Anchor::left : Anchor::right);
+    const double x = m.at_mm[0], y = m.at_mm[1], out = right ? 1 : -1;
+    const Anchor away = right ? Anchor::left : Anchor::right, toward = right ? Anchor::right : Anchor::left;
+    figures(m, {{{x + 0.5 * out * t_, y + (back ? -1.3 : 1.8) * t_}, away},
+                {{x - 0.5 * out * t_, y + (back ? 2.0 : -1.5) * t_}, toward},
+                {{x + 1.2 * out * t_, y + 0.3 * t_}, away}});
   }
 
   Sheet& sheet_;
@@ -140,7 +169,7 @@ class Marks {
 };
 
 std::string figures_told(const Subject& s, const Pen& pen) {
-  const std::string line = pen.words(s.job().base.site.line.in_mm());
+  const std::string line = pen.said(s.job().base.site.line.in_mm());
   return "Every figure is read down from a level line " + line +
          " above the datum (the highest subfloor spot under the base). " +
          (over_liner(s) ? "Upper figure: the top coat; in brackets: the pre-slope under the liner."
@@ -168,12 +197,12 @@ Sheet draw_screed(const Subject& subject) {
     if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
     const double top = subject.facts.heights.drain_top_mm, down = subject.job().base.site.line.in_mm() - top;
     pen.note({base[0], low - 3 * t},
-             "drain's top: " + pen.words(down) + " down from the line; bed at its flange " +
-                 pen.words(site.at_flange_mm) + " thick",
+             "drain's top: " + pen.said(down) + " down from the line; bed at its flange " +
+                 pen.said(site.at_flange_mm) + " thick",
              Anchor::left, 0.9);
     sheet.notes = {
         figures_told(subject, pen),
-        "Marks along walls stand " + pen.words(subject.job().base.site.every.in_mm()) +
+        "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end, and on the rays from the drain's middle. Screed from the "
             "walls to the drain, straight along a ray." +
             (marks.all_told() ? "" : " Marks too near others have no figures here; the survey lists every one."),

@@ -77,6 +77,11 @@ struct Dimension {
 /// Corners of a closed line, counter-clockwise.
 using Outline = std::vector<Point>;
 
+struct Box {
+  double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
+};
+inline constexpr Box everywhere{-1e9, -1e9, 1e9, 1e9};
+
 /// A tint of paper, from black (0) to white (1). It only eases the eye: what it says is said by a hatch and a letter
 /// too.
 struct Tint {
@@ -97,11 +102,19 @@ struct Hatch {
     double angle_deg = 0, along = 0, across = 3;
     std::vector<double> dashes = {};
   };
+  /// Which solid is cut there, so that a test can hold the field against that: the section's letter, how far the plane
+  /// was moved off it, the window of the view that is shown and how many times larger than the view.
+  struct Source {
+    std::string part_id, section;
+    double moved_mm = 0, times = 1;
+    Box window = everywhere;
+  };
   std::vector<Outline> rings;  ///< outer ones and holes
-  const char* name = "";       ///< as readers with patterns of their own know it
+  const char* name = "";       ///< as readers with patterns of their own know it; none: they are to be lines
   std::vector<Family> families;
   std::size_t first_line = 0,
               last_line = 0;  ///< lines of the sheet that show it; from the first up to but without the last
+  Source source = {};
 };
 
 /// A text that is the mark of a member, and what the cut list says of that.
@@ -158,9 +171,6 @@ inline constexpr double letters_narrowed = 0.88;
 inline constexpr double letter_width = 0.66;
 double width_of(const std::string& words, double height);
 
-struct Box {
-  double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
-};
 /// Of a text's capitals.
 Box box_of(const Text& text);
 bool meet(const Box& a, const Box& b);

@@ -9,6 +9,62 @@ namespace {
 constexpr double thick = 2.2;     ///< of a stick, in letter heights
 constexpr double row_step = 1.5;  ///< between rows of saw marks, likewise
 
+/// Where the saw cuts, from the trimmed end, under a stick. Numbers end at their cut; one that would lie over the last
+/// cut's line goes a row further down, and where that takes many rows all stand upright.
+class SawMarks {
+ public:
+  SawMarks(Pen& pen, double y) : pen_{pen}, t_{pen.text_mm()}, y_{y} {}
+
+  void add(double x, const std::string& words) { marks_.push_back({x, words, 0}); }
+
+  /// @return how far down that reaches.
+  double draw() {
+    const int most_level_rows = 2;
+    const int rows = share_out([&](const Mark& m) { return width_of(m.words, height()) + 0.6 * t_; });
+    const bool upright = rows > most_level_rows;
+    const int upright_rows = upright ? share_out([&](const Mark&) { return 1.5 * height(); }) : rows;
+    double longest = 0;
+    for (const Mark& m : marks_) longest = std::max(longest, width_of(m.words, height()));
+    const double step = upright ? longest + 0.6 * t_ : row_step * t_;
+    for (const Mark& m : marks_) {
+      const double top = y_ - (upright ? 0.7 : 0.4) * t_ - m.row * step;
+      pen_.line({m.x, y_}, {m.x, top}, LineKind::dimension);
+      if (upright)
+        pen_.note({m.x + 0.4 * height(), top - 0.3 * t_}, m.words, Anchor::right, size, 90);
+      else
+        pen_.note({m.x, top - 1.1 * t_}, m.words, Anchor::right, size);
+    }
+    const double last = upright ? longest + 1.3 * t_ : 1.5 * t_;
+    return y_ - last - std::max(0, upright_rows - 1) * step;
+  }
+
+ private:
+  static constexpr double size = 2.5 / 3;
+  struct Mark {
+    double x;
+    std::string words;
+    int row;
+  };
+  double height() const { return size * t_; }
+
+  /// Each below all that begin left of its own words' beginning. @return how many rows that takes.
+  template <typename Width>
+  int share_out(const Width& width) {
+    int rows = 0;
+    for (std::size_t i = 0; i < marks_.size(); ++i) {
+      marks_[i].row = 0;
+      for (std::size_t k = 0; k < i; ++k)
+        if (marks_[k].x > marks_[i].x - width(marks_[i])) marks_[i].row = std::max(marks_[i].row, marks_[k].row + 1);
+      rows = std::max(rows, marks_[i].row + 1);
+    }
+    return rows;
+  }
+
+  Pen& pen_;
+  double t_, y_;
+  std::vector<Mark> marks_;
+};
+
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length; under it where
 /// the saw cuts, read on a tape that is hooked on the trimmed end. @return how far down that reaches.
 double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y) {
@@ -16,41 +72,32 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   const double t = pen.text_mm(), top = y + thick * t;
   pen.rectangle({0, y}, {stick.length_mm, top}, LineKind::outline);
   double x = plan.trim_mm;
-  bool high = false;
   for (const double end : {x, stick.length_mm - plan.trim_mm})
     if (plan.trim_mm > 0) pen.line({end, y}, {end, top}, LineKind::dimension);
-  std::vector<double> reached;  // by the marks of each row
+  SawMarks saw{pen, y};
   for (const takeoff::StickPiece& piece : stick.pieces) {
     const std::string words = piece.mark + "  " + pen.words(piece.length_mm);
-    const bool wide = piece.length_mm > width_of(words, t) + t;
-    const bool narrow = piece.length_mm < width_of(piece.mark, t) + 0.5 * t;
-    high = narrow && !high;  // marks of narrow pieces beside each other stand one higher than the next
-    pen.note({x + piece.length_mm / 2, y + (!narrow ? 0.6
-                                            : high  ? 1.2
-                                                    : 0.2) *
-                                               t},
-             wide ? words : piece.mark, Anchor::middle, narrow ? 2.5 / 3 : 1);
+    const double middle = x + piece.length_mm / 2;
+    if (piece.length_mm > width_of(words, t) + t)
+      pen.note({middle, y + 0.6 * t}, words, Anchor::middle);
+    else if (piece.length_mm > width_of(piece.mark, t) + 0.5 * t)
+      pen.note({middle, y + 0.6 * t}, piece.mark, Anchor::middle);
+    else
+      pen.name({middle, y + 0.6 * thick * t}, {middle, top + 0.5 * t}, piece.mark, Anchor::middle, 2.5 / 3);
     x += piece.length_mm;
     const bool sawn = x < stick.length_mm - plan.trim_mm - 0.01;
     if (sawn) {
-      const std::string at = pen.words(x - plan.trim_mm);
-      const double from = x - width_of(at, 2.5 / 3 * t);
-      std::size_t row = 0;
-      while (row < reached.size() && reached[row] > from - 0.6 * t) ++row;
-      if (row == reached.size()) reached.push_back(0);
-      reached[row] = x;
-      const double foot = y - (1.5 + row_step * static_cast<double>(row)) * t;
+      saw.add(x, pen.words(x - plan.trim_mm));
       pen.line({x, y}, {x, top}, LineKind::outline);
-      pen.line({x, y}, {x, foot + 1.1 * t}, LineKind::dimension);
-      pen.note({x, foot}, at, Anchor::right, 2.5 / 3);
     }
     x += plan.kerf_mm;
     if (sawn && x < stick.length_mm) pen.line({x, y}, {x, top}, LineKind::dimension);
   }
-  pen.note({stick.length_mm + t, y + 0.6 * t}, std::to_string(group.count) + " x " + pen.words(stick.length_mm) +
-                                                   ", offcut " + pen.words(stick.offcut_mm) +
-                                                   (stick.to_order ? ", to order" : ""));
-  return y - (1.5 + row_step * static_cast<double>(std::max<std::size_t>(1, reached.size()) - 1)) * t;
+  pen.note({stick.length_mm + t, y + 0.6 * t}, std::to_string(group.count) +
+                                                   (group.count == 1 ? " stick of " : " sticks of ") +
+                                                   pen.words(stick.length_mm) + ", offcut " +
+                                                   pen.words(stick.offcut_mm) + (stick.to_order ? ", to order" : ""));
+  return saw.draw();
 }
 
 std::string stock_title(const takeoff::StockPlan& plan, bool metric) {

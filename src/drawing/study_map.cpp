@@ -93,7 +93,7 @@ std::string number_text(const job::Varied& varied, std::size_t value, const Pen&
   if (varied.changes.empty() || varied.measure != job::Measure::length) return varied.shown[value];
   const auto length = units::Length::mm(varied.numbers[value]);
   const double off = std::abs((units::round_to_tape(length, metric) - length).in_mm());
-  return off < units::tolerance::length_mm ? pen.words(length.in_mm()) : varied.shown[value];
+  return off < units::tolerance::length_mm ? pen.said(length.in_mm()) : varied.shown[value];
 }
 
 std::string held_text(const StudySubject& s) {

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <cctype>
+
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
 
@@ -11,14 +14,33 @@ void add_rejected(Sheet& sheet, double radius) {
   pen.strike({-radius, -radius}, {radius, radius}, {0, radius / 2}, 4);
 }
 
-/// The bore with its cross, and the way to the back wall.
-void add_bore(Sheet& sheet, double radius) {
+/// The way to a wall, and how far its stud face is from the centre: `way` is up or to the side, `words_at` beside it.
+void add_way(Sheet& sheet, Pen& pen, const Subject& s, const char* side, Point way, double radius, Point words_at,
+             Anchor anchor) {
+  const double from = std::max(0.3 * radius, radius - 22);
+  pen.arrow({way.x * from, way.y * from}, {way.x * (radius - 4), way.y * (radius - 4)});
+  std::string name = std::string{side} + " wall";
+  for (char& c : name) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  const auto far = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
+  pen.note(words_at, far ? name + " " + pen.words(*far) : name, anchor);
+  if (far) sheet.dimensions.push_back({{0, 0}, {way.x * *far, way.y * *far}, pen.words(*far), *far, 0});
+}
+
+/// The bore with its cross, and where it stands from two walls: a print that has lost its sheets still says so.
+void add_bore(Sheet& sheet, const Subject& subject, double radius) {
   Pen pen{sheet, 3};
   sheet.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::outline});
   sheet.arcs.push_back({{0, 0}, 2, 0, 360, LineKind::dimension});
   pen.cross({0, 0}, radius + 8);
-  pen.arrow({0, radius - 22}, {0, radius - 4});
-  pen.note({3, radius - 14}, "BACK WALL");
+  const auto walls = subject.job().alcove.walls;
+  const bool left = std::find(walls.begin(), walls.end(), job::Side::left) != walls.end();
+  // Within the circle, where tiles share no text's half; beside it where it is too small for words.
+  const bool within = radius > 55;
+  const double side = left ? -1 : 1;
+  add_way(sheet, pen, subject, "back", {0, 1}, radius, {3, within ? radius / 2 : radius + 3}, Anchor::left);
+  add_way(sheet, pen, subject, left ? "left" : "right", {side, 0}, radius,
+          within ? Point{side * (radius - 6), 3} : Point{side * (radius + 10), -1.5},
+          left == within ? Anchor::left : Anchor::right);
   sheet.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
 }
 
@@ -30,9 +52,9 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
   }
   notes.push_back(trust_the_bars);
   notes.push_back(
-      "Bore " + pen.words(subject.job().drain.bore.in_mm()) +
-      " across; its centre: drain sheet. Cross on the marked centre, arrow to the back wall. Look below for "
-      "joists, pipes and wires first.");
+      "Bore " + pen.said(subject.job().drain.bore.in_mm()) +
+      " across. Cross on the marked centre, an arrow to each wall: beside it how far the centre is from the stud face "
+      "there; the same on {plan} and {drain}. Look below for joists, pipes and wires first.");
   if (tiled) notes.push_back(join_the_tiles);
   return notes;
 }
@@ -46,7 +68,7 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   if (bore_is_void(subject))
     add_rejected(all, radius);
   else
-    add_bore(all, radius);
+    add_bore(all, subject, radius);
   const Pen pen{all, 3};
   return on_tiles(all, {-arm, -arm, arm, arm}, job, [&](bool tiled) { return notes_of(subject, pen, tiled); });
 }

@@ -50,7 +50,7 @@ std::vector<std::string> note_lines(const Sheet& sheet, const Paper& paper) {
 void check_bar(Paperwork& paper, double x, double y, double part, int parts, const std::string& words) {
   paper.line(x, y, x + part * parts, y);
   for (int i = 0; i <= parts; ++i) paper.line(x + i * part, y, x + i * part, y + (i == 0 || i == parts ? 3.4 : 1.4));
-  paper.text(x + 1, y + 0.7, words, least_letter);
+  paper.text(x + 1, y + 1.7, words, least_letter);
 }
 
 /// Of failing checks, and where they are told; nothing when none fails.

@@ -75,7 +75,7 @@ std::string mark_of(const Subject& subject, const std::string& part_id) {
 }
 
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id) {
-  if (const takeoff::CutRow* cut = cut_of(subject, part_id)) pen.tag(cut->mark, cut->stock, pen.words(cut->length_mm));
+  if (const takeoff::CutRow* cut = cut_of(subject, part_id)) pen.tag(cut->mark, cut->stock, pen.said(cut->length_mm));
 }
 
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name) {

@@ -41,13 +41,27 @@ class Wall {
     if (!is_small(paper_of(s_.job()))) schedules();
   }
 
+  /// Of what is on the sheet, and of nothing else.
+  std::vector<std::string> notes() const {
+    std::vector<std::string> told{std::string{"Seen from the room. Stud centres from the back "} +
+                                  (side_ == job::Side::back ? "left " : "") + "corner" +
+                                  (past_corner_ ? "; above, a stud past it" : "") +
+                                  ". Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
+                                  "under the base."};
+    if (!tops_.empty()) told.emplace_back("Long dashes: an upstand's top; nothing is fastened below.");
+    if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
+    if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
+    if (is_small(paper_of(s_.job()))) told.emplace_back("Its pieces and its fastening: {schedules}.");
+    return told;
+  }
+
  private:
   /// Beside the view; on small paper they have a sheet of their own.
   void schedules() {
     const Frame all = frame_of(sheet_);
     const std::string family = std::string{"wall-"} + job::name_of(side_);
     const double x = all.x1 + 4 * t_, foot = add_marks_table(pen_, s_, family, {x, all.y1}, 46 * t_);
-    add_wall_fasteners(pen_, s_, family, {x, foot - 3 * t_}, 46 * t_);
+    add_wall_fasteners(pen_, s_, family, {x, foot < all.y1 ? foot - 3 * t_ : foot}, 46 * t_);
   }
 
   bool wanted(const parts::Solid& solid) const {
@@ -109,14 +123,16 @@ class Wall {
       const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
-        if (!write_upright(f, {middle + 0.4 * t_}, mark + "  " + length_of(solid)))
-          pen_.label({middle, f.y0 + f.height() / 2}, mark, Anchor::middle);
+        write_upright(f, true, mark + "  " + length_of(solid));
         tag_member(pen_, s_, solid.id);
       }
-      if (running >= 0)
+      if (running >= 0) {
         places.push_back(running);
-      else  // it stands past the corner, behind the wall that meets this one
-        pen_.across({std::min(middle, corner_), frame_.y0}, {std::max(middle, corner_), frame_.y0}, frame_.y0 - 7 * t_);
+        continue;
+      }
+      past_corner_ = true;  // it stands behind the wall that meets this one
+      const auto [from, to] = std::minmax(middle, corner_);
+      pen_.across({from, frame_.y1}, {to, frame_.y1}, frame_.y1 + 1.4 * t_);
     }
     std::sort(places.begin(), places.end());
     pen_.running(places, 0, {corner_, frame_.y0}, {way(), 0}, {0, -1});
@@ -134,36 +150,29 @@ class Wall {
       for (const std::string& id : cut.part_ids) {
         const parts::Solid& stud = *s_.model.find(id);
         if (!wanted(stud)) continue;
+        furred_ = true;
         const Frame f = extent(stud.shape, view_);
         const auto& gaps = s_.facts.room.studs;
         const auto gap =
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
         pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
         const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
-        const std::string name = "fur " + cut.mark + ": ";
-        if (!write_upright(f, {f.x1 + 1.9 * t_, f.x0 - 0.6 * t_},
-                           name + pen_.words(low) + " foot, " + pen_.words(high) + " top"))
-          pen_.label({f.x1 + 0.8 * t_, f.y0 + f.height() / 2}, name + "{cuts}");
+        write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false,
+                      "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top");
       }
     }
   }
 
-  /// Words up a stud, at the first of some places along it where nothing else is written. @return whether there is one
-  bool write_upright(const Frame& stud, const std::vector<double>& xs, const std::string& words) {
-    Text text{{xs.front(), stud.y0}, 2.5 / 3 * t_, words, 90, Anchor::left};
-    const double length = width_of(words, text.height), room = stud.height() - length;
-    const auto free = [&] {
-      return std::none_of(sheet_.texts.begin(), sheet_.texts.end(),
-                          [&](const Text& t) { return meet(box_of(t), box_of(text)); });
-    };
-    for (const double x : xs)
-      for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.05, 0.95}) {
-        text.at = {x, stud.y0 + share * room};
-        if (!free()) continue;
-        sheet_.texts.push_back(text);
-        return true;
-      }
-    return false;
+  /// Words up a stud: in the bay beside it, or `on` it where it is wider than they are high.
+  void write_upright(const Frame& stud, bool on, const std::string& words) {
+    const double height = 2.5 / 3 * t_, room = stud.height() - width_of(words, height), half = (stud.y0 + stud.y1) / 2;
+    std::vector<Point> places;
+    const bool fits = on && stud.width() > 1.5 * height;
+    for (const double x : fits ? std::vector{(stud.x0 + stud.x1 + height) / 2}
+                               : std::vector{stud.x1 + 0.4 * t_ + height, stud.x0 - 0.4 * t_})
+      for (const double share : {0.0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3, -0.4, 0.4, -0.46, 0.46})
+        places.push_back({x, half + share * std::max(0.0, room)});
+    pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
   }
 
   void blocking() {
@@ -171,31 +180,43 @@ class Wall {
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid) || !named(solid, "/blocking-")) continue;
       const Frame f = extent(solid.shape, view_);
-      const double middle = (f.x0 + f.x1) / 2, height = (f.y0 + f.y1) / 2;
+      const double height = (f.y0 + f.y1) / 2;
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, t_);
-      pen_.note({middle, clear_line(middle, height - 0.4 * t_, f)}, wide ? words : mark, Anchor::middle, 0.9);
+      pen_.note_at_one_of(places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
 
-  /// A mark's foot in a block, above an upstand's line that would strike it through, or else below.
-  double clear_line(double x, double foot, const Frame& block) const {
-    for (const Top& top : tops_) {
-      if (x < top.from || x > top.to || top.z < foot - 0.3 * t_ || top.z > foot + 1.2 * t_) continue;
-      const double above = top.z + 0.4 * t_;
-      return above + 0.9 * t_ < block.y1 ? above : top.z - 1.3 * t_;
+  /// Where a block's mark may stand: in its middle, or on one side of an upstand's line that strikes it through.
+  std::vector<Point> places_in(const Frame& block) const {
+    const double height = 2.5 / 3 * t_, middle = (block.x0 + block.x1) / 2;
+    std::vector<Point> places;
+    const auto add_between = [&](double low, double high, double air) {
+      if (high - low > height + 2 * air * t_) places.push_back({middle, (low + high - height) / 2});
+    };
+    const auto through = std::find_if(tops_.begin(), tops_.end(), [&](const Top& top) {
+      return middle > top.from && middle < top.to && top.z > block.y0 && top.z < block.y1;
+    });
+    if (through == tops_.end()) {
+      add_between(block.y0, block.y1, 0.1);
+    } else {
+      add_between(through->z, block.y1, 0.25);
+      add_between(block.y0, through->z, 0.25);
     }
-    return foot;
+    // Where there is no room on it: over the block, under it.
+    places.insert(places.end(), {{middle, block.y1 + 0.4 * t_}, {middle, block.y0 - 0.4 * t_ - height}});
+    return places;
   }
 
   /// Plates of what is screwed on, to set timber behind.
   void fixtures() {
     for (const job::Fixture& fixture : s_.job().fixtures) {
       if (fixture.wall != side_) continue;
+      fixtures_ = true;
       const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
                    h = fixture.tall.in_mm() / 2;
       pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::phantom);
@@ -219,17 +240,8 @@ class Wall {
   double corner_;
   std::vector<Level> levels_;
   std::vector<Top> tops_;
+  bool past_corner_ = false, fixtures_ = false, furred_ = false;  ///< what is on the sheet, for its notes
 };
-
-/// A base built on site turns nothing up: liner or membrane does, behind or on the board.
-std::string upstands_told(const Subject& s) {
-  const bool seat = s.job().bench && !s.job().bench->upstand_thickness.is_zero();
-  if (!s.facts.site_built)
-    return "Long dashes: tops of the upstands of base and seat, where they stand before this wall; board, flashing and "
-           "waterproofing lap there and nothing is fastened below. ";
-  return seat ? "Long dashes: top of the seat's upstand, where it stands before this wall; nothing is fastened below. "
-              : "";
-}
 
 }  // namespace
 
@@ -250,16 +262,11 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
                  [&](Sheet& sheet, Pen& pen) {
                    pen.add(framing);
                    pen.add(blocks);
-                   Wall{subject, side, sheet, pen}.draw();
+                   Wall wall{subject, side, sheet, pen};
+                   wall.draw();
                    const job::Alcove& alcove = subject.job().alcove;
                    sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
-                   sheet.notes = {
-                       "Seen from the room. Stud centres from the back left corner (back wall) or from the back corner "
-                       "(side walls); a "
-                       "stud past that corner has its own dimension below. Letters: marks of the cut list. Heights "
-                       "from the datum, the highest subfloor spot under the base.",
-                       upstands_told(subject) + "Phantom boxes: plates of fixtures, timber behind the whole of them.",
-                       "Heavy dashes beside a stud: a strip of furring, its mark and its thickness at foot and top."};
+                   sheet.notes = wall.notes();
                  });
 }
 

@@ -87,9 +87,11 @@ class Writer {
         for (std::size_t i = dimension.picture->first_line; i < dimension.picture->last_line; ++i) lines.insert(i);
         texts.insert(dimension.picture->text);
       }
-    for (const drawing::Hatch& hatch : sheet_.hatches)
+    for (const drawing::Hatch& hatch : sheet_.hatches) {
+      if (!*hatch.name) continue;  // its lines are lines
       for (std::size_t i = hatch.first_line; i < hatch.last_line; ++i) lines.insert(i);
-    for (const drawing::Hatch& hatch : sheet_.hatches) write(hatch);
+      write(hatch);
+    }
     for (std::size_t i = 0; i < sheet_.lines.size(); ++i)
       if (!lines.contains(i)) write(sheet_.lines[i]);
     for (const drawing::Arc& arc : sheet_.arcs) write(arc);
@@ -119,7 +121,12 @@ class Writer {
 
   void write(const drawing::Arc& arc) {
     const double radius = arc.radius * unit_;
-    if (arc.to_deg - arc.from_deg >= 360)
+    const bool whole = arc.to_deg - arc.from_deg >= 360,
+               dashed = look_of(arc.kind).line_type != std::string_view{"Continuous"};
+    if (whole && dashed)  // LibreCAD dashes arcs, and no circles
+      for (const double from : {0.0, 180.0})
+        drawing_.arc(scaled(arc.centre), radius, from, from + 180, layer_of(arc.kind));
+    else if (whole)
       drawing_.circle(scaled(arc.centre), radius, layer_of(arc.kind));
     else
       drawing_.arc(scaled(arc.centre), radius, arc.from_deg, arc.to_deg, layer_of(arc.kind));

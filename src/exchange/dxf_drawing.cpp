@@ -108,6 +108,25 @@ void DxfDrawing::text(Point at, double height, const std::string& words, double 
   tags_(100, "AcDbText");
 }
 
+namespace {
+
+/// How a pattern is turned and enlarged from what readers have under its name.
+struct Named {
+  double turn_deg = 0, times = 1;
+};
+
+Named as_named(const drawing::Hatch& hatch) {
+  if (std::string{hatch.name} != "ANSI31") return {0, 0.5};  // dots: with LibreCAD they lie twice as far apart
+  constexpr double lies = 45, apart = M_SQRT2;  // with LibreCAD, whose file of it has lines 2 mm one above the other
+  const drawing::Hatch::Family& family = hatch.families.front();
+  // LibreCAD takes degrees for radians: 6 turns and 270 degrees more are, read either way, square to what lies there,
+  // within 1.3 degrees.
+  const bool square_to_it = std::abs(std::fmod(family.angle_deg - lies + 360, 180) - 90) < 1e-9;
+  return {square_to_it ? 2430.0 : 0.0, family.across / apart};
+}
+
+}  // namespace
+
 void DxfDrawing::hatch(const drawing::Hatch& hatch, const std::vector<std::vector<Point>>& rings, double times,
                        const char* layer) {
   constexpr int outer_and_closed = 3, odd_parity = 0, by_name = 1;
@@ -118,10 +137,9 @@ void DxfDrawing::hatch(const drawing::Hatch& hatch, const std::vector<std::vecto
     for (const Point& p : ring) tags_.flat(10, p);
     tags_(97, 0);
   }
-  // Readers that draw a pattern of that name turn it from where it lies with them: ANSI31 at 45 degrees.
-  const double lies = std::string{hatch.name} == "ANSI31" ? 45 : 0;
-  const double turned = std::fmod(hatch.families.front().angle_deg - lies + 360, 360);
-  tags_(75, odd_parity)(76, by_name)(52, turned)(41, times)(77, 0)(78, static_cast<int>(hatch.families.size()));
+  const Named named = as_named(hatch);
+  tags_(75, odd_parity)(76, by_name)(52, named.turn_deg)(41, named.times * times)(77, 0);
+  tags_(78, static_cast<int>(hatch.families.size()));
   for (const drawing::Hatch::Family& family : hatch.families) {
     const double turn = family.angle_deg * M_PI / 180, c = std::cos(turn) * times, s = std::sin(turn) * times;
     tags_(53, family.angle_deg)(43, 0.0)(44, 0.0)(45, family.along * c - family.across * s);

@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/pen.hpp"
 #include "outside/drawn.hpp"
 #include "support/imperial.hpp"
 #include "support/skew_room.hpp"
@@ -81,46 +82,46 @@ TEST(PrintedPlan, IsSetOutFromStudFaces) {
   // Source: by hand: the bore 29-3/4 from the left studs, 16-1/4 from the back, 51-1/16 from the right wall at its
   // depth; finished faces 1-1/4 nearer; base from 1 to 65, seat from 64-1/2; the right wall is 40.05 long; studs
   // every 16.
-  expect_dimensions(sheet("plan"), {{'x', 0, 0.75, "3/4\""},
-                                    {'x', 0, 16, "16\""},
-                                    {'x', 0, 32, "32\""},
-                                    {'x', 0, 48, "48\""},
-                                    {'x', 0, 64, "64\""},
-                                    {'x', 0, 79.25, "79-1/4\""},
-                                    {'x', 0, 82.75, "82-3/4\""},
-                                    {'y', 40, 39.447, "9/16\""},
-                                    {'y', 40, 24, "16\""},
-                                    {'y', 40, 8, "32\""},
-                                    {'y', 40, 0.75, "39-1/4\""},
-                                    {'y', 40, 39.267, "3/4\""},
-                                    {'y', 40, 24.02, "16\""},
-                                    {'y', 40, 8.04, "31-15/16\""},
-                                    {'y', 40, 0.75, "39-1/4\""},
-                                    {'x', 1.25, 29.75, "28-1/2\""},
-                                    {'x', 29.75, 79.5625, "49-13/16\""},
-                                    {'x', 1.25, 79.5625, "78-5/16\""},
-                                    {'x', 0, 29.75, "29-3/4\""},
-                                    {'x', 29.75, 80.8125, "51-1/16\""},
-                                    {'x', 0, 1, "1\""},
-                                    {'x', 1, 65, "64\""},
-                                    {'x', 65, 80.8125, "15-13/16\""},
-                                    {'x', 0, 64.5, "64-1/2\""},
-                                    {'x', 64.5, 80.8125, "16-5/16\""},
-                                    {'x', 0, 80.8125, "80-13/16\""},
-                                    {'y', 23.75, 40, "16-1/4\""},
-                                    {'y', 0, 23.75, "23-3/4\""},
-                                    {'y', 23.75, 38.75, "15\""},
-                                    {'y', 0, 4, "4\""},
-                                    {'y', 4, 40, "36\""},
-                                    {'y', 0, 40, "40\""},
-                                    {'x', 0, 3, "3\""},
-                                    {'x', 0, 19, "19\""},
-                                    {'x', 0, 35, "35\""},
-                                    {'x', 0, 51, "51\""},
-                                    {'x', 0, 67, "67\""},
-                                    {'x', 0, 80, "80\""},
-                                    {'y', 40, 0, "40\""},
-                                    {'x', 0, 82, "82\""}});
+  expect_dimensions(sheet("plan"), {{'x', 0, 0.75, "3/4"},
+                                    {'x', 0, 16, "16"},
+                                    {'x', 0, 32, "32"},
+                                    {'x', 0, 48, "48"},
+                                    {'x', 0, 64, "64"},
+                                    {'x', 0, 79.25, "79-1/4"},
+                                    {'x', 0, 82.75, "82-3/4"},
+                                    {'y', 40, 39.447, "9/16"},
+                                    {'y', 40, 24, "16"},
+                                    {'y', 40, 8, "32"},
+                                    {'y', 40, 0.75, "39-1/4"},
+                                    {'y', 40, 39.267, "3/4"},
+                                    {'y', 40, 24.02, "16"},
+                                    {'y', 40, 8.04, "31-15/16"},
+                                    {'y', 40, 0.75, "39-1/4"},
+                                    {'x', 1.25, 29.75, "28-1/2"},
+                                    {'x', 29.75, 79.5625, "49-13/16"},
+                                    {'x', 1.25, 79.5625, "78-5/16"},
+                                    {'x', 0, 29.75, "29-3/4"},
+                                    {'x', 29.75, 80.8125, "51-1/16"},
+                                    {'x', 0, 1, "1"},
+                                    {'x', 1, 65, "64"},
+                                    {'x', 65, 80.8125, "15-13/16"},
+                                    {'x', 0, 64.5, "64-1/2"},
+                                    {'x', 64.5, 80.8125, "16-5/16"},
+                                    {'x', 0, 80.8125, "80-13/16"},
+                                    {'y', 23.75, 40, "16-1/4"},
+                                    {'y', 0, 23.75, "23-3/4"},
+                                    {'y', 23.75, 38.75, "15"},
+                                    {'y', 0, 4, "4"},
+                                    {'y', 4, 40, "36"},
+                                    {'y', 0, 40, "40"},
+                                    {'x', 0, 3, "3"},
+                                    {'x', 0, 19, "19"},
+                                    {'x', 0, 35, "35"},
+                                    {'x', 0, 51, "51"},
+                                    {'x', 0, 67, "67"},
+                                    {'x', 0, 80, "80"},
+                                    {'y', 40, 0, "40"},
+                                    {'x', 0, 82, "82"}});
 }
 
 TEST(PrintedPlan, NamesSidesAndFurring) {
@@ -129,19 +130,19 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   // What fails: a subfloor 0.8 out of level, over 3/8; 0.945 left over along the width, over 1/2; tile lower than 72
   // above the floor; a floor that rises 9/16 within 11.34, 0.595 in/ft, over 1/2.
   const Sheet& s = sheet("plan");
-  expect_words(s, {"fur 15/16\"", "fur 15/16\"", "fur 15/16\"", "fur 15/16\"", "fur 3/4\"", "fur 1-9/16\"",
-                   "fur 1-15/16\"", "91-1/4\"", "89-7/16\"", "BACK WALL  80\"", "LEFT WALL  40\"",
-                   "RIGHT WALL  40-1/16\"", "ENTRY  82\"", "bore 5\"", "BENCH RIGHT", "4 CHECKS FAIL: see I-01"});
+  expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-9/16", "fur 1-15/16", "91-1/4",
+                   "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
+                   "BENCH RIGHT", "4 CHECKS FAIL: see I-01"});
   for (const Text& t : s.texts)
     if (t.words.rfind("fur 15/16", 0) == 0) {
       EXPECT_LT(t.at.x / in, 8);
     }
-  EXPECT_GT(text(s, "fur 3/4\"").at.x / in, 75);
-  EXPECT_NEAR(text(s, "fur 3/4\"").at.y / in, 24, 1);
-  EXPECT_GT(text(s, "BACK WALL  80\"").at.y / in, 40);
-  EXPECT_LT(text(s, "LEFT WALL  40\"").at.x / in, 0);
-  EXPECT_GT(text(s, "RIGHT WALL  40-1/16\"").at.x / in, 80);
-  EXPECT_LT(text(s, "ENTRY  82\"").at.y / in, 0);
+  EXPECT_GT(text(s, "fur 3/4").at.x / in, 75);
+  EXPECT_NEAR(text(s, "fur 3/4").at.y / in, 24, 1);
+  EXPECT_GT(text(s, "BACK WALL  80").at.y / in, 40);
+  EXPECT_LT(text(s, "LEFT WALL  40").at.x / in, 0);
+  EXPECT_GT(text(s, "RIGHT WALL  40-1/16").at.x / in, 80);
+  EXPECT_LT(text(s, "ENTRY  82").at.y / in, 0);
   EXPECT_TRUE(std::any_of(s.texts.begin(), s.texts.end(),
                           [](const Text& t) { return t.words == "bench" && t.at.x / in > 65; }));
   EXPECT_LT(text(s, "threshold").at.y / in, 4);
@@ -212,27 +213,27 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
   // Source: by hand: the rim 32-3/4 / 48 = 0.6823 over the drain; runs 13-3/4 (back), 17-3/4 (front), 26-1/4 (left),
   // 32-3/4 (right). Along a valley the rise over the diagonal of both runs. Threshold 2-1/2 and 2.5833 over the drain.
   const Sheet& s = sheet("falls");
-  expect_words(s, {"0.595 in/ft  4.96 %  1:20.2", "0.461 in/ft  3.84 %  1:26.0", "0.312 in/ft  2.60 %  1:38.5",
-                   "1/4 in/ft  2.08 %  1:48", "1/4 in/ft  2.08 %  1:48", "along 0.276 in/ft (1:43.4)",
-                   "along 0.231 in/ft (1:52.1)", "along 0.220 in/ft (1:54.6)", "along 0.258 in/ft (1:46.4)", "+11/16\"",
-                   "+11/16\"", "rim +11/16\"", "rim +11/16\"", "+0\"", "+2-9/16\"", "+2-9/16\"", "threshold +2-1/2\"",
-                   "threshold +2-1/2\""});
+  expect_words(
+      s, {"0.595 in/ft  4.96 %  1:20.2", "0.461 in/ft  3.84 %  1:26.0", "0.312 in/ft  2.60 %  1:38.5",
+          "1/4 in/ft  2.08 %  1:48", "1/4 in/ft  2.08 %  1:48", "along 0.276 in/ft (1:43.4)",
+          "along 0.231 in/ft (1:52.1)", "along 0.220 in/ft (1:54.6)", "along 0.258 in/ft (1:46.4)", "+11/16", "+11/16",
+          "rim +11/16", "rim +11/16", "+0", "+2-9/16", "+2-9/16", "threshold +2-1/2", "threshold +2-1/2"});
   EXPECT_GT(text(s, "0.595 in/ft (1:20.2)  OUT").at.y / in, 25.75) << "back";
   EXPECT_LT(text(s, "0.461 in/ft (1:26.0)").at.y / in, 21.75) << "front";
   EXPECT_LT(text(s, "0.312 in/ft (1:38.5)").at.x / in, 27.75) << "left";
-  EXPECT_LT(text(s, "+2-9/16\"").at.y / in, 2) << "the threshold's outer edge is the higher one";
+  EXPECT_LT(text(s, "+2-9/16").at.y / in, 2) << "the threshold's outer edge is the higher one";
   EXPECT_LT(text(s, "along 0.276 in/ft (1:43.4)").at.x / in, 27) << "back left";
   EXPECT_GT(text(s, "along 0.231 in/ft (1:52.1)").at.x / in, 32) << "back right";
   EXPECT_LT(text(s, "along 0.220 in/ft (1:54.6)").at.y / in, 22) << "front right";
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("too steep (back)")));
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("Seat: 1/4 in/ft  2.08 %")));
-  expect_dimensions(s, {{'x', 1, 27.75, "26-3/4\""},
-                        {'x', 27.75, 31.75, "4\""},
-                        {'x', 31.75, 65, "33-1/4\""},
-                        {'x', 1, 65, "64\""},
-                        {'y', 0, 21.75, "21-3/4\""},
-                        {'y', 21.75, 25.75, "4\""},
-                        {'y', 25.75, 40, "14-1/4\""}});
+  expect_dimensions(s, {{'x', 1, 27.75, "26-3/4"},
+                        {'x', 27.75, 31.75, "4"},
+                        {'x', 31.75, 65, "33-1/4"},
+                        {'x', 1, 65, "64"},
+                        {'y', 0, 21.75, "21-3/4"},
+                        {'y', 21.75, 25.75, "4"},
+                        {'y', 25.75, 40, "14-1/4"}});
 }
 
 TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
@@ -242,19 +243,19 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
   // A3 32.7, C1 34.2, C3 37.9 away.
   const Sheet& s = sheet("bed");
   const struct {
-    const char *name, *press, *ribs, *line;
+    const char *name, *turn, *ribs, *line;
     double x, y;
-  } gauges[] = {{"B2", "press 1", "1\"", "1-7/8\"", 33, 23.75 - std::sqrt(36 - 3.25 * 3.25)},
-                {"B1", "press 2", "1-3/16\"", "2-1/16\"", 33, 36.5},
-                {"B3", "press 3", "7/8\"", "1-3/4\"", 33, 3},
-                {"A2", "press 4", "3/4\"", "1-5/8\"", 4.5, 19.75},
-                {"A1", "press 5", "7/8\"", "1-3/4\"", 4.5, 36.5},
-                {"C2", "press 6", "1-5/16\"", "2-3/16\"", 61.5, 19.75},
-                {"A3", "press 7", "9/16\"", "1-7/16\"", 4.5, 3},
-                {"C1", "press 8", "1-1/2\"", "2-3/8\"", 61.5, 36.5},
-                {"C3", "press 9", "1-1/8\"", "2\"", 61.5, 3}};
+  } gauges[] = {{"B2", "1st", "1", "1-7/8", 33, 23.75 - std::sqrt(36 - 3.25 * 3.25)},
+                {"B1", "2nd", "1-3/16", "2-1/16", 33, 36.5},
+                {"B3", "3rd", "7/8", "1-3/4", 33, 3},
+                {"A2", "4th", "3/4", "1-5/8", 4.5, 19.75},
+                {"A1", "5th", "7/8", "1-3/4", 4.5, 36.5},
+                {"C2", "6th", "1-5/16", "2-3/16", 61.5, 19.75},
+                {"A3", "7th", "9/16", "1-7/16", 4.5, 3},
+                {"C1", "8th", "1-1/2", "2-3/8", 61.5, 36.5},
+                {"C3", "9th", "1-1/8", "2", 61.5, 3}};
   for (const auto& g : gauges) {
-    const Text &beside = text(s, std::string{g.name} + "   " + g.press), &row = text(s, g.name);
+    const Text &beside = text(s, std::string{g.name} + ", " + g.turn), &row = text(s, g.name);
     const auto in_row = [&](const std::string& words) {
       return std::any_of(s.texts.begin(), s.texts.end(), [&](const Text& t) {
         return t.words == words && t.at.x > row.at.x && std::abs(t.at.y - row.at.y) < 1e-6;
@@ -262,31 +263,31 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
     };
     EXPECT_TRUE(in_row(g.ribs)) << g.name;
     EXPECT_TRUE(in_row(g.line)) << g.name;
-    EXPECT_TRUE(in_row(units::to_text(units::Length::inches(g.x), false))) << g.name;
-    EXPECT_TRUE(in_row(units::to_text(units::Length::inches(40 - g.y), false))) << g.name;
+    EXPECT_TRUE(in_row(number_of(g.x * in, false))) << g.name;
+    EXPECT_TRUE(in_row(number_of((40 - g.y) * in, false))) << g.name;
     EXPECT_LT(std::hypot(beside.at.x / in - g.x, beside.at.y / in - g.y), 5) << g.name;
     EXPECT_TRUE(std::any_of(s.arcs.begin(), s.arcs.end(), [&](const Arc& a) {
       return std::hypot(a.centre.x / in - g.x, a.centre.y / in - g.y) < 1e-3 && a.radius < in;
     })) << g.name;
   }
-  expect_words(s, {"thinnest 1/2\"", "thickest 2-11/16\""});
+  expect_words(s, {"thinnest 1/2", "thickest 2-11/16"});
   EXPECT_TRUE(has_circle(s, 29.75, 23.75, 2.5));
   EXPECT_TRUE(has_circle(s, 29.75, 23.75, 3)) << "the collar";
   EXPECT_TRUE(has_line(s, LineKind::outline, 1.5, -0.5, 64.5, -0.5)) << "held back 1/2, and run past the entry";
   EXPECT_TRUE(has_line(s, LineKind::outline, 64.5, -0.5, 64.5, 39.5));
   EXPECT_TRUE(has_line(s, LineKind::hidden, 1, 40, 65, 40)) << "the base";
-  expect_dimensions(s, {{'x', 1.5, 29.75, "28-1/4\""},
-                        {'x', 29.75, 64.5, "34-3/4\""},
-                        {'x', 1.5, 64.5, "63\""},
-                        {'y', -0.5, 23.75, "24-1/4\""},
-                        {'y', 23.75, 39.5, "15-3/4\""},
-                        {'x', 0, 4.5, "4-1/2\""},
-                        {'x', 0, 33, "33\""},
-                        {'x', 0, 61.5, "61-1/2\""},
-                        {'y', 40, 36.5, "3-1/2\""},
-                        {'y', 40, 20.25 - 0.5, "20-1/4\""},
-                        {'y', 40, 23.75 - std::sqrt(36 - 3.25 * 3.25), "21-5/16\""},
-                        {'y', 40, 3, "37\""}});
+  expect_dimensions(s, {{'x', 1.5, 29.75, "28-1/4"},
+                        {'x', 29.75, 64.5, "34-3/4"},
+                        {'x', 1.5, 64.5, "63"},
+                        {'y', -0.5, 23.75, "24-1/4"},
+                        {'y', 23.75, 39.5, "15-3/4"},
+                        {'x', 0, 4.5, "4-1/2"},
+                        {'x', 0, 33, "33"},
+                        {'x', 0, 61.5, "61-1/2"},
+                        {'y', 40, 36.5, "3-1/2"},
+                        {'y', 40, 20.25 - 0.5, "20-1/4"},
+                        {'y', 40, 23.75 - std::sqrt(36 - 3.25 * 3.25), "21-5/16"},
+                        {'y', 40, 3, "37"}});
   EXPECT_THAT(s.notes,
               testing::Contains(testing::HasSubstr("held back 1/2\" along framing and run past the base by 1/2\"")));
   EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("spread to, 1-3/8\" above the datum")));
@@ -296,45 +297,57 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
   // Source: by hand: the body 4 below the drain's top at 1-1/2; bore and body 5 and 3-1/4; joists leave 22-1/4 to
   // 31-3/4 and from 38-1/4 on, within 13 of the bore.
   const Sheet& s = sheet("drain");
-  expect_words(s, {"-2-1/2\"  drain body, lowest",
-                   "0\"  datum, highest subfloor spot under the base",
-                   "3/16\"  bath floor outside",
-                   "1/2\"  rib plane",
-                   "1-3/8\"  level line the bed is spread to",
-                   "1-1/2\"  drain, top",
-                   "2-3/16\"  rim",
-                   "4\"  threshold, lowest edge",
-                   "4-1/16\"  threshold, highest edge",
-                   "5-1/2\"  upstands, top",
-                   "22-1/4\"",
-                   "31-3/4\"",
-                   "38-1/4\"",
-                   "now 29-3/4\"",
-                   "29-3/4\"   bore centre from the left stud face",
-                   "28-1/2\"   bore centre from the finished left wall",
-                   "51-1/16\"   bore centre from the right stud face",
-                   "49-13/16\"   bore centre from the finished right wall",
-                   "16-1/4\"   bore centre from the back stud face",
-                   "15\"   bore centre from the finished back wall",
-                   "23-3/4\"   bore centre from the base's front edge"});
-  expect_dimensions(s, {{'x', 27.25, 32.25, "5\""}, {'x', 28.125, 31.375, "3-1/4\""}});
-  EXPECT_NEAR(text(s, "22-1/4\"").at.x / in, 22.25, 0.01);
-  EXPECT_NEAR(text(s, "38-1/4\"").at.x / in, 38.25, 0.01);
-  std::vector<double> ladder;  // "2-3/16\"  rim"; other words have no such gap behind an inch mark
+  expect_words(s, {"-2-1/2  drain body, lowest",
+                   "0  datum, highest subfloor spot under the base",
+                   "3/16  bath floor outside",
+                   "1/2  rib plane",
+                   "1-3/8  level line the bed is spread to",
+                   "1-1/2  drain, top",
+                   "2-3/16  rim",
+                   "4  threshold, lowest edge",
+                   "4-1/16  threshold, highest edge",
+                   "5-1/2  upstands, top",
+                   "22-1/4",
+                   "31-3/4",
+                   "38-1/4",
+                   "now 29-3/4",
+                   "29-3/4   bore centre from the left stud face",
+                   "28-1/2   bore centre from the finished left wall",
+                   "51-1/16   bore centre from the right stud face",
+                   "49-13/16   bore centre from the finished right wall",
+                   "16-1/4   bore centre from the back stud face",
+                   "15   bore centre from the finished back wall",
+                   "23-3/4   bore centre from the base's front edge"});
+  // From above, from the bore's edges to the joists at 18-1/4 to 19-3/4 and 34-1/4 to 35-3/4.
+  expect_dimensions(s, {{'x', 27.25, 32.25, "5"},
+                        {'x', 28.125, 31.375, "3-1/4"},
+                        {'x', 19.75, 27.25, "7-1/2"},
+                        {'x', 32.25, 34.25, "2"}});
+  EXPECT_NEAR(text(s, "22-1/4").at.x / in, 22.25, 0.01);
+  EXPECT_NEAR(text(s, "38-1/4").at.x / in, 38.25, 0.01);
+  std::vector<double> ladder;  // "2-3/16  rim"; other words have no such gap behind a number
   for (const Text& t : s.texts)
-    if (t.words.find("\"  ") < t.words.find("\"   ")) ladder.push_back(t.at.y);
+    if (const std::size_t gap = t.words.find("  "); gap != std::string::npos &&
+                                                    t.words.find_first_not_of("-/0123456789") == gap && gap > 0 &&
+                                                    std::islower(static_cast<unsigned char>(t.words[gap + 2])))
+      ladder.push_back(t.at.y);
   EXPECT_TRUE(std::is_sorted(ladder.begin(), ladder.end())) << "lowest first, each above the one before";
   EXPECT_THAT(room().facts.room.drain.falls_unknown, "");
 }
 
-TEST(PrintedTemplate, PointsToTheBackWall) {
-  // Source: by hand: a bore of 5, its arrow up the sheet, bars of 6 in and 100 mm both ways.
+TEST(PrintedTemplate, PointsToTwoWallsAndSaysHowFarTheyAre) {
+  // Source: by hand: a bore of 5, 16-1/4 from the back studs and 29-3/4 from the left ones; bars of 6 in and 100 mm
+  // both ways.
   const Sheet& s = sheet("template");
   EXPECT_TRUE(has_circle(s, 0, 0, 2.5));
   const std::vector<Arrow> all = arrows(s);
-  ASSERT_EQ(all.size(), 1u);
+  ASSERT_EQ(all.size(), 2u);
   EXPECT_NEAR(all[0].to.x, all[0].from.x, 1e-9);
   EXPECT_GT(all[0].to.y, all[0].from.y);
+  EXPECT_NEAR(all[1].to.y, all[1].from.y, 1e-9);
+  EXPECT_LT(all[1].to.x, all[1].from.x);
+  EXPECT_GT(text(s, "BACK WALL 16-1/4").at.y, 0);
+  EXPECT_LT(text(s, "LEFT WALL 29-3/4").at.x, 0);
   for (const bool level : {true, false})
     EXPECT_TRUE(std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
       const double dx = std::abs(l.to.x - l.from.x), dy = std::abs(l.to.y - l.from.y);
@@ -350,24 +363,24 @@ TEST(PrintedWalls, HaveOneNumberForAStudOnPlanAndWall) {
     const Sheet& s = sheet(wall);
     for (const facts::StudGap& stud : room().facts.room.studs) {
       if (stud.part_id.rfind(wall, 0) != 0 || stud.running_mm < 0) continue;
-      const std::string words = units::to_text(units::Length::mm(stud.running_mm), false);
+      const std::string words = number_of(stud.running_mm, false);
       EXPECT_TRUE(std::any_of(s.texts.begin(), s.texts.end(), [&](const Text& t) { return t.words == words; }))
           << wall << " " << words;
     }
   }
-  expect_words(sheet("wall-right"), {"3/4\"", "16\"", "31-15/16\"", "39-1/4\""});
-  expect_words(sheet("wall-left"), {"9/16\"", "16\"", "32\"", "39-1/4\""});
+  expect_words(sheet("wall-right"), {"3/4", "16", "31-15/16", "39-1/4"});
+  expect_words(sheet("wall-left"), {"9/16", "16", "32", "39-1/4"});
 }
 
 TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   // Source: by hand: the base's upstands 5-1/2 up, from 1 to 65 along the back, all along the left; the seat's 3 above
   // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
-  expect_words(sheet("wall-back"), {"0\"  datum", "5-1/2\"  upstand of the base: no fastener below",
-                                    "6\"  centre of blocking", "21-5/16\"  upstand of the seat: no fastener below",
-                                    "34\"  centre of blocking", "96\"  top of framing"});
-  expect_words(sheet("wall-left"), {"5-1/2\"  upstand of the base: no fastener below", "6\"  centre of blocking",
-                                    "34\"  centre of blocking"});
-  expect_words(sheet("wall-right"), {"21-5/16\"  upstand of the seat: no fastener below"});
+  expect_words(sheet("wall-back"),
+               {"0  datum", "5-1/2  upstand of the base: no fastener below", "6  centre of blocking",
+                "21-5/16  upstand of the seat: no fastener below", "34  centre of blocking", "96  top of framing"});
+  expect_words(sheet("wall-left"),
+               {"5-1/2  upstand of the base: no fastener below", "6  centre of blocking", "34  centre of blocking"});
+  expect_words(sheet("wall-right"), {"21-5/16  upstand of the seat: no fastener below"});
   EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::limit, 1, 5.5, 65, 5.5));
   EXPECT_TRUE(has_line(sheet("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));
   const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),
@@ -383,38 +396,38 @@ TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
   // deck 16-3/4, 1-1/4 of seat on it; the sole plate, 1-1/2 thick, lies on a floor that falls from -0.64 to -1.065
   // under its back.
   expect_words(sheet("bench-plan"),
-               {"WALL", "FRONT", "3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "15\"", "diagonal 42-3/4\""});
+               {"WALL", "FRONT", "3/4", "13-9/16", "26-7/16", "39-1/4", "40", "15", "diagonal 42-3/4"});
   EXPECT_GT(text(sheet("bench-plan"), "WALL").at.x / in, 80) << "at the right";
   EXPECT_LT(text(sheet("bench-plan"), "FRONT").at.x / in, 65);
   expect_words(sheet("bench-front"),
-               {"3/4\"", "13-9/16\"", "26-7/16\"", "39-1/4\"", "40\"", "-11/16\"  underside of the sole plate",
-                "11\"  underside of the top plate", "12-1/2\"  top of the top plate", "16\"  top of the front rail",
-                "16-3/4\"  top of the deck"});
+               {"3/4", "13-9/16", "26-7/16", "39-1/4", "40", "-11/16  underside of the sole plate",
+                "11  underside of the top plate", "12-1/2  top of the top plate", "16  top of the front rail",
+                "16-3/4  top of the deck"});
   // Of each end the courses, one above the other, and their sum: at the far end the plate stands 0.4 lower.
   using Words = std::vector<std::string>;
   std::map<int, Words> chains;
   for (const Dimension& d : sheet("bench-front").dimensions)
     if (d.chain != 0 && std::abs(d.to.y - d.from.y) > 1) chains[std::abs(d.chain)].push_back(d.words);
   ASSERT_EQ(chains.size(), 2u);
-  EXPECT_EQ(chains.begin()->second, (Words{"1-9/16\"", "10-9/16\"", "1-1/2\"", "3-1/2\"", "3/4\"", "17-7/8\""}));
-  EXPECT_EQ(chains.rbegin()->second, (Words{"1-9/16\"", "10-1/8\"", "1-1/2\"", "3-1/2\"", "3/4\"", "17-7/16\""}));
+  EXPECT_EQ(chains.begin()->second, (Words{"1-9/16", "10-9/16", "1-1/2", "3-1/2", "3/4", "17-7/8"}));
+  EXPECT_EQ(chains.rbegin()->second, (Words{"1-9/16", "10-1/8", "1-1/2", "3-1/2", "3/4", "17-7/16"}));
   for (const Dimension& d : sheet("bench-front").dimensions)
-    if (d.words == "3/4\"" && std::abs(d.to.y - d.from.y) < 1e-6) {
+    if (d.words == "3/4" && std::abs(d.to.y - d.from.y) < 1e-6) {
       EXPECT_LT(d.to.x, d.from.x) << "seen from the front, a right bench's open end is at the right";
     }
-  expect_words(sheet("bench-side"), {"15\"", "15-1/2\"", "5-1/2\"  apron's foot", "18\"  seat, front edge",
-                                     "18-5/16\"  seat, back edge", "21-5/16\"  upstands of the seat"});
-  expect_words(sheet("bench-section"), {"1/2\"  rib plane", "2-3/16\"  rim", "5-1/2\"  upstands, top",
-                                        "18\"  seat, lowest edge", "18-5/16\"  seat, highest edge"});
+  expect_words(sheet("bench-side"), {"15", "15-1/2", "5-1/2  apron's foot", "18  seat, front edge",
+                                     "18-5/16  seat, back edge", "21-5/16  upstands of the seat"});
+  expect_words(sheet("bench-section"), {"1/2  rib plane", "2-3/16  rim", "5-1/2  upstands, top",
+                                        "18  seat, lowest edge", "18-5/16  seat, highest edge"});
 }
 
 TEST(PrintedSticks, LieOneAfterTheOther) {
   // Source: arithmetic on the cutting plan itself: pieces from the left, a saw cut of 1/8 between; what is left is
   // written beside the stick, and under each cut where a tape on the trimmed end has it: 94-1/4, and 188-1/2 and a cut.
   const Sheet& s = sheet("sticks");
-  expect_words(s, {"2x4   56 pieces   200.0 ft in all, the least possible", "A  94-1/4\"", "A  94-1/4\"", "94-1/4\"",
-                   "188-5/8\"", "1 x 192\", offcut 3-1/4\""});
-  const Text& a = text(s, "A  94-1/4\"");
+  expect_words(s, {"2x4   56 pieces   200.0 ft in all, the least possible", "A  94-1/4", "A  94-1/4", "94-1/4",
+                   "188-5/8", "1 stick of 192, offcut 3-1/4"});
+  const Text& a = text(s, "A  94-1/4");
   const double foot = (a.at.y - 0.6 * a.height) / in, top = (a.at.y + 1.6 * a.height) / in;
   EXPECT_TRUE(has_line(s, LineKind::outline, 94.25, foot, 94.25, top));
   EXPECT_NEAR(a.at.x / in, 94.25 / 2, 0.01);

@@ -10,6 +10,7 @@
 
 #include "diag/text_file.hpp"
 #include "drawing/draw.hpp"
+#include "intake/intake.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -54,14 +55,20 @@ inline job::Job right_hand() {
   return right;
 }
 
+/// A demo job, its base read from the file beside it where it names one.
+inline job::Job demo(const std::string& name) {
+  const std::string folder = std::string{PROJECT_DIR} + "/params/", path = folder + name + ".toml";
+  return job::read(diag::read_text(path), path, [&](const job::BodyFile& file) {
+    return intake::base_of(diag::read_text(folder + file.name, intake::greatest_bytes), file);
+  });
+}
+
 /// The demo jobs and what they do not show: no bench, a bench along the back, a round drain.
 inline const std::vector<Drawn>& all_jobs() {
   static const std::vector<Drawn> all = [] {
     std::vector<Drawn> jobs;
-    for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c", "ferry-steps-3"}) {
-      const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-      jobs.push_back(drawn(job::read(diag::read_text(path), path)));
-    }
+    for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "tannery-lane-5c", "ferry-steps-3"})
+      jobs.push_back(drawn(demo(name)));
     job::Job none = sample::alcove(), back = sample::alcove();
     none.name = "no bench", none.bench.reset(), none.base.length = job::Length::inches(72);
     none.drain.opening = job::Opening::round;
@@ -77,8 +84,7 @@ inline const std::vector<Drawn>& all_jobs() {
 }
 
 inline job::Job demo_on(const char* name, job::PaperSize paper) {
-  const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-  job::Job job = job::read(diag::read_text(path), path);
+  job::Job job = demo(name);
   job.drawings.paper = paper;
   return job;
 }
@@ -93,7 +99,8 @@ inline void add_random_rooms(std::vector<Drawn>& jobs, unsigned first, unsigned 
   }
 }
 
-/// Besides the demo jobs: the small papers, and rooms made at random. By hand, rooms at random alone:
+/// Besides those: the demo jobs of other kinds of base, the small papers, and rooms made at random. By hand, rooms at
+/// random alone:
 /// FALLWRIGHT_SEEDS=<first>+<count>.
 inline const std::vector<Drawn>& sets() {
   static const std::vector<Drawn> all = [] {
@@ -105,6 +112,8 @@ inline const std::vector<Drawn>& sets() {
       return jobs;
     }
     jobs = all_jobs();
+    for (const char* name : {"chandlers-row-7", "chandlers-row-9", "coopers-yard-4", "coopers-yard-9"})
+      jobs.push_back(drawn(demo(name), false));
     jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
     jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
     jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";

@@ -114,6 +114,23 @@ TEST(Dxf, MaterialsAreHatchesAndMembersAreBlocksWithWhatTheyAre) {
   EXPECT_EQ(read.at("members"), (nlohmann::json{{{"MARK", "K"}, {"STOCK", "2x4"}, {"LENGTH", "12-1/2\""}}}));
 }
 
+TEST(Dxf, AHatchThatLeansTheOtherWayDoesSoReadInDegreesAndInRadians) {
+  // Source: DXF reference: 52 is in degrees; LibreCAD 2.2's print of it, measured on paper: it takes them for radians.
+  drawing::Sheet s{"section", "Section", false};
+  fill(s, {{{{0, 0}, {90, 0}, {90, 90}, {0, 90}}}, "ANSI31", {{135, 0, 2.2}}}, 1);
+  const double turn = audited(s).at("hatches")[0][3].get<double>();
+  const auto off_135 = [](double degrees) { return std::abs(std::remainder(45 + degrees - 135, 180)); };
+  EXPECT_LT(off_135(turn), 1e-9);
+  EXPECT_LT(off_135(turn * 180 / M_PI), 1.5);
+}
+
+TEST(Dxf, ADashedCircleIsTwoArcsAndAPlainOneACircle) {
+  // Source: LibreCAD 2.2's print: it dashes arcs and no circles.
+  drawing::Sheet s{"section", "Section", true};
+  s.arcs = {{{0, 0}, 50, 0, 360, LineKind::phantom}, {{0, 0}, 40, 0, 360, LineKind::outline}};
+  EXPECT_EQ(audited(s).at("types"), (nlohmann::json{{"ARC", 2}, {"CIRCLE", 1}}));
+}
+
 /// A sheet with a level dimension, an upright one and a line, at 1:8 on tabloid.
 drawing::Sheet measured(bool metric) {
   drawing::Sheet s{"plan", "Plan", metric};
@@ -132,14 +149,14 @@ TEST(Dxf, DimensionsAreDimensionsWithTheirPicture) {
   const auto &level = inch.at("dimensions")[0], &upright = inch.at("dimensions")[1];
   EXPECT_NEAR(level[2].get<double>() - level[0].get<double>(), 60, 1e-9);
   EXPECT_NEAR(level[4].get<double>(), 60, 1e-9);
-  EXPECT_EQ(level[5], "60\"");
+  EXPECT_EQ(level[5], "60");
   EXPECT_EQ(level[6], 0);
   EXPECT_EQ(level[7], (nlohmann::json{"LINE", "LINE", "LINE", "LINE", "LINE", "TEXT"}));
   EXPECT_NEAR(upright[3].get<double>() - upright[1].get<double>(), 32, 1e-9);
   EXPECT_EQ(upright[6], 90);
   const auto metric = audited(measured(true));
   EXPECT_NEAR(metric.at("dimensions")[0][4].get<double>(), 1524, 1e-9);
-  EXPECT_EQ(metric.at("dimensions")[0][5], "1524 mm");
+  EXPECT_EQ(metric.at("dimensions")[0][5], "1524");
 }
 
 TEST(Dxf, TheLayoutIsTheSheetsPaperAtItsScale) {

@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include "drawing/clear.hpp"
 #include "drawing/hatch.hpp"
 #include "drawing/title_block.hpp"
 #include "outside/drawn.hpp"
@@ -38,7 +39,7 @@ TEST(Set, NoTwoTextsMeet) {
     for (const Sheet& sheet : d.sheets)
       for (std::size_t i = 0; i < sheet.texts.size(); ++i)
         for (std::size_t k = i + 1; k < sheet.texts.size(); ++k)
-          EXPECT_FALSE(meet(box_of(sheet.texts[i]), box_of(sheet.texts[k])))
+          EXPECT_FALSE(meet(sheet.texts[i], sheet.texts[k]))
               << d.name << " " << sheet.name << ": '" << sheet.texts[i].words << "' and '" << sheet.texts[k].words
               << "'";
 }

@@ -52,7 +52,8 @@ TEST(SheetWords, ABoreThatCutsAJoistIsStruckOutAndHasNoPlace) {
       const Sheet& sheet = d.sheet(name);
       const auto struck = std::count_if(sheet.lines.begin(), sheet.lines.end(),
                                         [](const Line& line) { return line.kind == LineKind::rejected; });
-      EXPECT_EQ(struck, fails ? 2 : 0) << d.name << " " << name;
+      const bool twice = std::string{name} == "drain" && d.facts.room.drain.joists_known;  // in section and from above
+      EXPECT_EQ(struck, fails ? (twice ? 4 : 2) : 0) << d.name << " " << name;
       EXPECT_EQ(std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& t) { return t.words == "VOID"; }),
                 fails)
           << d.name << " " << name;

@@ -12,6 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include "brep/properties.hpp"
+#include "drawing/pen.hpp"
 #include "drawing/projection.hpp"
 #include "exchange/dxf.hpp"
 #include "outside/drawn.hpp"
@@ -70,9 +71,9 @@ TEST(Sheets, EveryDimensionSaysTheDistanceBetweenItsPoints) {
           EXPECT_EQ(sheet.texts.at(dim.picture->text).words, dim.words) << sheet.name;
         }
         const double mark = sheet.metric ? 1 : 25.4 / 16;
-        std::set<std::string> good{units::to_text(units::Length::mm(dim.length_mm), sheet.metric)};
+        std::set<std::string> good{number_of(dim.length_mm, sheet.metric)};
         for (const double by : {-2 * mark, -mark, mark, 2 * mark})
-          if (dim.chain != 0) good.insert(units::to_text(units::Length::mm(dim.length_mm + by), sheet.metric));
+          if (dim.chain != 0) good.insert(number_of(dim.length_mm + by, sheet.metric));
         EXPECT_TRUE(good.count(dim.words))
             << d.name << " " << sheet.name << " " << dim.words << " for " << dim.length_mm;
       }
@@ -92,7 +93,7 @@ TEST(Sheets, WhatIsWorkedToHasOneNumberOnAllOfThem) {
     for (const Dimension& dim : sheet.dimensions)
       for (const double mm : worked_to) {
         if (std::abs(dim.length_mm - mm) > 1e-3) continue;
-        EXPECT_EQ(dim.words, units::to_text(units::Length::mm(mm), true)) << sheet.name << " " << dim.length_mm;
+        EXPECT_EQ(dim.words, number_of(mm, true)) << sheet.name << " " << dim.length_mm;
         ++found;
       }
   EXPECT_GE(found, 6);

@@ -1,0 +1,212 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "drawing/clear.hpp"
+#include "drawing/pen.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// Dashed lines and fillings may stop before a text and go on behind it; edges and dimensions may not.
+bool may_stop(LineKind kind) {
+  return kind == LineKind::hidden || kind == LineKind::centre || kind == LineKind::phantom || kind == LineKind::limit ||
+         kind == LineKind::hatch;
+}
+
+/// Air about a text, in heights of its capitals: the mask of the paper is as wide.
+constexpr double air = 0.2;
+
+/// Where a label may stand, nearest to its own place first: above, below, beside, then further out.
+std::vector<Point> places_about(const Text& text) {
+  const double w = width_of(text.words, text.height), h = text.height;
+  std::vector<Point> shifts{{0, 0}, {0, 0.3 * h}, {0, -0.3 * h}, {0, 0.6 * h}, {0, -0.6 * h}};
+  for (const double far : {0.3, 0.6, 1.0, 1.6, 2.4, 3.4, 5.0, 7.0})
+    for (const Point& way : {Point{0, 1.3},
+                             {0, -1.9},
+                             {0.55, 0},
+                             {-0.55, 0},
+                             {0.55, 1.3},
+                             {-0.55, 1.3},
+                             {0.55, -1.9},
+                             {-0.55, -1.9},
+                             {0.25, 1.3},
+                             {-0.25, 1.3},
+                             {0.25, -1.9},
+                             {-0.25, -1.9}})
+      shifts.push_back({way.x * (w + h) * far, way.y * h * far});
+  for (Point& shift : shifts) shift = {text.at.x + shift.x, text.at.y + shift.y};
+  return shifts;
+}
+
+double distance(Point a, Point b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+/// From a text's edge to what it names, past the air about it; nothing where that is near enough to need no line.
+std::optional<Line> lead(const Text& text, Point thing) {
+  const Box b = box_of(text);
+  const double gap = 0.3 * text.height, near = 1.8 * text.height;
+  const Point edge{std::clamp(thing.x, b.x0 - gap, b.x1 + gap), (b.y0 + b.y1) / 2};
+  const Point foot{std::clamp(thing.x, b.x0, b.x1), std::clamp(thing.y, b.y0 - gap, b.y1 + gap)};
+  const bool beside = thing.x < b.x0 - gap || thing.x > b.x1 + gap;
+  const Point from = beside ? edge : foot;
+  if (distance(foot, thing) < near) return std::nullopt;
+  return Line{from, thing, LineKind::dimension};
+}
+
+/// The same text a little larger all round.
+Text with_air(Text text, double margin) {
+  const double turn = text.rotation_deg * M_PI / 180;
+  text.at = {text.at.x + margin * std::sin(turn), text.at.y - margin * std::cos(turn)};
+  text.height += 2 * margin;
+  return text;
+}
+
+/// What stands on the sheet, for labels to give way to.
+class Ground {
+ public:
+  explicit Ground(const Sheet& sheet) : strokes_{sheet.lines} {
+    for (const Arc& arc : sheet.arcs)
+      for (const Line& chord : chords_of(arc)) strokes_.push_back(chord);
+  }
+  void add(const Text& text) { texts_.push_back(text); }
+  void add(const Line& line) { strokes_.push_back(line); }
+
+  /// What comes near a text wherever it may be moved to.
+  Ground about(const Text& text, double reach) const {
+    Ground near;
+    for (const Text& other : texts_)
+      if (meet(grown(box_of(other), reach), box_of(text))) near.texts_.push_back(other);
+    for (const Line& line : strokes_)
+      if (crosses(line, text, reach)) near.strokes_.push_back(line);
+    return near;
+  }
+
+  /// What standing there costs, no further than `enough`: over a text more than over any lines.
+  double cost(const Text& text, double enough) const {
+    const Text airy = with_air(text, air * text.height);
+    double sum = 0;
+    for (const Text& other : texts_) sum += drawing::meet(text, other) ? 1000 : drawing::meet(airy, other) ? 30 : 0;
+    for (const Line& line : strokes_) {
+      if (sum >= enough) break;
+      if (crosses(line, text))
+        sum += !may_stop(line.kind) ? 100 : line.kind == LineKind::hatch ? 2 : 12;
+      else if (!may_stop(line.kind) && crosses(line, text, air * text.height))
+        sum += 4;
+    }
+    return sum;
+  }
+
+  double cost_of_line(const Line& line) const {
+    double sum = 0;
+    for (const Text& text : texts_) sum += crosses(line, text) ? 200 : 0;
+    return sum;
+  }
+
+ private:
+  Ground() = default;
+  static Box grown(const Box& b, double by) { return {b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by}; }
+
+  std::vector<Text> texts_;
+  std::vector<Line> strokes_;
+};
+
+/// Lines that may stop do so before every text they would run under; what counts lines by their place goes along.
+void interrupt_lines(Sheet& sheet) {
+  const auto pieces_of = [&](const Line& line) {
+    std::vector<Line> pieces{line};
+    if (!may_stop(line.kind)) return pieces;
+    for (const Text& text : sheet.texts) {
+      std::vector<Line> left;
+      for (const Line& piece : pieces)
+        for (const Line& rest : without_text(piece, text, air * text.height)) left.push_back(rest);
+      pieces = std::move(left);
+    }
+    return pieces;
+  };
+  std::vector<Line> lines;
+  std::vector<std::size_t> now;  // where each line's pieces begin
+  for (const Line& line : sheet.lines) {
+    now.push_back(lines.size());
+    for (const Line& piece : pieces_of(line)) lines.push_back(piece);
+  }
+  now.push_back(lines.size());
+  sheet.lines = std::move(lines);
+  for (Hatch& hatch : sheet.hatches) hatch.first_line = now[hatch.first_line], hatch.last_line = now[hatch.last_line];
+  for (Dimension& dimension : sheet.dimensions)
+    if (dimension.picture)
+      dimension.picture->first_line = now[dimension.picture->first_line],
+      dimension.picture->last_line = now[dimension.picture->last_line];
+}
+
+/// The same for arcs, to the degree.
+void interrupt_arcs(Sheet& sheet) {
+  std::vector<Arc> arcs;
+  for (const Arc& arc : sheet.arcs) {
+    const auto under_text = [&](double from, double to) {
+      const Arc part{arc.centre, arc.radius, from, to, arc.kind};
+      return std::any_of(sheet.texts.begin(), sheet.texts.end(),
+                         [&](const Text& text) { return crosses(part, text, air * text.height); });
+    };
+    if (!may_stop(arc.kind) || !under_text(arc.from_deg, arc.to_deg)) {
+      arcs.push_back(arc);
+      continue;
+    }
+    bool open = false;
+    for (double from = arc.from_deg; from < arc.to_deg; from += 1) {
+      const double to = std::min(from + 1, arc.to_deg);
+      const bool stops = under_text(from, to);
+      if (!stops && open)
+        arcs.back().to_deg = to;
+      else if (!stops)
+        arcs.push_back({arc.centre, arc.radius, from, to, arc.kind});
+      open = !stops;
+    }
+  }
+  sheet.arcs = std::move(arcs);
+}
+
+}  // namespace
+
+/// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
+/// must be, and no further away than that takes.
+void Pen::part_texts() {
+  std::vector<bool> free(sheet_.texts.size(), false);
+  for (const Movable& m : movable_) free[m.text] = true;
+  Ground ground{sheet_};
+  for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
+    if (!free[i]) ground.add(sheet_.texts[i]);
+  // Those with few places to choose from choose first.
+  std::stable_partition(movable_.begin(), movable_.end(), [](const Movable& m) { return !m.places.empty(); });
+  for (const Movable& m : movable_) {
+    Text& text = sheet_.texts[m.text];
+    const Point own = text.at;
+    const std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
+    double reach = 0;
+    for (const Point& place : places) reach = std::max(reach, distance(place, own));
+    const Ground near = ground.about(text, reach + text.height);
+    Point best = own;
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      text.at = places[i];
+      double cost = m.places.empty() ? distance(text.at, own) / text.height : 0.1 * static_cast<double>(i);
+      if (cost >= least) continue;
+      cost += near.cost(text, least);
+      if (const auto line = m.thing ? lead(text, *m.thing) : std::nullopt) cost += 3 + near.cost_of_line(*line);
+      if (cost < least) least = cost, best = text.at;
+    }
+    text.at = best;
+    ground.add(text);
+    if (const auto line = m.thing ? lead(text, *m.thing) : std::nullopt) {
+      sheet_.lines.push_back(*line);
+      sheet_.arcs.push_back({line->to, 0.2 * text_, 0, 360, LineKind::dimension});
+      ground.add(*line);
+    }
+  }
+  movable_.clear();
+  interrupt_lines(sheet_);
+  interrupt_arcs(sheet_);
+}
+
+}  // namespace fallwright::drawing

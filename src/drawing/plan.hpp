@@ -1,0 +1,90 @@
+/// The set-out plan: what it is drawn from, shared by the files that draw its lengths and its names. Inside `drawing`
+/// only.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+
+/// What a plan shows: where base, bench and bore stand, what is framed about and below them, or both.
+struct Shows {
+  bool places = true, framing = true;
+};
+
+/// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
+class Plan {
+ public:
+  Plan(const Subject& subject, Sheet& sheet, Pen& pen, Shows shows);
+  void draw();
+
+ private:
+  void places();
+  void section_marks();
+  void bore();
+  /// Beside a side wall, past the running dimensions of its studs where these stand there.
+  double past_studs(double paper) const { return (shows_.framing ? paper : paper - 6) * t_; }
+  /// Their sides below the floor of the alcove; the bore must pass between them.
+  void joists();
+  /// Corner to corner at the floor, as a tape finds them.
+  void diagonals();
+  void studs();
+  std::optional<double> face(const char* side) const {
+    return mark_mm(s_.facts, std::string{"bore centre from the "} + side + " stud face");
+  }
+  std::optional<double> finished(const char* side) const {
+    return mark_mm(s_.facts, std::string{"bore centre from the finished "} + side + " wall");
+  }
+  /// The bench's edges toward the base: of its frame, and of the seat that stands out over it.
+  void find_bench();
+  /// Under the seat: where the base ends, and where the frame does if that is elsewhere.
+  void hidden_edges();
+  /// Below: the bore between finished walls, between stud faces, then bench and base.
+  void across();
+  /// In order, each place once.
+  static std::vector<double> apart(std::vector<double> places);
+  /// At the right, outside the running studs: what stands one behind the other.
+  void depth_chain();
+  /// Running from where the drain sheet hooks its tape: the left stud face at the bore's depth, or the entry.
+  void joist_centres();
+  /// At the left, outside the running studs: the bore from the back and from the base's front, finished and studs.
+  void deep();
+  /// What brings a stud's face out to the base or the bench, where it is worth a shim.
+  void furring();
+  /// Where along an axis a section's mark stands on the walls that run along it.
+  std::vector<double> marks_along(std::size_t axis) const;
+  /// The middle of the longest stretch of a wall with no stud and no section's mark in it, for words along it.
+  std::optional<Point> clear_stretch(const std::string& wall) const;
+  /// Beside a wall, where nothing of its framing is written.
+  std::optional<Point> outside(job::Side side) const;
+  /// Where all running dimensions begin: the walls' stud faces meet there.
+  void origin();
+  /// Heavy ends of the cutting plane at the alcove's sides, each with an arrow the way it looks and the letter.
+  void section_mark(const Cut& cut);
+  /// What each side is, and in a surveyed room its length at the floor as solved.
+  void side_names();
+  /// A place along the base, near its middle, with no joist's side, no bore and no section's letter within `half` of
+  /// it.
+  double clear_of_joists(double half) const;
+  void part_names();
+
+  const Subject& s_;
+  Sheet& sheet_;
+  Pen& pen_;
+  Shows shows_;
+  double t_, width_, depth_, below_ = 0;
+  bool deep_bench_ = false;  ///< along the back wall: its depth lies along the room's
+  std::optional<double> frame_edge_, seat_edge_;
+  double base_edge_ = 0;
+  std::array<double, 6> base_;
+  Point bore_;
+  bool void_ = bore_is_void(s_);  ///< the bore's place is rejected: nothing is measured to it
+  Frame outside_;
+};
+
+}  // namespace fallwright::drawing

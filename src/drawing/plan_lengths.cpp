@@ -1,0 +1,110 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/plan.hpp"
+
+namespace fallwright::drawing {
+
+void Plan::studs() {
+  const struct {
+    const char* wall;
+    Point start, step, outward;
+  } runs[] = {{"back", {0, outside_.y1}, {1, 0}, {0, 1}},
+              {"left", {outside_.x0, depth_}, {0, -1}, {-1, 0}},
+              {"right", {outside_.x1, depth_}, {0, -1}, {1, 0}}};
+  for (const auto& run : runs) {
+    std::vector<double> places;
+    for (const facts::StudGap& stud : s_.facts.room.studs)
+      if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
+    std::sort(places.begin(), places.end());
+    pen_.running(places, 0, run.start, run.step, run.outward);
+  }
+}
+
+void Plan::across() {
+  const double front = outside_.y0;
+  double row = front - 4 * t_;
+  const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole, const Stretches& spare) {
+    xs = apart(std::move(xs));
+    if (xs.size() < 3 && !with_whole) return;
+    pen_.label({outside_.x0 - t_, row}, name, Anchor::right, 0.8);
+    pen_.chain(xs, front, row, spare, with_whole);
+    row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
+  };
+  if (!void_ && finished("left") && finished("right"))
+    chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
+  const double left = face("left") ? bore_.x - *face("left") : 0,
+               right = face("right") ? bore_.x + *face("right") : width_;
+  const bool bench_at_end = frame_edge_ && !deep_bench_;
+  if (!void_) chain("bore, studs", {left, bore_.x, right}, false, {});
+  // Built on site it fills the room, whose walls are told along their feet.
+  if (s_.facts.site_built && !frame_edge_)
+    chain("stud faces", {left, right}, true, {});
+  else
+    chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
+  if (bench_at_end) {
+    const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
+    const bool at_left = *seat_edge_ < bore_.x;
+    chain("bench", {left, frame_apart ? *frame_edge_ : left, *seat_edge_, right}, true,
+          {at_left ? std::pair{*seat_edge_, right} : std::pair{left, *seat_edge_}});
+  }
+  below_ = row + 1.2 * t_;
+}
+
+std::vector<double> Plan::apart(std::vector<double> places) {
+  std::sort(places.begin(), places.end());
+  const auto same = [](double a, double b) { return std::abs(a - b) < 1; };
+  places.erase(std::unique(places.begin(), places.end(), same), places.end());
+  return places;
+}
+
+void Plan::depth_chain() {
+  std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
+  const double threshold = s_.job().base.threshold.width.in_mm();
+  if (threshold > 0) ys.push_back(base_[1] + threshold);
+  const double x = outside_.x1 + past_studs(8), back = ys.front();
+  // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
+  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {base_[1] + threshold, base_[4]}});
+  if (!frame_edge_ || !deep_bench_) return;
+  pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
+  pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);
+  if (std::abs(*frame_edge_ - base_edge_) > 1)
+    pen_.upright({x + 17 * t_, *frame_edge_}, {x + 17 * t_, back}, x + 24 * t_);
+}
+
+void Plan::joist_centres() {
+  const facts::DrainWindow& window = s_.facts.room.drain;
+  const double hook = window.along_width ? window.left_face_mm : 0, end = window.along_width ? width_ : depth_;
+  std::vector<double> places;
+  for (const facts::Part& p : s_.facts.parts) {
+    if (p.role != "joist") continue;
+    const std::size_t axis = window.along_width ? 0 : 1;
+    const double centre = (p.bbox_mm[axis] + p.bbox_mm[axis + 3]) / 2;
+    if (centre > hook && centre < end) places.push_back(centre - hook);
+  }
+  if (places.empty()) return;
+  std::sort(places.begin(), places.end());
+  const double x = outside_.x1 + (!shows_.places ? 9 : deep_bench_ ? 36 : 25) * t_;
+  if (window.along_width) {
+    pen_.note({outside_.x0 - t_, below_ - 1.6 * t_}, "joists", Anchor::right, 0.8);
+    pen_.running(places, 0, {hook, below_}, {1, 0}, {0, -1});
+  } else {
+    pen_.note({x + 1.2 * t_, -1.6 * t_}, "joists", Anchor::middle, 0.8);
+    pen_.running(places, 0, {x, 0}, {0, 1}, {1, 0});
+  }
+}
+
+void Plan::deep() {
+  if (void_) return;
+  const double side = outside_.x0 - past_studs(12), near = side + 3 * t_,
+               back = face("back") ? bore_.y + *face("back") : depth_;
+  pen_.upright({near, bore_.y}, {near, back}, side);
+  pen_.upright({near, base_[1]}, {near, bore_.y}, side);
+  pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
+  if (finished("back")) {
+    pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
+    pen_.note({side - 7 * t_, bore_.y + *finished("back") + 0.8 * t_}, "finished", Anchor::middle, 0.8);
+  }
+}
+
+}  // namespace fallwright::drawing

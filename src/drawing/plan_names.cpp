@@ -1,0 +1,195 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/plan.hpp"
+#include "job/layout.hpp"
+
+namespace fallwright::drawing {
+
+void Plan::section_marks() {
+  section_mark(drain_cut(s_));
+  if (s_.job().bench) section_mark(bench_cut(s_));
+  section_mark(bed_cut(s_));
+}
+
+void Plan::diagonals() {
+  const job::Layout at = job::lay_out(s_.job());
+  const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
+  if (!left || !right) return;
+  const auto diagonal = [&](survey::Point a, survey::Point b, double share) {
+    const Point from{a.x, a.y}, to{b.x, b.y};
+    pen_.line(from, to, LineKind::centre);
+    const double length = std::hypot(to.x - from.x, to.y - from.y);
+    pen_.note_along(from, to, {share, 0.24, 0.76, 0.32, 0.68, 0.1, 0.9}, pen_.words(length), 2.5 / 3);
+  };
+  diagonal(left->start(), right->end(), 0.16);
+  diagonal(right->start(), left->end(), 0.16);
+}
+
+void Plan::hidden_edges() {
+  if (!frame_edge_) return;
+  const auto edge = [&](double at, const std::string& words) {
+    if (deep_bench_) {
+      pen_.line({base_[0], at}, {base_[3], at}, LineKind::hidden);
+      const double x = base_[0] + 0.3 * (base_[3] - base_[0]);
+      pen_.name({x, at}, {x, at + 0.6 * t_}, words, Anchor::middle, 0.8);
+    } else {
+      const bool left = at < bore_.x;
+      pen_.line({at, base_[1]}, {at, base_[4]}, LineKind::hidden);
+      const double y = base_[1] + 0.25 * (base_[4] - base_[1]);
+      pen_.name({at, y + 0.4 * t_}, {at + (left ? -0.6 : 0.6) * t_, y}, words, left ? Anchor::right : Anchor::left,
+                0.8);
+    }
+  };
+  if (std::abs(base_edge_ - *frame_edge_) > 1) edge(*frame_edge_, "frame's front");
+  edge(base_edge_, "base's edge");
+}
+
+void Plan::furring() {
+  const double mark = units::tape_mark_mm(sheet_.metric);
+  for (const facts::StudGap& stud : s_.facts.room.studs) {
+    if (stud.before.empty() || std::abs(stud.at_upstand_mm) < mark) continue;
+    const auto& b = part(s_.facts, stud.part_id).bbox_mm;
+    const std::string words = (stud.at_upstand_mm > 0 ? "fur " : "in ") + pen_.words(std::abs(stud.at_upstand_mm));
+    const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
+    if (stud.wall == "back") {
+      pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
+      pen_.name({x, b[1]}, {x, b[1] - 1.6 * t_}, words, Anchor::middle, 0.75);
+    } else {
+      const bool left = stud.wall == "left";
+      pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
+      const double face = left ? b[3] : b[0];
+      pen_.name({face, y}, {face + (left ? 0.8 : -0.8) * t_, y - 0.4 * t_}, words, left ? Anchor::left : Anchor::right,
+                0.75);
+    }
+  }
+}
+
+std::vector<double> Plan::marks_along(std::size_t axis) const {
+  std::vector<double> places;
+  if (!shows_.places) return places;
+  std::vector<Cut> cuts{drain_cut(s_), bed_cut(s_)};
+  if (s_.job().bench) cuts.push_back(bench_cut(s_));
+  for (const Cut& cut : cuts) {
+    const Sight sight = cut.sight();
+    if (std::abs(axis == 0 ? sight.way.x : sight.way.y) > 0.5) places.push_back(axis == 0 ? sight.at.x : sight.at.y);
+  }
+  return places;
+}
+
+std::optional<Point> Plan::clear_stretch(const std::string& wall) const {
+  const std::size_t axis = wall == "back" ? 0 : 1;
+  std::vector<std::pair<double, double>> taken;
+  double across = 0;
+  for (const facts::StudGap& stud : s_.facts.room.studs)
+    if (stud.wall == wall) {
+      const auto& b = part(s_.facts, stud.part_id).bbox_mm;
+      taken.emplace_back(b[axis], b[axis + 3]);
+      across = (b[1 - axis] + b[4 - axis]) / 2;
+    }
+  if (taken.empty()) return std::nullopt;
+  for (const double mark : marks_along(axis)) taken.emplace_back(mark - 2.5 * t_, mark + 2.5 * t_);
+  std::sort(taken.begin(), taken.end());
+  double middle = taken.front().second, longest = 0, reached = taken.front().second;
+  for (const auto& [from, to] : taken) {
+    if (from - reached > longest + 1) longest = from - reached, middle = (from + reached) / 2;
+    reached = std::max(reached, to);
+  }
+  return axis == 0 ? Point{middle, across} : Point{across, middle};
+}
+
+std::optional<Point> Plan::outside(job::Side side) const {
+  if (side == job::Side::back) return Point{width_ / 2, outside_.y1 + 1.4 * t_};
+  return Point{side == job::Side::left ? outside_.x0 - 1.2 * t_ : outside_.x1 + 1.2 * t_, depth_ / 2};
+}
+
+void Plan::origin() {
+  const Point at{0, depth_};
+  sheet_.arcs.push_back({at, t_, 0, 360, LineKind::outline});
+  pen_.line({at.x - 1.6 * t_, at.y}, {at.x + 1.6 * t_, at.y}, LineKind::dimension);
+  pen_.line({at.x, at.y - 1.6 * t_}, {at.x, at.y + 1.6 * t_}, LineKind::dimension);
+  pen_.label({at.x - 1.4 * t_, at.y + 1.2 * t_}, "O", Anchor::right);
+}
+
+void Plan::section_mark(const Cut& cut) {
+  const Sight sight = cut.sight();
+  const bool level = std::abs(sight.way.y) > std::abs(sight.way.x);
+  const double end = 2 * t_, arrow = 2.2 * t_;
+  const double low = level ? 0 : outside_.y0, high = level ? width_ : depth_;
+  for (const auto& [at, inward] : {std::pair{low, 1.0}, {high, -1.0}}) {
+    const Point outer = level ? Point{at - inward * end, sight.at.y} : Point{sight.at.x, at - inward * end};
+    const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
+    pen_.line(outer, inner, LineKind::section);
+    pen_.arrow(outer, {outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y});
+    pen_.label({inner.x + (level ? inward * 0.8 * t_ : 0.8 * t_), inner.y + (level ? 0.5 * t_ : inward * t_)},
+               sight.letter, level && inward < 0 ? Anchor::right : Anchor::left, 5.0 / 3);
+  }
+}
+
+void Plan::side_names() {
+  const job::Layout at = job::lay_out(s_.job());
+  const auto name = [&](const std::string& words, survey::Point a, survey::Point b) {
+    if (!at.room.closure.solved) return words;
+    const double length = std::hypot(b.x - a.x, b.y - a.y);
+    sheet_.dimensions.push_back({{a.x, a.y}, {b.x, b.y}, pen_.words(length), length, 0});
+    return words + "  " + pen_.words(length);
+  };
+  for (const auto& [side, words] :
+       {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
+    const survey::Wall* wall = at.room.wall(side);
+    const auto bay = shows_.framing ? clear_stretch(job::name_of(side)) : outside(side);
+    if (!wall || !bay) continue;
+    const bool back = side == job::Side::back;
+    std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};
+    // Where no bay is as long as the words: outside, past one or more rows of dimensions.
+    for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_})
+      places.push_back(back ? Point{bay->x, outside_.y1 + out}
+                            : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});
+    pen_.note_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
+  }
+  const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
+  const std::string entry = left && right ? name("ENTRY", left->end(), right->end()) : "ENTRY";
+  // Beside the bore's witness line: between that and the mark of a section where there is room, else on its other
+  // side.
+  const double mark = bed_cut(s_).sight().at.x, other = mark > bore_.x ? base_[0] : base_[3];
+  const bool fits = width_of(entry, t_) + 4 * t_ < std::abs(mark - bore_.x);
+  pen_.label({(bore_.x + (fits ? mark : other)) / 2, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
+}
+
+double Plan::clear_of_joists(double half) const {
+  std::vector<double> taken{bore_.x};
+  for (const double mark : marks_along(0)) taken.push_back(mark + 1.5 * t_);
+  for (const facts::Part& p : s_.facts.parts)
+    if (p.role == "joist" && s_.facts.room.drain.along_width) taken.insert(taken.end(), {p.bbox_mm[0], p.bbox_mm[3]});
+  for (const double share : {0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7}) {
+    const double x = base_[0] + share * (base_[3] - base_[0]);
+    if (std::none_of(taken.begin(), taken.end(), [&](double at) { return std::abs(at - x) < half; })) return x;
+  }
+  return (base_[0] + base_[3]) / 2;
+}
+
+void Plan::part_names() {
+  const double threshold = s_.job().base.threshold.width.in_mm(), half = s_.job().drain.bore.in_mm() / 2;
+  const auto middle = [](double a, double b) { return (a + b) / 2; };
+  // On the side away from the room's middle, where the diagonals cross.
+  const double side = bore_.x < width_ / 2 - 1 ? -1 : 1, beside = bore_.x + side * (half + t_);
+  const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
+  const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
+  pen_.label({beside, bore_.y + 0.8 * t_}, "drain", anchor);
+  pen_.name(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
+  if (threshold > 0) {
+    const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
+    if (s_.facts.room.drain.along_width)
+      pen_.note(at, "threshold", Anchor::middle);
+    else  // joists run along it: the word gives way to them
+      pen_.label(at, "threshold", Anchor::middle);
+  }
+  const bool room_at_right = bore_.x - base_[0] < base_[3] - bore_.x;
+  pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
+             Anchor::middle);
+  if (!s_.job().bench) return;
+  const auto& seat = part(s_.facts, "seat-block").bbox_mm;
+  pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) - 3 * t_}, "bench", Anchor::middle);
+}
+
+}  // namespace fallwright::drawing
