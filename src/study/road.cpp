@@ -57,7 +57,7 @@ const Result* of(const std::string& id, const std::vector<Result>& results) {
 }
 
 /// A place on the road: what is written so far, and what is judged there.
-struct Place {
+struct Stop {
   Lines lines;
   std::vector<Result> results;
 };
@@ -67,7 +67,7 @@ class Walk {
   Walk(const job::Job& job, const std::vector<Result>& start) : job_{job}, here_{{}, start}, best_{here_} {}
 
   /// Worst first; each check is turned to twice at most, since what mends another may break it again.
-  Place to_its_end() {
+  Stop to_its_end() {
     while (step())
       if (weight(here_.results) < weight(best_.results)) best_ = here_;
     return best_;
@@ -87,12 +87,12 @@ class Walk {
   }
 
   /// The remedy after which least fails, if any settles the check.
-  std::optional<Place> mended(const Result& result) {
-    std::optional<Place> best;
+  std::optional<Stop> mended(const Result& result) {
+    std::optional<Stop> best;
     for (const Remedy& remedy : result.remedies) {
       if (built_ >= most_built) return best;
       ++built_;
-      Place next{followed_by(here_.lines, remedy.changes), {}};
+      Stop next{followed_by(here_.lines, remedy.changes), {}};
       Followed there = follow(job_, next.lines);
       const Result* now = of(result.id, there.results);
       if (!there.refused.empty() || !now || broken(*now)) continue;
@@ -104,7 +104,7 @@ class Walk {
 
   static constexpr int most_built = 16;  ///< rooms that are built on the way
   const job::Job& job_;
-  Place here_, best_;
+  Stop here_, best_;
   std::map<std::string, int> turns_;
   int built_ = 0;
 };
@@ -148,7 +148,7 @@ rules::Road road_of(const job::Job& job, const std::vector<Result>& results) {
   const std::vector<std::string> costs = costs_of(remedies);
   const bool together = go_together(job, remedies, results);
   if (together && costs.empty()) return {};
-  const Place end = Walk{job, results}.to_its_end();
+  const Stop end = Walk{job, results}.to_its_end();
   if (end.lines.empty() || (remedies.size() == 1 && end.lines == remedies.front()->changes)) return {};
   rules::Road road{end.lines, {}, {}};
   for (const Result& before : results) {
