@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -44,8 +45,14 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (!job.trap) return unread();
   const auto& down = facts.pipe.down_to_weir_mm;
   if (!down) return unread();
-  return found(*down, "from the lowest point of the drain's body down to the weir",
-               "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (trap.weir, trap.hub)");
+  const double by = up_to_mark(*down - *limit.greatest, job);
+  Finding finding =
+      found(*down, "from the lowest point of the drain's body down to the weir",
+            "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (trap.weir, trap.hub)");
+  if (by <= 0 || !job.trap->weir) return finding;
+  std::vector<job::Change> changes{set_length("trap.weir", job.trap->weir->in_mm() + by, job)};
+  if (job.trap->hub) changes.push_back(set_length("trap.hub", job.trap->hub->in_mm() + by, job));
+  return mended_by(std::move(finding), std::move(changes));
 }
 
 Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -68,6 +75,28 @@ Finding in_a_joist(const job::Job& job, const facts::PipeRun& pipe) {
   return finding;
 }
 
+/// How much wood stays above and below the holes of all joists that were described, least.
+struct Wood {
+  double above = 0, below = 0;
+};
+
+/// Higher or lower by the least that leaves enough of it above and below: the arm's weir. Where no height does, none.
+Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood, double wanted) {
+  const bool low = wood.below < wood.above;
+  const double lacks = wanted - std::min(wood.above, wood.below), spare = std::max(wood.above, wood.below) - wanted;
+  const double by = up_to_mark(lacks, job);
+  if (by > spare + units::tolerance::length_mm) {
+    finding.advice =
+        "no height leaves enough above and below it: take a smaller hole, if the pipe goes through it, or "
+        "route the arm along the bay";
+    return finding;
+  }
+  finding.advice = std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
+                   " (trap.weir), or route the arm along the bay";
+  const double weir = job.trap->weir->in_mm() + (low ? by : -by);
+  return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
+}
+
 /// Two inches of wood above and below every hole, whatever its diameter.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
@@ -76,7 +105,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
   const facts::JoistCrossing* worst = nullptr;
-  double least = 0;
+  Wood wood;
   std::vector<std::string> lines;
   for (const facts::JoistCrossing& c : facts.pipe.crossings) {
     if (!c.modelled) continue;
@@ -87,21 +116,20 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
     const double over = *c.above_mm(), under = *c.below_mm();
     lines.push_back(name_of(c) + ": " + text_of(c.from_weir_mm, Unit::mm, job) + " from the weir, centre " +
                     text_of(*c.centre_mm, Unit::mm, job) + " from the datum, " + text_of(over, Unit::mm, job) +
-                    " left above a hole of " + text_of(c.hole_mm, Unit::mm, job) + ", " +
+                    " of wood above a hole of " + text_of(c.hole_mm, Unit::mm, job) + ", " +
                     text_of(under, Unit::mm, job) + " below");
-    if (!worst || std::min(over, under) < least) worst = &c, least = std::min(over, under);
+    if (!worst || std::min(over, under) < std::min(wood.above, wood.below)) worst = &c;
+    wood = lines.size() == 1 ? Wood{over, under} : Wood{std::min(wood.above, over), std::min(wood.below, under)};
   }
   if (!worst) return missing(past_the_floor(job, facts));
   const bool low = *worst->below_mm() < *worst->above_mm();
-  const double lacks = *limit.least - least;
-  Finding finding = found(least,
-                          std::string{"wood left "} + (low ? "below" : "above") + " the hole in " + name_of(*worst) +
-                              ", " + text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
-                          std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
-                              " (trap.weir), or route the arm along the bay");
+  Finding finding = found(std::min(wood.above, wood.below),
+                          std::string{"wood "} + (low ? "below" : "above") + " the hole in " + name_of(*worst) + ", " +
+                              text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
+                          "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);
-  return finding;
+  return at_another_height(std::move(finding), job, wood, *limit.least);
 }
 
 Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&) {

@@ -149,6 +149,13 @@ std::optional<Finding> no_ties(const job::Job& job) {
   return std::nullopt;
 }
 
+/// Of all walls the one that the bench hangs on decides.
+bool knows_studs_behind(const job::Job& job) {
+  const auto& read = job.survey.studs;
+  return !job.walls.existing ||
+         std::any_of(read.begin(), read.end(), [&](const survey::Studs& s) { return s.wall == job.bench->place; });
+}
+
 /// A fall against the bench, or a pull on its edge, at any point and any way.
 Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -188,6 +195,9 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   finding.details.push_back(
       "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "
       "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain, NDS 2018");
+  finding.holds_anyway = knows_studs_behind(job);
+  finding.read = "find the studs of the " + std::string{job::name_of(job.bench->place)} +
+                 " wall behind the bench, and give their centres (survey.studs)";
   if (!mends || changes.empty()) return finding;
   return mended_by(std::move(finding), std::move(changes));
 }

@@ -42,12 +42,18 @@ SteelWeb web_of(const facts::Bearer& b, const Steel& steel) {
   return {b.flat_mm, b.sheet_mm, b.radius_mm, steel.yield, b.lipped};
 }
 
-/// All of the load at one end of a joist, which is not screwed to what it stands on.
-std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, bool punched) {
+/// Two screws at each end: one at least goes through the flange that bears.
+bool screwed_down(const job::BenchFrame& frame) {
+  return frame.joist_fastener && (*frame.joist_fastener)[0] == '#' && frame.fasteners_at_joist.value_or(0) >= 2;
+}
+
+/// All of the load at one end of a joist.
+std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, const job::BenchFrame& frame) {
   if (b.what != "joist" || b.width_mm <= 0) return std::nullopt;
   const double bearing = b.bearing_mm2 / b.width_mm;
-  const auto may = crippling_at_end(web, bearing, false);
+  const auto may = crippling_at_end(web, bearing, screwed_down(frame));
   if (!may) return std::nullopt;
+  const bool punched = frame.web == job::Web::punched;
   return seat_n / (*may * b.webs * (punched ? punched_crippling(punchout_mm, 0, b.flat_mm) : 1));
 }
 
@@ -63,14 +69,15 @@ double may_bend(const facts::Bearer& b, const Steel& steel) {
   return steel_moment_nmm(c, b.span_mm);
 }
 
-SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, bool punched) {
+SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, const job::BenchFrame& frame) {
+  const bool punched = b.what == "joist" && frame.web == job::Web::punched;
   const Effect e = point(load, b.span_mm, steel.modulus, b.bending.inertia_mm4);
   const SteelWeb web = web_of(b, steel);
   const double buckled = std::min(web_shear(web, SteelEdition::s100_16), web_shear(web, SteelEdition::s3_22)) * b.webs;
   SeatMember member;
   member.bending = e.moment_nmm / may_bend(b, steel);
   member.shear = e.shear_n / (buckled * (punched ? punched_shear(punchout_mm, b.flat_mm, b.sheet_mm) : 1));
-  member.crippling = crippled(b, web, punched);
+  member.crippling = crippled(b, web, frame);
   member.deflection_mm = e.deflection_mm;
   return member;
 }
@@ -104,10 +111,9 @@ Panel deck_of(const job::BenchFrame& frame, double thickness_mm) {
 SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>& all, const job::BenchFrame& frame,
                         const Grade& grade) {
   const double part = b.what == "plate" ? part_of_plate(b, all) : 1;
-  const bool punched = b.what == "joist" && frame.web == job::Web::punched;
   SeatMember member = b.what == "deck"   ? deck_under(b, deck_of(frame, b.bending.depth_mm))
                       : b.what == "stud" ? stud_under(b, grade)
-                      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, punched)
+                      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, frame)
                                          : timber_under(b, grade, part * seat_n);
   member.what = b.what;
   member.part_id = b.part_id;
@@ -129,7 +135,7 @@ void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, Se
       "(a "
       "clip or stiffener there is for an engineer to draw), studs and tracks that lie flat where their flanges buckle";
   if (!frame.web) load.unjudged += "; holes in the joists' webs (say bench.frame.web)";
-  if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), false))
+  if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), frame))
     load.unjudged += "; crippling of the joists' webs, whose sizes are outside the table";
 }
 
@@ -186,7 +192,8 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
       load.material = b.steel ? units::decimals(steel_of(b.sheet_mm).yield / (1000 * mpa_per_psi), 0) +
                                     " ksi steel; of joists and of the front track what counts of pressed flange, lip "
                                     "and web, and flange and lip turning over, by AISI S100-16; webs by that and its "
-                                    "supplement S3-22, the stricter, unfastened at their ends"
+                                    "supplement S3-22, the stricter, " +
+                                    (screwed_down(frame) ? "screwed down" : "not screwed down") + " at their ends"
                       : grade->eurocode ? std::string{grade->name} + " by Eurocode 5, service class 2"
                                         : std::string{grade->name} + ", dry";
   }

@@ -389,7 +389,7 @@ std::vector<Rule> trap_rules() {
        drop,
        {Input::trap, Input::pipe}},
       {"trap.turns",
-       "trap arm's bends can be cleaned",
+       "trap arm turns few degrees without a cleanout",
        "degrees of its level bends added up, where no cleanout serves them, by the size of its pipe",
        "no solid: a reading",
        Unit::count,

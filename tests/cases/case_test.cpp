@@ -114,7 +114,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
       {"trap-arm-low-in-its-joists",
        "joist.hole-edges",
        "fail",
-       {"wood left below the hole in joist-02", "raise trap and arm"}},
+       {"wood below the hole in joist-02", "raise trap and arm"}},
       {"steel-bench-that-cripples", "load.seat-strength", "fail", {"crippling of the web", "43 mil or more"}},
       {"passes-everything", "load.seat-strength", "pass", {}},
       {"passes-everything", "flood.depth", "pass", {}},

@@ -145,6 +145,22 @@ TEST(Push, WhatNobodySaidOrTheTablesLackIsNoPass) {
   EXPECT_EQ(result_in(job, none, "load.seat-push").outcome, Outcome::not_checked);
 }
 
+TEST(Push, RestsOnTheStudsBehindTheBenchAlone) {
+  // Source: none; studs of another wall that nobody read hold nothing of it.
+  job::Job job = sample::alcove();
+  job.walls.existing = true;
+  const facts::Facts facts = sample::good_facts();
+  const Result unread = result_in(job, facts, "load.seat-push");
+  EXPECT_EQ(unread.outcome, Outcome::not_checked);
+  EXPECT_THAT(unread.advice, HasSubstr("left wall behind the bench"));
+  survey::Studs studs;
+  studs.wall = job::Side::left;
+  job.survey.studs = {studs};
+  EXPECT_EQ(result_in(job, facts, "load.seat-push").outcome, Outcome::pass);
+  job.survey.studs[0].wall = job::Side::right;
+  EXPECT_EQ(result_in(job, facts, "load.seat-push").outcome, Outcome::not_checked);
+}
+
 TEST(Push, ASteelBenchHangsOnScrews) {
   // Source: by hand: #10 through 0.0451 in of track into SPF: its own worst way across; pulled: 1.5 x 0.0451 x 0.340 x
   // 45 ksi / 3 = 345 lbf is more than 2 in of thread at 95.5. Joists: #8 through two sheets of 0.0451 in, 244.36 lbf.

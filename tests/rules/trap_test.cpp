@@ -178,6 +178,39 @@ TEST(Trap, AnArmThatLiesInAJoistFails) {
     }
 }
 
+TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
+  // Source: IRC R502.8.1 (2018): 2 in above and below. By hand: 9.25 in of joist and a hole of 2-3/8 leave 6-7/8; with
+  // 1/2 in below the arm goes up 1-1/2; with two joists, one short below and one short above by as much as the other
+  // has to spare, no height does.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto joist = [](double from, double below) {
+    const double bottom = -300;
+    return facts::JoistCrossing{
+        "joists/joist-01", from * in, bottom, bottom + 9.25 * in, bottom + (below + 2.375 / 2) * in, 2.375 * in};
+  };
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  facts.pipe.crossings = {joist(10, 0.5)};
+  rules::Result r = edges();
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.advice, HasSubstr("raise trap and arm by 1-1/2\""));
+  ASSERT_EQ(r.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0], (job::Change{"trap.weir", "\"-4-1/2 in\"", 0}));
+  facts.pipe.crossings = {joist(10, 5.875)};
+  EXPECT_THAT(edges().advice, HasSubstr("lower trap and arm by 1\""));
+  facts.pipe.crossings = {joist(10, 0.5), joist(26, 4.5)};
+  r = edges();
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.advice, HasSubstr("no height leaves enough"));
+  EXPECT_TRUE(r.remedies.empty());
+}
+
 TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   // Source: none; past the wall the joists' spacing and height are taken on trust.
   job::Job job = trap(36, 0.25);
