@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/told.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -97,20 +99,30 @@ std::string closer_to(const std::string& wall, double most_mm, const job::Job& j
 }
 
 Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  double greatest = -1e9;
+  constexpr double same_mm = units::tolerance::length_mm, none = -1e9;
+  double greatest = none;
   std::string where, wall;
-  const auto look = [&](double at_floor, double at_upstand, const std::string& name, const std::string& on) {
+  std::tuple<int, int, double> told;
+  // Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
+  // that is told first.
+  const auto look = [&](double at_floor, double at_upstand, const std::string& name, const std::string& on,
+                        const std::tuple<int, int, double>& turn) {
     const double gap = std::max(at_floor, at_upstand);
-    if (gap <= greatest) return;
-    greatest = gap;
-    where = name + (at_upstand >= at_floor ? ", at the upstand's top" : ", at the floor");
-    wall = on;
+    if (gap < greatest - same_mm || (gap <= greatest + same_mm && told < turn)) return;
+    greatest = std::max(greatest, gap);
+    where = name + (at_upstand >= at_floor - same_mm ? ", at the upstand's top" : ", at the floor");
+    wall = on, told = turn;
   };
+  const std::string hand = told_hand(facts);
+  const bool from_right = hand == "right";
   for (const facts::StudGap& s : facts.room.studs)
-    if (s.before == "base") look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall);
+    if (s.before == "base")
+      look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall,
+           {0, turn_of(s.wall, hand), s.wall == "back" && from_right ? -s.running_mm : s.running_mm});
   for (const facts::CornerGap& c : facts.room.corners)
-    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall", c.wall);
-  if (greatest < -1e8) return not_applicable("no wall stands behind the base");
+    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall", c.wall,
+         {1, turn_of(c.wall, hand), (c.corner.find("back") == 0 ? 0 : 2) + (c.corner.find(hand) == std::string::npos)});
+  if (greatest == none) return not_applicable("no wall stands behind the base");
   return found(greatest, "from the base's edge to the " + where,
                "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
                    "; the list of furring says how much at each)" + closer_to(wall, *limit.greatest, job, facts));
@@ -165,10 +177,21 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
 }
 
+/// Of the ways with the least to spare that on the hand that is told first, and the others as they are listed.
+const Way* first_way(const Levelling& window, const std::string& hand) {
+  const Way* least = window.first();
+  if (!least) return nullptr;
+  const auto slope = [](const Way& way) { return way.allowed_mm / way.over_mm; };
+  const Way* told = nullptr;
+  for (const Way& way : window.ways)
+    if (slope(way) <= slope(*least) + units::tolerance::ratio && (!told || way.low == hand)) told = &way;
+  return told;
+}
+
 Finding levelling(const Ground& ground, const Limit&) {
   const job::Job& job = ground.job;
   const Levelling window = base_levelling(ground.facts, ground.limits);
-  const Way* way = window.first();
+  const Way* way = first_way(window, told_hand(ground.facts));
   if (!way) return cannot_tell("the floor has no facet to measure");
   if (window.broken)
     return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");

@@ -5,6 +5,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/told.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
 
@@ -161,14 +162,22 @@ std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
          " above the datum";
 }
 
-/// One that breaks the limit by what was read comes before one that may.
-const facts::Hold& worst_hold(const std::vector<facts::Hold>& holds, const Limit& limit) {
+/// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
+const facts::Hold& worst_hold(const facts::Facts& facts, const Limit& limit) {
   const auto broken_surely = [&](const facts::Hold& h) {
     return !h.assumed && h.sure_apart_mm > limit.greatest.value_or(0);
   };
-  return *std::max_element(holds.begin(), holds.end(), [&](const facts::Hold& a, const facts::Hold& b) {
-    return std::pair{broken_surely(a), a.sure_apart_mm} < std::pair{broken_surely(b), b.sure_apart_mm};
-  });
+  const std::string hand = told_hand(facts);
+  const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
+    if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
+    if (std::abs(a.sure_apart_mm - b.sure_apart_mm) > units::tolerance::length_mm)
+      return a.sure_apart_mm > b.sure_apart_mm;
+    return turn_of(a.side, hand) < turn_of(b.side, hand);
+  };
+  const facts::Hold* worst = &facts.holds.front();
+  for (const facts::Hold& hold : facts.holds)
+    if (before(hold, *worst)) worst = &hold;
+  return *worst;
 }
 
 /// What to do about what an upstand cannot be screwed to, as words and as lines of the job file.
@@ -232,7 +241,7 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (!along_wall) return not_applicable("no upstand stands along a wall");
   if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
   const double greatest = limit.greatest.value_or(0);
-  const facts::Hold* worst = &worst_hold(facts.holds, limit);
+  const facts::Hold* worst = &worst_hold(facts, limit);
   const ToHold to = to_hold(job, facts, greatest);
   const std::string before = " before the board";
   Finding finding =

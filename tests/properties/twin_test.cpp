@@ -24,11 +24,6 @@ bool is_among(const std::string& path, std::initializer_list<const char*> patter
   });
 }
 
-std::string without_hand(const std::string& text) {
-  static const std::regex hand{"left|right"};
-  return std::regex_replace(text, hand, "side");
-}
-
 std::string told(const std::vector<std::string>& differences, const std::string& job_file) {
   std::string text = std::to_string(differences.size()) + " differences:\n";
   for (const std::string& line : differences) text += "  " + line.substr(0, 400) + "\n";
@@ -48,11 +43,25 @@ Json without_open_sides(Json report) {
   return report;
 }
 
-/// Where two walls are alike the first of them is named, and a stretch of the back is told from its left end.
-Json without_named_walls(Json report) {
+/// Whether base and drain are their own image: of two places that are alike either hand's is then told in both rooms.
+bool is_its_own_image(const Json& report, double axis) {
+  for (const Json& part : report["parts"])
+    if (part["role"] == "base" || part["role"] == "drain")
+      if (std::abs(part["bbox_mm"][0].get<double>() + part["bbox_mm"][3].get<double>() - axis) > 1e-5) return false;
+  return true;
+}
+
+Json without_hands(Json report) {
+  report["clear"].erase("circle_at_mm");
+  static const std::regex hand{"left|right"};
+  const std::regex one_of_two{"^(floor.fall|levelling|upstand.held|room.stud-gap|bed)"};
   for (Json& check : report["checks"])
-    if (check["id"] == "upstand.held" || check["id"] == "room.stud-gap")
-      check["where"] = without_hand(check["where"].get<std::string>());
+    if (std::regex_search(check["id"].get<std::string>(), one_of_two))
+      for (const char* text : {"where", "advice"})
+        check[text] = std::regex_replace(check[text].get<std::string>(), hand, "side");
+  if (!report["room"]["levelling"]["base"].is_null())
+    for (Json& way : report["room"]["levelling"]["base"]["ways"])
+      way["gives_way"] = std::regex_replace(way["gives_way"].get<std::string>(), hand, "side");
   return report;
 }
 
@@ -84,8 +93,7 @@ Json with_sides_in_order(Json report) {
 }
 
 Json comparable(const Json& report) {
-  return sample::with_words_only(
-      with_sides_in_order(with_pairs_in_order(without_named_walls(without_open_sides(report)))));
+  return sample::with_words_only(with_sides_in_order(with_pairs_in_order(without_open_sides(report))));
 }
 
 /// A seed, and the kind of its base; none: one that is designed.
@@ -116,7 +124,9 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
   const Json &here = report_of(room), &there = report_of(image);
   const auto ids = sample::images_of_parts(here, there, axis);
   ASSERT_EQ(here["parts"].size(), there["parts"].size()) << room;
-  const Json expected = comparable(sample::mirror_image(here, axis, ids));
+  const bool of_itself = is_its_own_image(here, axis);
+  const auto seen = [&](const Json& report) { return comparable(of_itself ? without_hands(report) : report); };
+  const Json expected = seen(sample::mirror_image(here, axis, ids));
   Sameness same;
   same.skip = [](const std::string& path) {
     return is_among(path, {
@@ -127,7 +137,7 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
                               R"(room\.drain_window\.left_face_mm)",  // a tape is hooked on the left face in both
                           });
   };
-  const auto found = sample::differences(expected, comparable(there), same);
+  const auto found = sample::differences(expected, seen(there), same);
   EXPECT_TRUE(found.empty()) << told(found, room);
 }
 

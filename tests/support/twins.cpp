@@ -170,7 +170,8 @@ std::string other_hand(const std::string& text, const std::map<std::string, std:
       out += ids.at(*longest), i += longest->size();
     } else if (inside_a_word) {
       out += text[i++];
-    } else if ((sentence && here("left stud face")) || (sentence && here("left end")) || here("left over") ||
+    } else if ((sentence && here("left stud face")) ||
+               (sentence && here("left end") && i >= 4 && text.compare(i - 4, 4, "its ") == 0) || here("left over") ||
                (here("left") && after_is)) {
       keep("left");
     } else if (here("left")) {

@@ -18,7 +18,7 @@ using Json = nlohmann::ordered_json;
 struct Sameness {
   double absolute = 1e-5, relative = 1e-6;
   /// Numbers that hang steeply on rounding: the place where two faces that are all but parallel are nearest.
-  double loosely = 1e-2;
+  double loosely = 0.1;
   std::function<bool(const std::string& path)> loose = [](const std::string& path) { return path == "fit[].at_mm[]"; };
   std::function<bool(const std::string& path)> skip = [](const std::string&) { return false; };
 };

@@ -1,0 +1,17 @@
+/// Which of several things that are alike is told. Inside `rules` only.
+#pragma once
+
+#include <string>
+
+#include "facts/facts.hpp"
+
+namespace fallwright::rules {
+
+/// The hand that is told first where something is alike on both: `measure` lists a left and a right facet of the floor
+/// in that order, so that a room and its mirror image tell the same. Where the floor has neither, the left.
+std::string told_hand(const facts::Facts& facts);
+
+/// Of walls that are alike the first of these is told: the back, the wall on that hand, the other.
+int turn_of(const std::string& wall, const std::string& hand);
+
+}  // namespace fallwright::rules
