@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <fstream>
 #include <iostream>
+#include <numeric>
 
 #include <nlohmann/json.hpp>
 
@@ -104,7 +105,7 @@ void write_share(const Order& order, const Part& part, const std::vector<report:
 
 /// What nobody wrote as it stands there is not replaced either.
 std::string damaged(const Order& order, const Part& part, const std::string& how) {
-  return "is damaged: " + how + "; remove '" + order.share(part).shown + "' first";
+  return "damaged: " + how + "; remove '" + order.share(part).shown + "' first";
 }
 
 /// Why a share's rooms are not those that are asked for; empty where they are.
@@ -113,20 +114,21 @@ std::string unlike(const Order& order, const Part& part, const Json& list) {
   if (!list.is_object() || !list.contains("order"))
     return damaged(order, part, std::string{share_list} + " is that of no order");
   if (!has("schema", 1) || !has("tool", {{"name", "fallwright"}, {"version", report::version()}}))
-    return "was computed by another version of the program";
-  if (!has("part", part.number) || !has("of", part.of)) return "is another share of its order, under this one's name";
+    return "computed by another version of the program";
+  if (!has("part", part.number) || !has("of", part.of)) return "another share of its order, under this one's name";
   if (!has("order", {{"rooms", order.rooms.size()}}) || !has("first", order.first(part) + 1))
-    return "is of an order of another number of rooms; here are " + std::to_string(order.rooms.size());
+    return "of an order of another number of rooms; here are " + std::to_string(order.rooms.size());
   const Json rooms = list.value("rooms", Json::array());
-  if (rooms.size() != order.end(part) - order.first(part)) return "does not name its rooms";
+  if (rooms.size() != order.end(part) - order.first(part)) return "damaged: it does not name its rooms";
   for (std::size_t i = 0; i < rooms.size(); ++i) {
     const Order::Called& room = order.rooms[order.first(part) + i];
     const std::string place = "room " + std::to_string(order.first(part) + i + 1);
     if (rooms[i].value("folder", "") != room.folder)
-      return "has '" + rooms[i].value("folder", "") + "' as " + place + ", which here is '" + room.folder + "'";
+      return "of other rooms: " + place + " is '" + rooms[i].value("folder", "") + "' there, and '" + room.folder +
+             "' here";
     if (rooms[i].value("sha256", "") != room.sha256)
-      return "has " + place + ", '" + room.folder +
-             "', as it was before its job file, prices, rule book or base file changed";
+      return "older: the job file, prices, rule book or base file of " + place + ", '" + room.folder +
+             "', changed since";
   }
   return "";
 }
@@ -142,18 +144,21 @@ std::string take(const Order& order, const Part& part, const fs::path& folder, s
   std::size_t next = order.first(part);
   for (std::string line; std::getline(lines, line) && next < order.end(part); ++next)
     rooms[next] = report::read_room(line);
-  return next == order.end(part) ? "" : "lacks rooms";
+  return next == order.end(part) ? "" : "damaged: it lacks rooms";
 } catch (const std::exception& e) {  // JSON of another shape, or a file that cannot be read
-  return std::string{"cannot be read: "} + e.what();
+  return std::string{"damaged: "} + e.what();
 }
 
 /// How many shares there are to be, by those that are there.
 std::size_t number_of_shares(const Order& order) {
   const std::string out = order.options.out;
   const auto found = parts_in(out, order.folder());
-  if (found.empty())
-    throw diag::MachineError{out, "has no shares of this order; compute them, of eight say, with: " +
-                                      command_for(order, {1, 2, 3, 4, 5, 6, 7, 8}, 8)};
+  if (found.empty()) {
+    std::vector<std::size_t> some(std::min<std::size_t>(8, order.rooms.size()));
+    std::iota(some.begin(), some.end(), std::size_t{1});
+    throw diag::MachineError{out, "has no shares of this order; compute them, of " + std::to_string(some.size()) +
+                                      " say, with: " + command_for(order, some, some.size())};
+  }
   if (found.size() > 1)
     throw diag::MachineError{out, "has shares of " + std::to_string(found.begin()->first) + " and of " +
                                       std::to_string(found.rbegin()->first) + "; remove '" + order.folder() +
@@ -166,26 +171,26 @@ std::size_t number_of_shares(const Order& order) {
 std::vector<report::Room> kept_rooms(const Order& order, std::size_t of) {
   const std::vector<bool> there = parts_in(order.options.out, order.folder()).begin()->second;
   std::vector<report::Room> rooms(order.rooms.size());
-  std::vector<std::size_t> missing, wanting;
-  std::string others;
-  constexpr std::size_t most_told = 20;
+  std::vector<std::size_t> wanting;
+  std::vector<std::pair<std::string, std::vector<std::size_t>>> reasons;
   for (std::size_t number = 1; number <= of; ++number) {
     const Part part{number, of};
-    const std::string why = there[number - 1] ? take(order, part, order.share(part).folder, rooms) : "";
-    if (there[number - 1] && why.empty()) continue;
+    const std::string why = there[number - 1] ? take(order, part, order.share(part).folder, rooms) : "missing";
+    if (why.empty()) continue;
     wanting.push_back(number);
-    if (!there[number - 1])
-      missing.push_back(number);
-    else if (wanting.size() - missing.size() <= most_told)
-      others += "\nshare " + std::to_string(number) + " " + why;
+    auto at = std::find_if(reasons.begin(), reasons.end(), [&](const auto& reason) { return reason.first == why; });
+    if (at == reasons.end()) at = reasons.insert(at, {why, {}});
+    at->second.push_back(number);
   }
   if (wanting.empty()) return rooms;
-  const bool one = missing.size() == 1;
-  const std::string lack = missing.empty() ? ""
-                                           : (one ? "\nshare " : "\nshares ") + report::numbers_text(missing) +
-                                                 (one ? " is missing" : " are missing");
+  constexpr std::size_t most_told = 20;
+  std::string told;
+  for (std::size_t i = 0; i < std::min(most_told, reasons.size()); ++i)
+    told += (reasons[i].second.size() == 1 ? "\n  share " : "\n  shares ") + report::numbers_text(reasons[i].second) +
+            ": " + reasons[i].first;
   throw diag::MachineError{order.options.out, std::to_string(wanting.size()) + " of " + std::to_string(of) +
-                                                  " shares cannot be joined" + lack + others +
+                                                  " shares cannot be joined" + told +
+                                                  (reasons.size() > most_told ? "\n  and others" : "") +
                                                   "\ncompute with: " + command_for(order, wanting, of)};
 }
 

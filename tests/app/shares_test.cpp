@@ -88,7 +88,7 @@ TEST_F(Shares, OfABuildAreJoinedToOneRunsBytes) {
   EXPECT_THAT(parts.out, Not(HasSubstr("waiting"))) << "shares are worked out beside each other";
   const sample::Ran early = run("build" + jobs + "--merge");
   EXPECT_EQ(early.code, 3);
-  EXPECT_THAT(early.out, HasSubstr("out: 1 of 3 shares cannot be joined\nshare 2 is missing\n"));
+  EXPECT_THAT(early.out, HasSubstr("out: 1 of 3 shares cannot be joined\n  share 2: missing\n"));
   EXPECT_FALSE(is_there("out/together"));
   EXPECT_EQ(as_told(early.out).code, 0);
   const sample::Ran merged = run("build" + jobs + "--merge");
@@ -130,7 +130,7 @@ TEST_F(Shares, OfACheckAreJoinedToWhatOneRunTells) {
 TEST_F(Shares, AreTakenForTheirOwnRoomsAlone) {
   // Source: the contract of shares: equal bytes or none, and what to do about it.
   const std::string merge = "check --merge" + two_;
-  EXPECT_THAT(run(merge).out, HasSubstr("out: has no shares of this order; compute them, of eight say, with:"));
+  EXPECT_THAT(run(merge).out, HasSubstr("out: has no shares of this order; compute them, of 2 say, with:"));
   const auto compute = [&](const std::string& more = "") {
     for (const char* part : {"1/2 ", "2/2 "}) EXPECT_EQ(run("check -q --part " + (part + more) + two_).code, 0);
   };
@@ -144,27 +144,26 @@ TEST_F(Shares, AreTakenForTheirOwnRoomsAlone) {
   ASSERT_EQ(run(merge).code, 1);
   write("c.toml", room("third", false, true) + "apron_thickness = \"3/8 in\"\n");
   const std::string told = refuse(
-      "\nshare 2 has room 2, 'c', as it was before its job file, prices, rule book or base "
-      "file changed\ncompute with: ",
+      "\n  share 2: older: the job file, prices, rule book or base file of room 2, 'c', changed since\ncompute with: ",
       merge);
   EXPECT_EQ(as_told(told).code, 0);
   EXPECT_EQ(run(merge).code, 1);
-  refuse("out: 2 of 2 shares cannot be joined\nshare 1 has room 1, 'a', as it was", merge + "--prices prices.csv");
-  refuse("is of an order of another number of rooms; here are 3", merge + "e.toml");
-  refuse("has 'a' as room 1, which here is 'c'", "check --merge --together c.toml a.toml");
+  refuse("out: 2 of 2 shares cannot be joined\n  share 1: older: ", merge + "--prices prices.csv");
+  refuse("shares 1, 2: of an order of another number of rooms; here are 3", merge + "e.toml");
+  refuse("share 1: of other rooms: room 1 is 'a' there, and 'c' here", "check --merge --together c.toml a.toml");
   std::ofstream{in_ / "out/part-1-of-2/checked/rooms.jsonl", std::ios::app} << "[]\n";
-  refuse("share 1 is damaged: rooms.jsonl is not as it was written; remove 'out/part-1-of-2/checked' first", merge);
+  refuse("share 1: damaged: rooms.jsonl is not as it was written; remove 'out/part-1-of-2/checked' first", merge);
   EXPECT_EQ(run("check -q --part 1/2" + two_).code, 3) << "what was changed is not replaced";
   fs::remove_all(in_ / "out/part-1-of-2");
   fs::copy(in_ / "out/part-2-of-2", in_ / "out/part-1-of-2", fs::copy_options::recursive);
-  refuse("share 1 is another share of its order, under this one's name", merge);
+  refuse("share 1: another share of its order, under this one's name", merge);
   compute();
   std::string list = slurped("out/part-1-of-2/checked/share.json");
   const std::string version = "\"version\": \"";
   write("out/part-1-of-2/checked/share.json", list.replace(list.find(version) + version.size(), 1, "99"));
-  refuse("share 1 was computed by another version of the program", merge);
+  refuse("share 1: computed by another version of the program", merge);
   write("out/part-1-of-2/checked/share.json", "{\"tool\"");
-  refuse("share 1 is damaged: share.json is that of no order; remove 'out/part-1-of-2/checked' first", merge);
+  refuse("share 1: damaged: share.json is that of no order; remove 'out/part-1-of-2/checked' first", merge);
   fs::remove_all(in_ / "out/part-1-of-2");
   EXPECT_EQ(run("check -q --part 1/3" + two_).code, 0);
   refuse("out: has shares of 2 and of 3; remove 'checked' from the folders of those that are not wanted", merge);

@@ -1,4 +1,5 @@
 /// Bases that were bought, and bases built on site, against closed forms.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -165,6 +166,26 @@ const std::string tape =
     "[drain]\nopening = \"round\"\nsize = 90\nbody = 80\nfrom_left = 460\nfrom_back = 405\n";
 const std::string all_round =
     "[base.outside]\nback = 1520\nfront = 1523\nleft = 810\nright = 811\ndiagonal_from_back_left = 1722\n";
+
+TEST(SiteBuilt, KeepsItsStudsWhereTheyStandAndFursNone) {
+  // Source: by hand: studs of 45 at both ends of a wall of 1000 and every 400 from its corner; sheets take their
+  // centres from here. Mortar follows them as they stand: nothing is brought out to a base.
+  const Built b =
+      built(metric + "[alcove]\nwidth = 1600\ndepth = 1000\n[walls]\nstock = \"45x95 mm\"\nspacing = 400\n" +
+            open_front + "[drain]\nsize = 100\nfrom_left = 700\nfrom_back = 450\nbody = 63\nrecess = 10\nbore = 90\n");
+  std::size_t studs = 0;
+  for (const parts::Solid& solid : b.model->solids) studs += solid.id.find("/stud-") != std::string::npos;
+  EXPECT_GT(studs, 10u);
+  ASSERT_EQ(b.facts.room.studs.size(), studs);
+  std::vector<double> left;
+  for (const facts::StudGap& stud : b.facts.room.studs) {
+    EXPECT_EQ(stud.before, "") << stud.part_id;
+    EXPECT_EQ(std::abs(stud.at_floor_mm) + std::abs(stud.at_upstand_mm) + std::abs(stud.at_top_mm), 0) << stud.part_id;
+    if (stud.wall == "left") left.push_back(std::round(stud.running_mm * 10) / 10);
+  }
+  std::sort(left.begin(), left.end());
+  EXPECT_EQ(left, (std::vector<double>{22.5, 400, 800, 977.5}));
+}
 
 TEST(Bought, StandsAsItWasRead) {
   // Source: each number is one that was typed: weight, deepest pocket, rim above the grate at each side's middle; the
