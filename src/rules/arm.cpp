@@ -91,8 +91,12 @@ Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood
         "route the arm along the bay";
     return finding;
   }
+  // Joists that nobody described may want another height yet: then it is no line of the job file.
+  const bool all = finding.unjudged.empty();
   finding.advice = std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
-                   " (trap.weir), or route the arm along the bay";
+                   (all ? " (trap.weir)" : " at least, once the joists past the floor are looked at") +
+                   ", or route the arm along the bay";
+  if (!all) return finding;
   const double weir = job.trap->weir->in_mm() + (low ? by : -by);
   return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
 }

@@ -79,11 +79,12 @@ std::string named(const job::BenchFrame& frame, const job::Job& job) {
          text_of(frame.fastener_length->in_mm(), Unit::mm, job);
 }
 
-/// As many as bring a share to one, where a person would still drive so many at one place.
-constexpr int most_at_one_place = 12;
-std::optional<int> enough(int now, double share) {
+/// As many as bring a share to one, where there is room for so many: more would split the wood. Common practice, no
+/// source.
+constexpr int most_at_stud = 6, most_at_joist = 4;
+std::optional<int> enough(int now, double share, int most) {
   const double wanted = std::ceil(now * share - 1e-9);
-  return share > 1 && wanted <= most_at_one_place ? std::optional{static_cast<int>(wanted)} : std::nullopt;
+  return share > 1 && wanted <= most ? std::optional{static_cast<int>(wanted)} : std::nullopt;
 }
 
 job::Change set_count(const char* key, int count) {
@@ -101,7 +102,7 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
                  "take fasteners that reach six times their thickness into the stud at least "
                  "(bench.frame.fastener_length)");
   const double share = person_lbf / (one * j.at_stud);
-  const auto count = enough(j.at_stud, share);
+  const auto count = enough(j.at_stud, share, most_at_stud);
   Finding finding = found(
       share, "250 lbf (1112 N) at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into + " into it",
       (count ? std::to_string(*count) : std::string{"more or longer"}) +
@@ -173,16 +174,16 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string advice;
   std::vector<job::Change> changes;
   bool mends = true;
-  const auto more = [&](const char* where, const char* key, int now, double share) {
+  const auto more = [&](const char* where, const char* key, int now, double share, int most) {
     if (share <= 1) return;
-    const auto count = enough(now, share);
+    const auto count = enough(now, share, most);
     mends = mends && count;
-    advice += (advice.empty() ? "" : "; ") + (count ? std::to_string(*count) : std::string{"more or stouter"}) +
+    advice += (advice.empty() ? "" : "; ") + (count ? std::to_string(*count) : std::string{"longer or stouter"}) +
               " fasteners at each " + where + " (" + key + ")";
     if (count) changes.push_back(set_count(key, *count));
   };
-  more("stud", "bench.frame.fasteners_at_stud", j.at_stud, shares["cleat"]);
-  more("end of a joist", "bench.frame.fasteners_at_joist", *frame.fasteners_at_joist, shares["joist"]);
+  more("stud", "bench.frame.fasteners_at_stud", j.at_stud, shares["cleat"], most_at_stud);
+  more("end of a joist", "bench.frame.fasteners_at_joist", *frame.fasteners_at_joist, shares["joist"], most_at_joist);
   if (!j.fastener.screw && shares["cleat"] > 1)
     advice += "; screws in place of nails hold better (bench.frame.fastener)";
   Finding finding =

@@ -116,6 +116,12 @@ TEST(Push, ItsRemedyPassesOnceFollowed) {
     job.bench->frame.fasteners_at_stud = stud, job.bench->frame.fasteners_at_joist = joist;
     EXPECT_EQ(result_in(job, facts, "load.seat-push").outcome, outcome) << stud << " " << joist;
   }
+  job.bench->frame.fasteners_at_stud = 3, job.bench->frame.fasteners_at_joist = 3;
+  job.bench->frame.joist_fastener_length = Length::inches(1.5);
+  const Result short_nails = result_in(job, facts, "load.seat-push");
+  EXPECT_THAT(short_nails.advice, HasSubstr("longer or stouter fasteners at each end of a joist"));
+  EXPECT_TRUE(short_nails.remedies.empty()) << "six nails askew through one end split it";
+  job.bench->frame.joist_fastener_length = Length::inches(2.5);
   job.bench->frame.fastener = "#10";
   job.bench->frame.fasteners_at_stud = 2, job.bench->frame.fasteners_at_joist = 3;
   EXPECT_EQ(result_in(job, facts, "load.seat-push").outcome, Outcome::pass) << "two screws hold what two nails do not";

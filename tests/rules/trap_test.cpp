@@ -202,6 +202,10 @@ TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   EXPECT_THAT(r.advice, HasSubstr("raise trap and arm by 1-1/2\""));
   ASSERT_EQ(r.remedies.size(), 1U);
   EXPECT_EQ(r.remedies[0].changes[0], (job::Change{"trap.weir", "\"-4-1/2 in\"", 0}));
+  facts.pipe.crossings.push_back(joist(40, 0));
+  facts.pipe.crossings.back().modelled = false;
+  EXPECT_THAT(edges().advice, HasSubstr("once the joists past the floor are looked at"));
+  EXPECT_TRUE(edges().remedies.empty());
   facts.pipe.crossings = {joist(10, 5.875)};
   EXPECT_THAT(edges().advice, HasSubstr("lower trap and arm by 1\""));
   facts.pipe.crossings = {joist(10, 0.5), joist(26, 4.5)};
