@@ -9,11 +9,14 @@
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
+#include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
 namespace {
+
+using takeoff::Item;
 
 using units::decimals;
 
@@ -63,9 +66,9 @@ class Order {
   }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
 
-  std::string row(const std::string& item) const {
+  std::string row(Item item) const {
     for (const takeoff::Row& r : s_.rows)
-      if (r.item == item) return takeoff::bought(r);
+      if (is(r, item)) return takeoff::bought(r);
     return "";
   }
   /// As the check of it is told.
@@ -95,19 +98,19 @@ class Order {
   }
 
   /// What is bought of each item that is on the list, in a row: "1 bag of cement".
-  std::string amounts(const std::vector<std::string>& items) const {
+  std::string amounts(const std::vector<Item>& items) const {
     std::string words;
-    for (const std::string& item : items)
-      if (const std::string bought = row(item); !bought.empty())
-        words += (words.empty() ? "" : ", ") + bought + " of " + item.substr(0, item.find(','));
+    for (const Item item : items)
+      if (const std::string bought = row(item), name = name_of(item); !bought.empty())
+        words += (words.empty() ? "" : ", ") + bought + " of " + name.substr(0, name.find(','));
     return words;
   }
 
   std::string tiles() const {
     std::string words;
     for (const takeoff::Row& r : s_.rows)
-      if (r.item == "tile" || r.item.rfind("tile, ", 0) == 0)
-        words += (words.empty() ? "" : ", ") + (r.item == "tile" ? "" : r.item.substr(6) + " ") + takeoff::bought(r);
+      if (const auto surface = takeoff::tiled_surface(r))
+        words += (words.empty() ? "" : ", ") + (surface->empty() ? "" : *surface + " ") + takeoff::bought(r);
     return words.empty() ? "no tile on the buy list" : words;
   }
 
@@ -216,8 +219,8 @@ class Order {
 
   void dry() {
     if (joists())
-      add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.",
-           row("felt under the bed"), "the deck is wet, or a fastener stands proud", "felt"});
+      add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.", row(Item::felt),
+           "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     add({true, "crew",
          std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
@@ -241,12 +244,12 @@ class Order {
   }
 
   void bed() {
-    const std::string bag_water = row("water for the mortar"), mix_water = row("water for the site mix"),
+    const std::string bag_water = row(Item::bag_water), mix_water = row(Item::mix_water),
                       water = bag_water.empty() ? mix_water : bag_water,
-                      mix = amounts({"mortar, bags", "cement", "hydrated lime", "sand, damp and loose",
-                                     "sand, dry and loose", "sand, in bags"});
+                      mix = amounts({Item::mortar_bags, Item::cement, Item::lime, Item::sand_damp, Item::sand_dry,
+                                     Item::sand_bags});
     const bool stiff = job::wetness_of(job_) == job::Wetness::stiff;
-    const double batches = count_of("mortar, batches");
+    const double batches = count_of(Item::mortar_batches);
     add({false, "crew",
          std::string{joists() ? "" : "Damp the slab. "} + "Mix outside or with extraction, " +
              (stiff ? "stiff: a clump holds and does not drip. "
@@ -254,7 +257,7 @@ class Order {
              "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
              "Power tools on a protected circuit, cords out of the wet.",
          mix + (water.empty() ? "" : ", up to " + water + " of water") + (mix.empty() ? "" : "; ") +
-             row("mortar, batches") + " of " + std::to_string(job_.buy.batch_minutes) + " minutes, " +
+             row(Item::mortar_batches) + " of " + std::to_string(job_.buy.batch_minutes) + " minutes, " +
              decimals(batches * job_.buy.batch_minutes, 0) + " in all",
          "there is less mortar than that, or the first batch stiffens before the last lies"});
     add({false, "crew",
@@ -298,9 +301,9 @@ class Order {
 
   bool metric() const { return job_.unit == job::UnitSystem::metric; }
 
-  double count_of(const std::string& item) const {
+  double count_of(Item item) const {
     for (const takeoff::Row& r : s_.rows)
-      if (r.item == item) return r.buy;
+      if (is(r, item)) return r.buy;
     return 0;
   }
 
@@ -325,7 +328,7 @@ class Order {
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: "
          "weight or clamps until it has taken.",
-         row("construction adhesive") + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
+         row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
              len(f_.heights.seat_front_mm.value_or(0)) + " above the datum, back higher",
          "the seat falls away from the base", "seat"});
     if (!own.empty())

@@ -5,6 +5,7 @@
 
 #include "drawing/piece.hpp"
 #include "drawing/table.hpp"
+#include "takeoff/item.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -39,9 +40,9 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const std::string& fam
                     std::to_string(2 * static_cast<std::size_t>(per_end) * sticks)});
 }
 
-std::string pieces_of(const Subject& s, const std::string& item) {
+std::string pieces_of(const Subject& s, takeoff::Item item) {
   for (const takeoff::Row& row : s.rows)
-    if (row.item == item) return std::to_string(static_cast<int>(row.quantity));
+    if (is(row, item)) return std::to_string(static_cast<int>(row.quantity));
   return "";
 }
 
@@ -59,7 +60,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   rows.push_back(
       {"deck to frame",
        pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
-       pieces_of(s, "screws, deck")});
+       pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
   return rows;
 }
@@ -67,7 +68,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const std::string& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
-  if (const std::string pieces = pieces_of(s, "fasteners, upstands"); !pieces.empty())
+  if (const std::string pieces = pieces_of(s, takeoff::Item::upstand_fasteners); !pieces.empty())
     rows.push_back({"base's upstand",
                     "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
                         " apart, at each stud; heads over the edge, never through it",

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/steps.hpp"
+#include "takeoff/item.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -29,9 +30,9 @@ class Building {
   std::string len(double mm) const {
     return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
   }
-  std::string row(const std::string& item) const {
+  std::string row(takeoff::Item item) const {
     for (const takeoff::Row& r : s_.rows)
-      if (r.item == item) return takeoff::bought(r);
+      if (is(r, item)) return takeoff::bought(r);
     return "";
   }
   /// What is read down from the line, over all marks.
@@ -46,7 +47,7 @@ class Building {
   void ready() {
     if (joists())
       add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
-           row("felt under the bed"), "the deck is wet, or a fastener stands proud", "felt"});
+           row(takeoff::Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
     add({true, "crew", "Laser or string at the level line. Carry the marks of the screed sheet to walls and corners.",
          "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
     add({false, "plumber",
@@ -67,7 +68,7 @@ class Building {
              " along the walls to its marks first, then screed from wall to drain, straight along the rays. Wet mortar "
              "burns skin and eyes: gloves, goggles, water at hand.",
          span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " + len(s_.facts.bed.greatest_mm) +
-             " thick; " + row("mortar, batches") + (liner() ? " with the top coat" : " in all"),
+             " thick; " + row(takeoff::Item::mortar_batches) + (liner() ? " with the top coat" : " in all"),
          "a level laid on a fall shows less than the falls sheet has", "bed"});
   }
 
@@ -80,7 +81,7 @@ class Building {
   void over_liner() {
     add({true, "crew",
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
-         row("liner, floor") + ", and what turns up", "it is pierced, or a corner is cut"});
+         row(takeoff::Item::liner) + ", and what turns up", "it is pierced, or a corner is cut"});
     add(any_.flood);
     add({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
          len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
@@ -93,7 +94,7 @@ class Building {
     until_it_sets();
     add(any_.seat);
     add({false, "crew", "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
-         walls() + "; " + row("waterproofing"), "the board's foot is left bare"});
+         walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
   }
 
   void under_membrane() {
@@ -102,7 +103,7 @@ class Building {
     add({true, "crew",
          "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
              " and onto the drain's flange; cure by its maker's word.",
-         walls() + "; " + row("waterproofing"), "a pinhole shows, or a corner bridges"});
+         walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"});
     add(any_.flood);
     add(any_.seat);
   }

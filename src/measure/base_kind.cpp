@@ -84,7 +84,7 @@ class Screed {
   void look_at_flange(facts::SiteBuilt& site) const {
     const parts::Solid &base = *model_.first(parts::Role::base), &drain = *model_.first(parts::Role::drain);
     const Surface underside{base.shape, false};
-    const auto body = widest_cylinder(drain.shape, parts::box_of(*model_.first(parts::Role::subfloor))[5]);
+    const auto body = widest_cylinder(drain.shape, parts::box_of(drain)[2] + units::tolerance::length_mm);
     const double off = (body ? body->Radius() : 0) + 1;
     const double x = body ? body->Location().X() : drain_.x, y = body ? body->Location().Y() : drain_.y;
     double low = std::numeric_limits<double>::max();

@@ -187,8 +187,9 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
 
 facts::DrainFit measure_drain(const parts::Model& model) {
   const parts::Solid &drain = *model.first(parts::Role::drain), &subfloor = *model.first(parts::Role::subfloor);
-  const double floor_top = parts::box_of(subfloor)[5];
-  const auto body = widest_cylinder(drain.shape, floor_top), bore = widest_cylinder(subfloor.shape);
+  // The body is what hangs lowest, in the bore or, below a thick bed, still above the floor.
+  const double lowest = parts::box_of(drain)[2] + units::tolerance::length_mm;
+  const auto body = widest_cylinder(drain.shape, lowest), bore = widest_cylinder(subfloor.shape);
   facts::DrainFit fit;
   for (const TopoDS_Face& face : faces_of(drain.shape)) {
     const auto wall = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));

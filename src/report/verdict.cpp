@@ -1,7 +1,11 @@
 #include "report/verdict.hpp"
 
+#include <algorithm>
+#include <array>
+
 #include "job/body.hpp"
 #include "rules/check.hpp"
+#include "takeoff/item.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
@@ -60,11 +64,14 @@ KeyLine bed(const Report& report) {
 }
 
 KeyLine to_buy(const Report& report) {
+  using takeoff::Item;
+  constexpr std::array sand{Item::sand_damp, Item::sand_dry, Item::sand_bags};
   std::string buy;
   for (const takeoff::Row& row : report.rows) {
-    if (row.item == "mortar, bags") buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
-    if (row.item == "cement") buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
-    if (row.item.rfind("sand", 0) == 0) buy += " and " + takeoff::bought(row) + " of sand";
+    if (takeoff::is(row, Item::mortar_bags)) buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
+    if (takeoff::is(row, Item::cement)) buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
+    if (std::any_of(sand.begin(), sand.end(), [&](Item kind) { return takeoff::is(row, kind); }))
+      buy += " and " + takeoff::bought(row) + " of sand";
   }
   return {"to buy", buy};
 }

@@ -5,6 +5,8 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -33,6 +35,10 @@ std::string way_out_of(const std::string& id, const job::Job& job) {
   return "move or shorten '" + id + "'";
 }
 
+bool is_blocking(const std::string& id) {
+  return id.find("/blocking-") != std::string::npos;
+}
+
 Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (facts.fits.empty()) return cannot_tell("no pair of solids was looked at");
   double count = 0;
@@ -46,6 +52,8 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const std::string both = "'" + worst->a + "' and '" + worst->b + "'";
   const std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
   std::string moves = a.empty() ? b : b.empty() ? a : a + ", or " + b;
+  if (is_blocking(worst->a) || is_blocking(worst->b))  // which is set last, wherever it is wanted
+    moves = "set that row of blocking higher or lower (walls.blocking)";
   if (moves.empty())
     moves =
         worst->a == "drain" || worst->b == "drain"
@@ -79,7 +87,19 @@ Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limi
   return opening(job, facts, limit, "depth");
 }
 
+/// A tall base on a thick bed lifts the drain's body out of the floor.
+bool body_ends_above_floor(const facts::Facts& facts) {
+  const facts::Part *drain = nullptr, *floor = nullptr;
+  for (const facts::Part& part : facts.parts) {
+    if (part.role == "drain") drain = &part;
+    if (part.role == "subfloor") floor = &part;
+  }
+  return drain && floor && drain->bbox_mm[2] >= floor->bbox_mm[5] - units::tolerance::length_mm;
+}
+
 Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (body_ends_above_floor(facts))
+    return not_applicable("the drain's body ends above the floor: its pipe alone goes through the bore");
   const double gap = facts.drain.body_to_bore_mm;
   const double bore = up_to_mark(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job);
   return mended_by(found(gap, "drain's body to the wall of the bore, all round",

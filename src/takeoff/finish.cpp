@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "takeoff/finish.hpp"
+#include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -56,7 +57,7 @@ class List {
   }
 
   void felt() {
-    add({"felt under the bed", u_.area(finish_.bed_bottom_mm2), u_.area_unit(), buy_.felt.waste,
+    add({name_of(Item::felt), u_.area(finish_.bed_bottom_mm2), u_.area_unit(), buy_.felt.waste,
          u_.area(buy_.felt.roll_mm2.value_or(0)), "rolls",
          "solid 'bed', its underside: keeps mortar off the timber deck"});
   }
@@ -66,7 +67,7 @@ class List {
     std::string where;
     for (const facts::Bonded& bonded : finish_.seat_bonds)
       where += (where.empty() ? "" : ", ") + bonded.what + " " + decimals(u_.area(bonded.area_mm2), 2);
-    add({"construction adhesive", u_.small(run * M_PI / 4 * bead * bead), u_.small_unit(), buy_.adhesive.waste,
+    add({name_of(Item::adhesive), u_.small(run * M_PI / 4 * bead * bead), u_.small_unit(), buy_.adhesive.waste,
          u_.small(buy_.adhesive.cartridge_mm3), "cartridges",
          "seat block on every face of its frame that it touches, " + decimals(u_.area(finish_.seat_bond_mm2), 2) + " " +
              u_.area_unit() + (where.empty() ? "" : " (" + where + ")") + ", " + decimals(u_.length(run), 1) + " " +
@@ -105,7 +106,7 @@ class List {
       area += c.area_mm2;
       if (c.surface != "walls" && others.find(c.surface) == std::string::npos) others += ", " + c.surface;
     }
-    add({"waterproofing", u_.area(area + lap_mm2()), u_.area_unit(), buy_.membrane.waste,
+    add({name_of(Item::waterproofing), u_.area(area + lap_mm2()), u_.area_unit(), buy_.membrane.waste,
          u_.area(buy_.membrane.roll_mm2.value_or(0)), "packs",
          "walls to " + units::to_text(units::Length::mm(finish_.top_mm), u_.metric) + " above the datum" + others +
              "; " + decimals(u_.area(lap_mm2()), 1) + " " + u_.area_unit() + " of it laps in corners"});
@@ -126,9 +127,9 @@ class List {
     std::vector<std::string> shared;
     for (const std::string& surface : buy_.tile.surfaces)
       if (!has_own(surface)) shared.push_back(surface);
-    tile("tile", shared);
+    tile(name_of(Item::tile), shared);
     for (const std::string& surface : buy_.tile.surfaces)
-      if (has_own(surface)) tile("tile, " + surface, {surface});
+      if (has_own(surface)) tile(tile_of(surface), {surface});
   }
 
   void tile(const std::string& item, const std::vector<std::string>& surfaces) {
@@ -213,9 +214,9 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   const auto text = [&](job::Length l) { return units::to_text(l, metric); };
   add("fasteners, framing", sticks * 2. * f.per_end,
       std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + " sticks");
-  add("screws, deck", count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
+  add(name_of(Item::deck_screws), count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       text(f.deck_edge) + " apart along edges, " + text(f.deck_field) + " along joists");
-  add("fasteners, upstands", upstands,
+  add(name_of(Item::upstand_fasteners), upstands,
       "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight");
   return rows;
 }

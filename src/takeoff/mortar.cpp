@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "job/mortar.hpp"
+#include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -67,7 +68,7 @@ class Mortars {
     if (job_.bed.bag_yield_m3) bags();
     if (mix_.any()) site_mix();
     if (!job_.bed.bag_yield_m3 && !mix_.any())
-      add(need("mortar, bags", 0, "", "no bag_yield in [bed]: divide by the yield printed on the bag"));
+      add(need(name_of(Item::mortar_bags), 0, "", "no bag_yield in [bed]: divide by the yield printed on the bag"));
     batches();
     return std::move(rows_);
   }
@@ -126,7 +127,7 @@ class Mortars {
 
   void bags() {
     const double yield_mm3 = *job_.bed.bag_yield_m3 * 1e9;
-    add(need("mortar, bags", u_.volume(yield_mm3), "bags",
+    add(need(name_of(Item::mortar_bags), u_.volume(yield_mm3), "bags",
              std::string{"solid '"} + all_.solid + "'; yield as printed on the bag" + bag_words()));
     const auto &least = job_.buy.water_least_mm3, &most = job_.buy.water_greatest_mm3;
     if (!least && !most) return;
@@ -134,7 +135,7 @@ class Mortars {
                  high = most ? *most : low;
     const double gallon = u_.metric ? 1e6 : units::mm3_per_gal;
     const char* unit = u_.metric ? "L" : "gal";
-    told({"water for the mortar", count * low / gallon, unit, count * high / gallon, unit,
+    told({name_of(Item::bag_water), count * low / gallon, unit, count * high / gallon, unit,
           "from " + decimals(count * low / gallon, 2) + " to " + decimals(count * high / gallon, 2) + " " + unit +
               " for " + decimals(count, 2) + " bags; clean and cold, the last of it by the splash; " +
               wetness_words(job::wetness_of(job_))});
@@ -165,15 +166,15 @@ class Mortars {
            basis + more_words, kg * m3 * more / unit_kg})
           .instead = instead;
     };
-    bag("cement", per_m3.cement_kg, mix_.cement_bag_kg);
-    if (per_m3.lime_kg > 0) bag("hydrated lime", per_m3.lime_kg, mix_.lime_bag_kg);
+    bag(name_of(Item::cement), per_m3.cement_kg, mix_.cement_bag_kg);
+    if (per_m3.lime_kg > 0) bag(name_of(Item::lime), per_m3.lime_kg, mix_.lime_bag_kg);
     const double as_sold_kg = per_m3.sand_kg * (is_damp() ? 1 + job::damp_share : 1);
     const std::string clean = "; sharp and clean, all of it through a No. 4 sieve (4.75 mm): no stones";
     if (mix_.sand_bag_kg) {
-      bag("sand, in bags", as_sold_kg, *mix_.sand_bag_kg, clean);
+      bag(name_of(Item::sand_bags), as_sold_kg, *mix_.sand_bag_kg, clean);
     } else {
       const double sand = u_.volume(per_m3.sand_m3 * m3 * 1e9);
-      add({is_damp() ? "sand, damp and loose" : "sand, dry and loose", sand, u_.volume_unit(), job_.bed.waste, 0, "",
+      add({name_of(is_damp() ? Item::sand_damp : Item::sand_dry), sand, u_.volume_unit(), job_.bed.waste, 0, "",
            basis + "; about " + mass(per_m3.sand_kg * m3) + " dry" + bulking() + clean, sand * more})
           .instead = instead;
     }
@@ -195,18 +196,18 @@ class Mortars {
     const char* unit = u_.metric ? "L" : "gal";
     const job::Wetness wetness = job::wetness_of(job_);
     const double all = solids_kg * job::water_share(wetness) / litres;
-    told({"water for the site mix", all, unit, all, unit,
+    told({name_of(Item::mix_water), all, unit, all, unit,
           "about " + decimals(job::water_share(wetness) * 100, 0) + " % of what is mixed, by weight" +
               (is_damp() ? ", of which damp sand brings some " + decimals(in_sand_kg / litres, 2) + " " + unit : "") +
               "; clean and cold, the last of it by the splash; " + wetness_words(wetness)});
   }
 
   void batches() {
-    Row row =
-        to_row({"mortar, batches", u_.volume(all_.mm3), u_.volume_unit(), 0, u_.volume(job_.buy.batch_mm3), "batches",
-                (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() + ", mixed " +
-                    units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time" + recipe(),
-                u_.volume(all_.doubt_mm3)});
+    Row row = to_row({name_of(Item::mortar_batches), u_.volume(all_.mm3), u_.volume_unit(), 0,
+                      u_.volume(job_.buy.batch_mm3), "batches",
+                      (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() +
+                          ", mixed " + units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time" + recipe(),
+                      u_.volume(all_.doubt_mm3)});
     row.basis += clock(row.buy);
     row.by_room = true;
     told(std::move(row));

@@ -1,3 +1,4 @@
+#include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 
 namespace fallwright::takeoff {
@@ -9,7 +10,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   const Units u = units_of(job);
   const double area = u.area(site.bed_top_mm2), forms = u.length(site.forms_mm);
   if (job.base.site.waterproofing == job::Waterproofing::liner) {
-    rows.push_back(to_row({"liner, floor", area, u.area_unit(), job.buy.membrane.waste, 0, "",
+    rows.push_back(to_row({name_of(Item::liner), area, u.area_unit(), job.buy.membrane.waste, 0, "",
                            "solid 'bed', its sloped top; what turns up walls and over the threshold comes on top"}));
     rows.push_back(
         to_row({"reinforcement", area, u.area_unit(), job.bed.waste, 0, "",

@@ -15,6 +15,25 @@
 namespace fallwright::measure {
 namespace {
 
+TEST(Drain, WhoseBodyEndsAboveTheFloorStillHasItsBoreBesideTheJoists) {
+  // Source: by hand: the bore is where it is, however thick the bed: a bed 3 in thicker lifts the body, and neither
+  // its play in the bore's width nor the bore's distance to the joists changes.
+  job::Job low = sample::alcove();
+  low.floor.joist_first = job::Length::mm(200);
+  job::Job high = low;
+  high.bed.least = low.bed.least + job::Length::inches(3);
+  const facts::Facts one = measured(low), other = measured(high);
+  const auto lowest = [](const facts::Facts& facts, const char* role, std::size_t i) {
+    const auto it = std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.role == role; });
+    return it->bbox_mm[i];
+  };
+  ASSERT_GT(lowest(other, "drain", 2), lowest(other, "subfloor", 5));
+  ASSERT_LT(lowest(one, "drain", 2), lowest(one, "subfloor", 5));
+  ASSERT_TRUE(one.drain.bore_to_joist_mm && other.drain.bore_to_joist_mm);
+  EXPECT_NEAR(*one.drain.bore_to_joist_mm, *other.drain.bore_to_joist_mm, 1e-6);
+  EXPECT_NEAR(one.drain.body_to_bore_mm, other.drain.body_to_bore_mm, 1e-6);
+}
+
 using job::Length;
 
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {

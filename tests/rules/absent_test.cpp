@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <memory>
 
+#include "job/body.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
@@ -166,6 +168,83 @@ TEST(Absent, AWasteIsMetByItsBaseAsFarAsTheRoomLetsItGo) {
   EXPECT_TRUE(within.remedies.empty()) << "tight to the wall it would stand past the waste";
   job.bench = sample::alcove().bench;
   for (const double aside : {8., -8.}) EXPECT_EQ(with(aside, 100).advice.find("whole base"), std::string::npos);
+}
+
+TEST(Absent, ABoughtBaseGoesClearOfAJoistAsFarAsTheRoomLetsItGo) {
+  // Source: by hand: in the middle of what is left over a base goes half of it either way; tight to the wall its drain
+  // is clear where that is far enough.
+  job::Job job = sample::alcove();
+  job.base.made = job::Made::bought;
+  job.bench.reset();
+  facts::Facts facts = sample::good_facts();
+  facts.drain.bore_to_joist_mm = -4;
+  facts::DrainWindow& w = facts.room.drain;
+  w.joists_known = w.any = w.along_width = true;
+  w.now_mm = {700, 400, 0}, w.nearest_mm = {712, 400, 0}, w.moved_mm = 12;
+  const auto with = [&](double left_over) {
+    for (facts::Opening& o : facts.openings)
+      if (o.axis == "width") o.left_over_mm = left_over;
+    return results(job, facts).at("drain.bore-clear-of-joists");
+  };
+  const rules::Result far = with(30), near = with(20);
+  EXPECT_NE(far.advice.find("to the right, tight to the wall it is clear (base.against)"), std::string::npos)
+      << far.advice;
+  ASSERT_EQ(far.remedies.size(), 1u);
+  EXPECT_EQ(job::text_of(far.remedies[0].changes.at(0)), "base.against = \"right\"");
+  EXPECT_EQ(far.remedies[0].instead.find("base.against"), std::string::npos) << "where it goes too far";
+  EXPECT_TRUE(near.remedies.empty());
+  EXPECT_NE(near.advice.find("head the joist off"), std::string::npos) << near.advice;
+  w.nearest_mm[0] = 688;
+  EXPECT_EQ(job::text_of(with(30).remedies.at(0).changes.at(0)), "base.against = \"left\"");
+}
+
+TEST(Absent, ALinerWithoutAThresholdIsReadAboveTheFloorsEdge) {
+  // Source: IRC P2709.2 (2021): above the finished threshold; without one water leaves over the floor's highest edge.
+  job::Job job = sample::alcove();
+  job.liner.emplace();
+  facts::Facts facts = sample::good_facts();
+  const auto advice = [&] { return results(job, facts).at("liner.above-threshold").advice; };
+  EXPECT_NE(advice().find("above the finished threshold"), std::string::npos) << advice();
+  facts.heights.threshold_least_mm.reset(), facts.heights.threshold_greatest_mm.reset();
+  EXPECT_EQ(advice().find("threshold (liner"), std::string::npos) << advice();
+  EXPECT_NE(advice().find("above the finished floor's highest edge (liner.above_threshold)"), std::string::npos)
+      << advice();
+}
+
+TEST(Absent, WhatABaseFromAFileMeasuresIsNoLineOfTheJobFile) {
+  // Source: common practice, no source: another base is bought; in this job file no key holds its width.
+  job::Job job = sample::alcove();
+  job.base.made = job::Made::bought;
+  facts::Facts facts = sample::good_facts();
+  facts.clear.circle_mm = 20 * 25.4;
+  if (facts.clear.finished) facts.clear.finished->circle_mm = 20 * 25.4;
+  const auto advice = [&] { return results(job, facts).at("clear.circle").advice; };
+  EXPECT_NE(advice().find("(base."), std::string::npos) << advice();
+  job.base.body = std::make_shared<const job::Body>();
+  EXPECT_EQ(advice().find("(base."), std::string::npos) << advice();
+  EXPECT_NE(advice().find("buy"), std::string::npos) << advice();
+}
+
+TEST(Absent, ABodyThatEndsAboveTheFloorNeedsNoBoreForItself) {
+  // Source: common practice, no source: below a thick bed only the pipe goes through the floor.
+  facts::Facts facts = sample::good_facts();
+  facts.drain.body_to_bore_mm = 0;
+  facts::Part drain, floor;
+  drain.role = "drain", floor.role = "subfloor";
+  drain.bbox_mm = {0, 0, -5, 10, 10, 60}, floor.bbox_mm = {0, 0, -19, 100, 100, 0};
+  facts.parts.push_back(drain), facts.parts.push_back(floor);
+  EXPECT_NE(results(sample::alcove(), facts).at("drain.in-bore").outcome, Outcome::not_applicable);
+  facts.parts[facts.parts.size() - 2].bbox_mm[2] = 0;
+  EXPECT_EQ(results(sample::alcove(), facts).at("drain.in-bore").outcome, Outcome::not_applicable);
+}
+
+TEST(Absent, BlockingThatMeetsAPlateIsSetElsewhere) {
+  // Source: common practice, no source: a sole plate stays; blocking is set where there is room for it.
+  facts::Facts facts = sample::good_facts();
+  facts.fits.push_back(
+      {"wall-back/sole-plate", "wall-back/blocking-1-02", facts::Touch::clash, 0, 300, {900, 940, 30}});
+  const rules::Result clash = results(sample::alcove(), facts).at("fit.no-clash");
+  EXPECT_EQ(clash.advice, "set that row of blocking higher or lower (walls.blocking)");
 }
 
 TEST(Absent, AMembranesHeightThatNobodySaidIsNotChecked) {

@@ -1,0 +1,85 @@
+/// Items of the buy list that others look for: told apart by what they are, whatever they are called.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright::takeoff {
+
+enum class Item {
+  mortar_bags,
+  mortar_batches,
+  bag_water,
+  mix_water,
+  cement,
+  lime,
+  sand_damp,
+  sand_dry,
+  sand_bags,
+  felt,
+  adhesive,
+  waterproofing,
+  liner,
+  tile,
+  deck_screws,
+  upstand_fasteners
+};
+
+/// The one place where its name stands, as it is read on the list, in price tables and in report.json.
+inline const char* name_of(Item item) {
+  switch (item) {
+    case Item::mortar_bags:
+      return "mortar, bags";
+    case Item::mortar_batches:
+      return "mortar, batches";
+    case Item::bag_water:
+      return "water for the mortar";
+    case Item::mix_water:
+      return "water for the site mix";
+    case Item::cement:
+      return "cement";
+    case Item::lime:
+      return "hydrated lime";
+    case Item::sand_damp:
+      return "sand, damp and loose";
+    case Item::sand_dry:
+      return "sand, dry and loose";
+    case Item::sand_bags:
+      return "sand, in bags";
+    case Item::felt:
+      return "felt under the bed";
+    case Item::adhesive:
+      return "construction adhesive";
+    case Item::waterproofing:
+      return "waterproofing";
+    case Item::liner:
+      return "liner, floor";
+    case Item::tile:
+      return "tile";
+    case Item::deck_screws:
+      return "screws, deck";
+    case Item::upstand_fasteners:
+      break;
+  }
+  return "fasteners, upstands";
+}
+
+inline bool is(const Row& row, Item item) {
+  return row.item == name_of(item);
+}
+
+/// Tile of one surface, where not all of it comes from the same boxes: "tile, floor".
+inline std::string tile_of(const std::string& surface) {
+  return std::string{name_of(Item::tile)} + ", " + surface;
+}
+/// The surface in such a name; "" of tile for all, nothing of what is no tile.
+inline std::optional<std::string> tiled_surface(const Row& row) {
+  if (is(row, Item::tile)) return "";
+  const std::string begins = tile_of("");
+  if (row.item.rfind(begins, 0) != 0) return std::nullopt;
+  return row.item.substr(begins.size());
+}
+
+}  // namespace fallwright::takeoff
