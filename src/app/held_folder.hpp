@@ -22,7 +22,7 @@ enum class Holding { alone, beside_others };
 class HeldFolder {
  public:
   /// @throws diag::MachineError when it cannot be made or opened.
-  HeldFolder(std::filesystem::path folder, const Say& say, Holding how = Holding::alone);
+  HeldFolder(std::filesystem::path path, const Say& say, Holding how = Holding::alone);
   ~HeldFolder();
   HeldFolder(const HeldFolder&) = delete;
   HeldFolder& operator=(const HeldFolder&) = delete;

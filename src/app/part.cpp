@@ -46,10 +46,10 @@ std::map<std::size_t, std::vector<bool>> parts_in(const fs::path& out, const std
   std::map<std::size_t, std::vector<bool>> found;
   std::error_code error;
   for (const auto& entry : fs::directory_iterator{out, error}) {
-    const std::string folder = entry.path().filename().string(), head = "part-";
+    const std::string called = entry.path().filename().string(), head = "part-";
     const auto part =
-        folder.starts_with(head) ? parsed(std::string_view{folder}.substr(head.size()), "-of-") : std::nullopt;
-    if (!part || part->folder() != folder || !fs::exists(entry.path() / name / share_list, error)) continue;
+        called.starts_with(head) ? parsed(std::string_view{called}.substr(head.size()), "-of-") : std::nullopt;
+    if (!part || part->folder() != called || !fs::exists(entry.path() / name / share_list, error)) continue;
     auto& there = found[part->of];
     there.resize(part->of);
     there[part->number - 1] = true;
