@@ -177,14 +177,20 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
 }
 
-/// Of the ways with the least to spare that on the hand that is told first, and the others as they are listed.
+/// Of the ways with the least to spare, but for rounding, the one that allows least, and of a left and a right one that
+/// on the hand that is told first.
 const Way* first_way(const Levelling& window, const std::string& hand) {
   const Way* least = window.first();
   if (!least) return nullptr;
+  constexpr double same = 1e-5;  // as a share
   const auto slope = [](const Way& way) { return way.allowed_mm / way.over_mm; };
   const Way* told = nullptr;
-  for (const Way& way : window.ways)
-    if (slope(way) <= slope(*least) + units::tolerance::ratio && (!told || way.low == hand)) told = &way;
+  for (const Way& way : window.ways) {
+    if (slope(way) > slope(*least) * (1 + same) + units::tolerance::ratio) continue;
+    const double less = told ? told->allowed_mm - way.allowed_mm : 0;
+    if (!told || less > units::tolerance::length_mm || (less >= -units::tolerance::length_mm && way.low == hand))
+      told = &way;
+  }
   return told;
 }
 

@@ -4,6 +4,7 @@
 #include <map>
 #include <numeric>
 
+#include "app/base_file.hpp"
 #include "job/read.hpp"
 #include "support/kept.hpp"
 
@@ -29,7 +30,7 @@ std::vector<unsigned> seeds(const std::vector<unsigned>& usual) {
 
 std::unique_ptr<app::Work> worked_out(const std::string& job_file) {
   Quiet quiet;
-  return app::work_out(job::read(job_file, "random.toml"), quiet);
+  return app::work_out(job::read(job_file, "random.toml", app::body_beside("random.toml")), quiet);
 }
 
 const sample::Json& report_of(const std::string& job_file) {

@@ -16,6 +16,9 @@ std::string random_room(unsigned seed);
 /// Such a room with a base of another kind, "bought" or "site-built", with readings and choices of its own at random.
 std::string random_room_of(const std::string& kind, unsigned seed);
 
+/// A room as designed with its base as a STEP file in place of all that the file tells of it.
+std::string with_base_file(const std::string& job_file, const std::string& step);
+
 /// The same room seen in a mirror that stands along the depth. `job_file`: as `random_room` makes them.
 std::string mirrored(const std::string& job_file);
 

@@ -95,4 +95,19 @@ std::string random_room_of(const std::string& kind, unsigned seed) {
   throw std::logic_error{"no room of seed " + std::to_string(seed) + " can stand with a " + kind + " base"};
 }
 
+std::string with_base_file(const std::string& job_file, const std::string& step) {
+  table job = toml::parse(job_file);
+  table &base = *job["base"].as_table(), &drain = *job["drain"].as_table();
+  std::vector<std::string> told_by_file;
+  for (const auto& [name, node] : base)
+    if (name != "against" && name != "lowered_from" && name != "material") told_by_file.emplace_back(name.str());
+  for (const std::string& key : told_by_file) base.erase(key);
+  for (const char* key : {"kind", "opening", "direction", "size", "length", "width", "recess", "ring", "body",
+                          "from_left", "from_right", "from_back", "from_front"})
+    drain.erase(key);
+  base.insert("kind", "bought"), base.insert("file", step), base.insert("weight", "62 lb");
+  base.insert("file_up", "+z"), base.insert("file_back", "+y");
+  return text_of(job);
+}
+
 }  // namespace fallwright::sample
