@@ -218,12 +218,27 @@ Sheet draw_bench_front(const Subject& subject) {
         const double height = 2.5 / 3 * t, middle = (f.y0 + f.y1) / 2;
         const bool fits = width_of(words, height) + 0.6 * t < f.height();
         std::vector<Point> beside;
-        for (const double share : {0.0, -0.2, 0.2})
+        for (const double share : {0.0, -0.2, 0.2, -0.35, 0.35})
           for (const double x :
                {f.x1 + 0.4 * t + height, f.x0 - 0.4 * t, f.x1 + 0.9 * t + 2 * height, f.x0 - 0.9 * t - height})
             beside.push_back({x, middle + share * f.height()});
-        pen.note_at_one_of(f.width() > 1.4 * height ? std::vector<Point>{{(f.x0 + f.x1 + height) / 2, middle}} : beside,
-                           fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
+        const double least_bay = height + 0.8 * t;
+        const bool crowded = std::any_of(model.solids.begin(), model.solids.end(), [&](const parts::Solid& other) {
+          if (&other == &solid || !is_stud(other)) return false;
+          const Frame o = extent(other.shape, view);
+          return o.x0 < f.x1 + least_bay && o.x1 > f.x0 - least_bay;
+        });
+        if (f.width() <= 1.4 * height && crowded) {
+          const Point thing{(f.x0 + f.x1) / 2, middle};
+          pen.name(thing, {f.x1 + t, middle - 0.4 * t}, mark, Anchor::left, 2.5 / 3);
+          tag_member(pen, subject, solid.id);
+          continue;
+        }
+        // On the stud with its length; beside a thin one, between what is seen behind it, its mark alone.
+        if (f.width() > 1.4 * height)
+          pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
+        else
+          pen.note_at_one_of(beside, mark, Anchor::middle, 2.5 / 3, 90);
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(
@@ -234,14 +249,18 @@ Sheet draw_bench_front(const Subject& subject) {
     pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * t);
     const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
     pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
-    pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
-    pen.ladder(frame.x1 + 16.5 * t, at_right);
-    sheet.notes = {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
-                       (place == job::Side::back ? "left end" : "entry's end") +
-                       ". At each stud its mark and its length, long point to long point.",
-                   std::string{"At both ends the courses one above the other; names with heights above the datum are "
-                               "those at the right end."} +
-                       (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
+    // Where both ends are alike, small paper has the one chain: a long bench would not fit beside two.
+    const bool alike = heights_of(at_left) == heights_of(at_right), both = !alike || !is_small(paper_of(subject.job()));
+    if (both) pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
+    pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, at_right);
+    sheet.notes = {
+        std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
+            (place == job::Side::back ? "left end" : "entry's end") +
+            ". At each stud its mark and its length, long point to long point.",
+        std::string{both ? "At both ends the courses one above the other; names with heights above the datum "
+                           "are those at the right end."
+                         : "The courses one above the other, at both ends the same."} +
+            (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
   });
 }
 

@@ -82,7 +82,7 @@ class Cover {
 
   /// The room as it will stand, from the sheet that shows it large. @return how far down it reaches.
   double picture(double width) {
-    const double high = 0.62 * height_, top = headline({0, 0}, "The alcove when all stands");
+    const double high = 0.56 * height_, top = headline({0, 0}, "The alcove when all stands");
     const auto assembly =
         std::find_if(others_.begin(), others_.end(), [](const Sheet& sheet) { return sheet.name == "assembly"; });
     if (assembly == others_.end()) return top;

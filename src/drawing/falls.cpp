@@ -243,10 +243,16 @@ void add_runs(Pen& pen, const Subject& s) {
   // The base is as long as everywhere, the opening as wide; of the runs the longer shows a mark least.
   const std::pair<double, double> left{b[0], d[0]}, right{d[3], b[3]};
   const bool left_first = left.second - left.first > right.second - right.first;
-  pen.chain({b[0], d[0], d[3], b[3]}, b[1], b[1] - 6 * t, {left_first ? left : right, left_first ? right : left});
-  pen.upright({b[0], b[1]}, {b[0], d[1]}, b[0] - 5 * t);
-  pen.upright({b[0], d[1]}, {b[0], d[4]}, b[0] - 5 * t);
-  pen.upright({b[0], d[4]}, {b[0], b[4]}, b[0] - 5 * t);
+  // A channel may run from rim to rim: what begins where the last ended is told once.
+  const auto apart = [](std::vector<double> places) {
+    const auto same = [](double from, double to) { return std::abs(from - to) < 1; };
+    places.erase(std::unique(places.begin(), places.end(), same), places.end());
+    return places;
+  };
+  pen.chain(apart({b[0], d[0], d[3], b[3]}), b[1], b[1] - 6 * t,
+            {left_first ? left : right, left_first ? right : left});
+  const std::vector<double> ys = apart({b[1], d[1], d[4], b[4]});
+  for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({b[0], ys[i]}, {b[0], ys[i + 1]}, b[0] - 5 * t);
 }
 
 Sheet draw_planes(const Subject& subject) {

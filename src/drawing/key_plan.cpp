@@ -60,7 +60,15 @@ class KeyPlan {
     const double width = job_.alcove.width.in_mm(), front = std::min(0.0, at_.base.y0);
     const Point middle = on({width / 2, front});
     const bool cut = sight_ && !sight_->letter.empty() && std::abs(sight_->way.x) > std::abs(sight_->way.y);
-    if (!cut) return paper_.text(middle.x, middle.y - 4.2, "ENTRY", least_letter, Anchor::middle);
+    if (!cut) {
+      // Beside the eye of one who stands there.
+      const Point eye = sight_ ? on({sight_->at.x, sight_->at.y}) : middle;
+      const bool in_the_way = sight_ && eye.y < middle.y + 3 && std::abs(eye.x - middle.x) < 10;
+      if (!in_the_way) return paper_.text(middle.x, middle.y - 4.2, "ENTRY", least_letter, Anchor::middle);
+      const bool right = eye.x < middle.x;
+      return paper_.text(eye.x + (right ? 3 : -3), middle.y - 4.2, "ENTRY", least_letter,
+                         right ? Anchor::left : Anchor::right);
+    }
     constexpr double before = 4.5, past = 6.5;  // what arrow and letter take on either side
     const double at = on({sight_->at.x, front}).x;
     const bool left = at > middle.x;

@@ -89,7 +89,7 @@ void Pen::cross(Point at, double half) {
 void Pen::strike(Point low, Point high, Point words_at, double size) {
   line(low, high, LineKind::rejected);
   line({low.x, high.y}, {high.x, low.y}, LineKind::rejected);
-  note(words_at, "VOID", Anchor::middle, size);
+  label(words_at, "VOID", Anchor::middle, size);
 }
 
 std::string number_of(double length_mm, bool metric) {

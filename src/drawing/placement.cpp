@@ -92,8 +92,8 @@ class Ground {
       if (sum >= enough) break;
       if (crosses(line, text))
         sum += !may_stop(line.kind) ? 100 : line.kind == LineKind::hatch ? 2 : 12;
-      else if (!may_stop(line.kind) && crosses(line, text, air * text.height))
-        sum += 4;
+      else if (line.kind != LineKind::hatch && crosses(line, text, air * text.height))
+        sum += may_stop(line.kind) ? 1.5 : 4;
     }
     return sum;
   }

@@ -13,20 +13,29 @@ bool is_low_wall(const parts::Solid& solid) {
   return solid.role == Role::wall && !high;
 }
 
-bool is_level_or_upright(const Line& line) {
-  return std::abs(line.from.x - line.to.x) < 0.01 || std::abs(line.from.y - line.to.y) < 0.01;
+/// Whether a line runs along a hip or a valley of the floor.
+bool is_along_crease(const Line& line, const std::vector<facts::Crease>& creases) {
+  return std::any_of(creases.begin(), creases.end(), [&](const facts::Crease& c) {
+    const double dx = c.high_mm[0] - c.low_mm[0], dy = c.high_mm[1] - c.low_mm[1], length = std::hypot(dx, dy);
+    const auto off = [&](Point p) {
+      return std::abs((p.x - c.low_mm[0]) * dy - (p.y - c.low_mm[1]) * dx) / std::max(length, 1.0);
+    };
+    return c.surface == "base-floor" && off(line.from) < 1 && off(line.to) < 1;
+  });
 }
 
 /// Hips say nothing about where things stand, and diagonals run along them. A round drain's edge stays: it comes in
-/// chords, all short.
-Projection without_hips(Projection seen, const std::array<double, 6>& base) {
-  constexpr double longest_chord = 30;
+/// chords, all short; and so do the sides of a room out of square.
+Projection without_hips(Projection seen, const facts::Facts& facts) {
+  constexpr double longest_chord = 30, out_of_square = 0.1;  // mm; rise over run
+  const auto& base = part(facts, "base").bbox_mm;
   const auto in_base = [&](Point p) {
     return p.x > base[0] - 0.01 && p.x < base[3] + 0.01 && p.y > base[1] - 0.01 && p.y < base[4] + 0.01;
   };
   std::erase_if(seen.lines, [&](const Line& l) {
-    const bool chord = std::hypot(l.to.x - l.from.x, l.to.y - l.from.y) < longest_chord;
-    return !chord && !is_level_or_upright(l) && in_base(l.from) && in_base(l.to);
+    const double dx = std::abs(l.to.x - l.from.x), dy = std::abs(l.to.y - l.from.y);
+    if (std::hypot(dx, dy) < longest_chord || !in_base(l.from) || !in_base(l.to)) return false;
+    return std::min(dx, dy) > out_of_square * std::max(dx, dy) || is_along_crease(l, facts.creases);
   });
   return seen;
 }
@@ -143,7 +152,7 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes = shapes_of(
       subject.model, [](const parts::Solid& s) { return s.role == Role::seat_block || s.role == Role::drain; });
   shapes.push_back(faces_looking_up(subject.model.first(Role::base)->shape));
-  const Projection seen = without_hips(project(shapes, from_above(), false), part(subject.facts, "base").bbox_mm);
+  const Projection seen = without_hips(project(shapes, from_above(), false), subject.facts);
   const auto plan = [&](const char* name, const char* title, const Shows& shows) {
     return on_page(name, title, subject.job(), [&](Sheet& sheet, Pen& pen) {
       pen.add(walls);

@@ -142,7 +142,7 @@ void Plan::side_names() {
     const bool back = side == job::Side::back;
     std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};
     // Where no bay is as long as the words: outside, past one or more rows of dimensions.
-    for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_})
+    for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_, 29 * t_, 33 * t_, 37 * t_})
       places.push_back(back ? Point{bay->x, outside_.y1 + out}
                             : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});
     pen_.note_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
@@ -171,11 +171,13 @@ double Plan::clear_of_joists(double half) const {
 void Plan::part_names() {
   const double threshold = s_.job().base.threshold.width.in_mm(), half = s_.job().drain.bore.in_mm() / 2;
   const auto middle = [](double a, double b) { return (a + b) / 2; };
-  // On the side away from the room's middle, where the diagonals cross.
-  const double side = bore_.x < width_ / 2 - 1 ? -1 : 1, beside = bore_.x + side * (half + t_);
+  // On the side away from the room's middle, where the diagonals cross; toward it where a wall is too near for words.
+  const double room = half + 14 * t_;
+  const bool left = bore_.x < width_ / 2 - 1 ? bore_.x > room : width_ - bore_.x < room;
+  const double side = left ? -1 : 1, beside = bore_.x + side * (half + t_);
   const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
-  pen_.label({beside, bore_.y + 0.8 * t_}, "drain", anchor);
+  pen_.name({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, "drain", anchor);
   pen_.name(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};

@@ -135,7 +135,7 @@ class Profile {
   void add_level(Pen& pen, const Frame& frame, double y, const std::string& words,
                  const std::vector<double>& ups) const {
     pen.line({frame.x0 - 6, y}, {frame.x1 + 6, y}, LineKind::centre);
-    pen.note({frame.x0 + 18, y + 1.5}, words, Anchor::left, 0.85);
+    pen.label({frame.x0 + 18, y + 1.5}, words, Anchor::left, 0.85);
     const double arrows = y + 10, up = 16;
     const std::string left = front_is_right_ ? "WALL" : "FRONT", right = front_is_right_ ? "FRONT" : "WALL";
     pen.arrow({frame.x0 + 16, arrows}, {frame.x0 + 4, arrows});

@@ -9,8 +9,8 @@ namespace {
 constexpr double thick = 2.2;     ///< of a stick, in letter heights
 constexpr double row_step = 1.5;  ///< between rows of saw marks, likewise
 
-/// Where the saw cuts, from the trimmed end, under a stick. Numbers end at their cut; one that would lie over the last
-/// cut's line goes a row further down, and where that takes many rows all stand upright.
+/// Where the saw cuts, from the trimmed end, under a stick. Numbers end at their cut, in rows so that none lies over
+/// another or over a cut's line; where that takes many rows all stand upright.
 class SawMarks {
  public:
   SawMarks(Pen& pen, double y) : pen_{pen}, t_{pen.text_mm()}, y_{y} {}
@@ -19,23 +19,22 @@ class SawMarks {
 
   /// @return how far down that reaches.
   double draw() {
-    const int most_level_rows = 2;
-    const int rows = share_out([&](const Mark& m) { return width_of(m.words, height()) + 0.6 * t_; });
+    constexpr int most_level_rows = 2;
+    int rows = share_out([&](const Mark& m) { return width_of(m.words, height()) + 0.6 * t_; }, 0);
     const bool upright = rows > most_level_rows;
-    const int upright_rows = upright ? share_out([&](const Mark&) { return 1.5 * height(); }) : rows;
+    if (upright) rows = share_out([&](const Mark&) { return 0.7 * height(); }, 0.5 * height());
     double longest = 0;
     for (const Mark& m : marks_) longest = std::max(longest, width_of(m.words, height()));
     const double step = upright ? longest + 0.6 * t_ : row_step * t_;
     for (const Mark& m : marks_) {
-      const double top = y_ - (upright ? 0.7 : 0.4) * t_ - m.row * step;
-      pen_.line({m.x, y_}, {m.x, top}, LineKind::dimension);
+      const double foot = y_ - 0.4 * t_ - m.row * step;
+      pen_.line({m.x, y_}, {m.x, foot}, LineKind::dimension);
       if (upright)
-        pen_.note({m.x + 0.4 * height(), top - 0.3 * t_}, m.words, Anchor::right, size, 90);
+        pen_.note({m.x + 0.4 * height(), foot - 0.3 * t_}, m.words, Anchor::right, size, 90);
       else
-        pen_.note({m.x, top - 1.1 * t_}, m.words, Anchor::right, size);
+        pen_.note({m.x, foot - 1.1 * t_}, m.words, Anchor::right, size);
     }
-    const double last = upright ? longest + 1.3 * t_ : 1.5 * t_;
-    return y_ - last - std::max(0, upright_rows - 1) * step;
+    return y_ - (upright ? longest + 0.7 * t_ : 1.5 * t_) - std::max(0, rows - 1) * step;
   }
 
  private:
@@ -47,15 +46,23 @@ class SawMarks {
   };
   double height() const { return size * t_; }
 
-  /// Each below all that begin left of its own words' beginning. @return how many rows that takes.
-  template <typename Width>
-  int share_out(const Width& width) {
+  /// A row for each, whose words reach so far before and behind its cut. @return how many rows that takes.
+  template <typename Before>
+  int share_out(const Before& before, double behind) {
+    constexpr int most = 8;
     int rows = 0;
-    for (std::size_t i = 0; i < marks_.size(); ++i) {
-      marks_[i].row = 0;
-      for (std::size_t k = 0; k < i; ++k)
-        if (marks_[k].x > marks_[i].x - width(marks_[i])) marks_[i].row = std::max(marks_[i].row, marks_[k].row + 1);
-      rows = std::max(rows, marks_[i].row + 1);
+    for (std::size_t j = 0; j < marks_.size(); ++j) {
+      const auto in_the_way = [&](const Mark& k) {
+        const Mark& m = marks_[j];
+        const bool words_meet =
+            k.row == m.row && m.x - before(m)<k.x + behind, its_line_under_ours = k.row> m.row && k.x > m.x - before(m),
+                   our_line_under_its = k.row < m.row && m.x < k.x + behind;
+        return words_meet || its_line_under_ours || our_line_under_its;
+      };
+      const auto last = marks_.begin() + static_cast<std::ptrdiff_t>(j);
+      marks_[j].row = 0;
+      while (marks_[j].row < most && std::any_of(marks_.begin(), last, in_the_way)) ++marks_[j].row;
+      rows = std::max(rows, marks_[j].row + 1);
     }
     return rows;
   }
@@ -142,13 +149,23 @@ std::vector<Sheet> draw_sticks(const Subject& subject) {
   std::vector<Entry> all;
   for (const takeoff::StockPlan& plan : subject.plan)
     for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks)) all.push_back({&plan, group});
-  const std::size_t on_a_page = is_small(paper_of(subject.job())) ? 4 : 9;
-  std::vector<Sheet> sheets;
-  for (std::size_t from = 0; from < all.size() || sheets.empty(); from += on_a_page) {
-    const std::string number = sheets.empty() ? "" : "-" + std::to_string(sheets.size() + 1);
+  const std::size_t most = is_small(paper_of(subject.job())) ? 4 : 9;
+  const auto page_of = [&](const std::string& name, std::size_t from, std::size_t count) {
     const auto begin = all.begin() + static_cast<std::ptrdiff_t>(from);
-    const auto end = all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), from + on_a_page));
-    sheets.push_back(draw_page("sticks" + number, {begin, end}, subject));
+    return draw_page(name, {begin, begin + static_cast<std::ptrdiff_t>(count)}, subject);
+  };
+  const auto fits = [&](const Sheet& sheet) {
+    const std::vector<double>& usual = scales_of(sheet.metric);
+    return std::find(usual.begin(), usual.end(), sheet.page.scale) != usual.end();
+  };
+  std::vector<Sheet> sheets;
+  for (std::size_t from = 0; from < all.size() || sheets.empty();) {
+    const std::string name = sheets.empty() ? "sticks" : "sticks-" + std::to_string(sheets.size() + 1);
+    std::size_t count = std::min(all.size() - from, most);
+    Sheet page = page_of(name, from, count);
+    while (count > 1 && !fits(page)) page = page_of(name, from, --count);  // many rows of numbers
+    sheets.push_back(std::move(page));
+    from += std::max<std::size_t>(1, count);
   }
   return sheets;
 }

@@ -136,7 +136,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
             {8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
             {5.4, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
             {5.4, {{2, date}, {2.4, "revision"}, {2.2, "checked by"}}},
-            {5.4, {{4.4, limits}, {2.2, hash}}},
+            {7.4, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
             {5.4, {{1, origin}}},
             {5.4, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
   return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},     {7.6, {{1, job.name, 3, 2}}},

@@ -149,10 +149,18 @@ void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::stri
     return pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
-  if (std::abs(facet.flow[1]) > 0.5)
-    pen.label({middle.x + 0.8 * t, middle.y - 0.4 * t}, words, Anchor::left, 0.8);
-  else
-    pen.label({middle.x, middle.y + 0.6 * t}, words, Anchor::middle, 0.8);
+  // Beside the arrow and no further: further off it might be read as another facet's.
+  const double beside = 0.8 * t + width_of(words, 2.5 / 3 * t) / 2, end = length / 2;
+  const bool upright = std::abs(facet.flow[1]) > 0.5;
+  std::vector<Point> places;
+  for (const double along : {0.0, 0.25, -0.25, 0.5, -0.5})
+    for (const double side : {1.0, -1.0})
+      places.push_back(upright ? Point{middle.x + side * beside, middle.y - 0.4 * t + along * length}
+                               : Point{middle.x + along * length, middle.y + (side > 0 ? 0.6 : -1.4) * t});
+  for (const double side : {1.0, -1.0})
+    places.push_back(upright ? Point{middle.x, middle.y + side * (end + t) - 0.4 * t}
+                             : Point{middle.x + side * (end + beside), middle.y - 0.4 * t});
+  pen.note_at_one_of(std::move(places), words, Anchor::middle, 0.8);
 }
 
 }  // namespace fallwright::drawing

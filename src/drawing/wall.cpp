@@ -157,10 +157,27 @@ class Wall {
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
         pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
         const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
+        if (const double least = 2.2 * t_; bay_beside(f, least) < least) {  // its table has the rest
+          const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
+          pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
+          continue;
+        }
         write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false,
                       "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top");
       }
     }
+  }
+
+  /// How wide the wider of the bays beside a stud is, if it is less than `enough`.
+  double bay_beside(const Frame& stud, double enough) const {
+    double left = enough, right = enough;
+    for (const parts::Solid& other : s_.model.solids) {
+      if (!wanted(other) || !named(other, "/stud-")) continue;
+      const Frame o = extent(other.shape, view_);
+      if (o.x0 >= stud.x1) right = std::min(right, o.x0 - stud.x1);
+      if (o.x1 <= stud.x0) left = std::min(left, stud.x0 - o.x1);
+    }
+    return std::max(left, right);
   }
 
   /// Words up a stud: in the bay beside it, or `on` it where it is wider than they are high.
@@ -184,8 +201,11 @@ class Wall {
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
-      const bool wide = f.width() > width_of(words, t_);
-      pen_.note_at_one_of(places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
+      const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
+      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_)
+        pen_.note_at_one_of(places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
+      else
+        pen_.name({(f.x0 + f.x1) / 2, height}, {(f.x0 + f.x1) / 2, f.y1 + t_}, mark, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
