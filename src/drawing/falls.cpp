@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include <BRep_Tool.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 
+#include "diag/fault.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/levelling.hpp"
@@ -255,6 +257,13 @@ void add_runs(Pen& pen, const Subject& s) {
   for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({b[0], ys[i]}, {b[0], ys[i + 1]}, b[0] - 5 * t);
 }
 
+/// What was measured of each facet; of several that are called alike in their order.
+std::multimap<std::pair<std::string, std::string>, const facts::Facet*> by_name(const facts::Facts& facts) {
+  std::multimap<std::pair<std::string, std::string>, const facts::Facet*> all;
+  for (const facts::Facet& f : facts.facets) all.insert({{f.surface, f.facet}, &f});
+  return all;
+}
+
 Sheet draw_planes(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes =
       shapes_of(subject.model, [](const parts::Solid& s) { return s.role == Role::drain; });
@@ -267,10 +276,13 @@ Sheet draw_planes(const Subject& subject) {
       return ways.empty() || f.surface != "base-floor" ||
              std::any_of(ways.begin(), ways.end(), [&](const WayDown& way) { return way.largest() == &f; });
     };
-    std::size_t i = 0;
+    auto measured_ones = by_name(subject.facts);
     for (const parts::Solid& solid : subject.model.solids)
       for (const parts::Facet& facet : solid.facets) {
-        const facts::Facet& measured = subject.facts.facets[i++];
+        const auto known = measured_ones.find({facet.surface, facet.facet});
+        diag::ensure(known != measured_ones.end(), "every facet was measured");
+        const facts::Facet& measured = *known->second;
+        measured_ones.erase(known);
         const std::string words = units::to_text(units::Fall::ratio(measured.fall), sheet.metric) +
                                   (is_rejected(subject, measured) ? "  OUT" : "");
         if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);

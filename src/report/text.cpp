@@ -60,14 +60,22 @@ std::string together(const Report& report) {
   return words.empty() ? "" : wrapped("  " + padded("TOGETHER", 12) + " " + words, 0, under_title);
 }
 
+/// ": floor joists carry it; floor joists are stiff enough"; of many the first and how many more.
+std::string settled_by(const rules::ReadNext& next) {
+  constexpr std::size_t most = 6, named = 4;  // a screen holds what there is to read; --all has every check
+  const std::size_t all = next.settles.size(), told = all > most ? named : all;
+  std::string text;
+  for (std::size_t i = 0; i < told; ++i) text += (i == 0 ? ": " : "; ") + next.settles[i]->title;
+  return told == all ? text : text + "; and " + std::to_string(all - told) + " more";
+}
+
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
 std::string to_read(const Report& report) {
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   if (list.empty()) return "";
   std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
-    std::string settles;
-    for (const rules::Result* r : list[i].settles) settles += (settles.empty() ? ": " : "; ") + r->title;
+    const std::string settles = settled_by(list[i]);
     text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what +
                         (settles.empty() ? ", which what follows needs too" : settles),
                     4, 7);

@@ -132,7 +132,7 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   const Sheet& s = sheet("plan");
   expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-9/16", "fur 1-15/16", "91-1/4",
                    "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
-                   "BENCH RIGHT", "4 CHECKS FAIL: see I-01"});
+                   "BENCH RIGHT", "5 CHECKS FAIL: see I-01"});
   for (const Text& t : s.texts)
     if (t.words.rfind("fur 15/16", 0) == 0) {
       EXPECT_LT(t.at.x / in, 8);
@@ -438,7 +438,7 @@ TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
   std::string all;
   for (const Text& t : sheet("order-of-work").texts) all += t.words + " ";
   for (const char* words :
-       {"4 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
+       {"5 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
         "centre 29-3/4\" from the left stud face, ", "16-1/4\" from the back; bore 5\"",
         "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum", "line 1-3/8\" above the datum, the",
         "2-11/16\" thick once set", "body in its bore, 7/8\" clear all round", "front edge 18\" above",

@@ -386,18 +386,6 @@ TEST(Values, OfOtherTrades) {
   EXPECT_EQ(j.limit("clear_area"), nullptr);
 }
 
-TEST(Values, EachShapeOfABeadIsItsOwn) {
-  // Source: the file above, with another word.
-  const std::string text = whole;
-  const std::string was = "\"fillet\"";
-  ASSERT_NE(text.find(was), std::string::npos);
-  for (const auto& [word, shape] : {std::pair{"square", Bead::square}, {"fillet", Bead::fillet}, {"round", Bead::round}}) {
-    std::string other = text;
-    other.replace(other.find(was), was.size(), "\"" + std::string{word} + "\"");
-    EXPECT_EQ(read(other, "own.toml").buy.sealant.shape, shape) << word;
-  }
-}
-
 TEST(Values, OfWhatIsBought) {
   // Source: the file above.
   const Buy& b = own().buy;

@@ -8,6 +8,7 @@
 #include "report/together.hpp"
 #include "report/valued.hpp"
 #include "rules/check.hpp"
+#include "takeoff/item.hpp"
 
 namespace fallwright {
 namespace {
@@ -145,7 +146,9 @@ TEST(SummaryNumbers, OfBaseBedAndFalls) {
   Sample sample = metric();
   sample.facts.facets.push_back({"base-floor", "back", 1, 0.041, 0, 1, {}, {}, {}});
   sample.facts.facets.push_back({"seat", "top", 1, 0.001, 0, 1, {}, {}, {}});
-  const std::string text = squeezed(report::summary(sample.report(), "out/x"));
+  report::Report report = sample.report();
+  report.rows.back().item = takeoff::name_of(takeoff::Item::sand_damp);
+  const std::string text = squeezed(report::summary(report, "out/x"));
   expect_words(text, {"base 1460 mm x 914 mm, bench, 2 solids",
                       "40.0 L set, 16 mm to 39 mm thick; spread to a level line 32 mm above",
                       "floor falls 2.50 % (1:40) (left) least, 4.10 % (1:24.4) (back) greatest",
