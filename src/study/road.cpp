@@ -102,7 +102,7 @@ class Walk {
     return best;
   }
 
-  static constexpr int most_built = 16;  ///< rooms that are built on the way
+  static constexpr int most_built = 10;  ///< rooms that are built on the way
   const job::Job& job_;
   Stop here_, best_;
   std::map<std::string, int> turns_;
