@@ -242,7 +242,7 @@ Json check(const rules::Result& r) {
           {"limit", limit(r.limit)},
           {"unit", rules::name_of(r.limit.unit)},
           {"source", r.limit.source},
-          {"verified", rules::name_of(r.limit.verified)},
+          {"verified", r.limit.source.empty() ? "" : rules::name_of(r.limit.verified)},
           {"margin", maybe(r.margin)},
           {"where", r.where},
           {"advice", r.advice},

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
@@ -68,12 +69,16 @@ Finding by_pipe(const job::Job& job, double value, Unit unit, const std::string&
   return finding;
 }
 
-/// What a rule book has for one pipe; a row without a table by pipe holds for all.
+/// What a rule book has for one pipe; a row without a table by pipe holds for all. A pipe made in millimetres counts as
+/// the inches it is sold for, and the other way round: DN 50 as 2 in.
 std::optional<Bounds> in_book(const Limit& limit, const job::Pipe& pipe) {
   if (limit.by_pipe.empty()) return Bounds{limit.least, limit.greatest};
+  constexpr double sold_alike_mm = 2;  // DN 40 and 1-1/2 in, DN 50 and 2 in, DN 75 and 3 in
+  const ByPipe* nearest = nullptr;
+  const auto off = [&](const ByPipe& row) { return std::abs(row.nominal_mm - pipe.nominal_mm); };
   for (const ByPipe& row : limit.by_pipe)
-    if (row.nominal_mm == pipe.nominal_mm) return Bounds{row.least, row.greatest};
-  return std::nullopt;
+    if (off(row) <= sold_alike_mm && (!nearest || off(row) < off(*nearest))) nearest = &row;
+  return nearest ? std::optional{Bounds{nearest->least, nearest->greatest}} : std::nullopt;
 }
 
 /// A value against a row of a rule book.

@@ -338,14 +338,19 @@ TEST(Trap, AdviceOnAnArmThatFallsTooFarPassesOnceFollowed) {
   EXPECT_EQ(result_of(job, "trap.drop").outcome, Outcome::pass);
 }
 
-TEST(Trap, APipeThatTheBookDoesNotKnowHasNoSuchLimit) {
-  // Source: the tables: IRC P3105.1 goes by inches, Approved Document H by DN 40 and 50 alone.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::mm(50);
-  const rules::Result r = result_of(job, "trap.arm");
-  EXPECT_EQ(r.outcome, Outcome::not_applicable);
-  EXPECT_THAT(r.where, HasSubstr("DN 50"));
-  EXPECT_EQ(result_of(job, "trap.drop").outcome, Outcome::pass) << "one diameter is one diameter";
+TEST(Trap, APipeMadeInMillimetresCountsAsTheInchesItIsSoldFor) {
+  // Source: the tables: IRC P3105.1 goes by inches, 8 ft for 2 in; a DN 50 is sold for it, and an arm is no longer
+  // allowed in the one than in the other.
+  for (const double arm : {96., 97.}) {
+    job::Job job = trap(arm, 0.25);
+    job.trap->pipe = Length::inches(2);
+    const rules::Result inches = result_of(job, "trap.arm");
+    job.trap->pipe = Length::mm(50);
+    const rules::Result r = result_of(job, "trap.arm");
+    EXPECT_EQ(r.outcome, arm > 96 ? Outcome::fail : Outcome::pass) << arm;
+    EXPECT_EQ(r.outcome, inches.outcome) << arm;
+    EXPECT_THAT(r.where, HasSubstr("DN 50"));
+  }
 }
 
 TEST(Trap, ABookOfTheUsersMayGoByPipeOrNot) {
