@@ -38,7 +38,7 @@ struct Order {
   std::vector<Called> rooms = {};
 
   /// What its shares are called, in the folders of the parts: that of a check knows of no files.
-  std::string folder() const { return command == "build" ? together_folder : "checked"; }
+  std::string folder() const { return command == "build" ? together_folder : checked_folder; }
   Output share(const Part& part) const { return output(fs::path{options.out} / part.folder(), folder()); }
   std::size_t first(const Part& part) const { return part.first(rooms.size()); }
   std::size_t end(const Part& part) const { return part.end(rooms.size()); }

@@ -25,6 +25,9 @@ Part part_of(const std::string& typed);
 /// The list that a share leaves in its folder; with it the share is whole.
 inline constexpr const char* share_list = "share.json";
 
+/// What the shares of rooms that are checked together are kept under; those of a build stand in `together_folder`.
+inline constexpr const char* checked_folder = "checked";
+
 /// The shares that stand in a folder, each in `name` in a folder of its own: by how many there were to be, which of
 /// them are there.
 std::map<std::size_t, std::vector<bool>> parts_in(const std::filesystem::path& out, const std::string& name);

@@ -109,6 +109,14 @@ int whole(const StudyOptions& options, const study::Plan& plan, const Judge& jud
   return all_pass;
 }
 
+/// Shares of rooms stand beside those of studies, in folders of these names.
+void must_not_be_called_as_an_order(const std::string& study) {
+  const std::string name = folder_name(study);
+  if (name == together_folder || name == checked_folder)
+    throw diag::JobFaults{{{study, 0, 0, "--part",
+                            "shares of rooms are kept in folders called '" + name + "'; give the study another name"}}};
+}
+
 int share(const StudyOptions& options, const study::Plan& plan, const Judge& judge, const Say& say) {
   const Part part = part_of(options.part);
   const std::string out = (fs::path{options.out} / part.folder()).string();
@@ -129,7 +137,7 @@ int share(const StudyOptions& options, const study::Plan& plan, const Judge& jud
 
 int run_study(const StudyOptions& options, const Say& say) {
   timestamp();  // before any work: one that is no time is refused
-  if (!options.part.empty()) part_of(options.part);
+  if (!options.part.empty()) part_of(options.part), must_not_be_called_as_an_order(options.file);
   const study::Plan plan{load_study(options.file)};
   const Judge judge{plan};
   return options.part.empty() ? whole(options, plan, judge, say) : share(options, plan, judge, say);

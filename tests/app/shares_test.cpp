@@ -190,6 +190,8 @@ TEST_F(Shares, AskedForWrongAreToldInWords) {
       {"build --part 1/2 a.toml", "--part requires --together"},
       {"check --merge a.toml", "--merge requires --together"},
       {"build --together --part 1/2 --merge a.toml", "excludes --"},
+      {"study checked.toml --part 1/2", "--part: shares of rooms are kept in folders called 'checked'"},
+      {"study together.toml --part 1/2", "--part: shares of rooms are kept in folders called 'together'"},
       {"build --together --part 0/8 a.toml", "--part: found '0/8'; a share is two numbers like 3/8"},
       {"build --together --part 9/8 a.toml", "--part: found '9/8'"},
       {"check --together --part 3-8 a.toml", "--part: found '3-8'"},
