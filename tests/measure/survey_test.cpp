@@ -126,16 +126,29 @@ TEST(Clear, TheWholeFloorCountsBesideAChannel) {
   EXPECT_NEAR(clear.circle_mm, std::min(length, width), 1e-6);
 }
 
+/// The sample's base with a level rim so high above its drain, and how low its sides may lie.
+struct Levelled {
+  job::Job job;
+  std::shared_ptr<const parts::Model> model;
+  rules::Levelling window;
+};
+Levelled levelled_by_a_rise_of(job::Length rise) {
+  Levelled at{sample::alcove(), {}, {}};
+  at.job.base.fall = {};
+  at.job.base.rise = rise;
+  at.model = parts::build(at.job);
+  at.window = rules::base_levelling(measure(*at.model), rules::limits_for(at.job));
+  return at;
+}
+
 TEST(Levelling, WhatASideMayBeLowIsTrueOfReadingsOnTheRim) {
   // Source: the solids themselves, as readings at the four corners of the rim say they lie: with a side low by what is
   // allowed every fall is kept, with a little more one is not. The rim is nearer than the outside by the upstands' 1/2
   // in and the threshold's width.
-  job::Job j = sample::alcove();
-  j.base.fall = {};
-  j.base.rise = inches(0.5625);
-  const auto model = parts::build(j);
-  const facts::Facts facts = measure(*model);
-  const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
+  const Levelled at = levelled_by_a_rise_of(inches(0.5625));
+  const job::Job& j = at.job;
+  const auto& model = at.model;
+  const rules::Levelling& window = at.window;
   ASSERT_EQ(window.ways.size(), 4u);
   const auto lies = [&](const std::string& low, double by_mm) {
     using P = job::RimPoint;
@@ -163,12 +176,9 @@ TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   // Source: the solids themselves, tilted to the edge of the window in all directions: the floor's or the threshold's
   // fall is then at its limit, just inside it is kept, just outside it is not. Limits: IRC P2709.1, and 1/8 in/ft
   // inward.
-  job::Job j = sample::alcove();
-  j.base.fall = {};
-  j.base.rise = inches(0.5625);
-  const auto model = parts::build(j);
-  const facts::Facts facts = measure(*model);
-  const rules::Levelling window = rules::base_levelling(facts, rules::limits_for(j));
+  const Levelled at = levelled_by_a_rise_of(inches(0.5625));
+  const auto& model = at.model;
+  const rules::Levelling& window = at.window;
   ASSERT_EQ(window.edge.size(), 72u);
   const auto kept = [&](double gx, double gy) {
     bool all = true;
