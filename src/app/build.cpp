@@ -21,6 +21,7 @@
 #include "exchange/step.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
+#include "measure/memory.hpp"
 #include "page/page.hpp"
 #include "parts/build.hpp"
 #include "report/together.hpp"
@@ -108,7 +109,9 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) 
   work->model = parts::build(job);
   progress.stage(name, "measuring them");
   const rules::Limits limits = rules::limits_for(job);
-  facts::Facts facts = study::with_studies(*work->model, measure::measure(*work->model), limits);
+  measure::Memory memory;
+  facts::Facts facts = study::with_studies(*work->model, measure::measure(*work->model, memory), limits);
+  memory.close();
   const bool metric = job.unit == job::UnitSystem::metric;
   progress.stage(name, "planning the cuts");
   auto cuts = takeoff::cut_list(facts, metric);
@@ -118,8 +121,8 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) 
   rules::Road road;
   if (advice == Advice::followed) {
     progress.stage(name, "following the advice");
-    results = study::with_advice_followed(job, std::move(results));
-    road = study::road_of(job, results);
+    results = study::with_advice_followed(job, std::move(results), memory);
+    road = study::road_of(job, results, memory);
   }
   auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
   work->report = std::make_unique<report::Report>(report::Report{std::move(job),

@@ -14,6 +14,7 @@
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
 #include "job/read.hpp"
+#include "measure/memory.hpp"
 #include "rules/judgement.hpp"
 #include "study/cores.hpp"
 #include "study/variant.hpp"
@@ -148,13 +149,20 @@ class Pace {
 
 }  // namespace
 
-Judge::Judge(const study::Plan& plan) : plan_{plan}, wanted_{wanted_by(plan.study())}, columns_{{}, "", {}} {
+Judge::Judge(const study::Plan& plan)
+    : plan_{plan},
+      wanted_{wanted_by(plan.study())},
+      columns_{{}, "", {}},
+      memory_{std::make_unique<measure::Memory>()} {
   look_at_today();
+  memory_->close();
 }
+
+Judge::~Judge() = default;
 
 void Judge::look_at_today() {
   const job::Study& study = plan_.study();
-  study::Judged judged = study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report});
+  study::Judged judged = study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report}, *memory_);
   study::weigh(judged.results, false, today_);
   Wanted all = wanted_;
   all.cuts = all.rows = true;
@@ -178,7 +186,7 @@ facts::Variant Judge::variant(std::size_t number) const {
   const bool mapped = plan_.node_of(variant).has_value();
   try {
     job::Job job = plan_.job_of(variant);
-    study::Judged judged = study::judge(job, {wanted_.worst_cases, wanted_.drain_window});
+    study::Judged judged = study::judge(job, {wanted_.worst_cases, wanted_.drain_window}, *memory_);
     study::weigh(judged.results, mapped, variant);
     const report::Report report = report_of(std::move(job), std::move(judged), wanted_);
     set_aim(plan_.study(), report, variant);

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,10 @@
 #include "report/study.hpp"
 #include "rules/result.hpp"
 #include "study/plan.hpp"
+
+namespace fallwright::measure {
+class Memory;
+}
 
 namespace fallwright::app {
 
@@ -24,6 +29,7 @@ class Judge {
   /// Judges today's job first, against which columns and aim are held. @throws diag::JobFaults for what a report has
   /// not.
   explicit Judge(const study::Plan& plan);
+  ~Judge();
 
   const facts::Variant& today() const { return today_; }
   const std::vector<rules::Result>& todays_results() const { return results_; }
@@ -39,6 +45,7 @@ class Judge {
   facts::Variant today_;
   std::vector<rules::Result> results_;
   report::Columns columns_;
+  std::unique_ptr<measure::Memory> memory_;  ///< of today's job, closed: threads only look at it
 };
 
 /// Variants from `first` up to `end`, in order, whatever the number of threads; few of them are held at a time.

@@ -5,6 +5,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/memory.hpp"
 #include "measure/rim.hpp"
 #include "points/openings.hpp"
 #include "units/tolerance.hpp"
@@ -119,9 +120,19 @@ double underside_mm2(const parts::Solid& base) {
   return area;
 }
 
+std::vector<points::Opening> openings(const points::Box2& box, const std::vector<Piece>& pieces, Memory& memory) {
+  Question question{"openings"};
+  question.of(&box, sizeof box);
+  for (const Piece& piece : pieces)
+    question.of(piece.size()).of(piece.data(), piece.size() * sizeof(points::Point2));
+  return memory.once(question, [&] {
+    return points::largest_openings(box, pieces, sliver_mm, alike * (box.x1 - box.x0) * (box.y1 - box.y0));
+  });
+}
+
 }  // namespace
 
-void measure_bearing(const parts::Model& model, const Mating& mating, facts::Bed& bed) {
+void measure_bearing(const parts::Model& model, const Mating& mating, Memory& memory, facts::Bed& bed) {
   const parts::Solid& base = *model.first(parts::Role::base);
   const Rect plan = *plan_of(model, parts::Role::base);
   const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
@@ -137,9 +148,7 @@ void measure_bearing(const parts::Model& model, const Mating& mating, facts::Bed
   const gp_Pnt drain = bore ? bore->Location() : gp_Pnt{};
   const points::Box2 box{plan.x0, plan.y0, plan.x1, plan.y1};
   std::vector<facts::BarePatch> largest;
-  for (const points::Opening& bare :
-       points::largest_openings(box, pieces, sliver_mm, alike * plan.width() * plan.depth()))
-    largest.push_back(to_patch(bare, box, drain));
+  for (const points::Opening& bare : openings(box, pieces, memory)) largest.push_back(to_patch(bare, box, drain));
   if (!largest.empty()) bed.bare = one_of(largest, Foremost{model});
 }
 

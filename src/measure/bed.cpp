@@ -39,7 +39,8 @@ double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
 
 }  // namespace
 
-void measure_bed(const parts::Model& model, const Sides& sides, const Mating& mating, facts::Facts& facts) {
+void measure_bed(const parts::Model& model, const Sides& sides, const Mating& mating, Memory& memory,
+                 facts::Facts& facts) {
   const parts::Solid& bed = *model.first(parts::Role::bed);
   facts::Bed& found = facts.bed;
   found.least_mm = found.least_under_ribs_mm = std::numeric_limits<double>::max();
@@ -54,7 +55,7 @@ void measure_bed(const parts::Model& model, const Sides& sides, const Mating& ma
   found.contact_mm2 = mating.contact_mm2;
   found.plan_mm2 = plan_mm2(model, bed);
   found.void_mm3 = mating.void_mm3;
-  measure_bearing(model, mating, found);
+  measure_bearing(model, mating, memory, found);
   for (const facts::Part& part : facts.parts) {
     if (part.id == bed.id) found.set_mm3 = part.volume_mm3;
     if (part.before) found.spread_mm3 = part.volume_mm3, found.gauge_mm = part.bbox_mm[5];

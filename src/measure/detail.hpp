@@ -20,6 +20,7 @@
 namespace fallwright::measure {
 
 class Framing;
+class Memory;
 
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<brep::Skin>;
@@ -35,7 +36,14 @@ std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape);
 std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
                                            double below = std::numeric_limits<double>::max());
 
-std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity);
+/// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory.
+struct Remembered {
+  const Skins& skins;
+  const std::vector<std::optional<std::size_t>>& numbers;
+  Memory& memory;
+};
+/// @param remembered nothing: volumes alone are asked for, and not whether a solid is valid.
+std::vector<facts::Part> measure_parts(const parts::Model& model, const Remembered* remembered);
 std::vector<facts::Facet> facets_of(const parts::Solid& solid);
 void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
@@ -122,11 +130,12 @@ std::vector<gp_Pnt> edge_below_apron(const parts::Model& model);
 std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
-void measure_bearing(const parts::Model& model, const Mating& base_on_bed, facts::Bed& bed);
-void measure_bed(const parts::Model& model, const Sides& bed, const Mating& base_on_bed, facts::Facts& facts);
+void measure_bearing(const parts::Model& model, const Mating& base_on_bed, Memory& memory, facts::Bed& bed);
+void measure_bed(const parts::Model& model, const Sides& bed, const Mating& base_on_bed, Memory& memory,
+                 facts::Facts& facts);
 /// What is told of a base by how it came about. @pre bed, heights and edges are measured.
 void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts);
-std::vector<facts::Fit> measure_fits(const parts::Model& model, const Skins& skins, const Mating& base_on_bed,
+std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered& remembered, const Mating& base_on_bed,
                                      const facts::Facts& facts);
 
 }  // namespace fallwright::measure

@@ -7,6 +7,7 @@
 #include "brep/properties.hpp"
 #include "measure/apart.hpp"
 #include "measure/detail.hpp"
+#include "measure/memory.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 
@@ -43,6 +44,7 @@ struct Candidate {
   const parts::Solid& solid;
   const Box& box;
   const brep::Skin& skin;
+  std::optional<std::size_t> number;  ///< in the memory
   std::optional<Sides> sides = {};  ///< once they are asked for
 
   const Sides& all_sides() {
@@ -51,17 +53,29 @@ struct Candidate {
   }
 };
 
-bool is_straight(const brep::Skin& skin) {
-  return skin.rounds.empty() &&
-         std::all_of(skin.flats.begin(), skin.flats.end(), [](const brep::Flat& f) { return f.straight(); });
+/// What two boxes share.
+Box shared(const Box& a, const Box& b) {
+  Box both{};
+  for (std::size_t i = 0; i < 3; ++i) both[i] = std::max(a[i], b[i]), both[i + 3] = std::min(a[i + 3], b[i + 3]);
+  return both;
+}
+
+/// No curve of it reaches into a box.
+bool is_straight_in(const Box& box, const brep::Skin& skin) {
+  const auto reaches = [&](const auto& curved) { return brep::apart(curved.box, box) <= units::tolerance::mesh_mm; };
+  return std::none_of(skin.rounds.begin(), skin.rounds.end(), reaches) &&
+         std::none_of(skin.flats.begin(), skin.flats.end(), [&](const brep::Flat& flat) {
+           return std::any_of(flat.curves.begin(), flat.curves.end(), reaches);
+         });
 }
 
 /// The volume two solids share. Base and bed meet in hundreds of faces that are the same by construction: their
-/// surfaces have been compared. Where curves are in it and something comes out, the kernel has the last word.
+/// surfaces have been compared. Where curves may be in it and something comes out, the kernel has the last word.
 double overlap(Candidate& a, Candidate& b, const Mating& base_on_bed) {
   if (base_and_bed(a.solid, b.solid)) return base_on_bed.overlap_mm3;
   const double own = overlap_mm3(a.all_sides(), b.all_sides());
-  if (own <= units::tolerance::overlap_mm3 || (is_straight(a.skin) && is_straight(b.skin))) return own;
+  const Box both = shared(a.box, b.box);
+  if (own <= units::tolerance::overlap_mm3 || (is_straight_in(both, a.skin) && is_straight_in(both, b.skin))) return own;
   BRepAlgoAPI_Common common{a.solid.shape, b.solid.shape};
   return common.IsDone() && !common.Shape().IsNull() ? brep::volume_mm3(common.Shape()) : own;
 }
@@ -94,18 +108,30 @@ std::optional<facts::Fit> look_at(Candidate& a, Candidate& b, const Mating& base
   return fit;
 }
 
+/// The same, or as it was found of two that lay so before.
+std::optional<facts::Fit> look_once(Candidate& a, Candidate& b, const Mating& base_on_bed, Memory& memory) {
+  const auto look = [&] { return look_at(a, b, base_on_bed); };
+  if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
+  const bool for_clashes_alone = group_of(a.solid) == group_of(b.solid) || parted_by_bed(a.solid, b.solid);
+  auto fit = memory.once(Question{"fit"}.of(*a.number).of(*b.number).of(for_clashes_alone), look);
+  if (fit) fit->a = a.solid.id, fit->b = b.solid.id;
+  return fit;
+}
+
 }  // namespace
 
-std::vector<facts::Fit> measure_fits(const parts::Model& model, const Skins& skins, const Mating& base_on_bed,
+std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered& remembered, const Mating& base_on_bed,
                                      const facts::Facts& facts) {
   std::vector<Candidate> candidates;
   for (std::size_t i = 0; i < model.solids.size(); ++i)
-    if (!facts.parts[i].before) candidates.push_back({model.solids[i], facts.parts[i].bbox_mm, skins[i]});
+    if (!facts.parts[i].before) 
+      candidates.push_back(
+          {model.solids[i], facts.parts[i].bbox_mm, remembered.skins[i], remembered.numbers[i]});
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)
       if (auto fit = brep::guarded(candidates[i].solid.id + " beside " + candidates[j].solid.id,
-                                   [&] { return look_at(candidates[i], candidates[j], base_on_bed); }))
+                                   [&] { return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory); }))
         fits.push_back(std::move(*fit));
   return fits;
 }

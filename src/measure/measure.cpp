@@ -18,6 +18,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/memory.hpp"
 #include "measure/sides.hpp"
 #include "survey/closure.hpp"
 
@@ -54,7 +55,7 @@ namespace {
 /// Members of one shape are measured once: moving a solid changes neither volume nor area.
 struct Shared {
   double volume, area;
-  gp_Pnt centroid;  ///< in the shape's own place
+  gp_Pnt centroid;  ///< in the shape's own place; in the alcove where it is told of one solid
   bool valid;
 };
 
@@ -63,9 +64,9 @@ Shared look_at(const TopoDS_Shape& prototype, bool validity) {
   return {p.volume_mm3, p.area_mm2, p.centroid, validity && brep::is_sound(prototype)};
 }
 
-facts::Facts look_at_each(const parts::Model& model, bool validity) {
+facts::Facts look_at_each(const parts::Model& model, const Remembered* remembered) {
   facts::Facts facts;
-  facts.parts = measure_parts(model, validity);
+  facts.parts = measure_parts(model, remembered);
   measure_falls(model, facts);
   facts.drainage = measure_drainage(model);
   return facts;
@@ -107,16 +108,21 @@ double deepest_rib_mm(const Sides& base) {
   return std::max(0.0, high - low);
 }
 
-facts::Facts look_at_all(const parts::Model& model) {
-  facts::Facts facts = look_at_each(model, true);
+facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   Skins skins;
-  for (const parts::Solid& solid : model.solids) skins.push_back(brep::skin_of(solid.shape));
+  std::vector<std::optional<std::size_t>> numbers;
+  for (const parts::Solid& solid : model.solids) {
+    skins.push_back(brep::guarded(solid.id, [&] { return brep::skin_of(solid.shape); }));
+    numbers.push_back(memory.number_of(skins.back()));
+  }
+  const Remembered remembered{skins, numbers, memory};
+  facts::Facts facts = look_at_each(model, &remembered);
   const auto sides_of_first = [&](parts::Role role) {
     return sides_that_bear(skins[model.first(role) - model.solids.data()]);
   };
   const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
   const Mating base_on_bed = mate(base, bed);
-  measure_bed(model, bed, base_on_bed, facts);
+  measure_bed(model, bed, base_on_bed, memory, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
   const Framing framing{model};
   facts.clear = measure_clear(model, framing);
@@ -138,7 +144,7 @@ facts::Facts look_at_all(const parts::Model& model) {
   facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
-  facts.fits = measure_fits(model, skins, base_on_bed, facts);
+  facts.fits = measure_fits(model, remembered, base_on_bed, facts);
   facts.room = look_at_room(model, framing, facts);
   facts.pipe = measure_pipe_run(model, facts);
   return facts;
@@ -155,27 +161,36 @@ WayIn measure_way_in(const parts::Model& model, const facts::Heights& heights) {
   return {facts.openings.front().left_over_mm, facts.room.drop_in};
 }
 
-std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity) {
+std::vector<facts::Part> measure_parts(const parts::Model& model, const Remembered* remembered) {
   std::map<const Standard_Transient*, Shared> known;
-  std::vector<facts::Part> found;
-  for (const parts::Solid& solid : model.solids) {
+  const auto shared_by = [&](const parts::Solid& solid) -> const Shared& {
     const Standard_Transient* key = solid.shape.TShape().get();
-    auto it = known.find(key);
-    if (it == known.end()) {
-      const auto shared = [&] { return look_at(solid.shape.Located({}), validity); };
-      it = known.emplace(key, brep::guarded(solid.id, shared)).first;
-    }
-    const Shared& shared = it->second;
+    const auto it = known.find(key);
+    if (it != known.end()) return it->second;
+    const auto look = [&] { return look_at(solid.shape.Located({}), remembered != nullptr); };
+    return known.emplace(key, brep::guarded(solid.id, look)).first->second;
+  };
+  const auto in_place = [&](const parts::Solid& solid) {
+    Shared shared = shared_by(solid);
+    shared.centroid.Transform(solid.shape.Location().Transformation());
+    return shared;
+  };
+  std::vector<facts::Part> found;
+  for (std::size_t i = 0; i < model.solids.size(); ++i) {
+    const parts::Solid& solid = model.solids[i];
+    const auto number = remembered ? remembered->numbers[i] : std::nullopt;
+    const Shared here =
+        number ? remembered->memory.once(Question{"solid"}.of(*number), [&] { return in_place(solid); }) : in_place(solid);
     facts::Part part;
     part.id = solid.id;
     part.role = name_of(solid.role);
     part.material = solid.material;
-    part.volume_mm3 = shared.volume;
-    part.area_mm2 = shared.area;
-    part.mass_kg = shared.volume * 1e-9 * solid.density_kg_m3;
+    part.volume_mm3 = here.volume;
+    part.area_mm2 = here.area;
+    part.mass_kg = here.volume * 1e-9 * solid.density_kg_m3;
     part.bbox_mm = parts::box_of(solid);
-    part.centroid_mm = to_point(shared.centroid.Transformed(solid.shape.Location().Transformation()));
-    part.valid = shared.valid;
+    part.centroid_mm = to_point(here.centroid);
+    part.valid = here.valid;
     part.before = solid.role == parts::Role::bed_spread;
     found.push_back(std::move(part));
   }
@@ -183,11 +198,16 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
 }
 
 facts::Facts measure(const parts::Model& model) {
-  return brep::guarded(model.job.name, [&] { return look_at_all(model); });
+  Memory fresh;
+  return measure(model, fresh);
+}
+
+facts::Facts measure(const parts::Model& model, Memory& memory) {
+  return brep::guarded(model.job.name, [&] { return look_at_all(model, memory); });
 }
 
 facts::Facts measure_solids(const parts::Model& model) {
-  return brep::guarded(model.job.name, [&] { return look_at_each(model, false); });
+  return brep::guarded(model.job.name, [&] { return look_at_each(model, nullptr); });
 }
 
 }  // namespace fallwright::measure

@@ -17,9 +17,13 @@ struct AsSet;
 
 namespace fallwright::measure {
 
+class Memory;
+
 /// Measures the whole model.
 /// @throws diag::ModelError naming the part when the kernel refuses.
 facts::Facts measure(const parts::Model& model);
+/// The same of a model that may share solids with one that the memory has met.
+facts::Facts measure(const parts::Model& model, Memory& memory);
 
 /// Volumes, areas, masses, boxes, falls and drainage alone: what costs milliseconds, without the kernel's check of
 /// validity and without looking at pairs of solids.

@@ -1,5 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
+#include <utility>
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepGProp.hxx>
@@ -167,8 +170,10 @@ facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick) {
 std::vector<facts::Section> measure_sections(const parts::Model& model) {
   std::vector<facts::Section> sections;
   const auto box = [](const facts::Section& s) { return s.strong.depth_mm * s.weak.depth_mm; };
+  std::set<std::pair<const Standard_Transient*, std::string>> looked_at;  // sticks of one shape have one section
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::bench_frame || !solid.cut || solid.cut->sheet) continue;
+    if (!looked_at.emplace(solid.shape.TShape().get(), solid.cut->stock).second) continue;
     const auto end = end_face(solid);
     if (!end) continue;
     const facts::Section section = section_on(*end, solid);

@@ -86,14 +86,10 @@ void add(Region& region, const std::vector<Point>& corners) {
   region.insert(polygon);
 }
 
-/// A part with all that a square reaches whose middle goes round in it.
-Region grown(const Polygon& part, int by) {
-  Region region;
+/// To a region a part, with all that a square reaches whose middle goes round in it.
+void add_grown(Region& region, const Polygon& part, int by) {
   const std::vector<Point> outline(part.begin(), part.end());
-  if (part.size_holes() == 0 && is_convex(outline)) {
-    add(region, swept(outline, by));
-    return region;
-  }
+  if (part.size_holes() == 0 && is_convex(outline)) return add(region, swept(outline, by));
   region.insert(part);
   const auto along = [&](const std::vector<Point>& ring) {
     for (std::size_t i = 0; i < ring.size(); ++i) add(region, swept({ring[i], ring[(i + 1) % ring.size()]}, by));
@@ -101,6 +97,11 @@ Region grown(const Polygon& part, int by) {
   along(outline);
   for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
     along(std::vector<Point>(hole->begin(), hole->end()));
+}
+
+Region grown(const Polygon& part, int by) {
+  Region region;
+  add_grown(region, part, by);
   return region;
 }
 
@@ -126,13 +127,16 @@ double most_of(const Polygon& part, int by) {
 
 /// What a square can reach of a box past the pieces.
 std::vector<Polygon> reached(const Grid& grid, const std::vector<std::vector<Point2>>& covered, int by) {
-  Region taken, left;
+  Region pieces, taken, left;
   for (const std::vector<Point2>& piece : covered) {
     std::vector<Point> corners;
     for (const Point2& p : piece) corners.push_back(grid.on(p));
-    add(taken, swept(corners, by));
+    add(pieces, corners);
   }
-  std::vector<Polygon> parts;
+  // Joined before they grow: each of many triangles, grown, would cross all that are beside it.
+  std::vector<Polygon> joined, parts;
+  pieces.get(joined);
+  for (const Polygon& part : joined) add_grown(taken, part, by);
   if (2 * by >= std::min(grid.high().x() - grid.low().x(), grid.high().y() - grid.low().y())) return parts;
   left.insert(
       bp::rectangle_data<int>{grid.low().x() + by, grid.low().y() + by, grid.high().x() - by, grid.high().y() - by});

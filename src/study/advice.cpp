@@ -16,18 +16,19 @@ using rules::Remedy;
 using rules::Result;
 
 /// A core for each set of lines, as far as there are cores; alone where the system gives no thread.
-std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways) {
+std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vector<job::Change>>& ways,
+                                 measure::Memory& memory) {
   const std::size_t at_once = cores();
   std::vector<Followed> all(ways.size());
   for (std::size_t first = 0; first < ways.size(); first += at_once) {
     std::vector<std::pair<std::size_t, std::future<Followed>>> others;
     const std::size_t end = std::min(first + at_once, ways.size());
     for (std::size_t i = first + 1; i < end; ++i) try {
-        others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i]); }));
+        others.emplace_back(i, std::async(std::launch::async, [&, i] { return follow(job, ways[i], memory); }));
       } catch (const std::system_error&) {
-        all[i] = follow(job, ways[i]);
+        all[i] = follow(job, ways[i], memory);
       }
-    all[first] = follow(job, ways[first]);
+    all[first] = follow(job, ways[first], memory);
     for (auto& [i, followed] : others) all[i] = followed.get();
   }
   return all;
@@ -36,11 +37,11 @@ std::vector<Followed> follow_all(const job::Job& job, const std::vector<std::vec
 /// Several checks may ask for the same lines: each set of them is followed once.
 class Follower {
  public:
-  explicit Follower(const job::Job& job, const std::vector<Result>& before) : before_{before} {
+  Follower(const job::Job& job, const std::vector<Result>& before, measure::Memory& memory) : before_{before} {
     for (const Result& result : before)
       for (const Remedy& remedy : result.remedies)
         if (std::find(ways_.begin(), ways_.end(), remedy.changes) == ways_.end()) ways_.push_back(remedy.changes);
-    followed_ = follow_all(job, ways_);
+    followed_ = follow_all(job, ways_, memory);
   }
 
   void follow(const std::string& id, Remedy& remedy) const {
@@ -88,10 +89,10 @@ std::string consequence(const job::Job& job, const Remedy& remedy, const Followe
 
 }  // namespace
 
-std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result> results) {
+std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result> results, measure::Memory& memory) {
   if (!can_be_followed(job)) return results;
   const std::vector<Result> before = results;
-  Follower follower{job, before};
+  Follower follower{job, before, memory};
   for (Result& result : results) {
     if (!broken(result)) continue;
     for (Remedy& remedy : result.remedies) follower.follow(result.id, remedy);

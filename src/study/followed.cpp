@@ -10,10 +10,10 @@
 
 namespace fallwright::study {
 
-Followed follow(const job::Job& job, const std::vector<job::Change>& changes) try {
+Followed follow(const job::Job& job, const std::vector<job::Change>& changes, measure::Memory& memory) try {
   const job::Job other = job::changed(job, changes);
   const auto model = parts::build(other);
-  facts::Facts facts = measure::measure(*model);
+  facts::Facts facts = measure::measure(*model, memory);
   const rules::Limits limits = rules::limits_for(other);
   const double clearance = limits.at("drain.bore-clear-of-joists").least.value_or(0);
   facts.room.drain = drain_window(*model, facts.room.drain, clearance);

@@ -7,6 +7,10 @@
 #include "job/job.hpp"
 #include "rules/result.hpp"
 
+namespace fallwright::measure {
+class Memory;
+}
+
 namespace fallwright::study {
 
 /// Its results, or why there is no such job.
@@ -15,8 +19,9 @@ struct Followed {
   std::string refused;
 };
 
+/// @param memory of the job as it is: what the lines leave as it was is not measured again.
 /// @pre `can_be_followed`.
-Followed follow(const job::Job& job, const std::vector<job::Change>& changes);
+Followed follow(const job::Job& job, const std::vector<job::Change>& changes, measure::Memory& memory);
 
 /// Not one that was read from no file, nor one that takes long to build: of more than 200 rib pockets or 60 readings of
 /// levels and plumb.

@@ -64,7 +64,8 @@ struct Stop {
 
 class Walk {
  public:
-  Walk(const job::Job& job, const std::vector<Result>& start) : job_{job}, here_{{}, start}, best_{here_} {}
+  Walk(const job::Job& job, const std::vector<Result>& start, measure::Memory& memory)
+      : job_{job}, memory_{memory}, here_{{}, start}, best_{here_} {}
 
   /// Worst first; each check is turned to twice at most, since what mends another may break it again.
   Stop to_its_end() {
@@ -93,7 +94,7 @@ class Walk {
       if (built_ >= most_built) return best;
       ++built_;
       Stop next{followed_by(here_.lines, remedy.changes), {}};
-      Followed there = follow(job_, next.lines);
+      Followed there = follow(job_, next.lines, memory_);
       const Result* now = of(result.id, there.results);
       if (!there.refused.empty() || !now || broken(*now)) continue;
       next.results = std::move(there.results);
@@ -104,6 +105,7 @@ class Walk {
 
   static constexpr int most_built = 10;  ///< rooms that are built on the way
   const job::Job& job_;
+  measure::Memory& memory_;
   Stop here_, best_;
   std::map<std::string, int> turns_;
   int built_ = 0;
@@ -121,14 +123,15 @@ std::vector<std::string> costs_of(const std::vector<const Remedy*>& remedies) {
 }
 
 /// All of them can be written at once, each does what it does alone, and nothing else is broken by them.
-bool go_together(const job::Job& job, const std::vector<const Remedy*>& remedies, const std::vector<Result>& before) {
+bool go_together(const job::Job& job, const std::vector<const Remedy*>& remedies, const std::vector<Result>& before,
+                 measure::Memory& memory) {
   Lines lines;
   for (const Remedy* remedy : remedies) {
     if (differ(lines, remedy->changes)) return false;
     lines = followed_by(std::move(lines), remedy->changes);
   }
   if (remedies.size() < 2) return true;
-  const Followed there = follow(job, lines);
+  const Followed there = follow(job, lines, memory);
   if (!there.refused.empty()) return false;
   const std::vector<std::string> costs = costs_of(remedies);
   return std::all_of(before.begin(), before.end(), [&](const Result& result) {
@@ -141,14 +144,14 @@ bool go_together(const job::Job& job, const std::vector<const Remedy*>& remedies
 
 }  // namespace
 
-rules::Road road_of(const job::Job& job, const std::vector<Result>& results) {
+rules::Road road_of(const job::Job& job, const std::vector<Result>& results, measure::Memory& memory) {
   if (!can_be_followed(job)) return {};
   const std::vector<const Remedy*> remedies = told(results);
   if (remedies.empty()) return {};
   const std::vector<std::string> costs = costs_of(remedies);
-  const bool together = go_together(job, remedies, results);
+  const bool together = go_together(job, remedies, results, memory);
   if (together && costs.empty()) return {};
-  const Stop end = Walk{job, results}.to_its_end();
+  const Stop end = Walk{job, results, memory}.to_its_end();
   if (end.lines.empty() || (remedies.size() == 1 && end.lines == remedies.front()->changes)) return {};
   rules::Road road{end.lines, {}, {}};
   for (const Result& before : results) {

@@ -43,9 +43,9 @@ double room(const Result& r) {
 
 }  // namespace
 
-Judged judge(const job::Job& job, const Needs& needs) {
+Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory) {
   const auto model = parts::build(job);
-  facts::Facts facts = measure::measure(*model);
+  facts::Facts facts = measure::measure(*model, memory);
   const rules::Limits limits = rules::limits_for(job);
   if (needs.worst_cases)
     facts = with_studies(*model, std::move(facts), limits);

@@ -9,6 +9,10 @@
 #include "job/study_file.hpp"
 #include "rules/result.hpp"
 
+namespace fallwright::measure {
+class Memory;
+}
+
 namespace fallwright::study {
 
 /// What is asked of a variant beyond its checks.
@@ -24,7 +28,8 @@ struct Judged {
 
 /// Builds, measures and checks a job; follows no advice. @throws diag::ModelError, diag::JobFaults as `build` and the
 /// rule books do.
-Judged judge(const job::Job& job, const Needs& needs);
+/// @param memory of a job like it; while it is open it takes this one in.
+Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory);
 
 /// Sets verdict, outcomes, what gives way, margin and, for the map, the margin of every check. Checks that only ask for
 /// caution when they are broken make no variant fail, and none gives way by them.

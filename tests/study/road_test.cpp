@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "job/read.hpp"
+#include "measure/memory.hpp"
 #include "study/advice.hpp"
 #include "study/followed.hpp"
 
@@ -30,8 +31,11 @@ struct Judged {
 
 Judged judged(const std::string& text) {
   job::Job job = job::read(text, "road.toml");
-  std::vector<rules::Result> results = with_advice_followed(job, follow(job, {}).results);
-  rules::Road road = road_of(job, results);
+  measure::Memory memory;
+  std::vector<rules::Result> results = follow(job, {}, memory).results;
+  memory.close();
+  results = with_advice_followed(job, std::move(results), memory);
+  rules::Road road = road_of(job, results, memory);
   return {std::move(job), std::move(results), std::move(road)};
 }
 
@@ -59,7 +63,8 @@ TEST(Road, AFixtureThatIsRaisedTakesItsBlockingWithIt) {
   EXPECT_NE(lines(at.road).find("walls.blocking = [\"4 in\", \"7-1/2 in\"]"), std::string::npos) << lines(at.road);
   EXPECT_EQ(at.road.mends, std::vector<std::string>{"fixture.above-water"});
   EXPECT_TRUE(at.road.left.empty());
-  const Followed there = follow(at.job, at.road.changes);
+  measure::Memory fresh;
+  const Followed there = follow(at.job, at.road.changes, fresh);
   EXPECT_FALSE(broken(of(there.results, "fixture.above-water")));
   EXPECT_FALSE(broken(of(there.results, "blocking.behind")));
 }
@@ -74,7 +79,8 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
   ASSERT_TRUE(broken(of(at.results, "drain.bore-clear-of-joists")));
   ASSERT_TRUE(broken(of(at.results, "floor.fall-greatest")));
   ASSERT_FALSE(at.road.changes.empty());
-  const Followed there = follow(at.job, at.road.changes);
+  measure::Memory fresh;
+  const Followed there = follow(at.job, at.road.changes, fresh);
   ASSERT_EQ(there.refused, "");
   for (const char* id : {"drain.bore-clear-of-joists", "floor.fall-greatest", "floor.fall-least"})
     EXPECT_FALSE(broken(of(there.results, id))) << id << ": " << lines(at.road);

@@ -1,0 +1,57 @@
+#include "measure/memory.hpp"
+
+#include <algorithm>
+
+#include "brep/skin.hpp"
+
+namespace fallwright::measure {
+namespace {
+
+void add(Question& all, const gp_XYZ& p) {
+  all.of(p.X()).of(p.Y()).of(p.Z());
+}
+
+void add(Question& all, const std::vector<brep::Ring>& rings) {
+  all.of(rings.size());
+  for (const brep::Ring& ring : rings) {
+    all.of(ring.size());
+    for (const gp_Pnt& p : ring) add(all, p.XYZ());
+  }
+}
+
+void add(Question& all, const brep::Box& box, const std::optional<brep::About>& about) {
+  for (const double side : box) all.of(side);
+  all.of(about.has_value());
+  if (about) all.of(about->x).of(about->y).of(about->radius);
+}
+
+bool tells_all(const brep::Skin& skin) {
+  const auto round_about = [](const auto& curved) { return curved.about.has_value(); };
+  return std::all_of(skin.rounds.begin(), skin.rounds.end(), round_about) &&
+         std::all_of(skin.flats.begin(), skin.flats.end(), [&](const brep::Flat& flat) {
+           return std::all_of(flat.curves.begin(), flat.curves.end(), round_about);
+         });
+}
+
+}  // namespace
+
+std::optional<std::size_t> Memory::number_of(const brep::Skin& skin) {
+  if (!tells_all(skin)) return std::nullopt;
+  Question all{""};
+  all.of(skin.flats.size());
+  for (const brep::Flat& flat : skin.flats) {
+    add(all, flat.normal.XYZ());
+    add(all, flat.rings);
+    all.of(flat.curves.size());
+    for (const brep::Curve& curve : flat.curves) add(all, curve.box, curve.about);
+  }
+  for (const brep::Round& round : skin.rounds) {
+    add(all, round.rings);
+    add(all, round.box, round.about);
+  }
+  if (const auto it = numbers_.find(all.bytes()); it != numbers_.end()) return it->second;
+  if (closed_) return std::nullopt;
+  return numbers_.emplace(all.bytes(), numbers_.size()).first->second;
+}
+
+}  // namespace fallwright::measure
