@@ -49,9 +49,19 @@ std::optional<std::size_t> Memory::number_of(const brep::Skin& skin) {
     add(all, round.rings);
     add(all, round.box, round.about);
   }
-  if (const auto it = numbers_.find(all.bytes()); it != numbers_.end()) return it->second;
-  if (closed_) return std::nullopt;
-  return numbers_.emplace(all.bytes(), numbers_.size()).first->second;
+  const auto known = number_known(all.bytes());
+  if (known || closed_) return known;
+  return numbers_.emplace(all.bytes(), count()).first->second;
+}
+
+std::optional<std::size_t> Memory::number_known(const std::string& solid) const {
+  if (const auto it = numbers_.find(solid); it != numbers_.end()) return it->second;
+  return under_ ? under_->number_known(solid) : std::nullopt;
+}
+
+const std::any* Memory::answer_to(const Question& question) const {
+  if (const auto it = answers_.find(question.bytes()); it != answers_.end()) return &it->second;
+  return under_ ? under_->answer_to(question) : nullptr;
 }
 
 }  // namespace fallwright::measure

@@ -38,6 +38,11 @@ class Question {
 /// more however many models are measured with it.
 class Memory {
  public:
+  Memory() = default;
+  /// One that knows what another knows, and takes in what that one does not. @pre `under` is closed, and outlives it.
+  explicit Memory(const Memory& under) : under_{&under} {}
+  Memory& operator=(const Memory&) = delete;
+
   /// The same for two solids that are the same; nothing where corners, arcs and boxes do not tell all of a solid (a
   /// dished floor), and once it is closed, for one that it has not met.
   std::optional<std::size_t> number_of(const brep::Skin& skin);
@@ -46,8 +51,7 @@ class Memory {
   template <class Make>
   auto once(const Question& question, const Make& make) -> decltype(make()) {
     using Answer = decltype(make());
-    if (const auto it = answers_.find(question.bytes()); it != answers_.end())
-      return std::any_cast<const Answer&>(it->second);
+    if (const std::any* known = answer_to(question)) return std::any_cast<const Answer&>(*known);
     Answer answer = make();
     if (!closed_) answers_.emplace(question.bytes(), answer);
     return answer;
@@ -56,6 +60,11 @@ class Memory {
   void close() { closed_ = true; }
 
  private:
+  const std::any* answer_to(const Question& question) const;
+  std::optional<std::size_t> number_known(const std::string& solid) const;
+  std::size_t count() const { return numbers_.size() + (under_ ? under_->count() : 0); }
+
+  const Memory* under_ = nullptr;
   std::unordered_map<std::string, std::size_t> numbers_;
   std::unordered_map<std::string, std::any> answers_;
   bool closed_ = false;

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "measure/memory.hpp"
 #include "rules/check.hpp"
 #include "study/followed.hpp"
 
@@ -144,7 +145,8 @@ bool go_together(const job::Job& job, const std::vector<const Remedy*>& remedies
 
 }  // namespace
 
-rules::Road road_of(const job::Job& job, const std::vector<Result>& results, measure::Memory& memory) {
+rules::Road road_of(const job::Job& job, const std::vector<Result>& results, const measure::Memory& known) {
+  measure::Memory memory{known};  // a stop on the way shares most with the one before it
   if (!can_be_followed(job)) return {};
   const std::vector<const Remedy*> remedies = told(results);
   if (remedies.empty()) return {};

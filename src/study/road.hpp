@@ -17,7 +17,7 @@ namespace fallwright::study {
 /// file that go together, and what they leave. Without lines where all remedies can be followed side by side, or none
 /// is to be followed at all (`with_advice_followed` says which jobs).
 /// @param results those of `with_advice_followed`.
-/// @param memory of the job as it was measured, closed.
-rules::Road road_of(const job::Job& job, const std::vector<rules::Result>& results, measure::Memory& memory);
+/// @param known the memory of the job as it was measured, closed.
+rules::Road road_of(const job::Job& job, const std::vector<rules::Result>& results, const measure::Memory& known);
 
 }  // namespace fallwright::study

@@ -45,6 +45,23 @@ TEST(Memory, OnceClosedTakesNothingInAndForgetsNothing) {
   EXPECT_FALSE(memory.number_of(box(5, 2)));
 }
 
+TEST(Memory, LaidOverAnotherKnowsWhatThatOneKnowsAndTakesInTheRest) {
+  Memory under;
+  const auto known = under.number_of(box(0, 2));
+  under.once(Question{"a"}, [] { return 1; });
+  under.close();
+  Memory over{under};
+  EXPECT_EQ(over.number_of(box(0, 2)), known);
+  const auto own = over.number_of(box(5, 2));
+  EXPECT_TRUE(own);
+  EXPECT_NE(own, known);
+  EXPECT_EQ(over.number_of(box(5, 2)), own);
+  EXPECT_EQ(over.once(Question{"a"}, [] { return 2; }), 1);
+  EXPECT_EQ(over.once(Question{"b"}, [] { return 3; }), 3);
+  EXPECT_EQ(over.once(Question{"b"}, [] { return 4; }), 3);
+  EXPECT_EQ(under.once(Question{"b"}, [] { return 5; }), 5);
+}
+
 void must_be_the_same(const Followed& known, const Followed& anew, const std::string& lines) {
   EXPECT_EQ(known.refused, anew.refused) << lines;
   ASSERT_EQ(known.results.size(), anew.results.size()) << lines;
@@ -67,12 +84,15 @@ TEST(Memory, TellsOfWhatLinesChangeWhatMeasuringTellsAnew) {
     Memory memory;
     const Followed now = follow(job, {}, memory);
     memory.close();
+    Memory over{memory};  // of what came before as well
     for (const rules::Result& result : now.results)
       for (const rules::Remedy& remedy : result.remedies) {
         std::string lines = std::to_string(seed) + ": ";
         for (const job::Change& change : remedy.changes) lines += job::text_of(change) + "; ";
         Memory fresh;
-        must_be_the_same(follow(job, remedy.changes, memory), follow(job, remedy.changes, fresh), lines);
+        const Followed anew = follow(job, remedy.changes, fresh);
+        must_be_the_same(follow(job, remedy.changes, memory), anew, lines);
+        must_be_the_same(follow(job, remedy.changes, over), anew, lines);
         ++followed;
       }
   }
