@@ -167,8 +167,8 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, bool validity)
     }
     const Shared& shared = it->second;
     facts::Part part;
+    part.which = solid.part;
     part.id = solid.id;
-    part.role = name_of(solid.role);
     part.material = solid.material;
     part.volume_mm3 = shared.volume;
     part.area_mm2 = shared.area;
