@@ -89,7 +89,7 @@ bool has_threshold(const Subject& s) {
 /// How mortar lies under the threshold, packed from the front.
 void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
                    Point place) {
-  const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, "base").bbox_mm[1];
+  const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, facts::Role::base).bbox_mm[1];
   const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm);
   add_detail(sheet, pen, cut,
              {1, "section C-C at the threshold", {front - 45, -45, front + width + 60, high + 15}, false}, scale,
@@ -135,7 +135,7 @@ void add_extremes(Pen& pen, const Subject& s) {
 }  // namespace
 
 Cut bed_cut(const Subject& subject) {
-  const auto& base = part(subject.facts, "base").bbox_mm;
+  const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const auto& bore = subject.facts.room.drain.now_mm;
   const double far = bore[0] - base[0] < base[3] - bore[0] ? base[3] : base[0];
   return {"C", gp_Pln{gp_Pnt{(bore[0] + far) / 2, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
@@ -153,7 +153,8 @@ std::vector<CutSolid> cut_at_bed(const Subject& subject) {
 }
 
 Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
-  const auto &base = part(subject.facts, "base").bbox_mm, &bed = part(subject.facts, "bed").bbox_mm;
+  const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
+             &bed = part(subject.facts, facts::Role::bed).bbox_mm;
   return on_page("bed", "Mortar bed: gauge depths", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
     pen.rectangle({bed[0], bed[1]}, {bed[3], bed[4]}, LineKind::outline);

@@ -42,7 +42,7 @@ bool in_frame(const parts::Solid& solid) {
   return solid.role == Role::bench_frame;
 }
 bool is_stud(const parts::Solid& solid) {
-  return solid.id.rfind("bench-frame/stud", 0) == 0;
+  return solid.part.is(Role::bench_frame, parts::Kind::stud);
 }
 
 Frame extent_of_frame(const parts::Model& model, const View& view) {
@@ -57,15 +57,10 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
 
 /// The members whose edges make the chain of heights: plates, tracks, rail and deck of the front.
 bool is_course(const parts::Solid& solid) {
-  const auto named = [&](const char* word) { return solid.id.find(word) != std::string::npos; };
-  return in_frame(solid) && !is_stud(solid) && !named("cleat") && !named("wall") && !named("joist");
-}
-
-/// "bench-frame/top-plate" as "top plate".
-std::string plain_name(const std::string& id) {
-  std::string name = id.substr(id.find('/') + 1);
-  std::replace(name.begin(), name.end(), '-', ' ');
-  return name;
+  using parts::Kind;
+  constexpr std::array courses{Kind::sole_plate, Kind::top_plate, Kind::front_rail, Kind::deck,
+                               Kind::sole_track, Kind::top_track, Kind::front_track};
+  return in_frame(solid) && std::find(courses.begin(), courses.end(), solid.part.kind) != courses.end();
 }
 
 /// Where a course begins and ends in height at one end of a view: plates on a floor that falls stand lower there than
@@ -91,7 +86,7 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
       if (!is_course(solid)) continue;
       const auto [low, high] = height_at_end(solid, view, right);
       marks.emplace(std::lround((tops ? high : low) * 100),
-                    (tops ? "top of the " : "underside of the ") + plain_name(solid.id));
+                    (tops ? "top of the " : "underside of the ") + words_of(solid.part.kind));
     }
   std::vector<Level> levels;
   double last = -1e9;
@@ -138,8 +133,7 @@ std::vector<double> centres(const parts::Model& model, const View& view, bool up
 }
 
 bool is_joist(const parts::Solid& solid) {
-  return in_frame(solid) &&
-         (solid.id.find("/joist") != std::string::npos || solid.id.find("end-cleat") != std::string::npos);
+  return in_frame(solid) && (solid.part.kind == parts::Kind::joist || solid.part.kind == parts::Kind::end_cleat);
 }
 
 /// At the bench's wall the joists' centres, at its front the whole length; both edges named.
@@ -169,7 +163,7 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
 
 Sheet draw_bench_plan(const Subject& subject) {
   const parts::Model& model = subject.model;
-  const Wanted below = [](const parts::Solid& s) { return in_frame(s) && s.id.find("deck") == std::string::npos; };
+  const Wanted below = [](const parts::Solid& s) { return in_frame(s) && s.part.kind != parts::Kind::deck; };
   const Projection seen = project(shapes_of(model, below), from_above(), false);
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
@@ -192,7 +186,7 @@ Sheet draw_bench_plan(const Subject& subject) {
     }
     const Frame all = frame_of(sheet);
     const Point beside = back ? Point{all.x0, all.y0 - 4 * t} : Point{all.x1 + 5 * t, all.y1};
-    const double foot = add_marks_table(pen, subject, "bench-frame", beside, 46 * t);
+    const double foot = add_marks_table(pen, subject, {Role::bench_frame}, beside, 46 * t);
     add_bench_fasteners(pen, subject, back ? Point{beside.x + 49 * t, beside.y} : Point{beside.x, foot - 3 * t},
                         46 * t);
   });
@@ -298,7 +292,7 @@ Cut bench_cut(const Subject& subject) {
   const bool back = subject.job().bench->place == job::Side::back;
   const auto& at = subject.facts.room.drain.now_mm;
   // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet.
-  const auto& base = part(subject.facts, "base").bbox_mm;
+  const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const std::size_t axis = back ? 0 : 1;
   const double off = std::copysign(subject.job().drain.body.in_mm() + 40, (base[axis] + base[axis + 3]) / 2 - at[axis]);
   return {"B", back ? gp_Pln{gp_Pnt{at[0] + off, at[1], 0}, gp::DX()} : gp_Pln{gp_Pnt{at[0], at[1] + off, 0}, gp::DY()},

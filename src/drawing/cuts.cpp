@@ -17,7 +17,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   for (const takeoff::CutRow& cut : subject.cuts) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
     rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
-                    use_of(cut) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture", ""});
+                    use_of(cut, subject.facts) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture",
+                    ""});
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
@@ -27,15 +28,16 @@ std::vector<Sheet> draw_list(const Subject& subject) {
                    dust()});
 }
 
-void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const job::Job& job) {
+void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const Subject& subject) {
+  const job::Job& job = subject.job();
   const Frame& b = piece.broad_frame;
   const double t = pen.text_mm();
   pen.add(piece.broad, {-b.x0, y - b.y0});
   pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
   pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
   if (cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
-  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, job.unit == job::UnitSystem::metric));
-  const bool deck = cut.part_ids.front().find("/deck") != std::string::npos;
+  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.unit == job::UnitSystem::metric));
+  const bool deck = part(subject.facts, cut.part_ids.front()).which.kind == facts::Kind::deck;
   if (!deck || !job.bench) return;
   // Across the joists, which run the other way.
   const double middle = y + b.height() / 2, half = std::min(8 * t, 0.4 * cut.length_mm);
@@ -60,7 +62,7 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
           double y = 0;
           for (std::size_t i = from; i < to; ++i) {
             y -= pieces[i].second.broad_frame.height() + 8 * pen.text_mm();
-            add_piece(pen, *pieces[i].first, pieces[i].second, y, subject.job());
+            add_piece(pen, *pieces[i].first, pieces[i].second, y, subject);
           }
           sheet.notes = {"Section at the right of each piece, seen from its first end."};
         }));

@@ -60,7 +60,8 @@ std::vector<std::pair<double, double>> joists_across(const Subject& s) {
   const double centre = s.facts.room.drain.now_mm[axis];
   std::vector<std::pair<double, double>> faces;
   for (const facts::Part& p : s.facts.parts)
-    if (p.role == "joist" && p.bbox_mm[axis + 3] - p.bbox_mm[axis] < p.bbox_mm[4 - axis] - p.bbox_mm[1 - axis])
+    if (p.which.is(facts::Role::joist) &&
+        p.bbox_mm[axis + 3] - p.bbox_mm[axis] < p.bbox_mm[4 - axis] - p.bbox_mm[1 - axis])
       faces.emplace_back(p.bbox_mm[axis] - centre, p.bbox_mm[axis + 3] - centre);
   std::sort(faces.begin(), faces.end());
   return faces;
@@ -170,7 +171,7 @@ namespace {
 /// How flange, collar and bore lie at one side of the drain. `marked`: the sheet shows the whole section as well.
 Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
                  bool marked, Point place) {
-  const auto& drain = part(s.facts, "drain").bbox_mm;
+  const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
   const double middle = s.facts.room.drain.now_mm[axis_of(s)], near = s.job().drain.body.in_mm() / 2;
   const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
   return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked}, scale, place);
@@ -222,7 +223,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos)
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
-    const auto& drain = part(subject.facts, "drain").bbox_mm;
+    const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
     add_breaks(pen, solids, {x0, x1});
@@ -231,7 +232,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
                  body = subject.job().drain.body.in_mm() / 2;
     if (bore_is_void(subject)) {
-      const auto& deck = part(subject.facts, "subfloor").bbox_mm;
+      const auto& deck = part(subject.facts, facts::Role::subfloor).bbox_mm;
       pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
                  {middle + bore + 4 * t, deck[2] - 5 * t});
     } else {

@@ -131,7 +131,7 @@ std::vector<double> clear_middles(const std::vector<double>& chain) {
 
 /// How low each side may be, written beside it.
 void add_window(Pen& pen, const Subject& s) {
-  const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
+  const auto &b = part(s.facts, facts::Role::base).bbox_mm, &d = part(s.facts, facts::Role::drain).bbox_mm;
   const double t = pen.text_mm(), size = 2.5 / 3;
   const std::vector<double> xs = clear_middles({b[0], d[0], d[3], b[3]}), ys = clear_middles({b[1], d[1], d[4], b[4]});
   // Beside the base, or out past the dimensions where these leave no stretch long enough.
@@ -240,7 +240,7 @@ std::vector<std::string> broken_falls(const Subject& s) {
 }
 
 void add_runs(Pen& pen, const Subject& s) {
-  const auto &b = part(s.facts, "base").bbox_mm, &d = part(s.facts, "drain").bbox_mm;
+  const auto &b = part(s.facts, facts::Role::base).bbox_mm, &d = part(s.facts, facts::Role::drain).bbox_mm;
   const double t = pen.text_mm();
   // The base is as long as everywhere, the opening as wide; of the runs the longer shows a mark least.
   const std::pair<double, double> left{b[0], d[0]}, right{d[3], b[3]};

@@ -218,10 +218,7 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
     default:
       break;
   }
-  std::string name = solid.id.substr(solid.id.find('/') + 1);
-  name.erase(name.find_last_not_of("-0123456789") + 1);
-  std::replace(name.begin(), name.end(), '-', ' ');
-  return name;
+  return words_of(solid.part.kind);
 }
 
 /// A plane that runs within a face of a solid, a rib's side say, cuts no closed line there: by how little, that nobody

@@ -114,11 +114,11 @@ class Order {
     return words.empty() ? "no tile on the buy list" : words;
   }
 
-  /// Of the base ("base") or the seat ("seat"): the top edges of its upstands that are flashed.
-  std::string flashed(const std::string& of) const {
+  /// Of the base or the seat block: the top edges of its upstands that are flashed.
+  std::string flashed(facts::Role of) const {
     double mm = 0;
     for (const facts::Seam& seam : f_.finish.flashings)
-      if (seam.what.rfind(of + ",", 0) == 0) mm += seam.length_mm;
+      if (seam.of == of) mm += seam.length_mm;
     return mm > 0 ? len(mm) : "";
   }
 
@@ -129,9 +129,10 @@ class Order {
   }
   /// Strips on the side walls leave the base no play to be let down with.
   bool furred_beside() const {
-    return std::any_of(s_.cuts.begin(), s_.cuts.end(), [](const takeoff::CutRow& cut) {
-      return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(),
-                                        [](const std::string& id) { return id.rfind("wall-back", 0) != 0; });
+    return std::any_of(s_.cuts.begin(), s_.cuts.end(), [this](const takeoff::CutRow& cut) {
+      return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [this](const std::string& id) {
+               return part(f_, id).which.family.wall != job::Side::back;
+             });
     });
   }
 
@@ -213,7 +214,7 @@ class Order {
   double deck_top() const {
     double top = 0;
     for (const facts::Part& p : f_.parts)
-      if (p.id == "bench-frame/deck") top = p.bbox_mm[5];
+      if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) top = p.bbox_mm[5];
     return top;
   }
 
@@ -316,7 +317,7 @@ class Order {
 
   void seat() {
     if (!job_.bench) return;
-    const std::string base = flashed("base"), own = flashed("seat");
+    const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
       add({true, "crew",
            "Before the seat block: flash the base along walls and bench, and run a bead of sealant on that flashing "

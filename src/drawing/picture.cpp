@@ -36,7 +36,7 @@ View corner_view(const job::Job& job) {
 
 /// The wall between the eye and the room.
 bool in_nearest_wall(const parts::Solid& solid, const job::Job& job) {
-  return solid.id.rfind(bench_is_right(job) ? "wall-left/" : "wall-right/", 0) == 0;
+  return solid.part.family == facts::Family{Role::wall, bench_is_right(job) ? job::Side::left : job::Side::right};
 }
 
 /// Of a base what can be seen from above: its top, its upstands and its outer sides.
@@ -66,7 +66,7 @@ TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
 }
 
 TopoDS_Shape felt_of(const Subject& s) {
-  const auto& base = part(s.facts, "base").bbox_mm;
+  const auto& base = part(s.facts, facts::Role::base).bbox_mm;
   constexpr double above = 1;
   return BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, above}, gp::DZ()}, base[0], base[3], base[1], base[4]};
 }
@@ -166,7 +166,7 @@ Sheet draw_assembly(const Subject& subject) {
   for (const char* shows : {"floor", "walls", "bench", "base", "drain", "seat"})
     for (const TopoDS_Shape& shape : shapes_for(subject, shows, false)) all.push_back(shape);
   for (const parts::Solid& solid : subject.model.solids)
-    if (in_nearest_wall(solid, job) && solid.id.find("sole") != std::string::npos) sole.push_back(solid.shape);
+    if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) sole.push_back(solid.shape);
   const std::vector<Projection> seen = project_apart({all, sole}, corner_view(job));
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
     pen.add(seen[0]);

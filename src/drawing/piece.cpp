@@ -49,23 +49,20 @@ double broad_width(const facts::Facts& facts, const std::string& id) {
   return 0;
 }
 
-/// "wall-back/blocking-1-04" as "blocking" of the "back wall".
-std::pair<std::string, std::string> kind_and_place(const std::string& part_id) {
-  const std::size_t slash = part_id.find('/');
-  std::string kind = part_id.substr(slash + 1), place = part_id.substr(0, slash);
-  kind.erase(kind.find_last_not_of("-0123456789") + 1);
-  std::replace(kind.begin(), kind.end(), '-', ' ');
-  if (place.rfind("wall-", 0) == 0) return {kind, place.substr(5) + " wall"};
-  return {kind, place == "bench-frame" ? "bench" : place};
+/// Where a piece goes: "back wall", "bench".
+std::string place_of(const facts::PartId& piece) {
+  if (piece.family.wall) return std::string{job::name_of(*piece.family.wall)} + " wall";
+  return piece.is(facts::Role::bench_frame) ? "bench" : text_of(piece.family);
 }
 
 /// The studs that strips go on: "on stud-02, stud-03 (right wall)".
-std::string studs_of(const takeoff::CutRow& cut) {
+std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts) {
   std::string words = "on ", wall;
   for (const std::string& id : cut.part_ids) {
-    const std::string place = kind_and_place(id).second;
+    const facts::PartId& stud = part(facts, id).which;
+    const std::string place = place_of(stud);
     if (!wall.empty()) words += place == wall ? ", " : " (" + wall + "), ";
-    words += id.substr(id.find('/') + 1);
+    words += name_of(stud);
     wall = place;
   }
   return words + " (" + wall + ")";
@@ -89,8 +86,8 @@ std::string ends_of(const takeoff::CutRow& cut, bool metric) {
          number_of(cut.short_mm, metric);
 }
 
-std::string use_of(const takeoff::CutRow& cut) {
-  if (cut.furring) return studs_of(cut);
+std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts) {
+  if (cut.furring) return studs_of(cut, facts);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };
@@ -101,8 +98,8 @@ std::string use_of(const takeoff::CutRow& cut) {
     return list.emplace_back(key, "").second;
   };
   for (const std::string& id : cut.part_ids) {
-    const auto [kind, place] = kind_and_place(id);
-    add(at(places_by_kind, kind), place);
+    const facts::PartId& piece = part(facts, id).which;
+    add(at(places_by_kind, words_of(piece.kind)), place_of(piece));
   }
   for (const auto& [kind, places] : places_by_kind) add(at(kinds_by_places, places), kind);
   std::string words;
@@ -117,10 +114,10 @@ std::string size_of(const takeoff::CutRow& cut, bool metric) {
                    : len(cut.length_mm);
 }
 
-std::string title_of(const takeoff::CutRow& cut, bool metric) {
+std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
   const std::string fitted = takeoff::fitted_text(cut, metric);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size_of(cut, metric) + "   " +
-         ends_of(cut, metric) + "   " + use_of(cut) + (fitted.empty() ? "" : "   " + fitted);
+         ends_of(cut, metric) + "   " + use_of(cut, facts) + (fitted.empty() ? "" : "   " + fitted);
 }
 
 }  // namespace fallwright::drawing

@@ -9,15 +9,15 @@ namespace {
 
 /// One closed line for the machine, its lower left corner at the origin; on it, apart from it, the mark and what a saw
 /// must know that it does not tell: bevels. Thin lines are edges within the outline.
-Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const job::Job& job) {
-  Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, job.unit == job::UnitSystem::metric};
+Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& subject) {
+  Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, subject.job().unit == job::UnitSystem::metric};
   Sheet seen;
   Pen{seen, 1}.add(piece.broad, {-piece.broad_frame.x0, -piece.broad_frame.y0});
   std::vector<Line> visible = seen.lines;
   std::erase_if(visible, [](const Line& line) { return line.kind != LineKind::outline; });
   sheet.cuts = {boundary_of(visible)};
   if (sheet.cuts.front().empty()) throw diag::ModelError{cut.part_ids.front(), "its outline does not close"};
-  const std::string words = title_of(cut, sheet.metric);
+  const std::string words = title_of(cut, subject.facts, sheet.metric);
   const double wide = piece.broad_frame.width(), high = piece.broad_frame.height();
   const double letters = std::min({10.0, high / 4, wide / (width_of(words, 1) + 2)});
   Pen pen{sheet, letters};
@@ -33,7 +33,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const job::Job& j
 std::vector<Sheet> draw_pieces(const Subject& subject) {
   std::vector<Sheet> sheets;
   for (const takeoff::CutRow& cut : subject.cuts)
-    if (!is_plain(cut)) sheets.push_back(cut_file(cut, look_at(subject, cut), subject.job()));
+    if (!is_plain(cut)) sheets.push_back(cut_file(cut, look_at(subject, cut), subject));
   return sheets;
 }
 

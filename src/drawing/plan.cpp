@@ -9,7 +9,7 @@ namespace {
 using parts::Role;
 
 bool is_low_wall(const parts::Solid& solid) {
-  const bool high = solid.id.find("top-plate") != std::string::npos || solid.id.find("blocking") != std::string::npos;
+  const bool high = solid.part.kind == parts::Kind::top_plate || solid.part.kind == parts::Kind::blocking;
   return solid.role == Role::wall && !high;
 }
 
@@ -28,7 +28,7 @@ bool is_along_crease(const Line& line, const std::vector<facts::Crease>& creases
 /// chords, all short; and so do the sides of a room out of square.
 Projection without_hips(Projection seen, const facts::Facts& facts) {
   constexpr double longest_chord = 30, out_of_square = 0.1;  // mm; rise over run
-  const auto& base = part(facts, "base").bbox_mm;
+  const auto& base = part(facts, facts::Role::base).bbox_mm;
   const auto in_base = [&](Point p) {
     return p.x > base[0] - 0.01 && p.x < base[3] + 0.01 && p.y > base[1] - 0.01 && p.y < base[4] + 0.01;
   };
@@ -50,11 +50,11 @@ Plan::Plan(const Subject& subject, Sheet& sheet, Pen& pen, Shows shows)
       t_{pen.text_mm()},
       width_{s_.job().alcove.width.in_mm()},
       depth_{s_.job().alcove.depth.in_mm()},
-      base_{part(s_.facts, "base").bbox_mm} {
+      base_{part(s_.facts, facts::Role::base).bbox_mm} {
   bore_ = {s_.facts.room.drain.now_mm[0], s_.facts.room.drain.now_mm[1]};
   outside_ = {0, std::min(0.0, base_[1]), width_, depth_};
   for (const facts::Part& p : s_.facts.parts)
-    if (p.role == "wall")
+    if (p.which.is(facts::Role::wall))
       outside_ = {std::min(outside_.x0, p.bbox_mm[0]), std::min(outside_.y0, p.bbox_mm[1]),
                   std::max(outside_.x1, p.bbox_mm[3]), std::max(outside_.y1, p.bbox_mm[4])};
   find_bench();
@@ -94,7 +94,7 @@ void Plan::bore() {
 
 void Plan::joists() {
   for (const facts::Part& p : s_.facts.parts) {
-    if (p.role != "joist") continue;
+    if (!p.which.is(facts::Role::joist)) continue;
     const auto& b = p.bbox_mm;
     if (b[3] - b[0] < b[4] - b[1]) {
       for (const double x : {b[0], b[3]})
@@ -112,9 +112,10 @@ void Plan::find_bench() {
   deep_bench_ = place == job::Side::back;
   const bool greatest = place == job::Side::left;
   const std::size_t at = deep_bench_ ? 1 : greatest ? 3 : 0;
-  for (const auto& [role, edge] : {std::pair{"bench-frame", &frame_edge_}, {"seat-block", &seat_edge_}})
+  for (const auto& [role, edge] :
+       {std::pair{facts::Role::bench_frame, &frame_edge_}, {facts::Role::seat_block, &seat_edge_}})
     for (const facts::Part& p : s_.facts.parts)
-      if (p.role == role)
+      if (p.which.is(role))
         *edge = !*edge ? p.bbox_mm[at] : greatest ? std::max(**edge, p.bbox_mm[at]) : std::min(**edge, p.bbox_mm[at]);
   base_edge_ = deep_bench_ ? base_[4] : greatest ? base_[0] : base_[3];
 }

@@ -77,7 +77,7 @@ void Plan::joist_centres() {
   const double hook = window.along_width ? window.left_face_mm : 0, end = window.along_width ? width_ : depth_;
   std::vector<double> places;
   for (const facts::Part& p : s_.facts.parts) {
-    if (p.role != "joist") continue;
+    if (!p.which.is(facts::Role::joist)) continue;
     const std::size_t axis = window.along_width ? 0 : 1;
     const double centre = (p.bbox_mm[axis] + p.bbox_mm[axis + 3]) / 2;
     if (centre > hook && centre < end) places.push_back(centre - hook);

@@ -160,7 +160,8 @@ double Plan::clear_of_joists(double half) const {
   std::vector<double> taken{bore_.x};
   for (const double mark : marks_along(0)) taken.push_back(mark + 1.5 * t_);
   for (const facts::Part& p : s_.facts.parts)
-    if (p.role == "joist" && s_.facts.room.drain.along_width) taken.insert(taken.end(), {p.bbox_mm[0], p.bbox_mm[3]});
+    if (p.which.is(facts::Role::joist) && s_.facts.room.drain.along_width)
+      taken.insert(taken.end(), {p.bbox_mm[0], p.bbox_mm[3]});
   for (const double share : {0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7}) {
     const double x = base_[0] + share * (base_[3] - base_[0]);
     if (std::none_of(taken.begin(), taken.end(), [&](double at) { return std::abs(at - x) < half; })) return x;
@@ -190,7 +191,7 @@ void Plan::part_names() {
   pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
              Anchor::middle);
   if (!s_.job().bench) return;
-  const auto& seat = part(s_.facts, "seat-block").bbox_mm;
+  const auto& seat = part(s_.facts, facts::Role::seat_block).bbox_mm;
   pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) - 3 * t_}, "bench", Anchor::middle);
 }
 

@@ -13,17 +13,16 @@ constexpr double long_run = 200;  ///< a piece that may reach over two tiles is 
 
 /// A piece of the bench as it is seen from its end.
 struct Seen {
+  parts::Kind kind = parts::Kind::deck;
   std::string name;  ///< "WALL CLEAT"
   Frame at;
   double near = 0;  ///< to the eye
   bool upright = false;
 };
 
-/// "bench-frame/joist-02" as "JOIST".
-std::string name_on_paper(const std::string& id) {
-  std::string name = id.substr(id.find('/') + 1);
-  name.resize(name.find_last_not_of("-0123456789") + 1);
-  for (char& letter : name) letter = letter == '-' ? ' ' : static_cast<char>(std::toupper(letter));
+std::string name_on_paper(parts::Kind kind) {
+  std::string name = words_of(kind);
+  for (char& letter : name) letter = static_cast<char>(std::toupper(letter));
   return name;
 }
 
@@ -32,8 +31,8 @@ std::vector<Seen> seen_members(const parts::Model& model, const View& view) {
   std::vector<Seen> all;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::bench_frame) continue;
-    const Seen member{name_on_paper(solid.id), extent(solid.shape, view), reach_along(solid.shape, view.toward).second,
-                      solid.id.rfind("bench-frame/stud", 0) == 0};
+    const Seen member{solid.part.kind, name_on_paper(solid.part.kind), extent(solid.shape, view),
+                      reach_along(solid.shape, view.toward).second, solid.part.kind == parts::Kind::stud};
     const auto hides = std::find_if(all.begin(), all.end(), [&](const Seen& other) {
       return std::abs(other.at.x0 - member.at.x0) < 1 && std::abs(other.at.x1 - member.at.x1) < 1 &&
              std::abs(other.at.y1 - member.at.y1) < 1;
@@ -76,7 +75,7 @@ class Profile {
                                 }),
                       view_, false)} {
     for (const Seen& member : members_)
-      if (member.name == "DECK") deck_ = member.at;
+      if (member.kind == parts::Kind::deck) deck_ = member.at;
     const auto sole = std::min_element(members_.begin(), members_.end(),
                                        [](const Seen& a, const Seen& b) { return a.at.y0 < b.at.y0; });
     foot_ = sole->at;

@@ -10,20 +10,17 @@
 namespace fallwright::drawing {
 namespace {
 
-bool belongs(const std::string& part_id, const std::string& family) {
-  return part_id.rfind(family + "/", 0) == 0;
-}
-
 /// Of one row of the cut list, how many belong to a family.
-std::size_t count_in(const takeoff::CutRow& cut, const std::string& family) {
-  return static_cast<std::size_t>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(),
-                                                [&](const std::string& id) { return belongs(id, family); }));
+std::size_t count_in(const Subject& s, const takeoff::CutRow& cut, const facts::Family& family) {
+  return static_cast<std::size_t>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+    return part(s.facts, id).which.family == family;
+  }));
 }
 
-std::size_t sticks_of(const Subject& s, const std::string& family) {
+std::size_t sticks_of(const Subject& s, const facts::Family& family) {
   std::size_t sticks = 0;
   for (const takeoff::CutRow& cut : s.cuts)
-    if (!cut.sheet && !cut.furring) sticks += count_in(cut, family);
+    if (!cut.sheet && !cut.furring) sticks += count_in(s, cut, family);
   return sticks;
 }
 
@@ -33,7 +30,7 @@ const std::vector<Column>& fastening_columns() {
 }
 
 /// Both ends of each stick, as the buy list counts them.
-void add_ends(std::vector<Cells>& rows, const Subject& s, const std::string& family) {
+void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
   const int per_end = s.job().buy.fasteners.per_end;
   if (const std::size_t sticks = sticks_of(s, family); sticks > 0)
     rows.push_back({"each end of each stick", std::to_string(per_end) + " in each end of " + std::to_string(sticks),
@@ -50,7 +47,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const job::Fasteners& f = s.job().buy.fasteners;
   const job::BenchFrame& frame = s.job().bench->frame;
   std::vector<Cells> rows;
-  add_ends(rows, s, "bench-frame");
+  add_ends(rows, s, {facts::Role::bench_frame});
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
   rows.push_back(
       {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
@@ -65,7 +62,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   return rows;
 }
 
-std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const std::string& family) {
+std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
   if (const std::string pieces = pieces_of(s, takeoff::Item::upstand_fasteners); !pieces.empty())
@@ -76,10 +73,10 @@ std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const std::
   return rows;
 }
 
-std::vector<Cells> piece_rows(const Subject& s, const std::string& family) {
+std::vector<Cells> piece_rows(const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : s.cuts)
-    if (const std::size_t count = count_in(cut, family); count > 0)
+    if (const std::size_t count = count_in(s, cut, family); count > 0)
       rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().unit == job::UnitSystem::metric),
                       cut.ends});
   return rows;
@@ -106,11 +103,11 @@ double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double wi
   return add_rows(pen, top_left, width, fastening_columns(), bench_fastenings(pen, s));
 }
 
-double add_wall_fasteners(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
+double add_wall_fasteners(Pen& pen, const Subject& s, const facts::Family& family, Point top_left, double width) {
   return add_rows(pen, top_left, width, fastening_columns(), wall_fastenings(pen, s, family));
 }
 
-double add_marks_table(Pen& pen, const Subject& s, const std::string& family, Point top_left, double width) {
+double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, Point top_left, double width) {
   return add_rows(pen, top_left, width, piece_columns(), piece_rows(s, family));
 }
 
@@ -119,16 +116,16 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   Sheet any;
   any.metric = s.job().unit == job::UnitSystem::metric;
   const Pen pen{any, 1};  // for the job's unit alone
-  const auto add = [&](const std::string& headline, const std::string& family, const std::vector<Cells>& fastening) {
+  const auto add = [&](const std::string& headline, const facts::Family& family, const std::vector<Cells>& fastening) {
     const std::vector<Cells> rows = piece_rows(s, family);
     if (!rows.empty()) pieces.push_back({headline});
     if (!fastening.empty()) fastenings.push_back({headline});
     pieces.insert(pieces.end(), rows.begin(), rows.end());
     fastenings.insert(fastenings.end(), fastening.begin(), fastening.end());
   };
-  if (s.job().bench) add("BENCH", "bench-frame", bench_fastenings(pen, s));
+  if (s.job().bench) add("BENCH", {facts::Role::bench_frame}, bench_fastenings(pen, s));
   for (const job::Side side : s.job().alcove.walls) {
-    const std::string family = std::string{"wall-"} + job::name_of(side);
+    const facts::Family family{facts::Role::wall, side};
     std::string headline = std::string{job::name_of(side)} + " wall";
     for (char& c : headline) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     add(headline, family, wall_fastenings(pen, s, family));

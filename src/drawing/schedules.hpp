@@ -8,9 +8,9 @@ namespace fallwright::drawing {
 /// What holds the bench's frame together, and each wall's own pieces: joint, what with, how many of it. @return where
 /// the table ends.
 double add_bench_fasteners(Pen& pen, const Subject& subject, Point top_left, double width);
-double add_wall_fasteners(Pen& pen, const Subject& subject, const std::string& family, Point top_left, double width);
+double add_wall_fasteners(Pen& pen, const Subject& subject, const facts::Family& family, Point top_left, double width);
 
-/// The marks of the pieces whose parts' names begin so: mark, count, stock, length, ends.
-double add_marks_table(Pen& pen, const Subject& subject, const std::string& family, Point top_left, double width);
+/// The marks of the pieces of a family: mark, count, stock, length, ends.
+double add_marks_table(Pen& pen, const Subject& subject, const facts::Family& family, Point top_left, double width);
 
 }  // namespace fallwright::drawing

@@ -28,7 +28,7 @@ class Marks {
  public:
   Marks(Sheet& sheet, Pen& pen, const Subject& subject)
       : sheet_{sheet}, pen_{pen}, s_{subject}, t_{pen.text_mm()}, marks_{subject.facts.site_built->marks} {
-    const auto& drain = part(subject.facts, "drain").bbox_mm;
+    const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     drain_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
   }
 
@@ -181,7 +181,8 @@ std::string figures_told(const Subject& s, const Pen& pen) {
 Sheet draw_screed(const Subject& subject) {
   return on_page("screed", "Screed heights", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const facts::SiteBuilt& site = *subject.facts.site_built;
-    const auto &base = part(subject.facts, "base").bbox_mm, &drain = part(subject.facts, "drain").bbox_mm;
+    const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
+               &drain = part(subject.facts, facts::Role::drain).bbox_mm;
     const double t = pen.text_mm();
     const bool round =
         subject.job().drain.kind == job::DrainKind::point && subject.job().drain.opening == job::Opening::round;

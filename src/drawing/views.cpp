@@ -52,6 +52,13 @@ Sight eye_at(Point at, const gp_Dir& toward) {
   return {at, {-toward.X(), -toward.Y()}};
 }
 
+const facts::Part& part(const facts::Facts& facts, facts::Role role) {
+  const auto found =
+      std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.which.is(role); });
+  diag::ensure(found != facts.parts.end(), "every solid was measured");
+  return *found;
+}
+
 const facts::Part& part(const facts::Facts& facts, const std::string& id) {
   const auto found =
       std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.id == id; });

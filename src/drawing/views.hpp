@@ -73,6 +73,7 @@ Cut bed_cut(const Subject& subject);    ///< C: from the entry to the back, besi
 /// Where an elevation is looked at from: outside of what it shows, the way against `toward`.
 Sight eye_at(Point at, const gp_Dir& toward);
 
+const facts::Part& part(const facts::Facts& facts, facts::Role role);  ///< the one, or the first, of a role
 const facts::Part& part(const facts::Facts& facts, const std::string& id);
 /// The mark of the cut list that a member has; empty for what is not cut.
 std::string mark_of(const Subject& subject, const std::string& part_id);

@@ -11,9 +11,7 @@ gp_Dir toward_room(job::Side side) {
   return side == job::Side::left ? gp::DX() : side == job::Side::right ? gp_Dir{-1, 0, 0} : gp_Dir{0, -1, 0};
 }
 
-bool named(const parts::Solid& solid, const char* word) {
-  return solid.id.find(word) != std::string::npos;
-}
+using parts::Kind;
 
 /// A wall seen from the room. Lengths along it count from the corner where a tape is hooked: the back left one on the
 /// back wall, the back one on a side wall.
@@ -59,14 +57,12 @@ class Wall {
   /// Beside the view; on small paper they have a sheet of their own.
   void schedules() {
     const Frame all = frame_of(sheet_);
-    const std::string family = std::string{"wall-"} + job::name_of(side_);
+    const facts::Family family{facts::Role::wall, side_};
     const double x = all.x1 + 4 * t_, foot = add_marks_table(pen_, s_, family, {x, all.y1}, 46 * t_);
     add_wall_fasteners(pen_, s_, family, {x, foot < all.y1 ? foot - 3 * t_ : foot}, 46 * t_);
   }
 
-  bool wanted(const parts::Solid& solid) const {
-    return solid.id.rfind(std::string{"wall-"} + job::name_of(side_) + "/", 0) == 0;
-  }
+  bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
   /// Where the plan has a stud as well: a wall out of square shows its sides, and its middle here is another.
@@ -100,8 +96,8 @@ class Wall {
 
   /// Where upstands stand before the framing: board, flashing and waterproofing lap there.
   void clear_of_fasteners() {
-    const auto mark = [&](const std::string& id, const std::string& what, double top) {
-      const auto stretch = against(part(s_.facts, id));
+    const auto mark = [&](facts::Role role, const std::string& what, double top) {
+      const auto stretch = against(part(s_.facts, role));
       if (!stretch) return;
       pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::limit);
       levels_.push_back({pen_.words(top) + "  " + what + ": no fastener below", top});
@@ -110,15 +106,15 @@ class Wall {
     const auto& base = s_.job().base;
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
-      mark("base", "upstand of the base", *s_.facts.heights.upstand_top_mm);
+      mark(facts::Role::base, "upstand of the base", *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
-      mark("seat-block", "upstand of the seat", part(s_.facts, "seat-block").bbox_mm[5]);
+      mark(facts::Role::seat_block, "upstand of the seat", part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
   }
 
   void studs() {
     std::vector<double> places;
     for (const parts::Solid& solid : s_.model.solids) {
-      if (!wanted(solid) || !named(solid, "/stud-")) continue;
+      if (!wanted(solid) || solid.part.kind != Kind::stud) continue;
       const Frame f = extent(solid.shape, view_);
       const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
       const std::string mark = mark_of(s_, solid.id);
@@ -139,8 +135,9 @@ class Wall {
   }
 
   void plates() {
-    const Wanted shown = [this](const parts::Solid& s) { return wanted(s) && !named(s, "/blocking-"); };
-    add_member_marks(pen_, s_, view_, shown, [&](const parts::Solid& s) { return shown(s) && !named(s, "/stud-"); });
+    const Wanted shown = [this](const parts::Solid& s) { return wanted(s) && s.part.kind != Kind::blocking; };
+    add_member_marks(pen_, s_, view_, shown,
+                     [&](const parts::Solid& s) { return shown(s) && s.part.kind != Kind::stud; });
   }
 
   /// Strips before studs that stand back: beside each stud its strip's mark and thickness, from the floor to the top.
@@ -172,7 +169,7 @@ class Wall {
   double bay_beside(const Frame& stud, double enough) const {
     double left = enough, right = enough;
     for (const parts::Solid& other : s_.model.solids) {
-      if (!wanted(other) || !named(other, "/stud-")) continue;
+      if (!wanted(other) || other.part.kind != Kind::stud) continue;
       const Frame o = extent(other.shape, view_);
       if (o.x0 >= stud.x1) right = std::min(right, o.x0 - stud.x1);
       if (o.x1 <= stud.x0) left = std::min(left, stud.x0 - o.x1);
@@ -195,7 +192,7 @@ class Wall {
   void blocking() {
     std::vector<double> rows;
     for (const parts::Solid& solid : s_.model.solids) {
-      if (!wanted(solid) || !named(solid, "/blocking-")) continue;
+      if (!wanted(solid) || solid.part.kind != Kind::blocking) continue;
       const Frame f = extent(solid.shape, view_);
       const double height = (f.y0 + f.y1) / 2;
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
@@ -266,19 +263,19 @@ class Wall {
 }  // namespace
 
 Sheet draw_wall(const Subject& subject, job::Side side) {
-  const std::string family = std::string{"wall-"} + job::name_of(side);
+  const facts::Family family{facts::Role::wall, side};
   const View view = view_from(toward_room(side));
   const auto seen = [&](bool blocks) {
     return project(shapes_of(subject.model,
                              [&](const parts::Solid& s) {
-                               return s.id.rfind(family + "/", 0) == 0 && named(s, "/blocking-") == blocks;
+                               return s.part.family == family && (s.part.kind == Kind::blocking) == blocks;
                              }),
                    view, false);
   };
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
   const Projection blocks = seen(true);
-  return on_page(family, std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
+  return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
                  [&](Sheet& sheet, Pen& pen) {
                    pen.add(framing);
                    pen.add(blocks);

@@ -10,6 +10,7 @@
 #include "facts/base_kind.hpp"
 #include "facts/finish.hpp"
 #include "facts/framing.hpp"
+#include "facts/part_id.hpp"
 #include "facts/pipe.hpp"
 #include "facts/room.hpp"
 #include "facts/section.hpp"
@@ -17,9 +18,10 @@
 
 namespace fallwright::facts {
 
-/// One solid. `role` and `material` are the words of the model; `before` marks solids that are gone once all is set.
+/// One solid; `before` marks those that are gone once all is set.
 struct Part {
-  std::string id, role, material;
+  PartId which;
+  std::string id, material;  ///< its text
   double volume_mm3 = 0, area_mm2 = 0, mass_kg = 0;
   std::array<double, 6> bbox_mm{};  ///< xmin ymin zmin xmax ymax zmax
   Point centroid_mm{};
@@ -114,7 +116,7 @@ enum class Touch { gap, touch, clash };
 
 /// How two solids that may meet stand to each other.
 struct Fit {
-  std::string a, b;
+  PartId a, b;
   Touch state = Touch::gap;
   double distance_mm = 0;
   double overlap_mm3 = 0;
@@ -123,7 +125,8 @@ struct Fit {
 
 /// One stick or sheet piece, as cut. Angles are from square, at the two ends, long point named by `long_point`.
 struct Member {
-  std::string part_id, stock;
+  PartId which;
+  std::string part_id, stock;  ///< part_id: its text
   bool steel = false, sheet = false;
   double length_mm = 0;                   ///< long point to long point
   double short_mm = 0;                    ///< short point to short point: its shortest edge along the length

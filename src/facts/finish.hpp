@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "facts/part_id.hpp"
+
 namespace fallwright::facts {
 
 /// True, sloped area of one thing that is tiled: "floor", "threshold", "seat", "apron", or "walls" with which one.
@@ -16,6 +18,7 @@ struct Covered {
 struct Seam {
   std::string what;
   double length_mm = 0;
+  Role of = Role::base;  ///< of an upstand's top edge: base or seat block
 };
 
 /// Where the seat block touches a kind of member of its frame: "deck", "front rail", "stud".

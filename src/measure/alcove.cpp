@@ -110,10 +110,7 @@ class Walls {
 
  private:
   static std::optional<Side> stud_of(const parts::Solid& solid) {
-    if (solid.role != parts::Role::wall || solid.id.find("/stud-") == std::string::npos) return std::nullopt;
-    for (const Side side : job::all_sides)
-      if (solid.id.rfind(std::string{"wall-"} + name_of(side) + "/", 0) == 0) return side;
-    return std::nullopt;
+    return solid.part.is(parts::Role::wall, parts::Kind::stud) ? solid.part.family.wall : std::nullopt;
   }
 
   double running(Side side, double middle) const {
@@ -163,23 +160,23 @@ class Walls {
 Framing::Framing(const parts::Model& model) {
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::wall && solid.role != parts::Role::bench_frame) continue;
-    auto& family = outlines_[solid.id.substr(0, solid.id.find('/'))];
+    auto& family = outlines_[solid.part.family];
     for (auto& outline : outlines_of(solid.shape)) family.push_back(std::move(outline));
   }
 }
 
-std::optional<double> Framing::reach(const std::string& family, const gp_Dir& way, const Box3& within) const {
+std::optional<double> Framing::reach(const facts::Family& family, const gp_Dir& way, const Box3& within) const {
   const auto it = outlines_.find(family);
   return it == outlines_.end() ? std::nullopt : measure::reach(it->second, way, within);
 }
 
-std::vector<std::vector<gp_Pnt>> Framing::of(const std::string& family) const {
+std::vector<std::vector<gp_Pnt>> Framing::of(const facts::Family& family) const {
   const auto it = outlines_.find(family);
   return it == outlines_.end() ? std::vector<std::vector<gp_Pnt>>{} : it->second;
 }
 
 std::optional<double> wall_line(const parts::Model& model, Side side, double place) {
-  const parts::Solid* plate = model.find(std::string{"wall-"} + name_of(side) + "/sole-plate");
+  const parts::Solid* plate = model.find(facts::wall_part(side, parts::Kind::sole_plate));
   const auto face = plate ? room_face(plate->shape, side) : std::nullopt;
   if (!face) return std::nullopt;
   const gp_Pnt& on = face->outline.front();
@@ -225,9 +222,11 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
   if (!model.job.alcove.has_wall(Side::right)) framed.right = base.x1;
   Entry finished = framed, face = framed;  // of the compartment's face a seat inside it takes nothing
   const double build_up = model.job.survey.finish_mm.value_or(0);
-  for (const char* family : {"wall-left", "wall-right", "bench-frame"}) {
+  using parts::Role;
+  for (const facts::Family& family :
+       {facts::Family{Role::wall, Side::left}, {Role::wall, Side::right}, {Role::bench_frame}}) {
     const auto from_left = framing.reach(family, gp::DX(), box), from_right = framing.reach(family, {-1, 0, 0}, box);
-    const bool bench = std::string{family} == "bench-frame";
+    const bool bench = family.role == Role::bench_frame;
     framed.take(from_left, from_right);
     finished.take(from_left, from_right, bench ? 0 : build_up);
     if (!bench) face.take(from_left, from_right, build_up);
@@ -255,17 +254,17 @@ std::vector<facts::WidthRead> widths_read(const parts::Model& model, const Frami
   for (const survey::Width& w : model.job.survey.widths) {
     const double y = model.job.alcove.depth.in_mm() - w.from_back_mm;
     // Walls are studs: the face next to the place, a stud's spacing away at most.
-    const auto face = [&](const char* family, const gp_Dir& way) {
+    const auto face = [&](Side side, const gp_Dir& way) {
       std::optional<double> reach;
       for (double near = 25; near < 1000 && !reach; near *= 2) {
         Box3 box;
         box.low[1] = y - near, box.high[1] = y + near;
         box.low[2] = box.high[2] = w.height_mm;
-        reach = framing.reach(family, way, box);
+        reach = framing.reach({parts::Role::wall, side}, way, box);
       }
       return reach;
     };
-    const auto left = face("wall-left", gp::DX()), right = face("wall-right", gp_Dir{-1, 0, 0});
+    const auto left = face(Side::left, gp::DX()), right = face(Side::right, gp_Dir{-1, 0, 0});
     if (left && right)
       found.push_back({w.height_mm, w.width.mm + 2 * model.job.survey.face_mm(w.width.face), -*right - *left,
                        w.width.tolerance_mm, w.from_back_mm});

@@ -11,17 +11,17 @@
 
 namespace fallwright::measure {
 
-/// Walls and bench frame as outlines, by the family their ids begin with: read off once, asked often.
+/// Walls and bench frame as outlines, by their family: read off once, asked often.
 class Framing {
  public:
   explicit Framing(const parts::Model& model);
-  /// How far a family ("wall-left") reaches along `way` within a box.
-  std::optional<double> reach(const std::string& family, const gp_Dir& way, const Box3& within) const;
+  /// How far a family reaches along `way` within a box.
+  std::optional<double> reach(const facts::Family& family, const gp_Dir& way, const Box3& within) const;
   /// The outlines of a family's faces.
-  std::vector<std::vector<gp_Pnt>> of(const std::string& family) const;
+  std::vector<std::vector<gp_Pnt>> of(const facts::Family& family) const;
 
  private:
-  std::map<std::string, std::vector<std::vector<gp_Pnt>>> outlines_;
+  std::map<facts::Family, std::vector<std::vector<gp_Pnt>>> outlines_;
 };
 
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.

@@ -57,7 +57,7 @@ void measure_bed(const parts::Model& model, const Sides& sides, const Mating& ma
   found.void_mm3 = mating.void_mm3;
   measure_bearing(model, mating, memory, found);
   for (const facts::Part& part : facts.parts) {
-    if (part.id == bed.id) found.set_mm3 = part.volume_mm3;
+    if (part.which == bed.part) found.set_mm3 = part.volume_mm3;
     if (part.before) found.spread_mm3 = part.volume_mm3, found.gauge_mm = part.bbox_mm[5];
   }
   found.squeeze_out_mm3 = found.spread_mm3 - found.set_mm3;

@@ -292,7 +292,7 @@ class Finisher {
       if (length < near_mm) continue;
       sides.push_back(side);
       finish_.flashings.push_back(
-          {std::string{role == parts::Role::base ? "base, " : "seat, "} + name_of(side), length});
+          {std::string{role == parts::Role::base ? "base, " : "seat, "} + name_of(side), length, role});
     }
     const auto has = [&](Side side) { return std::find(sides.begin(), sides.end(), side) != sides.end(); };
     for (const Side side : {Side::left, Side::right}) finish_.flashing_corners += has(Side::back) && has(side);
@@ -316,7 +316,8 @@ class Finisher {
       };
       const Sides upper = sides(seat);
       for (const parts::Solid& member : model_.solids)
-        if (member.role == parts::Role::bench_frame) bond(kind_of(member.id), mate(upper, sides(member)).contact_mm2);
+        if (member.role == parts::Role::bench_frame)
+          bond(words_of(member.part.kind), mate(upper, sides(member)).contact_mm2);
     }
   }
 
@@ -329,14 +330,6 @@ class Finisher {
         return;
       }
     finish_.seat_bonds.push_back({what, area});
-  }
-
-  /// "bench-frame/stud-03" is a "stud".
-  static std::string kind_of(const std::string& id) {
-    std::string kind = id.substr(id.find('/') + 1);
-    kind.erase(kind.find_last_not_of("-0123456789") + 1);
-    std::replace(kind.begin(), kind.end(), '-', ' ');
-    return kind;
   }
 
   static gp_Dir toward(Side side) {

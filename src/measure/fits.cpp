@@ -24,12 +24,6 @@ std::array<double, 3> gaps(const Box& a, const Box& b) {
   return g;
 }
 
-/// Members of one group meet by design and are looked at for clashes only.
-std::string group_of(const parts::Solid& solid) {
-  const auto slash = solid.id.find('/');
-  return slash == std::string::npos ? solid.id : solid.id.substr(0, slash);
-}
-
 bool base_and_bed(const parts::Solid& a, const parts::Solid& b) {
   return a.role == parts::Role::bed && b.role == parts::Role::base;
 }
@@ -90,14 +84,15 @@ std::optional<facts::Fit> look_at(Candidate& a, Candidate& b, const Mating& base
   const auto g = gaps(a.box, b.box);
   const double apart = std::max({g[0], g[1], g[2]});
   if (apart > reach_mm) return std::nullopt;
-  facts::Fit fit{a.solid.id, b.solid.id, facts::Touch::touch, 0, 0, middle_of(a.box, b.box)};
+  facts::Fit fit{a.solid.part, b.solid.part, facts::Touch::touch, 0, 0, middle_of(a.box, b.box)};
   if (apart < -units::tolerance::length_mm) fit.overlap_mm3 = overlap(a, b, base_on_bed);
   if (fit.overlap_mm3 > units::tolerance::overlap_mm3) {
     fit.state = facts::Touch::clash;
     return fit;
   }
   fit.overlap_mm3 = 0;
-  if (group_of(a.solid) == group_of(b.solid) || parted_by_bed(a.solid, b.solid)) return std::nullopt;
+  // Members of one family meet by design and are looked at for clashes only.
+  if (a.solid.part.family == b.solid.part.family || parted_by_bed(a.solid, b.solid)) return std::nullopt;
   if (base_and_bed(a.solid, b.solid)) return fit;  // measured as a mating of surfaces, in full
   const auto apart_by = measure::apart(a.skin, b.skin, reach_mm);
   if (!apart_by) return std::nullopt;

@@ -53,13 +53,13 @@ double in_rows(const OnWall& stretch, const job::Job& job) {
 /// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
 void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = studs_known(model.job, fixture.wall);
-  const std::string family = std::string{"wall-"} + name_of(fixture.wall) + "/";
+  const facts::Family family{parts::Role::wall, fixture.wall};
   for (const parts::Solid& solid : model.solids) {
-    if (solid.role != parts::Role::wall || solid.id.rfind(family, 0) != 0) continue;
+    if (solid.part.family != family) continue;
     const OnWall backed = common(plate, patch_of(solid.shape, back));
     if (backed.area() <= 0) continue;
     backing.share += backed.area() / plate.area();
-    if (!known && solid.id.rfind(family + "stud-", 0) == 0)
+    if (!known && solid.part.kind == parts::Kind::stud)
       backing.assumed += (backed.area() - in_rows(backed, model.job)) / plate.area();
   }
   backing.share = std::min(1.0, backing.share);

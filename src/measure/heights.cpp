@@ -93,7 +93,7 @@ std::vector<gp_Pnt> points_of_wall(const Framing& framing, job::Side side, const
   const bool back = side == job::Side::back;
   (back ? box.low[0] : box.low[1]) = (back ? before.plan.x0 : before.plan.y0) - beyond;
   (back ? box.high[0] : box.high[1]) = (back ? before.plan.x1 : before.plan.y1) + beyond;
-  return points_within(framing.of(std::string{"wall-"} + job::name_of(side)), box);
+  return points_within(framing.of({parts::Role::wall, side}), box);
 }
 
 /// How far a wall comes in; `otherwise` where there is none.

@@ -104,14 +104,15 @@ bool unread(const job::Job& job, Side wall) {
 
 facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   const bool bench = up.side == bench_side(model.job);
-  const std::string family = bench ? "bench-frame/" : std::string{"wall-"} + name_of(up.side) + "/";
+  const facts::Family family =
+      bench ? facts::Family{parts::Role::bench_frame} : facts::Family{parts::Role::wall, up.side};
   std::vector<Stretch> places, sure;
   Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
   for (const parts::Solid& solid : model.solids) {
-    if (solid.id.rfind(family, 0) != 0) continue;
+    if (solid.part.family != family) continue;
     const auto shown = behind(solid.shape, up);
     if (!shown || !shown->takes_fastener(up)) continue;
-    if (solid.id.rfind(family + "blocking-", 0) == 0)
+    if (solid.part.kind == parts::Kind::blocking)
       row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
     if (const auto place = place_for_fastener(shown->along)) places.push_back(*place);
   }

@@ -182,8 +182,8 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, const Remember
     const Shared here =
         number ? remembered->memory.once(Question{"solid"}.of(*number), [&] { return in_place(solid); }) : in_place(solid);
     facts::Part part;
+    part.which = solid.part;
     part.id = solid.id;
-    part.role = name_of(solid.role);
     part.material = solid.material;
     part.volume_mm3 = here.volume;
     part.area_mm2 = here.area;

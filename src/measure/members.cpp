@@ -78,6 +78,7 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     const gp_Dir side = std::abs(axis.Z()) > 0.7 ? across_upright(solid) : gp_Dir{-axis.Y(), axis.X(), 0},
                  third = axis.Crossed(side);
     facts::Member member;
+    member.which = solid.part;
     member.part_id = solid.id;
     member.stock = solid.cut->stock;
     member.steel = solid.cut->steel;

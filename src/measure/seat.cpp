@@ -10,6 +10,8 @@
 namespace fallwright::measure {
 namespace {
 
+using parts::Kind;
+
 constexpr double near_mm = units::tolerance::length_mm;
 
 /// A member of the bench frame and its place; the frame stands square to the alcove's axes.
@@ -39,7 +41,7 @@ struct Gap {
   double clear = 0, span = 0;
 };
 
-/// The bench frame, by the families its ids begin with.
+/// The bench frame, by the kinds of its members.
 class Seat {
  public:
   explicit Seat(const parts::Model& model) {
@@ -52,23 +54,22 @@ class Seat {
   }
 
   std::vector<facts::Bearer> bearers() {
-    const auto decks = family({"deck"});
+    const auto decks = of({Kind::deck});
     if (decks.empty()) return {};
     along_ = std::abs(decks.front().solid->cut->axis.X()) > 0.5 ? 0 : 1;
     add_deck(decks.front());
     add_joists();
-    for (const Piece& rail : family({"front-rail", "front-track"})) add_over_studs("front rail", rail);
-    for (const Piece& plate : family({"top-plate", "top-track"})) add_over_studs("plate", plate);
+    for (const Piece& rail : of({Kind::front_rail, Kind::front_track})) add_over_studs("front rail", rail);
+    for (const Piece& plate : of({Kind::top_plate, Kind::top_track})) add_over_studs("plate", plate);
     add_stud();
     return std::move(found_);
   }
 
  private:
-  std::vector<Piece> family(std::initializer_list<const char*> names) const {
+  std::vector<Piece> of(std::initializer_list<Kind> kinds) const {
     std::vector<Piece> all;
     for (const Piece& piece : pieces_)
-      for (const char* name : names)
-        if (piece.solid->id.rfind(std::string{"bench-frame/"} + name, 0) == 0) all.push_back(piece);
+      if (std::find(kinds.begin(), kinds.end(), piece.solid->part.kind) != kinds.end()) all.push_back(piece);
     return all;
   }
 
@@ -111,7 +112,7 @@ class Seat {
   }
 
   void add_deck(const Piece& deck) {
-    const Gap gap = widest(family({"joist", "end-cleat"}), along_);
+    const Gap gap = widest(of({Kind::joist, Kind::end_cleat}), along_);
     facts::Bearer bearer;
     bearer.what = "deck";
     bearer.part_id = deck.solid->id;
@@ -125,7 +126,7 @@ class Seat {
   void add_joists() {
     std::optional<facts::Bearer> worst;
     const int over = 1 - along_;
-    for (const Piece& joist : family({"joist"})) {
+    for (const Piece& joist : of({Kind::joist})) {
       std::vector<Piece> rests;
       for (const Piece& other : pieces_) {
         const bool at_underside = other.low(2) <= joist.low(2) + near_mm && other.high(2) >= joist.low(2) - near_mm;
@@ -151,7 +152,7 @@ class Seat {
 
   /// Rail and plate lie on each other and run over the knee wall's studs.
   void add_over_studs(const char* what, const Piece& piece) {
-    const auto studs = family({"stud"});
+    const auto studs = of({Kind::stud});
     facts::Bearer bearer;
     bearer.what = what;
     read_section(piece, bearer);
@@ -160,7 +161,7 @@ class Seat {
     bearer.width_mm = piece.size(1 - along_);
     bearer.bearing_mm2 = std::numeric_limits<double>::max();
     for (const Piece& stud : studs) bearer.bearing_mm2 = std::min(bearer.bearing_mm2, plan_overlap(stud, piece));
-    for (const Piece& joist : family({"joist"})) {
+    for (const Piece& joist : of({Kind::joist})) {
       double off = std::numeric_limits<double>::max();
       for (const Piece& stud : studs) off = std::min(off, std::abs(stud.middle(along_) - joist.middle(along_)));
       bearer.off_stud_mm = std::max(bearer.off_stud_mm, off);
@@ -169,7 +170,7 @@ class Seat {
   }
 
   void add_stud() {
-    const auto studs = family({"stud"});
+    const auto studs = of({Kind::stud});
     const auto longest = std::max_element(
         studs.begin(), studs.end(), [](const Piece& a, const Piece& b) { return a.size(2) < b.size(2) - near_mm; });
     if (longest == studs.end()) return;
@@ -178,7 +179,8 @@ class Seat {
     read_section(*longest, bearer);
     bearer.clear_mm = bearer.span_mm = longest->size(2);
     bearer.width_mm = longest->size(along_);
-    for (const Piece& plate : family({"top-plate", "top-track"})) bearer.bearing_mm2 = plan_overlap(*longest, plate);
+    for (const Piece& plate : of({Kind::top_plate, Kind::top_track}))
+      bearer.bearing_mm2 = plan_overlap(*longest, plate);
     found_.push_back(bearer);
   }
 
@@ -191,22 +193,21 @@ class Seat {
 
 /// The studs of the wall behind the cleat that stand behind it by half their thickness or more.
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
-  const parts::Solid* solid = model.find("bench-frame/wall-cleat");
-  if (!solid) solid = model.find("bench-frame/wall-track");
+  const parts::Solid* solid = model.find(facts::frame_part(Kind::wall_cleat));
+  if (!solid) solid = model.find(facts::frame_part(Kind::wall_track));
   if (!solid) return std::nullopt;
   const Piece piece{solid, brep::box_of(solid->shape)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1;
-  const char* const wall = along == 0                                   ? "wall-back/stud"
-                           : model.job.bench->place == job::Side::right ? "wall-right/stud"
-                                                                        : "wall-left/stud";
+  const facts::Family wall{parts::Role::wall, along == 0 ? job::Side::back : model.job.bench->place};
   facts::Cleat cleat;
   cleat.part_id = solid->id;
   cleat.thickness_mm = piece.size(1 - along);
   if (const auto end = end_face(*solid); end && is_bent(*solid)) cleat.thickness_mm = section_on(*end, *solid).sheet_mm;
   cleat.middle_mm = piece.middle(2);
   for (const parts::Solid& each : model.solids) {
-    const bool joist = each.id.rfind("bench-frame/joist", 0) == 0 || each.id.rfind("bench-frame/end-cleat", 0) == 0;
-    if (each.id.rfind(wall, 0) != 0 && !joist) continue;
+    const bool joist = each.part.is(parts::Role::bench_frame, Kind::joist) || each.part.kind == Kind::end_cleat;
+    const bool stud = each.part.family == wall && each.part.kind == Kind::stud;
+    if (!stud && !joist) continue;
     const Piece other{&each, brep::box_of(each.shape)};
     if (joist)
       cleat.joists_at_mm.push_back(other.middle(along));

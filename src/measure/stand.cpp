@@ -9,7 +9,9 @@
 namespace fallwright::measure {
 namespace {
 
+using facts::frame_part;
 using job::Side;
+using parts::Kind;
 
 /// The bench's own way through the alcove: across it from the wall it leans on, and along that wall.
 struct Lie {
@@ -72,9 +74,9 @@ double thick_at(Side side, const Surface& top, const std::array<double, 6>& deck
 }  // namespace
 
 std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts::Facts& facts) {
-  const parts::Solid *deck = model.find("bench-frame/deck"), *seat = model.first(parts::Role::seat_block);
-  const parts::Solid* knee = model.find("bench-frame/top-plate");
-  if (!knee) knee = model.find("bench-frame/top-track");
+  const parts::Solid *deck = model.find(frame_part(Kind::deck)), *seat = model.first(parts::Role::seat_block);
+  const parts::Solid* knee = model.find(frame_part(Kind::top_plate));
+  if (!knee) knee = model.find(frame_part(Kind::top_track));
   if (!deck || !seat || !knee || !facts.heights.seat_back_mm) return std::nullopt;
   const auto box = brep::box_of(seat->shape), under = brep::box_of(knee->shape);
   const Lie lie = lie_of(model, brep::box_of(deck->shape));
@@ -84,7 +86,7 @@ std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts
   stand.knee_mm = lie.from_wall((under[lie.across] + under[lie.across + 3]) / 2);
   stand.top_mm = *facts.heights.seat_back_mm;
   for (const facts::Part& part : facts.parts) {
-    if (part.role != "seat-block" && part.role != "bench-frame") continue;
+    if (!part.which.is(parts::Role::seat_block) && !part.which.is(parts::Role::bench_frame)) continue;
     stand.mass_kg += part.mass_kg;
     stand.mass_at_mm += part.mass_kg * lie.from_wall(part.centroid_mm[lie.across]);
   }
@@ -93,7 +95,7 @@ std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts
 }
 
 std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model) {
-  const parts::Solid *deck = model.find("bench-frame/deck"), *seat = model.first(parts::Role::seat_block);
+  const parts::Solid *deck = model.find(frame_part(Kind::deck)), *seat = model.first(parts::Role::seat_block);
   if (!deck || !seat) return std::nullopt;
   const auto block = brep::box_of(seat->shape), under = brep::box_of(deck->shape);
   const Surface top{seat->shape, true};

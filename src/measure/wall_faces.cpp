@@ -24,7 +24,7 @@ std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& frami
     Box3 box;
     box.low[back ? 0 : 1] = from, box.high[back ? 0 : 1] = to;
     box.low[2] = low_mm, box.high[2] = high_mm;
-    const auto reach = framing.reach(std::string{"wall-"} + name_of(side), gp_Dir{face.nx, face.ny, 0}, box);
+    const auto reach = framing.reach({parts::Role::wall, side}, gp_Dir{face.nx, face.ny, 0}, box);
     if (!reach) continue;
     face.reach_mm = *reach + build_up_mm;
     faces.push_back(face);

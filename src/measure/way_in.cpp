@@ -111,8 +111,10 @@ Flanks::Flanks(const parts::Model& model, const Framing& framing, double beyond_
   middle_ = (base.x0 + base.x1) / 2;
   // What merely touches the stretch's ends stands beside it.
   const double from = base.y0 - beyond_mm + same_mm, to = base.y1 + beyond_mm - same_mm;
-  for (const char* family : {"wall-left", "wall-right"}) take(framing.of(family), false, from, to);
-  if (model.job.bench && model.job.bench->place != job::Side::back) take(framing.of("bench-frame"), true, from, to);
+  for (const job::Side side : {job::Side::left, job::Side::right})
+    take(framing.of({parts::Role::wall, side}), false, from, to);
+  if (model.job.bench && model.job.bench->place != job::Side::back)
+    take(framing.of({parts::Role::bench_frame}), true, from, to);
 }
 
 void Flanks::take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y) {

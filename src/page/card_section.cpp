@@ -45,13 +45,13 @@ class Card {
   std::string plan() const {
     const facts::Part* base = nullptr;
     for (const facts::Part& part : report_.facts.parts)
-      if (part.role == "base") base = &part;
+      if (part.which.is(facts::Role::base)) base = &part;
     if (!base) return "";
     const double x0 = base->bbox_mm[0], y1 = base->bbox_mm[4];
     const double wide = base->bbox_mm[3] - x0, deep = y1 - base->bbox_mm[1], size = wide / 22;
     std::string inner = box("edge", 0, 0, wide, deep, size / 8);
     for (const facts::Part& part : report_.facts.parts)
-      if (part.role == "drain")
+      if (part.which.is(facts::Role::drain))
         inner += box("drain", part.bbox_mm[0] - x0, y1 - part.bbox_mm[4], part.bbox_mm[3] - part.bbox_mm[0],
                      part.bbox_mm[4] - part.bbox_mm[1], size / 8);
     for (const facts::Gauge& g : report_.facts.room.gauges)

@@ -6,24 +6,6 @@
 namespace fallwright::page {
 namespace {
 
-/// The solids that checks say they rest on, by the roles of the model.
-const std::pair<const char*, const char*> roles[] = {
-    {"walls", "wall"},
-    {"bench frame", "bench-frame"},
-    {"seat block", "seat-block"},
-    {"base", "base"},
-    {"drain", "drain"},
-    {"bed", "bed"},
-    {"subfloor", "subfloor"},
-    {"joists", "joist"},
-};
-
-std::string role_of(const std::string& support) {
-  for (const auto& [name, role] : roles)
-    if (support == name) return role;
-  return "";
-}
-
 bool names(const std::string& words, const std::string& quoted) {
   return words.find("'" + quoted + "'") != std::string::npos;
 }
@@ -36,7 +18,7 @@ std::vector<std::string> parts_of(const rules::Result& result, const facts::Fact
   if (!parts.empty()) return parts;
   for (const rules::Support& support : result.rests_on)
     for (const facts::Part& part : facts.parts)
-      if (support.solid && !part.before && part.role == role_of(support.name)) parts.push_back(part.id);
+      if (support.role && !part.before && part.which.is(*support.role)) parts.push_back(part.id);
   return parts;
 }
 

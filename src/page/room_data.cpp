@@ -32,17 +32,21 @@ std::string mark_of(const report::Report& report, const std::string& part) {
 }
 
 /// How a part meets another: state, the other, and how far it is.
-Json meeting(const facts::Fit& fit, const std::string& part) {
+Json meeting(const facts::Fit& fit, const facts::PartId& part) {
   const char* state = fit.state == facts::Touch::gap ? "gap" : fit.state == facts::Touch::touch ? "touch" : "clash";
-  return {text(fit.a == part ? fit.b : fit.a), state, fit.distance_mm};
+  return {text(text_of(fit.a == part ? fit.b : fit.a)), state, fit.distance_mm};
 }
 
 Json part_data(const report::Report& report, const facts::Part& part) {
   Json meets = Json::array();
   for (const facts::Fit& fit : report.facts.fits)
-    if (fit.a == part.id || fit.b == part.id) meets.push_back(meeting(fit, part.id));
-  return {{"id", part.id},       {"role", part.role},       {"material", text(part.material)},
-          {"box", part.bbox_mm}, {"mass_kg", part.mass_kg}, {"mark", mark_of(report, part.id)},
+    if (fit.a == part.which || fit.b == part.which) meets.push_back(meeting(fit, part.which));
+  return {{"id", part.id},
+          {"role", name_of(part.which.family.role)},
+          {"material", text(part.material)},
+          {"box", part.bbox_mm},
+          {"mass_kg", part.mass_kg},
+          {"mark", mark_of(report, part.id)},
           {"meets", meets}};
 }
 

@@ -62,7 +62,7 @@ Solid make_base(const job::Job& job, const job::Layout& layout) {
   const brep::Slab slab = slab_of_base(job, layout);
   const auto weight_kg = job.base.tape.weight_kg;
   const double density = weight_kg ? *weight_kg / (brep::volume_mm3(slab.solid) * 1e-9) : job.base.density_kg_m3;
-  return to_solid("base", Role::base, job.base.material, density, slab);
+  return to_solid({{Role::base}}, job.base.material, density, slab);
 }
 
 Solid make_drain(const job::Job& job, const job::Layout& layout) {
@@ -73,7 +73,7 @@ Solid make_drain(const job::Job& job, const job::Layout& layout) {
   for (brep::Region& flange : brep::ground({outer, outlet}, bottom, {layout.drain_top - job.drain.recess.in_mm()}))
     bottom.push_back(std::move(flange));
   constexpr double plastic_kg_m3 = 1400;  // rigid PVC: from memory
-  return to_solid("drain", Role::drain, "plastic", plastic_kg_m3, brep::between(top, bottom, "drain"));
+  return to_solid({{Role::drain}}, "plastic", plastic_kg_m3, brep::between(top, bottom, "drain"));
 }
 
 }  // namespace fallwright::parts

@@ -16,8 +16,7 @@ Solid spread_to(const job::Job& job, const job::Layout& layout, double gauge) {
   const brep::Relief floor = measured_floor(job, layout);
   const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job));
   const brep::Relief top{{{to_loop(layout.bed_outline.polygon()), brep::reversed(hole)}, {gauge}}};
-  return to_solid("bed-spread", Role::bed_spread, "mortar", job.bed.density_kg_m3,
-                  brep::between(top, floor, "bed-spread"));
+  return to_solid({{Role::bed_spread}}, "mortar", job.bed.density_kg_m3, brep::between(top, floor, "bed-spread"));
 }
 
 const char* material_of_bed(const job::Job& job) {
@@ -35,14 +34,14 @@ double up_to_tape(double mm, job::UnitSystem unit) {
 
 Solid make_bed(const job::Job& job, const job::Layout& layout) {
   const brep::Relief top = underside(job, layout, layout.bed_outline.polygon(), bed_hole_radius_mm(job));
-  return to_solid("bed", Role::bed, material_of_bed(job), job.bed.density_kg_m3,
+  return to_solid({{Role::bed}}, material_of_bed(job), job.bed.density_kg_m3,
                   brep::between(top, measured_floor(job, layout), "bed"));
 }
 
 Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
   if (job.base.is_site_built()) {  // nothing is pressed into it: it is screeded as it stays
     Solid spread = bed;
-    spread.id = "bed-spread", spread.role = Role::bed_spread;
+    spread.call({{Role::bed_spread}});
     return spread;
   }
   if (job.bed.gauge_depth) return spread_to(job, layout, job.bed.gauge_depth->in_mm());

@@ -9,8 +9,7 @@
 namespace fallwright::parts {
 namespace {
 
-constexpr auto role = Role::bench_frame;
-const std::string family = "bench-frame/";
+using facts::frame_part;
 
 /// The frame in the bench's own coordinates. A knee wall carries the front, a cleat or a track the wall side; joists
 /// span between, a deck lies on top. All of it is level; only what stands on the floor follows the floor.
@@ -73,8 +72,8 @@ class Frame {
   }
 
   /// Along u, with its section's a toward `a` and b = u x a.
-  void along(const std::string& name, const job::Stock& stock, double v, double z, const gp_Dir& a) {
-    add(sticks_.make(family + name, role, stock, length_, {{0, v, z}, gp::DX(), a}));
+  void along(Kind kind, const job::Stock& stock, double v, double z, const gp_Dir& a) {
+    add(sticks_.make(frame_part(kind), stock, length_, {{0, v, z}, gp::DX(), a}));
   }
 
   void build_timber() {
@@ -82,13 +81,13 @@ class Frame {
     const double back = front_ - d;  // the knee wall's inner face
     const brep::Loop plan = brep::rectangle(0, back, length_, front_);
     const brep::Plane foot = foot_of(back, front_), sole_top = sole_top_on(foot);
-    add(make_board(family + "sole-plate", role, stock_, {{{plan}, foot}}, {{{plan}, sole_top}}, gp::DX()));
+    add(make_board(frame_part(Kind::sole_plate), stock_, {{{plan}, foot}}, {{{plan}, sole_top}}, gp::DX()));
     int number = 0;
     for (const double u : spread_evenly(length_, t, bench_.frame.spacing.in_mm()))
-      add_stud(numbered("stud", ++number), u, back, sole_top, layout_.plate_top - t);
-    along("top-plate", stock_, back, layout_.plate_top, gp_Dir{0, 0, -1});
-    along("wall-cleat", stock_, 0, layout_.plate_top - d, gp::DY());
-    along("front-rail", stock_, front_ - t, layout_.plate_top, gp::DY());
+      add_stud(++number, u, back, sole_top, layout_.plate_top - t);
+    along(Kind::top_plate, stock_, back, layout_.plate_top, gp_Dir{0, 0, -1});
+    along(Kind::wall_cleat, stock_, 0, layout_.plate_top - d, gp::DY());
+    along(Kind::front_rail, stock_, front_ - t, layout_.plate_top, gp::DY());
     add_joists(0, front_ - t, layout_.plate_top, t);
   }
 
@@ -121,12 +120,12 @@ class Frame {
   }
 
   /// On a level floor all studs are one shape; on another each is cut to its own length.
-  void add_stud(const std::string& name, double u, double v, const brep::Plane& foot, double asked) {
+  void add_stud(int number, double u, double v, const brep::Plane& foot, double asked) {
     const double low = lowest_under(u), top = low + job_.cut_mm(asked - low);
     if (foot.gx == 0 && foot.gy == 0)
-      add(sticks_.make(family + name, role, stock_, top - foot.z0, {{u, v, foot.z0}, gp::DZ(), gp::DX()}));
+      add(sticks_.make(frame_part(Kind::stud, number), stock_, top - foot.z0, {{u, v, foot.z0}, gp::DZ(), gp::DX()}));
     else
-      add(make_post(family + name, role, stock_, {u, v}, gp::DX(), foot, {top}));
+      add(make_post(frame_part(Kind::stud, number), stock_, {u, v}, gp::DX(), foot, {top}));
   }
 
   /// Tracks embrace stud and joist ends. Ends stay clear of the bends by their radius. The sole track is levelled on
@@ -136,15 +135,14 @@ class Frame {
     const double t = track.thickness.in_mm(), r = track.radius.in_mm(), outside = outside_depth_mm(track);
     const double back = front_ - outside, knee = back + t;
     const double foot = highest_floor(back, front_);
-    along("sole-track", track, front_, foot, gp::DZ());
+    along(Kind::sole_track, track, front_, foot, gp::DZ());
     const double stud_foot = foot + t + r, length = job_.cut_mm(steel_stud());
     int number = 0;
     for (const double u : spread_evenly(length_, stock_.flange.in_mm(), bench_.frame.spacing.in_mm()))
-      add(sticks_.make(family + numbered("stud", ++number), role, stock_, length,
-                       {{u, knee, stud_foot}, gp::DZ(), gp::DX()}));
-    along("top-track", track, back, layout_.plate_top, gp_Dir{0, 0, -1});
-    along("wall-track", track, 0, layout_.plate_top, gp::DY());
-    along("front-track", track, front_, layout_.plate_top + outside, gp_Dir{0, -1, 0});
+      add(sticks_.make(frame_part(Kind::stud, ++number), stock_, length, {{u, knee, stud_foot}, gp::DZ(), gp::DX()}));
+    along(Kind::top_track, track, back, layout_.plate_top, gp_Dir{0, 0, -1});
+    along(Kind::wall_track, track, 0, layout_.plate_top, gp::DY());
+    along(Kind::front_track, track, front_, layout_.plate_top + outside, gp_Dir{0, -1, 0});
     add_joists(t + r, front_ - t - r, layout_.plate_top + t, stock_.flange.in_mm());
   }
 
@@ -160,18 +158,18 @@ class Frame {
     int joists = 0, cleats = 0;
     for (std::size_t i = 0; i < places.size(); ++i) {
       const bool cleat = (i == 0 && first_walled_) || (i + 1 == places.size() && last_walled_);
-      const std::string name = cleat ? numbered("end-cleat", ++cleats) : numbered("joist", ++joists);
+      const PartId part = cleat ? frame_part(Kind::end_cleat, ++cleats) : frame_part(Kind::joist, ++joists);
       // Length along +v and a along -u: b points up. A timber's corner is then at its far side.
-      add(sticks_.make(family + name, role, stock_, job_.cut_mm(v1 - v0),
-                       {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
+      add(sticks_.make(part, stock_, job_.cut_mm(v1 - v0), {{places[i] + width, v0, z}, gp::DY(), gp_Dir{-1, 0, 0}}));
     }
   }
 
   void add_deck() {
     const brep::Loop plan = brep::rectangle(0, 0, length_, job_.cut_mm(front_));
+    const PartId part = frame_part(Kind::deck);
     Solid deck =
-        to_solid(family + "deck", role, "plywood", 600,  // kg/m3: from memory
-                 brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, family + "deck"));
+        to_solid(part, "plywood", 600,  // kg/m3: from memory
+                 brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, text_of(part)));
     deck.cut = Cut{"deck sheet", false, true, gp::DX()};
     add(std::move(deck));
   }

@@ -49,32 +49,13 @@ Model framing_of(const job::Job& job) {
 
 }  // namespace
 
-const char* name_of(Role role) {
-  switch (role) {
-    case Role::subfloor:
-      return "subfloor";
-    case Role::joist:
-      return "joist";
-    case Role::wall:
-      return "wall";
-    case Role::bench_frame:
-      return "bench-frame";
-    case Role::seat_block:
-      return "seat-block";
-    case Role::base:
-      return "base";
-    case Role::drain:
-      return "drain";
-    case Role::bed:
-      return "bed";
-    case Role::bed_spread:
-      return "bed-spread";
-  }
-  return "";
-}
-
 std::array<double, 6> box_of(const Solid& solid) {
   return solid.box_mm ? *solid.box_mm : brep::box_of(solid.shape);
+}
+
+const Solid* Model::find(const PartId& part) const {
+  const auto it = std::find_if(solids.begin(), solids.end(), [&](const Solid& s) { return s.part == part; });
+  return it == solids.end() ? nullptr : &*it;
 }
 
 const Solid* Model::find(const std::string& id) const {
@@ -103,8 +84,8 @@ Model build_framing(const job::Job& job) {
   return brep::guarded(job.name, [&] { return framing_of(job); });
 }
 
-Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab) {
-  Solid solid{id, role, material, density, slab.solid};
+Solid to_solid(const PartId& part, const std::string& material, double density, const brep::Slab& slab) {
+  Solid solid{part, material, density, slab.solid};
   for (const brep::NamedFace& named : slab.upper) {
     const auto slash = named.name.find('/');
     solid.facets.push_back({named.name.substr(0, slash), named.name.substr(slash + 1), named.face});

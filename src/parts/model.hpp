@@ -10,12 +10,12 @@
 #include <TopoDS_Solid.hxx>
 #include <gp_Dir.hxx>
 
+#include "facts/part_id.hpp"
 #include "job/job.hpp"
 
 namespace fallwright::parts {
 
-enum class Role { subfloor, joist, wall, bench_frame, seat_block, base, drain, bed, bed_spread };
-const char* name_of(Role role);  ///< "subfloor", "bench-frame" ...
+using facts::Kind, facts::PartId, facts::Role, facts::name_of;
 
 /// A face that carries water or a name in the reports: facet `facet` of surface `surface`.
 struct Facet {
@@ -33,7 +33,14 @@ struct Cut {
 
 /// One closed solid. Equal members share one shape and differ in its location only.
 struct Solid {
-  std::string id;  ///< "bench-frame/stud-03"
+  Solid(const PartId& which, std::string of, double kg_m3, TopoDS_Solid as)
+      : material{std::move(of)}, density_kg_m3{kg_m3}, shape{std::move(as)} {
+    call(which);
+  }
+  void call(const PartId& which) { part = which, id = text_of(which), role = which.family.role; }
+
+  PartId part;
+  std::string id;  ///< its text: "bench-frame/stud-03"
   Role role = Role::base;
   std::string material;
   double density_kg_m3 = 0;
@@ -49,7 +56,8 @@ std::array<double, 6> box_of(const Solid& solid);
 struct Model {
   job::Job job;
   std::vector<Solid> solids;  ///< in the order they are built on site
-  const Solid* find(const std::string& id) const;
+  const Solid* find(const PartId& part) const;
+  const Solid* find(const std::string& id) const;  ///< for texts that came from a file
   const Solid* first(Role role) const;
 };
 

@@ -72,7 +72,7 @@ gp_Trsf bench_to_alcove(const job::Job& job, const job::Layout& layout);
 void move(Solid& solid, const gp_Trsf& trsf);
 
 /// A solid from a slab: its named faces "surface/facet" become facets.
-Solid to_solid(const std::string& id, Role role, const std::string& material, double density, const brep::Slab& slab);
+Solid to_solid(const PartId& part, const std::string& material, double density, const brep::Slab& slab);
 
 /// Positions of `thickness` wide members over a length: at both ends and evenly between, no further apart than
 /// `spacing` centre to centre.

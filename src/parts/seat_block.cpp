@@ -53,8 +53,8 @@ Solid make_seat_block(const job::Job& job, const job::Layout& layout) {
     bottom.push_back({{brep::rectangle(0, frame, length, apron)}, {apron_foot(job, layout)}});
   for (brep::Region& rest : brep::ground({outline}, bottom, {layout.deck_top})) bottom.push_back(std::move(rest));
 
-  Solid solid = to_solid("seat-block", Role::seat_block, bench.material, bench.density_kg_m3,
-                         brep::between(top, bottom, "seat-block"));
+  Solid solid =
+      to_solid({{Role::seat_block}}, bench.material, bench.density_kg_m3, brep::between(top, bottom, "seat-block"));
   move(solid, bench_to_alcove(job, layout));
   return solid;
 }

@@ -48,9 +48,8 @@ Loop bent_sheet(const std::vector<PlanPoint>& path, double thickness, double rad
   return sheet;
 }
 
-Solid as_solid(const std::string& id, Role role, const job::Stock& stock, const TopoDS_Solid& shape,
-               const gp_Dir& axis) {
-  Solid solid{id, role, material_of(stock), density_of(stock), shape};
+Solid as_solid(const PartId& part, const job::Stock& stock, const TopoDS_Solid& shape, const gp_Dir& axis) {
+  Solid solid{part, material_of(stock), density_of(stock), shape};
   solid.cut = Cut{stock.name, stock.is_steel(), false, axis, stock.is_steel() ? 0 : stock.thickness.in_mm()};
   return solid;
 }
@@ -74,18 +73,18 @@ double outside_depth_mm(const job::Stock& stock) {
   return stock.depth.in_mm() + sheets;
 }
 
-Solid Sticks::make(const std::string& id, Role role, const job::Stock& stock, double length_mm, const Lie& lie) {
-  TopoDS_Solid& prototype = prototypes_[{role, stock.name, length_mm}];
+Solid Sticks::make(const PartId& part, const job::Stock& stock, double length_mm, const Lie& lie) {
+  TopoDS_Solid& prototype = prototypes_[{part.family.role, stock.name, length_mm}];
   if (prototype.IsNull()) {
     const Loop loop = section(stock);
-    prototype = brep::between({{{loop}, {length_mm}}}, {{{loop}, {0}}}, id).solid;
+    prototype = brep::between({{{loop}, {length_mm}}}, {{{loop}, {0}}}, text_of(part)).solid;
   }
   gp_Trsf place;
   place.SetTransformation(gp_Ax3{lie.corner, lie.length, lie.a}, gp_Ax3{});
-  return as_solid(id, role, stock, TopoDS::Solid(prototype.Located(TopLoc_Location{place})), lie.length);
+  return as_solid(part, stock, TopoDS::Solid(prototype.Located(TopLoc_Location{place})), lie.length);
 }
 
-Solid make_post(const std::string& id, Role role, const job::Stock& stock, const PlanPoint& corner, const gp_Dir& a,
+Solid make_post(const PartId& part, const job::Stock& stock, const PlanPoint& corner, const gp_Dir& a,
                 const brep::Plane& bottom, const brep::Plane& top) {
   Loop loop = section(stock);
   const auto place = [&](PlanPoint p) {  // a, and b = up x a
@@ -95,11 +94,11 @@ Solid make_post(const std::string& id, Role role, const job::Stock& stock, const
     c.at = place(c.at);
     if (c.centre) c.centre = place(*c.centre);
   }
-  return as_solid(id, role, stock, brep::between({{{loop}, top}}, {{{loop}, bottom}}, id).solid, gp::DZ());
+  return as_solid(part, stock, brep::between({{{loop}, top}}, {{{loop}, bottom}}, text_of(part)).solid, gp::DZ());
 }
 
-Solid make_leaning_post(const std::string& id, Role role, const job::Stock& stock, const Lie& lie,
-                        const brep::Plane& bottom, const brep::Plane& top) {
+Solid make_leaning_post(const PartId& part, const job::Stock& stock, const Lie& lie, const brep::Plane& bottom,
+                        const brep::Plane& top) {
   gp_Trsf place, back;
   place.SetTransformation(gp_Ax3{lie.corner, lie.length, lie.a}, gp_Ax3{});
   back = place.Inverted();
@@ -111,16 +110,16 @@ Solid make_leaning_post(const std::string& id, Role role, const job::Stock& stoc
     return brep::Plane{on.Z() - gx * on.X() - gy * on.Y(), gx, gy};
   };
   const Loop loop = section(stock);
-  Solid solid =
-      as_solid(id, role, stock, brep::between({{{loop}, own(top)}}, {{{loop}, own(bottom)}}, id).solid, gp::DZ());
+  Solid solid = as_solid(part, stock, brep::between({{{loop}, own(top)}}, {{{loop}, own(bottom)}}, text_of(part)).solid,
+                         gp::DZ());
   solid.shape = TopoDS::Solid(solid.shape.Located(TopLoc_Location{place}));
   solid.cut->axis = lie.length;
   return solid;
 }
 
-Solid make_board(const std::string& id, Role role, const job::Stock& stock, const brep::Relief& bottom,
-                 const brep::Relief& top, const gp_Dir& axis) {
-  return as_solid(id, role, stock, brep::between(top, bottom, id).solid, axis);
+Solid make_board(const PartId& part, const job::Stock& stock, const brep::Relief& bottom, const brep::Relief& top,
+                 const gp_Dir& axis) {
+  return as_solid(part, stock, brep::between(top, bottom, text_of(part)).solid, axis);
 }
 
 const char* material_of(const job::Stock& stock) {
@@ -130,10 +129,6 @@ const char* material_of(const job::Stock& stock) {
 /// Kiln-dried softwood framing about 450 kg/m3: common practice, no source. Steel 7850 kg/m3: from memory.
 double density_of(const job::Stock& stock) {
   return stock.is_steel() ? 7850 : 450;
-}
-
-std::string numbered(const std::string& family, int number) {
-  return family + (number < 10 ? "-0" : "-") + std::to_string(number);
 }
 
 }  // namespace fallwright::parts

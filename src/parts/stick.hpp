@@ -29,7 +29,7 @@ struct Lie {
 class Sticks {
  public:
   /// A square-ended stick. Material and density follow from the stock.
-  Solid make(const std::string& id, Role role, const job::Stock& stock, double length_mm, const Lie& lie);
+  Solid make(const PartId& part, const job::Stock& stock, double length_mm, const Lie& lie);
 
  private:
   /// By role as well: a product has one colour, and equal sticks of wall and bench have two.
@@ -37,21 +37,18 @@ class Sticks {
 };
 
 /// An upright timber or steel stick whose ends are cut to planes (for a floor that is out of level); a, b as in `Lie`.
-Solid make_post(const std::string& id, Role role, const job::Stock& stock, const brep::PlanPoint& corner,
-                const gp_Dir& a, const brep::Plane& bottom, const brep::Plane& top);
+Solid make_post(const PartId& part, const job::Stock& stock, const brep::PlanPoint& corner, const gp_Dir& a,
+                const brep::Plane& bottom, const brep::Plane& top);
 
 /// The same leaning: its length along `lie.length`, its ends cut to planes of the alcove.
-Solid make_leaning_post(const std::string& id, Role role, const job::Stock& stock, const Lie& lie,
-                        const brep::Plane& bottom, const brep::Plane& top);
+Solid make_leaning_post(const PartId& part, const job::Stock& stock, const Lie& lie, const brep::Plane& bottom,
+                        const brep::Plane& top);
 
 /// A board lying in plan between two reliefs; its length runs along `axis`.
-Solid make_board(const std::string& id, Role role, const job::Stock& stock, const brep::Relief& bottom,
-                 const brep::Relief& top, const gp_Dir& axis);
+Solid make_board(const PartId& part, const job::Stock& stock, const brep::Relief& bottom, const brep::Relief& top,
+                 const gp_Dir& axis);
 
 const char* material_of(const job::Stock& stock);
 double density_of(const job::Stock& stock);
-
-/// "wall-back/stud-03": a family and a running number that sorts.
-std::string numbered(const std::string& family, int number);
 
 }  // namespace fallwright::parts

@@ -25,7 +25,7 @@ class Joists {
     constexpr double same = units::tolerance::length_mm;
     const double first = own + std::ceil((begin + half_ - same - own) / spacing) * spacing;
     for (double centre = first; centre + half_ <= end + same; centre += spacing) {
-      const std::string id = numbered("joists/joist", static_cast<int>(joists_.size()) + 1);
+      const PartId id{{Role::joist}, Kind::joist, 0, static_cast<int>(joists_.size()) + 1};
       if (layout_.subfloor.is_plane() && !joists_.empty())
         repeat(id, centre - first);
       else
@@ -36,24 +36,24 @@ class Joists {
   }
 
  private:
-  void add(const std::string& id, double centre) {
+  void add(const PartId& id, double centre) {
     const job::Rect& all = layout_.extent;
     const job::Rect plan = along_depth_ ? job::Rect{centre - half_, all.y0, centre + half_, all.y1}
                                         : job::Rect{all.x0, centre - half_, all.x1, centre + half_};
     const survey::Polygon window = survey::to_polygon(plan);
     const double deck = floor_.deck.in_mm();
-    joists_.push_back(make_board(id, Role::joist, floor_.joist_stock,
+    joists_.push_back(make_board(id, floor_.joist_stock,
                                  floor_relief(layout_, window, -deck - floor_.joist_stock.depth.in_mm()),
                                  floor_relief(layout_, window, -deck), along_depth_ ? gp::DY() : gp::DX()));
   }
 
-  void repeat(const std::string& id, double step) {
+  void repeat(const PartId& id, double step) {
     const job::HeightPlane& plane = layout_.subfloor.cells().front().plane;
     const double rise = step * (along_depth_ ? plane.gx : plane.gy);
     gp_Trsf shift;
     shift.SetTranslation(along_depth_ ? gp_Vec{step, 0, rise} : gp_Vec{0, step, rise});
     Solid joist = joists_.front();
-    joist.id = id;
+    joist.call(id);
     move(joist, shift);
     joists_.push_back(std::move(joist));
   }
@@ -92,7 +92,7 @@ std::vector<Solid> make_subfloor(const job::Job& job, const job::Layout& layout)
   const brep::Relief top = floor_relief(layout, plan, 0, bore);
   const brep::Relief bottom = floor_relief(layout, plan, -job.floor.deck.in_mm(), bore);
   // Densities: plywood 600, concrete 2400 kg/m3: from memory.
-  std::vector<Solid> solids{to_solid("subfloor", Role::subfloor, slab ? "concrete" : "plywood", slab ? 2400 : 600,
+  std::vector<Solid> solids{to_solid({{Role::subfloor}}, slab ? "concrete" : "plywood", slab ? 2400 : 600,
                                      brep::between(top, bottom, "subfloor"))};
   if (!slab && job.floor.joist_first)  // where nobody knows of joists, none is drawn
     for (Solid& joist : Joists{job, layout}.build()) solids.push_back(std::move(joist));

@@ -61,7 +61,6 @@ class Framing {
         stock_{job.walls.stock},
         sticks_{sticks},
         line_{wall, wall.side() == job::Side::left, 0, wall.length(), {}},
-        family_{std::string{"wall-"} + job::name_of(wall.side()) + "/"},
         plate_{stock_.thickness.in_mm()},
         depth_{stock_.depth.in_mm()} {
     if (wall.side() == job::Side::back)
@@ -76,18 +75,21 @@ class Framing {
     const double asked = job_.alcove.height.in_mm() - job_.walls.top_plates * plate_;
     const double top = settled(asked, raised(foot, plate_), places);
     for (std::size_t i = 0; i < places.size(); ++i)
-      add_stud(numbered("stud", static_cast<int>(i) + 1), places[i], raised(foot, plate_), top);
+      add_stud(static_cast<int>(i) + 1, places[i], raised(foot, plate_), top);
     for (int k = 0; k < job_.walls.top_plates; ++k)
-      add_top_plate(job_.walls.top_plates == 1 ? "top-plate" : numbered("top-plate", k + 1), top + k * plate_);
+      add_top_plate(job_.walls.top_plates == 1 ? 0 : k + 1, top + k * plate_);
     for (std::size_t row = 0; row < job_.walls.blocking.size(); ++row)
       add_blocking(static_cast<int>(row) + 1, job_.walls.blocking[row].in_mm(), places);
     // What stands already is not cut; blocking is new whatever the walls are.
     for (Solid& solid : solids_)
-      if (job_.walls.existing && solid.id.find("/blocking-") == std::string::npos) solid.cut.reset();
+      if (job_.walls.existing && solid.part.kind != Kind::blocking) solid.cut.reset();
     return std::move(solids_);
   }
 
  private:
+  PartId part(Kind kind, int number = 0, int row = 0) const {
+    return facts::wall_part(line_.wall.side(), kind, number, row);
+  }
   static brep::Plane raised(const brep::Plane& p, double by) { return {p.z0 + by, p.gx, p.gy}; }
 
   /// What stands already is as it is; what is framed is cut to the tape.
@@ -159,17 +161,17 @@ class Framing {
     survey::Polygon polygon;
     for (const brep::Corner& c : plan) polygon.push_back({c.at.x, c.at.y});
     const brep::Plane foot = to_plane(survey::rest_on(layout_.subfloor, polygon));
-    add_board("sole-plate", plan, foot, raised(foot, plate_));
+    add_board(part(Kind::sole_plate), plan, foot, raised(foot, plate_));
     return foot;
   }
 
-  void add_top_plate(const std::string& name, double z) {
-    add_board(name, board_plan(z, z + plate_), {z}, {z + plate_});
+  void add_top_plate(int number, double z) {
+    add_board(part(Kind::top_plate, number), board_plan(z, z + plate_), {z}, {z + plate_});
   }
 
-  void add_board(const std::string& name, const brep::Loop& plan, const brep::Plane& bottom, const brep::Plane& top) {
+  void add_board(const PartId& board, const brep::Loop& plan, const brep::Plane& bottom, const brep::Plane& top) {
     const gp_Vec run{plan[1].at.x - plan[0].at.x, plan[1].at.y - plan[0].at.y, 0};
-    solids_.push_back(make_board(family_ + name, Role::wall, stock_, {{{plan}, bottom}}, {{{plan}, top}}, gp_Dir{run}));
+    solids_.push_back(make_board(board, stock_, {{{plan}, bottom}}, {{{plan}, top}}, gp_Dir{run}));
   }
 
   /// Both ends, the inside corners, and every spacing between, centred on it. A stud that would overlap one already
@@ -216,7 +218,7 @@ class Framing {
   }
 
   /// A leaning stud is cut where it meets the plate: its ends are bevelled, and no mark of the tape fits both points.
-  void add_stud(const std::string& name, const Place& place, const brep::Plane& foot, double asked) {
+  void add_stud(int number, const Place& place, const brep::Plane& foot, double asked) {
     const gp_Dir run = line_.run(), outward = line_.outward();
     const double lean = line_.wall.lean(line_.along(place.s + plate_ / 2));
     if (lean != 0 || place.rate != 0) {
@@ -225,16 +227,16 @@ class Framing {
       // About its middle, so that it stands alike on a left and on a right wall.
       const brep::PlanPoint middle = at(place.s + plate_ / 2, 0);
       const gp_XYZ corner = gp_XYZ{middle.x, middle.y, 0} - a.XYZ() * (plate_ / 2);
-      solids_.push_back(make_leaning_post(family_ + name, Role::wall, stock_, {corner, length, a}, foot, {asked}));
+      solids_.push_back(make_leaning_post(part(Kind::stud, number), stock_, {corner, length, a}, foot, {asked}));
       return;
     }
     const brep::PlanPoint p = at(place.s, 0);
     const double low = lowest_under(place, foot), top = low + cut(asked - low);
     if (foot.gx == 0 && foot.gy == 0) {
       solids_.push_back(
-          sticks_.make(family_ + name, Role::wall, stock_, top - foot.z0, {{p.x, p.y, foot.z0}, gp::DZ(), run}));
+          sticks_.make(part(Kind::stud, number), stock_, top - foot.z0, {{p.x, p.y, foot.z0}, gp::DZ(), run}));
     } else {
-      solids_.push_back(make_post(family_ + name, Role::wall, stock_, p, run, foot, {top}));
+      solids_.push_back(make_post(part(Kind::stud, number), stock_, p, run, foot, {top}));
     }
   }
 
@@ -260,8 +262,7 @@ class Framing {
       const gp_Dir run = line_.run(), outward = line_.outward();
       const double in = least_inward(from, from + gap, z0, z1);
       const gp_Pnt p{foot.x - in * outward.X(), foot.y - in * outward.Y(), z0};
-      solids_.push_back(sticks_.make(family_ + numbered("blocking-" + std::to_string(row), ++number), Role::wall,
-                                     stock_, length, {p, run, outward}));
+      solids_.push_back(sticks_.make(part(Kind::blocking, ++number, row), stock_, length, {p, run, outward}));
     }
   }
 
@@ -270,7 +271,6 @@ class Framing {
   const job::Stock& stock_;
   Sticks& sticks_;
   Line line_;
-  std::string family_;
   double plate_, depth_;
   Corner corner_;
   std::vector<Solid> solids_;

@@ -53,7 +53,7 @@ std::string masses(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
   std::string text = "\n  WEIGHTS\n";
   for (const facts::Part& part : report.facts.parts)
-    if (part.role == "base" || part.role == "bed" || part.role == "seat-block")
+    if (part.which.is(facts::Role::base) || part.which.is(facts::Role::bed) || part.which.is(facts::Role::seat_block))
       text += "    " + padded(part.id, 14) +
               (metric ? decimals(part.mass_kg, 1) + " kg" : decimals(part.mass_kg / units::kg_per_lb, 1) + " lb") +
               "\n";

@@ -15,7 +15,7 @@ namespace {
 
 Json part(const facts::Part& p) {
   return {{"id", p.id},
-          {"role", p.role},
+          {"role", name_of(p.which.family.role)},
           {"material", p.material},
           {"volume_mm3", p.volume_mm3},
           {"area_mm2", p.area_mm2},
@@ -57,8 +57,8 @@ const char* name_of(facts::Touch state) {
 }
 
 Json fit(const facts::Fit& f) {
-  return {{"a", f.a},
-          {"b", f.b},
+  return {{"a", text_of(f.a)},
+          {"b", text_of(f.b)},
           {"state", name_of(f.state)},
           {"distance_mm", f.distance_mm},
           {"overlap_mm3", f.overlap_mm3},

@@ -171,31 +171,33 @@ class RoomText {
     head(report_.facts.site_built ? "WHAT MEETS WHAT" : "DRY FIT: what meets what");
     for (const facts::Fit& f : report_.facts.fits)
       if (f.state == facts::Touch::clash)
-        line(f.a + " and " + f.b +
+        line(text_of(f.a) + " and " + text_of(f.b) +
              " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
              rules::place_of(f.at_mm, report_.job));
     for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
       if (state == facts::Touch::touch && !all_) return line("what touches is left out (--all lists it)");
-      std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>> families;
+      std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>>
+          families;  // by their texts, as told
       for (const facts::Fit& f : report_.facts.fits)
-        if (f.state == state && wanted(f) && !filled(f)) families[{family(f.a), family(f.b)}].push_back(&f);
+        if (f.state == state && wanted(f) && !filled(f))
+          families[{text_of(f.a.family), text_of(f.b.family)}].push_back(&f);
       for (const auto& [both, fits] : families) line(words(both.first, both.second, fits));
     }
   }
 
-  static std::string family(const std::string& id) { return id.substr(0, id.find('/')); }
-
   /// Walls among themselves and what lies below the floor were there before.
   static bool wanted(const facts::Fit& f) {
-    for (const char* part : {"base", "seat-block", "drain", "bench-frame"})
-      if (family(f.a) == part || family(f.b) == part) return true;
+    using facts::Role;
+    for (const Role role : {Role::base, Role::seat_block, Role::drain, Role::bench_frame})
+      if (f.a.is(role) || f.b.is(role)) return true;
     return false;
   }
 
   /// Mortar that is placed in the room runs up to whatever stands there.
   bool filled(const facts::Fit& f) const {
-    const auto is = [&](const char* part) { return family(f.a) == part || family(f.b) == part; };
-    return report_.facts.site_built && (is("base") || is("bed")) && !is("drain") && !is("seat-block");
+    using facts::Role;
+    const auto is = [&](Role role) { return f.a.is(role) || f.b.is(role); };
+    return report_.facts.site_built && (is(Role::base) || is(Role::bed)) && !is(Role::drain) && !is(Role::seat_block);
   }
 
   std::string words(const std::string& a, const std::string& b, const std::vector<const facts::Fit*>& fits) const {

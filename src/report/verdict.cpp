@@ -44,7 +44,7 @@ KeyLine built(const Report& report) {
   };
   const std::string kind = report.facts.bought ? "bought base " : report.facts.site_built ? "base on site " : "base ";
   for (const facts::Part& part : report.facts.parts)
-    if (part.role == "base") text += kind + side(part, 0) + " x " + side(part, 1) + ", ";
+    if (part.which.is(facts::Role::base)) text += kind + side(part, 0) + " x " + side(part, 1) + ", ";
   if (report.job.bench) text += "bench, ";
   return {"built", text + std::to_string(report.facts.parts.size()) + " solids"};
 }

@@ -113,7 +113,7 @@ Finding controls_reach(const Ground& ground, const Limit&) {
   const job::Side across = job.bench->place == job::Side::left ? job::Side::right : job::Side::left;
   std::optional<double> middle;
   for (const facts::Part& part : facts.parts)
-    if (part.role == "seat-block") middle = (part.bbox_mm[1] + part.bbox_mm[4]) / 2;
+    if (part.which.is(facts::Role::seat_block)) middle = (part.bbox_mm[1] + part.bbox_mm[4]) / 2;
   if (!middle) return cannot_tell("the job has a bench, and its seat was not found");
   double value = 0, off = 0;
   const job::Fixture* worst = nullptr;

@@ -24,19 +24,16 @@ Finding sound(const job::Job&, const facts::Facts& facts, const Limit&) {
 
 /// How a part is taken out of another's way, with the keys that do it; empty for what stays: a joist is not cut without
 /// an engineer, and a base that was bought is not made shorter, nor its drain moved.
-std::string way_out_of(const std::string& id, const job::Job& job) {
-  const std::string group = id.substr(0, id.find('/'));
+std::string way_out_of(const facts::PartId& part, const job::Job& job) {
+  using facts::Role;
+  const std::string id = text_of(part);
   const auto from = [](const job::From& f) { return std::string{"drain.from_"} + job::name_of(f.side); };
-  if (group == "joists" || ((group == "base" || group == "drain") && is_bought(job))) return "";
-  if (group == "drain") return "move 'drain' (" + from(job.drain.across) + ", " + from(job.drain.along) + ")";
-  if (group == "base") return "make 'base' smaller (base.length, base.width)";
-  if (group == "bench-frame") return "move or shorten '" + id + "' (bench.depth, bench.height)";
-  if (group == "seat-block") return "move or shorten '" + id + "' (bench.overhang, bench.seat_thickness)";
+  if (part.is(Role::joist) || ((part.is(Role::base) || part.is(Role::drain)) && is_bought(job))) return "";
+  if (part.is(Role::drain)) return "move 'drain' (" + from(job.drain.across) + ", " + from(job.drain.along) + ")";
+  if (part.is(Role::base)) return "make 'base' smaller (base.length, base.width)";
+  if (part.is(Role::bench_frame)) return "move or shorten '" + id + "' (bench.depth, bench.height)";
+  if (part.is(Role::seat_block)) return "move or shorten '" + id + "' (bench.overhang, bench.seat_thickness)";
   return "move or shorten '" + id + "'";
-}
-
-bool is_blocking(const std::string& id) {
-  return id.find("/blocking-") != std::string::npos;
 }
 
 Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -49,19 +46,20 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
     if (!worst || fit.overlap_mm3 > worst->overlap_mm3) worst = &fit;
   }
   if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
-  const std::string both = "'" + worst->a + "' and '" + worst->b + "'";
+  const std::string both = "'" + text_of(worst->a) + "' and '" + text_of(worst->b) + "'";
   const std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
   std::string moves = a.empty() ? b : b.empty() ? a : a + ", or " + b;
-  if (is_blocking(worst->a) || is_blocking(worst->b))  // which is set last, wherever it is wanted
+  if (worst->a.kind == facts::Kind::blocking ||
+      worst->b.kind == facts::Kind::blocking)  // which is set last, wherever it is wanted
     moves = "set that row of blocking higher or lower (walls.blocking)";
   if (moves.empty())
     moves =
-        worst->a == "drain" || worst->b == "drain"
+        worst->a.is(facts::Role::drain) || worst->b.is(facts::Role::drain)
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
-  return found(count,
-               both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
-               moves);
+  return found(
+      count, both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
+      moves);
 }
 
 Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, const char* axis) {
@@ -91,8 +89,8 @@ Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limi
 bool body_ends_above_floor(const facts::Facts& facts) {
   const facts::Part *drain = nullptr, *floor = nullptr;
   for (const facts::Part& part : facts.parts) {
-    if (part.role == "drain") drain = &part;
-    if (part.role == "subfloor") floor = &part;
+    if (part.which.is(facts::Role::drain)) drain = &part;
+    if (part.which.is(facts::Role::subfloor)) floor = &part;
   }
   return drain && floor && drain->bbox_mm[2] >= floor->bbox_mm[5] - units::tolerance::length_mm;
 }

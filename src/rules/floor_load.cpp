@@ -56,8 +56,9 @@ double tile_kg(const job::Job& job, const facts::Facts& facts, const std::string
 }
 
 std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts) {
-  auto burden =
-      burden_of(facts, "base and bed", [](const facts::Part& p) { return p.role == "base" || p.role == "bed"; });
+  auto burden = burden_of(facts, "base and bed", [](const facts::Part& p) {
+    return p.which.is(facts::Role::base) || p.which.is(facts::Role::bed);
+  });
   // Over a bonded membrane the floor's tile is the base itself.
   const bool tile_weighed = job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
   if (burden)
@@ -66,16 +67,18 @@ std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts)
 }
 
 std::optional<Burden> under_bench(const job::Job& job, const facts::Facts& facts) {
-  auto burden =
-      burden_of(facts, "bench", [](const facts::Part& p) { return p.role == "seat-block" || p.role == "bench-frame"; });
+  auto burden = burden_of(facts, "bench", [](const facts::Part& p) {
+    return p.which.is(facts::Role::seat_block) || p.which.is(facts::Role::bench_frame);
+  });
   if (burden) burden->kg += tile_kg(job, facts, "seat", "") + tile_kg(job, facts, "apron", "");
   return burden;
 }
 
 std::optional<Burden> under_wall(const job::Job& job, const facts::Facts& facts, job::Side side) {
   const std::string name = job::name_of(side);
-  auto burden =
-      burden_of(facts, name + " wall", [&](const facts::Part& p) { return p.id.rfind("wall-" + name + "/", 0) == 0; });
+  auto burden = burden_of(facts, name + " wall", [&](const facts::Part& p) {
+    return p.which.family == facts::Family{facts::Role::wall, side};
+  });
   if (!burden) return burden;
   const double length = std::max(burden->plan_mm[2] - burden->plan_mm[0], burden->plan_mm[3] - burden->plan_mm[1]);
   burden->kg += tile_kg(job, facts, "walls", name) + length * job.alcove.height.in_mm() * 1e-6 * board_kg_m2;
@@ -96,7 +99,7 @@ std::optional<Burden> under_glass(const job::Job& job, const Burden& base) {
 std::array<double, 2> across_of_strips(const facts::Facts& facts, const job::Floor& floor, int across) {
   double low = std::numeric_limits<double>::max(), high = -low;
   for (const facts::Part& part : facts.parts) {
-    if (part.role != "joist") continue;
+    if (!part.which.is(facts::Role::joist)) continue;
     const double centre = (part.bbox_mm[across] + part.bbox_mm[across + 3]) / 2;
     low = std::min(low, centre), high = std::max(high, centre);
   }
@@ -276,7 +279,7 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
     load.off_span = load.place_known && reach_past(load.burdens, strip);
     at_places.push_back(load);
     for (const facts::Part& part : facts.parts) {
-      if (part.role != "joist") continue;
+      if (!part.which.is(facts::Role::joist)) continue;
       strip.centre = (part.bbox_mm[1 - strip.along] + part.bbox_mm[4 - strip.along]) / 2;
       judge(strip, floor, *grade, part.id, at_places.back());
     }

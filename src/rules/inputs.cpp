@@ -13,7 +13,7 @@
 namespace fallwright::rules {
 namespace {
 
-using facts::Facts;
+using facts::Facts, facts::Role;
 using job::Job;
 using State = std::optional<Standing>;
 
@@ -44,8 +44,9 @@ Standing read_or(bool known, Standing otherwise) {
 }
 
 /// A solid, as far as the model has one.
-State of_role(const Facts& facts, const char* role, Standing state) {
-  const bool there = std::any_of(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.role == role; });
+State of_role(const Facts& facts, Role role, Standing state) {
+  const bool there =
+      std::any_of(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.which.is(role); });
   return there ? State{state} : std::nullopt;
 }
 
@@ -250,21 +251,22 @@ const std::vector<Row>& readings() {
 
 const std::vector<Row>& solids() {
   static const std::vector<Row> rows{
-      {Input::base, "base", STATE(of_role(f, "base", Standing::as_designed)), READ("")},
-      {Input::bed, "bed", STATE(of_role(f, "bed", Standing::as_designed)), READ("")},
-      {Input::pre_slope, "bed", STATE(f.site_built ? of_role(f, "bed", Standing::as_designed) : std::nullopt),
+      {Input::base, "base", STATE(of_role(f, Role::base, Standing::as_designed)), READ("")},
+      {Input::bed, "bed", STATE(of_role(f, Role::bed, Standing::as_designed)), READ("")},
+      {Input::pre_slope, "bed", STATE(f.site_built ? of_role(f, Role::bed, Standing::as_designed) : std::nullopt),
        READ("")},
-      {Input::bed_as_spread, "bed as spread", STATE(of_role(f, "bed-spread", Standing::as_designed)), READ("")},
+      {Input::bed_as_spread, "bed as spread", STATE(of_role(f, Role::bed_spread, Standing::as_designed)), READ("")},
       {Input::subfloor, "subfloor",
-       STATE(of_role(f, "subfloor", levels(f) == Standing::read ? Standing::read : Standing::as_designed)), READ("")},
-      {Input::joist_solids, "joists", STATE(of_role(f, "joist", Standing::read)), READ("")},
-      {Input::walls, "walls", STATE(of_role(f, "wall", read_or(f.room.closure.solved, Standing::as_designed))),
+       STATE(of_role(f, Role::subfloor, levels(f) == Standing::read ? Standing::read : Standing::as_designed)),
        READ("")},
-      {Input::bench_frame, "bench frame", STATE(of_role(f, "bench-frame", Standing::as_designed)), READ("")},
-      {Input::seat_block, "seat block", STATE(of_role(f, "seat-block", Standing::as_designed)), READ("")},
+      {Input::joist_solids, "joists", STATE(of_role(f, Role::joist, Standing::read)), READ("")},
+      {Input::walls, "walls", STATE(of_role(f, Role::wall, read_or(f.room.closure.solved, Standing::as_designed))),
+       READ("")},
+      {Input::bench_frame, "bench frame", STATE(of_role(f, Role::bench_frame, Standing::as_designed)), READ("")},
+      {Input::seat_block, "seat block", STATE(of_role(f, Role::seat_block, Standing::as_designed)), READ("")},
       {Input::every_solid, "every solid", STATE(f.parts.empty() ? std::nullopt : State{Standing::as_designed}),
        READ("")},
-      {Input::drain, "drain", STATE(of_role(f, "drain", Standing::as_designed)), READ("")},
+      {Input::drain, "drain", STATE(of_role(f, Role::drain, Standing::as_designed)), READ("")},
   };
   return rows;
 }
@@ -277,6 +279,33 @@ const Row& row_of(Input input) {
     for (const Row& row : *rows)
       if (row.input == input) return row;
   throw std::logic_error{"an input without a row"};
+}
+
+/// Of the solid that an input is; none: of all of them, or of what is none.
+std::optional<Role> role_of(Input input) {
+  switch (input) {
+    case Input::base:
+      return Role::base;
+    case Input::bed:
+    case Input::pre_slope:
+      return Role::bed;
+    case Input::bed_as_spread:
+      return Role::bed_spread;
+    case Input::subfloor:
+      return Role::subfloor;
+    case Input::joist_solids:
+      return Role::joist;
+    case Input::walls:
+      return Role::wall;
+    case Input::bench_frame:
+      return Role::bench_frame;
+    case Input::seat_block:
+      return Role::seat_block;
+    case Input::drain:
+      return Role::drain;
+    default:
+      return std::nullopt;
+  }
 }
 
 }  // namespace
@@ -298,7 +327,7 @@ std::vector<Support> supports_of(const std::vector<Input>& inputs, const Job& jo
     const bool known = *state == Standing::read || *state == Standing::as_designed;
     const bool solid = is_solid(input);
     const std::size_t turn = solid ? no_turn : static_cast<std::size_t>(&row - readings().data());
-    supports.push_back({row.name, solid, *state, known ? "" : row.read(job, facts), turn});
+    supports.push_back({row.name, solid, *state, known ? "" : row.read(job, facts), turn, role_of(input)});
   }
   return supports;
 }

@@ -140,14 +140,14 @@ Levelling window(const std::string& of, const std::vector<Bound>& bounds, double
   return levelling;
 }
 
-const facts::Part* part_of(const facts::Facts& facts, const std::string& role) {
-  const auto it = std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.role == role; });
+const facts::Part* part_of(const facts::Facts& facts, facts::Role role) {
+  const auto it = std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.which.is(role); });
   return it == facts.parts.end() ? nullptr : &*it;
 }
 
 /// The threshold's top edges at both ends of the base, above the drain's top at its middle.
 void add_threshold_heights(const facts::Facts& facts, const Limits& limits, std::vector<Bound>& bounds) {
-  const facts::Part *base = part_of(facts, "base"), *drain = part_of(facts, "drain");
+  const facts::Part *base = part_of(facts, facts::Role::base), *drain = part_of(facts, facts::Role::drain);
   if (!base || !drain) return;
   const Vec top{(drain->bbox_mm[0] + drain->bbox_mm[3]) / 2, (drain->bbox_mm[1] + drain->bbox_mm[4]) / 2,
                 facts.heights.drain_top_mm};
@@ -173,7 +173,7 @@ double across_rim(const facts::Facts& facts, const facts::Part& base, std::size_
   };
   for (const facts::Facet& f : facts.facets)
     if (f.surface == "base-floor" && f.high_mm != f.low_mm) reach(f.high_mm[axis], f.high_mm[axis]);
-  if (const facts::Part* drain = part_of(facts, "drain"); drain && low)
+  if (const facts::Part* drain = part_of(facts, facts::Role::drain); drain && low)
     reach(drain->bbox_mm[axis], drain->bbox_mm[axis + 3]);
   return low ? *high - *low : base.bbox_mm[axis + 3] - base.bbox_mm[axis];
 }
@@ -193,7 +193,7 @@ const Way* Levelling::first() const {
 }
 
 Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
-  const facts::Part* base = part_of(facts, "base");
+  const facts::Part* base = part_of(facts, facts::Role::base);
   if (!base || facts.site_built) return {};  // what is screeded is not set in one piece
   std::vector<Bound> bounds;
   add_bounds(facts, "base-floor", "", limits.at("floor.fall-least"), {}, bounds);
@@ -204,7 +204,7 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
 }
 
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
-  const facts::Part* seat = part_of(facts, "seat-block");
+  const facts::Part* seat = part_of(facts, facts::Role::seat_block);
   if (!seat || !job.bench) return {};
   const Vec toward = job.bench->place == job::Side::left    ? Vec{1, 0, 0}
                      : job.bench->place == job::Side::right ? Vec{-1, 0, 0}

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "facts/part_id.hpp"
 #include "job/change.hpp"
 
 namespace fallwright::rules {
@@ -50,6 +51,7 @@ struct Support {
   Standing state = Standing::read;
   std::string read;
   std::size_t turn = 0;
+  std::optional<facts::Role> role = {};  ///< of a solid
 };
 
 /// The turn of what is no reading at all; the one before it is that of readings no table of inputs knows.

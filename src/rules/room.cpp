@@ -40,7 +40,7 @@ std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit&
   constexpr double short_side = 30 * inch_mm, long_side = 60 * inch_mm, slack = units::tolerance::length_mm;
   if (ground.limits.by_user(id) || limit.source.rfind("UPC 408.7", 0) != 0) return std::nullopt;
   for (const facts::Part& part : ground.facts.parts) {
-    if (part.role != "base") continue;
+    if (!part.which.is(facts::Role::base)) continue;
     const double x = part.bbox_mm[3] - part.bbox_mm[0], y = part.bbox_mm[4] - part.bbox_mm[1];
     if (std::min(x, y) < short_side - slack || std::max(x, y) < long_side - slack) continue;
     const auto len = [&](double mm) { return text_of(mm, Unit::mm, ground.job); };
@@ -54,7 +54,8 @@ std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit&
 /// Extents of the base in plan.
 std::optional<std::array<double, 2>> base_of(const facts::Facts& facts) {
   for (const facts::Part& part : facts.parts)
-    if (part.role == "base") return std::array{part.bbox_mm[3] - part.bbox_mm[0], part.bbox_mm[4] - part.bbox_mm[1]};
+    if (part.which.is(facts::Role::base))
+      return std::array{part.bbox_mm[3] - part.bbox_mm[0], part.bbox_mm[4] - part.bbox_mm[1]};
   return std::nullopt;
 }
 
@@ -148,8 +149,8 @@ Finding width(const Ground& ground, const Limit& limit) {
   }
   if (second_way) {
     finding.where += "; " + text_of(second_width, Unit::mm, job) + " will do where " +
-                     text_of(second_area, Unit::mm2, job) + " are free, and " + text_of(free.area_mm2, Unit::mm2, job) +
-                     " are";
+                     text_of(second_area, Unit::mm2, job) + " are free, and " +
+                     text_of(free.area_mm2, Unit::mm2, job) + " are";
     finding.least = second_width;
   }
   return finding;

@@ -234,7 +234,7 @@ class Study {
   /// Widths that were read where the base passes: they count where they are the less.
   std::vector<Read> read_widths() const {
     const auto& base = std::find_if(facts_.parts.begin(), facts_.parts.end(), [](const facts::Part& p) {
-                         return p.role == "base";
+                         return p.which.is(facts::Role::base);
                        })->bbox_mm;
     std::vector<Read> read;
     for (const facts::WidthRead& w : facts_.room.widths) {

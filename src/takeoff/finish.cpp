@@ -79,7 +79,7 @@ class List {
     bool of_seat = false;
     for (const facts::Seam& seam : finish_.flashings) {
       length += seam.length_mm;
-      of_seat = of_seat || seam.what.rfind("seat", 0) == 0;
+      of_seat = of_seat || seam.of == facts::Role::seat_block;
     }
     if (length == 0) return;
     const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
@@ -202,10 +202,10 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   for (const facts::Member& m : facts.members) {
     sticks += !m.sheet;
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
-    if (m.part_id.rfind("bench-frame/joist", 0) == 0) field += m.length_mm;
+    if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
   for (const facts::Seam& seam : facts.finish.flashings)
-    if (seam.what.rfind("base", 0) == 0) upstands += count_along(seam.length_mm, f.upstand) + 1;
+    if (seam.of == facts::Role::base) upstands += count_along(seam.length_mm, f.upstand) + 1;
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {
     if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));

@@ -29,7 +29,9 @@ std::vector<Kit> group_openings(const std::vector<double>& openings_mm, const Ki
 
 std::optional<double> bench_opening_mm(const facts::Facts& facts) {
   for (const facts::Member& member : facts.members)
-    if (member.part_id == "bench-frame/top-plate" || member.part_id == "bench-frame/top-track") return member.length_mm;
+    if (member.which.is(facts::Role::bench_frame, facts::Kind::top_plate) ||
+        member.which.kind == facts::Kind::top_track)
+      return member.length_mm;
   return std::nullopt;
 }
 

@@ -26,7 +26,7 @@ double top_coat_mm3(const job::Job& job, const facts::Facts& facts) {
   if (!job.base.is_site_built() || job.base.site.waterproofing == job::Waterproofing::bonded) return 0;
   double mm3 = 0;
   for (const facts::Part& p : facts.parts)
-    if (p.role == "base") mm3 += p.volume_mm3;
+    if (p.which.is(facts::Role::base)) mm3 += p.volume_mm3;
   return mm3;
 }
 
@@ -101,9 +101,12 @@ class Mortars {
   /// What lies below the waterproofing, and what lies on a liner: mixed and placed one after the other.
   void built() {
     for (const facts::Part& p : facts_.parts) {
-      if (p.before || (p.role != "bed" && (p.role != "base" || top_coat_mm3(job_, facts_) <= 0))) continue;
-      told(to_row({p.role == "base" ? "mortar, top coat" : "mortar, " + p.material, u_.volume(p.volume_mm3),
-                   u_.volume_unit(), job_.bed.waste, 0, "", "solid '" + p.id + "', " + mass(p.mass_kg) + " wet"}));
+      if (p.before ||
+          (!p.which.is(facts::Role::bed) && (!p.which.is(facts::Role::base) || top_coat_mm3(job_, facts_) <= 0)))
+        continue;
+      told(
+          to_row({p.which.is(facts::Role::base) ? "mortar, top coat" : "mortar, " + p.material, u_.volume(p.volume_mm3),
+                  u_.volume_unit(), job_.bed.waste, 0, "", "solid '" + p.id + "', " + mass(p.mass_kg) + " wet"}));
     }
   }
 
@@ -111,7 +114,7 @@ class Mortars {
     if (facts_.site_built) return built();
     std::string weight;
     for (const facts::Part& p : facts_.parts)
-      if (p.role == "bed") weight = ", " + mass(p.mass_kg) + " wet";
+      if (p.which.is(facts::Role::bed)) weight = ", " + mass(p.mass_kg) + " wet";
     if (facts_.bought && !facts_.bought->ribs_known)
       weight += "; from " + units::volume_text(facts_.bought->bed_least_mm3, u_.metric) + ", were it solid, to " +
                 units::volume_text(facts_.bought->bed_greatest_mm3, u_.metric) +

@@ -79,12 +79,13 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
 void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
   const bool weighed = facts.bought && facts.bought->density_kg_m3;
   for (const facts::Part& part : facts.parts) {
-    if (part.role != "base" && part.role != "seat-block") continue;
-    if (part.role == "base" && facts.site_built) continue;  // it is not bought in one piece
+    const bool base = part.which.is(facts::Role::base);
+    if (!base && !part.which.is(facts::Role::seat_block)) continue;
+    if (base && facts.site_built) continue;  // it is not bought in one piece
     const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
-    rows.push_back({part.role == "base" ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
-                    part.role == "base" && weighed ? "solid 'base', as it was weighed"
-                                                   : "solid '" + part.id + "' at the density in the job file"});
+    rows.push_back({base ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
+                    base && weighed ? "solid 'base', as it was weighed"
+                                    : "solid '" + part.id + "' at the density in the job file"});
   }
 }
 

@@ -384,7 +384,7 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::limit, 1, 5.5, 65, 5.5));
   EXPECT_TRUE(has_line(sheet("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));
   const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),
-                                 [](const facts::Part& p) { return p.role == "seat-block"; });
+                                 [](const facts::Part& p) { return p.which.is(facts::Role::seat_block); });
   const double top = seat->bbox_mm[5] / in;
   EXPECT_NEAR(top, 18 + 15. / 48 + 3, 1. / 16) << "less what the tape leaves of the studs";
   EXPECT_TRUE(has_line(sheet("wall-back"), LineKind::limit, 64.5, top, 80, top));

@@ -122,7 +122,8 @@ TEST(Body, MayBeRoundedWhereItsSidesMeet) {
       EXPECT_NEAR(part.volume_mm3 / (plan * 15), 1, 1e-9);
     }
   }
-  for (const facts::Fit& fit : facts.fits) EXPECT_NE(fit.state, facts::Touch::clash) << fit.a << " and " << fit.b;
+  for (const facts::Fit& fit : facts.fits)
+    EXPECT_NE(fit.state, facts::Touch::clash) << text_of(fit.a) << " and " << text_of(fit.b);
 }
 
 TEST(Body, IsTheSameInInchesUpsideDownOnItsSideAndTurned) {

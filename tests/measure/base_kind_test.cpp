@@ -37,7 +37,8 @@ const facts::Part& part(const Built& b, const std::string& id) {
 
 void expect_sound(const Built& b) {
   for (const facts::Part& p : b.facts.parts) EXPECT_TRUE(p.valid) << p.id;
-  for (const facts::Fit& f : b.facts.fits) EXPECT_NE(f.state, facts::Touch::clash) << f.a << " and " << f.b;
+  for (const facts::Fit& f : b.facts.fits)
+    EXPECT_NE(f.state, facts::Touch::clash) << text_of(f.a) << " and " << text_of(f.b);
 }
 
 const std::string metric = "[job]\nname = \"x\"\nunit = \"mm\"\n[floor]\nkind = \"slab\"\n";

@@ -10,6 +10,7 @@
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -23,12 +24,13 @@ TEST(Drain, WhoseBodyEndsAboveTheFloorStillHasItsBoreBesideTheJoists) {
   job::Job high = low;
   high.bed.least = low.bed.least + job::Length::inches(3);
   const facts::Facts one = measured(low), other = measured(high);
-  const auto lowest = [](const facts::Facts& facts, const char* role, std::size_t i) {
-    const auto it = std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.role == role; });
+  const auto lowest = [](const facts::Facts& facts, facts::Role role, std::size_t i) {
+    const auto it =
+        std::find_if(facts.parts.begin(), facts.parts.end(), [&](const auto& p) { return p.which.is(role); });
     return it->bbox_mm[i];
   };
-  ASSERT_GT(lowest(other, "drain", 2), lowest(other, "subfloor", 5));
-  ASSERT_LT(lowest(one, "drain", 2), lowest(one, "subfloor", 5));
+  ASSERT_GT(lowest(other, facts::Role::drain, 2), lowest(other, facts::Role::subfloor, 5));
+  ASSERT_LT(lowest(one, facts::Role::drain, 2), lowest(one, facts::Role::subfloor, 5));
   ASSERT_TRUE(one.drain.bore_to_joist_mm && other.drain.bore_to_joist_mm);
   EXPECT_NEAR(*one.drain.bore_to_joist_mm, *other.drain.bore_to_joist_mm, 1e-6);
   EXPECT_NEAR(one.drain.body_to_bore_mm, other.drain.body_to_bore_mm, 1e-6);
@@ -45,7 +47,7 @@ int clashes(const facts::Facts& facts) {
 }
 const facts::Fit* fit(const facts::Facts& facts, const std::string& a, const std::string& b) {
   for (const facts::Fit& f : facts.fits)
-    if ((f.a == a && f.b == b) || (f.a == b && f.b == a)) return &f;
+    if ((text_of(f.a) == a && text_of(f.b) == b) || (text_of(f.a) == b && text_of(f.b) == a)) return &f;
   return nullptr;
 }
 

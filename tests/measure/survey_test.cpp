@@ -38,7 +38,8 @@ TEST(SurveyedWalls, RunIntoNothingHoweverCornersStandAndWallsLean) {
       j.survey.plumbs.push_back(plumb(side, 700, lean / 2));
     }
     for (const facts::Fit& f : measured(j).fits)
-      EXPECT_NE(f.state, facts::Touch::clash) << f.a << " and " << f.b << ", open " << open << " lean " << lean;
+      EXPECT_NE(f.state, facts::Touch::clash)
+          << text_of(f.a) << " and " << text_of(f.b) << ", open " << open << " lean " << lean;
   }
 }
 

@@ -46,7 +46,8 @@ TEST(Tape, EveryPieceIsOnAMarkAndNothingClashes) {
     for (const facts::Member& m : facts.members)
       EXPECT_LT(to_mark(m.length_mm, job.unit), 1e-4) << seed << " " << m.part_id << " " << m.length_mm;
     for (const facts::Fit& fit : facts.fits)
-      EXPECT_NE(fit.state, facts::Touch::clash) << seed << " " << fit.a << " " << fit.b << " " << fit.overlap_mm3;
+      EXPECT_NE(fit.state, facts::Touch::clash)
+          << seed << " " << text_of(fit.a) << " " << text_of(fit.b) << " " << fit.overlap_mm3;
     for (const facts::Part& part : facts.parts) EXPECT_TRUE(part.valid) << seed << " " << part.id;
   }
 }

@@ -81,11 +81,11 @@ TEST(SheetWords, ABoreThatCutsAJoistIsStruckOutAndHasNoPlace) {
 TEST(SheetWords, GaugesStandOnMortarUnderTheBase) {
   // Source: the solids: a gauge is read where there is bed and where there will be base, off the bore and its collar.
   for (const Drawn& d : all_jobs()) {
-    const auto box = [&](const char* role) -> const std::array<double, 6>& {
-      return std::find_if(d.facts.parts.begin(), d.facts.parts.end(), [&](const auto& p) { return p.role == role; })
+    const auto box = [&](facts::Role role) -> const std::array<double, 6>& {
+      return std::find_if(d.facts.parts.begin(), d.facts.parts.end(), [&](const auto& p) { return p.which.is(role); })
           ->bbox_mm;
     };
-    const auto &bed = box("bed"), &base = box("base");
+    const auto &bed = box(facts::Role::bed), &base = box(facts::Role::base);
     const auto& bore = d.facts.room.drain.now_mm;
     const double collar = (d.model->job.drain.bore / 2 + d.model->job.bed.collar).in_mm();
     ASSERT_EQ(d.facts.room.gauges.size(), 9u) << d.name;
@@ -161,7 +161,7 @@ TEST(SheetWords, ThePlanHasTheBenchsDepthWhereverItStands) {
     const job::Job& job = d.model->job;
     if (!job.bench || d.facts.room.closure.solved) continue;
     const auto seat = std::find_if(d.facts.parts.begin(), d.facts.parts.end(),
-                                   [](const facts::Part& p) { return p.role == "seat-block"; });
+                                   [](const facts::Part& p) { return p.which.is(facts::Role::seat_block); });
     const bool back = job.bench->place == job::Side::back;
     const double depth = back ? job.alcove.depth.in_mm() - seat->bbox_mm[1] : seat->bbox_mm[3] - seat->bbox_mm[0];
     const auto& dimensions = d.sheet("plan").dimensions;

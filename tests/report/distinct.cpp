@@ -1,4 +1,5 @@
 #include "report/distinct.hpp"
+#include "support/part_id.hpp"
 
 namespace fallwright::sample {
 namespace {
@@ -49,16 +50,27 @@ facts::Room room() {
 
 facts::Facts distinct_facts() {
   facts::Facts f;
-  f.parts = {{"base", "base", "resin", 7.1e6, 2.2e6, 85.5, {1, 2, 3, 1461, 916, 104}, {731, 459, 47}, true, false},
-             {"bed-spread", "bed", "mortar", 4.1e7, 2.9e6, 87, {4, 5, 6, 7, 8, 9}, {10, 11, 12}, false, true}};
+  f.parts = {
+      {part_id("base"), "base", "resin", 7.1e6, 2.2e6, 85.5, {1, 2, 3, 1461, 916, 104}, {731, 459, 47}, true, false},
+      {part_id("bed-spread"), "bed-spread", "mortar", 4.1e7, 2.9e6, 87, {4, 5, 6, 7, 8, 9}, {10, 11, 12}, false, true}};
   f.facets = {{"base-floor", "left", 3.5e5, 0.025, 91, 667, {368, 459, 38}, {13, 899, 55}, {1, 0, 0}}};
   f.creases = {{"base-floor", "back", "left", true, 0.018, 702, {730, 460, 39}, {14, 898, 54}},
                {"seat", "top", "low", false, 0.0125, 371, {21, 22, 23}, {24, 25, 26}}};
   f.drainage = {{"seat", false, 1.25, {77, 78, 79}, {"top"}}};
-  f.fits = {{"base", "drain", facts::Touch::gap, 2.5, 0, {601, 602, 603}},
-            {"base", "bed", facts::Touch::touch, 0, 0, {}},
-            {"drain", "joists/joist-03", facts::Touch::clash, 0, 4321, {604, 605, 606}}};
-  f.members = {{"bench-frame/joist-01", "2x4", false, false, 330.2, 328.6, 88.9, 38.1, {1.5, 2.5}, 0.875}};
+  f.fits = {{part_id("base"), part_id("drain"), facts::Touch::gap, 2.5, 0, {601, 602, 603}},
+            {part_id("base"), part_id("bed"), facts::Touch::touch, 0, 0, {}},
+            {part_id("drain"), part_id("joists/joist-03"), facts::Touch::clash, 0, 4321, {604, 605, 606}}};
+  f.members = {{part_id("bench-frame/joist-01"),
+                "bench-frame/joist-01",
+                "2x4",
+                false,
+                false,
+                330.2,
+                328.6,
+                88.9,
+                38.1,
+                {1.5, 2.5},
+                0.875}};
   f.sections = {{"2x4", true, 3387, 1.09, {44, 19}, {88.9, 2.23e6, 5.02e4, 3386}, {38.1, 4.1e5, 2.15e4, 3385}}};
   f.bearers = {{"plate",
                 "bench-frame/top-plate",

@@ -10,6 +10,7 @@
 #include "job/body.hpp"
 #include "report/sample_report.hpp"
 #include "report/together.hpp"
+#include "support/part_id.hpp"
 
 namespace fallwright {
 namespace {
@@ -116,7 +117,16 @@ TEST(Json, ItsSchemaHasEveryFieldAndNoOther) {
 TEST(Json, OfSeveralRoomsIsDocumentedFieldByField) {
   // Source: docs/report-json.md; what differs from one room's report stands in a table of its own.
   sample::Reported sample;
-  sample.facts.members.push_back({"bench-frame/top-plate", "2x4", false, false, 900, 900, 88.9, 38.1, {0, 0}});
+  sample.facts.members.push_back({sample::part_id("bench-frame/top-plate"),
+                                  "bench-frame/top-plate",
+                                  "2x4",
+                                  false,
+                                  false,
+                                  900,
+                                  900,
+                                  88.9,
+                                  38.1,
+                                  {0, 0}});
   const report::Report one = sample.report();
   report::Together all = report::together({&one, &one});
   all.files = {{"rooms.csv", 1, "00"}};

@@ -8,6 +8,7 @@
 
 #include "report/together.hpp"
 #include "report/valued.hpp"
+#include "support/part_id.hpp"
 
 namespace fallwright {
 namespace {
@@ -20,7 +21,16 @@ TEST(RoomLine, ReadsBackToTheLastBit) {
   // Source: ISO C++ std::numeric_limits: 17 digits tell a double from all others; fields no two of which are alike.
   sample::Valued sample;
   sample.facts.bed.set_mm3 = 40972812.96772315;
-  sample.facts.members.push_back({"bench-frame/top-plate", "2x6", false, false, 1e3 / 3, 900, 139.7, 38.1, {0, 0}});
+  sample.facts.members.push_back({sample::part_id("bench-frame/top-plate"),
+                                  "bench-frame/top-plate",
+                                  "2x6",
+                                  false,
+                                  false,
+                                  1e3 / 3,
+                                  900,
+                                  139.7,
+                                  38.1,
+                                  {0, 0}});
   sample.job.buy.prices = {"prices.csv", 0, 0, "", {{"2x4", "stick of 8 ft", 0.1 + 0.2, "mill", 7}}};
   sample.job.buy.currency = "USD";
   const report::Report one = sample.report();

@@ -4,6 +4,7 @@
 #include "report/report.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::sample {
@@ -24,8 +25,9 @@ struct Reported {
     job.survey.board_mm = 12.7;
     job.floor.joist_span = job::Length::feet(8);
     job.floor.joist_species = "SPF No.2";
-    facts.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {0, 0}},
-                     {"bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
+    facts.members = {
+        {part_id("bench-frame/joist-01"), "bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {0, 0}},
+        {part_id("bench-frame/stud-01"), "bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
     facts.finish = {2000, {{"walls", "back", 3e6}}, {{"floor to walls", 2000}}, {{"base, back", 1460}}, 3, 3e5,
                     1e6,  {{"deck", 3e5}}};
     facts.room.drain = {true, true, {{500, 700}}, {100, 800}, {}, {}, 0, true, 3, 0.02, 0.04, "", 184, 61, 30, 46};

@@ -8,6 +8,7 @@
 #include "job/prices.hpp"
 #include "report/sample_report.hpp"
 #include "report/together.hpp"
+#include "support/part_id.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright {
@@ -38,7 +39,16 @@ TEST(Together, SawListAndKitsAreOfAllRooms) {
   const double places_in[] = {36, 36.25, 36.375};
   for (std::size_t i = 0; i < 3; ++i) {
     const double mm = places_in[i] * 25.4;
-    rooms[i].facts.members.push_back({"bench-frame/top-plate", "2x6", false, false, mm, mm, 139.7, 38.1, {0, 0}});
+    rooms[i].facts.members.push_back({sample::part_id("bench-frame/top-plate"),
+                                      "bench-frame/top-plate",
+                                      "2x6",
+                                      false,
+                                      false,
+                                      mm,
+                                      mm,
+                                      139.7,
+                                      38.1,
+                                      {0, 0}});
   }
   std::vector<report::Report> reports;
   for (const sample::Reported& room : rooms) reports.push_back(room.report());
@@ -68,7 +78,16 @@ TEST(Together, TheWorstRoomOfEachCheckIsNamed) {
 TEST(Together, PiecesKeepTheirRoomsMarks) {
   // Source: by hand: every room cuts A 10-3/8 and B 7-7/8, but room 2 has a longer plate first, so there A becomes B.
   std::vector<sample::Reported> rooms(3);
-  rooms[1].facts.members.push_back({"bench-frame/rail", "2x4", false, false, 914.4, 914.4, 88.9, 38.1, {0, 0}});
+  rooms[1].facts.members.push_back({sample::part_id("bench-frame/front-rail"),
+                                    "bench-frame/rail",
+                                    "2x4",
+                                    false,
+                                    false,
+                                    914.4,
+                                    914.4,
+                                    88.9,
+                                    38.1,
+                                    {0, 0}});
   const report::Report a = rooms[0].report(), b = rooms[1].report(), c = rooms[2].report();
   const report::Together all = report::together({&a, &b, &c});
   ASSERT_EQ(all.pieces.size(), 3u);
@@ -104,7 +123,16 @@ TEST(Together, WhatRoomsWouldBuyApartIsTheSumOfTheirLists) {
   // Source: conservation: each row's packs bought apart, by item and pack, are those of the rooms' own lists; sticks
   // too, of lengths that the order does without as well.
   std::vector<sample::Reported> rooms(3);
-  rooms[1].facts.members.push_back({"bench-frame/rail", "2x4", false, false, 2900, 2900, 88.9, 38.1, {0, 0}});
+  rooms[1].facts.members.push_back({sample::part_id("bench-frame/front-rail"),
+                                    "bench-frame/rail",
+                                    "2x4",
+                                    false,
+                                    false,
+                                    2900,
+                                    2900,
+                                    88.9,
+                                    38.1,
+                                    {0, 0}});
   rooms[2].facts.bed.set_mm3 *= 1.7;
   std::vector<report::Report> reports;
   for (const sample::Reported& room : rooms) reports.push_back(room.report());
@@ -140,7 +168,8 @@ TEST(Together, CostIsOfTheOrderAndOfRoomsApart) {
 TEST(Together, ABrokenCheckWithoutAMarginIsListed) {
   // Source: none: a clash has no margin, since none at all is allowed; it still is the tightest there is.
   sample::Reported sample;
-  sample.facts.fits.push_back({"base", "wall-back/stud-01", facts::Touch::clash, 0, 500, {0, 0, 0}});
+  sample.facts.fits.push_back(
+      {sample::part_id("base"), sample::part_id("wall-back/stud-01"), facts::Touch::clash, 0, 500, {0, 0, 0}});
   const report::Report one = sample.report();
   EXPECT_THAT(report::together_text(report::together({&one})), HasSubstr("fit.no-clash                  fail "));
 }

@@ -230,7 +230,7 @@ TEST(Absent, ABodyThatEndsAboveTheFloorNeedsNoBoreForItself) {
   facts::Facts facts = sample::good_facts();
   facts.drain.body_to_bore_mm = 0;
   facts::Part drain, floor;
-  drain.role = "drain", floor.role = "subfloor";
+  drain.which = {{facts::Role::drain}}, floor.which = {{facts::Role::subfloor}};
   drain.bbox_mm = {0, 0, -5, 10, 10, 60}, floor.bbox_mm = {0, 0, -19, 100, 100, 0};
   facts.parts.push_back(drain), facts.parts.push_back(floor);
   EXPECT_NE(results(sample::alcove(), facts).at("drain.in-bore").outcome, Outcome::not_applicable);
@@ -241,8 +241,12 @@ TEST(Absent, ABodyThatEndsAboveTheFloorNeedsNoBoreForItself) {
 TEST(Absent, BlockingThatMeetsAPlateIsSetElsewhere) {
   // Source: common practice, no source: a sole plate stays; blocking is set where there is room for it.
   facts::Facts facts = sample::good_facts();
-  facts.fits.push_back(
-      {"wall-back/sole-plate", "wall-back/blocking-1-02", facts::Touch::clash, 0, 300, {900, 940, 30}});
+  facts.fits.push_back({facts::wall_part(job::Side::back, facts::Kind::sole_plate),
+                        facts::wall_part(job::Side::back, facts::Kind::blocking, 2, 1),
+                        facts::Touch::clash,
+                        0,
+                        300,
+                        {900, 940, 30}});
   const rules::Result clash = results(sample::alcove(), facts).at("fit.no-clash");
   EXPECT_EQ(clash.advice, "set that row of blocking higher or lower (walls.blocking)");
 }

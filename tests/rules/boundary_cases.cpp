@@ -7,6 +7,7 @@
 #include "rules/beam.hpp"
 #include "rules/good_facts.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::sample {
@@ -102,7 +103,9 @@ std::vector<Case> fit() {
   const Put body = fact([](Facts& f) -> double& { return f.drain.body_to_bore_mm; }, in);
   const Put joist = [](Job&, Facts& f, double v) { f.drain.bore_to_joist_mm = v * in; };
   const Put clash = [](Job&, Facts& f, double v) {
-    if (v > 0) f.fits.push_back({"base", "bench", facts::Touch::clash, 0, 500, {}});
+    if (v > 0)
+      f.fits.push_back(
+          {sample::part_id("base"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 500, {}});
   };
   return {{"opening.width", 0, 0.1, -0.1, opening(0)},
           {"opening.width", 0.5 * in, 0.49 * in, 0.51 * in, opening(0)},

@@ -22,7 +22,9 @@ void weigh_to(Job& j, Facts& f, double kpa) {
   const double g = 9.80665e-3, others = 40 * rules::kpa_per_psf + 600 * (0.01905 + 0.0381 * 0.23495 / 0.4064) * g;
   const double span = j.floor.joist_span->in_mm();
   j.floor.joist_bearing = Length{};
-  std::erase_if(f.parts, [](const facts::Part& p) { return p.role == "bed" || p.role == "seat-block"; });
+  std::erase_if(f.parts, [](const facts::Part& p) {
+    return p.which.is(facts::Role::bed) || p.which.is(facts::Role::seat_block);
+  });
   f.parts[0].bbox_mm = {0, 0, 0, 1500, span, 100};
   f.parts[0].mass_kg = (kpa - others) * 1.5 * span * 1e-3 / g;
 }

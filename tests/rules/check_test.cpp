@@ -8,6 +8,7 @@
 #include "rules/result_of.hpp"
 #include "rules/words.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -134,7 +135,8 @@ TEST(Check, WhatIsWorstComesFirst) {
   facts.heights.upstand_top_mm.reset();
   facts.facets[2].fall = 0.2 / 12;
   facts.facets[0].fall = 2.0 / 12;
-  facts.fits.push_back({"base", "bench", facts::Touch::clash, 0, 500, {}});
+  facts.fits.push_back(
+      {sample::part_id("base"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 500, {}});
   const auto sorted = rules::worst_first(rules::check(job, facts));
   ASSERT_GT(sorted.size(), 6U);
   EXPECT_EQ(sorted[0].id, "fit.no-clash") << "no degree to it: it cannot be built";
@@ -155,12 +157,18 @@ TEST(Check, WhatIsWorstComesFirst) {
 TEST(Check, TheWorstClashIsNamedWithItsOverlapAndPlace) {
   // Source: none.
   facts::Facts facts = sample::good_facts();
-  facts.fits.push_back({"a", "b", facts::Touch::clash, 0, 10, {}});
-  facts.fits.push_back({"base", "bench/stud-1", facts::Touch::clash, 0, 28.316846592e6, {254, 508, 0}});
+  facts.fits.push_back(
+      {sample::part_id("seat-block"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 10, {}});
+  facts.fits.push_back({sample::part_id("base"),
+                        sample::part_id("bench-frame/stud-01"),
+                        facts::Touch::clash,
+                        0,
+                        28.316846592e6,
+                        {254, 508, 0}});
   const rules::Result r = result_of(sample::alcove(), facts, "fit.no-clash");
   EXPECT_EQ(*r.measured, 2);
   EXPECT_THAT(r.where,
-              HasSubstr("'base' and 'bench/stud-1' share 1.00 ft3 at 10\" from the left stud face, 20\" from"));
+              HasSubstr("'base' and 'bench-frame/stud-01' share 1.00 ft3 at 10\" from the left stud face, 20\" from"));
 }
 
 TEST(Check, AdviceNamesTheValueThatWouldPass) {

@@ -8,6 +8,7 @@
 #include "rules/line_loads.hpp"
 #include "rules/loads.hpp"
 #include "rules/span_rating.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::rules {
@@ -175,7 +176,7 @@ TEST(Loads, GlassAndWallsWeighWhereTheyAreGiven) {
   EXPECT_NEAR(with_glass.burdens.back().kg, 67.13, 0.01);
   EXPECT_GT(with_glass.bending_share, before);
   facts::Part wall;
-  wall.id = "wall-back/sole-plate", wall.role = "wall", wall.mass_kg = 60;
+  wall.id = "wall-back/sole-plate", wall.which = sample::part_id(wall.id), wall.mass_kg = 60;
   wall.bbox_mm = {0, 914, 0, 2000, 1003, 38};
   facts.parts.push_back(wall);
   EXPECT_EQ(floor_load(job, facts)->burdens.size(), with_glass.burdens.size()) << "nobody says the joists carry it";
@@ -195,7 +196,7 @@ TEST(Loads, AWallBesideTheLastJoistStandsOnIt) {
   const double centre = (facts.parts.back().bbox_mm[0] + facts.parts.back().bbox_mm[3]) / 2;
   const double without = floor_load(job, facts)->bending_share;
   facts::Part wall;
-  wall.id = "wall-right/sole-plate", wall.role = "wall", wall.mass_kg = 60;
+  wall.id = "wall-right/sole-plate", wall.which = sample::part_id(wall.id), wall.mass_kg = 60;
   const auto at = [&](double from_mm) {
     wall.bbox_mm = {centre + from_mm, 0, 0, centre + from_mm + 89, 2000, 38};
     facts::Facts with = facts;

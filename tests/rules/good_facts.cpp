@@ -1,5 +1,6 @@
 #include "rules/good_facts.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 
 namespace fallwright::sample {
 namespace {
@@ -22,10 +23,10 @@ std::vector<facts::Facet> facets() {
           facet("threshold", "top", 0.25, 4, 0, 1),        facet("seat", "top", 0.25, 14.5, 1, 0)};
 }
 
-facts::Part part(const char* id, const char* role, double mass_kg) {
+facts::Part part(const char* id, double mass_kg) {
   facts::Part p;
-  p.id = id;
-  p.role = p.material = role;
+  p.which = sample::part_id(id);
+  p.id = p.material = id;
   p.volume_mm3 = 1e6;
   p.area_mm2 = 1e5;
   p.mass_kg = mass_kg;
@@ -123,12 +124,11 @@ facts::Room room() {
 
 facts::Facts good_facts() {
   facts::Facts f;
-  f.parts = {part("base", "base", 90), part("bed", "bed", 85), part("seat", "seat-block", 40),
-             part("joists/joist-01", "joist", 20)};
+  f.parts = {part("base", 90), part("bed", 85), part("seat-block", 40), part("joists/joist-01", 20)};
   f.parts.back().bbox_mm = {700, -1200, -255, 738.1, 2400, -19};  // along the depth, under the base's middle
   f.facets = facets();
   f.drainage = {{"base-floor", true, 0, {}, {}}, {"threshold", true, 0, {}, {}}, {"seat", true, 0, {}, {}}};
-  f.fits = {{"base", "bed", facts::Touch::touch, 0, 0, {}}};
+  f.fits = {{sample::part_id("base"), sample::part_id("bed"), facts::Touch::touch, 0, 0, {}}};
   f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
   f.bed = bed();
   f.clear = {1250 * in * in, 31.5 * in, {700, 400, 40}, 31.5 * in, 41 * in, 15.5 * in};
@@ -145,7 +145,8 @@ facts::Facts good_facts() {
   f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};
   f.flood = {1.2e6, {"front"}, {{50, 4.5e7, 1.2e6}}};
   f.finish.top_mm = 80 * in;
-  f.members = {{"bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
+  f.members = {
+      {sample::part_id("bench-frame/joist-01"), "bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
   f.sections = {{"2x4", false, 3387, 0, {44.45, 19.05}, bearers()[1].bending, bearers()[3].bending}};
   f.bearers = bearers();
   f.cleat = {"bench-frame/wall-cleat",

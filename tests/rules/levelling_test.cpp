@@ -138,7 +138,7 @@ TEST(LevellingWindow, TheThresholdsHeightGivesWayWhereItIsLeast) {
   constexpr double in = 25.4;
   facts::Facts f = floor_falling(0.03, 0.03, 0.03, 0.03);
   facts::Part drain;
-  drain.role = "drain", drain.bbox_mm = {26 * in, 16 * in, -3 * in, 30 * in, 20 * in, 0};
+  drain.which = {{facts::Role::drain}}, drain.bbox_mm = {26 * in, 16 * in, -3 * in, 30 * in, 20 * in, 0};
   f.parts.push_back(drain);
   f.heights.drain_top_mm = 0;
   facts::Facet top;

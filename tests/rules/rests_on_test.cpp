@@ -109,7 +109,7 @@ const TakenOut readings[] = {
      [](Job& j, Facts& f) {
        j.floor.joist_first.reset(), f.room.drain.joists_known = false, f.drain.bore_to_joist_mm.reset();
        f.pipe.routed = false;
-       std::erase_if(f.parts, [](const facts::Part& p) { return p.role == "joist"; });
+       std::erase_if(f.parts, [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
      }},
     {"spacing", {Input::joist_spacing}, [](Job& j, Facts&) { j.defaulted.push_back("floor.joists.spacing"); }},
     {"span", {Input::joist_span, Input::bearing}, [](Job& j, Facts&) { j.floor.joist_span.reset(); }},

@@ -1,6 +1,7 @@
 // What each check of the room, of what must fit in it, and of the bed says when it is broken: number, place, remedy,
 // each worked out by hand.
 #include "rules/says.hpp"
+#include "support/part_id.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -163,16 +164,22 @@ TEST(Says, OfWhatMustFit) {
         {"does not go in by 1/4\""}},
        {"fit.no-clash",
         [](Job&, Facts& f) {
-          f.fits.push_back({"a", "b", facts::Touch::clash, 0, 1e5, {in, 2 * in, 0}});
-          f.fits.push_back({"c", "d", facts::Touch::clash, 0, 5e4, {}});
+          f.fits.push_back({sample::part_id("seat-block"),
+                            sample::part_id("bench-frame/joist-01"),
+                            facts::Touch::clash,
+                            0,
+                            1e5,
+                            {in, 2 * in, 0}});
+          f.fits.push_back({sample::part_id("drain"), sample::part_id("subfloor"), facts::Touch::clash, 0, 5e4, {}});
         },
         2,
         1,
-        {"'a' and 'b' share", "1\" from the left stud face, 2\" from the entry"},
-        {"move or shorten 'a', or move or shorten 'b'"}},
+        {"'seat-block' and 'bench-frame/joist-01' share", "1\" from the left stud face, 2\" from the entry"},
+        {"move or shorten 'seat-block' (bench.overhang, bench.seat_thickness), or move or shorten "
+         "'bench-frame/joist-01' (bench.depth, bench.height)"}},
        {"fit.no-clash",
         made([](Job&, Facts& f) {
-          f.fits = {{"joists/joist-02", "drain", facts::Touch::clash, 0, 1000, {}}};
+          f.fits = {{sample::part_id("joists/joist-02"), sample::part_id("drain"), facts::Touch::clash, 0, 1000, {}}};
         }),
         1,
         1,
@@ -181,16 +188,17 @@ TEST(Says, OfWhatMustFit) {
        {"fit.no-clash",
         [](Job& j, Facts& f) {
           j.base.made = job::Made::bought;
-          f.fits = {{"base", "bench-frame/plate-front", facts::Touch::clash, 0, 1000, {}}};
+          f.fits = {
+              {sample::part_id("base"), sample::part_id("bench-frame/front-rail"), facts::Touch::clash, 0, 1000, {}}};
         },
         1,
         1,
         {},
-        {"move or shorten 'bench-frame/plate-front' (bench.depth, bench.height)"}},
+        {"move or shorten 'bench-frame/front-rail' (bench.depth, bench.height)"}},
        {"fit.no-clash",
         [](Job& j, Facts& f) {
           j.base.made = job::Made::bought;
-          f.fits = {{"joists/joist-02", "drain", facts::Touch::clash, 0, 1000, {}}};
+          f.fits = {{sample::part_id("joists/joist-02"), sample::part_id("drain"), facts::Touch::clash, 0, 1000, {}}};
         },
         1,
         1,

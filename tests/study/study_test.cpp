@@ -28,7 +28,7 @@ double clearance_there(const job::Job& job, const facts::Facts& facts) {
   const std::size_t axis = window.along_width ? 0 : 1;
   double least = 1e9;
   for (const facts::Part& p : facts.parts)
-    if (p.role == "joist")
+    if (p.which.is(facts::Role::joist))
       least = std::min({least, std::abs(p.bbox_mm[axis] - window.nearest_mm[axis]),
                         std::abs(p.bbox_mm[axis + 3] - window.nearest_mm[axis])});
   return least - job.drain.bore.in_mm() / 2;

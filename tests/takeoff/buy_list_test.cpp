@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 #include "takeoff/cuts.hpp"
 #include "takeoff/cutting.hpp"
@@ -18,7 +19,17 @@ namespace {
 using testing::HasSubstr;
 
 facts::Member stick(const char* id, double length_in) {
-  return {id, "2x4", false, false, length_in * in, length_in * in, 3.5 * in, 1.5 * in, {0, 0}};
+  const bool named = std::string{id}.find('/') != std::string::npos;
+  return {named ? sample::part_id(id) : facts::PartId{},
+          id,
+          "2x4",
+          false,
+          false,
+          length_in * in,
+          length_in * in,
+          3.5 * in,
+          1.5 * in,
+          {0, 0}};
 }
 
 /// Areas and lengths that nothing else in the room has, so that each row shows which it took.
@@ -29,7 +40,8 @@ facts::Facts finished_room() {
   f.finish.covered = {{"floor", "", 12.5 * ft2}, {"threshold", "", 1.5 * ft2}, {"seat", "", 3.5 * ft2},
                       {"apron", "", 3 * ft2},    {"walls", "back", 30 * ft2},  {"walls", "right", 15 * ft2}};
   f.finish.joints = {{"floor to walls", 96 * in}, {"wall corners", 144 * in}, {"floor to drain", 16 * in}};
-  f.finish.flashings = {{"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in}};
+  f.finish.flashings = {
+      {"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in, facts::Role::seat_block}};
   f.finish.flashing_corners = 2;
   f.finish.seat_bond_mm2 = 504 * in2;
   f.finish.seat_bonds = {{"deck", 360 * in2}, {"front rail", 144 * in2}};
@@ -37,11 +49,20 @@ facts::Facts finished_room() {
   f.members = {stick("bench-frame/joist-01", 13),
                stick("bench-frame/joist-02", 13),
                stick("bench-frame/stud-01", 9.5),
-               {"bench-frame/deck", "deck sheet", false, true, 36 * in, 36 * in, 14.5 * in, 0.75 * in, {0, 0}}};
+               {sample::part_id("bench-frame/deck"),
+                "bench-frame/deck",
+                "deck sheet",
+                false,
+                true,
+                36 * in,
+                36 * in,
+                14.5 * in,
+                0.75 * in,
+                {0, 0}}};
   facts::Part base, seat, bed;
-  base.id = base.role = "base", base.mass_kg = 90;
-  seat.id = seat.role = "seat-block", seat.mass_kg = 40;
-  bed.id = bed.role = "bed", bed.mass_kg = 85;
+  base.id = "base", base.which = sample::part_id(base.id), base.mass_kg = 90;
+  seat.id = "seat-block", seat.which = sample::part_id(seat.id), seat.mass_kg = 40;
+  bed.id = "bed", bed.which = sample::part_id(bed.id), bed.mass_kg = 85;
   f.parts = {base, seat, bed};
   return f;
 }
@@ -203,7 +224,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   facts::Facts facts = finished_room();
   const auto stud = [&](const char* id, double floor_in, double top_in) {
     facts::Part part;
-    part.id = id, part.role = "wall", part.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 94 * in};
+    part.id = id, part.which = sample::part_id(id), part.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 94 * in};
     facts.parts.push_back(part);
     facts.room.studs.push_back({id, "left", "base", 0, floor_in * in, top_in * in, top_in * in});
   };
@@ -280,7 +301,16 @@ TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
   // strips of 16 in lie in 48 only without a cut. One longer and wider than a sheet takes two by two.
   facts::Facts facts = finished_room();
   const auto share = [&](double length, double width, double kerf) {
-    facts.members = {{"bench-frame/deck", "d", false, true, length * in, length * in, width * in, 0.75 * in, {0, 0}}};
+    facts.members = {{sample::part_id("bench-frame/deck"),
+                      "bench-frame/deck",
+                      "d",
+                      false,
+                      true,
+                      length * in,
+                      length * in,
+                      width * in,
+                      0.75 * in,
+                      {0, 0}}};
     job::Job job = buyer();
     job.cuts.kerf = job::Length::inches(kerf);
     const takeoff::Row r = row(takeoff::take_off(job, facts, {}), "deck sheet 3/4\"");

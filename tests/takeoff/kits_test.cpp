@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "takeoff/kits.hpp"
 
 namespace fallwright {
@@ -69,7 +70,7 @@ TEST(Kits, TheOpeningIsReadOffTheFramesUpperPlate) {
   facts::Facts facts;
   EXPECT_FALSE(takeoff::bench_opening_mm(facts));
   facts::Member plate;
-  plate.part_id = "bench-frame/top-plate";
+  plate.part_id = "bench-frame/top-plate", plate.which = sample::part_id(plate.part_id);
   plate.length_mm = 914.4;
   facts.members = {plate};
   EXPECT_EQ(takeoff::bench_opening_mm(facts), 914.4);

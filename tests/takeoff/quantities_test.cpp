@@ -6,6 +6,7 @@
 
 #include "rules/good_facts.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 #include "takeoff/pool.hpp"
 #include "takeoff/takeoff.hpp"
@@ -160,7 +161,16 @@ TEST(TakeOff, SheetsGoByThickness) {
 TEST(TakeOff, DecksOfManyRoomsShareSheets) {
   // Source: by hand: three strips of 14-1/2 in lie in 4 ft and two of 36 in in 8 ft: six decks to a sheet.
   facts::Facts facts = sample::good_facts();
-  facts.members = {{"bench-frame/deck", "deck sheet", false, true, 36 * in, 36 * in, 14.5 * in, 0.75 * in, {0, 0}}};
+  facts.members = {{sample::part_id("bench-frame/deck"),
+                    "bench-frame/deck",
+                    "deck sheet",
+                    false,
+                    true,
+                    36 * in,
+                    36 * in,
+                    14.5 * in,
+                    0.75 * in,
+                    {0, 0}}};
   const auto rows = take_off(sample::alcove(), facts);
   const auto bought = [&](std::size_t rooms) {
     for (const takeoff::Pooled& p : takeoff::pool(std::vector<const std::vector<takeoff::Row>*>(rooms, &rows)))
