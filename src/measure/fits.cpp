@@ -107,9 +107,9 @@ std::optional<facts::Fit> look_at(Candidate& a, Candidate& b, const Mating& base
 std::optional<facts::Fit> look_once(Candidate& a, Candidate& b, const Mating& base_on_bed, Memory& memory) {
   const auto look = [&] { return look_at(a, b, base_on_bed); };
   if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
-  const bool for_clashes_alone = group_of(a.solid) == group_of(b.solid) || parted_by_bed(a.solid, b.solid);
+  const bool for_clashes_alone = a.solid.part.family == b.solid.part.family || parted_by_bed(a.solid, b.solid);
   auto fit = memory.once(Question{"fit"}.of(*a.number).of(*b.number).of(for_clashes_alone), look);
-  if (fit) fit->a = a.solid.id, fit->b = b.solid.id;
+  if (fit) fit->a = a.solid.part, fit->b = b.solid.part;
   return fit;
 }
 
