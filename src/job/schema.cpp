@@ -36,7 +36,7 @@ std::vector<Key> base_keys() {
        "\"left\"",
        0,
        0,
-       "the side it is set tight to where no bench stands beside it; left out: the middle",
+       "the side it is set tight to; left out: the middle, or tight to a bench at an end, whose end alone may be named",
        {"left", "middle", "right"},
        STORE(j.base.against = v.text == "left"    ? Against::left
                               : v.text == "right" ? Against::right

@@ -168,7 +168,8 @@ class Judge {
     const Side side = job_.bench->place;
     if (against == (side == Side::left ? Against::left : Against::right)) return;
     add("base.against", std::string{"the bench stands at the "} + name_of(side) +
-                            " end, and the base tight to it; leave the key out, or write \"" + name_of(side) + "\"");
+                            " end, and the base is set tight to the bench; leave the key out, or write \"" +
+                            name_of(side) + "\", which means the same");
   }
 
   void drain() {

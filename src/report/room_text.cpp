@@ -140,6 +140,13 @@ class RoomText {
            (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
   }
 
+  /// What a place may be, both ends rounded inward.
+  std::string stretch(double from_mm, double to_mm) const {
+    using rules::Unit;
+    return rules::text_or_more(from_mm, Unit::mm, report_.job) + " to " +
+           rules::text_or_less(to_mm, Unit::mm, report_.job);
+  }
+
   void drain() {
     const facts::DrainWindow& w = room_.drain;
     head("DRAIN: where its centre may stand");
@@ -148,18 +155,19 @@ class RoomText {
     if (!w.joists_known) return line("not known: find direction, spacing and first centre of the joists");
     const double face = w.left_face_mm, along = w.along_width ? face : 0, other = face - along;
     std::string free;
-    for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + len(a - along) + " to " + len(b - along);
+    for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
     line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
          (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, with no clearance yet");
-    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} + len(w.other_mm.first - other) +
-         " to " + len(w.other_mm.second - other) + ": the opening stays on the floor");
+    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} +
+         stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
       line("nearest place with clearance: " +
            (w.moved_mm < 0.01 ? "where it is"
                               : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
            (!w.falls_unknown.empty() ? "; how the floor then falls is not known: " + w.falls_unknown
-            : w.greatest_fall > 0    ? "; the floor then falls " + fall(w.least_fall) + " to " + fall(w.greatest_fall)
-                                     : ""));
+            : w.greatest_fall > 0
+                ? "; the floor then falls " + rules::falls_found(w.least_fall, w.greatest_fall, report_.job)
+                : ""));
     line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
          rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +
          ", " + rules::text_at_most(w.end_notch_mm, report_.job) +

@@ -60,22 +60,28 @@ std::string together(const Report& report) {
   return words.empty() ? "" : wrapped("  " + padded("TOGETHER", 12) + " " + words, 0, under_title);
 }
 
+/// How checks are named: "floor joists carry it", or where a screen would not hold that, "joist.load".
+enum class By { title, id };
+
 /// ": floor joists carry it; floor joists are stiff enough"; of many the first and how many more.
-std::string settled_by(const rules::ReadNext& next) {
+std::string settled_by(const rules::ReadNext& next, By by) {
   constexpr std::size_t most = 6, named = 4;  // a screen holds what there is to read; --all has every check
   const std::size_t all = next.settles.size(), told = all > most ? named : all;
+  const std::string apart = by == By::title ? "; " : ", ";
   std::string text;
-  for (std::size_t i = 0; i < told; ++i) text += (i == 0 ? ": " : "; ") + next.settles[i]->title;
-  return told == all ? text : text + "; and " + std::to_string(all - told) + " more";
+  for (std::size_t i = 0; i < told; ++i)
+    text += (i == 0 ? ": " : apart) + (by == By::title ? next.settles[i]->title : next.settles[i]->id);
+  return told == all ? text : text + apart + "and " + std::to_string(all - told) + " more";
 }
 
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
-std::string to_read(const Report& report) {
+std::string to_read(const Report& report, By by) {
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   if (list.empty()) return "";
-  std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
+  std::string text = std::string{"  READ NEXT, in the order one walks the room; after each what it settles"} +
+                     (by == By::id ? " (--explain tells of a check)" : "") + "\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
-    const std::string settles = settled_by(list[i]);
+    const std::string settles = settled_by(list[i], by);
     text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what +
                         (settles.empty() ? ", which what follows needs too" : settles),
                     4, 7);
@@ -97,7 +103,7 @@ std::string key_line(const KeyLine& line) {
 /// Riser, and the holes that the trap arm asks for.
 std::string pipe_below(const Report& report) {
   const rules::PipeTable& pipe = report.judgement.pipe;
-  if (!pipe.any()) return "";
+  if (!pipe.any() || !pipe.known) return "";  // what to say of it stands in what is read next
   std::string text = "  PIPE BELOW THE FLOOR\n";
   for (const std::string& line : pipe.lines) text += wrapped(line, 4);
   constexpr std::size_t wide = 15;
@@ -126,7 +132,7 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
-  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report);
+  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report, By::title);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
@@ -161,11 +167,16 @@ std::string check_list(const Report& report) {
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
   const std::string file =
       report.job.base.body ? wrapped("base file    " + body_words(report.job), 2, under_title) : "";
-  return report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report) + to_read(report) +
-         pipe_below(report) + "  --all shows the " + std::to_string(passes) +
-         (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) + " that " +
-         (others == 1 ? "does" : "do") + " not apply as well, each with its source and place\n" +
-         "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+  const std::string above = report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report);
+  const std::string below = pipe_below(report) + "  --all shows the " + std::to_string(passes) +
+                            (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
+                            " that " + (others == 1 ? "does" : "do") +
+                            " not apply as well, each with its source and place\n" +
+                            "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+  constexpr std::ptrdiff_t screen = 30;  // lines that one sees at a time
+  const std::string whole = above + to_read(report, By::title) + below;
+  const bool long_list = std::count(whole.begin(), whole.end(), '\n') > screen;
+  return long_list ? above + to_read(report, By::id) + below : whole;
 }
 
 std::string check_table(const Report& report) {

@@ -9,6 +9,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -130,39 +131,23 @@ std::optional<Move> move_of(const job::Job& job, const Runs& runs, double least,
   return std::nullopt;
 }
 
-/// A length as the finest tape shows it; where no mark fits, in millimetres, which a job file takes as well.
-std::string exact_text(double mm, const job::Job& job) {
-  const bool metric = job.unit == job::UnitSystem::metric;
-  if (std::abs(std::round(mm) - mm) < slack && metric) return text_of(mm, Unit::mm, job);
-  if (metric) return units::decimals(mm, 1) + " mm";
-  for (const int parts : {16, 32, 64}) {
-    const double marks = mm / 25.4 * parts;
-    if (std::abs(marks - std::round(marks)) > slack) continue;
-    if (parts == 16) return text_of(mm, Unit::mm, job);
-    const long count = std::lround(marks), whole = count / parts;
-    return (whole ? std::to_string(whole) + "-" : "") + std::to_string(count % parts) + "/" + std::to_string(parts) +
-           "\"";
-  }
-  return units::decimals(mm, 2) + " mm";
-}
-
 /// The rim's height on the tape. Where no mark lies in the window, the least fall on the longest run is exact.
 std::string rim_words(const job::Job& job, const Window& rise, double least_fall) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const std::optional<double> low = on_tape(rise, rise.least_mm, metric),
                               high = on_tape(rise, rise.greatest_mm, metric);
   if (!low || !high)
-    return "by base.fall = " + text_of(least_fall, Unit::ratio, job) + (job.base.rise ? ", in place of base.rise" : "");
+    return "by base.fall = " + fall_in_full(least_fall, job) + (job.base.rise ? ", in place of base.rise" : "");
   const std::string height = *high - *low < slack
-                                 ? exact_text(*low, job)
-                                 : "between " + exact_text(*low, job) + " and " + exact_text(*high, job);
+                                 ? length_in_full(*low, job)
+                                 : "between " + length_in_full(*low, job) + " and " + length_in_full(*high, job);
   return height + " above the drain's edge (base.rise" + (job.base.rise ? "" : ", in place of base.fall") + ")";
 }
 
 std::string place_words(const job::Job& job, const job::From& from, double distance_mm) {
   const std::string side = job::name_of(from.side);
-  return exact_text(distance_mm, job) + " from the " + side + " edge of the base (drain.from_" + side + ", now " +
-         exact_text(from.distance.in_mm(), job) + ")";
+  return length_in_full(distance_mm, job) + " from the " + side + " edge of the base (drain.from_" + side + ", now " +
+         length_in_full(from.distance.in_mm(), job) + ")";
 }
 
 /// "2", "1.6": how many times, without digits that say nothing.
@@ -205,8 +190,8 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
   equal_fall += " (the rim is then not level)";
   // Nobody types these two: in inches they stand on a mark, each to the side that keeps the sentence true.
   const bool metric = job.unit == job::UnitSystem::metric;
-  const auto longest = metric ? exact_text(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
-  const auto shortest = metric ? exact_text(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
+  const auto longest = metric ? length_in_full(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
+  const auto shortest = metric ? length_in_full(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
   std::string text = "no single rim height passes: the longest run, " + longest + ", is more than " +
                      times(greatest / least) + " times the shortest, " + shortest;
   if (!remedy.possible())
@@ -268,12 +253,11 @@ FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest
 
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall) {
   if (is_bought(job))
-    return "its falls stay as made: buy one whose floor falls between " + text_of(least_fall, Unit::ratio, job) +
-           " and " + text_of(greatest_fall, Unit::ratio, job) +
+    return "its falls stay as made: buy one whose floor falls " + falls_allowed(least_fall, greatest_fall, job) +
            " on every side, its drain nearer the middle; tilting this one takes from one side what it gives the other";
   if (job.base.pattern == job::FallPattern::level_rim) return level_rim(job, least_fall, greatest_fall);
-  return "set base.fall between " + text_of(least_fall, Unit::ratio, job) + " and " +
-         text_of(greatest_fall, Unit::ratio, job);
+  const std::string falls = falls_allowed(least_fall, greatest_fall, job);
+  return (falls.starts_with("between") ? "set base.fall " : "set base.fall to ") + falls;
 }
 
 }  // namespace fallwright::rules

@@ -7,6 +7,7 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/words.hpp"
 #include "survey/floor.hpp"
 #include "units/tolerance.hpp"
 
@@ -56,7 +57,7 @@ Finding twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
   return found(
       set.twist_mm, "greatest distance of a reading from the plane that fits all best",
-      "read the rim again; if " + text_of(set.twist_mm, Unit::mm, job) +
+      "read the rim again; if " + text_or_more(set.twist_mm, Unit::mm, job) +
           " remains, the base is bent over a high spot of mortar: lift it, and bed it again while that is wet");
 }
 
@@ -236,10 +237,10 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   if (bent && bent->outcome != Outcome::pass && bent->measured && bent->limit.greatest) {
     if (const auto odd = odd_one(set, *bent->limit.greatest))
       return {Next::read_again, "READ AGAIN before anyone presses: " + odd->first + " disagrees with the others by " +
-                                    text_of(std::abs(odd->second), Unit::mm, job) +
+                                    text_or_more(std::abs(odd->second), Unit::mm, job) +
                                     "; if it reads the same, lift the base and bed it again while the mortar is wet."};
     return {Next::read_again, "READ the rim AGAIN before anyone presses: the readings disagree by " +
-                                  text_of(set.twist_mm, Unit::mm, job) +
+                                  text_or_more(set.twist_mm, Unit::mm, job) +
                                   "; if they stay so, lift the base and bed it again while the mortar is wet."};
   }
   if (const std::string titles = failing_level(results); !titles.empty())
@@ -261,7 +262,7 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   if (const auto deep = pressed_through(job, facts.room))
     return {Next::lift, "LIFT IT: the " + deep->first->name + " would have to go down " +
                             text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
-                            text_of(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again."};
+                            text_or_less(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again."};
   return {Next::press, "NOT YET: " + press(job, set) + ". Then read the base again."};
 }
 

@@ -4,6 +4,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -45,12 +46,12 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
   const bool hollow = bed.void_mm3 > units::tolerance::overlap_mm3;
   const double surplus = hollow ? std::min(-bed.void_mm3, bed.squeeze_out_mm3) : bed.squeeze_out_mm3;
-  return mended_by(
-      found(surplus,
-            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
-                text_of(bed.set_mm3, Unit::mm3, job),
-            "voids of " + text_of(-surplus, Unit::mm3, job) + " would stay under the base: " + spread(job, "higher")),
-      gauge_found(job));
+  return mended_by(found(surplus,
+                         "spread " + text_or_less(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
+                             text_or_more(bed.set_mm3, Unit::mm3, job),
+                         "voids of " + text_or_more(-surplus, Unit::mm3, job) +
+                             " would stay under the base: " + spread(job, "higher")),
+                   gauge_found(job));
 }
 
 /// Thinner than this mortar dries out before it sets, and cracks under a heel. The limit is what trowels and grit
@@ -60,23 +61,24 @@ Finding thickness(const job::Job& job, const facts::Facts& facts, const Limit& l
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double thin = facts.bed.least_under_ribs_mm;
   const double to = up_to_mark(job.bed.least.in_mm() + *limit.least - thin, job);
-  return mended_by(found(thin, "plumb, where base and bed touch",
-                         "a bed of " + text_of(thin, Unit::mm, job) + " dries out before it sets and cracks: make it " +
-                             text_of(to, Unit::mm, job) + " at its thinnest (bed.least)"),
-                   {set_length("bed.least", to, job)});
+  return mended_by(
+      found(thin, "plumb, where base and bed touch",
+            "a bed of " + text_or_less(thin, Unit::mm, job) + " dries out before it sets and cracks: make it " +
+                text_of(to, Unit::mm, job) + " at its thinnest (bed.least)"),
+      {set_length("bed.least", to, job)});
 }
 
 /// What is spread beyond what stays must all come out from under the base: it is bought, mixed, and hard to press out.
 Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Bed& bed = facts.bed;
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
-  return mended_by(
-      found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
-            "spread " + text_of(bed.spread_mm3, Unit::mm3, job) + " to a line " + text_of(bed.gauge_mm, Unit::mm, job) +
-                " above the datum, " + text_of(bed.set_mm3, Unit::mm3, job) + " stay",
-            text_of(bed.squeeze_out_mm3, Unit::mm3, job) +
-                " have to come out from under the base, and it may not go down: " + spread(job, "lower")),
-      gauge_found(job));
+  return mended_by(found(std::max(0.0, bed.squeeze_out_mm3) / bed.set_mm3,
+                         "spread " + text_or_more(bed.spread_mm3, Unit::mm3, job) + " to a line " +
+                             text_of(bed.gauge_mm, Unit::mm, job) + " above the datum, " +
+                             text_or_less(bed.set_mm3, Unit::mm3, job) + " stay",
+                         text_or_more(bed.squeeze_out_mm3, Unit::mm3, job) +
+                             " have to come out from under the base, and it may not go down: " + spread(job, "lower")),
+                   gauge_found(job));
 }
 
 /// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
@@ -98,7 +100,7 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (bed.underside_mm2 <= 0) return cannot_tell("the base has no underside: nothing to compare");
   std::string where = "plan where base and bed touch, of all of the base's underside that could bear";
   if (bed.bare.area_mm2 > 0)
-    where += "; largest part with no mortar under it " + text_of(bed.bare.area_mm2, Unit::mm2, job) + ", " +
+    where += "; largest part with no mortar under it " + text_or_more(bed.bare.area_mm2, Unit::mm2, job) + ", " +
              place_of_patch(bed.bare, job);
   return found(
       bed.contact_mm2 / bed.underside_mm2, where,

@@ -10,6 +10,7 @@
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/steel.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -224,7 +225,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
     return not_applicable("the deck carries the seat block up to its edge");
   const auto& carries = job.bench->nose_carries_kg;
   const auto& strength = job.bench->strength_mpa;
-  const std::string over = text_of(edge.past_mm, Unit::mm, job) + " past the deck, on the " + edge.side;
+  const std::string over = text_or_more(edge.past_mm, Unit::mm, job) + " past the deck, on the " + edge.side;
   const std::string advice =
       "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
       "block, or bring the frame's front forward";
@@ -239,7 +240,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const bool metric = job.is_metric();
   Finding finding = found(stress / may,
                           "250 lbf (1112 N) at the edge of a block that reaches " + over + " and is " +
-                              text_of(edge.thick_mm, Unit::mm, job) + " thick there: it bends with " +
+                              text_or_less(edge.thick_mm, Unit::mm, job) + " thick there: it bends with " +
                               units::stress_text(stress, metric) + " of " + units::stress_text(may, metric),
                           advice);
   finding.details = {"250 lbf on " + text_of(patch_mm, Unit::mm, job) +

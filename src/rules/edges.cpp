@@ -1,6 +1,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -66,10 +67,10 @@ Finding meets_base(const job::Job& job, const facts::Facts& facts, const Limit& 
   const auto &least = facts.skirt->gap_least_mm, &greatest = facts.skirt->gap_greatest_mm;
   if (!least || !greatest) return cannot_tell("the base's edge below the apron was not found on its solid");
   if (*limit.least - *least > *greatest - *limit.greatest)
-    return found(
-        *least, "apron's foot above the base's edge at " + place_of(facts.skirt->least_at_mm, job),
-        "cut the apron's foot to the base's edge: it stands " + text_of(-*least, Unit::mm, job) + " too low there");
-  const std::string scribe = "make the apron's foot follow the base's edge, " + text_of(*greatest, Unit::mm, job) +
+    return found(*least, "apron's foot above the base's edge at " + place_of(facts.skirt->least_at_mm, job),
+                 "cut the apron's foot to the base's edge: it stands " + text_or_more(-*least, Unit::mm, job) +
+                     " too low there");
+  const std::string scribe = "make the apron's foot follow the base's edge, " + text_or_more(*greatest, Unit::mm, job) +
                              " longer there, or close the joint below it";
   const std::string turn_up =
       job.base.is_site_built()

@@ -6,6 +6,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -104,7 +105,7 @@ Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& 
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return mended_by(found(toward_base(*job.bench, facets), "seat, toward the base, from its plane",
-                         "let the seat fall at least " + text_of(*limit.least, Unit::ratio, job) +
+                         "let the seat fall at least " + text_or_more(*limit.least, Unit::ratio, job) +
                              " toward the base (bench.seat_fall)"),
                    {set_fall("bench.seat_fall", *limit.least, job)});
 }
@@ -115,7 +116,7 @@ Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limi
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return mended_by(found(steepest(facets).fall, "seat, along its fall, from its plane",
-                         "let the seat fall at most " + text_of(*limit.greatest, Unit::ratio, job) +
+                         "let the seat fall at most " + text_or_less(*limit.greatest, Unit::ratio, job) +
                              " (bench.seat_fall): steeper, a person slides"),
                    {set_fall("bench.seat_fall", *limit.greatest, job)});
 }
@@ -125,7 +126,7 @@ Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const L
   if (job.base.threshold.width.is_zero()) return not_applicable("the base has no threshold");
   if (facets.empty()) return cannot_tell("the base has a threshold, and its top has no facet to measure");
   const double fall = least_toward(facets, 0, 1);
-  const std::string least = text_of(*limit.least, Unit::ratio, job);
+  const std::string least = text_or_more(*limit.least, Unit::ratio, job);
   if (is_bought(job))
     return found(fall, "threshold top, inward, from its plane",
                  "a bought base keeps its threshold: bond a wedge of tile on it that falls inward " + least +

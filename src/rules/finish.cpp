@@ -1,5 +1,6 @@
 #include "rules/book.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -13,7 +14,7 @@ Finding top_above(const job::Job& job, const facts::Facts& facts, const Limit& l
   Finding finding = found(height, std::string{"top of tile and waterproofing above "} + datum,
                           "carry tile and waterproofing " + text_at_least(*limit.least - height, job) +
                               " higher up the walls, to " + text_of(to, Unit::mm, job) +
-                              " above the drain's top (tile.height, now " + text_of(now, Unit::mm, job) + ")");
+                              " above the drain's top (tile.height, now " + text_or_less(now, Unit::mm, job) + ")");
   finding.may_hold = job.is_default("tile.height");
   return mended_by(std::move(finding), {set_length("tile.height", to, job)});
 }

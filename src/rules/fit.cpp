@@ -5,6 +5,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
 
@@ -58,7 +59,7 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
   return found(
-      count, both + " share " + text_of(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
+      count, both + " share " + text_or_more(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
       moves);
 }
 
@@ -133,9 +134,7 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
         "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
         (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
         ", its centre at " + place_of({w.nearest_mm[0] - w.left_face_mm, w.nearest_mm[1], 0}, job);
-    if (w.greatest_fall > 0)
-      move += "; the floor then falls " + text_of(w.least_fall, Unit::ratio, job) + " to " +
-              text_of(w.greatest_fall, Unit::ratio, job);
+    if (w.greatest_fall > 0) move += "; the floor then falls " + falls_found(w.least_fall, w.greatest_fall, job);
     text = by_make(job, move, drain_with_its_base(job, facts, with_base));
   }
   text += "; a joist is cut or headed off only as local code and an engineer allow";

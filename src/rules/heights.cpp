@@ -6,6 +6,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -227,6 +228,15 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
                    up.lines);
 }
 
+/// What a height is to be raised to, so that edges from `low` to `high` off it keep a step both ways: the next mark;
+/// where that would break the step at the lowest of them, what a good rule shows, or half way.
+double raised_to(double now, double low, double high, double step, const job::Job& job) {
+  const double most = now + low + step, least = now + high - step;
+  if (const double mark = up_to_mark(least, job); mark <= most) return mark;
+  const double fine = down_to_mark(most, job);
+  return fine >= least ? fine : (least + most) / 2;
+}
+
 /// A floor that is rolled or walked into without a threshold meets the bath's floor at its open edges. The step between
 /// them trips, whichever is the higher.
 Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -244,28 +254,26 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
   if (!facts.heights.outside_mm) return unread();
   if (!worst) return not_applicable("no open edge of the base is without an upstand");
-  const double by = up_to_mark(std::abs(up) - *limit.greatest, job);
-  const std::string lacks = text_of(by, Unit::mm, job);
   const std::string where =
       worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside";
   if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
     return found(
         std::abs(up), where,
-        "its open edges differ by " + text_of(highest - lowest, Unit::mm, job) +
+        "its open edges differ by " + text_or_more(highest - lowest, Unit::mm, job) +
             " in height, and no one floor meets them all: ramp the bath's floor up to each, or take a base with "
             "a level rim or a threshold");
-  const double bed = up_to_mark(job.bed.least.in_mm() + by, job),
-               finish = up_to_mark(job.floor.finish_outside.value_or(job::Length{}).in_mm() + by, job);
+  const double now = (up < 0 ? job.bed.least : job.floor.finish_outside.value_or(job::Length{})).in_mm();
+  const double to = raised_to(now, up < 0 ? -highest : lowest, std::abs(up), *limit.greatest, job);
+  const std::string lacks = text_or_more(to - now, Unit::mm, job), full = length_in_full(to, job);
   if (up < 0)
     return mended_by(found(std::abs(up), where,
-                           "raise the base by " + lacks + ", on a bed of " + text_of(bed, Unit::mm, job) +
+                           "raise the base by " + lacks + ", on a bed of " + full +
                                " (bed.least), or lower the bath's floor in front of it"),
-                     {set_length("bed.least", bed, job)});
-  return mended_by(
-      found(std::abs(up), where,
-            "raise the bath's floor in front of the entry by " + lacks + ", to " + text_of(finish, Unit::mm, job) +
-                " (floor.finish_outside), or sink the base as much: recess the subfloor under it"),
-      {set_length("floor.finish_outside", finish, job)});
+                     {set_length("bed.least", to, job)});
+  return mended_by(found(std::abs(up), where,
+                         "raise the bath's floor in front of the entry by " + lacks + ", to " + full +
+                             " (floor.finish_outside), or sink the base as much: recess the subfloor under it"),
+                   {set_length("floor.finish_outside", to, job)});
 }
 
 }  // namespace

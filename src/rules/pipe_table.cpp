@@ -12,6 +12,7 @@ class Writer {
       : job_{job}, facts_{facts}, limits_{limits} {}
 
   PipeTable write() {
+    table_.known = facts_.pipe.riser_mm || (facts_.pipe.routed && job_.floor.kind != job::FloorKind::slab);
     riser();
     way();
     for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);

@@ -12,6 +12,7 @@
 namespace fallwright::rules {
 
 struct PipeTable {
+  bool known = true;               ///< a length or a place of it; not only what to say before there is one
   std::vector<std::string> lines;  ///< riser, the arm's way, what is not known
   /// joist, along the arm from the weir, hole's centre from the datum, wood above it, wood below it, hole, most allowed
   std::vector<std::array<std::string, 7>> rows;

@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -127,10 +128,10 @@ Finding liner_fall(const job::Job& job, const facts::Facts& facts, const Limit& 
   if (!has_liner(job)) return not_applicable(why_no_liner(job));
   if (facts.site_built)  // the solid knows better than the job file
     return found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
-                 "pitch the pre-slope to " + text_of(*limit.least, Unit::ratio, job) + " (base.fall)");
+                 "pitch the pre-slope to " + text_or_more(*limit.least, Unit::ratio, job) + " (base.fall)");
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
   return mended_by(found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
-                         "pitch it to " + text_of(*limit.least, Unit::ratio, job) + " before the liner goes on"),
+                         "pitch it to " + text_or_more(*limit.least, Unit::ratio, job) + " before the liner goes on"),
                    {set_fall("liner.fall", *limit.least, job)});
 }
 

