@@ -25,6 +25,25 @@ std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
 
 namespace {
 
+bool has_threshold(const Subject& s) {
+  return !s.job().base.threshold.width.is_zero();
+}
+
+}  // namespace
+
+bool has_upstand_at_back(const Subject& s) {
+  const auto& sides = s.job().base.upstands;
+  const bool bench = s.job().bench && s.job().bench->place == job::Side::back;
+  return !bench && !s.facts.site_built && s.facts.heights.upstand_top_mm &&
+         std::find(sides.begin(), sides.end(), job::Side::back) != sides.end();
+}
+
+bool has_bed_cut(const Subject& s) {
+  return !s.facts.site_built && (has_threshold(s) || has_upstand_at_back(s));
+}
+
+namespace {
+
 std::string ordinal(std::size_t number) {
   const char* const ends[] = {"th", "st", "nd", "rd"};
   return std::to_string(number) + ends[number < 4 ? number : 0];
@@ -82,17 +101,14 @@ double add_depths(Pen& pen, const Subject& s, Point top_left) {
   return table.bottom();
 }
 
-bool has_threshold(const Subject& s) {
-  return !s.job().base.threshold.width.is_zero();
-}
-
 /// How mortar lies under the threshold, packed from the front.
 void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
                    Point place) {
   const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, facts::Role::base).bbox_mm[1];
-  const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm);
+  const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm),
+               low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
   add_detail(sheet, pen, cut,
-             {1, "section C-C at the threshold", {front - 45, -45, front + width + 60, high + 15}, false}, scale,
+             {1, "section C-C at the threshold", {front - 45, low, front + width + 60, high + 15}, false}, scale,
              place);
 }
 
@@ -109,12 +125,12 @@ void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
   const double t = pen.text_mm(), row = low_right.y - 9.6 * t, column = low_right.x + 3 * t;
   if (left) {
     const double hook = *left;
-    pen.running(run(true, hook), 0, {hook, row}, {1, 0}, {0, -1});
+    pen.running(run(true, hook), {hook, row}, {1, 0}, {0, -1});
     pen.note({hook, row - 8 * t}, "gauges from the left stud face", Anchor::left, 0.8);
   }
   if (back) {
     const double hook = *back;
-    pen.running(run(false, hook), 0, {column, hook}, {0, -1}, {1, 0});
+    pen.running(run(false, hook), {column, hook}, {0, -1}, {1, 0});
     pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
   }
 }
@@ -141,16 +157,36 @@ Cut bed_cut(const Subject& subject) {
   return {"C", gp_Pln{gp_Pnt{(bore[0] + far) / 2, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
 }
 
-namespace {
-
 std::vector<CutSolid> cut_at_bed(const Subject& subject) {
   return cut_solids(
       subject.model,
       [](const parts::Solid& s) {
-        return s.role == parts::Role::base || s.role == parts::Role::bed || s.role == parts::Role::subfloor;
+        return s.role == parts::Role::base || s.role == parts::Role::bed || s.role == parts::Role::subfloor ||
+               s.part.family == facts::Family{facts::Role::wall, job::Side::back};
       },
       bed_cut(subject));
 }
+
+/// How the upstand stands before the back wall's framing, and the board that comes over it.
+void add_upstand(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
+                 Point place) {
+  const double back = part(s.facts, facts::Role::base).bbox_mm[4], top = *s.facts.heights.upstand_top_mm,
+               low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
+  double face = std::max(back, s.job().alcove.depth.in_mm());  // as the framing stands there, where it is cut
+  for (const CutSolid& solid : cut)
+    if (solid.solid->part.family == facts::Family{facts::Role::wall, job::Side::back})
+      for (const Line& line : solid.seen.lines)
+        if (std::min(line.from.y, line.to.y) < top) face = std::min({face, line.from.x, line.to.x});
+  std::vector<Seen> seen = board_over(s.job(), face, -1, top, top + 100);
+  if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud))
+    seen.push_back({"stud, behind", *stud});
+  add_detail(
+      sheet, pen, cut,
+      {1, "section C-C, upstand at the back wall", {back - 75, low, face + 60, top + 45}, false, std::move(seen)},
+      scale, place);
+}
+
+namespace {
 
 Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
   const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
@@ -193,10 +229,10 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
             "goggles."};
     if (is_small(paper_of(job))) return;
     const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
-    if (has_threshold(subject))
-      add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
-        add_threshold(on, with, scale, subject, cut, {right + 20 * t, foot - 4 * t});
-      });
+    if (!has_threshold(subject)) return;
+    add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
+      add_threshold(on, with, scale, subject, cut, {right + 20 * t, foot - 4 * t});
+    });
   });
 }
 

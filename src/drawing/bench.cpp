@@ -144,7 +144,7 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
     const double x = (f.x0 + f.x1) / 2;
     pen.note({x, f.y1 + 0.7 * t}, "WALL", Anchor::middle, 0.9);
     pen.note({x, f.y0 - 1.8 * t}, "FRONT", Anchor::middle, 0.9);
-    pen.running(centres(model, from_above(), false, f.x0, is_joist), 0, {f.x0, f.y1 + 1.6 * t}, {1, 0}, {0, 1});
+    pen.running(centres(model, from_above(), false, f.x0, is_joist), {f.x0, f.y1 + 1.6 * t}, {1, 0}, {0, 1});
     pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 4.5 * t);
     pen.upright({f.x1, f.y0}, {f.x1, f.y1}, f.x1 + 3 * t);
     return;
@@ -154,7 +154,7 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
   const double half = 0.45 * t;  // of a letter, as the words stand upright
   pen.note({wall - out * 1.2 * t + half, y}, "WALL", Anchor::middle, 0.9, 90);
   pen.note({front + out * 1.2 * t + half, y}, "FRONT", Anchor::middle, 0.9, 90);
-  pen.running(centres(model, from_above(), true, f.y0, is_joist), 0, {wall - out * 1.8 * t, f.y0}, {0, 1}, {-out, 0});
+  pen.running(centres(model, from_above(), true, f.y0, is_joist), {wall - out * 1.8 * t, f.y0}, {0, 1}, {-out, 0});
   pen.upright({front, f.y0}, {front, f.y1}, front + out * 4 * t);
   pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 3 * t);
 }
@@ -232,14 +232,14 @@ Sheet draw_bench_front(const Subject& subject) {
         if (f.width() > 1.4 * height)
           pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
         else
-          pen.note_at_one_of(beside, mark, Anchor::middle, 2.5 / 3, 90);
+          pen.name_at_one_of({(f.x0 + f.x1) / 2, middle}, beside, mark, Anchor::middle, 2.5 / 3, 90);
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(
         pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, boxes_of_texts(sheet));
     const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
-    pen.running(centres(model, view, false, start, is_stud), 0, {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
+    pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
     pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * t);
     const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
     pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
@@ -291,39 +291,83 @@ Sheet draw_bench_end(const Subject& subject) {
 Cut bench_cut(const Subject& subject) {
   const bool back = subject.job().bench->place == job::Side::back;
   const auto& at = subject.facts.room.drain.now_mm;
-  // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet.
+  // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet, and so far that
+  // the marks of both sections stand apart on the plan.
   const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const std::size_t axis = back ? 0 : 1;
-  const double off = std::copysign(subject.job().drain.body.in_mm() + 40, (base[axis] + base[axis + 3]) / 2 - at[axis]);
+  const double apart = std::max(subject.job().drain.body.in_mm() + 40, (base[axis + 3] - base[axis]) / 4),
+               off = std::copysign(apart, (base[axis] + base[axis + 3]) / 2 - at[axis]);
   return {"B", back ? gp_Pln{gp_Pnt{at[0] + off, at[1], 0}, gp::DX()} : gp_Pln{gp_Pnt{at[0], at[1] + off, 0}, gp::DY()},
           view_from(back ? gp::DX() : gp_Dir{0, -1, 0})};
 }
 
 namespace {
 
-/// Where water would find a way: the apron over the base's rim, and the seat's nose over rail and deck. `marked`: the
-/// sheet shows the whole section as well.
+/// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
+Detail wall_end(const Subject& s, double wall, double into, bool marked) {
+  const Frame seat = extent(s.model.first(Role::seat_block)->shape, bench_cut(s).view);
+  double foot = *s.facts.heights.seat_front_mm - 160;
+  std::vector<Seen> seen;
+  const auto behind = [&](const facts::Family& family, facts::Kind kind) {
+    return frame_behind(s, bench_cut(s), family, kind);
+  };
+  if (const auto joist = behind({facts::Role::bench_frame}, facts::Kind::joist)) {
+    seen.push_back({"joist, behind", *joist});
+    foot = std::min(foot, joist->y0);
+  }
+  for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})
+    if (const auto cleat = behind({facts::Role::bench_frame}, kind)) foot = std::min(foot, cleat->y0);
+  if (const auto stud = behind({facts::Role::wall, s.job().bench->place}, facts::Kind::stud))
+    seen.push_back({"stud, behind", *stud});
+  const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
+  for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
+  return {3,
+          "cleat, joist and seat at the wall",
+          {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
+          marked,
+          std::move(seen)};
+}
+
+/// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
+/// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
 void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
-                       bool marked) {
+                       bool marked, bool with_wall_end) {
   const View view = bench_cut(s).view;
   const Frame seat = extent(s.model.first(Role::seat_block)->shape, view), all = frame_of(sheet),
               frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
   const double t = pen.text_mm(), below = all.y0 - 5 * t;
   const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
   const double joint = base_right ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm;
-  const double back = base_right ? -1 : 1;
+  const double back = base_right ? -1 : 1, floor = part(s.facts, facts::Role::subfloor).bbox_mm[2];
   const auto window = [&](double from, double to, double low, double high) {
     return Frame{std::min(joint + back * from, joint + back * to), low,
                  std::max(joint + back * from, joint + back * to), high};
   };
-  const Point end =
+  const Point first = add_detail(
+      sheet, pen, solids,
+      {1, "apron over the base's rim",
+       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)), marked},
+      scale, {all.x0, below});
+  const Point second =
       add_detail(sheet, pen, solids,
-                 {1, "apron over the base's rim", window(-60, 70, rim - 60, std::min(seat.y0 + 30, rim + 120)), marked},
-                 scale, {all.x0, below});
-  add_detail(sheet, pen, solids,
-             {2, "seat's nose, deck and rail",
-              window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
-             scale, {end.x, below});
+                 {2, "seat's nose, deck and rail",
+                  window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
+                 scale, {first.x, below});
+  if (!with_wall_end) return;
+  // Higher than the others: drawn a step smaller.
+  const std::vector<double>& usual = scales_of(sheet.metric);
+  const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
+  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, -back, true),
+             next == usual.end() ? scale : *next, {second.x, below});
+}
+
+/// The third of them alone.
+void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids) {
+  const View view = bench_cut(s).view;
+  const Frame frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
+  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
+  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, base_right ? 1 : -1, false), scale,
+             {0, 0});
 }
 
 std::vector<CutSolid> cut_at_bench(const Subject& subject) {
@@ -342,33 +386,44 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const View& view = b.view;
   const bool small = is_small(paper_of(subject.job()));
   const std::vector<CutSolid> solids = cut_at_bench(subject);
-  std::vector<Sheet> sheets;
-  sheets.push_back(on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    sheet.notes = {
-        "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under "
-        "the base."};
-    if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}.");
-    for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
-    sheet.sight = b.sight();
-    const Frame frame = frame_of(sheet);
-    const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
-    const Frame tray = extent(model.first(Role::base)->shape, view);
-    add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
-    std::vector<Level> levels;
-    for (const facts::Rung& rung : subject.facts.room.chain)
-      if (rung.name.find("here") == std::string::npos)
-        levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
-    pen.ladder(frame.x1 + pen.text_mm(), levels);
-    if (small) return;
-    add_details(sheet, pen, subject.job(),
-                [&](Sheet& on, Pen& with, double scale) { draw_bench_joints(on, with, scale, subject, solids, true); });
-  }));
+  const auto section_with = [&](bool wall_end) {
+    return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
+      sheet.notes = {
+          "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
+          "under the base."};
+      if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
+      if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
+      for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
+      sheet.sight = b.sight();
+      const Frame frame = frame_of(sheet);
+      const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
+      const Frame tray = extent(model.first(Role::base)->shape, view);
+      add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
+      std::vector<Level> levels;
+      for (const facts::Rung& rung : subject.facts.room.chain)
+        if (rung.name.find("here") == std::string::npos)
+          levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
+      pen.ladder(frame.x1 + pen.text_mm(), levels);
+      if (small) return;
+      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
+        draw_bench_joints(on, with, scale, subject, solids, true, wall_end);
+      });
+    });
+  };
+  std::vector<Sheet> sheets{section_with(false)};
+  if (!small)  // the third joint as well, where the section needs to be no smaller for it
+    if (Sheet all = section_with(true); all.page.scale <= sheets.front().page.scale) return {std::move(all)};
   if (small)
     sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
                                    [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = b.sight();
-                                     draw_bench_joints(sheet, pen, scale, subject, solids, false);
+                                     draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
                                    }));
+  sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),
+                                 [&](Sheet& sheet, Pen& pen, double scale) {
+                                   sheet.sight = b.sight();
+                                   add_wall_end(sheet, pen, scale, subject, solids);
+                                 }));
   return sheets;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <limits>
 
 namespace fallwright::drawing {
 namespace {
@@ -107,7 +108,55 @@ std::vector<Enlarged> enlarged(const std::vector<CutSolid>& cut, const Frame& wi
   return parts;
 }
 
+/// Edges of what is only seen, as far as they lie in the window, and a point of it that nothing that is cut covers.
+struct Placed {
+  std::vector<Line> edges;
+  std::optional<Point> at;
+};
+
+Placed placed(const Seen& seen, const Frame& w, double times, const std::vector<Enlarged>& parts) {
+  const Frame& f = seen.frame;
+  const Point a{f.x0, f.y0}, b{f.x1, f.y0}, c{f.x1, f.y1}, d{f.x0, f.y1};
+  Placed out;
+  const auto grown = [&](Point p) { return Point{(p.x - w.x0) * times, (p.y - w.y1) * times}; };
+  for (const Line& edge : clipped({{a, b, seen.kind}, {b, c, seen.kind}, {c, d, seen.kind}, {d, a, seen.kind}}, w))
+    out.edges.push_back({grown(edge.from), grown(edge.to), seen.kind});
+  const Frame in{std::max(f.x0, w.x0), std::max(f.y0, w.y0), std::min(f.x1, w.x1), std::min(f.y1, w.y1)};
+  if (in.x0 >= in.x1 || in.y0 >= in.y1) return out;
+  for (const double v : {0.5, 0.7, 0.3, 0.85, 0.15})
+    for (const double u : {0.5, 0.3, 0.7, 0.15, 0.85}) {
+      const Point at = grown({in.x0 + u * in.width(), in.y0 + v * in.height()});
+      const bool covered = std::any_of(parts.begin(), parts.end(), [&](const Enlarged& part) {
+        const auto cut = stretches_within(part.rings, at.y);
+        return std::any_of(cut.begin(), cut.end(), [&](const auto& s) { return at.x > s.first && at.x < s.second; });
+      });
+      if (!covered && !out.at) out.at = at;
+    }
+  return out;
+}
+
 }  // namespace
+
+std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
+                                  facts::Kind kind) {
+  const gp_Dir& way = cut.view.toward;
+  const double at = cut.plane.Location().XYZ().Dot(way.XYZ());
+  const parts::Solid* nearest = nullptr;
+  double least = std::numeric_limits<double>::max();
+  for (const parts::Solid& solid : subject.model.solids) {
+    if (solid.part.family != family || solid.part.kind != kind) continue;
+    const double off = at - reach_along(solid.shape, way).first;
+    if (off > 0 && off < least) least = off, nearest = &solid;
+  }
+  return nearest ? std::optional{extent(nearest->shape, cut.view)} : std::nullopt;
+}
+
+std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high) {
+  if (!job.survey.board_mm) return {};
+  constexpr double gap = 3;
+  const double front = face + into * *job.survey.board_mm;
+  return {{"board, comes later", {std::min(face, front), top + gap, std::max(face, front), high}, LineKind::phantom}};
+}
 
 void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw) {
   const double t = pen.text_mm(), scale = t / letter;
@@ -149,7 +198,20 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
       double& side = nearer_left ? room : beside;
       side = std::max(side, width_of(name, t) + 2 * t);
     }
+  std::vector<Placed> behind;
+  for (const Seen& seen : detail.seen) {
+    behind.push_back(placed(seen, w, times, parts));
+    const auto& at = behind.back().at;
+    if (!at) continue;
+    const bool nearer_left = at->x < w.width() * times - at->x - t;
+    (nearer_left ? left : right).push_back({seen.name, *at});
+    double& side = nearer_left ? room : beside;
+    side = std::max(side, width_of(seen.name, t) + 2 * t);
+  }
   place.x += room;
+  for (const Placed& part : behind)
+    for (const Line& edge : part.edges)
+      pen.line({edge.from.x + place.x, edge.from.y + place.y}, {edge.to.x + place.x, edge.to.y + place.y}, edge.kind);
   for (Enlarged& part : parts) {
     part.move(place);
     add_cut(sheet, pen, part.cut, part.rings);

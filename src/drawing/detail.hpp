@@ -9,19 +9,40 @@
 
 namespace fallwright::drawing {
 
+/// What a section does not cut and a detail shows all the same: what is seen behind it, what comes later.
+struct Seen {
+  std::string name;
+  Frame frame;  ///< in the section's view
+  LineKind kind = LineKind::outline;
+};
+
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
 struct Detail {
   int number = 1;
   std::string title;   ///< "rim and apron"
   Frame window;        ///< in the section's view
   bool marked = true;  ///< by a circle: the sheet shows the whole section as well
+  std::vector<Seen> seen = {};
 };
+/// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
+std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
+                                  facts::Kind kind);
+/// The wall's board over what stands up before it, with a gap below: it is not in the model, and comes later. Nothing
+/// where its thickness was not said. `face`: the stud faces in the view; `into`: 1 where the room lies to the right.
+std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high);
 
 /// Draws it at a scale with its upper left corner at `place`: what is cut, filled and named, the title with its scale
 /// below it, and about the window in the view a circle with the number. Nothing there is dimensioned: lengths would not
 /// be the sheet's.
 /// @return the lower right corner of all of it.
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double scale,
+                 Point place);
+
+/// Section C-C: what it cuts, and its upstand before the back wall's framing, where there is one.
+std::vector<CutSolid> cut_at_bed(const Subject& subject);
+bool has_upstand_at_back(const Subject& subject);
+/// @pre has_upstand_at_back(subject).
+void add_upstand(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
                  Point place);
 
 /// Draws the details of a sheet, all at the scale it is given.

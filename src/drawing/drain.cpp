@@ -1,9 +1,12 @@
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "drawing/detail.hpp"
+#include "drawing/table.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -106,19 +109,39 @@ void add_name(Pen& pen, const CutSolid& cut, const Frame& f, double x0) {
     pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, cut.name, Anchor::right, 0.8);
 }
 
-/// What is bored below the floor: a row for each joist that the arm crosses.
-void add_pipe(Pen& pen, const Subject& s, Point at, double width) {
+/// What is bored below the floor: a row for each joist that the arm crosses; columns as wide as their words.
+void add_pipe(Pen& pen, const Subject& s, Point at) {
   const rules::PipeTable& pipe = s.judgement.pipe;
   if (pipe.rows.empty()) return;
-  const double t = pen.text_mm(), column = width / static_cast<double>(rules::pipe_table_head.size());
+  constexpr double size = 2.5 / 3;
+  const double t = pen.text_mm();
+  std::array<double, rules::pipe_table_head.size()> widths{};
+  const auto measure = [&](const auto& cells) {
+    for (std::size_t i = 0; i < widths.size(); ++i)
+      widths[i] = std::max(widths[i], width_of(cells[i], size * t) + 1.4 * t);
+  };
+  measure(rules::pipe_table_head);
+  for (const auto& cells : pipe.rows) measure(cells);
   const auto row = [&](const auto& cells) {
-    for (std::size_t i = 0; i < cells.size(); ++i)
-      pen.note({at.x + static_cast<double>(i) * column, at.y}, cells[i], Anchor::left, 0.8);
+    double x = at.x;
+    for (std::size_t i = 0; i < widths.size(); ++i) pen.note({x, at.y}, cells[i], Anchor::left, size), x += widths[i];
     at.y -= 1.5 * t;
   };
   row(rules::pipe_table_head);
-  pen.line({at.x, at.y + 1.1 * t}, {at.x + width, at.y + 1.1 * t}, LineKind::dimension);
+  pen.line({at.x, at.y + 1.1 * t}, {at.x + std::accumulate(widths.begin(), widths.end(), 0.0), at.y + 1.1 * t},
+           LineKind::dimension);
   for (const auto& cells : pipe.rows) row(cells);
+}
+
+/// The same on a sheet of its own.
+std::vector<Sheet> draw_pipe(const Subject& s) {
+  std::vector<Column> columns;
+  for (const char* head : rules::pipe_table_head) columns.push_back({head, 1});
+  std::vector<Cells> rows;
+  for (const auto& cells : s.judgement.pipe.rows) rows.emplace_back(cells.begin(), cells.end());
+  if (rows.empty() || bore_is_void(s)) return {};
+  return on_pages("drain-arm", "Trap arm: holes in the joists", s.job(), columns, rows,
+                  {"Heights from the datum, to the arm's middle; what is to be heeded stands on {drain}."});
 }
 
 /// Where the bore's centre is, from every face. @return how far down that reaches.
@@ -133,7 +156,7 @@ double add_centre(Pen& pen, const Subject& s, Point at) {
 }
 
 /// Where the centre may be, below the section, and where it is: there too, or on small paper `beside` it.
-void add_places(Pen& pen, const Subject& s, Point at, double width, const std::optional<Point>& beside) {
+void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>& beside) {
   const double t = pen.text_mm();
   double y = at.y - 11 * t;
   if (beside && !bore_is_void(s)) y = std::min(y, add_centre(pen, s, *beside) - 3.5 * t);
@@ -144,7 +167,7 @@ void add_places(Pen& pen, const Subject& s, Point at, double width, const std::o
     return;
   }
   if (!beside) y = add_centre(pen, s, {at.x, y});
-  add_pipe(pen, s, {at.x, y - 3 * t}, width);
+  if (!is_small(paper_of(s.job()))) add_pipe(pen, s, {at.x, y - 3 * t});
 }
 
 }  // namespace
@@ -255,11 +278,13 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
       sheet.notes.push_back(line + ".");
     }
     if (small) sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
+    if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
+      sheet.notes.emplace_back("Joist by joist: {drain-arm}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
     const double half = subject.job().drain.bore.in_mm() / 2 + 3 * t,
                  foot = plan ? add_bore_plan(sheet, pen, subject, {middle, below - 7.5 * t - half}) + 7 * t : below;
-    add_places(pen, subject, {x0, foot}, x1 - x0, small || plan ? std::optional{ladder_foot} : std::nullopt);
+    add_places(pen, subject, {x0, foot}, small || plan ? std::optional{ladder_foot} : std::nullopt);
     if (!small)
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
         add_flange(on, with, scale, subject, solids, true, beside);
@@ -278,6 +303,7 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
   const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
   std::vector<Sheet> sheets{draw_drain_section(subject, solids)};
   if (!is_small(paper_of(subject.job()))) return sheets;
+  for (Sheet& arm : draw_pipe(subject)) sheets.push_back(std::move(arm));
   sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = a.sight();

@@ -88,8 +88,8 @@ std::vector<Sheet> draw_all(const Subject& subject) {
   }
   for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
   if (is_small(paper_of(subject.job()))) set.add('F', draw_schedules(subject));
-  set.add('F', draw_cuts(subject));
-  set.add('F', draw_sticks(subject));
+  if (!subject.cuts.empty()) set.add('F', draw_cuts(subject));
+  if (!subject.plan.empty()) set.add('F', draw_sticks(subject));
   if (subject.job().bench)
     set.add('F', draw_bench_profile(subject));  // its tiles last: a bench that grows moves no code
   set.add('S', draw_falls(subject));

@@ -96,8 +96,8 @@ void add_spots(Pen& pen, const Subject& s) {
     // Inward, so that what is named and its words lie on the same side of the edge.
     const bool left = p.X() < s.facts.room.drain.now_mm[0];
     const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there
-    pen.label({p.X() + (left ? in : -in) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
-              name + sign + height, left ? Anchor::left : Anchor::right, 0.75);
+    pen.name({p.X(), p.Y()}, {p.X() + (left ? in : -in) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
+             name + sign + height, left ? Anchor::left : Anchor::right, 0.75);
   }
 }
 

@@ -221,6 +221,13 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
   return words_of(solid.part.kind);
 }
 
+/// Whether lines are closed rings and nothing else.
+bool is_closed(const std::vector<Line>& lines) {
+  std::size_t corners = 0;
+  for (const Outline& ring : rings_of(lines)) corners += ring.size();
+  return !lines.empty() && corners == lines.size();
+}
+
 /// A plane that runs within a face of a solid, a rib's side say, cuts no closed line there: by how little, that nobody
 /// sees, it is moved off.
 double off_faces(const parts::Model& model, const Wanted& wanted, const gp_Pln& plane) {
@@ -253,11 +260,14 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
-    all.push_back({&solid,
-                   section({solid.shape}, plane, cut.view),
-                   along,
-                   called(solid, model.job),
-                   {solid.id, cut.letter, moved}});
+    CutSolid part{&solid, {}, along, called(solid, model.job), {solid.id, cut.letter, moved}};
+    // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.
+    for (const double off : {0.0, 0.2, -0.2, 0.6, -0.6}) {
+      part.seen = section({solid.shape}, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);
+      part.source.moved_mm = moved + off;
+      if (is_closed(part.seen.lines)) break;
+    }
+    all.push_back(std::move(part));
   }
   return all;
 }

@@ -59,6 +59,13 @@ void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, An
   note(first, words, anchor, size, rotation_deg);
 }
 
+void Pen::name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor, double size,
+                         double rotation_deg) {
+  const Point first = places.front();
+  movable_.push_back({sheet_.texts.size(), thing, std::move(places), true});
+  note(first, words, anchor, size, rotation_deg);
+}
+
 void Pen::note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size) {
   if (from.x > to.x) std::swap(from, to);  // to be read from below
   const double angle = std::atan2(to.y - from.y, to.x - from.x), off = 0.4 * text_;
@@ -220,17 +227,21 @@ void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column,
   say(ys.front(), ys.back(), further, words(printed.whole), -number);
 }
 
-void Pen::running(const std::vector<double>& places, double from, Point start, Point step, Point outward) {
+void Pen::running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook) {
   const auto at = [&](double place, double out) {
     return Point{start.x + place * step.x + out * outward.x, start.y + place * step.y + out * outward.y};
   };
   if (places.empty()) return;
-  const double row = 1.2 * text_;
-  line(at(from, row), at(*std::max_element(places.begin(), places.end()), row), LineKind::dimension);
-  tick(at(from, row));
+  const double row = 1.2 * text_, sign = 0.45 * text_;
+  line(at(0, row), at(*std::max_element(places.begin(), places.end()), row), LineKind::dimension);
+  sheet_.arcs.push_back({at(0, row), sign, 0, 360, LineKind::dimension});
+  if (hook == Hook::at_o) {
+    const Point beside = at(-1.3 * text_, row);
+    label({beside.x, beside.y - 0.4 * text_}, "O", Anchor::middle, 0.85);
+  }
   const bool upright_run = std::abs(step.y) > std::abs(step.x);
   double widest = 0;
-  for (const double place : places) widest = std::max(widest, width_of(words(place - from), 0.85 * text_));
+  for (const double place : places) widest = std::max(widest, width_of(words(place), 0.85 * text_));
   std::vector<double> rows;  // of numbers, each by the last place that is written there
   for (const double place : places) {
     // Numbers stand across the run; one that comes too near the last stands a row further out.
@@ -239,15 +250,16 @@ void Pen::running(const std::vector<double>& places, double from, Point start, P
     if (out == rows.size()) rows.push_back(0);
     rows[out] = place;
     const Point p = at(place, row + 0.8 * text_ + static_cast<double>(out) * (widest + 0.6 * text_));
-    state({at(from, 0), at(place, 0), words(place - from), place - from, 0}, at(place, row),
-          upright_run ? upended : level, [&] {
-            tick(at(place, row));
-            line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
-            if (upright_run)
-              note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
-            else
-              note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
-          });
+    Dimension dimension{at(0, 0), at(place, 0), words(place), place, 0};
+    dimension.running = true;
+    state(std::move(dimension), at(place, row), upright_run ? upended : level, [&] {
+      tick(at(place, row));
+      line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
+      if (upright_run)
+        note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
+      else
+        note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
+    });
   }
 }
 

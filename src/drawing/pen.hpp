@@ -24,6 +24,9 @@ struct Level {
 /// Stretches along a chain to which nobody works, each from and to; in the order in which they may be a mark off.
 using Stretches = std::vector<std::pair<double, double>>;
 
+/// Where a tape is hooked: at O, the set's own origin, or at what a note names.
+enum class Hook { at_o, elsewhere };
+
 class Pen {
  public:
   /// `text_mm` is the height of ordinary text, in millimetres of the real thing.
@@ -40,6 +43,9 @@ class Pen {
   void name(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   /// A note at the first of these places where it stands clear, or at the one that costs least.
   void note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
+                      double size = 1, double rotation_deg = 0);
+  /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
+  void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
   /// Words along a line, beside it at one of these shares of its length.
   void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
@@ -64,8 +70,9 @@ class Pen {
   /// left where `side` is -1.
   void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {},
                      double side = 1);
-  /// Distances from one end, at ticks along a line: how a tape is read that stays hooked.
-  void running(const std::vector<double>& places, double from, Point start, Point step, Point outward);
+  /// Distances from one end, at ticks along a line: how a tape is read that stays hooked. It begins at the sign of an
+  /// origin, a circle with its centre marked; where that is the set's own, O stands beside it.
+  void running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook = Hook::elsewhere);
 
   /// Heights as rungs at `x`, each with a line out to its words on the right; words too near each other part.
   void ladder(double x, std::vector<Level> levels);
@@ -96,6 +103,7 @@ class Pen {
     std::size_t text = 0;
     std::optional<Point> thing = {};
     std::vector<Point> places = {};
+    bool past_places = false;  ///< where none of them is clear, about the first of them
   };
   std::vector<Movable> movable_;
 };

@@ -182,7 +182,12 @@ void Pen::part_texts() {
   for (const Movable& m : movable_) {
     Text& text = sheet_.texts[m.text];
     const Point own = text.at;
-    const std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
+    std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
+    const std::size_t given = m.places.size();
+    if (m.past_places) {
+      const std::vector<Point> more = places_about(text);
+      places.insert(places.end(), more.begin(), more.end());
+    }
     double reach = 0;
     for (const Point& place : places) reach = std::max(reach, distance(place, own));
     const Ground near = ground.about(text, reach + text.height);
@@ -190,7 +195,7 @@ void Pen::part_texts() {
     double least = std::numeric_limits<double>::max();
     for (std::size_t i = 0; i < places.size(); ++i) {
       text.at = places[i];
-      double cost = m.places.empty() ? distance(text.at, own) / text.height : 0.1 * static_cast<double>(i);
+      double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
       if (cost >= least) continue;
       cost += near.cost(text, least);
       if (const auto line = m.thing ? lead(text, *m.thing) : std::nullopt) cost += 3 + near.cost_of_line(*line);

@@ -17,7 +17,8 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
-    pen_.running(places, 0, run.start, run.step, run.outward);
+    const bool at_o = run.start.x <= 0;  // the back left corner
+    pen_.running(places, run.start, run.step, run.outward, at_o ? Hook::at_o : Hook::elsewhere);
   }
 }
 
@@ -84,13 +85,17 @@ void Plan::joist_centres() {
   }
   if (places.empty()) return;
   std::sort(places.begin(), places.end());
-  const double x = outside_.x1 + (!shows_.places ? 9 : deep_bench_ ? 36 : 25) * t_;
+  const double x = std::max(outside_.x1 + (!shows_.places ? 9
+                                           : deep_bench_  ? 36
+                                                          : 25) *
+                                              t_,
+                            frame_of(sheet_).x1 + 2 * t_);
   if (window.along_width) {
     pen_.note({outside_.x0 - t_, below_ - 1.6 * t_}, "joists", Anchor::right, 0.8);
-    pen_.running(places, 0, {hook, below_}, {1, 0}, {0, -1});
+    pen_.running(places, {hook, below_}, {1, 0}, {0, -1});
   } else {
     pen_.note({x + 1.2 * t_, -1.6 * t_}, "joists", Anchor::middle, 0.8);
-    pen_.running(places, 0, {x, 0}, {0, 1}, {1, 0});
+    pen_.running(places, {x, 0}, {0, 1}, {1, 0});
   }
 }
 

@@ -9,7 +9,7 @@ namespace fallwright::drawing {
 void Plan::section_marks() {
   section_mark(drain_cut(s_));
   if (s_.job().bench) section_mark(bench_cut(s_));
-  section_mark(bed_cut(s_));
+  if (has_bed_cut(s_)) section_mark(bed_cut(s_));
 }
 
 void Plan::diagonals() {
@@ -68,7 +68,8 @@ void Plan::furring() {
 std::vector<double> Plan::marks_along(std::size_t axis) const {
   std::vector<double> places;
   if (!shows_.places) return places;
-  std::vector<Cut> cuts{drain_cut(s_), bed_cut(s_)};
+  std::vector<Cut> cuts{drain_cut(s_)};
+  if (has_bed_cut(s_)) cuts.push_back(bed_cut(s_));
   if (s_.job().bench) cuts.push_back(bench_cut(s_));
   for (const Cut& cut : cuts) {
     const Sight sight = cut.sight();
@@ -141,7 +142,10 @@ void Plan::side_names() {
     if (!wall || !bay) continue;
     const bool back = side == job::Side::back;
     std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};
-    // Where no bay is as long as the words: outside, past one or more rows of dimensions.
+    // Where no bay is as long as the words: outside, past all rows of dimensions, or between them.
+    const Frame all = frame_of(sheet_);
+    places.push_back(back ? Point{bay->x, all.y1 + t_}
+                          : Point{side == job::Side::left ? all.x0 - t_ : all.x1 + 2 * t_, bay->y});
     for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_, 29 * t_, 33 * t_, 37 * t_})
       places.push_back(back ? Point{bay->x, outside_.y1 + out}
                             : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});

@@ -111,6 +111,10 @@ double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, 
   return add_rows(pen, top_left, width, piece_columns(), piece_rows(s, family));
 }
 
+bool has_schedule(const Pen& pen, const Subject& s, const facts::Family& family) {
+  return !piece_rows(s, family).empty() || !wall_fastenings(pen, s, family).empty();
+}
+
 std::vector<Sheet> draw_schedules(const Subject& s) {
   std::vector<Cells> pieces, fastenings;
   Sheet any;
@@ -130,8 +134,10 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
     for (char& c : headline) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     add(headline, family, wall_fastenings(pen, s, family));
   }
-  return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces,
-                  {"Marks are those of the sheets of bench and walls, and of {cuts}."},
+  if (pieces.empty() && fastenings.empty()) return {};
+  const std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +
+                                       std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
+  return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces, notes,
                   {0.52, [&](Pen& with, Point top_left, double width) {
                      add_rows(with, top_left, width, fastening_columns(), fastenings);
                    }});

@@ -10,6 +10,9 @@ namespace fallwright::drawing {
 double add_bench_fasteners(Pen& pen, const Subject& subject, Point top_left, double width);
 double add_wall_fasteners(Pen& pen, const Subject& subject, const facts::Family& family, Point top_left, double width);
 
+/// Whether a wall has pieces or fastenings to tell of.
+bool has_schedule(const Pen& pen, const Subject& subject, const facts::Family& family);
+
 /// The marks of the pieces of a family: mark, count, stock, length, ends.
 double add_marks_table(Pen& pen, const Subject& subject, const facts::Family& family, Point top_left, double width);
 

@@ -195,7 +195,14 @@ Sheet draw_screed(const Subject& subject) {
     marks.draw();
     const bool threshold = !subject.job().base.threshold.width.is_zero();
     const double low = base[1] - (threshold ? 1 : 5) * t;
-    if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
+    if (threshold) {
+      pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
+      pen.label({base[3], base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
+    }
+    if (!round) {
+      const bool channel = subject.job().drain.kind == job::DrainKind::line;
+      pen.label({centre.x, (drain[1] + drain[4]) / 2 - 0.4 * t}, channel ? "channel" : "drain", Anchor::middle, 0.8);
+    }
     const double top = subject.facts.heights.drain_top_mm, down = subject.job().base.site.line.in_mm() - top;
     pen.note({base[0], low - 3 * t},
              "drain's top: " + pen.said(down) + " down from the line; bed at its flange " +

@@ -118,7 +118,9 @@ struct Entry {
   takeoff::StickGroup group;
 };
 
-Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, const Subject& subject) {
+/// `before`: the stock that the page before ended with, which this one may go on with.
+Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, const takeoff::StockPlan* before,
+                const Subject& subject) {
   const job::Job& job = subject.job();
   const bool metric = job.unit == job::UnitSystem::metric;
   return on_page(name, "Sticks and what is cut from them", job, [&](Sheet& sheet, Pen& pen) {
@@ -126,7 +128,11 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
     double y = 0;
     const takeoff::StockPlan* last = nullptr;
     for (const Entry& entry : entries) {
-      if (entry.plan != last) pen.note({0, y - 2.4 * t}, stock_title(*entry.plan, metric)), y -= 2.6 * t;
+      if (entry.plan != last) {
+        pen.note({0, y - 2.4 * t},
+                 entry.plan == before ? entry.plan->stock + ", continued" : stock_title(*entry.plan, metric));
+        y -= 2.6 * t;
+      }
       last = entry.plan;
       const double length = entry.group.stick.length_mm, foot = y - (thick + 0.8) * t;
       y = add_stick(pen, entry.group, *entry.plan, foot) - 0.3 * t;
@@ -149,21 +155,21 @@ std::vector<Sheet> draw_sticks(const Subject& subject) {
   std::vector<Entry> all;
   for (const takeoff::StockPlan& plan : subject.plan)
     for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks)) all.push_back({&plan, group});
-  const std::size_t most = is_small(paper_of(subject.job())) ? 4 : 9;
   const auto page_of = [&](const std::string& name, std::size_t from, std::size_t count) {
     const auto begin = all.begin() + static_cast<std::ptrdiff_t>(from);
-    return draw_page(name, {begin, begin + static_cast<std::ptrdiff_t>(count)}, subject);
+    return draw_page(name, {begin, begin + static_cast<std::ptrdiff_t>(count)}, from > 0 ? all[from - 1].plan : nullptr,
+                     subject);
   };
-  const auto fits = [&](const Sheet& sheet) {
-    const std::vector<double>& usual = scales_of(sheet.metric);
-    return std::find(usual.begin(), usual.end(), sheet.page.scale) != usual.end();
-  };
+  // All at the scale at which the longest is drawn alone, so many as fit.
+  double scale = 0;
+  for (std::size_t i = 0; i < all.size(); ++i) scale = std::max(scale, page_of("sticks", i, 1).page.scale);
+  constexpr std::size_t most = 20;
   std::vector<Sheet> sheets;
   for (std::size_t from = 0; from < all.size() || sheets.empty();) {
     const std::string name = sheets.empty() ? "sticks" : "sticks-" + std::to_string(sheets.size() + 1);
     std::size_t count = std::min(all.size() - from, most);
     Sheet page = page_of(name, from, count);
-    while (count > 1 && !fits(page)) page = page_of(name, from, --count);  // many rows of numbers
+    while (count > 1 && page.page.scale > scale) page = page_of(name, from, --count);
     sheets.push_back(std::move(page));
     from += std::max<std::size_t>(1, count);
   }

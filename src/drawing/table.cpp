@@ -91,7 +91,7 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
       sheet.notes = notes;
       const double share = first ? beside.share : 1, width = room.width();
       Table table{pen, {0, 0}, width * share, columns};
-      table.head();
+      if (!rows.empty()) table.head();
       for (next = from; next < rows.size(); ++next) {
         // At least one row on a page, however high, and no headline at its foot.
         const bool headline = rows[next].size() == 1 && next + 1 < rows.size();

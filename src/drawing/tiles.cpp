@@ -40,27 +40,30 @@ void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
     }
 }
 
-/// `at` is the lower left corner of what the tile shows.
-void add_bars(Sheet& tile, Point at) {
+/// `at` is the lower left corner of what the tile shows, `high` how high that is. Where notes leave no 6 in, 100 mm
+/// stand upright alone.
+void add_bars(Sheet& tile, Point at, double high) {
   Pen pen{tile, 3};
   constexpr double six = 152.4;
   const double x = at.x - 8, y = at.y - 8, x0 = at.x, y0 = at.y - foot - 1;
-  pen.line({x, y0}, {x, y0 + six}, LineKind::dimension);
+  constexpr double free = 3.5;  // between the tiles' room and the border, and what the bar begins lower
+  const double tall = six < high + foot + free ? six : 100;
+  pen.line({x, y0}, {x, y0 + tall}, LineKind::dimension);
   pen.line({x0, y}, {x0 + six, y}, LineKind::dimension);
   for (const double end : {0.0, 100.0, six}) {
-    pen.line({x - 2, y0 + end}, {x + 2, y0 + end}, LineKind::dimension);
+    if (end <= tall) pen.line({x - 2, y0 + end}, {x + 2, y0 + end}, LineKind::dimension);
     pen.line({x0 + end, y - 2}, {x0 + end, y + 2}, LineKind::dimension);
   }
   for (const auto& [end, words] : {std::pair{100.0, "100 mm"}, {six, "6 in"}}) {
     pen.note({x0 + end - 1.5, y + 1}, words, Anchor::right, 0.8);
-    pen.note({x - 1, y0 + end - 1.5}, words, Anchor::right, 0.8, 90);
+    if (end <= tall) pen.note({x - 1, y0 + end - 1.5}, words, Anchor::right, 0.8, 90);
   }
 }
 
 }  // namespace
 
 const char* const trust_the_bars =
-    "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE 6 in AND 100 mm, BOTH WAYS.";
+    "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE WHAT THEY SAY, BOTH WAYS.";
 const char* const join_the_tiles = "Tiles: rows from below, columns from the left; lay shared crosses over each other.";
 
 std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, const TileNotes& notes) {
@@ -87,7 +90,7 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
       const Point at = tiling.corner(row, column);
       if (const Sheet own = cut(all, at); own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
       Sheet tile = cut(with_crosses, at);
-      add_bars(tile, at);
+      add_bars(tile, at, tiling.height);
       if (count > 1) {
         tile.name += "-" + std::to_string(row * tiling.columns + column + 1);
         Pen{tile, 3}.note({at.x + 160, at.y - 8},

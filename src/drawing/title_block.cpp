@@ -84,8 +84,8 @@ struct Cell {
   int lines = 1;
 };
 
-/// Words in so many lines at most. What is too long loses its middle, since what tells one flat from another stands at
-/// the end.
+/// Words in so many lines at most. What is too long loses words of its middle, since what tells one flat from another
+/// stands at the end; one word that is too long by itself is cut.
 std::vector<std::string> fitted(const std::string& words, double width, double height, std::size_t most) {
   std::vector<std::string> lines = wrapped(words, width, height);
   const auto too_wide = [&] {
@@ -93,15 +93,25 @@ std::vector<std::string> fitted(const std::string& words, double width, double h
                                               [&](const std::string& line) { return width_of(line, height) > width; });
   };
   if (!too_wide()) return lines;
-  constexpr double narrowest = 0.2;  // letter, in heights
   const std::u32string all = units::letters_of(words);
+  const auto shortened = [&](std::size_t head, std::size_t tail) {
+    lines = wrapped(units::to_utf8(all.substr(0, head)) + "... " + units::to_utf8(all.substr(tail)), width, height);
+  };
+  const auto is_space = [](char32_t letter) { return letter == U' '; };
+  for (std::size_t dropped = 1; dropped < all.size() && too_wide(); ++dropped) {
+    // Outward from the middle to the next ends of words.
+    const auto left = static_cast<std::ptrdiff_t>((all.size() - dropped) / 2);
+    const auto right = left + static_cast<std::ptrdiff_t>(dropped);
+    const auto head = std::find_if(std::make_reverse_iterator(all.begin() + left), all.rend(), is_space);
+    const auto tail = std::find_if(all.begin() + right, all.end(), is_space);
+    if (head == all.rend() || tail == all.end()) break;
+    shortened(static_cast<std::size_t>(all.rend() - head) - 1, static_cast<std::size_t>(tail - all.begin()) + 1);
+  }
+  constexpr double narrowest = 0.2;  // letter, in heights
   for (std::size_t kept =
            std::min(all.size(), static_cast<std::size_t>(static_cast<double>(most) * width / (narrowest * height)));
-       kept > 0 && too_wide(); --kept) {
-    const std::size_t head = kept / 2;
-    lines = wrapped(units::to_utf8(all.substr(0, head)) + "... " + units::to_utf8(all.substr(all.size() - kept + head)),
-                    width, height);
-  }
+       kept > 0 && too_wide(); --kept)
+    shortened(kept / 2, all.size() - kept + kept / 2);
   return lines;
 }
 
@@ -133,12 +143,12 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
-            {8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
-            {5.4, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
-            {5.4, {{2, date}, {2.4, "revision"}, {2.2, "checked by"}}},
-            {7.4, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
-            {5.4, {{1, origin}}},
-            {5.4, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
+            {7.8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
+            {4.8, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
+            {4.8, {{2, date}, {2.4, "revision"}, {2.2, "checked by"}}},
+            {7.8, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
+            {4.8, {{1, origin}}},
+            {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
   return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},     {7.6, {{1, job.name, 3, 2}}},
           {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},       {4.6, {{1.3, scale}, {1, unit}}},
           {4.6, {{1.2, date}, {1, "revision"}, {1.4, "checked by"}}}, {8.4, {{1, limits, least_letter, 2}}}};

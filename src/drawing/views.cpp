@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include <BRepAdaptor_Curve.hxx>
 #include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
@@ -115,9 +116,19 @@ Frame extent(const TopoDS_Shape& shape, const View& view) {
 
 std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way) {
   double least = std::numeric_limits<double>::max(), most = std::numeric_limits<double>::lowest();
-  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const double at = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ().Dot(way.XYZ());
+  const auto take = [&](const gp_Pnt& p) {
+    const double at = p.XYZ().Dot(way.XYZ());
     least = std::min(least, at), most = std::max(most, at);
+  };
+  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next())
+    take(BRep_Tool::Pnt(TopoDS::Vertex(it.Current())));
+  // What is round has all its corners on one seam.
+  constexpr int steps = 16;
+  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
+    if (curve.GetType() == GeomAbs_Line) continue;
+    const double first = curve.FirstParameter(), step = (curve.LastParameter() - first) / steps;
+    for (int i = 1; i < steps; ++i) take(curve.Value(first + i * step));
   }
   return {least, most};
 }
@@ -153,10 +164,10 @@ std::string fall_words(units::Fall fall, bool metric) {
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
   if (length < t)  // a strip too narrow for an arrow still has its number
-    return pen.label({middle.x, middle.y}, words, Anchor::middle, 0.8);
+    return pen.name(middle, middle, words, Anchor::middle, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
-  // Beside the arrow and no further: further off it might be read as another facet's.
+  // Beside the arrow: further off it might be read as another facet's, and has a line to its own.
   const double beside = 0.8 * t + width_of(words, 2.5 / 3 * t) / 2, end = length / 2;
   const bool upright = std::abs(facet.flow[1]) > 0.5;
   std::vector<Point> places;
@@ -167,7 +178,7 @@ void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::stri
   for (const double side : {1.0, -1.0})
     places.push_back(upright ? Point{middle.x, middle.y + side * (end + t) - 0.4 * t}
                              : Point{middle.x + side * (end + beside), middle.y - 0.4 * t});
-  pen.note_at_one_of(std::move(places), words, Anchor::middle, 0.8);
+  pen.name_at_one_of(middle, std::move(places), words, Anchor::middle, 0.8);
 }
 
 }  // namespace fallwright::drawing

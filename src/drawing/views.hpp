@@ -36,7 +36,7 @@ Sheet draw_bench_plan(const Subject& subject);
 Sheet draw_bench_front(const Subject& subject);
 Sheet draw_bench_end(const Subject& subject);
 std::vector<Sheet> draw_bench_section(const Subject& subject);
-Sheet draw_wall(const Subject& subject, job::Side side);
+std::vector<Sheet> draw_wall(const Subject& subject, job::Side side);
 /// Pieces and fastening of bench and walls, where they do not stand beside the views: on small paper.
 std::vector<Sheet> draw_schedules(const Subject& subject);
 std::vector<Sheet> draw_cuts(const Subject& subject);
@@ -67,9 +67,10 @@ struct Cut {
   View view;
   Sight sight() const;
 };
-Cut drain_cut(const Subject& subject);  ///< A: through the bore
-Cut bench_cut(const Subject& subject);  ///< B: through seat and base, beside the drain. @pre there is a bench
-Cut bed_cut(const Subject& subject);    ///< C: from the entry to the back, beside the drain
+Cut drain_cut(const Subject& subject);     ///< A: through the bore
+Cut bench_cut(const Subject& subject);     ///< B: through seat and base, beside the drain. @pre there is a bench
+Cut bed_cut(const Subject& subject);       ///< C: from the entry to the back, beside the drain
+bool has_bed_cut(const Subject& subject);  ///< whether a sheet shows anything of it: threshold, upstand at the back
 /// Where an elevation is looked at from: outside of what it shows, the way against `toward`.
 Sight eye_at(Point at, const gp_Dir& toward);
 

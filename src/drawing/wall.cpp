@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "diag/fault.hpp"
+#include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
 
 namespace fallwright::drawing {
@@ -39,6 +40,9 @@ class Wall {
     if (!is_small(paper_of(s_.job()))) schedules();
   }
 
+  /// Where the sheet is free, below what stands beside the view.
+  Point below() const { return below_; }
+
   /// Of what is on the sheet, and of nothing else.
   std::vector<std::string> notes() const {
     std::vector<std::string> told{std::string{"Seen from the room. Stud centres from the back "} +
@@ -49,7 +53,8 @@ class Wall {
     if (!tops_.empty()) told.emplace_back("Long dashes: an upstand's top; nothing is fastened below.");
     if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
-    if (is_small(paper_of(s_.job()))) told.emplace_back("Its pieces and its fastening: {schedules}.");
+    if (is_small(paper_of(s_.job())) && has_schedule(pen_, s_, {facts::Role::wall, side_}))
+      told.emplace_back("Its pieces and its fastening: {schedules}.");
     return told;
   }
 
@@ -59,7 +64,7 @@ class Wall {
     const Frame all = frame_of(sheet_);
     const facts::Family family{facts::Role::wall, side_};
     const double x = all.x1 + 4 * t_, foot = add_marks_table(pen_, s_, family, {x, all.y1}, 46 * t_);
-    add_wall_fasteners(pen_, s_, family, {x, foot < all.y1 ? foot - 3 * t_ : foot}, 46 * t_);
+    below_ = {x, add_wall_fasteners(pen_, s_, family, {x, foot < all.y1 ? foot - 3 * t_ : foot}, 46 * t_) - 4 * t_};
   }
 
   bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
@@ -131,7 +136,8 @@ class Wall {
       pen_.across({from, frame_.y1}, {to, frame_.y1}, frame_.y1 + 1.4 * t_);
     }
     std::sort(places.begin(), places.end());
-    pen_.running(places, 0, {corner_, frame_.y0}, {way(), 0}, {0, -1});
+    pen_.running(places, {corner_, frame_.y0}, {way(), 0}, {0, -1},
+                 side_ == job::Side::right ? Hook::elsewhere : Hook::at_o);
   }
 
   void plates() {
@@ -154,13 +160,14 @@ class Wall {
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
         pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
         const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
-        if (const double least = 2.2 * t_; bay_beside(f, least) < least) {  // its table has the rest
+        const std::string words = "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top";
+        const double least = 2.2 * t_;
+        if (bay_beside(f, least) < least || free_middles(f, words).empty()) {  // its table has the rest
           const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
           pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
-        write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false,
-                      "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top");
+        write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false, words);
       }
     }
   }
@@ -177,15 +184,39 @@ class Wall {
     return std::max(left, right);
   }
 
+  /// Middles of the stretches beside a stud, between rows of blocking, that are as long as the words; the highest last.
+  std::vector<double> free_middles(const Frame& stud, const std::string& words) const {
+    std::vector<std::pair<double, double>> taken;
+    for (const parts::Solid& solid : s_.model.solids)
+      if (wanted(solid) && named(solid, "/blocking-")) {
+        const Frame f = extent(solid.shape, view_);
+        taken.emplace_back(f.y0, f.y1);
+      }
+    for (const Top& top : tops_) taken.emplace_back(top.z, top.z);
+    taken.emplace_back(stud.y1, stud.y1);
+    std::sort(taken.begin(), taken.end());
+    const double least = width_of(words, 2.5 / 3 * t_) + t_;
+    std::vector<double> middles;
+    double reached = stud.y0;
+    for (const auto& [low, high] : taken) {
+      if (low - reached >= least) middles.push_back((reached + low) / 2);
+      reached = std::max(reached, high);
+    }
+    return middles;
+  }
+
   /// Words up a stud: in the bay beside it, or `on` it where it is wider than they are high.
   void write_upright(const Frame& stud, bool on, const std::string& words) {
     const double height = 2.5 / 3 * t_, room = stud.height() - width_of(words, height), half = (stud.y0 + stud.y1) / 2;
     std::vector<Point> places;
     const bool fits = on && stud.width() > 1.5 * height;
-    for (const double x : fits ? std::vector{(stud.x0 + stud.x1 + height) / 2}
-                               : std::vector{stud.x1 + 0.4 * t_ + height, stud.x0 - 0.4 * t_})
+    const std::vector<double> xs = fits ? std::vector{(stud.x0 + stud.x1 + height) / 2}
+                                        : std::vector{stud.x1 + 0.4 * t_ + height, stud.x0 - 0.4 * t_};
+    for (const double x : xs)
       for (const double share : {0.0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3, -0.4, 0.4, -0.46, 0.46})
         places.push_back({x, half + share * std::max(0.0, room)});
+    for (const double x : fits ? std::vector<double>{} : xs)
+      for (const double middle : free_middles(stud, words)) places.push_back({x, middle});
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
   }
 
@@ -257,12 +288,13 @@ class Wall {
   double corner_;
   std::vector<Level> levels_;
   std::vector<Top> tops_;
+  Point below_;
   bool past_corner_ = false, fixtures_ = false, furred_ = false;  ///< what is on the sheet, for its notes
 };
 
 }  // namespace
 
-Sheet draw_wall(const Subject& subject, job::Side side) {
+std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const facts::Family family{facts::Role::wall, side};
   const View view = view_from(toward_room(side));
   const auto seen = [&](bool blocks) {
@@ -275,16 +307,37 @@ Sheet draw_wall(const Subject& subject, job::Side side) {
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
   const Projection blocks = seen(true);
-  return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
-                 [&](Sheet& sheet, Pen& pen) {
-                   pen.add(framing);
-                   pen.add(blocks);
-                   Wall wall{subject, side, sheet, pen};
-                   wall.draw();
-                   const job::Alcove& alcove = subject.job().alcove;
-                   sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
-                   sheet.notes = wall.notes();
-                 });
+  const bool upstand = side == job::Side::back && has_upstand_at_back(subject);
+  const std::vector<CutSolid> cut = upstand ? cut_at_bed(subject) : std::vector<CutSolid>{};
+  const auto wall_with = [&](bool detail) {
+    return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
+                   [&](Sheet& sheet, Pen& pen) {
+                     pen.add(framing);
+                     pen.add(blocks);
+                     Wall wall{subject, side, sheet, pen};
+                     wall.draw();
+                     const job::Alcove& alcove = subject.job().alcove;
+                     sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
+                     sheet.notes = wall.notes();
+                     if (upstand && !detail)
+                       sheet.notes.emplace_back("The base's upstand before it, larger: {wall-upstand}.");
+                     if (!detail) return;
+                     add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
+                       add_upstand(on, with, scale, subject, cut, wall.below());
+                     });
+                   });
+  };
+  std::vector<Sheet> sheets{wall_with(false)};
+  if (!upstand) return sheets;
+  // Beside the view where that needs to be no smaller for it.
+  if (!is_small(paper_of(subject.job())))
+    if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
+  sheets.push_back(details_alone("wall-upstand", "Upstand at the back wall, section C-C", subject.job(),
+                                 [&](Sheet& sheet, Pen& pen, double scale) {
+                                   sheet.sight = bed_cut(subject).sight();
+                                   add_upstand(sheet, pen, scale, subject, cut, {0, 0});
+                                 }));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -119,8 +119,8 @@ Named as_named(const drawing::Hatch& hatch) {
   if (std::string{hatch.name} != "ANSI31") return {0, 0.5};  // dots: with LibreCAD they lie twice as far apart
   constexpr double lies = 45, apart = M_SQRT2;  // with LibreCAD, whose file of it has lines 2 mm one above the other
   const drawing::Hatch::Family& family = hatch.families.front();
-  // LibreCAD takes degrees for radians: 6 turns and 270 degrees more are, read either way, square to what lies there,
-  // within 1.3 degrees.
+  // LibreCAD's print looked as if it took degrees for radians: 6 turns and 270 degrees more are, read either way,
+  // square to what lies there, within 1.3 degrees.
   const bool square_to_it = std::abs(std::fmod(family.angle_deg - lies + 360, 180) - 90) < 1e-9;
   return {square_to_it ? 2430.0 : 0.0, family.across / apart};
 }

@@ -130,11 +130,13 @@ class Walls {
       return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
                                 : to >= r.y0 - slack && from <= r.y1 + slack;
     };
-    const bool bench_first = bench_ && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
+    // One at an end of the alcove stands before its own wall and the back one, and not before that of the other end.
+    const bool faces_bench = bench_ && (side == Side::back || bench_side_ == Side::back || bench_side_ == side);
+    const bool bench_first = faces_bench && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
     for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
       if (bench_first && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
       if (side != bench_side_ && in_front(base_, from, to)) return Before{"base", edge_of(base_, side)};
-      if (bench_ && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
+      if (faces_bench && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
     }
     return std::nullopt;
   }

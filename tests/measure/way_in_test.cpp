@@ -69,6 +69,23 @@ TEST(StudGap, BehindABenchIsThatToTheBench) {
   }
 }
 
+TEST(StudGap, PastTheBaseIsNotThatToABenchAcrossTheRoom) {
+  // Source: by hand: the front stud of the wall across from the bench stands in front of a base that ends 80 mm behind
+  // the alcove's front, while the bench runs on to it at the other end: nothing stands before that stud.
+  for (const bool left : {true, false}) {
+    job::Job j = sample::alcove();
+    if (!left) j.bench->place = job::Side::right, j.drain.across.side = Side::right;
+    j.base.width = j.base.width - Length::mm(80);
+    int alone = 0;
+    for (const facts::StudGap& stud : measure(*parts::build(j)).room.studs) {
+      if (stud.wall != (left ? "right" : "left")) continue;
+      EXPECT_NE(stud.before, "bench") << stud.part_id << ": " << stud.at_floor_mm;
+      alone += stud.before.empty();
+    }
+    EXPECT_GE(alone, 1);
+  }
+}
+
 TEST(WayIn, IsNowhereNarrowerThanItsLeast) {
   // Source: by hand: the walls lean in, so that between bench and wall it is narrowest at the top of the bench's frame,
   // which no even step of height hits.

@@ -115,7 +115,8 @@ TEST(Dxf, MaterialsAreHatchesAndMembersAreBlocksWithWhatTheyAre) {
 }
 
 TEST(Dxf, AHatchThatLeansTheOtherWayDoesSoReadInDegreesAndInRadians) {
-  // Source: DXF reference: 52 is in degrees; LibreCAD 2.2's print of it, measured on paper: it takes them for radians.
+  // Source: DXF reference: 52 is in degrees; in LibreCAD 2.2's print, by eye, a turn of 90
+  // leaned as if it were radians: the turn that is written lies right either way.
   drawing::Sheet s{"section", "Section", false};
   fill(s, {{{{0, 0}, {90, 0}, {90, 90}, {0, 90}}}, "ANSI31", {{135, 0, 2.2}}}, 1);
   const double turn = audited(s).at("hatches")[0][3].get<double>();

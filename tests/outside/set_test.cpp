@@ -126,6 +126,59 @@ TEST(Set, ChainsAddUpAsPrinted) {
   EXPECT_GE(chains, 20);
 }
 
+TEST(Set, EachRunningDimensionBeginsAtTheSignOfItsOrigin) {
+  // Source: the set's own rule: a row of running lengths begins at a circle of 2.4 to 3.2 mm on paper, where the tape
+  // is hooked, and its line reaches from there to every number; what has O beside it runs from O.
+  int rows = 0, from_o = 0;
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets)
+      for (const Dimension& dim : sheet.dimensions) {
+        if (!dim.running) continue;
+        ASSERT_TRUE(dim.picture) << d.name << " " << sheet.name;
+        const Dimension::Picture& picture = *dim.picture;
+        const bool upright = picture.turn_deg != 0;
+        const Point hook = upright ? Point{picture.line_at.x, dim.from.y} : Point{dim.from.x, picture.line_at.y};
+        const double scale = sheet.page.scale, near = 0.05 * scale;
+        const auto is_at = [&](Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y) < near; };
+        EXPECT_TRUE(std::any_of(sheet.arcs.begin(), sheet.arcs.end(),
+                                [&](const Arc& arc) {
+                                  const double across = 2 * arc.radius / scale;
+                                  return is_at(arc.centre, hook) && arc.to_deg - arc.from_deg == 360 && across >= 2.4 &&
+                                         across <= 3.2;
+                                }))
+            << d.name << " " << sheet.name << " " << dim.words;
+        EXPECT_TRUE(std::any_of(sheet.lines.begin(), sheet.lines.end(),
+                                [&](const Line& line) {
+                                  const double length = std::hypot(line.to.x - line.from.x, line.to.y - line.from.y),
+                                               far = std::hypot(picture.line_at.x - hook.x, picture.line_at.y - hook.y);
+                                  const double along =
+                                      upright ? std::abs(line.to.x - line.from.x) : std::abs(line.to.y - line.from.y);
+                                  const bool toward = (line.to.x - hook.x) * (picture.line_at.x - hook.x) +
+                                                          (line.to.y - hook.y) * (picture.line_at.y - hook.y) >=
+                                                      0;
+                                  return is_at(line.from, hook) && along < near && length > far - near && toward;
+                                }))
+            << d.name << " " << sheet.name << " " << dim.words;
+        ++rows;
+        const auto named = std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) {
+          return t.words == "O" && std::hypot(t.at.x - hook.x, t.at.y - hook.y) < 5 * scale;
+        });
+        const bool on_wall = sheet.name == "wall-back" || sheet.name == "wall-left";
+        if (on_wall) {
+          EXPECT_TRUE(named) << d.name << " " << sheet.name;
+        }
+        if (!named) continue;
+        ++from_o;
+        EXPECT_TRUE(on_wall || sheet.name.starts_with("plan")) << d.name << " " << sheet.name;
+        const double depth = d.model->job.alcove.depth.in_mm();
+        if (!on_wall) {
+          EXPECT_NEAR(upright ? dim.from.y : dim.from.x, upright ? depth : 0, 1e-6) << d.name << " " << sheet.name;
+        }
+      }
+  EXPECT_GT(rows, 100);
+  EXPECT_GT(from_o, 30);
+}
+
 TEST(Set, EveryMemberOfAWallHasItsMarkOnIt) {
   // Source: the cut list: studs, plates and blocking that are new; each is seen from the room.
   int members = 0;
@@ -175,6 +228,25 @@ TEST(Set, EverySectionIsMarkedOnThePlan) {
       EXPECT_GE(letters, 2) << d.name << " " << sheet.name;
       EXPECT_NE(sheet.title.find(sheet.sight->letter + "-" + sheet.sight->letter), std::string::npos) << sheet.title;
     }
+}
+
+TEST(Set, EveryLetterOnThePlanHasItsSection) {
+  // Source: the set itself: what is marked on the plan as cut is drawn on some sheet as "section X-X".
+  int marks = 0;
+  for (const Drawn& d : sets())
+    for (const Text& mark : d.sheet("plan").texts) {
+      const bool is_letter = mark.words.size() == 1 && mark.height > 4.9 * d.sheet("plan").page.scale;
+      if (!is_letter) continue;
+      ++marks;
+      const std::string section = "ection " + mark.words + "-" + mark.words;
+      const bool drawn = std::any_of(d.sheets.begin(), d.sheets.end(), [&](const Sheet& sheet) {
+        return sheet.title.find(section) != std::string::npos ||
+               std::any_of(sheet.texts.begin(), sheet.texts.end(),
+                           [&](const Text& t) { return t.words.find(section) != std::string::npos; });
+      });
+      EXPECT_TRUE(drawn) << d.name << " " << mark.words;
+    }
+  EXPECT_GT(marks, 10);
 }
 
 TEST(Set, HatchesCoverWhatIsCut) {
