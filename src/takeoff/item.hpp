@@ -24,6 +24,9 @@ enum class Item {
   liner,
   tile,
   deck_screws,
+  cleat_fasteners,
+  joist_fasteners,
+  rail_fasteners,
   upstand_fasteners
 };
 
@@ -60,6 +63,12 @@ inline const char* name_of(Item item) {
       return "tile";
     case Item::deck_screws:
       return "screws, deck";
+    case Item::cleat_fasteners:
+      return "fasteners, bench cleat";
+    case Item::joist_fasteners:
+      return "fasteners, bench joists";
+    case Item::rail_fasteners:
+      return "fasteners, bench rail";
     case Item::upstand_fasteners:
       break;
   }
@@ -68,6 +77,18 @@ inline const char* name_of(Item item) {
 
 inline bool is(const Row& row, Item item) {
   return row.item == name_of(item);
+}
+
+inline bool is_bench_joist(const std::string& part_id) {
+  return part_id.rfind("bench-frame/joist", 0) == 0 || part_id.rfind("bench-frame/end-cleat", 0) == 0;
+}
+
+/// Members of the bench that have their own row: held where they cross others, or joists whose fasteners are told.
+inline bool has_own_fasteners(const std::string& part_id, const job::Job& job) {
+  for (const char* name : {"wall-cleat", "wall-track", "front-rail", "front-track"})
+    if (part_id == std::string{"bench-frame/"} + name) return true;
+  const bool told = job.bench && job.bench->frame.fasteners_at_joist;
+  return told && is_bench_joist(part_id);
 }
 
 /// Tile of one surface, where not all of it comes from the same boxes: "tile, floor".
