@@ -1,6 +1,7 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/base_kind.hpp"
+#include "rules/flood.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
@@ -74,12 +75,15 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
               width,
               {{"flood test: above drain", 3}, {metric ? "litres" : "gallons", 1.6}, {metric ? "kg" : "lb", 1.6}}};
   table.head();
-  for (const facts::Dip& dip : s.facts.flood.dips) {
+  const auto row = [&](const facts::Dip& dip, const std::string& what) {
     const double kg = dip.volume_mm3 * 1e-6;
-    table.row({pen.said(dip.above_drain_mm),
+    table.row({pen.said(dip.above_drain_mm) + what,
                metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
                metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
-  }
+  };
+  for (const facts::Dip& dip : s.facts.flood.dips) row(dip, "");
+  for (const rules::FloodLevel& level : rules::flood_levels(s.job(), s.facts, s.judgement.results))
+    row(level.dip, ", " + level.what);
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
     table.row({blank, "", ""});
 }
@@ -89,7 +93,13 @@ std::string over_liner(const Subject& s) {
   const double mm3 = rules::in_place_of_top_coat_mm3(s.job(), s.facts);
   if (mm3 <= 0) return "";
   return " The liner is tested before its top coat: in the place of that stand " +
-         units::volume_text(mm3, s.job().unit == job::UnitSystem::metric) + " more.";
+         units::water_text(mm3, s.job().unit == job::UnitSystem::metric) + " more.";
+}
+
+/// Where nobody said how much lower the rough threshold is that the book fills to.
+std::string to_finished_edge(const Subject& s) {
+  const std::string unknown = rules::unknown_flood_level(s.job(), s.facts);
+  return unknown.empty() ? "" : " The table goes to the finished edge: " + unknown + ".";
 }
 
 }  // namespace
@@ -120,7 +130,8 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
-          ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject)};
+          ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject) +
+          to_finished_edge(subject)};
   const bool small = is_small(paper_of(subject.job()));
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =

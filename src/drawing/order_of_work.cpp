@@ -7,6 +7,7 @@
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/flood.hpp"
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
 #include "takeoff/item.hpp"
@@ -358,7 +359,7 @@ class Order {
   }
 
   /// Where the book asks for more than the base holds by itself, the water that a dam adds.
-  std::string behind_a_dam() const {
+  std::string each_step_more() const {
     const double step_mm = metric() ? 10 : units::inch_mm;
     for (const rules::Result& r : s_.judgement.results)
       if (r.id == "flood.depth" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution))
@@ -366,20 +367,28 @@ class Order {
     return "";
   }
 
+  /// " up to where it spills", " up to the rough threshold", " up to 2-1/2" above the drain, behind a dam,".
+  std::string up_to(const rules::FloodLevel& level) const {
+    if (level.what == "behind a dam")
+      return " up to " + len(level.dip.above_drain_mm) + " above the drain, behind a dam,";
+    return " up to " + std::string{level.what == "rough threshold" ? "the " : ""} + level.what;
+  }
+
   /// Over a liner the test comes before the top coat: water stands where that will lie as well.
   void flood() {
     if (f_.flood.dips.empty()) return;
-    const double beside = rules::in_place_of_top_coat_mm3(job_, f_), mm3 = f_.flood.dips.back().volume_mm3 + beside;
+    const auto levels = rules::flood_levels(job_, f_, s_.judgement.results);
+    const double beside = rules::in_place_of_top_coat_mm3(job_, f_);
     const bool liner = beside > 0;
+    const char* const edge = liner && has_threshold() ? "the threshold" : "where it spills";
+    const rules::FloodLevel filled = levels.empty() ? rules::FloodLevel{edge, f_.flood.dips.back()} : levels.back();
+    const double mm3 = filled.dip.volume_mm3 + beside;
     add({true, "plumber",
          std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
              "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
              "; 24 hours by practice.",
-         units::volume_text(mm3, metric()) +
-             (liner ? std::string{has_threshold() ? " up to the threshold" : " up to where it spills"} +
-                          ", where the top coat will lie as well,"
-                    : " up to where it spills") +
-             " weighs " + weight(mm3) + behind_a_dam(),
+         units::water_text(mm3, metric()) + up_to(filled) + (liner ? ", where the top coat will lie as well," : "") +
+             " weighs " + weight(mm3) + each_step_more(),
          "the level drops, or it drips below"});
   }
 

@@ -20,7 +20,12 @@ std::size_t count_in(const Subject& s, const takeoff::CutRow& cut, const facts::
 std::size_t sticks_of(const Subject& s, const facts::Family& family) {
   std::size_t sticks = 0;
   for (const takeoff::CutRow& cut : s.cuts)
-    if (!cut.sheet && !cut.furring) sticks += count_in(s, cut, family);
+    if (!cut.sheet && !cut.furring)
+      sticks +=
+          static_cast<std::size_t>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+            const facts::PartId& which = part(s.facts, id).which;
+            return which.family == family && !takeoff::has_own_fasteners(which, s.job());
+          }));
   return sticks;
 }
 
@@ -43,17 +48,34 @@ std::string pieces_of(const Subject& s, takeoff::Item item) {
   return "";
 }
 
+/// "3 of 16d".
+std::string counted_each(int count, const std::string& fastener) {
+  return std::to_string(count) + " of " + fastener;
+}
+
 std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const job::Fasteners& f = s.job().buy.fasteners;
   const job::BenchFrame& frame = s.job().bench->frame;
   std::vector<Cells> rows;
   add_ends(rows, s, {facts::Role::bench_frame});
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
-  rows.push_back(
-      {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
-       known ? *frame.fastener + ", " + pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
-             : "not said: give bench.frame.fastener, its length and how many at a stud",
-       known ? std::to_string(*frame.fasteners_at_stud) + " each" : ""});
+  rows.push_back({frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
+                  known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
+                              pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
+                        : "not said: give bench.frame.fastener, its length and how many at a stud",
+                  pieces_of(s, takeoff::Item::cleat_fasteners)});
+  if (frame.joist_fastener && frame.fasteners_at_joist)
+    rows.push_back({"joists, both ends",
+                    counted_each(*frame.fasteners_at_joist, *frame.joist_fastener) + " in each end",
+                    pieces_of(s, takeoff::Item::joist_fasteners)});
+  if (frame.kind == job::FrameKind::timber) {
+    const bool said = frame.rail_fastener && frame.rail_fastener_length && frame.fasteners_at_rail;
+    rows.push_back({"front rail to joists",
+                    said ? counted_each(*frame.fasteners_at_rail, *frame.rail_fastener) + ", " +
+                               pen.said(frame.rail_fastener_length->in_mm()) + " long, through it into each joist's end"
+                         : "not said: give bench.frame.rail_fastener, its length and how many at a joist",
+                    pieces_of(s, takeoff::Item::rail_fasteners)});
+  }
   rows.push_back(
       {"deck to frame",
        pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",

@@ -89,7 +89,9 @@ struct Finished {
   Point circle_at_mm{};
   double least_width_mm = 0;
   std::optional<double> entry_mm;
-  std::optional<double> seat_depth_mm = {};  ///< seat's front edge from the finished wall behind it
+  std::optional<double> seat_depth_mm = {};     ///< seat's front edge from the finished wall behind it
+  std::optional<double> seat_rear_gap_mm = {};  ///< from that wall to the seat's rear edge, where it is farthest
+  std::optional<double> seat_side_gap_mm = {};  ///< from the wall at its end to the seat's side edge; absent: no wall
 };
 
 /// The compartment from wall to wall, whatever seat stands in it: at the middles of opposing sides, from the inner edge
@@ -104,11 +106,13 @@ struct Clear {
   double area_mm2 = 0;
   double circle_mm = 0;  ///< diameter of the largest inscribed circle
   Point circle_at_mm{};
-  double least_width_mm = 0;                 ///< the smaller side of the free floor's bounding rectangle
-  std::optional<double> entry_mm;            ///< least free width at the entry, from the threshold's top up
-  std::optional<double> seat_depth_mm;       ///< seat's front edge from the framing behind it
-  std::optional<double> seat_reach_mm = {};  ///< from the base's front edge back to the seat's nearer end
-  std::optional<Finished> finished = {};     ///< absent: nobody said how thick the walls are built up
+  double least_width_mm = 0;                    ///< the smaller side of the free floor's bounding rectangle
+  std::optional<double> entry_mm;               ///< least free width at the entry, from the threshold's top up
+  std::optional<double> seat_depth_mm;          ///< seat's front edge from the framing behind it
+  std::optional<double> seat_reach_mm = {};     ///< from the base's front edge back to the seat's nearer end
+  std::optional<double> seat_rear_gap_mm = {};  ///< as below, from the framing
+  std::optional<double> seat_side_gap_mm = {};
+  std::optional<Finished> finished = {};  ///< absent: nobody said how thick the walls are built up
   Compartment compartment = {};
 };
 
@@ -171,6 +175,7 @@ struct Facts {
   std::vector<Section> sections;  ///< one for each stock of the bench frame
   std::vector<Bearer> bearers;    ///< of the seat, from the deck down
   std::optional<Cleat> cleat;     ///< along the wall behind the bench
+  std::optional<Rail> rail;       ///< along its front
   std::optional<Stand> stand;     ///< the bench as a whole
   std::optional<SeatEdge> seat_edge;
   std::vector<Opening> openings;

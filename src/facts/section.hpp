@@ -56,6 +56,13 @@ struct Cleat {
   double middle_mm = 0;                   ///< height of the cleat's own middle
 };
 
+/// The front rail of a timber frame, and the joists whose ends it is nailed into.
+struct Rail {
+  std::string part_id;
+  double thickness_mm = 0;  ///< that a fastener goes through
+  std::vector<double> joists_at_mm = {};
+};
+
 /// The bench as one body that is pushed.
 struct Stand {
   double from_mm = 0, to_mm = 0;  ///< its ends along the wall it leans on, where the alcove has them

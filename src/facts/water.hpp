@@ -40,6 +40,8 @@ struct Flood {
   double plan_mm2 = 0;            ///< of the floor inside upstands and threshold
   std::vector<std::string> over;  ///< the sides where it does: "front"
   std::vector<Dip> dips;
+  std::optional<Dip> rough = {};  ///< up to the rough threshold, where the job file says what is laid on that later
+  std::vector<Dip> dammed = {};   ///< higher yet, behind a dam where it spills: from the last of `dips` on
 };
 
 }  // namespace fallwright::facts

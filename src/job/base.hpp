@@ -37,6 +37,7 @@ struct Threshold {
   Length width;                       ///< front to back; zero: no threshold
   Length height;                      ///< of its inner, lowest top edge above the drain's top
   Fall fall;                          ///< of its top, inward
+  std::optional<Length> finish = {};  ///< of its height, what is laid on after the flood test; absent: nobody said
   std::optional<bool> bevelled = {};  ///< edges are finished with a bevel of 1:2 or flatter; absent: nobody said
 };
 

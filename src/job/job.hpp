@@ -83,7 +83,10 @@ struct BenchFrame {
   std::optional<int> fasteners_at_stud = {};
   std::optional<std::string> joist_fastener = {};  ///< of a joist's end to cleat, plate or track: "8d", "#8"
   std::optional<Length> joist_fastener_length = {};
-  std::optional<int> fasteners_at_joist = {};  ///< at each end
+  std::optional<int> fasteners_at_joist = {};     ///< at each end
+  std::optional<std::string> rail_fastener = {};  ///< of a timber front rail, into the joists' ends
+  std::optional<Length> rail_fastener_length = {};
+  std::optional<int> fasteners_at_rail = {};  ///< into each joist
 };
 
 struct Bench {
@@ -155,6 +158,7 @@ struct Job {
   std::optional<Liner> liner;
   std::optional<Trap> trap;
   std::optional<Glass> glass;
+  std::optional<Door> door;
   std::vector<Fixture> fixtures;
   Buy buy;
   Drawings drawings;

@@ -1,4 +1,5 @@
 #include "job/pitch.hpp"
+#include "job/bed_pieces.hpp"
 
 #include <algorithm>
 #include <array>
@@ -162,26 +163,48 @@ double level_in_opening(const Job& job, const Layout& layout) {
   return layout.is_square() ? 0 : opening_edge_low(job, layout) - layout.drain_edge - hair_mm;
 }
 
-double edge_over_least_bed(const Job& job, const Layout& layout) {
-  double most = -std::numeric_limits<double>::max();
-  const auto take = [&](const survey::Cell& cell, const survey::Polygon& over, const HeightPlane& top) {
-    for (const Point& p : over) most = std::max(most, cell.plane.at(p.x, p.y) - top.at(p.x, p.y));
-  };
+namespace {
+
+/// What lies under the floor is level in all of the opening, and as the facets elsewhere.
+std::vector<BedPiece> pieces_of(const Job& job, const Layout& layout, const std::vector<survey::Polygon>& cells,
+                                double level) {
+  std::vector<BedPiece> pieces;
   const bool round = is_round(job);
-  const survey::Polygon opening =
-      survey::to_polygon(layout.opening);  // what lies under the floor is level in all of it
-  for (const survey::Cell& cell : layout.subfloor.cells()) {
-    const survey::Polygon under = survey::common(cell.plan, layout.bed_outline.polygon());
+  const survey::Polygon opening = survey::to_polygon(layout.opening);
+  const auto add = [&](survey::Polygon plan, const HeightPlane& top, std::size_t cell) {
+    if (!plan.empty()) pieces.push_back({std::move(plan), top, cell});
+  };
+  for (std::size_t cell = 0; cell < cells.size(); ++cell) {
+    const survey::Polygon under = survey::common(cells[cell], layout.bed_outline.polygon());
     if (under.empty()) continue;
-    if (!round) take(cell, survey::common(under, opening), {level_in_opening(job, layout), 0, 0});
+    if (!round) add(survey::common(under, opening), {level, 0, 0}, cell);
     for (const survey::Polygon& piece : round ? std::vector<survey::Polygon>{under} : outside(under, opening))
       for (const FacetPlane& own : layout.facets) {
         survey::Polygon polygon = piece;
         for (const FacetPlane& other : layout.facets)
           if (&other != &own && !polygon.empty()) polygon = where_above(polygon, own.plane, other.plane);
-        take(cell, polygon, own.plane);
+        add(std::move(polygon), own.plane, cell);
       }
   }
+  return pieces;
+}
+
+}  // namespace
+
+std::vector<BedPiece> bed_pieces(const Job& job, const Layout& layout, const std::vector<survey::Polygon>& cells) {
+  const double shell = job.base.shell.in_mm();
+  auto pieces = pieces_of(job, layout, cells, layout.rib_plane + shell);
+  for (BedPiece& piece : pieces) piece.top = piece.top.raised(-shell);
+  return pieces;
+}
+
+double edge_over_least_bed(const Job& job, const Layout& layout) {
+  std::vector<survey::Polygon> cells;
+  for (const survey::Cell& cell : layout.subfloor.cells()) cells.push_back(cell.plan);
+  double most = -std::numeric_limits<double>::max();
+  for (const BedPiece& piece : pieces_of(job, layout, cells, level_in_opening(job, layout)))
+    for (const Point& p : piece.plan)
+      most = std::max(most, layout.subfloor.cells()[piece.cell].plane.at(p.x, p.y) - piece.top.at(p.x, p.y));
   return most + (job.bed.least + job.base.shell).in_mm();
 }
 

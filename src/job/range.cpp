@@ -13,9 +13,18 @@ bool is_length(Kind kind) {
          kind == Kind::rows;
 }
 
+/// Water is told in gallons where its own key is written so.
+bool is_water(const Key& key) {
+  return key.kind == Kind::volume && key.inch.find("gal") != std::string::npos;
+}
+
+std::string usual_text(const Key& key, double value, UnitSystem unit) {
+  return is_water(key) ? units::water_text(value, unit == UnitSystem::metric) : value_text(key.kind, value, unit);
+}
+
 /// A fall without the second way to say it, which does not read back.
-std::string bound_text(Kind kind, double value, UnitSystem unit) {
-  if (kind != Kind::fall) return value_text(kind, value, unit);
+std::string bound_text(const Key& key, double value, UnitSystem unit) {
+  if (key.kind != Kind::fall) return usual_text(key, value, unit);
   const Fall fall = Fall::ratio(value);
   return unit == UnitSystem::metric ? units::to_percent(fall) : units::to_inches_per_foot(fall);
 }
@@ -23,14 +32,14 @@ std::string bound_text(Kind kind, double value, UnitSystem unit) {
 /// What a printed bound is read as; the bound itself where it is not a text in the file.
 double as_printed(const Key& key, double bound, UnitSystem unit) {
   std::string why;
-  return number_of(key.kind, bound_text(key.kind, bound, unit), unit, why).value_or(bound);
+  return number_of(key.kind, bound_text(key, bound, unit), unit, why).value_or(bound);
 }
 
 /// What was found, so that it cannot be taken for a bound that it is past by less than a mark of the rule.
 std::string found_text(const Key& key, double number, UnitSystem unit) {
   if (!std::isfinite(number)) return "no finite number";
-  const std::string usual = value_text(key.kind, number, unit);
-  const std::string least = value_text(key.kind, key.least, unit), greatest = value_text(key.kind, key.greatest, unit);
+  const std::string usual = usual_text(key, number, unit);
+  const std::string least = usual_text(key, key.least, unit), greatest = usual_text(key, key.greatest, unit);
   if (!is_length(key.kind) || (usual != least && usual != greatest)) return usual;
   return unit == UnitSystem::metric ? units::decimals(number, 3) + " mm" : units::decimals(number / 25.4, 4) + "\"";
 }
@@ -96,7 +105,7 @@ std::optional<Range> range_of(const Key& key, UnitSystem unit) {
 
 std::string range_text(const Key& key, UnitSystem unit) {
   if (!range_of(key, unit)) return "";
-  return bound_text(key.kind, key.least, unit) + " to " + bound_text(key.kind, key.greatest, unit);
+  return bound_text(key, key.least, unit) + " to " + bound_text(key, key.greatest, unit);
 }
 
 bool in_range(const Key& key, double number, UnitSystem unit, std::string& why) {

@@ -8,6 +8,11 @@
 namespace fallwright::job {
 namespace {
 
+/// Fasteners whose strength is known to `rules`.
+const std::vector<std::string> fasteners{"8d",          "10d",          "16d",         "#8",
+                                         "#10",         "3.1 mm nail",  "3.4 mm nail", "3.8 mm nail",
+                                         "4.2 mm nail", "4.5 mm screw", "5 mm screw",  "6 mm screw"};
+
 Bench& bench(Job& j) {
   return j.bench ? *j.bench : j.bench.emplace();
 }
@@ -120,6 +125,10 @@ std::vector<Key> base_keys() {
        "of its inner top edge above the drain's top", no_choices, STORE(j.base.threshold.height = v.length())},
       {"base.threshold.fall", Kind::fall, usual, "\"1/4 in/ft\"", "\"2 %\"", -0.2, 0.2,
        "of its top, inward; negative: outward", no_choices, STORE(j.base.threshold.fall = v.fall())},
+      {"base.threshold.finish", Kind::length, optional, "\"5/8 in\"", "15", 0, 150,
+       "how much of that height is laid on after the flood test: tile and its bond, mortar on a rough threshold; 0: "
+       "none",
+       no_choices, STORE(j.base.threshold.finish = v.length())},
       {"base.threshold.bevelled",
        Kind::choice,
        optional,
@@ -281,36 +290,30 @@ std::vector<Key> bench_keys() {
        "webs of steel joists: solid, or with holes for services",
        {"solid", "punched"},
        STORE(bench(j).frame.web = v.text == "solid" ? Web::solid : Web::punched)},
-      {"bench.frame.fastener",
-       Kind::choice,
-       optional,
-       "\"16d\"",
-       "\"16d\"",
-       0,
-       0,
-       "what holds the wall cleat, or a steel frame's wall track, to a stud: common nails, or wood screws by their "
-       "number",
-       {"8d", "10d", "16d", "#8", "#10"},
-       STORE(bench(j).frame.fastener = v.text)},
+      {"bench.frame.fastener", Kind::choice, optional, "\"16d\"", "\"16d\"", 0, 0,
+       "what holds the wall cleat, or a steel frame's wall track, to a stud: common nails, wood screws by their "
+       "number, "
+       "or either by its thickness",
+       fasteners, STORE(bench(j).frame.fastener = v.text)},
       {"bench.frame.fastener_length", Kind::length, optional, "\"3-1/2 in\"", "90", 20, 200, "of that", no_choices,
        STORE(bench(j).frame.fastener_length = v.length())},
       {"bench.frame.fasteners_at_stud", Kind::integer, optional, "3", "3", 1, 12, "of them in each stud", no_choices,
        STORE(bench(j).frame.fasteners_at_stud = static_cast<int>(v.number))},
-      {"bench.frame.joist_fastener",
-       Kind::choice,
-       optional,
-       "\"8d\"",
-       "\"#8\"",
-       0,
-       0,
-       "what holds a joist's end to the cleat: common nails or wood screws, driven askew (toe-nails); in a steel frame "
+      {"bench.frame.joist_fastener", Kind::choice, optional, "\"8d\"", "\"#8\"", 0, 0,
+       "what holds a joist's end to the cleat: nails or wood screws, driven askew (toe-nails); in a steel frame "
        "tapping screws into the track's flanges",
-       {"8d", "10d", "16d", "#8", "#10"},
-       STORE(bench(j).frame.joist_fastener = v.text)},
+       fasteners, STORE(bench(j).frame.joist_fastener = v.text)},
       {"bench.frame.joist_fastener_length", Kind::length, optional, "\"2-1/2 in\"", "65", 10, 200,
        "of that; of no matter in a steel frame", no_choices, STORE(bench(j).frame.joist_fastener_length = v.length())},
       {"bench.frame.fasteners_at_joist", Kind::integer, optional, "2", "2", 1, 12, "of them at each end of a joist",
        no_choices, STORE(bench(j).frame.fasteners_at_joist = static_cast<int>(v.number))},
+      {"bench.frame.rail_fastener", Kind::choice, optional, "\"16d\"", "\"4.2 mm nail\"", 0, 0,
+       "what holds the front rail of a timber frame: driven through it into the ends of the joists", fasteners,
+       STORE(bench(j).frame.rail_fastener = v.text)},
+      {"bench.frame.rail_fastener_length", Kind::length, optional, "\"3-1/2 in\"", "110", 20, 200, "of that",
+       no_choices, STORE(bench(j).frame.rail_fastener_length = v.length())},
+      {"bench.frame.fasteners_at_rail", Kind::integer, optional, "2", "2", 1, 12, "of them into each joist", no_choices,
+       STORE(bench(j).frame.fasteners_at_rail = static_cast<int>(v.number))},
       {"bench.frame.waterproofed",
        Kind::choice,
        usual,
@@ -429,6 +432,7 @@ const std::vector<Section>& sections() {
        "A level bend of the trap arm, in the order that the water meets them; leave out where it is straight.", true,
        [](Job& j) { (j.trap ? *j.trap : j.trap.emplace()).bends.emplace_back(); }},
       {"glass", "Panes at the entry; leave out where there are none.", true},
+      {"door", "What closes the entry; leave out where it stays open.", true},
       {"fixture", "What is screwed to a wall and needs timber behind it: grab bar, glass hinge, valve, rail.", true,
        [](Job& j) { j.fixtures.emplace_back(); }},
       {"mix", "Mortar mixed on site; leave out where it comes in bags.", true},

@@ -13,6 +13,17 @@ Glass& glass(Job& j) {
   return j.glass ? *j.glass : j.glass.emplace();
 }
 
+Door& door(Job& j) {
+  return j.door ? *j.door : j.door.emplace();
+}
+DoorKind door_kind_of(const std::string& word) {
+  return word == "swings-out"    ? DoorKind::swings_out
+         : word == "swings-in"   ? DoorKind::swings_in
+         : word == "swings-both" ? DoorKind::swings_both
+         : word == "slides"      ? DoorKind::slides
+                                 : DoorKind::curtain;
+}
+
 }  // namespace
 
 std::vector<Key> trade_keys() {
@@ -111,6 +122,19 @@ std::vector<Key> trade_keys() {
        "whether each pane bears the mark of safety glazing, in a corner",
        {"yes", "no"},
        STORE(glass(j).marked = v.text == "yes")},
+      {"door.kind",
+       Kind::choice,
+       optional,
+       "\"swings-out\"",
+       "\"swings-out\"",
+       0,
+       0,
+       "how it opens, from the shower: outward, inward alone, both ways, or along the entry",
+       {"swings-out", "swings-in", "swings-both", "slides", "curtain"},
+       STORE(door(j).kind = door_kind_of(v.text))},
+      {"door.clear", Kind::length, optional, "\"24 in\"", "610", 0, 8000,
+       "free between its frame, leaf and handle when it stands open as far as it goes", no_choices,
+       STORE(door(j).clear = v.length())},
       {"fixture.name", Kind::text, required, "\"grab bar, left flange\"", "\"grab bar, left flange\"", 0, 0,
        "what it is called", no_choices, STORE(j.fixtures.back().name = v.text)},
       {"fixture.wall",

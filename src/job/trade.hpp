@@ -57,6 +57,14 @@ struct Glass {
   std::optional<bool> marked;                      ///< each bears a mark of safety glazing
 };
 
+enum class DoorKind { swings_out, swings_in, swings_both, slides, curtain };
+
+/// What closes the entry.
+struct Door {
+  std::optional<DoorKind> kind;  ///< absent: nobody said
+  std::optional<Length> clear;   ///< that is left free between its frame and its leaf when it stands open
+};
+
 /// What is screwed to a wall and needs timber behind it. Its plate is centred on `along` and `height`.
 enum class FixtureKind { other, grab_bar, controls };
 struct Fixture {

@@ -5,6 +5,7 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -212,6 +213,42 @@ struct Entry {
 
 }  // namespace
 
+namespace {
+
+/// How far a side of the seat's top stands off a wall, at either end of that side, where it is farthest.
+std::optional<double> seat_off(const parts::Model& model, const WallFace& wall) {
+  constexpr double along_mm = 0.1;  // corners nearer to a side than this are its own
+  std::vector<double> off;
+  for (const parts::Facet& facet : model.first(parts::Role::seat_block)->facets)
+    if (facet.surface == "seat")
+      for (const gp_Pnt& p : corners(facet.face)) off.push_back(wall.nx * p.X() + wall.ny * p.Y() - wall.reach_mm);
+  if (off.size() < 2) return std::nullopt;
+  // In a room out of square the side runs askew to the wall: of four corners the nearer two are that side's.
+  std::sort(off.begin(), off.end());
+  std::size_t own = 2;
+  while (own < off.size() && off[own] - off[1] < along_mm) ++own;
+  return std::max(0.0, off[own - 1]);
+}
+
+/// Behind the seat, and at its ends where walls stand.
+void measure_seat_gaps(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
+  if (!facts.heights.seat_front_mm || !facts.heights.seat_back_mm) return;
+  const auto gaps = [&](double build_up, std::optional<double>& rear, std::optional<double>& side) {
+    for (const WallFace& wall :
+         wall_faces(model, framing, *facts.heights.seat_front_mm, *facts.heights.seat_back_mm, build_up)) {
+      const auto off = seat_off(model, wall);
+      const bool ends = model.job.bench->place == Side::back || wall.side == Side::back;
+      if (wall.side == model.job.bench->place) rear = off;
+      if (wall.side != model.job.bench->place && ends && off) side = std::max(side.value_or(0), *off);
+    }
+  };
+  gaps(0, facts.clear.seat_rear_gap_mm, facts.clear.seat_side_gap_mm);
+  if (facts.clear.finished)
+    gaps(*model.job.survey.finish_mm, facts.clear.finished->seat_rear_gap_mm, facts.clear.finished->seat_side_gap_mm);
+}
+
+}  // namespace
+
 void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
   constexpr double reach_mm = 1778;  // 70 in
   const Rect base = *plan_of(model, parts::Role::base);
@@ -242,6 +279,7 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
     facts.clear.seat_reach_mm = b[1] - base.y0;
     if (facts.clear.finished) facts.clear.finished->seat_depth_mm = *facts.clear.seat_depth_mm - build_up;
+    measure_seat_gaps(model, framing, facts);
   }
   facts.clear.entry_mm = framed.width();
   facts.clear.compartment.face_mm = face.width();

@@ -68,6 +68,7 @@ facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load);
 std::vector<facts::Section> measure_sections(const parts::Model& model);
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model);
+std::optional<facts::Rail> measure_rail(const parts::Model& model);
 std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts::Facts& facts);
 std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);

@@ -90,6 +90,12 @@ facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts)
   const double step = model.job.unit == job::UnitSystem::metric ? 5 : 25.4 / 4;
   for (double h = step; h < top - units::tolerance::length_mm; h += step) flood.dips.push_back(dip_at(basin, h));
   flood.dips.push_back(dip_at(basin, top));
+  constexpr int steps_behind_a_dam = 24;  // 6 in, 120 mm
+  for (int i = 0; i <= steps_behind_a_dam; ++i) flood.dammed.push_back(dip_at(basin, top + i * step));
+  const auto& finish = model.job.base.threshold.finish;
+  if (finish && facts.heights.threshold_least_mm)
+    flood.rough =
+        dip_at(basin, std::max(0.0, *facts.heights.threshold_least_mm - finish->in_mm() - facts.heights.drain_top_mm));
   return flood;
 }
 

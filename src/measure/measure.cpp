@@ -130,6 +130,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
   facts.cleat = measure_cleat(model);
+  facts.rail = measure_rail(model);
   measure_heights(model, facts);
   facts.stand = measure_stand(model, facts);
   facts.seat_edge = measure_seat_edge(model);

@@ -218,6 +218,24 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
   return cleat;
 }
 
+/// Joists whose end lies at the rail, but for what the saw left of their length.
+std::optional<facts::Rail> measure_rail(const parts::Model& model) {
+  const parts::Solid* solid = model.find(facts::frame_part(Kind::front_rail));
+  if (!solid) return std::nullopt;
+  const Piece piece{solid, brep::box_of(solid->shape)};
+  const int along = piece.size(0) > piece.size(1) ? 0 : 1, across = 1 - along;
+  facts::Rail rail{solid->id, piece.size(across), {}};
+  for (const parts::Solid& each : model.solids) {
+    if (!each.part.is(parts::Role::bench_frame, Kind::joist) && each.part.kind != Kind::end_cleat) continue;
+    const Piece joist{&each, brep::box_of(each.shape)};
+    const double apart = std::max(joist.low(across) - piece.high(across), piece.low(across) - joist.high(across));
+    if (apart <= model.job.mark_mm() + near_mm && overlap(joist, piece, 2) > near_mm &&
+        overlap(joist, piece, along) > near_mm)
+      rail.joists_at_mm.push_back(joist.middle(along));
+  }
+  return rail;
+}
+
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model) {
   return Seat{model}.bearers();
 }

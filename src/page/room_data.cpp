@@ -94,14 +94,10 @@ Json places_data(const report::Report& report) {
   return places;
 }
 
-std::string water_text(double mm3, bool metric) {
-  return metric ? units::decimals(mm3 * 1e-6, 1) + " L" : units::decimals(mm3 / units::mm3_per_gal, 1) + " gal";
-}
-
 Json water_data(const report::Report& report) {
   Json dips = Json::array();
   for (const facts::Dip& dip : report.facts.flood.dips)
-    dips.push_back({{"above", dip.above_drain_mm}, {"words", water_text(dip.volume_mm3, is_metric(report))}});
+    dips.push_back({{"above", dip.above_drain_mm}, {"words", units::water_text(dip.volume_mm3, is_metric(report))}});
   return {{"drain_top", report.facts.heights.drain_top_mm}, {"dips", dips}};
 }
 

@@ -5,6 +5,7 @@
 #include "rules/base_kind.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
+#include "rules/flood.hpp"
 #include "rules/loads.hpp"
 #include "rules/rule_book.hpp"
 #include "units/length.hpp"
@@ -15,22 +16,21 @@ namespace {
 
 using units::decimals;
 
-constexpr double mm3_per_gallon = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
 constexpr double gravity = 9.80665;
 
 /// One row of the dipstick.
-std::string row(const facts::Dip& dip, double plan_mm2, bool metric) {
+std::string row(const facts::Dip& dip, double plan_mm2, bool metric, const std::string& what = "") {
   const double litres = dip.volume_mm3 * 1e-6, kg = litres;  // water, 1000 kg/m3
   const double kpa = kg * gravity / (plan_mm2 * 1e-6) / 1000, mm_per_litre = 1e6 / dip.surface_mm2;
   std::string text = "    " + padded(units::to_text(units::Length::mm(dip.above_drain_mm), metric), 14);
   if (metric)
     return text + padded(decimals(litres, 1) + " L", 14) + padded(decimals(kg, 1) + " kg", 14) +
-           padded(decimals(kpa, 3) + " kPa", 14) + decimals(mm_per_litre, 2) + " mm\n";
+           padded(decimals(kpa, 3) + " kPa", 14) + decimals(mm_per_litre, 2) + " mm" + what + "\n";
   // A 32nd of an inch on the rule, as fluid ounces.
-  const double ounces = dip.surface_mm2 * 25.4 / 32 / (mm3_per_gallon / 128);
-  return text + padded(decimals(dip.volume_mm3 / mm3_per_gallon, 2) + " gal", 14) +
+  const double ounces = dip.surface_mm2 * 25.4 / 32 / (units::mm3_per_gal / 128);
+  return text + padded(decimals(dip.volume_mm3 / units::mm3_per_gal, 2) + " gal", 14) +
          padded(decimals(kg / units::kg_per_lb, 1) + " lb", 14) +
-         padded(decimals(kpa / rules::kpa_per_psf, 2) + " psf", 14) + decimals(ounces, 0) + " fl oz\n";
+         padded(decimals(kpa / rules::kpa_per_psf, 2) + " psf", 14) + decimals(ounces, 0) + " fl oz" + what + "\n";
 }
 
 std::string loads(const Report& report) {
@@ -43,7 +43,7 @@ std::string loads(const Report& report) {
     text += "    floor joists: not judged; " + rules::unknown_joists(report.job) + "\n";
   if (const auto& s = report.judgement.seat_load) {
     text +=
-        "    seat: 250 lbf (1112 N) anywhere, on each member alone, as " + s->material + "; deck as " + s->deck + "\n";
+        "    seat: " + s->person + " anywhere, on each member alone, as " + s->material + "; deck as " + s->deck + "\n";
     for (const rules::SeatMember& member : s->members) text += "      " + rules::text_of(member, report.job) + "\n";
   }
   return text;
@@ -81,11 +81,15 @@ std::string flood_table(const Report& report) {
                      over(report.facts) + "\n    " + padded("height", 14) + padded("water", 14) + padded("weight", 14) +
                      padded("on the floor", 14) + (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
   for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
+  for (const rules::FloodLevel& level : rules::flood_levels(report.job, report.facts, report.judgement.results))
+    text += row(level.dip, report.facts.flood.plan_mm2, metric, "  " + level.what);
   text += "    Asked for: " + rules::flood_test_of(report.job.book).words +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
+  if (const std::string unknown = rules::unknown_flood_level(report.job, report.facts); !unknown.empty())
+    text += "    The rows go to the finished edge: " + unknown + ".\n";
   if (const double more = rules::in_place_of_top_coat_mm3(report.job, report.facts); more > 0)
     text += "    The liner is tested before its top coat: in the place of that stand " +
-            units::volume_text(more, metric) + " more.\n";
+            units::water_text(more, metric) + " more.\n";
   return text + masses(report) + loads(report);
 }
 

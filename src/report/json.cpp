@@ -8,6 +8,7 @@
 #include "report/json_words.hpp"
 #include "report/report.hpp"
 #include "revision/state.hpp"
+#include "rules/flood.hpp"
 #include "rules/read_next.hpp"
 
 namespace fallwright::report {
@@ -90,9 +91,14 @@ Json bed(const facts::Bed& b) {
 Json finished(const facts::Clear& c) {
   if (!c.finished) return nullptr;
   const facts::Finished& f = *c.finished;
-  return {{"area_mm2", f.area_mm2},         {"circle_mm", f.circle_mm},
-          {"circle_at_mm", f.circle_at_mm}, {"least_width_mm", f.least_width_mm},
-          {"entry_mm", maybe(f.entry_mm)},  {"seat_depth_mm", maybe(f.seat_depth_mm)}};
+  return {{"area_mm2", f.area_mm2},
+          {"circle_mm", f.circle_mm},
+          {"circle_at_mm", f.circle_at_mm},
+          {"least_width_mm", f.least_width_mm},
+          {"entry_mm", maybe(f.entry_mm)},
+          {"seat_depth_mm", maybe(f.seat_depth_mm)},
+          {"seat_rear_gap_mm", maybe(f.seat_rear_gap_mm)},
+          {"seat_side_gap_mm", maybe(f.seat_side_gap_mm)}};
 }
 
 Json compartment(const facts::Compartment& c) {
@@ -107,6 +113,8 @@ Json clear(const facts::Clear& c) {
           {"entry_mm", maybe(c.entry_mm)},
           {"seat_depth_mm", maybe(c.seat_depth_mm)},
           {"seat_reach_mm", maybe(c.seat_reach_mm)},
+          {"seat_rear_gap_mm", maybe(c.seat_rear_gap_mm)},
+          {"seat_side_gap_mm", maybe(c.seat_side_gap_mm)},
           {"finished", finished(c)},
           {"compartment", compartment(c.compartment)}};
 }
@@ -326,12 +334,18 @@ Json report_json(const Report& report) {
                         {"thickness_mm", f.deck.thickness_mm},
                         {"apart_mm", f.deck.apart_mm},
                         {"at_mm", f.deck.at_mm}};
-  json["flood"] = {
-      {"plan_mm2", f.flood.plan_mm2}, {"over", f.flood.over}, {"dips", list(f.flood.dips, [](const facts::Dip& d) {
-                                                                 return Json{{"above_drain_mm", d.above_drain_mm},
-                                                                             {"volume_mm3", d.volume_mm3},
-                                                                             {"surface_mm2", d.surface_mm2}};
-                                                               })}};
+  const auto dip = [](const facts::Dip& d) {
+    return Json{{"above_drain_mm", d.above_drain_mm}, {"volume_mm3", d.volume_mm3}, {"surface_mm2", d.surface_mm2}};
+  };
+  json["flood"] = {{"plan_mm2", f.flood.plan_mm2},
+                   {"over", f.flood.over},
+                   {"dips", list(f.flood.dips, dip)},
+                   {"levels", list(rules::flood_levels(report.job, f, report.judgement.results),
+                                   [&](const rules::FloodLevel& level) {
+                                     Json row = dip(level.dip);
+                                     row["what"] = level.what;
+                                     return row;
+                                   })}};
   json["finish"] = finish(f.finish);
   json["sections"] = list(f.sections, section);
   json["bearers"] = list(f.bearers, bearer);

@@ -164,6 +164,67 @@ Finding bevel(const job::Job& job, const facts::Facts& facts, const Limit& limit
                    text_at_least(up - *limit.greatest, job));
 }
 
+/// What a seat leaves open toward a wall. A wall that is built up takes some of it.
+Finding seat_gap(const job::Job& job, const std::optional<double>& framed, const std::optional<double>& finished,
+                 bool known, const Limit& limit, const std::string& where) {
+  const auto& measured = known ? finished : framed;
+  if (!measured) return cannot_tell("the seat's edge toward its wall was not found on the solids");
+  const bool wide = *measured > *limit.greatest;
+  Finding finding = found(*measured, where + (known ? "" : ", to its framing; board and tile take some off"),
+                          "bring the seat " + text_at_least(*measured - *limit.greatest, job) +
+                              " nearer to that wall: thinner upstands (bench.upstand_thickness), or the wall built up");
+  finding.holds_anyway = !wide, finding.may_hold = wide;
+  return finding;
+}
+
+Finding rear_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable("no bench");
+  const auto& finished = facts.clear.finished;
+  return seat_gap(job, facts.clear.seat_rear_gap_mm, finished ? finished->seat_rear_gap_mm : std::nullopt,
+                  finished.has_value(), limit, "seat's rear edge from the wall behind it");
+}
+
+Finding side_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.bench) return not_applicable("no bench");
+  const bool at_end = job.bench->place != job::Side::back;
+  const bool walled = at_end ? job.alcove.has_wall(job::Side::back)
+                             : job.alcove.has_wall(job::Side::left) || job.alcove.has_wall(job::Side::right);
+  if (!walled) return not_applicable("no wall stands at the seat's end");
+  const auto& finished = facts.clear.finished;
+  return seat_gap(job, facts.clear.seat_side_gap_mm, finished ? finished->seat_side_gap_mm : std::nullopt,
+                  finished.has_value(), limit, "seat's side edge from the wall at its end");
+}
+
+const char* const no_door = "no door is in the job file ([door])";
+
+/// No door leaves more than the entry it hangs in.
+Finding door_opening(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.door) return not_applicable(no_door);
+  if (job.door->kind == job::DoorKind::curtain) return not_applicable("a curtain leaves all of the entry free");
+  if (!job.door->clear) return unread();
+  const auto& entry = facts.clear.finished ? facts.clear.finished->entry_mm : facts.clear.entry_mm;
+  const double clear = job.door->clear->in_mm(), free = std::min(clear, entry.value_or(clear));
+  return found(free,
+               free < clear ? "the entry itself, narrower than the door's clear opening in the job file"
+                            : "clear opening of the door, as the job file says; no solid",
+               "take a door that leaves " + text_at_least(*limit.least - free, job) +
+                   " more free when it stands open (door.clear), or a wider entry");
+}
+
+/// Whoever falls inside lies against a door that opens inward.
+Finding door_swing(const job::Job& job, const facts::Facts&, const Limit&) {
+  if (!job.door) return not_applicable(no_door);
+  if (!job.door->kind) return unread();
+  const job::DoorKind kind = *job.door->kind;
+  if (kind == job::DoorKind::slides || kind == job::DoorKind::curtain) return not_applicable("no leaf swings");
+  const bool inward = kind == job::DoorKind::swings_in;
+  return mended_by(
+      found(inward ? 1 : 0,
+            inward ? "it swings inward alone, as the job file says" : "it swings outward, as the job file says",
+            "hang it so that it swings outward (door.kind)"),
+      {{"door.kind", "\"swings-out\"", 0}});
+}
+
 Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
   if (!job.glass) return not_applicable("no glass is in the job file ([glass])");
   if (!job.glass->marked)
@@ -207,6 +268,42 @@ std::vector<Rule> access_rules() {
        "",
        reach,
        {Input::seat_block, Input::base}},
+      {"seat.rear-gap",
+       "seat reaches back to its wall",
+       "rear edge of the seat from the finished wall behind it, where it is farthest",
+       "seat block: corners of the seat; walls: studs, and their build-up",
+       Unit::mm,
+       "",
+       "",
+       rear_gap,
+       {Input::upright, Input::wall_build_up, Input::walls, Input::seat_block}},
+      {"seat.side-gap",
+       "seat reaches to the wall at its end",
+       "side edge of the seat from the finished wall at its end, where it is farthest",
+       "seat block: corners of the seat; walls: studs, and their build-up",
+       Unit::mm,
+       "",
+       "",
+       side_gap,
+       {Input::upright, Input::wall_build_up, Input::walls, Input::seat_block}},
+      {"door.opening",
+       "door leaves the entry wide enough",
+       "what stays free between frame and leaf when it stands open, and no more than the entry",
+       "no solid: a reading; walls, bench frame, seat block: the entry",
+       Unit::mm,
+       "",
+       "",
+       door_opening,
+       {Input::door}},
+      {"door.swing",
+       "door does not swing inward alone",
+       "doors that open inward alone",
+       "no solid: a reading",
+       Unit::count,
+       "",
+       "",
+       door_swing,
+       {Input::door_kind}},
       {"bar.height",
        "grab bars are at their height",
        "flange's middle and half the bar, above the shower's rim",

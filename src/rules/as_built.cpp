@@ -5,6 +5,7 @@
 
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/flood.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
@@ -99,36 +100,17 @@ class Record {
     rows_.push_back(row);
   }
 
-  /// The floor where water stands against the threshold, or against the dam at an open edge, above the drain's top.
-  double entry_mm() const {
-    const facts::Heights& h = facts_.heights;
-    if (h.floor_at_threshold_mm) return *h.floor_at_threshold_mm - h.drain_top_mm;
-    std::optional<double> at;  // of several open edges the highest, where the water is least deep
-    for (const facts::Edge& edge : facts_.edges)
-      if (edge.open() && !edge.raised()) at = std::max(at.value_or(edge.top_mm), edge.top_mm);
-    return at.value_or(h.rim_greatest_mm) - h.drain_top_mm;
-  }
-
-  /// How high above the drain the water must have stood; nothing where the book does not say.
-  std::optional<double> asked_mm() const {
-    const auto row =
-        std::find_if(results_.begin(), results_.end(), [](const auto& r) { return r.id == "flood.depth"; });
-    if (row != results_.end() && row->limit.least) return entry_mm() + *row->limit.least;
-    const facts::Heights& h = facts_.heights;
-    if (!flood_test_of(job_.book).to_threshold || !h.threshold_least_mm) return std::nullopt;
-    return *h.threshold_least_mm - h.drain_top_mm;
-  }
-
   /// A test counts that was filled as high, and stood as long, as the book asks; all that stood in between is told.
   void flood() {
     const std::vector<job::FloodReading>& read = job_.as_built.flood;
     if (read.empty()) return;
     const FloodTest& asked = flood_test_of(job_.book);
-    const std::optional<double> level = asked_mm();
+    const std::optional<double> level = flood_asked_mm(job_, facts_, results_);
     const double filled = read.front().level.in_mm();
     const bool low = level && filled < *level - units::tolerance::length_mm;
     BuiltRow fill{"flood test, filled " + read.front().at, "", asked.words, text(filled) + " above the drain"};
-    if (level) fill.built += ", " + text_at_most(std::max(0.0, filled - entry_mm()), job_) + " at the threshold";
+    if (level)
+      fill.built += ", " + text_at_most(std::max(0.0, filled - floor_at_entry_mm(facts_)), job_) + " at the threshold";
     if (low) fill.built += ": too low, fill to " + text_at_least(*level, job_) + " above the drain";
     if (read.size() == 1) fill.built += "; read it again after " + time_text(asked.minutes) + " at least";
     fill.outcome = low ? Outcome::caution : read.size() == 1 ? Outcome::not_checked : Outcome::not_applicable;

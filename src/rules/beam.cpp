@@ -4,6 +4,8 @@
 #include <cctype>
 #include <cmath>
 
+#include "rules/book.hpp"
+
 namespace fallwright::rules {
 namespace {
 
@@ -22,8 +24,8 @@ constexpr Grade psi(const char* name, double bending, double shear, double beari
 /// EN 338 (2016), N/mm2.
 constexpr Grade grades[] = {psi("SPF No.2", 875, 135, 425, 1.4e6, 1150, 0.51e6, 0.42),
                             psi("DF-L No.2", 900, 180, 625, 1.6e6, 1350, 0.58e6, 0.50),
-                            {"C16", 16, 3.2, 2.2, 8000, 17, 5400, 0, true},
-                            {"C24", 24, 4.0, 2.5, 11000, 21, 7400, 0, true}};
+                            {"C16", 16, 3.2, 2.2, 8000, 17, 5400, 0, true, 310},
+                            {"C24", 24, 4.0, 2.5, 11000, 21, 7400, 0, true, 350}};
 
 constexpr double ksi = 1000 * mpa_per_psi;
 
@@ -76,6 +78,11 @@ std::string known_grades() {
   std::string names;
   for (const Grade& grade : grades) names += (names.empty() ? "\"" : " or \"") + std::string{grade.name} + "\"";
   return names;
+}
+
+Calculation calculation_of(const Grade& grade) {
+  if (grade.eurocode) return {"EN 1995-1-1 with EN 338 (2016; its factors secondary)", Verified::secondary};
+  return {"NDS Supplement Table 4A (2018)", Verified::secondary};
 }
 
 double size_factor(double depth_mm) {

@@ -14,12 +14,17 @@ struct Grade {
   const char* name;
   double bending, shear, bearing, modulus;
   double axial, least_modulus;  ///< along the grain; for columns
-  double gravity = 0;           ///< specific, oven dry, as fasteners feel it; zero: by Eurocode 5, which is not in here
+  double gravity = 0;           ///< specific, oven dry, as fasteners feel it by NDS; zero: by Eurocode 5
   bool eurocode = false;        ///< its values are characteristic ones, to be factored by Eurocode 5
+  double density_kg_m3 = 0;     ///< characteristic, as fasteners feel it by Eurocode 5
 };
 /// "SPF No.2", "DF-L No.2", "C16", "C24" (EN 338, 2016); nothing for what is not in the table.
 std::optional<Grade> grade_of(const std::string& name);
 std::string known_grades();  ///< for messages: "\"SPF No.2\" or ..."
+
+/// By which document a grade's strength is worked out, for whoever prints it beside a result.
+struct Calculation;
+Calculation calculation_of(const Grade& grade);
 
 /// How long a load stays: people on a floor, or one person on a seat.
 enum class Duration { medium, brief };

@@ -5,6 +5,7 @@
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/fasteners.hpp"
+#include "rules/fasteners_eurocode.hpp"
 #include "rules/loads.hpp"
 #include "rules/push.hpp"
 #include "rules/remedy.hpp"
@@ -19,7 +20,7 @@ namespace {
 
 using units::inch_mm;
 
-constexpr double kg_per_lbf = 0.45359237, person_lbf = 250;
+constexpr double kg_per_lbf = 0.45359237;
 
 bool is_steel(const job::Job& job) {
   return job.bench->frame.kind == job::FrameKind::steel;
@@ -29,26 +30,57 @@ const char* hung(const job::Job& job) {
   return is_steel(job) ? "wall track" : "wall cleat";
 }
 
-/// The wall cleat as it is fastened. The wall's own studs are taken as the softer of both.
+double person_lbf(const job::Job& job) {
+  return imposed_of(job.book).person_n / n_per_lbf;
+}
+
+/// The timber that fasteners are in: a frame's grade, or that of studs which nobody named.
+struct Wood {
+  double gravity = 0;  ///< by NDS
+  double density = 0;  ///< by Eurocode 5, kg/m3; zero: it is not judged by that
+  bool eurocode() const { return density > 0; }
+};
+constexpr double soft_gravity = 0.42, soft_density = 310;  // SPF, C16
+
+/// Of a steel frame no wood but the wall's studs is there to hold anything.
+Wood wood_of(const job::Job& job) {
+  const auto grade = grade_of(job.bench->frame.species);
+  if (is_steel(job) || !grade) return {soft_gravity, 0};
+  return {grade->gravity, grade->density_kg_m3};
+}
+/// The wall's own studs are taken as the softer of both.
+Wood behind(const Wood& wood) {
+  return {std::min(wood.gravity, soft_gravity), wood.eurocode() ? std::min(wood.density, soft_density) : 0};
+}
+
+const Calculation by_nds{"NDS 12.3 (2018)", Verified::quoted};
+const Calculation by_eurocode{"EN 1995-1-1, 8.2 to 8.7 (2004, A1 2008)", Verified::secondary};
+Calculation calculated(const job::Job& job) {
+  return wood_of(job).eurocode() ? by_eurocode : by_nds;
+}
+
+/// The wall cleat as it is fastened.
 struct Joint {
   Fastener fastener;
-  double gravity = 0, side_in = 0, into_in = 0, side_psi = 0;
+  Wood wood;
+  double side_in = 0, into_in = 0, side_psi = 0;
   int at_stud = 0;
-  double across() const { return across_lbf(fastener, gravity, side_in, into_in, side_psi); }
+  TimberJoint in_mm() const { return {wood.density, side_in * inch_mm, into_in * inch_mm}; }
+  double across() const {
+    if (wood.eurocode()) return across_n(fastener, in_mm()) * eurocode_may_use / n_per_lbf;
+    return across_lbf(fastener, wood.gravity, side_in, into_in, side_psi);
+  }
 };
-
-constexpr double soft_gravity = 0.42;
 
 /// Nothing to judge, or the joint.
 std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   const job::BenchFrame& frame = job.bench->frame;
   if (!facts.cleat || !frame.fastener || !frame.fastener_length || !frame.fasteners_at_stud) return std::nullopt;
   const auto fastener = fastener_of(*frame.fastener);
-  const auto grade = grade_of(frame.species);
-  if (!fastener || (!is_steel(job) && (!grade || grade->gravity <= 0))) return std::nullopt;
+  if (!fastener) return std::nullopt;
   const double side = facts.cleat->thickness_mm / inch_mm;
   return Joint{*fastener,
-               is_steel(job) ? soft_gravity : std::min(grade->gravity, soft_gravity),
+               behind(wood_of(job)),
                side,
                frame.fastener_length->in_mm() / inch_mm - side,
                is_steel(job) ? sheet_bears_psi : 0,
@@ -60,23 +92,16 @@ std::optional<Finding> no_joint(const job::Job& job, const facts::Facts& facts) 
   if (!job.bench) return not_applicable("no bench");
   if (!facts.cleat) return cannot_tell(std::string{"the bench's "} + hung(job) + " was not found on its solids");
   const job::BenchFrame& frame = job.bench->frame;
-  const auto grade = grade_of(frame.species);
-  if (!is_steel(job) && grade && grade->gravity <= 0)
-    return cannot_tell("fasteners by Eurocode 5 are not in this program: an engineer judges what holds the cleat");
   if (!frame.fastener || !frame.fastener_length || !frame.fasteners_at_stud) return unread();
-  if (is_steel(job) && (*frame.fastener)[0] != '#')
+  if (!fastener_of(*frame.fastener)) return cannot_tell("the strength of '" + *frame.fastener + "' is not known here");
+  if (is_steel(job) && !fastener_of(*frame.fastener)->screw)
     return cannot_tell(
         "a steel track that is nailed to its studs is not judged: hang it on screws (bench.frame.fastener)");
   return std::nullopt;
 }
 
-/// "3 16d nails", "1 #8 screw".
-std::string counted(int count, const std::string& fastener) {
-  return std::to_string(count) + " " + fastener + (fastener[0] == '#' ? " screw" : " nail") + (count == 1 ? "" : "s");
-}
-
 std::string named(const job::BenchFrame& frame, const job::Job& job) {
-  return counted(*frame.fasteners_at_stud, *frame.fastener) + " " +
+  return counted(*frame.fasteners_at_stud, *fastener_of(*frame.fastener)) + " " +
          text_of(frame.fastener_length->in_mm(), Unit::mm, job);
 }
 
@@ -100,24 +125,31 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const std::string into = text_of(j.into_in * inch_mm, Unit::mm, job);
   if (one <= 0)
     return found(99, named(job.bench->frame, job) + " reach only " + into + " into the stud",
-                 "take fasteners that reach six times their thickness into the stud at least "
-                 "(bench.frame.fastener_length)");
-  const double share = person_lbf / (one * j.at_stud);
+                 std::string{"take fasteners that reach "} +
+                     (!j.wood.eurocode() ? "six"
+                      : j.fastener.screw ? "four"
+                                         : "eight") +
+                     " times their thickness into the stud at least (bench.frame.fastener_length)");
+  const double share = person_lbf(job) / (one * j.at_stud);
   const auto count = enough(j.at_stud, share, most_at_stud);
   Finding finding = found(
-      share, "250 lbf (1112 N) at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into + " into it",
+      share,
+      imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into +
+          " into it",
       (count ? std::to_string(*count) : std::string{"more or longer"}) +
           " fasteners at each stud (bench.frame.fasteners_at_stud), or longer ones (bench.frame.fastener_length); here "
           "an engineer judges");
+  finding.by = calculated(job);
   if (!count) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
 }
 
 /// What one screw or nail of the cleat takes along itself: thread in the stud, or its head through a track.
 double cleat_pulled(const Joint& j, const facts::Cleat& cleat, const job::BenchFrame& frame) {
+  if (j.wood.eurocode()) return pulled_n(j.fastener, j.in_mm()) * eurocode_may_use / n_per_lbf;
   const double length_in = frame.fastener_length->in_mm() / inch_mm;
   const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
-  const double thread = pulled_lbf_in(j.fastener, j.gravity) * std::max(0.0, held_in);
+  const double thread = pulled_lbf_in(j.fastener, j.wood.gravity) * std::max(0.0, held_in);
   if (j.side_psi <= 0) return thread;
   return std::min(
       thread,
@@ -127,8 +159,12 @@ double cleat_pulled(const Joint& j, const facts::Cleat& cleat, const job::BenchF
 /// What one fastener at a joist's end takes across: a nail driven askew, or a screw through track and joist.
 double joist_across(const job::Job& job, const facts::Facts& facts, const Fastener& fastener) {
   const job::BenchFrame& frame = job.bench->frame;
-  if (!is_steel(job))
-    return toe_nailed_lbf(fastener, grade_of(frame.species)->gravity, frame.joist_fastener_length->in_mm() / inch_mm);
+  if (!is_steel(job)) {
+    const Wood wood = wood_of(job);
+    const double length = frame.joist_fastener_length->in_mm();
+    if (wood.eurocode()) return toe_nailed_n(fastener, wood.density, length) * eurocode_may_use / n_per_lbf;
+    return toe_nailed_lbf(fastener, wood.gravity, length / inch_mm);
+  }
   const auto joist = std::find_if(facts.bearers.begin(), facts.bearers.end(),
                                   [](const facts::Bearer& b) { return b.what == "joist"; });
   if (joist == facts.bearers.end()) return 0;
@@ -141,7 +177,9 @@ std::optional<Finding> no_ties(const job::Job& job) {
   const job::BenchFrame& frame = job.bench->frame;
   if (!frame.joist_fastener || !frame.fasteners_at_joist) return unread();
   if (!is_steel(job) && !frame.joist_fastener_length) return unread();
-  const bool screw = (*frame.joist_fastener)[0] == '#';
+  const auto fastener = fastener_of(*frame.joist_fastener);
+  if (!fastener) return cannot_tell("the strength of '" + *frame.joist_fastener + "' is not known here");
+  const bool screw = fastener->screw;
   if (is_steel(job) && !screw)
     return cannot_tell("steel joists are held by tapping screws (bench.frame.joist_fastener): nails are not judged");
   if (!is_steel(job) && screw)
@@ -158,6 +196,21 @@ bool knows_studs_behind(const job::Job& job) {
          std::any_of(read.begin(), read.end(), [&](const survey::Studs& s) { return s.wall == job.bench->place; });
 }
 
+double push_lbf(const job::Job& job) {
+  return is_accessible_book(job.book) || job.book == "building" ? 250 : 200;
+}
+std::string force_text(double lbf) {
+  return units::decimals(lbf, 0) + " lbf (" + units::decimals(lbf * n_per_lbf, 0) + " N)";
+}
+
+/// Across and along itself at once: screws in sheet and smooth nails by Eurocode 5 (8.27) add up, its screws by squares
+/// (8.28), and American ones by their own formula.
+Together together(const Joint& j, const job::Job& job) {
+  if (is_steel(job)) return Together::added;
+  if (!j.wood.eurocode()) return Together::by_nds;
+  return j.fastener.screw ? Together::squared : Together::added;
+}
+
 /// A fall against the bench, or a pull on its edge, at any point and any way.
 Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -165,10 +218,10 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!facts.stand) return cannot_tell("the bench was not found on its solids as one body");
   const Joint j = *joint_of(job, facts);
   const job::BenchFrame& frame = job.bench->frame;
-  const double lbf = is_accessible_book(job.book) || job.book == "building" ? 250 : 200;
+  const double lbf = push_lbf(job);
   const Fastener tie = *fastener_of(*frame.joist_fastener);
   const Push all = push_of(*facts.cleat, *facts.stand, lbf, {j.across(), cleat_pulled(j, *facts.cleat, frame)},
-                           j.at_stud, joist_across(job, facts, tie), *frame.fasteners_at_joist, is_steel(job));
+                           j.at_stud, joist_across(job, facts, tie), *frame.fasteners_at_joist, together(j, job));
   const PushedJoint& worst = all.worst();
   std::map<std::string, double> shares;
   for (const PushedJoint& joint : all.joints) shares[joint.key] = std::max(shares[joint.key], joint.share);
@@ -189,14 +242,14 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
     advice += "; screws in place of nails hold better (bench.frame.fastener)";
   Finding finding =
       found(worst.share,
-            worst.what + ": " + text_of(lbf, Unit::count, job) + " lbf (" + units::decimals(lbf * n_per_lbf, 0) +
-                " N) at the seat's edge, on " + named(frame, job) + " in each stud and " +
-                counted(*frame.fasteners_at_joist, tie.name) + " at each end of a joist",
+            worst.what + ": " + force_text(lbf) + " at the seat's edge, on " + named(frame, job) +
+                " in each stud and " + counted(*frame.fasteners_at_joist, tie) + " at each end of a joist",
             advice + "; here an engineer judges");
   for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
   finding.details.push_back(
       "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "
-      "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain, NDS 2018");
+      "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain");
+  finding.by = calculated(job);
   finding.holds_anyway = knows_studs_behind(job);
   finding.read = "find the studs of the " + std::string{job::name_of(job.bench->place)} +
                  " wall behind the bench, and give their centres (survey.studs)";
@@ -204,17 +257,68 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   return mended_by(std::move(finding), std::move(changes));
 }
 
-/// How a person's weight comes on an edge: on 3 by 3 in (76 mm) that end flush with it. Common practice, no source.
-constexpr double patch_mm = 3 * inch_mm;
+/// How a person's weight comes on an edge: on a square that ends flush with it, 3 in wide where the book has none.
 /// A third of a printed strength is counted. Common practice, no source.
 constexpr double of_strength = 1. / 3;
 
 /// Where the deck ends the block goes on alone: what stands past that edge bends it over the edge, as wide as the load
 /// and once its thickness to the one side that any corner has.
-double edge_stress_mpa(const facts::SeatEdge& edge) {
-  const double load = person_lbf * n_per_lbf, past = edge.past_mm, thick = edge.thick_mm;
+double edge_stress_mpa(const facts::SeatEdge& edge, const Imposed& people) {
+  const double load = people.person_n, patch_mm = people.patch_mm, past = edge.past_mm, thick = edge.thick_mm;
   const double moment = past <= patch_mm ? load * past / patch_mm * past / 2 : load * (past - patch_mm / 2);
   return moment / ((patch_mm + thick) * thick * thick / 6);
+}
+
+/// In the end of a joist a nail takes two thirds of what it takes in its side (NDS 12.5.2); by Eurocode 5, 8.3.1.2, a
+/// third, of three or more that go in ten times their thickness (from memory). Against being drawn out it counts for
+/// nothing.
+double in_end_grain_lbf(const Fastener& fastener, const Wood& wood, double side_mm, double into_mm, int count) {
+  if (!wood.eurocode()) return across_lbf(fastener, wood.gravity, side_mm / inch_mm, into_mm / inch_mm) * 0.67;
+  if (count < 3 || into_mm < 10 * fastener.diameter * inch_mm) return 0;
+  return across_n(fastener, {wood.density, side_mm, into_mm}) / 3 * eurocode_may_use / n_per_lbf;
+}
+
+/// A push along the bench's front, which the rail hands on to the joists through the nails in their ends.
+Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable("no bench");
+  if (is_steel(job)) return not_applicable("a steel frame's front track is held by the joists' own screws");
+  if (!facts.rail || facts.rail->joists_at_mm.empty())
+    return cannot_tell("the bench's front rail, or a joist that ends at it, was not found on its solids");
+  const job::BenchFrame& frame = job.bench->frame;
+  if (!frame.rail_fastener || !frame.rail_fastener_length || !frame.fasteners_at_rail) return unread();
+  const auto fastener = fastener_of(*frame.rail_fastener);
+  if (!fastener) return cannot_tell("the strength of '" + *frame.rail_fastener + "' is not known here");
+  const Wood wood = wood_of(job);
+  const double side = facts.rail->thickness_mm, into = frame.rail_fastener_length->in_mm() - side;
+  const auto joists = static_cast<double>(facts.rail->joists_at_mm.size());
+  const int at = *frame.fasteners_at_rail;
+  const double lbf = push_lbf(job), one = in_end_grain_lbf(*fastener, wood, side, into, at);
+  const std::string nails = counted(at, *fastener) + " " + text_of(frame.rail_fastener_length->in_mm(), Unit::mm, job);
+  const std::string where = force_text(lbf) + " along the bench's front, from the rail into the ends of " +
+                            units::decimals(joists, 0) + " joists, on " + nails + " in each" +
+                            (one > 0           ? ""
+                             : wood.eurocode() ? ": fewer than three, or too short, which hold nothing in end grain"
+                                               : ": too short to hold anything");
+  const double share = one > 0 ? lbf / (joists * at * one) : 99;
+  int least = at;
+  const auto holds = [&](int count) {
+    const double each = in_end_grain_lbf(*fastener, wood, side, into, count);
+    return each > 0 && lbf <= joists * count * each;
+  };
+  while (least <= most_at_joist && !holds(least)) ++least;
+  const bool enough_of_them = share > 1 && least <= most_at_joist;
+  Finding finding = found(share, where,
+                          (enough_of_them ? std::to_string(least) : std::string{"longer or stouter"}) +
+                              " fasteners into each joist (bench.frame.fasteners_at_rail), or longer ones "
+                              "(bench.frame.rail_fastener_length); here an engineer judges");
+  finding.by = calculated(job);
+  finding.details = {
+      "each takes " + force_text(one) + " across in end grain, " + text_of(into, Unit::mm, job) +
+      " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end grain "
+      "no nail counts against being drawn out: the deck's screws and the seat block's glue hold the rail back, and "
+      "are not counted here"};
+  if (!enough_of_them) return finding;
+  return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_rail", least)});
 }
 
 Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -223,6 +327,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::SeatEdge& edge = *facts.seat_edge;
   if (edge.past_mm <= job.mark_mm() + units::tolerance::length_mm)
     return not_applicable("the deck carries the seat block up to its edge");
+  const Imposed& people = imposed_of(job.book);
   const auto& carries = job.bench->nose_carries_kg;
   const auto& strength = job.bench->strength_mpa;
   const std::string over = text_or_more(edge.past_mm, Unit::mm, job) + " past the deck, on the " + edge.side;
@@ -230,20 +335,20 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
       "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
       "block, or bring the frame's front forward";
   if (carries)
-    return found(person_lbf * kg_per_lbf / *carries,
-                 "250 lbf (1112 N) on an edge that reaches " + over + ", as its maker says", advice);
+    return found(person_lbf(job) * kg_per_lbf / *carries,
+                 people.person + " on an edge that reaches " + over + ", as its maker says", advice);
   if (!strength)
     return missing("ask the seat block's maker what may stand on an edge that reaches " + over +
                    " (bench.nose_carries), or how strong the block is in bending (bench.strength)");
   if (edge.thick_mm <= 0) return cannot_tell("the seat block's thickness over the deck's edge was not found");
-  const double stress = edge_stress_mpa(edge), may = *strength * of_strength;
+  const double stress = edge_stress_mpa(edge, people), may = *strength * of_strength;
   const bool metric = job.is_metric();
   Finding finding = found(stress / may,
-                          "250 lbf (1112 N) at the edge of a block that reaches " + over + " and is " +
+                          people.person + " at the edge of a block that reaches " + over + " and is " +
                               text_or_less(edge.thick_mm, Unit::mm, job) + " thick there: it bends with " +
                               units::stress_text(stress, metric) + " of " + units::stress_text(may, metric),
                           advice);
-  finding.details = {"250 lbf on " + text_of(patch_mm, Unit::mm, job) +
+  finding.details = {units::decimals(person_lbf(job), 0) + " lbf on " + text_of(people.patch_mm, Unit::mm, job) +
                      " square, flush with the edge; bent over the deck's edge, as wide as that and "
                      "the block's thickness more; a third of the maker's " +
                      units::stress_text(*strength, metric) + " counts; an apron below is not counted"};
@@ -256,7 +361,8 @@ std::vector<Rule> bench_rules() {
   return {
       {"load.seat-cleat",
        "bench's wall cleat holds",
-       "250 lbf over what the fasteners in one stud take across, the least of six ways to give way",
+       "250 lbf (2.0 kN in a European book) over what the fasteners in one stud take across, the least of six ways to "
+       "give way",
        "bench frame: its cleat's or wall track's thickness",
        Unit::share,
        "",
@@ -273,9 +379,20 @@ std::vector<Rule> bench_rules() {
        "",
        push,
        {Input::cleat_held, Input::joists_held, Input::studs, Input::bench_frame, Input::seat_block, Input::walls}},
+      {"load.seat-rail",
+       "bench's front rail is held",
+       "200 lbf (250 where the building code holds) along the seat's edge, over what the fasteners in the joists' ends "
+       "take across",
+       "bench frame: its front rail, and joists that end at it",
+       Unit::share,
+       "",
+       "",
+       rail,
+       {Input::rail_held, Input::bench_frame}},
       {"load.seat-nose",
        "seat block's edge carries a person",
-       "250 lbf over what its maker says, or its stress in bending over a third of its strength",
+       "250 lbf (2.0 kN in a European book) over what its maker says, or its stress in bending over a third of its "
+       "strength",
        "seat block and deck: how far the one reaches past the other, and how thick it is there",
        Unit::share,
        "",

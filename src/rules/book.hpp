@@ -15,6 +15,12 @@
 
 namespace fallwright::rules {
 
+/// By which document a strength was worked out: that of the material, in whichever book. Empty: nothing was.
+struct Calculation {
+  std::string source;
+  Verified verified = Verified::quoted;
+};
+
 /// What a rule found on the solids; made by one of the functions below.
 struct Finding {
   bool applies = true;
@@ -30,6 +36,7 @@ struct Finding {
   std::string read = {};        ///< what to read where an assumed input decides; empty: as the input's own row says
   bool beyond_reading = false;  ///< nothing was measured, and no reading will help
   std::vector<Remedy> remedies = {};  ///< what `advice` names that the job file can hold
+  Calculation by = {};                ///< how what may be carried was worked out
   std::string unjudged = {};          ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 

@@ -151,6 +151,16 @@ void weigh_assumptions(const Finding& finding, Result& result) {
                result);
 }
 
+/// A row that asks for a load is told with what its material was calculated by; one that is that calculation's own
+/// names the material's alone.
+void name_calculation(const Calculation& by, Limit& limit) {
+  if (by.source.empty()) return;
+  if (limit.by_calculation)
+    limit.source = by.source, limit.verified = by.verified;
+  else
+    limit.source += "; strength by " + by.source + ", " + name_of(by.verified);
+}
+
 Result judge(const Rule& rule, const Ground& ground) {
   Result result;
   result.id = rule.id;
@@ -180,6 +190,7 @@ Result judge(const Rule& rule, const Ground& ground) {
   if (finding.greatest)
     result.limit.greatest =
         by_user ? std::min(*finding.greatest, result.limit.greatest.value_or(*finding.greatest)) : finding.greatest;
+  if (!by_user) name_calculation(finding.by, result.limit);
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {

@@ -6,12 +6,21 @@
 namespace fallwright::rules {
 namespace {
 
+/// Of a size in millimetres: heads of 2-1/4 thicknesses on nails and two on screws, threads' roots of screws: from
+/// memory.
+constexpr Fastener mm_nail(const char* name, double thick) {
+  return {name, thick / 25.4, thick / 25.4, 2.25 * thick / 25.4};
+}
+constexpr Fastener mm_screw(const char* name, double thick, double root) {
+  return {name, thick / 25.4, root / 25.4, 2 * thick / 25.4, true};
+}
+
 /// Heads of nails by ASTM F1667 (from memory), of screws as a maker of framing tabulates them.
-constexpr Fastener all[] = {{"8d", 0.131, 0.131, 0.281},
-                            {"10d", 0.148, 0.148, 0.312},
-                            {"16d", 0.162, 0.162, 0.344},
-                            {"#8", 0.164, 0.131, 0.3125, true},
-                            {"#10", 0.190, 0.152, 0.340, true}};
+constexpr Fastener all[] = {
+    {"8d", 0.131, 0.131, 0.281},        {"10d", 0.148, 0.148, 0.312},       {"16d", 0.162, 0.162, 0.344},
+    {"#8", 0.164, 0.131, 0.3125, true}, {"#10", 0.190, 0.152, 0.340, true}, mm_nail("3.1 mm nail", 3.1),
+    mm_nail("3.4 mm nail", 3.4),        mm_nail("3.8 mm nail", 3.8),        mm_nail("4.2 mm nail", 4.2),
+    mm_screw("4.5 mm screw", 4.5, 2.8), mm_screw("5 mm screw", 5, 3.1),     mm_screw("6 mm screw", 6, 3.8)};
 
 double bearing_psi(double gravity) {
   return 16600 * std::pow(gravity, 1.84);
@@ -31,6 +40,12 @@ std::optional<Fastener> fastener_of(const std::string& name) {
   for (const Fastener& each : all)
     if (name == each.name) return each;
   return std::nullopt;
+}
+
+std::string counted(int count, const Fastener& fastener) {
+  const std::string name = fastener.name, kind = fastener.screw ? "screw" : "nail";
+  const bool told = name.find(kind) != std::string::npos;
+  return std::to_string(count) + " " + name + (told ? "" : " " + kind) + (count == 1 ? "" : "s");
 }
 
 std::array<double, 6> yield_modes(const Fastener& fastener, double gravity, double side, double into, double side_psi) {

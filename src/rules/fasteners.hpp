@@ -17,6 +17,9 @@ struct Fastener {
 };
 std::optional<Fastener> fastener_of(const std::string& name);
 
+/// "3 16d nails", "1 #8 screw", "2 5 mm screws".
+std::string counted(int count, const Fastener& fastener);
+
 /// The six ways in which a joint of two members gives way, lbf each: I main, I side, II, III main, III side, IV.
 /// @param gravity of the main member; @param into length in it; @param side thickness of the side member; @param
 /// side_psi what that bears under the fastener, zero: it is wood of the same gravity

@@ -12,12 +12,11 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double gravity = 9.80665;             ///< N per kg
-constexpr double timber_kg_m3 = 600;            ///< deck and joists, on the heavy side: common practice, no source
-constexpr double live_kpa_ = 40 * kpa_per_psf;  ///< rooms other than sleeping rooms
-constexpr double tile_kg_m2 = 43.9;             ///< 3/8 in with its bond coat, 9 psf: common practice, no source
-constexpr double board_kg_m2 = 11;              ///< wall board of 1/2 in: common practice, no source
-constexpr double floor_outside_kg_m3 = 2300;    ///< tile and mortar of the bath's floor: common practice, no source
+constexpr double gravity = 9.80665;           ///< N per kg
+constexpr double timber_kg_m3 = 600;          ///< deck and joists, on the heavy side: common practice, no source
+constexpr double tile_kg_m2 = 43.9;           ///< 3/8 in with its bond coat, 9 psf: common practice, no source
+constexpr double board_kg_m2 = 11;            ///< wall board of 1/2 in: common practice, no source
+constexpr double floor_outside_kg_m3 = 2300;  ///< tile and mortar of the bath's floor: common practice, no source
 constexpr double glass_kg_m3 = 2500;
 
 using Plan = std::array<double, 4>;
@@ -175,6 +174,12 @@ Lines lines_on(const Strip& strip, const FloorLoad& load, const job::Floor& floo
   return lines;
 }
 
+/// A person alone where they bend the joist most, or where all of them comes on one end of it: no other joist helps.
+std::array<std::vector<LineLoad>, 3> person_on(double span, const Imposed& people) {
+  const double patch = std::min(people.patch_mm, span), load = people.person_n / patch;
+  return {{{{(span - patch) / 2, (span + patch) / 2, load}}, {{0, patch, load}}, {{span - patch, span, load}}}};
+}
+
 std::vector<LineLoad> with_factors(const Lines& lines, double dead, double live) {
   std::vector<LineLoad> all;
   for (const LineLoad& l : lines.dead) all.push_back({l.from_mm, l.to_mm, l.newton_per_mm * dead});
@@ -183,20 +188,28 @@ std::vector<LineLoad> with_factors(const Lines& lines, double dead, double live)
 }
 
 /// Takes what a strip feels where that is worse than what was felt before.
-void judge(const Strip& strip, const job::Floor& floor, const Grade& grade, const std::string& joist, FloorLoad& load) {
+void judge(const Strip& strip, const job::Floor& floor, const Grade& grade, const Imposed& people,
+           const std::string& joist, FloorLoad& load) {
   const Section section{floor.joist_stock.thickness.in_mm(), floor.joist_stock.depth.in_mm()};
   const Design d = design_of(grade, Duration::medium, section.depth_mm, true);
-  for (const bool flooded : {false, true}) {
-    const Lines lines = lines_on(strip, load, floor, flooded);
-    const auto strength = with_factors(lines, d.dead, d.live), sag = with_factors(lines, d.dead_creep, d.live_creep);
+  const auto feel = [&](const Lines& lines) {
+    const auto strength = with_factors(lines, d.dead, d.live);
     const double bending = greatest_moment(strength, strip.span) / section.modulus_mm3() / d.bending;
     const double shear = 1.5 * greatest_shear(strength, strip.span) / (section.width_mm * section.depth_mm) / d.shear;
     if (std::max(bending, shear) > std::max(load.bending_share, load.shear_share)) load.joist = joist;
     load.bending_share = std::max(load.bending_share, bending);
     load.shear_share = std::max(load.shear_share, shear);
+  };
+  for (const bool flooded : {false, true}) {
+    const Lines lines = lines_on(strip, load, floor, flooded);
+    feel(lines);
+    const auto sag = with_factors(lines, d.dead_creep, d.live_creep);
     load.deflection_mm =
         std::max(load.deflection_mm, greatest_deflection(sag, strip.span) / (d.modulus * section.inertia_mm4()));
   }
+  if (!people.alone_on_joist) return;
+  Lines lines = lines_on(strip, load, floor, false);
+  for (const auto& person : person_on(strip.span, people)) lines.live = person, feel(lines);
 }
 
 /// Where a span may begin: where the job says; else wherever all that stands on the floor is on it.
@@ -266,7 +279,7 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
   if (!grade || !base || facts.flood.dips.empty()) return std::nullopt;
   FloorLoad load;
   load.floor_kpa = floor_kpa(floor);
-  load.live_kpa = live_kpa_;
+  load.live_kpa = imposed_of(job.book).floor_kpa;
   load.flood_kpa = flood_kpa(facts);
   load.burdens = burdens_of(job, facts, *base);
   load.place_known = floor.joist_bearing.has_value();
@@ -281,7 +294,7 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
     for (const facts::Part& part : facts.parts) {
       if (!part.which.is(facts::Role::joist)) continue;
       strip.centre = (part.bbox_mm[1 - strip.along] + part.bbox_mm[4 - strip.along]) / 2;
-      judge(strip, floor, *grade, part.id, at_places.back());
+      judge(strip, floor, *grade, imposed_of(job.book), part.id, at_places.back());
     }
   }
   return worst_of(at_places);
@@ -292,7 +305,7 @@ double deck_share(const job::Job& job, const facts::Facts& facts) {
   const double carried = deck_load_kpa(facts.deck.thickness_mm, bay_mm(job, facts));
   if (!base || facts.flood.dips.empty() || carried <= 0) return 0;
   const double own = timber_kg_m3 * facts.deck.thickness_mm * 1e-3 * gravity * 1e-3;
-  return (own + base->kpa() + std::max(live_kpa_, flood_kpa(facts))) / carried;
+  return (own + base->kpa() + std::max(imposed_of(job.book).floor_kpa, flood_kpa(facts))) / carried;
 }
 
 std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job) {
@@ -301,9 +314,11 @@ std::vector<std::string> floor_lines(const FloorLoad& load, const job::Job& job)
   };
   const auto percent = [](double share) { return units::decimals(share * 100, 0) + " %"; };
   const Grade grade = *grade_of(job.floor.joist_species);
-  std::vector<std::string> lines{"people " + both(load.live_kpa) +
-                                 " on all of the span, or where the base is the flood test, " + both(load.flood_kpa) +
-                                 "; deck and joists " + both(load.floor_kpa)};
+  std::vector<std::string> lines{
+      "people " + both(load.live_kpa) + " on all of the span, or where the base is the flood test, " +
+      both(load.flood_kpa) + "; deck and joists " + both(load.floor_kpa) +
+      (imposed_of(job.book).alone_on_joist ? "; or " + imposed_of(job.book).person + " alone on one joist"
+                                           : std::string{})};
   std::string standing;
   for (const Burden& b : load.burdens)
     standing += (standing.empty() ? "" : ", ") + b.what + " " + units::decimals(b.kg, 0) + " kg, " + both(b.kpa());

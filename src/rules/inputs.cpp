@@ -35,6 +35,10 @@ std::vector<std::string> unread_studs(const Job& job) {
   return walls;
 }
 
+bool curtained(const Job& job) {
+  return job.door->kind == job::DoorKind::curtain;
+}
+
 Standing given(const Job& job, const char* key) {
   return job.is_default(key) ? Standing::assumed : Standing::as_designed;
 }
@@ -209,6 +213,13 @@ const std::vector<Row>& readings() {
       {Input::flow, "water of the shower's heads", STATE(read_or(j.drain.flow_mm3.has_value(), Standing::missing)),
        READ("say what all heads of the shower give in a minute (drain.flow)")},
       {Input::glass, "panes at the entry", STATE(j.glass ? State{Standing::read} : std::nullopt), READ("")},
+      {Input::door, "the door's clear opening",
+       STATE(!j.door ? std::nullopt : State{read_or(j.door->clear || curtained(j), Standing::missing)}),
+       READ("measure what stays free at the entry when its door stands open, between frame, leaf and handle "
+            "(door.clear)")},
+      {Input::door_kind, "how the door opens",
+       STATE(!j.door ? std::nullopt : State{read_or(j.door->kind.has_value(), Standing::missing)}),
+       READ("say how the door opens (door.kind)")},
       {Input::cleat_held, "what holds the bench's wall cleat",
        STATE(!j.bench || !f.cleat ? std::nullopt
                                   : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
@@ -233,6 +244,13 @@ const std::vector<Row>& readings() {
                        : "wall cleat, how long it is and how many there are (bench.frame.joist_fastener, "
                          "joist_fastener_length, fasteners_at_joist)");
        }},
+      {Input::rail_held, "what holds the bench's front rail",
+       STATE(!j.bench || !f.rail ? std::nullopt
+                                 : State{read_or(j.bench->frame.rail_fastener && j.bench->frame.rail_fastener_length &&
+                                                     j.bench->frame.fasteners_at_rail,
+                                                 Standing::missing)}),
+       READ("say what holds the bench's front rail to the joists' ends, how long it is and how many there are at each "
+            "(bench.frame.rail_fastener, rail_fastener_length, fasteners_at_rail)")},
       {Input::edge_strength, "strength of the seat block's edge",
        STATE(!j.bench || !f.seat_edge
                  ? std::nullopt

@@ -47,8 +47,11 @@ enum class Input {
   bearing,        ///< where the joists' span begins
   flow,           ///< of the shower's heads
   glass,          ///< panes at the entry
+  door,           ///< what it leaves free
+  door_kind,      ///< how it opens
   cleat_held,     ///< what holds the bench's wall cleat, or wall track
   joists_held,    ///< what holds its joists to that
+  rail_held,      ///< what holds its front rail to those
   edge_strength,  ///< the seat block's, where it reaches past its deck
   bends,          ///< of the trap arm
   fixtures,

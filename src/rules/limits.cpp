@@ -26,6 +26,7 @@ bool set_by_job(const Rule& rule, const job::Job& job, Limit& limit) {
   const std::string& own = (least ? least : greatest)->source;
   limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
   limit.verified = Verified::user;
+  limit.by_calculation = false;
   return true;
 }
 

@@ -56,10 +56,23 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
   Finding finding = found(share, of_joist(*load, job) + ", dead load with the heavier of people and flood test",
                           std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
   finding.details = floor_lines(*load, job);
+  finding.by = calculation_of(*grade_of(job.floor.joist_species));
   return finding;
 }
 
-Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+/// Where a book's limit is one of Eurocode 5 for its own timber, which creeps, other timber is held to the tile's.
+constexpr double tile_sag = 1. / 360;
+const Calculation tile_note{"tile and stone figures in a joist technical note (2003)", Verified::secondary};
+
+/// The limit as it holds for the joists' grade.
+Limit sag_limit(const job::Job& job, Limit limit) {
+  const auto grade = grade_of(job.floor.joist_species);
+  if (limit.by_calculation && grade && !grade->eurocode) limit.greatest = tile_sag;
+  return limit;
+}
+
+Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit& of_book) {
+  const Limit limit = sag_limit(job, of_book);
   const auto load = floor_load(job, facts);
   if (const auto none = no_load(job, load)) return *none;
   const double sag = load->deflection_mm / load->span_mm, best = load->best_deflection_mm / load->span_mm;
@@ -68,6 +81,9 @@ Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const 
   Finding finding = found(sag, of_joist(*load, job) + ", total load",
                           std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
   finding.details = floor_lines(*load, job);
+  const bool own = !limit.by_calculation || grade_of(job.floor.joist_species)->eurocode;
+  if (limit.by_calculation) finding.by = own ? Calculation{limit.source, limit.verified} : tile_note;
+  if (!own) finding.greatest = limit.greatest;
   return finding;
 }
 
@@ -90,8 +106,11 @@ const char* const no_frame = "the bench's frame was not found on the solids: joi
 std::vector<std::string> all_members(const SeatLoad& load, const job::Job& job) {
   std::vector<std::string> lines;
   for (const SeatMember& member : load.members) lines.push_back(text_of(member, job));
-  lines.push_back("taken as " + load.material + "; deck as " + load.deck + ", its strength axis across the joists (" +
-                  (job.bench->frame.panel == job::PanelKind::osb ? "secondary" : "its values from memory") + ")");
+  const char* const values = job.bench->frame.panel == job::PanelKind::osb ? "secondary" : "its values from memory";
+  lines.push_back("taken as " + load.material + "; deck as " + load.deck +
+                  (imposed_of(job.book).rated_panels
+                       ? std::string{", its strength axis across the joists ("} + values + ")"
+                       : std::string{": not judged"}));
   if (!load.unjudged.empty()) lines.push_back("not judged: " + load.unjudged);
   return lines;
 }
@@ -104,7 +123,7 @@ Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limi
   Finding finding =
       found(worst.most().first,
             std::string{worst.most().second} + " of the " + worst.what + " '" + worst.part_id + "' over " +
-                text_of(worst.span_mm, Unit::mm, job) + ", under 250 lbf (1112 N) anywhere on the seat",
+                text_of(worst.span_mm, Unit::mm, job) + ", under " + load->person + " anywhere on the seat",
             std::string{engineer} + (worst.most().first == worst.crippling.value_or(-1)
                                          ? "take thicker sheet (bench.frame.stock, of 43 mil or more), or stiffen the "
                                            "joists' webs at both ends"
@@ -116,6 +135,7 @@ Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limi
     finding.advice = std::string{engineer} + "take sheet of 33 mil or more, with lips (bench.frame.stock)";
   }
   if (!load->unjudged.empty()) finding.unjudged = "not judged, for an engineer: " + load->unjudged;
+  finding.by = worst.by;
   finding.details = all_members(*load, job);
   return finding;
 }
@@ -126,8 +146,8 @@ Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Lim
   if (!load) return missing(no_frame);
   const SeatMember& worst = load->most_deflected();
   Finding finding = found(worst.deflection_mm / worst.span_mm,
-                          worst.what + " '" + worst.part_id + "' over " + text_of(worst.span_mm, Unit::mm, job) +
-                              ", 250 lbf (1112 N) at its middle",
+                          worst.what + " '" + worst.part_id + "' over " + text_of(worst.span_mm, Unit::mm, job) + ", " +
+                              load->person + " at its middle",
                           std::string{engineer} + "bring joists closer (bench.frame.spacing), or take a thicker deck");
   finding.details = all_members(*load, job);
   return finding;
@@ -168,7 +188,8 @@ std::vector<Rule> load_rules() {
        {Input::deck, Input::bed, Input::base, Input::subfloor}},
       {"load.seat-strength",
        "bench carries a person",
-       "greatest share of bending, shear, bearing, crippling and push under 250 lbf, each member a simple span",
+       "greatest share of bending, shear, bearing, crippling and push under 250 lbf (2.0 kN in a European book), each "
+       "member a simple span",
        "bench frame: sections of its sticks at their ends, distances between what carries them",
        Unit::share,
        "",
@@ -177,7 +198,7 @@ std::vector<Rule> load_rules() {
        {Input::bench_frame}},
       {"load.seat-deflection",
        "bench is stiff enough",
-       "greatest deflection under 250 lbf over span",
+       "greatest deflection under 250 lbf (2.0 kN in a European book) over span",
        "as above",
        Unit::span,
        "",

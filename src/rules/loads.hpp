@@ -10,6 +10,8 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/book.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::rules {
 
@@ -54,15 +56,18 @@ struct SeatMember {
   double clear_mm = 0, span_mm = 0;
   std::optional<double> bending, shear, bearing, axial;
   std::optional<double> crippling = {};  ///< of a steel web at its end
+  Calculation by = {};
   double deflection_mm = 0;
   /// The greatest share, and of what.
   std::pair<double, const char*> most() const;
 };
 
-/// 250 lbf anywhere on the seat (ADA 610.4), taken by each member that carries it, alone, as a simple span.
+/// A person anywhere on the seat (250 lbf: ADA 610.4; what the book says), taken by each member that carries it, alone,
+/// as a simple span.
 struct SeatLoad {
   std::string material;  ///< "SPF No.2, dry", "33 ksi steel; ..."
   std::string deck;      ///< "plywood rated 48/24"
+  std::string person;    ///< "250 lbf (1112 N)"
   std::vector<SeatMember> members;
   std::string unfit;     ///< why a member may not carry load at all, whatever its stresses; empty: none is so
   std::string unjudged;  ///< what no number here speaks of

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/rule_book.hpp"
 #include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -45,10 +46,33 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   return finding;
 }
 
+/// Where boards are sold by millimetres: what the weakest of them spans. Between that and what plywood spans it is to
+/// be found out which board lies there.
+Finding board_span(const job::Job& job, const facts::Facts& facts) {
+  const facts::FloorDeck& deck = facts.deck;
+  const double apart = bay_mm(job, facts);
+  const BoardSpan spans = board_span_of(deck.thickness_mm);
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  constexpr double slack = units::tolerance::length_mm;
+  if (apart > spans.chipboard_mm + slack && apart <= spans.plywood_mm + slack)
+    return missing("find what the floor's deck is of: " + len(deck.thickness_mm) + " thick over joists " + len(apart) +
+                   " apart plywood and OSB3 do, chipboard does not");
+  const std::string place =
+      deck.measured ? "in the bay at " + place_of(deck.at_mm, job) : "joists as the job file says; none is modelled";
+  Finding finding = found(apart,
+                          "deck " + len(deck.thickness_mm) + " thick, taken as chipboard" +
+                              (spans.chipboard_mm > 0 ? "" : ", too thin for a floor") + "; " + place,
+                          "lay a second deck over it, take a thicker one (floor.deck), or set joists between: it bends "
+                          "between its joists and the tile cracks; look at the stamp on the board");
+  finding.greatest = apart <= spans.chipboard_mm + slack ? spans.chipboard_mm : spans.plywood_mm;
+  return finding;
+}
+
 Finding deck_span(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   const facts::FloorDeck& deck = facts.deck;
   if (deck.thickness_mm <= 0) return cannot_tell("the floor's deck was not found on its solid (floor.deck)");
+  if (is_metric_book(job.book)) return board_span(job, facts);
   const double apart = bay_mm(job, facts);
   const SpanRating* r = span_rating_of(deck.thickness_mm);
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
@@ -81,7 +105,7 @@ std::vector<Rule> panel_rules() {
       {"floor.deck-span",
        "floor's deck spans its joists",
        "distance of joists under base and bench, middle to middle, against the span rating usual for the deck's "
-       "thickness",
+       "thickness; of metric boards against what chipboard of that thickness spans",
        "joists: their middles; subfloor: its thickness",
        Unit::mm,
        "",

@@ -152,7 +152,7 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
   if (by_flow && !job.drain.flow_mm3) return missing("say what all heads of the shower give in a minute (drain.flow)");
   const auto least = by_flow ? outlet_for(*job.drain.flow_mm3) : limit.least;
   const std::string flow =
-      by_flow ? ", for " + units::volume_text(*job.drain.flow_mm3, job.unit == job::UnitSystem::metric) + " a minute"
+      by_flow ? ", for " + units::water_text(*job.drain.flow_mm3, job.unit == job::UnitSystem::metric) + " a minute"
               : "";
   if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
   // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.

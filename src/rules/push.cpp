@@ -70,7 +70,7 @@ const PushedJoint& Push::worst() const {
 }
 
 Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, const Grip& grip, int at_stud,
-             double joist_across, int at_joist, bool added_up) {
+             double joist_across, int at_joist, Together together) {
   const std::vector<double> studs = in_inches(cleat.studs_at_mm), joists = in_inches(cleat.joists_at_mm);
   const double reach = stand.reach_mm / inch_mm, knee = stand.knee_mm / inch_mm;
   const double over_cleat = std::max(0.0, stand.top_mm - cleat.middle_mm) / inch_mm;
@@ -78,7 +78,8 @@ Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, c
   const auto at_studs = [&](const std::string& way, double across, double pulled) {
     const double may_across = grip.across * at_stud, may_pull = grip.pulled * at_stud;
     const double share = may_across <= 0 || may_pull <= 0 ? 99
-                         : added_up                       ? across / may_across + pulled / may_pull
+                         : together == Together::added    ? across / may_across + pulled / may_pull
+                         : together == Together::squared  ? std::hypot(across / may_across, pulled / may_pull)
                                                           : both_ways_share(across, pulled, may_across, may_pull);
     push.joints.push_back({"the bench's hold on the stud that takes most, pushed " + way, "cleat", share,
                            "cleat or wall track, pushed " + way + ": " + both_text(across, pulled) +

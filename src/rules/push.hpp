@@ -23,6 +23,9 @@ struct Grip {
   double across = 0, pulled = 0;
 };
 
+/// How loads across and along a fastener count together.
+enum class Together { by_nds, added, squared };
+
 struct PushedJoint {
   std::string what;  ///< "16d nails of the wall cleat, pushed off the wall"
   std::string key;   ///< "cleat" or "joist"
@@ -38,6 +41,6 @@ struct Push {
 
 /// @param at_stud,at_joist how many fasteners hold at each
 Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, const Grip& cleat_grip, int at_stud,
-             double joist_across, int at_joist, bool added_up);
+             double joist_across, int at_joist, Together together);
 
 }  // namespace fallwright::rules

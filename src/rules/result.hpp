@@ -34,6 +34,7 @@ struct Limit {
   std::string source;  ///< code and section, with the edition
   Verified verified = Verified::quoted;
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
+  bool by_calculation = false;          ///< its source is that of the calculation, which goes by the material
   std::vector<ByPipe> by_pipe = {};     ///< in place of the bounds above; smallest pipe first
   bool has_least() const;               ///< for some pipe, if not for all
   bool has_greatest() const;

@@ -58,12 +58,23 @@ class BookReader {
   /// What a compiled-in book may say beside its rows: the book it rests on, what it leaves out of that, its flood test.
   static bool is_of_compiled_in(std::string_view name) {
     return name == "rests_on" || name == "without" || name == "flood_test" || name == "flood_minutes" ||
-           name == "flood_to_threshold";
+           name == "flood_to_threshold" || name == "imposed";
   }
   void read_base(RuleBook& book) {
     book.rests_on = table_["rests_on"].value_or(std::string{});
     book.flood_test = {table_["flood_test"].value_or(std::string{}), table_["flood_minutes"].value_or(0),
                        table_["flood_to_threshold"].value_or(false)};
+    const auto imposed = table_["imposed"];
+    const auto number = [&](const char* key) { return imposed[key].value_or(0.0); };
+    const auto words = [&](const char* key) { return imposed[key].value_or(std::string{}); };
+    book.imposed = {number("person_n"),
+                    number("patch_mm"),
+                    number("floor_kpa"),
+                    imposed["rated_panels"].value_or(true),
+                    imposed["alone_on_joist"].value_or(false),
+                    words("person"),
+                    words("floor"),
+                    words("source")};
     if (const toml::table* without = table_["without"].as_table())
       for (const auto& [id, why] : *without) book.without.emplace(std::string{id.str()}, why.value_or(std::string{}));
   }
@@ -100,11 +111,12 @@ class BookReader {
     const std::string breaks = text(table, "breaks", false);
     if (!breaks.empty() && breaks != "fail" && breaks != "caution")
       fault(table.get("breaks")->source().begin, "breaks", "found '" + breaks + "'; allowed is fail or caution");
+    row.limit.by_calculation = !check_bounds_ && table["by_calculation"].value_or(false);
     row.limit.when_broken = breaks == "caution" ? Outcome::caution : Outcome::fail;
     static const std::set<std::string> known{"id",     "title",   "unit",     "least",  "least_by_pipe",   "greatest",
                                              "source", "edition", "verified", "breaks", "greatest_by_pipe"};
     for (const auto& [name, node] : table)
-      if (!known.count(std::string{name.str()}))
+      if (!known.count(std::string{name.str()}) && (check_bounds_ || name.str() != "by_calculation"))
         fault(name.source().begin, job::quoted_start(name.str()), "no such key in a row of a rule book");
     if (!row.id.empty()) suits_its_rule(table, row, faults_.size() > before);
     return row;
@@ -289,6 +301,12 @@ const FloodTest& flood_test_of(const std::string& name) {
   std::string at = name;
   while (book(at).flood_test.words.empty() && !book(at).rests_on.empty()) at = book(at).rests_on;
   return book(book(at).flood_test.words.empty() ? "common" : at).flood_test;
+}
+
+const Imposed& imposed_of(const std::string& name) {
+  std::string at = name;
+  while (book(at).imposed.person_n == 0 && !book(at).rests_on.empty()) at = book(at).rests_on;
+  return book(book(at).imposed.person_n == 0 ? "common" : at).imposed;
 }
 
 bool is_metric_book(const std::string& name) {

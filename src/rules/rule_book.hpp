@@ -25,6 +25,17 @@ struct FloodTest {
   bool to_threshold = false;  ///< it is filled to the threshold's level
 };
 
+/// What people weigh on floor and bench. No row of limits: what is held against them is.
+struct Imposed {
+  double person_n = 0;  ///< one person, on the worst place
+  double patch_mm = 0;  ///< side of the square that the person stands on
+  double floor_kpa = 0;
+  bool rated_panels = true;     ///< boards bear a span rating of PS 1 or PS 2 there
+  bool alone_on_joist = false;  ///< the person counts on a floor joist too, in place of the spread load
+  std::string person, floor;    ///< in words: "250 lbf (1112 N)", "40 psf (1.92 kPa)"
+  std::string source;           ///< of the floor's load
+};
+
 struct RuleBook {
   std::string name;   ///< "residential"
   std::string title;  ///< "US residential"
@@ -32,6 +43,7 @@ struct RuleBook {
   std::string rests_on = {};                         ///< the book whose rows hold where this one has none
   std::map<std::string, std::string> without = {};   ///< rows of that book that do not hold here, each with the reason
   FloodTest flood_test = {};                         ///< without words: that of the book it rests on
+  Imposed imposed = {};                              ///< without a person: that of the book it rests on
   const BookRow* find(const std::string& id) const;  ///< of its own rows alone
 };
 
@@ -42,6 +54,9 @@ struct RowOf {
   std::string without;  ///< why none holds, where a book says so
 };
 RowOf row_under(const std::string& book, const std::string& id);
+
+/// The loads of people that hold under a book.
+const Imposed& imposed_of(const std::string& book);
 
 /// The flood test that is asked for under a book.
 const FloodTest& flood_test_of(const std::string& book);

@@ -3,6 +3,7 @@
 
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
+#include "rules/fasteners.hpp"
 #include "rules/loads.hpp"
 #include "rules/steel.hpp"
 #include "rules/steel_section.hpp"
@@ -11,27 +12,37 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double seat_n = 250 * n_per_lbf;
-
-SeatMember deck_under(const facts::Bearer& b, const Panel& panel) {
+SeatMember deck_under(const facts::Bearer& b, const Panel& panel, bool osb, double seat_n) {
   const double feet = std::min(1.0, b.width_mm / panel_strip_mm);  // a strip a foot wide, or all of a narrower deck
   const Effect e = point(seat_n, b.span_mm, panel.stiffness * feet, 1);
   SeatMember member;
   member.bending = e.moment_nmm / (panel.moment * feet);
   if (panel.shear > 0) member.shear = e.shear_n / (panel.shear * feet);
   member.deflection_mm = e.deflection_mm;
+  member.by = osb ? Calculation{"a panel association's capacity tables (2008)", Verified::secondary}
+                  : Calculation{"the panel's span rating (PS 1)", Verified::from_memory};
   return member;
 }
 
+/// By Eurocode 5, 6.1.5 (from memory), wood beside what presses on it helps: 30 mm more along the grain, no more than
+/// the contact is long, and at a member's end to one side alone. American values have no such help from so short a
+/// piece.
+double bears_on_mm2(const facts::Bearer& b, const Grade& grade) {
+  if (!grade.eurocode || b.width_mm <= 0 || b.bearing_mm2 <= 0) return b.bearing_mm2;
+  const double along = b.what == "stud" ? b.width_mm : b.bearing_mm2 / b.width_mm;
+  return b.bearing_mm2 * (1 + std::min(30., along) / along);
+}
+
 /// The size factor goes by a stick's wide side, however it lies; the factor for lying flat, above one, is not taken.
-SeatMember timber_under(const facts::Bearer& b, const Grade& grade, double load) {
+SeatMember timber_under(const facts::Bearer& b, const Grade& grade, double load, double seat_n) {
   const Design d = design_of(grade, Duration::brief, std::max(b.bending.depth_mm, b.width_mm), false);
   const Effect e = point(load, b.span_mm, d.modulus, b.bending.inertia_mm4);
   SeatMember member;
   member.bending = d.live * e.moment_nmm / b.bending.modulus_mm3 / d.bending;
   member.shear = d.live * 1.5 * e.shear_n / b.bending.upright_mm2 / d.shear;
-  member.bearing = d.live * seat_n / b.bearing_mm2 / d.bearing;
+  member.bearing = d.live * seat_n / bears_on_mm2(b, grade) / d.bearing;
   member.deflection_mm = d.live_creep * e.deflection_mm;
+  member.by = calculation_of(grade);
   return member;
 }
 
@@ -44,11 +55,13 @@ SteelWeb web_of(const facts::Bearer& b, const Steel& steel) {
 
 /// Two screws at each end: one at least goes through the flange that bears.
 bool screwed_down(const job::BenchFrame& frame) {
-  return frame.joist_fastener && (*frame.joist_fastener)[0] == '#' && frame.fasteners_at_joist.value_or(0) >= 2;
+  const auto fastener = frame.joist_fastener ? fastener_of(*frame.joist_fastener) : std::nullopt;
+  return fastener && fastener->screw && frame.fasteners_at_joist.value_or(0) >= 2;
 }
 
 /// All of the load at one end of a joist.
-std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, const job::BenchFrame& frame) {
+std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, const job::BenchFrame& frame,
+                               double seat_n) {
   if (b.what != "joist" || b.width_mm <= 0) return std::nullopt;
   const double bearing = b.bearing_mm2 / b.width_mm;
   const auto may = crippling_at_end(web, bearing, screwed_down(frame));
@@ -69,7 +82,10 @@ double may_bend(const facts::Bearer& b, const Steel& steel) {
   return steel_moment_nmm(c, b.span_mm);
 }
 
-SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, const job::BenchFrame& frame) {
+const Calculation by_steel{"AISI S100-16 and its supplement S3-22", Verified::secondary};
+
+SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, const job::BenchFrame& frame,
+                       double seat_n) {
   const bool punched = b.what == "joist" && frame.web == job::Web::punched;
   const Effect e = point(load, b.span_mm, steel.modulus, b.bending.inertia_mm4);
   const SteelWeb web = web_of(b, steel);
@@ -77,20 +93,22 @@ SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, 
   SeatMember member;
   member.bending = e.moment_nmm / may_bend(b, steel);
   member.shear = e.shear_n / (buckled * (punched ? punched_shear(punchout_mm, b.flat_mm, b.sheet_mm) : 1));
-  member.crippling = crippled(b, web, frame);
+  member.crippling = crippled(b, web, frame, seat_n);
   member.deflection_mm = e.deflection_mm;
+  member.by = by_steel;
   return member;
 }
 
-SeatMember stud_under(const facts::Bearer& b, const Grade& grade) {
+SeatMember stud_under(const facts::Bearer& b, const Grade& grade, double seat_n) {
   SeatMember member;
+  member.by = b.steel ? by_steel : calculation_of(grade);
   if (b.steel) {
     const double gyration = std::sqrt(b.bending.inertia_mm4 / b.area_mm2);
     member.axial = seat_n / b.area_mm2 / column_of(steel_of(b.sheet_mm), b.span_mm / gyration);
   } else {
     const Design d = design_of(grade, Duration::brief, b.bending.depth_mm, false);
     member.axial = d.live * seat_n / b.area_mm2 / column_of(grade, b.span_mm / b.bending.depth_mm);
-    member.bearing = d.live * seat_n / b.bearing_mm2 / d.bearing;
+    member.bearing = d.live * seat_n / bears_on_mm2(b, grade) / d.bearing;
   }
   return member;
 }
@@ -109,12 +127,13 @@ Panel deck_of(const job::BenchFrame& frame, double thickness_mm) {
 }
 
 SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>& all, const job::BenchFrame& frame,
-                        const Grade& grade) {
+                        const Grade& grade, double seat_n) {
   const double part = b.what == "plate" ? part_of_plate(b, all) : 1;
-  SeatMember member = b.what == "deck"   ? deck_under(b, deck_of(frame, b.bending.depth_mm))
-                      : b.what == "stud" ? stud_under(b, grade)
-                      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, frame)
-                                         : timber_under(b, grade, part * seat_n);
+  SeatMember member =
+      b.what == "deck"   ? deck_under(b, deck_of(frame, b.bending.depth_mm), frame.panel == job::PanelKind::osb, seat_n)
+      : b.what == "stud" ? stud_under(b, grade, seat_n)
+      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, frame, seat_n)
+                         : timber_under(b, grade, part * seat_n, seat_n);
   member.what = b.what;
   member.part_id = b.part_id;
   member.plate_under_rail = part < 1;
@@ -135,7 +154,7 @@ void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, Se
       "(a "
       "clip or stiffener there is for an engineer to draw), studs and tracks that lie flat where their flanges buckle";
   if (!frame.web) load.unjudged += "; holes in the joists' webs (say bench.frame.web)";
-  if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), frame))
+  if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), frame, 1))
     load.unjudged += "; crippling of the joists' webs, whose sizes are outside the table";
 }
 
@@ -179,9 +198,17 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
   const auto grade = grade_of(job.bench->frame.species);
   if (!grade || !std::all_of(facts.bearers.begin(), facts.bearers.end(), measured)) return std::nullopt;
   const job::BenchFrame& frame = job.bench->frame;
+  const Imposed& people = imposed_of(job.book);
   SeatLoad load;
+  load.person = people.person;
   for (const facts::Bearer& b : facts.bearers) {
-    load.members.push_back(member_under(b, facts.bearers, frame, *grade));
+    if (b.what == "deck" && !people.rated_panels) {
+      load.deck = "a board that no span rating is known of";
+      load.unjudged += "the deck, whose board has no span rating: ask its maker what it carries on 50 by 50 mm over " +
+                       text_of(b.clear_mm, Unit::mm, job) + "; ";
+      continue;
+    }
+    load.members.push_back(member_under(b, facts.bearers, frame, *grade, people.person_n));
     if (b.what == "deck")
       load.deck = std::string{frame.panel == job::PanelKind::osb ? "strand board rated " : "plywood rated "} +
                   deck_of(frame, b.bending.depth_mm).rating;
@@ -197,6 +224,7 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
                       : grade->eurocode ? std::string{grade->name} + " by Eurocode 5, service class 2"
                                         : std::string{grade->name} + ", dry";
   }
+  if (load.members.empty()) return std::nullopt;
   return load;
 }
 

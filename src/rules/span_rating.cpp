@@ -34,6 +34,15 @@ const SpanRating* span_rating_of(double thickness_mm) {
   return best;
 }
 
+/// NHBC Standards 6.4.19, table 7: chipboard P5 18 and 22 mm, plywood and OSB3 15 and 18 mm, at 450 and 600 mm.
+BoardSpan board_span_of(double thickness_mm) {
+  constexpr double thinner_mm = 0.5;  // than its name, as boards are sold: from memory
+  const auto spans = [&](double at_450, double at_600) {
+    return thickness_mm >= at_600 - thinner_mm ? 600. : thickness_mm >= at_450 - thinner_mm ? 450. : 0.;
+  };
+  return {spans(18, 22), spans(15, 18)};
+}
+
 double deck_load_kpa(double thickness_mm, double apart_mm) {
   double most = 0;
   for (const SpanRating& rating : ratings) {

@@ -13,6 +13,13 @@ struct SpanRating {
   const char* name;     ///< as stamped
 };
 
+/// What a metric board of a thickness spans under 1.5 kN/m2, as a warranty standard tabulates it; it carries no load of
+/// its own there.
+struct BoardSpan {
+  double chipboard_mm = 0, plywood_mm = 0;  ///< between joists' middles; zero: too thin
+};
+BoardSpan board_span_of(double thickness_mm);
+
 /// The highest rating that a panel of this thickness usually has; nothing where it is too thin for a floor.
 const SpanRating* span_rating_of(double thickness_mm);
 

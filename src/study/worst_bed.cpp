@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "brep/properties.hpp"
+#include "job/bed_pieces.hpp"
 #include "job/layout.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -59,7 +60,7 @@ double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Lay
 /// How much that volume grows with each spot.
 std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const job::Job& job,
                                       const job::Layout& layout) {
-  const survey::Polygon bed = survey::to_polygon(layout.bed), hole = hole_of(job, layout);
+  const survey::Polygon bed = layout.bed_outline.polygon(), hole = hole_of(job, layout);
   survey::HeightShare sum;
   for (const survey::SharedCell& cell : floor.cells()) {
     each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum.add(cell.at(p), area); });
@@ -86,16 +87,41 @@ std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floo
   return shares;
 }
 
+/// Corners of a bed that is built on site: places where it may be thinnest, each with the bed's own top there. Its top
+/// rises as a whole, until it is nowhere too thin.
+struct OnSite {
+  std::vector<std::vector<double>> shares;
+  std::vector<double> tops_mm;
+};
+OnSite corners_on_site(const survey::FloorShares& floor, const job::Job& job, const job::Layout& layout) {
+  std::vector<survey::Polygon> cells;
+  for (const survey::SharedCell& cell : floor.cells()) cells.push_back(cell.plan);
+  OnSite corners;
+  for (const job::BedPiece& piece : job::bed_pieces(job, layout, cells))
+    for (const survey::Point& p : piece.plan) {
+      corners.shares.push_back(floor.spread(floor.cells()[piece.cell].at(p)));
+      corners.tops_mm.push_back(piece.top.at(p.x, p.y));
+    }
+  return corners;
+}
+
 Bed look_at(const job::Job& job, const facts::Facts& facts) {
   const job::Layout layout = job::lay_out(job);
   const survey::FloorShares floor{job.survey.spots, layout.extent};
-  Bed bed{facts.bed.set_mm3, 0, under_by_spot_mm2(floor, job, layout), {}, corners_by_spot(floor, layout)};
+  OnSite on_site;
+  if (job.base.is_site_built()) on_site = corners_on_site(floor, job, layout);
+  Bed bed{facts.bed.set_mm3,
+          0,
+          under_by_spot_mm2(floor, job, layout),
+          {},
+          job.base.is_site_built() ? std::move(on_site.shares) : corners_by_spot(floor, layout)};
   for (const double by_spot : bed.floor_mm2)
     bed.plan_mm2 += by_spot;  // all spots together lift the floor by their rise
   double datum = -1e300;
   for (const std::vector<double>& share : bed.share) {
     double z = 0;
     for (std::size_t i = 0; i < share.size(); ++i) z += share[i] * job.survey.spots[i].z;
+    if (!on_site.tops_mm.empty()) z -= on_site.tops_mm[bed.below_mm.size()];
     bed.below_mm.push_back(z), datum = std::max(datum, z);
   }
   for (double& z : bed.below_mm) z = datum - z;
@@ -140,9 +166,44 @@ job::Job all_moved(job::Job job, const Sum& sum, const std::vector<Doubt>& doubt
   return job;
 }
 
+/// All mortar that a base built on site wants between floor and waterproofing, with the top coat on a liner.
+double on_site_mm3(const job::Job& job) {
+  const job::Layout layout = job::lay_out(job);
+  std::vector<survey::Polygon> cells;
+  for (const survey::Cell& cell : layout.subfloor.cells()) cells.push_back(cell.plan);
+  const bool liner = job.base.site.waterproofing == job::Waterproofing::liner;
+  const double coat = liner ? job.base.shell.in_mm() : 0;
+  const survey::Polygon hole = hole_of(job, layout);
+  double sum = 0;
+  for (const job::BedPiece& piece : job::bed_pieces(job, layout, cells)) {
+    const job::HeightPlane& floor = layout.subfloor.cells()[piece.cell].plane;
+    const auto thick = [&](survey::Point p) { return piece.top.at(p.x, p.y) - floor.at(p.x, p.y) + coat; };
+    each_triangle(piece.plan, piece.plan, [&](double area, survey::Point p) { sum += area * thick(p); });
+    each_triangle(piece.plan, hole, [&](double area, survey::Point p) { sum -= area * thick(p); });
+  }
+  return sum;
+}
+
+/// The same of a base built on site, whose outline is that of the walls: each reading moved by itself.
+double by_walls_on_site_mm3(const job::Job& job) {
+  const double own = on_site_mm3(job);
+  double sum = 0;
+  for (const Doubt& doubt : doubts_of_plan_and_plumb(job)) {
+    double most = 0;
+    for (const int way : {1, -1}) {
+      job::Job other = job;
+      doubt.move(other, way * doubt.tolerance_mm);
+      most = std::max(most, std::abs(on_site_mm3(other) - own));
+    }
+    sum += most;
+  }
+  return sum;
+}
+
 /// What the walls' readings can change besides: they shift base and bed over a floor that is not level. The spots then
 /// keep their distance from the left corner or from the right one, whichever changes more.
 double by_walls_mm3(const job::Job& job) {
+  if (job.base.is_site_built()) return by_walls_on_site_mm3(job);
   const auto back_mm = [](const job::Job& j) { return survey::close(j.survey).figure.back_right.x; };
   const auto under = [](const job::Job& j) {
     const job::Layout layout = job::lay_out(j);  // its subfloor lies below the datum of its own base
@@ -172,10 +233,6 @@ facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   const auto doubts = doubts_of_floor(model.job);
   const double set = facts.bed.set_mm3;
   facts::Worst worst{facts::worst_mortar, set, set, set, "", 0, "mm3"};
-  if (facts.site_built) {
-    worst.unknown = "the bed of a base built on site lies on whichever place is highest under its falls";
-    return worst;
-  }
   const Bed bed = look_at(model.job, facts);
   std::vector<std::size_t> by_height(bed.below_mm.size());
   for (std::size_t c = 0; c < by_height.size(); ++c) by_height[c] = c;

@@ -194,13 +194,52 @@ double count_along(double length_mm, const job::Length& apart) {
 
 }  // namespace
 
+namespace {
+
+/// What holds one of the bench's long members, at each place where it crosses another.
+struct AlongBench {
+  int places = 0, each = 0;
+  std::string what;  ///< "16d, 3-1/2\" long"; empty: no key says
+  double count() const { return static_cast<double>(places) * each; }
+};
+struct BenchFasteners {
+  AlongBench cleat, joists, rail;
+};
+
+BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
+  BenchFasteners all;
+  if (!job.bench) return all;
+  const job::BenchFrame& frame = job.bench->frame;
+  const bool metric = units_of(job).metric;
+  const auto what = [&](const std::optional<std::string>& name, const std::optional<job::Length>& length) {
+    return !name ? "" : *name + (length ? ", " + units::to_text(*length, metric) + " long" : "");
+  };
+  const int usual = job.buy.fasteners.per_end;
+  if (facts.cleat)
+    all.cleat = {facts.cleat->studs, frame.fasteners_at_stud.value_or(usual),
+                 what(frame.fastener, frame.fastener_length)};
+  if (frame.fasteners_at_joist) {
+    const auto joists = std::count_if(facts.members.begin(), facts.members.end(),
+                                      [](const facts::Member& m) { return is_bench_joist(m.which); });
+    all.joists = {2 * static_cast<int>(joists), *frame.fasteners_at_joist,
+                  what(frame.joist_fastener, frame.joist_fastener_length)};
+  }
+  if (facts.rail)
+    all.rail = {static_cast<int>(facts.rail->joists_at_mm.size()), frame.fasteners_at_rail.value_or(usual),
+                what(frame.rail_fastener, frame.rail_fastener_length)};
+  return all;
+}
+
+}  // namespace
+
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
+  const BenchFasteners bench = bench_fasteners(job, facts);
   int sticks = 0;
   double edge = 0, field = 0, upstands = 0;
   for (const facts::Member& m : facts.members) {
-    sticks += !m.sheet;
+    sticks += !m.sheet && !has_own_fasteners(m.which, job);
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
@@ -213,7 +252,15 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   const bool metric = units_of(job).metric;
   const auto text = [&](job::Length l) { return units::to_text(l, metric); };
   add("fasteners, framing", sticks * 2. * f.per_end,
-      std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + " sticks");
+      std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + (sticks == 1 ? " stick" : " sticks"));
+  const auto along = [&](Item item, const AlongBench& row, const char* into) {
+    add(name_of(item), row.count(),
+        std::to_string(row.each) + " into each of " + std::to_string(row.places) + " " + into + ", " +
+            (row.what.empty() ? std::string{"as no key says what they are"} : row.what));
+  };
+  along(Item::cleat_fasteners, bench.cleat, "studs behind the bench");
+  along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");
+  along(Item::rail_fasteners, bench.rail, "joists' ends, through the front rail");
   add(name_of(Item::deck_screws), count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       text(f.deck_edge) + " apart along edges, " + text(f.deck_field) + " along joists");
   add(name_of(Item::upstand_fasteners), upstands,

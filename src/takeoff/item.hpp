@@ -24,6 +24,9 @@ enum class Item {
   liner,
   tile,
   deck_screws,
+  cleat_fasteners,
+  joist_fasteners,
+  rail_fasteners,
   upstand_fasteners
 };
 
@@ -60,6 +63,12 @@ inline const char* name_of(Item item) {
       return "tile";
     case Item::deck_screws:
       return "screws, deck";
+    case Item::cleat_fasteners:
+      return "fasteners, bench cleat";
+    case Item::joist_fasteners:
+      return "fasteners, bench joists";
+    case Item::rail_fasteners:
+      return "fasteners, bench rail";
     case Item::upstand_fasteners:
       break;
   }
@@ -68,6 +77,19 @@ inline const char* name_of(Item item) {
 
 inline bool is(const Row& row, Item item) {
   return row.item == name_of(item);
+}
+
+inline bool is_bench_joist(const facts::PartId& part) {
+  return part.is(facts::Role::bench_frame, facts::Kind::joist) ||
+         part.is(facts::Role::bench_frame, facts::Kind::end_cleat);
+}
+
+/// Members of the bench that have their own row: held where they cross others, or joists whose fasteners are told.
+inline bool has_own_fasteners(const facts::PartId& part, const job::Job& job) {
+  using facts::Kind;
+  for (const Kind kind : {Kind::wall_cleat, Kind::wall_track, Kind::front_rail, Kind::front_track})
+    if (part.is(facts::Role::bench_frame, kind)) return true;
+  return job.bench && job.bench->frame.fasteners_at_joist && is_bench_joist(part);
 }
 
 /// Tile of one surface, where not all of it comes from the same boxes: "tile, floor".

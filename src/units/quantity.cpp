@@ -123,6 +123,9 @@ std::string volume_text(double mm3, bool metric) {
   if (metric) return mm3 != 0 && std::abs(litres) < 0.1 ? decimals(mm3 / 1000, 1) + " cm3" : decimals(litres, 1) + " L";
   return mm3 != 0 && std::abs(feet) < 0.01 ? decimals(feet * 1728, 1) + " in3" : decimals(feet, 2) + " ft3";
 }
+std::string water_text(double mm3, bool metric) {
+  return metric ? decimals(mm3 * 1e-6, 1) + " L" : decimals(mm3 / mm3_per_gal, 2) + " gal";
+}
 std::string stress_text(double mpa, bool metric) {
   return metric ? decimals(mpa, 2) + " N/mm2" : decimals(mpa / mpa_per_psi, 1) + " psi";
 }

@@ -26,6 +26,7 @@ inline constexpr double mpa_per_psi = 0.006894757293168;  ///< pound-force over 
 
 /// `1.24 ft3` or `35.1 L`; `1780 in2` or `1.148 m2`: for people, three figures or so.
 std::string volume_text(double mm3, bool metric);
+std::string water_text(double mm3, bool metric);  ///< `2.50 gal` or `9.5 L`
 std::string area_text(double mm2, bool metric);
 std::string stress_text(double mpa, bool metric);  ///< `58.0 psi` or `0.40 N/mm2`
 

@@ -9,6 +9,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "rules/loads.hpp"
 #include "support/random_room.hpp"
 
 namespace fallwright {
@@ -53,6 +54,24 @@ TEST(RoomFacts, TheWayInIsTakenWhereItIsNarrowest) {
         EXPECT_NEAR(facts.room.drop_in.least_at_mm, room.at_mm, 0.01) << room.name;
       }
     }
+}
+
+TEST(RoomFacts, JoistsOfFerryStepsCarryWhatStandsOnThem) {
+  // Source: by hand, in pounds and inches. Joists 2x8 at 16 in over 132 in: 13.141 in3 x 875 psi x 1.2 x 1.15 = 15867
+  // lb in. People 40 psf, deck and joists 4.46, the bath's floor of 5/8 in 7.48: 51.94 psf on all of the span, 5.771 lb
+  // an inch, 12569 lb in. The first joist's strip, 14-1/2 in of bench and 1 in of base, has the bench's 38.1 and the
+  // base's 30.4 psf in place of the bath's floor, 3.25 lb an inch over 36-1/2 in: with these in the middle of the span
+  // another 3340: 100.3 %; with them at its end 86.0 %. The bath's floor under base and bench as well, where it does
+  // not lie, would make that 88 to 105 %.
+  const std::string file = std::string{PROJECT_DIR} + "/params/ferry-steps-3.toml";
+  const job::Job job = job::read(diag::read_text(file), file);
+  const auto load = rules::floor_load(job, measure::measure(*parts::build(job)));
+  ASSERT_TRUE(load);
+  EXPECT_NEAR(load->bending_share, 1.003, 0.003);
+  EXPECT_NEAR(load->best_share, 0.860, 0.003);
+  ASSERT_EQ(load->burdens.size(), 2U);
+  EXPECT_NEAR(load->burdens[0].kpa() / 0.04788, 30.4, 0.1);
+  EXPECT_NEAR(load->burdens[1].kpa() / 0.04788, 38.3, 0.3);
 }
 
 }  // namespace

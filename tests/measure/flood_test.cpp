@@ -104,5 +104,28 @@ TEST(Flood, MetricHeightsStepByFiveMillimetres) {
   EXPECT_EQ(flood.over, std::vector<std::string>{"front"});
 }
 
+TEST(Flood, GoesUpToTheRoughThresholdWhereThatIsKnown) {
+  // Source: by hand, the frustum and box above: 5/8 in under a threshold of 3 in, 748 + 1.375 x 2040 = 3553 in3; as the
+  // solid is where nothing more is laid on; nobody's word is no height.
+  job::Job job = basin(3);
+  EXPECT_FALSE(measure(*parts::build(job)).flood.rough);
+  job.base.threshold.finish = inches(0.625);
+  const facts::Flood flood = measure(*parts::build(job)).flood;
+  ASSERT_TRUE(flood.rough);
+  EXPECT_NEAR(flood.rough->above_drain_mm, 2.375 * 25.4, 1e-6);
+  EXPECT_NEAR(flood.rough->volume_mm3 / in3, 3553, 1e-6);
+  job.base.threshold.finish = Length{};
+  EXPECT_NEAR(measure(*parts::build(job)).flood.rough->volume_mm3 / in3, 4828, 1e-6);
+}
+
+TEST(Flood, BehindADamGoesOnAboveTheEdge) {
+  // Source: by hand, as above: 748 + 8 x 2040 = 17068 in3 at 9 in; the first is the water up to the edge.
+  const facts::Flood flood = measure(*parts::build(basin(3))).flood;
+  ASSERT_EQ(flood.dammed.size(), 25u);
+  EXPECT_DOUBLE_EQ(flood.dammed.front().volume_mm3, flood.dips.back().volume_mm3);
+  EXPECT_NEAR(flood.dammed.back().above_drain_mm, 9 * 25.4, 1e-6);
+  EXPECT_NEAR(flood.dammed.back().volume_mm3 / in3, 17068, 1e-6);
+}
+
 }  // namespace
 }  // namespace fallwright::measure

@@ -247,5 +247,22 @@ TEST(Bearers, ABenchAcrossTheBackRunsAlongTheWidth) {
   EXPECT_NEAR(find(bearers, "joist").span_mm / in, 11.25, 1e-6);
 }
 
+TEST(Rail, FindsTheJoistsThatEndAtIt) {
+  // Source: closed form: all joists of the bench, those against an end wall too, end at its rail of 1-1/2 in; joists
+  // cut to a mark of the tape still do.
+  for (const job::Side place : {job::Side::left, job::Side::right, job::Side::back}) {
+    job::Job job = sample::alcove();
+    job.bench->place = place;
+    if (place == job::Side::back)
+      job.alcove.depth = job::Length::inches(50.5), job.base.length = job::Length::inches(72);
+    const auto model = parts::build_framing(job);
+    const auto rail = measure_rail(model);
+    ASSERT_TRUE(rail) << name_of(place);
+    EXPECT_NEAR(rail->thickness_mm, 38.1, 1e-6);
+    EXPECT_EQ(rail->joists_at_mm.size(), measure_cleat(model)->joists_at_mm.size()) << name_of(place);
+    EXPECT_GE(rail->joists_at_mm.size(), 3u);
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::measure

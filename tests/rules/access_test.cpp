@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "rules/check.hpp"
+#include "rules/flood.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
 #include "support/imperial.hpp"
@@ -12,7 +13,7 @@ namespace fallwright {
 namespace {
 
 using job::Length;
-using rules::Outcome;
+using rules::Outcome, rules::Result, rules::check, rules::flood_levels, rules::unknown_flood_level;
 using sample::in_book, sample::result_of;
 using testing::HasSubstr;
 
@@ -145,6 +146,78 @@ TEST(Access, WaterForTheFloodTestRunsOverAtTheLowestOpenEdge) {
   EXPECT_NEAR(*r.measured, 0.5 * in, 1e-9);
   EXPECT_THAT(r.where, HasSubstr("the right edge, which is open"));
   EXPECT_THAT(r.advice, HasSubstr("1-1/2\" above that edge"));
+}
+
+TEST(Doors, AreJudgedOnceTheyAreTold) {
+  // Source: UPC 408.5 and IRC P2708.1.1: 22 in with the door open, and no leaf that opens inward alone.
+  facts::Facts facts = sample::good_facts();
+  job::Job job = sample::alcove();
+  for (const char* id : {"door.opening", "door.swing"})
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::not_applicable) << id;
+  job.door.emplace().kind = job::DoorKind::swings_out;
+  const Result unread = result_of(job, facts, "door.opening");
+  EXPECT_EQ(unread.outcome, Outcome::not_checked) << "told of, and not read";
+  EXPECT_THAT(unread.advice, HasSubstr("door.clear"));
+  EXPECT_EQ(result_of(job, facts, "door.swing").outcome, Outcome::pass);
+  job.door->clear = Length::inches(21.5);
+  const Result narrow = result_of(job, facts, "door.opening");
+  EXPECT_EQ(narrow.outcome, Outcome::fail);
+  EXPECT_THAT(narrow.advice, HasSubstr("1/2\" more free"));
+  job.door->clear = Length::inches(90);
+  EXPECT_NEAR(*result_of(job, facts, "door.opening").measured, *facts.clear.finished->entry_mm, 1e-9)
+      << "no door is wider than the entry it hangs in";
+  job.door->kind = job::DoorKind::swings_in;
+  const Result inward = result_of(job, facts, "door.swing");
+  EXPECT_EQ(inward.outcome, Outcome::fail);
+  ASSERT_EQ(inward.remedies.size(), 1U);
+  job.door = job::Door{job::DoorKind::curtain, {}};
+  for (const char* id : {"door.opening", "door.swing"})
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::not_applicable) << id;
+  job.door = job::Door{{}, Length::inches(24)};
+  EXPECT_EQ(result_of(job, facts, "door.swing").outcome, Outcome::not_checked);
+  job.book = "european";
+  EXPECT_EQ(result_of(job, facts, "door.opening").outcome, Outcome::not_applicable);
+}
+
+TEST(SeatGaps, ToAFrameThatIsNotBuiltUpYetStandIfTheyAreSmall) {
+  // Source: ADA 610.3.1 (2010): 2-1/2 in behind, 1-1/2 in at the end; what a wall is built up takes some off.
+  facts::Facts facts = sample::good_facts();
+  job::Job job = in_book("accessible");
+  facts.clear.finished.reset();
+  facts.clear.seat_rear_gap_mm = 2.5 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.rear-gap").outcome, Outcome::pass);
+  facts.clear.seat_rear_gap_mm = 2.6 * in;
+  EXPECT_EQ(result_of(job, facts, "seat.rear-gap").outcome, Outcome::not_checked);
+  EXPECT_THAT(result_of(job, facts, "seat.rear-gap").advice, HasSubstr("survey.finish"));
+  job.book = "residential";
+  EXPECT_EQ(result_of(job, facts, "seat.rear-gap").outcome, Outcome::not_applicable);
+}
+
+TEST(FloodLevels, AreThoseThatTheBookAsksFor) {
+  // Source: IPC 312.9: 2 in at the threshold, behind a dam where it holds less; UPC 408.7.5: the rough threshold.
+  facts::Facts facts = sample::good_facts();
+  const double drain = facts.heights.drain_top_mm, floor = *facts.heights.floor_at_threshold_mm - drain;
+  facts.heights.threshold_least_mm = drain + floor + 1.5 * in;
+  const double edge = floor + 1.5 * in;
+  facts.flood.dips = {{edge, 4e7, 1.2e6}};
+  facts.flood.dammed = {{edge, 4e7, 1.2e6}, {edge + 10, 5.2e7, 1.2e6}, {edge + 20, 6.4e7, 1.2e6}};
+  facts.flood.rough = facts::Dip{edge - 10, 2.8e7, 1.2e6};
+  const auto levels = [&](const char* book) {
+    const job::Job job = in_book(book);
+    return flood_levels(job, facts, check(job, facts));
+  };
+  ASSERT_EQ(levels("building").size(), 1U);
+  EXPECT_EQ(levels("building")[0].what, "behind a dam");
+  EXPECT_NEAR(levels("building")[0].dip.above_drain_mm, floor + 2 * in, 1e-9);
+  EXPECT_NEAR(levels("building")[0].dip.volume_mm3, 4e7 + 12.7 * 1.2e6, 1e-3) << "upright sides above the edge";
+  ASSERT_EQ(levels("plumbing").size(), 1U);
+  EXPECT_EQ(levels("plumbing")[0].what, "rough threshold");
+  EXPECT_NEAR(levels("plumbing")[0].dip.volume_mm3, 2.8e7, 1e-3);
+  facts.flood.rough.reset();
+  EXPECT_TRUE(levels("plumbing").empty());
+  EXPECT_THAT(unknown_flood_level(in_book("plumbing"), facts), HasSubstr("base.threshold.finish"));
+  EXPECT_EQ(unknown_flood_level(in_book("building"), facts), "");
+  EXPECT_TRUE(levels("european").empty());
 }
 
 }  // namespace

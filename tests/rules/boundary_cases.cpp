@@ -244,6 +244,8 @@ std::vector<Case> pipes() {
     };
   };
   for (const auto& p : inch) most("plumbing", "trap.turns", p.nominal < 3 ? 90 : 135, 3, turn(p.nominal * in));
+  for (const double dn : {40, 50}) most("plumbing", "trap.turns", 90, 3, turn(dn));  // sold for 1-1/2 and 2 in
+  most("plumbing", "trap.turns", 135, 3, turn(75));
   for (const char* book : {"residential", "building"})
     cases.push_back({"trap.turns", 45, 44, 46, turn(2 * in), Outcome::caution, book});
   most("european", "trap.bends", 3, 1, [=](Job& j, Facts&, double count) {
@@ -268,17 +270,21 @@ std::vector<Case> pipes() {
 
 std::vector<Case> walls() {
   // Source: IPC 417.5.2 (as one state adopted it) for 1 in; ANSI A108.02 for 1/16 in, against the sample's 1/2 in
-  // board; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; the rest common practice, no source.
+  // board; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; NHBC Standards 6.4.19: 600 mm for 22 mm of board; the
+  // rest common practice, no source.
   const Put above = [](Job&, Facts& f, double v) { f.backings[0].above_water_mm = v * in; };
   const Put hidden = [](Job&, Facts& f, double v) { f.backings[0].behind_bench = v; };
   const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
   const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
   const Put joists = [](Job&, Facts& f, double v) { f.deck.apart_mm = v * in; };
+  const Put boards = [](Job&, Facts& f, double v) { f.deck.thickness_mm = 22, f.deck.apart_mm = v; };
   return {{"fixture.above-water", 1, 1.01, 0.99, above},
           {"fixture.clear-of-bench", 0, 0, 0.01, hidden},
           {"upstand.held", 16, 15.9, 16.1, apart},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
-          {"floor.deck-span", 24, 23.9, 24.1, joists}};
+          {"floor.deck-span", 24, 23.9, 24.1, joists},
+          {"floor.deck-span", 600, 599, 601, boards, Outcome::fail, "metric"},
+          {"floor.deck-span", 600, 599, 601, boards, Outcome::fail, "european"}};
 }
 
 std::vector<Case> finishes() {
@@ -331,10 +337,11 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"european", "floor.fall-greatest", 0.3, 0.29, 0.31},
               {"european", "rim.fall-least", 0.15, 0.16, 0.14},
               {"european", "rim.fall-greatest", 0.3, 0.29, 0.31},
-              {"european", "load.joists-strength", 1, 0.99, 1.01},
-              {"european", "load.joists-deflection", 1. / 250, 1. / 251, 1. / 249},
-              {"european", "load.seat-strength", 1, 0.99, 1.01},
-              {"european", "load.seat-deflection", 1. / 250, 1. / 251, 1. / 249},
+              {"european", "glass.safety", 0, 0, 1},
+              {"building", "glass.safety", 0, 0, 1},
+              {"building", "door.opening", 22, 22.1, 21.9},
+              {"plumbing", "door.opening", 22, 22.1, 21.9},
+              {"plumbing", "door.swing", 0, 0, 1},
               {"accessible", "floor.fall-greatest", 0.25, 0.24, 0.26},
               {"accessible", "rim.fall-greatest", 0.25, 0.24, 0.26},
               {"metric", "floor.fall-least", 0.15, 0.16, 0.14},
@@ -342,6 +349,10 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "rim.fall-least", 0.15, 0.16, 0.14},
               {"metric", "rim.fall-greatest", 0.24, 0.23, 0.25},
               {"metric", "wall.above-floor", 1800 / in, 1801 / in, 1799 / in},
+              {"metric", "glass.safety", 0, 0, 1},
+              {"metric", "seat.fall-least", 0.12, 0.13, 0.11},
+              {"metric", "seat.fall-greatest", 0.48, 0.47, 0.49},
+              {"metric", "threshold.falls-inward", 0.12, 0.13, 0.11},
               {"metric", "opening.width", 0, 1, -1},
               {"metric", "opening.width", 12, 11, 13},
               {"metric", "opening.depth", 0, 1, -1},

@@ -4,6 +4,8 @@
 #include "rules/beam.hpp"
 #include "rules/boundary_cases.hpp"
 #include "rules/fasteners.hpp"
+#include "rules/fasteners_eurocode.hpp"
+#include "rules/loads.hpp"
 #include "support/imperial.hpp"
 
 namespace fallwright::sample {
@@ -76,6 +78,66 @@ std::vector<Case> load_cases() {
     }
     j.bench->frame.fastener_length = Length::inches(1.5 + high);
   };
+  // One nail 16d into each of three joists' ends, 0.67 of it across: 200 lbf by so much of it in the joist.
+  const Put rail = [](Job& j, Facts& f, double v) {
+    j.bench->frame.rail_fastener = "16d", j.bench->frame.fasteners_at_rail = 1;
+    f.rail->thickness_mm = 1.5 * in, f.rail->joists_at_mm = {0, 300, 600};
+    double low = 6 * 0.162, high = 10 * 0.162;
+    for (int i = 0; i < 60; ++i) {
+      const double into = (low + high) / 2;
+      (3 * 0.67 * rules::across_lbf(*rules::fastener_of("16d"), 0.42, 1.5, into) * v < 200 ? low : high) = into;
+    }
+    j.bench->frame.rail_fastener_length = Length::inches(1.5 + high);
+  };
+  // 2.0 kN of EN 1991-1-1 on a joist's end, and in its middle; a floor of C24, weighed until it sags so far in the end.
+  const Put bearing_2_kn = [](Job&, Facts& f, double v) {
+    f.bearers[1].bearing_mm2 = 2000 / (v * 425 * psi);
+    for (std::size_t i : {std::size_t{2}, std::size_t{3}, std::size_t{4}}) f.bearers[i].bearing_mm2 = 1e4;
+    for (std::size_t i : {std::size_t{1}, std::size_t{2}, std::size_t{3}}) f.bearers[i].bending.upright_mm2 = 1e4;
+  };
+  const Put seat_sag_2_kn = [=](Job&, Facts& f, double v) {
+    f.bearers[1].bending.inertia_mm4 = 2000 * std::pow(f.bearers[1].span_mm, 2) / (48 * e * v);
+  };
+  // Nails of 4.2 mm, 72 mm into it, through so much of cleat or rail that they take just so much.
+  const auto side_for = [](double density, double newton) {
+    double low = 5, high = 38.1;
+    for (int i = 0; i < 60; ++i) {
+      const double side = (low + high) / 2;
+      (rules::across_n(*rules::fastener_of("4.2 mm nail"), {density, side, 72}) < newton ? low : high) = side;
+    }
+    return high;
+  };
+  const Put cleat_2_kn = [=](Job& j, Facts& f, double v) {
+    j.bench->frame.species = "C24", j.bench->frame.fastener = "4.2 mm nail", j.bench->frame.fasteners_at_stud = 4;
+    f.cleat->thickness_mm = side_for(310, 2000 / (4 * v * rules::eurocode_may_use));
+    j.bench->frame.fastener_length = Length::mm(f.cleat->thickness_mm + 72);
+  };
+  const Put rail_of_c24 = [=](Job& j, Facts& f, double v) {
+    j.bench->frame.species = "C24", j.bench->frame.rail_fastener = "4.2 mm nail", j.bench->frame.fasteners_at_rail = 3;
+    f.rail->joists_at_mm = {0, 600};
+    f.rail->thickness_mm = side_for(350, 200 * lbf * 3 / (6 * v * rules::eurocode_may_use));
+    j.bench->frame.rail_fastener_length = Length::mm(f.rail->thickness_mm + 72);
+  };
+  const Put bent = [](Job& j, Facts& f, double v) {
+    j.floor.joist_species = "C24";
+    weigh_to(j, f, 3);  // all of the span, beginning where it begins
+    double low = 0, high = 1e5;
+    for (int i = 0; i < 80; ++i) {
+      f.parts[0].mass_kg = (low + high) / 2;
+      const auto load = rules::floor_load(j, f);
+      (std::max(load->bending_share, load->shear_share) < v ? low : high) = f.parts[0].mass_kg;
+    }
+  };
+  const Put sag_in_the_end = [](Job& j, Facts& f, double v) {
+    j.floor.joist_species = "C24";
+    weigh_to(j, f, 3);  // all of the span, beginning where it begins
+    double low = 0, high = 1e5;
+    for (int i = 0; i < 80; ++i) {
+      f.parts[0].mass_kg = (low + high) / 2;
+      const auto load = rules::floor_load(j, f);
+      (load->deflection_mm / load->span_mm < v ? low : high) = f.parts[0].mass_kg;
+    }
+  };
   const Put push = [](Job& j, Facts& f, double v) { pulled(j, f, 200, v); };
   const Put nose = [](Job& j, Facts&, double v) {
     j.bench->overhang = Length::inches(1), j.bench->nose_carries_kg = 250 * 0.45359237 / v;
@@ -90,8 +152,15 @@ std::vector<Case> load_cases() {
           {"load.seat-cleat", 1, 0.99, 1.01, cleat},
           {"load.seat-push", 1, 0.99, 1.01, push},
           {"load.seat-nose", 1, 0.99, 1.01, nose},
+          {"load.seat-rail", 1, 0.99, 1.01, rail},
           {"load.seat-strength", 1, 0.99, 1.01, bearing},
-          {"load.seat-deflection", 1. / 360, 1. / 361, 1. / 359, seat_sag}};
+          {"load.seat-deflection", 1. / 360, 1. / 361, 1. / 359, seat_sag},
+          {"load.seat-strength", 1, 0.99, 1.01, bearing_2_kn, Outcome::fail, "european", Outcome::caution},
+          {"load.seat-deflection", 1. / 250, 1. / 251, 1. / 249, seat_sag_2_kn, Outcome::fail, "european"},
+          {"load.joists-strength", 1, 0.99, 1.01, bent, Outcome::fail, "european"},
+          {"load.seat-cleat", 1, 0.99, 1.01, cleat_2_kn, Outcome::fail, "european"},
+          {"load.seat-rail", 1, 0.99, 1.01, rail_of_c24, Outcome::fail, "european"},
+          {"load.joists-deflection", 1. / 250, 1. / 251, 1. / 249, sag_in_the_end, Outcome::fail, "european"}};
 }
 
 std::vector<Case> access_cases() {
@@ -133,9 +202,18 @@ std::vector<Case> access_cases() {
     f.heights.outside_mm = *f.heights.threshold_greatest_mm;
   };
   const Put push = [](Job& j, Facts& f, double v) { pulled(j, f, 250, v); };
+  const Put door = [](Job& j, Facts& f, double v) {
+    j.door.emplace().clear = Length::inches(v), f.clear.finished->entry_mm = 2000;
+  };
   const auto fail = Outcome::fail;
   const char *const transfer = "accessible", *const roll_in = "accessible-roll-in";
-  return {{"seat.reach", 3, 2.99, 3.01, fact([](Facts& f) -> double& { return *f.clear.seat_reach_mm; }, in), fail,
+  return {{"door.opening", 36, 36.1, 35.9, door, fail, transfer},
+          {"door.opening", 60, 60.1, 59.9, door, fail, roll_in},
+          {"seat.rear-gap", 2.5, 2.49, 2.51,
+           fact([](Facts& f) -> double& { return *f.clear.finished->seat_rear_gap_mm; }, in), fail, transfer},
+          {"seat.side-gap", 1.5, 1.49, 1.51,
+           fact([](Facts& f) -> double& { return *f.clear.finished->seat_side_gap_mm; }, in), fail, transfer},
+          {"seat.reach", 3, 2.99, 3.01, fact([](Facts& f) -> double& { return *f.clear.seat_reach_mm; }, in), fail,
            transfer},
           {"bar.height", 33, 33.1, 32.9, bar(0.625), fail, transfer},
           {"bar.height", 36, 35.9, 36.1, bar(1), fail, transfer},
@@ -187,6 +265,12 @@ std::vector<Case> below_cases() {
     f.heights.threshold_least_mm = *f.heights.floor_at_threshold_mm + v * in;
   };
   const Put glass = [](Job& j, Facts&, double v) { j.glass.emplace().marked = v == 0; };
+  const Put door = [](Job& j, Facts& f, double v) {
+    j.door.emplace().clear = Length::inches(v), f.clear.finished->entry_mm = 2000;
+  };
+  const Put swing = [](Job& j, Facts&, double v) {
+    j.door.emplace().kind = v > 0 ? job::DoorKind::swings_in : job::DoorKind::swings_both;
+  };
   const Put size = [](Job& j, Facts& f, double v) {
     j.trap->pipe = Length::inches(2), f.drain.outlet_mm = 4 * in - v * in;
   };
@@ -198,7 +282,10 @@ std::vector<Case> below_cases() {
           {"joist.notch-place", 1. / 3, 0.33, 0.34, place},
           {"joist.notch-length", 7.25 / 3, 2.41, 2.42, length},
           {"flood.depth", 2, 2.01, 1.99, flood, Outcome::caution},
-          {"glass.safety", 0, 0, 1, glass}};
+          {"door.opening", 22, 22.1, 21.9, door},
+          {"door.swing", 0, 0, 1, swing},
+          {"glass.safety", 0, 0, 1, glass},
+          {"glass.safety", 0, 0, 1, glass, Outcome::fail, "plumbing"}};
 }
 
 std::vector<Case> base_kind_cases() {

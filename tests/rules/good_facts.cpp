@@ -135,6 +135,8 @@ facts::Facts good_facts() {
   f.clear.finished = facts::Finished{1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in};
   f.clear.finished->seat_depth_mm = 15.5 * in;
   f.clear.seat_reach_mm = 0;
+  f.clear.seat_rear_gap_mm = f.clear.seat_side_gap_mm = 0.75 * in;
+  f.clear.finished->seat_rear_gap_mm = f.clear.finished->seat_side_gap_mm = 0;
   f.clear.compartment = {36 * in, 36 * in, 36 * in};
   f.heights = heights();
   f.edges = edges();
@@ -155,6 +157,7 @@ facts::Facts good_facts() {
              {0.75 * in, 16 * in, 20 * in, 35.25 * in},
              {0.75 * in, 12.25 * in, 23.75 * in, 35.25 * in},
              10.75 * in};
+  f.rail = {"bench-frame/front-rail", 1.5 * in, f.cleat->joists_at_mm};
   f.stand = {0, 36 * in, 15 * in, 12.75 * in, 18.25 * in, 60, 7.25 * in};
   f.seat_edge = {0.5 * in, "right", 1.25 * in};
   f.pipe = {true, 0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, "joists/joist-03 and joists/joist-04", 5 * in};

@@ -71,7 +71,7 @@ TEST(Push, ABenchWorkedByHand) {
   // wall: 0.7196 x 200 = 143.91 of 185.48, 77.59 %; along: 92.87, 50.07 %.
   const facts::Facts facts = sample::good_facts();
   const double z16 = 119.8426, w16 = 1380 * std::pow(0.42, 2.5) * 0.162 * 2, toe = 61.82506;
-  const Push push = push_of(*facts.cleat, *facts.stand, 200, {z16, w16}, 3, toe, 3, false);
+  const Push push = push_of(*facts.cleat, *facts.stand, 200, {z16, w16}, 3, toe, 3, Together::by_nds);
   ASSERT_EQ(push.joints.size(), 4U);
   const double shares[] = {0.98668, 0.77592, 0.55349, 0.50071};
   for (std::size_t i = 0; i < 4; ++i) EXPECT_NEAR(push.joints[i].share, shares[i], 2e-5) << push.joints[i].what;
@@ -184,7 +184,7 @@ TEST(Push, ASteelBenchHangsOnScrews) {
   const double across = across_lbf(ten, 0.42, 0.0451, 3 - 0.0451, sheet_bears_psi),
                pulled = 2850 * 0.42 * 0.42 * 0.19 * 2;
   EXPECT_NEAR(*result_in(job, facts, "load.seat-cleat").measured, 250 / (2 * across), 1e-9);
-  const Push push = push_of(*facts.cleat, *facts.stand, 200, {across, pulled}, 2, 244.3584, 2, true);
+  const Push push = push_of(*facts.cleat, *facts.stand, 200, {across, pulled}, 2, 244.3584, 2, Together::added);
   EXPECT_NEAR(*result_in(job, facts, "load.seat-push").measured, push.worst().share, 1e-6);
   EXPECT_NEAR(push.joints[0].share, 89.9787 / (2 * across) + 152.9637 / (2 * pulled), 1e-5);
   EXPECT_NEAR(push.joints[1].share, 143.9130 / (2 * 244.3584), 1e-6);

@@ -374,6 +374,9 @@ class Maker {
     frame.insert("joist_fastener", steel ? "#8" : "8d");
     frame.insert("joist_fastener_length", "2-1/2 in");
     frame.insert("fasteners_at_joist", count(1, 6));
+    frame.insert("rail_fastener", "16d");
+    frame.insert("rail_fastener_length", "3-1/2 in");
+    frame.insert("fasteners_at_rail", 1 + frame["fasteners_at_stud"].value<int64_t>().value_or(1) % 4);
     if (chance(0.7)) bench->insert("strength", pick({"60 psi", "1200 psi"}));
   }
 

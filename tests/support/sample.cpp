@@ -29,6 +29,9 @@ job::Bench bench() {
   b.frame.joist_fastener = "8d";
   b.frame.joist_fastener_length = inches(2.5);
   b.frame.fasteners_at_joist = 3;
+  b.frame.rail_fastener = "16d";
+  b.frame.rail_fastener_length = inches(3.5);
+  b.frame.fasteners_at_rail = 3;
   b.strength_mpa = 8;
   return b;
 }

@@ -108,8 +108,9 @@ void expect_rows(const std::vector<takeoff::Row>& rows, const std::vector<Wanted
 TEST(BuyList, EveryRowInFeetAndPounds) {
   // Source: by hand. Adhesive: 504 in2 in lines 4 in apart are 126 in of 3/8 in bead, 0.11045 in2. Flashing: 111 in and
   // two corners lapped 2 in both ways. Waterproofing: 65.5 ft2 and 20 ft of corners lapped 2 in. Bond: notches 1/4 x
-  // 3/8 with teeth of 1/4 leave 3/16 in over 65.5 ft2. Sealant: 256 in of 1/4 x 1/4. Screws: 101 in at 6 in, 26 in at
-  // 12 in. Upstands: 60 and 36 in at 16 in, one at each end; a seat's upstand takes none. Sheet: six decks lie on one.
+  // 3/8 with teeth of 1/4 leave 3/16 in over 65.5 ft2. Sealant: 256 in of 1/4 x 1/4. Three in each end of two joists,
+  // two of one stick. Screws: 101 in at 6 in, 26 in at 12 in. Upstands: 60 and 36 in at 16 in, one at each end; a
+  // seat's upstand takes none. Sheet: six decks lie on one.
   const double cartridge = 10.1 * 231 / 128;
   const job::Job job = buyer();
   expect_rows(
@@ -131,7 +132,8 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
        {"bonding mortar", 65.5 * 0.1875 / 12, "ft3", 3, "bags", 0.1, 0.5, "65.5 ft2 of tile at a mean of 0.18"},
        {"sealant", 16, "in3", 2, "cartridges", 0.15, cartridge,
         "21.3 ft of joint: floor to walls 8.0, wall corners 12.0, floor to drain 1.3"},
-       {"fasteners, framing", 12, "pieces", 1, "boxes", 0, 100, "2 in each end of 3 sticks"},
+       {"fasteners, framing", 4, "pieces", 1, "boxes", 0, 100, "2 in each end of 1 stick;"},
+       {"fasteners, bench joists", 12, "pieces", 1, "boxes", 0, 100, "3 into each of 4 joists' ends"},
        {"screws, deck", 17 + 3, "pieces", 1, "boxes", 0, 100, "6\" apart along edges, 12\" along joists"},
        {"fasteners, upstands", 5 + 4, "pieces", 1, "boxes", 0, 100, "at most 16\" apart"},
        {"shower base", 90 / lb, "lb", 1, "pieces", 0, 0, "solid 'base'"},
@@ -162,7 +164,8 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
         "floor 1.2, threshold 0.1, seat 0.3, apron 0.3, back wall 2.8"},
        {"bonding mortar", 65.5 * 0.1875 / 12 * litre, "L", 3, "bags", 0.1, 0.5 * litre, "at a mean of 4.8 mm"},
        {"sealant", 16 * ml, "mL", 2, "cartridges", 0.15, 10.1 * 231 / 128 * ml, "6.5 m of joint"},
-       {"fasteners, framing", 12, "pieces", 1, "boxes", 0, 100, "2 in each end of 3 sticks"},
+       {"fasteners, framing", 4, "pieces", 1, "boxes", 0, 100, "2 in each end of 1 stick;"},
+       {"fasteners, bench joists", 12, "pieces", 1, "boxes", 0, 100, "3 into each of 4 joists' ends"},
        {"screws, deck", 20, "pieces", 1, "boxes", 0, 100, "152 mm apart along edges, 305 mm along joists"},
        {"fasteners, upstands", 9, "pieces", 1, "boxes", 0, 100, "at most 406 mm apart"},
        {"shower base", 90, "kg", 1, "pieces", 0, 0, "solid 'base'"},

@@ -143,5 +143,34 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
       << "a floor that comes finished is its own waterproofing";
 }
 
+TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
+  // Source: by hand: three in each of 4 studs, two in each of 2 x 2 joists' ends, two into each of 3 joists through the
+  // rail; of five sticks a stud alone is held at its ends, 2 x 2.
+  job::Job job = sample::alcove();
+  job.bench->frame.fasteners_at_joist = 2, job.bench->frame.fasteners_at_rail = 2;
+  facts::Facts facts;
+  facts.cleat = facts::Cleat{"bench-frame/wall-cleat", 38.1, 4, {}, {0, 300, 600}};
+  facts.rail = facts::Rail{"bench-frame/front-rail", 38.1, {0, 300, 600}};
+  for (const char* id : {"wall-cleat", "front-rail", "joist-01", "end-cleat-01", "stud-01"}) {
+    facts::Member member;
+    member.part_id = std::string{"bench-frame/"} + id, member.stock = "2x4", member.length_mm = 300;
+    facts.members.push_back(member);
+  }
+  const auto count = [&](const char* item) {
+    const auto rows = takeoff::take_off(job, facts, {});
+    const takeoff::Row* row = row_of(rows, item);
+    return row ? row->quantity : 0;
+  };
+  EXPECT_EQ(count("fasteners, framing"), 4);
+  EXPECT_EQ(count("fasteners, bench cleat"), 12);
+  EXPECT_EQ(count("fasteners, bench joists"), 8);
+  EXPECT_EQ(count("fasteners, bench rail"), 6);
+  job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
+  job.bench->frame.fasteners_at_joist.reset();
+  EXPECT_EQ(count("fasteners, bench cleat"), 8) << "two, as everywhere, where no key says more";
+  EXPECT_EQ(count("fasteners, bench rail"), 6);
+  EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
+}
+
 }  // namespace
 }  // namespace fallwright

@@ -29,7 +29,10 @@ const NEEDS = {
   'bench.frame.species': ['bench.frame.kind', 'timber'],
   'bench.frame.fastener': ['bench.frame.kind', 'timber'],
   'bench.frame.fastener_length': ['bench.frame.kind', 'timber'],
-  'bench.frame.fasteners_at_stud': ['bench.frame.kind', 'timber']
+  'bench.frame.fasteners_at_stud': ['bench.frame.kind', 'timber'],
+  'bench.frame.rail_fastener': ['bench.frame.kind', 'timber'],
+  'bench.frame.rail_fastener_length': ['bench.frame.kind', 'timber'],
+  'bench.frame.fasteners_at_rail': ['bench.frame.kind', 'timber']
 };
 
 /** A section that no step names goes where its parent is asked for; where that is nowhere, to the step for everything else. */

@@ -1,0 +1,19 @@
+/// The bed of a base that is built on site, in pieces over which its top and the floor below are one plane each.
+#pragma once
+
+#include <vector>
+
+#include "job/layout.hpp"
+
+namespace fallwright::job {
+
+struct BedPiece {
+  survey::Polygon plan;
+  HeightPlane top;       ///< of what lies on the bed, less its thickness: the bed's own top
+  std::size_t cell = 0;  ///< of the floor
+};
+
+/// The pieces over a floor's cells, as laid out; the hole round the drain is not taken out of them.
+std::vector<BedPiece> bed_pieces(const Job& job, const Layout& layout, const std::vector<survey::Polygon>& cells);
+
+}  // namespace fallwright::job
