@@ -188,7 +188,7 @@ class Wall {
   std::vector<double> free_middles(const Frame& stud, const std::string& words) const {
     std::vector<std::pair<double, double>> taken;
     for (const parts::Solid& solid : s_.model.solids)
-      if (wanted(solid) && named(solid, "/blocking-")) {
+      if (wanted(solid) && solid.part.kind == Kind::blocking) {
         const Frame f = extent(solid.shape, view_);
         taken.emplace_back(f.y0, f.y1);
       }
