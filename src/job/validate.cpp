@@ -291,6 +291,9 @@ class Judge {
       if (low < rim + 1)
         add("base.threshold.height", "the threshold's top is " + text(low) + " above the drain and the floor's rim " +
                                          text(rim) + "; the threshold must stand above the rim");
+      if (b.threshold.finish && b.threshold.finish->in_mm() >= low)
+        add("base.threshold.finish", text(*b.threshold.finish) + " is laid on a threshold that is " + text(low) +
+                                         " above the drain; some of it must stand before");
     }
     const bool any = !b.upstand_thickness.is_zero() && !b.upstands.empty();
     if (any && b.upstand_height.in_mm() < rim + 1)

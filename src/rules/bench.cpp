@@ -35,7 +35,7 @@ double person_lbf(const job::Job& job) {
 }
 
 /// The timber that fasteners are in: a frame's grade, or that of studs which nobody named.
-struct Wood {
+struct HeldIn {
   double gravity = 0;  ///< by NDS
   double density = 0;  ///< by Eurocode 5, kg/m3; zero: it is not judged by that
   bool eurocode() const { return density > 0; }
@@ -43,13 +43,13 @@ struct Wood {
 constexpr double soft_gravity = 0.42, soft_density = 310;  // SPF, C16
 
 /// Of a steel frame no wood but the wall's studs is there to hold anything.
-Wood wood_of(const job::Job& job) {
+HeldIn wood_of(const job::Job& job) {
   const auto grade = grade_of(job.bench->frame.species);
   if (is_steel(job) || !grade) return {soft_gravity, 0};
   return {grade->gravity, grade->density_kg_m3};
 }
 /// The wall's own studs are taken as the softer of both.
-Wood behind(const Wood& wood) {
+HeldIn behind(const HeldIn& wood) {
   return {std::min(wood.gravity, soft_gravity), wood.eurocode() ? std::min(wood.density, soft_density) : 0};
 }
 
@@ -62,7 +62,7 @@ Calculation calculated(const job::Job& job) {
 /// The wall cleat as it is fastened.
 struct Joint {
   Fastener fastener;
-  Wood wood;
+  HeldIn wood;
   double side_in = 0, into_in = 0, side_psi = 0;
   int at_stud = 0;
   TimberJoint in_mm() const { return {wood.density, side_in * inch_mm, into_in * inch_mm}; }
@@ -160,7 +160,7 @@ double cleat_pulled(const Joint& j, const facts::Cleat& cleat, const job::BenchF
 double joist_across(const job::Job& job, const facts::Facts& facts, const Fastener& fastener) {
   const job::BenchFrame& frame = job.bench->frame;
   if (!is_steel(job)) {
-    const Wood wood = wood_of(job);
+    const HeldIn wood = wood_of(job);
     const double length = frame.joist_fastener_length->in_mm();
     if (wood.eurocode()) return toe_nailed_n(fastener, wood.density, length) * eurocode_may_use / n_per_lbf;
     return toe_nailed_lbf(fastener, wood.gravity, length / inch_mm);
@@ -272,7 +272,7 @@ double edge_stress_mpa(const facts::SeatEdge& edge, const Imposed& people) {
 /// In the end of a joist a nail takes two thirds of what it takes in its side (NDS 12.5.2); by Eurocode 5, 8.3.1.2, a
 /// third, of three or more that go in ten times their thickness (from memory). Against being drawn out it counts for
 /// nothing.
-double in_end_grain_lbf(const Fastener& fastener, const Wood& wood, double side_mm, double into_mm, int count) {
+double in_end_grain_lbf(const Fastener& fastener, const HeldIn& wood, double side_mm, double into_mm, int count) {
   if (!wood.eurocode()) return across_lbf(fastener, wood.gravity, side_mm / inch_mm, into_mm / inch_mm) * 0.67;
   if (count < 3 || into_mm < 10 * fastener.diameter * inch_mm) return 0;
   return across_n(fastener, {wood.density, side_mm, into_mm}) / 3 * eurocode_may_use / n_per_lbf;
@@ -288,7 +288,7 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!frame.rail_fastener || !frame.rail_fastener_length || !frame.fasteners_at_rail) return unread();
   const auto fastener = fastener_of(*frame.rail_fastener);
   if (!fastener) return cannot_tell("the strength of '" + *frame.rail_fastener + "' is not known here");
-  const Wood wood = wood_of(job);
+  const HeldIn wood = wood_of(job);
   const double side = facts.rail->thickness_mm, into = frame.rail_fastener_length->in_mm() - side;
   const auto joists = static_cast<double>(facts.rail->joists_at_mm.size());
   const int at = *frame.fasteners_at_rail;
@@ -307,10 +307,12 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   };
   while (least <= most_at_joist && !holds(least)) ++least;
   const bool enough_of_them = share > 1 && least <= most_at_joist;
-  Finding finding = found(share, where,
-                          (enough_of_them ? std::to_string(least) : std::string{"longer or stouter"}) +
-                              " fasteners into each joist (bench.frame.fasteners_at_rail), or longer ones "
-                              "(bench.frame.rail_fastener_length); here an engineer judges");
+  Finding finding =
+      found(share, where,
+            (enough_of_them ? std::to_string(least) + " fasteners into each joist (bench.frame.fasteners_at_rail)"
+                            : std::string{"longer fasteners (bench.frame.rail_fastener_length), or stouter ones "
+                                          "(bench.frame.rail_fastener)"}) +
+                "; here an engineer judges");
   finding.by = calculated(job);
   finding.details = {
       "each takes " + force_text(one) + " across in end grain, " + text_of(into, Unit::mm, job) +

@@ -42,9 +42,7 @@ TEST(Contradictions, AReadingFromABoardOrAFinishWantsItsDistanceFromTheStuds) {
   for (const auto& [key, place] : plan)
     for (const auto face : {survey::Face::board, survey::Face::finish}) {
       const bool board = face == survey::Face::board;
-      const auto read = [&, place = place](Job& j) {
-        j.survey.plan.*place = survey::Reading{1800, 1, face};
-      };
+      const auto read = [&, place = place](Job& j) { j.survey.plan.*place = survey::Reading{1800, 1, face}; };
       const std::string asked = std::string{"survey.plan."} + key + ": was taken from the " +
                                 (board ? "board, and survey.board" : "finished wall, and survey.finish");
       EXPECT_THAT(told_of(read), testing::HasSubstr(asked));
@@ -123,6 +121,9 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   EXPECT_THAT(told([](Job& j) { j.drain.bore = inches(40); }), HasSubstr("reaches past the bed's edge"));
   EXPECT_THAT(told([](Job& j) { j.base.threshold.height = inches(0.5); }),
               HasSubstr("the threshold must stand above the rim"));
+  EXPECT_THAT(told([](Job& j) { j.base.threshold.finish = inches(2.5); }),
+              HasSubstr("base.threshold.finish: 2-1/2\" is laid on a threshold that is 2-1/2\" above the drain"));
+  EXPECT_EQ(told([](Job& j) { j.base.threshold.finish = inches(2.4375); }), "");
   EXPECT_THAT(told([](Job& j) { j.base.upstand_height = inches(0.25); }), HasSubstr("they must stand above the rim"));
   EXPECT_THAT(told([](Job& j) { j.base.upstands.push_back(Side::front); }),
               HasSubstr("the front has a threshold already"));

@@ -97,6 +97,8 @@ facts::Facts distinct_facts() {
              1448,
              381,
              61,
+             12.5,
+             13.5,
              facts::Finished{7.5e5, 775, {702, 402, 42}, 776, 1423, 356},
              {1778, 787, 1779}};
   f.heights = {38.1, 12.7, 51, 52, 101, 104, 139, 457, 465, 6.35, 50.5};
@@ -117,6 +119,7 @@ facts::Facts distinct_facts() {
   f.backings = {{"grab bar", "back", 860, 0.9, 0.2, true, 701, 0.1, 55}};
   f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};
+  f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;
   f.flood = {1.19e6, {"front"}, {{50, 4.5e7, 1.2e6}}};
   f.finish = {2001,
               {{"walls", "back", 3e6}},

@@ -57,7 +57,7 @@ TEST(JsonValues, OfFallsAndWater) {
     "stuck": ["top"]}])"_json);
   EXPECT_EQ(json["flood"],
             R"({"plan_mm2": 1.19e6, "over": ["front"], "dips": [{"above_drain_mm": 50.0, "volume_mm3": 4.5e7,
-    "surface_mm2": 1.2e6}]})"_json);
+    "surface_mm2": 1.2e6}], "levels": []})"_json);
 }
 
 TEST(JsonValues, OfBedAndFreeFloor) {
@@ -72,9 +72,11 @@ TEST(JsonValues, OfBedAndFreeFloor) {
     "round_drain": true}})"_json);
   EXPECT_EQ(json["clear"],
             R"({"area_mm2": 8e5, "circle_mm": 801.0, "circle_at_mm": [701.0, 401.0, 41.0], "least_width_mm": 802.0,
-    "entry_mm": 1448.0, "seat_depth_mm": 381.0, "seat_reach_mm": 61.0, "finished": {"area_mm2": 7.5e5, "circle_mm": 775.0,
+    "entry_mm": 1448.0, "seat_depth_mm": 381.0, "seat_reach_mm": 61.0, "seat_rear_gap_mm": 12.5,
+    "seat_side_gap_mm": 13.5, "finished": {"area_mm2": 7.5e5, "circle_mm": 775.0,
     "circle_at_mm": [702.0, 402.0, 42.0],
-    "least_width_mm": 776.0, "entry_mm": 1423.0, "seat_depth_mm": 356.0}, "compartment": {"width_mm": 1778.0, "depth_mm": 787.0,
+    "least_width_mm": 776.0, "entry_mm": 1423.0, "seat_depth_mm": 356.0, "seat_rear_gap_mm": 1.25,
+    "seat_side_gap_mm": 2.25}, "compartment": {"width_mm": 1778.0, "depth_mm": 787.0,
     "face_mm": 1779.0}})"_json);
 }
 

@@ -125,10 +125,12 @@ TEST(Seat, ADeckOfStrandBoardIsItsOwn) {
 TEST(Seat, TimberByEurocodeIsFactored) {
   // Source: by hand: EN 338 (2016) C24 under 1112 N: a joist of 45 by 95 over 900 mm, 24 x 0.9 / 1.3 x (150 / 95)^0.2
   // = 18.203 N/mm2 against 1.5 x 1112.06 x 900 / 4 / 67687.5 = 5.5449: 30.46 %; shear 1.5 x 1.5 x 1112.06 / 4275
-  // against 4 x 0.9 / 1.3 x 0.67 = 1.8554: 31.55 %.
+  // against 4 x 0.9 / 1.3 x 0.67 = 1.8554: 31.55 %. On 1451.6 mm2, 32.26 of them along it, and 30 mm beside (6.1.5,
+  // from memory): 1.5 x 1112.06 / 2801.6 against 2.5 x 0.9 / 1.3: 34.40 %.
   const SeatMember m = under(stick("joist", 900 / in, 45 / in, 95 / in, 2.25), "C24");
   EXPECT_NEAR(*m.bending, 0.3046, 2e-4);
   EXPECT_NEAR(*m.shear, 0.3155, 2e-4);
+  EXPECT_NEAR(*m.bearing, 0.3440, 2e-4);
 }
 
 TEST(Seat, SteelIsTakenByItsThickness) {
