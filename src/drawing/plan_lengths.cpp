@@ -17,8 +17,7 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
-    const bool at_o = run.start.x <= 0;  // the back left corner
-    pen_.running(places, run.start, run.step, run.outward, at_o ? Hook::at_o : Hook::elsewhere);
+    pen_.running(places, run.start, run.step, run.outward);  // O stands at the corner itself
   }
 }
 
