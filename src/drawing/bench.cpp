@@ -295,8 +295,13 @@ Cut bench_cut(const Subject& subject) {
   // the marks of both sections stand apart on the plan.
   const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const std::size_t axis = back ? 0 : 1;
-  const double apart = std::max(subject.job().drain.body.in_mm() + 40, (base[axis + 3] - base[axis]) / 4),
-               off = std::copysign(apart, (base[axis] + base[axis + 3]) / 2 - at[axis]);
+  const double least = subject.job().drain.body.in_mm() + 40, low = at[axis] - base[axis],
+               high = base[axis + 3] - at[axis];
+  double off = std::copysign(std::max(least, (low + high) / 4), high - low);
+  if (back) {  // section C runs the same way, half way to the farther end: on the other side, or nearer to the drain
+    const double near = std::min(low, high) / 2, far = std::max(low, high) / 5, way = low < high ? 1 : -1;
+    off = near >= least ? -way * near : way * std::max(least, far);
+  }
   return {"B", back ? gp_Pln{gp_Pnt{at[0] + off, at[1], 0}, gp::DX()} : gp_Pln{gp_Pnt{at[0], at[1] + off, 0}, gp::DY()},
           view_from(back ? gp::DX() : gp_Dir{0, -1, 0})};
 }

@@ -80,17 +80,26 @@ class Cover {
     return at.y - 6;
   }
 
-  /// The room as it will stand, from the sheet that shows it large. @return how far down it reaches.
+  /// The room as it will stand, numbered in the order of work, from the sheet that shows it large. @return how far down
+  /// it reaches.
   double picture(double width) {
-    const double high = 0.56 * height_, top = headline({0, 0}, "The alcove when all stands");
+    const double high = 0.56 * height_, top = headline({0, 0}, "The alcove when all stands, by step of its work");
     const auto assembly =
         std::find_if(others_.begin(), others_.end(), [](const Sheet& sheet) { return sheet.name == "assembly"; });
     if (assembly == others_.end()) return top;
-    const Frame f = frame_of(*assembly);
+    Sheet shown;  // without the names of what is numbered
+    for (const Line& line : assembly->lines)
+      if (line.kind == LineKind::outline || line.kind == LineKind::dimension) shown.lines.push_back(line);
+    shown.arcs = assembly->arcs;  // about the numbers: for their room alone
+    const Frame f = frame_of(shown);
     const double scale = std::min(width / f.width(), (high + top) / f.height());
     const auto at = [&](Point p) { return Point{(p.x - f.x0) * scale, top - (f.y1 - p.y) * scale}; };
-    for (const Line& line : assembly->lines)
-      if (line.kind == LineKind::outline) pen_.line(at(line.from), at(line.to), line.kind);
+    for (const Line& line : shown.lines) pen_.line(at(line.from), at(line.to), line.kind);
+    for (const Text& text : assembly->texts)
+      if (text.words.find_first_not_of("0123456789") == std::string::npos) {
+        const Point middle = at({text.at.x, text.at.y + text.height / 2});
+        pen_.note({middle.x, middle.y - least_letter / 2}, text.words, Anchor::middle);
+      }
     return top - f.height() * scale - between;
   }
 

@@ -130,8 +130,8 @@ void cross_out(Sheet& sheet, Hatch hatch) {
 }
 
 bool is_timber(const parts::Solid& solid) {
-  if (solid.role == Role::joist) return true;
-  return solid.cut && !solid.cut->steel && (solid.role == Role::bench_frame || solid.role == Role::wall);
+  if (solid.role == Role::joist || solid.role == Role::wall) return true;  // what stands already is in no cut list
+  return solid.cut && !solid.cut->steel && solid.role == Role::bench_frame;
 }
 
 }  // namespace

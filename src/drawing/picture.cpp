@@ -56,19 +56,24 @@ TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
 
 /// The slab that a solid fills, with the bore through it: a surveyed floor is made of triangles, which are no joints,
 /// and nobody sees the ribs' prints in the bed.
-TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
+TopoDS_Shape with_bore(const Subject& s, const TopoDS_Shape& shape, double low, double high) {
   const double bore = s.job().drain.bore.in_mm() / 2;
   const auto& at = s.facts.room.drain.now_mm;
-  const TopoDS_Shape slab = BRepPrimAPI_MakeBox{gp_Pnt{box[0], box[1], box[2]}, gp_Pnt{box[3], box[4], box[5]}};
   const TopoDS_Shape hole =
-      BRepPrimAPI_MakeCylinder{gp_Ax2{gp_Pnt{at[0], at[1], box[2] - 10}, gp::DZ()}, bore, box[5] - box[2] + 20};
-  return BRepAlgoAPI_Cut{slab, hole};
+      BRepPrimAPI_MakeCylinder{gp_Ax2{gp_Pnt{at[0], at[1], low - 10}, gp::DZ()}, bore, high - low + 20};
+  return BRepAlgoAPI_Cut{shape, hole};
+}
+TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
+  const TopoDS_Shape slab = BRepPrimAPI_MakeBox{gp_Pnt{box[0], box[1], box[2]}, gp_Pnt{box[3], box[4], box[5]}};
+  return with_bore(s, slab, box[2], box[5]);
 }
 
 TopoDS_Shape felt_of(const Subject& s) {
   const auto& base = part(s.facts, facts::Role::base).bbox_mm;
-  constexpr double above = 1;
-  return BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, above}, gp::DZ()}, base[0], base[3], base[1], base[4]};
+  const double above = part(s.facts, facts::Role::subfloor).bbox_mm[5] + 1;  // of the slab as it is drawn
+  const TopoDS_Shape sheet =
+      BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, above}, gp::DZ()}, base[0], base[3], base[1], base[4]};
+  return with_bore(s, sheet, above, above);
 }
 
 /// What a step brings, as shapes that are drawn.
@@ -162,19 +167,36 @@ void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named>
 
 Sheet draw_assembly(const Subject& subject) {
   const job::Job& job = subject.job();
-  std::vector<TopoDS_Shape> all, sole;
-  for (const char* shows : {"floor", "walls", "bench", "base", "drain", "seat"})
-    for (const TopoDS_Shape& shape : shapes_for(subject, shows, false)) all.push_back(shape);
+  std::vector<Stage> stages;
+  std::vector<std::vector<TopoDS_Shape>> groups;
+  for (const Stage& stage : stages_of(subject)) {
+    if (stage.shows == "felt" || stage.shows == "bed") continue;  // below the base
+    stages.push_back(stage);
+    groups.push_back(shapes_for(subject, stage.shows, false));
+  }
+  groups.emplace_back();
   for (const parts::Solid& solid : subject.model.solids)
-    if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) sole.push_back(solid.shape);
-  const std::vector<Projection> seen = project_apart({all, sole}, corner_view(job));
+    if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate)
+      groups.back().push_back(solid.shape);
+  const std::vector<Projection> seen = project_apart(groups, corner_view(job));
+  const double side = bench_is_right(job) ? -1 : 1;  // names stand where the nearest wall is left out
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
-    pen.add(seen[0]);
-    pen.add(as_kind(seen[1], LineKind::phantom));
+    for (std::size_t i = 0; i < stages.size(); ++i) pen.add(seen[i]);
+    pen.add(as_kind(seen.back(), LineKind::phantom));
+    const Frame frame = frame_of(sheet);
+    std::vector<Named> near, far;  // the bench stands at the other end
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+      const bool at_end = stages[i].shows == "bench" || stages[i].shows == "seat";
+      if (const auto at = to_point_at(seen[i], at_end ? -side : side))
+        (at_end ? far : near).push_back({stages[i].step, name_of(stages[i].shows, subject), *at});
+    }
+    const double off = 3 * pen.text_mm();
+    add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
+    add_names(sheet, pen, (side > 0 ? frame.x0 : frame.x1) - side * off, -side, std::move(far));
     sheet.to_scale = false;
     sheet.notes = {
-        "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Lengths cannot be "
-        "taken from this picture."};
+        "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
+        "steps on {order-of-work}. Lengths cannot be taken from this picture."};
   });
 }
 

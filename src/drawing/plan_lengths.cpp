@@ -17,8 +17,7 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
-    const bool at_o = run.start.x <= 0;  // the back left corner
-    pen_.running(places, run.start, run.step, run.outward, at_o ? Hook::at_o : Hook::elsewhere);
+    pen_.running(places, run.start, run.step, run.outward);  // O stands at the corner itself
   }
 }
 
@@ -63,7 +62,9 @@ void Plan::depth_chain() {
   std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
   const double threshold = s_.job().base.threshold.width.in_mm();
   if (threshold > 0) ys.push_back(base_[1] + threshold);
-  const double x = outside_.x1 + past_studs(8), back = ys.front();
+  // Past the running numbers, which take a second row where studs stand close.
+  const double past = shows_.framing ? frame_of(sheet_).x1 + 1.5 * t_ : 0,
+               x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();
   // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
   pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {base_[1] + threshold, base_[4]}});
   if (!frame_edge_ || !deep_bench_) return;

@@ -31,9 +31,9 @@ class Wall {
   void draw() {
     levels_ = {{pen_.words(frame_.y1) + "  top of framing", frame_.y1}, {pen_.words(0) + "  datum", 0}};
     clear_of_fasteners();
+    blocking();  // first: what stands in bays gives way to lines that lead to blocks
     studs();
     plates();
-    blocking();
     fixtures();
     furring();
     pen_.ladder(frame_.x1 + t_, levels_);
@@ -162,7 +162,11 @@ class Wall {
         const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
         const std::string words = "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top";
         const double least = 2.2 * t_;
-        if (bay_beside(f, least) < least || free_middles(f, words).empty()) {  // its table has the rest
+        const auto [left, right] = bays_beside(f, least);
+        // Beside another stud the one free bay has what is written of the stud, in its middle, and of its strip.
+        const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
+        const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
+        if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
           const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
           pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
@@ -172,8 +176,8 @@ class Wall {
     }
   }
 
-  /// How wide the wider of the bays beside a stud is, if it is less than `enough`.
-  double bay_beside(const Frame& stud, double enough) const {
+  /// How wide the bays left and right of a stud are, if they are less than `enough`.
+  std::pair<double, double> bays_beside(const Frame& stud, double enough) const {
     double left = enough, right = enough;
     for (const parts::Solid& other : s_.model.solids) {
       if (!wanted(other) || other.part.kind != Kind::stud) continue;
@@ -181,10 +185,11 @@ class Wall {
       if (o.x0 >= stud.x1) right = std::min(right, o.x0 - stud.x1);
       if (o.x1 <= stud.x0) left = std::min(left, stud.x0 - o.x1);
     }
-    return std::max(left, right);
+    return {left, right};
   }
 
-  /// Middles of the stretches beside a stud, between rows of blocking, that are as long as the words; the highest last.
+  /// Where the words' middle may stand in stretches beside a stud, between rows of blocking, that are as long as they
+  /// are; the highest stretch last.
   std::vector<double> free_middles(const Frame& stud, const std::string& words) const {
     std::vector<std::pair<double, double>> taken;
     for (const parts::Solid& solid : s_.model.solids)
@@ -199,7 +204,8 @@ class Wall {
     std::vector<double> middles;
     double reached = stud.y0;
     for (const auto& [low, high] : taken) {
-      if (low - reached >= least) middles.push_back((reached + low) / 2);
+      if (low - reached >= least)
+        for (const double at : {(reached + low) / 2, low - least / 2, reached + least / 2}) middles.push_back(at);
       reached = std::max(reached, high);
     }
     return middles;
@@ -231,7 +237,7 @@ class Wall {
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
       if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_)
-        pen_.note_at_one_of(places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
+        pen_.name_at_one_of({(f.x0 + f.x1) / 2, height}, places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
       else
         pen_.name({(f.x0 + f.x1) / 2, height}, {(f.x0 + f.x1) / 2, f.y1 + t_}, mark, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);

@@ -21,7 +21,7 @@ job::Stock stock(const char* name) {
 facts::Section section_of(const char* name) {
   parts::Sticks sticks;
   parts::Model model;
-  model.solids.push_back(sticks.make("bench-frame/stick", parts::Role::bench_frame, stock(name), 500,
+  model.solids.push_back(sticks.make(facts::frame_part(facts::Kind::joist), stock(name), 500,
                                      {{900, 400, 70}, gp_Dir{1, 2, 0.5}, gp_Dir{2, -1, 0}}));
   const auto sections = measure_sections(model);
   EXPECT_EQ(sections.size(), 1U) << name;

@@ -176,7 +176,7 @@ TEST(Set, EachRunningDimensionBeginsAtTheSignOfItsOrigin) {
         }
       }
   EXPECT_GT(rows, 100);
-  EXPECT_GT(from_o, 30);
+  EXPECT_GT(from_o, 20);
 }
 
 TEST(Set, EveryMemberOfAWallHasItsMarkOnIt) {
