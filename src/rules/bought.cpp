@@ -5,6 +5,7 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 bool is_bought(const job::Job& job) {
@@ -51,6 +52,26 @@ std::optional<std::string> tight_toward_window(const job::Job& job, const facts:
   return w.nearest_mm[0] > w.now_mm[0] ? "right" : "left";
 }
 
+namespace {
+
+/// Where another base's drain would have to stand: from the edge that the job file measures from; of a base that came
+/// as a file, which names none, from the nearer one.
+std::string drain_of_another(const job::Job& job, bool across, double by_mm) {
+  const job::From& from = across ? job.drain.across : job.drain.along;
+  const bool grows = from.side == job::Side::left || from.side == job::Side::front;
+  const double there = from.distance.in_mm() + (grows ? by_mm : -by_mm);
+  const double beyond = (across ? job.base.length : job.base.width).in_mm() - there;
+  if (!job.base.body || there < beyond - units::tolerance::length_mm)
+    return text_of(there, Unit::mm, job) + " from its " + job::name_of(from.side) + " edge";
+  if (there <= beyond + units::tolerance::length_mm)
+    return std::string{"in the middle of its "} + (across ? "length" : "width");
+  const job::Side other = across ? (from.side == job::Side::left ? job::Side::right : job::Side::left)
+                                 : (from.side == job::Side::front ? job::Side::back : job::Side::front);
+  return text_of(beyond, Unit::mm, job) + " from its " + job::name_of(other) + " edge";
+}
+
+}  // namespace
+
 std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, const std::string& how) {
   const facts::DrainWindow& w = facts.room.drain;
   const std::size_t axis = w.along_width ? 0 : 1;
@@ -60,16 +81,13 @@ std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, 
   if (spare >= w.moved_mm)
     return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way +
            how;
-  const job::From& from = w.along_width ? job.drain.across : job.drain.along;
-  const bool grows = from.side == job::Side::left || from.side == job::Side::front;
   const bool by_bench = axis == 0 && job.bench && job.bench->place != job::Side::back;
   const std::string room = spare > 0 ? "the room lets the base go " + text_at_most(spare, job) + " to the " + way +
                                            ", not the " + text_at_least(w.moved_mm, job) + " that are needed"
                            : by_bench ? "the base stands tight to its bench"
                                       : "the room does not let the base go to the " + way;
   return "its drain stays where it is made, and " + room + ": head the joist off, or buy a base whose drain stands " +
-         text_of(from.distance.in_mm() + (grows ? by : -by), Unit::mm, job) + " from its " + job::name_of(from.side) +
-         " edge";
+         drain_of_another(job, w.along_width, by);
 }
 
 }  // namespace fallwright::rules

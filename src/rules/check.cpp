@@ -10,6 +10,7 @@
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/slack.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -17,25 +18,6 @@
 
 namespace fallwright::rules {
 namespace {
-
-double slack(Unit unit) {
-  switch (unit) {
-    case Unit::ratio:
-    case Unit::span:
-      return units::tolerance::ratio;
-    case Unit::mm:
-      return units::tolerance::length_mm;
-    case Unit::mm2:
-      return units::tolerance::length_mm * 1e3;  // over a side of a metre
-    case Unit::mm3:
-      return units::tolerance::overlap_mm3;
-    case Unit::share:
-      return units::tolerance::ratio;
-    case Unit::count:
-      return 0;
-  }
-  return 0;
-}
 
 /// Room to the nearer limit, as a share of it. Where nothing at all is allowed there is no room to tell of; a band from
 /// zero is measured against its other end.
@@ -305,6 +287,25 @@ const char* name_of(Unit unit) {
       return "share";
   }
   return "";
+}
+
+double slack(Unit unit) {
+  switch (unit) {
+    case Unit::ratio:
+    case Unit::span:
+      return units::tolerance::ratio;
+    case Unit::mm:
+      return units::tolerance::length_mm;
+    case Unit::mm2:
+      return units::tolerance::length_mm * 1e3;  // over a side of a metre
+    case Unit::mm3:
+      return units::tolerance::overlap_mm3;
+    case Unit::share:
+      return units::tolerance::ratio;
+    case Unit::count:
+      return 0;
+  }
+  return 0;
 }
 
 bool Limit::has_least() const {

@@ -7,6 +7,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/told.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -86,7 +87,7 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string where = "base put down dry";
   if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
   return found(f.rock_mm, where,
-               "it will rock by " + text_of(f.rock_mm, Unit::mm, job) +
+               "it will rock by " + text_or_more(f.rock_mm, Unit::mm, job) +
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 
@@ -177,21 +178,35 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
 }
 
+double slope_of(const Way& way) {
+  return way.allowed_mm / way.over_mm;
+}
+constexpr double same_slope = 1e-5;  // as a share
+
 /// Of the ways with the least to spare, but for rounding, the one that allows least, and of a left and a right one that
 /// on the hand that is told first.
 const Way* first_way(const Levelling& window, const std::string& hand) {
   const Way* least = window.first();
   if (!least) return nullptr;
-  constexpr double same = 1e-5;  // as a share
-  const auto slope = [](const Way& way) { return way.allowed_mm / way.over_mm; };
   const Way* told = nullptr;
   for (const Way& way : window.ways) {
-    if (slope(way) > slope(*least) * (1 + same) + units::tolerance::ratio) continue;
+    if (slope_of(way) > slope_of(*least) * (1 + same_slope) + units::tolerance::ratio) continue;
     const double less = told ? told->allowed_mm - way.allowed_mm : 0;
     if (!told || less > units::tolerance::length_mm || (less >= -units::tolerance::length_mm && way.low == hand))
       told = &way;
   }
   return told;
+}
+
+/// "left"; "left or right" where both hands allow as much and lose the same by it: neither comes first.
+std::string low_side(const Levelling& window, const Way& told) {
+  if (told.low != "left" && told.low != "right") return told.low;
+  const bool both = std::all_of(window.ways.begin(), window.ways.end(), [&](const Way& way) {
+    if (way.low != "left" && way.low != "right") return true;
+    return way.gives_way == told.gives_way &&
+           std::abs(slope_of(way) - slope_of(told)) <= slope_of(told) * same_slope + units::tolerance::ratio;
+  });
+  return both ? "left or right" : told.low;
 }
 
 Finding levelling(const Ground& ground, const Limit&) {
@@ -201,10 +216,11 @@ Finding levelling(const Ground& ground, const Limit&) {
   if (!way) return cannot_tell("the floor has no facet to measure");
   if (window.broken)
     return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");
+  const std::string low = low_side(window, *way);
   return found(way->allowed_mm,
-               "its " + way->low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
+               "its " + low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,
-               "set it exactly, with a level as long as the base: its " + way->low + " side low by more than " +
+               "set it exactly, with a level as long as the base: its " + low + " side low by more than " +
                    text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way +
                    "; a little more fall helps where the other limit has room");
 }

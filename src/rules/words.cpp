@@ -10,6 +10,7 @@
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/slack.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -46,10 +47,10 @@ std::optional<Toward> worse_way(double value, const Limit& limit) {
   return value - *limit.least < *limit.greatest - value ? Toward::less : Toward::more;
 }
 
-/// The next multiple of a step; the nearest where that is the value itself, but for rounding.
-double to_step(double value, double step, Toward toward) {
+/// The next multiple of a step; the nearest where that is the value itself, but for rounding (`same`).
+double to_step(double value, double step, Toward toward, double same) {
   const double count = value / step, nearest = std::round(count);
-  if (std::abs(nearest * step - value) <= std::min(units::tolerance::length_mm, step / 1000)) return nearest * step;
+  if (std::abs(nearest * step - value) <= same) return nearest * step;
   return (toward == Toward::less ? std::floor(count) : std::ceil(count)) * step;
 }
 
@@ -57,10 +58,10 @@ double to_step(double value, double step, Toward toward) {
 std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   constexpr double small = 4.7;  // mm
   const bool metric = job.unit == job::UnitSystem::metric;
-  const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward);
+  const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, slack(Unit::mm));
   const bool exact = std::abs(on_tape - mm) <= units::tolerance::length_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward);
+  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward, slack(Unit::mm));
   return text_at_most(fine, job);
 }
 
@@ -73,9 +74,10 @@ std::string fall_no_better(double ratio, Toward worse, const job::Job& job) {
   };
   const std::string nearest = text(ratio);
   const bool fraction = !metric && nearest.find('.') == std::string::npos;
-  const double run = to_step(1 / ratio, 0.1, worse == Toward::less ? Toward::more : Toward::less);
+  const double same_run = slack(Unit::ratio) / (ratio * ratio);
+  const double run = to_step(1 / ratio, 0.1, worse == Toward::less ? Toward::more : Toward::less, same_run);
   const bool whole = std::abs(run - std::round(run)) < units::tolerance::length_mm;
-  return (fraction ? nearest : text(to_step(ratio, metric ? 1e-4 : 1. / 12000, worse))) + " (" +
+  return (fraction ? nearest : text(to_step(ratio, metric ? 1e-4 : 1. / 12000, worse, slack(Unit::ratio)))) + " (" +
          (ratio < 0 ? "-" : "") + "1:" + units::decimals(std::abs(run), whole ? 0 : 1) + ")";
 }
 
@@ -105,9 +107,12 @@ std::string no_better(double value, Unit unit, Toward worse, const job::Job& job
       return fall_no_better(value, worse, job);
     case Unit::span:
       if (value <= 0) return text_of(value, unit, job);
-      return "span / " + units::decimals(to_step(1 / value, 1, worse == Toward::more ? Toward::less : Toward::more), 0);
+      return "span / " + units::decimals(to_step(1 / value, 1, worse == Toward::more ? Toward::less : Toward::more,
+                                                 slack(unit) / (value * value)),
+                                         0);
     default:
-      return text_of(to_step(value, step_of(value, unit, job.unit == job::UnitSystem::metric), worse), unit, job);
+      return text_of(to_step(value, step_of(value, unit, job.unit == job::UnitSystem::metric), worse, slack(unit)),
+                     unit, job);
   }
 }
 

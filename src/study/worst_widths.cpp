@@ -101,8 +101,9 @@ class Widths {
 
   /// What moving all readings at once does beyond what each of them does alone: the figure is no straight sum of them.
   double bent(const Between& width, const std::vector<int>& signs, int way) {
-    double sum = 0;
-    for (std::size_t i = 0; i < signs.size(); ++i) sum += way < 0 ? width.by(i).low : width.by(i).high;
+    double sum = 0;  // of those that are moved: whether one that does next to nothing is must not tell
+    for (std::size_t i = 0; i < signs.size(); ++i)
+      if (signs[i] != 0) sum += way < 0 ? width.by(i).low : width.by(i).high;
     const MovedWalls::State& moved = moved_by(signs);
     const auto change = [&](const Moving* left, const Moving* right) {
       const Span l = walls_.in(moved, left->place), r = walls_.in(moved, right->place);

@@ -34,7 +34,7 @@ bool is_among(const std::string& path, std::initializer_list<const char*> patter
 
 std::string told(const std::vector<std::string>& differences, const std::string& job_file) {
   std::string text = std::to_string(differences.size()) + " differences:\n";
-  for (const std::string& line : differences) text += "  " + line.substr(0, 400) + "\n";
+  for (const std::string& line : differences) text += "  " + line.substr(0, 1600) + "\n";
   return text + job_file;
 }
 
@@ -177,6 +177,9 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
   const auto seen = [&](const Json& report) { return comparable(of_itself ? without_hands(report) : report); };
   const Json expected = seen(sample::mirror_image(here, axis, ids));
   Sameness same;
+  same.hangs_on_hook = [](const std::string& path) {
+    return is_among(path, {R"(room\.worst_case\[\]\.(least|greatest))"});
+  };
   same.skip = [](const std::string& path) {
     return is_among(path, {
                               R"(job\.(sha256|keys.*)|base\.file\.sha256)",

@@ -7,6 +7,7 @@
 
 #include "rules/good_facts.hpp"
 #include "rules/limits.hpp"
+#include "rules/result_of.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -152,6 +153,25 @@ TEST(LevellingWindow, TheThresholdsHeightGivesWayWhereItIsLeast) {
   EXPECT_NEAR(low(window, "left").allowed_mm, 57.5 / 28 * in / 16, 0.01) << "its left end goes down with that side";
   f.facets.back().low_mm[2] = f.facets.back().high_mm[2] = 1.9 * in;
   EXPECT_TRUE(window_of(f).broken);
+}
+
+TEST(LevellingWindow, OfTwoHandsThatAreAlikeBothAreTold) {
+  // Source: property: of a base that is its own image neither hand comes first; a channel's floor has no facet on
+  // either.
+  constexpr double in = 25.4;
+  facts::Facts f = sample::good_facts();
+  std::erase_if(f.facets, [](const facts::Facet& facet) { return facet.facet == "left" || facet.facet == "right"; });
+  for (facts::Facet& facet : f.facets)
+    if (facet.surface == "threshold")
+      facet.low_mm = {0, 0, f.heights.drain_top_mm + 2.001 * in}, facet.high_mm = facet.low_mm;
+  facts::Part drain;
+  drain.which = {{facts::Role::drain}}, drain.bbox_mm = {26.75 * in, 16 * in, -3 * in, 30.75 * in, 20 * in, 0};
+  f.parts.push_back(drain);
+  const rules::Result alike = sample::result_of(sample::alcove(), f, "levelling.window");
+  EXPECT_EQ(alike.where.rfind("its left or right side low over ", 0), 0u) << alike.where;
+  EXPECT_NE(alike.advice.find("its left or right side low by"), std::string::npos) << alike.advice;
+  f.parts.back().bbox_mm[0] += 2 * in, f.parts.back().bbox_mm[3] += 2 * in;  // farther from the left end
+  EXPECT_EQ(sample::result_of(sample::alcove(), f, "levelling.window").where.rfind("its left side low over ", 0), 0u);
 }
 
 }  // namespace

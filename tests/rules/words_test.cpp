@@ -62,23 +62,23 @@ TEST_P(Sentences, SayNoNumberBetterThanItIs) {
   // Source: property: of many values what is printed reads back to the side named, and no farther than a person reads.
   const struct {
     Unit unit;
-    double greatest, step;
-  } units[] = {{Unit::ratio, 0.1, 1e-4},
-               {Unit::mm, 3000, 1.6},
-               {Unit::mm2, 2e6, 1001},
-               {Unit::mm3, 1e8, 3e5},
-               {Unit::share, 1.2, 0.0101}};
+    double greatest, step, same;  // same: as a value at its limit is inside it
+  } units[] = {{Unit::ratio, 0.1, 1e-4, 1.1e-9},
+               {Unit::mm, 3000, 1.6, 1.1e-4},
+               {Unit::mm2, 2e6, 1001, 0.11},
+               {Unit::mm3, 1e8, 3e5, 1.1},
+               {Unit::share, 1.2, 0.0101, 1.1e-9}};
   for (const auto& of : units)
     for (int i = 0; i < draws(2000); ++i) {
       const double value = i % 2 ? between(0, of.greatest) : between(0, of.greatest / 50);
       const std::string less = text_or_less(value, of.unit, job), more = text_or_more(value, of.unit, job);
-      const double low = read(less, of.unit), high = read(more, of.unit), same = of.greatest * 1e-8;
-      ASSERT_LE(low, value + same) << less;
-      ASSERT_GE(high, value - same) << more;
+      const double low = read(less, of.unit), high = read(more, of.unit);
+      ASSERT_LE(low, value + of.same) << less;
+      ASSERT_GE(high, value - of.same) << more;
       EXPECT_LE(high - low, 2.01 * of.step) << less << " " << more;
       if (of.unit != Unit::ratio || value < 1e-3) continue;
-      EXPECT_GE(run_of(less), 1 / value - 1e-6) << value << " as " << less;
-      EXPECT_LE(run_of(more), 1 / value + 1e-6) << value << " as " << more;
+      EXPECT_LE(1 / run_of(less), value + 1.1e-9) << value << " as " << less;
+      EXPECT_GE(1 / run_of(more), value - 1.1e-9) << value << " as " << more;
     }
 }
 
