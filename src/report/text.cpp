@@ -60,28 +60,27 @@ std::string together(const Report& report) {
   return words.empty() ? "" : wrapped("  " + padded("TOGETHER", 12) + " " + words, 0, under_title);
 }
 
-/// How checks are named: "floor joists carry it", or where a screen would not hold that, "joist.load".
-enum class By { title, id };
+/// How many checks a reading is told to settle: so many where no more are, else the first of them.
+struct Named {
+  std::size_t most, first;
+};
+constexpr Named usual{6, 4}, few{2, 1};  // a screen holds what there is to read; --all has every check
 
 /// ": floor joists carry it; floor joists are stiff enough"; of many the first and how many more.
-std::string settled_by(const rules::ReadNext& next, By by) {
-  constexpr std::size_t most = 6, named = 4;  // a screen holds what there is to read; --all has every check
-  const std::size_t all = next.settles.size(), told = all > most ? named : all;
-  const std::string apart = by == By::title ? "; " : ", ";
+std::string settled_by(const rules::ReadNext& next, const Named& named) {
+  const std::size_t all = next.settles.size(), told = all > named.most ? named.first : all;
   std::string text;
-  for (std::size_t i = 0; i < told; ++i)
-    text += (i == 0 ? ": " : apart) + (by == By::title ? next.settles[i]->title : next.settles[i]->id);
-  return told == all ? text : text + apart + "and " + std::to_string(all - told) + " more";
+  for (std::size_t i = 0; i < told; ++i) text += (i == 0 ? ": " : "; ") + next.settles[i]->title;
+  return told == all ? text : text + "; and " + std::to_string(all - told) + " more";
 }
 
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
-std::string to_read(const Report& report, By by) {
+std::string to_read(const Report& report, const Named& named) {
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   if (list.empty()) return "";
-  std::string text = std::string{"  READ NEXT, in the order one walks the room; after each what it settles"} +
-                     (by == By::id ? " (--explain tells of a check)" : "") + "\n";
+  std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
-    const std::string settles = settled_by(list[i], by);
+    const std::string settles = settled_by(list[i], named);
     text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what +
                         (settles.empty() ? ", which what follows needs too" : settles),
                     4, 7);
@@ -132,7 +131,7 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
-  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report, By::title);
+  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report, usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
@@ -174,9 +173,9 @@ std::string check_list(const Report& report) {
                             " not apply as well, each with its source and place\n" +
                             "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
   constexpr std::ptrdiff_t screen = 30;  // lines that one sees at a time
-  const std::string whole = above + to_read(report, By::title) + below;
+  const std::string whole = above + to_read(report, usual) + below;
   const bool long_list = std::count(whole.begin(), whole.end(), '\n') > screen;
-  return long_list ? above + to_read(report, By::id) + below : whole;
+  return long_list ? above + to_read(report, few) + below : whole;
 }
 
 std::string check_table(const Report& report) {

@@ -87,7 +87,7 @@ TEST(SiteBuiltSheets, AFloodTestOverALinerFillsTheTopCoatsPlaceToo) {
   // Source: closed form: a top coat of one thickness takes that over the floor inside the threshold; 1-1/2 in.
   const facts::Flood& flood = over_liner().facts.flood;
   const double mm3 = flood.dips.back().volume_mm3 + 1.5 * 25.4 * flood.plan_mm2;
-  expect_order(over_liner(), {"Flood test of the liner", units::volume_text(mm3, false)});
+  expect_order(over_liner(), {"Flood test of the liner", units::water_text(mm3, false)});
 }
 
 TEST(SiteBuiltSheets, HaveNoWordsOfABaseThatIsSetInOnePiece) {

@@ -144,7 +144,7 @@ void expect_same_water(const job::Job& job, const char* name, double close) {
       std::filesystem::create_directories(std::filesystem::path{folder / file}.parent_path());
       return folder / file;
     });
-    const Mesh mesh = read_stl(folder / "stl/water.stl");
+    const Mesh mesh = read_stl(folder / "stl/base.stl");
     EXPECT_TRUE(CGAL::is_closed(mesh)) << name << " " << i;
     EXPECT_NEAR(CGAL::Polygon_mesh_processing::volume(mesh) / dips[i].volume_mm3, 1, close)
         << name << " at " << dips[i].above_drain_mm << " mm";

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/need.hpp"
@@ -153,7 +154,8 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
   facts.rail = facts::Rail{"bench-frame/front-rail", 38.1, {0, 300, 600}};
   for (const char* id : {"wall-cleat", "front-rail", "joist-01", "end-cleat-01", "stud-01"}) {
     facts::Member member;
-    member.part_id = std::string{"bench-frame/"} + id, member.stock = "2x4", member.length_mm = 300;
+    member.part_id = std::string{"bench-frame/"} + id, member.which = sample::part_id(member.part_id),
+    member.stock = "2x4", member.length_mm = 300;
     facts.members.push_back(member);
   }
   const auto count = [&](const char* item) {
