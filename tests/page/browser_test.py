@@ -130,7 +130,7 @@ class DesignedRoomTest(PageCase):
         self.type("water", 3)
         self.assertGreater(self.colours()["water"], before)
         self.assertEqual(self.js("return document.querySelector('[for=water] ~ output').textContent"),
-                         "3/4\" above the drain: 1.7 gal")
+                         "3/4\" above the drain: 1.71 gal")
         self.type("water", 0)
         self.js("document.getElementById('map-bed').click()")
         self.assertIn("2-1/16\"", self.js("return document.querySelector('.legend').textContent"))

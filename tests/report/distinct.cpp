@@ -120,7 +120,11 @@ facts::Facts distinct_facts() {
   f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;
-  f.flood = {1.19e6, {"front"}, {{50, 4.5e7, 1.2e6}}, facts::Dip{46, 4.1e7, 1.195e6}, {{58, 5.5e7, 1.21e6}}};
+  f.flood = {1.19e6,
+             {"front"},
+             {{50, 4.5e7, 1.2e6}},
+             facts::Dip{46, 4.1e7, 1.195e6},
+             {{50, 4.5e7, 1.2e6}, {90, 9.3e7, 1.21e6}}};
   f.finish = {2001,
               {{"walls", "back", 3e6}},
               {{"floor to walls", 2002}},

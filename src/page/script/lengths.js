@@ -35,6 +35,21 @@ function textAtLeast(mm, metric) {
   return ruleText(Math.ceil(mm / mark - 1e-5) * mark, metric);
 }
 
+/** As a person reads it, rounded so that it reads no better than it is: a fault up, what is left down. A small one to
+    1/64 inch or a tenth of a millimetre. */
+function noBetter(mm, fault, metric) {
+  const same = 1e-5, small = 4.7;
+  const on = (step) => {
+    const nearest = Math.round(mm / step) * step;
+    return Math.abs(nearest - mm) <= same ? nearest : (fault ? Math.ceil : Math.floor)(mm / step) * step;
+  };
+  const tape = on(metric ? 1 : INCH / 16);
+  if (Math.abs(tape - mm) <= same || Math.abs(mm) >= small) return tapeText(tape, metric);
+  const marks = Math.round(on(metric ? 0.1 : INCH / 64) / (metric ? 0.1 : INCH / 64)), sign = marks < 0 ? '-' : '';
+  if (!metric) return `${sign}${fraction(Math.abs(marks), 64)}"`;
+  return `${sign}${(Math.abs(marks) / 10).toFixed(marks % 10 ? 1 : 0)} mm`;
+}
+
 /** "1/4 in/ft (1:48)" or "2.08 % (1:48)". */
 function fallText(ratio, metric) {
   const slope = metric ? `${(ratio * 100).toFixed(2)} %` : inchesPerFoot(ratio);

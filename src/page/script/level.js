@@ -173,13 +173,14 @@ function pressedThrough(card, found) {
 /** What to do next, and in which words. */
 function verdictOn(card, found, results) {
   const text = (mm) => ruleText(mm, card.metric), again = '. Then read the base again.';
+  const more = (mm) => noBetter(mm, true, card.metric);
   const bent = results.find((r) => r.id === 'rim.twist');
   if (bent && bent.outcome !== 'pass' && bent.value !== null && bent.greatest !== null) {
     const odd = oddOne(found, bent.greatest);
     return {next: 'read again', words: odd
-        ? `READ AGAIN before anyone presses: ${odd.name} disagrees with the others by ${text(Math.abs(odd.by))}; if it reads ` +
+        ? `READ AGAIN before anyone presses: ${odd.name} disagrees with the others by ${more(Math.abs(odd.by))}; if it reads ` +
           'the same, lift the base and bed it again while the mortar is wet.'
-        : `READ the rim AGAIN before anyone presses: the readings disagree by ${text(found.twist)}; if they stay so, lift ` +
+        : `READ the rim AGAIN before anyone presses: the readings disagree by ${more(found.twist)}; if they stay so, lift ` +
           'the base and bed it again while the mortar is wet.'};
   }
   if (card.design_fails)
@@ -200,7 +201,7 @@ function verdictOn(card, found, results) {
   const deep = pressedThrough(card, found);
   if (deep)
     return {next: 'lift', words: `LIFT IT: the ${deep.point.name} would have to go down ${text(pressAt(card, deep.point))}, and ` +
-                                 `the bed there is ${text(deep.set)} thick: take mortar off, and bed it again.`};
+                                 `the bed there is ${noBetter(deep.set, false, card.metric)} thick: take mortar off, and bed it again.`};
   return {next: 'press', words: `NOT YET: ${pressWords(card, found)}${again}`};
 }
 
