@@ -101,9 +101,9 @@ Hatch pattern_of(Role role) {
     case Role::base:
       return {{}, "ANSI31", {{45, 0, 2.2}}};
     case Role::seat_block:
-      return {{}, "ANSI31", {{135, 0, 2.2}}};
+      return {{}, "ANSI31", {{135, 0, 4}}};
     case Role::subfloor:
-      return {{}, "ANSI31", {{135, 0, 1.5}}};
+      return {{}, "ANSI31", {{135, 0, 1.4}}};
     case Role::drain:
       return {{}, "ANSI31", {{45, 0, 1.1}}};
     default:
