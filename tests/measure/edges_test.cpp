@@ -197,5 +197,35 @@ TEST(Rise, IsAboveTheDrainsEdgeWhateverItsShape) {
   }
 }
 
+TEST(SeatGaps, AreWhatItsUpstandsTakeAtTheWallAndWallsBuiltUpTakeOffThat) {
+  // Source: by hand: the seat lies between its upstands, and these stand at the framing: 3/4 in is left open to it, and
+  // 1/4 in to a wall that is built up by 1/2 in; by 1 in: nothing. Alike on either hand.
+  constexpr double in = 25.4;
+  for (const Side place : {Side::left, Side::right}) {
+    job::Job j = sample::alcove();
+    j.bench->place = place, j.drain.across.side = place == Side::left ? j.drain.across.side : Side::right;
+    j.bench->upstand_thickness = Length::inches(0.75);
+    facts::Clear clear = measured(j).clear;
+    ASSERT_TRUE(clear.seat_rear_gap_mm && clear.seat_side_gap_mm) << name_of(place);
+    EXPECT_NEAR(*clear.seat_rear_gap_mm, 0.75 * in, 1e-6) << name_of(place);
+    EXPECT_NEAR(*clear.seat_side_gap_mm, 0.75 * in, 1e-6) << name_of(place);
+    for (const auto& [built_up, open] : {std::pair{0.5, 0.25}, {1.0, 0.0}}) {
+      j.survey.finish_mm = built_up * in;
+      clear = measured(j).clear;
+      ASSERT_TRUE(clear.finished && clear.finished->seat_rear_gap_mm && clear.finished->seat_side_gap_mm);
+      EXPECT_NEAR(*clear.finished->seat_rear_gap_mm, open * in, 1e-6) << name_of(place) << built_up;
+      EXPECT_NEAR(*clear.finished->seat_side_gap_mm, open * in, 1e-6) << name_of(place) << built_up;
+    }
+  }
+}
+
+TEST(SeatGaps, OfASeatWithNoWallAtItsEndHaveNoSide) {
+  job::Job j = sample::alcove();
+  j.alcove.walls = {Side::left, Side::right};
+  const facts::Clear clear = measured(j).clear;
+  EXPECT_TRUE(clear.seat_rear_gap_mm);
+  EXPECT_FALSE(clear.seat_side_gap_mm);
+}
+
 }  // namespace
 }  // namespace fallwright::measure
