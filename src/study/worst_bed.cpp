@@ -184,43 +184,30 @@ double on_site_mm3(const job::Job& job) {
   return sum;
 }
 
-/// The same of a base built on site, whose outline is that of the walls: each reading moved by itself.
-double by_walls_on_site_mm3(const job::Job& job) {
-  const double own = on_site_mm3(job);
-  double sum = 0;
-  for (const Doubt& doubt : doubts_of_plan_and_plumb(job)) {
-    double most = 0;
-    for (const int way : {1, -1}) {
-      job::Job other = job;
-      doubt.move(other, way * doubt.tolerance_mm);
-      most = std::max(most, std::abs(on_site_mm3(other) - own));
-    }
-    sum += most;
-  }
-  return sum;
+/// What hangs on where the walls stand: of a base built on site, whose outline is theirs, all its mortar; else the
+/// floor under bed and base.
+double by_outline_mm3(const job::Job& job) {
+  if (job.base.is_site_built()) return on_site_mm3(job);
+  const job::Layout layout = job::lay_out(job);  // its subfloor lies below the datum of its own base
+  return under_mm3(layout.subfloor, job, layout);
 }
 
-/// What the walls' readings can change besides: they shift base and bed over a floor that is not level. The spots then
-/// keep their distance from the left corner or from the right one, whichever changes more.
+/// What the walls' readings can change besides, each moved by itself: they shift what is built over a floor that is not
+/// level. The spots then keep their distance from the left corner or from the right one, whichever changes more.
 double by_walls_mm3(const job::Job& job) {
-  if (job.base.is_site_built()) return by_walls_on_site_mm3(job);
   const auto back_mm = [](const job::Job& j) { return survey::close(j.survey).figure.back_right.x; };
-  const auto under = [](const job::Job& j) {
-    const job::Layout layout = job::lay_out(j);  // its subfloor lies below the datum of its own base
-    return under_mm3(layout.subfloor, j, layout);
-  };
-  const double own = under(job), own_back = back_mm(job);
+  const double own = by_outline_mm3(job), own_back = back_mm(job);
   double sum = 0;
   for (const Doubt& doubt : doubts_of_plan_and_plumb(job)) {
     double most = 0;
     for (const int way : {1, -1}) {
       job::Job other = job;
       doubt.move(other, way * doubt.tolerance_mm);
-      most = std::max(most, std::abs(under(other) - own));
+      most = std::max(most, std::abs(by_outline_mm3(other) - own));
       const double longer = back_mm(other) - own_back;
       if (longer == 0) continue;
       for (survey::Spot& spot : other.survey.spots) spot.x += longer;
-      most = std::max(most, std::abs(under(other) - own));
+      most = std::max(most, std::abs(by_outline_mm3(other) - own));
     }
     sum += most;
   }
