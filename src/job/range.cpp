@@ -19,7 +19,11 @@ bool is_water(const Key& key) {
 }
 
 std::string usual_text(const Key& key, double value, UnitSystem unit) {
-  return is_water(key) ? units::water_text(value, unit == UnitSystem::metric) : value_text(key.kind, value, unit);
+  if (!is_water(key)) return value_text(key.kind, value, unit);
+  // Of a few hundredths of a gallon two decimals would tell another bound.
+  const double gal = value / units::mm3_per_gal;
+  if (unit == UnitSystem::inch && gal < 0.1) return units::decimals(gal, 3) + " gal";
+  return units::water_text(value, unit == UnitSystem::metric);
 }
 
 /// A fall without the second way to say it, which does not read back.

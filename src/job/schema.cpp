@@ -190,7 +190,7 @@ std::vector<Key> drain_keys() {
        STORE(j.drain.outlet = v.length())},
       {"drain.bore", Kind::length, usual, "\"5 in\"", "125", 30, 500, "diameter of the hole in the subfloor",
        no_choices, STORE(j.drain.bore = v.length())},
-      {"drain.flow", Kind::volume, optional, "\"2.5 gal\"", "\"9 L\"", 1.14e5, 1e9,
+      {"drain.flow", Kind::volume, optional, "\"2.5 gal\"", "\"9 L\"", 1e5, 1e9,
        "water that may come to it in a minute, from all heads together", no_choices,
        STORE(j.drain.flow_mm3 = v.number)},
       {"drain.riser", Kind::length, optional, "\"-1 in\"", "-25", -1000, 400,

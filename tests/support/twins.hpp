@@ -20,10 +20,6 @@ struct Sameness {
   /// Numbers that hang steeply on rounding: the place where two faces that are all but parallel are nearest.
   double loosely = 0.1;
   std::function<bool(const std::string& path)> loose = [](const std::string& path) { return path == "fit[].at_mm[]"; };
-  /// What hangs on where a tape is hooked: places on the back wall are read from its left end in a room as in its
-  /// mirror, and a back reading that is off carries them along with another end.
-  double hooked = 1e-5;  ///< as a share of the greater
-  std::function<bool(const std::string& path)> hangs_on_hook = [](const std::string&) { return false; };
   std::function<bool(const std::string& path)> skip = [](const std::string&) { return false; };
 };
 
