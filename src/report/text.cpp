@@ -75,8 +75,7 @@ std::string settled_by(const rules::ReadNext& next, const Named& named) {
 }
 
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
-std::string to_read(const Report& report, const Named& named) {
-  const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
+std::string to_read(const std::vector<rules::ReadNext>& list, const Named& named) {
   if (list.empty()) return "";
   std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
   for (std::size_t i = 0; i < list.size(); ++i) {
@@ -131,7 +130,8 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
-  text += "  checks       " + tally(report) + "\n" + to_mend(report) + to_read(report, usual);
+  text += "  checks       " + tally(report) + "\n" + to_mend(report) +
+          to_read(rules::read_next(report.judgement.results), usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
@@ -173,9 +173,10 @@ std::string check_list(const Report& report) {
                             " not apply as well, each with its source and place\n" +
                             "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
   constexpr std::ptrdiff_t screen = 30;  // lines that one sees at a time
-  const std::string whole = above + to_read(report, usual) + below;
-  const bool long_list = std::count(whole.begin(), whole.end(), '\n') > screen;
-  return long_list ? above + to_read(report, few) + below : whole;
+  const auto fits = [](const std::string& text) { return std::count(text.begin(), text.end(), '\n') <= screen; };
+  const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
+  const std::string whole = above + to_read(list, usual) + below, named = above + to_read(list, few) + below;
+  return fits(whole) ? whole : fits(named) ? named : above + to_read(rules::by_stops(list), few) + below;
 }
 
 std::string check_table(const Report& report) {

@@ -336,6 +336,33 @@ bool is_solid(Input input) {
   return std::any_of(solids().begin(), solids().end(), [&](const Row& row) { return row.input == input; });
 }
 
+Stop stop_of(std::size_t turn) {
+  if (turn >= readings().size()) return Stop::alone;
+  switch (readings()[turn].input) {
+    case Input::board:
+    case Input::wall_build_up:
+    case Input::waterproof_top:
+      return Stop::finish;
+    case Input::drain_body:
+    case Input::drain_outlet:
+    case Input::flow:
+      return Stop::drain;
+    case Input::trap:
+    case Input::pipe:
+    case Input::weir:
+    case Input::route:
+    case Input::bends:
+      return Stop::trap;
+    case Input::cleat_held:
+    case Input::joists_held:
+    case Input::rail_held:
+    case Input::edge_strength:
+      return Stop::bench_frame;
+    default:
+      return Stop::alone;
+  }
+}
+
 std::vector<Support> supports_of(const std::vector<Input>& inputs, const Job& job, const Facts& facts) {
   std::vector<Support> supports;
   for (const Input input : inputs) {

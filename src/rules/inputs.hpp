@@ -74,6 +74,10 @@ enum class Input {
 const char* name_of(Input input);
 bool is_solid(Input input);
 
+/// Where one stands to read it: what is read at one such place can be told in one line. `alone`: with nothing else.
+enum class Stop { alone, finish, drain, trap, bench_frame };
+Stop stop_of(std::size_t turn);  ///< of a reading's turn, as supports and readings carry it
+
 /// How far each input is known. One that the job does not have (joists of a slab, a bench that is not there) is left
 /// out.
 std::vector<Support> supports_of(const std::vector<Input>& inputs, const job::Job& job, const facts::Facts& facts);

@@ -4,6 +4,8 @@
 #include <map>
 #include <utility>
 
+#include "rules/inputs.hpp"
+
 namespace fallwright::rules {
 namespace {
 
@@ -44,12 +46,33 @@ std::vector<ReadNext> read_next(const std::vector<Result>& results) {
       const Place& place = place_of.at(reading.what);
       ReadNext& next = walk[place];
       next.what = reading.what;
+      next.turn = place.first;
       if (place == last) next.settles.push_back(&result);
     }
   }
   std::vector<ReadNext> list;
   for (auto& [place, next] : walk) list.push_back(std::move(next));
   return list;
+}
+
+std::vector<ReadNext> by_stops(const std::vector<ReadNext>& list) {
+  std::vector<ReadNext> stops;
+  std::map<Stop, std::string> last;  // what was asked for last at each
+  for (const ReadNext& next : list) {
+    const Stop stop = stop_of(next.turn);
+    const auto same = std::find_if(stops.begin(), stops.end(),
+                                   [&](const ReadNext& s) { return stop != Stop::alone && stop_of(s.turn) == stop; });
+    if (same == stops.end()) {
+      stops.push_back(next);
+    } else {
+      const std::string& before = last.at(stop);
+      const bool more_of_it = next.what.rfind(before, 0) == 0;  // "the arm's side", "the arm's side, and its bends"
+      same->what += more_of_it ? next.what.substr(before.size()) : "; " + next.what;
+      same->settles.insert(same->settles.end(), next.settles.begin(), next.settles.end());
+    }
+    last[stop] = next.what;
+  }
+  return stops;
 }
 
 }  // namespace fallwright::rules

@@ -72,6 +72,29 @@ TEST(ReadNext, NamesEveryOpenCheckOnce) {
   EXPECT_THAT(settled, testing::UnorderedElementsAreArray(open));
 }
 
+TEST(ReadNext, JoinsWhatIsReadAtOnePlaceAndLosesNoCheck) {
+  // Source: none; nobody goes to the trap five times. Of a room of which neither trap, drain nor walls' finish was
+  // read.
+  job::Job job = sample::alcove();
+  job.walls.existing = true;
+  job.trap = job::Trap{};
+  facts::Facts facts = sample::good_facts();
+  facts.room = {};
+  const std::vector<Result> results = rules::check(job, facts);
+  const auto list = rules::read_next(results), stops = rules::by_stops(list);
+  ASSERT_LT(stops.size(), list.size());
+  const auto settled = [](const std::vector<rules::ReadNext>& of) {
+    std::vector<std::string> ids;
+    for (const rules::ReadNext& next : of)
+      for (const std::string& id : settled_by(next)) ids.push_back(id);
+    return ids;
+  };
+  EXPECT_THAT(settled(stops), testing::UnorderedElementsAreArray(settled(list)));
+  std::string words;
+  for (const rules::ReadNext& stop : stops) words += stop.what + "\n";
+  for (const rules::ReadNext& next : list) EXPECT_THAT(words, HasSubstr(next.what));
+}
+
 TEST(ReadNext, AsksForTheAssumedBesideTheMissing) {
   // Source: property: one who takes what is asked for is not asked again.
   job::Job job = sample::alcove();
