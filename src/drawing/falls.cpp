@@ -45,7 +45,7 @@ std::vector<WayDown> ways_down(const facts::Facts& facts) {
   std::vector<WayDown> ways;
   std::size_t count = 0;
   for (const facts::Facet& f : facts.facets) {
-    if (f.surface != "base-floor") continue;
+    if (f.surface != facts::Surface::base_floor) continue;
     ++count;
     const std::string name = f.facet.substr(0, f.facet.find(' '));
     auto way = std::find_if(ways.begin(), ways.end(), [&](const WayDown& w) { return w.name == name; });
@@ -75,7 +75,8 @@ std::vector<Spot> spots_of(const Subject& s) {
         const bool both_at_drain = near && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
         return both_at_drain || k.at.Distance(p) < apart;
       };
-      if (std::none_of(spots.begin(), spots.end(), known)) spots.push_back({p, facet.surface == "threshold"});
+      if (std::none_of(spots.begin(), spots.end(), known))
+        spots.push_back({p, facet.surface == facts::Surface::threshold});
     }
   return spots;
 }
@@ -105,7 +106,7 @@ void add_spots(Pen& pen, const Subject& s) {
 void add_creases(Pen& pen, const Subject& s, bool metric) {
   if (!ways_down(s.facts).empty()) return;
   for (const facts::Crease& c : s.facts.creases) {
-    if (c.surface != "base-floor") continue;
+    if (c.surface != facts::Surface::base_floor) continue;
     const Point high{c.high_mm[0], c.high_mm[1]}, low{c.low_mm[0], c.low_mm[1]},
         third{(2 * high.x + low.x) / 3, (2 * high.y + low.y) / 3};
     const std::string words = "along " + units::to_text(units::Fall::ratio(c.fall), metric);
@@ -170,7 +171,7 @@ std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) 
   const bool by_way = !ways_down(facts).empty();
   std::vector<std::string> names;
   for (const facts::Facet& f : facts.facets) {
-    if (f.surface != "base-floor" || !is_out_of(limit, f)) continue;
+    if (f.surface != facts::Surface::base_floor || !is_out_of(limit, f)) continue;
     const std::string name = by_way ? f.facet.substr(0, f.facet.find(' ')) : f.facet;
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
@@ -179,7 +180,7 @@ std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) 
 
 /// Whether a limit of the floor that is not kept is broken here.
 bool is_rejected(const Subject& s, const facts::Facet& f) {
-  return f.surface == "base-floor" &&
+  return f.surface == facts::Surface::base_floor &&
          std::any_of(s.judgement.results.begin(), s.judgement.results.end(), [&](const rules::Result& r) {
            const bool of_floor = r.id == "floor.fall-least" || r.id == "floor.fall-greatest";
            return of_floor && r.outcome == rules::Outcome::fail && is_out_of(r.limit, f);
@@ -211,9 +212,9 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
                     low == high ? low : low + " to " + high, out ? "OUT" : ""});
   }
   for (const facts::Facet& f : s.facts.facets) {
-    const bool floor = f.surface == "base-floor";
+    const bool floor = f.surface == facts::Surface::base_floor;
     if (floor && !ways.empty()) continue;
-    rows.push_back({(floor ? "floor, " : f.surface + ", ") + f.facet, pen.words(f.run_mm),
+    rows.push_back({(floor ? "floor, " : std::string{name_of(f.surface)} + ", ") + f.facet, pen.words(f.run_mm),
                     fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
   }
   if (!limits.empty()) rows.push_back({limits + "."});
@@ -258,8 +259,8 @@ void add_runs(Pen& pen, const Subject& s) {
 }
 
 /// What was measured of each facet; of several that are called alike in their order.
-std::multimap<std::pair<std::string, std::string>, const facts::Facet*> by_name(const facts::Facts& facts) {
-  std::multimap<std::pair<std::string, std::string>, const facts::Facet*> all;
+std::multimap<std::pair<facts::Surface, std::string>, const facts::Facet*> by_name(const facts::Facts& facts) {
+  std::multimap<std::pair<facts::Surface, std::string>, const facts::Facet*> all;
   for (const facts::Facet& f : facts.facets) all.insert({{f.surface, f.facet}, &f});
   return all;
 }
@@ -273,7 +274,7 @@ Sheet draw_planes(const Subject& subject) {
     pen.add(seen);
     const std::vector<WayDown> ways = ways_down(subject.facts);
     const auto has_arrow = [&](const facts::Facet& f) {
-      return ways.empty() || f.surface != "base-floor" ||
+      return ways.empty() || f.surface != facts::Surface::base_floor ||
              std::any_of(ways.begin(), ways.end(), [&](const WayDown& way) { return way.largest() == &f; });
     };
     auto measured_ones = by_name(subject.facts);
@@ -286,7 +287,7 @@ Sheet draw_planes(const Subject& subject) {
         const std::string words = units::to_text(units::Fall::ratio(measured.fall), sheet.metric) +
                                   (is_rejected(subject, measured) ? "  OUT" : "");
         if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
-        if (measured.surface == "seat")
+        if (measured.surface == facts::Surface::seat)
           sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
                                 ", toward the base.");
       }

@@ -20,7 +20,7 @@ bool is_along_crease(const Line& line, const std::vector<facts::Crease>& creases
     const auto off = [&](Point p) {
       return std::abs((p.x - c.low_mm[0]) * dy - (p.y - c.low_mm[1]) * dx) / std::max(length, 1.0);
     };
-    return c.surface == "base-floor" && off(line.from) < 1 && off(line.to) < 1;
+    return c.surface == facts::Surface::base_floor && off(line.from) < 1 && off(line.to) < 1;
   });
 }
 

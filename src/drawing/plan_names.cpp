@@ -48,7 +48,7 @@ void Plan::hidden_edges() {
 void Plan::furring() {
   const double mark = units::tape_mark_mm(sheet_.metric);
   for (const facts::StudGap& stud : s_.facts.room.studs) {
-    if (stud.before.empty() || std::abs(stud.at_upstand_mm) < mark) continue;
+    if (stud.stands_alone() || std::abs(stud.at_upstand_mm) < mark) continue;
     const auto& b = part(s_.facts, stud.part_id).bbox_mm;
     const std::string words = (stud.at_upstand_mm > 0 ? "fur " : "in ") + pen_.words(std::abs(stud.at_upstand_mm));
     const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;

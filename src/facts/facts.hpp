@@ -31,7 +31,7 @@ struct Part {
 
 /// One plane of a sloped surface, from its face. Fall as a ratio (rise over run), never rounded.
 struct Facet {
-  std::string surface;  ///< "base-floor", "seat", "threshold"
+  Surface surface = Surface::base_floor;
   std::string facet;    ///< "back", "left", "top" ...
   double area_mm2 = 0;  ///< true, sloped area
   double fall = 0;
@@ -43,7 +43,8 @@ struct Facet {
 
 /// The line where two facets meet: its own fall is always less than theirs, so it is labelled apart.
 struct Crease {
-  std::string surface, facet_a, facet_b;
+  Surface surface = Surface::base_floor;
+  std::string facet_a, facet_b;
   bool valley = true;  ///< water runs to it; otherwise a ridge (hip)
   double fall = 0, length_mm = 0;
   Point low_mm{}, high_mm{};
@@ -51,7 +52,7 @@ struct Crease {
 
 /// Whether all water of one surface reaches its outlet (the drain, or the edge toward the base).
 struct Drainage {
-  std::string surface;
+  Surface surface = Surface::base_floor;
   bool drains = false;
   double pond_mm = 0;  ///< greatest depth that stays
   Point pond_at_mm{};

@@ -7,8 +7,11 @@
 #include <string>
 
 #include "survey/readings.hpp"
+#include "survey/surface.hpp"
 
 namespace fallwright::facts {
+
+using survey::Surface, survey::name_of;
 
 enum class Role { subfloor, joist, wall, bench_frame, seat_block, base, drain, bed, bed_spread };
 

@@ -55,12 +55,20 @@ struct FloorShape {
   std::vector<NamedPlace> unread = {};  ///< corners of the base too far outside the spots that were read
 };
 
+/// What stands before a stud.
+enum class Before { nothing, base, bench };
+inline const char* name_of(Before before) {
+  return before == Before::base ? "base" : before == Before::bench ? "bench" : "";
+}
+
 /// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
 /// stud stands too far in.
 struct StudGap {
-  std::string part_id, wall, before;  ///< before: "base" or "bench"
-  double running_mm = 0;              ///< its centre from the back corner (side walls) or the left corner (back wall)
+  std::string part_id, wall;
+  Before before = Before::nothing;
+  double running_mm = 0;  ///< its centre from the back corner (side walls) or the left corner (back wall)
   double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
+  bool stands_alone() const { return before == Before::nothing; }
 };
 
 /// The same at a corner of the base.
@@ -125,7 +133,8 @@ struct AsSetPoint {
   double plane_mm = 0;  ///< the plane that fits best, above its own lowest point
 };
 struct AsSetFall {
-  std::string surface, facet;
+  Surface surface = Surface::base_floor;
+  std::string facet;
   double fall = 0;
   double inward = 0;  ///< the part of it that runs away from the entry
 };

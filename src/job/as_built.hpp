@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "survey/readings.hpp"
+#include "survey/surface.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 
@@ -13,7 +14,7 @@ namespace fallwright::job {
 
 /// A fall as a level showed it on what was built.
 struct BuiltFall {
-  std::string surface;                ///< "base-floor", "seat", "threshold"
+  survey::Surface surface = survey::Surface::base_floor;
   std::optional<survey::Side> facet;  ///< of the base's floor: the side its plane rises to
   units::Fall fall;
 };

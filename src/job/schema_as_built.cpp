@@ -17,7 +17,7 @@ std::vector<Key> as_built_keys() {
        0,
        "what the level was laid on",
        {"base-floor", "threshold", "seat"},
-       STORE(j.as_built.falls.back().surface = v.text)},
+       STORE(j.as_built.falls.back().surface = survey::surface_of(v.text).value())},
       {"as_built.fall.facet",
        Kind::choice,
        optional,

@@ -50,12 +50,13 @@ std::vector<Contradiction> as_built_contradictions(const Job& job) {
   const AsBuilt& built = job.as_built;
   for (std::size_t i = 0; i < built.falls.size(); ++i) {
     const BuiltFall& fall = built.falls[i];
-    if (fall.surface == "seat" && !job.bench) add("fall", i, "surface", "the room has no bench");
-    if (fall.surface == "threshold" && job.base.threshold.width.is_zero())
+    if (fall.surface == Surface::seat && !job.bench) add("fall", i, "surface", "the room has no bench");
+    if (fall.surface == Surface::threshold && job.base.threshold.width.is_zero())
       add("fall", i, "surface", "the base has no threshold");
-    if (fall.surface == "base-floor" && !fall.facet)
+    if (fall.surface == Surface::base_floor && !fall.facet)
       add("fall", i, "surface", "the base's floor has several planes; say which by as_built.fall.facet");
-    if (fall.surface != "base-floor" && fall.facet) add("fall", i, "facet", "the " + fall.surface + " has one plane");
+    if (fall.surface != Surface::base_floor && fall.facet)
+      add("fall", i, "facet", std::string{"the "} + name_of(fall.surface) + " has one plane");
     const auto first = std::find_if(built.falls.begin(), built.falls.end(), [&](const BuiltFall& other) {
       return other.surface == fall.surface && other.facet == fall.facet;
     });

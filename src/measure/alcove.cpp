@@ -63,8 +63,8 @@ std::optional<RoomFace> room_face(const TopoDS_Shape& stick, Side side) {
 
 /// What stands in front of a wall at a place along it, and how far into the room the edge lies that studs are brought
 /// out to.
-struct Before {
-  const char* name;
+struct Edge {
+  facts::Before what;
   double inward;
 };
 
@@ -84,8 +84,8 @@ class Walls {
       if (!face) continue;
       const auto before = before_at(*side, *face);
       const auto gap = [&](double z) { return before ? before->inward - face->innermost(*side, z) : 0.0; };
-      room.studs.push_back({solid.id, name_of(*side), before ? before->name : "", running(*side, face->middle()),
-                            gap(floor), gap(upstand), gap(top)});
+      room.studs.push_back({solid.id, name_of(*side), before ? before->what : facts::Before::nothing,
+                            running(*side, face->middle()), gap(floor), gap(upstand), gap(top)});
     }
   }
 
@@ -125,7 +125,7 @@ class Walls {
 
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
-  std::optional<Before> before_at(Side side, const RoomFace& face) const {
+  std::optional<Edge> before_at(Side side, const RoomFace& face) const {
     const auto in_front = [&](const Rect& r, double from, double to) {
       constexpr double slack = units::tolerance::length_mm;
       return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
@@ -135,9 +135,9 @@ class Walls {
     const bool faces_bench = bench_ && (side == Side::back || bench_side_ == Side::back || bench_side_ == side);
     const bool bench_first = faces_bench && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
     for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
-      if (bench_first && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
-      if (side != bench_side_ && in_front(base_, from, to)) return Before{"base", edge_of(base_, side)};
-      if (faces_bench && in_front(*bench_, from, to)) return Before{"bench", edge_of(*bench_, side)};
+      if (bench_first && in_front(*bench_, from, to)) return Edge{facts::Before::bench, edge_of(*bench_, side)};
+      if (side != bench_side_ && in_front(base_, from, to)) return Edge{facts::Before::base, edge_of(base_, side)};
+      if (faces_bench && in_front(*bench_, from, to)) return Edge{facts::Before::bench, edge_of(*bench_, side)};
     }
     return std::nullopt;
   }
@@ -146,7 +146,7 @@ class Walls {
     const facts::StudGap* best = nullptr;
     const double at = running(side, along);
     for (const facts::StudGap& stud : room.studs)
-      if (stud.wall == name_of(side) && !stud.before.empty() &&
+      if (stud.wall == name_of(side) && !stud.stands_alone() &&
           (!best || std::abs(stud.running_mm - at) < std::abs(best->running_mm - at)))
         best = &stud;
     return best;
@@ -220,7 +220,7 @@ std::optional<double> seat_off(const parts::Model& model, const WallFace& wall) 
   constexpr double along_mm = 0.1;  // corners nearer to a side than this are its own
   std::vector<double> off;
   for (const parts::Facet& facet : model.first(parts::Role::seat_block)->facets)
-    if (facet.surface == "seat")
+    if (facet.surface == facts::Surface::seat)
       for (const gp_Pnt& p : corners(facet.face)) off.push_back(wall.nx * p.X() + wall.ny * p.Y() - wall.reach_mm);
   if (off.size() < 2) return std::nullopt;
   // In a room out of square the side runs askew to the wall: of four corners the nearer two are that side's.
@@ -321,7 +321,7 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
   walls.studs(heights.rib_plane_mm, upstand, room);
   if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
     for (facts::StudGap& stud : room.studs)
-      if (stud.before == "base") stud = {stud.part_id, stud.wall, "", stud.running_mm};
+      if (stud.before == facts::Before::base) stud = {stud.part_id, stud.wall, facts::Before::nothing, stud.running_mm};
   walls.base_corners(heights.rib_plane_mm, upstand, room);
   room.widths = widths_read(model, framing);
   room.drop_in = measure_drop_in(model, framing, heights, room.widths);

@@ -21,7 +21,7 @@ namespace {
 survey::Rect floor_of(const parts::Model& model) {
   survey::Rect r = *plan_of(model, parts::Role::drain);
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
-    if (facet.surface != "base-floor") continue;
+    if (facet.surface != facts::Surface::base_floor) continue;
     const auto b = brep::box_of(facet.face);
     r = {std::min(r.x0, b[0]), std::min(r.y0, b[1]), std::max(r.x1, b[3]), std::max(r.y1, b[4])};
   }
@@ -57,7 +57,7 @@ double rim_at(const parts::Solid& base, survey::Point p) {
   double z = std::numeric_limits<double>::lowest();
   for (const parts::Facet& facet : base.facets) {
     const auto n = outward(facet.face);
-    if (facet.surface != "base-floor" || !n) continue;
+    if (facet.surface != facts::Surface::base_floor || !n) continue;
     const gp_Pnt o = corners(facet.face).front();
     z = std::max(z, o.Z() - (n->X() * (p.x - o.X()) + n->Y() * (p.y - o.Y())) / n->Z());
   }
@@ -73,7 +73,7 @@ survey::Point place_of(const job::RimReading& reading, const parts::Model& model
 double threshold_edge(const parts::Solid& base) {
   double z = std::numeric_limits<double>::lowest();
   for (const parts::Facet& facet : base.facets)
-    if (facet.surface == "threshold")
+    if (facet.surface == facts::Surface::threshold)
       for (const gp_Pnt& corner : corners(facet.face)) z = std::max(z, corner.Z());
   return z;
 }
@@ -147,7 +147,7 @@ void find_corners(const parts::Model& model, facts::Lying& lying) {
   lying.drain_top = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]};
   lying.drain_low_mm = drain[2];
   for (const parts::Facet& facet : base.facets)
-    if (facet.surface == "threshold")
+    if (facet.surface == facts::Surface::threshold)
       for (const gp_Pnt& corner : corners(facet.face)) lying.threshold.push_back(plain(corner));
   for (const gp_Pnt& edge : tops_of_open_edges(model)) lying.open_edges.push_back(plain(edge));
   facts::Facts level;

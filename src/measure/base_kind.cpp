@@ -58,7 +58,7 @@ class Screed {
         base_{model.first(parts::Role::base)->shape, true} {
     std::vector<Point> rim;
     for (const parts::Facet& facet : model.first(parts::Role::base)->facets)
-      if (facet.surface == "base-floor")
+      if (facet.surface == facts::Surface::base_floor)
         for (const gp_Pnt& p : corners(facet.face)) rim.push_back({p.X(), p.Y()});
     rim_ = hull(std::move(rim));
     const auto box = parts::box_of(*model.first(parts::Role::drain));
@@ -149,7 +149,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
   screed.look_at_flange(site);
   std::vector<Plate> floor;
   for (const parts::Facet& facet : solid.facets)
-    if (facet.surface == "base-floor")
+    if (facet.surface == facts::Surface::base_floor)
       for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) floor.push_back({t.begin(), t.end()});
   site.cover_least_mm = std::numeric_limits<double>::max();
   for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);

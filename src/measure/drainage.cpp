@@ -28,16 +28,16 @@ using Box = std::array<double, 6>;
 /// over all ways to an outlet.
 class Water {
  public:
-  Water(const parts::Solid& solid, const std::string& name, const Box& target) : name_{name}, target_{target} {
+  Water(const parts::Solid& solid, facts::Surface surface, const Box& target) : surface_{surface}, target_{target} {
     TopExp::MapShapesAndAncestors(solid.shape, TopAbs_EDGE, TopAbs_FACE, sides_);
     for (const parts::Facet& facet : solid.facets)
-      if (facet.surface == name) facets_.push_back(facet);
+      if (facet.surface == surface) facets_.push_back(facet);
     for (const parts::Facet& facet : facets_) add(facet);
   }
 
   facts::Drainage drain() {
     flood();
-    facts::Drainage found{name_, true, 0, {}, {}};
+    facts::Drainage found{surface_, true, 0, {}, {}};
     for (int v = 1; v <= vertices_.Extent(); ++v) {
       const gp_Pnt p = point(v);
       const double depth = std::min(level_[v], 1e9) - p.Z();
@@ -119,7 +119,7 @@ class Water {
     return level_[lowest] - point(lowest).Z() > units::tolerance::length_mm;
   }
 
-  std::string name_;
+  facts::Surface surface_;
   Box target_;
   std::vector<parts::Facet> facets_;
   TopTools_IndexedDataMapOfShapeListOfShape sides_;
@@ -135,13 +135,13 @@ class Water {
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
   const Box base_box = parts::box_of(base), drain_box = parts::box_of(drain);
-  const auto has = [](const parts::Solid& solid, const std::string& surface) {
+  const auto has = [](const parts::Solid& solid, facts::Surface surface) {
     return std::any_of(solid.facets.begin(), solid.facets.end(), [&](const auto& f) { return f.surface == surface; });
   };
-  std::vector<facts::Drainage> found{Water{base, "base-floor", drain_box}.drain()};
-  if (has(base, "threshold")) found.push_back(Water{base, "threshold", base_box}.drain());
+  std::vector<facts::Drainage> found{Water{base, facts::Surface::base_floor, drain_box}.drain()};
+  if (has(base, facts::Surface::threshold)) found.push_back(Water{base, facts::Surface::threshold, base_box}.drain());
   if (const parts::Solid* seat = model.first(parts::Role::seat_block))
-    found.push_back(Water{*seat, "seat", base_box}.drain());
+    found.push_back(Water{*seat, facts::Surface::seat, base_box}.drain());
   return found;
 }
 

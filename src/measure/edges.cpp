@@ -51,7 +51,7 @@ Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
     if (ends.empty()) continue;
     const auto facet = std::find_if(base.facets.begin(), base.facets.end(),
                                     [&](const parts::Facet& f) { return f.face.IsSame(face); });
-    const bool threshold = facet != base.facets.end() && facet->surface == "threshold";
+    const bool threshold = facet != base.facets.end() && facet->surface == facts::Surface::threshold;
     Stretch& stretch = found[facet == base.facets.end() ? 2 : threshold ? 1 : 0];
     for (std::size_t i = 0; i < ends.size(); i += 2) stretch.length += ends[i].Distance(ends[i + 1]);
     for (const gp_Pnt& p : threshold ? corners(face) : ends) stretch.tops.push_back(p);
@@ -135,7 +135,7 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
   const auto all = parts::box_of(*block);
   std::optional<std::array<double, 6>> seat;
   for (const parts::Facet& facet : block->facets)
-    if (facet.surface == "seat") seat = brep::box_of(facet.face);
+    if (facet.surface == facts::Surface::seat) seat = brep::box_of(facet.face);
   if (!seat) return std::nullopt;
   facts::SeatSkirt skirt;
   skirt.apron_mm = apron_mm(model, *block);

@@ -70,7 +70,7 @@ Side opposite(Side side) {
 /// A surface's edges by the side of its plan they lie on.
 class Outline {
  public:
-  Outline(const parts::Model& model, const std::string& surface) {
+  Outline(const parts::Model& model, facts::Surface surface) {
     for (const parts::Solid& solid : model.solids)
       for (const parts::Facet& facet : solid.facets)
         if (facet.surface == surface)
@@ -124,9 +124,9 @@ class Finisher {
       : model_{model},
         job_{model.job},
         heights_{heights},
-        floor_{model, "base-floor"},
-        threshold_{model, "threshold"},
-        seat_{model, "seat"} {
+        floor_{model, facts::Surface::base_floor},
+        threshold_{model, facts::Surface::threshold},
+        seat_{model, facts::Surface::seat} {
     finish_.top_mm = std::min(heights.drain_top_mm + job_.buy.tile.height.in_mm(), job_.alcove.height.in_mm());
     if (job_.bench) bench_ = job_.bench->place;
   }
@@ -152,7 +152,9 @@ class Finisher {
   void lying(const facts::Facts& facts) {
     double floor = 0, threshold = 0, seat = 0;
     for (const facts::Facet& f : facts.facets)
-      (f.surface == "base-floor" ? floor : f.surface == "seat" ? seat : threshold) += f.area_mm2;
+      (f.surface == facts::Surface::base_floor ? floor
+       : f.surface == facts::Surface::seat     ? seat
+                                               : threshold) += f.area_mm2;
     cover("floor", "", floor);
     if (threshold_.any()) cover("threshold", "", threshold + threshold_sides());
     cover("seat", "", seat);

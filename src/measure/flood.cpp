@@ -29,7 +29,7 @@ Basin basin_of(const parts::Model& model) {
   std::vector<survey::Point> points{drain.begin(), drain.end()};
   basin.drain_top = parts::box_of(*model.first(parts::Role::drain))[5];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
-    if (facet.surface != "base-floor") continue;
+    if (facet.surface != facts::Surface::base_floor) continue;
     for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});
     for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) basin.floor.push_back(t);
   }

@@ -23,7 +23,7 @@ struct Span {
   void add(double v) { least = std::min(least, v), greatest = std::max(greatest, v), any = true; }
 };
 
-Span heights_of(const parts::Solid& solid, const std::string& surface) {
+Span heights_of(const parts::Solid& solid, facts::Surface surface) {
   Span span;
   for (const parts::Facet& facet : solid.facets)
     if (facet.surface == surface)
@@ -35,7 +35,7 @@ Span heights_of(const parts::Solid& solid, const std::string& surface) {
 Span rim_of(const parts::Solid& base, const Box& drain) {
   Span span;
   for (const parts::Facet& facet : base.facets) {
-    if (facet.surface != "base-floor") continue;
+    if (facet.surface != facts::Surface::base_floor) continue;
     for (const gp_Pnt& p : corners(facet.face))
       if (p.X() < drain[0] - 1 || p.X() > drain[3] + 1 || p.Y() < drain[1] - 1 || p.Y() > drain[4] + 1) span.add(p.Z());
   }
@@ -48,13 +48,13 @@ std::optional<double> floor_at_threshold(const parts::Solid& base) {
   constexpr double near_mm = 0.1;
   std::vector<survey::Point> outline;
   for (const parts::Facet& facet : base.facets)
-    if (facet.surface == "threshold")
+    if (facet.surface == facts::Surface::threshold)
       for (const gp_Pnt& p : corners(facet.face)) outline.push_back({p.X(), p.Y()});
   if (outline.empty()) return std::nullopt;
   const Rim threshold{outline};
   Span floor;
   for (const parts::Facet& facet : base.facets)
-    if (facet.surface == "base-floor")
+    if (facet.surface == facts::Surface::base_floor)
       for (const gp_Pnt& p : corners(facet.face))
         if (threshold.on(p, job::Side::back, near_mm)) floor.add(p.Z());
   return floor.any ? std::optional{floor.least} : std::nullopt;
@@ -168,12 +168,12 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
   const Span rim = rim_of(base, drain);
   h.rim_least_mm = rim.least;
   h.rim_greatest_mm = rim.greatest;
-  if (const Span top = heights_of(base, "threshold"); top.any)
+  if (const Span top = heights_of(base, facts::Surface::threshold); top.any)
     h.threshold_least_mm = top.least, h.threshold_greatest_mm = top.greatest;
   h.floor_at_threshold_mm = floor_at_threshold(base);
   if (const Span top = upstands_of(base, rim.greatest); top.any) h.upstand_top_mm = top.least;
   if (const parts::Solid* block = model.first(parts::Role::seat_block)) {
-    const Span seat = heights_of(*block, "seat");
+    const Span seat = heights_of(*block, facts::Surface::seat);
     h.seat_front_mm = seat.least, h.seat_back_mm = seat.greatest;
   }
   if (const auto& finish = model.job.floor.finish_outside) {

@@ -34,7 +34,7 @@ Stretch on_floor(const parts::Model& model, int axis) {
   const auto drain = parts::box_of(*model.first(parts::Role::drain));
   double low = drain[axis], high = drain[axis + 3];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
-    if (facet.surface != "base-floor") continue;
+    if (facet.surface != facts::Surface::base_floor) continue;
     const auto box = brep::box_of(facet.face);
     low = std::min(low, box[axis]), high = std::max(high, box[axis + 3]);
   }

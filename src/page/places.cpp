@@ -23,10 +23,10 @@ std::vector<std::string> parts_of(const rules::Result& result, const facts::Fact
 }
 
 /// Which surface a check of falls looks at, by its family.
-std::string surface_of(const std::string& id) {
-  if (id.rfind("floor.", 0) == 0 || id.rfind("rim.", 0) == 0) return "base-floor";
-  if (id.rfind("seat.", 0) == 0) return "seat";
-  return id.rfind("threshold.", 0) == 0 ? "threshold" : "";
+std::optional<facts::Surface> surface_of(const std::string& id) {
+  if (id.rfind("floor.", 0) == 0 || id.rfind("rim.", 0) == 0) return facts::Surface::base_floor;
+  if (id.rfind("seat.", 0) == 0) return facts::Surface::seat;
+  return id.rfind("threshold.", 0) == 0 ? std::optional{facts::Surface::threshold} : std::nullopt;
 }
 
 void name_facet(const rules::Result& result, const facts::Facts& facts, Place& place) {

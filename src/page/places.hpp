@@ -14,7 +14,8 @@ namespace fallwright::page {
 /// these: the check looks at no place in particular.
 struct Place {
   std::vector<std::string> parts;
-  std::string surface, facet;
+  std::optional<facts::Surface> surface;
+  std::string facet;
   std::optional<facts::Point> at;
   bool any() const { return !parts.empty() || at; }
 };

@@ -52,7 +52,7 @@ Json part_data(const report::Report& report, const facts::Part& part) {
 
 /// Whether a facet keeps the limits of its fall, and which it breaks.
 std::string standing_of(const facts::Facet& facet, const report::Report& report) {
-  const std::string family = facet.surface == "base-floor" ? "floor" : facet.surface;
+  const std::string family = facet.surface == facts::Surface::base_floor ? "floor" : name_of(facet.surface);
   for (const rules::Result& r : report.judgement.results) {
     if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall * facet.flow[1], r.limit))
       return "gentle";  // inward is toward the back
@@ -70,7 +70,7 @@ std::string standing_of(const facts::Facet& facet, const report::Report& report)
 }
 
 Json facet_data(const report::Report& report, const facts::Facet& facet) {
-  return {{"surface", facet.surface},
+  return {{"surface", name_of(facet.surface)},
           {"facet", facet.facet},
           {"fall", facet.fall},
           {"flow", {facet.flow[0], facet.flow[1]}},
@@ -87,7 +87,7 @@ Json places_data(const report::Report& report) {
     if (r.outcome == rules::Outcome::not_applicable || !place.any()) continue;
     places[r.id] = {{"title", text(r.title)},
                     {"parts", place.parts},
-                    {"surface", place.surface},
+                    {"surface", place.surface ? name_of(*place.surface) : ""},
                     {"facet", place.facet},
                     {"at", place.at ? Json(*place.at) : Json(nullptr)}};
   }
@@ -104,7 +104,8 @@ Json water_data(const report::Report& report) {
 Json studs_data(const report::Report& report) {
   Json studs = Json::array();
   for (const facts::StudGap& s : report.facts.room.studs)
-    if (!s.before.empty()) studs.push_back({{"id", s.part_id}, {"gap", s.at_upstand_mm}, {"before", s.before}});
+    if (!s.stands_alone())
+      studs.push_back({{"id", s.part_id}, {"gap", s.at_upstand_mm}, {"before", name_of(s.before)}});
   return studs;
 }
 

@@ -88,7 +88,9 @@ Solid to_solid(const PartId& part, const std::string& material, double density, 
   Solid solid{part, material, density, slab.solid};
   for (const brep::NamedFace& named : slab.upper) {
     const auto slash = named.name.find('/');
-    solid.facets.push_back({named.name.substr(0, slash), named.name.substr(slash + 1), named.face});
+    const auto surface = survey::surface_of(named.name.substr(0, slash));
+    if (!surface) throw std::logic_error{"no surface is called " + named.name};
+    solid.facets.push_back({*surface, named.name.substr(slash + 1), named.face});
   }
   return solid;
 }

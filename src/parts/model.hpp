@@ -19,7 +19,8 @@ using facts::Kind, facts::PartId, facts::Role, facts::name_of;
 
 /// A face that carries water or a name in the reports: facet `facet` of surface `surface`.
 struct Facet {
-  std::string surface, facet;
+  facts::Surface surface = facts::Surface::base_floor;
+  std::string facet;
   TopoDS_Face face;
 };
 

@@ -29,13 +29,19 @@ Json part(const facts::Part& p) {
 }
 
 Json fall(const facts::Facet& f) {
-  return {{"surface", f.surface},    {"facet", f.facet},         {"area_mm2", f.area_mm2},
-          {"percent", f.fall * 100}, {"in_per_ft", f.fall * 12}, {"azimuth_deg", f.azimuth_deg},
-          {"run_mm", f.run_mm},      {"low_mm", f.low_mm},       {"high_mm", f.high_mm}};
+  return {{"surface", name_of(f.surface)},
+          {"facet", f.facet},
+          {"area_mm2", f.area_mm2},
+          {"percent", f.fall * 100},
+          {"in_per_ft", f.fall * 12},
+          {"azimuth_deg", f.azimuth_deg},
+          {"run_mm", f.run_mm},
+          {"low_mm", f.low_mm},
+          {"high_mm", f.high_mm}};
 }
 
 Json crease(const facts::Crease& c) {
-  return {{"surface", c.surface},
+  return {{"surface", name_of(c.surface)},
           {"between", {c.facet_a, c.facet_b}},
           {"kind", c.valley ? "valley" : "ridge"},
           {"percent", c.fall * 100},
@@ -46,7 +52,7 @@ Json crease(const facts::Crease& c) {
 }
 
 Json drainage(const facts::Drainage& d) {
-  return {{"surface", d.surface},
+  return {{"surface", name_of(d.surface)},
           {"drains", d.drains},
           {"pond_mm", d.pond_mm},
           {"pond_at_mm", d.pond_at_mm},

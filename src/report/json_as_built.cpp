@@ -18,7 +18,7 @@ Json as_built_json(const Report& report) {
                         })},
           {"falls", list(built.falls,
                          [](const job::BuiltFall& fall) {
-                           return Json{{"surface", fall.surface},
+                           return Json{{"surface", name_of(fall.surface)},
                                        {"facet", fall.facet ? job::name_of(*fall.facet) : "top"},
                                        {"percent", fall.fall.as_ratio() * 100}};
                          })},

@@ -33,10 +33,10 @@ Json floor(const facts::FloorShape& f) {
 }
 
 Json stud(const facts::StudGap& s) {
-  const auto gap = [&](double mm) { return s.before.empty() ? Json(nullptr) : Json(mm); };
+  const auto gap = [&](double mm) { return s.stands_alone() ? Json(nullptr) : Json(mm); };
   return {{"id", s.part_id},
           {"wall", s.wall},
-          {"before", s.before},
+          {"before", name_of(s.before)},
           {"running_mm", s.running_mm},
           {"at_floor_mm", gap(s.at_floor_mm)},
           {"at_upstand_mm", gap(s.at_upstand_mm)},
@@ -84,7 +84,7 @@ Json as_set(const facts::AsSet& set) {
     return Json{{"name", p.name}, {"at_mm", {p.x_mm, p.y_mm}}, {"off_mm", p.off_mm}, {"plane_mm", p.plane_mm}};
   });
   Json falls = list(set.falls, [](const facts::AsSetFall& f) {
-    return Json{{"surface", f.surface},
+    return Json{{"surface", name_of(f.surface)},
                 {"facet", f.facet},
                 {"percent", f.fall * 100},
                 {"in_per_ft", f.fall * 12},

@@ -93,8 +93,9 @@ class RoomText {
         ++flush;
         continue;
       }
-      line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) + padded(s.before.empty() ? "-" : s.before, 11) +
-           (s.before.empty() ? ""
+      line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) +
+           padded(s.stands_alone() ? "-" : name_of(s.before), 11) +
+           (s.stands_alone() ? ""
                              : padded(len(s.at_floor_mm), 14) + padded(len(s.at_upstand_mm), 16) + len(s.at_top_mm)));
     }
     if (flush > 0)
@@ -108,7 +109,7 @@ class RoomText {
   /// Nothing before it, or no gap that a rule would show.
   bool is_flush(const facts::StudGap& s) const {
     const std::string none = len(0);
-    return s.before.empty() || (len(s.at_floor_mm) == none && len(s.at_upstand_mm) == none && len(s.at_top_mm) == none);
+    return s.stands_alone() || (len(s.at_floor_mm) == none && len(s.at_upstand_mm) == none && len(s.at_top_mm) == none);
   }
 
   /// The lowest of the heights at which the free width is the same is told, with the highest.
@@ -233,10 +234,11 @@ class RoomText {
     for (const rules::Levelling* window : {&report_.judgement.base_levelling, &report_.judgement.seat_levelling}) {
       const rules::Levelling& l = *window;
       if (l.ways.empty()) continue;
-      head("LEVELLING the " + l.of + ": how low a side may be before a fall is lost" +
-           (l.of == "base" ? ", or the threshold's height" : ""));
+      const bool of_seat = l.of == facts::Surface::seat;
+      head("LEVELLING the " + std::string{of_seat ? "seat" : "base"} + ": how low a side may be before a fall is lost" +
+           (of_seat ? "" : ", or the threshold's height"));
       if (l.broken) {
-        line(std::string{l.of == "base" ? "a fall or the threshold" : "a fall"} +
+        line(std::string{of_seat ? "a fall" : "a fall or the threshold"} +
              " is out of its limits even when set level: mend that first");
         continue;
       }
@@ -313,7 +315,8 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
     text += "    its drain lies " + len(std::abs(*set.raised_mm)) + (*set.raised_mm < 0 ? " lower" : " higher") +
             " than designed\n";
   for (const facts::AsSetFall& f : set.falls)
-    text += "    " + padded(f.surface + ", " + f.facet, 24) + units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
+    text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
+            units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
   return text;
 }
 

@@ -80,7 +80,7 @@ KeyLine to_buy(const Report& report) {
 std::vector<KeyLine> falls(const Report& report) {
   const facts::Facet *least = nullptr, *greatest = nullptr;
   for (const facts::Facet& f : report.facts.facets) {
-    if (f.surface != "base-floor") continue;
+    if (f.surface != facts::Surface::base_floor) continue;
     if (!least || f.fall < least->fall) least = &f;
     if (!greatest || f.fall > greatest->fall) greatest = &f;
   }

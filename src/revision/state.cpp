@@ -13,7 +13,7 @@ State state_of(const job::Job& job, const facts::Facts& facts, const std::vector
   sizes.bed(facts.bed.least_mm, facts.bed.greatest_mm, facts.bed.set_mm3);
   for (const facts::Gauge& gauge : facts.room.gauges)
     if (!gauge.clear) sizes.gauge(gauge.name, gauge.spread_mm);
-  for (const facts::Facet& facet : facts.facets) sizes.fall(facet.surface, facet.facet, facet.fall);
+  for (const facts::Facet& facet : facts.facets) sizes.fall(name_of(facet.surface), facet.facet, facet.fall);
   return state;
 }
 

@@ -81,12 +81,12 @@ class Record {
     const auto designed = std::find_if(facts_.facets.begin(), facts_.facets.end(), [&](const facts::Facet& f) {
       return f.surface == built.surface && f.facet == facet;
     });
-    BuiltRow row{"fall of the " + built.surface + (built.facet ? ", " + facet : ""), "none of its planes", "",
-                 text_of(built.fall.as_ratio(), Unit::ratio, job_)};
+    BuiltRow row{"fall of the " + std::string{name_of(built.surface)} + (built.facet ? ", " + facet : ""),
+                 "none of its planes", "", text_of(built.fall.as_ratio(), Unit::ratio, job_)};
     if (designed == facts_.facets.end()) return rows_.push_back(row);  // nothing that it could be held to
     row.designed = text_of(designed->fall, Unit::ratio, job_);
-    const std::string subject = built.surface == "base-floor" ? "floor.fall" : "seat.fall";
-    for (const std::string& id : built.surface == "threshold"
+    const std::string subject = built.surface == facts::Surface::base_floor ? "floor.fall" : "seat.fall";
+    for (const std::string& id : built.surface == facts::Surface::threshold
                                      ? std::vector<std::string>{"threshold.falls-inward"}
                                      : std::vector<std::string>{subject + "-least", subject + "-greatest"}) {
       const Result* check = result(id);

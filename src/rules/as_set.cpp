@@ -40,7 +40,8 @@ Finding fall(const job::Job& job, const facts::Facts& facts, bool least) {
   if (!set.read) return not_applicable(not_read);
   const facts::AsSetFall* worst = nullptr;
   for (const facts::AsSetFall& f : set.falls)
-    if (f.surface == "base-floor" && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall))) worst = &f;
+    if (f.surface == facts::Surface::base_floor && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall)))
+      worst = &f;
   if (!worst) return cannot_tell("the floor has no facet to measure");
   return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
 }
@@ -87,7 +88,7 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
   const facts::AsSet& set = facts.room.as_set;
   std::optional<double> least;
   for (const facts::AsSetFall& f : set.falls)
-    if (f.surface == "threshold") least = std::min(least.value_or(f.inward), f.inward);
+    if (f.surface == facts::Surface::threshold) least = std::min(least.value_or(f.inward), f.inward);
   return height(job, set, least, "threshold's top, inward");
 }
 

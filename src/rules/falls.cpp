@@ -12,7 +12,7 @@
 namespace fallwright::rules {
 namespace {
 
-std::vector<facts::Facet> of(const facts::Facts& facts, const std::string& surface) {
+std::vector<facts::Facet> of(const facts::Facts& facts, facts::Surface surface) {
   std::vector<facts::Facet> found;
   for (const facts::Facet& facet : facts.facets)
     if (facet.surface == surface) found.push_back(facet);
@@ -59,7 +59,7 @@ const char* const between_triangles =
     "steepest, and pour water on it";
 
 Finding floor(const Ground& ground, bool least) {
-  const auto facets = of(ground.facts, "base-floor");
+  const auto facets = of(ground.facts, facts::Surface::base_floor);
   if (facets.empty()) return cannot_tell("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
   const Limit limit = ground.limits.at(least ? "floor.fall-least" : "floor.fall-greatest");
@@ -101,7 +101,7 @@ const char* const no_seat = "the job has a bench, and its seat has no facet to m
 
 /// A seat that falls to a side or to the wall does not do, however much it falls.
 Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const auto facets = of(facts, "seat");
+  const auto facets = of(facts, facts::Surface::seat);
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return mended_by(found(toward_base(*job.bench, facets), "seat, toward the base, from its plane",
@@ -112,7 +112,7 @@ Finding seat_least(const job::Job& job, const facts::Facts& facts, const Limit& 
 
 /// Steepness counts whichever way it leads.
 Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const auto facets = of(facts, "seat");
+  const auto facets = of(facts, facts::Surface::seat);
   if (!job.bench) return not_applicable("no bench");
   if (facets.empty()) return missing(no_seat);
   return mended_by(found(steepest(facets).fall, "seat, along its fall, from its plane",
@@ -122,7 +122,7 @@ Finding seat_greatest(const job::Job& job, const facts::Facts& facts, const Limi
 }
 
 Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const auto facets = of(facts, "threshold");
+  const auto facets = of(facts, facts::Surface::threshold);
   if (job.base.threshold.width.is_zero()) return not_applicable("the base has no threshold");
   if (facets.empty()) return cannot_tell("the base has a threshold, and its top has no facet to measure");
   const double fall = least_toward(facets, 0, 1);
@@ -136,10 +136,11 @@ Finding threshold_inward(const job::Job& job, const facts::Facts& facts, const L
                    {set_fall("base.threshold.fall", *limit.least, job)});
 }
 
-Finding drains(const job::Job& job, const facts::Facts& facts, const std::string& surface) {
+Finding drains(const job::Job& job, const facts::Facts& facts, facts::Surface surface) {
   const auto it =
       std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
-  if (it == facts.drainage.end()) return cannot_tell("the way of the water over the " + surface + " was not traced");
+  if (it == facts.drainage.end())
+    return cannot_tell(std::string{"the way of the water over the "} + name_of(surface) + " was not traced");
   if (it->drains) return found(it->pond_mm, "traced over every facet", "");
   std::string stuck;
   for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? " on facet '" : ", '") + facet + "'";
@@ -150,15 +151,15 @@ Finding drains(const job::Job& job, const facts::Facts& facts, const std::string
 }
 
 Finding floor_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  Finding finding = drains(job, facts, "base-floor");
+  Finding finding = drains(job, facts, facts::Surface::base_floor);
   return is_curved(job) && !finding.broken ? cannot_tell(between_triangles) : finding;
 }
 Finding seat_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return job.bench ? drains(job, facts, "seat") : not_applicable("no bench");
+  return job.bench ? drains(job, facts, facts::Surface::seat) : not_applicable("no bench");
 }
 Finding threshold_drains(const job::Job& job, const facts::Facts& facts, const Limit&) {
   return job.base.threshold.width.is_zero() ? not_applicable("the base has no threshold")
-                                            : drains(job, facts, "threshold");
+                                            : drains(job, facts, facts::Surface::threshold);
 }
 
 }  // namespace

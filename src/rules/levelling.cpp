@@ -95,7 +95,7 @@ void add(Bound bound, std::vector<Bound>& bounds) {
   bounds.push_back(std::move(bound));
 }
 
-void add_bounds(const facts::Facts& facts, const std::string& surface, const std::string& what, const Limit& limit,
+void add_bounds(const facts::Facts& facts, facts::Surface surface, const std::string& what, const Limit& limit,
                 std::optional<Vec> toward, std::vector<Bound>& bounds) {
   const Bound::Of of = toward ? Bound::Of::fall_toward : Bound::Of::fall;
   for (const facts::Facet& f : facts.facets) {
@@ -120,7 +120,7 @@ std::pair<double, std::string> first_of(const std::vector<Bound>& bounds, double
   return {first, name};
 }
 
-Levelling window(const std::string& of, const std::vector<Bound>& bounds, double length, double width) {
+Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double length, double width) {
   Levelling levelling{of, false, {}, {}};
   if (bounds.empty()) return levelling;
   levelling.broken = std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < 0; });
@@ -153,7 +153,7 @@ void add_threshold_heights(const facts::Facts& facts, const Limits& limits, std:
                 facts.heights.drain_top_mm};
   const Limit least = limits.at("threshold.height-least"), greatest = limits.at("threshold.height-greatest");
   for (const facts::Facet& f : facts.facets) {
-    if (f.surface != "threshold") continue;
+    if (f.surface != facts::Surface::threshold) continue;
     for (const facts::Point& edge : {f.low_mm, f.high_mm})
       for (const double x : {base->bbox_mm[0], base->bbox_mm[3]}) {
         const Vec up{x - top[0], edge[1] - top[1], edge[2] - top[2]};
@@ -172,7 +172,7 @@ double across_rim(const facts::Facts& facts, const facts::Part& base, std::size_
     low = std::min(low.value_or(from), from), high = std::max(high.value_or(to), to);
   };
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor" && f.high_mm != f.low_mm) reach(f.high_mm[axis], f.high_mm[axis]);
+    if (f.surface == facts::Surface::base_floor && f.high_mm != f.low_mm) reach(f.high_mm[axis], f.high_mm[axis]);
   if (const facts::Part* drain = part_of(facts, facts::Role::drain); drain && low)
     reach(drain->bbox_mm[axis], drain->bbox_mm[axis + 3]);
   return low ? *high - *low : base.bbox_mm[axis + 3] - base.bbox_mm[axis];
@@ -196,11 +196,11 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   const facts::Part* base = part_of(facts, facts::Role::base);
   if (!base || facts.site_built) return {};  // what is screeded is not set in one piece
   std::vector<Bound> bounds;
-  add_bounds(facts, "base-floor", "", limits.at("floor.fall-least"), {}, bounds);
-  add_bounds(facts, "base-floor", "", limits.at("floor.fall-greatest"), {}, bounds);
-  add_bounds(facts, "threshold", "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
+  add_bounds(facts, facts::Surface::base_floor, "", limits.at("floor.fall-least"), {}, bounds);
+  add_bounds(facts, facts::Surface::base_floor, "", limits.at("floor.fall-greatest"), {}, bounds);
+  add_bounds(facts, facts::Surface::threshold, "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
   add_threshold_heights(facts, limits, bounds);
-  return window("base", bounds, across_rim(facts, *base, 0), across_rim(facts, *base, 1));
+  return window(facts::Surface::base_floor, bounds, across_rim(facts, *base, 0), across_rim(facts, *base, 1));
 }
 
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
@@ -210,9 +210,9 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
                      : job.bench->place == job::Side::right ? Vec{-1, 0, 0}
                                                             : Vec{0, -1, 0};
   std::vector<Bound> bounds;
-  add_bounds(facts, "seat", "seat", limits.at("seat.fall-least"), toward, bounds);
-  add_bounds(facts, "seat", "seat", limits.at("seat.fall-greatest"), {}, bounds);
-  return window("seat", bounds, seat->bbox_mm[3] - seat->bbox_mm[0], seat->bbox_mm[4] - seat->bbox_mm[1]);
+  add_bounds(facts, facts::Surface::seat, "seat", limits.at("seat.fall-least"), toward, bounds);
+  add_bounds(facts, facts::Surface::seat, "seat", limits.at("seat.fall-greatest"), {}, bounds);
+  return window(facts::Surface::seat, bounds, seat->bbox_mm[3] - seat->bbox_mm[0], seat->bbox_mm[4] - seat->bbox_mm[1]);
 }
 
 std::string text_at_most(double mm, const job::Job& job) {

@@ -20,7 +20,7 @@ struct Way {
 };
 
 struct Levelling {
-  std::string of;         ///< "base", "seat"
+  facts::Surface of = facts::Surface::base_floor;  ///< or the seat
   bool broken = false;    ///< some fall is out of its limits even when all is level: there is no window
   std::vector<Way> ways;  ///< left, right, back, front; empty when it has no such facets
   /// Slopes (along x, along y) of the edge of all that is allowed, every 5 degrees round; exact on each ray. The window

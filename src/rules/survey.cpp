@@ -117,7 +117,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string hand = told_hand(facts);
   const bool from_right = hand == "right";
   for (const facts::StudGap& s : facts.room.studs)
-    if (s.before == "base")
+    if (s.before == facts::Before::base)
       look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall,
            {0, turn_of(s.wall, hand), s.wall == "back" && from_right ? -s.running_mm : s.running_mm});
   for (const facts::CornerGap& c : facts.room.corners)
@@ -143,7 +143,7 @@ std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
 /// Strips before the studs of the side walls take what the base is let down with.
 std::string before_furring(const job::Job& job, const facts::Facts& facts) {
   const bool furred = std::any_of(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
-    return s.before == "base" && s.wall != "back" &&
+    return s.before == facts::Before::base && s.wall != "back" &&
            std::max({s.at_floor_mm, s.at_upstand_mm, s.at_top_mm}) >= job.mark_mm() - units::tolerance::length_mm;
   });
   return furred ? "; before furring: strips on the side walls go in once the base is down" : "";

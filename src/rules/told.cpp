@@ -4,7 +4,7 @@ namespace fallwright::rules {
 
 std::string told_hand(const facts::Facts& facts) {
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor" && (f.facet == "left" || f.facet == "right")) return f.facet;
+    if (f.surface == facts::Surface::base_floor && (f.facet == "left" || f.facet == "right")) return f.facet;
   return "left";
 }
 

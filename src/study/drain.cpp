@@ -51,7 +51,7 @@ void falls_there(const parts::Model& model, facts::DrainWindow& window) {
   if (!moved) return;
   window.least_fall = 1;
   for (const facts::Facet& f : measure::tilted_falls(*moved, 0, 0)) {
-    if (f.surface != "base-floor") continue;
+    if (f.surface != facts::Surface::base_floor) continue;
     window.least_fall = std::min(window.least_fall, f.fall);
     window.greatest_fall = std::max(window.greatest_fall, f.fall);
   }

@@ -43,7 +43,7 @@ std::vector<Tilt> tilts_of(const parts::Model& model, const std::vector<facts::F
 std::vector<facts::Facet> floor_of(const parts::Model& model, const Tilt& tilt) {
   std::vector<facts::Facet> floor;
   for (facts::Facet& f : measure::tilted_falls(model, tilt.x, tilt.y))
-    if (f.surface == "base-floor") floor.push_back(std::move(f));
+    if (f.surface == facts::Surface::base_floor) floor.push_back(std::move(f));
   return floor;
 }
 

@@ -22,7 +22,7 @@ std::string ends_of(const facts::Member& member) {
 constexpr double most_furring_mm = 38.1;  ///< 1-1/2 in: what fasteners reach through, common practice, no source
 
 double widest_gap(const facts::StudGap& gap) {
-  return gap.before.empty() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
+  return gap.stands_alone() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
 }
 
 /// Furring never stands before the edge it brings a stud to: what goes down there would not.

@@ -97,7 +97,7 @@ TEST(Body, StandsInItsBedAndFallsAsItDoes) {
   }
   int falls = 0;
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor") {
+    if (f.surface == facts::Surface::base_floor) {
       EXPECT_NEAR(f.fall, (p.back - p.front) / p.width, 1e-9);
       ++falls;
     }

@@ -53,7 +53,7 @@ shows = "the bed"
   ASSERT_EQ(built.falls.size(), 2u);
   EXPECT_EQ(built.falls[0].facet, survey::Side::left);
   EXPECT_NEAR(built.falls[0].fall.as_ratio(), 0.023, 1e-12);
-  EXPECT_EQ(built.falls[1].surface, "threshold");
+  EXPECT_EQ(built.falls[1].surface, survey::Surface::threshold);
   EXPECT_NEAR(built.falls[1].fall.as_ratio(), -0.01, 1e-12);
   ASSERT_EQ(built.flood.size(), 2u);
   EXPECT_EQ(built.flood[1].level.in_mm(), 49);
@@ -86,9 +86,9 @@ TEST(AsBuilt, DayAndTimesAreHeldToACalendarWithAllOtherFaults) {
 TEST(AsBuilt, ADayIsOneOfTheCalendar) {
   // Source: ISO 8601 extended dates; the Gregorian calendar has a 29 February in 2028 and none in 2026 and 2100.
   for (const char* day : {"2026-03-14", "2028-02-29", "2000-02-29", "9999-12-31"}) EXPECT_TRUE(is_day(day)) << day;
-  for (const char* none : {"14.3.2026", "2026-3-14", "2026-02-29", "2100-02-29", "2026-04-31", "2026-13-01",
-                           "2026-00-10", "2026-03-00", "2026-03-14 ", "2026-12-02 08:30", "soon", "2026/03/14",
-                           "-026-03-14", "20260314", ""})
+  for (const char* none :
+       {"14.3.2026", "2026-3-14", "2026-02-29", "2100-02-29", "2026-04-31", "2026-13-01", "2026-00-10", "2026-03-00",
+        "2026-03-14 ", "2026-12-02 08:30", "soon", "2026/03/14", "-026-03-14", "20260314", ""})
     EXPECT_FALSE(is_day(none)) << none;
 }
 

@@ -180,7 +180,7 @@ TEST(SiteBuilt, KeepsItsStudsWhereTheyStandAndFursNone) {
   ASSERT_EQ(b.facts.room.studs.size(), studs);
   std::vector<double> left;
   for (const facts::StudGap& stud : b.facts.room.studs) {
-    EXPECT_EQ(stud.before, "") << stud.part_id;
+    EXPECT_EQ(stud.before, facts::Before::nothing) << stud.part_id;
     EXPECT_EQ(std::abs(stud.at_floor_mm) + std::abs(stud.at_upstand_mm) + std::abs(stud.at_top_mm), 0) << stud.part_id;
     if (stud.wall == "left") left.push_back(std::round(stud.running_mm * 10) / 10);
   }
@@ -212,7 +212,7 @@ TEST(Bought, StandsAsItWasRead) {
     return survey::Point{left + (c[i].x + c[(i + 1) % 4].x) / 2, front + (c[i].y + c[(i + 1) % 4].y) / 2};
   };
   for (const facts::Facet& f : b.facts.facets) {
-    if (f.surface != "base-floor") continue;
+    if (f.surface != facts::Surface::base_floor) continue;
     const double told = f.facet == "right" ? 22 : f.facet == "front" ? 12 : 10;
     const double inset = f.facet == "front" ? 90 : 8;
     const survey::Point m = middle(f.facet == "front" ? 0 : f.facet == "right" ? 1 : f.facet == "back" ? 2 : 3);

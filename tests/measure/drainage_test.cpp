@@ -10,7 +10,7 @@
 namespace fallwright::measure {
 namespace {
 
-facts::Drainage drainage(const job::Job& job, const std::string& surface) {
+facts::Drainage drainage(const job::Job& job, facts::Surface surface) {
   const facts::Facts facts = measure_solids(*parts::build(job));
   const auto it =
       std::find_if(facts.drainage.begin(), facts.drainage.end(), [&](const auto& d) { return d.surface == surface; });
@@ -20,11 +20,11 @@ facts::Drainage drainage(const job::Job& job, const std::string& surface) {
 
 TEST(Drainage, EveryFacetOfTheSampleReachesTheDrain) {
   // Source: by construction, all three surfaces fall to their outlet.
-  for (const char* surface : {"base-floor", "seat", "threshold"}) {
+  for (const facts::Surface surface : {facts::Surface::base_floor, facts::Surface::seat, facts::Surface::threshold}) {
     const facts::Drainage d = drainage(sample::alcove(), surface);
-    EXPECT_TRUE(d.drains) << surface;
-    EXPECT_DOUBLE_EQ(d.pond_mm, 0) << surface;
-    EXPECT_TRUE(d.stuck.empty()) << surface;
+    EXPECT_TRUE(d.drains) << name_of(surface);
+    EXPECT_DOUBLE_EQ(d.pond_mm, 0) << name_of(surface);
+    EXPECT_TRUE(d.stuck.empty()) << name_of(surface);
   }
 }
 
@@ -32,7 +32,7 @@ TEST(Drainage, ASeatThatFallsBackHoldsWaterAgainstItsUpstand) {
   // Source: closed form: depth at the wall is the fall times the seat's depth inside its upstand: 15 in - 1/2 at 1:48.
   job::Job j = sample::alcove();
   j.bench->seat_fall = job::Fall::one_in(-48);
-  const facts::Drainage d = drainage(j, "seat");
+  const facts::Drainage d = drainage(j, facts::Surface::seat);
   EXPECT_FALSE(d.drains);
   EXPECT_NEAR(d.pond_mm, 14.5 / 48 * 25.4, 1e-6);
   EXPECT_EQ(d.stuck, std::vector<std::string>{"top"});
@@ -42,7 +42,7 @@ TEST(Drainage, AThresholdThatFallsOutwardDoesNotDrainInward) {
   // Source: closed form: 4 in at 1:48.
   job::Job j = sample::alcove();
   j.base.threshold.fall = job::Fall::one_in(-48);
-  const facts::Drainage d = drainage(j, "threshold");
+  const facts::Drainage d = drainage(j, facts::Surface::threshold);
   EXPECT_FALSE(d.drains);
   EXPECT_NEAR(d.pond_mm, 4. / 48 * 25.4, 1e-6);
 }
@@ -51,13 +51,13 @@ TEST(Drainage, RoundOpeningsAndChannelsDrainToo) {
   // Source: by construction.
   job::Job j = sample::alcove();
   j.drain.opening = job::Opening::round;
-  EXPECT_TRUE(drainage(j, "base-floor").drains);
+  EXPECT_TRUE(drainage(j, facts::Surface::base_floor).drains);
   j.base.pattern = job::FallPattern::equal_fall;
-  EXPECT_TRUE(drainage(j, "base-floor").drains);
+  EXPECT_TRUE(drainage(j, facts::Surface::base_floor).drains);
   j = sample::alcove();
   j.drain.kind = job::DrainKind::line;
   j.drain.along = {job::Side::back, job::Length::inches(4)};
-  EXPECT_TRUE(drainage(j, "base-floor").drains);
+  EXPECT_TRUE(drainage(j, facts::Surface::base_floor).drains);
 }
 
 }  // namespace

@@ -160,7 +160,7 @@ TEST(Channel, HasItsOutletWhereTheJobSays) {
     EXPECT_NEAR(facts.room.drain.now_mm[1], (back ? 26 : 10) * 25.4, 1e-9);
     EXPECT_NEAR(facts.room.drain.now_mm[0], 6 * 25.4, 1e-9);
     for (const facts::Part& part : facts.parts) EXPECT_TRUE(part.valid) << part.id;
-    for (const facts::Drainage& d : facts.drainage) EXPECT_TRUE(d.drains) << d.surface;
+    for (const facts::Drainage& d : facts.drainage) EXPECT_TRUE(d.drains) << name_of(d.surface);
     ASSERT_EQ(facts.facets.size(), middle.facets.size());
     EXPECT_NEAR(facts.clear.area_mm2, middle.clear.area_mm2, 1e-3) << "the channel itself lies as before";
     // A 3-1/4 in body stays in the channel.

@@ -65,7 +65,7 @@ TEST(Facets, AreaIsTheSlopedOne) {
   // Source: closed form: plan area times sqrt(1 + fall2); the threshold's top is 56-1/2 x 4 in plan at 1:48.
   int thresholds = 0;
   for (const facts::Facet& f : sample::alcove_facts().facets)
-    if (f.surface == "threshold") {
+    if (f.surface == facts::Surface::threshold) {
       EXPECT_NEAR(f.area_mm2, 56.5 * 4 * 645.16 * std::sqrt(1 + 1. / 48 / 48), 1e-6);
       ++thresholds;
     }
@@ -76,7 +76,7 @@ TEST(Facets, AzimuthTurnsClockwiseFromTheBackWall) {
   // Source: the word's definition: water from the left facet runs right: 90; from the front facet to the back: 0.
   int facets = 0;
   for (const facts::Facet& f : sample::alcove_facts().facets) {
-    if (f.surface != "base-floor") continue;
+    if (f.surface != facts::Surface::base_floor) continue;
     ++facets;
     const double wanted = f.facet == "left" ? 90 : f.facet == "right" ? 270 : f.facet == "back" ? 180 : 0;
     EXPECT_NEAR(f.azimuth_deg, wanted, 1e-6) << f.facet;

@@ -20,7 +20,7 @@ using job::Length;
 /// Fall of a floor facet in inches per foot.
 double fall(const facts::Facts& facts, const std::string& name) {
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor" && f.facet == name) return f.fall * 12;
+    if (f.surface == facts::Surface::base_floor && f.facet == name) return f.fall * 12;
   ADD_FAILURE() << "no facet " << name;
   return 0;
 }
@@ -28,7 +28,7 @@ double fall(const facts::Facts& facts, const std::string& name) {
 std::vector<double> creases(const facts::Facts& facts) {
   std::vector<double> found;
   for (const facts::Crease& c : facts.creases)
-    if (c.surface == "base-floor") found.push_back(c.fall * 12);
+    if (c.surface == facts::Surface::base_floor) found.push_back(c.fall * 12);
   std::sort(found.begin(), found.end());
   return found;
 }

@@ -51,7 +51,7 @@ TEST(SkewRoom, StudsAreGapsAtTheirOwnPlace) {
                                  [&](const facts::StudGap& s) { return s.part_id == w.id; });
     ASSERT_NE(at, found().room.studs.end()) << w.id;
     EXPECT_EQ(at->wall, w.wall) << w.id;
-    EXPECT_EQ(at->before, w.before) << w.id;
+    EXPECT_STREQ(name_of(at->before), w.before) << w.id;
     EXPECT_NEAR(at->running_mm / in, w.running, 1e-3) << w.id;
     EXPECT_NEAR(at->at_floor_mm / in, w.floor, 1e-3) << w.id;
     EXPECT_NEAR(at->at_upstand_mm / in, w.upstand, 1e-3) << w.id;
@@ -253,7 +253,7 @@ TEST(SkewRoom, ReadingsInTheMiddlesOfSidesMakeThePlane) {
     if (f.facet == "front") {
       EXPECT_NEAR(f.fall, std::hypot(rise / 17.75 + 0.002, 0.001), 1e-5);
     }
-    if (f.surface == "threshold") {
+    if (f.surface == facts::Surface::threshold) {
       EXPECT_NEAR(f.inward, 1 / 48. + 0.002, 1e-4);
     }
   }

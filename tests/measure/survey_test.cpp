@@ -160,8 +160,8 @@ TEST(Levelling, WhatASideMayBeLowIsTrueOfReadingsOnTheRim) {
     }
     const facts::AsSet found = measure_as_set(*model, set);
     return std::all_of(found.falls.begin(), found.falls.end(), [](const facts::AsSetFall& f) {
-      if (f.surface == "base-floor") return f.fall >= 1. / 48 && f.fall <= 1. / 24;
-      return f.surface != "threshold" || f.inward >= 1. / 96;
+      if (f.surface == facts::Surface::base_floor) return f.fall >= 1. / 48 && f.fall <= 1. / 24;
+      return f.surface != facts::Surface::threshold || f.inward >= 1. / 96;
     });
   };
   for (const rules::Way& way : window.ways) {
@@ -184,8 +184,8 @@ TEST(Levelling, TheWindowIsWhereTiltedSolidsReachTheirLimits) {
   const auto kept = [&](double gx, double gy) {
     bool all = true;
     for (const facts::Facet& f : tilted_falls(*model, gx, gy)) {
-      if (f.surface == "base-floor") all = all && f.fall >= 1. / 48 && f.fall <= 1. / 24;
-      if (f.surface == "threshold") all = all && f.fall * f.flow[1] >= 1. / 96;
+      if (f.surface == facts::Surface::base_floor) all = all && f.fall >= 1. / 48 && f.fall <= 1. / 24;
+      if (f.surface == facts::Surface::threshold) all = all && f.fall * f.flow[1] >= 1. / 96;
     }
     return all;
   };

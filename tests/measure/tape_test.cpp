@@ -54,7 +54,7 @@ TEST(Tape, EveryPieceIsOnAMarkAndNothingClashes) {
 
 double seat_front(const job::Job& job) {
   for (const facts::Facet& f : measure::measure_solids(*parts::build(job)).facets)
-    if (f.surface == "seat") return f.low_mm[2];
+    if (f.surface == facts::Surface::seat) return f.low_mm[2];
   ADD_FAILURE() << "no seat";
   return 0;
 }

@@ -34,7 +34,7 @@ TEST(StudGap, IsThatOfTheNearestCorner) {
     const auto base = brep::box_of(model->first(parts::Role::base)->shape);
     int looked = 0;
     for (const facts::StudGap& stud : measure(*model).room.studs) {
-      if (stud.wall != (left ? "left" : "right") || stud.before.empty()) continue;
+      if (stud.wall != (left ? "left" : "right") || stud.stands_alone()) continue;
       const auto box = brep::box_of(model->find(stud.part_id)->shape);
       const double gap = left ? base[0] - box[3] : box[0] - base[3];
       EXPECT_NEAR(stud.at_floor_mm, gap, 1e-6) << stud.part_id;
@@ -61,8 +61,8 @@ TEST(StudGap, BehindABenchIsThatToTheBench) {
     int at_bench = 0;
     for (const facts::StudGap& stud : room.studs) {
       if (stud.wall != side) continue;
-      EXPECT_NE(stud.before, "base") << stud.part_id;
-      at_bench += stud.before == "bench";
+      EXPECT_NE(stud.before, facts::Before::base) << stud.part_id;
+      at_bench += stud.before == facts::Before::bench;
     }
     EXPECT_GE(at_bench, 3);
     EXPECT_GE(room.corners.size(), 3u);
@@ -79,8 +79,8 @@ TEST(StudGap, PastTheBaseIsNotThatToABenchAcrossTheRoom) {
     int alone = 0;
     for (const facts::StudGap& stud : measure(*parts::build(j)).room.studs) {
       if (stud.wall != (left ? "right" : "left")) continue;
-      EXPECT_NE(stud.before, "bench") << stud.part_id << ": " << stud.at_floor_mm;
-      alone += stud.before.empty();
+      EXPECT_NE(stud.before, facts::Before::bench) << stud.part_id << ": " << stud.at_floor_mm;
+      alone += stud.stands_alone();
     }
     EXPECT_GE(alone, 1);
   }

@@ -11,7 +11,8 @@ facts::Room room() {
   r.not_plumbed = {"right"};
   r.floor = {
       true, 4.25, 3.25, 1.125, 2.25, {101, 102, 3}, {103, 104, -4}, -5.5, 0.75, "front left", {{"back right", {}}}};
-  r.studs = {{"wall-back/stud-02", "back", "base", 407, 4.5, 5.5, 9.5}, {"wall-left/stud-01", "left", "", 19, 1, 2, 3}};
+  r.studs = {{"wall-back/stud-02", "back", facts::Before::base, 407, 4.5, 5.5, 9.5},
+             {"wall-left/stud-01", "left", facts::Before::nothing, 19, 1, 2, 3}};
   r.corners = {{"back left", "left", 3.5, 3.75}};
   r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
   r.drain = {true,
@@ -37,7 +38,7 @@ facts::Room room() {
   r.as_set.points = {{"back left", 13, 899, 0.5, 0.625}};
   r.as_set.gx = 0.001, r.as_set.gy = -0.002;
   r.as_set.twist_mm = 0.375, r.as_set.over_length_mm = 1.46, r.as_set.over_width_mm = -1.83;
-  r.as_set.falls = {{"threshold", "top", 0.021, 0.0205}};
+  r.as_set.falls = {{facts::Surface::threshold, "top", 0.021, 0.0205}};
   r.as_set.threshold_least_mm = 63, r.as_set.threshold_greatest_mm = 66, r.as_set.upstand_least_mm = 101.5;
   r.as_set.raised_mm = 2.75, r.as_set.drain_body_mm = 36.5;
   r.as_set.apron_least_mm = 4.25, r.as_set.apron_greatest_mm = 5.75;
@@ -53,10 +54,10 @@ facts::Facts distinct_facts() {
   f.parts = {
       {part_id("base"), "base", "resin", 7.1e6, 2.2e6, 85.5, {1, 2, 3, 1461, 916, 104}, {731, 459, 47}, true, false},
       {part_id("bed-spread"), "bed-spread", "mortar", 4.1e7, 2.9e6, 87, {4, 5, 6, 7, 8, 9}, {10, 11, 12}, false, true}};
-  f.facets = {{"base-floor", "left", 3.5e5, 0.025, 91, 667, {368, 459, 38}, {13, 899, 55}, {1, 0, 0}}};
-  f.creases = {{"base-floor", "back", "left", true, 0.018, 702, {730, 460, 39}, {14, 898, 54}},
-               {"seat", "top", "low", false, 0.0125, 371, {21, 22, 23}, {24, 25, 26}}};
-  f.drainage = {{"seat", false, 1.25, {77, 78, 79}, {"top"}}};
+  f.facets = {{facts::Surface::base_floor, "left", 3.5e5, 0.025, 91, 667, {368, 459, 38}, {13, 899, 55}, {1, 0, 0}}};
+  f.creases = {{facts::Surface::base_floor, "back", "left", true, 0.018, 702, {730, 460, 39}, {14, 898, 54}},
+               {facts::Surface::seat, "top", "low", false, 0.0125, 371, {21, 22, 23}, {24, 25, 26}}};
+  f.drainage = {{facts::Surface::seat, false, 1.25, {77, 78, 79}, {"top"}}};
   f.fits = {{part_id("base"), part_id("drain"), facts::Touch::gap, 2.5, 0, {601, 602, 603}},
             {part_id("base"), part_id("bed"), facts::Touch::touch, 0, 0, {}},
             {part_id("drain"), part_id("joists/joist-03"), facts::Touch::clash, 0, 4321, {604, 605, 606}}};

@@ -92,7 +92,7 @@ TEST(Json, IsDocumentedFieldByField) {
   bought.job.text = std::make_shared<const std::string>("[job]\nname = \"one\"\n");
   bought.job.as_built = {"2026-12-02",
                          "the setter",
-                         {{"threshold", {}, job::Fall::ratio(0.02)}},
+                         {{job::Surface::threshold, {}, job::Fall::ratio(0.02)}},
                          {{"2026-12-01 08:30", job::Length::mm(50)}},
                          {{"a.jpg", "the bed"}}};
   built.facts.site_built.emplace().marks.emplace_back();

@@ -146,8 +146,8 @@ TEST(FloodNumbers, TellWhereWaterLeaves) {
 TEST(SummaryNumbers, OfBaseBedAndFalls) {
   // Source: by hand: 1460 x 914 mm between the base's ends, 40 L, 15.5 to 38.5 mm to even ones, a level line at 31.75.
   Sample sample = metric();
-  sample.facts.facets.push_back({"base-floor", "back", 1, 0.041, 0, 1, {}, {}, {}});
-  sample.facts.facets.push_back({"seat", "top", 1, 0.001, 0, 1, {}, {}, {}});
+  sample.facts.facets.push_back({facts::Surface::base_floor, "back", 1, 0.041, 0, 1, {}, {}, {}});
+  sample.facts.facets.push_back({facts::Surface::seat, "top", 1, 0.001, 0, 1, {}, {}, {}});
   report::Report report = sample.report();
   report.rows.back().item = takeoff::name_of(takeoff::Item::sand_damp);
   const std::string text = squeezed(report::summary(report, "out/x"));

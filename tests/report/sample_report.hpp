@@ -18,7 +18,7 @@ struct Reported {
     facts.facets[2].fall = 0.2 / 12;
     facts.clear.finished->circle_mm = 29 * 25.4;
     facts.heights.upstand_top_mm.reset();
-    facts.creases = {{"base-floor", "back", "left", true, 0.018, 700, {}, {}}};
+    facts.creases = {{facts::Surface::base_floor, "back", "left", true, 0.018, 700, {}, {}}};
     job.trap = trap();
     job.trap->pipe = job::Length::inches(2), job.trap->hole = job::Length::mm(61);
     facts.pipe.crossings = {{"joists/joist-03", 200, -254, -19, -130, 60, 0.33}};

@@ -86,8 +86,9 @@ TEST(Text, FailuresComeBeforeCautionsAndWhatIsNotCheckedBeforeThePasses) {
 TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
   // Source: none; a sixth failure is no smaller for being sixth.
   sample::Reported sample;
-  sample.facts.drainage = {
-      {"base-floor", false, 3, {}, {"left"}}, {"threshold", false, 3, {}, {}}, {"seat", false, 3, {}, {}}};
+  sample.facts.drainage = {{facts::Surface::base_floor, false, 3, {}, {"left"}},
+                           {facts::Surface::threshold, false, 3, {}, {}},
+                           {facts::Surface::seat, false, 3, {}, {}}};
   sample.facts.openings[0].left_over_mm = sample.facts.openings[1].left_over_mm = -5;
   sample.facts.drain = {-1, -1, "joists/joist-01", 50.8, 34.9};
   const std::string text = report::summary(sample.report(), "");

@@ -478,7 +478,7 @@ TEST(Absent, ASlabHasNoJoists) {
 TEST(Absent, AFilmOfWaterWithoutAWayOutFails) {
   // Source: none; a level facet holds no depth and drains nowhere.
   facts::Facts facts = sample::good_facts();
-  facts.drainage[0] = {"base-floor", false, 0, {}, {"left"}};
+  facts.drainage[0] = {facts::Surface::base_floor, false, 0, {}, {"left"}};
   const rules::Result r = results(sample::alcove(), facts).at("floor.drains");
   EXPECT_EQ(r.outcome, Outcome::fail);
   EXPECT_NE(r.where.find("'left'"), std::string::npos) << r.where;

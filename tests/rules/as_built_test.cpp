@@ -45,7 +45,7 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   job::Job job;
   job.unit = job::UnitSystem::metric;
   rules::Levelling window;
-  window.of = "base";
+  window.of = facts::Surface::base_floor;
   for (const char* low : {"left", "right", "back", "front"}) window.ways.push_back({low, 1000, 5, ""});
   const auto built = [&](double mm) {
     facts::Facts facts;

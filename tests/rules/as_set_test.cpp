@@ -74,7 +74,7 @@ TEST(AsSet, AFailingDesignAsksForNoPressing) {
   // Source: common practice, no source.
   facts::Facts f = sample::good_facts();
   for (facts::Facet& each : f.facets)
-    if (each.surface == "base-floor") each.fall = 1. / 12;
+    if (each.surface == facts::Surface::base_floor) each.fall = 1. / 12;
   for (facts::AsSetFall& each : f.room.as_set.falls) each.fall = 1.02 / 12;
   const AsSetVerdict verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::mend_the_design);

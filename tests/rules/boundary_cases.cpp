@@ -18,7 +18,7 @@ using job::Job;
 using job::Length;
 using rules::Outcome;
 
-Put all_falls(const char* surface) {
+Put all_falls(facts::Surface surface) {
   return [=](Job&, Facts& f, double in_per_ft) {
     for (facts::Facet& each : f.facets)
       if (each.surface == surface) each.fall = in_per_ft / 12;
@@ -27,7 +27,7 @@ Put all_falls(const char* surface) {
 Put all_as_set() {
   return [](Job&, Facts& f, double in_per_ft) {
     for (facts::AsSetFall& each : f.room.as_set.falls)
-      if (each.surface == "base-floor") each.fall = in_per_ft / 12;
+      if (each.surface == facts::Surface::base_floor) each.fall = in_per_ft / 12;
   };
 }
 /// With the upstands well above it, whose own check would answer else.
@@ -46,15 +46,15 @@ Put pond(std::size_t index) {
 
 std::vector<Case> falls() {
   // Source: IRC P2709.1 (2009, 2021) for the floor; seat and threshold: common practice, no source. In in/ft.
-  return {{"floor.fall-least", 0.25, 0.26, 0.24, all_falls("base-floor")},
-          {"floor.fall-greatest", 0.5, 0.49, 0.51, all_falls("base-floor")},
+  return {{"floor.fall-least", 0.25, 0.26, 0.24, all_falls(facts::Surface::base_floor)},
+          {"floor.fall-greatest", 0.5, 0.49, 0.51, all_falls(facts::Surface::base_floor)},
           {"rim.fall-least", 0.25, 0.26, 0.24, all_as_set()},
           {"rim.fall-greatest", 0.5, 0.49, 0.51, all_as_set()},
           {"rim.threshold-inward", 0.125, 0.13, 0.12,
            fact([](Facts& f) -> double& { return f.room.as_set.falls.back().inward; }, 1. / 12)},
-          {"seat.fall-least", 0.125, 0.13, 0.12, all_falls("seat")},
-          {"seat.fall-greatest", 0.5, 0.49, 0.51, all_falls("seat")},
-          {"threshold.falls-inward", 0.125, 0.13, 0.12, all_falls("threshold")},
+          {"seat.fall-least", 0.125, 0.13, 0.12, all_falls(facts::Surface::seat)},
+          {"seat.fall-greatest", 0.5, 0.49, 0.51, all_falls(facts::Surface::seat)},
+          {"threshold.falls-inward", 0.125, 0.13, 0.12, all_falls(facts::Surface::threshold)},
           {"floor.drains", 0, 0, 0.01, pond(0)},
           {"threshold.drains", 0, 0, 0.01, pond(1)},
           {"seat.drains", 0, 0, 0.01, pond(2)}};
@@ -142,7 +142,7 @@ std::vector<Case> survey() {
   // Source: common practice, no source, for floor, gaps and levelling; the sample's own tolerances for readings.
   // A left side low by v takes atan(v / length) off the left facet's angle: what is left must be that of 1/4 in/ft.
   const Put window = [](Job&, Facts& f, double v) {
-    facet(f, "base-floor", "left").fall = std::tan(std::atan(1. / 48) + std::atan(v / (57.5 * in)));
+    facet(f, facts::Surface::base_floor, "left").fall = std::tan(std::atan(1. / 48) + std::atan(v / (57.5 * in)));
   };
   const Put width = [](Job&, Facts& f, double v) { f.room.widths[0].reading_mm = f.room.widths[0].solids_mm + v; };
   const Put tip = [](Job&, Facts& f, double v) { f.room.drop_in.least_mm = -5, f.room.drop_in.tip_clear_mm = v; };
@@ -402,8 +402,8 @@ std::vector<Case> of_other_books_alone() {
   const Put deep = [](Job&, Facts& f, double v) { f.clear.compartment.depth_mm = v * in; };
   const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };
   const Put window = [](Job& j, Facts& f, double v) {
-    all_falls("base-floor")(j, f, 12. / 64);
-    facet(f, "base-floor", "left").fall = std::tan(std::atan(1. / 80) + std::atan(v / (57.5 * in)));
+    all_falls(facts::Surface::base_floor)(j, f, 12. / 64);
+    facet(f, facts::Surface::base_floor, "left").fall = std::tan(std::atan(1. / 80) + std::atan(v / (57.5 * in)));
   };
   const Put above_drain = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.drain_top_mm + v * in; };
   const Put above_room = [](Job&, Facts& f, double v) { f.finish.top_mm = *f.heights.outside_mm + v * in; };
@@ -486,7 +486,7 @@ facts::Facts facts_for_boundary() {
   return facts;
 }
 
-facts::Facet& facet(facts::Facts& facts, const std::string& surface, const std::string& name) {
+facts::Facet& facet(facts::Facts& facts, facts::Surface surface, const std::string& name) {
   for (facts::Facet& each : facts.facets)
     if (each.surface == surface && each.facet == name) return each;
   throw std::logic_error(name);

@@ -43,6 +43,6 @@ job::Job job_for(const Case& c);
 /// Good facts with a joist's own limits: a 2x8.
 facts::Facts facts_for_boundary();
 
-facts::Facet& facet(facts::Facts& facts, const std::string& surface, const std::string& name);
+facts::Facet& facet(facts::Facts& facts, facts::Surface surface, const std::string& name);
 
 }  // namespace fallwright::sample

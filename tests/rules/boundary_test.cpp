@@ -108,9 +108,9 @@ TEST(Boundary, OneBrokenRuleLeavesTheOthersAlone) {
 TEST(Boundary, TwoPercentIsNotAQuarterInchInAFoot) {
   // Source: closed form, 1/4 in/ft = 1:48 = 2.0833 %; prose that rounds it to 2 percent is 4 % off.
   facts::Facts facts = sample::good_facts();
-  facet(facts, "base-floor", "left").fall = 0.02;
+  facet(facts, facts::Surface::base_floor, "left").fall = 0.02;
   EXPECT_EQ(result_of(sample::alcove(), facts, "floor.fall-least").outcome, rules::Outcome::fail);
-  facet(facts, "base-floor", "left").fall = 1.0 / 48;
+  facet(facts, facts::Surface::base_floor, "left").fall = 1.0 / 48;
   EXPECT_EQ(result_of(sample::alcove(), facts, "floor.fall-least").outcome, rules::Outcome::pass);
 }
 
@@ -134,11 +134,11 @@ TEST(Boundary, TwentyFiveInchesWillDoWhereThirteenHundredSquareInchesAreFree) {
 TEST(Boundary, WaterThatFallsAwayFromTheBaseFailsHoweverSteep) {
   // Source: common practice, no source: a seat and a threshold drain into the shower.
   facts::Facts facts = sample::good_facts();
-  facet(facts, "seat", "top").flow = {-1, 0, 0};
-  facet(facts, "threshold", "top").flow = {0, -1, 0};
+  facet(facts, facts::Surface::seat, "top").flow = {-1, 0, 0};
+  facet(facts, facts::Surface::threshold, "top").flow = {0, -1, 0};
   EXPECT_EQ(result_of(sample::alcove(), facts, "seat.fall-least").outcome, rules::Outcome::fail);
   EXPECT_EQ(result_of(sample::alcove(), facts, "threshold.falls-inward").outcome, rules::Outcome::fail);
-  facet(facts, "seat", "top").flow = {0, 1, 0};
+  facet(facts, facts::Surface::seat, "top").flow = {0, 1, 0};
   EXPECT_EQ(result_of(sample::alcove(), facts, "seat.fall-least").outcome, rules::Outcome::fail) << "along the bench";
 }
 
@@ -150,7 +150,7 @@ TEST(Boundary, TheSeatIsJudgedTowardWhereTheBaseLies) {
     job::Job job = sample::alcove();
     job.bench->place = place;
     facts::Facts facts = sample::good_facts();
-    facet(facts, "seat", "top").flow = flow;
+    facet(facts, facts::Surface::seat, "top").flow = flow;
     EXPECT_EQ(result_of(job, facts, "seat.fall-least").outcome, rules::Outcome::pass) << static_cast<int>(place);
   }
 }

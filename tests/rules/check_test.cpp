@@ -24,7 +24,7 @@ TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   job.limits = {{"floor_fall_least", 0.01, ""}, {"clear_area", 1.0, "letter of the building office"}};
   facts::Facts facts = sample::good_facts();
   for (facts::Facet& f : facts.facets)
-    if (f.surface == "base-floor") f.fall = 0.011;
+    if (f.surface == facts::Surface::base_floor) f.fall = 0.011;
   rules::Result r = result_of(job, facts, "floor.fall-least");
   EXPECT_EQ(r.outcome, Outcome::pass);
   EXPECT_EQ(r.limit.source, "set in the job file");

@@ -5,7 +5,7 @@
 namespace fallwright::sample {
 namespace {
 
-facts::Facet facet(const char* surface, const char* name, double in_per_ft, double run_in, double flow_x,
+facts::Facet facet(facts::Surface surface, const char* name, double in_per_ft, double run_in, double flow_x,
                    double flow_y) {
   facts::Facet f;
   f.surface = surface;
@@ -18,9 +18,12 @@ facts::Facet facet(const char* surface, const char* name, double in_per_ft, doub
 }
 
 std::vector<facts::Facet> facets() {
-  return {facet("base-floor", "back", 0.45, 13.75, 0, -1), facet("base-floor", "front", 0.45, 13.75, 0, 1),
-          facet("base-floor", "left", 0.3, 26.25, 1, 0),   facet("base-floor", "right", 0.3, 26.25, -1, 0),
-          facet("threshold", "top", 0.25, 4, 0, 1),        facet("seat", "top", 0.25, 14.5, 1, 0)};
+  return {facet(facts::Surface::base_floor, "back", 0.45, 13.75, 0, -1),
+          facet(facts::Surface::base_floor, "front", 0.45, 13.75, 0, 1),
+          facet(facts::Surface::base_floor, "left", 0.3, 26.25, 1, 0),
+          facet(facts::Surface::base_floor, "right", 0.3, 26.25, -1, 0),
+          facet(facts::Surface::threshold, "top", 0.25, 4, 0, 1),
+          facet(facts::Surface::seat, "top", 0.25, 14.5, 1, 0)};
 }
 
 facts::Part part(const char* id, double mass_kg) {
@@ -102,7 +105,7 @@ facts::Room room() {
   r.widths = {{1200, 1798, 1799, 1.5}};
   r.floor.known = true;
   r.floor.along_width_mm = 4, r.floor.along_depth_mm = 3, r.floor.hump_mm = 1, r.floor.rock_mm = 0.5;
-  r.studs = {{"wall-back/stud-02", "back", "base", 400, 4, 5, 9}};
+  r.studs = {{"wall-back/stud-02", "back", facts::Before::base, 400, 4, 5, 9}};
   r.corners = {{"back left", "left", 3, 3}};
   r.drop_in = {true, 1460, 100, {{12, 1466}, {1200, 1465}}, 5, 1200, 0, 2};
   r.as_set.read = true;
@@ -110,8 +113,9 @@ facts::Room room() {
                      {"back right", 1400, 900, 1, 1},
                      {"front right", 1400, 0, 1, 1},
                      {"front left", 0, 0, 0, 0}};
-  r.as_set.falls = {
-      {"base-floor", "left", 0.3 / 12}, {"base-floor", "back", 0.45 / 12}, {"threshold", "top", 0.25 / 12, 0.25 / 12}};
+  r.as_set.falls = {{facts::Surface::base_floor, "left", 0.3 / 12},
+                    {facts::Surface::base_floor, "back", 0.45 / 12},
+                    {facts::Surface::threshold, "top", 0.25 / 12, 0.25 / 12}};
   r.as_set.threshold_least_mm = 2.5 * in, r.as_set.threshold_greatest_mm = 2.6 * in;
   r.as_set.upstand_least_mm = 4 * in;
   r.as_set.raised_mm = 0, r.as_set.drain_body_mm = -2.5 * in;
@@ -127,7 +131,9 @@ facts::Facts good_facts() {
   f.parts = {part("base", 90), part("bed", 85), part("seat-block", 40), part("joists/joist-01", 20)};
   f.parts.back().bbox_mm = {700, -1200, -255, 738.1, 2400, -19};  // along the depth, under the base's middle
   f.facets = facets();
-  f.drainage = {{"base-floor", true, 0, {}, {}}, {"threshold", true, 0, {}, {}}, {"seat", true, 0, {}, {}}};
+  f.drainage = {{facts::Surface::base_floor, true, 0, {}, {}},
+                {facts::Surface::threshold, true, 0, {}, {}},
+                {facts::Surface::seat, true, 0, {}, {}}};
   f.fits = {{sample::part_id("base"), sample::part_id("bed"), facts::Touch::touch, 0, 0, {}}};
   f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
   f.bed = bed();

@@ -25,7 +25,7 @@ facts::Facts floor_falling(double left, double right, double back, double front)
   } facets[] = {{"left", left, 1, 0}, {"right", right, -1, 0}, {"back", back, 0, -1}, {"front", front, 0, 1}};
   for (const auto& facet : facets) {
     facts::Facet made;
-    made.surface = "base-floor", made.facet = facet.name, made.fall = facet.fall;
+    made.surface = facts::Surface::base_floor, made.facet = facet.name, made.fall = facet.fall;
     made.flow = {facet.x, facet.y};
     f.facets.push_back(made);
   }
@@ -104,7 +104,7 @@ TEST(LevellingWindow, TheThresholdAndTheSeatAreHeldTowardTheWayTheyDrain) {
   for (facts::Facet& f : facts.facets)
     if (f.facet == "back" || f.facet == "front") f.fall = 0.375 / 12;
   for (facts::Facet& f : facts.facets)
-    if (f.surface == "threshold") f.fall = 0.15 / 12;
+    if (f.surface == facts::Surface::threshold) f.fall = 0.15 / 12;
   const Levelling base = window_of(facts);
   EXPECT_NEAR(low(base, "front").allowed_mm / 25.4, 36 * tilt(0.15, 0.125), 1e-5);
   EXPECT_EQ(low(base, "front").gives_way, "least fall of the threshold");
@@ -112,7 +112,7 @@ TEST(LevellingWindow, TheThresholdAndTheSeatAreHeldTowardTheWayTheyDrain) {
   const job::Job job = sample::alcove();
   const Levelling seat = rules::seat_levelling(job, facts, rules::limits_for(job));
   const double sine = std::sqrt((1 / 576. - 1 / 2304.) / (1 + 1 / 576.)), along = sine / std::sqrt(1 - sine * sine);
-  EXPECT_EQ(seat.of, "seat");
+  EXPECT_EQ(seat.of, facts::Surface::seat);
   EXPECT_NEAR(low(seat, "left").allowed_mm / 25.4, 57.5 * tilt(0.25, 0.125), 1e-5);
   EXPECT_NEAR(low(seat, "right").allowed_mm / 25.4, 57.5 * tilt(0.25, 0.5), 1e-5);
   EXPECT_NEAR(low(seat, "back").allowed_mm / 25.4, 36 * along, 1e-4);
@@ -143,7 +143,7 @@ TEST(LevellingWindow, TheThresholdsHeightGivesWayWhereItIsLeast) {
   f.parts.push_back(drain);
   f.heights.drain_top_mm = 0;
   facts::Facet top;
-  top.surface = "threshold", top.facet = "top", top.fall = 0.02, top.flow = {0, 1};
+  top.surface = facts::Surface::threshold, top.facet = "top", top.fall = 0.02, top.flow = {0, 1};
   top.low_mm = {0, 0, 33. / 16 * in}, top.high_mm = {0, 0, 33. / 16 * in};
   f.facets.push_back(top);
   const Levelling window = window_of(f);
@@ -162,7 +162,7 @@ TEST(LevellingWindow, OfTwoHandsThatAreAlikeBothAreTold) {
   facts::Facts f = sample::good_facts();
   std::erase_if(f.facets, [](const facts::Facet& facet) { return facet.facet == "left" || facet.facet == "right"; });
   for (facts::Facet& facet : f.facets)
-    if (facet.surface == "threshold")
+    if (facet.surface == facts::Surface::threshold)
       facet.low_mm = {0, 0, f.heights.drain_top_mm + 2.001 * in}, facet.high_mm = facet.low_mm;
   facts::Part drain;
   drain.which = {{facts::Role::drain}}, drain.bbox_mm = {26.75 * in, 16 * in, -3 * in, 30.75 * in, 20 * in, 0};

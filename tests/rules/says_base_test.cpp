@@ -165,7 +165,7 @@ TEST(Says, OfFalls) {
                 {"at least 1/8 in/ft"}},
                {"floor.drains",
                 [](Job&, Facts& f) {
-                  f.drainage[0] = {"base-floor", false, 3, {10 * in, 20 * in, 0}, {"left", "back"}};
+                  f.drainage[0] = {facts::Surface::base_floor, false, 3, {10 * in, 20 * in, 0}, {"left", "back"}};
                 },
                 3,
                 1,

@@ -63,9 +63,9 @@ TEST(Says, OfTheSurvey) {
                 Outcome::caution},
                {"room.stud-gap",
                 [](Job&, Facts& f) {
-                  f.room.studs = {{"s1", "back", "base", 0, 4, 5, 90},
-                                  {"s2", "back", "base", 0, 0.55 * in, 0.8 * in, 1},
-                                  {"s3", "left", "bench", 0, 90, 90, 90}};
+                  f.room.studs = {{"s1", "back", facts::Before::base, 0, 4, 5, 90},
+                                  {"s2", "back", facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
+                                  {"s3", "left", facts::Before::bench, 0, 90, 90, 90}};
                 },
                 0.8,
                 in,
@@ -74,7 +74,7 @@ TEST(Says, OfTheSurvey) {
                {"room.stud-gap",  // beside a wall that the base can go toward
                 [](Job& j, Facts& f) {
                   j.bench.reset();
-                  f.room.studs = {{"s2", "right", "base", 0, 0.55 * in, 0.8 * in, 1}};
+                  f.room.studs = {{"s2", "right", facts::Before::base, 0, 0.55 * in, 0.8 * in, 1}};
                 },
                 0.8,
                 in,

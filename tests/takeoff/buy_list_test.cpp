@@ -229,7 +229,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
     facts::Part part;
     part.id = id, part.which = sample::part_id(id), part.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 94 * in};
     facts.parts.push_back(part);
-    facts.room.studs.push_back({id, "left", "base", 0, floor_in * in, top_in * in, top_in * in});
+    facts.room.studs.push_back({id, "left", facts::Before::base, 0, floor_in * in, top_in * in, top_in * in});
   };
   stud("wall-left/stud-01", 0.1875, 0.0625), stud("wall-left/stud-02", 0.18, 0.05),
       stud("wall-left/stud-03", 0.25, 0.25);
