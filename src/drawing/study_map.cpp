@@ -19,7 +19,7 @@ namespace {
 
 using units::decimals;
 
-constexpr double letter = least_letter;
+constexpr double small_letter = least_letter;
 constexpr double left = 27, top = -5, legend_width = 70, strip_height = 34;
 
 struct Look {
@@ -122,7 +122,7 @@ class MapSheet {
         map_{*subject.all.map},
         sheet_{name, "Study: " + subject.study.name, subject.study.job.unit == job::UnitSystem::metric},
         room_{room_on(sheet_, paper)},
-        pen_{sheet_, letter},
+        pen_{sheet_, small_letter},
         across_{scale_of(&subject.varied[map_.across], map_.xs, left, room_.width() - legend_width - 8)},
         up_{map_.up ? scale_of(&subject.varied[*map_.up], map_.ys, 16 - room_.height(), top)
                     : scale_of(nullptr, map_.ys, top - strip_height, top)},
@@ -205,17 +205,17 @@ class MapSheet {
     pen_.line({*x - arm, *y}, {*x + arm, *y}, LineKind::outline);
     pen_.line({*x, *y - arm}, {*x, *y + arm}, LineKind::outline);
     taken_.push_back({*x - arm, *y - arm, *x + arm, *y + arm});
-    const double width = 5 * letter_width * letter + 4;
+    const double width = 5 * letter_width * small_letter + 4;
     const bool to_right = *x + width < across_.high;
-    const double rise = *y + 5 < up_.high ? 2.2 : -2.2 - letter;
+    const double rise = *y + 5 < up_.high ? 2.2 : -2.2 - small_letter;
     keep_clear(
-        {{*x + (to_right ? 2.6 : -2.6), *y + rise}, letter, "today", 0, to_right ? Anchor::left : Anchor::right});
+        {{*x + (to_right ? 2.6 : -2.6), *y + rise}, small_letter, "today", 0, to_right ? Anchor::left : Anchor::right});
   }
 
   void place_letters() {
     for (const ZonePlace& place : letter_places(grid(), taken_)) {
       const bool long_word = place.zone == passing && place.free_mm > 8;
-      const double height = place.free_mm > 4 ? 3.5 : letter;
+      const double height = place.free_mm > 4 ? 3.5 : small_letter;
       if (place.free_mm < 0.7 * height) continue;
       keep_clear({{place.at.x, place.at.y - height / 2},
                   height,
@@ -340,17 +340,17 @@ class MapSheet {
     std::size_t longest = 1;
     for (std::size_t i = 0; i < across_.order.size(); ++i)
       longest = std::max(longest, std::min(longest_across, units::letter_count(tick_text(across_, i))));
-    for (const std::size_t i : told(across_, static_cast<double>(longest) * letter * letter_width)) {
+    for (const std::size_t i : told(across_, static_cast<double>(longest) * small_letter * letter_width)) {
       const double x = tick_at(across_, i);
       pen_.line({x, up_.low}, {x, up_.low - 1.2}, LineKind::dimension);
       pen_.note({x, up_.low - 4.6}, shortened(tick_text(across_, i), longest_across), Anchor::middle);
     }
     pen_.note({(across_.low + across_.high) / 2, up_.low - 9.6}, title_of(across_), Anchor::middle, 1.1);
     if (!up_.varied) return;
-    for (const std::size_t i : told(up_, letter * 1.5)) {
+    for (const std::size_t i : told(up_, small_letter * 1.5)) {
       const double y = tick_at(up_, i);
       pen_.line({across_.low, y}, {across_.low - 1.2, y}, LineKind::dimension);
-      pen_.note({across_.low - 2, y - letter / 2}, shortened(tick_text(up_, i), longest_up), Anchor::right);
+      pen_.note({across_.low - 2, y - small_letter / 2}, shortened(tick_text(up_, i), longest_up), Anchor::right);
     }
     pen_.note({3, (up_.low + up_.high) / 2}, title_of(up_), Anchor::middle, 1.1, 90);
   }
@@ -365,13 +365,13 @@ class MapSheet {
     const Look look = look_of(zone, turn_of(zone));
     const std::vector<Point> ring{{x, y - height}, {x + width, y - height}, {x + width, y}, {x, y}};
     sheet_.areas.push_back({ring, look.tint});
-    const Text mark{{x + width / 2, y - height / 2 - letter / 2}, letter, letter_of(zone), 0, Anchor::middle};
+    const Text mark{{x + width / 2, y - height / 2 - small_letter / 2}, small_letter, letter_of(zone), 0, Anchor::middle};
     keep_clear(mark);
     for (const double angle : look.angles_deg)
       for (const Stretch& h : hatch_of_box({x, y - height}, {x + width, y}, angle, look.apart))
         line_round_texts(h.from, h.to, LineKind::dimension);
     pen_.rectangle({x, y - height}, {x + width, y}, LineKind::outline);
-    const auto lines = wrapped(words, legend_width - width - 3, letter);
+    const auto lines = wrapped(words, legend_width - width - 3, small_letter);
     for (std::size_t i = 0; i < lines.size(); ++i)
       pen_.note({x + width + 2, y - 2.6 - static_cast<double>(i) * 4}, lines[i]);
     return y - std::max(height, 4 * static_cast<double>(lines.size())) - 2.2;
