@@ -1,9 +1,24 @@
 #include <algorithm>
 #include <cmath>
 
+#include <gmpxx.h>
+
 #include <boost/polygon/polygon.hpp>
 
 #include "points/openings.hpp"
+
+// Crossings of sides are exact fractions: by numbers that round, sides that all but meet in one corner come in another
+// order each time they are asked, and the way round a region never ends where it began.
+namespace boost::polygon {
+template <>
+struct high_precision_type<int> {
+  using type = mpq_class;
+};
+template <>
+inline int convert_high_precision_type<int>(const mpq_class& v) {
+  return static_cast<int>(mpz_class{v.get_num() / v.get_den()}.get_si());
+}
+}  // namespace boost::polygon
 
 namespace fallwright::points {
 namespace {
