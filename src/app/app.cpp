@@ -48,7 +48,7 @@ bool is_command(const CLI::App& app, const std::string& word) {
 
 const std::vector<Ending>& endings() {
   static const std::vector<Ending> all{
-      {std::to_string(all_pass), "all checks pass"},
+      {std::to_string(all_pass), "no check fails"},
       {std::to_string(check_failed), "a check fails (build writes all files)"},
       {std::to_string(bad_input), "the job file or the command line is wrong (nothing is written)"},
       {std::to_string(machine_failed), "the machine failed us: disk, permission, geometry kernel"},
