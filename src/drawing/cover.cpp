@@ -216,7 +216,12 @@ class Cover {
                     width,
                     {{"", 0.7, true}, {"what changed", 4, true}, {"date", 1.6, true}}};
     revisions.head();
-    for (int i = 0; i < 3; ++i) revisions.row({"", "", ""});
+    // The newest, and lines to write later ones in.
+    constexpr std::size_t most = 4, least = 3;
+    const std::vector<job::Revision>& made = s_.job().revisions;
+    for (std::size_t i = made.size() > most ? made.size() - most : 0; i < made.size(); ++i)
+      revisions.row({made[i].mark, made[i].what, made[i].date});
+    for (std::size_t i = made.size(); i < least; ++i) revisions.row({"", "", ""});
     const double y = revisions.bottom() - between / 2;
     Table table{pen_,
                 {at.x, headline({at.x, y}, "Answer for it")},

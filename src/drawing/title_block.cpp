@@ -140,18 +140,19 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     unit = sheet.metric ? "lengths in mm" : "lengths in inches",
                     hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
                     limits = "limits: " + book.title + ", " + (job.limits.empty() ? "the book's" : "the job's own"),
+                    revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
                     origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
             {7.8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
             {4.8, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
-            {4.8, {{2, date}, {2.4, "revision"}, {2.2, "checked by"}}},
+            {4.8, {{2, date}, {2.4, revision}, {2.2, "checked by"}}},
             {7.8, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
             {4.8, {{1, origin}}},
             {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
-  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},     {7.6, {{1, job.name, 3, 2}}},
-          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},       {4.6, {{1.3, scale}, {1, unit}}},
-          {4.6, {{1.2, date}, {1, "revision"}, {1.4, "checked by"}}}, {8.4, {{1, limits, least_letter, 2}}}};
+  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},   {7.6, {{1, job.name, 3, 2}}},
+          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.3, scale}, {1, unit}}},
+          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {8.4, {{1, limits, least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {

@@ -137,9 +137,15 @@ struct Drawings {
   PaperSize paper = PaperSize::tabloid;
 };
 
+/// A change of sheets that are out already, as their title blocks and the cover tell it.
+struct Revision {
+  std::string mark, date, what;  ///< "B", "2026-03-21", "drain moved to the left"
+};
+
 struct Job {
   std::string name;
-  std::string date;  ///< of issue, "2026-03-14"; empty: nobody said so
+  std::string date;                 ///< of issue, "2026-03-14"; empty: nobody said so
+  std::vector<Revision> revisions;  ///< the newest last
   UnitSystem unit = UnitSystem::inch;
   std::string file;                         ///< as given on the command line
   std::string sha256;                       ///< of the file's bytes

@@ -426,6 +426,10 @@ const std::vector<Section>& sections() {
       {"as_built.flood", "The water of the flood test, read once; the first reading as it was filled.", true,
        [](Job& j) { j.as_built.flood.emplace_back(); }},
       {"as_built.photo", "A photograph that was taken.", true, [](Job& j) { j.as_built.photos.emplace_back(); }},
+      {"revision",
+       "A change of sheets that are out already, the newest last: its mark stands in every title block, all on the "
+       "cover.",
+       true, [](Job& j) { j.revisions.emplace_back(); }},
       {"liner", "A waterproof liner under the floor, as read; leave out for a preformed base.", true},
       {"trap", "The drain's pipe below the floor, as far as it is known.", true},
       {"trap.bend",
