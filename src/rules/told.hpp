@@ -8,7 +8,8 @@
 namespace fallwright::rules {
 
 /// The hand that is told first where something is alike on both: `measure` lists a left and a right facet of the floor
-/// in that order, so that a room and its mirror image tell the same. Where the floor has neither, the left.
+/// in that order, so that a room and its mirror image tell the same. Where the floor has neither, the hand that the
+/// drain lies nearer to; where it lies in the middle, the left.
 std::string told_hand(const facts::Facts& facts);
 
 /// Of walls that are alike the first of these is told: the back, the wall on that hand, the other.
