@@ -5,8 +5,8 @@
 
 #include "job/body.hpp"
 #include "rules/check.hpp"
+#include "rules/words.hpp"
 #include "takeoff/item.hpp"
-#include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
@@ -52,10 +52,11 @@ KeyLine built(const Report& report) {
 KeyLine bed(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), report.job.is_metric()); };
-  std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " + len(bed.least_mm) + " to " +
-                     len(bed.greatest_mm) + " thick; ";
+  const auto least = [&](double mm) { return rules::text_or_less(mm, rules::Unit::mm, report.job); };
+  std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " + least(bed.least_mm) + " to " +
+                     rules::text_or_more(bed.greatest_mm, rules::Unit::mm, report.job) + " thick; ";
   if (const auto& site = report.facts.site_built)
-    text += len(site->at_flange_mm) + " at the drain's flange; " + len(site->cover_least_mm) +
+    text += least(site->at_flange_mm) + " at the drain's flange; " + least(site->cover_least_mm) +
             (report.job.base.site.waterproofing == job::Waterproofing::liner ? " of top coat on its liner"
                                                                              : " of tile on its membrane");
   else
@@ -85,10 +86,9 @@ std::vector<KeyLine> falls(const Report& report) {
     if (!greatest || f.fall > greatest->fall) greatest = &f;
   }
   if (!least) return {};
-  const auto text = [&](const facts::Facet& f) {
-    return units::to_text(units::Fall::ratio(f.fall), report.job.is_metric()) + " (" + f.facet + ")";
-  };
-  return {{"floor falls", text(*least) + " least, " + text(*greatest) + " greatest"}};
+  return {{"floor falls", rules::text_or_less(least->fall, rules::Unit::ratio, report.job) + " (" + least->facet +
+                              ") least, " + rules::text_or_more(greatest->fall, rules::Unit::ratio, report.job) + " (" +
+                              greatest->facet + ") greatest"}};
 }
 
 }  // namespace

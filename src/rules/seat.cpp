@@ -7,6 +7,7 @@
 #include "rules/loads.hpp"
 #include "rules/steel.hpp"
 #include "rules/steel_section.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
@@ -205,7 +206,7 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
     if (b.what == "deck" && !people.rated_panels) {
       load.deck = "a board that no span rating is known of";
       load.unjudged += "the deck, whose board has no span rating: ask its maker what it carries on 50 by 50 mm over " +
-                       text_of(b.clear_mm, Unit::mm, job) + "; ";
+                       text_or_more(b.clear_mm, Unit::mm, job) + "; ";
       continue;
     }
     load.members.push_back(member_under(b, facts.bearers, frame, *grade, people.person_n));
@@ -230,7 +231,7 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
 
 std::string text_of(const SeatMember& m, const job::Job& job) {
   std::string text = m.what + " ('" + m.part_id + "')" + (m.axial ? ", " : " over ") +
-                     text_of(m.span_mm, Unit::mm, job) + (m.axial ? " long" : "") +
+                     text_or_more(m.span_mm, Unit::mm, job) + (m.axial ? " long" : "") +
                      (m.plate_under_rail ? ", its part beside the rail by stiffness: " : ": ");
   std::string shares;
   for (const auto& [share, of] : {std::pair{m.bending, "bending"},
