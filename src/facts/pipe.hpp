@@ -15,6 +15,7 @@ struct JoistCrossing {
   std::optional<double> centre_mm = {};   ///< of the arm; absent: the weir's height, the fall or the pipe are not known
   double hole_mm = 0;                     ///< diameter; where the job names none, the pipe's outside; zero: unknown
   std::optional<double> along_span = {};  ///< share of the joist's span, from its nearer bearing
+  double along_mm = 0;                    ///< its place along the joist, from the entry or the left stud face
   bool modelled = true;                   ///< false: past that floor, at the joists' spacing, as high as the last one
   std::optional<double> above_mm() const {  ///< wood left over the hole
     return centre_mm ? std::optional{top_mm - *centre_mm - hole_mm / 2} : std::nullopt;
@@ -22,6 +23,12 @@ struct JoistCrossing {
   std::optional<double> below_mm() const {
     return centre_mm ? std::optional{*centre_mm - hole_mm / 2 - bottom_mm} : std::nullopt;
   }
+};
+
+/// A hole that a joist has for something else.
+struct JoistHole {
+  std::string joist;  ///< empty: no joist of the modelled floor is there
+  double along_mm = 0, centre_mm = 0, diameter_mm = 0;
 };
 
 struct PipeRun {
@@ -33,6 +40,7 @@ struct PipeRun {
   bool unplaced_bend = false;                  ///< the arm bends, and nobody said where or to which side
   bool routed = false;                         ///< the arm's way is known: crossings and bay are told
   std::vector<JoistCrossing> crossings = {};   ///< in the order the arm meets them
+  std::vector<JoistHole> holes = {};           ///< of joists that were described
   std::vector<std::string> passed_under = {};  ///< joists below which the arm hangs free
   std::string bay = {};                        ///< it, or a part of it, runs along joists: "joists/joist-03 and ..."
   std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in

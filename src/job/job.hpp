@@ -46,6 +46,13 @@ struct Walls {
 enum class FloorKind { joists, slab };
 
 /// The subfloor: through the survey's spot levels, or else a plane given by how far it drops across the alcove.
+/// A hole that a floor joist has already, seen along the joist; of a notch the circle that it fills.
+struct JoistHole {
+  Length from_left, from_back;  ///< its middle, from the alcove's stud faces
+  Length height;                ///< its middle above the datum
+  Length diameter;
+};
+
 struct Floor {
   FloorKind kind = FloorKind::joists;
   Length deck;                           ///< thickness of the deck, or of the slab
@@ -61,6 +68,9 @@ struct Floor {
   std::optional<Length> joist_span;
   std::optional<Length> joist_bearing;  ///< where that span begins, from the entry (or the left); absent: not known
   std::string joist_species;
+  std::vector<JoistHole> joist_holes = {};  ///< beside those of the trap arm
+  std::optional<bool> joists_bored = {};    ///< there are such; absent: nobody looked
+  bool knows_holes() const { return !joist_holes.empty() || !joists_bored.value_or(true); }
   std::vector<Side> walls_carried;                  ///< walls whose weight comes on these joists
   std::optional<Length> clear_along, clear_before;  ///< free floor outside: along the entry, and out from it
 };
@@ -78,8 +88,9 @@ struct BenchFrame {
   std::string species = "SPF No.2";  ///< of its timber, with the grade
   bool waterproofed = false;         ///< a membrane keeps water out of it, whatever the seat lets through
   PanelKind panel = PanelKind::plywood;
-  std::optional<Web> web = {};               ///< of steel joists; absent: nobody looked
-  std::optional<std::string> fastener = {};  ///< of the wall cleat, into a stud: "16d", "#10"
+  std::optional<double> panel_carries_kg = {};  ///< on one place between joists, as its maker says
+  std::optional<Web> web = {};                  ///< of steel joists; absent: nobody looked
+  std::optional<std::string> fastener = {};     ///< of the wall cleat, into a stud: "16d", "#10"
   std::optional<Length> fastener_length = {};
   std::optional<int> fasteners_at_stud = {};
   std::optional<std::string> joist_fastener = {};  ///< of a joist's end to cleat, plate or track: "8d", "#8"

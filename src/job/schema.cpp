@@ -280,6 +280,11 @@ std::vector<Key> bench_keys() {
        "what its deck is",
        {"plywood", "osb"},
        STORE(bench(j).frame.panel = v.text == "osb" ? PanelKind::osb : PanelKind::plywood)},
+      {"bench.frame.panel_carries", Kind::mass, optional, "\"450 lb\"", "\"210 kg\"", 1, 5000,
+       "what may stand on one place of that deck between its joists, as its maker allows it in use, not what breaks "
+       "it; "
+       "in a European book on 50 by 50 mm. Left out: by its span rating, where boards have one",
+       no_choices, STORE(bench(j).frame.panel_carries_kg = v.number)},
       {"bench.frame.web",
        Kind::choice,
        optional,
@@ -400,6 +405,10 @@ const std::vector<Section>& sections() {
       {"survey.studs", "Studs that stand already.", true, [](Job& j) { j.survey.studs.emplace_back(); }},
       {"floor", "The subfloor the bed lies on: through the survey's spot levels, or else a plane."},
       {"floor.joists", "Joists under the deck; nothing here counts for a slab."},
+      {"floor.joists.hole",
+       "A hole that a joist has already, for another pipe or a cable, where the trap arm crosses it; of a notch, the "
+       "circle that it fills.",
+       true, [](Job& j) { j.floor.joist_holes.emplace_back(); }},
       {"base", "The sloped shower base."},
       {"base.outside",
        "A bought base measured all round, in place of base.length and base.width: all four sides and a diagonal, or "

@@ -107,6 +107,10 @@ class Judge {
     if (f.kind == FloorKind::joists && f.joist_spacing <= f.joist_stock.thickness)
       add("floor.joists.spacing",
           "joists " + text(f.joist_stock.thickness) + " thick cannot stand " + text(f.joist_spacing) + " apart");
+    if (!f.joist_holes.empty() && !f.joists_bored.value_or(true))
+      add("floor.joists.bored", "no joist is bored, and " + std::to_string(f.joist_holes.size()) +
+                                    (f.joist_holes.size() == 1 ? " hole is" : " holes are") +
+                                    " given (floor.joists.hole): leave out one of them");
     if (f.kind == FloorKind::joists && f.joist_stock.is_steel())
       add("floor.joists.stock", f.joist_stock.name + " is steel; floor joists are timber here");
   }

@@ -56,6 +56,7 @@ class Runner {
   facts::PipeRun run() {
     run_.known = true;
     heights();
+    find_holes();
     if (!trap_.to || (model_.job.floor.kind == job::FloorKind::joists && !model_.job.floor.joist_first)) return run_;
     const std::vector<Way> ways = ways_of(trap_, hub());
     run_.unplaced_bend = ways.empty();
@@ -95,6 +96,25 @@ class Runner {
     const double ledge = box[5] + set.raised_mm.value_or(0) - model_.job.drain.recess.in_mm();
     if (trap_.hub) run_.riser_mm = lowest - trap_.hub->in_mm(), run_.riser_most_mm = ledge - trap_.hub->in_mm();
     if (trap_.weir) run_.down_to_weir_mm = lowest - trap_.weir->in_mm();
+  }
+
+  /// A hole goes through the joist that is nearer to it than half a spacing; without a name where none is.
+  void find_holes() {
+    const job::Floor& floor = model_.job.floor;
+    const bool along_y = floor.joist_direction == job::Direction::along_depth;
+    for (const job::JoistHole& hole : floor.joist_holes) {
+      const double x = hole.from_left.in_mm(), y = model_.job.alcove.depth.in_mm() - hole.from_back.in_mm();
+      double nearest = floor.joist_spacing.in_mm() / 2;
+      facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
+      for (const parts::Solid& joist : model_.solids) {
+        if (joist.role != parts::Role::joist) continue;
+        const Box box = brep::box_of(joist.shape);
+        const int across = along_y ? 0 : 1;
+        const double off = std::abs((box[across] + box[across + 3]) / 2 - (along_y ? x : y));
+        if (off < nearest) nearest = off, found.joist = joist.id;
+      }
+      run_.holes.push_back(std::move(found));
+    }
   }
 
   /// Where nobody measured it, the thickest of all makes sold by that name.
@@ -139,6 +159,7 @@ class Runner {
       crossing.from_weir_mm = from;
       crossing.bottom_mm = Surface{joist.shape, false}.carried_on(x, y);
       crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
+      crossing.along_mm = way.across();
       crossing.along_span = share_of_span(way.across());
       if (!last || from > last->from_weir_mm) last = crossing;
       if (from >= way.begin_mm && from <= way.end_mm) meet(std::move(crossing));

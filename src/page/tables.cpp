@@ -30,7 +30,7 @@ Table checks_table(const report::Report& report) {
     table.rows.push_back(
         {{badge_of(r.outcome), order},
          {with_small(r.title, r.advice.empty() ? r.where : r.advice)},
-         {escaped(r.measured ? rules::measured_text(r, report.job) : "")},
+         {escaped(r.measured || rules::fails_without_number(r) ? rules::measured_text(r, report.job) : "")},
          {escaped(r.outcome == rules::Outcome::not_applicable ? "" : rules::limit_text(r, report.job))},
          {escaped(r.limit.source.empty() ? "" : rules::source_text(r.limit))}});
     const bool somewhere = r.outcome != rules::Outcome::not_applicable && place_of(r, report.facts).any();

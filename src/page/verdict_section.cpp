@@ -33,7 +33,7 @@ Sign sign_of(Outcome outcome) {
 /// One finding with its remedy; a page with scripts puts a button there that leads to its place.
 std::string finding(const report::Report& report, const rules::Result& r) {
   std::string body = badge_of(r.outcome) + element("h3", escaped(r.title));
-  if (r.measured)
+  if (r.measured || rules::fails_without_number(r))
     body += element("p", "Found " + element("strong", escaped(rules::measured_text(r, report.job))) + ", allowed " +
                              escaped(rules::limit_text(r, report.job)) + ".");
   if (!r.where.empty()) body += element("p", escaped(r.where), " class=\"quiet\"");

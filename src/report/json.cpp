@@ -201,7 +201,12 @@ Json crossing(const facts::JoistCrossing& c) {
           {"hole_mm", c.hole_mm},
           {"above_mm", maybe(c.above_mm())},
           {"below_mm", maybe(c.below_mm())},
+          {"along_mm", c.along_mm},
           {"along_span", maybe(c.along_span)}};
+}
+
+Json hole(const facts::JoistHole& h) {
+  return {{"joist", h.joist}, {"along_mm", h.along_mm}, {"centre_mm", h.centre_mm}, {"diameter_mm", h.diameter_mm}};
 }
 
 Json pipe(const facts::PipeRun& p) {
@@ -212,6 +217,7 @@ Json pipe(const facts::PipeRun& p) {
           {"down_to_weir_mm", maybe(p.down_to_weir_mm)},
           {"routed", p.routed},
           {"crossings", list(p.crossings, crossing)},
+          {"holes", list(p.holes, hole)},
           {"passed_under", p.passed_under},
           {"bay", p.bay},
           {"beside_mm", maybe(p.beside_mm)}};

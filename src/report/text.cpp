@@ -38,7 +38,8 @@ constexpr std::size_t under_title = 15;  ///< where lines begin that belong to t
 /// and below it the remedy.
 std::string check_line(const Report& report, const rules::Result& r, bool with_place = false) {
   std::string text = r.title;
-  if (r.measured) text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
+  if (r.measured || rules::fails_without_number(r))
+    text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
   if (with_place && !r.where.empty()) text += "; " + r.where;
   text = wrapped("  " + padded(shout(r.outcome), 12) + " " + text, 0, under_title);
   if (!r.advice.empty()) text += wrapped(r.advice, under_title);

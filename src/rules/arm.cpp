@@ -3,6 +3,7 @@
 
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
+#include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
@@ -101,7 +102,35 @@ Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood
   return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
 }
 
-/// Two inches of wood above and below every hole, whatever its diameter.
+/// The arm's hole and another one through the same joist.
+Finding beside_another(const HoleGap& gap, const job::Job& job, double wanted) {
+  const std::string further = text_at_least(gap.further_mm(wanted), job);
+  return found(
+      gap.wood_mm,
+      "wood between the hole in " + name_of(*gap.crossing) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) +
+          " from the weir, and " + (gap.of_the_arm ? "the arm's other one" : "the one that is there already") + ", " +
+          text_of(gap.along_mm, Unit::mm, job) + " along the joist from it, middle to middle",
+      (gap.of_the_arm ? "put the arm's bends " + further + " farther apart (its bends in [trap])"
+                      : "set trap and arm " + further + " farther away from it along the joist (its place in [trap])") +
+          ", or ask an engineer");
+}
+
+/// Holes and notches that joists have already are looked for before any is bored.
+std::optional<Finding> holes_to_look_for(const job::Job& job, const facts::PipeRun& pipe) {
+  if (!job.floor.knows_holes())
+    return missing(
+        job.floor.joists_bored
+            ? "give the holes that the joists have already where the trap arm crosses them (floor.joists.hole)"
+            : "look for holes and notches that the joists have already where the trap arm crosses them, and give them "
+              "(floor.joists.hole), or say that there are none (floor.joists.bored)");
+  for (std::size_t i = 0; i < pipe.holes.size(); ++i)
+    if (pipe.holes[i].joist.empty())
+      return missing("read again where hole " + std::to_string(i + 1) +
+                     " of the joists lies: no joist of the floor as described is there (floor.joists.hole)");
+  return std::nullopt;
+}
+
+/// Two inches of wood above and below every hole, whatever its diameter, and to any other.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap || !facts.pipe.routed) return unread();
@@ -133,7 +162,18 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
                           "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);
-  return at_another_height(std::move(finding), job, wood, *limit.least);
+  const std::vector<HoleGap> gaps = hole_gaps(facts.pipe);
+  const auto nearest = std::min_element(gaps.begin(), gaps.end(),
+                                        [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
+  if (nearest != gaps.end() && nearest->wood_mm < *finding.measured) {
+    Finding beside = beside_another(*nearest, job, *limit.least);
+    beside.details = std::move(finding.details), beside.unjudged = std::move(finding.unjudged);
+    finding = std::move(beside);
+  } else {
+    finding = at_another_height(std::move(finding), job, wood, *limit.least);
+  }
+  if (*finding.measured < *limit.least - units::tolerance::length_mm) return finding;
+  return holes_to_look_for(job, facts.pipe).value_or(std::move(finding));
 }
 
 Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -210,9 +250,9 @@ std::vector<Rule> arm_rules() {
        "",
        aside,
        {Input::trap, Input::subfloor}},
-      {"joist.hole-edges", "holes through joists stay clear of their edges",
-       "least wood above and below the arm's hole over all joists it crosses", "joists: heights where the arm crosses",
-       Unit::mm, "", "", edges, at_joists},
+      {"joist.hole-edges", "holes through joists keep clear of edges and each other",
+       "least wood above and below the arm's hole, and between it and others, over all joists it crosses",
+       "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", edges, at_joists},
       {"joist.notch-place",
        "notches stay out of the middle of the span",
        "distance of the crossing from the nearer bearing over the span, against a third",

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include "rules/beam.hpp"
@@ -124,12 +125,14 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const double one = j.across();
   const std::string into = text_of(j.into_in * inch_mm, Unit::mm, job);
   if (one <= 0)
-    return found(99, named(job.bench->frame, job) + " reach only " + into + " into the stud",
-                 std::string{"take fasteners that reach "} +
-                     (!j.wood.eurocode() ? "six"
-                      : j.fastener.screw ? "four"
-                                         : "eight") +
-                     " times their thickness into the stud at least (bench.frame.fastener_length)");
+    return found_share(
+        std::numeric_limits<double>::infinity(),
+        named(job.bench->frame, job) + " reach only " + into + " into the stud, which counts for nothing",
+        std::string{"take fasteners that reach "} +
+            (!j.wood.eurocode() ? "six"
+             : j.fastener.screw ? "four"
+                                : "eight") +
+            " times their thickness into the stud at least (bench.frame.fastener_length)");
   const double share = person_lbf(job) / (one * j.at_stud);
   const auto count = enough(j.at_stud, share, most_at_stud);
   Finding finding = found(
@@ -227,24 +230,28 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   for (const PushedJoint& joint : all.joints) shares[joint.key] = std::max(shares[joint.key], joint.share);
   std::string advice;
   std::vector<job::Change> changes;
-  bool mends = true;
-  const auto more = [&](const char* where, const char* key, int now, double share, int most) {
+  bool mends = greatest_of_turn(facts.cleat->studs_at_mm).has_value();
+  if (!mends) advice = "set another stud behind the bench: about a single one it turns";
+  const auto more = [&](const char* where, const char* key, const char* kind_key, int now, double share, int most) {
     if (share <= 1) return;
     const auto count = enough(now, share, most);
     mends = mends && count;
     advice += (advice.empty() ? "" : "; ") + (count ? std::to_string(*count) : std::string{"longer or stouter"}) +
-              " fasteners at each " + where + " (" + key + ")";
+              " fasteners at each " + where + " (" + (count ? key : kind_key) + ")";
     if (count) changes.push_back(set_count(key, *count));
   };
-  more("stud", "bench.frame.fasteners_at_stud", j.at_stud, shares["cleat"], most_at_stud);
-  more("end of a joist", "bench.frame.fasteners_at_joist", *frame.fasteners_at_joist, shares["joist"], most_at_joist);
+  more("stud", "bench.frame.fasteners_at_stud", "bench.frame.fastener_length, bench.frame.fastener", j.at_stud,
+       shares["cleat"], most_at_stud);
+  more("end of a joist", "bench.frame.fasteners_at_joist", "bench.frame.joist_fastener", *frame.fasteners_at_joist,
+       shares["joist"], most_at_joist);
   if (!j.fastener.screw && shares["cleat"] > 1)
     advice += "; screws in place of nails hold better (bench.frame.fastener)";
   Finding finding =
-      found(worst.share,
-            worst.what + ": " + force_text(lbf) + " at the seat's edge, on " + named(frame, job) +
-                " in each stud and " + counted(*frame.fasteners_at_joist, tie) + " at each end of a joist",
-            advice + "; here an engineer judges");
+      found_share(worst.share,
+                  worst.what + (std::isinf(worst.share) ? " holds nothing" : "") + ": " + force_text(lbf) +
+                      " at the seat's edge, on " + named(frame, job) + " in each stud and " +
+                      counted(*frame.fasteners_at_joist, tie) + " at each end of a joist",
+                  advice + "; here an engineer judges");
   for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
   finding.details.push_back(
       "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "
@@ -299,7 +306,7 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
                             (one > 0           ? ""
                              : wood.eurocode() ? ": fewer than three, or too short, which hold nothing in end grain"
                                                : ": too short to hold anything");
-  const double share = one > 0 ? lbf / (joists * at * one) : 99;
+  const double share = one > 0 ? lbf / (joists * at * one) : std::numeric_limits<double>::infinity();
   int least = at;
   const auto holds = [&](int count) {
     const double each = in_end_grain_lbf(*fastener, wood, side, into, count);
@@ -308,17 +315,18 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   while (least <= most_at_joist && !holds(least)) ++least;
   const bool enough_of_them = share > 1 && least <= most_at_joist;
   Finding finding =
-      found(share, where,
-            (enough_of_them ? std::to_string(least) + " fasteners into each joist (bench.frame.fasteners_at_rail)"
-                            : std::string{"longer fasteners (bench.frame.rail_fastener_length), or stouter ones "
-                                          "(bench.frame.rail_fastener)"}) +
-                "; here an engineer judges");
+      found_share(share, where,
+                  (enough_of_them ? std::to_string(least) + " fasteners into each joist (bench.frame.fasteners_at_rail)"
+                                  : std::string{"longer fasteners (bench.frame.rail_fastener_length), or stouter ones "
+                                                "(bench.frame.rail_fastener)"}) +
+                      "; here an engineer judges");
   finding.by = calculated(job);
   finding.details = {
       "each takes " + force_text(one) + " across in end grain, " + text_of(into, Unit::mm, job) +
-      " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end grain "
-      "no nail counts against being drawn out: the deck's screws and the seat block's glue hold the rail back, and "
-      "are not counted here"};
+          " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end grain "
+          "no nail counts against being drawn out",
+      "not judged: what draws the rail off the joists' ends, toward the base. Read which screws hold the deck down to "
+      "the rail, how long and how far apart, and leave that to an engineer; the seat block's glue is not counted"};
   if (!enough_of_them) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_rail", least)});
 }

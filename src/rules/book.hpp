@@ -26,9 +26,10 @@ struct Finding {
   bool applies = true;
   std::optional<double> measured;
   std::string where;
-  std::string advice;           ///< what to do when it fails; where nothing was measured, what to measure
-  bool broken = false;          ///< it fails whatever the number: water without a way out, even if the pool is a film
-  std::optional<double> least;  ///< the least limit that holds for this job, in place of the book's
+  std::string advice;   ///< what to do when it fails; where nothing was measured, what to measure
+  bool broken = false;  ///< it fails whatever the number, or without one: water without a way out, even if the pool
+                        ///< is a film; fasteners that hold nothing
+  std::optional<double> least;            ///< the least limit that holds for this job, in place of the book's
   std::optional<double> greatest = {};    ///< the same for the greatest
   std::vector<std::string> details = {};  ///< what the number is made of, a line each
   bool holds_anyway = false;              ///< what it found stands whatever an assumed input really is
@@ -41,6 +42,8 @@ struct Finding {
 };
 
 Finding found(double measured, std::string where, std::string advice);
+/// A share of what is carried; one that is infinite, as nothing is carried there, fails in words, without a number.
+Finding found_share(double share, std::string where, std::string advice);
 Finding not_applicable(std::string why);       ///< the job has no such thing
 Finding missing(std::string what_to_measure);  ///< the job has it, and nobody measured it: never a pass
 Finding unread();                              ///< the same; what to measure is told by its inputs' own rows

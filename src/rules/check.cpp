@@ -175,6 +175,10 @@ Result judge(const Rule& rule, const Ground& ground) {
   if (!by_user) name_calculation(finding.by, result.limit);
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
+  } else if (!finding.measured && finding.broken && !any(result.rests_on, Standing::missing)) {
+    result.outcome = result.limit.when_broken;
+    result.advice = finding.advice, result.remedies = finding.remedies;
+    weigh_assumptions(finding, result);
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
     if (finding.measured)
       leave_open({{no_turn, "the measurement gave no number: look at the solids"}}, result);
@@ -361,6 +365,11 @@ bool any_failed(const std::vector<Result>& results) {
 
 Finding found(double measured, std::string where, std::string advice) {
   return {true, measured, std::move(where), std::move(advice), false, {}, {}};
+}
+Finding found_share(double share, std::string where, std::string advice) {
+  Finding finding = found(share, std::move(where), std::move(advice));
+  if (std::isinf(share)) finding.measured.reset(), finding.broken = true;
+  return finding;
 }
 Finding not_applicable(std::string why) {
   return {false, {}, std::move(why), "", false, {}, {}};

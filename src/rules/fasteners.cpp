@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fallwright::rules {
 namespace {
@@ -79,7 +80,7 @@ double toe_nailed_lbf(const Fastener& nail, double gravity, double length) {
 double both_ways_share(double across, double pulled, double may_across, double may_pull) {
   const double all = std::hypot(across, pulled);
   if (all <= 0) return 0;
-  if (may_across <= 0 || may_pull <= 0) return 99;
+  if (may_across <= 0 || may_pull <= 0) return std::numeric_limits<double>::infinity();
   return (may_pull * across * across + may_across * pulled * pulled) / (all * may_across * may_pull);
 }
 

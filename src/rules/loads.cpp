@@ -108,7 +108,8 @@ std::vector<std::string> all_members(const SeatLoad& load, const job::Job& job) 
   for (const SeatMember& member : load.members) lines.push_back(text_of(member, job));
   const char* const values = job.bench->frame.panel == job::PanelKind::osb ? "secondary" : "its values from memory";
   lines.push_back("taken as " + load.material + "; deck as " + load.deck +
-                  (imposed_of(job.book).rated_panels
+                  (job.bench->frame.panel_carries_kg ? std::string{}
+                   : imposed_of(job.book).rated_panels
                        ? std::string{", its strength axis across the joists ("} + values + ")"
                        : std::string{": not judged"}));
   if (!load.unjudged.empty()) lines.push_back("not judged: " + load.unjudged);

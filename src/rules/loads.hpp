@@ -56,6 +56,7 @@ struct SeatMember {
   double clear_mm = 0, span_mm = 0;
   std::optional<double> bending, shear, bearing, axial;
   std::optional<double> crippling = {};  ///< of a steel web at its end
+  std::optional<double> carried = {};    ///< of what its maker says that it carries
   Calculation by = {};
   double deflection_mm = 0;
   /// The greatest share, and of what.

@@ -1,6 +1,7 @@
 #include "rules/pipe_table.hpp"
 
 #include "rules/book.hpp"
+#include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 
 namespace fallwright::rules {
@@ -59,6 +60,10 @@ class Writer {
     line(
         "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the datum, "
         "to the arm's middle, bored level with it");
+    for (const HoleGap& gap : hole_gaps(pipe))
+      line(gap.crossing->joist.substr(gap.crossing->joist.rfind('/') + 1) + ": " +
+           (gap.of_the_arm ? "the arm crosses it twice" : "a hole of " + len(gap.diameter_mm) + " is there already") +
+           ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two");
   }
 
   void row(const facts::JoistCrossing& c) {

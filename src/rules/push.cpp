@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "rules/fasteners.hpp"
@@ -11,6 +12,8 @@ namespace fallwright::rules {
 namespace {
 
 using units::inch_mm;
+
+constexpr double holds_nothing = std::numeric_limits<double>::infinity();
 
 double middle_of(const std::vector<double>& places) {
   return std::accumulate(places.begin(), places.end(), 0.0) / static_cast<double>(places.size());
@@ -77,7 +80,7 @@ Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, c
   Push push{lbf, {}};
   const auto at_studs = [&](const std::string& way, double across, double pulled) {
     const double may_across = grip.across * at_stud, may_pull = grip.pulled * at_stud;
-    const double share = may_across <= 0 || may_pull <= 0 ? 99
+    const double share = may_across <= 0 || may_pull <= 0 ? holds_nothing
                          : together == Together::added    ? across / may_across + pulled / may_pull
                          : together == Together::squared  ? std::hypot(across / may_across, pulled / may_pull)
                                                           : both_ways_share(across, pulled, may_across, may_pull);
@@ -89,7 +92,7 @@ Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, c
   const auto at_joists = [&](const std::string& way, double across) {
     const double may = joist_across * at_joist;
     push.joints.push_back(
-        {"the hold of the joist that takes most, pushed " + way, "joist", may > 0 ? across / may : 99,
+        {"the hold of the joist that takes most, pushed " + way, "joist", may > 0 ? across / may : holds_nothing,
          "joists, pushed " + way + ": " + lbf_text(across) + " at the one that takes most, of " + lbf_text(may)});
   };
   // Off the wall. The cleat lies lower than the push: the knee wall bears down, and the cleat is lifted as much.
@@ -107,7 +110,7 @@ Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, c
     at_studs("along the wall", std::hypot(lbf / n, hangs / n), lbf * reach * *of_studs);
   else
     push.joints.push_back(
-        {"the bench's hold on a single stud, about which it turns", "cleat", 99,
+        {"the bench's hold on a single stud, about which it turns", "stud", holds_nothing,
          "cleat or wall track: it is held at one place alone, about which a push along the wall turns the bench"});
   if (of_joists) at_joists("along the wall", std::hypot(lbf / m, lbf * reach * *of_joists));
   return push;

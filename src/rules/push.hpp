@@ -28,8 +28,8 @@ enum class Together { by_nds, added, squared };
 
 struct PushedJoint {
   std::string what;  ///< "16d nails of the wall cleat, pushed off the wall"
-  std::string key;   ///< "cleat" or "joist"
-  double share = 0;
+  std::string key;   ///< "cleat", "joist", or "stud" where one alone holds it
+  double share = 0;  ///< infinite where nothing holds it
   std::string line;  ///< forces and what may be, for whoever asks to have it explained
 };
 

@@ -143,6 +143,10 @@ SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>
   return member;
 }
 
+void leave_unjudged(SeatLoad& load, const std::string& what) {
+  load.unjudged += (load.unjudged.empty() ? "" : "; ") + what;
+}
+
 /// What speaks against a steel member whatever its stresses, and what is not judged of it.
 void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, SeatLoad& load) {
   if (b.sheet_mm < least_bearing_sheet_mm - 0.01 || !b.lipped)
@@ -150,13 +154,14 @@ void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, Se
                  (b.lipped ? "" : " without lips") +
                  ": what carries load begins at 33 mil, with lips (AISI S240, from memory)";
   if (b.what != "joist") return;
-  load.unjudged +=
+  leave_unjudged(
+      load,
       "twisting of joists that are loaded beside their webs, the flange of the wall track that a joist's end bears on "
       "(a "
-      "clip or stiffener there is for an engineer to draw), studs and tracks that lie flat where their flanges buckle";
-  if (!frame.web) load.unjudged += "; holes in the joists' webs (say bench.frame.web)";
+      "clip or stiffener there is for an engineer to draw), studs and tracks that lie flat where their flanges buckle");
+  if (!frame.web) leave_unjudged(load, "holes in the joists' webs (say bench.frame.web)");
   if (!crippled(b, web_of(b, steel_of(b.sheet_mm)), frame, 1))
-    load.unjudged += "; crippling of the joists' webs, whose sizes are outside the table";
+    leave_unjudged(load, "crippling of the joists' webs, whose sizes are outside the table");
 }
 
 /// A member whose section was not found, or that nothing carries, is no member to judge.
@@ -164,6 +169,36 @@ bool measured(const facts::Bearer& b) {
   const bool section = b.what == "deck" ? b.width_mm > 0 : b.bending.inertia_mm4 > 0 && b.area_mm2 > 0;
   const bool rests = b.what == "deck" || b.steel || b.bearing_mm2 > 0;
   return b.span_mm > 0 && section && rests;
+}
+
+/// By what its maker lets stand on it, or else by the span rating usual for its thickness. Where boards bear no rating
+/// they are tested under a load on a square (EN 1195, EN 12871): no formula stands in for that.
+void add_deck(const facts::Bearer& b, const job::Job& job, const Grade& grade, const std::vector<facts::Bearer>& all,
+              SeatLoad& load) {
+  const job::BenchFrame& frame = job.bench->frame;
+  const Imposed& people = imposed_of(job.book);
+  const bool osb = frame.panel == job::PanelKind::osb, rated = people.rated_panels;
+  const auto& carries = frame.panel_carries_kg;
+  load.deck =
+      !rated
+          ? std::string{carries ? "a board of which its maker says what it carries" : "a board without a span rating"}
+          : std::string{osb ? "strand board rated " : "plywood rated "} + deck_of(frame, b.bending.depth_mm).rating;
+  if (!rated && !carries)
+    return leave_unjudged(load,
+                          "the deck, whose board has no span rating: read in its maker's declaration what one place of "
+                          "50 by 50 mm carries over joists " +
+                              text_or_more(b.span_mm, Unit::mm, job) +
+                              " apart (EN 13986, tested by EN 1195), and give it (bench.frame.panel_carries)");
+  SeatMember member = member_under(b, all, frame, grade, people.person_n);
+  if (carries) {
+    member.bending.reset(), member.shear.reset();
+    member.carried = people.person_n / n_per_lbf * units::kg_per_lb / *carries;
+    member.by = {"the deck's maker, as the job file says", Verified::user};
+  } else if (osb) {
+    leave_unjudged(load, "how the deck's strand board shears flat");
+  }
+  if (!rated) member.deflection_mm = 0;  // no stiffness of such a board is known
+  load.members.push_back(std::move(member));
 }
 
 std::string percent(double share) {
@@ -178,7 +213,8 @@ std::pair<double, const char*> SeatMember::most() const {
                                   {shear, "shear"},
                                   {bearing, "bearing"},
                                   {axial, "push"},
-                                  {crippling, "crippling of the web at an end"}})
+                                  {crippling, "crippling of the web at an end"},
+                                  {carried, "what its maker allows"}})
     if (share && *share > most.first) most = {*share, of};
   return most;
 }
@@ -203,18 +239,11 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
   SeatLoad load;
   load.person = people.person;
   for (const facts::Bearer& b : facts.bearers) {
-    if (b.what == "deck" && !people.rated_panels) {
-      load.deck = "a board that no span rating is known of";
-      load.unjudged += "the deck, whose board has no span rating: ask its maker what it carries on 50 by 50 mm over " +
-                       text_or_more(b.clear_mm, Unit::mm, job) + "; ";
+    if (b.what == "deck") {
+      add_deck(b, job, *grade, facts.bearers, load);
       continue;
     }
     load.members.push_back(member_under(b, facts.bearers, frame, *grade, people.person_n));
-    if (b.what == "deck")
-      load.deck = std::string{frame.panel == job::PanelKind::osb ? "strand board rated " : "plywood rated "} +
-                  deck_of(frame, b.bending.depth_mm).rating;
-    if (b.what == "deck" && frame.panel == job::PanelKind::osb)
-      load.unjudged += "how the deck's strand board shears flat; ";
     if (b.steel && (b.what == "joist" || b.what == "stud")) take_note_of_steel(b, frame, load);
     if (b.what == "joist")
       load.material = b.steel ? units::decimals(steel_of(b.sheet_mm).yield / (1000 * mpa_per_psi), 0) +
@@ -237,6 +266,7 @@ std::string text_of(const SeatMember& m, const job::Job& job) {
   for (const auto& [share, of] : {std::pair{m.bending, "bending"},
                                   {m.shear, "shear"},
                                   {m.bearing, "bearing"},
+                                  {m.carried, "what its maker allows"},
                                   {m.crippling, "crippling at an end"},
                                   {m.axial, "push along it"}})
     if (share) shares += (shares.empty() ? "" : ", ") + std::string{of} + " " + percent(*share);

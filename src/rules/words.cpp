@@ -138,9 +138,13 @@ double fall_of(const std::string& printed) {
 
 }  // namespace
 
+bool fails_without_number(const Result& result) {
+  return !result.measured && (result.outcome == Outcome::fail || result.outcome == Outcome::caution);
+}
+
 /// A value that breaks its limit behind the last digit a person reads would look as if it kept it.
 std::string measured_text(const Result& result, const job::Job& job) {
-  if (!result.measured) return "-";
+  if (!result.measured) return fails_without_number(result) ? "holds nothing" : "-";
   const Limit& limit = result.limit;
   const double value = *result.measured;
   const std::string nearest = text_of(value, limit.unit, job);

@@ -9,9 +9,12 @@
 namespace fallwright::rules {
 
 /// A value and its limit in the job's unit: "1/4 in/ft (1:48)", "at least 30\"". A value that fails by less than a
-/// person reads is "just under" or "just over" it; one that was not measured is "-".
+/// person reads is "just under" or "just over" it; one that was not measured is "-", and where a check fails without
+/// one, as nothing holds there, "holds nothing".
 std::string measured_text(const Result& result, const job::Job& job);
 std::string limit_text(const Result& result, const job::Job& job);
+/// Shares of what carries something where nothing does.
+bool fails_without_number(const Result& result);
 
 /// A value in a sentence that must not read better than it is: rounded to the side named, to what a person reads.
 std::string text_or_less(double value, Unit unit, const job::Job& job);

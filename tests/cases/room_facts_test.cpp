@@ -62,7 +62,7 @@ TEST(RoomFacts, JoistsOfFerryStepsCarryWhatStandsOnThem) {
   // an inch, 12569 lb in. The first joist's strip, 14-1/2 in of bench and 1 in of base, has the bench's 38.1 and the
   // base's 30.4 psf in place of the bath's floor, 3.25 lb an inch over 36-1/2 in: with these in the middle of the span
   // another 3340: 100.3 %; with them at its end 86.0 %. The bath's floor under base and bench as well, where it does
-  // not lie, would make that 88 to 105 %.
+  // not lie, would make that 88 to 105 %, and the bench over all 16 in of the strip besides 88 to 107.
   const std::string file = std::string{PROJECT_DIR} + "/params/ferry-steps-3.toml";
   const job::Job job = job::read(diag::read_text(file), file);
   const auto load = rules::floor_load(job, measure::measure(*parts::build(job)));

@@ -75,6 +75,16 @@ TEST(Contradictions, BendsOfAnArmFollowEachOther) {
   EXPECT_THAT(bent({{45, inches(10), Side::left}}), HasSubstr("turns by 45 degrees: only one by 90"));
 }
 
+TEST(Contradictions, JoistsThatAreNotBoredHaveNoHole) {
+  // Source: none.
+  const auto with_hole = [](std::optional<bool> bored) {
+    return told([&](Job& j) { j.floor.joists_bored = bored, j.floor.joist_holes = {{}}; });
+  };
+  EXPECT_THAT(with_hole(false), testing::HasSubstr("floor.joists.bored: no joist is bored, and 1 hole is given"));
+  EXPECT_EQ(with_hole(true), "");
+  EXPECT_EQ(with_hole({}), "");
+}
+
 TEST(Contradictions, EachIsNamedWithItsNumbers) {
   // Source: arithmetic on the sample: 72 x 36 alcove, 57-1/2 base, 14-1/2 bench, 4 in drain.
   using testing::HasSubstr;

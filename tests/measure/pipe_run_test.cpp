@@ -94,6 +94,30 @@ TEST(PipeRun, IsAsThickAsAnyMakeUntilItIsMeasured) {
   EXPECT_NEAR(facts_of(j).pipe.crossings.at(0).hole_mm, 50, 1e-9);
 }
 
+TEST(PipeRun, FindsTheJoistThatAHoleGoesThrough) {
+  // Source: by hand: the arm, 19-3/4 in from the entry, crosses the joists at 35 and 19 in; a hole read at 35-3/4 in
+  // from the left and 12 from the back goes through the first of them, 24 in from the entry. Seen in a mirror, of 72
+  // in, joists from 5 in on: at 37 in, and the hole at 36-1/4.
+  job::Job j = with_trap(Side::left);
+  j.floor.joist_holes = {{Length::inches(35.75), Length::inches(12), Length::inches(-5), Length::inches(1)},
+                         {Length::inches(27), Length::inches(12), Length::inches(-5), Length::inches(1)}};
+  const facts::PipeRun run = facts_of(j).pipe;
+  ASSERT_EQ(run.holes.size(), 2U);
+  EXPECT_EQ(run.holes[0].joist, run.crossings[0].joist);
+  EXPECT_NEAR(run.holes[0].along_mm, 24 * in, 1e-6);
+  EXPECT_NEAR(run.holes[0].centre_mm, -5 * in, 1e-6);
+  EXPECT_NEAR(run.crossings[0].along_mm, 19.75 * in, 1e-6);
+  EXPECT_EQ(run.holes[1].joist, "") << "in the middle of a bay it is in neither joist";
+  j.trap->to = Side::right, j.bench->place = Side::right, j.drain.across.side = Side::right;
+  j.floor.joist_first = Length::inches(5);
+  j.floor.joist_holes[0].from_left = Length::inches(36.25);
+  const facts::PipeRun image = facts_of(j).pipe;
+  ASSERT_EQ(image.crossings.size(), run.crossings.size());
+  EXPECT_EQ(image.holes[0].joist, image.crossings[0].joist);
+  EXPECT_NEAR(image.holes[0].along_mm, run.holes[0].along_mm, 1e-6);
+  EXPECT_NEAR(image.crossings[0].from_weir_mm, run.crossings[0].from_weir_mm, 1e-6);
+}
+
 TEST(PipeRun, AlongItsBayCrossesNothing) {
   // Source: by hand: between joists whose faces are at 35-3/4 and 50-1/4 in the nearer is 7 in from the arm's line,
   // less half of 2-3/8.

@@ -113,7 +113,8 @@ facts::Facts distinct_facts() {
             217.5,
             false,
             true,
-            {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33}},
+            {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33, 702}},
+            {{"joists/joist-05", 703, -121, 26}},
             {"joists/joist-02"},
             "joists/joist-01",
             147.5};

@@ -103,6 +103,33 @@ TEST(Book, EveryRuleHasARowInSomeBook) {
   }
 }
 
+TEST(Book, AModelCodesRowsAreTheModelsOwn) {
+  // Source: common practice, no source: what a state or a town changed stands in that place's own book, beside the
+  // model; where a model's text was read in such a place's code, the edition says so.
+  const std::regex place{R"(\b(CPC|CBC|FBC|WAC|CCR|amendment|California|Florida|Nevada|Washington|county|city)\b)"};
+  for (const char* book : {"residential", "building", "plumbing", "accessible", "accessible-roll-in"})
+    for (const auto& [id, row] : rules::book(book).rows)
+      EXPECT_FALSE(
+          std::regex_search(row.limit.source.substr(0, row.limit.source.find(" (" + row.edition + ")")), place))
+          << book << " " << id << ": " << row.limit.source;
+}
+
+TEST(Book, ATypeOfMortarIsNamedAsForeignWhereItIs) {
+  // Source: ASTM C270 has types M, S, N and O; EN 998-2 has none of them (from memory).
+  for (const char* book : {"european", "metric"}) {
+    const rules::RowOf row = rules::row_under(book, "mix.sand");
+    ASSERT_NE(row.row, nullptr) << book;
+    EXPECT_EQ(row.owner, "millimetres") << book;
+    EXPECT_THAT(row.row->edition, testing::HasSubstr("of the United States")) << book;
+    for (const char* id : {"mix.sand", "mix.lime-m", "mix.lime-s", "mix.lime-n", "mix.lime-o"}) {
+      const auto& here = rules::row_under(book, id).row->limit;
+      const auto& there = rules::row_under("residential", id).row->limit;
+      EXPECT_EQ(here.least, there.least) << id;
+      EXPECT_EQ(here.greatest, there.greatest) << id;
+    }
+  }
+}
+
 TEST(Book, LimitsAreThePublishedOnes) {
   // Source: by value: IRC P2709.1 1/4:12 to 1/2:12, 2 to 9 in, 1 in; IRC P2708.1 900 in2, 30 in; UPC 408.7 1024 in2;
   // ADA 608.7 1/2 in, 610.3 17 to 19 in, 305.2 1:48; NCC 10.2.12 1:80 to 1:50.

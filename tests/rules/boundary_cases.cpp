@@ -442,11 +442,18 @@ std::vector<Case> mixes() {
   const Put dry_sand = [](Job& j, Facts&, double v) {
     j.buy.mix = {{1, 0.25, v}, "S", 0, 0, 1.25 * job::damp_sand_kg_m3, {}};
   };
-  return {{"mix.sand", 3, 2.99, 3.01, dry_sand},       {"mix.sand", 2.25, 2.26, 2.24, sand},
-          {"mix.sand", 3, 2.99, 3.01, sand},           {"mix.lime-m", 0.25, 0.24, 0.26, lime("M")},
-          {"mix.lime-s", 0.25, 0.26, 0.24, lime("S")}, {"mix.lime-s", 0.5, 0.49, 0.51, lime("S")},
-          {"mix.lime-n", 0.5, 0.51, 0.49, lime("N")},  {"mix.lime-n", 1.25, 1.24, 1.26, lime("N")},
-          {"mix.lime-o", 1.25, 1.26, 1.24, lime("O")}, {"mix.lime-o", 2.5, 2.49, 2.51, lime("O")}};
+  std::vector<Case> cases{{"mix.sand", 3, 2.99, 3.01, dry_sand},       {"mix.sand", 2.25, 2.26, 2.24, sand},
+                          {"mix.sand", 3, 2.99, 3.01, sand},           {"mix.lime-m", 0.25, 0.24, 0.26, lime("M")},
+                          {"mix.lime-s", 0.25, 0.26, 0.24, lime("S")}, {"mix.lime-s", 0.5, 0.49, 0.51, lime("S")},
+                          {"mix.lime-n", 0.5, 0.51, 0.49, lime("N")},  {"mix.lime-n", 1.25, 1.24, 1.26, lime("N")},
+                          {"mix.lime-o", 1.25, 1.26, 1.24, lime("O")}, {"mix.lime-o", 2.5, 2.49, 2.51, lime("O")}};
+  // Under a book of another country its own rows hold, with the same limits.
+  for (std::size_t i = 0, n = cases.size(); i < n; ++i) {
+    Case abroad = cases[i];
+    abroad.book = i % 2 == 0 ? "metric" : "european";
+    cases.push_back(std::move(abroad));
+  }
+  return cases;
 }
 
 }  // namespace

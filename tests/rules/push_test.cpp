@@ -8,6 +8,7 @@
 #include "rules/fasteners.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/push.hpp"
+#include "rules/words.hpp"
 #include "support/imperial.hpp"
 #include "support/sample.hpp"
 
@@ -149,6 +150,35 @@ TEST(Push, WhatNobodySaidOrTheTablesLackIsNoPass) {
   facts::Facts none = facts;
   none.stand.reset();
   EXPECT_EQ(result_in(job, none, "load.seat-push").outcome, Outcome::not_checked);
+}
+
+TEST(Push, WhatHoldsNothingIsSaidInWords) {
+  // Source: none; a load over nothing is no number.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  const auto expect_words = [&](const char* id, const char* words) {
+    const Result r = result_in(job, facts, id);
+    EXPECT_EQ(r.outcome, Outcome::fail) << id;
+    EXPECT_FALSE(r.measured) << id;
+    EXPECT_FALSE(r.margin) << id;
+    EXPECT_EQ(measured_text(r, job), "holds nothing") << id;
+    EXPECT_THAT(r.where, HasSubstr(words)) << id;
+    EXPECT_FALSE(r.advice.empty()) << id;
+  };
+  job.bench->frame.fastener_length = Length::inches(2);
+  expect_words("load.seat-cleat", "1/2\" into the stud, which counts for nothing");
+  expect_words("load.seat-push", "hold on the stud that takes most, pushed off the wall holds nothing");
+  job = sample::alcove();
+  job.bench->frame.joist_fastener_length = Length::inches(1.25);
+  expect_words("load.seat-push", "hold of the joist that takes most, pushed off the wall holds nothing");
+  job.bench->frame.rail_fastener_length = Length::inches(2);
+  expect_words("load.seat-rail", "too short to hold anything");
+  job = sample::alcove();
+  facts.cleat->studs_at_mm = {16 * in};
+  expect_words("load.seat-push", "a single stud, about which it turns holds nothing");
+  EXPECT_THAT(result_in(job, facts, "load.seat-push").advice, HasSubstr("set another stud behind the bench"));
+  const std::vector<Result> all = worst_first(check(job, facts));
+  EXPECT_EQ(all.front().id, "load.seat-push") << "no margin: before all that is a matter of degree";
 }
 
 TEST(Push, RestsOnTheStudsBehindTheBenchAlone) {

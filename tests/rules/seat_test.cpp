@@ -122,6 +122,43 @@ TEST(Seat, ADeckOfStrandBoardIsItsOwn) {
   EXPECT_THAT(load.unjudged, HasSubstr("shears flat"));
 }
 
+TEST(Seat, ADeckWithoutARatingGoesByItsMaker) {
+  // Source: common practice, no source: boards are tested by EN 1195 under a load on a square, and no formula here
+  // stands in for that. By hand: 2.0 kN are 203.94 kg, of 210 allowed 97.1 %.
+  facts::Bearer deck;
+  deck.what = "deck", deck.part_id = "bench-frame/deck";
+  deck.span_mm = deck.clear_mm = 250, deck.width_mm = 368;
+  deck.bending.depth_mm = 18;
+  job::Job job = sample::alcove();
+  job.book = "european";
+  facts::Facts facts = sample::good_facts();
+  const auto seat = [&] {
+    for (const Result& r : check(job, facts))
+      if (r.id == "load.seat-strength") return r;
+    return Result{};
+  };
+  EXPECT_EQ(seat().outcome, Outcome::caution);
+  EXPECT_THAT(seat().advice, HasSubstr("read in its maker's declaration"));
+  EXPECT_THAT(seat().advice, HasSubstr("bench.frame.panel_carries"));
+  EXPECT_NE(seat().advice.back(), ' ');
+  EXPECT_NE(seat().advice.back(), ';');
+  job.bench->frame.panel_carries_kg = 210;
+  EXPECT_EQ(seat().outcome, Outcome::pass);
+  EXPECT_NEAR(*seat().measured, 2000 / 9.80665 / 210, 1e-6);
+  EXPECT_THAT(seat().where, HasSubstr("what its maker allows of the deck"));
+  EXPECT_THAT(seat().limit.source, HasSubstr("the deck's maker"));
+  job.bench->frame.panel_carries_kg = 203;
+  EXPECT_EQ(seat().outcome, Outcome::fail);
+  job.bench->frame.panel = job::PanelKind::osb;
+  job.book = "residential";  // by the maker too, and stiff as its rating says
+  facts.bearers = {deck};
+  const SeatLoad load = *seat_load(job, facts);
+  EXPECT_NEAR(*load.members[0].carried, 250 * 0.45359237 / 203, 1e-9);
+  EXPECT_FALSE(load.members[0].bending);
+  EXPECT_GT(load.members[0].deflection_mm, 0);
+  EXPECT_EQ(load.unjudged, "");
+}
+
 TEST(Seat, TimberByEurocodeIsFactored) {
   // Source: by hand: EN 338 (2016) C24 under 1112 N: a joist of 45 by 95 over 900 mm, 24 x 0.9 / 1.3 x (150 / 95)^0.2
   // = 18.203 N/mm2 against 1.5 x 1112.06 x 900 / 4 / 67687.5 = 5.5449: 30.46 %; shear 1.5 x 1.5 x 1112.06 / 4275

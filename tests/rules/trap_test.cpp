@@ -215,6 +215,91 @@ TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   EXPECT_TRUE(r.remedies.empty());
 }
 
+TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
+  // Source: IRC R502.8.1 (2018): 2 in to any other hole. By hand: 2-3/8 and 1 in, 4 in apart along the joist and level:
+  // 4 - 1.6875 = 2.3125; 3-1/2 apart 1.8125, which wants 3.6875 - 3.5 = 3/16 more; 3 apart and 2-1/4 higher
+  // 3.75 - 1.6875 = 2.0625.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  const auto hole = [&](double along_in, double up_in, const char* joist = "joists/joist-01") {
+    return facts::JoistHole{joist, 500 + along_in * in, centre + up_in * in, in};
+  };
+  job.floor.joist_holes = {{}};
+  facts.pipe.holes = {hole(4, 0)};
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  EXPECT_NEAR(*edges().measured, 2.3125 * in, 1e-9);
+  facts.pipe.holes = {hole(-4, 0)};
+  EXPECT_NEAR(*edges().measured, 2.3125 * in, 1e-9) << "on the other side of it";
+  facts.pipe.holes = {hole(4, 0), hole(3.5, 0)};
+  const rules::Result near = edges();
+  EXPECT_EQ(near.outcome, Outcome::fail);
+  EXPECT_NEAR(*near.measured, 1.8125 * in, 1e-9);
+  EXPECT_THAT(near.where,
+              HasSubstr("the hole in joist-01, 11-13/16\" from the weir, and the one that is there already, 3-1/2\""));
+  EXPECT_THAT(near.advice, HasSubstr("set trap and arm 3/16\" farther away from it along the joist"));
+  facts.pipe.holes = {hole(3, 2.25)};
+  EXPECT_NEAR(*edges().measured, 2.0625 * in, 1e-9);
+  facts.pipe.holes = {hole(1, 0, "joists/joist-02")};
+  EXPECT_NEAR(*edges().measured, 3.4375 * in, 1e-9) << "through another joist: what is left is above and below";
+  facts.pipe.holes = {hole(4, 0), hole(1, 0, "")};
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("where hole 2 of the joists lies"));
+}
+
+TEST(Trap, HolesThatNobodyLookedForAreLookedForBeforeABoreIsAllowed) {
+  // Source: none; what fails already fails without them.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job.floor.joists_bored.reset();
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.625 * in, 2.375 * in}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("look for holes and notches"));
+  EXPECT_THAT(edges().advice, HasSubstr("floor.joists.bored"));
+  job.floor.joists_bored = true;
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("give the holes"));
+  job.floor.joists_bored = false;
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  job.floor.joists_bored.reset();
+  facts.pipe.crossings[0].centre_mm = -300 + 2 * in;
+  EXPECT_EQ(edges().outcome, Outcome::fail);
+}
+
+TEST(Trap, AnArmThatMeetsAJoistTwiceKeepsItsOwnHolesApart) {
+  // Source: IRC R502.8.1 (2018). By hand: 2-3/8 in twice, 4-1/4 apart along the joist, one 1/4 lower: 4.2573 - 2.375.
+  job::Job job = trap(60, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const facts::JoistCrossing first{"joists/joist-01", 300,        -300, -300 + 9.25 * in,
+                                   -300 + 4.7 * in,   2.375 * in, {},   500};
+  facts::JoistCrossing second = first;
+  second.along_mm += 4.25 * in, *second.centre_mm -= 0.25 * in;
+  facts.pipe.crossings = {first, second};
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "joist.hole-edges") {
+      EXPECT_EQ(r.outcome, Outcome::fail);
+      EXPECT_NEAR(*r.measured, (std::hypot(4.25, 0.25) - 2.375) * in, 1e-9);
+      EXPECT_THAT(r.where, HasSubstr("the arm's other one"));
+    }
+}
+
 TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   // Source: none; past the wall the joists' spacing and height are taken on trust.
   job::Job job = trap(36, 0.25);

@@ -392,6 +392,22 @@ class Maker {
     const std::string next = sideways ? pick({"back", "front"}) : pick({"left", "right"});
     if (chance(0.5)) trap->insert("bend", array{table{{"angle", 90}, {"after", length(4, 18)}, {"to", next}}});
     if (chance(0.3)) trap->insert("cleanout", pick({"yes", "no"}));
+    bored();
+  }
+
+  /// Holes that joists have already, and what closes the entry: drawn from the room's size, so that all else of a seed
+  /// stays as it was.
+  void bored() {
+    const int kind = static_cast<int>(width_ * 16) % 4;
+    table& joists = at(at(job_, "floor"), "joists");
+    if (kind == 0) joists.insert("bored", "no");
+    if (kind > 1)
+      joists.insert("hole", array{table{{"from_left", 0.4 * width_},
+                                        {"from_back", 0.3 * depth_},
+                                        {"height", -4.0 - kind},
+                                        {"diameter", 0.5 + 0.25 * kind}}});
+    const char* const kinds[] = {"swings-out", "swings-in", "slides", "curtain"};
+    job_.insert("door", table{{"kind", kinds[kind]}, {"clear", 0.35 * width_}});
   }
 
   /// On upstands and threshold as well, and from a line of known height; a few inches above the rim, as they stand.

@@ -114,6 +114,8 @@ std::string mirrored(const std::string& job_file) {
   turn_back_wall(job["fixture"], "along", axis);
   if (job["floor"]["joists"]["direction"].value<std::string>() == "along-depth")
     turn(job["floor"]["joists"]["first"], axis);
+  if (auto* holes = job["floor"]["joists"]["hole"].as_array())
+    for (toml::node& hole : *holes) turn((*hole.as_table())["from_left"], axis);
   turn(job["floor"]["drop_along_width"], 0);
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());

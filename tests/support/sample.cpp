@@ -78,6 +78,7 @@ job::Job alcove() {
   j.floor.deck = inches(0.75);
   j.floor.beyond_entry = inches(12);
   j.floor.joist_stock = two_by(9.25);
+  j.floor.joists_bored = false;
   j.floor.joist_spacing = inches(16);
   j.floor.joist_first = inches(3);
   j.base.length = inches(57.5);
