@@ -63,7 +63,7 @@ std::optional<RoomFace> room_face(const TopoDS_Shape& stick, Side side) {
 
 /// What stands in front of a wall at a place along it, and how far into the room the edge lies that studs are brought
 /// out to.
-struct Edge {
+struct Ahead {
   facts::Before what;
   double inward;
 };
@@ -125,7 +125,7 @@ class Walls {
 
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
-  std::optional<Edge> before_at(Side side, const RoomFace& face) const {
+  std::optional<Ahead> before_at(Side side, const RoomFace& face) const {
     const auto in_front = [&](const Rect& r, double from, double to) {
       constexpr double slack = units::tolerance::length_mm;
       return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
@@ -135,9 +135,9 @@ class Walls {
     const bool faces_bench = bench_ && (side == Side::back || bench_side_ == Side::back || bench_side_ == side);
     const bool bench_first = faces_bench && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
     for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
-      if (bench_first && in_front(*bench_, from, to)) return Edge{facts::Before::bench, edge_of(*bench_, side)};
-      if (side != bench_side_ && in_front(base_, from, to)) return Edge{facts::Before::base, edge_of(base_, side)};
-      if (faces_bench && in_front(*bench_, from, to)) return Edge{facts::Before::bench, edge_of(*bench_, side)};
+      if (bench_first && in_front(*bench_, from, to)) return Ahead{facts::Before::bench, edge_of(*bench_, side)};
+      if (side != bench_side_ && in_front(base_, from, to)) return Ahead{facts::Before::base, edge_of(base_, side)};
+      if (faces_bench && in_front(*bench_, from, to)) return Ahead{facts::Before::bench, edge_of(*bench_, side)};
     }
     return std::nullopt;
   }
