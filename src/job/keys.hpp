@@ -42,6 +42,7 @@ std::vector<Key> room_keys();
 std::vector<Key> survey_keys();
 std::vector<Key> as_built_keys();
 std::vector<Key> base_kind_keys();
+std::vector<Key> bench_keys();
 std::vector<Key> trade_keys();
 std::vector<Key> cut_keys();
 std::vector<Key> buy_keys();

@@ -22,6 +22,7 @@ struct Reported {
     job.trap = trap();
     job.trap->pipe = job::Length::inches(2), job.trap->hole = job::Length::mm(61);
     facts.pipe.crossings = {{"joists/joist-03", 200, -254, -19, -130, 60, 0.33}};
+    facts.pipe.holes = {{"joists/joist-03", 500, -100, 40}};
     job.survey.board_mm = 12.7;
     job.floor.joist_span = job::Length::feet(8);
     job.floor.joist_species = "SPF No.2";

@@ -227,9 +227,9 @@ TEST(Text, AnExplainedLoadListsEveryMemberWithSpanAndShares) {
   const std::string text = report::explained(sample::Reported{}.report(), "load.seat-strength");
   for (const char* words :
        {"deck ('bench-frame/deck') over 10\": bending 74 %, shear 83 %; deflection span / 845",
-        "joist ('bench-frame/joist-01') over 11-1/4\":", "front rail ('bench-frame/front-rail') over",
+        "joist ('bench-frame/joist-01') over 11-5/16\":", "front rail ('bench-frame/front-rail') over",
         "plate ('bench-frame/top-plate') over",
-        "stud ('bench-frame/stud-01'), 9-13/16\" long:", "taken as SPF No.2, dry", "exactly      0.833333 share"})
+        "stud ('bench-frame/stud-01'), 9-7/8\" long:", "taken as SPF No.2, dry", "exactly      0.833333 share"})
     EXPECT_THAT(text, HasSubstr(words));
 }
 

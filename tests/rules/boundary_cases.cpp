@@ -493,10 +493,4 @@ facts::Facts facts_for_boundary() {
   return facts;
 }
 
-facts::Facet& facet(facts::Facts& facts, facts::Surface surface, const std::string& name) {
-  for (facts::Facet& each : facts.facets)
-    if (each.surface == surface && each.facet == name) return each;
-  throw std::logic_error(name);
-}
-
 }  // namespace fallwright::sample

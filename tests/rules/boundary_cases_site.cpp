@@ -1,5 +1,6 @@
 // Limits on loads, round an accessible shower and below the floor, three ways.
 #include <cmath>
+#include <stdexcept>
 
 #include "rules/beam.hpp"
 #include "rules/boundary_cases.hpp"
@@ -323,6 +324,12 @@ std::vector<Case> base_kind_cases() {
           {"apron.gap", -0.0625, -0.06, -0.07, open, caution},
           {"apron.gap", 0.25, 0.24, 0.26, open, caution},
           {"base.cover", 1.25, 1.26, 1.24, cover, caution}};
+}
+
+facts::Facet& facet(facts::Facts& facts, facts::Surface surface, const std::string& name) {
+  for (facts::Facet& each : facts.facets)
+    if (each.surface == surface && each.facet == name) return each;
+  throw std::logic_error(name);
 }
 
 }  // namespace fallwright::sample
