@@ -45,7 +45,6 @@ struct Walls {
 
 enum class FloorKind { joists, slab };
 
-/// The subfloor: through the survey's spot levels, or else a plane given by how far it drops across the alcove.
 /// A hole that a floor joist has already, seen along the joist; of a notch the circle that it fills.
 struct JoistHole {
   Length from_left, from_back;  ///< its middle, from the alcove's stud faces
@@ -53,6 +52,7 @@ struct JoistHole {
   Length diameter;
 };
 
+/// The subfloor: through the survey's spot levels, or else a plane given by how far it drops across the alcove.
 struct Floor {
   FloorKind kind = FloorKind::joists;
   Length deck;                           ///< thickness of the deck, or of the slab

@@ -108,8 +108,8 @@ Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& 
         "measure how far the centre of the room's waste stands from the back stud face (drain.waste_from_back)");
   if (near && !b.waste_aside_mm) {
     const std::string side = job::name_of(waste_is_read_from(job));
-    return missing("measure how far the centre of the room's waste stands from the " + side +
-                   " stud face (drain.waste_from_" + side + ")");
+    return missing("measure how far the centre of the room's waste stands from the stud face on the " + side +
+                   " (drain.waste_from_" + side + ")");
   }
   const std::string way = way_of(aside, back, job);
   const bool other_hand = b.waste_aside_mm && std::abs(b.drain_aside_mm) >= no_hand_mm &&

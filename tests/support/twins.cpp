@@ -212,6 +212,10 @@ class Mirror {
       bought["drain_aside_mm"] = -bought["drain_aside_mm"].get<double>();
       if (!bought["waste_aside_mm"].is_null()) bought["waste_aside_mm"] = -bought["waste_aside_mm"].get<double>();
     }
+    // Joists along the width are told from their left end.
+    if (!r["pipe"].is_null() && r["room"]["drain_window"]["along"] == "depth")
+      for (const char* what : {"crossings", "holes"})
+        for (Json& one : r["pipe"][what]) one["along_mm"] = axis_ - one["along_mm"].get<double>();
     room(r["room"]);
     return r;
   }
