@@ -32,11 +32,11 @@ void Plan::across() {
     row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
   };
   if (!void_ && finished("left") && finished("right"))
-    chain("bore, finished", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
+    chain("finish to bore", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
   const double left = face("left") ? bore_.x - *face("left") : 0,
                right = face("right") ? bore_.x + *face("right") : width_;
   const bool bench_at_end = frame_edge_ && !deep_bench_;
-  if (!void_) chain("bore, studs", {left, bore_.x, right}, false, {});
+  if (!void_) chain("studs to bore", {left, bore_.x, right}, false, {});
   // Built on site it fills the room, whose walls are told along their feet.
   if (s_.facts.site_built && !frame_edge_)
     chain("stud faces", {left, right}, true, {});

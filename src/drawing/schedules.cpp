@@ -87,11 +87,16 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
+  const std::string wall = family.wall ? name_of(*family.wall) : "";
+  const auto& holds = s.facts.holds;
+  if (std::none_of(holds.begin(), holds.end(),
+                   [&](const facts::Hold& h) { return h.side == wall && h.behind == "wall"; }))
+    return rows;
   if (const std::string pieces = pieces_of(s, takeoff::Item::upstand_fasteners); !pieces.empty())
     rows.push_back({"base's upstand",
                     "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
                         " apart, at each stud; heads over the edge, never through it",
-                    pieces + " in all"});
+                    pieces + " in all, on all walls"});
   return rows;
 }
 

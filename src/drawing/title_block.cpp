@@ -57,8 +57,11 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
 std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vector<rules::Result>& results) {
   const std::string warning = warning_of(results);
   if (warning.empty()) return "";
-  const auto at = std::find_if(sheets.begin(), sheets.end(), [](const Sheet& s) { return s.name == "inspection"; });
-  return warning + ": see " + (at == sheets.end() ? "the inspection sheet" : at->code);
+  std::vector<std::string> codes;  // of a list over several sheets all: what fails may stand on any
+  for (const Sheet& sheet : sheets)
+    if (sheet.name.rfind("inspection", 0) == 0) codes.push_back(sheet.code);
+  if (codes.empty()) return warning + ": see the inspection sheet";
+  return warning + ": see " + codes.front() + (codes.size() > 1 ? " to " + codes.back() : "");
 }
 
 void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {

@@ -443,7 +443,8 @@ class Judge {
 std::vector<Contradiction> contradictions(const Job& job) {
   if (auto found = survey_contradictions(job); !found.empty()) return found;  // no room: nothing can stand in it
   if (auto found = Judge{job}.judge(); !found.empty()) return found;
-  return as_built_contradictions(job);
+  if (auto found = as_built_contradictions(job); !found.empty()) return found;
+  return revision_contradictions(job);
 }
 
 }  // namespace fallwright::job

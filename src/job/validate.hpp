@@ -17,8 +17,9 @@ struct Contradiction {
 /// Readings of the survey that cannot all be true, or that lie where nothing can be; the same for readings as set.
 std::vector<Contradiction> survey_contradictions(const Job& job);
 
-/// What the record of what was built says and cannot be.
+/// What the record of what was built, or of the sheets' revisions, says and cannot be.
 std::vector<Contradiction> as_built_contradictions(const Job& job);
+std::vector<Contradiction> revision_contradictions(const Job& job);
 
 /// Whether the base has the place that a reading on it names: a rim always, an upstand or a threshold where there is
 /// one.

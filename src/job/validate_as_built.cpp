@@ -3,6 +3,7 @@
 #include <chrono>
 
 #include "job/validate.hpp"
+#include "units/letters.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -40,6 +41,28 @@ std::optional<long> minutes_of(const std::string& time) {
   const auto hour = number(time, 11, 2), minute = number(time, 14, 2);
   if (!days || !hour || !minute || *hour > 23 || *minute > 59) return std::nullopt;
   return *days * 24 * 60 + *hour * 60L + *minute;
+}
+
+std::vector<Contradiction> revision_contradictions(const Job& job) {
+  constexpr std::size_t longest = 8;  // letters, of a mark that a title block has room for
+  std::vector<Contradiction> found;
+  const std::vector<Revision>& all = job.revisions;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto add = [&](const char* key, const std::string& message) {
+      found.push_back({"revision[" + std::to_string(i) + "]." + key, message});
+    };
+    if (units::letters_of(all[i].mark).size() > longest)
+      add("mark", "'" + all[i].mark + "' is too long for a title block: 8 letters at most");
+    const auto same = std::find_if(all.begin(), all.end(), [&](const Revision& r) { return r.mark == all[i].mark; });
+    if (const auto entry = same - all.begin(); entry < static_cast<std::ptrdiff_t>(i))
+      add("mark", "'" + all[i].mark + "' marks entry " + std::to_string(entry + 1) + " already");
+    for (std::size_t k = 0; k < i; ++k)
+      if (!all[i].date.empty() && all[k].date > all[i].date)
+        return add("date",
+                   all[i].date + " is before " + all[k].date + " of the revision ahead of it: the newest comes last"),
+               found;
+  }
+  return found;
 }
 
 std::vector<Contradiction> as_built_contradictions(const Job& job) {

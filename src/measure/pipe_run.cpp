@@ -98,23 +98,30 @@ class Runner {
     if (trap_.weir) run_.down_to_weir_mm = lowest - trap_.weir->in_mm();
   }
 
-  /// A hole goes through the joist that is nearer to it than half a spacing; without a name where none is.
+  /// A hole is one of the joist in whose wood its middle lies, but for what a tape is off at arm's length under a
+  /// floor; without a name where it is of none.
   void find_holes() {
     const job::Floor& floor = model_.job.floor;
     const bool along_y = floor.joist_direction == job::Direction::along_depth;
     for (const job::JoistHole& hole : floor.joist_holes) {
       const double x = hole.from_left.in_mm(), y = model_.job.alcove.depth.in_mm() - hole.from_back.in_mm();
-      double nearest = floor.joist_spacing.in_mm() / 2;
+      constexpr double off_by_tape_mm = 50.8;
+      double nearest = off_by_tape_mm;
       facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
       for (const parts::Solid& joist : model_.solids) {
         if (joist.role != parts::Role::joist) continue;
         const Box box = brep::box_of(joist.shape);
         const int across = along_y ? 0 : 1;
-        const double off = std::abs((box[across] + box[across + 3]) / 2 - (along_y ? x : y));
-        if (off < nearest) nearest = off, found.joist = joist.id;
+        const double middle = (box[across] + box[across + 3]) / 2, off = std::abs(middle - (along_y ? x : y));
+        if (off > nearest || !is_in_wood(joist, along_y ? middle : x, along_y ? y : middle, found.centre_mm)) continue;
+        nearest = off, found.joist = joist.id;
       }
       run_.holes.push_back(std::move(found));
     }
+  }
+
+  static bool is_in_wood(const parts::Solid& joist, double x, double y, double z) {
+    return z > Surface{joist.shape, false}.carried_on(x, y) && z < Surface{joist.shape, true}.carried_on(x, y);
   }
 
   /// Where nobody measured it, the thickest of all makes sold by that name.

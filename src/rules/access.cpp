@@ -204,6 +204,8 @@ Finding door_opening(const job::Job& job, const facts::Facts& facts, const Limit
   if (!job.door->clear) return unread();
   const auto& entry = facts.clear.finished ? facts.clear.finished->entry_mm : facts.clear.entry_mm;
   const double clear = job.door->clear->in_mm(), free = std::min(clear, entry.value_or(clear));
+  if (free < clear && !facts.clear.finished)
+    return missing("say how far the finished walls stand before the studs: board, bond coat and tile (survey.finish)");
   return found(free,
                free < clear ? "the entry itself, narrower than the door's clear opening in the job file"
                             : "clear opening of the door, as the job file says; no solid",

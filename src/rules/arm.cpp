@@ -7,6 +7,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -130,6 +131,18 @@ std::optional<Finding> holes_to_look_for(const job::Job& job, const facts::PipeR
   return std::nullopt;
 }
 
+/// What of the arm's height at a joist nobody told.
+std::string what_is_open(const job::Trap& trap) {
+  std::vector<std::string> words, keys;
+  const auto ask = [&](bool known, const char* what, const char* key) {
+    if (!known) words.emplace_back(what), keys.emplace_back(key);
+  };
+  ask(trap.weir.has_value(), "how high its weir lies", "trap.weir");
+  ask(trap.fall.has_value(), "how the arm falls", "trap.fall");
+  ask(trap.pipe.has_value(), "which pipe it is", "trap.pipe");
+  return "say of the trap arm " + units::listed(words) + " (" + units::listed(keys, ", ") + ")";
+}
+
 /// Two inches of wood above and below every hole, whatever its diameter, and to any other.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
@@ -142,10 +155,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   std::vector<std::string> lines;
   for (const facts::JoistCrossing& c : facts.pipe.crossings) {
     if (!c.modelled) continue;
-    if (!c.centre_mm || c.hole_mm <= 0)
-      return missing(
-          "say how high the weir lies, how the arm falls and which pipe it "
-          "is (trap.weir, trap.fall, trap.pipe)");
+    if (!c.centre_mm || c.hole_mm <= 0) return missing(what_is_open(*job.trap));
     const double over = *c.above_mm(), under = *c.below_mm();
     lines.push_back(name_of(c) + ": " + text_of(c.from_weir_mm, Unit::mm, job) + " from the weir, centre " +
                     text_of(*c.centre_mm, Unit::mm, job) + " from the datum, " + text_of(over, Unit::mm, job) +

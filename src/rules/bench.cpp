@@ -303,9 +303,9 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const std::string nails = counted(at, *fastener) + " " + text_of(frame.rail_fastener_length->in_mm(), Unit::mm, job);
   const std::string where = force_text(lbf) + " along the bench's front, from the rail into the ends of " +
                             units::decimals(joists, 0) + " joists, on " + nails + " in each" +
-                            (one > 0           ? ""
-                             : wood.eurocode() ? ": fewer than three, or too short, which hold nothing in end grain"
-                                               : ": too short to hold anything");
+                            (one > 0                     ? ""
+                             : wood.eurocode() && at < 3 ? ": fewer than three, which hold nothing in end grain"
+                                                         : ": too short to hold anything");
   const double share = one > 0 ? lbf / (joists * at * one) : std::numeric_limits<double>::infinity();
   int least = at;
   const auto holds = [&](int count) {

@@ -201,7 +201,8 @@ const std::vector<Row>& readings() {
        [](J j, F f) -> std::string {
          return !j.floor.joist_first     ? unknown_joists(j)
                 : f.pipe.unplaced_bend   ? "say after what length the trap arm bends, and to which side "
-                                           "(trap.bend.after, trap.bend.to)"
+                                           "(trap.bend.after, trap.bend.to); past a bend that is none by 90 degrees "
+                                           "the way is not followed: look at the joists there"
                 : !j.trap || !j.trap->to ? "say to which side of the alcove the trap arm runs (trap.to)"
                                          : "measure the trap arm from weir to vent (trap.arm)";
        }},

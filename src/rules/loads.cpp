@@ -8,6 +8,7 @@
 #include "rules/check.hpp"
 #include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -116,6 +117,21 @@ std::vector<std::string> all_members(const SeatLoad& load, const job::Job& job) 
   return lines;
 }
 
+/// What makes the member that takes most stronger.
+std::string against_weakness(const SeatMember& worst, const job::Job& job) {
+  const double share = worst.most().first;
+  if (share == worst.crippling.value_or(-1))
+    return "take thicker sheet (bench.frame.stock), or stiffen the joists' webs at both ends";
+  if (share == worst.carried.value_or(-1)) {
+    const double kg = share * *job.bench->frame.panel_carries_kg;
+    return "take a board whose maker allows " +
+           (job.is_metric() ? units::decimals(std::ceil(kg - units::tolerance::ratio), 0) + " kg"
+                            : units::decimals(std::ceil(kg / units::kg_per_lb - units::tolerance::ratio), 0) + " lb") +
+           " or more on one place, over joists as far apart as these (bench.frame.panel_carries)";
+  }
+  return "bring studs and joists closer (bench.frame.spacing), or take deeper stock or a thicker deck";
+}
+
 Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable("no bench");
   const auto load = seat_load(job, facts);
@@ -125,11 +141,7 @@ Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limi
       found(worst.most().first,
             std::string{worst.most().second} + " of the " + worst.what + " '" + worst.part_id + "' over " +
                 text_of(worst.span_mm, Unit::mm, job) + ", under " + load->person + " anywhere on the seat",
-            std::string{engineer} + (worst.most().first == worst.crippling.value_or(-1)
-                                         ? "take thicker sheet (bench.frame.stock, of 43 mil or more), or stiffen the "
-                                           "joists' webs at both ends"
-                                         : "bring studs and joists closer (bench.frame.spacing), or take deeper stock "
-                                           "or a thicker deck"));
+            std::string{engineer} + against_weakness(worst, job));
   if (!load->unfit.empty()) {
     finding.broken = true;
     finding.where = load->unfit;
@@ -150,6 +162,11 @@ Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Lim
                           worst.what + " '" + worst.part_id + "' over " + text_of(worst.span_mm, Unit::mm, job) + ", " +
                               load->person + " at its middle",
                           std::string{engineer} + "bring joists closer (bench.frame.spacing), or take a thicker deck");
+  const bool board = std::any_of(load->members.begin(), load->members.end(),
+                                 [](const SeatMember& m) { return m.carried && m.deflection_mm <= 0; });
+  if (board)
+    finding.unjudged =
+        "not judged: how far the deck sags, whose board is known by what it carries alone; ask its maker";
   finding.details = all_members(*load, job);
   return finding;
 }

@@ -63,7 +63,8 @@ class Writer {
     for (const HoleGap& gap : hole_gaps(pipe))
       line(gap.crossing->joist.substr(gap.crossing->joist.rfind('/') + 1) + ": " +
            (gap.of_the_arm ? "the arm crosses it twice" : "a hole of " + len(gap.diameter_mm) + " is there already") +
-           ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two");
+           (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)
+                            : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two"));
   }
 
   void row(const facts::JoistCrossing& c) {

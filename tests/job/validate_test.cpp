@@ -59,6 +59,17 @@ TEST(Contradictions, AReadingFromABoardOrAFinishWantsItsDistanceFromTheStuds) {
               testing::HasSubstr("survey.width: was taken from the board"));
 }
 
+TEST(Contradictions, RevisionsAreToldApartAndComeInTheirOrder) {
+  // Source: none; one that is looked for by its mark must be one.
+  using testing::HasSubstr;
+  const auto revised = [](std::vector<Revision> all) { return told([&](Job& j) { j.revisions = std::move(all); }); };
+  EXPECT_EQ(revised({{"A", "2026-03-14", "first set"}, {"B", "", "drain"}, {"C", "2026-03-14", "bench"}}), "");
+  EXPECT_THAT(revised({{"A", "", "first set"}, {"A", "", "drain"}}), HasSubstr("'A' marks entry 1 already"));
+  EXPECT_THAT(revised({{"A", "2026-04-01", "first set"}, {"B", "2026-03-01", "drain"}}),
+              HasSubstr("2026-03-01 is before 2026-04-01"));
+  EXPECT_THAT(revised({{"ABCDEFGHI", "", "first set"}}), HasSubstr("8 letters at most"));
+}
+
 TEST(Contradictions, BendsOfAnArmFollowEachOther) {
   // Source: arithmetic; one by 90 degrees turns off square.
   using testing::HasSubstr;

@@ -108,6 +108,11 @@ TEST(PipeRun, FindsTheJoistThatAHoleGoesThrough) {
   EXPECT_NEAR(run.holes[0].centre_mm, -5 * in, 1e-6);
   EXPECT_NEAR(run.crossings[0].along_mm, 19.75 * in, 1e-6);
   EXPECT_EQ(run.holes[1].joist, "") << "in the middle of a bay it is in neither joist";
+  for (const double height : {5., -60.}) {
+    job::Job off = j;
+    off.floor.joist_holes[0].height = Length::inches(height);
+    EXPECT_EQ(facts_of(off).pipe.holes[0].joist, "") << "no wood is there: a sign was forgotten";
+  }
   j.trap->to = Side::right, j.bench->place = Side::right, j.drain.across.side = Side::right;
   j.floor.joist_first = Length::inches(5);
   j.floor.joist_holes[0].from_left = Length::inches(36.25);
