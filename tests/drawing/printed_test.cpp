@@ -132,7 +132,7 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   const Sheet& s = sheet("plan");
   expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-9/16", "fur 1-15/16", "91-1/4",
                    "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
-                   "BENCH RIGHT", "5 CHECKS FAIL: see I-01"});
+                   "BENCH RIGHT", "5 CHECKS FAIL: see I-01 to I-03"});
   for (const Text& t : s.texts)
     if (t.words.rfind("fur 15/16", 0) == 0) {
       EXPECT_LT(t.at.x / in, 8);

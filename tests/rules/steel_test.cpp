@@ -105,7 +105,7 @@ TEST(Steel, ABenchThatCripplesFailsAndOneOfThickerSheetAsksForAnEngineer) {
   EXPECT_EQ(light.outcome, Outcome::fail);
   EXPECT_NEAR(*light.measured, 1.48, 0.005);
   EXPECT_THAT(light.where, HasSubstr("crippling of the web at an end of the joist"));
-  EXPECT_THAT(light.advice, HasSubstr("43 mil"));
+  EXPECT_THAT(light.advice, HasSubstr("thicker sheet"));
   const Result heavy = strength(steel_bench(0.0451, 0.0712), job::Web::solid);
   EXPECT_EQ(heavy.outcome, Outcome::caution);
   EXPECT_NEAR(*heavy.measured, 0.89, 0.005);
