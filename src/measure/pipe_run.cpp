@@ -98,15 +98,15 @@ class Runner {
     if (trap_.weir) run_.down_to_weir_mm = lowest - trap_.weir->in_mm();
   }
 
-  /// A hole is one of the joist in whose wood its middle lies, but for what a tape is off at arm's length under a
-  /// floor; without a name where it is of none.
+  /// A hole is one of the joist in whose wood its middle lies, read 2 in aside at most (common practice, no source:
+  /// what a tape is off at arm's length under a floor); without a name where it is of none.
   void find_holes() {
     const job::Floor& floor = model_.job.floor;
     const bool along_y = floor.joist_direction == job::Direction::along_depth;
+    constexpr double aside_mm = 50.8;
     for (const job::JoistHole& hole : floor.joist_holes) {
       const double x = hole.from_left.in_mm(), y = model_.job.alcove.depth.in_mm() - hole.from_back.in_mm();
-      constexpr double off_by_tape_mm = 50.8;
-      double nearest = off_by_tape_mm;
+      double nearest = aside_mm;
       facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
       for (const parts::Solid& joist : model_.solids) {
         if (joist.role != parts::Role::joist) continue;

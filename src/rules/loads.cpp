@@ -7,6 +7,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/span_rating.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -140,7 +141,7 @@ Finding seat_strength(const job::Job& job, const facts::Facts& facts, const Limi
   Finding finding =
       found(worst.most().first,
             std::string{worst.most().second} + " of the " + worst.what + " '" + worst.part_id + "' over " +
-                text_of(worst.span_mm, Unit::mm, job) + ", under " + load->person + " anywhere on the seat",
+                text_or_more(worst.span_mm, Unit::mm, job) + ", under " + load->person + " anywhere on the seat",
             std::string{engineer} + against_weakness(worst, job));
   if (!load->unfit.empty()) {
     finding.broken = true;
@@ -159,14 +160,13 @@ Finding seat_stiffness(const job::Job& job, const facts::Facts& facts, const Lim
   if (!load) return missing(no_frame);
   const SeatMember& worst = load->most_deflected();
   Finding finding = found(worst.deflection_mm / worst.span_mm,
-                          worst.what + " '" + worst.part_id + "' over " + text_of(worst.span_mm, Unit::mm, job) + ", " +
-                              load->person + " at its middle",
+                          worst.what + " '" + worst.part_id + "' over " + text_or_more(worst.span_mm, Unit::mm, job) +
+                              ", " + load->person + " at its middle",
                           std::string{engineer} + "bring joists closer (bench.frame.spacing), or take a thicker deck");
   const bool board = std::any_of(load->members.begin(), load->members.end(),
                                  [](const SeatMember& m) { return m.carried && m.deflection_mm <= 0; });
   if (board)
-    finding.unjudged =
-        "not judged: how far the deck sags, whose board is known by what it carries alone; ask its maker";
+    finding.unjudged = "not judged: how far the deck sags; its board is known by what it carries alone: ask its maker";
   finding.details = all_members(*load, job);
   return finding;
 }
