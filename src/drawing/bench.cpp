@@ -108,6 +108,17 @@ std::vector<double> heights_of(const std::vector<Level>& levels) {
   return heights;
 }
 
+/// Whether a level and the chain's parts up to it, each to its nearest mark, come out a mark apart.
+bool reads_apart(const std::vector<double>& heights, bool metric) {
+  const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+  const Rounded chain = rounded_to_add_up(heights, {}, metric);
+  double reached = heights.empty() ? 0 : rounded(heights.front());
+  for (std::size_t i = 0; i < chain.parts.size(); ++i)
+    if (std::abs((reached += chain.parts[i]) - rounded(heights[i + 1])) > 0.5 * units::tape_mark_mm(metric))
+      return true;
+  return false;
+}
+
 bool is_timber(const job::Job& job) {
   return job.bench->frame.kind == job::FrameKind::timber;
 }
@@ -255,6 +266,10 @@ Sheet draw_bench_front(const Subject& subject) {
                            "are those at the right end."
                          : "The courses one above the other, at both ends the same."} +
             (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
+    if (reads_apart(heights_of(at_right), sheet.metric))
+      sheet.notes.emplace_back(
+          "Heights above the datum are each to its nearest mark, courses likewise: added up they may be a mark off. "
+          "Cut by the courses.");
   });
 }
 

@@ -34,6 +34,12 @@ std::vector<std::string> advice(const job::Job& job) {
   return notes;
 }
 
+/// With a word where the job knows no pack of it, so that nobody asks for so many litres at the counter.
+std::string to_carry(const takeoff::Row& row) {
+  const bool measured = row.pack <= 0 && row.buy_unit == row.unit && row.unit != "pieces";
+  return takeoff::bought(row) + (measured ? ", packs not said" : "");
+}
+
 /// What to carry: how much of what, and where it is had if the prices say so.
 std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
@@ -41,10 +47,10 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    rows.push_back({"", takeoff::bought(row), row.item});
+    rows.push_back({"", to_carry(row), row.item});
     if (named) rows.back().push_back(row.supplier);
   }
-  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2}, {"of what", 7}};
+  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.6}, {"of what", 7}};
   if (named) columns.push_back({"from", 2.5});
   return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject.job()));
 }

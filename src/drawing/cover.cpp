@@ -103,21 +103,30 @@ class Cover {
     return top - f.height() * scale - between;
   }
 
+  bool is_drawn(LineKind kind) const {
+    return std::any_of(others_.begin(), others_.end(), [&](const Sheet& sheet) {
+      return std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) { return line.kind == kind; });
+    });
+  }
+
+  /// Of the kinds of line that this set has.
   double legend(Point at, double width) {
-    const std::pair<LineKind, const char*> kinds[] = {{LineKind::section, "edge of what is cut"},
-                                                      {LineKind::outline, "edge that is seen"},
-                                                      {LineKind::hidden, "edge behind"},
-                                                      {LineKind::centre, "axis, line to check"},
-                                                      {LineKind::phantom, "comes later, or beside"},
-                                                      {LineKind::existing, "EXISTING, stays"},
-                                                      {LineKind::correction, "to be furred out"},
-                                                      {LineKind::limit, "nothing fastened below"},
-                                                      {LineKind::rejected, "VOID: not to be built from"},
-                                                      {LineKind::dimension, "dimension, leader"}};
+    std::vector<std::pair<LineKind, const char*>> kinds{{LineKind::section, "edge of what is cut"},
+                                                        {LineKind::outline, "edge that is seen"},
+                                                        {LineKind::hidden, "edge behind"},
+                                                        {LineKind::centre, "axis, line to check"},
+                                                        {LineKind::phantom, "comes later, or beside"},
+                                                        {LineKind::existing, "EXISTING, stays"},
+                                                        {LineKind::correction, "to be furred out"},
+                                                        {LineKind::limit, "nothing fastened below"},
+                                                        {LineKind::rejected, "VOID: not to be built from"},
+                                                        {LineKind::dimension, "dimension, leader"}};
+    kinds.erase(std::remove_if(kinds.begin(), kinds.end(), [&](const auto& kind) { return !is_drawn(kind.first); }),
+                kinds.end());
     constexpr double sample = 21, row = 5.4;
     double y = headline(at, "Lines");
-    const std::size_t half = (std::size(kinds) + 1) / 2;
-    for (std::size_t i = 0; i < std::size(kinds); ++i) {
+    const std::size_t half = (kinds.size() + 1) / 2;
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
       const double x = at.x + (i < half ? 0 : width / 2), down = y - row * static_cast<double>(i % half + 1) + 1.5;
       const double slant = kinds[i].first == LineKind::rejected ? 1.3 : 0;  // two lines that cross
       pen_.line({x, down + 1.2 - slant}, {x + sample, down + 1.2 + slant}, kinds[i].first);
@@ -143,23 +152,42 @@ class Cover {
     return at.y - 1.5;
   }
 
+  /// Each material that a section of this set cuts, as it is filled there.
+  std::vector<Hatch> looks() const {
+    std::vector<Hatch> looks;
+    for (const Sheet& sheet : others_)
+      for (const Hatch& hatch : sheet.hatches)
+        if (*hatch.material && std::none_of(looks.begin(), looks.end(), [&](const Hatch& known) {
+              return std::string{known.material} == hatch.material;
+            }))
+          looks.push_back({{}, hatch.name, hatch.families, 0, 0, {}, hatch.material});
+    return looks;
+  }
+
   double materials(Point at, double width) {
     constexpr double wide = 14, high = 6, row = 8;
     double y = headline(at, "Materials where they are cut");
-    const std::vector<MaterialSample> all = material_samples();
+    std::vector<Hatch> all = looks();
+    if (s_.job().bench && s_.job().bench->frame.kind == job::FrameKind::steel)
+      all.push_back({{}, "", {}, 0, 0, {}, "sheet steel: its edge alone"});
     const std::size_t half = (all.size() + 1) / 2;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const double x = at.x + (i < half ? 0 : width / 2), top = y - row * static_cast<double>(i % half);
-      Hatch hatch = all[i].hatch;
-      hatch.rings = {{{x, top - high}, {x + wide, top - high}, {x + wide, top}, {x, top}}};
-      if (hatch.families.empty()) {
-        pen_.line({x, top - high}, {x + wide, top}, LineKind::hatch);
-        pen_.line({x, top}, {x + wide, top - high}, LineKind::hatch);
+      const std::string name = all[i].material;
+      const bool steel = name.rfind("sheet steel", 0) == 0;
+      if (steel) {
+        pen_.line({x, top - high / 2}, {x + wide, top - high / 2}, LineKind::section);
       } else {
-        fill(sheet_, std::move(hatch), 1);
+        all[i].rings = {{{x, top - high}, {x + wide, top - high}, {x + wide, top}, {x, top}}};
+        if (all[i].families.empty()) {
+          pen_.line({x, top - high}, {x + wide, top}, LineKind::hatch);
+          pen_.line({x, top}, {x + wide, top - high}, LineKind::hatch);
+        } else {
+          fill(sheet_, std::move(all[i]), 1);
+        }
+        pen_.rectangle({x, top - high}, {x + wide, top}, LineKind::section);
       }
-      pen_.rectangle({x, top - high}, {x + wide, top}, LineKind::section);
-      pen_.note({x + wide + 3, top - high / 2 - 1.2}, all[i].name);
+      pen_.note({x + wide + 3, top - high / 2 - 1.2}, name);
     }
     return y - row * static_cast<double>(half) - between / 2;
   }

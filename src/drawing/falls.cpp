@@ -71,14 +71,23 @@ std::vector<Spot> spots_of(const Subject& s) {
       const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
       const auto known = [&](const Spot& k) {
         constexpr double end = 150;  // both edges of a channel's end lie within this
+        constexpr double as_low = 0.1;
         const bool near = level || k.at.Distance(p) < end;
-        const bool both_at_drain = near && std::abs(k.at.Z() - drain) < 1 && std::abs(p.Z() - drain) < 1;
+        const bool both_at_drain = near && std::abs(k.at.Z() - drain) < as_low && std::abs(p.Z() - drain) < as_low;
         return both_at_drain || k.at.Distance(p) < apart;
       };
       if (std::none_of(spots.begin(), spots.end(), known))
         spots.push_back({p, facet.surface == facts::Surface::threshold});
     }
   return spots;
+}
+
+/// "+13"; what is above the drain and less than half a mark of the tape is told as such, it is not level with it.
+std::string height_above_drain(const Pen& pen, double mm, bool metric) {
+  const std::string words = pen.words(mm);
+  constexpr double seen = 0.05;
+  if (mm > seen && words == pen.words(0)) return "under +" + pen.words(units::tape_mark_mm(metric));
+  return (words[0] == '-' ? "" : "+") + words;
 }
 
 /// Heights of the floor's corners above the drain's top. Where rim and threshold stand one over the other, each is
@@ -91,14 +100,14 @@ void add_spots(Pen& pen, const Subject& s) {
     const bool shared = std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
       return &other != &spot && std::hypot(other.at.X() - p.X(), other.at.Y() - p.Y()) < 5;
     });
-    const std::string height = pen.words(p.Z() - drain), sign = height[0] == '-' ? "" : "+";
+    const std::string height = height_above_drain(pen, p.Z() - drain, s.job().unit == job::UnitSystem::metric);
     const std::string name = !shared ? "" : spot.threshold ? "threshold " : "rim ";
     pen.cross({p.X(), p.Y()}, 0.7 * t);
     // Inward, so that what is named and its words lie on the same side of the edge.
     const bool left = p.X() < s.facts.room.drain.now_mm[0];
     const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there
     pen.name({p.X(), p.Y()}, {p.X() + (left ? in : -in) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
-             name + sign + height, left ? Anchor::left : Anchor::right, 0.75);
+             name + height, left ? Anchor::left : Anchor::right, 0.75);
   }
 }
 

@@ -89,23 +89,42 @@ class Filler {
 };
 
 /// Plain lines: readers would turn a pattern of theirs some other way, and grain must run as it runs.
-Hatch along_grain() {
+Hatch grain() {
   return {{}, "", {{0, 0, 1.2}}};
 }
 
-/// How a solid is filled where it is cut; without lines: not at all.
-Hatch pattern_of(Role role) {
-  switch (role) {
+/// Concrete, by plain lines too: broken ones, and dots between them.
+Hatch concrete() {
+  return {{}, "", {{45, 0, 3.2, {5, -1.8}}, {0, 1.5, 3.1, {0, -4.3}}}};
+}
+
+bool is_timber(const parts::Solid& solid) {
+  if (solid.role == Role::joist || solid.role == Role::wall) return true;  // what stands already is in no cut list
+  return solid.cut && !solid.cut->steel && solid.role == Role::bench_frame;
+}
+
+/// How a solid is filled where it is cut: crossed out where it is a bar cut across, else by lines; sheet steel not at
+/// all, it is too thin.
+Hatch look_of(const parts::Solid& solid, bool along_grain, const job::Job& job) {
+  const auto filled = [](const char* material, Hatch hatch) {
+    hatch.material = material;
+    return hatch;
+  };
+  if (is_timber(solid))
+    return along_grain ? filled("timber, panel along its grain", grain()) : filled("timber, end grain", {});
+  switch (solid.role) {
     case Role::bed:
-      return {{}, "SAND", {{0, 0, 1.6, {0, -2.2}}, {37, 0.7, 2.3, {0, -3.1}}}};
+      return filled("mortar", {{}, "SAND", {{0, 0, 1.6, {0, -2.2}}, {37, 0.7, 2.3, {0, -3.1}}}});
     case Role::base:
-      return {{}, "ANSI31", {{45, 0, 2.2}}};
+      return filled(job.base.is_site_built() ? "mortar above the liner" : "shower base",
+                    {{}, "ANSI31", {{45, 0, 2.2}}});
     case Role::seat_block:
-      return {{}, "ANSI31", {{135, 0, 4}}};
+      return filled("seat block", {{}, "ANSI31", {{135, 0, 4}}});
     case Role::subfloor:
-      return {{}, "ANSI31", {{135, 0, 1.4}}};
+      return job.floor.kind == job::FloorKind::slab ? filled("concrete slab", concrete())
+                                                    : filled("subfloor", {{}, "ANSI31", {{135, 0, 1.4}}});
     case Role::drain:
-      return {{}, "ANSI31", {{45, 0, 1.1}}};
+      return filled("drain", {{}, "ANSI31", {{45, 0, 1.1}}});
     default:
       break;
   }
@@ -127,11 +146,6 @@ void cross_out(Sheet& sheet, Hatch hatch) {
   for (const Outline& ring : hatch.rings) cross_out_ring(sheet, ring);
   hatch.last_line = sheet.lines.size();
   sheet.hatches.push_back(std::move(hatch));
-}
-
-bool is_timber(const parts::Solid& solid) {
-  if (solid.role == Role::joist || solid.role == Role::wall) return true;  // what stands already is in no cut list
-  return solid.cut && !solid.cut->steel && solid.role == Role::bench_frame;
 }
 
 }  // namespace
@@ -186,16 +200,6 @@ void fill(Sheet& sheet, Hatch hatch, double model_for_paper) {
   hatch.last_line = sheet.lines.size();
   const bool drawn = hatch.last_line > hatch.first_line;  // else it is too thin to fill
   if (drawn) sheet.hatches.push_back(std::move(hatch));
-}
-
-std::vector<MaterialSample> material_samples() {
-  return {{"timber, end grain", {}},
-          {"timber, panel along its grain", along_grain()},
-          {"mortar", pattern_of(Role::bed)},
-          {"shower base", pattern_of(Role::base)},
-          {"seat block", pattern_of(Role::seat_block)},
-          {"subfloor", pattern_of(Role::subfloor)},
-          {"drain", pattern_of(Role::drain)}};
 }
 
 namespace {
@@ -260,7 +264,8 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     const auto [least, most] = reach_along(solid.shape, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
-    CutSolid part{&solid, {}, along, called(solid, model.job), {solid.id, cut.letter, moved}};
+    CutSolid part{
+        &solid, {}, look_of(solid, along, model.job), called(solid, model.job), {solid.id, cut.letter, moved}};
     // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.
     for (const double off : {0.0, 0.2, -0.2, 0.6, -0.6}) {
       part.seen = section({solid.shape}, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);
@@ -307,13 +312,12 @@ std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, 
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const std::vector<Outline>& rings) {
   if (cut.seen.lines.empty()) return std::nullopt;
   const double model_for_paper = pen.text_mm() / letter;
-  const bool end_grain = is_timber(*cut.solid) && !cut.along_grain;
-  Hatch hatch = end_grain ? Hatch{} : is_timber(*cut.solid) ? along_grain() : pattern_of(cut.solid->role);
+  Hatch hatch = cut.look;
   hatch.rings = rings, hatch.source = cut.source;
-  if (end_grain)
-    cross_out(sheet, std::move(hatch));
-  else if (!hatch.families.empty())
+  if (!hatch.families.empty())
     fill(sheet, std::move(hatch), model_for_paper);
+  else if (*hatch.material)
+    cross_out(sheet, std::move(hatch));
   Sheet edges;
   for (const Line& line : cut.seen.lines) edges.lines.push_back({line.from, line.to, LineKind::section});
   sheet.lines.insert(sheet.lines.end(), edges.lines.begin(), edges.lines.end());

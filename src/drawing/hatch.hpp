@@ -15,8 +15,9 @@ namespace fallwright::drawing {
 struct CutSolid {
   const parts::Solid* solid = nullptr;
   Projection seen;
-  bool along_grain = false;  ///< timber cut lengthwise, its grain in the plane; and panels, of which some layers are
-  std::string name = {};     ///< what people call it: "base", "pre-slope", "front rail"
+  Hatch look = {};        ///< how it is filled, without rings: timber by its grain, which lies in the plane where it
+                          ///< is cut lengthwise and of a panel in some layers
+  std::string name = {};  ///< what people call it: "base", "pre-slope", "front rail"
   Hatch::Source source = {};
 };
 std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted, const Cut& cut);
@@ -35,13 +36,6 @@ std::vector<std::pair<double, double>> stretches_within(const std::vector<Outlin
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const Span& span = {});
 /// The same with edges as they are given and their rings, which need not close where the edges do not.
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const std::vector<Outline>& rings);
-
-/// How materials look, for the legend; one without lines of a pattern is crossed out.
-struct MaterialSample {
-  const char* name;
-  Hatch hatch;
-};
-std::vector<MaterialSample> material_samples();
 
 /// Closed rings of lines that meet at their ends; what does not close is left out.
 std::vector<Outline> rings_of(std::vector<Line> lines);

@@ -126,8 +126,8 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
                                     {"measured", 1.7, true}, {"pass", 0.8, true},
                                     {"fail", 0.7, true},     {"not seen", 1.2, true}};
   const std::vector<std::string> notes{
-      "Limits of the book '" + subject.job().book +
-          "' and of the job file. They inform and approve nothing: the edition adopted here, local amendments and the "
+      "Limits of " + rules::book(subject.job().book).title +
+          ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
           ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject) +

@@ -38,7 +38,7 @@ class Marks {
       if (at)
         write(m, {at->x, at->y - height / 2});
       else if (const auto spot = clear_spot(m, 0, 0, true)) {
-        pen_.name(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
+        pen_.name_outside(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
         tag_member(pen_, s_, m.solid->id);
       }
     }

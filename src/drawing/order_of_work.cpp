@@ -10,6 +10,7 @@
 #include "rules/flood.hpp"
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -168,7 +169,10 @@ class Order {
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
-    add({true, "plumber", "Rough in trap and riser, test them with the plug in.",
+    add({true, "plumber",
+         fails("drain.bore-clear-of-joists")
+             ? "HOLD until the drain's place is settled. Then rough in trap and riser, test them with the plug in."
+             : "Rough in trap and riser, test them with the plug in.",
          "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
          "it drips, or the inspector has not seen it"});
     if (job_.bench)
@@ -280,9 +284,12 @@ class Order {
          "no mortar shows along the front: a void is left", "base"});
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
-    for (const rules::Way& way : window.ways)
-      out += (out.empty() ? "" : ", ") + way.low + " " + rules::text_at_most(std::max(0.0, way.allowed_mm), job_) +
-             " over " + len(way.over_mm);
+    const std::string nothing = rules::text_at_most(0, job_);
+    for (const rules::Way& way : window.ways) {
+      const std::string most = rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
+      out += (out.empty() ? "" : ", ") + way.low +
+             (most == nothing ? " not at all" : " " + most + " over " + len(way.over_mm));
+    }
     add({true, "crew",
          "Level it while the mortar is wet: on the " + where_to_level() +
              ", both ways and corner to corner; never on the floor, which falls.",
@@ -341,8 +348,9 @@ class Order {
 
   void tight() {
     add({false, "plumber", "Make the drain tight to base and riser.",
-         "body in its bore, " + len(f_.drain.body_to_bore_mm) + " clear all round", "the gasket is not seated dry",
-         "drain"});
+         "body in its bore, " + rules::text_or_less(f_.drain.body_to_bore_mm, rules::Unit::mm, job_) +
+             " clear all round",
+         "the gasket is not seated dry", "drain"});
   }
 
   void waterproof() {

@@ -52,6 +52,11 @@ void Pen::name(Point thing, Point at, const std::string& words, Anchor anchor, d
   note(at, words, anchor, size);
 }
 
+void Pen::name_outside(Point thing, Point at, const std::string& words, Anchor anchor, double size) {
+  movable_.push_back({sheet_.texts.size(), thing, {}, false, true});
+  note(at, words, anchor, size);
+}
+
 void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size,
                          double rotation_deg) {
   const Point first = places.front();

@@ -41,6 +41,8 @@ class Pen {
   void label(Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   /// The name of a thing, likewise; where it has to stand away from that, a line leads there.
   void name(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
+  /// The mark of a thing too thin to be written on: a line leads to it from however near.
+  void name_outside(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   /// A note at the first of these places where it stands clear, or at the one that costs least.
   void note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
@@ -104,6 +106,7 @@ class Pen {
     std::optional<Point> thing = {};
     std::vector<Point> places = {};
     bool past_places = false;  ///< where none of them is clear, about the first of them
+    bool outside = false;      ///< it stands beside what it names, never on it: the line is left out where they touch
   };
   std::vector<Movable> movable_;
 };

@@ -114,8 +114,9 @@ std::vector<Stage> stages_of(const Subject& s) {
 /// What a step brings, by name. Of a base built on site both layers go by what they are made of.
 std::string name_of(const std::string& shows, const Subject& s) {
   if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
-  static const std::map<std::string, std::string> all{{"floor", "subfloor with the bore"},
-                                                      {"walls", "walls, furred and blocked"},
+  if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
+  if (shows == "floor") return bore_is_void(s) ? "subfloor, its bore VOID" : "subfloor, bored later";
+  static const std::map<std::string, std::string> all{{"walls", "walls, furred and blocked"},
                                                       {"bench", "bench frame"},
                                                       {"felt", "felt"},
                                                       {"bed", "mortar bed"},
@@ -176,8 +177,7 @@ Sheet draw_assembly(const Subject& subject) {
   }
   groups.emplace_back();
   for (const parts::Solid& solid : subject.model.solids)
-    if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate)
-      groups.back().push_back(solid.shape);
+    if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) groups.back().push_back(solid.shape);
   const std::vector<Projection> seen = project_apart(groups, corner_view(job));
   const double side = bench_is_right(job) ? -1 : 1;  // names stand where the nearest wall is left out
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
@@ -194,9 +194,10 @@ Sheet draw_assembly(const Subject& subject) {
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
     add_names(sheet, pen, (side > 0 ? frame.x0 : frame.x1) - side * off, -side, std::move(far));
     sheet.to_scale = false;
-    sheet.notes = {
+    sheet.notes = bore_warning(subject);
+    sheet.notes.emplace_back(
         "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
-        "steps on {order-of-work}. Lengths cannot be taken from this picture."};
+        "steps on {order-of-work}. Lengths cannot be taken from this picture.");
   });
 }
 
@@ -261,9 +262,10 @@ Sheet draw_exploded(const Subject& subject) {
     add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
-    sheet.notes = {
+    sheet.notes = bore_warning(subject);
+    sheet.notes.emplace_back(
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
-        "those of the steps on {order-of-work}. Lengths cannot be taken from this picture."};
+        "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
   });
 }
 
@@ -295,10 +297,10 @@ Sheet draw_steps(const Subject& subject) {
       pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name_of(stages[i].shows, subject));
     }
     sheet.to_scale = false;
-    sheet.notes = {
+    sheet.notes = bore_warning(subject);
+    sheet.notes.emplace_back(
         "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
-        "those of the steps on "
-        "{order-of-work}. Lengths cannot be taken from these pictures."};
+        "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
   });
 }
 

@@ -43,10 +43,11 @@ double distance(Point a, Point b) {
   return std::hypot(a.x - b.x, a.y - b.y);
 }
 
-/// From a text's edge to what it names, past the air about it; nothing where that is near enough to need no line.
-std::optional<Line> lead(const Text& text, Point thing) {
+/// From a text's edge to what it names, past the air about it; nothing where that is near enough to need no line, which
+/// what stands `outside` of it needs from nearer.
+std::optional<Line> lead(const Text& text, Point thing, bool outside) {
   const Box b = box_of(text);
-  const double gap = 0.3 * text.height, near = 1.8 * text.height;
+  const double gap = 0.3 * text.height, near = (outside ? 0.6 : 1.8) * text.height;
   const Point edge{std::clamp(thing.x, b.x0 - gap, b.x1 + gap), (b.y0 + b.y1) / 2};
   const Point foot{std::clamp(thing.x, b.x0, b.x1), std::clamp(thing.y, b.y0 - gap, b.y1 + gap)};
   const bool beside = thing.x < b.x0 - gap || thing.x > b.x1 + gap;
@@ -198,12 +199,13 @@ void Pen::part_texts() {
       double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
       if (cost >= least) continue;
       cost += near.cost(text, least);
-      if (const auto line = m.thing ? lead(text, *m.thing) : std::nullopt) cost += 3 + near.cost_of_line(*line);
+      if (const auto line = m.thing ? lead(text, *m.thing, m.outside) : std::nullopt)
+        cost += 3 + near.cost_of_line(*line);
       if (cost < least) least = cost, best = text.at;
     }
     text.at = best;
     ground.add(text);
-    if (const auto line = m.thing ? lead(text, *m.thing) : std::nullopt) {
+    if (const auto line = m.thing ? lead(text, *m.thing, m.outside) : std::nullopt) {
       sheet_.lines.push_back(*line);
       sheet_.arcs.push_back({line->to, 0.2 * text_, 0, 360, LineKind::dimension});
       ground.add(*line);

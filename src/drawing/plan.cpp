@@ -122,24 +122,25 @@ void Plan::find_bench() {
 
 namespace {
 
-std::vector<std::string> plan_notes(const Shows& shows) {
+std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
+  const std::string edges = s.job().bench ? ", edges under the bench" : "";
   std::vector<std::string> notes;
   if (shows.framing)
     notes.emplace_back(
         "Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
         "corners (side walls); joist centres from the left stud face at the bore, or from the entry.");
   if (shows.framing && shows.places)
-    notes.emplace_back(
-        "Dashed: joists and bore below the floor, edges under the bench. Heavy dashes: stud faces to fur out, with the "
-        "thickness at the upstand. Long dashes: diagonals at the floor, to check.");
+    notes.emplace_back("Dashed: joists and bore below the floor" + edges +
+                       ". Heavy dashes: stud faces to fur out, with the thickness at the upstand. Long dashes: "
+                       "diagonals at the floor, "
+                       "to check.");
   else if (shows.framing)
     notes.emplace_back(
         "Dashed: joists and bore below the floor. Heavy dashes: stud faces to fur out, with the thickness at the "
-        "upstand. Base and bench are set out on {plan}.");
+        "upstand. What stands between the walls is set out on {plan}.");
   else
-    notes.emplace_back(
-        "Seen from above, from stud faces. Dashed: bore below the floor, edges under the bench. Long dashes: diagonals "
-        "at the floor, to check. Studs, joists and furring: {plan-framing}.");
+    notes.emplace_back("Seen from above, from stud faces. Dashed: bore below the floor" + edges +
+                       ". Long dashes: diagonals at the floor, to check. Studs, joists and furring: {plan-framing}.");
   return notes;
 }
 
@@ -160,7 +161,7 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       pen.add(shows.places ? seen : as_kind(seen, LineKind::phantom));
       Plan{subject, sheet, pen, shows}.draw();
       sheet.notes = bore_warning(subject);
-      for (const std::string& note : plan_notes(shows)) sheet.notes.push_back(note);
+      for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
     });
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};

@@ -6,6 +6,7 @@
 #include "drawing/piece.hpp"
 #include "drawing/table.hpp"
 #include "takeoff/item.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -17,15 +18,23 @@ std::size_t count_in(const Subject& s, const takeoff::CutRow& cut, const facts::
   }));
 }
 
-std::size_t sticks_of(const Subject& s, const facts::Family& family) {
-  std::size_t sticks = 0;
-  for (const takeoff::CutRow& cut : s.cuts)
-    if (!cut.sheet && !cut.furring)
-      sticks +=
-          static_cast<std::size_t>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
-            const facts::PartId& which = part(s.facts, id).which;
-            return which.family == family && !takeoff::has_own_fasteners(which, s.job());
-          }));
+/// Sticks of a family whose ends are nailed or screwed alike, by mark.
+struct Sticks {
+  std::size_t count = 0;
+  std::vector<std::string> marks;
+};
+
+Sticks sticks_of(const Subject& s, const facts::Family& family) {
+  Sticks sticks;
+  for (const takeoff::CutRow& cut : s.cuts) {
+    if (cut.sheet || cut.furring) continue;
+    const auto count = std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+      const facts::PartId& which = part(s.facts, id).which;
+      return which.family == family && !takeoff::has_own_fasteners(which, s.job());
+    });
+    if (count > 0) sticks.marks.push_back(cut.mark);
+    sticks.count += static_cast<std::size_t>(count);
+  }
   return sticks;
 }
 
@@ -34,12 +43,15 @@ const std::vector<Column>& fastening_columns() {
   return columns;
 }
 
-/// Both ends of each stick, as the buy list counts them.
+/// Both ends of each stick, as the buy list counts them; which fastener that is, the code's table for framing says.
 void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
   const int per_end = s.job().buy.fasteners.per_end;
-  if (const std::size_t sticks = sticks_of(s, family); sticks > 0)
-    rows.push_back({"each end of each stick", std::to_string(per_end) + " in each end of " + std::to_string(sticks),
-                    std::to_string(2 * static_cast<std::size_t>(per_end) * sticks)});
+  const Sticks sticks = sticks_of(s, family);
+  if (sticks.count > 0)
+    rows.push_back({(sticks.marks.size() > 1 ? "ends of each " : "both ends of ") + units::listed(sticks.marks),
+                    std::to_string(per_end) + " in each end of " + std::to_string(sticks.count) +
+                        ", size by the local table of framing fasteners",
+                    std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
 }
 
 std::string pieces_of(const Subject& s, takeoff::Item item) {
@@ -62,7 +74,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   rows.push_back({frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
                   known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
                               pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
-                        : "not said: give bench.frame.fastener, its length and how many at a stud",
+                        : "not said in the job: which, how long, how many at a stud; HOLD",
                   pieces_of(s, takeoff::Item::cleat_fasteners)});
   if (frame.joist_fastener && frame.fasteners_at_joist)
     rows.push_back({"joists, both ends",
@@ -73,13 +85,13 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
     rows.push_back({"front rail to joists",
                     said ? counted_each(*frame.fasteners_at_rail, *frame.rail_fastener) + ", " +
                                pen.said(frame.rail_fastener_length->in_mm()) + " long, through it into each joist's end"
-                         : "not said: give bench.frame.rail_fastener, its length and how many at a joist",
+                         : "not said in the job: which, how long, how many at a joist; HOLD",
                     pieces_of(s, takeoff::Item::rail_fasteners)});
   }
-  rows.push_back(
-      {"deck to frame",
-       pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
-       pieces_of(s, takeoff::Item::deck_screws)});
+  rows.push_back({"deck to frame",
+                  "screws, " + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) +
+                      " along joists",
+                  pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
   return rows;
 }

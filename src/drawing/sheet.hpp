@@ -116,6 +116,7 @@ struct Hatch {
   std::size_t first_line = 0,
               last_line = 0;  ///< lines of the sheet that show it; from the first up to but without the last
   Source source = {};
+  const char* material = "";  ///< what is filled so, for the legend
 };
 
 /// A text that is the mark of a member, and what the cut list says of that.

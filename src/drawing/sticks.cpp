@@ -72,6 +72,12 @@ class SawMarks {
   std::vector<Mark> marks_;
 };
 
+/// A stick that is used up forgives no bad end, split or saw's error: said, as a bare nought reads like a slip.
+std::string offcut_words(const Pen& pen, double offcut_mm) {
+  const std::string words = pen.words(offcut_mm);
+  return words == pen.words(0) ? "nothing left over: see that it is full length, without splits" : "offcut " + words;
+}
+
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length; under it where
 /// the saw cuts, read on a tape that is hooked on the trimmed end. @return how far down that reaches.
 double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y) {
@@ -100,10 +106,10 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
     x += plan.kerf_mm;
     if (sawn && x < stick.length_mm) pen.line({x, y}, {x, top}, LineKind::dimension);
   }
-  pen.note({stick.length_mm + t, y + 0.6 * t}, std::to_string(group.count) +
-                                                   (group.count == 1 ? " stick of " : " sticks of ") +
-                                                   pen.words(stick.length_mm) + ", offcut " +
-                                                   pen.words(stick.offcut_mm) + (stick.to_order ? ", to order" : ""));
+  pen.note({stick.length_mm + t, y + 0.6 * t},
+           std::to_string(group.count) + (group.count == 1 ? " stick of " : " sticks of ") +
+               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm) +
+               (stick.to_order ? ", to order" : ""));
   return saw.draw();
 }
 

@@ -365,7 +365,8 @@ class MapSheet {
     const Look look = look_of(zone, turn_of(zone));
     const std::vector<Point> ring{{x, y - height}, {x + width, y - height}, {x + width, y}, {x, y}};
     sheet_.areas.push_back({ring, look.tint});
-    const Text mark{{x + width / 2, y - height / 2 - small_letter / 2}, small_letter, letter_of(zone), 0, Anchor::middle};
+    const Text mark{
+        {x + width / 2, y - height / 2 - small_letter / 2}, small_letter, letter_of(zone), 0, Anchor::middle};
     keep_clear(mark);
     for (const double angle : look.angles_deg)
       for (const Stretch& h : hatch_of_box({x, y - height}, {x + width, y}, angle, look.apart))

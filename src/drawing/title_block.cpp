@@ -28,7 +28,7 @@ struct Fields {
 Fields fields_of(const Paper& paper) {
   const Frame f = border_of(paper);
   const double block = f.x1 - (is_small(paper) ? f.width() - bar_field : wide_block);
-  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 36.0 : 45.0};
+  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 37.0 : 45.0};
 }
 
 /// Notes in lines, numbered.
@@ -142,7 +142,9 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     scale = sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale",
                     unit = sheet.metric ? "lengths in mm" : "lengths in inches",
                     hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
-                    limits = "limits: " + book.title + ", " + (job.limits.empty() ? "the book's" : "the job's own"),
+                    own = job.limits.empty() ? "the book's" : "the job's own",
+                    limits = "limits: " + book.title + ", " + own,
+                    limits_in_short = "limits: " + book.title + (job.limits.empty() ? "" : ", " + own),
                     revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
                     origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
   if (!small)
@@ -155,7 +157,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
             {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
   return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},   {7.6, {{1, job.name, 3, 2}}},
           {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.3, scale}, {1, unit}}},
-          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {8.4, {{1, limits, least_letter, 2}}}};
+          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {9.4, {{1, limits_in_short, least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
@@ -251,10 +253,11 @@ void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
     const Frame strip{f.x0, f.y0, f.x1, f.y0 + strip_of(sheet, sheet.page.paper)};
     add_border(paper, f);
     paper.line(strip.x0, strip.y1, strip.x1, strip.y1);
-    paper.line(at.key, strip.y0, at.key, strip.y1);
+    const double foot = is_small(sheet.page.paper) && has_bars(sheet) ? bars - 2 : 0;  // the bars reach below the plan
+    paper.line(at.key, strip.y0 + foot, at.key, strip.y1);
+    if (foot > 0) paper.line(at.key, strip.y0 + foot, at.block, strip.y0 + foot);
     paper.line(at.block, strip.y0, at.block, strip.y1);
     add_notes(paper, sheet, strip, warning);
-    const double foot = is_small(sheet.page.paper) && has_bars(sheet) ? bars - 2 : 0;  // the bars reach below it
     add_key_plan(paper, {at.key, strip.y0 + foot, at.block, strip.y1}, sheet, heading.job);
     add_heading(paper, {at.block, strip.y0, at.right, strip.y1}, rows_of(sheet, heading, ++number, count));
   }

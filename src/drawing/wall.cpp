@@ -35,6 +35,7 @@ class Wall {
     studs();
     plates();
     fixtures();
+    cleat();
     furring();
     pen_.ladder(frame_.x1 + t_, levels_);
     if (!is_small(paper_of(s_.job()))) schedules();
@@ -50,7 +51,9 @@ class Wall {
                                   (past_corner_ ? "; above, a stud past it" : "") +
                                   ". Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
                                   "under the base."};
-    if (!tops_.empty()) told.emplace_back("Long dashes: an upstand's top; nothing is fastened below.");
+    if (!tops_.empty())
+      told.emplace_back("Long dashes: an upstand's top; nothing is fastened below, of a seat's down to its deck.");
+    if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
     if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (is_small(paper_of(s_.job())) && has_schedule(pen_, s_, {facts::Role::wall, side_}))
@@ -105,15 +108,29 @@ class Wall {
       const auto stretch = against(part(s_.facts, role));
       if (!stretch) return;
       pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::limit);
-      levels_.push_back({pen_.words(top) + "  " + what + ": no fastener below", top});
+      levels_.push_back({pen_.words(top) + "  " + what, top});
       tops_.push_back({stretch->first, stretch->second, top});
     };
     const auto& base = s_.job().base;
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
-      mark(facts::Role::base, "upstand of the base", *s_.facts.heights.upstand_top_mm);
+      mark(facts::Role::base, "upstand of the base: no fastener below", *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
-      mark(facts::Role::seat_block, "upstand of the seat", part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
+      mark(facts::Role::seat_block, "upstand of the seat: no fastener from here to its deck",
+           part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
+  }
+
+  /// What of the bench is fastened to the studs of this wall: they, and blocking, must be where it goes.
+  void cleat() {
+    for (const parts::Solid& solid : s_.model.solids) {
+      if (solid.part.kind != Kind::wall_cleat && solid.part.kind != Kind::wall_track) continue;
+      if (s_.job().bench->place != side_) continue;
+      cleat_ = true;
+      const Frame f = extent(solid.shape, view_);
+      pen_.rectangle({f.x0, f.y0}, {f.x1, f.y1}, LineKind::phantom);
+      levels_.push_back(
+          {pen_.words(f.y1) + "  top of the bench's " + words_of(solid.part.kind) + " " + mark_of(s_, solid.id), f.y1});
+    }
   }
 
   void studs() {
@@ -159,7 +176,8 @@ class Wall {
         const auto gap =
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
         pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
-        const double low = std::max(0.0, gap->at_floor_mm), high = std::max(0.0, gap->at_top_mm);
+        const auto as_cut = [&](double mm) { return takeoff::furring_mm(std::max(0.0, mm), sheet_.metric); };
+        const double low = as_cut(gap->at_floor_mm), high = as_cut(gap->at_top_mm);
         const std::string words = "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top";
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
@@ -295,7 +313,8 @@ class Wall {
   std::vector<Level> levels_;
   std::vector<Top> tops_;
   Point below_;
-  bool past_corner_ = false, fixtures_ = false, furred_ = false;  ///< what is on the sheet, for its notes
+  bool past_corner_ = false, fixtures_ = false, furred_ = false,
+       cleat_ = false;  ///< what is on the sheet, for its notes
 };
 
 }  // namespace

@@ -25,12 +25,6 @@ double widest_gap(const facts::StudGap& gap) {
   return gap.stands_alone() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
 }
 
-/// Furring never stands before the edge it brings a stud to: what goes down there would not.
-double down_to_mark(double mm, bool metric) {
-  const double mark = units::tape_mark_mm(metric);
-  return std::floor(mm / mark + units::tolerance::ratio) * mark;
-}
-
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
 std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
@@ -40,13 +34,12 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   if (stud == facts.parts.end()) return std::nullopt;
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const auto& box = stud->bbox_mm;
-  const double thick = down_to_mark(widest, metric),
-               thin =
-                   down_to_mark(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
+  const double thick = furring_mm(widest, metric),
+               thin = furring_mm(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
   CutRow strip;
   strip.part_ids = {gap.part_id};
   strip.stock = "furring " + text(thick);
-  strip.length_mm = strip.short_mm = std::floor((box[5] - box[2]) / mark + units::tolerance::ratio) * mark;
+  strip.length_mm = strip.short_mm = furring_mm(box[5] - box[2], metric);
   strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
   strip.thickness_mm = thick;
   strip.count = 1;
@@ -103,6 +96,11 @@ std::string fitted_text(const CutRow& cut, bool metric) {
   const double mark = units::tape_mark_mm(metric);
   return "fitted to the floor: shim or scribe, up to " +
          units::to_text(units::Length::mm(std::ceil(cut.fitted_mm / mark) * mark), metric);
+}
+
+double furring_mm(double gap_mm, bool metric) {
+  const double mark = units::tape_mark_mm(metric);
+  return std::floor(gap_mm / mark + units::tolerance::ratio) * mark;
 }
 
 bool beyond_furring(const facts::StudGap& gap) {

@@ -27,6 +27,10 @@ struct CutRow {
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
 std::string fitted_text(const CutRow& cut, bool metric);
 
+/// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
+/// a stud to, where what goes down would not.
+double furring_mm(double gap_mm, bool metric);
+
 /// Whether a stud stands farther back from what stands before it than furring reaches.
 bool beyond_furring(const facts::StudGap& gap);
 

@@ -89,6 +89,18 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
   }
 }
 
+/// One for each base, but where the waste stands in the floor already.
+void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
+  if (facts.bought && facts.bought->waste_aside_mm) return;
+  const auto text = [&](const job::Length& length) {
+    return units::to_text(length, job.unit == job::UnitSystem::metric);
+  };
+  rows.push_back({job.drain.kind == job::DrainKind::point ? "drain with its grate" : "channel drain with its grate", 1,
+                  "pieces", 1, "pieces",
+                  "its body at most " + text(job.drain.body) + " where the bore is " + text(job.drain.bore) +
+                      "; not if it comes with the base"});
+}
+
 }  // namespace
 
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
@@ -119,6 +131,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);
+  add_drain(job, facts, rows);
   set_prices(rows, job.buy.prices.prices);
   return rows;
 }

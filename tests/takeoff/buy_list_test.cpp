@@ -137,7 +137,8 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
        {"screws, deck", 17 + 3, "pieces", 1, "boxes", 0, 100, "6\" apart along edges, 12\" along joists"},
        {"fasteners, upstands", 5 + 4, "pieces", 1, "boxes", 0, 100, "at most 16\" apart"},
        {"shower base", 90 / lb, "lb", 1, "pieces", 0, 0, "solid 'base'"},
-       {"seat block", 40 / lb, "lb", 1, "pieces", 0, 0, "solid 'seat-block'"}});
+       {"seat block", 40 / lb, "lb", 1, "pieces", 0, 0, "solid 'seat-block'"},
+       {"drain with its grate", 1, "pieces", 1, "pieces", 0, 0, "its body at most"}});
 }
 
 TEST(BuyList, EveryRowInMetresAndLitres) {
@@ -169,7 +170,8 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
        {"screws, deck", 20, "pieces", 1, "boxes", 0, 100, "152 mm apart along edges, 305 mm along joists"},
        {"fasteners, upstands", 9, "pieces", 1, "boxes", 0, 100, "at most 406 mm apart"},
        {"shower base", 90, "kg", 1, "pieces", 0, 0, "solid 'base'"},
-       {"seat block", 40, "kg", 1, "pieces", 0, 0, "solid 'seat-block'"}});
+       {"seat block", 40, "kg", 1, "pieces", 0, 0, "solid 'seat-block'"},
+       {"drain with its grate", 1, "pieces", 1, "pieces", 0, 0, "not if it comes with the base"}});
 }
 
 const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string& item) {
