@@ -95,7 +95,7 @@ Hatch grain() {
 
 /// Concrete, by plain lines too: broken ones, and dots between them.
 Hatch concrete() {
-  return {{}, "", {{45, 0, 3.2, {5, -1.8}}, {0, 1.5, 3.1, {0, -4.3}}}};
+  return {{}, "", {{45, 0, 2.6, {3.2, -1.4}}, {0, 1.3, 2.6, {0, -3.3}}}};
 }
 
 bool is_timber(const parts::Solid& solid) {

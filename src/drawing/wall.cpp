@@ -116,7 +116,7 @@ class Wall {
     if (s_.facts.heights.upstand_top_mm && has_one)
       mark(facts::Role::base, "upstand of the base: no fastener below", *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
-      mark(facts::Role::seat_block, "upstand of the seat: no fastener from here to its deck",
+      mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
            part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
   }
 

@@ -167,7 +167,7 @@ std::vector<Key> small_keys() {
        0,
        0,
        "what is not wanted on the buy list",
-       {"felt", "adhesive", "sealant", "flashing", "tile", "bond", "membrane", "fasteners"},
+       {"felt", "adhesive", "sealant", "flashing", "tile", "bond", "membrane", "fasteners", "drain"},
        STORE(j.buy.leave_out = v.words)},
   };
 }

@@ -91,7 +91,7 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
 
 /// One for each base, but where the waste stands in the floor already.
 void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
-  if (facts.bought && facts.bought->waste_aside_mm) return;
+  if (!job.buy.wants("drain") || (facts.bought && facts.bought->waste_aside_mm)) return;
   const auto text = [&](const job::Length& length) {
     return units::to_text(length, job.unit == job::UnitSystem::metric);
   };

@@ -61,7 +61,7 @@ TEST(Cost, WhatIsOnlyToldCostsNothingAndAnotherWayIsSummedApart) {
   job::Job job = sample::alcove();
   job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
   job.buy.mix = {{1, 0, 5}, "", 94 * 0.45359237, 50 * 0.45359237, job::damp_sand_kg_m3, {}};
-  job.buy.leave_out = {"felt", "adhesive", "sealant", "flashing", "tile", "bond", "membrane", "fasteners"};
+  job.buy.leave_out = {"felt", "adhesive", "sealant", "flashing", "tile", "bond", "membrane", "fasteners", "drain"};
   job.buy.prices.prices = {{"mortar, bags", "bag", 8, ""},
                            {"cement", "bag", 15, ""},
                            {"sand, damp and loose", "ft3", 2, ""},

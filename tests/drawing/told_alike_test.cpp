@@ -1,0 +1,149 @@
+// What a set says in more than one place: results on the inspection sheets as they were judged, and on the cover a
+// legend of what the set has and of nothing else.
+#include <algorithm>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "drawing/pen.hpp"
+#include "outside/drawn.hpp"
+#include "support/skew_room.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// A room with failing checks, two built on site, one without a bench, one with a bench of steel on a slab.
+const std::vector<Drawn>& rooms() {
+  static const std::vector<Drawn> all = [] {
+    std::vector<Drawn> rooms;
+    for (const char* name : {"tannery-lane-2b", "coopers-yard-4", "coopers-yard-9", "chandlers-row-9"})
+      rooms.push_back(drawn(demo(name), false));
+    rooms.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
+    rooms.push_back(drawn(sample::skew_room(), false));
+    return rooms;
+  }();
+  return all;
+}
+
+std::size_t count_of(const Drawn& d, const std::string& words) {
+  std::size_t count = 0;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("inspection", 0) == 0)
+      count += static_cast<std::size_t>(
+          std::count_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return text.words == words; }));
+  return count;
+}
+
+TEST(ToldAlike, ResultsOnTheInspectionSheetsAreThoseThatWereJudged) {
+  // Source: the judgement itself, which the terminal counts too.
+  std::size_t failing = 0;
+  for (const Drawn& d : rooms()) {
+    using rules::Outcome;
+    for (const auto& [outcome, words] : {std::pair{Outcome::pass, "keeps it"},
+                                         {Outcome::fail, "FAILS"},
+                                         {Outcome::caution, "CAUTION"},
+                                         {Outcome::not_checked, "NOT CHECKED"}})
+      EXPECT_EQ(count_of(d, words), rules::count(d.judgement.results, outcome)) << d.name << ": " << words;
+    failing += rules::count(d.judgement.results, Outcome::fail);
+  }
+  EXPECT_GT(failing, 0u) << "no room fails, and nothing was compared";
+}
+
+const Sheet& legend_of(const Drawn& d) {
+  const auto small =
+      std::find_if(d.sheets.begin(), d.sheets.end(), [](const Sheet& sheet) { return sheet.name == "cover-legend"; });
+  return small != d.sheets.end() ? *small : d.sheet("cover");
+}
+
+TEST(ToldAlike, TheLegendHasEachMaterialThatIsCutAndNoOther) {
+  // Source: the fields of all other sheets.
+  const std::set<std::string> all{"timber, end grain",
+                                  "timber, panel along its grain",
+                                  "mortar",
+                                  "mortar above the liner",
+                                  "shower base",
+                                  "seat block",
+                                  "subfloor",
+                                  "concrete slab",
+                                  "drain"};
+  std::set<std::string> seen;
+  for (const Drawn& d : rooms()) {
+    std::set<std::string> cut, told;
+    for (const Sheet& sheet : d.sheets)
+      for (const Hatch& hatch : sheet.hatches)
+        if (!hatch.source.part_id.empty()) cut.insert(hatch.material);
+    for (const Text& text : legend_of(d).texts)
+      if (all.count(text.words)) told.insert(text.words);
+    EXPECT_EQ(told, cut) << d.name;
+    seen.insert(cut.begin(), cut.end());
+  }
+  EXPECT_EQ(seen, all) << "a material that no room shows was not compared";
+}
+
+TEST(ToldAlike, TheLegendHasEachKindOfLineThatIsDrawnAndNoOther) {
+  // Source: the lines of all other sheets.
+  const std::pair<LineKind, const char*> kinds[] = {
+      {LineKind::section, "edge of what is cut"},        {LineKind::hidden, "edge behind"},
+      {LineKind::phantom, "comes later, or beside"},     {LineKind::existing, "EXISTING, stays"},
+      {LineKind::correction, "to be furred out"},        {LineKind::limit, "nothing fastened below"},
+      {LineKind::rejected, "VOID: not to be built from"}};
+  for (const Drawn& d : rooms()) {
+    const Sheet& legend = legend_of(d);
+    for (const auto& [kind, words] : kinds) {
+      const bool drawn = std::any_of(d.sheets.begin(), d.sheets.end(), [&, k = kind](const Sheet& sheet) {
+        return &sheet != &legend &&
+               std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) { return line.kind == k; });
+      });
+      const bool told = std::any_of(legend.texts.begin(), legend.texts.end(),
+                                    [&, w = words](const Text& text) { return text.words == w; });
+      EXPECT_EQ(told, drawn) << d.name << ": " << words;
+    }
+  }
+}
+
+TEST(ToldAlike, FurringOnWallSheetsIsAsThickAsItIsCut) {
+  // Source: the cut list, which goes down to a mark: thicker it would stand before the base's edge.
+  std::size_t strips = 0;
+  for (const Drawn& d : rooms()) {
+    const bool metric = d.model->job.unit == job::UnitSystem::metric;
+    for (const takeoff::CutRow& cut : d.cuts) {
+      if (!cut.furring) continue;
+      const std::string thick = number_of(cut.thickness_mm, metric), fur = "fur " + cut.mark + ": ";
+      for (const Sheet& sheet : d.sheets)
+        for (const Text& text : sheet.texts) {
+          if (text.words.rfind(fur, 0) != 0) continue;
+          ++strips;
+          EXPECT_TRUE(text.words.find(" " + thick + " foot") != std::string::npos ||
+                      text.words.find(" " + thick + " top") != std::string::npos)
+              << d.name << ", " << sheet.name << ": " << text.words << ", cut " << thick;
+        }
+    }
+  }
+  EXPECT_GT(strips, 0u) << "no strip was compared";
+}
+
+TEST(ToldAlike, TheBenchsWallShowsWhatIsFastenedToIt) {
+  // Source: the solid's box.
+  std::size_t cleats = 0;
+  for (const Drawn& d : rooms()) {
+    if (!d.model->job.bench) continue;
+    const job::Side place = d.model->job.bench->place;
+    const Sheet& wall = d.sheet(facts::text_of(facts::Family{facts::Role::wall, place}));
+    for (const facts::Part& part : d.facts.parts) {
+      if (!part.which.is(facts::Role::bench_frame, facts::Kind::wall_cleat) &&
+          !part.which.is(facts::Role::bench_frame, facts::Kind::wall_track))
+        continue;
+      ++cleats;
+      const auto at = [&](double z) {
+        return std::any_of(wall.lines.begin(), wall.lines.end(), [&](const Line& line) {
+          return line.kind == LineKind::phantom && std::abs(line.from.y - z) < 0.01 && std::abs(line.to.y - z) < 0.01;
+        });
+      };
+      EXPECT_TRUE(at(part.bbox_mm[2]) && at(part.bbox_mm[5])) << d.name;
+    }
+  }
+  EXPECT_GT(cleats, 0u);
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
