@@ -1,6 +1,9 @@
+#include <algorithm>
+
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -22,13 +25,17 @@ std::string cost_of(const takeoff::Row& row) {
   return row.cost() ? units::decimals(*row.cost(), 2) : "no price";
 }
 
-std::vector<std::string> advice(const job::Job& job) {
-  const std::string first = job.base.is_site_built()                 ? "drain"
-                            : job.base.kind == job::BaseKind::bought ? ""
-                                                                     : "base",
-                    both = first + (first.empty() || !job.bench ? "" : ", ") + (job.bench ? "seat block" : "");
+std::vector<std::string> advice(const Subject& subject) {
+  const job::Job& job = subject.job();
+  std::vector<std::string> first;
+  if (job.base.kind == job::BaseKind::designed) first.emplace_back("base");
+  const auto is_drain = [](const takeoff::Row& row) {
+    return row.item.find("drain with its grate") != std::string::npos;
+  };
+  if (std::any_of(subject.rows.begin(), subject.rows.end(), is_drain)) first.emplace_back("drain");
+  if (job.bench) first.emplace_back("seat block");
   std::vector<std::string> notes;
-  if (!both.empty()) notes.push_back("Order what has a lead time first: " + both + ".");
+  if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
   notes.push_back(
       "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that fits.");
   return notes;
@@ -40,6 +47,13 @@ std::string to_carry(const takeoff::Row& row) {
   return takeoff::bought(row) + (measured ? ", packs not said" : "");
 }
 
+/// "mortar" of "mortar, bags" that are counted in bags.
+std::string what_of(const takeoff::Row& row) {
+  const std::string tail = ", " + row.buy_unit;
+  const std::size_t at = row.item.size() < tail.size() ? std::string::npos : row.item.size() - tail.size();
+  return at != std::string::npos && row.item.compare(at, tail.size(), tail) == 0 ? row.item.substr(0, at) : row.item;
+}
+
 /// What to carry: how much of what, and where it is had if the prices say so.
 std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
@@ -47,12 +61,12 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    rows.push_back({"", to_carry(row), row.item});
+    rows.push_back({"", to_carry(row), what_of(row)});
     if (named) rows.back().push_back(row.supplier);
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.6}, {"of what", 7}};
   if (named) columns.push_back({"from", 2.5});
-  return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject.job()));
+  return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject));
 }
 
 /// How that was reckoned, for whoever prices or doubts it.

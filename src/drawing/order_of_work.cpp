@@ -73,8 +73,8 @@ class Order {
       if (is(r, item)) return takeoff::bought(r);
     return "";
   }
-  /// As the check of it is told.
-  std::string exact(double mm) const { return rules::text_of(mm, rules::Unit::mm, job_); }
+  /// As the check of it is told, which rounds up what is better small.
+  std::string exact(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }
   std::string mark(const std::string& name) const {
     const auto mm = mark_mm(f_, name);
     return mm ? len(*mm) : "not known";
@@ -189,7 +189,7 @@ class Order {
       return add({true, "plumber",
                   "THE BORE CUTS A JOIST: do not bore. Settle where the drain goes, build the sheets anew, and bore by "
                   "those.",
-                  "no centre is given: bore misses the joists fails", "somebody gives you the old sheets"});
+                  "no centre is given: the check 'bore misses the joists' fails", "somebody gives you the old sheets"});
     if (f_.bought && f_.bought->waste_aside_mm && f_.bought->waste_back_mm) return waste();
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +
@@ -264,7 +264,7 @@ class Order {
              "Power tools on a protected circuit, cords out of the wet.",
          mix + (water.empty() ? "" : ", up to " + water + " of water") + (mix.empty() ? "" : "; ") +
              row(Item::mortar_batches) + " of " + std::to_string(job_.buy.batch_minutes) + " minutes, " +
-             decimals(batches * job_.buy.batch_minutes, 0) + " in all",
+             decimals(batches * job_.buy.batch_minutes, 0) + " minutes in all",
          "there is less mortar than that, or the first batch stiffens before the last lies"});
     add({false, "crew",
          "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
