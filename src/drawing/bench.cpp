@@ -176,6 +176,7 @@ Sheet draw_bench_plan(const Subject& subject) {
   const parts::Model& model = subject.model;
   const Wanted below = [](const parts::Solid& s) { return in_frame(s) && s.part.kind != parts::Kind::deck; };
   const Projection seen = project(shapes_of(model, below), from_above(), false);
+  const bool apart = schedules_apart(subject);
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, from_above());
@@ -191,7 +192,7 @@ Sheet draw_bench_plan(const Subject& subject) {
     const bool back = subject.job().bench->place == job::Side::back;
     sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
                    (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
-    if (is_small(paper_of(subject.job()))) {
+    if (apart) {
       sheet.notes.emplace_back("Its pieces and its fastening: {schedules}.");
       return;
     }

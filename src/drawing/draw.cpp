@@ -3,6 +3,7 @@
 #include <map>
 
 #include "brep/guard.hpp"
+#include "drawing/schedules.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
 #include "units/letters.hpp"
@@ -87,7 +88,7 @@ std::vector<Sheet> draw_all(const Subject& subject) {
     set.add('F', draw_bench_section(subject));
   }
   for (const job::Side side : subject.job().alcove.walls) set.add('F', draw_wall(subject, side));
-  if (is_small(paper_of(subject.job()))) set.add('F', draw_schedules(subject));
+  if (schedules_apart(subject)) set.add('F', draw_schedules(subject));
   if (!subject.cuts.empty()) set.add('F', draw_cuts(subject));
   if (!subject.plan.empty()) set.add('F', draw_sticks(subject));
   if (subject.job().bench)

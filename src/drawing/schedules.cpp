@@ -45,10 +45,13 @@ const std::vector<Column>& fastening_columns() {
 
 /// Both ends of each stick, as the buy list counts them; which fastener that is, the code's table for framing says.
 void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
+  constexpr std::size_t most_named = 6;  // of a whole alphabet "each" says as much
   const int per_end = s.job().buy.fasteners.per_end;
   const Sticks sticks = sticks_of(s, family);
   if (sticks.count > 0)
-    rows.push_back({(sticks.marks.size() > 1 ? "ends of each " : "both ends of ") + units::listed(sticks.marks),
+    rows.push_back({sticks.marks.size() > most_named ? "ends of each stick"
+                    : sticks.marks.size() > 1        ? "ends of each " + units::listed(sticks.marks)
+                                                     : "both ends of " + sticks.marks.front(),
                     std::to_string(per_end) + " in each end of " + std::to_string(sticks.count) +
                         ", size by the local table of framing fasteners",
                     std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
@@ -152,6 +155,30 @@ double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, 
 
 bool has_schedule(const Pen& pen, const Subject& s, const facts::Family& family) {
   return !piece_rows(s, family).empty() || !wall_fastenings(pen, s, family).empty();
+}
+
+bool schedules_apart(const Subject& s) {
+  const Paper& paper = paper_of(s.job());
+  if (is_small(paper)) return true;
+  Sheet any;
+  any.metric = s.job().unit == job::UnitSystem::metric;
+  Pen pen{any, letter};
+  const double high = room_on(any, paper).height(), width = 46 * letter;
+  // Beside its view one may be as long as that is high; under a bench along the back the view needs half of the page.
+  // Notes take some of it.
+  const double beside = 0.85 * high, below = 0.4 * high;
+  if (s.job().bench) {
+    const double marks = -add_marks_table(pen, s, {facts::Role::bench_frame}, {0, 0}, width),
+                 fasteners = -add_bench_fasteners(pen, s, {0, 0}, width);
+    const bool back = s.job().bench->place == job::Side::back;
+    if (back ? std::max(marks, fasteners) > below : marks + fasteners + 3 * letter > beside) return true;
+  }
+  return std::any_of(s.job().alcove.walls.begin(), s.job().alcove.walls.end(), [&](job::Side side) {
+    const facts::Family wall{facts::Role::wall, side};
+    return -add_marks_table(pen, s, wall, {0, 0}, width) - add_wall_fasteners(pen, s, wall, {0, 0}, width) +
+               3 * letter >
+           beside;
+  });
 }
 
 std::vector<Sheet> draw_schedules(const Subject& s) {

@@ -1,4 +1,4 @@
-/// Schedules that stand beside the framer's views. Inside `drawing` only.
+/// Schedules that stand beside the framer's views, or on a sheet of their own. Inside `drawing` only.
 #pragma once
 
 #include "drawing/views.hpp"
@@ -9,6 +9,10 @@ namespace fallwright::drawing {
 /// the table ends.
 double add_bench_fasteners(Pen& pen, const Subject& subject, Point top_left, double width);
 double add_wall_fasteners(Pen& pen, const Subject& subject, const facts::Family& family, Point top_left, double width);
+
+/// Whether they stand on a sheet of their own, beside no view: on small paper, and where one of them is longer than its
+/// place on a page.
+bool schedules_apart(const Subject& subject);
 
 /// Whether a wall has pieces or fastenings to tell of.
 bool has_schedule(const Pen& pen, const Subject& subject, const facts::Family& family);

@@ -37,7 +37,7 @@ Sheet draw_bench_front(const Subject& subject);
 Sheet draw_bench_end(const Subject& subject);
 std::vector<Sheet> draw_bench_section(const Subject& subject);
 std::vector<Sheet> draw_wall(const Subject& subject, job::Side side);
-/// Pieces and fastening of bench and walls, where they do not stand beside the views: on small paper.
+/// Pieces and fastening of bench and walls, where they do not stand beside the views.
 std::vector<Sheet> draw_schedules(const Subject& subject);
 std::vector<Sheet> draw_cuts(const Subject& subject);
 std::vector<Sheet> draw_sticks(const Subject& subject);

@@ -18,9 +18,10 @@ using parts::Kind;
 /// back wall, the back one on a side wall.
 class Wall {
  public:
-  Wall(const Subject& subject, job::Side side, Sheet& sheet, Pen& pen)
+  Wall(const Subject& subject, job::Side side, bool apart, Sheet& sheet, Pen& pen)
       : s_{subject},
         side_{side},
+        apart_{apart},
         view_{view_from(toward_room(side))},
         sheet_{sheet},
         pen_{pen},
@@ -38,7 +39,7 @@ class Wall {
     cleat();
     furring();
     pen_.ladder(frame_.x1 + t_, levels_);
-    if (!is_small(paper_of(s_.job()))) schedules();
+    if (!apart_) schedules();
   }
 
   /// Where the sheet is free, below what stands beside the view.
@@ -56,7 +57,7 @@ class Wall {
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
     if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
-    if (is_small(paper_of(s_.job())) && has_schedule(pen_, s_, {facts::Role::wall, side_}))
+    if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Its pieces and its fastening: {schedules}.");
     return told;
   }
@@ -304,6 +305,7 @@ class Wall {
 
   const Subject& s_;
   job::Side side_;
+  bool apart_;  ///< its schedules stand on a sheet of their own
   View view_;
   Sheet& sheet_;
   Pen& pen_;
@@ -334,12 +336,13 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const Projection blocks = seen(true);
   const bool upstand = side == job::Side::back && has_upstand_at_back(subject);
   const std::vector<CutSolid> cut = upstand ? cut_at_bed(subject) : std::vector<CutSolid>{};
+  const bool apart = schedules_apart(subject);
   const auto wall_with = [&](bool detail) {
     return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
                    [&](Sheet& sheet, Pen& pen) {
                      pen.add(framing);
                      pen.add(blocks);
-                     Wall wall{subject, side, sheet, pen};
+                     Wall wall{subject, side, apart, sheet, pen};
                      wall.draw();
                      const job::Alcove& alcove = subject.job().alcove;
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));

@@ -11,10 +11,6 @@
 namespace fallwright::drawing {
 namespace {
 
-job::Job demo(const std::string& name) {
-  const std::string file = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
-  return job::read(diag::read_text(file), file);
-}
 const Drawn& over_liner() {
   static const Drawn d = drawn(demo("coopers-yard-4"), false);
   return d;

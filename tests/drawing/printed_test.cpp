@@ -377,8 +377,7 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
   expect_words(sheet("wall-back"),
                {"0  datum", "5-1/2  upstand of the base: no fastener below", "6  centre of blocking",
-                "21-5/16  seat upstand: no fastener down to deck", "34  centre of blocking",
-                "96  top of framing"});
+                "21-5/16  seat upstand: no fastener down to deck", "34  centre of blocking", "96  top of framing"});
   expect_words(sheet("wall-left"),
                {"5-1/2  upstand of the base: no fastener below", "6  centre of blocking", "34  centre of blocking"});
   expect_words(sheet("wall-right"), {"21-5/16  seat upstand: no fastener down to deck"});

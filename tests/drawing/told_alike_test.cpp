@@ -101,6 +101,22 @@ TEST(ToldAlike, TheLegendHasEachKindOfLineThatIsDrawnAndNoOther) {
   }
 }
 
+TEST(ToldAlike, SchedulesTooLongForTheirViewsStandApart) {
+  // Source: property; a table that is longer than the page would else leave its view no scale to be read by.
+  job::Job crowded = sample::skew_room();
+  crowded.walls.spacing = job::Length::inches(4);
+  const Drawn d = drawn(crowded, false);
+  EXPECT_TRUE(std::any_of(d.sheets.begin(), d.sheets.end(),
+                          [](const Sheet& sheet) { return sheet.name.rfind("schedules", 0) == 0; }));
+  std::size_t walls = 0;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("wall-", 0) == 0 || sheet.name.rfind("bench-", 0) == 0) {
+      ++walls;
+      EXPECT_LE(sheet.page.scale, 24) << sheet.name;
+    }
+  EXPECT_GT(walls, 3u);
+}
+
 TEST(ToldAlike, FurringOnWallSheetsIsAsThickAsItIsCut) {
   // Source: the cut list, which goes down to a mark: thicker it would stand before the base's edge.
   std::size_t strips = 0;
