@@ -96,7 +96,7 @@ std::vector<Key> bench_keys() {
        "what its deck is",
        {"plywood", "osb"},
        STORE(bench(j).frame.panel = v.text == "osb" ? PanelKind::osb : PanelKind::plywood)},
-      {"bench.frame.panel_carries", Kind::mass, optional, "\"450 lb\"", "\"210 kg\"", 1, 5000,
+      {"bench.frame.panel_carries", Kind::mass, optional, "\"450 lb\"", "\"2 kN\"", 1, 5000,
        "what may stand on one place of that deck between its joists, as its maker allows it in use, not what breaks "
        "it; "
        "in a European book on 50 by 50 mm. Left out: by its span rating, where boards have one",

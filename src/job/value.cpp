@@ -45,7 +45,7 @@ const char* example(Kind kind) {
     case Kind::integer:
       return "a whole number";
     case Kind::mass:
-      return "a mass like '94 lb' or '25 kg'";
+      return "a mass like '94 lb' or '25 kg', or what it weighs, like '2.5 kN'";
     case Kind::stress:
       return "a stress like '60 psi' or '0.4 N/mm2'";
     case Kind::mix:

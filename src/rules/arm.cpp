@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <optional>
 
 #include "job/pipe.hpp"
@@ -32,6 +34,13 @@ std::string past_the_floor(const job::Job& job, const facts::Facts& facts) {
   return "the arm goes on past the floor that was described and meets its next joist some " +
          text_of(first->from_weir_mm, Unit::mm, job) +
          " from the weir: look there; the table of the arm takes those joists to lie as the last one before them";
+}
+
+/// The arm's way is not known: by a reading, or for good.
+std::optional<Finding> no_way(const job::Job& job, const facts::Facts& facts) {
+  if (facts.pipe.routed) return std::nullopt;
+  const std::string why = facts.pipe.unplaced_bend ? beyond_a_bend(*job.trap) : "";
+  return why.empty() ? unread() : cannot_tell(why);
 }
 
 Finding vented(const job::Job& job, const facts::Facts&, const Limit&) {
@@ -104,16 +113,70 @@ Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood
 }
 
 /// The arm's hole and another one through the same joist.
-Finding beside_another(const HoleGap& gap, const job::Job& job, double wanted) {
-  const std::string further = text_at_least(gap.further_mm(wanted), job);
-  return found(
-      gap.wood_mm,
-      "wood between the hole in " + name_of(*gap.crossing) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) +
-          " from the weir, and " + (gap.of_the_arm ? "the arm's other one" : "the one that is there already") + ", " +
-          text_of(gap.along_mm, Unit::mm, job) + " along the joist from it, middle to middle",
-      (gap.of_the_arm ? "put the arm's bends " + further + " farther apart (its bends in [trap])"
-                      : "set trap and arm " + further + " farther away from it along the joist (its place in [trap])") +
-          ", or ask an engineer");
+std::string beside_another(const HoleGap& gap, const job::Job& job) {
+  return "the hole in " + name_of(*gap.crossing) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) +
+         " from the weir, and " +
+         (gap.of_the_arm ? "the arm's other one"
+                         : "the one of " + text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
+         ", " + text_of(gap.along_mm, Unit::mm, job) + " along the joist from it, middle to middle";
+}
+
+/// One way along the joists that leaves every hole that is there far enough, in words and as a line of the job file.
+struct AlongJoists {
+  double by_mm = 0;
+  std::string toward;
+  job::Change change;
+};
+
+/// Both ways, the shorter first; of two that are alike the one away from the hole that is nearest.
+std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear, const job::Job& job,
+                                      const facts::Facts& facts) {
+  const job::Trap& trap = *job.trap;
+  const auto& drain = facts.room.drain.now_mm;
+  const bool sideways = job.floor.joist_direction == job::Direction::along_width;
+  const double from_left = trap.from_left ? trap.from_left->in_mm() : drain[0],
+               from_back = trap.from_back ? trap.from_back->in_mm() : job.alcove.depth.in_mm() - drain[1];
+  const auto to = [&](double shift) {
+    return sideways ? set_length("trap.from_left", from_left + shift, job)
+                    : set_length("trap.from_back", from_back - shift, job);
+  };
+  AlongJoists more{clear.more_mm, sideways ? "to the right" : "toward the back", to(clear.more_mm)},
+      less{clear.less_mm, sideways ? "to the left" : "toward the entry", to(-clear.less_mm)};
+  const double longer = more.by_mm - less.by_mm;
+  const bool alike = std::abs(longer) < units::tolerance::length_mm;
+  if (alike ? nearest.ahead_mm > 0 : longer > 0) std::swap(more, less);
+  return {more, less};
+}
+
+/// What the arm is to do about its joists' edges and about every hole that is too near, and as lines of the job file
+/// where one thing alone is in the way. `gaps`: those that are too near, the nearest first.
+Finding mend_arm(Finding finding, const std::vector<HoleGap>& gaps, const Wood& wood, double wanted,
+                 const job::Job& job, const facts::Facts& facts) {
+  const bool edge = std::min(wood.above, wood.below) < wanted - units::tolerance::length_mm;
+  if (gaps.empty()) return at_another_height(std::move(finding), job, wood, wanted);
+  std::vector<std::string> all;
+  if (edge) all.push_back(at_another_height(finding, job, wood, wanted).advice);
+  double further = 0;
+  for (const HoleGap& gap : gaps)
+    if (gap.of_the_arm) further = std::max(further, gap.further_mm(wanted));
+  if (further > 0)
+    all.push_back("put the arm's bends " + text_at_least(further, job) + " farther apart (its bends in [trap])");
+  const auto there = std::find_if(gaps.begin(), gaps.end(), [](const HoleGap& gap) { return !gap.of_the_arm; });
+  if (there != gaps.end()) {
+    const Clear clear = clear_of_holes(hole_gaps(facts.pipe), wanted, edge || further > 0, job.mark_mm());
+    const auto ways = clear_ways(*there, clear, job, facts);
+    const auto holes = std::count_if(gaps.begin(), gaps.end(), [](const HoleGap& gap) { return !gap.of_the_arm; });
+    const bool all_known = finding.unjudged.empty();
+    all.push_back("set trap and arm " + text_of(ways[0].by_mm, Unit::mm, job) + " " + ways[0].toward + ", or " +
+                  text_of(ways[1].by_mm, Unit::mm, job) + " " + ways[1].toward +
+                  (holes > 1 ? ", clear of all holes in the way" : "") +
+                  (all_known ? "" : ", once the joists past the floor are looked at") + " (" + ways[0].change.key +
+                  ")");
+    if (all.size() == 1 && all_known)
+      for (const AlongJoists& way : ways) finding = mended_by(std::move(finding), {way.change});
+  }
+  finding.advice = units::listed(all, "; and ") + ", or ask an engineer";
+  return finding;
 }
 
 /// Holes and notches that joists have already are looked for before any is bored.
@@ -146,7 +209,8 @@ std::string what_is_open(const job::Trap& trap) {
 /// Two inches of wood above and below every hole, whatever its diameter, and to any other.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
-  if (!job.trap || !facts.pipe.routed) return unread();
+  if (!job.trap) return unread();
+  if (const auto none = no_way(job, facts)) return *none;
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
@@ -172,16 +236,18 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
                           "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);
-  const std::vector<HoleGap> gaps = hole_gaps(facts.pipe);
-  const auto nearest = std::min_element(gaps.begin(), gaps.end(),
-                                        [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
-  if (nearest != gaps.end() && nearest->wood_mm < *finding.measured) {
-    Finding beside = beside_another(*nearest, job, *limit.least);
-    beside.details = std::move(finding.details), beside.unjudged = std::move(finding.unjudged);
-    finding = std::move(beside);
-  } else {
-    finding = at_another_height(std::move(finding), job, wood, *limit.least);
+  std::vector<HoleGap> gaps = hole_gaps(facts.pipe);
+  std::stable_sort(gaps.begin(), gaps.end(), [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
+  if (!gaps.empty() && gaps.front().wood_mm < *finding.measured) {
+    finding.measured = gaps.front().wood_mm;
+    finding.where = "wood between " + beside_another(gaps.front(), job);
   }
+  const bool told = finding.measured != std::min(wood.above, wood.below);
+  std::erase_if(gaps, [&](const HoleGap& g) { return g.wood_mm >= *limit.least - units::tolerance::length_mm; });
+  for (std::size_t i = told ? 1 : 0; i < gaps.size(); ++i)
+    finding.where += "; too near as well, " + text_of(std::max(0.0, gaps[i].wood_mm), Unit::mm, job) +
+                     " of wood: " + beside_another(gaps[i], job);
+  finding = mend_arm(std::move(finding), gaps, wood, *limit.least, job, facts);
   if (*finding.measured < *limit.least - units::tolerance::length_mm) return finding;
   return holes_to_look_for(job, facts.pipe).value_or(std::move(finding));
 }
@@ -190,7 +256,7 @@ Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
-  if (!facts.pipe.routed) return unread();
+  if (const auto none = no_way(job, facts)) return *none;
   std::optional<double> deepest;
   for (const facts::JoistCrossing& c : facts.pipe.crossings)
     if (c.along_span) deepest = std::max(deepest.value_or(-1), *c.along_span);

@@ -81,7 +81,7 @@ std::string known_grades() {
 }
 
 Calculation calculation_of(const Grade& grade) {
-  if (grade.eurocode) return {"EN 1995-1-1 with EN 338 (2016; its factors secondary)", Verified::secondary};
+  if (grade.eurocode) return {"EN 1995-1-1 with EN 338 (2016)", Verified::secondary};
   return {"NDS Supplement Table 4A (2018)", Verified::secondary};
 }
 

@@ -285,6 +285,13 @@ double in_end_grain_lbf(const Fastener& fastener, const HeldIn& wood, double sid
   return across_n(fastener, {wood.density, side_mm, into_mm}) / 3 * eurocode_may_use / n_per_lbf;
 }
 
+/// Nails in end grain are not counted against being drawn out (NDS 12.2.3, from memory; Eurocode 5, 8.3.2 (4), from
+/// memory): what holds the rail that way is the deck's screws, of which no key tells.
+const char* const rail_drawn_off =
+    "not judged, for an engineer: what draws the rail off the joists' ends, toward the base; read which screws hold "
+    "the "
+    "deck down to the rail, how long and how far apart (the seat block's glue is not counted)";
+
 /// A push along the bench's front, which the rail hands on to the joists through the nails in their ends.
 Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.bench) return not_applicable("no bench");
@@ -323,10 +330,9 @@ Finding rail(const job::Job& job, const facts::Facts& facts, const Limit&) {
   finding.by = calculated(job);
   finding.details = {
       "each takes " + force_text(one) + " across in end grain, " + text_of(into, Unit::mm, job) +
-          " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end grain "
-          "no nail counts against being drawn out",
-      "not judged: what draws the rail off the joists' ends, toward the base. Read which screws hold the deck down to "
-      "the rail, how long and how far apart, and leave that to an engineer; the seat block's glue is not counted"};
+      " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end grain "
+      "no nail counts against being drawn out"};
+  finding.unjudged = rail_drawn_off;
   if (!enough_of_them) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_rail", least)});
 }

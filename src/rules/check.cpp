@@ -11,6 +11,7 @@
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/slack.hpp"
+#include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -140,7 +141,7 @@ void name_calculation(const Calculation& by, Limit& limit) {
   if (limit.by_calculation)
     limit.source = by.source, limit.verified = by.verified;
   else
-    limit.source += "; strength by " + by.source + ", " + name_of(by.verified);
+    limit.source = source_text(limit) + strength_by + by.source + ", " + name_of(by.verified);
 }
 
 Result judge(const Rule& rule, const Ground& ground) {

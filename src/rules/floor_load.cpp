@@ -8,6 +8,7 @@
 #include "rules/loads.hpp"
 #include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -265,10 +266,24 @@ double Burden::kpa() const {
 
 std::string unknown_joists(const job::Job& job) {
   const job::Floor& floor = job.floor;
-  if (!floor.joist_species.empty() && !grade_of(floor.joist_species))
-    return "floor.joists.species: found '" + floor.joist_species +
-           "', whose strength is not in this program; known are " + known_grades();
-  return "find the joists' stock, spacing, first centre, span and grade (floor.joists)";
+  const std::string unknown = floor.joist_species.empty() || grade_of(floor.joist_species)
+                                  ? ""
+                                  : "floor.joists.species: found '" + floor.joist_species +
+                                        "', whose strength is not in this program; known are " + known_grades();
+  std::vector<std::string> what, keys;
+  const auto ask = [&](bool known, const char* words, const char* key) {
+    if (!known) what.emplace_back(words), keys.emplace_back(key);
+  };
+  const bool placed = floor.joist_first.has_value();  // a spacing alone is asked for by itself
+  ask(placed || !job.is_default("floor.joists.stock"), "stock", "stock");
+  ask(placed || !job.is_default("floor.joists.spacing"), "spacing", "spacing");
+  ask(placed, "first centre", "first");
+  ask(floor.joist_span.has_value(), "span", "span");
+  ask(!floor.joist_species.empty(), "grade", "species");
+  if (what.empty()) return unknown;
+  keys.front() = "floor.joists." + keys.front();
+  return unknown + (unknown.empty() ? "" : "; ") + "find the floor joists' " + units::listed(what) + " (" +
+         units::listed(keys, ", ") + ")";
 }
 
 std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& facts) {

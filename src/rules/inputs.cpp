@@ -7,6 +7,7 @@
 #include "job/pipe.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
+#include "rules/joists.hpp"
 #include "rules/loads.hpp"
 #include "units/words.hpp"
 
@@ -199,10 +200,10 @@ const std::vector<Row>& readings() {
       {Input::route, "the trap arm's way",
        STATE(!j.trap || slab(j) ? std::nullopt : State{read_or(f.pipe.routed, Standing::missing)}),
        [](J j, F f) -> std::string {
-         return !j.floor.joist_first     ? unknown_joists(j)
+         return !j.floor.joist_first                                      ? unknown_joists(j)
+                : f.pipe.unplaced_bend && !beyond_a_bend(*j.trap).empty() ? beyond_a_bend(*j.trap)
                 : f.pipe.unplaced_bend   ? "say after what length the trap arm bends, and to which side "
-                                           "(trap.bend.after, trap.bend.to); past a bend that is none by 90 degrees "
-                                           "the way is not followed: look at the joists there"
+                                           "(trap.bend.after, trap.bend.to)"
                 : !j.trap || !j.trap->to ? "say to which side of the alcove the trap arm runs (trap.to)"
                                          : "measure the trap arm from weir to vent (trap.arm)";
        }},

@@ -3,7 +3,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/quantity.hpp"
+#include "units/tolerance.hpp"
+
 namespace fallwright::rules {
+
+std::string beyond_a_bend(const job::Trap& trap) {
+  for (const job::Bend& bend : trap.bends)
+    if (bend.degrees != 90)
+      return "the trap arm bends by " + units::decimals(bend.degrees, 0) +
+             " degrees, and past such a bend its way is not followed: look at every joist that it meets, measure the "
+             "wood "
+             "round its hole there, and hold that to the limit";
+  return "";
+}
 
 JoistCuts joist_cuts(double depth_mm) {
   constexpr double edges_mm = 2 * 2 * 25.4;
@@ -19,7 +32,8 @@ std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe) {
   std::vector<HoleGap> gaps;
   const auto add = [&](const facts::JoistCrossing& c, double along, double centre, double diameter, bool own) {
     const double away = std::abs(along - c.along_mm), up = centre - *c.centre_mm;
-    gaps.push_back({&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, away, up, diameter, own});
+    gaps.push_back(
+        {&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, away, along - c.along_mm, up, diameter, own});
   };
   for (const facts::JoistCrossing& c : pipe.crossings) {
     if (!c.modelled || !c.centre_mm || c.hole_mm <= 0) continue;
@@ -30,6 +44,40 @@ std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe) {
         add(c, other.along_mm, *other.centre_mm, other.hole_mm, true);
   }
   return gaps;
+}
+
+namespace {
+
+/// Places of the arm along its joists, against the one it has, at which a hole is too near.
+struct Blocked {
+  double from = 0, to = 0;
+  bool holds(double at) const {
+    return at > from + units::tolerance::length_mm && at < to - units::tolerance::length_mm;
+  }
+};
+
+/// The first place at or after the present one that nothing blocks, on marks of the tape.
+double first_free(const std::vector<Blocked>& all, double mark_mm) {
+  double at = 0;
+  const auto blocks = [&](const Blocked& b) { return b.holds(at); };
+  for (auto it = std::find_if(all.begin(), all.end(), blocks); it != all.end();
+       it = std::find_if(all.begin(), all.end(), blocks))
+    at = std::ceil(it->to / mark_mm - units::tolerance::length_mm) * mark_mm;
+  return at;
+}
+
+}  // namespace
+
+Clear clear_of_holes(const std::vector<HoleGap>& gaps, double wanted_mm, bool any_height, double mark_mm) {
+  std::vector<Blocked> more, less;
+  for (const HoleGap& gap : gaps) {
+    if (gap.of_the_arm) continue;
+    const double apart = wanted_mm + (gap.crossing->hole_mm + gap.diameter_mm) / 2, up = any_height ? 0 : gap.up_mm;
+    const double reach = std::sqrt(std::max(0.0, apart * apart - up * up));
+    more.push_back({gap.ahead_mm - reach, gap.ahead_mm + reach});
+    less.push_back({-gap.ahead_mm - reach, -gap.ahead_mm + reach});
+  }
+  return {first_free(more, mark_mm), first_free(less, mark_mm)};
 }
 
 }  // namespace fallwright::rules

@@ -1,11 +1,17 @@
 /// What the code lets a joist lose.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "facts/pipe.hpp"
+#include "job/trade.hpp"
 
 namespace fallwright::rules {
+
+/// Why the trap arm's way to its joists cannot be followed, however much is read: a bend that leads square to no side;
+/// empty: it can.
+std::string beyond_a_bend(const job::Trap& trap);
 
 struct JoistCuts {
   double hole_mm = 0;       ///< greatest diameter
@@ -22,6 +28,7 @@ struct HoleGap {
   const facts::JoistCrossing* crossing = nullptr;
   double wood_mm = 0;       ///< negative: they cut into each other
   double along_mm = 0;      ///< from middle to middle along the joist
+  double ahead_mm = 0;      ///< the same with its sign: the other lies farther from the entry, or from the left
   double up_mm = 0;         ///< and by how much the other lies higher
   double diameter_mm = 0;   ///< of the other
   bool of_the_arm = false;  ///< the other is the arm's own: it meets that joist twice
@@ -30,5 +37,14 @@ struct HoleGap {
 };
 /// Of all joists that were described, where the arm's height and hole are known.
 std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe);
+
+/// How far trap and arm want to go along the joists, either way, to keep so much wood to every hole that is there
+/// already, those that it comes to on the way as well; in whole marks of the tape.
+struct Clear {
+  double more_mm = 0;  ///< away from the entry, or from the left
+  double less_mm = 0;
+};
+/// @param any_height the arm's height is to change too: the holes are kept clear of whatever it becomes
+Clear clear_of_holes(const std::vector<HoleGap>& gaps, double wanted_mm, bool any_height, double mark_mm);
 
 }  // namespace fallwright::rules

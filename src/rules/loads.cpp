@@ -126,8 +126,10 @@ std::string against_weakness(const SeatMember& worst, const job::Job& job) {
   if (share == worst.carried.value_or(-1)) {
     const double kg = share * *job.bench->frame.panel_carries_kg;
     return "take a board whose maker allows " +
-           (job.is_metric() ? units::decimals(std::ceil(kg - units::tolerance::ratio), 0) + " kg"
-                            : units::decimals(std::ceil(kg / units::kg_per_lb - units::tolerance::ratio), 0) + " lb") +
+           (job.is_metric()
+                ? units::decimals(std::ceil(kg - units::tolerance::ratio), 0) + " kg (" +
+                      units::decimals(std::ceil(kg * 9.80665 / 100 - units::tolerance::ratio) / 10, 1) + " kN)"
+                : units::decimals(std::ceil(kg / units::kg_per_lb - units::tolerance::ratio), 0) + " lb") +
            " or more on one place, over joists as far apart as these (bench.frame.panel_carries)";
   }
   return "bring studs and joists closer (bench.frame.spacing), or take deeper stock or a thicker deck";

@@ -38,6 +38,8 @@ class Writer {
   void way() {
     const facts::PipeRun& pipe = facts_.pipe;
     if (job_.floor.kind == job::FloorKind::slab) return;
+    if (const std::string why = job_.trap ? beyond_a_bend(*job_.trap) : ""; pipe.unplaced_bend && !why.empty())
+      return line("holes in joists: not known; " + why);
     if (pipe.unplaced_bend)
       return line(
           "holes in joists: not known; say after what length the arm bends, and to which side (trap.bend.after, "

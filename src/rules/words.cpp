@@ -186,12 +186,13 @@ std::string limit_text(const Result& result, const job::Job& job) {
   const auto greatest = [&](double v) { return greatest_text(v, limit.unit, job); };
   if (limit.least && limit.greatest) return least(*limit.least) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + least(*limit.least);
-  if (limit.greatest && *limit.greatest == 0) return "none";
+  if (limit.greatest && *limit.greatest == 0) return "none allowed";
   return limit.greatest ? "at most " + greatest(*limit.greatest) : "as the job file asks";
 }
 
 std::string source_text(const Limit& limit) {
   const std::string verified = name_of(limit.verified);
+  if (limit.source.find(strength_by) != std::string::npos) return limit.source;
   return limit.source == verified ? verified : limit.source + ", " + verified;
 }
 

@@ -26,7 +26,9 @@ std::string falls_allowed(double least, double greatest, const job::Job& job);
 /// What was found, both ends rounded outward: "1/4 in/ft (1:48) to 0.271 in/ft (1:44.2)"; one value where both are one.
 std::string falls_found(double least, double greatest, const job::Job& job);
 
-/// A limit's source and how far it was verified: "IRC P2709.1 (2009, 2021), quoted".
+/// A limit's source and how far it was verified, once: "IRC P2709.1 (2009, 2021), quoted". Where strength was worked
+/// out by another document the source tells both, each with how far it was verified, and is taken as it is.
+inline constexpr const char* strength_by = "; strength by ";
 std::string source_text(const Limit& limit);
 
 }  // namespace fallwright::rules

@@ -53,7 +53,9 @@ constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"kg/m3", 1},
                               {"kg/L", 1000}};
-constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb}, {"kg", 1}};
+/// What hangs or stands somewhere is told by makers as its weight as well, which is a force: 9.80665 N to the kilogram.
+constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb}, {"lbf", kg_per_lb},
+                           {"kg", 1},         {"N", 1 / 9.80665}, {"kN", 1000 / 9.80665}};
 constexpr Name stresses[] = {
     {"psi", mpa_per_psi}, {"ksi", 1000 * mpa_per_psi}, {"N/mm2", 1}, {"MPa", 1}, {"kPa", 0.001}, {"kN/m2", 0.001}};
 constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};
@@ -84,7 +86,7 @@ std::optional<double> parse_share(std::string_view text, std::string& why) {
 }
 
 std::optional<double> parse_mass_kg(std::string_view text, std::string& why) {
-  return parse(text, masses, "'94 lb' or '25 kg'", why);
+  return parse(text, masses, "'94 lb', '25 kg' or, as what it weighs, '400 lbf', '950 N', '2.5 kN'", why);
 }
 
 std::optional<double> parse_stress_mpa(std::string_view text, std::string& why) {

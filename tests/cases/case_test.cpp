@@ -359,11 +359,11 @@ TEST(Case, AdviceIsTrueWhenFollowed) {
 
 TEST(Case, TheRoomTheyAreMadeFromPasses) {
   // Source: none; what fails above is of the one thing that was changed. Its floor has little to spare for the level,
-  // and no width was read at a height.
+  // what draws the bench's rail off is not judged, and no width was read at a height.
   for (const Result& r : checked("passes-everything")) {
-    const Outcome other = r.id == "levelling.window"      ? Outcome::caution
-                          : r.id == "survey.widths-agree" ? Outcome::not_checked
-                                                          : Outcome::pass;
+    const Outcome other = r.id == "levelling.window" || r.id == "load.seat-rail" ? Outcome::caution
+                          : r.id == "survey.widths-agree"                        ? Outcome::not_checked
+                                                                                 : Outcome::pass;
     EXPECT_TRUE(r.outcome == other || r.outcome == Outcome::not_applicable) << r.id << ": " << words_of(r);
   }
 }

@@ -3,10 +3,13 @@
 
 #include <gtest/gtest.h>
 
+#include "diag/text_file.hpp"
+#include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "measure/once.hpp"
 #include "parts/build.hpp"
 #include "support/imperial.hpp"
+#include "support/random_room.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -78,6 +81,20 @@ TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
   EXPECT_NEAR(joint(finish, "seat to walls"), 35.5 + 14.5 * std::hypot(1, 1. / 48), 1e-6);
   EXPECT_NEAR(joint(finish, "wall corners"), top - rim + top - seat_back, 1e-6);
   EXPECT_NEAR(joint(finish, "floor to drain"), 16, 1e-6);
+}
+
+TEST(Finish, SealantRunsAlongTheThresholdAndUpTheAprons) {
+  // Source: by hand from the sizes of params/tannery-lane-2a.toml. Floor to threshold: a base of 57-1/2 in less two
+  // upstands of 1/2 in, 56-1/2 in, 4.708 ft. Apron to back corner: the seat's front edge 18 in up, less the rim: 1/2 in
+  // of bed, 1/2 in of rib and 1/2 in of shell, and 1/4 in/ft over the longest run, from the drain's edge 28-3/4 - 2 in
+  // from the base's, less its upstand: 26-1/4 in, 0.547 in; 18 - 2.047 = 15.953 in, 1.329 ft. It ends at the threshold
+  // in front, which its upstand meets.
+  const std::string file = std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml", text = diag::read_text(file);
+  for (const std::string& room : {text, sample::mirrored(text)}) {
+    const facts::Finish finish = finish_of(job::read(room, file));
+    EXPECT_NEAR(joint(finish, "floor to threshold") / 12, 4.708, 0.001);
+    EXPECT_NEAR(joint(finish, "apron to walls") / 12, 1.329, 0.001);
+  }
 }
 
 TEST(Finish, FlashingAndFelt) {

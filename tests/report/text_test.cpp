@@ -196,7 +196,8 @@ TEST(Text, LimitsReadAsSentences) {
   EXPECT_EQ(report::limit_text(of(0, {0.0, 12.7, rules::Unit::mm, "", {}}), job), "0\" to 1/2\"");
   EXPECT_EQ(report::limit_text(of(0, {1.9 * in, {}, rules::Unit::mm, "", {}}), job), "at least 1-15/16\"")
       << "outside of a 1-1/2 in pipe; 1-7/8 would not take it";
-  EXPECT_EQ(report::limit_text(of(0, {{}, 0.0, rules::Unit::count, "", {}}), job), "none");
+  EXPECT_EQ(report::limit_text(of(0, {{}, 0.0, rules::Unit::count, "", {}}), job), "none allowed")
+      << "\"1, limit none\" reads as if there were no limit";
 }
 
 TEST(Text, TheBookIsPrintedWithSourceAndKey) {
@@ -228,8 +229,8 @@ TEST(Text, AnExplainedLoadListsEveryMemberWithSpanAndShares) {
   for (const char* words :
        {"deck ('bench-frame/deck') over 10\": bending 74 %, shear 83 %; deflection span / 845",
         "joist ('bench-frame/joist-01') over 11-5/16\":", "front rail ('bench-frame/front-rail') over",
-        "plate ('bench-frame/top-plate') over",
-        "stud ('bench-frame/stud-01'), 9-7/8\" long:", "taken as SPF No.2, dry", "exactly      0.833333 share"})
+        "plate ('bench-frame/top-plate') over", "stud ('bench-frame/stud-01'), 9-7/8\" long:", "taken as SPF No.2, dry",
+        "exactly      0.833333 share"})
     EXPECT_THAT(text, HasSubstr(words));
 }
 
@@ -241,7 +242,7 @@ TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
                             "people 1.92 kPa (40.0 psf)", "flood test", "seat: 250 lbf (1112 N)"})
     EXPECT_THAT(text, HasSubstr(words));
   sample.job.floor.joist_span.reset();
-  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("find the joists' stock, spacing, first centre"));
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("find the floor joists' span (floor.joists.span)"));
   sample.job.floor.kind = job::FloorKind::slab;
   text = report::flood_table(sample.report());
   EXPECT_THAT(text, HasSubstr("a slab: no joists to judge"));

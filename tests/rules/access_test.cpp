@@ -170,6 +170,13 @@ TEST(Doors, AreJudgedOnceTheyAreTold) {
   const Result inward = result_of(job, facts, "door.swing");
   EXPECT_EQ(inward.outcome, Outcome::fail);
   ASSERT_EQ(inward.remedies.size(), 1U);
+  for (const char* book : {"european", "metric"}) {
+    job.book = book;  // which asks nothing of it: its row says why, and what is better all the same
+    const Result unasked = result_of(job, facts, "door.swing");
+    EXPECT_EQ(unasked.outcome, Outcome::not_applicable) << book;
+    EXPECT_THAT(unasked.where, HasSubstr("hang it outward")) << book;
+  }
+  job.book = "residential";
   job.door = job::Door{job::DoorKind::curtain, {}};
   for (const char* id : {"door.opening", "door.swing"})
     EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::not_applicable) << id;

@@ -266,12 +266,19 @@ TEST(Loads, WithoutSpanOrSpeciesTheFloorIsNotJudged) {
 TEST(Loads, WhatIsNotKnownOfTheJoistsIsNamed) {
   // Source: none; a species that is not in the table is not the same as none given.
   job::Job job = sample::alcove();
-  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos);
+  EXPECT_EQ(unknown_joists(job), "find the floor joists' span and grade (floor.joists.span, species)");
   job.floor.joist_species = "oak";
   EXPECT_NE(unknown_joists(job).find("found 'oak'"), std::string::npos);
+  EXPECT_NE(unknown_joists(job).find("; find the floor joists' span (floor.joists.span)"), std::string::npos);
   job.floor.joist_species = "SPF No.2";
-  EXPECT_NE(unknown_joists(job).find("find the joists' stock"), std::string::npos)
-      << "it is known; something else is not";
+  EXPECT_EQ(unknown_joists(job), "find the floor joists' span (floor.joists.span)");
+  job.floor.joist_span = job::Length::feet(10);
+  EXPECT_EQ(unknown_joists(job), "");
+  job.floor.joist_first.reset();
+  EXPECT_EQ(unknown_joists(job), "find the floor joists' first centre (floor.joists.first)") << "all else is given";
+  job.defaulted = {"floor.joists.stock", "floor.joists.spacing"};
+  EXPECT_EQ(unknown_joists(job),
+            "find the floor joists' stock, spacing and first centre (floor.joists.stock, spacing, first)");
 }
 
 TEST(Loads, ALongerSpanIsWorse) {

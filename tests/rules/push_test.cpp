@@ -181,6 +181,17 @@ TEST(Push, WhatHoldsNothingIsSaidInWords) {
   EXPECT_EQ(all.front().id, "load.seat-push") << "no margin: before all that is a matter of degree";
 }
 
+TEST(Push, WhatDrawsTheRailOffItsJoistsIsNotJudgedAndMakesNoPass) {
+  // Source: NDS 12.2.3 and EN 1995-1-1, 8.3.2 (4), from memory: nails in end grain are not counted against being drawn
+  // out. 200 lbf on four joists of two 16d: 200 / (8 x 120 x 0.67) = 31 %.
+  const Result r = result_in(sample::alcove(), sample::good_facts(), "load.seat-rail");
+  ASSERT_TRUE(r.measured);
+  EXPECT_LT(*r.measured, 1);
+  EXPECT_EQ(r.outcome, Outcome::caution);
+  EXPECT_THAT(r.advice, HasSubstr("not judged, for an engineer: what draws the rail off the joists' ends"));
+  EXPECT_THAT(r.advice, HasSubstr("which screws hold the deck down to the rail"));
+}
+
 TEST(Push, RestsOnTheStudsBehindTheBenchAlone) {
   // Source: none; studs of another wall that nobody read hold nothing of it.
   job::Job job = sample::alcove();

@@ -120,6 +120,16 @@ TEST(Seat, ADeckOfStrandBoardIsItsOwn) {
   EXPECT_FALSE(load.members[0].shear);
   EXPECT_THAT(load.deck, HasSubstr("strand board rated 48/24"));
   EXPECT_THAT(load.unjudged, HasSubstr("shears flat"));
+  facts::Facts room = sample::good_facts();
+  const auto strength = [&] {
+    for (const Result& r : check(job, room))
+      if (r.id == "load.seat-strength") return r;
+    return Result{};
+  };
+  EXPECT_EQ(strength().outcome, Outcome::caution) << "what is not judged makes no pass";
+  EXPECT_THAT(strength().advice, HasSubstr("not judged, for an engineer: how the deck's strand board shears flat"));
+  job.bench->frame.panel = job::PanelKind::plywood;
+  EXPECT_EQ(strength().outcome, Outcome::pass);
 }
 
 TEST(Seat, ADeckWithoutARatingGoesByItsMaker) {

@@ -3,9 +3,11 @@
 #include <gtest/gtest.h>
 
 #include "diag/fault.hpp"
+#include "job/change.hpp"
 #include "job/pipe.hpp"
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
+#include "rules/read_next.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "support/imperial.hpp"
@@ -244,8 +246,8 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   EXPECT_EQ(near.outcome, Outcome::fail);
   EXPECT_NEAR(*near.measured, 1.8125 * in, 1e-9);
   EXPECT_THAT(near.where,
-              HasSubstr("the hole in joist-01, 11-13/16\" from the weir, and the one that is there already, 3-1/2\""));
-  EXPECT_THAT(near.advice, HasSubstr("set trap and arm 3/16\" farther away from it along the joist"));
+              HasSubstr("the hole in joist-01, 11-13/16\" from the weir, and the one of 1\" that is there already, 3-1/2\""));
+  EXPECT_THAT(near.advice, HasSubstr("set trap and arm 3/16\" toward the entry, or 7-11/16\" toward the back"));
   facts.pipe.holes = {hole(3, 2.25)};
   EXPECT_NEAR(*edges().measured, 2.0625 * in, 1e-9);
   facts.pipe.holes = {hole(1, 0, "joists/joist-02")};
@@ -253,6 +255,93 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   facts.pipe.holes = {hole(4, 0), hole(1, 0, "")};
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
   EXPECT_THAT(edges().advice, HasSubstr("where hole 2 of the joists lies"));
+}
+
+TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
+  // Source: IRC R502.8.1 (2018). By hand: two holes of 1 in, 3-1/2 in on and 3-1/4 in back, each wanting 3-11/16 in
+  // from middle to middle. Away from either the other one is met: past the second it is 3-1/4 + 3-11/16 = 6-15/16 in
+  // back, or 3-1/2 + 3-11/16 = 7-3/16 in on. Each leaves just 2 in of wood, a sixteenth less does not.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
+  facts.pipe.holes = {{"joists/joist-01", 500 + 3.5 * in, centre, in},
+                      {"joists/joist-01", 500 - 3.25 * in, centre, in}};
+  job.floor.joist_holes = {{}, {}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  for (const bool sideways : {false, true}) {
+    job.floor.joist_direction = sideways ? job::Direction::along_width : job::Direction::along_depth;
+    job.trap->from_left = Length::inches(43.25), job.trap->from_back = Length::inches(16.25);
+    const rules::Result r = edges();
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_NEAR(*r.measured, (3.25 - 1.6875) * in, 1e-9);
+    EXPECT_THAT(r.where, HasSubstr("3-1/4\" along the joist"));
+    EXPECT_THAT(r.where, HasSubstr("too near as well, 1-13/16\" of wood"));
+    EXPECT_THAT(r.where, HasSubstr("3-1/2\" along the joist"));
+    EXPECT_THAT(r.advice,
+                HasSubstr(sideways ? "6-15/16\" to the left, or 7-3/16\" to the right, clear of all holes"
+                                   : "6-15/16\" toward the entry, or 7-3/16\" toward the back, clear of all"));
+    ASSERT_EQ(r.remedies.size(), 2U);
+    const char* const key = sideways ? "trap.from_left" : "trap.from_back";
+    const double less = sideways ? 43.25 - 6.9375 : 16.25 + 6.9375, more = sideways ? 43.25 + 7.1875 : 16.25 - 7.1875;
+    EXPECT_EQ(r.remedies[0].changes[0], (job::Change{key, job::written(Length::inches(less), job.unit), 0}));
+    EXPECT_EQ(r.remedies[1].changes[0], (job::Change{key, job::written(Length::inches(more), job.unit), 0}));
+  }
+  for (const double by : {-6.9375, 7.1875}) {
+    facts.pipe.crossings[0].along_mm = 500 + by * in;
+    EXPECT_EQ(edges().outcome, Outcome::pass) << by;
+    EXPECT_NEAR(*edges().measured, 2 * in, 1e-9) << by;
+    facts.pipe.crossings[0].along_mm = 500 + (by < 0 ? by + 0.0625 : by - 0.0625) * in;
+    EXPECT_EQ(edges().outcome, Outcome::fail) << "a mark of the tape short of it";
+  }
+}
+
+TEST(Trap, AHoleAndAnEdgeAreMendedTogether) {
+  // Source: by hand: the arm's hole 1 in above the joist's middle leaves 6-7/8 / 2 - 1 = 2-7/16 above; at 1-1/2 in more
+  // 1-15/16, 1/16 in too little. At whatever height 3-11/16 in are kept from a hole 3 in on: 11/16 in more.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre + 1.5 * in, 2.375 * in, {}, 500}};
+  facts.pipe.holes = {{"joists/joist-01", 500 + 3 * in, centre + 1.5 * in, in}};
+  job.floor.joist_holes = {{}};
+  for (const rules::Result& r : rules::check(job, facts)) {
+    if (r.id != "joist.hole-edges") continue;
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_THAT(r.advice, HasSubstr("lower trap and arm by 1/16\""));
+    EXPECT_THAT(r.advice, HasSubstr("and set trap and arm 11/16\" toward the entry"));
+    EXPECT_TRUE(r.remedies.empty()) << "neither mends it alone";
+  }
+}
+
+TEST(Trap, PastABendThatLeadsSquareToNoSideNothingIsAskedThatNobodyCanGive) {
+  // Source: none; trap.bend.to takes a bend by 90 degrees alone, so no reading settles the way past another.
+  job::Job job = trap(36, 0.25);
+  job.trap->to = job::Side::left;
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = false, facts.pipe.unplaced_bend = true;
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  job.trap->bends = {{90, {}, {}}};
+  EXPECT_THAT(edges().advice, HasSubstr("trap.bend.after"));
+  EXPECT_FALSE(rules::waits_for_no_reading(edges()));
+  job.trap->bends = {{90, {}, {}}, {45, {}, {}}};
+  const rules::Result r = edges();
+  EXPECT_EQ(r.outcome, Outcome::not_checked);
+  EXPECT_THAT(r.advice, HasSubstr("bends by 45 degrees, and past such a bend its way is not followed"));
+  EXPECT_THAT(r.advice, testing::Not(HasSubstr("trap.bend")));
+  EXPECT_TRUE(rules::waits_for_no_reading(r));
 }
 
 TEST(Trap, HolesThatNobodyLookedForAreLookedForBeforeABoreIsAllowed) {

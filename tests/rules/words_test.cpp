@@ -7,9 +7,11 @@
 
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
+#include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/remedy.hpp"
 #include "rules/result_of.hpp"
+#include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "support/draws.hpp"
 #include "support/sample.hpp"
@@ -154,6 +156,50 @@ TEST(Words, OneFloorMeetsEdgesThatDifferByAllOfTheStep) {
     EXPECT_LE(80 - to, 12.7 + 1e-4) << value;
     EXPECT_LE(to - low, 12.7 + 1e-4) << value;
   }
+}
+
+/// Ends with how far it was verified, and tells that once: neither "from memory, from memory" nor, of a part of it that
+/// is as the whole is, "(2016; its factors secondary), secondary".
+bool is_told_once(const std::string& text) {
+  const auto marks = {rules::Verified::quoted, rules::Verified::secondary, rules::Verified::from_memory,
+                      rules::Verified::common_practice, rules::Verified::user};
+  bool ends = false;
+  for (const auto a : marks) {
+    const std::string mark = name_of(a);
+    ends = ends || text.ends_with(mark);
+    if (text.find(mark + "), " + mark) != std::string::npos) return false;
+    for (const auto b : marks)
+      if (text.find(mark + ", " + name_of(b)) != std::string::npos) return false;
+  }
+  return ends;
+}
+
+TEST(Words, ASourceIsToldOnceWithHowFarItWasVerified) {
+  // Source: none; over every row of every book, in timber and in steel, with its strength's own document where there is
+  // one.
+  EXPECT_FALSE(is_told_once("ADA 610.4 (2010), from memory, from memory"));
+  EXPECT_FALSE(is_told_once("EN 338 (2016; its factors secondary), secondary"));
+  EXPECT_FALSE(is_told_once("ADA 610.4 (2010)"));
+  std::size_t rows = 0, strengths = 0;
+  for (const std::string& book : rules::book_names())
+    for (const char* species : {"SPF No.2", "C24"})
+      for (const auto panel : {job::PanelKind::plywood, job::PanelKind::osb}) {
+        job::Job job = sample::alcove();
+        job.book = book, job.bench->frame.species = species, job.bench->frame.panel = panel;
+        job.floor.joist_species = species, job.floor.joist_span = job::Length::feet(10);
+        for (const rules::Result& r : rules::check(job, sample::good_facts())) {
+          if (r.limit.source.empty()) continue;
+          const std::string text = rules::source_text(r.limit), by = rules::strength_by;
+          const std::size_t cut = text.find(by);
+          EXPECT_TRUE(is_told_once(text.substr(0, cut))) << book << " " << r.id << ": " << text;
+          ++rows;
+          if (cut == std::string::npos) continue;
+          EXPECT_TRUE(is_told_once(text.substr(cut + by.size()))) << book << " " << r.id << ": " << text;
+          ++strengths;
+        }
+      }
+  EXPECT_GT(rows, 1500U);
+  EXPECT_GT(strengths, 20U);
 }
 
 }  // namespace

@@ -62,7 +62,12 @@ TEST(UnitTable, OfAreasDensitiesMassesAndShares) {
   for (const auto& [text, density] :
        {std::pair{"130 lb/ft3", 130 * pcf}, {"130 pcf", 130 * pcf}, {"2080 kg/m3", 2080.}, {"2.08 kg/L", 2080.}})
     EXPECT_NEAR(*parse_density_kg_m3(text, why) / density, 1, 1e-9) << text;
-  for (const auto& [text, kg] : {std::pair{"94 lb", 94 * 0.45359237}, {"94 lbs", 94 * 0.45359237}, {"25 kg", 25.}})
+  for (const auto& [text, kg] : {std::pair{"94 lb", 94 * 0.45359237},
+                                 {"94 lbs", 94 * 0.45359237},
+                                 {"25 kg", 25.},
+                                 {"250 lbf", 250 * 0.45359237},
+                                 {"980.665 N", 100.},
+                                 {"2 kN", 2000 / 9.80665}})
     EXPECT_NEAR(*parse_mass_kg(text, why) / kg, 1, 1e-9) << text;
   for (const auto& [text, mpa] : {std::pair{"145.0377377 psi", 1.},
                                   {"1 ksi", 6.894757293},
@@ -73,7 +78,11 @@ TEST(UnitTable, OfAreasDensitiesMassesAndShares) {
   EXPECT_EQ(stress_text(mpa_per_psi * 60, false), "60.0 psi");
   EXPECT_EQ(stress_text(0.4, true), "0.40 N/mm2");
   EXPECT_NEAR(*parse_share("12.5 percent", why), 0.125, 1e-12);
-  for (const char* text : {"1 stone", "1", "1 kgs"}) EXPECT_FALSE(parse_mass_kg(text, why)) << text;
+  for (const char* text : {"1 stone", "1", "1 kgs", "2 kN/m", "2 N/mm2", "2 kn"}) {
+    EXPECT_FALSE(parse_mass_kg(text, why)) << text;
+    for (const char* allowed : {"94 lb", "25 kg", "400 lbf", "950 N", "2.5 kN"})
+      EXPECT_NE(why.find(allowed), std::string::npos) << why;
+  }
   EXPECT_FALSE(parse_area_mm2("9 in3", why));
 }
 

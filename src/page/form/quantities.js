@@ -8,7 +8,7 @@ const QUANTITIES = {
   area: {'sq in': INCH ** 2, in2: INCH ** 2, 'in^2': INCH ** 2, 'sq ft': 144 * INCH ** 2, ft2: 144 * INCH ** 2, 'ft^2': 144 * INCH ** 2,
          mm2: 1, cm2: 100, m2: 1e6, 'm^2': 1e6},
   density: {'lb/ft3': LB / (1728 * IN3 * 1e-9), pcf: LB / (1728 * IN3 * 1e-9), 'kg/m3': 1, 'kg/L': 1000},
-  mass: {lb: LB, lbs: LB, kg: 1},
+  mass: {lb: LB, lbs: LB, lbf: LB, kg: 1, N: 1 / 9.80665, kN: 1000 / 9.80665},
   stress: {psi: PSI, ksi: 1000 * PSI, 'N/mm2': 1, MPa: 1, kPa: 0.001, 'kN/m2': 0.001},
   share: {'%': 0.01, percent: 0.01}
 };
