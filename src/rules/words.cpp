@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 
 #include "diag/fault.hpp"
@@ -136,6 +137,23 @@ double fall_of(const std::string& printed) {
   return read->as_ratio();
 }
 
+/// A limit that a reading decides, while nobody has read it: what it goes by.
+std::string unread_limit_text(const std::string& id) {
+  static const std::map<std::string, const char*> by{{"drain.outlet", "by the flow of all heads"},
+                                                     {"joist.hole", "by the joist's depth"},
+                                                     {"joist.hole-for-pipe", "at least the pipe's outside"},
+                                                     {"joist.notch", "by the joist's depth"},
+                                                     {"joist.notch-length", "by the joist's depth"},
+                                                     {"joist.notch-place", "by the joist's span"},
+                                                     {"trap.arm", "by its pipe and fall"},
+                                                     {"trap.arm-least", "by its pipe's diameter"},
+                                                     {"trap.drop", "by its pipe's diameter"},
+                                                     {"trap.fall", "by its pipe"},
+                                                     {"trap.size", "at least the drain's outlet"}};
+  const auto known = by.find(id);
+  return known == by.end() ? "as the job file asks" : known->second;
+}
+
 }  // namespace
 
 bool fails_without_number(const Result& result) {
@@ -187,7 +205,7 @@ std::string limit_text(const Result& result, const job::Job& job) {
   if (limit.least && limit.greatest) return least(*limit.least) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + least(*limit.least);
   if (limit.greatest && *limit.greatest == 0) return "none allowed";
-  return limit.greatest ? "at most " + greatest(*limit.greatest) : "as the job file asks";
+  return limit.greatest ? "at most " + greatest(*limit.greatest) : unread_limit_text(result.id);
 }
 
 std::string source_text(const Limit& limit) {

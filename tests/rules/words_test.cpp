@@ -202,5 +202,23 @@ TEST(Words, ASourceIsToldOnceWithHowFarItWasVerified) {
   EXPECT_GT(strengths, 20U);
 }
 
+TEST(LimitsInWords, OfWhatNobodyReadAreTheJobFilesAloneWhereItSetsThem) {
+  // Source: the books' rows: what goes by a pipe, a joist or a flow is no wish of the job file's.
+  for (const std::string& name : rules::book_names()) {
+    job::Job job = sample::alcove();
+    job.book = name;
+    const rules::Limits limits = rules::limits_for(job);
+    std::size_t unread = 0;
+    for (const rules::Result& r : rules::check(job, sample::good_facts(), limits)) {
+      if (r.outcome != rules::Outcome::not_checked || r.limit.least || r.limit.greatest) continue;
+      ++unread;
+      EXPECT_EQ(rules::limit_text(r, job) == "as the job file asks",
+                r.limit.source.find("job file") != std::string::npos)
+          << name << ", " << r.id << ": " << rules::limit_text(r, job) << ", " << r.limit.source;
+    }
+    EXPECT_GT(unread, 0u) << name;
+  }
+}
+
 }  // namespace
 }  // namespace fallwright
