@@ -87,7 +87,7 @@ std::string height_above_drain(const Pen& pen, double mm, bool metric) {
   const std::string words = pen.words(mm);
   constexpr double seen = 0.05;
   if (mm > seen && words == pen.words(0)) return "under +" + pen.words(units::tape_mark_mm(metric));
-  return (words[0] == '-' ? "" : "+") + words;
+  return (words[0] == '-' || words == pen.words(0) ? "" : "+") + words;
 }
 
 /// Heights of the floor's corners above the drain's top. Where rim and threshold stand one over the other, each is

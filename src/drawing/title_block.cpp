@@ -142,9 +142,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     scale = sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale",
                     unit = sheet.metric ? "lengths in mm" : "lengths in inches",
                     hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
-                    own = job.limits.empty() ? "the book's" : "the job's own",
-                    limits = "limits: " + book.title + ", " + own,
-                    limits_in_short = "limits: " + book.title + (job.limits.empty() ? "" : ", " + own),
+                    limits = "limits: " + book.title + (job.limits.empty() ? "" : ", some the job's own"),
                     revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
                     origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
   if (!small)
@@ -157,7 +155,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
             {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
   return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},   {7.6, {{1, job.name, 3, 2}}},
           {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.3, scale}, {1, unit}}},
-          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {9.4, {{1, limits_in_short, least_letter, 2}}}};
+          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {9.4, {{1, limits, least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
