@@ -89,6 +89,54 @@ std::string read_studs(const Job& job, const Facts&) {
          ", which nobody read, and give their centres (survey.studs)";
 }
 
+/// What one key tells, and whether it is in the job file.
+struct Told {
+  bool known = false;
+  const char *words, *key;
+};
+
+/// Asks for what is missing, and for that alone: keys of one section, the first with its name.
+std::string still_to_say(const std::string& before, const std::string& section, const std::vector<Told>& all) {
+  std::vector<std::string> words, keys;
+  for (const Told& one : all)
+    if (!one.known) words.emplace_back(one.words), keys.push_back((keys.empty() ? section : "") + one.key);
+  return before + units::listed(words) + " (" + units::listed(keys, ", ") + ")";
+}
+
+bool has_steel_frame(const Job& job) {
+  return job.bench && job.bench->frame.kind == job::FrameKind::steel;
+}
+
+std::string cleat_to_say(const Job& job) {
+  const job::BenchFrame& f = job.bench->frame;
+  return still_to_say(
+      std::string{"say of the fasteners of the bench's wall "} + (has_steel_frame(job) ? "track" : "cleat") + ": ",
+      "bench.frame.",
+      {{f.fastener.has_value(), "which they are", "fastener"},
+       {f.fastener_length.has_value(), "how long they are", "fastener_length"},
+       {f.fasteners_at_stud.has_value(), "how many go into each stud", "fasteners_at_stud"}});
+}
+
+/// A tapping screw through track and joist has a length that decides nothing.
+std::string joists_to_say(const Job& job) {
+  const job::BenchFrame& f = job.bench->frame;
+  return still_to_say(
+      std::string{"say of the fasteners that hold a joist's end to the "} +
+          (has_steel_frame(job) ? "wall track: " : "wall cleat: "),
+      "bench.frame.",
+      {{f.joist_fastener.has_value(), "which they are", "joist_fastener"},
+       {has_steel_frame(job) || f.joist_fastener_length.has_value(), "how long they are", "joist_fastener_length"},
+       {f.fasteners_at_joist.has_value(), "how many there are", "fasteners_at_joist"}});
+}
+
+std::string rail_to_say(const Job& job) {
+  const job::BenchFrame& f = job.bench->frame;
+  return still_to_say("say of the fasteners that hold the bench's front rail to a joist's end: ", "bench.frame.",
+                      {{f.rail_fastener.has_value(), "which they are", "rail_fastener"},
+                       {f.rail_fastener_length.has_value(), "how long they are", "rail_fastener_length"},
+                       {f.fasteners_at_rail.has_value(), "how many there are", "fasteners_at_rail"}});
+}
+
 /// Of three walls the figure is measured; a corner of two is held against a square; one wall has no corner.
 State plan(const Job& job, const Facts& facts) {
   if (job.alcove.is_figure()) return read_or(facts.room.closure.solved, Standing::missing);
@@ -155,8 +203,12 @@ const std::vector<Row>& readings() {
        READ("measure the bath's finished floor in front of the entry (floor.finish_outside)")},
       {Input::floor_before, "the free floor in front of the entry",
        STATE(read_or(j.floor.clear_along && j.floor.clear_before, Standing::missing)),
-       READ("measure the free floor in front of the entry: along it from the wall with the controls, and out from it "
-            "(floor.clear_along, floor.clear_before)")},
+       [](J j, F) {
+         return still_to_say(
+             "measure the free floor in front of the entry: ", "",
+             {{j.floor.clear_along.has_value(), "along it from the wall with the controls", "floor.clear_along"},
+              {j.floor.clear_before.has_value(), "out from it", "floor.clear_before"}});
+       }},
       {Input::board, "thickness of the wall board", STATE(read_or(j.survey.board_mm.has_value(), Standing::assumed)),
        READ("say how thick the wall board is (survey.board)")},
       {Input::wall_build_up, "the walls' build-up",
@@ -211,7 +263,12 @@ const std::vector<Row>& readings() {
        STATE(slab(j) || !j.trap || !j.trap->notch  // a notch alone asks for it
                  ? std::nullopt
                  : State{read_or(j.floor.joist_bearing && j.floor.joist_span, Standing::missing)}),
-       READ("find where the floor joists bear, and how far apart (floor.joists.bearing, floor.joists.span)")},
+       [](J j, F) {
+         return still_to_say(
+             "find ", "",
+             {{j.floor.joist_bearing.has_value(), "where the floor joists bear", "floor.joists.bearing"},
+              {j.floor.joist_span.has_value(), "how far they span", "floor.joists.span"}});
+       }},
       {Input::flow, "water of the shower's heads", STATE(read_or(j.drain.flow_mm3.has_value(), Standing::missing)),
        READ("say what all heads of the shower give in a minute (drain.flow)")},
       {Input::glass, "panes at the entry", STATE(j.glass ? State{Standing::read} : std::nullopt), READ("")},
@@ -227,32 +284,20 @@ const std::vector<Row>& readings() {
                                   : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
                                                       j.bench->frame.fasteners_at_stud,
                                                   Standing::missing)}),
-       [](J j, F) {
-         const bool steel = j.bench && j.bench->frame.kind == job::FrameKind::steel;
-         return std::string{"say what holds the bench's wall "} + (steel ? "track" : "cleat") +
-                " to a stud, how long it is and how many there are (bench.frame.fastener, fastener_length, "
-                "fasteners_at_stud)";
-       }},
+       [](J j, F) { return cleat_to_say(j); }},
       {Input::joists_held, "what holds the bench's joists",
        STATE(!j.bench || !f.cleat ? std::nullopt
                                   : State{read_or(j.bench->frame.joist_fastener && j.bench->frame.fasteners_at_joist &&
                                                       (j.bench->frame.kind == job::FrameKind::steel ||
                                                        j.bench->frame.joist_fastener_length),
                                                   Standing::missing)}),
-       [](J j, F) {
-         const bool steel = j.bench && j.bench->frame.kind == job::FrameKind::steel;
-         return std::string{"say what holds a joist's end to the "} +
-                (steel ? "wall track, and how many there are (bench.frame.joist_fastener, fasteners_at_joist)"
-                       : "wall cleat, how long it is and how many there are (bench.frame.joist_fastener, "
-                         "joist_fastener_length, fasteners_at_joist)");
-       }},
+       [](J j, F) { return joists_to_say(j); }},
       {Input::rail_held, "what holds the bench's front rail",
        STATE(!j.bench || !f.rail ? std::nullopt
                                  : State{read_or(j.bench->frame.rail_fastener && j.bench->frame.rail_fastener_length &&
                                                      j.bench->frame.fasteners_at_rail,
                                                  Standing::missing)}),
-       READ("say what holds the bench's front rail to the joists' ends, how long it is and how many there are at each "
-            "(bench.frame.rail_fastener, rail_fastener_length, fasteners_at_rail)")},
+       [](J j, F) { return rail_to_say(j); }},
       {Input::edge_strength, "strength of the seat block's edge",
        STATE(!j.bench || !f.seat_edge
                  ? std::nullopt

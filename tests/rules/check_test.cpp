@@ -138,17 +138,19 @@ TEST(Check, WhatIsWorstComesFirst) {
   facts.fits.push_back(
       {sample::part_id("base"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 500, {}});
   const auto sorted = rules::worst_first(rules::check(job, facts));
-  ASSERT_GT(sorted.size(), 6U);
+  ASSERT_GT(sorted.size(), 7U);
   EXPECT_EQ(sorted[0].id, "fit.no-clash") << "no degree to it: it cannot be built";
   EXPECT_EQ(sorted[1].id, "floor.fall-greatest");
   EXPECT_EQ(sorted[2].id, "floor.fall-least");
   EXPECT_EQ(sorted[3].id, "clear.circle");
-  EXPECT_EQ(sorted[4].id, "levelling.window") << "no window where a fall is broken already";
-  EXPECT_EQ(sorted[5].id, "trap.size") << "which pipe it is nobody said";
-  EXPECT_EQ(sorted[6].id, "threshold.below-upstand");
-  EXPECT_EQ(sorted[4].outcome, Outcome::not_checked);
+  EXPECT_EQ(sorted[4].id, "load.seat-rail") << "within its limit, and a part of it is not judged";
+  EXPECT_EQ(sorted[4].outcome, Outcome::caution);
+  EXPECT_EQ(sorted[5].id, "levelling.window") << "no window where a fall is broken already";
+  EXPECT_EQ(sorted[6].id, "trap.size") << "which pipe it is nobody said";
+  EXPECT_EQ(sorted[7].id, "threshold.below-upstand");
+  EXPECT_EQ(sorted[5].outcome, Outcome::not_checked);
   EXPECT_EQ(sorted.back().outcome, Outcome::not_applicable);
-  for (std::size_t i = 7; i + 1 < sorted.size(); ++i)
+  for (std::size_t i = 8; i + 1 < sorted.size(); ++i)
     if (sorted[i + 1].outcome == Outcome::pass && sorted[i].margin && sorted[i + 1].margin) {
       EXPECT_LE(*sorted[i].margin, *sorted[i + 1].margin) << sorted[i].id;
     }

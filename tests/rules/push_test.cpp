@@ -134,7 +134,7 @@ TEST(Push, WhatNobodySaidOrTheTablesLackIsNoPass) {
   const facts::Facts facts = sample::good_facts();
   job.bench->frame.fasteners_at_joist.reset();
   EXPECT_EQ(result_in(job, facts, "load.seat-push").outcome, Outcome::not_checked);
-  EXPECT_THAT(result_in(job, facts, "load.seat-push").advice, HasSubstr("bench.frame.joist_fastener"));
+  EXPECT_THAT(result_in(job, facts, "load.seat-push").advice, HasSubstr("bench.frame.fasteners_at_joist"));
   EXPECT_EQ(result_in(job, facts, "load.seat-cleat").outcome, Outcome::pass) << "a joist's nails are no matter to it";
   job.bench->frame.fasteners_at_joist = 3;
   job.bench->frame.joist_fastener = "#8";

@@ -128,6 +128,39 @@ TEST(ReadNext, ACornerRoomIsNotAskedForAFigureItCannotMake) {
     }
 }
 
+TEST(ReadNext, AsksForNoKeyThatIsGiven) {
+  // Source: none; who is told to read again what stands in the job file looks for a fault there.
+  job::Job job = sample::alcove();
+  job.trap = sample::trap();
+  job.trap->notch = job::Length::inches(1);
+  job.floor.joist_span = job::Length::feet(10), job.floor.joist_bearing.reset();
+  job.floor.clear_along = job::Length::inches(60), job.floor.clear_before.reset();
+  job::BenchFrame& frame = job.bench->frame;
+  frame.fastener_length.reset(), frame.fasteners_at_joist.reset(), frame.rail_fastener.reset();
+  const facts::Facts facts = sample::good_facts();
+  const auto read = [&](rules::Input input) { return rules::supports_of({input}, job, facts).at(0).read; };
+  using rules::Input;
+  EXPECT_EQ(read(Input::bearing), "find where the floor joists bear (floor.joists.bearing)");
+  EXPECT_EQ(read(Input::floor_before),
+            "measure the free floor in front of the entry: out from it (floor.clear_before)");
+  EXPECT_EQ(read(Input::cleat_held),
+            "say of the fasteners of the bench's wall cleat: how long they are (bench.frame.fastener_length)");
+  EXPECT_EQ(read(Input::joists_held),
+            "say of the fasteners that hold a joist's end to the wall cleat: how many there are "
+            "(bench.frame.fasteners_at_joist)");
+  EXPECT_EQ(read(Input::rail_held),
+            "say of the fasteners that hold the bench's front rail to a joist's end: which they are "
+            "(bench.frame.rail_fastener)");
+  frame.fastener.reset(), frame.fasteners_at_stud.reset();
+  EXPECT_EQ(
+      read(Input::cleat_held),
+      "say of the fasteners of the bench's wall cleat: which they are, how long they are and how many go into each "
+      "stud (bench.frame.fastener, fastener_length, fasteners_at_stud)");
+  job.floor.joist_span.reset();
+  EXPECT_EQ(read(Input::bearing),
+            "find where the floor joists bear and how far they span (floor.joists.bearing, floor.joists.span)");
+}
+
 TEST(ReadNext, AChecksNameMayBeGivenInPart) {
   // Source: none.
   const auto ids = [](const std::string& asked) {
