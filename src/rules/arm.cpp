@@ -91,8 +91,16 @@ struct Wood {
   double above = 0, below = 0;
 };
 
+/// "joist-02 and joist-03"
+std::string names_of(const std::vector<std::string>& joists) {
+  std::vector<std::string> names;
+  for (const std::string& joist : joists) names.push_back(joist.substr(joist.rfind('/') + 1));
+  return units::listed(names);
+}
+
 /// Higher or lower by the least that leaves enough of it above and below: the arm's weir. Where no height does, none.
-Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood, double wanted) {
+Finding at_another_height(Finding finding, const job::Job& job, const facts::PipeRun& pipe, const Wood& wood,
+                          double wanted) {
   const bool low = wood.below < wood.above;
   const double lacks = wanted - std::min(wood.above, wood.below), spare = std::max(wood.above, wood.below) - wanted;
   const double by = up_to_mark(lacks, job);
@@ -102,12 +110,16 @@ Finding at_another_height(Finding finding, const job::Job& job, const Wood& wood
         "route the arm along the bay";
     return finding;
   }
-  // Joists that nobody described may want another height yet: then it is no line of the job file.
-  const bool all = finding.unjudged.empty();
+  // Joists that nobody described, or that the arm passes under until it is raised into them, may want another height
+  // yet: then it is no line of the job file.
+  const bool met = low && !pipe.passed_under.empty(), all = finding.unjudged.empty();
   finding.advice = std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
-                   (all ? " (trap.weir)" : " at least, once the joists past the floor are looked at") +
+                   (met ? " at least: it then meets what it passes under now (" + names_of(pipe.passed_under) +
+                              "), which may want more"
+                    : all ? " (trap.weir)"
+                          : " at least, once the joists past the floor are looked at") +
                    ", or route the arm along the bay";
-  if (!all) return finding;
+  if (!all || met) return finding;
   const double weir = job.trap->weir->in_mm() + (low ? by : -by);
   return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
 }
@@ -153,9 +165,9 @@ std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear
 Finding mend_arm(Finding finding, const std::vector<HoleGap>& gaps, const Wood& wood, double wanted,
                  const job::Job& job, const facts::Facts& facts) {
   const bool edge = std::min(wood.above, wood.below) < wanted - units::tolerance::length_mm;
-  if (gaps.empty()) return at_another_height(std::move(finding), job, wood, wanted);
+  if (gaps.empty()) return at_another_height(std::move(finding), job, facts.pipe, wood, wanted);
   std::vector<std::string> all;
-  if (edge) all.push_back(at_another_height(finding, job, wood, wanted).advice);
+  if (edge) all.push_back(at_another_height(finding, job, facts.pipe, wood, wanted).advice);
   double further = 0;
   for (const HoleGap& gap : gaps)
     if (gap.of_the_arm) further = std::max(further, gap.further_mm(wanted));

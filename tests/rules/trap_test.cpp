@@ -204,6 +204,10 @@ TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   EXPECT_THAT(r.advice, HasSubstr("raise trap and arm by 1-1/2\""));
   ASSERT_EQ(r.remedies.size(), 1U);
   EXPECT_EQ(r.remedies[0].changes[0], (job::Change{"trap.weir", "\"-4-1/2 in\"", 0}));
+  facts.pipe.passed_under = {"joists/joist-02"};  // raised so far the arm may cut that one's edge in its turn
+  EXPECT_THAT(edges().advice, HasSubstr("1-1/2\" at least: it then meets what it passes under now (joist-02)"));
+  EXPECT_TRUE(edges().remedies.empty());
+  facts.pipe.passed_under = {};
   facts.pipe.crossings.push_back(joist(40, 0));
   facts.pipe.crossings.back().modelled = false;
   EXPECT_THAT(edges().advice, HasSubstr("once the joists past the floor are looked at"));
