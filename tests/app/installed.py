@@ -39,6 +39,11 @@ file = "bed-spread.jpg"
 """
 
 
+def compiler_flags():
+    """Those the library was built with: what it was instrumented for, its user has to link as well."""
+    return re.search(r"^CMAKE_CXX_FLAGS:STRING=(.*)$", (BUILD / "CMakeCache.txt").read_text(), re.MULTILINE)[1]
+
+
 def ran(*words, **how):
     return subprocess.run(words, capture_output=True, text=True, **how)
 
@@ -173,7 +178,8 @@ class Installed(unittest.TestCase):
     def test_the_example_of_the_library_builds_against_it(self):
         # Source: the example's promise: what fails in flat 2B as the program tells it, and its exit code
         with tempfile.TemporaryDirectory() as work:
-            made = ran(CMAKE, "-S", self.doc / "docs/example", "-B", work, f"-DCMAKE_PREFIX_PATH={self.prefix}")
+            made = ran(CMAKE, "-S", self.doc / "docs/example", "-B", work, f"-DCMAKE_PREFIX_PATH={self.prefix}",
+                       f"-DCMAKE_CXX_FLAGS={compiler_flags()}")
             self.assertEqual(made.returncode, 0, made.stderr)
             built = ran(CMAKE, "--build", work)
             self.assertEqual(built.returncode, 0, built.stdout + built.stderr)
