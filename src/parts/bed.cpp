@@ -9,12 +9,12 @@ namespace fallwright::parts {
 namespace {
 
 brep::Relief measured_floor(const job::Job& job, const job::Layout& layout) {
-  return floor_relief(layout, layout.bed_outline.polygon(), 0, bed_hole_radius_mm(job));
+  return floor_relief(layout, layout.bed_outline.polygon(), 0, bed_hole_radius_mm(job, layout));
 }
 
 Solid spread_to(const job::Job& job, const job::Layout& layout, double gauge) {
   const brep::Relief floor = measured_floor(job, layout);
-  const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job));
+  const brep::Loop hole = brep::circle({layout.drain_x, layout.drain_y}, bed_hole_radius_mm(job, layout));
   const brep::Relief top{{{to_loop(layout.bed_outline.polygon()), brep::reversed(hole)}, {gauge}}};
   return to_solid({{Role::bed_spread}}, "mortar", job.bed.density_kg_m3, brep::between(top, floor, "bed-spread"));
 }
@@ -33,7 +33,7 @@ double up_to_tape(double mm, job::UnitSystem unit) {
 }  // namespace
 
 Solid make_bed(const job::Job& job, const job::Layout& layout) {
-  const brep::Relief top = underside(job, layout, layout.bed_outline.polygon(), bed_hole_radius_mm(job));
+  const brep::Relief top = underside(job, layout, layout.bed_outline.polygon(), bed_hole_radius_mm(job, layout));
   return to_solid({{Role::bed}}, material_of_bed(job), job.bed.density_kg_m3,
                   brep::between(top, measured_floor(job, layout), "bed"));
 }
@@ -46,8 +46,8 @@ Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& b
   }
   if (job.bed.gauge_depth) return spread_to(job, layout, job.bed.gauge_depth->in_mm());
   // Between two level lines the volume grows by the plan's area: one trial line gives the one wanted.
-  const double trial = layout.rib_plane,
-               area = brep::area(to_loop(layout.bed_outline.polygon())) - M_PI * std::pow(bed_hole_radius_mm(job), 2);
+  const double trial = layout.rib_plane, area = brep::area(to_loop(layout.bed_outline.polygon())) -
+                                                M_PI * std::pow(bed_hole_radius_mm(job, layout), 2);
   const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
   return spread_to(job, layout, up_to_tape(trial + missing / area, job.unit));
 }

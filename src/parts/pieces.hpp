@@ -36,7 +36,7 @@ brep::Relief floor_facets(const job::Job& job, const job::Layout& layout);
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout);
 
 /// The hole that the bed keeps clear round the drain.
-double bed_hole_radius_mm(const job::Job& job);
+double bed_hole_radius_mm(const job::Job& job, const job::Layout& layout);
 
 /// The base's underside over a convex `window`, down to the rib plane where nothing hollows it out. `hole` (a circle's
 /// radius about the drain) is no part of it.

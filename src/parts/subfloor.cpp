@@ -2,6 +2,7 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "parts/touching.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::parts {
@@ -88,7 +89,7 @@ brep::Relief floor_relief(const job::Layout& layout, const survey::Polygon& wind
 std::vector<Solid> make_subfloor(const job::Job& job, const job::Layout& layout) {
   const bool slab = job.floor.kind == job::FloorKind::slab;
   const survey::Polygon plan = survey::to_polygon(layout.extent);
-  const double bore = job.drain.bore.in_mm() / 2;
+  const double bore = clear_of_floor(job.drain.bore.in_mm() / 2, layout, plan);
   const brep::Relief top = floor_relief(layout, plan, 0, bore);
   const brep::Relief bottom = floor_relief(layout, plan, -job.floor.deck.in_mm(), bore);
   // Densities: plywood 600, concrete 2400 kg/m3: from memory.

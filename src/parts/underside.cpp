@@ -3,6 +3,7 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "parts/touching.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -25,12 +26,6 @@ Polygon where_highest(Polygon polygon, const job::Layout& layout, std::size_t ow
     polygon = brep::clip(polygon, mine.gx - other.gx, mine.gy - other.gy, mine.z0 - other.z0);
   }
   return polygon;
-}
-
-Polygon to_brep(const survey::Polygon& polygon) {
-  Polygon points;
-  for (const survey::Point& p : polygon) points.push_back({p.x, p.y});
-  return points;
 }
 
 /// What two convex polygons have in common.
@@ -99,31 +94,6 @@ struct Collar {
   double disc_radius = 0;
 };
 
-/// A circle that comes nearer than this to a side or a corner that it does not cross is drawn past it: where they
-/// merely touch, cusps would be left that no solid can hold.
-constexpr double hair_mm = 0.01;
-
-/// Distances from a point at which a circle about it touches a polygon's sides (within them) or goes through its
-/// corners.
-void add_touching(const Polygon& polygon, brep::PlanPoint centre, std::vector<double>& radii) {
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const brep::PlanPoint &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
-    const double dx = q.x - p.x, dy = q.y - p.y, length = std::hypot(dx, dy);
-    const double along = ((centre.x - p.x) * dx + (centre.y - p.y) * dy) / length;
-    radii.push_back(std::hypot(centre.x - p.x, centre.y - p.y));
-    if (along > -hair_mm && along < length + hair_mm)
-      radii.push_back(std::abs((centre.x - p.x) * dy - (centre.y - p.y) * dx) / length);
-  }
-}
-
-/// The least radius from `radius` on that touches nothing.
-double clear_of(double radius, std::vector<double> touching) {
-  std::sort(touching.begin(), touching.end());
-  for (const double at : touching)
-    if (std::abs(at - radius) < hair_mm) radius = at + hair_mm;
-  return radius;
-}
-
 /// Whether a ring round the drain stays solid: that of the ribs, seen or not.
 bool has_ring(const job::Job& job) {
   return job.base.ribs.any() || !job.base.tape.ribs_known;
@@ -136,7 +106,7 @@ Collar collar_of(const job::Job& job, const job::Layout& layout, double hole_rad
   collar.disc_radius = hole_radius;
   if (!is_round(job)) collar.square = has_ring(job) ? layout.opening.grown(shell) : layout.opening;
   if (!has_ring(job)) return collar;
-  collar.disc_radius = bed_hole_radius_mm(job);
+  collar.disc_radius = bed_hole_radius_mm(job, layout);
   if (is_round(job)) collar.disc_radius = std::max(collar.disc_radius, job.drain.size.in_mm() / 2 + shell);
   std::vector<double> touching;
   const brep::PlanPoint drain{layout.drain_x, layout.drain_y};
@@ -195,13 +165,14 @@ Relief pockets(const job::Job& job, const job::Layout& layout, const Polygon& wi
 
 /// Where nothing stays solid round an opening that is not round, the bed's hole may touch the opening's own sides and
 /// corners.
-double bed_hole_radius_mm(const job::Job& job) {
+double bed_hole_radius_mm(const job::Job& job, const job::Layout& layout) {
+  const auto over_floor = [&](double radius) { return clear_of_floor(radius, layout, layout.bed_outline.polygon()); };
   const double radius = job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm();
-  if (is_round(job) || has_ring(job)) return radius;
+  if (is_round(job) || has_ring(job)) return over_floor(radius);
   const job::Drain& drain = job.drain;
   const bool channel = drain.kind == job::DrainKind::line && !drain.channel_length.is_zero();
   const double across = drain.size.in_mm() / 2, along = channel ? drain.channel_length.in_mm() / 2 : across;
-  return clear_of(radius, {across, along, std::hypot(across, along)});
+  return over_floor(clear_of(radius, {across, along, std::hypot(across, along)}));
 }
 
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {

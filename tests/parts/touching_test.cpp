@@ -7,6 +7,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "brep/relief.hpp"
+#include "job/layout.hpp"
 #include "job/read.hpp"
 #include "job/validate.hpp"
 #include "parts/build.hpp"
@@ -18,6 +19,7 @@ namespace fallwright::parts {
 namespace {
 
 using job::Length;
+using job::Side;
 
 /// The bore with its collar as wide as the base's square collar round the drain.
 job::Job bore_touching_its_collar() {
@@ -129,6 +131,41 @@ TEST(ShellWithoutRibs, IsRefusedWhereTheLedgeDoesNotHoldOnToIt) {
   j.base.shell = j.drain.recess + Length::mm(2);
   ASSERT_TRUE(job::contradictions(j).empty());
   EXPECT_TRUE(brep::is_sound(build(j)->find("base")->shape));
+}
+
+TEST(TouchingPlans, BoreAndBedTouchWhereTheReadFloorChangesItsSlope) {
+  // Source: continuity, as above: spots at one width make a crease of the floor along it, and the drain goes past it
+  // in steps that let the bore, and then the bed's hole, touch it from either side.
+  job::Job j = sample::alcove();
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm(), crease = 0.6 * w;
+  const double bore = j.drain.bore.in_mm() / 2, hole = bore + j.bed.collar.in_mm();
+  j.drain.across = {Side::left, inches(30)};
+  const double of_drain = j.drain.across.distance.in_mm() - job::lay_out(j).drain_x;  // from the base's edge to where
+  // One spot so near that creases leave it through the bore as well.
+  const double near = job::lay_out(j).drain_y - 38;
+  j.survey.spots = {{50, 50, 0},     {crease, near, 9},    {w - 50, 50, 3},
+                    {50, d - 50, 6}, {crease, d - 50, 12}, {w - 50, d - 50, 15}};
+  std::size_t built = 0;
+  for (const double radius : {bore, hole})
+    for (const double side : {-1., 1.}) {
+      std::array<double, 3> volumes{};
+      for (std::size_t i = 0; i < 3; ++i) {
+        job::Job other = j;
+        other.drain.across = {Side::left,
+                              Length::mm(of_drain + crease + side * radius + 0.4 * (static_cast<double>(i) - 1))};
+        const auto model = build(other);
+        const job::Layout layout = job::lay_out(other);
+        if (i == 1) {
+          EXPECT_NEAR(std::abs(layout.drain_x - crease), radius, 1e-6) << "it does not touch";
+        }
+        for (const char* id : {"subfloor", "bed", "bed-spread", "base"})
+          EXPECT_TRUE(brep::is_sound(model->find(id)->shape)) << id << " " << radius << " " << side << " " << i;
+        volumes[i] = brep::volume_mm3(model->find("subfloor")->shape);
+        ++built;
+      }
+      EXPECT_NEAR(volumes[1], (volumes[0] + volumes[2]) / 2, 120) << "mm3: a bore wider by a hair";
+    }
+  EXPECT_EQ(built, 12u);
 }
 
 }  // namespace

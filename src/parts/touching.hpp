@@ -1,0 +1,28 @@
+/// Circles about the drain, which cross what they are cut out of, or miss it, but never merely touch it. Inside `parts`
+/// only.
+#pragma once
+
+#include <vector>
+
+#include "brep/plan.hpp"
+#include "job/layout.hpp"
+
+namespace fallwright::parts {
+
+/// A circle that comes nearer than this to a side or a corner that it does not cross is drawn past it: where they
+/// merely touch, cusps would be left that no solid can hold.
+constexpr double hair_mm = 0.01;
+
+/// Adds the distances from a point at which a circle about it touches a polygon's sides (within them) or goes through
+/// its corners.
+void add_touching(const brep::Polygon& polygon, brep::PlanPoint centre, std::vector<double>& radii);
+
+/// The least radius from `radius` on that touches nothing, by a hair.
+double clear_of(double radius, std::vector<double> touching);
+
+/// The same of the measured floor's cells over a convex `window`, about the drain.
+double clear_of_floor(double radius, const job::Layout& layout, const survey::Polygon& window);
+
+brep::Polygon to_brep(const survey::Polygon& polygon);
+
+}  // namespace fallwright::parts
