@@ -262,7 +262,7 @@ Sheet draw_bench_front(const Subject& subject) {
     sheet.notes = {
         std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
             (place == job::Side::back ? "left end" : "entry's end") +
-            ". At each stud its mark and its length, long point to long point.",
+            ". At each stud its mark and, where it has room, its length, long point to long point.",
         std::string{both ? "At both ends the courses one above the other; names with heights above the datum "
                            "are those at the right end."
                          : "The courses one above the other, at both ends the same."} +

@@ -1,0 +1,260 @@
+// The trap arm through its joists: edges, holes that are there already, and heights and places that leave enough wood.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "diag/fault.hpp"
+#include "job/change.hpp"
+#include "job/pipe.hpp"
+#include "rules/boundary_cases.hpp"
+#include "rules/check.hpp"
+#include "rules/read_next.hpp"
+#include "rules/rule_book.hpp"
+#include "rules/trap_of.hpp"
+#include "rules/words.hpp"
+#include "support/imperial.hpp"
+
+namespace fallwright {
+namespace {
+
+using job::Length;
+using rules::Outcome;
+using sample::trap;
+using testing::HasSubstr;
+
+TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
+  // Source: IRC R502.8.1 (2018): 2 in above and below. By hand: 9.25 in of joist and a hole of 2-3/8 leave 6-7/8; with
+  // 1/2 in below the arm goes up 1-1/2; with two joists, one short below and one short above by as much as the other
+  // has to spare, no height does.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto joist = [](double from, double below) {
+    const double bottom = -300;
+    return facts::JoistCrossing{
+        "joists/joist-01", from * in, bottom, bottom + 9.25 * in, bottom + (below + 2.375 / 2) * in, 2.375 * in};
+  };
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  facts.pipe.crossings = {joist(10, 0.5)};
+  rules::Result r = edges();
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.advice, HasSubstr("raise trap and arm by 1-1/2\""));
+  ASSERT_EQ(r.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0], (job::Change{"trap.weir", "\"-4-1/2 in\"", 0}));
+  facts.pipe.passed_under = {"joists/joist-02"};  // raised so far the arm may cut that one's edge in its turn
+  EXPECT_THAT(edges().advice, HasSubstr("1-1/2\" at least: it then meets what it passes under now (joist-02)"));
+  EXPECT_TRUE(edges().remedies.empty());
+  facts.pipe.passed_under = {};
+  facts.pipe.crossings.push_back(joist(40, 0));
+  facts.pipe.crossings.back().modelled = false;
+  EXPECT_THAT(edges().advice, HasSubstr("once the joists past the floor are looked at"));
+  EXPECT_TRUE(edges().remedies.empty());
+  facts.pipe.crossings = {joist(10, 5.875)};
+  EXPECT_THAT(edges().advice, HasSubstr("lower trap and arm by 1\""));
+  facts.pipe.crossings = {joist(10, 0.5), joist(26, 4.5)};
+  r = edges();
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.advice, HasSubstr("no height leaves enough"));
+  EXPECT_TRUE(r.remedies.empty());
+}
+
+TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
+  // Source: IRC R502.8.1 (2018): 2 in to any other hole. By hand: 2-3/8 and 1 in, 4 in apart along the joist and level:
+  // 4 - 1.6875 = 2.3125; 3-1/2 apart 1.8125, which wants 3.6875 - 3.5 = 3/16 more; 3 apart and 2-1/4 higher
+  // 3.75 - 1.6875 = 2.0625.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  const auto hole = [&](double along_in, double up_in, const char* joist = "joists/joist-01") {
+    return facts::JoistHole{joist, 500 + along_in * in, centre + up_in * in, in};
+  };
+  job.floor.joist_holes = {{}};
+  facts.pipe.holes = {hole(4, 0)};
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  EXPECT_NEAR(*edges().measured, 2.3125 * in, 1e-9);
+  facts.pipe.holes = {hole(-4, 0)};
+  EXPECT_NEAR(*edges().measured, 2.3125 * in, 1e-9) << "on the other side of it";
+  facts.pipe.holes = {hole(4, 0), hole(3.5, 0)};
+  const rules::Result near = edges();
+  EXPECT_EQ(near.outcome, Outcome::fail);
+  EXPECT_NEAR(*near.measured, 1.8125 * in, 1e-9);
+  EXPECT_THAT(
+      near.where,
+      HasSubstr("the hole in joist-01, 11-13/16\" from the weir, and the one of 1\" that is there already, 3-1/2\""));
+  EXPECT_THAT(near.advice, HasSubstr("set trap and arm 3/16\" toward the entry, or 7-11/16\" toward the back"));
+  facts.pipe.holes = {hole(3, 2.25)};
+  EXPECT_NEAR(*edges().measured, 2.0625 * in, 1e-9);
+  facts.pipe.holes = {hole(1, 0, "joists/joist-02")};
+  EXPECT_NEAR(*edges().measured, 3.4375 * in, 1e-9) << "through another joist: what is left is above and below";
+  facts.pipe.holes = {hole(4, 0), hole(1, 0, "")};
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("where hole 2 of the joists lies"));
+}
+
+TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
+  // Source: IRC R502.8.1 (2018). By hand: two holes of 1 in, 3-1/2 in on and 3-1/4 in back, each wanting 3-11/16 in
+  // from middle to middle. Away from either the other one is met: past the second it is 3-1/4 + 3-11/16 = 6-15/16 in
+  // back, or 3-1/2 + 3-11/16 = 7-3/16 in on. Each leaves just 2 in of wood, a sixteenth less does not.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
+  facts.pipe.holes = {{"joists/joist-01", 500 + 3.5 * in, centre, in},
+                      {"joists/joist-01", 500 - 3.25 * in, centre, in}};
+  job.floor.joist_holes = {{}, {}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  for (const bool sideways : {false, true}) {
+    job.floor.joist_direction = sideways ? job::Direction::along_width : job::Direction::along_depth;
+    job.trap->from_left = Length::inches(43.25), job.trap->from_back = Length::inches(16.25);
+    const rules::Result r = edges();
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_NEAR(*r.measured, (3.25 - 1.6875) * in, 1e-9);
+    EXPECT_THAT(r.where, HasSubstr("3-1/4\" along the joist"));
+    EXPECT_THAT(r.where, HasSubstr("too near as well, 1-13/16\" of wood"));
+    EXPECT_THAT(r.where, HasSubstr("3-1/2\" along the joist"));
+    EXPECT_THAT(r.advice,
+                HasSubstr(sideways ? "6-15/16\" to the left, or 7-3/16\" to the right, clear of all holes"
+                                   : "6-15/16\" toward the entry, or 7-3/16\" toward the back, clear of all"));
+    ASSERT_EQ(r.remedies.size(), 2U);
+    const char* const key = sideways ? "trap.from_left" : "trap.from_back";
+    const double less = sideways ? 43.25 - 6.9375 : 16.25 + 6.9375, more = sideways ? 43.25 + 7.1875 : 16.25 - 7.1875;
+    EXPECT_EQ(r.remedies[0].changes[0], (job::Change{key, job::written(Length::inches(less), job.unit), 0}));
+    EXPECT_EQ(r.remedies[1].changes[0], (job::Change{key, job::written(Length::inches(more), job.unit), 0}));
+  }
+  for (const double by : {-6.9375, 7.1875}) {
+    facts.pipe.crossings[0].along_mm = 500 + by * in;
+    EXPECT_EQ(edges().outcome, Outcome::pass) << by;
+    EXPECT_NEAR(*edges().measured, 2 * in, 1e-9) << by;
+    facts.pipe.crossings[0].along_mm = 500 + (by < 0 ? by + 0.0625 : by - 0.0625) * in;
+    EXPECT_EQ(edges().outcome, Outcome::fail) << "a mark of the tape short of it";
+  }
+}
+
+TEST(Trap, AHoleAndAnEdgeAreMendedTogether) {
+  // Source: by hand: the arm's hole 1 in above the joist's middle leaves 6-7/8 / 2 - 1 = 2-7/16 above; at 1-1/2 in more
+  // 1-15/16, 1/16 in too little. At whatever height 3-11/16 in are kept from a hole 3 in on: 11/16 in more.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre + 1.5 * in, 2.375 * in, {}, 500}};
+  facts.pipe.holes = {{"joists/joist-01", 500 + 3 * in, centre + 1.5 * in, in}};
+  job.floor.joist_holes = {{}};
+  for (const rules::Result& r : rules::check(job, facts)) {
+    if (r.id != "joist.hole-edges") continue;
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_THAT(r.advice, HasSubstr("lower trap and arm by 1/16\""));
+    EXPECT_THAT(r.advice, HasSubstr("and set trap and arm 11/16\" toward the entry"));
+    EXPECT_TRUE(r.remedies.empty()) << "neither mends it alone";
+  }
+}
+
+TEST(Trap, PastABendThatLeadsSquareToNoSideNothingIsAskedThatNobodyCanGive) {
+  // Source: none; trap.bend.to takes a bend by 90 degrees alone, so no reading settles the way past another.
+  job::Job job = trap(36, 0.25);
+  job.trap->to = job::Side::left;
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = false, facts.pipe.unplaced_bend = true;
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  job.trap->bends = {{90, {}, {}}};
+  EXPECT_THAT(edges().advice, HasSubstr("trap.bend.after"));
+  EXPECT_FALSE(rules::waits_for_no_reading(edges()));
+  job.trap->bends = {{90, {}, {}}, {45, {}, {}}};
+  const rules::Result r = edges();
+  EXPECT_EQ(r.outcome, Outcome::not_checked);
+  EXPECT_THAT(r.advice, HasSubstr("bends by 45 degrees, and past such a bend its way is not followed"));
+  EXPECT_THAT(r.advice, testing::Not(HasSubstr("trap.bend")));
+  EXPECT_TRUE(rules::waits_for_no_reading(r));
+}
+
+TEST(Trap, HolesThatNobodyLookedForAreLookedForBeforeABoreIsAllowed) {
+  // Source: none; what fails already fails without them.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job.floor.joists_bored.reset();
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.625 * in, 2.375 * in}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("look for holes and notches"));
+  EXPECT_THAT(edges().advice, HasSubstr("floor.joists.bored"));
+  job.floor.joists_bored = true;
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("give the holes"));
+  job.floor.joists_bored = false;
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  job.floor.joists_bored.reset();
+  facts.pipe.crossings[0].centre_mm = -300 + 2 * in;
+  EXPECT_EQ(edges().outcome, Outcome::fail);
+}
+
+TEST(Trap, AnArmThatMeetsAJoistTwiceKeepsItsOwnHolesApart) {
+  // Source: IRC R502.8.1 (2018). By hand: 2-3/8 in twice, 4-1/4 apart along the joist, one 1/4 lower: 4.2573 - 2.375.
+  job::Job job = trap(60, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const facts::JoistCrossing first{"joists/joist-01", 300,        -300, -300 + 9.25 * in,
+                                   -300 + 4.7 * in,   2.375 * in, {},   500};
+  facts::JoistCrossing second = first;
+  second.along_mm += 4.25 * in, *second.centre_mm -= 0.25 * in;
+  facts.pipe.crossings = {first, second};
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == "joist.hole-edges") {
+      EXPECT_EQ(r.outcome, Outcome::fail);
+      EXPECT_NEAR(*r.measured, (std::hypot(4.25, 0.25) - 2.375) * in, 1e-9);
+      EXPECT_THAT(r.where, HasSubstr("the arm's other one"));
+    }
+}
+
+TEST(Trap, JoistsThatNobodySawGiveNoPass) {
+  // Source: none; past the wall the joists' spacing and height are taken on trust.
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.6 * in, 2.375 * in}};
+  const auto edges = [&] {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.hole-edges") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  facts.pipe.crossings.push_back(facts.pipe.crossings[0]);
+  facts.pipe.crossings[1].modelled = false, facts.pipe.crossings[1].from_weir_mm = 32 * in;
+  EXPECT_EQ(edges().outcome, Outcome::caution);
+  EXPECT_THAT(edges().advice, HasSubstr("meets its next joist some 32\" from the weir: look there"));
+  facts.pipe.crossings.erase(facts.pipe.crossings.begin());
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+}
+
+}  // namespace
+}  // namespace fallwright
