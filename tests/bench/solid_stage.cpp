@@ -80,9 +80,9 @@ void by_booleans(benchmark::State& state) {
     const TopoDS_Shape base = carve.Shape();
     const TopoDS_Shape slab =
         BRepPrimAPI_MakeBox(gp_Pnt{at.bed.x0, at.bed.y0, 0}, gp_Pnt{at.bed.x1, at.bed.y1, at.drain_top});
-    const TopoDS_Shape bored = BRepAlgoAPI_Cut(
-        slab,
-        BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, -1}, gp::DZ()}, parts::bed_hole_radius_mm(j), 300));
+    const TopoDS_Shape bored =
+        BRepAlgoAPI_Cut(slab, BRepPrimAPI_MakeCylinder(gp_Ax2{{at.drain_x, at.drain_y, -1}, gp::DZ()},
+                                                       parts::bed_hole_radius_mm(j, at), 300));
     const TopoDS_Shape bed = BRepAlgoAPI_Cut(bored, base);
     benchmark::DoNotOptimize(brep::volume_mm3(base) + brep::volume_mm3(bed));
   }
