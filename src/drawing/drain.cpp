@@ -151,8 +151,7 @@ double add_centre(Pen& pen, const Subject& s, Point at) {
     if (m.name.rfind("bore centre from the ", 0) == 0)
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)
-    pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: not known, as their finish was not read", Anchor::left,
-             0.9);
+    pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: finish not read", Anchor::left, 0.9);
   return at.y;
 }
 
