@@ -2,6 +2,7 @@
 
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "takeoff/item.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
 
@@ -30,7 +31,7 @@ std::vector<std::string> advice(const Subject& subject) {
   std::vector<std::string> first;
   if (job.base.kind == job::BaseKind::designed) first.emplace_back("base");
   const auto is_drain = [](const takeoff::Row& row) {
-    return row.item.find("drain with its grate") != std::string::npos;
+    return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
   };
   if (std::any_of(subject.rows.begin(), subject.rows.end(), is_drain)) first.emplace_back("drain");
   if (job.bench) first.emplace_back("seat block");

@@ -168,14 +168,14 @@ class Cover {
     constexpr double wide = 14, high = 6, row = 8;
     double y = headline(at, "Materials where they are cut");
     std::vector<Hatch> all = looks();
+    const std::size_t filled = all.size();  // what comes after shows its edge alone
     if (s_.job().bench && s_.job().bench->frame.kind == job::FrameKind::steel)
       all.push_back({{}, "", {}, 0, 0, {}, "sheet steel: its edge alone"});
     const std::size_t half = (all.size() + 1) / 2;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const double x = at.x + (i < half ? 0 : width / 2), top = y - row * static_cast<double>(i % half);
       const std::string name = all[i].material;
-      const bool steel = name.rfind("sheet steel", 0) == 0;
-      if (steel) {
+      if (i >= filled) {
         pen_.line({x, top - high / 2}, {x + wide, top - high / 2}, LineKind::section);
       } else {
         all[i].rings = {{{x, top - high}, {x + wide, top - high}, {x + wide, top}, {x, top}}};

@@ -27,7 +27,9 @@ enum class Item {
   cleat_fasteners,
   joist_fasteners,
   rail_fasteners,
-  upstand_fasteners
+  upstand_fasteners,
+  drain,
+  channel_drain
 };
 
 /// The one place where its name stands, as it is read on the list, in price tables and in report.json.
@@ -70,9 +72,13 @@ inline const char* name_of(Item item) {
     case Item::rail_fasteners:
       return "fasteners, bench rail";
     case Item::upstand_fasteners:
+      return "fasteners, upstands";
+    case Item::drain:
+      return "drain with its grate";
+    case Item::channel_drain:
       break;
   }
-  return "fasteners, upstands";
+  return "channel drain with its grate";
 }
 
 inline bool is(const Row& row, Item item) {

@@ -1,4 +1,5 @@
 #include "takeoff/takeoff.hpp"
+#include "takeoff/item.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -95,8 +96,8 @@ void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>&
   const auto text = [&](const job::Length& length) {
     return units::to_text(length, job.unit == job::UnitSystem::metric);
   };
-  rows.push_back({job.drain.kind == job::DrainKind::point ? "drain with its grate" : "channel drain with its grate", 1,
-                  "pieces", 1, "pieces",
+  rows.push_back({name_of(job.drain.kind == job::DrainKind::point ? Item::drain : Item::channel_drain), 1, "pieces", 1,
+                  "pieces",
                   "its body at most " + text(job.drain.body) + " where the bore is " + text(job.drain.bore) +
                       "; not if it comes with the base"});
 }
