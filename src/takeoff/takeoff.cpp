@@ -1,10 +1,10 @@
 #include "takeoff/takeoff.hpp"
-#include "takeoff/item.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
+#include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"

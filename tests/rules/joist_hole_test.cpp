@@ -8,6 +8,7 @@
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
 #include "rules/read_next.hpp"
+#include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/trap_of.hpp"
 #include "rules/words.hpp"
@@ -21,12 +22,18 @@ using rules::Outcome;
 using sample::trap;
 using testing::HasSubstr;
 
+/// A trap whose arm of 2 in goes through holes of 2-3/8, its weir 6 in down.
+job::Job bored_trap() {
+  job::Job job = trap(36, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  return job;
+}
+
 TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   // Source: IRC R502.8.1 (2018): 2 in above and below. By hand: 9.25 in of joist and a hole of 2-3/8 leave 6-7/8; with
   // 1/2 in below the arm goes up 1-1/2; with two joists, one short below and one short above by as much as the other
   // has to spare, no height does.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   const auto joist = [](double from, double below) {
@@ -34,11 +41,7 @@ TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
     return facts::JoistCrossing{
         "joists/joist-01", from * in, bottom, bottom + 9.25 * in, bottom + (below + 2.375 / 2) * in, 2.375 * in};
   };
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   facts.pipe.crossings = {joist(10, 0.5)};
   rules::Result r = edges();
   EXPECT_EQ(r.outcome, Outcome::fail);
@@ -66,17 +69,12 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   // Source: IRC R502.8.1 (2018): 2 in to any other hole. By hand: 2-3/8 and 1 in, 4 in apart along the joist and level:
   // 4 - 1.6875 = 2.3125; 3-1/2 apart 1.8125, which wants 3.6875 - 3.5 = 3/16 more; 3 apart and 2-1/4 higher
   // 3.75 - 1.6875 = 2.0625.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   const double centre = -300 + 4.625 * in;
   facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   const auto hole = [&](double along_in, double up_in, const char* joist = "joists/joist-01") {
     return facts::JoistHole{joist, 500 + along_in * in, centre + up_in * in, in};
   };
@@ -107,8 +105,7 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
   // Source: IRC R502.8.1 (2018). By hand: two holes of 1 in, 3-1/2 in on and 3-1/4 in back, each wanting 3-11/16 in
   // from middle to middle. Away from either the other one is met: past the second it is 3-1/4 + 3-11/16 = 6-15/16 in
   // back, or 3-1/2 + 3-11/16 = 7-3/16 in on. Each leaves just 2 in of wood, a sixteenth less does not.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   const double centre = -300 + 4.625 * in;
@@ -116,11 +113,7 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
   facts.pipe.holes = {{"joists/joist-01", 500 + 3.5 * in, centre, in},
                       {"joists/joist-01", 500 - 3.25 * in, centre, in}};
   job.floor.joist_holes = {{}, {}};
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   for (const bool sideways : {false, true}) {
     job.floor.joist_direction = sideways ? job::Direction::along_width : job::Direction::along_depth;
     job.trap->from_left = Length::inches(43.25), job.trap->from_back = Length::inches(16.25);
@@ -151,8 +144,7 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
 TEST(Trap, AHoleAndAnEdgeAreMendedTogether) {
   // Source: by hand: the arm's hole 1 in above the joist's middle leaves 6-7/8 / 2 - 1 = 2-7/16 above; at 1-1/2 in more
   // 1-15/16, 1/16 in too little. At whatever height 3-11/16 in are kept from a hole 3 in on: 11/16 in more.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   const double centre = -300 + 4.625 * in;
@@ -174,11 +166,7 @@ TEST(Trap, PastABendThatLeadsSquareToNoSideNothingIsAskedThatNobodyCanGive) {
   job.trap->to = job::Side::left;
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = false, facts.pipe.unplaced_bend = true;
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   job.trap->bends = {{90, {}, {}}};
   EXPECT_THAT(edges().advice, HasSubstr("trap.bend.after"));
   EXPECT_FALSE(rules::waits_for_no_reading(edges()));
@@ -192,17 +180,12 @@ TEST(Trap, PastABendThatLeadsSquareToNoSideNothingIsAskedThatNobodyCanGive) {
 
 TEST(Trap, HolesThatNobodyLookedForAreLookedForBeforeABoreIsAllowed) {
   // Source: none; what fails already fails without them.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   job.floor.joists_bored.reset();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.625 * in, 2.375 * in}};
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
   EXPECT_THAT(edges().advice, HasSubstr("look for holes and notches"));
   EXPECT_THAT(edges().advice, HasSubstr("floor.joists.bored"));
@@ -237,16 +220,11 @@ TEST(Trap, AnArmThatMeetsAJoistTwiceKeepsItsOwnHolesApart) {
 
 TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   // Source: none; past the wall the joists' spacing and height are taken on trust.
-  job::Job job = trap(36, 0.25);
-  job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job::Job job = bored_trap();
   facts::Facts facts = sample::facts_for_boundary();
   facts.pipe.routed = true;
   facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.6 * in, 2.375 * in}};
-  const auto edges = [&] {
-    for (const rules::Result& r : rules::check(job, facts))
-      if (r.id == "joist.hole-edges") return r;
-    return rules::Result{};
-  };
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   EXPECT_EQ(edges().outcome, Outcome::pass);
   facts.pipe.crossings.push_back(facts.pipe.crossings[0]);
   facts.pipe.crossings[1].modelled = false, facts.pipe.crossings[1].from_weir_mm = 32 * in;
