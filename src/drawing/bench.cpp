@@ -208,7 +208,7 @@ Sheet draw_bench_front(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(front_of(subject.job()));
   // Hidden edges of thin steel would run into bars.
-  const Projection seen = project(shapes_of(model, in_frame), view, is_timber(subject.job()));
+  const Projection seen = uncrowded(project(shapes_of(model, in_frame), view, is_timber(subject.job())));
   const job::Side place = subject.job().bench->place;
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
@@ -278,7 +278,7 @@ Sheet draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
-  const Projection seen = project(shapes_of(model, both), view, is_timber(subject.job()));
+  const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job())));
   const bool back = subject.job().bench->place == job::Side::back;
   const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
   return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
@@ -290,7 +290,9 @@ Sheet draw_bench_end(const Subject& subject) {
                      {{seat.x0, seat.y0, frame.x0, seat.y1}, {edge, low, edge + 100 * t, high}});
     pen.across({frame.x0, frame.y0}, {frame.x1, frame.y0}, frame.y0 - 3 * t);
     pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
-    std::vector<Level> levels = courses(pen, model, view, true);
+    // At the end that is seen: on a floor that falls along the bench its sole plate stands otherwise at the other.
+    const bool near_right = back || subject.job().bench->place == job::Side::right;
+    std::vector<Level> levels = courses(pen, model, view_from(front_of(subject.job())), near_right);
     const facts::Heights& h = subject.facts.heights;
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});

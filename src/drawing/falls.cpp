@@ -196,6 +196,18 @@ bool is_rejected(const Subject& s, const facts::Facet& f) {
          });
 }
 
+/// A facet's fall, and where it breaks a limit as that limit's check rounds it.
+std::string fall_of(const Subject& s, const facts::Facet& f) {
+  if (f.surface == facts::Surface::base_floor)
+    for (const rules::Result& r : s.judgement.results) {
+      if ((r.id != "floor.fall-least" && r.id != "floor.fall-greatest") || !is_out_of(r.limit, f)) continue;
+      const bool less = r.limit.least && f.fall < *r.limit.least;
+      return less ? rules::text_or_less(f.fall, rules::Unit::ratio, s.job())
+                  : rules::text_or_more(f.fall, rules::Unit::ratio, s.job());
+    }
+  return units::to_text(units::Fall::ratio(f.fall), s.job().unit == job::UnitSystem::metric);
+}
+
 const std::vector<Column>& plane_columns() {
   static const std::vector<Column> columns{{"plane", 2.6}, {"run", 1.5}, {"fall", 4.2}, {"", 1.6}};
   return columns;
@@ -224,7 +236,8 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
     const bool floor = f.surface == facts::Surface::base_floor;
     if (floor && !ways.empty()) continue;
     rows.push_back({(floor ? "floor, " : std::string{name_of(f.surface)} + ", ") + f.facet, pen.words(f.run_mm),
-                    fall_words(units::Fall::ratio(f.fall), metric), is_rejected(s, f) ? "OUT" : ""});
+                    is_rejected(s, f) ? fall_of(s, f) : fall_words(units::Fall::ratio(f.fall), metric),
+                    is_rejected(s, f) ? "OUT" : ""});
   }
   if (!limits.empty()) rows.push_back({limits + "."});
   return rows;
@@ -293,8 +306,7 @@ Sheet draw_planes(const Subject& subject) {
         diag::ensure(known != measured_ones.end(), "every facet was measured");
         const facts::Facet& measured = *known->second;
         measured_ones.erase(known);
-        const std::string words = units::to_text(units::Fall::ratio(measured.fall), sheet.metric) +
-                                  (is_rejected(subject, measured) ? "  OUT" : "");
+        const std::string words = fall_of(subject, measured) + (is_rejected(subject, measured) ? "  OUT" : "");
         if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
         if (measured.surface == facts::Surface::seat)
           sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +

@@ -121,8 +121,8 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
   rows.push_back({"SIGNATURES"});
   add_signatures(rows);
   const std::vector<Column> columns{{"no.", 0.55},           {"what", 4.2},
-                                    {"limit", 2.8},          {"source, how far verified", 4.4},
-                                    {"by the model", 2.8},   {"", 1.9},
+                                    {"limit", 3.7},          {"source, how far verified", 4.1},
+                                    {"by the model", 2.2},   {"", 1.9},
                                     {"measured", 1.7, true}, {"pass", 0.8, true},
                                     {"fail", 0.7, true},     {"not seen", 1.2, true}};
   const std::vector<std::string> notes{

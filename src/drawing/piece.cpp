@@ -82,8 +82,8 @@ bool is_plain(const takeoff::CutRow& cut) {
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
   if (cut.furring || cut.ends == "square") return cut.ends;
-  return cut.ends + ", long point " + number_of(cut.length_mm, metric) + ", short point " +
-         number_of(cut.short_mm, metric);
+  const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
+  return cut.ends + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }
 
 std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts) {

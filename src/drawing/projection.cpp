@@ -151,6 +151,31 @@ std::vector<Line> tidy(const std::vector<Line>& lines) {
   return out;
 }
 
+Projection uncrowded(Projection seen) {
+  constexpr double least = 6;  // mm apart
+  std::vector<Line> kept;
+  // Over how much of a line another, nearly parallel one lies beside it.
+  const auto beside = [](const Line& line, const Line& other) {
+    const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y, length = std::hypot(dx, dy);
+    const auto along = [&](const Point& p) { return ((p.x - line.from.x) * dx + (p.y - line.from.y) * dy) / length; };
+    const auto off = [&](const Point& p) {
+      return std::abs((p.y - line.from.y) * dx - (p.x - line.from.x) * dy) / length;
+    };
+    if (off(other.from) > least || off(other.to) > least) return 0.0;
+    const double a = along(other.from), b = along(other.to), from = std::min(a, b), to = std::max(a, b);
+    return std::max(0.0, std::min(to, length) - std::max(from, 0.0)) / length;
+  };
+  std::stable_partition(seen.lines.begin(), seen.lines.end(), [](const Line& l) { return l.kind != LineKind::hidden; });
+  for (const Line& line : seen.lines) {
+    double covered = 0;
+    if (line.kind == LineKind::hidden)
+      for (const Line& other : kept) covered = std::max(covered, beside(line, other));
+    if (covered < 0.5) kept.push_back(line);
+  }
+  seen.lines = std::move(kept);
+  return seen;
+}
+
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view) {
   gp_Trsf into_view;  // the view's right becomes x, its up y
   into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});

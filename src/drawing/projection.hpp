@@ -32,6 +32,10 @@ std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape
 /// What a plane cuts out of solids, seen in a view: the outlines of the cut faces.
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view);
 
+/// Without hidden straight lines that lie beside another line, over half of their length, so near that both would run
+/// into a bar on paper: feet of studs on a floor that falls, edges of thin sheet.
+Projection uncrowded(Projection seen);
+
 /// Merges overlapping and touching lines on one carrier and takes from the hidden what the visible cover.
 std::vector<Line> tidy(const std::vector<Line>& lines);
 

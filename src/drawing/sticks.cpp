@@ -78,6 +78,11 @@ std::string offcut_words(const Pen& pen, double offcut_mm) {
   return words == pen.words(0) ? "nothing left over: see that it is full length, without splits" : "offcut " + words;
 }
 
+/// Too short for its mark, which then stands over it.
+bool is_named_above(const Pen& pen, const takeoff::StickPiece& piece) {
+  return piece.length_mm <= width_of(piece.mark, pen.text_mm()) + 0.5 * pen.text_mm();
+}
+
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length; under it where
 /// the saw cuts, read on a tape that is hooked on the trimmed end. @return how far down that reaches.
 double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y) {
@@ -91,12 +96,10 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   for (const takeoff::StickPiece& piece : stick.pieces) {
     const std::string words = piece.mark + "  " + pen.words(piece.length_mm);
     const double middle = x + piece.length_mm / 2;
-    if (piece.length_mm > width_of(words, t) + t)
-      pen.note({middle, y + 0.6 * t}, words, Anchor::middle);
-    else if (piece.length_mm > width_of(piece.mark, t) + 0.5 * t)
-      pen.note({middle, y + 0.6 * t}, piece.mark, Anchor::middle);
-    else
+    if (is_named_above(pen, piece))
       pen.name({middle, y + 0.6 * thick * t}, {middle, top + 0.5 * t}, piece.mark, Anchor::middle, 2.5 / 3);
+    else
+      pen.note({middle, y + 0.6 * t}, piece.length_mm > width_of(words, t) + t ? words : piece.mark, Anchor::middle);
     x += piece.length_mm;
     const bool sawn = x < stick.length_mm - plan.trim_mm - 0.01;
     if (sawn) {
@@ -140,7 +143,10 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
         y -= 2.6 * t;
       }
       last = entry.plan;
-      const double length = entry.group.stick.length_mm, foot = y - (thick + 0.8) * t;
+      const auto& pieces = entry.group.stick.pieces;
+      const bool named_above =
+          std::any_of(pieces.begin(), pieces.end(), [&](const auto& piece) { return is_named_above(pen, piece); });
+      const double length = entry.group.stick.length_mm, foot = y - (thick + (named_above ? 2.2 : 0.8)) * t;
       y = add_stick(pen, entry.group, *entry.plan, foot) - 0.3 * t;
       sheet.dimensions.push_back({{0, foot}, {length, foot}, pen.words(length), length, 0});
     }

@@ -83,21 +83,26 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
                             const std::vector<std::string>& notes, const Beside& beside) {
   std::vector<Sheet> sheets;
+  std::string under;  // the headline of the rows that a page ended with
   for (std::size_t next = 0; next < rows.size() || sheets.empty();) {
     const bool first = sheets.empty();
     const std::string number = first ? "" : "-" + std::to_string(sheets.size() + 1);
-    std::size_t from = next;
+    const std::size_t from = next;
+    const std::string begun = under;  // a page is drawn more than once
     sheets.push_back(on_one_page(name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
       sheet.notes = notes;
       const double share = first ? beside.share : 1, width = room.width();
       Table table{pen, {0, 0}, width * share, columns};
       if (!rows.empty()) table.head();
+      under = begun;
+      if (!under.empty() && rows[from].size() > 1) table.row({under + ", continued"});
       for (next = from; next < rows.size(); ++next) {
         // At least one row on a page, however high, and no headline at its foot.
         const bool headline = rows[next].size() == 1 && next + 1 < rows.size();
         const double need = headline ? 4 * pen.text_mm() : 0;
         if (next > from && table.bottom_after(rows[next]) - need < -room.height()) break;
         table.row(rows[next]);
+        if (headline) under = rows[next].front();
       }
       constexpr double between = 5;
       if (first && beside.draw) beside.draw(pen, {width * share + between, 0}, width * (1 - share) - between);

@@ -1,0 +1,142 @@
+// Lines and rows where there are many of them: hidden edges that would run into bars, tables that go on over pages,
+// sticks whose last piece is shorter than its mark, and ends of a bench on a floor that falls along it.
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "drawing/projection.hpp"
+#include "drawing/table.hpp"
+#include "outside/drawn.hpp"
+#include "rules/words.hpp"
+#include "support/run.hpp"
+#include "support/sample.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr LineKind seen = LineKind::outline, hidden = LineKind::hidden;
+
+std::size_t hidden_in(const Projection& projection) {
+  return static_cast<std::size_t>(
+      std::count_if(projection.lines.begin(), projection.lines.end(), [](const Line& l) { return l.kind == hidden; }));
+}
+
+TEST(Uncrowded, ABundleOfHiddenLinesIsTheFirstOfThem) {
+  // Source: by hand: of ten edges half a millimetre apart one is drawn, and one that is 10 mm from them.
+  Projection bundle;
+  for (int i = 0; i < 10; ++i) bundle.lines.push_back({{0, 0.5 * i}, {100, 0.5 * i}, hidden});
+  bundle.lines.push_back({{100, 15}, {0, 15.2}, hidden});
+  const Projection left = uncrowded(bundle);
+  ASSERT_EQ(left.lines.size(), 2u);
+  EXPECT_EQ(left.lines[0].from.y, 0);
+  EXPECT_EQ(left.lines[1].from.y, 15);
+}
+
+TEST(Uncrowded, WhatIsSeenStaysAndHidesWhatLiesAlongIt) {
+  // Source: by hand.
+  const Line edge{{0, 0}, {100, 0}, seen}, near{{0, 1}, {100, 1}, seen};
+  const Line along{{20, 3}, {80, 3}, hidden}, across{{50, -20}, {50, 20}, hidden}, past{{80, 3}, {200, 3}, hidden};
+  const Projection left = uncrowded({{along, across, past, edge, near}, {}});
+  EXPECT_EQ(left.lines.size(), 4u);  // all but `along`: of `past` one part in six lies beside an edge
+  EXPECT_EQ(hidden_in(left), 2u);
+  EXPECT_EQ(hidden_in(uncrowded({{along, across, past}, {}})), 3u) << "nothing lies beside them";
+}
+
+TEST(Pages, ATableThatGoesOnSaysUnderWhichHeadline) {
+  // Source: by hand: two headlines, rows for two pages and more.
+  std::vector<Cells> rows{{"FIRST"}, {"a", "b"}, {"SECOND"}};
+  for (int i = 0; i < 90; ++i) rows.push_back({std::to_string(i), "row"});
+  const std::vector<Sheet> sheets = on_pages("rows", "Rows", sample::alcove(), {{"no."}, {"what"}}, rows, {});
+  ASSERT_GE(sheets.size(), 3u);
+  const auto has = [](const Sheet& sheet, const std::string& words) {
+    return std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) { return t.words == words; });
+  };
+  EXPECT_TRUE(has(sheets[0], "FIRST") && has(sheets[0], "SECOND"));
+  EXPECT_FALSE(has(sheets[0], "SECOND, continued"));
+  for (std::size_t i = 1; i < sheets.size(); ++i) {
+    EXPECT_TRUE(has(sheets[i], "SECOND, continued")) << i;
+    EXPECT_FALSE(has(sheets[i], "FIRST, continued")) << i;
+  }
+}
+
+/// Flat 2A made 11 ft wide, its bench along the back, on a floor that falls along it.
+const Drawn& wide() {
+  static const Drawn room = [] {
+    std::string job = sample::slurped(std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml");
+    const auto turn = [&](const std::string& from, const std::string& to) {
+      const std::size_t at = job.find(from);
+      if (at == std::string::npos) throw std::logic_error{"not in flat 2A: " + from};
+      job.replace(at, from.size(), to);
+    };
+    turn("width = \"6 ft\"", "width = \"11 ft\"");
+    turn("depth = \"36 in\"", "depth = \"54 in\"");
+    turn("length = \"57-1/2 in\"\nwidth = \"36 in\"", "length = \"11 ft\"\nwidth = \"39-1/2 in\"");
+    turn("from_left = \"28-3/4 in\"", "from_left = \"63-1/2 in\"");
+    turn("from_back = \"16-1/4 in\"", "from_back = \"18 in\"");
+    turn("place = \"left-end\"", "place = \"back\"");
+    job +=
+        "\n[survey.floor]\nspots = [[2, 2, 0], [66, 20, 0.375], [130, 2, 0.125], [2, 52, 0.25], [130, 52, 0.625], [66, "
+        "52, 0.5]]\n";
+    return drawn(job::read(job, "wide.toml"), false);
+  }();
+  return room;
+}
+
+/// The height that a ladder tells of something: the text before its name.
+std::string height_of(const Sheet& sheet, const std::string& what) {
+  for (const Text& text : sheet.texts)
+    if (const std::size_t at = text.words.find("  " + what); at != std::string::npos) return text.words.substr(0, at);
+  return "no " + what;
+}
+
+TEST(EndOfABench, TellsHeightsOfTheEndThatIsSeen) {
+  // Source: the other view of that end; and the thickness of a plate is its stock's, 1-1/2 in (PS 20).
+  const Sheet &front = wide().sheet("bench-front"), &end = wide().sheet("bench-side");
+  for (const char* what : {"top of the sole plate", "underside of the sole plate", "top of the top plate"})
+    EXPECT_EQ(height_of(end, what), height_of(front, what)) << what;
+  EXPECT_EQ(height_of(end, "top of the sole plate"), "1-5/8");
+  EXPECT_EQ(height_of(end, "underside of the sole plate"), "1/8");
+  for (const Line& line : end.lines)
+    for (const Line& other : end.lines)
+      if (&line != &other && line.kind == hidden && other.kind == hidden && line.from.x == other.from.x) {
+        EXPECT_GE(std::abs(line.from.y - other.from.y), 5) << "hidden edges " << line.from.y << " and " << other.from.y;
+      }
+}
+
+TEST(FallsSheet, SaysOfAFallThatIsOutWhatItsCheckSays) {
+  // Source: the check of it, which rounds away from the limit.
+  std::size_t out = 0;
+  for (const rules::Result& r : wide().judgement.results) {
+    if (r.id != "floor.fall-greatest") continue;
+    ASSERT_EQ(r.outcome, rules::Outcome::fail);
+    for (const Text& text : wide().sheet("falls").texts)
+      if (text.words.size() > 5 && text.words.rfind("  OUT") == text.words.size() - 5) {
+        ++out;
+        EXPECT_EQ(text.words, rules::measured_text(r, wide().model->job) + "  OUT");
+      }
+  }
+  EXPECT_EQ(out, 2u) << "the strips at the back and in front are too steep";
+}
+
+TEST(Sticks, APieceTooShortForItsMarkHasItOverItself) {
+  // Source: by hand: 2A made wide has pieces of 3-3/4 in at the ends of its sticks; no mark lies in
+  // another piece.
+  std::size_t over = 0;
+  for (const Sheet& sheet : wide().sheets) {
+    if (sheet.name.rfind("sticks", 0) != 0) continue;
+    std::vector<std::pair<double, double>> sticks;  // foot and length, as their dimensions have them
+    for (const Dimension& d : sheet.dimensions) sticks.emplace_back(d.from.y, d.to.x);
+    for (const Text& text : sheet.texts)
+      if (text.words == "AK") {
+        ++over;
+        for (const auto& [foot, length] : sticks)
+          EXPECT_FALSE(text.at.y > foot - 1 && text.at.y < foot + 2.2 * sheet.page.scale * 3 - 1 && text.at.x < length)
+              << sheet.name << ": the mark lies in a stick";
+      }
+  }
+  EXPECT_GT(over, 0u);
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
