@@ -49,6 +49,9 @@ class Pen {
   /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
   void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
+  /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
+  /// thing.
+  void otherwise(const std::string& brief, Point thing);
   /// Words along a line, beside it at one of these shares of its length.
   void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
   /// Says of the last text that it is a member's mark.
@@ -107,6 +110,8 @@ class Pen {
     std::vector<Point> places = {};
     bool past_places = false;  ///< where none of them is clear, about the first of them
     bool outside = false;      ///< it stands beside what it names, never on it: the line is left out where they touch
+    std::string brief = {};    ///< its words where none of the places is clear, and what they name
+    Point thing_of_brief = {};
   };
   std::vector<Movable> movable_;
 };

@@ -84,6 +84,8 @@ class Ground {
     return near;
   }
 
+  static constexpr double over_an_edge = 100;  ///< what that costs; over another text it costs more
+
   /// What standing there costs, no further than `enough`: over a text more than over any lines.
   double cost(const Text& text, double enough) const {
     const Text airy = with_air(text, air * text.height);
@@ -92,7 +94,7 @@ class Ground {
     for (const Line& line : strokes_) {
       if (sum >= enough) break;
       if (crosses(line, text))
-        sum += !may_stop(line.kind) ? 100 : line.kind == LineKind::hatch ? 2 : 12;
+        sum += !may_stop(line.kind) ? over_an_edge : line.kind == LineKind::hatch ? 2 : 12;
       else if (line.kind != LineKind::hatch && crosses(line, text, air * text.height))
         sum += may_stop(line.kind) ? 1.5 : 4;
     }
@@ -171,7 +173,7 @@ void interrupt_arcs(Sheet& sheet) {
 }  // namespace
 
 /// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
-/// must be, and no further away than that takes.
+/// must be, and no further away than that takes. One that has fewer words to fall back on never does.
 void Pen::part_texts() {
   std::vector<bool> free(sheet_.texts.size(), false);
   for (const Movable& m : movable_) free[m.text] = true;
@@ -180,8 +182,11 @@ void Pen::part_texts() {
     if (!free[i]) ground.add(sheet_.texts[i]);
   // Those with few places to choose from choose first.
   std::stable_partition(movable_.begin(), movable_.end(), [](const Movable& m) { return !m.places.empty(); });
-  for (const Movable& m : movable_) {
-    Text& text = sheet_.texts[m.text];
+  const auto lead_of = [](const Movable& m, const Text& text) {
+    return m.thing ? lead(text, *m.thing, m.outside) : std::nullopt;
+  };
+  // Moves a text to its cheapest place, and says what that costs.
+  const auto settle = [&](const Movable& m, Text& text) {
     const Point own = text.at;
     std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
     const std::size_t given = m.places.size();
@@ -199,13 +204,22 @@ void Pen::part_texts() {
       double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
       if (cost >= least) continue;
       cost += near.cost(text, least);
-      if (const auto line = m.thing ? lead(text, *m.thing, m.outside) : std::nullopt)
-        cost += 3 + near.cost_of_line(*line);
+      if (const auto line = lead_of(m, text)) cost += 3 + near.cost_of_line(*line);
       if (cost < least) least = cost, best = text.at;
     }
     text.at = best;
+    return least;
+  };
+  for (Movable& m : movable_) {
+    Text& text = sheet_.texts[m.text];
+    if (settle(m, text) >= Ground::over_an_edge && !m.brief.empty()) {
+      text = {{m.thing_of_brief.x + text_, m.thing_of_brief.y}, text.height, m.brief};
+      m.thing = m.thing_of_brief;
+      m.places.clear();
+      settle(m, text);
+    }
     ground.add(text);
-    if (const auto line = m.thing ? lead(text, *m.thing, m.outside) : std::nullopt) {
+    if (const auto line = lead_of(m, text)) {
       sheet_.lines.push_back(*line);
       sheet_.arcs.push_back({line->to, 0.2 * text_, 0, 360, LineKind::dimension});
       ground.add(*line);

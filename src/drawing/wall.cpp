@@ -180,17 +180,18 @@ class Wall {
         const auto as_cut = [&](double mm) { return takeoff::furring_mm(std::max(0.0, mm), sheet_.metric); };
         const double low = as_cut(gap->at_floor_mm), high = as_cut(gap->at_top_mm);
         const std::string words = "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top";
+        const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
         // Beside another stud the one free bay has what is written of the stud, in its middle, and of its strip.
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
           pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
         write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false, words);
+        pen_.otherwise("fur " + cut.mark, strip);
       }
     }
   }
