@@ -58,9 +58,18 @@ void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
     sheet.arcs.push_back({{g.x_mm, g.y_mm}, 0.55 * t, 0, 360, LineKind::dimension});
     pen.line({g.x_mm - 0.9 * t, g.y_mm}, {g.x_mm + 0.9 * t, g.y_mm}, LineKind::dimension);
     pen.line({g.x_mm, g.y_mm - 0.9 * t}, {g.x_mm, g.y_mm + 0.9 * t}, LineKind::dimension);
-    const bool right = g.name[0] == 'C', low = g.name[1] == '3';
-    pen.name({g.x_mm, g.y_mm}, {g.x_mm + (right ? -1.4 : 1.4) * t, g.y_mm + (low ? 1.2 : -2.2) * t},
-             g.name + ", " + ordinal(i + 1), right ? Anchor::right : Anchor::left);
+    // Under its point, of the front row over it; those of the outer columns within the bed.
+    const bool left = g.name[0] == 'A', right = g.name[0] == 'C', low = g.name[1] == '3';
+    pen.name({g.x_mm, g.y_mm},
+             {g.x_mm + (left    ? -0.6
+                        : right ? 0.6
+                                : 0) *
+                           t,
+              g.y_mm + (low ? 1.2 : -2.2) * t},
+             g.name + ", " + ordinal(i + 1),
+             left    ? Anchor::left
+             : right ? Anchor::right
+                     : Anchor::middle);
   }
 }
 
@@ -210,7 +219,7 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     add_extremes(pen, subject);
     const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]);
     if (!rejected) {
-      pen.note({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
+      pen.label({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
       pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
       pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
       pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);

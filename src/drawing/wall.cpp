@@ -39,10 +39,13 @@ class Wall {
     cleat();
     furring();
     pen_.ladder(frame_.x1 + t_, levels_);
-    if (!apart_) schedules();
+    if (apart_)
+      below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
+    else
+      schedules();
   }
 
-  /// Where the sheet is free, below what stands beside the view.
+  /// Where the sheet is free: beside the view, below what stands there.
   Point below() const { return below_; }
 
   /// Of what is on the sheet, and of nothing else.
@@ -143,6 +146,7 @@ class Wall {
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
         write_upright(f, true, mark + "  " + length_of(solid));
+        pen_.otherwise(mark, {middle, f.y0 + 0.6 * f.height()});
         tag_member(pen_, s_, solid.id);
       }
       if (running >= 0) {

@@ -8,6 +8,16 @@
 namespace fallwright::measure {
 namespace {
 
+/// The side that the trap's arm first turns to: -1 left, 1 right; left where it turns to neither.
+double arm_hand(const job::Job& job) {
+  std::vector<std::optional<job::Side>> ways{job.trap ? job.trap->to : std::nullopt};
+  if (job.trap)
+    for (const job::Bend& bend : job.trap->bends) ways.push_back(bend.to);
+  for (const auto& way : ways)
+    if (way == job::Side::left || way == job::Side::right) return way == job::Side::right ? 1 : -1;
+  return -1;
+}
+
 /// The hand on which something stands that has no like on the other: -1 left, 1 right.
 double hand_of(const parts::Model& model, double drain_x) {
   using job::Side;
@@ -19,7 +29,8 @@ double hand_of(const parts::Model& model, double drain_x) {
   if (off(drain_x - x)) return drain_x > x ? 1 : -1;
   const auto left = wall_line(model, Side::left, y), right = wall_line(model, Side::right, y);
   if (left && right && off(x - (*left + *right) / 2)) return x > (*left + *right) / 2 ? 1 : -1;
-  return right && !left ? 1 : -1;
+  if (!left != !right) return right ? 1 : -1;
+  return arm_hand(model.job);
 }
 
 }  // namespace

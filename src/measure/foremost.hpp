@@ -8,8 +8,9 @@
 namespace fallwright::measure {
 
 /// The one nearest to the drain; of those as near the one in front; of two beside each other the one on the bench's
-/// hand, else on that of the drain, of the nearer wall or of the only one. So a room and its mirror image tell the same
-/// place, however their solids are listed; of a room that is its own image in all of these the left one is told.
+/// hand, else on that of the drain, of the nearer wall or of the only one, or on that the trap's arm runs to. So a room
+/// and its mirror image tell the same place, however their solids are listed; of a room that is its own image in all of
+/// these the left one is told.
 class Foremost {
  public:
   explicit Foremost(const parts::Model& model);

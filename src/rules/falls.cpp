@@ -5,6 +5,7 @@
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
+#include "rules/check.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
@@ -63,7 +64,7 @@ Finding floor(const Ground& ground, bool least) {
   if (facets.empty()) return cannot_tell("the floor has no facet to measure");
   const facts::Facet& facet = least ? gentlest(facets) : steepest(facets);
   const Limit limit = ground.limits.at(least ? "floor.fall-least" : "floor.fall-greatest");
-  const bool holds = least ? facet.fall >= limit.least.value_or(0) : facet.fall <= limit.greatest.value_or(1);
+  const bool holds = keeps(facet.fall, limit);
   if (holds && is_curved(ground.job)) return cannot_tell(between_triangles);
   Finding finding = found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
   if (is_bought(ground.job)) return finding;

@@ -3,6 +3,7 @@
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/told.hpp"
@@ -119,7 +120,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
-  finding.holds_anyway = sure(*worst) >= limit.least.value_or(1);
+  finding.holds_anyway = keeps(sure(*worst), limit);
   finding.may_hold = worst->stud_can;
   finding.read = studs_of(worst->wall) + "; or " + row;
   const std::string stud =
@@ -165,9 +166,7 @@ std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
 
 /// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
 const facts::Hold& worst_hold(const facts::Facts& facts, const Limit& limit) {
-  const auto broken_surely = [&](const facts::Hold& h) {
-    return !h.assumed && h.sure_apart_mm > limit.greatest.value_or(0);
-  };
+  const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && !keeps(h.sure_apart_mm, limit); };
   const std::string hand = told_hand(facts);
   const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
     if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
@@ -211,7 +210,7 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
   ToHold to;
   std::vector<double> rows;
   for (const facts::Hold& hold : facts.holds) {
-    if (hold.sure_apart_mm <= limit_mm) continue;
+    if (hold.sure_apart_mm <= limit_mm + units::tolerance::length_mm) continue;
     if (hold.behind == "bench") {
       hold_to_bench(job, hold, limit_mm, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
@@ -247,9 +246,9 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const std::string before = " before the board";
   Finding finding =
       found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job), to.words + before);
-  if (finding.measured && *finding.measured <= greatest)
+  if (finding.measured && keeps(*finding.measured, limit))
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
-  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= greatest;
+  finding.holds_anyway = !worst->assumed || keeps(worst->sure_apart_mm, limit);
   finding.may_hold = worst->assumed;
   std::string sides;
   for (const facts::Hold& hold : facts.holds)
