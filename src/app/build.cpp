@@ -102,7 +102,7 @@ job::Job load_text(const std::string& text, const std::string& path, const std::
   return job;
 }
 
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) {
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) {
   auto work = std::make_unique<Work>();
   const std::string name = job.name;
   progress.stage(name, "building the solids");
@@ -112,14 +112,19 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice) 
   measure::Memory memory;
   facts::Facts facts = study::with_studies(*work->model, measure::measure(*work->model, memory), limits);
   memory.close();
-  const bool metric = job.unit == job::UnitSystem::metric;
-  progress.stage(name, "planning the cuts");
-  auto cuts = takeoff::cut_list(facts, metric);
-  auto plan = takeoff::plan_cuts(cuts, job.cuts, metric);
-  auto rows = takeoff::take_off(job, facts, plan);
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<takeoff::StockPlan> plan;
+  std::vector<takeoff::Row> rows;
+  if (extent.quantities) {
+    const bool metric = job.unit == job::UnitSystem::metric;
+    progress.stage(name, "planning the cuts");
+    cuts = takeoff::cut_list(facts, metric);
+    plan = takeoff::plan_cuts(cuts, job.cuts, metric);
+    rows = takeoff::take_off(job, facts, plan);
+  }
   auto results = rules::check(job, facts, limits);
   rules::Road road;
-  if (advice == Advice::followed) {
+  if (extent.advice) {
     progress.stage(name, "following the advice");
     results = study::with_advice_followed(job, std::move(results), memory);
     road = study::road_of(job, results, memory);

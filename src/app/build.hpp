@@ -51,11 +51,14 @@ job::Job load_text(const std::string& text, const std::string& path, const std::
 /// Whether a text's first letter, blanks aside, is that one.
 bool begins_with(const std::string& text, char letter);
 
-/// Whether advice is followed before it is told; where none is told, that would be time for nothing.
-enum class Advice { followed, untold };
+/// What of a job will be told: what is not, is not worked out.
+struct Extent {
+  bool advice = true;      ///< of what fails; it is followed before it is told
+  bool quantities = true;  ///< what to cut and to buy
+};
 
 /// Builds, measures, judges and takes off.
-std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Advice advice = Advice::followed);
+std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent = {});
 
 /// The page that a person opens, in every job's folder.
 inline constexpr const char* page_name = "report.html";

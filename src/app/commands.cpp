@@ -79,7 +79,7 @@ int build(const Options& options) {
   const auto held = hold(outputs, saying(options));
   must_not_replace(options.jobs, jobs, outputs);
   if (outputs.together) must_be_replaceable(outputs.together->folder, names_of_together());
-  return each_job(options, std::move(jobs), words, outputs, Advice::followed, since ? &*since : nullptr);
+  return each_job(options, std::move(jobs), words, outputs, Extent{}, since ? &*since : nullptr);
 }
 
 int check(const Options& options) {
@@ -101,7 +101,7 @@ int check(const Options& options) {
     return list + verified_words(work.report->facts.parts.size(), work.refused_by_kernel);
   };
   if (by_shares(options)) return by_shares(options, "check", jobs_of(options), words);
-  const int code = each_job(options, words);
+  const int code = each_job(options, words, {true, options.json || options.together});
   return refused && code == all_pass ? check_failed : code;
 }
 
@@ -114,8 +114,8 @@ int steps(const Options& options) {
 }
 
 int survey(const Options& options) {
-  return each_job(
-      options, [&](const Work& work) { return report::room_table(*work.report, options.all); }, only_in_json(options));
+  return each_job(options, [&](const Work& work) { return report::room_table(*work.report, options.all); },
+                  {options.json, options.json});
 }
 
 int flood(const Options& options) {
@@ -126,7 +126,7 @@ int heights(const Options& options) {
   const job::Job job = load(options.job);
   const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
-  const auto work = work_out(job, stages, Advice::untold);
+  const auto work = work_out(job, stages, {false, false});
   const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->report->facts, x, y);
   std::cout << (options.json ? report::chain_json(work->report->job, chain, x, y)
                              : report::chain_table(work->report->job, chain, x, y));
@@ -148,7 +148,7 @@ int level(const Options& options) {
   for (const job::Contradiction& c : job::survey_contradictions(job))
     throw diag::JobFaults{{{job.file, 0, 0, c.key, c.message}}};
   Stages stages{options};
-  const auto work = work_out(std::move(job), stages, only_in_json(options));
+  const auto work = work_out(std::move(job), stages, {options.json, options.json});
   const report::Verdict verdict = report::as_set_verdict(*work->report);
   if (options.json)
     std::cout << report::to_json(*work->report);

@@ -29,7 +29,7 @@ std::vector<job::Job> jobs_of(const Options& options) {
 }
 
 std::vector<report::Room> each_room(const Options& options, std::vector<job::Job> jobs, const Words& words,
-                                    const Outputs& outputs, Advice advice, const revision::State* since) {
+                                    const Outputs& outputs, Extent extent, const revision::State* since) {
   Stages stages{options};
   std::vector<report::Room> rooms;
   const auto tell = [&](Outcome& outcome) {
@@ -57,25 +57,21 @@ std::vector<report::Room> each_room(const Options& options, std::vector<job::Job
       work.folder = output.shown;
     };
   };
-  side_by_side(std::move(jobs), stages, begin, tell, advice);
+  side_by_side(std::move(jobs), stages, begin, tell, extent);
   return rooms;
 }
 
 int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs,
-             Advice advice, const revision::State* since) {
-  return tell_rooms(options, each_room(options, std::move(jobs), words, outputs, advice, since), outputs);
+             Extent extent, const revision::State* since) {
+  return tell_rooms(options, each_room(options, std::move(jobs), words, outputs, extent, since), outputs);
 }
 
-int each_job(const Options& options, const Words& words, Advice advice) {
-  return each_job(options, jobs_of(options), words, {}, advice);
-}
-
-Advice only_in_json(const Options& options) {
-  return options.json ? Advice::followed : Advice::untold;
+int each_job(const Options& options, const Words& words, Extent extent) {
+  return each_job(options, jobs_of(options), words, {}, extent);
 }
 
 int each_job_told(const Options& options, const Words& words) {
-  const int code = each_job(options, words, only_in_json(options));
+  const int code = each_job(options, words, {options.json, true});
   return code == machine_failed ? code : all_pass;
 }
 

@@ -33,18 +33,14 @@ std::vector<job::Job> jobs_of(const Options& options);
 /// in the order given. One job's failure, of a check or of the machine, never hides another's result. `since`: an older
 /// state of the one job, whose changes its files then tell.
 std::vector<report::Room> each_room(const Options& options, std::vector<job::Job> jobs, const Words& words,
-                                    const Outputs& outputs, Advice advice = Advice::followed,
-                                    const revision::State* since = nullptr);
+                                    const Outputs& outputs, Extent extent = {}, const revision::State* since = nullptr);
 
 /// The same, and after the rooms their order where that is asked for. @return the exit code.
 int each_job(const Options& options, std::vector<job::Job> jobs, const Words& words, const Outputs& outputs = {},
-             Advice advice = Advice::followed, const revision::State* since = nullptr);
-int each_job(const Options& options, const Words& words, Advice advice = Advice::followed);
+             Extent extent = {}, const revision::State* since = nullptr);
+int each_job(const Options& options, const Words& words, Extent extent = {});
 
-/// A report in full holds all advice; the text of some commands holds none.
-Advice only_in_json(const Options& options);
-
-/// For commands that only tell: a check that fails is no failure of theirs.
+/// For commands that only tell: a check that fails is no failure of theirs, and none is advised on but in a report.
 int each_job_told(const Options& options, const Words& words);
 
 }  // namespace fallwright::app

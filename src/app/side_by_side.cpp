@@ -14,11 +14,11 @@
 namespace fallwright::app {
 namespace {
 
-Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish()>& begin, Advice advice) {
+Outcome outcome_of(job::Job job, Progress& progress, const std::function<Finish()>& begin, Extent extent) {
   const std::string name = job.name;
   try {
     const Finish finish = begin();
-    auto work = work_out(std::move(job), progress, advice);
+    auto work = work_out(std::move(job), progress, extent);
     if (finish) finish(*work);
     work->model.reset();
     return {name, std::move(work), ""};
@@ -66,7 +66,7 @@ std::vector<job::Job> load_all(const std::vector<std::string>& paths, const std:
 
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(Outcome&)>& tell, Advice advice) {
+                                  const std::function<void(Outcome&)>& tell, Extent extent) {
   std::vector<Outcome> outcomes(jobs.size());
   std::vector<bool> done(jobs.size());
   std::size_t told = 0;
@@ -75,7 +75,7 @@ std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress
   const auto work = [&] {
     for (std::size_t i = next++; i < jobs.size(); i = next++) {
       Outcome outcome = outcome_of(
-          std::move(jobs[i]), progress, [&] { return begin ? begin(i) : Finish{}; }, advice);
+          std::move(jobs[i]), progress, [&] { return begin ? begin(i) : Finish{}; }, extent);
       const std::lock_guard lock{telling};
       outcomes[i] = std::move(outcome);
       done[i] = true;

@@ -31,6 +31,6 @@ using Finish = std::function<void(Work&)>;
 /// back in the order given.
 std::vector<Outcome> side_by_side(std::vector<job::Job> jobs, Progress& progress,
                                   const std::function<Finish(std::size_t room)>& begin,
-                                  const std::function<void(Outcome&)>& tell, Advice advice = Advice::followed);
+                                  const std::function<void(Outcome&)>& tell, Extent extent = {});
 
 }  // namespace fallwright::app

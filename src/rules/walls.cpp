@@ -3,7 +3,6 @@
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
-#include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/told.hpp"
@@ -120,7 +119,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
-  finding.holds_anyway = keeps(sure(*worst), limit);
+  finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
   finding.may_hold = worst->stud_can;
   finding.read = studs_of(worst->wall) + "; or " + row;
   const std::string stud =
@@ -165,8 +164,8 @@ std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
 }
 
 /// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
-const facts::Hold& worst_hold(const facts::Facts& facts, const Limit& limit) {
-  const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && !keeps(h.sure_apart_mm, limit); };
+const facts::Hold& worst_hold(const facts::Facts& facts, double greatest_mm) {
+  const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && h.sure_apart_mm > greatest_mm; };
   const std::string hand = told_hand(facts);
   const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
     if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
@@ -210,7 +209,7 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
   ToHold to;
   std::vector<double> rows;
   for (const facts::Hold& hold : facts.holds) {
-    if (hold.sure_apart_mm <= limit_mm + units::tolerance::length_mm) continue;
+    if (hold.sure_apart_mm <= limit_mm) continue;
     if (hold.behind == "bench") {
       hold_to_bench(job, hold, limit_mm, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
@@ -240,15 +239,16 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
                                       [&](job::Side side) { return job.alcove.has_wall(side); });
   if (!along_wall) return not_applicable("no upstand stands along a wall");
   if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
-  const double greatest = limit.greatest.value_or(0);
-  const facts::Hold* worst = &worst_hold(facts, limit);
+  // What stands at its limit is inside it.
+  const double greatest = limit.greatest.value_or(0) + units::tolerance::length_mm;
+  const facts::Hold* worst = &worst_hold(facts, greatest);
   const ToHold to = to_hold(job, facts, greatest);
   const std::string before = " before the board";
   Finding finding =
       found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job), to.words + before);
-  if (finding.measured && keeps(*finding.measured, limit))
+  if (finding.measured && *finding.measured <= greatest)
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
-  finding.holds_anyway = !worst->assumed || keeps(worst->sure_apart_mm, limit);
+  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= greatest;
   finding.may_hold = worst->assumed;
   std::string sides;
   for (const facts::Hold& hold : facts.holds)
