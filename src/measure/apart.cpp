@@ -210,7 +210,18 @@ Ranged range_from(const brep::About& axis, const brep::Round& round) {
                         std::max(std::abs(b[1] - axis.y), std::abs(b[4] - axis.y)))};
 }
 
-/// Never more than how far a curved thing is from a face: by their boxes, and by how far they are from its axis.
+/// How far what turns round an upright axis stays on one side of a face's plane: studs lean, and a base may be tilted.
+double off_plane(const Box& curved, const brep::About& about, const Flat& flat) {
+  const double reach = about.radius * std::hypot(flat.normal.X(), flat.normal.Y());
+  const double low = above(flat, {about.x, about.y, curved[2]}), high = above(flat, {about.x, about.y, curved[5]});
+  return std::max({0.0, std::min(low, high) - reach, -std::max(low, high) - reach});
+}
+double off_plane(const Box&, const brep::About&, const brep::Round&) {
+  return 0;
+}
+
+/// Never more than how far a curved thing is from a face: by their boxes, by how far they are from its axis, and by the
+/// face's plane.
 template <class Face>
 double least_between(const Box& curved, const std::optional<brep::About>& about, const Face& face) {
   const double by_boxes = brep::apart(curved, face.box);
@@ -218,7 +229,8 @@ double least_between(const Box& curved, const std::optional<brep::About>& about,
   const Ranged range = range_from(*about, face);
   const double beside = std::max(about->radius - range.greatest, range.least - about->radius);
   const double over = std::max({0.0, curved[2] - face.box[5], face.box[2] - curved[5]});
-  return beside > 0 ? std::max(by_boxes, std::hypot(beside, over)) : by_boxes;
+  const double least = std::max(by_boxes, off_plane(curved, *about, face));
+  return beside > 0 ? std::max(least, std::hypot(beside, over)) : least;
 }
 
 template <class Face>
