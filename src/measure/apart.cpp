@@ -180,7 +180,7 @@ bool turns_round(const brep::About& axis, const brep::Curve& curve) {
 }
 
 Ranged range_from(const brep::About& axis, const Flat& flat) {
-  Ranged range{1e300, 0};
+  double least2 = 1e300, greatest2 = 0;
   bool inside = false;
   for (const Ring& ring : flat.rings)
     for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
@@ -188,11 +188,12 @@ Ranged range_from(const brep::About& axis, const Flat& flat) {
       const double bx = ring[i].X() - axis.x, by = ring[i].Y() - axis.y, dx = bx - ax, dy = by - ay;
       const double length2 = dx * dx + dy * dy,
                    t = length2 > 0 ? std::clamp(-(ax * dx + ay * dy) / length2, 0.0, 1.0) : 0;
-      range.least = std::min(range.least, std::hypot(ax + t * dx, ay + t * dy));
-      range.greatest = std::max(range.greatest, std::hypot(bx, by));
+      const double nx = ax + t * dx, ny = ay + t * dy;
+      least2 = std::min(least2, nx * nx + ny * ny);
+      greatest2 = std::max(greatest2, bx * bx + by * by);
       if ((ay > 0) != (by > 0) && ax + ay / (ay - by) * dx > 0) inside = !inside;
     }
-  if (inside) range.least = 0;
+  Ranged range{inside ? 0 : std::sqrt(least2), std::sqrt(greatest2)};
   // Chords lie within a curve that turns round the axis, and may lie beyond any other.
   if (!flat.curves.empty()) range.least -= units::tolerance::mesh_mm;
   const auto round = [&](const brep::Curve& curve) { return turns_round(axis, curve); };
@@ -253,16 +254,19 @@ double least_of(const brep::Round& a, const brep::Round& b) {
 /// The nearest first, those that may come nearer than `reach`.
 std::vector<Curved> curved_pairs(const brep::Skin& a, const brep::Skin& b, double reach) {
   std::vector<Curved> pairs;
-  const auto add = [&](const auto& p, const auto& q, double least) {
-    if (least < reach) pairs.push_back({&p.face, &q.face, least});
+  const auto add = [&](const auto& p, const auto& q, const auto& of) {
+    if (brep::apart(p.box, q.box) >= reach) return;
+    if (const double least = of(p, q); least < reach) pairs.push_back({&p.face, &q.face, least});
   };
+  const auto in_turn = [](const auto& p, const auto& q) { return least_of(p, q); };
+  const auto turned = [](const auto& p, const auto& q) { return least_of(q, p); };
   for (const Flat& p : a.flats) {
-    for (const Flat& q : b.flats) add(p, q, least_of(p, q));
-    for (const brep::Round& q : b.rounds) add(p, q, least_of(q, p));
+    for (const Flat& q : b.flats) add(p, q, in_turn);
+    for (const brep::Round& q : b.rounds) add(p, q, turned);
   }
   for (const brep::Round& p : a.rounds) {
-    for (const Flat& q : b.flats) add(p, q, least_of(p, q));
-    for (const brep::Round& q : b.rounds) add(p, q, least_of(p, q));
+    for (const Flat& q : b.flats) add(p, q, in_turn);
+    for (const brep::Round& q : b.rounds) add(p, q, in_turn);
   }
   std::sort(pairs.begin(), pairs.end(), [](const Curved& p, const Curved& q) { return p.least < q.least; });
   return pairs;

@@ -16,8 +16,7 @@ double greatest_moment(const std::vector<LineLoad>& loads, double span_mm);
 /// The greater reaction.
 double greatest_shear(const std::vector<LineLoad>& loads, double span_mm);
 
-/// The greatest deflection times E I, at one of a hundred places along the span: at most a ten-thousandth less than it
-/// is.
+/// The greatest deflection times E I. @pre no load pulls upward
 double greatest_deflection(const std::vector<LineLoad>& loads, double span_mm);
 
 }  // namespace fallwright::rules
