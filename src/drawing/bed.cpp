@@ -163,7 +163,13 @@ Cut bed_cut(const Subject& subject) {
   const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const auto& bore = subject.facts.room.drain.now_mm;
   const double far = bore[0] - base[0] < base[3] - bore[0] ? base[3] : base[0];
-  return {"C", gp_Pln{gp_Pnt{(bore[0] + far) / 2, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
+  double x = (bore[0] + far) / 2;
+  // Through the middle of a row of pockets: along a rib the bed is as thin as nowhere else, and the base looks solid.
+  if (const int columns = subject.job().base.ribs.columns; columns > 0) {
+    const double pitch = (base[3] - base[0]) / columns;
+    x = base[0] + (std::floor(std::abs(x - base[0]) / pitch) + 0.5) * pitch;
+  }
+  return {"C", gp_Pln{gp_Pnt{x, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
 }
 
 std::vector<CutSolid> cut_at_bed(const Subject& subject) {

@@ -345,7 +345,7 @@ Detail wall_end(const Subject& s, double wall, double into, bool marked) {
   const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
   for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
   return {3,
-          "cleat, joist and seat at the wall",
+          std::string{is_timber(s.job()) ? "cleat" : "track"} + ", joist and seat at the wall",
           {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
           marked,
           std::move(seen)};
@@ -373,7 +373,7 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
       scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
-                 {2, "seat's nose, deck and rail",
+                 {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
                   window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
                  scale, {first.x, below});
   if (!with_wall_end) return;

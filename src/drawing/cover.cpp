@@ -4,6 +4,7 @@
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
+#include "rules/words.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
@@ -227,10 +228,16 @@ class Cover {
     std::size_t left = 0;
     for (const rules::Result& r : s_.judgement.results) {
       if (r.outcome != rules::Outcome::fail) continue;
-      const std::string words = "- " + r.title + ": " + first_clause(r.advice);
       constexpr double last_line = 8;
-      const double high = 4 * static_cast<double>(wrapped(words, width, least_letter).size());
-      if (left > 0 || y - high < -height_ + last_line)
+      const auto high_of = [&](const std::string& words) {
+        return 4 * static_cast<double>(wrapped(words, width, least_letter).size());
+      };
+      const std::string found =
+          "- " + r.title + ": " + rules::measured_text(r, s_.job()) + ", " + rules::limit_text(r, s_.job()) + "; ";
+      // All that is advised where there is room for it.
+      std::string words = found + r.advice;
+      if (y - high_of(words) < -height_ + 3 * last_line) words = found + first_clause(r.advice);
+      if (left > 0 || y - high_of(words) < -height_ + last_line)
         ++left;
       else
         y = sentences({at.x, y}, width, {words}) + 3;

@@ -6,7 +6,9 @@
 #include <numeric>
 
 #include "drawing/detail.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -47,13 +49,17 @@ void add_window(Pen& pen, const Subject& s, double y) {
     if (b < high) ends.push_back(b);
   }
   pen.cross({now, y}, 1.2 * t);
+  const rules::Result* unsettled = unsettled_drain(s.judgement.results);
+  const bool moves_for_another = unsettled && !cuts_a_joist(*unsettled);  // the nearest is no place to go to then
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
   pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note({low, y - 5 * t},
-           std::string{"Heavy: the bore misses every joist, no clearance yet; "} +
+           std::string{"Heavy: the bore misses every joist, if by a hair; "} +
                (w.along_width ? "from the left stud face" : "from the entry") +
-               "; nearest with clearance: " + (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : "none"),
+               (moves_for_another ? ""
+                                  : "; nearest that keeps clear: " +
+                                        (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : std::string{"none"})),
            Anchor::left, 0.9);
 }
 
@@ -163,7 +169,7 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
   add_window(pen, s, y);
   y -= 7 * t;
   if (bore_is_void(s)) {
-    pen.note({at.x, y - 1.5 * t}, "No place is given for the bore: where the job file has it, it cuts a joist.");
+    pen.note({at.x, y - 1.5 * t}, "No place is given for the bore: it is not settled.");
     return;
   }
   if (!beside) y = add_centre(pen, s, {at.x, y});
@@ -172,14 +178,34 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 
 }  // namespace
 
+bool cuts_a_joist(const rules::Result& unsettled) {
+  return unsettled.id == "drain.bore-clear-of-joists";
+}
+
+const rules::Result* unsettled_drain(const std::vector<rules::Result>& results) {
+  const auto moves_the_drain = [](const rules::Remedy& remedy) {
+    return std::any_of(remedy.changes.begin(), remedy.changes.end(),
+                       [](const job::Change& change) { return change.key.rfind("drain.from_", 0) == 0; });
+  };
+  const rules::Result* found = nullptr;
+  for (const rules::Result& r : results) {
+    if (r.outcome != rules::Outcome::fail) continue;
+    if (cuts_a_joist(r)) return &r;
+    if (!found && std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain)) found = &r;
+  }
+  return found;
+}
+
 std::vector<std::string> bore_warning(const Subject& s) {
-  for (const rules::Result& r : s.judgement.results)
-    if (r.id == "drain.bore-clear-of-joists" && r.outcome == rules::Outcome::fail) {
-      std::string what = first_clause(r.advice);
-      if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
-      return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
-    }
-  return {};
+  const rules::Result* unsettled = unsettled_drain(s.judgement.results);
+  if (!unsettled) return {};
+  if (!cuts_a_joist(*unsettled))
+    return {"DO NOT BORE YET: THE DRAIN'S PLACE IS NOT SETTLED. '" + unsettled->title +
+            "' fails: " + rules::measured_text(*unsettled, s.job()) + ", " + rules::limit_text(*unsettled, s.job()) +
+            "; moving the drain mends it."};
+  std::string what = first_clause(unsettled->advice);
+  if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
+  return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
 }
 
 Cut drain_cut(const Subject& subject) {
@@ -269,6 +295,9 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."
                            : "Cut from entry to back through the drain, entry at the left."} +
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
+    if (subject.job().is_default("drain.body"))
+      sheet.notes.emplace_back(
+          "The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before boring.");
     sheet.notes.push_back(std::string{"Look for pipes, wires and tendons before boring."} +
                           (subject.job().floor.kind == job::FloorKind::slab
                                ? ""

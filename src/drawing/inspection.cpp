@@ -1,4 +1,5 @@
 #include "drawing/table.hpp"
+#include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/flood.hpp"
@@ -17,7 +18,7 @@ const char* printed(rules::Outcome outcome) {
     case rules::Outcome::pass:
       return "keeps it";
     case rules::Outcome::fail:
-      return "FAILS";
+      return fails_word;
     case rules::Outcome::caution:
       return "CAUTION";
     case rules::Outcome::not_checked:
@@ -128,7 +129,8 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
   const std::vector<std::string> notes{
       "Limits of " + rules::book(subject.job().book).title +
           ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
-          "inspector decide.",
+          "inspector decide. What is 'by the model' is rounded toward its limit's unsafe side: it may be a mark off "
+          "what drawings say.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
           ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject) +
           to_finished_edge(subject)};

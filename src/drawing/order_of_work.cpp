@@ -170,7 +170,7 @@ class Order {
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
     add({true, "plumber",
-         fails("drain.bore-clear-of-joists")
+         unsettled_drain(s_.judgement.results)
              ? "HOLD until the drain's place is settled. Then rough in trap and riser, test them with the plug in."
              : "Rough in trap and riser, test them with the plug in.",
          "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
@@ -185,11 +185,12 @@ class Order {
 
   /// A rejected place is no number to work to: none is given.
   void bore() {
-    if (fails("drain.bore-clear-of-joists"))
+    if (const rules::Result* unsettled = unsettled_drain(s_.judgement.results))
       return add({true, "plumber",
-                  "THE BORE CUTS A JOIST: do not bore. Settle where the drain goes, build the sheets anew, and bore by "
-                  "those.",
-                  "no centre is given: the check 'bore misses the joists' fails", "somebody gives you the old sheets"});
+                  std::string{cuts_a_joist(*unsettled) ? "THE BORE CUTS A JOIST" : "THE DRAIN'S PLACE IS NOT SETTLED"} +
+                      ": do not bore. Settle where the drain goes, build the sheets anew, and bore by those.",
+                  "no centre is given: the check '" + unsettled->title + "' fails",
+                  "somebody gives you the old sheets"});
     if (f_.bought && f_.bought->waste_aside_mm && f_.bought->waste_back_mm) return waste();
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +

@@ -62,6 +62,7 @@ void Plan::depth_chain() {
   std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
   const double threshold = s_.job().base.threshold.width.in_mm();
   if (threshold > 0) ys.push_back(base_[1] + threshold);
+  if (base_[1] > 1) ys.push_back(0);  // a base that does not reach the alcove's front
   // Past the running numbers, which take a second row where studs stand close.
   const double past = shows_.framing ? frame_of(sheet_).x1 + 1.5 * t_ : 0,
                x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();

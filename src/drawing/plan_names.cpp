@@ -3,6 +3,7 @@
 
 #include "drawing/plan.hpp"
 #include "job/layout.hpp"
+#include "takeoff/cuts.hpp"
 
 namespace fallwright::drawing {
 
@@ -50,7 +51,9 @@ void Plan::furring() {
   for (const facts::StudGap& stud : s_.facts.room.studs) {
     if (stud.stands_alone() || std::abs(stud.at_upstand_mm) < mark) continue;
     const auto& b = part(s_.facts, stud.part_id).bbox_mm;
-    const std::string words = (stud.at_upstand_mm > 0 ? "fur " : "in ") + pen_.words(std::abs(stud.at_upstand_mm));
+    const std::string words = stud.at_upstand_mm > 0
+                                  ? "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric))
+                                  : "in " + pen_.words(-stud.at_upstand_mm);
     const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
     if (stud.wall == "back") {
       pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);

@@ -31,6 +31,12 @@ std::vector<Step> site_steps(const job::Job& job, const Findings& findings, cons
 /// Points into `room`.
 std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room);
 
+/// The failing check that says where the drain goes: of the joists under its bore, else the first that is mended by
+/// moving it. Until it is settled nobody bores. Null where nothing speaks against its place. Points into `results`.
+const rules::Result* unsettled_drain(const std::vector<rules::Result>& results);
+/// Whether that is a joist in the bore's way.
+bool cuts_a_joist(const rules::Result& unsettled);
+
 /// What stands under the steps.
 std::vector<std::string> notes_on_steps();
 

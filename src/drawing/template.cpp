@@ -47,7 +47,7 @@ void add_bore(Sheet& sheet, const Subject& subject, double radius) {
 std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool tiled) {
   std::vector<std::string> notes = bore_warning(subject);
   if (!notes.empty()) {
-    notes.push_back("VOID: not a template. Build again once the drain stands clear of the joists, and use that one.");
+    notes.push_back("VOID: not a template. Build again once the drain's place is settled, and use that one.");
     return notes;
   }
   notes.push_back(trust_the_bars);

@@ -5,6 +5,7 @@
 
 #include "rules/rule_book.hpp"
 #include "units/letters.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -57,11 +58,12 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
 std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vector<rules::Result>& results) {
   const std::string warning = warning_of(results);
   if (warning.empty()) return "";
-  std::vector<std::string> codes;  // of a list over several sheets all: what fails may stand on any
+  std::vector<std::string> codes;  // of the sheets on which it stands
   for (const Sheet& sheet : sheets)
-    if (sheet.name.rfind("inspection", 0) == 0) codes.push_back(sheet.code);
-  if (codes.empty()) return warning + ": see the inspection sheet";
-  return warning + ": see " + codes.front() + (codes.size() > 1 ? " to " + codes.back() : "");
+    if (sheet.name.rfind("inspection", 0) == 0 &&
+        std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& text) { return text.words == fails_word; }))
+      codes.push_back(sheet.code);
+  return warning + ": see " + (codes.empty() ? "the inspection sheet" : units::joined(codes));
 }
 
 void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
@@ -121,12 +123,17 @@ std::vector<std::string> fitted(const std::string& words, double width, double h
 /// The words in their field, in letters as large as it allows.
 void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
   const double width = field.width() - 2 * margin;
-  double height = cell.height;
+  // The paper under letters is left white a little way about them: no rule may run there.
+  constexpr double white = 0.2, rule = 0.2;  // in letter heights, in mm
+  double height = std::max(least_letter, std::min(cell.height, (field.height() - 2 * rule) / (1 + 2 * white)));
+  const double air = white * least_letter + rule;
   while (height > least_letter && width_of(cell.words, height) > width) height = std::max(least_letter, height - 0.5);
-  const auto lines = fitted(cell.words, width, height, static_cast<std::size_t>(cell.lines));
-  const double block = (static_cast<double>(lines.size()) - 1) * step + height;
-  double y = (field.y0 + field.y1 + block) / 2 - height;
-  for (const std::string& line : lines) paper.text(field.x0 + margin, y, line, height), y -= step;
+  const bool low = field.height() < 2 * height + 3 * air;
+  const auto lines = fitted(cell.words, width, height, low ? 1 : static_cast<std::size_t>(cell.lines));
+  const double others = static_cast<double>(lines.size()) - 1,
+               apart = others > 0 ? std::min(step, (field.height() - 2 * air - height) / others) : 0;
+  double y = (field.y0 + field.y1 + others * apart + height) / 2 - height;
+  for (const std::string& line : lines) paper.text(field.x0 + margin, y, line, height), y -= apart;
 }
 
 struct Row {

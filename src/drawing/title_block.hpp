@@ -19,6 +19,9 @@ struct Heading {
 /// it is, what it rests on, and when checks fail.
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading);
 
+/// Of a failing check, on the inspection sheet.
+constexpr const char* fails_word = "FAILS";
+
 /// "2 CHECKS FAIL"; empty when none does.
 std::string warning_of(const std::vector<rules::Result>& results);
 

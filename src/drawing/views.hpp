@@ -82,9 +82,10 @@ std::string mark_of(const Subject& subject, const std::string& part_id);
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
 /// Words up to the first semicolon that stands in no brackets.
 std::string first_clause(const std::string& words);
-/// What a plumber must not overlook: as planned, the bore would cut a joist.
+/// What a plumber must not overlook: as planned, the bore would cut a joist, or the drain has to move for another
+/// reason.
 std::vector<std::string> bore_warning(const Subject& subject);
-/// Whether it would: no sheet then gives its place as one to work to.
+/// Whether that is so: no sheet then gives the bore's place as one to work to.
 inline bool bore_is_void(const Subject& subject) {
   return !bore_warning(subject).empty();
 }

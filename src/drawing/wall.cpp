@@ -38,6 +38,7 @@ class Wall {
     fixtures();
     cleat();
     furring();
+    in_the_way();
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
       below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
@@ -59,6 +60,10 @@ class Wall {
       told.emplace_back("Long dashes: an upstand's top; nothing is fastened below, of a seat's down to its deck.");
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
     if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
+    if (leans_in_)
+      told.emplace_back(
+          "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
+    if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Its pieces and its fastening: {schedules}.");
@@ -200,6 +205,20 @@ class Wall {
     }
   }
 
+  /// Studs that stand in the way, at foot or top: how far.
+  void in_the_way() {
+    const double mark = units::tape_mark_mm(sheet_.metric);
+    for (const facts::StudGap& gap : s_.facts.room.studs) {
+      if (gap.stands_alone() || gap.wall != job::name_of(side_)) continue;
+      const Frame f = extent(s_.model.find(gap.part_id)->shape, view_);
+      for (const auto& [mm, y] : {std::pair{gap.at_floor_mm, f.y0 + t_}, {gap.at_top_mm, f.y1 - 2 * t_}}) {
+        if (mm > -mark) continue;
+        leans_in_ = true;
+        pen_.name({(f.x0 + f.x1) / 2, y}, {f.x1 + 0.4 * t_, y}, "in " + pen_.words(-mm), Anchor::left, 2.5 / 3);
+      }
+    }
+  }
+
   /// How wide the bays left and right of a stud are, if they are less than `enough`.
   std::pair<double, double> bays_beside(const Frame& stud, double enough) const {
     double left = enough, right = enough;
@@ -320,7 +339,7 @@ class Wall {
   std::vector<Level> levels_;
   std::vector<Top> tops_;
   Point below_;
-  bool past_corner_ = false, fixtures_ = false, furred_ = false,
+  bool past_corner_ = false, fixtures_ = false, furred_ = false, leans_in_ = false,
        cleat_ = false;  ///< what is on the sheet, for its notes
 };
 

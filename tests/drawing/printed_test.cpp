@@ -14,12 +14,22 @@
 namespace fallwright::drawing {
 namespace {
 
+/// Its floor is too steep at the back: where its drain goes is not settled.
 const Drawn& room() {
   static const Drawn d = drawn(sample::skew_room(), false);
   return d;
 }
 const Sheet& sheet(const char* name) {
   return room().sheet(name);
+}
+/// The same where a steeper floor is allowed: it is bored where it is drawn.
+const Sheet& settled(const char* name) {
+  static const Drawn d = [] {
+    job::Job job = sample::skew_room();
+    job.limits.push_back({"floor_fall_greatest", 0.06, ""});
+    return drawn(job, false);
+  }();
+  return d.sheet(name);
 }
 
 /// Every one of `wanted` as often as it stands there.
@@ -82,57 +92,58 @@ TEST(PrintedPlan, IsSetOutFromStudFaces) {
   // Source: by hand: the bore 29-3/4 from the left studs, 16-1/4 from the back, 51-1/16 from the right wall at its
   // depth; finished faces 1-1/4 nearer; base from 1 to 65, seat from 64-1/2; the right wall is 40.05 long; studs
   // every 16.
-  expect_dimensions(sheet("plan"), {{'x', 0, 0.75, "3/4"},
-                                    {'x', 0, 16, "16"},
-                                    {'x', 0, 32, "32"},
-                                    {'x', 0, 48, "48"},
-                                    {'x', 0, 64, "64"},
-                                    {'x', 0, 79.25, "79-1/4"},
-                                    {'x', 0, 82.75, "82-3/4"},
-                                    {'y', 40, 39.447, "9/16"},
-                                    {'y', 40, 24, "16"},
-                                    {'y', 40, 8, "32"},
-                                    {'y', 40, 0.75, "39-1/4"},
-                                    {'y', 40, 39.267, "3/4"},
-                                    {'y', 40, 24.02, "16"},
-                                    {'y', 40, 8.04, "31-15/16"},
-                                    {'y', 40, 0.75, "39-1/4"},
-                                    {'x', 1.25, 29.75, "28-1/2"},
-                                    {'x', 29.75, 79.5625, "49-13/16"},
-                                    {'x', 1.25, 79.5625, "78-5/16"},
-                                    {'x', 0, 29.75, "29-3/4"},
-                                    {'x', 29.75, 80.8125, "51-1/16"},
-                                    {'x', 0, 1, "1"},
-                                    {'x', 1, 65, "64"},
-                                    {'x', 65, 80.8125, "15-13/16"},
-                                    {'x', 0, 64.5, "64-1/2"},
-                                    {'x', 64.5, 80.8125, "16-5/16"},
-                                    {'x', 0, 80.8125, "80-13/16"},
-                                    {'y', 23.75, 40, "16-1/4"},
-                                    {'y', 0, 23.75, "23-3/4"},
-                                    {'y', 23.75, 38.75, "15"},
-                                    {'y', 0, 4, "4"},
-                                    {'y', 4, 40, "36"},
-                                    {'y', 0, 40, "40"},
-                                    {'x', 0, 3, "3"},
-                                    {'x', 0, 19, "19"},
-                                    {'x', 0, 35, "35"},
-                                    {'x', 0, 51, "51"},
-                                    {'x', 0, 67, "67"},
-                                    {'x', 0, 80, "80"},
-                                    {'y', 40, 0, "40"},
-                                    {'x', 0, 82, "82"}});
+  expect_dimensions(settled("plan"), {{'x', 0, 0.75, "3/4"},
+                                      {'x', 0, 16, "16"},
+                                      {'x', 0, 32, "32"},
+                                      {'x', 0, 48, "48"},
+                                      {'x', 0, 64, "64"},
+                                      {'x', 0, 79.25, "79-1/4"},
+                                      {'x', 0, 82.75, "82-3/4"},
+                                      {'y', 40, 39.447, "9/16"},
+                                      {'y', 40, 24, "16"},
+                                      {'y', 40, 8, "32"},
+                                      {'y', 40, 0.75, "39-1/4"},
+                                      {'y', 40, 39.267, "3/4"},
+                                      {'y', 40, 24.02, "16"},
+                                      {'y', 40, 8.04, "31-15/16"},
+                                      {'y', 40, 0.75, "39-1/4"},
+                                      {'x', 1.25, 29.75, "28-1/2"},
+                                      {'x', 29.75, 79.5625, "49-13/16"},
+                                      {'x', 1.25, 79.5625, "78-5/16"},
+                                      {'x', 0, 29.75, "29-3/4"},
+                                      {'x', 29.75, 80.8125, "51-1/16"},
+                                      {'x', 0, 1, "1"},
+                                      {'x', 1, 65, "64"},
+                                      {'x', 65, 80.8125, "15-13/16"},
+                                      {'x', 0, 64.5, "64-1/2"},
+                                      {'x', 64.5, 80.8125, "16-5/16"},
+                                      {'x', 0, 80.8125, "80-13/16"},
+                                      {'y', 23.75, 40, "16-1/4"},
+                                      {'y', 0, 23.75, "23-3/4"},
+                                      {'y', 23.75, 38.75, "15"},
+                                      {'y', 0, 4, "4"},
+                                      {'y', 4, 40, "36"},
+                                      {'y', 0, 40, "40"},
+                                      {'x', 0, 3, "3"},
+                                      {'x', 0, 19, "19"},
+                                      {'x', 0, 35, "35"},
+                                      {'x', 0, 51, "51"},
+                                      {'x', 0, 67, "67"},
+                                      {'x', 0, 80, "80"},
+                                      {'y', 40, 0, "40"},
+                                      {'x', 0, 82, "82"}});
 }
 
 TEST(PrintedPlan, NamesSidesAndFurring) {
   // Source: by hand: at the upstand, 5-1/2 up, left studs stand 0.945 clear of the base's edge, right ones 0.762, 1.561
-  // and so on of the bench's; the back ones 0.03, less than a mark. Diagonals hypot(82, 40) and hypot(80, 40).
-  // What fails: a subfloor 0.8 out of level, over 3/8; 0.945 left over along the width, over 1/2; tile lower than 72
-  // above the floor; a floor that rises 9/16 within 11.34, 0.595 in/ft, over 1/2.
-  const Sheet& s = sheet("plan");
-  expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-9/16", "fur 1-15/16", "91-1/4",
+  // and 1.927 of the bench's, each as thick as a strip is cut, never thicker; the back ones 0.03, less than a mark.
+  // Diagonals hypot(82, 40) and hypot(80, 40). What fails: a subfloor 0.8 out of level, over 3/8; 0.945 left over along
+  // the width, over 1/2; tile lower than 72 above the floor; a floor that rises 9/16 within 11.34, 0.595 in/ft, over
+  // 1/2 unless more is allowed.
+  const Sheet& s = settled("plan");
+  expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-1/2", "fur 1-7/8", "91-1/4",
                    "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
-                   "BENCH RIGHT", "5 CHECKS FAIL: see I-01 to I-03"});
+                   "BENCH RIGHT", "4 CHECKS FAIL: see I-01, I-02, I-03"});
   for (const Text& t : s.texts)
     if (t.words.rfind("fur 15/16", 0) == 0) {
       EXPECT_LT(t.at.x / in, 8);
@@ -151,7 +162,7 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
 
 TEST(PrintedPlan, DrawsTheBoreJoistsAndFurring) {
   // Source: by hand: bore 5 across; joists 1-1/2 wide at 3 + 16 k, those sides that lie in the alcove's 80.
-  const Sheet& s = sheet("plan");
+  const Sheet& s = settled("plan");
   EXPECT_TRUE(has_circle(s, 29.75, 23.75, 2.5));
   for (const double x : {2.25, 3.75, 18.25, 19.75, 34.25, 35.75, 50.25, 51.75, 66.25, 67.75})
     EXPECT_TRUE(std::any_of(s.lines.begin(), s.lines.end(), [&](const Line& l) {
@@ -242,7 +253,7 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
   // inside where bed and base overlap (1-1/2 to 64-1/2, 0 to 39-1/2) and in its middles; B2 gives way to the front, to
   // 3 off the collar. From the bore at (29-3/4, 23-3/4) outward: B2 6.0, B1 13.2, B3 21.0, A2 25.6, A1 28.3, C2 32.0,
   // A3 32.7, C1 34.2, C3 37.9 away.
-  const Sheet& s = sheet("bed");
+  const Sheet& s = settled("bed");
   const struct {
     const char *name, *turn, *ribs, *line;
     double x, y;
@@ -297,7 +308,7 @@ TEST(PrintedBed, HasDepthsAtItsGaugesInTheOrderOfPressing) {
 TEST(PrintedDrain, HasHeightsAndPlaces) {
   // Source: by hand: the body 4 below the drain's top at 1-1/2; bore and body 5 and 3-1/4; joists leave 22-1/4 to
   // 31-3/4 and from 38-1/4 on, within 13 of the bore.
-  const Sheet& s = sheet("drain");
+  const Sheet& s = settled("drain");
   expect_words(s, {"-2-1/2  drain body, lowest",
                    "0  datum, highest subfloor spot under the base",
                    "3/16  bath floor outside",
@@ -339,7 +350,7 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
 TEST(PrintedTemplate, PointsToTwoWallsAndSaysHowFarTheyAre) {
   // Source: by hand: a bore of 5, 16-1/4 from the back studs and 29-3/4 from the left ones; bars of 6 in and 100 mm
   // both ways.
-  const Sheet& s = sheet("template");
+  const Sheet& s = settled("template");
   EXPECT_TRUE(has_circle(s, 0, 0, 2.5));
   const std::vector<Arrow> all = arrows(s);
   ASSERT_EQ(all.size(), 2u);
@@ -437,9 +448,9 @@ TEST(PrintedSticks, LieOneAfterTheOther) {
 TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
   // Source: by hand, as on the other sheets; what does not rock has no corner at which it does.
   std::string all;
-  for (const Text& t : sheet("order-of-work").texts) all += t.words + " ";
+  for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
   for (const char* words :
-       {"5 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
+       {"4 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
         "centre 29-3/4\" from the left stud face, ", "16-1/4\" from the back; bore 5\"",
         "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum", "line 1-3/8\" above the datum, the",
         "2-11/16\" thick once set", "body in its bore, 7/8\" clear all round", "front edge 18\" above",
@@ -452,7 +463,7 @@ TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
   // Source: common practice, no source: what is covered is done before what covers it, and nothing is levelled on a
   // floor that falls or screwed through an upstand.
   std::string all;
-  for (const Text& t : sheet("order-of-work").texts) all += t.words + " ";
+  for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
   std::size_t at = 0;
   for (const char* words : {"Frame or fur the walls",
                             "Felt on the deck",
