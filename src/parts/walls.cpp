@@ -5,6 +5,7 @@
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
 #include "survey/rest.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -256,7 +257,7 @@ class Framing {
     for (std::size_t i = 0; i + 1 < places.size(); ++i) {
       const double from = std::max(at_height(places[i], z0), at_height(places[i], z1)) + plate_;
       const double gap = std::min(at_height(places[i + 1], z0), at_height(places[i + 1], z1)) - from;
-      if (gap < 2 * plate_) continue;  // nothing that short can be nailed
+      if (gap < 2 * plate_ - units::tolerance::length_mm) continue;  // nothing shorter can be nailed
       const double length = job_.cut_mm(gap);
       const brep::PlanPoint foot = at(from + (gap - length) / 2, 0);
       const gp_Dir run = line_.run(), outward = line_.outward();

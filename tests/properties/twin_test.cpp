@@ -161,9 +161,10 @@ std::vector<Room> rooms() {
   // does.
   if (!std::getenv("FALLWRIGHT_SEEDS"))
     for (const unsigned seed : {31016u, 31018u, 60000u}) all.push_back({"bought", seed});
-  // Blocking just as far apart as its limit before studs that nobody read; a room with no hand but its trap arm's.
+  // Blocking just as far apart as its limit before studs that nobody read; a room with no hand but its trap arm's;
+  // blocking just as long as can be nailed.
   if (!std::getenv("FALLWRIGHT_SEEDS"))
-    for (const unsigned seed : {98304u, 98349u}) all.push_back({"from-file", seed});
+    for (const unsigned seed : {98304u, 98349u, 98416u}) all.push_back({"from-file", seed});
   return all;
 }
 
