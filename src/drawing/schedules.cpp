@@ -91,10 +91,13 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                          : "not said in the job: which, how long, how many at a joist; HOLD",
                     pieces_of(s, takeoff::Item::rail_fasteners)});
   }
-  rows.push_back({"deck to frame",
-                  "screws, " + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) +
-                      " along joists",
-                  pieces_of(s, takeoff::Item::deck_screws)});
+  const std::string deck = frame.deck_fastener && frame.deck_fastener_length
+                               ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
+                               : "screws, ";
+  rows.push_back(
+      {"deck to frame",
+       deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
+       pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
   return rows;
 }

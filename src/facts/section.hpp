@@ -59,8 +59,11 @@ struct Cleat {
 /// The front rail of a timber frame, and the joists whose ends it is nailed into.
 struct Rail {
   std::string part_id;
-  double thickness_mm = 0;  ///< that a fastener goes through
-  std::vector<double> joists_at_mm = {};
+  double thickness_mm = 0;                ///< that a fastener goes through
+  std::vector<double> joists_at_mm = {};  ///< their middles along the wall, where the alcove has them
+  double from_mm = 0, to_mm = 0;          ///< its own ends there
+  double joist_mm = 0;                    ///< the least length of those joists
+  double deck_mm = 0;                     ///< thickness of the deck that lies on rail and joists
 };
 
 /// The bench as one body that is pushed.

@@ -18,6 +18,7 @@
 #include "intake/recognise.hpp"
 #include "intake/step_scan.hpp"
 #include "intake/step_solid.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::intake {
 namespace {
@@ -159,7 +160,7 @@ void face_front(Upright& upright, const job::BodyFile& file) {
   if (const int more = quarters_from(*front); more != 0) upright.face((upright.quarters + more) % 4);
 }
 
-/// What lies between the two reliefs is what the faces enclose.
+/// What lies between the two reliefs is what the faces enclose: but for rounding, which is nothing, all of it.
 double lost(const Upright& upright, double volume) try {
   if (volume <= 0) throw NoBody{"the faces of its solid look inward: it is inside out"};
   const double between =
@@ -169,7 +170,8 @@ double lost(const Upright& upright, double volume) try {
   if (std::abs(volume - between) > allowed)
     throw NoBody{
         "what its faces enclose is not what lies between its top and its underside: it is undercut, or hollow"};
-  return volume - between;
+  const bool same = std::abs(volume - between) <= units::tolerance::volume_share * volume;
+  return same ? 0 : volume - between;
 } catch (const diag::ModelError&) {
   throw NoBody{
       "its top and its underside do not end in one outline, or cross: allowed is a base with upright outer "

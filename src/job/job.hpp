@@ -98,7 +98,9 @@ struct BenchFrame {
   std::optional<int> fasteners_at_joist = {};     ///< at each end
   std::optional<std::string> rail_fastener = {};  ///< of a timber front rail, into the joists' ends
   std::optional<Length> rail_fastener_length = {};
-  std::optional<int> fasteners_at_rail = {};  ///< into each joist
+  std::optional<int> fasteners_at_rail = {};      ///< into each joist
+  std::optional<std::string> deck_fastener = {};  ///< of the deck, down into rail and joists
+  std::optional<Length> deck_fastener_length = {};
 };
 
 struct Bench {

@@ -35,6 +35,79 @@ void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
   mating.overlap_mm3 -= integrate(keep(polygon, [](const Spot& s) { return -s.open; })).volume;
 }
 
+/// What lies between arcs and the chords that stand for them, along the edges of pieces in contact: an arc may bound
+/// one face, both, or a contact that goes on past it, where one side wins what the other loses.
+class Arcs {
+ public:
+  Arcs(const Sides& upper, const Sides& lower) {
+    for (const auto* chords : {&upper.chords, &lower.chords})
+      for (const Chord& chord : *chords) {
+        const auto arc =
+            std::find_if(arcs_.begin(), arcs_.end(), [&](const Arc& a) { return same(a.about, chord.about); });
+        (arc == arcs_.end() ? arcs_.emplace_back(Arc{chord.about, {}}) : *arc).chords.push_back(chord);
+      }
+  }
+
+  /// What a piece, counter-clockwise from above, lacks of its true plan; negative where it has too much.
+  double beside(const Plate& piece) const {
+    double sum = 0;
+    if (arcs_.empty()) return sum;
+    for (std::size_t i = 0; i < piece.size(); ++i) sum += beside(piece[i], piece[(i + 1) % piece.size()]);
+    return sum;
+  }
+
+ private:
+  struct Arc {
+    brep::About about;
+    std::vector<Chord> chords;
+    bool is_near(const gp_Pnt& p) const {  // most points are not: no root is drawn for them
+      constexpr double near = units::tolerance::mesh_mm + units::tolerance::weld_mm;
+      const double dx = p.X() - about.x, dy = p.Y() - about.y, square = dx * dx + dy * dy;
+      const double inner = std::max(0.0, about.radius - near), outer = about.radius + near;
+      return square >= inner * inner && square <= outer * outer;
+    }
+  };
+
+  /// A chord's own line: distances along it from the point nearest to the axis.
+  struct Line {
+    double x, y, ux, uy;
+    double along(const gp_Pnt& p) const { return (p.X() - x) * ux + (p.Y() - y) * uy; }
+    double aside(const gp_Pnt& p) const { return (p.Y() - y) * ux - (p.X() - x) * uy; }
+  };
+
+  static double beside(const Chord& chord, const gp_Pnt& a, const gp_Pnt& b) {
+    constexpr double on_mm = units::tolerance::weld_mm;
+    const double dx = chord.to.X() - chord.from.X(), dy = chord.to.Y() - chord.from.Y(), length = std::hypot(dx, dy);
+    if (length < on_mm) return 0;
+    const Line line{chord.about.x, chord.about.y, dx / length, dy / length};
+    const double off = line.aside(chord.from), high = std::max(line.along(chord.from), line.along(chord.to)),
+                 low = std::min(line.along(chord.from), line.along(chord.to));
+    const double from = line.along(a), to = line.along(b);
+    if (std::abs(line.aside(a) - off) > on_mm || std::abs(line.aside(b) - off) > on_mm) return 0;
+    if (std::min(from, to) < low - on_mm || std::max(from, to) > high + on_mm) return 0;
+    // The strip between line and circle; where the axis lies to the left of the way the piece bulges, else it is cut
+    // in.
+    const double r = chord.about.radius, h = std::abs(off);
+    const auto under = [&](double s) {
+      const double t = std::clamp(s, -r, r);
+      return (t * std::sqrt(r * r - t * t) + r * r * std::asin(t / r)) / 2 - h * t;
+    };
+    const double strip = std::abs(under(to) - under(from));
+    return (off < 0) == (to > from) ? strip : -strip;
+  }
+
+  double beside(const gp_Pnt& a, const gp_Pnt& b) const {
+    for (const Arc& arc : arcs_) {
+      if (!arc.is_near(a) || !arc.is_near(b)) continue;
+      for (const Chord& chord : arc.chords)
+        if (const double strip = beside(chord, a, b); strip != 0) return strip;
+    }
+    return 0;
+  }
+
+  std::vector<Arc> arcs_;
+};
+
 }  // namespace
 
 Sides sides_that_bear(const brep::Skin& skin) {
@@ -45,6 +118,8 @@ Mating mate(const Sides& upper, const Sides& lower) {
   const Columns columns{lower.up};
   Mating mating;
   for (const Triangle& t : upper.down) columns.near(t, [&](const Triangle& o) { add(mating, t, o); });
+  const Arcs arcs{upper, lower};
+  for (const Plate& piece : mating.contact) mating.contact_mm2 += arcs.beside(piece);
   return mating;
 }
 

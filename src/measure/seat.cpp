@@ -224,14 +224,18 @@ std::optional<facts::Rail> measure_rail(const parts::Model& model) {
   if (!solid) return std::nullopt;
   const Piece piece{solid, brep::box_of(solid->shape)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1, across = 1 - along;
-  facts::Rail rail{solid->id, piece.size(across), {}};
+  facts::Rail rail{solid->id, piece.size(across), {}, piece.low(along), piece.high(along)};
+  if (const parts::Solid* deck = model.find(facts::frame_part(Kind::deck)))
+    rail.deck_mm = Piece{deck, brep::box_of(deck->shape)}.size(2);
   for (const parts::Solid& each : model.solids) {
     if (!each.part.is(parts::Role::bench_frame, Kind::joist) && each.part.kind != Kind::end_cleat) continue;
     const Piece joist{&each, brep::box_of(each.shape)};
     const double apart = std::max(joist.low(across) - piece.high(across), piece.low(across) - joist.high(across));
     if (apart <= model.job.mark_mm() + near_mm && overlap(joist, piece, 2) > near_mm &&
-        overlap(joist, piece, along) > near_mm)
+        overlap(joist, piece, along) > near_mm) {
+      rail.joist_mm = rail.joists_at_mm.empty() ? joist.size(across) : std::min(rail.joist_mm, joist.size(across));
       rail.joists_at_mm.push_back(joist.middle(along));
+    }
   }
   return rail;
 }

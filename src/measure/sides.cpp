@@ -31,7 +31,32 @@ void add(std::vector<Triangle>& side, const brep::Facet3& facet) {
   if (twice_plan_mm2(t) > nothing_mm2) side.push_back(t);
 }
 
+/// Chords of a face: neighbours in its rings that both lie on one of its arcs, no farther apart than chords are.
+void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
+  std::vector<brep::About> arcs;
+  for (const brep::Curve& curve : flat.curves)
+    if (curve.about &&
+        std::none_of(arcs.begin(), arcs.end(), [&](const brep::About& a) { return same(a, *curve.about); }))
+      arcs.push_back(*curve.about);
+  for (const brep::About& arc : arcs)
+    for (const brep::Ring& ring : flat.rings)
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const gp_Pnt &a = ring[i], &b = ring[(i + 1) % ring.size()];
+        const auto on = [&](const gp_Pnt& p) {
+          return std::abs(std::hypot(p.X() - arc.x, p.Y() - arc.y) - arc.radius) < units::tolerance::weld_mm;
+        };
+        if (!on(a) || !on(b)) continue;
+        const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
+        if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm) chords.push_back({a, b, arc});
+      }
+}
+
 }  // namespace
+
+bool same(const brep::About& a, const brep::About& b) {
+  constexpr double near = units::tolerance::weld_mm;
+  return std::abs(a.x - b.x) < near && std::abs(a.y - b.y) < near && std::abs(a.radius - b.radius) < near;
+}
 
 Sides sides_of(const brep::Skin& skin, double least) {
   Sides sides;
@@ -39,6 +64,7 @@ Sides sides_of(const brep::Skin& skin, double least) {
     if (std::abs(flat.normal.Z()) <= least) continue;
     auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
     for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
+    if (!flat.straight()) add_chords(sides.chords, flat);
   }
   return sides;
 }

@@ -18,18 +18,26 @@ struct Triangle {
   std::array<gp_Pnt, 3> corner;  ///< counter-clockwise from above
   double x0, y0, x1, y1;
 };
+bool same(const brep::About& a, const brep::About& b);
 Triangle to_triangle(std::array<gp_Pnt, 3> corner);
 
 double twice_plan_mm2(const Triangle& t);
 /// Height of its plane over a point.
 double height(const Triangle& t, double x, double y);
 
+/// A chord that stands for a piece of an arc round an upright axis, as seen from above.
+struct Chord {
+  gp_Pnt from, to;
+  brep::About about;
+};
+
 struct Sides {
   std::vector<Triangle> up, down;
+  std::vector<Chord> chords = {};  ///< of the faces that are among them
 };
 
 /// Faces whose unit normal rises (or falls) by more than `least`. Exact for straight edges; an arc's chord error
-/// touches only the plan of such a face, never its height.
+/// touches only the plan of such a face, never its height, and `mate` makes it good.
 Sides sides_of(const brep::Skin& skin, double least);
 
 /// All faces that are not upright, round ones by the kernel's mesh.

@@ -33,9 +33,10 @@ Sign sign_of(Outcome outcome) {
 /// One finding with its remedy; a page with scripts puts a button there that leads to its place.
 std::string finding(const report::Report& report, const rules::Result& r) {
   std::string body = badge_of(r.outcome) + element("h3", escaped(r.title));
-  if (r.measured || rules::fails_without_number(r))
-    body += element("p", "Found " + element("strong", escaped(rules::measured_text(r, report.job))) + ", allowed " +
-                             escaped(rules::limit_text(r, report.job)) + ".");
+  if (r.measured || rules::fails_without_number(r)) {
+    const std::string found = rules::measured_text(r, report.job), both = rules::found_and_limit(r, report.job);
+    body += element("p", "Found " + element("strong", escaped(found)) + escaped(both.substr(found.size())) + ".");
+  }
   if (!r.where.empty()) body += element("p", escaped(r.where), " class=\"quiet\"");
   if (!r.advice.empty()) body += element("p", element("strong", "Remedy: ") + escaped(r.advice));
   const std::string check = place_of(r, report.facts).any() ? " data-check=\"" + escaped(r.id) + "\"" : "";

@@ -44,6 +44,10 @@ brep::Slab slab_of_body(const job::Job& job, const job::Layout& layout) {
   return brep::between(placed(body.top, layout), placed(body.underside, layout), "base");
 }
 
+brep::Relief underside_of_body(const job::Job& job, const job::Layout& layout) {
+  return placed(job.base.body->underside, layout);
+}
+
 brep::Relief hollows_of_body(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
                              double hole_radius_mm) {
   brep::Relief hollows;

@@ -43,9 +43,10 @@ double bed_hole_radius_mm(const job::Job& job, const job::Layout& layout);
 brep::Relief underside(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
                        double hole_radius_mm);
 
-/// A base that came as a file, where it lies; and what of its underside lies above the rib plane, over a convex
-/// `window` without the hole. @pre there is a body.
+/// A base that came as a file, where it lies; its underside there; and what of its underside lies above the rib plane,
+/// over a convex `window` without the hole. @pre there is a body.
 brep::Slab slab_of_body(const job::Job& job, const job::Layout& layout);
+brep::Relief underside_of_body(const job::Job& job, const job::Layout& layout);
 brep::Relief hollows_of_body(const job::Job& job, const job::Layout& layout, const survey::Polygon& window,
                              double hole_radius_mm);
 

@@ -20,8 +20,20 @@ void add_touching(const brep::Polygon& polygon, brep::PlanPoint centre, std::vec
 /// The least radius from `radius` on that touches nothing, by a hair.
 double clear_of(double radius, std::vector<double> touching);
 
-/// The same of the measured floor's cells over a convex `window`, about the drain.
+/// Adds those of the measured floor's cells over a convex `window`, about the drain.
+void add_floor(const job::Layout& layout, const survey::Polygon& window, std::vector<double>& radii);
+
+/// The least radius from `radius` on that touches none of them, by a hair.
 double clear_of_floor(double radius, const job::Layout& layout, const survey::Polygon& window);
+
+/// Adds those of loops that may hold arcs. What runs round the centre itself is no matter of touching: a circle as wide
+/// as that is one with it. So arcs about the centre, and their ends, go into `own`.
+void add_touching(const std::vector<brep::Loop>& loops, brep::PlanPoint centre, std::vector<double>& radii,
+                  std::vector<double>& own);
+
+/// The least radius from `radius` on that touches nothing, where some circles about the centre are there already: one
+/// of these where it comes so near, and touches nothing itself.
+double clear_of(double radius, std::vector<double> touching, const std::vector<double>& own);
 
 brep::Polygon to_brep(const survey::Polygon& polygon);
 

@@ -164,15 +164,23 @@ Relief pockets(const job::Job& job, const job::Layout& layout, const Polygon& wi
 }  // namespace
 
 /// Where nothing stays solid round an opening that is not round, the bed's hole may touch the opening's own sides and
-/// corners.
+/// corners; under a base from a file whatever its underside holds there.
 double bed_hole_radius_mm(const job::Job& job, const job::Layout& layout) {
-  const auto over_floor = [&](double radius) { return clear_of_floor(radius, layout, layout.bed_outline.polygon()); };
   const double radius = job.drain.bore.in_mm() / 2 + job.bed.collar.in_mm();
-  if (is_round(job) || has_ring(job)) return over_floor(radius);
-  const job::Drain& drain = job.drain;
-  const bool channel = drain.kind == job::DrainKind::line && !drain.channel_length.is_zero();
-  const double across = drain.size.in_mm() / 2, along = channel ? drain.channel_length.in_mm() / 2 : across;
-  return over_floor(clear_of(radius, {across, along, std::hypot(across, along)}));
+  std::vector<double> touching, own;
+  add_floor(layout, layout.bed_outline.polygon(), touching);
+  if (job.base.body) {
+    std::vector<double> of_body;
+    for (const Region& region : underside_of_body(job, layout))
+      add_touching(region.loops, {layout.drain_x, layout.drain_y}, of_body, own);
+    touching.insert(touching.end(), of_body.begin(), of_body.end());
+  } else if (!is_round(job) && !has_ring(job)) {
+    const job::Drain& drain = job.drain;
+    const bool channel = drain.kind == job::DrainKind::line && !drain.channel_length.is_zero();
+    const double across = drain.size.in_mm() / 2, along = channel ? drain.channel_length.in_mm() / 2 : across;
+    touching.insert(touching.end(), {across, along, std::hypot(across, along)});
+  }
+  return clear_of(radius, std::move(touching), own);
 }
 
 brep::Loop opening_loop(const job::Job& job, const job::Layout& layout) {

@@ -261,6 +261,7 @@ Json check(const rules::Result& r) {
           {"measured", maybe(r.measured)},
           {"limit", limit(r.limit)},
           {"unit", rules::name_of(r.limit.unit)},
+          {"counts", r.limit.unit == rules::Unit::count ? Json(rules::noun_of(r.id).many) : Json{}},
           {"source", r.limit.source},
           {"verified", r.limit.source.empty() ? "" : rules::name_of(r.limit.verified)},
           {"margin", maybe(r.margin)},

@@ -38,8 +38,7 @@ constexpr std::size_t under_title = 15;  ///< where lines begin that belong to t
 /// and below it the remedy.
 std::string check_line(const Report& report, const rules::Result& r, bool with_place = false) {
   std::string text = r.title;
-  if (r.measured || rules::fails_without_number(r))
-    text += ": " + measured_text(r, report.job) + ", limit " + limit_text(r, report.job);
+  if (r.measured || rules::fails_without_number(r)) text += ": " + found_and_limit(r, report.job);
   if (with_place && !r.where.empty()) text += "; " + r.where;
   text = wrapped("  " + padded(shout(r.outcome), 12) + " " + text, 0, under_title);
   if (!r.advice.empty()) text += wrapped(r.advice, under_title);
@@ -65,7 +64,7 @@ std::string together(const Report& report) {
 struct Named {
   std::size_t most, first;
 };
-constexpr Named usual{6, 4}, few{2, 1};  // a screen holds what there is to read; --all has every check
+constexpr Named usual{6, 4}, few{2, 1}, one{1, 1};  // a screen holds what there is to read; --all has every check
 
 /// ": floor joists carry it; floor joists are stiff enough"; of many the first and how many more.
 std::string settled_by(const rules::ReadNext& next, const Named& named) {
@@ -177,7 +176,9 @@ std::string check_list(const Report& report) {
   const auto fits = [](const std::string& text) { return std::count(text.begin(), text.end(), '\n') <= screen; };
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   const std::string whole = above + to_read(list, usual) + below, named = above + to_read(list, few) + below;
-  return fits(whole) ? whole : fits(named) ? named : above + to_read(rules::by_stops(list), few) + below;
+  const std::vector<rules::ReadNext> stops = rules::by_stops(list);
+  const std::string folded = above + to_read(stops, few) + below;
+  return fits(whole) ? whole : fits(named) ? named : fits(folded) ? folded : above + to_read(stops, one) + below;
 }
 
 std::string check_table(const Report& report) {
@@ -256,6 +257,7 @@ std::string rule_table(job::UnitSystem unit, const std::string& book) {
     text += rule.id + "  " + rule.title + "\n  measures  " + rule.formula + "\n  reads     " + rule.reads +
             "\n  rests on  " + rests_on(rule) + "\n  limit     ";
     rules::Result result;
+    result.id = rule.id;
     if (row) result.limit = row->limit;
     text += (row ? limit_text(result, job) : "none in this book") +
             (result.limit.when_broken == rules::Outcome::caution ? " (caution)" : "") + "\n";
@@ -301,7 +303,11 @@ std::string explained(const Report& report, const rules::Rule& rule, const rules
             rules::name_of(s.state) + "\n";
   for (const std::string& line : r.details) text += "               " + line + "\n";
   if (r.measured)
-    text += "  exactly      " + units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit) + "\n";
+    text +=
+        "  exactly      " +
+        (r.limit.unit == rules::Unit::count ? measured_text(r, report.job)
+                                            : units::decimals(*r.measured, 6) + " " + rules::name_of(r.limit.unit)) +
+        "\n";
   if (r.limit.least || r.limit.greatest) text += "  limit        " + limit_text(r, report.job) + "\n";
   for (const rules::Remedy& remedy : r.remedies) {
     std::string lines;

@@ -144,7 +144,7 @@ bool differs(const Result& was, const Result& now, const job::Job& after) {
 
 Verdict verdict(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
   Verdict v{now.outcome, now.title, "", with_number(was, before), ""};
-  if (now.measured) v.found = rules::measured_text(now, after) + ", limit " + rules::limit_text(now, after);
+  if (now.measured) v.found = rules::found_and_limit(now, after);
   if (to_mend(now) || now.outcome != was.outcome) v.advice = now.advice;
   return v;
 }

@@ -192,8 +192,8 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const auto longest = metric ? length_in_full(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
   const auto shortest = metric ? length_in_full(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
-  std::string text = "no single rim height passes: the longest run, " + longest + ", is more than " +
-                     times(greatest / least) + " times the shortest, " + shortest;
+  std::string text = "no rim height passes: the longest run, " + longest + ", is over " + times(greatest / least) +
+                     " times the shortest, " + shortest;
   if (!remedy.possible())
     return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain";
   text += "; move the drain's centre to ";
@@ -253,8 +253,8 @@ FloorRemedy floor_remedy(const job::Job& job, double least_fall, double greatest
 
 std::string floor_advice(const job::Job& job, double least_fall, double greatest_fall) {
   if (is_bought(job))
-    return "its falls stay as made: buy one whose floor falls " + falls_allowed(least_fall, greatest_fall, job) +
-           " on every side, its drain nearer the middle; tilting this one takes from one side what it gives the other";
+    return "buy one that falls " + falls_allowed(least_fall, greatest_fall, job) +
+           " on every side, its drain nearer the middle: tilting this one gains nothing";
   if (job.base.pattern == job::FallPattern::level_rim) return level_rim(job, least_fall, greatest_fall);
   const std::string falls = falls_allowed(least_fall, greatest_fall, job);
   return (falls.starts_with("between") ? "set base.fall " : "set base.fall to ") + falls;

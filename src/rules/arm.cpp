@@ -124,13 +124,27 @@ Finding at_another_height(Finding finding, const job::Job& job, const facts::Pip
   return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
 }
 
+/// Which of the holes that the joists have already, by its number in the job file and its place there.
+std::string which_hole(std::size_t number, const job::Job& job) {
+  const std::string name = "hole " + std::to_string(number) + " of the job file";
+  if (number > job.floor.joist_holes.size()) return name;
+  const job::JoistHole& hole = job.floor.joist_holes[number - 1];
+  return name + ", " + text_of(hole.from_left.in_mm(), Unit::mm, job) + " from the left stud face, " +
+         text_of(hole.from_back.in_mm(), Unit::mm, job) + " from the back one";
+}
+
 /// The arm's hole and another one through the same joist.
 std::string beside_another(const HoleGap& gap, const job::Job& job) {
+  const bool sideways = job.floor.joist_direction == job::Direction::along_width;
+  const char* const toward = gap.along_mm < job.mark_mm() / 2 ? ""
+                             : gap.ahead_mm > 0               ? (sideways ? " to the right" : " toward the back")
+                                                              : (sideways ? " to the left" : " toward the entry");
   return "the hole in " + name_of(*gap.crossing) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) +
          " from the weir, and " +
          (gap.of_the_arm ? "the arm's other one"
                          : "the one of " + text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
-         ", " + text_of(gap.along_mm, Unit::mm, job) + " along the joist from it, middle to middle";
+         ", " + text_of(gap.along_mm, Unit::mm, job) + " along the joist" + toward + ", middle to middle" +
+         (gap.of_the_arm ? "" : " (" + which_hole(gap.number, job) + ")");
 }
 
 /// One way along the joists that leaves every hole that is there far enough, in words and as a line of the job file.
@@ -201,8 +215,8 @@ std::optional<Finding> holes_to_look_for(const job::Job& job, const facts::PipeR
               "(floor.joists.hole), or say that there are none (floor.joists.bored)");
   for (std::size_t i = 0; i < pipe.holes.size(); ++i)
     if (pipe.holes[i].joist.empty())
-      return missing("read again where hole " + std::to_string(i + 1) +
-                     " of the joists lies: no joist of the floor as described is there (floor.joists.hole)");
+      return missing("read again where it lies, " + which_hole(i + 1, job) +
+                     ": no joist of the floor as described is there (floor.joists.hole)");
   return std::nullopt;
 }
 
@@ -315,7 +329,7 @@ std::vector<Rule> arm_rules() {
        "trap has a vent",
        "vents at the arm's end",
        "no solid: a reading",
-       Unit::count,
+       {"vent", "vents"},
        "",
        "",
        vented,

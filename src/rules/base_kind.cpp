@@ -184,7 +184,7 @@ std::vector<Rule> base_kind_rules() {
        "bought base is of the hand that is wanted",
        "signs against it: the end that was ordered, and the end at which the room's waste stands",
        "drain: wall of its body; base: extents; walls",
-       Unit::count,
+       {"sign against it", "signs against it"},
        "",
        "",
        hand,

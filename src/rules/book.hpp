@@ -36,9 +36,10 @@ struct Finding {
   bool may_hold = false;                  ///< it fails as assumed, and may pass as the assumed input really is
   std::string read = {};        ///< what to read where an assumed input decides; empty: as the input's own row says
   bool beyond_reading = false;  ///< nothing was measured, and no reading will help
-  std::vector<Remedy> remedies = {};  ///< what `advice` names that the job file can hold
-  Calculation by = {};                ///< how what may be carried was worked out
-  std::string unjudged = {};          ///< what no number here speaks of: a pass is then a caution, with this as advice
+  std::vector<Remedy> remedies = {};       ///< what `advice` names that the job file can hold
+  Calculation by = {};                     ///< how what may be carried was worked out
+  std::optional<double> fails_below = {};  ///< below this it fails, where its row asks for care alone
+  std::string unjudged = {};  ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 
 Finding found(double measured, std::string where, std::string advice);
@@ -78,11 +79,31 @@ class Look {
   std::variant<Own, Whole> way_;
 };
 
+/// What a check counts, by one and by several: "side", "sides".
+struct Noun {
+  const char *one, *many;
+};
+
+/// What a check measures in. A count says of what, or the row does not compile: a bare number tells nobody anything.
+class Measured {
+ public:
+  consteval Measured(Unit unit) : unit_{unit} {
+    if (unit == Unit::count) throw "a count is of something: give its noun";
+  }
+  consteval Measured(const char* one, const char* many) : unit_{Unit::count}, noun_{one, many} {}
+  constexpr operator Unit() const { return unit_; }
+  constexpr const Noun& noun() const { return noun_; }
+
+ private:
+  Unit unit_;
+  Noun noun_{"", ""};
+};
+
 struct Rule {
   std::string id, title;
   std::string formula;  ///< in words
   std::string reads;    ///< which solids and what of them
-  Unit unit = Unit::mm;
+  Measured unit = Unit::mm;
   std::string least_key, greatest_key;  ///< keys of [limits] that replace the limit; empty: none does
   Look look;
   /// Readings and solids. One that is missing makes the check not checked; a pass that rests on one that is assumed is
@@ -94,6 +115,9 @@ struct Rule {
 
 /// Every check, in the order of the work on site.
 const std::vector<Rule>& all_rules();
+
+/// What the check of that id counts; empty words where it counts nothing.
+Noun noun_of(const std::string& id);
 
 /// The check of that id or title; else all that have it in their id or title, letters' case aside. May be none.
 std::vector<const Rule*> rules_like(const std::string& asked);

@@ -52,6 +52,13 @@ bool keeps_as_read(double value, const Limit& limit, double apart) {
   return keeps(value, wide);
 }
 
+/// Whether it is so far off that care alone does not do.
+bool is_below(const Finding& finding, Unit unit, double apart) {
+  Limit least;
+  least.least = finding.fails_below, least.unit = unit;
+  return !keeps_as_read(*finding.measured, least, apart);
+}
+
 /// Sets what follows from a number. The sign of the margin agrees with the outcome, whatever rounding did.
 void weigh(const Finding& finding, Outcome when_broken, double apart, Result& result) {
   const bool exactly = keeps(*finding.measured, result.limit);
@@ -195,7 +202,9 @@ Result judge(const Rule& rule, const Ground& ground) {
     ask_for_the_assumed(result);
   } else {
     result.measured = finding.measured;
-    weigh(finding, result.limit.when_broken, apart_mm(rule, ground.facts), result);
+    const double apart = apart_mm(rule, ground.facts);
+    if (is_below(finding, result.limit.unit, apart)) result.limit.when_broken = Outcome::fail;
+    weigh(finding, result.limit.when_broken, apart, result);
     weigh_assumptions(finding, result);
     if (result.outcome == Outcome::pass && !finding.unjudged.empty())
       result.outcome = Outcome::caution, result.advice = finding.unjudged;
@@ -398,6 +407,12 @@ const std::vector<Rule>& all_rules() {
     return book;
   }();
   return all;
+}
+
+Noun noun_of(const std::string& id) {
+  for (const Rule& rule : all_rules())
+    if (rule.id == id) return rule.unit.noun();
+  return {"", ""};
 }
 
 std::vector<const Rule*> rules_like(const std::string& asked) {

@@ -33,6 +33,9 @@ double across_lbf(const Fastener& fastener, double gravity, double side, double 
 /// What sheet steel of 33 ksi bears as a side member (NDS Table 12M; from memory).
 inline constexpr double sheet_bears_psi = 61850;
 
+/// What a board bears as a side member, psi: plywood of whatever grade (NDS Table 12.3.3B; from memory).
+inline constexpr double board_bears_psi = 3350;
+
 /// A nail driven askew through a member's end, at 30 degrees to it and a third of its length up: 0.83 across (NDS
 /// 12.5.4; the third and the angle from memory).
 double toe_nailed_lbf(const Fastener& nail, double gravity, double length);

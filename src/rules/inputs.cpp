@@ -107,34 +107,50 @@ bool has_steel_frame(const Job& job) {
   return job.bench && job.bench->frame.kind == job::FrameKind::steel;
 }
 
+/// What holds one joint of the bench: its keys tell which fasteners, how long and how many; where some are known the
+/// others are asked for in words. All begin alike, so that several are told in one line (`by_stops`).
+std::string fasteners_to_say(const std::string& place, const std::vector<Told>& all) {
+  const bool none = std::none_of(all.begin(), all.end(), [](const Told& t) { return t.known; });
+  const std::string before = "say what fasteners hold the bench: " + place;
+  if (!none) return still_to_say(before + ", ", "bench.frame.", all);
+  std::vector<std::string> keys;
+  for (const Told& one : all) keys.push_back((keys.empty() ? "bench.frame." : "") + std::string{one.key});
+  return before + " (" + units::listed(keys, ", ") + ")";
+}
+
 std::string cleat_to_say(const Job& job) {
   const job::BenchFrame& f = job.bench->frame;
-  return still_to_say(
-      std::string{"say of the fasteners of the bench's wall "} + (has_steel_frame(job) ? "track" : "cleat") + ": ",
-      "bench.frame.",
-      {{f.fastener.has_value(), "which they are", "fastener"},
-       {f.fastener_length.has_value(), "how long they are", "fastener_length"},
-       {f.fasteners_at_stud.has_value(), "how many go into each stud", "fasteners_at_stud"}});
+  return fasteners_to_say(has_steel_frame(job) ? "wall track to studs" : "wall cleat to studs",
+                          {{f.fastener.has_value(), "which they are", "fastener"},
+                           {f.fastener_length.has_value(), "how long they are", "fastener_length"},
+                           {f.fasteners_at_stud.has_value(), "how many go into each stud", "fasteners_at_stud"}});
 }
 
 /// A tapping screw through track and joist has a length that decides nothing.
 std::string joists_to_say(const Job& job) {
   const job::BenchFrame& f = job.bench->frame;
-  return still_to_say(
-      std::string{"say of the fasteners that hold a joist's end to the "} +
-          (has_steel_frame(job) ? "wall track: " : "wall cleat: "),
-      "bench.frame.",
-      {{f.joist_fastener.has_value(), "which they are", "joist_fastener"},
-       {has_steel_frame(job) || f.joist_fastener_length.has_value(), "how long they are", "joist_fastener_length"},
-       {f.fasteners_at_joist.has_value(), "how many there are", "fasteners_at_joist"}});
+  const bool steel = has_steel_frame(job);
+  std::vector<Told> all{{f.joist_fastener.has_value(), "which they are", "joist_fastener"},
+                        {f.fasteners_at_joist.has_value(), "how many there are", "fasteners_at_joist"}};
+  if (!steel)
+    all.insert(all.begin() + 1, {f.joist_fastener_length.has_value(), "how long they are", "joist_fastener_length"});
+  return fasteners_to_say(steel ? "joists to wall track" : "joists to cleat", all);
 }
 
 std::string rail_to_say(const Job& job) {
   const job::BenchFrame& f = job.bench->frame;
-  return still_to_say("say of the fasteners that hold the bench's front rail to a joist's end: ", "bench.frame.",
-                      {{f.rail_fastener.has_value(), "which they are", "rail_fastener"},
-                       {f.rail_fastener_length.has_value(), "how long they are", "rail_fastener_length"},
-                       {f.fasteners_at_rail.has_value(), "how many there are", "fasteners_at_rail"}});
+  return fasteners_to_say("front rail to joists",
+                          {{f.rail_fastener.has_value(), "which they are", "rail_fastener"},
+                           {f.rail_fastener_length.has_value(), "how long they are", "rail_fastener_length"},
+                           {f.fasteners_at_rail.has_value(), "how many there are", "fasteners_at_rail"}});
+}
+
+/// How far apart they are the job file knows, or takes as usual.
+std::string deck_to_say(const Job& job) {
+  const job::BenchFrame& f = job.bench->frame;
+  return fasteners_to_say("deck to rail and joists",
+                          {{f.deck_fastener.has_value(), "which they are", "deck_fastener"},
+                           {f.deck_fastener_length.has_value(), "how long they are", "deck_fastener_length"}});
 }
 
 /// Of three walls the figure is measured; a corner of two is held against a square; one wall has no corner.
@@ -298,6 +314,11 @@ const std::vector<Row>& readings() {
                                                      j.bench->frame.fasteners_at_rail,
                                                  Standing::missing)}),
        [](J j, F) { return rail_to_say(j); }},
+      {Input::deck_held, "what holds the bench's deck",
+       STATE(!j.bench || !f.rail ? std::nullopt
+                                 : State{read_or(j.bench->frame.deck_fastener && j.bench->frame.deck_fastener_length,
+                                                 Standing::assumed)}),
+       [](J j, F) { return deck_to_say(j); }},
       {Input::edge_strength, "strength of the seat block's edge",
        STATE(!j.bench || !f.seat_edge
                  ? std::nullopt
@@ -403,6 +424,7 @@ Stop stop_of(std::size_t turn) {
     case Input::cleat_held:
     case Input::joists_held:
     case Input::rail_held:
+    case Input::deck_held:
     case Input::edge_strength:
       return Stop::bench_frame;
     default:

@@ -52,6 +52,7 @@ enum class Input {
   cleat_held,     ///< what holds the bench's wall cleat, or wall track
   joists_held,    ///< what holds its joists to that
   rail_held,      ///< what holds its front rail to those
+  deck_held,      ///< what holds its deck down to rail and joists
   edge_strength,  ///< the seat block's, where it reaches past its deck
   bends,          ///< of the trap arm
   fixtures,

@@ -30,18 +30,21 @@ double HoleGap::further_mm(double wanted_mm) const {
 
 std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe) {
   std::vector<HoleGap> gaps;
-  const auto add = [&](const facts::JoistCrossing& c, double along, double centre, double diameter, bool own) {
+  const auto add = [&](const facts::JoistCrossing& c, double along, double centre, double diameter,
+                       std::size_t number) {
     const double away = std::abs(along - c.along_mm), up = centre - *c.centre_mm;
-    gaps.push_back(
-        {&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, away, along - c.along_mm, up, diameter, own});
+    gaps.push_back({&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, away, along - c.along_mm, up, diameter,
+                    number == 0, number});
   };
   for (const facts::JoistCrossing& c : pipe.crossings) {
     if (!c.modelled || !c.centre_mm || c.hole_mm <= 0) continue;
     for (const facts::JoistHole& hole : pipe.holes)
-      if (hole.joist == c.joist) add(c, hole.along_mm, hole.centre_mm, hole.diameter_mm, false);
+      if (hole.joist == c.joist)
+        add(c, hole.along_mm, hole.centre_mm, hole.diameter_mm,
+            static_cast<std::size_t>(&hole - pipe.holes.data()) + 1);
     for (const facts::JoistCrossing& other : pipe.crossings)
       if (&other > &c && other.modelled && other.joist == c.joist && other.centre_mm)
-        add(c, other.along_mm, *other.centre_mm, other.hole_mm, true);
+        add(c, other.along_mm, *other.centre_mm, other.hole_mm, 0);
   }
   return gaps;
 }

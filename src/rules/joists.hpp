@@ -32,6 +32,7 @@ struct HoleGap {
   double up_mm = 0;         ///< and by how much the other lies higher
   double diameter_mm = 0;   ///< of the other
   bool of_the_arm = false;  ///< the other is the arm's own: it meets that joist twice
+  std::size_t number = 0;   ///< of the other among the holes that are there, from 1 on; zero: it is the arm's
   /// How much farther apart along the joist they want to be for so much wood between.
   double further_mm(double wanted_mm) const;
 };

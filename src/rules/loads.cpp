@@ -125,11 +125,9 @@ std::string against_weakness(const SeatMember& worst, const job::Job& job) {
     return "take thicker sheet (bench.frame.stock), or stiffen the joists' webs at both ends";
   if (share == worst.carried.value_or(-1)) {
     const double kg = share * *job.bench->frame.panel_carries_kg;
-    return "take a board whose maker allows " +
-           (job.is_metric()
-                ? units::decimals(std::ceil(kg - units::tolerance::ratio), 0) + " kg (" +
-                      units::decimals(std::ceil(kg * 9.80665 / 100 - units::tolerance::ratio) / 10, 1) + " kN)"
-                : units::decimals(std::ceil(kg / units::kg_per_lb - units::tolerance::ratio), 0) + " lb") +
+    const auto up = [](double value) { return units::decimals(std::ceil(value - units::tolerance::ratio), 0); };
+    return "take a board whose maker allows " + (job.is_metric() ? up(kg) + " kg" : up(kg / units::kg_per_lb) + " lb") +
+           " (" + units::decimals(std::ceil(kg * 9.80665 / 100 - units::tolerance::ratio) / 10, 1) + " kN)" +
            " or more on one place, over joists as far apart as these (bench.frame.panel_carries)";
   }
   return "bring studs and joists closer (bench.frame.spacing), or take deeper stock or a thicker deck";

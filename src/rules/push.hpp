@@ -26,6 +26,15 @@ struct Grip {
 /// How loads across and along a fastener count together.
 enum class Together { by_nds, added, squared };
 
+/// Parts of a push off the wall that one of the deck's fasteners takes, where the rail takes the push: in the rail, at
+/// whichever end of the bench is worse, and in the joists; the whole of it where a single one is there.
+struct DeckHold {
+  double at_rail = 1, at_joists = 1;
+};
+/// @param from_mm,to_mm ends of the seat; @param edge_mm how far apart they are at most along the deck's edges, rail and outer
+/// joists; @param field_mm along the joists between
+DeckHold deck_hold(const facts::Rail& rail, double from_mm, double to_mm, double edge_mm, double field_mm);
+
 struct PushedJoint {
   std::string what;  ///< "16d nails of the wall cleat, pushed off the wall"
   std::string key;   ///< "cleat", "joist", or "stud" where one alone holds it

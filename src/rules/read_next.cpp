@@ -55,6 +55,18 @@ std::vector<ReadNext> read_next(const std::vector<Result>& results) {
   return list;
 }
 
+namespace {
+
+/// What two texts that ask for the same of several things begin with, up to a colon: "say what fasteners hold the
+/// bench: ".
+std::size_t asked_alike(const std::string& before, const std::string& next) {
+  const std::size_t colon = next.find(": ");
+  if (colon == std::string::npos || before.compare(0, colon + 2, next, 0, colon + 2) != 0) return 0;
+  return colon + 2;
+}
+
+}  // namespace
+
 std::vector<ReadNext> by_stops(const std::vector<ReadNext>& list) {
   std::vector<ReadNext> stops;
   std::map<Stop, std::string> last;  // what was asked for last at each
@@ -67,7 +79,8 @@ std::vector<ReadNext> by_stops(const std::vector<ReadNext>& list) {
     } else {
       const std::string& before = last.at(stop);
       const bool more_of_it = next.what.rfind(before, 0) == 0;  // "the arm's side", "the arm's side, and its bends"
-      same->what += more_of_it ? next.what.substr(before.size()) : "; " + next.what;
+      same->what +=
+          more_of_it ? next.what.substr(before.size()) : "; " + next.what.substr(asked_alike(before, next.what));
       same->settles.insert(same->settles.end(), next.settles.begin(), next.settles.end());
     }
     last[stop] = next.what;

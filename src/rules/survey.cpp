@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <tuple>
 
 #include "rules/book.hpp"
@@ -149,20 +150,59 @@ std::string before_furring(const job::Job& job, const facts::Facts& facts) {
   return furred ? "; before furring: strips on the side walls go in once the base is down" : "";
 }
 
-Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// From how high the base goes down level with so much to spare, where it does not from where it is let down now: below
+/// what stands in, and with room for two hands over where it comes to lie. Common practice, no source.
+std::optional<double> level_from(const job::Job& job, const facts::Facts& facts, double spare_mm) {
+  constexpr double hands_mm = 50;
+  const facts::DropIn& drop = facts.room.drop_in;
+  std::optional<double> from;
+  for (const auto& [height, width] : drop.widths_mm) {
+    if (width - drop.length_mm < spare_mm - units::tolerance::length_mm) break;
+    from = height;
+  }
+  const double lies = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
+  if (!from || *from < lies + hands_mm || *from >= job.base.lowered_from.in_mm()) return std::nullopt;
+  return down_to_mark(*from, job);
+}
+
+/// A base is set level into wet mortar: where the walls do not let it come down so, it is another base, or other walls.
+/// Common practice, no source.
+Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts& facts, double spare_mm) {
+  const facts::DropIn& drop = facts.room.drop_in;
+  const double shorter = spare_mm - drop.least_mm;
+  const bool by_file = job.base.body != nullptr, sized = !by_file && !is_bought(job);
+  const std::string by = text_at_least(shorter, job) + " shorter";
+  const auto from = level_from(job, facts, spare_mm);
+  const auto words = [&](const std::string& lower) {
+    return "a base is set level into wet mortar, and level it lacks " + text_or_more(-drop.least_mm, Unit::mm, job) +
+           " between the walls: " +
+           (is_bought(job) ? "buy one " + by : "take one " + by + (by_file ? "" : " (base.length)")) +
+           ", or plane or move the studs that stand in" + lower +
+           (drop.tip_clear_mm >= 0 ? "; tipped in by " + std::to_string(static_cast<int>(std::ceil(drop.tip_deg))) +
+                                         " degrees, " + text_at_most(drop.tip_clear_mm, job) +
+                                         " left as it levels out, it goes in for a dry trial alone: in mortar it "
+                                         "ploughs the bed"
+                                   : "; nor does it go in tipped");
+  };
+  finding.advice = words("");
+  if (from) {
+    finding.advice = words(", or hold it level no higher than " + text_at_most(*from, job) +
+                           ", below where they do (base.lowered_from)");
+    finding = mended_by(std::move(finding), {set_length("base.lowered_from", *from, job)}, words(""));
+  }
+  if (!sized) return finding;
+  return mended_by(std::move(finding),
+                   {set_length("base.length", down_to_mark(job.base.length.in_mm() - shorter, job), job)});
+}
+
+Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::DropIn& drop = facts.room.drop_in;
   if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
-  std::string advice;
-  if (drop.least_mm >= 0)
-    advice = "it goes down between the walls with " + text_at_most(drop.least_mm, job) +
-             " to spare: dry-fit it first, and wax or pad the upstands";
-  else if (drop.tip_clear_mm >= 0)
-    advice = "it cannot be let down level: tip it about its short side by " +
-             std::to_string(static_cast<int>(std::ceil(drop.tip_deg))) + " degrees; " +
-             text_at_most(drop.tip_clear_mm, job) + " is left as it levels out";
-  else
-    advice = "it can neither be let down level nor tipped in: plane or move the studs that stand in";
-  return found(drop.least_mm, narrowest(job, drop) + before_furring(job, facts), advice);
+  Finding finding = found(drop.least_mm, narrowest(job, drop) + before_furring(job, facts),
+                          "it goes down between the walls with " + text_at_most(std::max(0.0, drop.least_mm), job) +
+                              " to spare: dry-fit it first, and wax or pad the upstands");
+  finding.fails_below = 0;
+  return drop.least_mm >= 0 ? finding : cannot_go_level(std::move(finding), job, facts, *limit.least);
 }
 
 Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {

@@ -20,6 +20,8 @@
 namespace fallwright::rules {
 namespace {
 
+constexpr const char* none_allowed = "none allowed";
+
 /// A length between two marks of the tape, further from both than anybody cuts or bores.
 bool is_between_marks(double value, Unit unit, const job::Job& job) {
   constexpr double readable = 0.1;  // mm: finer than anybody cuts or bores
@@ -28,6 +30,13 @@ bool is_between_marks(double value, Unit unit, const job::Job& job) {
   const bool rounded = text_of(value, unit, job) == units::to_text(length, metric);
   const bool off = std::abs(units::round_to_tape(length, metric).in_mm() - value) > readable;
   return unit == Unit::mm && rounded && off;
+}
+
+/// A bound or a value as it is told of the check of that id: a count with what is counted.
+std::string with_noun(std::string number, double value, Unit unit, const std::string& id) {
+  if (unit != Unit::count) return number;
+  const Noun noun = noun_of(id);
+  return number + " " + (value == 1 ? noun.one : noun.many);
 }
 
 /// A greatest length (a sixth of a joist's depth) must not read as the mark above it, a least (a pipe's outside) not as
@@ -118,13 +127,15 @@ std::string no_better(double value, Unit unit, Toward worse, const job::Job& job
 }
 
 /// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
-std::string by_pipe_text(const Limit& limit, const job::Job& job) {
+std::string by_pipe_text(const Limit& limit, const std::string& id, const job::Job& job) {
   std::string text;
   for (const ByPipe& row : limit.by_pipe) {
     const job::Pipe* pipe = job::pipe_of(units::Length::mm(row.nominal_mm));
     text += (text.empty() ? "by its pipe: " : ", ") + std::string{pipe ? pipe->name : ""};
-    if (row.least) text += " at least " + least_text(*row.least, limit.unit, job);
-    if (row.greatest) text += " at most " + greatest_text(*row.greatest, limit.unit, job);
+    if (row.least)
+      text += " at least " + with_noun(least_text(*row.least, limit.unit, job), *row.least, limit.unit, id);
+    if (row.greatest)
+      text += " at most " + with_noun(greatest_text(*row.greatest, limit.unit, job), *row.greatest, limit.unit, id);
   }
   return text;
 }
@@ -165,6 +176,7 @@ std::string measured_text(const Result& result, const job::Job& job) {
   if (!result.measured) return fails_without_number(result) ? "holds nothing" : "-";
   const Limit& limit = result.limit;
   const double value = *result.measured;
+  if (limit.unit == Unit::count) return with_noun(text_of(value, limit.unit, job), value, limit.unit, result.id);
   const std::string nearest = text_of(value, limit.unit, job);
   if (!keeps(value, limit)) {
     if (limit.least && value < *limit.least && nearest == least_text(*limit.least, limit.unit, job))
@@ -199,13 +211,20 @@ std::string falls_found(double least, double greatest, const job::Job& job) {
 
 std::string limit_text(const Result& result, const job::Job& job) {
   const Limit& limit = result.limit;
-  if (!limit.by_pipe.empty() && !limit.least && !limit.greatest) return by_pipe_text(limit, job);
-  const auto least = [&](double v) { return least_text(v, limit.unit, job); };
-  const auto greatest = [&](double v) { return greatest_text(v, limit.unit, job); };
-  if (limit.least && limit.greatest) return least(*limit.least) + " to " + greatest(*limit.greatest);
+  if (!limit.by_pipe.empty() && !limit.least && !limit.greatest) return by_pipe_text(limit, result.id, job);
+  const auto told = [&](std::string text, double v) { return with_noun(std::move(text), v, limit.unit, result.id); };
+  const auto least = [&](double v) { return told(least_text(v, limit.unit, job), v); };
+  const auto greatest = [&](double v) { return told(greatest_text(v, limit.unit, job), v); };
+  if (limit.least && limit.greatest)
+    return least_text(*limit.least, limit.unit, job) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + least(*limit.least);
-  if (limit.greatest && *limit.greatest == 0) return "none allowed";
+  if (limit.greatest && *limit.greatest == 0) return none_allowed;
   return limit.greatest ? "at most " + greatest(*limit.greatest) : unread_limit_text(result.id);
+}
+
+std::string found_and_limit(const Result& result, const job::Job& job) {
+  const std::string limit = limit_text(result, job);
+  return measured_text(result, job) + (limit == none_allowed ? ", " : ", limit ") + limit;
 }
 
 std::string source_text(const Limit& limit) {

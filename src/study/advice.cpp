@@ -77,14 +77,29 @@ std::string lines_of(const job::Job& job, const Remedy& remedy) {
   return text;
 }
 
+std::string titles_of(const Remedy& remedy, const Follower& follower) {
+  std::string titles;
+  for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
+  return titles;
+}
+
 /// What comes of a remedy beside that it mends, as a clause; nothing where nothing does.
 std::string consequence(const job::Job& job, const Remedy& remedy, const Follower& follower) {
   if (!remedy.refused.empty()) return "; " + lines_of(job, remedy) + " cannot stand: " + remedy.refused;
-  std::string titles;
-  for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
+  const std::string titles = titles_of(remedy, follower);
   if (!remedy.settles)
     return "; " + lines_of(job, remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
   return titles.empty() ? "" : "; " + lines_of(job, remedy) + " breaks in its turn: " + titles;
+}
+
+/// The same of all ways to mend one check; where two mend it and break the same, that is told once.
+std::string consequences(const job::Job& job, const std::vector<Remedy>& remedies, const Follower& follower) {
+  const auto mends = [](const Remedy& r) { return r.refused.empty() && r.settles && !r.costs.empty(); };
+  if (remedies.size() == 2 && mends(remedies[0]) && mends(remedies[1]) && remedies[0].costs == remedies[1].costs)
+    return "; either then breaks " + titles_of(remedies[0], follower);
+  std::string text;
+  for (const Remedy& remedy : remedies) text += consequence(job, remedy, follower);
+  return text;
 }
 
 }  // namespace
@@ -100,7 +115,7 @@ std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result
     if (const auto it = std::find_if(result.remedies.begin(), result.remedies.end(), vain); it != result.remedies.end())
       result.advice = it->instead;
     std::erase_if(result.remedies, vain);
-    for (const Remedy& remedy : result.remedies) result.advice += consequence(job, remedy, follower);
+    result.advice += consequences(job, result.remedies, follower);
   }
   return results;
 }

@@ -204,6 +204,7 @@ struct AlongBench {
 };
 struct BenchFasteners {
   AlongBench cleat, joists, rail;
+  std::string deck;  ///< likewise
 };
 
 BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
@@ -227,6 +228,7 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
   if (facts.rail)
     all.rail = {static_cast<int>(facts.rail->joists_at_mm.size()), frame.fasteners_at_rail.value_or(usual),
                 what(frame.rail_fastener, frame.rail_fastener_length)};
+  all.deck = what(frame.deck_fastener, frame.deck_fastener_length);
   return all;
 }
 
@@ -262,7 +264,8 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");
   along(Item::rail_fasteners, bench.rail, "joists' ends, through the front rail");
   add(name_of(Item::deck_screws), count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
-      text(f.deck_edge) + " apart along edges, " + text(f.deck_field) + " along joists");
+      (bench.deck.empty() ? "" : bench.deck + ": ") + text(f.deck_edge) + " apart along edges, " + text(f.deck_field) +
+          " along joists");
   add(name_of(Item::upstand_fasteners), upstands,
       "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight");
   return rows;

@@ -16,6 +16,9 @@ inline constexpr double ratio = 1e-9;
 /// A pair of solids overlaps only above this volume (a grain of sand); below it, surfaces merely touch.
 inline constexpr double overlap_mm3 = 1.0;
 
+/// Two volumes of one solid, found in two ways, are one within this share: sums over its faces keep so many digits.
+inline constexpr double volume_share = 1e-9;
+
 /// Chord height of curved faces in meshes: finer than a plotted line.
 inline constexpr double mesh_mm = 0.05;
 inline constexpr double mesh_angle_rad = 0.065;  ///< a full turn in a hundred: its area to a thousandth

@@ -45,7 +45,7 @@ TEST(Body, IsReadAsATapeWouldReadIt) {
   EXPECT_EQ(body->back, "+y");
   EXPECT_EQ(body->faces, 7u);
   EXPECT_NEAR(body->volume_mm3 / p.volume(), 1, 1e-9);
-  EXPECT_NEAR(body->lost_mm3, 0, 1e-3);
+  EXPECT_EQ(body->lost_mm3, 0) << "rounding is nothing";
   EXPECT_NEAR(body->outline.box().width(), p.length, 1e-9);
   EXPECT_NEAR(body->outline.box().depth(), p.width, 1e-9);
   EXPECT_NEAR(body->hole.x, p.x, 1e-9);

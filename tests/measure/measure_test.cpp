@@ -111,7 +111,7 @@ TEST(Bed, TouchesAllOfTheBaseAboveItAndLeavesNoVoid) {
   // Source: closed form: contact in plan is the bed's plan within the base, less the bore's hole.
   const facts::Bed bed = sample::alcove_facts().bed;
   const double plan = (57.5 - 1) * (36 - 0.5) - std::numbers::pi * 9;
-  EXPECT_NEAR(bed.contact_mm2 / 645.16 / plan, 1, 2e-3);  // arcs are compared as chords
+  EXPECT_NEAR(bed.contact_mm2 / 645.16 / plan, 1, 1e-6);
   EXPECT_LT(bed.void_mm3, 1);
   EXPECT_NEAR(bed.squeeze_out_mm3, bed.spread_mm3 - bed.set_mm3, 1e-9);
 }

@@ -151,8 +151,9 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(check["limit"]["least"].get<double>(), 1. / 48);
   EXPECT_EQ(check["limit"]["greatest"].get<double>(), 1. / 24);
   check.erase("measured"), check.erase("limit");
-  EXPECT_EQ(check,
-            R"({"id": "floor.fall-least", "title": "floor falls enough", "result": "fail", "unit": "ratio",
+  EXPECT_EQ(
+      check,
+      R"({"id": "floor.fall-least", "title": "floor falls enough", "result": "fail", "unit": "ratio", "counts": null,
     "source": "IRC P2709.1",
     "verified": "secondary", "margin": -0.2, "where": "left facet", "advice": "raise the rim", "details": ["a line"],
     "remedies": [{"lines": [{"key": "base.rise", "entry": 0, "value": "\"3/4 in\""}, {"key": "fixture.height",

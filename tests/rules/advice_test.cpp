@@ -58,8 +58,8 @@ TEST(Advice, ADrainNearOneEndMovesTowardTheOther) {
   EXPECT_FALSE(remedy.rise) << "1/4 in/ft on the longest run still does";
   EXPECT_EQ(
       rules::floor_advice(base(60, 34, 48, 17), quarter, half),
-      "no single rim height passes: the longest run, 48\", is more than 2 times the shortest, 12\"; move the drain's "
-      "centre to 34\" from the left edge of the base (drain.from_left, now 48\"), or take base.pattern = "
+      "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\"; move the drain's centre "
+      "to 34\" from the left edge of the base (drain.from_left, now 48\"), or take base.pattern = "
       "\"equal-fall\" (the rim is then not level)");
 }
 
@@ -122,7 +122,7 @@ TEST(Advice, ANarrowerBandOfFallsIsToldAsItIs) {
   job.unit = job::UnitSystem::metric;
   EXPECT_FALSE(rules::floor_remedy(job, 1.0 / 80, 1.0 / 50).possible());
   EXPECT_THAT(rules::floor_advice(job, 1.0 / 80, 1.0 / 50),
-              HasSubstr("the longest run, 900 mm, is more than 1.6 times the shortest, 450 mm,"));
+              HasSubstr("the longest run, 900 mm, is over 1.6 times the shortest, 450 mm,"));
 }
 
 TEST(Advice, OtherPatternsAreMendedByTheirFall) {

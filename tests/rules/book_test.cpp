@@ -13,7 +13,9 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/limits.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/words.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -92,6 +94,54 @@ TEST(Book, RowsSpeakOfRulesInTheirUnits) {
       EXPECT_EQ(rule->unit, row.limit.unit) << book->name << " " << id;
       EXPECT_EQ(rule->title, row.title) << book->name << " " << id;
     }
+}
+
+TEST(Book, NoCountIsToldWithoutWhatIsCounted) {
+  // Source: none; "3, limit at most 2" tells nobody of what. A number that ends a text, or stands before "to", is bare.
+  const std::regex bare{R"((^|[ (])-?[0-9]+(\.[0-9]+)?($| to [^ ]+$|,| at ))"}, pipe{"DN [0-9]+"};
+  const auto is_bare = [&](const std::string& text) {
+    return std::regex_search(std::regex_replace(text, pipe, "pipe"), bare);
+  };
+  for (const std::string& name : rules::book_names())
+    for (const auto unit : {job::UnitSystem::inch, job::UnitSystem::metric}) {
+      job::Job job = sample::alcove();
+      job.book = name, job.unit = unit;
+      const rules::Limits limits = rules::limits_for(job);
+      for (const rules::Rule& rule : rules::all_rules()) {
+        const rules::Held* held = limits.find(rule.id);
+        if (!held || rule.unit == rules::Unit::span) continue;  // "span / 360" is whole
+        rules::Result result;
+        result.id = rule.id, result.limit = held->limit;
+        for (const double value : {0., 1., 2., 45.}) {
+          result.measured = value;
+          EXPECT_FALSE(is_bare(rules::measured_text(result, job)))
+              << name << " " << rule.id << ": " << rules::measured_text(result, job);
+          EXPECT_FALSE(is_bare(rules::limit_text(result, job)))
+              << name << " " << rule.id << ": " << rules::limit_text(result, job);
+        }
+        if (rule.unit == rules::Unit::count) {
+          EXPECT_NE(std::string{rule.unit.noun().one}, rule.unit.noun().many) << rule.id;
+        }
+      }
+    }
+}
+
+TEST(Book, CountsAreToldByOneAndBySeveral) {
+  // Source: none.
+  const job::Job job = sample::alcove();
+  const auto told = [&](const char* id, double value, rules::Limit limit) {
+    limit.unit = rules::Unit::count;
+    rules::Result result;
+    result.id = id, result.limit = limit, result.measured = value;
+    return rules::found_and_limit(result, job);
+  };
+  rules::Limit none, most, least, both;
+  none.greatest = 0, most.greatest = 45, least.least = 1, both.least = 1, both.greatest = 3;
+  EXPECT_EQ(told("upstand.every-wall", 3, none), "3 sides not turned up, none allowed");
+  EXPECT_EQ(told("upstand.every-wall", 1, none), "1 side not turned up, none allowed");
+  EXPECT_EQ(told("trap.turns", 90, most), "90 degrees, limit at most 45 degrees");
+  EXPECT_EQ(told("trap.vented", 0, least), "0 vents, limit at least 1 vent");
+  EXPECT_EQ(told("trap.bends", 4, both), "4 bends, limit 1 to 3 bends");
 }
 
 TEST(Book, EveryRuleHasARowInSomeBook) {

@@ -8,6 +8,7 @@
 #include "rules/fasteners_eurocode.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/loads.hpp"
+#include "rules/push.hpp"
 #include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
 #include "support/imperial.hpp"
@@ -110,7 +111,9 @@ TEST(Rail, IsHeldByWhatNailsTakeInEndGrain) {
   // Source: by hand with NDS 12.3 and 12.5.2 (2018): 200 lbf over three 16d into each of four joists, 119.84 lbf x
   // 0.67: 20.76 %; by EN 1995-1-1, 8.3.1.2 (from memory), a third, of three or more that go in ten thicknesses.
   job::Job job = sample::alcove();
-  const facts::Facts facts = sample::good_facts();
+  facts::Facts facts = sample::good_facts();
+  facts.stand->from_mm = facts.stand->to_mm = 18 * 25.4;  // off the wall it is held better, by the deck
+  job.buy.fasteners.deck_edge = job.buy.fasteners.deck_field = job::Length::inches(1);
   const Result r = result_of(job, facts, "load.seat-rail");
   EXPECT_NEAR(*r.measured, 200 / (12 * 119.8426 * 0.67), 1e-5);
   EXPECT_THAT(r.limit.source, HasSubstr("NDS"));
@@ -121,6 +124,16 @@ TEST(Rail, IsHeldByWhatNailsTakeInEndGrain) {
   job.bench->frame.rail_fastener = "4.2 mm nail", job.bench->frame.rail_fastener_length = job::Length::mm(110);
   const double one = across_n(*fastener_of("4.2 mm nail"), {350, 38.1, 71.9}) / 3 * eurocode_may_use;
   EXPECT_NEAR(*result_of(job, facts, "load.seat-rail").measured, 200 * n_per_lbf / (12 * one), 1e-6);
+  job.bench->frame.deck_fastener = "5 mm screw", job.bench->frame.deck_fastener_length = job::Length::mm(60);
+  job.buy.fasteners.deck_edge = job.buy.fasteners.deck_field = job::Length::mm(300);
+  facts.stand = sample::good_facts().stand;
+  // In EN 1995-1-1 the deck's screws likewise: three along 36 in, all of it at an end.
+  const double screw = across_n(*fastener_of("5 mm screw"), {350, 19.05, 60 - 19.05}) * eurocode_may_use;
+  const double most = std::max(deck_hold(*facts.rail, 0, 36 * 25.4, 300, 300).at_rail,
+                               deck_hold(*facts.rail, 0, 36 * 25.4, 300, 300).at_joists);
+  EXPECT_NEAR(*result_of(job, facts, "load.seat-rail").measured, 200 * n_per_lbf * most / screw, 1e-6);
+  facts.stand->from_mm = facts.stand->to_mm = 18 * 25.4;
+  job.buy.fasteners.deck_edge = job.buy.fasteners.deck_field = job::Length::inches(1);
   job.bench->frame.fasteners_at_rail = 2;
   const Result two = result_of(job, facts, "load.seat-rail");
   EXPECT_EQ(two.outcome, Outcome::fail) << "two in end grain count for nothing";

@@ -98,7 +98,7 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   EXPECT_NEAR(*edges().measured, 3.4375 * in, 1e-9) << "through another joist: what is left is above and below";
   facts.pipe.holes = {hole(4, 0), hole(1, 0, "")};
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
-  EXPECT_THAT(edges().advice, HasSubstr("where hole 2 of the joists lies"));
+  EXPECT_THAT(edges().advice, HasSubstr("read again where it lies, hole 2 of the job file"));
 }
 
 TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
@@ -112,7 +112,8 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
   facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
   facts.pipe.holes = {{"joists/joist-01", 500 + 3.5 * in, centre, in},
                       {"joists/joist-01", 500 - 3.25 * in, centre, in}};
-  job.floor.joist_holes = {{}, {}};
+  job.floor.joist_holes = {{Length::inches(30), Length::inches(12.5), {}, {}},
+                           {Length::inches(30), Length::inches(19.25), {}, {}}};
   const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
   for (const bool sideways : {false, true}) {
     job.floor.joist_direction = sideways ? job::Direction::along_width : job::Direction::along_depth;
@@ -120,7 +121,12 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
     const rules::Result r = edges();
     EXPECT_EQ(r.outcome, Outcome::fail);
     EXPECT_NEAR(*r.measured, (3.25 - 1.6875) * in, 1e-9);
-    EXPECT_THAT(r.where, HasSubstr("3-1/4\" along the joist"));
+    EXPECT_THAT(r.where, HasSubstr(sideways ? "3-1/4\" along the joist to the left"
+                                            : "3-1/4\" along the joist toward the entry"));
+    EXPECT_THAT(r.where,
+                HasSubstr("(hole 2 of the job file, 30\" from the left stud face, 19-1/4\" from the back one)"));
+    EXPECT_THAT(r.where,
+                HasSubstr("(hole 1 of the job file, 30\" from the left stud face, 12-1/2\" from the back one)"));
     EXPECT_THAT(r.where, HasSubstr("too near as well, 1-13/16\" of wood"));
     EXPECT_THAT(r.where, HasSubstr("3-1/2\" along the joist"));
     EXPECT_THAT(r.advice,

@@ -7,6 +7,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/inputs.hpp"
 #include "rules/read_next.hpp"
 #include "support/sample.hpp"
 
@@ -128,6 +129,25 @@ TEST(ReadNext, ACornerRoomIsNotAskedForAFigureItCannotMake) {
     }
 }
 
+TEST(ReadNext, WhatHoldsTheBenchIsAskedForInOneSentence) {
+  // Source: none; what begins alike is said once where what is read at one place is one line.
+  job::Job job = sample::alcove();
+  job::BenchFrame& frame = job.bench->frame;
+  frame.fastener.reset(), frame.fastener_length.reset(), frame.fasteners_at_stud.reset();
+  frame.joist_fastener.reset(), frame.joist_fastener_length.reset(), frame.fasteners_at_joist.reset();
+  frame.rail_fastener.reset(), frame.rail_fastener_length.reset(), frame.fasteners_at_rail.reset();
+  frame.deck_fastener.reset(), frame.deck_fastener_length.reset();
+  std::vector<std::string> asked;
+  for (const rules::ReadNext& stop : rules::by_stops(rules::read_next(rules::check(job, sample::good_facts()))))
+    if (rules::stop_of(stop.turn) == rules::Stop::bench_frame) asked.push_back(stop.what);
+  EXPECT_EQ(asked,
+            (std::vector<std::string>{
+                "say what fasteners hold the bench: wall cleat to studs (bench.frame.fastener, fastener_length, "
+                "fasteners_at_stud); joists to cleat (bench.frame.joist_fastener, joist_fastener_length, "
+                "fasteners_at_joist); front rail to joists (bench.frame.rail_fastener, rail_fastener_length, "
+                "fasteners_at_rail); deck to rail and joists (bench.frame.deck_fastener, deck_fastener_length)"}));
+}
+
 TEST(ReadNext, AsksForNoKeyThatIsGiven) {
   // Source: none; who is told to read again what stands in the job file looks for a fault there.
   job::Job job = sample::alcove();
@@ -144,18 +164,15 @@ TEST(ReadNext, AsksForNoKeyThatIsGiven) {
   EXPECT_EQ(read(Input::floor_before),
             "measure the free floor in front of the entry: out from it (floor.clear_before)");
   EXPECT_EQ(read(Input::cleat_held),
-            "say of the fasteners of the bench's wall cleat: how long they are (bench.frame.fastener_length)");
+            "say what fasteners hold the bench: wall cleat to studs, how long they are (bench.frame.fastener_length)");
   EXPECT_EQ(read(Input::joists_held),
-            "say of the fasteners that hold a joist's end to the wall cleat: how many there are "
-            "(bench.frame.fasteners_at_joist)");
+            "say what fasteners hold the bench: joists to cleat, how many there are (bench.frame.fasteners_at_joist)");
   EXPECT_EQ(read(Input::rail_held),
-            "say of the fasteners that hold the bench's front rail to a joist's end: which they are "
-            "(bench.frame.rail_fastener)");
+            "say what fasteners hold the bench: front rail to joists, which they are (bench.frame.rail_fastener)");
   frame.fastener.reset(), frame.fasteners_at_stud.reset();
-  EXPECT_EQ(
-      read(Input::cleat_held),
-      "say of the fasteners of the bench's wall cleat: which they are, how long they are and how many go into each "
-      "stud (bench.frame.fastener, fastener_length, fasteners_at_stud)");
+  EXPECT_EQ(read(Input::cleat_held),
+            "say what fasteners hold the bench: wall cleat to studs (bench.frame.fastener, fastener_length, "
+            "fasteners_at_stud)");
   job.floor.joist_span.reset();
   EXPECT_EQ(read(Input::bearing),
             "find where the floor joists bear and how far they span (floor.joists.bearing, floor.joists.span)");

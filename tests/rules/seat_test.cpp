@@ -159,7 +159,7 @@ TEST(Seat, ADeckWithoutARatingGoesByItsMaker) {
   EXPECT_THAT(seat().limit.source, HasSubstr("the deck's maker"));
   job.bench->frame.panel_carries_kg = 203;
   EXPECT_EQ(seat().outcome, Outcome::fail);
-  EXPECT_THAT(seat().advice, HasSubstr("allows 450 lb or more")) << "2000 N are 449.6 lbf";
+  EXPECT_THAT(seat().advice, HasSubstr("allows 450 lb (2.0 kN) or more")) << "2000 N are 449.6 lbf";
   for (const Result& r : check(job, facts)) {
     if (r.id != "load.seat-deflection") continue;
     EXPECT_NE(r.outcome, Outcome::pass) << "nobody knows how far such a deck sags";

@@ -134,7 +134,7 @@ TEST(Words, TwoBoundsThatAreOneAreToldOnce) {
   job.base.pattern = job::FallPattern::equal_fall;
   EXPECT_EQ(rules::floor_advice(job, 1. / 48, 1. / 48), "set base.fall to 1/4 in/ft (1:48)");
   job.base.made = job::Made::bought;
-  EXPECT_THAT(rules::floor_advice(job, 1. / 48, 1. / 48), HasSubstr("buy one whose floor falls 1/4 in/ft (1:48) on"));
+  EXPECT_THAT(rules::floor_advice(job, 1. / 48, 1. / 48), HasSubstr("buy one that falls 1/4 in/ft (1:48) on"));
 }
 
 TEST(Words, OneFloorMeetsEdgesThatDifferByAllOfTheStep) {

@@ -376,6 +376,10 @@ class Maker {
     frame.insert("fasteners_at_joist", count(1, 6));
     frame.insert("rail_fastener", "16d");
     frame.insert("rail_fastener_length", "3-1/2 in");
+    if (const auto at_stud = frame["fasteners_at_stud"].value<int64_t>().value_or(1); at_stud % 3 != 0) {
+      frame.insert("deck_fastener", at_stud % 3 == 1 ? "#10" : "16d");
+      frame.insert("deck_fastener_length", "3 in");
+    }
     frame.insert("fasteners_at_rail", 1 + frame["fasteners_at_stud"].value<int64_t>().value_or(1) % 4);
     if (chance(0.7)) bench->insert("strength", pick({"60 psi", "1200 psi"}));
   }

@@ -32,6 +32,8 @@ job::Bench bench() {
   b.frame.rail_fastener = "16d";
   b.frame.rail_fastener_length = inches(3.5);
   b.frame.fasteners_at_rail = 3;
+  b.frame.deck_fastener = "#10";
+  b.frame.deck_fastener_length = inches(3);
   b.strength_mpa = 8;
   return b;
 }
@@ -47,7 +49,7 @@ job::Buy buy() {
   b.adhesive = {inches(0.375), inches(4), b.sealant.cartridge_mm3, 0.1};
   b.flashing.lap = inches(2);
   b.batch_minutes = 15;
-  b.fasteners = {2, inches(6), inches(12), inches(16), 100};
+  b.fasteners = {2, inches(3), inches(12), inches(16), 100};
   return b;
 }
 

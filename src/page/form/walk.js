@@ -32,7 +32,9 @@ const NEEDS = {
   'bench.frame.fasteners_at_stud': ['bench.frame.kind', 'timber'],
   'bench.frame.rail_fastener': ['bench.frame.kind', 'timber'],
   'bench.frame.rail_fastener_length': ['bench.frame.kind', 'timber'],
-  'bench.frame.fasteners_at_rail': ['bench.frame.kind', 'timber']
+  'bench.frame.fasteners_at_rail': ['bench.frame.kind', 'timber'],
+  'bench.frame.deck_fastener': ['bench.frame.kind', 'timber'],
+  'bench.frame.deck_fastener_length': ['bench.frame.kind', 'timber']
 };
 
 /** A section that no step names goes where its parent is asked for; where that is nowhere, to the step for everything else. */
