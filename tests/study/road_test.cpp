@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "measure/memory.hpp"
 #include "study/advice.hpp"
@@ -84,6 +85,45 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
   ASSERT_EQ(there.refused, "");
   for (const char* id : {"drain.bore-clear-of-joists", "floor.fall-greatest", "floor.fall-least"})
     EXPECT_FALSE(broken(of(there.results, id))) << id << ": " << lines(at.road);
+}
+
+TEST(Advice, WhatBothRemediesBreakIsToldOnce) {
+  // Source: none; either of two ways to mend the floor leaves the level nothing to spare.
+  const Judged at = judged(diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml"));
+  const rules::Result& steep = of(at.results, "floor.fall-greatest");
+  ASSERT_EQ(steep.remedies.size(), 2u);
+  EXPECT_EQ(steep.remedies[0].costs, steep.remedies[1].costs);
+  const std::string once = "; either then breaks 'base can be set by a level'";
+  ASSERT_GT(steep.advice.size(), once.size());
+  EXPECT_EQ(steep.advice.substr(steep.advice.size() - once.size()), once);
+}
+
+TEST(Advice, ABaseThatDoesNotGoDownLevelIsHeldLowerOrMadeShorter) {
+  // Source: by hand: 60-1/4 in at the floor, both walls lean in 3/16 over 48: 1/8 is left to spare up to 16 in, and
+  // from 48 it lacks 1/8; 1/4 shorter it goes down from there with 1/8.
+  std::string text =
+      "[job]\nname = \"leaning\"\nunit = \"in\"\n[survey.plan]\nback = 60.25\nfront = 60.25\nleft = 36\nright = 36\n"
+      "diagonal_from_back_left = 70.185914\n";
+  for (const char* wall : {"left", "right"})
+    text += std::string{"[[survey.plumb]]\nwall = \""} + wall + "\"\nalong = 10\nlean = \"3/16 in\"\nover = 48\n";
+  text +=
+      "[[survey.plumb]]\nwall = \"back\"\nalong = 10\nlean = 0\nover = 48\n[base]\nlength = 60\nwidth = 34\nunderside "
+      "= "
+      "\"flat\"\nshell = 0.5\nrib_depth = 0.5\n[base.upstands]\nheight = 3\n[base.threshold]\nheight = 2\n[drain]\n"
+      "size = 4\nfrom_left = 30\nfrom_back = 16\n[bed]\nleast = 0.5\n";
+  const Judged at = judged(text);
+  const rules::Result& level = of(at.results, "room.drop-in");
+  EXPECT_EQ(level.outcome, rules::Outcome::fail);
+  ASSERT_EQ(level.remedies.size(), 2u) << level.advice;
+  EXPECT_EQ(level.remedies[0].changes[0].key, "base.lowered_from");
+  EXPECT_EQ(level.remedies[1].changes[0].key, "base.length");
+  measure::Memory memory;
+  for (const rules::Remedy& remedy : level.remedies) {
+    EXPECT_TRUE(remedy.settles) << remedy.changes[0].value;
+    EXPECT_EQ(of(follow(at.job, remedy.changes, memory).results, "room.drop-in").outcome, rules::Outcome::pass);
+  }
+  EXPECT_NE(level.advice.find("below where they do (base.lowered_from)"), std::string::npos) << level.advice;
+  EXPECT_NE(level.advice.find("1/4\" shorter (base.length)"), std::string::npos) << level.advice;
 }
 
 TEST(Road, IsNotToldWhereRemediesGoTogether) {
