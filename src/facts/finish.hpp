@@ -1,16 +1,21 @@
 /// What is laid on, bonded to and sealed along the solids. Lengths in millimetres, areas in square millimetres.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "facts/part_id.hpp"
+#include "survey/surface.hpp"
 
 namespace fallwright::facts {
 
-/// True, sloped area of one thing that is tiled: "floor", "threshold", "seat", "apron", or "walls" with which one.
+using survey::Tiled;
+
+/// True, sloped area of one thing that may be tiled; of the walls of one of them.
 struct Covered {
-  std::string surface, where;
+  Tiled surface = Tiled::floor;
+  std::optional<survey::Side> wall = {};
   double area_mm2 = 0;
 };
 

@@ -1,11 +1,13 @@
 /// What is bought beside timber: the user's products, packs and habits. Every default stands in schema_buy.cpp.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "job/prices.hpp"
+#include "survey/surface.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::job {
@@ -25,12 +27,16 @@ struct Mix {
   double sand() const { return parts[2]; }
 };
 
+using survey::Tiled;
+
 struct Tile {
-  std::vector<std::string> surfaces;  ///< "floor", "threshold", "seat", "apron", "walls"
-  std::vector<std::string> own;       ///< those that take a tile of their own; the others share one
-  Length height;                      ///< of the walls' tile above the drain's top
+  std::vector<Tiled> surfaces;
+  std::vector<Tiled> own;  ///< those that take a tile of their own; the others share one
+  Length height;           ///< of the walls' tile above the drain's top
   double waste = 0;
   std::optional<double> box_mm2;
+  bool covers(Tiled what) const { return std::find(surfaces.begin(), surfaces.end(), what) != surfaces.end(); }
+  bool has_own(Tiled what) const { return std::find(own.begin(), own.end(), what) != own.end(); }
 };
 
 /// How tile is bonded: the notches of the trowel.

@@ -36,6 +36,13 @@ std::vector<Key> mortar_keys() {
   };
 }
 
+/// Words that were read are among those that are allowed.
+std::vector<Tiled> tiled_of(const std::vector<std::string>& words) {
+  std::vector<Tiled> tiled;
+  for (const std::string& word : words) tiled.push_back(survey::tiled_of(word).value());
+  return tiled;
+}
+
 std::vector<Key> tile_keys() {
   return {
       {"tile.surfaces",
@@ -47,7 +54,7 @@ std::vector<Key> tile_keys() {
        0,
        "what is tiled; leave out what comes finished",
        {"floor", "threshold", "seat", "apron", "walls"},
-       STORE(j.buy.tile.surfaces = v.words)},
+       STORE(j.buy.tile.surfaces = tiled_of(v.words))},
       {"tile.own",
        Kind::words,
        usual,
@@ -57,7 +64,7 @@ std::vector<Key> tile_keys() {
        0,
        "surfaces that take a tile of their own, in boxes of their own; the others share one",
        {"floor", "threshold", "seat", "apron", "walls"},
-       STORE(j.buy.tile.own = v.words)},
+       STORE(j.buy.tile.own = tiled_of(v.words))},
       {"tile.height", Kind::length, usual, "\"75 in\"", "1900", 300, 4000,
        "of tile and waterproofing on the walls, above the drain's top; codes ask for 70 to 72 in (1800 mm) above drain "
        "or "

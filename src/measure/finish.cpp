@@ -21,6 +21,7 @@ namespace fallwright::measure {
 namespace {
 
 using job::Side;
+using job::Tiled;
 using survey::Rect;
 constexpr double near_mm = 0.1;  ///< edges nearer than this to an outline run along it
 
@@ -145,8 +146,8 @@ class Finisher {
   /// The wall a surface's side faces, if it is one.
   bool walled(Side side) const { return job_.alcove.has_wall(side); }
 
-  void cover(const std::string& surface, const std::string& where, double area) {
-    if (area > 0) finish_.covered.push_back({surface, where, area});
+  void cover(Tiled surface, double area, std::optional<Side> wall = {}) {
+    if (area > 0) finish_.covered.push_back({surface, wall, area});
   }
 
   void lying(const facts::Facts& facts) {
@@ -155,9 +156,9 @@ class Finisher {
       (f.surface == facts::Surface::base_floor ? floor
        : f.surface == facts::Surface::seat     ? seat
                                                : threshold) += f.area_mm2;
-    cover("floor", "", floor);
-    if (threshold_.any()) cover("threshold", "", threshold + threshold_sides());
-    cover("seat", "", seat);
+    cover(Tiled::floor, floor);
+    if (threshold_.any()) cover(Tiled::threshold, threshold + threshold_sides());
+    cover(Tiled::seat, seat);
   }
 
   /// The threshold's upright faces, toward the floor and toward the bath.
@@ -182,10 +183,10 @@ class Finisher {
         area += strip(floor_, side, finish_.top_mm) + threshold_strip(side, finish_.top_mm);
       if (seat_.any() && side != opposite(bench_.value_or(Side::front)))
         area += strip(seat_, side, finish_.top_mm, false);
-      if (walled(side)) cover("walls", name_of(side), area);
+      if (walled(side)) cover(Tiled::walls, area, side);
     }
     if (bench_ && heights_.seat_front_mm)
-      cover("apron", "",
+      cover(Tiled::apron,
             strip(floor_, *bench_, *heights_.seat_front_mm) + threshold_strip(*bench_, *heights_.seat_front_mm));
   }
 
@@ -215,11 +216,6 @@ class Finisher {
     return length;
   }
 
-  bool tiled(const char* surface) const {
-    const auto& list = job_.buy.tile.surfaces;
-    return std::find(list.begin(), list.end(), surface) != list.end();
-  }
-
   void joints() {
     double floor = 0, apron = 0, threshold = 0, seat = 0, corners = 0, apron_ends = 0;
     for (const Side side : {Side::back, Side::left, Side::right}) {
@@ -235,7 +231,7 @@ class Finisher {
     joint("floor to walls", floor);
     joint("floor to apron", apron);
     // Where neither is tiled the base is one piece.
-    if (threshold_.any() && (tiled("floor") || tiled("threshold")))
+    if (threshold_.any() && (job_.buy.tile.covers(Tiled::floor) || job_.buy.tile.covers(Tiled::threshold)))
       joint("floor to threshold", length_of(floor_.on(Side::front)));
     joint("apron to walls", apron_ends);
     joint("threshold to walls", threshold);

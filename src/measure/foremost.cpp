@@ -18,6 +18,15 @@ double arm_hand(const job::Job& job) {
   return -1;
 }
 
+/// The hand of a channel's outlet, which need not stand in its middle; zero where it does.
+double outlet_hand(const job::Job& job, double width_mm) {
+  const job::From& across = job.drain.across;
+  if (job.drain.kind != job::DrainKind::line || across.distance.is_zero()) return 0;
+  const double past_middle = across.distance.in_mm() - width_mm / 2;
+  if (std::abs(past_middle) <= units::tolerance::length_mm) return 0;
+  return (past_middle > 0) == (across.side == job::Side::right) ? -1 : 1;
+}
+
 /// The hand on which something stands that has no like on the other: -1 left, 1 right.
 double hand_of(const parts::Model& model, double drain_x) {
   using job::Side;
@@ -27,6 +36,7 @@ double hand_of(const parts::Model& model, double drain_x) {
   const double x = (base.x0 + base.x1) / 2, y = (base.y0 + base.y1) / 2;
   const auto off = [](double mm) { return std::abs(mm) > units::tolerance::length_mm; };
   if (off(drain_x - x)) return drain_x > x ? 1 : -1;
+  if (const double outlet = outlet_hand(model.job, base.x1 - base.x0); outlet != 0) return outlet;
   const auto left = wall_line(model, Side::left, y), right = wall_line(model, Side::right, y);
   if (left && right && off(x - (*left + *right) / 2)) return x > (*left + *right) / 2 ? 1 : -1;
   if (!left != !right) return right ? 1 : -1;

@@ -280,7 +280,9 @@ Json finish(const facts::Finish& f) {
   return {{"top_mm", f.top_mm},
           {"covered", list(f.covered,
                            [](const facts::Covered& c) {
-                             return Json{{"surface", c.surface}, {"where", c.where}, {"area_mm2", c.area_mm2}};
+                             return Json{{"surface", name_of(c.surface)},
+                                         {"where", c.wall ? survey::name_of(*c.wall) : ""},
+                                         {"area_mm2", c.area_mm2}};
                            })},
           {"joints", seams(f.joints)},
           {"flashings", seams(f.flashings)},

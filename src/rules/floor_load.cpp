@@ -20,6 +20,7 @@ constexpr double board_kg_m2 = 11;            ///< wall board of 1/2 in: common 
 constexpr double floor_outside_kg_m3 = 2300;  ///< tile and mortar of the bath's floor: common practice, no source
 constexpr double glass_kg_m3 = 2500;
 
+using job::Tiled;
 using Plan = std::array<double, 4>;
 
 Plan plan_of(const facts::Part& part) {
@@ -46,12 +47,11 @@ std::optional<Burden> burden_of(const facts::Facts& facts, const std::string& wh
 }
 
 /// Tile lies where the job says that something is tiled.
-double tile_kg(const job::Job& job, const facts::Facts& facts, const std::string& surface, const std::string& where) {
-  const auto& tiled = job.buy.tile.surfaces;
-  if (std::find(tiled.begin(), tiled.end(), surface) == tiled.end()) return 0;
+double tile_kg(const job::Job& job, const facts::Facts& facts, Tiled surface, std::optional<job::Side> wall = {}) {
+  if (!job.buy.tile.covers(surface)) return 0;
   double kg = 0;
   for (const facts::Covered& c : facts.finish.covered)
-    if (c.surface == surface && (where.empty() || c.where == where)) kg += c.area_mm2 * 1e-6 * tile_kg_m2;
+    if (c.surface == surface && c.wall == wall) kg += c.area_mm2 * 1e-6 * tile_kg_m2;
   return kg;
 }
 
@@ -62,7 +62,7 @@ std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts)
   // Over a bonded membrane the floor's tile is the base itself.
   const bool tile_weighed = job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
   if (burden)
-    burden->kg += (tile_weighed ? 0 : tile_kg(job, facts, "floor", "")) + tile_kg(job, facts, "threshold", "");
+    burden->kg += (tile_weighed ? 0 : tile_kg(job, facts, Tiled::floor)) + tile_kg(job, facts, Tiled::threshold);
   return burden;
 }
 
@@ -70,7 +70,7 @@ std::optional<Burden> under_bench(const job::Job& job, const facts::Facts& facts
   auto burden = burden_of(facts, "bench", [](const facts::Part& p) {
     return p.which.is(facts::Role::seat_block) || p.which.is(facts::Role::bench_frame);
   });
-  if (burden) burden->kg += tile_kg(job, facts, "seat", "") + tile_kg(job, facts, "apron", "");
+  if (burden) burden->kg += tile_kg(job, facts, Tiled::seat) + tile_kg(job, facts, Tiled::apron);
   return burden;
 }
 
@@ -81,7 +81,7 @@ std::optional<Burden> under_wall(const job::Job& job, const facts::Facts& facts,
   });
   if (!burden) return burden;
   const double length = std::max(burden->plan_mm[2] - burden->plan_mm[0], burden->plan_mm[3] - burden->plan_mm[1]);
-  burden->kg += tile_kg(job, facts, "walls", name) + length * job.alcove.height.in_mm() * 1e-6 * board_kg_m2;
+  burden->kg += tile_kg(job, facts, Tiled::walls, side) + length * job.alcove.height.in_mm() * 1e-6 * board_kg_m2;
   return burden;
 }
 

@@ -1,4 +1,4 @@
-/// What carries water and is judged by its fall.
+/// What carries water and is judged by its fall, and what is tiled.
 #pragma once
 
 #include <optional>
@@ -25,6 +25,32 @@ inline const char* name_of(Surface surface) {
 inline std::optional<Surface> surface_of(const std::string& word) {
   for (const Surface surface : {Surface::base_floor, Surface::threshold, Surface::seat})
     if (word == name_of(surface)) return surface;
+  return std::nullopt;
+}
+
+/// What takes tile, waterproofing and sealant.
+enum class Tiled { floor, threshold, seat, apron, walls };
+
+/// "floor", "threshold", "seat", "apron", "walls": as job files and reports write it.
+inline const char* name_of(Tiled tiled) {
+  switch (tiled) {
+    case Tiled::floor:
+      return "floor";
+    case Tiled::threshold:
+      return "threshold";
+    case Tiled::seat:
+      return "seat";
+    case Tiled::apron:
+      return "apron";
+    case Tiled::walls:
+      return "walls";
+  }
+  return "";
+}
+
+inline std::optional<Tiled> tiled_of(const std::string& word) {
+  for (const Tiled tiled : {Tiled::floor, Tiled::threshold, Tiled::seat, Tiled::apron, Tiled::walls})
+    if (word == name_of(tiled)) return tiled;
   return std::nullopt;
 }
 

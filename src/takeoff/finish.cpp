@@ -30,6 +30,7 @@ double depth_of(const job::Bond& bond) {
 
 namespace {
 
+using job::Tiled;
 using units::decimals;
 
 class List {
@@ -101,10 +102,10 @@ class List {
     double area = 0;
     std::string others;
     for (const facts::Covered& c : finish_.covered) {
-      if (c.surface == "floor" && !tiled("floor")) continue;
-      if (on_liner_ && (c.surface == "floor" || c.surface == "threshold")) continue;  // the liner lies under them
+      if (c.surface == Tiled::floor && !buy_.tile.covers(Tiled::floor)) continue;
+      if (on_liner_ && (c.surface == Tiled::floor || c.surface == Tiled::threshold)) continue;  // it lies under them
       area += c.area_mm2;
-      if (c.surface != "walls" && others.find(c.surface) == std::string::npos) others += ", " + c.surface;
+      if (c.surface != Tiled::walls) others += std::string{", "} + name_of(c.surface);  // each of them is one
     }
     add({name_of(Item::waterproofing), u_.area(area + lap_mm2()), u_.area_unit(), buy_.membrane.waste,
          u_.area(buy_.membrane.roll_mm2.value_or(0)), "packs",
@@ -112,34 +113,25 @@ class List {
              "; " + decimals(u_.area(lap_mm2()), 1) + " " + u_.area_unit() + " of it laps in corners"});
   }
 
-  bool tiled(const std::string& surface) const {
-    const auto& list = buy_.tile.surfaces;
-    return std::find(list.begin(), list.end(), surface) != list.end();
-  }
-
-  bool has_own(const std::string& surface) const {
-    const auto& list = buy_.tile.own;
-    return std::find(list.begin(), list.end(), surface) != list.end();
-  }
-
   /// One tile for all surfaces, summed before boxes are counted, but for those that take their own.
   void tile() {
-    std::vector<std::string> shared;
-    for (const std::string& surface : buy_.tile.surfaces)
-      if (!has_own(surface)) shared.push_back(surface);
+    std::vector<Tiled> shared;
+    for (const Tiled surface : buy_.tile.surfaces)
+      if (!buy_.tile.has_own(surface)) shared.push_back(surface);
     tile(name_of(Item::tile), shared);
-    for (const std::string& surface : buy_.tile.surfaces)
-      if (has_own(surface)) tile(tile_of(surface), {surface});
+    for (const Tiled surface : buy_.tile.surfaces)
+      if (buy_.tile.has_own(surface)) tile(tile_of(name_of(surface)), {surface});
   }
 
-  void tile(const std::string& item, const std::vector<std::string>& surfaces) {
+  void tile(const std::string& item, const std::vector<Tiled>& surfaces) {
     double area = 0;
     std::string where;
-    for (const std::string& surface : surfaces)
+    for (const Tiled surface : surfaces)
       for (const facts::Covered& c : finish_.covered) {
         if (c.surface != surface) continue;
         area += c.area_mm2;
-        where += (where.empty() ? "" : ", ") + (c.where.empty() ? surface : c.where + " wall") + " " +
+        where += (where.empty() ? "" : ", ") +
+                 (c.wall ? std::string{survey::name_of(*c.wall)} + " wall" : name_of(surface)) + " " +
                  decimals(u_.area(c.area_mm2), 1);
       }
     add({item, u_.area(area), u_.area_unit(), buy_.tile.waste, u_.area(buy_.tile.box_mm2.value_or(0)), "boxes",
@@ -150,7 +142,7 @@ class List {
   void bond() {
     double area = 0;
     for (const facts::Covered& c : finish_.covered)
-      if (tiled(c.surface)) area += c.area_mm2;
+      if (buy_.tile.covers(c.surface)) area += c.area_mm2;
     if (area == 0) return;
     const double depth = depth_of(buy_.bond);
     add({"bonding mortar", u_.volume(area * depth), u_.volume_unit(), buy_.bond.waste,

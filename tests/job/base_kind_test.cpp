@@ -135,7 +135,7 @@ TEST(BaseKind, AStartersRoomIsOneThatIsBuilt) {
     EXPECT_EQ(job.floor.kind, FloorKind::slab);
     EXPECT_GE(job.floor.deck.in_mm(), 75);
   }
-  const std::vector<string> walls{"walls"};
+  const std::vector<Tiled> walls{Tiled::walls};
   EXPECT_EQ(read(starter(UnitSystem::inch, BaseKind::bought), "s.toml").buy.tile.surfaces, walls);
 }
 

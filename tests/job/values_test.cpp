@@ -391,7 +391,7 @@ TEST(Values, OfWhatIsBought) {
   const Buy& b = own().buy;
   EXPECT_EQ(b.mix.cement_bag_kg, 26);
   EXPECT_EQ(b.mix.lime_bag_kg, 24);
-  EXPECT_EQ(b.tile.surfaces, (std::vector<std::string>{"walls", "seat"}));
+  EXPECT_EQ(b.tile.surfaces, (std::vector<Tiled>{Tiled::walls, Tiled::seat}));
   EXPECT_EQ(b.tile.height.in_mm(), 1903);
   EXPECT_NEAR(b.tile.waste, 0.12, 1e-12);
   EXPECT_NEAR(*b.tile.box_mm2, 0.93e6, 1e-6);

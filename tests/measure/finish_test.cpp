@@ -19,10 +19,10 @@ facts::Finish finish_of(const job::Job& job) {
   return measure::measure(*parts::build(job)).finish;
 }
 
-double area(const facts::Finish& finish, const std::string& surface, const std::string& where = "") {
+double area(const facts::Finish& finish, job::Tiled surface, std::optional<job::Side> wall = {}) {
   for (const facts::Covered& c : finish.covered)
-    if (c.surface == surface && c.where == where) return c.area_mm2 / in2;
-  ADD_FAILURE() << surface << " " << where;
+    if (c.surface == surface && c.wall == wall) return c.area_mm2 / in2;
+  ADD_FAILURE() << name_of(surface) << " " << (wall ? name_of(*wall) : "");
   return 0;
 }
 
@@ -40,11 +40,12 @@ TEST(Finish, WallsAreTiledFromWhatStandsBelowThem) {
   // Source: closed form; strips over the rim (56.5 x 31.5 in), the threshold's ends and the seat's edges.
   const facts::Finish finish = sample::alcove_facts().finish;
   EXPECT_NEAR(finish.top_mm, top * in, 1e-6);
-  EXPECT_NEAR(area(finish, "walls", "back"), 56.5 * (top - rim) + 14.5 * (top - (nose + seat_back) / 2), 1e-6);
-  EXPECT_NEAR(area(finish, "walls", "left"), 35.5 * (top - seat_back), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::walls, job::Side::back),
+              56.5 * (top - rim) + 14.5 * (top - (nose + seat_back) / 2), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::walls, job::Side::left), 35.5 * (top - seat_back), 1e-6);
   const double sill = 1.5 + 2.5 + 4. / 48 / 2;
-  EXPECT_NEAR(area(finish, "walls", "right"), 31.5 * (top - rim) + 4 * (top - sill), 1e-6);
-  EXPECT_NEAR(area(finish, "apron"), 31.5 * (nose - rim) + 4 * (nose - sill), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::walls, job::Side::right), 31.5 * (top - rim) + 4 * (top - sill), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::apron), 31.5 * (nose - rim) + 4 * (nose - sill), 1e-6);
 }
 
 TEST(Finish, WallsOverTheSeatsNoseAreTiledOnceWhateverTheUpstands) {
@@ -57,16 +58,16 @@ TEST(Finish, WallsOverTheSeatsNoseAreTiledOnceWhateverTheUpstands) {
   right.bench->place = job::Side::right, right.drain.across.side = job::Side::right;
   const double seat = 15.25 * (top - (nose + nose + 15.25 / 48) / 2);
   for (const job::Job& j : {left, right})
-    EXPECT_NEAR(area(finish_of(j), "walls", "back"), 55.5 * (top - rim) + seat, 1e-6);
+    EXPECT_NEAR(area(finish_of(j), job::Tiled::walls, job::Side::back), 55.5 * (top - rim) + seat, 1e-6);
 }
 
 TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
   // Source: closed form; plan over the cosine of each facet's fall.
   const facts::Finish finish = sample::alcove_facts().finish;
   const double rise = 26.25 / 48, ends = (31.5 + 4) / 2 * 26.25, sides = (56.5 + 4) / 2 * 13.75;
-  EXPECT_NEAR(area(finish, "floor"), 2 * ends * std::hypot(1, rise / 26.25) + 2 * sides * std::hypot(1, rise / 13.75),
-              1e-6);
-  EXPECT_NEAR(area(finish, "seat"), 14.5 * 35.5 * std::hypot(1, 1. / 48), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::floor),
+              2 * ends * std::hypot(1, rise / 26.25) + 2 * sides * std::hypot(1, rise / 13.75), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::seat), 14.5 * 35.5 * std::hypot(1, 1. / 48), 1e-6);
 }
 
 TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
@@ -148,18 +149,18 @@ TEST(Finish, AdhesiveIsTheSameOnTheOtherHandAndAtTheBack) {
 TEST(Finish, ABaseThatComesFinishedHasNoJointToItsThreshold) {
   // Source: common practice, no source: one piece; tile on either makes an edge to seal.
   job::Job job = sample::alcove();
-  job.buy.tile.surfaces = {"walls"};
+  job.buy.tile.surfaces = {job::Tiled::walls};
   for (const facts::Seam& seam : finish_of(job).joints) EXPECT_NE(seam.what, "floor to threshold");
-  job.buy.tile.surfaces = {"walls", "threshold"};
+  job.buy.tile.surfaces = {job::Tiled::walls, job::Tiled::threshold};
   EXPECT_NEAR(joint(finish_of(job), "floor to threshold"), 56.5, 1e-6);
 }
 
 TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {
   // Source: closed form; 1 in of overhang takes 1 in of the strip over the base's rim and adds it to the seat's.
   job::Job job = sample::alcove();
-  const double before = area(finish_of(job), "walls", "back");
+  const double before = area(finish_of(job), job::Tiled::walls, job::Side::back);
   job.bench->overhang = job::Length::inches(1);
-  const double after = area(finish_of(job), "walls", "back");
+  const double after = area(finish_of(job), job::Tiled::walls, job::Side::back);
   const double strip = top - rim,
                seat = 15.5 * (top - (nose + 18 + 15.5 / 48) / 2) - 14.5 * (top - (nose + seat_back) / 2);
   EXPECT_NEAR(after - before, seat - strip, 1e-6);
@@ -171,9 +172,9 @@ TEST(Finish, TheOtherHandTakesAsMuch) {
   right.bench->place = job::Side::right;
   right.drain.across.side = job::Side::right;
   const facts::Finish a = sample::alcove_facts().finish, b = finish_of(right);
-  EXPECT_NEAR(area(a, "walls", "left"), area(b, "walls", "right"), 1e-9);
-  EXPECT_NEAR(area(a, "walls", "back"), area(b, "walls", "back"), 1e-9);
-  EXPECT_NEAR(area(a, "apron"), area(b, "apron"), 1e-9);
+  EXPECT_NEAR(area(a, job::Tiled::walls, job::Side::left), area(b, job::Tiled::walls, job::Side::right), 1e-9);
+  EXPECT_NEAR(area(a, job::Tiled::walls, job::Side::back), area(b, job::Tiled::walls, job::Side::back), 1e-9);
+  EXPECT_NEAR(area(a, job::Tiled::apron), area(b, job::Tiled::apron), 1e-9);
   ASSERT_EQ(a.joints.size(), b.joints.size());
   for (std::size_t i = 0; i < a.joints.size(); ++i)
     EXPECT_NEAR(a.joints[i].length_mm, b.joints[i].length_mm, 1e-9) << a.joints[i].what;
@@ -186,9 +187,10 @@ TEST(Finish, ABenchAlongTheBackLeavesItsEnds) {
   job.base.width = job::Length::inches(21.5);
   job.drain.along = {job::Side::back, job::Length::inches(9)};
   const facts::Finish finish = finish_of(job);
-  EXPECT_NEAR(area(finish, "walls", "back"), 71 * (top - seat_back), 1e-6);
-  EXPECT_GT(area(finish, "walls", "left"), 14.5 * (top - seat_back));
-  EXPECT_NEAR(area(finish, "walls", "left"), area(finish, "walls", "right"), 1e-6);
+  EXPECT_NEAR(area(finish, job::Tiled::walls, job::Side::back), 71 * (top - seat_back), 1e-6);
+  EXPECT_GT(area(finish, job::Tiled::walls, job::Side::left), 14.5 * (top - seat_back));
+  EXPECT_NEAR(area(finish, job::Tiled::walls, job::Side::left), area(finish, job::Tiled::walls, job::Side::right),
+              1e-6);
 }
 
 }  // namespace

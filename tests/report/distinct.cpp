@@ -128,7 +128,7 @@ facts::Facts distinct_facts() {
              facts::Dip{46, 4.1e7, 1.195e6},
              {{50, 4.5e7, 1.2e6}, {90, 9.3e7, 1.21e6}}};
   f.finish = {2001,
-              {{"walls", "back", 3e6}},
+              {{survey::Tiled::walls, survey::Side::back, 3e6}},
               {{"floor to walls", 2002}},
               {{"base, back", 1462}},
               3,

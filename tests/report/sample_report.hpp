@@ -29,8 +29,14 @@ struct Reported {
     facts.members = {
         {part_id("bench-frame/joist-01"), "bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {0, 0}},
         {part_id("bench-frame/stud-01"), "bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
-    facts.finish = {2000, {{"walls", "back", 3e6}}, {{"floor to walls", 2000}}, {{"base, back", 1460}}, 3, 3e5,
-                    1e6,  {{"deck", 3e5}}};
+    facts.finish = {2000,
+                    {{survey::Tiled::walls, survey::Side::back, 3e6}},
+                    {{"floor to walls", 2000}},
+                    {{"base, back", 1460}},
+                    3,
+                    3e5,
+                    1e6,
+                    {{"deck", 3e5}}};
     facts.flood.dammed = {facts.flood.dips.back(), {150, 1.6e8, 1.2e6}};
     facts.room.drain = {true, true, {{500, 700}}, {100, 800}, {}, {}, 0, true, 3, 0.02, 0.04, "", 184, 61, 30, 46};
     facts.room.chain = {{"datum", 0, 0}, {"rib plane", 12, 12}};

@@ -153,11 +153,12 @@ TEST(Loads, TileWeighsOnlyWhereItIsLaid) {
   // Source: by hand: 9 psf, 43.9 kg/m2, of 1.2 m2 floor and 0.3 m2 of seat; none where nothing is tiled.
   job::Job job = floor_of("SPF No.2");
   facts::Facts facts = sample::good_facts();
-  facts.finish.covered = {{"floor", "", 1.2e6}, {"seat", "", 0.3e6}, {"walls", "back", 5e6}};
+  facts.finish.covered = {
+      {job::Tiled::floor, {}, 1.2e6}, {job::Tiled::seat, {}, 0.3e6}, {job::Tiled::walls, job::Side::back, 5e6}};
   job.buy.tile.surfaces = {};
   const FloorLoad bare = *floor_load(job, facts);
   EXPECT_NEAR(bare.burdens[0].kg, 175, 1e-9);
-  job.buy.tile.surfaces = {"floor", "seat", "walls"};
+  job.buy.tile.surfaces = {job::Tiled::floor, job::Tiled::seat, job::Tiled::walls};
   const FloorLoad tiled = *floor_load(job, facts);
   EXPECT_NEAR(tiled.burdens[0].kg, 175 + 1.2 * 43.9, 1e-9);
   EXPECT_NEAR(tiled.burdens[1].kg, 40 + 0.3 * 43.9, 1e-9);

@@ -41,7 +41,11 @@ job::Bench bench() {
 job::Buy buy() {
   job::Buy b;
   b.batch_mm3 = 0.45 * 304.8 * 304.8 * 304.8;
-  b.tile = {{"floor", "threshold", "seat", "apron", "walls"}, {}, inches(72), 0.1, {}};
+  b.tile = {{job::Tiled::floor, job::Tiled::threshold, job::Tiled::seat, job::Tiled::apron, job::Tiled::walls},
+            {},
+            inches(72),
+            0.1,
+            {}};
   b.bond = {false, inches(0.25), inches(0.375), inches(0.25), {}, 0.1};
   b.membrane = {inches(2), {}, 0.1};
   b.felt.waste = 0.1;

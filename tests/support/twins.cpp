@@ -128,7 +128,7 @@ std::string words_of(const std::string& text) {
   for (const char c : text)
     if (c == ' ')
       words.emplace_back();
-    else if (std::string{",;:()"}.find(c) == std::string::npos)
+    else if (std::string{",;:()[]"}.find(c) == std::string::npos)
       words.back() += c;
   std::sort(words.begin(), words.end());
   std::string sorted;

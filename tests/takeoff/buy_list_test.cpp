@@ -37,8 +37,12 @@ facts::Facts finished_room() {
   facts::Facts f;
   f.bed.set_mm3 = 4 * ft3, f.bed.spread_mm3 = 4.4 * ft3, f.bed.gauge_mm = 1.25 * in;
   f.finish.top_mm = 73.5 * in;
-  f.finish.covered = {{"floor", "", 12.5 * ft2}, {"threshold", "", 1.5 * ft2}, {"seat", "", 3.5 * ft2},
-                      {"apron", "", 3 * ft2},    {"walls", "back", 30 * ft2},  {"walls", "right", 15 * ft2}};
+  f.finish.covered = {{job::Tiled::floor, {}, 12.5 * ft2},
+                      {job::Tiled::threshold, {}, 1.5 * ft2},
+                      {job::Tiled::seat, {}, 3.5 * ft2},
+                      {job::Tiled::apron, {}, 3 * ft2},
+                      {job::Tiled::walls, job::Side::back, 30 * ft2},
+                      {job::Tiled::walls, job::Side::right, 15 * ft2}};
   f.finish.joints = {{"floor to walls", 96 * in}, {"wall corners", 144 * in}, {"floor to drain", 16 * in}};
   f.finish.flashings = {
       {"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in, facts::Role::seat_block}};
@@ -215,7 +219,7 @@ TEST(BuyList, ATileOfItsOwnComesInBoxesOfItsOwn) {
   // Source: by hand: floor and threshold are 14 ft2 of the one, 51.5 of the other; apart they take 2 and 6 boxes of 10
   // ft2 with 10 % waste, and surface by surface 10 would be bought.
   job::Job job = buyer();
-  job.buy.tile.own = {"floor", "threshold"};
+  job.buy.tile.own = {job::Tiled::floor, job::Tiled::threshold};
   const auto rows = takeoff::take_off(job, finished_room(), {});
   EXPECT_EQ(row(rows, "tile").buy, 6);
   EXPECT_EQ(row(rows, "tile, floor").buy, 2);
@@ -296,7 +300,7 @@ TEST(BuyList, NoFeltOnASlabAndNoAdhesiveWithoutASeat) {
 TEST(BuyList, AFloorThatIsNotTiledIsItsOwnWaterproofing) {
   // Source: by hand: 65.5 - 12.5 ft2, and the laps.
   job::Job job = buyer();
-  job.buy.tile.surfaces = {"threshold", "walls"};
+  job.buy.tile.surfaces = {job::Tiled::threshold, job::Tiled::walls};
   const auto rows = takeoff::take_off(job, finished_room(), {});
   EXPECT_NEAR(row(rows, "waterproofing").quantity, 53 + 10 / 3., 1e-6);
   EXPECT_NEAR(row(rows, "bonding mortar").quantity, 46.5 * 0.1875 / 12, 1e-6);

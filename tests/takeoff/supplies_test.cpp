@@ -130,14 +130,14 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
   job::Job job = sample::alcove();
   facts::Facts facts;
   facts.finish.joints = {{"a", 100}};
-  facts.finish.covered = {{"floor", "", 1e6}, {"walls", "back", 2e6}};
+  facts.finish.covered = {{job::Tiled::floor, {}, 1e6}, {job::Tiled::walls, job::Side::back, 2e6}};
   EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "sealant"));
   EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "tile"));
   job.buy.leave_out = {"sealant", "tile", "bond"};
   for (const char* item : {"sealant", "tile", "bonding mortar"})
     EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), item)) << item;
   job.buy.leave_out = {};
-  job.buy.tile.surfaces = {"walls"};
+  job.buy.tile.surfaces = {job::Tiled::walls};
   EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), "tile, floor"));
   EXPECT_NEAR(row_of(takeoff::take_off(job, facts, {}), "waterproofing")->quantity * 304.8 * 304.8, 2e6 + 100 * 2 * in,
               1e-6)

@@ -3,8 +3,8 @@
 #include <filesystem>
 #include <memory>
 
-#include <nlohmann/json.hpp>
 #include <unistd.h>
+#include <nlohmann/json.hpp>
 
 #include "app/build.hpp"
 #include "app/steps.hpp"
@@ -17,8 +17,8 @@
 #include "measure/measure.hpp"
 #include "report/report.hpp"
 #include "report/verdict.hpp"
-#include "rules/rule_book.hpp"
 #include "rules/check.hpp"
+#include "rules/rule_book.hpp"
 #include "unmoved/plain.hpp"
 
 namespace fallwright::unmoved {
@@ -97,14 +97,14 @@ Told all_plain(Told told) {
 
 Told told_of(const std::string& job_file, bool sheets) {
   Silent silent;
-  const auto advice = sheets ? app::Advice::followed : app::Advice::untold;  // each remedy is a room of its own
+  const auto advice = sheets ? app::Extent{} : app::Extent{false, true};  // each remedy is a room of its own
   const auto work = app::work_out(app::load(job_file), silent, advice);
   Told told;
   add_report(*work->report, told);
   add_texts(*work, told);
   if (sheets) {
-    told["text check --all-books"] = report::books_table(
-        *work->report, rules::check_under_all_books(work->report->job, work->report->facts));
+    told["text check --all-books"] =
+        report::books_table(*work->report, rules::check_under_all_books(work->report->job, work->report->facts));
     add_sheets(*work, told);
   }
   return all_plain(std::move(told));
