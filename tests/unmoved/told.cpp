@@ -97,8 +97,8 @@ Told all_plain(Told told) {
 
 Told told_of(const std::string& job_file, bool sheets) {
   Silent silent;
-  const auto advice = sheets ? app::Extent{} : app::Extent{false, true};  // each remedy is a room of its own
-  const auto work = app::work_out(app::load(job_file), silent, advice);
+  const auto extent = sheets ? app::Extent{} : app::Extent{false, true};  // each remedy is a room of its own
+  const auto work = app::work_out(app::load(job_file), silent, extent);
   Told told;
   add_report(*work->report, told);
   add_texts(*work, told);
