@@ -49,7 +49,9 @@ std::string check_line(const Report& report, const rules::Result& r, bool with_p
 std::string to_mend(const Report& report) {
   std::string text;
   for (const rules::Result& r : rules::worst_first(report.judgement.results))
-    if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution || rules::waits_for_no_reading(r))
+    if (rules::waits_for_no_reading(r))
+      text += wrapped("  " + padded(shout(r.outcome), 12) + " " + r.title + ": " + r.advice, 0, under_title);
+    else if (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution)
       text += check_line(report, r, r.outcome == rules::Outcome::fail);
   return text;
 }
@@ -172,7 +174,7 @@ std::string check_list(const Report& report) {
                             " that " + (others == 1 ? "does" : "do") +
                             " not apply as well, each with its source and place\n" +
                             "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
-  constexpr std::ptrdiff_t screen = 30;  // lines that one sees at a time
+  constexpr std::ptrdiff_t screen = 29;  // lines that one sees at a time, with an empty one below
   const auto fits = [](const std::string& text) { return std::count(text.begin(), text.end(), '\n') <= screen; };
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
   const std::string whole = above + to_read(list, usual) + below, named = above + to_read(list, few) + below;

@@ -255,7 +255,7 @@ Finding levelling(const Ground& ground, const Limit&) {
   const Way* way = first_way(window, told_hand(ground.facts));
   if (!way) return cannot_tell("the floor has no facet to measure");
   if (window.broken)
-    return cannot_tell("a fall or the threshold is out of its limits even when set level: mend that first");
+    return cannot_tell("mend first the fall, or threshold, that is out even when set level");
   const std::string low = low_side(window, *way);
   return found(way->allowed_mm,
                "its " + low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
