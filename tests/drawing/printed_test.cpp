@@ -24,11 +24,7 @@ const Sheet& sheet(const char* name) {
 }
 /// The same where a steeper floor is allowed: it is bored where it is drawn.
 const Sheet& settled(const char* name) {
-  static const Drawn d = [] {
-    job::Job job = sample::skew_room();
-    job.limits.push_back({"floor_fall_greatest", 0.06, ""});
-    return drawn(job, false);
-  }();
+  static const Drawn d = drawn(sample::settled_skew_room(), false);
   return d.sheet(name);
 }
 

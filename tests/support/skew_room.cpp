@@ -22,4 +22,10 @@ job::Job skew_room() {
   return j;
 }
 
+job::Job settled_skew_room() {
+  job::Job job = skew_room();
+  job.limits.push_back({"floor_fall_greatest", 0.06, ""});
+  return job;
+}
+
 }  // namespace fallwright::sample

@@ -9,5 +9,7 @@
 namespace fallwright::sample {
 
 job::Job skew_room();
+/// The same where a steeper floor is allowed, so that its drain stays where it is.
+job::Job settled_skew_room();
 
 }  // namespace fallwright::sample
