@@ -254,8 +254,7 @@ Finding levelling(const Ground& ground, const Limit&) {
   const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = first_way(window, told_hand(ground.facts));
   if (!way) return cannot_tell("the floor has no facet to measure");
-  if (window.broken)
-    return cannot_tell("mend first the fall, or threshold, that is out even when set level");
+  if (window.broken) return cannot_tell("mend first the fall, or threshold, that is out even when set level");
   const std::string low = low_side(window, *way);
   return found(way->allowed_mm,
                "its " + low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
