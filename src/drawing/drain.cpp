@@ -178,6 +178,18 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 
 }  // namespace
 
+std::string waste_words(const job::Job& job, const Pen& pen) {
+  const job::Tape& tape = job.base.tape;
+  std::string words;
+  const auto add = [&](const std::optional<job::Length>& read, const char* face) {
+    if (read) words += (words.empty() ? "" : ", ") + pen.said(read->in_mm()) + " from the " + face + " stud face";
+  };
+  add(tape.waste_from_left, "left");
+  add(tape.waste_from_right, "right");
+  add(tape.waste_from_back, "back");
+  return words.empty() ? "" : "The waste stands in the floor already, as read: " + words + ". Nothing is bored there.";
+}
+
 bool cuts_a_joist(const rules::Result& unsettled) {
   return unsettled.id == "drain.bore-clear-of-joists";
 }
@@ -295,6 +307,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."
                            : "Cut from entry to back through the drain, entry at the left."} +
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
+    if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
     if (subject.job().is_default("drain.body"))
       sheet.notes.emplace_back(
           "The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before boring.");

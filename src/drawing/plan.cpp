@@ -162,6 +162,8 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       Plan{subject, sheet, pen, shows}.draw();
       sheet.notes = bore_warning(subject);
       for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
+      if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
+      if (subject.job().walls.existing) sheet.notes.emplace_back("Thin grey framing is EXISTING and stays.");
     });
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};

@@ -89,6 +89,8 @@ std::vector<std::string> bore_warning(const Subject& subject);
 inline bool bore_is_void(const Subject& subject) {
   return !bore_warning(subject).empty();
 }
+/// Where a waste stands in the room already, as it was read; empty where none was.
+std::string waste_words(const job::Job& job, const Pen& pen);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 
