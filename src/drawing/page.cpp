@@ -84,7 +84,7 @@ Frame frame_of(const Sheet& sheet) {
 }
 
 const std::vector<double>& scales_of(bool metric) {
-  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
+  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 25, 50}, inches{1, 2, 4, 8, 12, 16, 24, 32, 48};
   return metric ? millimetres : inches;
 }
 
@@ -97,13 +97,15 @@ Sheet on_page(const std::string& name, const std::string& title, const job::Job&
   for (double scale = usual.front(); scale < last; scale *= finest) scales.push_back(scale);
   std::sort(scales.begin(), scales.end());
   Sheet sheet;
+  bool measured = false;  // pictures say so as they are drawn
   for (const double scale : scales) {
+    const bool is_usual = std::find(usual.begin(), usual.end(), scale) != usual.end();
+    // Pictures fill their page; what can be measured keeps to the rules' scales.
+    if (measured && !is_usual && scale != scales.back()) continue;
     sheet = {name, title, metric};
     Pen pen{sheet, letter * scale};
     content(sheet, pen);
-    // Pictures fill their page; what can be measured keeps to the rules' scales.
-    const bool is_usual = std::find(usual.begin(), usual.end(), scale) != usual.end();
-    if (sheet.to_scale && !is_usual && scale != scales.back()) continue;
+    measured = sheet.to_scale;
     const Frame room = room_on(sheet, paper);
     const auto fits = [&] {
       const Frame frame = frame_of(sheet);

@@ -66,7 +66,7 @@ class Wall {
     if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
-      told.emplace_back("Its pieces and its fastening: {schedules}.");
+      told.emplace_back("Pieces, fastening: {schedules}.");
     return told;
   }
 
@@ -371,8 +371,13 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      const job::Alcove& alcove = subject.job().alcove;
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                      sheet.notes = wall.notes();
-                     if (upstand && !detail)
-                       sheet.notes.emplace_back("The base's upstand before it, larger: {wall-upstand}.");
+                     if (upstand && !detail) {
+                       const std::string larger = "The base's upstand before it, larger: {wall-upstand}.";
+                       if (apart)  // one line of notes less is a scale more on small paper
+                         sheet.notes.back() += " " + larger;
+                       else
+                         sheet.notes.push_back(larger);
+                     }
                      if (!detail) return;
                      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
                        add_upstand(on, with, scale, subject, cut, wall.below());
