@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <tuple>
 
 #include <BRepAdaptor_Curve.hxx>
@@ -23,6 +24,7 @@
 #include <gp_Circ.hxx>
 #include <gp_Trsf.hxx>
 
+#include "brep/skin.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
@@ -176,11 +178,60 @@ Projection uncrowded(Projection seen) {
   return seen;
 }
 
+namespace {
+
+/// Where a plane cuts the flat faces of a solid; nothing where it comes near a curve, a corner or along a face: there
+/// the kernel has the word.
+std::optional<std::vector<std::pair<gp_Pnt, gp_Pnt>>> cut_flat(const brep::Skin& skin, const gp_Pln& plane) {
+  const gp_XYZ normal = plane.Axis().Direction().XYZ(), through = plane.Location().XYZ();
+  const auto off = [&](const gp_XYZ& p) { return (p - through).Dot(normal); };
+  constexpr double near = 1e-4;  // mm
+  const auto meets = [&](const brep::Box& box) {
+    const gp_XYZ middle{(box[0] + box[3]) / 2, (box[1] + box[4]) / 2, (box[2] + box[5]) / 2};
+    const double reach = std::abs(normal.X()) * (box[3] - box[0]) + std::abs(normal.Y()) * (box[4] - box[1]) +
+                         std::abs(normal.Z()) * (box[5] - box[2]);
+    return std::abs(off(middle)) <= reach / 2 + near;
+  };
+  if (std::any_of(skin.rounds.begin(), skin.rounds.end(), [&](const brep::Round& r) { return meets(r.box); }))
+    return std::nullopt;
+  std::vector<std::pair<gp_Pnt, gp_Pnt>> lines;
+  for (const brep::Flat& flat : skin.flats) {
+    if (!meets(flat.box)) continue;
+    if (std::any_of(flat.curves.begin(), flat.curves.end(), [&](const brep::Curve& c) { return meets(c.box); }))
+      return std::nullopt;
+    const gp_XYZ along = normal.Crossed(flat.normal.XYZ());
+    std::vector<std::pair<double, gp_Pnt>> crossings;
+    for (const brep::Ring& ring : flat.rings)
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const gp_XYZ &p = ring[i].XYZ(), &q = ring[(i + 1) % ring.size()].XYZ();
+        const double a = off(p), b = off(q);
+        if (std::abs(a) < near) return std::nullopt;
+        if ((a > 0) == (b > 0)) continue;
+        // From the lower end whichever way the edge is run along: both faces at it find one point.
+        const gp_XYZ at = a < b ? p + (q - p) * (a / (a - b)) : q + (p - q) * (b / (b - a));
+        crossings.emplace_back(at.Dot(along), at);
+      }
+    std::sort(crossings.begin(), crossings.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (std::size_t i = 0; i + 1 < crossings.size(); i += 2)
+      lines.emplace_back(crossings[i].second, crossings[i + 1].second);
+  }
+  return lines;
+}
+
+}  // namespace
+
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view) {
   gp_Trsf into_view;  // the view's right becomes x, its up y
   into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});
   Projection out;
   for (const TopoDS_Shape& shape : shapes) {
+    if (const auto lines = cut_flat(brep::skin_of(shape), plane)) {
+      for (const auto& [from, to] : *lines) {
+        const gp_Pnt a = from.Transformed(into_view), b = to.Transformed(into_view);
+        out.lines.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}, LineKind::section});
+      }
+      continue;
+    }
     BRepAlgoAPI_Section cut{shape, plane, false};
     cut.Build();
     if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
