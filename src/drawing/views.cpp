@@ -99,19 +99,23 @@ std::vector<Box> boxes_of_texts(const Sheet& sheet) {
 }
 
 std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
-  const gp_Dir up = view.toward.Crossed(view.right);
+  const gp_XYZ right = view.right.XYZ(), up = view.toward.Crossed(view.right).XYZ();
   std::vector<Point> corners;
   for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
     const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ();
-    corners.push_back({p.Dot(view.right.XYZ()), p.Dot(up.XYZ())});
+    corners.push_back({p.Dot(right), p.Dot(up)});
   }
   return corners;
 }
 
 Frame extent(const TopoDS_Shape& shape, const View& view) {
-  Sheet all;
-  for (const Point& at : corners_of(shape, view)) all.lines.push_back({at, at, LineKind::outline});
-  return frame_of(all);
+  constexpr double far = std::numeric_limits<double>::max();
+  Frame frame{far, far, -far, -far};
+  for (const Point& at : corners_of(shape, view)) {
+    frame.x0 = std::min(frame.x0, at.x), frame.x1 = std::max(frame.x1, at.x);
+    frame.y0 = std::min(frame.y0, at.y), frame.y1 = std::max(frame.y1, at.y);
+  }
+  return frame;
 }
 
 std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way) {
