@@ -61,7 +61,8 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
-      "For a straight stick, its foot at the end: stood on the datum it shows every height over the drain.");
+      "For a straight stick, its foot at the end: stood at the datum (the highest subfloor spot under the base) it "
+      "shows every height above that.");
 }
 
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {

@@ -242,6 +242,7 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
         "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
             ", from the drain outward. Wet mortar is caustic: gloves and "
             "goggles."};
+    if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
     if (is_small(paper_of(job))) return;
     const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
     if (!has_threshold(subject)) return;

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <cmath>
 
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/item.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
 
@@ -33,9 +35,13 @@ std::vector<std::string> advice(const Subject& subject) {
   const auto is_drain = [](const takeoff::Row& row) {
     return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
   };
-  if (std::any_of(subject.rows.begin(), subject.rows.end(), is_drain)) first.emplace_back("drain");
+  if (std::any_of(subject.rows.begin(), subject.rows.end(),
+                  [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
+    first.emplace_back("drain");
   if (job.bench) first.emplace_back("seat block");
   std::vector<std::string> notes;
+  for (const takeoff::Row& row : subject.rows)
+    if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
   notes.push_back(
       "Wet mortar and cement are caustic and their dust holds silica: gloves, goggles, a respirator that fits.");
@@ -55,6 +61,59 @@ std::string what_of(const takeoff::Row& row) {
   return at != std::string::npos && row.item.compare(at, tail.size(), tail) == 0 ? row.item.substr(0, at) : row.item;
 }
 
+std::string text_of(double mm, bool metric) {
+  return units::to_text(units::Length::mm(mm), metric);
+}
+
+/// How large its solid is: "57-1/2\" x 36\", 5\" high, over all".
+std::string size_of(const facts::Part& part, bool metric) {
+  const auto& box = part.bbox_mm;
+  const double x = box[3] - box[0], y = box[4] - box[1];
+  return text_of(std::max(x, y), metric) + " x " + text_of(std::min(x, y), metric) + ", " +
+         text_of(box[5] - box[2], metric) + " high, over all";
+}
+
+/// "16d, 3-1/2\" long"; empty where the job does not say what it is.
+std::string fastener(const std::optional<std::string>& name, const std::optional<job::Length>& length, bool metric) {
+  return !name ? "" : *name + (length ? ", " + text_of(length->in_mm(), metric) + " long" : "");
+}
+
+/// Of what holds the bench.
+std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
+  if (!job.bench) return "";
+  const job::BenchFrame& f = job.bench->frame;
+  const bool metric = job.unit == job::UnitSystem::metric;
+  if (is(row, takeoff::Item::cleat_fasteners)) return fastener(f.fastener, f.fastener_length, metric);
+  if (is(row, takeoff::Item::joist_fasteners)) return fastener(f.joist_fastener, f.joist_fastener_length, metric);
+  if (is(row, takeoff::Item::rail_fasteners)) return fastener(f.rail_fastener, f.rail_fastener_length, metric);
+  return "";
+}
+
+/// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
+std::string pack_of(const takeoff::Row& row, const job::Job& job) {
+  if (row.pack <= 0 || row.buy_unit == row.unit || row.item.rfind("deck sheet", 0) == 0) return "";
+  const int places = row.pack == std::floor(row.pack) ? 0 : row.pack < 10 ? 2 : 1;
+  std::string words = "each " + units::decimals(row.pack, places) + " " + row.unit;
+  if (is(row, takeoff::Item::mortar_bags) && job.bed.bag_kg)
+    words += " mixed, " + (job.unit == job::UnitSystem::metric
+                               ? units::decimals(*job.bed.bag_kg, 0) + " kg"
+                               : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
+  return words;
+}
+
+/// What the counter asks for beside the name, as the model and the job have it; nothing where they do not.
+std::string size_of(const takeoff::Row& row, const Subject& subject) {
+  const job::Job& job = subject.job();
+  const bool metric = job.unit == job::UnitSystem::metric;
+  if (row.item == "shower base") return size_of(part(subject.facts, facts::Role::base), metric);
+  if (row.item == "seat block") return size_of(part(subject.facts, facts::Role::seat_block), metric);
+  if (is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain))
+    return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
+           ", body at most " + text_of(job.drain.body.in_mm(), metric);
+  const std::string held = fastener_of(row, job), pack = pack_of(row, job);
+  return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
+}
+
 /// What to carry: how much of what, and where it is had if the prices say so.
 std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
@@ -62,10 +121,10 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    rows.push_back({"", to_carry(row), what_of(row)});
+    rows.push_back({"", to_carry(row), what_of(row), size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
-  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.6}, {"of what", 7}};
+  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.6}, {"of what", 3.5}, {"size", 3.5}};
   if (named) columns.push_back({"from", 2.5});
   return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject));
 }

@@ -17,8 +17,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   for (const takeoff::CutRow& cut : subject.cuts) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
     rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
-                    use_of(cut, subject.facts) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture",
-                    ""});
+                    use_of(cut, subject.facts, metric) + (fitted.empty() ? "" : "; " + fitted),
+                    is_plain(cut) ? "" : "picture", ""});
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};

@@ -222,7 +222,7 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
     default:
       break;
   }
-  return words_of(solid.part.kind);
+  return member_name(solid.part.kind);
 }
 
 /// Whether lines are closed rings and nothing else.

@@ -31,7 +31,7 @@ class Order {
     before();
     framing();
     if (f_.site_built) {
-      const AnyJob any{alone(&Order::seat), alone(&Order::flood)};
+      const AnyJob any{alone(&Order::seat), alone(&Order::flood), mixing()};
       for (Step& step : site_steps(job_, s_, any)) add(std::move(step));
     } else {
       dry();
@@ -91,11 +91,13 @@ class Order {
     });
   }
 
-  /// "1 check fails, 8 are not checked".
+  /// "1 check fails, 2 are cautions, 8 are not checked".
   std::string open_checks() const {
     const auto failing = rules::count(s_.judgement.results, rules::Outcome::fail),
+               care = rules::count(s_.judgement.results, rules::Outcome::caution),
                open = rules::count(s_.judgement.results, rules::Outcome::not_checked);
-    return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(open) +
+    return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(care) +
+           (care == 1 ? " is a caution, " : " are cautions, ") + std::to_string(open) +
            (open == 1 ? " is not checked" : " are not checked");
   }
 
@@ -139,8 +141,8 @@ class Order {
   }
 
   void before() {
-    add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read the inspection sheet.",
-         open_checks(), "a check fails, or the room is not the one drawn"});
+    add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read {inspection}.", open_checks(),
+         "a check fails, or the room is not the one drawn"});
     add({false, "framer",
          joists() ? "Correct the floor: fasten loose deck, take down humps, look for nails and wires first. Dust out, "
                     "respirator on."
@@ -162,7 +164,9 @@ class Order {
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer",
          std::string{"Frame or fur the walls and set blocking, faces flush."} +
-             (furred_beside() ? " Strips before the base on the side walls wait until it is down." : ""),
+             (furred_beside() ? " Furring on the side walls goes on once the base is set: before, it leaves that no "
+                                "room to be let down."
+                              : ""),
          (furring() == 0
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
@@ -245,16 +249,39 @@ class Order {
                   : "note where it rocks"),
          std::string{"it does not go in, or the drain misses the bore"} +
              (rib > 0 ? "; a pocket is deeper than drawn: the bed will not fill it" : "")});
-    add({false, "crew", "Gauge: string or laser at the level line, depths from it marked at the bed sheet's places.",
+    add({false, "crew", "Gauge: string or laser at the level line, depths from it marked at the places of {bed}.",
          "line " + len(f_.bed.gauge_mm) + " above the datum, the highest spot of the floor under the base",
-         "a depth differs from the sheet: the floor is not the one that was read"});
+         "a depth differs from {bed}: the floor is not the one that was read"});
+  }
+
+  const takeoff::Row* found(Item item) const {
+    for (const takeoff::Row& r : s_.rows)
+      if (is(r, item)) return &r;
+    return nullptr;
+  }
+
+  /// What is poured and for how much: bags are bought whole, and damp sand brings water of its own.
+  std::string water() const {
+    if (const takeoff::Row* water = found(Item::bag_water), *bags = found(Item::mortar_bags); water && bags)
+      return ", up to " + takeoff::bought(*water) + " of water for the " +
+             decimals((bags->quantity + bags->doubt) * (1 + bags->waste) / bags->pack, 2) +
+             " bags of it that are mixed";
+    const takeoff::Row* const water = found(Item::mix_water);
+    if (!water) return "";
+    const double brought = water->quantity - water->buy;
+    return ", up to " + takeoff::bought(*water) + " of water poured" +
+           (brought > 0 ? ", as the damp sand brings " + decimals(brought, 2) + " " + water->unit : "");
+  }
+
+  /// All that is mixed, in how many batches, and what goes into one.
+  std::string mixing() const {
+    const std::string mix =
+        amounts({Item::mortar_bags, Item::cement, Item::lime, Item::sand_damp, Item::sand_dry, Item::sand_bags});
+    return mix + (mix.empty() ? "" : water() + "; ") + row(Item::mortar_batches) + " of " +
+           std::to_string(job_.buy.batch_minutes) + " minutes, each of " + takeoff::one_batch(job_);
   }
 
   void bed() {
-    const std::string bag_water = row(Item::bag_water), mix_water = row(Item::mix_water),
-                      water = bag_water.empty() ? mix_water : bag_water,
-                      mix = amounts({Item::mortar_bags, Item::cement, Item::lime, Item::sand_damp, Item::sand_dry,
-                                     Item::sand_bags});
     const bool stiff = job::wetness_of(job_) == job::Wetness::stiff;
     const double batches = count_of(Item::mortar_batches);
     add({false, "crew",
@@ -263,13 +290,11 @@ class Order {
                     : "soft: wetter than what holds a clump, ribs must sink in. ") +
              "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
              "Power tools on a protected circuit, cords out of the wet.",
-         mix + (water.empty() ? "" : ", up to " + water + " of water") + (mix.empty() ? "" : "; ") +
-             row(Item::mortar_batches) + " of " + std::to_string(job_.buy.batch_minutes) + " minutes, " +
-             decimals(batches * job_.buy.batch_minutes, 0) + " minutes in all",
+         mixing() + "; " + decimals(batches * job_.buy.batch_minutes, 0) + " minutes in all",
          "there is less mortar than that, or the first batch stiffens before the last lies"});
     add({false, "crew",
          "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
-             "'s line so that mortar can be packed under it.",
+             "'s line so that mortar can be packed under it." + before(" ", lifts(job_, s_.judgement.results)),
          "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
              ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
@@ -278,7 +303,7 @@ class Order {
 
   void set() {
     add({false, "crew",
-         "Let the base down evenly, by two. Press at the drain first, then outward, in the order of the bed sheet. "
+         "Let the base down evenly, by two. Press at the drain first, then outward, in the order of {bed}. "
          "Pack mortar under the " +
              front_edge() + " from the front, and strike it off.",
          "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
@@ -294,7 +319,7 @@ class Order {
     add({true, "crew",
          "Level it while the mortar is wet: on the " + where_to_level() +
              ", both ways and corner to corner; never on the floor, which falls.",
-         window.broken            ? "falls are out of their limits as drawn: see the falls sheet"
+         window.broken            ? "falls are out of their limits as drawn: see {falls}"
          : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
                                   : "may be low at most: " + out,
          "the readings are out: press, and read again"});
@@ -307,6 +332,10 @@ class Order {
            "the screw pulls the base off its level: read again"});
     add({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
          "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
+  }
+
+  static std::string before(const char* between, const std::string& words) {
+    return words.empty() ? "" : between + words;
   }
 
   bool metric() const { return job_.unit == job::UnitSystem::metric; }
@@ -408,7 +437,7 @@ class Order {
          "the waterproofing was cut", bonded ? "base" : ""});
     add({true, "all",
          "Final inspection: falls, " + std::string{has_threshold() ? "threshold" : "open edges"} +
-             ", area, outlet, as on the inspection sheet.",
+             ", area, outlet, as on {inspection}.",
          "as measured", "a value is out of its limit"});
   }
 
@@ -418,10 +447,32 @@ class Order {
   std::vector<Step> steps_;
 };
 
+/// "{bed}" is a code on sheets; where there are none it is "the bed sheet".
+std::string in_words(std::string words) {
+  for (std::size_t at = words.find('{'); at != std::string::npos; at = words.find('{', at)) {
+    const std::size_t end = words.find('}', at);
+    if (end == std::string::npos) break;
+    words.replace(at, end + 1 - at, "the " + words.substr(at + 1, end - at - 1) + " sheet");
+  }
+  return words;
+}
+
 }  // namespace
 
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
-  return Order{job, findings}.steps();
+  std::vector<Step> steps = Order{job, findings}.steps();
+  for (Step& step : steps)
+    for (std::string* words : {&step.what, &step.measure, &step.stop}) *words = in_words(*words);
+  return steps;
+}
+
+std::string lifts(const job::Job& job, const std::vector<rules::Result>& results) {
+  for (const rules::Result& r : results)
+    if (r.id == "bed.greatest" && r.limit.greatest &&
+        (r.outcome == rules::Outcome::caution || r.outcome == rules::Outcome::fail))
+      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
+             first_clause(r.where) + ".";
+  return "";
 }
 
 std::vector<std::string> notes_on_steps() {
@@ -436,7 +487,7 @@ std::vector<Sheet> draw_order_of_work(const Subject& subject) {
   const std::vector<Column> columns{
       {"no.", 0.5}, {"", 0.8}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
   std::vector<Cells> rows;
-  for (const Step& step : steps_of(subject.job(), subject))
+  for (const Step& step : Order{subject.job(), subject}.steps())
     rows.push_back(
         {std::to_string(rows.size() + 1), step.hold ? "HOLD" : "", step.who, step.what, step.measure, step.stop, ""});
   return on_pages("order-of-work", "Order of work", subject.job(), columns, rows, notes_on_steps());

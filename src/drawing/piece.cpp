@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -55,17 +56,23 @@ std::string place_of(const facts::PartId& piece) {
   return piece.is(facts::Role::bench_frame) ? "bench" : text_of(piece.family);
 }
 
-/// The studs that strips go on: "on stud-02, stud-03 (right wall)".
-std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts) {
-  std::string words = "on ", wall;
-  for (const std::string& id : cut.part_ids) {
-    const facts::PartId& stud = part(facts, id).which;
-    const std::string place = place_of(stud);
-    if (!wall.empty()) words += place == wall ? ", " : " (" + wall + "), ";
-    words += name_of(stud);
-    wall = place;
+/// The studs that strips go on, by where they stand: "on studs at 3/4, 16 from the back corner (left wall)".
+std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
+  std::string words;
+  for (const job::Side side : job::all_sides) {
+    std::vector<double> at;
+    for (const facts::StudGap& gap : facts.room.studs)
+      if (std::find(cut.part_ids.begin(), cut.part_ids.end(), gap.part_id) != cut.part_ids.end() &&
+          part(facts, gap.part_id).which.family.wall == side)
+        at.push_back(gap.running_mm);
+    if (at.empty()) continue;
+    std::sort(at.begin(), at.end());
+    std::vector<std::string> numbers;
+    for (const double mm : at) numbers.push_back(number_of(mm, metric));
+    words += (words.empty() ? "on studs at " : "; at ") + units::joined(numbers) + " from the " +
+             (side == job::Side::back ? "left" : "back") + " corner (" + job::name_of(side) + " wall)";
   }
-  return words + " (" + wall + ")";
+  return words;
 }
 
 }  // namespace
@@ -86,8 +93,8 @@ std::string ends_of(const takeoff::CutRow& cut, bool metric) {
   return cut.ends + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }
 
-std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts) {
-  if (cut.furring) return studs_of(cut, facts);
+std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
+  if (cut.furring) return studs_of(cut, facts, metric);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };
@@ -99,7 +106,7 @@ std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts) {
   };
   for (const std::string& id : cut.part_ids) {
     const facts::PartId& piece = part(facts, id).which;
-    add(at(places_by_kind, words_of(piece.kind)), place_of(piece));
+    add(at(places_by_kind, member_name(piece.kind)), place_of(piece));
   }
   for (const auto& [kind, places] : places_by_kind) add(at(kinds_by_places, places), kind);
   std::string words;
@@ -117,7 +124,7 @@ std::string size_of(const takeoff::CutRow& cut, bool metric) {
 std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
   const std::string fitted = takeoff::fitted_text(cut, metric);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size_of(cut, metric) + "   " +
-         ends_of(cut, metric) + "   " + use_of(cut, facts) + (fitted.empty() ? "" : "   " + fitted);
+         ends_of(cut, metric) + "   " + use_of(cut, facts, metric) + (fitted.empty() ? "" : "   " + fitted);
 }
 
 }  // namespace fallwright::drawing

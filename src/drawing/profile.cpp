@@ -21,7 +21,7 @@ struct Seen {
 };
 
 std::string name_on_paper(parts::Kind kind) {
-  std::string name = words_of(kind);
+  std::string name = member_name(kind);
   for (char& letter : name) letter = static_cast<char>(std::toupper(letter));
   return name;
 }

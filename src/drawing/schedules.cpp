@@ -18,22 +18,36 @@ std::size_t count_in(const Subject& s, const takeoff::CutRow& cut, const facts::
   }));
 }
 
-/// Sticks of a family whose ends are nailed or screwed alike, by mark.
+/// Sticks of a family whose ends are nailed or screwed alike, by mark: "B", "C (2 of 4: sole plate)" where others of
+/// one mark are held by what they cross. And what those are.
 struct Sticks {
   std::size_t count = 0;
-  std::vector<std::string> marks;
+  std::vector<std::string> marks, held_otherwise;
 };
+
+void add_once(std::vector<std::string>& words, const std::string& word) {
+  if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
+}
 
 Sticks sticks_of(const Subject& s, const facts::Family& family) {
   Sticks sticks;
   for (const takeoff::CutRow& cut : s.cuts) {
     if (cut.sheet || cut.furring) continue;
-    const auto count = std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+    std::size_t count = 0;
+    std::vector<std::string> kinds;
+    for (const std::string& id : cut.part_ids) {
       const facts::PartId& which = part(s.facts, id).which;
-      return which.family == family && !takeoff::has_own_fasteners(which, s.job());
-    });
-    if (count > 0) sticks.marks.push_back(cut.mark);
-    sticks.count += static_cast<std::size_t>(count);
+      if (which.family != family) continue;
+      const bool own = takeoff::has_own_fasteners(which, s.job());
+      add_once(own ? sticks.held_otherwise : kinds, member_name(which.kind));
+      count += !own;
+    }
+    const std::size_t all = count_in(s, cut, family);
+    if (count > 0)
+      sticks.marks.push_back(cut.mark + (count == all ? ""
+                                                      : " (" + std::to_string(count) + " of " + std::to_string(all) +
+                                                            ": " + units::joined(kinds) + ")"));
+    sticks.count += count;
   }
   return sticks;
 }
@@ -49,9 +63,11 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& f
   const int per_end = s.job().buy.fasteners.per_end;
   const Sticks sticks = sticks_of(s, family);
   if (sticks.count > 0)
-    rows.push_back({sticks.marks.size() > most_named ? "ends of each stick"
-                    : sticks.marks.size() > 1        ? "ends of each " + units::listed(sticks.marks)
-                                                     : "both ends of " + sticks.marks.front(),
+    rows.push_back({sticks.marks.size() > most_named
+                        ? "ends of each stick" +
+                              (sticks.held_otherwise.empty() ? "" : " but " + units::joined(sticks.held_otherwise))
+                    : sticks.marks.size() > 1 ? "ends of each " + units::listed(sticks.marks)
+                                              : "both ends of " + sticks.marks.front(),
                     std::to_string(per_end) + " in each end of " + std::to_string(sticks.count) +
                         ", size by the local table of framing fasteners",
                     std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
@@ -66,6 +82,19 @@ std::string pieces_of(const Subject& s, takeoff::Item item) {
 /// "3 of 16d".
 std::string counted_each(int count, const std::string& fastener) {
   return std::to_string(count) + " of " + fastener;
+}
+
+/// Of the base's upstand on one side, where fasteners are bought at all.
+void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, const std::string& side) {
+  const auto& tops = s.facts.finish.flashings;
+  const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Seam& seam) {
+    return seam.of == facts::Role::base && seam.what == "base, " + side;
+  });
+  if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
+  rows.push_back({"base's upstand",
+                  "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
+                      " apart, at each stud; heads over the edge, never through it",
+                  std::to_string(takeoff::upstand_fasteners(s.job(), *top))});
 }
 
 std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
@@ -99,22 +128,20 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
        deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
        pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
+  for (const facts::Hold& hold : s.facts.holds)
+    if (hold.behind == "bench") add_upstand(rows, pen, s, hold.side);
   return rows;
 }
 
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
+  if (std::any_of(s.cuts.begin(), s.cuts.end(),
+                  [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
+    rows.push_back({"furring to studs", "as local practice fastens it: the job does not say", ""});
   const std::string wall = family.wall ? name_of(*family.wall) : "";
-  const auto& holds = s.facts.holds;
-  if (std::none_of(holds.begin(), holds.end(),
-                   [&](const facts::Hold& h) { return h.side == wall && h.behind == "wall"; }))
-    return rows;
-  if (const std::string pieces = pieces_of(s, takeoff::Item::upstand_fasteners); !pieces.empty())
-    rows.push_back({"base's upstand",
-                    "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
-                        " apart, at each stud; heads over the edge, never through it",
-                    pieces + " in all, on all walls"});
+  for (const facts::Hold& hold : s.facts.holds)
+    if (hold.side == wall && hold.behind == "wall") add_upstand(rows, pen, s, wall);
   return rows;
 }
 

@@ -2,7 +2,9 @@
 #include <cmath>
 
 #include "drawing/clear.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -87,10 +89,11 @@ class Marks {
 
   void dot(const ScreedMark& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
 
-  /// A place for both figures: the upper one's, and which way they run from it.
+  /// A place for both figures: the upper one's, and which way they run from it; far off it has a line to its mark.
   struct Place {
     Point at;
     Anchor anchor;
+    bool far = false;
   };
 
   /// At the first place where they stand clear; nowhere if there is none.
@@ -109,7 +112,7 @@ class Marks {
       const Box box = box_of(text);
       return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) { return meet(box, other); }) ||
              std::any_of(sheet_.lines.begin(), sheet_.lines.end(), [&](const Line& line) {
-               return line.kind == LineKind::outline && crosses(line, text, 0.1 * t_);
+               return line.kind == LineKind::outline && crosses(line, text, 0.3 * t_);
              });
     };
     if (std::any_of(own.begin(), own.end(), lies_on_something)) {
@@ -119,6 +122,11 @@ class Marks {
     for (const Text& text : own) {
       const Box box = box_of(text);
       taken_.push_back({box.x0 - 0.5 * t_, box.y0 - 0.1 * t_, box.x1 + 0.5 * t_, box.y1 + 0.1 * t_});
+    }
+    if (place.far) {
+      const bool below = place.at.y < m.at_mm[1];
+      pen_.line({m.at_mm[0], m.at_mm[1] + (below ? -0.35 : 0.35) * t_},
+                {place.at.x, place.at.y + (below ? 1.2 : -1.6) * t_}, LineKind::dimension);
     }
     return true;
   }
@@ -154,7 +162,10 @@ class Marks {
     const Anchor away = right ? Anchor::left : Anchor::right, toward = right ? Anchor::right : Anchor::left;
     figures(m, {{{x + 0.5 * out * t_, y + (back ? -1.3 : 1.8) * t_}, away},
                 {{x - 0.5 * out * t_, y + (back ? 2.0 : -1.5) * t_}, toward},
-                {{x + 1.2 * out * t_, y + 0.3 * t_}, away}});
+                {{x + 1.2 * out * t_, y + 0.3 * t_}, away},
+                {{x, y + (back ? -5.4 : 5.8) * t_}, Anchor::middle, true},
+                {{x, y + (back ? -6.5 : 6.9) * t_}, Anchor::middle, true},
+                {{x, y + (back ? 5.8 : -5.4) * t_}, Anchor::middle, true}});
   }
 
   Sheet& sheet_;
@@ -174,6 +185,14 @@ std::string figures_told(const Subject& s, const Pen& pen) {
          " above the datum (the highest subfloor spot under the base). " +
          (over_liner(s) ? "Upper figure: the top coat; in brackets: the pre-slope under the liner."
                         : "Upper figure: the sloped bed; in brackets: the finished tile.");
+}
+
+/// Of what lies on top; the bed under it runs alike.
+std::string fall_told(const Subject& s) {
+  double least = 1, greatest = 0;
+  for (const facts::Facet& f : s.facts.facets)
+    if (f.surface == facts::Surface::base_floor) least = std::min(least, f.fall), greatest = std::max(greatest, f.fall);
+  return "Falls to the drain: " + rules::falls_found(std::min(least, greatest), greatest, s.job()) + ".";
 }
 
 }  // namespace
@@ -213,12 +232,17 @@ Sheet draw_screed(const Subject& subject) {
         "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end, and on the rays from the drain's middle. Screed from the "
             "walls to the drain, straight along a ray." +
-            (marks.all_told() ? "" : " Marks too near others have no figures here; the survey lists every one."),
+            (marks.all_told() ? "" : " Marks too near others have no figures."),
         over_liner(subject)
             ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "
               "Wet mortar is caustic: gloves and goggles."
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
+    sheet.notes[1] = fall_told(subject) + " " + sheet.notes[1];
+    if (const std::string rough = rough_threshold(subject.job(), subject.facts); !rough.empty())
+      sheet.notes.push_back("Threshold: " + rough + ".");
+    if (const std::string two = lifts(subject.job(), subject.judgement.results); !two.empty())
+      sheet.notes.push_back(two);
   });
 }
 

@@ -16,6 +16,7 @@ class Building {
 
   std::vector<Step> steps() {
     ready();
+    threshold();
     bed();
     until_it_sets();
     liner() ? over_liner() : under_membrane();
@@ -38,7 +39,7 @@ class Building {
   /// What is read down from the line, over all marks.
   std::string span(double facts::ScreedMark::*height) const {
     const auto less = [&](const facts::ScreedMark& a, const facts::ScreedMark& b) { return a.*height < b.*height; };
-    if (site_.marks.empty()) return "see the screed sheet";
+    if (site_.marks.empty()) return "see {screed}";
     const auto [low, high] = std::minmax_element(site_.marks.begin(), site_.marks.end(), less);
     const double line = job_.base.site.line.in_mm();
     return len(line - (*high).*height) + " to " + len(line - (*low).*height) + " down from the line";
@@ -48,7 +49,7 @@ class Building {
     if (joists())
       add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
            row(takeoff::Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
-    add({true, "crew", "Laser or string at the level line. Carry the marks of the screed sheet to walls and corners.",
+    add({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
          "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
     add({false, "plumber",
          std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
@@ -61,15 +62,29 @@ class Building {
            "a form moves under a hand"});
   }
 
+  /// Before the bed, which is screeded against it, and so before what goes over both.
+  void threshold() {
+    const std::string rough = rough_threshold(job_, s_.facts);
+    if (rough.empty()) return;
+    add({false, "crew",
+         "Build the threshold, rough, as local practice builds it: sound, tight to the floor and to both sides, its "
+         "top "
+         "falling inward.",
+         rough, "it moves under a hand, or water would stand on its top or run outward"});
+  }
+
   void bed() {
+    const std::string two = lifts(job_, s_.judgement.results);
     add({false, "crew",
          std::string{joists() ? "" : "Damp the slab. "} + "Mix stiff: a clump holds and does not drip. Pack the " +
              (liner() ? "pre-slope" : "sloped bed") +
-             " along the walls to its marks first, then screed from wall to drain, straight along the rays. Wet mortar "
+             " along the walls to its marks first, then screed from wall to drain, straight along the rays. " +
+             (two.empty() ? "" : two + " ") +
+             "Wet mortar "
              "burns skin and eyes: gloves, goggles, water at hand.",
          span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " + len(s_.facts.bed.greatest_mm) +
-             " thick; " + row(takeoff::Item::mortar_batches) + (liner() ? " with the top coat" : " in all"),
-         "a level laid on a fall shows less than the falls sheet has", "bed"});
+             " thick; " + (liner() ? "for pre-slope and top coat " : "") + any_.mixing,
+         "a level laid on a fall shows less than {falls} has", "bed"});
   }
 
   void until_it_sets() {
@@ -124,6 +139,24 @@ class Building {
 };
 
 }  // namespace
+
+std::string rough_threshold(const job::Job& job, const facts::Facts& facts) {
+  const auto threshold = takeoff::threshold_of(job, facts);
+  if (!threshold) return "";
+  const auto len = [&](double mm) {
+    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
+  };
+  const auto heights = [&](double less) {
+    const std::string inner = len(threshold->inner_mm - less), outer = len(threshold->outer_mm - less);
+    return inner == outer ? inner + " above the datum"
+                          : inner + " (inner edge) to " + outer + " (outer) above the datum";
+  };
+  const std::string finished = "finished top " + heights(0) + ", " + len(threshold->width_mm) + " wide";
+  if (!threshold->laid_on_mm)
+    return finished + "; rough: less what is laid on its top and both faces, which the job does not say";
+  return "rough top " + heights(*threshold->laid_on_mm) + ": " + len(*threshold->laid_on_mm) + " is laid on it; " +
+         finished + "; rough: narrower by what is laid on both faces";
+}
 
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any) {
   return Building{job, findings, any}.steps();

@@ -16,16 +16,23 @@ struct Step {
       {};  ///< what stands after it and did not before: "floor", "walls", "bench", "felt", "bed", "base" ...
 };
 
-/// In their order on site, each with the numbers of this job.
+/// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
-/// Steps of any job that stand among those of building a base on site.
+/// Steps of any job that stand among those of building a base on site, and what is mixed of which.
 struct AnyJob {
   std::vector<Step> seat, flood;
+  std::string mixing = {};
 };
 
 /// Those of building a base on site, in place of setting one and making it tight.
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
+
+/// "Mortar in two lifts where it lies thicker than 2\": thickest at ..."; empty where one will do.
+std::string lifts(const job::Job& job, const std::vector<rules::Result>& results);
+
+/// How high and how wide a threshold is built that is made on site, and what is laid on it later; empty: there is none.
+std::string rough_threshold(const job::Job& job, const facts::Facts& facts);
 
 /// The gauge points as the base is pressed down over them: from the drain, the lowest part of the floor, outward.
 /// Points into `room`.

@@ -79,6 +79,20 @@ Sheet on_one_page(const std::string& name, const std::string& title, const job::
   return sheet;
 }
 
+/// The row after the last that a page takes: at least one, however high; no headline at its foot, and the table's last
+/// row is not left alone for the next one.
+static std::size_t end_of_page(const Table& table, const std::vector<Cells>& rows, std::size_t from, double foot) {
+  std::size_t end = from;
+  for (double y = table.bottom(); end < rows.size(); ++end) {
+    y -= table.bottom() - table.bottom_after(rows[end]);
+    if (end > from && y < foot) break;
+  }
+  if (end == rows.size()) return end;
+  if (end + 1 == rows.size() && end > from + 1) --end;
+  while (end > from + 1 && rows[end - 1].size() == 1) --end;
+  return end;
+}
+
 std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
                             const std::vector<std::string>& notes, const Beside& beside) {
@@ -96,13 +110,10 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
       if (!rows.empty()) table.head();
       under = begun;
       if (!under.empty() && rows[from].size() > 1) table.row({under + ", continued"});
-      for (next = from; next < rows.size(); ++next) {
-        // At least one row on a page, however high, and no headline at its foot.
-        const bool headline = rows[next].size() == 1 && next + 1 < rows.size();
-        const double need = headline ? 4 * pen.text_mm() : 0;
-        if (next > from && table.bottom_after(rows[next]) - need < -room.height()) break;
+      const std::size_t end = end_of_page(table, rows, from, -room.height());
+      for (next = from; next < end; ++next) {
         table.row(rows[next]);
-        if (headline) under = rows[next].front();
+        if (rows[next].size() == 1) under = rows[next].front();
       }
       constexpr double between = 5;
       if (first && beside.draw) beside.draw(pen, {width * share + between, 0}, width * (1 - share) - between);

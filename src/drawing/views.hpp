@@ -78,6 +78,10 @@ const facts::Part& part(const facts::Facts& facts, facts::Role role);  ///< the 
 const facts::Part& part(const facts::Facts& facts, const std::string& id);
 /// The mark of the cut list that a member has; empty for what is not cut.
 std::string mark_of(const Subject& subject, const std::string& part_id);
+/// What a kind of member is called on sheets: a bench's joist along a wall is one as the others are.
+inline std::string member_name(facts::Kind kind) {
+  return words_of(kind == facts::Kind::end_cleat ? facts::Kind::joist : kind);
+}
 /// Says of the text last written that it is the mark of a member.
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
 /// Words up to the first semicolon that stands in no brackets.

@@ -38,10 +38,11 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
                thin = furring_mm(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
   CutRow strip;
   strip.part_ids = {gap.part_id};
-  strip.stock = "furring " + text(thick);
   strip.length_mm = strip.short_mm = furring_mm(box[5] - box[2], metric);
   strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
   strip.thickness_mm = thick;
+  const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
+  strip.stock = "furring " + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);
   strip.count = 1;
   strip.ends = thin < thick ? "square, tapered to " + (thin > 0 ? text(thin) : "nothing") +
                                   (gap.at_floor_mm < gap.at_top_mm ? " at the foot" : " at the head")

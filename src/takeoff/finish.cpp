@@ -60,7 +60,7 @@ class List {
   void felt() {
     add({name_of(Item::felt), u_.area(finish_.bed_bottom_mm2), u_.area_unit(), buy_.felt.waste,
          u_.area(buy_.felt.roll_mm2.value_or(0)), "rolls",
-         "solid 'bed', its underside: keeps mortar off the timber deck"});
+         "solid of the bed, its underside: keeps mortar off the timber deck"});
   }
 
   void adhesive() {
@@ -226,6 +226,10 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
+int upstand_fasteners(const job::Job& job, const facts::Seam& upstand) {
+  return static_cast<int>(count_along(upstand.length_mm, job.buy.fasteners.upstand)) + 1;
+}
+
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
@@ -238,7 +242,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
   for (const facts::Seam& seam : facts.finish.flashings)
-    if (seam.of == facts::Role::base) upstands += count_along(seam.length_mm, f.upstand) + 1;
+    if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, seam);
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {
     if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));

@@ -17,7 +17,7 @@ using units::decimals;
 /// readings can add to the one they can add to the other.
 struct Mixed {
   double mm3 = 0, doubt_mm3 = 0;
-  const char* solid = "bed";
+  const char* solid = "solid of the bed";
   std::string unknown = {};  ///< why nobody knows what readings can add
 };
 
@@ -34,9 +34,9 @@ Mixed mixed(const job::Job& job, const facts::Facts& facts) {
   const facts::Bed& bed = facts.bed;
   Mixed all{bed.set_mm3};
   if (const double coat = top_coat_mm3(job, facts); coat > 0)
-    all.mm3 += coat, all.solid = "bed' and 'base";
+    all.mm3 += coat, all.solid = "solids of the bed and of the top coat";
   else if (bed.spread_mm3 > bed.set_mm3)
-    all.mm3 = bed.spread_mm3, all.solid = "bed-spread";
+    all.mm3 = bed.spread_mm3, all.solid = "solid of the bed as it is spread";
   for (const facts::Worst& worst : facts.room.worst) {
     if (worst.what != facts::worst_mortar) continue;
     if (worst.unknown.empty()) all.doubt_mm3 = std::max(0.0, worst.greatest - worst.nominal);
@@ -104,9 +104,13 @@ class Mortars {
       if (p.before ||
           (!p.which.is(facts::Role::bed) && (!p.which.is(facts::Role::base) || top_coat_mm3(job_, facts_) <= 0)))
         continue;
-      told(
-          to_row({p.which.is(facts::Role::base) ? "mortar, top coat" : "mortar, " + p.material, u_.volume(p.volume_mm3),
-                  u_.volume_unit(), job_.bed.waste, 0, "", "solid '" + p.id + "', " + mass(p.mass_kg) + " wet"}));
+      const bool coat = p.which.is(facts::Role::base);
+      told(to_row({coat ? "mortar, top coat" : "mortar, " + p.material, u_.volume(p.volume_mm3), u_.volume_unit(),
+                   job_.bed.waste, 0, "",
+                   std::string{coat ? "solid of the top coat, " : "solid of the bed, "} + mass(p.mass_kg) + " wet" +
+                       (coat && !job_.base.threshold.width.is_zero()
+                            ? ", with the threshold as if that were of mortar right through"
+                            : "")}));
     }
   }
 
@@ -120,18 +124,19 @@ class Mortars {
                 units::volume_text(facts_.bought->bed_greatest_mm3, u_.metric) +
                 " without a rib, as its ribs are not known: bought for the most";
     Row set = to_row({"mortar, bed as set", u_.volume(bed_.set_mm3), u_.volume_unit(), job_.bed.waste, 0, "",
-                      "solid 'bed'" + weight});
+                      "solid of the bed" + weight});
     told(std::move(set));
     told({"mortar, bed as spread", u_.volume(bed_.spread_mm3), u_.volume_unit(), u_.volume(bed_.spread_mm3),
           u_.volume_unit(),
-          "solid 'bed-spread', a level line " + units::to_text(units::Length::mm(bed_.gauge_mm), u_.metric) +
+          "solid of the bed as it is spread, a level line " +
+              units::to_text(units::Length::mm(bed_.gauge_mm), u_.metric) +
               " above the datum; what is over is squeezed out and can be used again while it is fresh"});
   }
 
   void bags() {
     const double yield_mm3 = *job_.bed.bag_yield_m3 * 1e9;
     add(need(name_of(Item::mortar_bags), u_.volume(yield_mm3), "bags",
-             std::string{"solid '"} + all_.solid + "'; yield as printed on the bag" + bag_words()));
+             std::string{all_.solid} + "; yield as printed on the bag" + bag_words()));
     const auto &least = job_.buy.water_least_mm3, &most = job_.buy.water_greatest_mm3;
     if (!least && !most) return;
     const double count = wanted_mm3() * (1 + job_.bed.waste) / yield_mm3, low = least ? *least : *most,
@@ -198,34 +203,26 @@ class Mortars {
     const double litres = u_.metric ? 1 : units::mm3_per_gal * 1e-6;
     const char* unit = u_.metric ? "L" : "gal";
     const job::Wetness wetness = job::wetness_of(job_);
-    const double all = solids_kg * job::water_share(wetness) / litres;
-    told({name_of(Item::mix_water), all, unit, all, unit,
+    const double all = solids_kg * job::water_share(wetness) / litres,
+                 poured = std::max(0.0, all - (is_damp() ? in_sand_kg / litres : 0));
+    told({name_of(Item::mix_water), all, unit, poured, unit,
           "about " + decimals(job::water_share(wetness) * 100, 0) + " % of what is mixed, by weight" +
-              (is_damp() ? ", of which damp sand brings some " + decimals(in_sand_kg / litres, 2) + " " + unit : "") +
+              (is_damp() ? ", of which damp sand brings some " + decimals(in_sand_kg / litres, 2) + " " + unit +
+                               " and the rest is poured"
+                         : "") +
               "; clean and cold, the last of it by the splash; " + wetness_words(wetness)});
   }
 
   void batches() {
-    Row row = to_row({name_of(Item::mortar_batches), u_.volume(all_.mm3), u_.volume_unit(), 0,
-                      u_.volume(job_.buy.batch_mm3), "batches",
-                      (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() +
-                          ", mixed " + units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time" + recipe(),
-                      u_.volume(all_.doubt_mm3)});
+    Row row =
+        to_row({name_of(Item::mortar_batches), u_.volume(all_.mm3), u_.volume_unit(), 0, u_.volume(job_.buy.batch_mm3),
+                "batches",
+                (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() + ", mixed " +
+                    units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time; each of " + one_batch(job_),
+                u_.volume(all_.doubt_mm3)});
     row.basis += clock(row.buy);
     row.by_room = true;
     told(std::move(row));
-  }
-
-  /// What goes into one batch.
-  std::string recipe() const {
-    const double m3 = job_.buy.batch_mm3 * 1e-9;
-    std::string text;
-    if (job_.bed.bag_yield_m3) text = "; each of " + decimals(m3 / *job_.bed.bag_yield_m3, 2) + " of a bag";
-    if (!mix_.any()) return text;
-    const job::Mortar per_m3 = job::mortar_of(mix_, job::Wetness::stiff);
-    return text + (text.empty() ? "; each of " : ", or of ") + mass(per_m3.cement_kg * m3, 1) + " of cement" +
-           (per_m3.lime_kg > 0 ? ", " + mass(per_m3.lime_kg * m3, 1) + " of lime" : "") + " and " +
-           units::volume_text(per_m3.sand_m3 * job_.buy.batch_mm3, u_.metric) + " of sand";
   }
 
   /// Whether the first batch is still good when the last lies.
@@ -255,6 +252,30 @@ class Mortars {
 };
 
 }  // namespace
+
+std::string one_batch(const job::Job& job) {
+  const job::Mix& mix = job.buy.mix;
+  const bool metric = units_of(job).metric;
+  const double m3 = job.buy.batch_mm3 * 1e-9;
+  std::string text;
+  if (job.bed.bag_yield_m3) {
+    const double bags = m3 / *job.bed.bag_yield_m3;
+    text = decimals(bags, 2) + " of a bag";
+    const auto& most = job.buy.water_greatest_mm3 ? job.buy.water_greatest_mm3 : job.buy.water_least_mm3;
+    if (most) text += " with up to " + units::water_text(bags * *most, metric) + " of water";
+  }
+  if (!mix.any()) return text.empty() ? "what the bag says" : text;
+  const job::Mortar per_m3 = job::mortar_of(mix, job::Wetness::stiff);
+  const auto mass = [&](double kg) {
+    return decimals(metric ? kg : kg / units::kg_per_lb, 1) + (metric ? " kg" : " lb");
+  };
+  const double brought_kg = mix.sand_kg_m3 < job::dry_sand_kg_m3 ? per_m3.sand_kg * job::damp_share : 0,
+               water_kg = per_m3.solids_kg() * job::water_share(job::wetness_of(job)) - brought_kg;
+  return text + (text.empty() ? "" : ", or of ") + mass(per_m3.cement_kg * m3) + " of cement" +
+         (per_m3.lime_kg > 0 ? ", " + mass(per_m3.lime_kg * m3) + " of lime" : "") + ", " +
+         units::volume_text(per_m3.sand_m3 * job.buy.batch_mm3, metric) + " of sand and up to " +
+         units::water_text(std::max(0.0, water_kg * m3 * 1e6), metric) + " of water poured";
+}
 
 std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts) {
   return Mortars{job, facts}.rows();

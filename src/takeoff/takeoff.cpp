@@ -85,24 +85,48 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
     if (base && facts.site_built) continue;  // it is not bought in one piece
     const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
     rows.push_back({base ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
-                    base && weighed ? "solid 'base', as it was weighed"
-                                    : "solid '" + part.id + "' at the density in the job file"});
+                    base && weighed ? "solid of the base, as it was weighed"
+                                    : std::string{base ? "solid of the base" : "solid of the seat block"} +
+                                          " at the density in the job file"});
   }
 }
 
-/// One for each base, but where the waste stands in the floor already.
+/// One for each base. Where the waste stands in the floor already none is bought here, and it is told what goes with
+/// the base.
 void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
-  if (!job.buy.wants("drain") || (facts.bought && facts.bought->waste_aside_mm)) return;
-  const auto text = [&](const job::Length& length) {
-    return units::to_text(length, job.unit == job::UnitSystem::metric);
+  if (!job.buy.wants("drain")) return;
+  const auto text = [&](double mm) {
+    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
   };
-  rows.push_back({name_of(job.drain.kind == job::DrainKind::point ? Item::drain : Item::channel_drain), 1, "pieces", 1,
-                  "pieces",
-                  "its body at most " + text(job.drain.body) + " where the bore is " + text(job.drain.bore) +
-                      "; not if it comes with the base"});
+  Row row{name_of(job.drain.kind == job::DrainKind::point ? Item::drain : Item::channel_drain),
+          1,
+          "pieces",
+          1,
+          "pieces",
+          "its body at most " + text(job.drain.body.in_mm()) + " where the bore is " + text(job.drain.bore.in_mm()) +
+              (job.base.is_site_built() ? "" : "; not if it comes with the base")};
+  if (facts.bought && facts.bought->waste_aside_mm) {
+    row.for_sale = false;
+    row.basis =
+        "not bought: the waste stands in the floor already. What joins it to the base has to fit the base's opening, " +
+        opening_of(job, facts) + ", its shell " + text(job.base.shell.in_mm()) + " there";
+  }
+  rows.push_back(row);
 }
 
 }  // namespace
+
+std::string opening_of(const job::Job& job, const facts::Facts& facts) {
+  const auto drain = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                  [](const facts::Part& part) { return part.which.is(facts::Role::drain); });
+  if (drain == facts.parts.end()) return "";
+  const auto& box = drain->bbox_mm;
+  const bool metric = job.unit == job::UnitSystem::metric;
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const double x = box[3] - box[0], y = box[4] - box[1];
+  if (job.drain.kind == job::DrainKind::line) return text(std::max(x, y)) + " long, " + text(std::min(x, y)) + " wide";
+  return text(x) + (job.drain.opening == job::Opening::round ? " round" : " square");
+}
 
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
   std::vector<Row> rows;

@@ -51,6 +51,24 @@ std::string cost_text(const Cost& cost, const std::string& currency);
 std::string bought(const Row& row);
 std::string needed(const Row& row);
 
+/// What goes into one batch of mortar: "1.00 of a bag with up to 0.62 gal of water", "10.0 lb of cement, 0.53 ft3 of
+/// sand and up to 0.4 gal of water poured": what damp sand brings is not poured.
+std::string one_batch(const job::Job& job);
+
+/// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
+std::string opening_of(const job::Job& job, const facts::Facts& facts);
+
+/// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
+int upstand_fasteners(const job::Job& job, const facts::Seam& upstand);
+
+/// Of a threshold that is built on site: how wide it is and between which heights its top lies, on the solid; and what
+/// of that is laid on the rough one later, where the job says so. Nothing where there is none.
+struct Threshold {
+  double width_mm = 0, length_mm = 0, inner_mm = 0, outer_mm = 0;
+  std::optional<double> laid_on_mm;
+};
+std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& facts);
+
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);
 

@@ -1,10 +1,12 @@
 // The sheets of a base that is built on site, and of one that was bought: no words of another kind, work in the order
 // in which it can be done, and figures that can be told apart.
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <gtest/gtest.h>
 
+#include "drawing/pen.hpp"
 #include "outside/drawn.hpp"
 #include "units/quantity.hpp"
 
@@ -73,11 +75,62 @@ TEST(SiteBuiltSheets, StudsOfItsWallsStandWhereTheirSolidsDo) {
 TEST(SiteBuiltSheets, TheWorkStandsInTheOrderInWhichItCanBeDone) {
   // Source: common practice, no source: what turns up behind a board stands before it, what is bonded to it after; a
   // lining is tested before anything covers it; a drain's lower part cannot be set under mortar that lies.
-  expect_order(over_liner(), {"Set the drain's lower part", "Pack the pre-slope", "Liner on the set pre-slope",
-                              "Flood test of the liner", "Wall board before the liner", "then the top coat",
-                              "Waterproof the walls", "Tile"});
-  expect_order(under_membrane(), {"Set the drain's lower part", "Pack the sloped bed", "Wall board", "Membrane bonded",
-                                  "Flood test", "Tile"});
+  expect_order(over_liner(), {"Set the drain's lower part", "Build the threshold", "Pack the pre-slope",
+                              "Liner on the set pre-slope", "Flood test of the liner", "Wall board before the liner",
+                              "then the top coat", "Waterproof the walls", "Tile"});
+  expect_order(under_membrane(), {"Set the drain's lower part", "Build the threshold", "Pack the sloped bed",
+                                  "Wall board", "Membrane bonded", "Flood test", "Tile"});
+}
+
+TEST(SiteBuiltSheets, TheRoughThresholdIsToldToWhoeverBuildsIt) {
+  // Source: closed form: the solid's top less what is laid on it. 15 mm of tile and bond under a membrane; over a liner
+  // the job has to say it.
+  const facts::Heights& h = under_membrane().facts.heights;
+  const std::string inner = number_of(*h.threshold_least_mm - 15, true),
+                    outer = number_of(*h.threshold_greatest_mm - 15, true);
+  for (const char* name : {"order-of-work", "screed"})
+    for (const std::string& words : {"rough top " + inner, outer + " mm (outer)", std::string{"100 mm wide"}})
+      EXPECT_TRUE(has(words_of(under_membrane().sheet(name)), words)) << name << ": " << words;
+  EXPECT_TRUE(has(words_of(over_liner().sheet("screed")), "which the job does not say"));
+  EXPECT_FALSE(has(words_of(over_liner().sheet("screed")), "rough top"));
+  job::Job said = demo("coopers-yard-4");
+  said.base.threshold.finish = job::Length::inches(1);
+  const Drawn d = drawn(said, false);
+  EXPECT_TRUE(
+      has(words_of(d.sheet("screed")), "rough top " + number_of(*d.facts.heights.threshold_least_mm - 25.4, false)));
+  said.base.threshold.width = {};
+  const Drawn none = drawn(said, false);
+  for (const char* name : {"order-of-work", "screed"})
+    for (const char* words : {"Build the threshold", "Threshold: ", "rough top"})
+      EXPECT_FALSE(has(words_of(none.sheet(name)), words)) << name << ": " << words;
+}
+
+TEST(SiteBuiltSheets, TheScreedSheetSaysTheFallThatTheFallsSheetSendsTo) {
+  // Source: the job's own fall, 1/4 in/ft.
+  EXPECT_TRUE(has(words_of(over_liner().sheet("screed")), "Falls to the drain: 1/4 in/ft (1:48)"));
+}
+
+TEST(Sheets, ABedForTwoLiftsSaysSoWhereItIsLaid) {
+  // Source: the caution itself; a bed that is thin enough says nothing.
+  for (const Drawn* d : {&over_liner(), &under_membrane(), &bought()}) {
+    const bool asked = std::any_of(
+        d->judgement.results.begin(), d->judgement.results.end(),
+        [](const rules::Result& r) { return r.id == "bed.greatest" && r.outcome == rules::Outcome::caution; });
+    EXPECT_EQ(asked, d != &bought()) << d->name;
+    for (const char* name : {"order-of-work", d == &bought() ? "bed" : "screed"})
+      EXPECT_EQ(has(words_of(d->sheet(name)), "two lifts where it lies thicker than"), asked)
+          << d->name << ", " << name;
+  }
+}
+
+TEST(Sheets, TheFirstStepCountsCautionsToo) {
+  // Source: the judgement.
+  using rules::Outcome;
+  for (const Drawn* d : {&over_liner(), &under_membrane(), &bought()}) {
+    const auto n = [&](Outcome outcome) { return rules::count(d->judgement.results, outcome); };
+    expect_order(*d, {std::to_string(n(Outcome::fail)) + " check", std::to_string(n(Outcome::caution)) + " ", "caution",
+                      std::to_string(n(Outcome::not_checked)) + " "});
+  }
 }
 
 TEST(SiteBuiltSheets, AFloodTestOverALinerFillsTheTopCoatsPlaceToo) {
@@ -111,8 +164,9 @@ TEST(SiteBuiltSheets, NoFigureOfAMarkStandsOnAnother) {
   for (std::size_t i = 0; i < figures.size(); ++i)
     for (std::size_t k = 0; k < i; ++k) EXPECT_FALSE(meet(figures[i], figures[k])) << i << " and " << k;
   EXPECT_GT(sheet.arcs.size(), figures.size() / 2) << "every mark has its dot, with figures or without";
-  EXPECT_TRUE(has(words_of(sheet), "the survey lists every one"));
-  EXPECT_FALSE(has(words_of(over_liner().sheet("screed")), "the survey lists every one")) << "all find room there";
+  EXPECT_TRUE(has(words_of(sheet), "Marks too near others"));
+  for (const Drawn* all : {&over_liner(), &under_membrane()})
+    EXPECT_FALSE(has(words_of(all->sheet("screed")), "Marks too near others")) << "all find room there";
 }
 
 TEST(SiteBuiltSheets, TheWidthsUnderADrainStandBetweenTheirOwnLinesOrPastTheirEnds) {
@@ -129,6 +183,22 @@ TEST(SiteBuiltSheets, TheWidthsUnderADrainStandBetweenTheirOwnLinesOrPastTheirEn
         EXPECT_NEAR(text.at.y, dim.picture->line_at.y, text.height) << d->name << ": " << dim.words;
       }
     }
+}
+
+TEST(BoughtSheets, ABuyersListHasSizesAndWhatTheDrainNeeds) {
+  // Source: the solid's box, and the job file: a waste that stands takes no drain from the counter.
+  const std::string words = words_of(bought().sheet("buy"));
+  const auto& box = std::find_if(bought().facts.parts.begin(), bought().facts.parts.end(), [](const facts::Part& p) {
+                      return p.which.is(facts::Role::base);
+                    })->bbox_mm;
+  EXPECT_TRUE(has(words, number_of(box[3] - box[0], false) + "\" x " + number_of(box[4] - box[1], false) + "\", " +
+                             number_of(box[5] - box[2], false) + "\" high"))
+      << words;
+  EXPECT_TRUE(has(words, "base's opening, 3-3/8\" round, its shell 3/16\" there")) << words;
+  EXPECT_FALSE(has(words, "drain with its grate"));
+  EXPECT_TRUE(has(words, "furring 3/16 x 1-1/2\"")) << words;
+  EXPECT_FALSE(has(words_of(bought().sheet("cuts")), "stud-0")) << "no solid's name tells where a stud stands";
+  EXPECT_TRUE(has(words_of(bought().sheet("cuts")), "3/4, 16, 31-1/2 from the back corner (left wall)"));
 }
 
 TEST(BoughtSheets, ThePointsOfTheBedAreNamedBesideThemselves) {

@@ -119,9 +119,10 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
   const job::Job job = buyer();
   expect_rows(
       takeoff::take_off(job, finished_room(), {}),
-      {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid 'bed', 187 lb wet; with 10 % waste"},
+      {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid of the bed, 187 lb wet; with 10 % waste"},
        {"mortar, bed as spread", 4.4, "ft3", 4.4, "ft3", 0, 0, "a level line 1-1/4\" above the datum"},
-       {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5, "solid 'bed-spread'; yield as printed on the bag"},
+       {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5,
+        "solid of the bed as it is spread; yield as printed on the bag"},
        {"mortar, batches", 4.4, "ft3", 10, "batches", 0, 0.45, "9.778"},
        {"deck sheet 3/4\"", 3.625, "ft2", 1, "sheets 4 x 8 ft", 32 / 6. / 3.625 - 1, 32, "deck of the bench frame"},
        {"felt under the bed", 14, "ft2", 1, "rolls", 0.1, 20, "its underside"},
@@ -141,8 +142,8 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
        {"screws, deck", 34 + 3, "pieces", 1, "boxes", 0, 100,
         "#10, 3\" long: 3\" apart along edges, 12\" along joists"},
        {"fasteners, upstands", 5 + 4, "pieces", 1, "boxes", 0, 100, "at most 16\" apart"},
-       {"shower base", 90 / lb, "lb", 1, "pieces", 0, 0, "solid 'base'"},
-       {"seat block", 40 / lb, "lb", 1, "pieces", 0, 0, "solid 'seat-block'"},
+       {"shower base", 90 / lb, "lb", 1, "pieces", 0, 0, "solid of the base at"},
+       {"seat block", 40 / lb, "lb", 1, "pieces", 0, 0, "solid of the seat block at"},
        {"drain with its grate", 1, "pieces", 1, "pieces", 0, 0, "its body at most"}});
 }
 
@@ -156,7 +157,7 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
   const double deck = 36 * 14.5 * in2 * 1e-6, sheet = 1.22 * 2.44;
   expect_rows(
       takeoff::take_off(job, finished_room(), {}),
-      {{"mortar, bed as set", 4 * litre, "L", 4.4 * litre, "L", 0.1, 0, "solid 'bed'"},
+      {{"mortar, bed as set", 4 * litre, "L", 4.4 * litre, "L", 0.1, 0, "solid of the bed"},
        {"mortar, bed as spread", 4.4 * litre, "L", 4.4 * litre, "L", 0, 0, "a level line 32 mm above the datum"},
        {"mortar, bags", 4.4 * litre, "L", 10, "bags", 0.1, 0.5 * litre, "at 14.2 L"},
        {"mortar, batches", 4.4 * litre, "L", 10, "batches", 0, 0.45 * litre, "at a time"},
@@ -174,8 +175,8 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
        {"fasteners, bench joists", 12, "pieces", 1, "boxes", 0, 100, "3 into each of 4 joists' ends"},
        {"screws, deck", 37, "pieces", 1, "boxes", 0, 100, "76 mm apart along edges, 305 mm along joists"},
        {"fasteners, upstands", 9, "pieces", 1, "boxes", 0, 100, "at most 406 mm apart"},
-       {"shower base", 90, "kg", 1, "pieces", 0, 0, "solid 'base'"},
-       {"seat block", 40, "kg", 1, "pieces", 0, 0, "solid 'seat-block'"},
+       {"shower base", 90, "kg", 1, "pieces", 0, 0, "solid of the base at"},
+       {"seat block", 40, "kg", 1, "pieces", 0, 0, "solid of the seat block at"},
        {"drain with its grate", 1, "pieces", 1, "pieces", 0, 0, "not if it comes with the base"}});
 }
 
@@ -249,18 +250,30 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   const auto strip = [&](const char* stock) {
     return *std::find_if(strips.begin(), strips.end(), [&](const takeoff::CutRow& cut) { return cut.stock == stock; });
   };
-  EXPECT_EQ(strip("furring 1/4\"").ends, "square");
-  EXPECT_EQ(strip("furring 3/16\"").count, 1);
-  EXPECT_EQ(strip("furring 3/16\"").part_ids[0], "wall-left/stud-01") << "the stud it goes on";
-  EXPECT_EQ(strip("furring 3/16\"").ends, "square, tapered to 1/16\" at the head");
-  EXPECT_EQ(strip("furring 1/8\"").ends, "square, tapered to nothing at the head");
-  EXPECT_NEAR(strip("furring 3/16\"").length_mm, 92.5 * in, 1e-9);
+  EXPECT_EQ(strip("furring 1/4 x 1-1/2\"").ends, "square");
+  EXPECT_EQ(strip("furring 3/16 x 1-1/2\"").count, 1);
+  EXPECT_EQ(strip("furring 3/16 x 1-1/2\"").part_ids[0], "wall-left/stud-01") << "the stud it goes on";
+  EXPECT_EQ(strip("furring 3/16 x 1-1/2\"").ends, "square, tapered to 1/16\" at the head");
+  EXPECT_EQ(strip("furring 1/8 x 1-1/2\"").ends, "square, tapered to nothing at the head");
+  EXPECT_NEAR(strip("furring 3/16 x 1-1/2\"").length_mm, 92.5 * in, 1e-9);
   const job::Job job = buyer();
   const auto rows = takeoff::take_off(job, facts, takeoff::plan_cuts(cuts, job.cuts, false));
-  EXPECT_EQ(takeoff::bought(row(rows, "furring 3/16\"")), "1 stick of 8 ft");
-  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/8\"")), "1 stick of 8 ft");
-  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4\"")), "1 stick of 8 ft");
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 3/16 x 1-1/2\"")), "1 stick of 8 ft");
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/8 x 1-1/2\"")), "1 stick of 8 ft");
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4 x 1-1/2\"")), "1 stick of 8 ft");
   EXPECT_EQ(row(rows, "studs to bring out").quantity, 1);
+  // Two that differ in width alone are two to whoever buys and cuts them.
+  facts.parts.back().bbox_mm[3] = 2.5 * in, facts.room.studs.back().at_top_mm = 0.25 * in;
+  facts.room.studs.back().at_floor_mm = facts.room.studs.back().at_upstand_mm = 0.25 * in;
+  const auto wider = takeoff::cut_list(facts, false);
+  EXPECT_EQ(std::count_if(wider.begin(), wider.end(),
+                          [](const takeoff::CutRow& cut) {
+                            return cut.stock == "furring 1/4 x 1-1/2\"" || cut.stock == "furring 1/4 x 2-1/2\"";
+                          }),
+            2);
+  const auto metric = takeoff::cut_list(facts, true);
+  EXPECT_TRUE(std::any_of(metric.begin(), metric.end(),
+                          [](const takeoff::CutRow& cut) { return cut.stock == "furring 6 x 64 mm"; }));
   EXPECT_FALSE(row(rows, "studs to bring out").for_sale);
 }
 

@@ -9,6 +9,7 @@
 #include "support/imperial.hpp"
 #include "support/sample.hpp"
 #include "takeoff/takeoff.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright {
 namespace {
@@ -222,6 +223,40 @@ TEST(Mortar, ABedThatRibsSinkIntoIsTheSofterOne) {
   EXPECT_EQ(row_of(soft, "cement")->buy, row_of(stiff, "cement")->buy) << "bought for the one that takes more";
 }
 
+TEST(Mortar, WhatDampSandBringsIsNotPoured) {
+  // Source: closed form: soft mortar takes 16 % of its solids in water, and damp sand holds 4 % of its own weight; a
+  // batch is so much of a cubic metre.
+  job::Job job = sample::alcove();
+  job.buy.mix = mix_of(0, 5);
+  job.base.underside = job::Underside::shell;
+  job.unit = job::UnitSystem::metric;
+  job.bed.waste = 0;
+  job.buy.batch_mm3 = 12e6;
+  const auto rows = takeoff::take_off(job, bed_of(1), {});
+  const takeoff::Row& water = *row_of(rows, "water for the site mix");
+  const job::Mortar m3 = job::mortar_of(job.buy.mix, Wetness::stiff);
+  EXPECT_NEAR(water.quantity, 0.16 * m3.solids_kg() * ft3_m3, 1e-6);
+  EXPECT_NEAR(water.buy, (0.16 * m3.solids_kg() - 0.04 * m3.sand_kg) * ft3_m3, 1e-6);
+  EXPECT_THAT(
+      takeoff::one_batch(job),
+      HasSubstr(units::water_text((0.16 * m3.solids_kg() - 0.04 * m3.sand_kg) * 12e3, true) + " of water poured"));
+  EXPECT_THAT(row_of(rows, "mortar, batches")->basis, HasSubstr(takeoff::one_batch(job)));
+  job.buy.mix.sand_kg_m3 = job::dry_sand_kg_m3;
+  const auto dry = takeoff::take_off(job, bed_of(1), {});
+  EXPECT_EQ(row_of(dry, "water for the site mix")->buy, row_of(dry, "water for the site mix")->quantity);
+}
+
+TEST(Mortar, ABatchOfBagsHasItsWater) {
+  // Source: by hand: half a bag of 0.9 ft3, at 4 qt a bag.
+  job::Job job = sample::alcove();
+  job.buy.mix = {};
+  job.bed.bag_yield_m3 = 0.9 * ft3_m3;
+  job.buy.batch_mm3 = 0.45 * ft3_mm3;
+  EXPECT_EQ(takeoff::one_batch(job), "0.50 of a bag");
+  job.buy.water_greatest_mm3 = 1.0 * 231 * 25.4 * 25.4 * 25.4;
+  EXPECT_EQ(takeoff::one_batch(job), "0.50 of a bag with up to 0.50 gal of water");
+}
+
 TEST(Mortar, SandIsBoughtAsItIsMeasured) {
   // Source: by hand: dry sand of 100 lb to the measure is 1.25 of the damp one's; mortar of as many pounds takes less
   // of it by volume than of damp sand, never less by mass of the same mix.
@@ -254,7 +289,7 @@ TEST(Mortar, TheFirstBatchMustStillBeGoodWhenTheLastLies) {
   job.bed.working_minutes.reset(), job.bed.bag_yield_m3.reset();
   job.buy.mix = mix_of(0, 5);
   EXPECT_THAT(basis(), HasSubstr("the first is good for 150"));
-  EXPECT_THAT(basis(), HasSubstr("each of 10.0 lb of cement and 0.53 ft3 of sand"));
+  EXPECT_THAT(basis(), HasSubstr("each of 10.0 lb of cement, 0.53 ft3 of sand and up to "));
   // Built on site nothing waits for the last batch.
   facts::Facts built = bed_of(1.5);
   built.site_built.emplace();

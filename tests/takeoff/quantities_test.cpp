@@ -60,7 +60,7 @@ TEST(Bags, AreForWhatIsSpreadWhereThatIsMore) {
   facts.bed.spread_mm3 = 3.48 * units::mm3_per_ft3;
   const takeoff::Row bags = row(take_off(with_bags(0.45), facts), "mortar, bags");
   EXPECT_EQ(bags.buy, 9);
-  EXPECT_THAT(bags.basis, HasSubstr("'bed-spread'"));
+  EXPECT_THAT(bags.basis, HasSubstr("the bed as it is spread"));
   facts.bed.spread_mm3 = 1.2 * units::mm3_per_ft3;  // too little is spread: what stays is needed all the same
   EXPECT_EQ(row(take_off(with_bags(0.45), facts), "mortar, bags").buy, 4);
 }

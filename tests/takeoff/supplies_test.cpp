@@ -54,6 +54,65 @@ TEST(Supplies, WaterComesAsABand) {
   EXPECT_NEAR(water->buy, 3.019 * 5 / 8, 1e-3);
 }
 
+TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
+  // Source: by hand: 5 ft of 4 in, whose top falls 1/16 in inward from 5-9/16; 3/4 in is laid on it. Its way outward,
+  // the outer edge is the low one.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.base.threshold.finish.reset();
+  facts::Facts facts;
+  EXPECT_FALSE(takeoff::threshold_of(job, facts));
+  facts.site_built.emplace();
+  facts.site_built->cover_least_mm = 15;
+  EXPECT_FALSE(takeoff::threshold_of(job, facts)) << "no threshold on the solid";
+  facts::Facet top;
+  top.surface = facts::Surface::threshold;
+  top.fall = 1 / 64., top.run_mm = 4 * in, top.flow = {0, 1, 0};
+  top.area_mm2 = 60 * 4 * in * in * std::hypot(1, top.fall);
+  facts.facets.push_back(top);
+  facts.heights.threshold_least_mm = 5.5 * in, facts.heights.threshold_greatest_mm = 5.5625 * in;
+  auto found = takeoff::threshold_of(job, facts);
+  ASSERT_TRUE(found);
+  EXPECT_NEAR(found->width_mm, 4 * in, 1e-9);
+  EXPECT_NEAR(found->length_mm, 60 * in, 1e-6);
+  EXPECT_NEAR(found->inner_mm, 5.5 * in, 1e-9);
+  EXPECT_NEAR(found->outer_mm, 5.5625 * in, 1e-9);
+  EXPECT_FALSE(found->laid_on_mm) << "over a liner nobody said it";
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "threshold, rough"), nullptr) << "its mortar is the top coat's";
+  facts.facets[0].flow[1] = -1;
+  EXPECT_NEAR(takeoff::threshold_of(job, facts)->inner_mm, 5.5625 * in, 1e-9);
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  EXPECT_EQ(takeoff::threshold_of(job, facts)->laid_on_mm, 15) << "tile and its bond";
+  job.base.threshold.finish = inches(0.75);
+  EXPECT_EQ(takeoff::threshold_of(job, facts)->laid_on_mm, 0.75 * in);
+  const auto rows = takeoff::take_off(job, facts, {});
+  ASSERT_TRUE(row_of(rows, "threshold, rough"));
+  EXPECT_NEAR(row_of(rows, "threshold, rough")->quantity, 5, 1e-6);
+  EXPECT_FALSE(row_of(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
+}
+
+TEST(Supplies, ADrainIsToldWhereItsWasteStands) {
+  // Source: none: what joins the waste to the base has to fit the base's opening, and no drain is bought for it here; a
+  // base of mortar brings none.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  facts::Part drain;
+  drain.which = sample::part_id("drain"), drain.bbox_mm = {0, 0, 0, 4 * in, 4 * in, 50};
+  facts.parts.push_back(drain);
+  const auto row = [&] { return *row_of(takeoff::take_off(job, facts, {}), "drain with its grate"); };
+  EXPECT_TRUE(row().for_sale);
+  EXPECT_NE(row().basis.find("not if it comes with the base"), std::string::npos);
+  facts.bought.emplace();
+  facts.bought->waste_aside_mm = 0;
+  EXPECT_FALSE(row().for_sale);
+  EXPECT_NE(row().basis.find("base's opening, 4\" square"), std::string::npos) << row().basis;
+  facts.bought.reset();
+  job.base.kind = job::BaseKind::site_built;
+  EXPECT_TRUE(row().for_sale);
+  EXPECT_EQ(row().basis.find("comes with"), std::string::npos);
+}
+
 TEST(Supplies, ABucketTellsHowManyBatches) {
   // Source: by hand; 1.45 ft3 out of buckets of 0.5 ft3.
   job::Job job = sample::alcove();
