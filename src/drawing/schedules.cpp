@@ -233,10 +233,20 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   if (pieces.empty() && fastenings.empty()) return {};
   const std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +
                                        std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
-  return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces, notes,
-                  {0.52, [&](Pen& with, Point top_left, double width) {
-                     add_rows(with, top_left, width, fastening_columns(), fastenings);
-                   }});
+  constexpr double share = 0.52;  // of the pieces' table
+  any.notes = notes;
+  Pen trial{any, least_letter};
+  const Frame room = room_on(any, paper_of(s.job()));
+  if (-add_rows(trial, {0, 0}, room.width() * (1 - share) - 5, fastening_columns(), fastenings) < room.height())
+    return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces, notes,
+                    {share, [&](Pen& with, Point top_left, double width) {
+                       add_rows(with, top_left, width, fastening_columns(), fastenings);
+                     }});
+  std::vector<Sheet> sheets = on_pages("schedules", "Pieces by place", s.job(), piece_columns(), pieces, notes);
+  for (Sheet& sheet :
+       on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), fastenings, notes))
+    sheets.push_back(std::move(sheet));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing
