@@ -25,6 +25,17 @@ double widest_gap(const facts::StudGap& gap) {
   return gap.stands_alone() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
 }
 
+/// How wide a stud's narrower side is: the lesser root of its section, by its solid's volume and surface, since a box
+/// about one that is turned with its wall or leans is wider.
+double face_of(const facts::Part& stud) {
+  const auto& box = stud.bbox_mm;
+  const double boxed = std::min(box[3] - box[0], box[4] - box[1]), length = box[5] - box[2];
+  if (length <= 0 || stud.volume_mm3 <= 0) return boxed;
+  const double section = stud.volume_mm3 / length, half_girth = (stud.area_mm2 / 2 - section) / length,
+               inside = half_girth * half_girth - 4 * section;
+  return inside < 0 ? boxed : std::min(boxed, (half_girth - std::sqrt(inside)) / 2);
+}
+
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
 std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
@@ -39,7 +50,7 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   CutRow strip;
   strip.part_ids = {gap.part_id};
   strip.length_mm = strip.short_mm = furring_mm(box[5] - box[2], metric);
-  strip.width_mm = units::round_to_tape(units::Length::mm(std::min(box[3] - box[0], box[4] - box[1])), metric).in_mm();
+  strip.width_mm = units::round_to_tape(units::Length::mm(face_of(*stud)), metric).in_mm();
   strip.thickness_mm = thick;
   const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
   strip.stock = "furring " + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);

@@ -262,6 +262,19 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   EXPECT_EQ(takeoff::bought(row(rows, "furring 1/8 x 1-1/2\"")), "1 stick of 8 ft");
   EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4 x 1-1/2\"")), "1 stick of 8 ft");
   EXPECT_EQ(row(rows, "studs to bring out").quantity, 1);
+  // Source: closed form: turned by 2 degrees the box about 1-1/2 x 3-1/2 is 1.62 wide, and the stud as it was.
+  facts::Part& turned = facts.parts.back();
+  const double cos = std::cos(M_PI / 90), sin = std::sin(M_PI / 90);
+  turned.bbox_mm[3] = (3.5 * cos + 1.5 * sin) * in, turned.bbox_mm[4] = (1.5 * cos + 3.5 * sin) * in;
+  turned.volume_mm3 = 1.5 * 3.5 * 92.5 * in * in * in;
+  turned.area_mm2 = 2 * (1.5 * 3.5 + 5 * 92.5) * in * in;
+  facts.room.studs.back().at_top_mm = facts.room.studs.back().at_floor_mm = 0.25 * in;
+  facts.room.studs.back().at_upstand_mm = 0.25 * in;
+  const auto with_turned = takeoff::cut_list(facts, false);
+  EXPECT_TRUE(std::any_of(with_turned.begin(), with_turned.end(), [](const takeoff::CutRow& cut) {
+    return cut.stock == "furring 1/4 x 1-1/2\"" && cut.count == 2;
+  }));
+  turned.volume_mm3 = turned.area_mm2 = 0, turned.bbox_mm[4] = 3.5 * in;
   // Two that differ in width alone are two to whoever buys and cuts them.
   facts.parts.back().bbox_mm[3] = 2.5 * in, facts.room.studs.back().at_top_mm = 0.25 * in;
   facts.room.studs.back().at_floor_mm = facts.room.studs.back().at_upstand_mm = 0.25 * in;
