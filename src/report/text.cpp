@@ -221,15 +221,18 @@ std::string cost_of(const takeoff::Row& row) {
 
 std::string takeoff_table(const Report& report) {
   const bool priced = !report.job.buy.prices.file.empty();
+  std::size_t items = 24, stocks = 14;  // a long name makes its column wider
+  for (const takeoff::Row& r : report.rows) items = std::max(items, units::letter_count(r.item) + 1);
+  for (const takeoff::CutRow& c : report.cuts) stocks = std::max(stocks, units::letter_count(c.stock) + 1);
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {
-    text += "  " + padded(r.item, 24) + padded(takeoff::needed(r), 16) + (r.for_sale ? "buy " : "    ") +
+    text += "  " + padded(r.item, items) + padded(takeoff::needed(r), 16) + (r.for_sale ? "buy " : "    ") +
             padded(takeoff::bought(r), 22) + (priced ? padded(cost_of(r), 12) : "") + r.basis + "\n";
   }
   if (priced) text += wrapped("cost: " + cost_words(report), 2, 8);
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
-    text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, 14) +
+    text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, stocks) +
             padded(size_of(c, report.job.is_metric()), 24) + c.ends + and_fitted(c, report.job.is_metric()) + "\n";
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, report.job.is_metric());
 }
