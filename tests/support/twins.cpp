@@ -191,7 +191,7 @@ class Mirror {
 
   Json image(const Json& report) {
     Json r = with_texts(report, [&](const std::string& key, const std::string& text) {
-      return other_hand(text, ids_, key == "where" || key == "advice" || key == "details");
+      return other_hand(text, ids_, key == "where" || key == "advice" || key == "details" || key == "read");
     });
     for (Json& part : r["parts"]) turn_box(part["bbox_mm"]), turn(part["centroid_mm"]);
     for (Json& fall : r["falls"]) {
