@@ -102,7 +102,7 @@ TEST(Says, OfTheSurvey) {
                 in,
                 {},
                 {"level it lacks 1/2\" between the walls", "5/8\" shorter (base.length)", "plane or move the studs",
-                 "tipped in by 7 degrees, 19/64\" left as it levels out", "in mortar it ploughs the bed"}},
+                 "tipped in by 7 degrees, where 19/64\" is left as it levels out", "in mortar it ploughs the bed"}},
                {"room.drop-in",
                 drop(-0.5 * in, 6.2, -0.3 * in),
                 -0.5,
