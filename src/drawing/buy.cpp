@@ -86,6 +86,7 @@ std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
   if (is(row, takeoff::Item::cleat_fasteners)) return fastener(f.fastener, f.fastener_length, metric);
   if (is(row, takeoff::Item::joist_fasteners)) return fastener(f.joist_fastener, f.joist_fastener_length, metric);
   if (is(row, takeoff::Item::rail_fasteners)) return fastener(f.rail_fastener, f.rail_fastener_length, metric);
+  if (is(row, takeoff::Item::deck_screws)) return fastener(f.deck_fastener, f.deck_fastener_length, metric);
   return "";
 }
 
