@@ -202,10 +202,25 @@ class Judge {
     if (at_.facets.empty()) add("drain", "the opening covers the whole floor: nothing is left to fall");
     const double hole = d.bore.in_mm() / 2 + job_.bed.collar.in_mm();
     const Rect& bed = at_.bed;
-    if (at_.drain_x - hole <= bed.x0 || at_.drain_x + hole >= bed.x1 || at_.drain_y - hole <= bed.y0 ||
-        at_.drain_y + hole >= bed.y1)
+    constexpr double hair = 0.05;  // mm: a hole that touches the bed's edge leaves a cusp there
+    if (at_.drain_x - hole < bed.x0 + hair || at_.drain_x + hole > bed.x1 - hair ||
+        at_.drain_y - hole < bed.y0 + hair || at_.drain_y + hole > bed.y1 - hair)
       add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) +
                             " reaches past the bed's edge");
+    trap_below_drain();
+  }
+
+  /// Water falls from the drain into its trap.
+  void trap_below_drain() {
+    if (!job_.trap) return;
+    const double lowest = at_.drain_top - job_.drain.body_depth.in_mm();
+    const auto look = [&](const char* key, const char* what, const std::optional<Length>& height) {
+      if (height && height->in_mm() > lowest - slack)
+        add(key, std::string{what} + " at " + text(*height) + " is not below the drain's lowest point, " +
+                     text(Length::mm(lowest)) + "; heights below the floor are negative");
+    };
+    look("trap.hub", "a stop in the hub", job_.trap->hub);
+    look("trap.weir", "a weir", job_.trap->weir);
   }
 
   /// What is as thick as it is at the drain, by the keys of this kind of base.

@@ -54,9 +54,13 @@ double in_rows(const OnWall& stretch, const job::Job& job) {
 void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = studs_known(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
+  const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
-    const OnWall backed = common(plate, patch_of(solid.shape, back));
+    OnWall patch = patch_of(solid.shape, back);
+    // Blocking is cut to a mark: what that leaves open at its ends no screw can miss by.
+    if (solid.part.kind == parts::Kind::blocking) patch.from -= slit_mm, patch.to += slit_mm;
+    const OnWall backed = common(plate, patch);
     if (backed.area() <= 0) continue;
     backing.share += backed.area() / plate.area();
     if (!known && solid.part.kind == parts::Kind::stud)

@@ -92,6 +92,19 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
   return height(job, set, least, "threshold's top, inward");
 }
 
+/// Where the bed is thinnest of the places it is gauged at, as the base lies now, and how thick it is there.
+std::optional<std::pair<const facts::Gauge*, double>> thinnest_now(const facts::Facts& facts) {
+  const facts::AsSet& set = facts.room.as_set;
+  const auto& drain = facts.room.drain.now_mm;
+  std::optional<std::pair<const facts::Gauge*, double>> thinnest;
+  for (const facts::Gauge& g : facts.room.gauges) {
+    if (g.clear || !set.raised_mm) continue;
+    const double thick = g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+    if (!thinnest || thick < thinnest->second) thinnest = {&g, thick};
+  }
+  return thinnest;
+}
+
 /// How far the riser's pipe reaches into the drain's body: too little and the joint leaks, too much and it stands in
 /// the grate's way.
 Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -103,13 +116,18 @@ Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit
   const double most = (job.drain.body_depth - job.drain.recess).in_mm();
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const double raised = set.raised_mm.value_or(0);
+  const double short_by = limit.least.value_or(0) - reaches;
+  const auto under = thinnest_now(facts);
+  const bool too_deep = under && under->second < short_by;
   Finding finding =
       found(reaches,
             "riser's top above the lowest point of the drain's body, as the base lies now, " + len(std::abs(raised)) +
                 (raised < 0 ? " lower" : " higher") + " at the drain than designed",
             reaches > most ? "lift the base and cut the riser off by " + text_at_least(reaches - most, job)
-                           : "press the whole base down by " + text_at_least(limit.least.value_or(0) - reaches, job) +
-                                 ", or lift it and lengthen the riser by as much");
+            : too_deep     ? "lift the base and lengthen the riser by " + text_at_least(short_by, job) +
+                             ": the bed under it is " + text_at_most(under->second, job) + " thick at its thinnest"
+                       : "press the whole base down by " + text_at_least(short_by, job) +
+                             ", or lift it and lengthen the riser by as much");
   finding.greatest = most;
   return finding;
 }
@@ -200,9 +218,12 @@ AsSetVerdict by_the_bed(const Result& bed, const std::string& level) {
 }
 
 /// What the riser asks for comes before levelness: a base that must come out again is not pressed level first.
-AsSetVerdict by_the_riser(const Result& riser, const std::string& level) {
+AsSetVerdict by_the_riser(const Result& riser, const facts::Facts& facts, const std::string& level) {
   const bool out = riser.limit.greatest && riser.measured && *riser.measured > *riser.limit.greatest;
-  if (out) return {Next::lift, "LIFT IT: " + riser.advice + "."};
+  const auto under = thinnest_now(facts);
+  const bool too_deep =
+      under && riser.limit.least && riser.measured && under->second < *riser.limit.least - *riser.measured;
+  if (out || too_deep) return {Next::lift, "LIFT IT: " + riser.advice + "."};
   return {Next::press, "NOT YET: " + riser.advice + "; then " + level + ". Then read the base again."};
 }
 
@@ -259,7 +280,7 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   if (const Result* under = result_of(results, "rim.bed"); under && under->outcome == Outcome::fail)
     return by_the_bed(*under, press(job, set));
   if (const Result* riser = result_of(results, "rim.riser"); riser && riser->outcome == Outcome::fail)
-    return by_the_riser(*riser, press(job, set));
+    return by_the_riser(*riser, facts, press(job, set));
   if (const auto deep = pressed_through(job, facts.room))
     return {Next::lift, "LIFT IT: the " + deep->first->name + " would have to go down " +
                             text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +

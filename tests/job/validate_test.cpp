@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "job/layout.hpp"
 #include "job/validate.hpp"
 #include "support/imperial.hpp"
 #include "support/sample.hpp"
@@ -173,6 +174,32 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   EXPECT_THAT(told([](Job& j) { j.base.upstand_height = inches(20); }), HasSubstr("above the underside of the seat"));
   EXPECT_THAT(told([](Job& j) { j.bed.gauge_depth = inches(0.25); }), HasSubstr("below the rib plane at 1/2\""));
   EXPECT_THAT(told([](Job& j) { j.bench->frame.kind = FrameKind::steel; }), HasSubstr("2x4 is no steel stud"));
+}
+
+TEST(Contradictions, ATrapLiesBelowItsDrain) {
+  // Source: common practice, no source: water falls from a drain into its trap. By the sample: the drain's top and
+  // body.
+  const Job sample = sample::alcove();
+  const double lowest = lay_out(sample).drain_top - sample.drain.body_depth.in_mm();
+  for (const bool hub : {true, false})
+    for (const double off : {0.1, 0.0, -0.1}) {
+      const std::string text = told([&](Job& j) {
+        j.trap.emplace();
+        (hub ? j.trap->hub : j.trap->weir) = Length::mm(lowest + off);
+      });
+      EXPECT_EQ(text.find(hub ? "trap.hub: a stop in the hub at" : "trap.weir: a weir at") == 0, off >= 0) << text;
+    }
+}
+
+TEST(Contradictions, ABoreThatTouchesTheBedsEdgeReachesPastItOnEverySide) {
+  // Source: property: a circle that touches an edge leaves a cusp, whichever edge it is.
+  for (const Side side : {Side::left, Side::right}) {
+    const std::string text = told([&](Job& j) {
+      j.drain.across = {side, j.bed.holdback + Length::mm(80)};
+      j.drain.bore = Length::mm(160), j.bed.collar = {};
+    });
+    EXPECT_THAT(text, testing::HasSubstr("reaches past the bed's edge")) << name_of(side);
+  }
 }
 
 }  // namespace

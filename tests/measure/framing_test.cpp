@@ -120,6 +120,17 @@ TEST(Fixture, StandsSoFarAboveTheWaterAndBehindTheBench) {
   EXPECT_NEAR(b[3].behind_bench, 1, 1e-9) << "the bench's end stands against the back wall";
 }
 
+TEST(Fixture, IsBackedAlsoWhereBlockingIsCutToAMark) {
+  // Source: property: what a saw's mark leaves open beside a stud takes no screw; alike on either hand.
+  for (const Side wall : {Side::left, Side::right, Side::back}) {
+    job::Job j = sample::alcove();
+    j.cuts.to_tape = true;
+    j.walls.blocking = {inches(34)};
+    j.fixtures.push_back({"bar", wall, inches(16), inches(34), inches(3), inches(3)});
+    EXPECT_NEAR(measured(j).backings[0].share, 1, 1e-9) << name_of(wall);
+  }
+}
+
 TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   // Source: by hand: a 1-1/2 in plate before the assumed stud at 32 in; a row of blocking makes the stud's place
   // indifferent.

@@ -93,6 +93,13 @@ TEST(AsSet, TheRiserDecidesBeforeLevelness) {
   AsSetVerdict verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::press);
   EXPECT_THAT(verdict.words, HasSubstr("press the whole base down by 1/4\""));
+  // No deeper than the bed is thick.
+  f.room.gauges = {{"A1", 0, 0, 0, 0.5 * in, 1.25 * in, false}};
+  f.room.as_set.raised_mm = 0, f.room.as_set.drain_body_mm = -0.5 * in;
+  verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::lift);
+  EXPECT_THAT(verdict.words, HasSubstr("lengthen the riser by 1\": the bed under it is 1/2\" thick"));
+  f.room.gauges.clear();
   f.room.as_set.raised_mm = -2.25 * in, f.room.as_set.drain_body_mm = -4.75 * in;
   verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::lift);
