@@ -151,16 +151,33 @@ struct Named {
   Point at;
 };
 
-/// Names in a column at `x`, each with a line from what it names and the step's number; those too near each other part.
+/// Whether two lines cross.
+bool cross(Point a, Point b, Point c, Point d) {
+  const auto left_of = [](Point p, Point q, Point r) {
+    return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x) > 0;
+  };
+  return left_of(a, b, c) != left_of(a, b, d) && left_of(c, d, a) != left_of(c, d, b);
+}
+
+/// Names in a column at `x`, each with a line from what it names and the step's number; those too near each other part,
+/// and no two lines cross.
 void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named> named) {
   const double t = pen.text_mm();
   std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y < b.at.y; });
-  double last = -1e300;
-  for (const Named& n : named) {
-    last = std::max(n.at.y, last + 3 * t);
-    pen.line(n.at, {x, last}, LineKind::dimension);
-    balloon(sheet, pen, {x + side * 1.25 * t, last}, n.step);
-    pen.note({x + side * 3.2 * t, last - 0.5 * t}, n.name, side > 0 ? Anchor::left : Anchor::right);
+  std::vector<double> heights;
+  for (const Named& n : named) heights.push_back(std::max(n.at.y, heights.empty() ? n.at.y : heights.back() + 3 * t));
+  // Two that change places where their lines cross are shorter together: it ends.
+  for (bool crossed = true; crossed;) {
+    crossed = false;
+    for (std::size_t i = 0; i < named.size(); ++i)
+      for (std::size_t j = i + 1; j < named.size(); ++j)
+        if (cross(named[i].at, {x, heights[i]}, named[j].at, {x, heights[j]}))
+          std::swap(named[i], named[j]), crossed = true;
+  }
+  for (std::size_t i = 0; i < named.size(); ++i) {
+    pen.line(named[i].at, {x, heights[i]}, LineKind::dimension);
+    balloon(sheet, pen, {x + side * 1.25 * t, heights[i]}, named[i].step);
+    pen.note({x + side * 3.2 * t, heights[i] - 0.5 * t}, named[i].name, side > 0 ? Anchor::left : Anchor::right);
   }
 }
 

@@ -42,6 +42,8 @@ class RoomText {
   std::string len(double mm) const { return units::to_text(units::Length::mm(mm), metric_); }
   std::string fall(double ratio) const { return units::to_text(units::Fall::ratio(ratio), metric_); }
   /// As the check of it is told.
+  /// What is asked to be little, rounded as its check rounds it.
+  std::string no_less(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, report_.job); }
   std::string exact(double mm) const { return rules::text_of(mm, rules::Unit::mm, report_.job); }
   void head(const std::string& words) { text_ += "\n  " + words + "\n"; }
   void line(const std::string& words) { text_ += "    " + words + "\n"; }
@@ -70,11 +72,12 @@ class RoomText {
     const facts::FloorShape& f = room_.floor;
     head("FLOOR: how it lies");
     if (!f.known) return line("not known: no spot levels were taken");
-    line("out of level " + len(f.along_width_mm) + " along the width, " + len(f.along_depth_mm) + " along the depth");
+    line("out of level " + no_less(f.along_width_mm) + " along the width, " + no_less(f.along_depth_mm) +
+         " along the depth");
     line("under the base: twist " + len(f.twist_mm) + "; highest hump " + at(f.hump_mm, f.hump_at_mm) +
          "; deepest hollow " + at(f.hollow_mm, f.hollow_at_mm));
     if (report_.facts.site_built) return;
-    line("put down dry the base rocks by " + exact(f.rock_mm) +
+    line("put down dry the base rocks by " + no_less(f.rock_mm) +
          (f.rock_at.empty() ? "" : " at its " + f.rock_at + " corner"));
   }
 
@@ -136,7 +139,7 @@ class RoomText {
            (room_.closure.solved && room_.not_plumbed.empty() ? ""
                                                               : ", as designed: not all of the walls were measured"));
     else
-      line("it does not go down level (short by " + rules::text_at_least(-d.least_mm, report_.job) + "); tipped " +
+      line("it does not go down level (short by " + no_less(-d.least_mm) + "); tipped " +
            units::decimals(d.tip_deg, 1) + " degrees, " +
            (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
   }
@@ -280,10 +283,17 @@ class RoomText {
                : w.unit == "ratio" ? fall(v)
                                    : exact(v);
       };
-      line(w.what + ": " + value(w.nominal) +
-           (w.unknown.empty()
-                ? ", from " + value(w.least) + " to " + value(w.greatest) + "; most hangs on: " + w.reading
-                : "; from what to what is not known: " + w.unknown));
+      // Bounds no narrower than they are, and of what is to spare no more.
+      const bool length = w.unit != "mm3" && w.unit != "ratio";
+      const auto low = [&](double v) {
+        return length ? rules::text_or_less(v, rules::Unit::mm, report_.job) : value(v);
+      };
+      const auto high = [&](double v) {
+        return length ? rules::text_or_more(v, rules::Unit::mm, report_.job) : value(v);
+      };
+      line(w.what + ": " + low(w.nominal) +
+           (w.unknown.empty() ? ", from " + low(w.least) + " to " + high(w.greatest) + "; most hangs on: " + w.reading
+                              : "; from what to what is not known: " + w.unknown));
     }
   }
 

@@ -39,7 +39,7 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
   expect_words(text, {"back 1801 mm 1802 mm 1803 mm",
                       "width at a height of 1200 mm: read 1798 mm, between the walls as plumbed 1799 mm",
                       "right wall: not plumbed",
-                      "out of level 4 mm along the width, 3 mm along the depth",
+                      "out of level 4.3 mm along the width, 3.3 mm along the depth",
                       "twist -6 mm; highest hump 1.1 mm at",
                       "deepest hollow 2.2 mm at",
                       "rocks by 0.8 mm at its front left corner",
