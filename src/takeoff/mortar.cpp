@@ -109,7 +109,7 @@ class Mortars {
                    job_.bed.waste, 0, "",
                    std::string{coat ? "solid of the top coat, " : "solid of the bed, "} + mass(p.mass_kg) + " wet" +
                        (coat && !job_.base.threshold.width.is_zero()
-                            ? ", with the threshold as if that were of mortar right through"
+                            ? ", with the threshold as if that were of mortar throughout"
                             : "")}));
     }
   }

@@ -220,10 +220,15 @@ TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
       if (!cut.furring) continue;
       ++strips;
       std::size_t listed = 0, beside = 0;
+      const auto& studs = d.facts.room.studs;
+      const auto first = std::find_if(studs.begin(), studs.end(),
+                                      [&](const auto& stud) { return stud.part_id == cut.part_ids.front(); });
+      ASSERT_NE(first, studs.end());
+      const std::string place = number_of(first->running_mm, d.model->job.is_metric());
       for (const Sheet& sheet : d.sheets)
         for (const Text& t : sheet.texts) {
-          listed += starts(sheet.name, "cuts") && starts(t.words, "on stud-") &&
-                    t.words.find(cut.part_ids.front().substr(cut.part_ids.front().find('/') + 1)) != std::string::npos;
+          listed +=
+              starts(sheet.name, "cuts") && starts(t.words, "on studs at ") && t.words.find(place) != std::string::npos;
           beside += starts(sheet.name, "wall-") && starts(t.words, "fur " + cut.mark + ": ");
         }
       EXPECT_GE(listed, 1u) << d.name << " " << cut.mark;
