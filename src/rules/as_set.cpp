@@ -92,14 +92,19 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
   return height(job, set, least, "threshold's top, inward");
 }
 
-/// Where the bed is thinnest of the places it is gauged at, as the base lies now, and how thick it is there.
-std::optional<std::pair<const facts::Gauge*, double>> thinnest_now(const facts::Facts& facts) {
+/// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
+double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
   const facts::AsSet& set = facts.room.as_set;
   const auto& drain = facts.room.drain.now_mm;
+  return g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+}
+
+/// Where the bed is thinnest of the places it is gauged at, as the base lies now, and how thick it is there.
+std::optional<std::pair<const facts::Gauge*, double>> thinnest_now(const facts::Facts& facts) {
   std::optional<std::pair<const facts::Gauge*, double>> thinnest;
   for (const facts::Gauge& g : facts.room.gauges) {
-    if (g.clear || !set.raised_mm) continue;
-    const double thick = g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+    if (g.clear || !facts.room.as_set.raised_mm) continue;
+    const double thick = thick_now(facts, g);
     if (!thinnest || thick < thinnest->second) thinnest = {&g, thick};
   }
   return thinnest;
@@ -157,8 +162,7 @@ Finding bed(const job::Job& job, const facts::Facts& facts, const Limit& limit) 
   double least = 0, proud = 0;
   for (const facts::Gauge& g : facts.room.gauges) {
     if (g.clear) continue;
-    const auto& drain = facts.room.drain.now_mm;
-    const double thick = g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+    const double thick = thick_now(facts, g);
     if (!thinnest || thick < least) thinnest = &g, least = thick;
     if (!highest || thick - g.spread_mm > proud) highest = &g, proud = thick - g.spread_mm;
   }
