@@ -121,7 +121,7 @@ class Order {
   /// Of the base or the seat block: the top edges of its upstands that are flashed.
   std::string flashed(facts::Role of) const {
     double mm = 0;
-    for (const facts::Seam& seam : f_.finish.flashings)
+    for (const facts::Flashing& seam : f_.finish.flashings)
       if (seam.of == of) mm += seam.length_mm;
     return mm > 0 ? len(mm) : "";
   }

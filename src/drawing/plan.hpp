@@ -59,7 +59,7 @@ class Plan {
   /// Where along an axis a section's mark stands on the walls that run along it.
   std::vector<double> marks_along(std::size_t axis) const;
   /// The middle of the longest stretch of a wall with no stud and no section's mark in it, for words along it.
-  std::optional<Point> clear_stretch(const std::string& wall) const;
+  std::optional<Point> clear_stretch(job::Side wall) const;
   /// Beside a wall, where nothing of its framing is written.
   std::optional<Point> outside(job::Side side) const;
   /// Where all running dimensions begin: the walls' stud faces meet there.

@@ -7,11 +7,11 @@ namespace fallwright::drawing {
 
 void Plan::studs() {
   const struct {
-    const char* wall;
+    job::Side wall;
     Point start, step, outward;
-  } runs[] = {{"back", {0, outside_.y1}, {1, 0}, {0, 1}},
-              {"left", {outside_.x0, depth_}, {0, -1}, {-1, 0}},
-              {"right", {outside_.x1, depth_}, {0, -1}, {1, 0}}};
+  } runs[] = {{job::Side::back, {0, outside_.y1}, {1, 0}, {0, 1}},
+              {job::Side::left, {outside_.x0, depth_}, {0, -1}, {-1, 0}},
+              {job::Side::right, {outside_.x1, depth_}, {0, -1}, {1, 0}}};
   for (const auto& run : runs) {
     std::vector<double> places;
     for (const facts::StudGap& stud : s_.facts.room.studs)

@@ -55,11 +55,11 @@ void Plan::furring() {
                                   ? "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric))
                                   : "in " + pen_.words(-stud.at_upstand_mm);
     const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
-    if (stud.wall == "back") {
+    if (stud.wall == job::Side::back) {
       pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
       pen_.name({x, b[1]}, {x, b[1] - 1.6 * t_}, words, Anchor::middle, 0.75);
     } else {
-      const bool left = stud.wall == "left";
+      const bool left = stud.wall == job::Side::left;
       pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
       const double face = left ? b[3] : b[0];
       pen_.name({face, y}, {face + (left ? 0.8 : -0.8) * t_, y - 0.4 * t_}, words, left ? Anchor::left : Anchor::right,
@@ -81,8 +81,8 @@ std::vector<double> Plan::marks_along(std::size_t axis) const {
   return places;
 }
 
-std::optional<Point> Plan::clear_stretch(const std::string& wall) const {
-  const std::size_t axis = wall == "back" ? 0 : 1;
+std::optional<Point> Plan::clear_stretch(job::Side wall) const {
+  const std::size_t axis = wall == job::Side::back ? 0 : 1;
   std::vector<std::pair<double, double>> taken;
   double across = 0;
   for (const facts::StudGap& stud : s_.facts.room.studs)
@@ -141,7 +141,7 @@ void Plan::side_names() {
   for (const auto& [side, words] :
        {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
     const survey::Wall* wall = at.room.wall(side);
-    const auto bay = shows_.framing ? clear_stretch(job::name_of(side)) : outside(side);
+    const auto bay = shows_.framing ? clear_stretch(side) : outside(side);
     if (!wall || !bay) continue;
     const bool back = side == job::Side::back;
     std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};

@@ -85,10 +85,10 @@ std::string counted_each(int count, const std::string& fastener) {
 }
 
 /// Of the base's upstand on one side, where fasteners are bought at all.
-void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, const std::string& side) {
+void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job::Side side) {
   const auto& tops = s.facts.finish.flashings;
-  const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Seam& seam) {
-    return seam.of == facts::Role::base && seam.what == "base, " + side;
+  const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Flashing& edge) {
+    return edge.of == facts::Role::base && edge.side == side;
   });
   if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
   rows.push_back({"base's upstand",
@@ -129,7 +129,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
        pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
   for (const facts::Hold& hold : s.facts.holds)
-    if (hold.behind == "bench") add_upstand(rows, pen, s, hold.side);
+    if (hold.behind == facts::Behind::bench) add_upstand(rows, pen, s, hold.side);
   return rows;
 }
 
@@ -139,9 +139,8 @@ std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts
   if (std::any_of(s.cuts.begin(), s.cuts.end(),
                   [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
     rows.push_back({"furring to studs", "as local practice fastens it: the job does not say", ""});
-  const std::string wall = family.wall ? name_of(*family.wall) : "";
   for (const facts::Hold& hold : s.facts.holds)
-    if (hold.side == wall && hold.behind == "wall") add_upstand(rows, pen, s, wall);
+    if (hold.side == family.wall && hold.behind == facts::Behind::wall) add_upstand(rows, pen, s, hold.side);
   return rows;
 }
 

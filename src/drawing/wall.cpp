@@ -209,7 +209,7 @@ class Wall {
   void in_the_way() {
     const double mark = units::tape_mark_mm(sheet_.metric);
     for (const facts::StudGap& gap : s_.facts.room.studs) {
-      if (gap.stands_alone() || gap.wall != job::name_of(side_)) continue;
+      if (gap.stands_alone() || gap.wall != side_) continue;
       const Frame f = extent(s_.model.find(gap.part_id)->shape, view_);
       for (const auto& [mm, y] : {std::pair{gap.at_floor_mm, f.y0 + t_}, {gap.at_top_mm, f.y1 - 2 * t_}}) {
         if (mm > -mark) continue;

@@ -63,7 +63,7 @@ struct Drainage {
 struct BarePatch {
   double area_mm2 = 0;             ///< none: all of it bears
   std::array<double, 4> box_mm{};  ///< xmin ymin xmax ymax
-  std::vector<std::string> along;  ///< sides of the base that it takes most of: "left"
+  std::vector<Side> along;         ///< sides of the base that it takes most of
   bool round_drain = false;        ///< it runs round the drain's hole
 };
 
@@ -148,9 +148,14 @@ struct Heights {
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
+enum class Axis { width, depth };
+inline const char* name_of(Axis axis) {
+  return axis == Axis::width ? "width" : "depth";
+}
+
 /// What must add up along the alcove: the opening against base and bench, along one axis.
 struct Opening {
-  std::string axis;  ///< "width" or "depth"
+  Axis axis = Axis::width;
   double alcove_mm = 0, base_mm = 0;
   std::optional<double> bench_mm;
   double left_over_mm = 0;  ///< alcove minus base minus bench

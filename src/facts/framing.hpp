@@ -9,7 +9,8 @@ namespace fallwright::facts {
 
 /// What lies behind the plate of a fixture.
 struct Backing {
-  std::string name, wall;
+  std::string name;
+  Side wall = Side::back;
   double height_mm = 0;
   double share = 0;           ///< of the plate's area, on studs, blocking and plates
   double assumed = 0;         ///< the part of that share on studs of a standing wall that nobody read
@@ -21,8 +22,8 @@ struct Backing {
 
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
 struct Hold {
-  std::string side;    ///< "left"
-  std::string behind;  ///< "wall" or "bench"
+  Side side = Side::back;
+  Behind behind = Behind::wall;  ///< never nothing
   double length_mm = 0;
   double apart_mm = 0;             ///< greatest stretch between fasteners, or from an end of the upstand to the first
   double from_mm = 0, to_mm = 0;   ///< that stretch: from the upstand's left end, or from its back end

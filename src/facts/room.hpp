@@ -7,8 +7,11 @@
 #include <utility>
 #include <vector>
 
+#include "survey/readings.hpp"
+
 namespace fallwright::facts {
 
+using survey::Side;
 using Point = std::array<double, 3>;
 
 /// Clearance asked from a bore to a joist, and round a drain's body, where the job sets none: 1/4 in. Common practice,
@@ -55,6 +58,12 @@ struct FloorShape {
   std::vector<NamedPlace> unread = {};  ///< corners of the base too far outside the spots that were read
 };
 
+/// What stands behind an edge of the base; nothing: it is open, as the entry is.
+enum class Behind { nothing, wall, bench };
+inline const char* name_of(Behind behind) {
+  return behind == Behind::wall ? "wall" : behind == Behind::bench ? "bench" : "";
+}
+
 /// What stands before a stud.
 enum class Before { nothing, base, bench };
 inline const char* name_of(Before before) {
@@ -64,7 +73,8 @@ inline const char* name_of(Before before) {
 /// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
 /// stud stands too far in.
 struct StudGap {
-  std::string part_id, wall;
+  std::string part_id;
+  Side wall = Side::back;
   Before before = Before::nothing;
   double running_mm = 0;  ///< its centre from the back corner (side walls) or the left corner (back wall)
   double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
@@ -73,7 +83,9 @@ struct StudGap {
 
 /// The same at a corner of the base.
 struct CornerGap {
-  std::string corner, wall;  ///< "front left", "left"
+  Side end = Side::back, hand = Side::left;  ///< the corner: back or front, left or right
+  Side wall = Side::back;                    ///< the one that it is told against
+  std::string name() const { return std::string{survey::name_of(end)} + " " + survey::name_of(hand); }
   double at_floor_mm = 0, at_upstand_mm = 0;
 };
 
@@ -168,7 +180,7 @@ inline constexpr const char* worst_mortar = "mortar in the bed as set";
 struct Room {
   Closure closure;
   std::vector<WidthRead> widths;
-  std::vector<std::string> not_plumbed;  ///< walls without a reading of plumb
+  std::vector<Side> not_plumbed;  ///< walls without a reading of plumb
   FloorShape floor;
   std::vector<StudGap> studs;
   std::vector<CornerGap> corners;

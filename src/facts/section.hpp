@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "survey/readings.hpp"
+
 namespace fallwright::facts {
 
 /// A section as it resists bending one way.
@@ -78,9 +80,9 @@ struct Stand {
 
 /// The seat block past the deck that carries it.
 struct SeatEdge {
-  double past_mm = 0;   ///< farthest that the block's top reaches past the deck where no wall stands
-  std::string side;     ///< "front", "left", "right": where that is, as seen from the entry
-  double thick_mm = 0;  ///< of the block over the deck's edge there, least
+  double past_mm = 0;  ///< farthest that the block's top reaches past the deck where no wall stands
+  survey::Side side = survey::Side::front;  ///< where that is, as seen from the entry
+  double thick_mm = 0;                      ///< of the block over the deck's edge there, least
 };
 
 }  // namespace fallwright::facts

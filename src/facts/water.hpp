@@ -9,21 +9,27 @@
 
 namespace fallwright::facts {
 
+/// What turns up at the edge of the base; rim: nothing, the floor runs out to it.
+enum class Turned { rim, upstand, threshold };
+inline const char* name_of(Turned turned) {
+  return turned == Turned::upstand ? "upstand" : turned == Turned::threshold ? "threshold" : "rim";
+}
+
 /// One side of the base: what stands behind it, what turns up there, and the height at which water goes over it.
 struct Edge {
-  std::string side;                        ///< "back"
-  std::string behind;                      ///< "wall", "bench"; empty: it is open, as the entry is
-  std::string turned;                      ///< "upstand", "threshold", or "rim": the floor runs out to the edge
+  Side side = Side::back;
+  Behind behind = Behind::nothing;
+  Turned turned = Turned::rim;
   double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
   bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
-  bool open() const { return behind.empty(); }
-  bool raised() const { return turned != "rim"; }
+  bool open() const { return behind == Behind::nothing; }
+  bool raised() const { return turned != Turned::rim; }
 };
 
 /// What keeps water out of the bench frame: the seat block's apron before it, and its upstands along walls.
 struct SeatSkirt {
-  double apron_mm = 0;                  ///< how far it reaches down before the frame; none: no apron
-  std::vector<std::string> bare_walls;  ///< walls the seat meets without an upstand: "back"
+  double apron_mm = 0;           ///< how far it reaches down before the frame; none: no apron
+  std::vector<Side> bare_walls;  ///< walls the seat meets without an upstand
   /// Plumb, along the apron: from the top of the base's edge up to the apron's foot; less than none where the edge
   /// stands higher. Absent: no apron, or no edge below it.
   std::optional<double> gap_least_mm = {}, gap_greatest_mm = {};
@@ -37,8 +43,8 @@ struct Dip {
 
 /// The flood test, drain plugged: water by height in steps up to the lowest edge of the base, where it spills.
 struct Flood {
-  double plan_mm2 = 0;            ///< of the floor inside upstands and threshold
-  std::vector<std::string> over;  ///< the sides where it does: "front"
+  double plan_mm2 = 0;     ///< of the floor inside upstands and threshold
+  std::vector<Side> over;  ///< the sides where it does
   std::vector<Dip> dips;
   std::optional<Dip> rough = {};  ///< up to the rough threshold, where the job file says what is laid on that later
   std::vector<Dip> dammed = {};   ///< higher yet, behind a dam where it spills: from the last of `dips` on

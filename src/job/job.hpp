@@ -22,6 +22,7 @@ namespace fallwright::job {
 
 using survey::all_sides;
 using survey::name_of;
+using survey::names_of;
 using survey::Surface;
 
 /// The alcove as designed, or the least of what was read: inside faces of the studs. Origin front left, +X right, +Y to

@@ -365,7 +365,7 @@ class Judge {
     if (b.depth.in_mm() < narrow)
       add("bench.depth", "a frame " + text(b.depth) + " deep has no room for its knee wall and cleat; at least " +
                              text(narrow) + " is needed");
-    const double foot = std::max(at_.upstand_top, at_.rim_greatest());
+    const double foot = std::max({at_.upstand_top, at_.rim_greatest(), at_.threshold_inner, at_.threshold_outer});
     if (!b.apron_thickness.is_zero() && foot >= at_.deck_top - 1)
       add("bench.height", "the apron would stand on the base at " + text(foot) +
                               ", above the underside of the seat at " + text(at_.deck_top));

@@ -84,7 +84,7 @@ class Walls {
       if (!face) continue;
       const auto before = before_at(*side, *face);
       const auto gap = [&](double z) { return before ? before->inward - face->innermost(*side, z) : 0.0; };
-      room.studs.push_back({solid.id, name_of(*side), before ? before->what : facts::Before::nothing,
+      room.studs.push_back({solid.id, *side, before ? before->what : facts::Before::nothing,
                             running(*side, face->middle()), gap(floor), gap(upstand), gap(top)});
     }
   }
@@ -101,10 +101,10 @@ class Walls {
         const facts::StudGap* near = nearest(room, side, at);
         if (!line || !near) continue;
         const double gap = edge_of(base_, side) - (side == Side::left ? *line : -*line);
-        const std::string corner =
-            back ? (second ? "back right" : "back left") : std::string{second ? "front " : "back "} + name_of(side);
+        const Side end = !back && second ? Side::front : Side::back;
+        const Side hand = !back ? side : second ? Side::right : Side::left;
         const double lean = (near->at_upstand_mm - near->at_floor_mm) / (upstand - floor);
-        room.corners.push_back({corner, name_of(side), gap + lean * floor, gap + lean * upstand});
+        room.corners.push_back({end, hand, side, gap + lean * floor, gap + lean * upstand});
       }
     }
   }
@@ -146,7 +146,7 @@ class Walls {
     const facts::StudGap* best = nullptr;
     const double at = running(side, along);
     for (const facts::StudGap& stud : room.studs)
-      if (stud.wall == name_of(side) && !stud.stands_alone() &&
+      if (stud.wall == side && !stud.stands_alone() &&
           (!best || std::abs(stud.running_mm - at) < std::abs(best->running_mm - at)))
         best = &stud;
     return best;
@@ -328,7 +328,7 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
   for (const Side side : model.job.alcove.walls) {
     const auto& plumbs = model.job.survey.plumbs;
     if (std::none_of(plumbs.begin(), plumbs.end(), [&](const survey::Plumb& p) { return p.wall == side; }))
-      room.not_plumbed.push_back(name_of(side));
+      room.not_plumbed.push_back(side);
   }
 }
 

@@ -45,10 +45,10 @@ facts::BarePatch to_patch(const points::Opening& bare, const points::Box2& plan,
       if (p.x == plan.x1 && q.x == plan.x1) right += std::abs(q.y - p.y);
     }
   const double width = plan.x1 - plan.x0, depth = plan.y1 - plan.y0;
-  const std::pair<const char*, bool> sides[] = {{"back", back > width / 2},
-                                                {"front", front > width / 2},
-                                                {"left", left > depth / 2},
-                                                {"right", right > depth / 2}};
+  const std::pair<job::Side, bool> sides[] = {{job::Side::back, back > width / 2},
+                                              {job::Side::front, front > width / 2},
+                                              {job::Side::left, left > depth / 2},
+                                              {job::Side::right, right > depth / 2}};
   for (const auto& [side, most] : sides)
     if (most) patch.along.push_back(side);
   patch.round_drain = patch.along.empty() && x0 < drain.X() && drain.X() < x1 && y0 < drain.Y() && drain.Y() < y1;
@@ -66,12 +66,12 @@ facts::BarePatch one_of(const std::vector<facts::BarePatch>& largest, const Fore
   };
   const facts::BarePatch* first = &largest.front();
   double area = 0;
-  std::vector<std::string> along;
+  std::vector<job::Side> along;
   for (const facts::BarePatch& patch : largest) {
     if (foremost.before(middle(patch), middle(*first))) first = &patch;
     area = std::max(area, patch.area_mm2);
   }
-  for (const char* side : {"back", "front", "left", "right"})
+  for (const job::Side side : job::all_sides)
     if (std::any_of(largest.begin(), largest.end(), [&](const facts::BarePatch& patch) {
           return std::find(patch.along.begin(), patch.along.end(), side) != patch.along.end();
         }))
@@ -123,8 +123,7 @@ double underside_mm2(const parts::Solid& base) {
 std::vector<points::Opening> openings(const points::Box2& box, const std::vector<Piece>& pieces, Memory& memory) {
   Question question{"openings"};
   question.of(&box, sizeof box);
-  for (const Piece& piece : pieces)
-    question.of(piece.size()).of(piece.data(), piece.size() * sizeof(points::Point2));
+  for (const Piece& piece : pieces) question.of(piece.size()).of(piece.data(), piece.size() * sizeof(points::Point2));
   return memory.once(question, [&] {
     return points::largest_openings(box, pieces, sliver_mm, alike * (box.x1 - box.x0) * (box.y1 - box.y0));
   });

@@ -155,9 +155,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
   for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
   const Rim rim{solid.shape};
   for (const facts::Edge& edge : facts.edges)
-    for (const Side side : job::all_sides)
-      if (edge.side == job::name_of(side) && edge.behind.empty() && edge.turned == "rim")
-        site.forms_mm += rim.reach(side);
+    if (edge.open() && !edge.raised()) site.forms_mm += rim.reach(edge.side);
   site.bed_fall_least = std::numeric_limits<double>::max();
   for (const TopoDS_Face& face : faces_of(model.first(parts::Role::bed)->shape)) {
     const auto n = outward(face);

@@ -24,7 +24,7 @@ using survey::Rect;
 
 /// What of one kind of top lies along a side: how long it is, and its corners there.
 struct Stretch {
-  std::string turned;
+  facts::Turned turned;
   double length = 0;
   std::vector<gp_Pnt> tops = {};
 };
@@ -43,7 +43,8 @@ std::vector<gp_Pnt> ends_on(const TopoDS_Face& face, const Rim& rim, Side side) 
 
 /// What turns up along most of a side. A threshold is as low as its lowest edge, wherever that lies.
 Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
-  std::array<Stretch, 3> found{Stretch{"rim"}, Stretch{"threshold"}, Stretch{"upstand"}};
+  std::array<Stretch, 3> found{Stretch{facts::Turned::rim}, Stretch{facts::Turned::threshold},
+                               Stretch{facts::Turned::upstand}};
   for (const TopoDS_Face& face : faces_of(base.shape)) {
     const auto normal = outward(face);
     if (!normal || normal->Z() <= units::tolerance::ratio) continue;
@@ -60,9 +61,9 @@ Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
                            [](const Stretch& a, const Stretch& b) { return a.length < b.length; });
 }
 
-std::string behind(const job::Job& job, Side side) {
-  if (side == bench_side(job)) return "bench";
-  return job.alcove.has_wall(side) ? "wall" : "";
+facts::Behind behind(const job::Job& job, Side side) {
+  if (side == bench_side(job)) return facts::Behind::bench;
+  return job.alcove.has_wall(side) ? facts::Behind::wall : facts::Behind::nothing;
 }
 
 bool among(const std::vector<Side>& sides, Side side) {
@@ -92,8 +93,8 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
     if (found.tops.empty()) continue;
     const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
     const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
-    edges.push_back({job::name_of(side), behind(model.job, side), found.turned, low->Z(), high->Z(),
-                     among(model.job.base.lapped, side)});
+    edges.push_back(
+        {side, behind(model.job, side), found.turned, low->Z(), high->Z(), among(model.job.base.lapped, side)});
   }
   return edges;
 }
@@ -103,7 +104,7 @@ std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model) {
   const parts::Solid& base = *model.first(parts::Role::base);
   const Rim rim{base.shape};
   for (const Side side : job::all_sides)
-    if (behind(model.job, side).empty())
+    if (behind(model.job, side) == facts::Behind::nothing)
       for (const gp_Pnt& p : along(base, rim, side).tops) tops.push_back(p);
   return tops;
 }
@@ -152,7 +153,7 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model) {
     const double inset = side == Side::back   ? outer.y1 - inner.y1
                          : side == Side::left ? inner.x0 - outer.x0
                                               : outer.x1 - inner.x1;
-    if (end && !(higher && inset > units::tolerance::length_mm)) skirt.bare_walls.push_back(job::name_of(side));
+    if (end && !(higher && inset > units::tolerance::length_mm)) skirt.bare_walls.push_back(side);
   }
   return skirt;
 }

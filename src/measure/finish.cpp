@@ -207,8 +207,8 @@ class Finisher {
     return threshold_.any() && side != Side::back ? strip(threshold_, side, top) : 0;
   }
 
-  void joint(const std::string& what, double length) {
-    if (length > near_mm) finish_.joints.push_back({what, length});
+  void joint(facts::Joint which, double length) {
+    if (length > near_mm) finish_.joints.push_back({which, length});
   }
   static double length_of(const std::vector<Edge>& edges) {
     double length = 0;
@@ -228,16 +228,16 @@ class Finisher {
       if (bench_ && side != opposite(*bench_) && walled(side)) seat += length_of(seat_.on(side));
       if (side != Side::back && walled(Side::back) && walled(side)) corners += corner(side);
     }
-    joint("floor to walls", floor);
-    joint("floor to apron", apron);
+    joint(facts::Joint::floor_to_walls, floor);
+    joint(facts::Joint::floor_to_apron, apron);
     // Where neither is tiled the base is one piece.
     if (threshold_.any() && (job_.buy.tile.covers(Tiled::floor) || job_.buy.tile.covers(Tiled::threshold)))
-      joint("floor to threshold", length_of(floor_.on(Side::front)));
-    joint("apron to walls", apron_ends);
-    joint("threshold to walls", threshold);
-    joint("seat to walls", seat);
-    joint("wall corners", corners);
-    joint("floor to drain", floor_.inner_length());
+      joint(facts::Joint::floor_to_threshold, length_of(floor_.on(Side::front)));
+    joint(facts::Joint::apron_to_walls, apron_ends);
+    joint(facts::Joint::threshold_to_walls, threshold);
+    joint(facts::Joint::seat_to_walls, seat);
+    joint(facts::Joint::wall_corners, corners);
+    joint(facts::Joint::floor_to_drain, floor_.inner_length());
   }
 
   /// Whether two sides of a plan meet in a corner.
@@ -289,8 +289,7 @@ class Finisher {
         if (along(e, plan, side)) length += e.length;
       if (length < near_mm) continue;
       sides.push_back(side);
-      finish_.flashings.push_back(
-          {std::string{role == parts::Role::base ? "base, " : "seat, "} + name_of(side), length, role});
+      finish_.flashings.push_back({role, side, length});
     }
     const auto has = [&](Side side) { return std::find(sides.begin(), sides.end(), side) != sides.end(); };
     for (const Side side : {Side::left, Side::right}) finish_.flashing_corners += has(Side::back) && has(side);

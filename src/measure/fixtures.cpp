@@ -103,7 +103,7 @@ std::vector<facts::Backing> measure_backings(const parts::Model& model, const fa
     const OnWall plate = plate_of(fixture, model.job);
     facts::Backing backing;
     backing.name = fixture.name;
-    backing.wall = name_of(fixture.wall);
+    backing.wall = fixture.wall;
     backing.height_mm = fixture.height.in_mm();
     backing.above_water_mm = plate.low - water;
     add_timber(model, fixture, plate, backing);

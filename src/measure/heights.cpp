@@ -126,7 +126,7 @@ void measure_openings(const parts::Model& model, const Framing& framing, facts::
   const auto bench = plan_of(model, parts::Role::bench_frame);
   const auto add = [&](bool across, double opening, bool with_bench) {
     const auto size = [&](const survey::Rect& plan) { return across ? plan.width() : plan.depth(); };
-    facts::Opening o{across ? "width" : "depth", opening, size(base), {}};
+    facts::Opening o{across ? facts::Axis::width : facts::Axis::depth, opening, size(base), {}};
     if (with_bench) o.bench_mm = size(*bench);
     o.left_over_mm = o.alcove_mm - o.base_mm - o.bench_mm.value_or(0);
     o.open_mm = std::clamp(where_no_wall_stands(job, base, across), 0.0, std::max(0.0, o.left_over_mm));

@@ -121,8 +121,8 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   const Foremost foremost{model};
   const Stretch gap = widest_gap(places, up, foremost), without_studs = widest_gap(sure, up, foremost);
   facts::Hold hold;
-  hold.side = name_of(up.side);
-  hold.behind = bench ? "bench" : "wall";
+  hold.side = up.side;
+  hold.behind = bench ? facts::Behind::bench : facts::Behind::wall;
   hold.length_mm = up.to - up.from;
   hold.apart_mm = gap.to - gap.from;
   hold.from_mm = up.back() ? gap.from - up.from : up.to - gap.to;

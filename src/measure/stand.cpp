@@ -99,12 +99,12 @@ std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model) {
   if (!deck || !seat) return std::nullopt;
   const auto block = brep::box_of(seat->shape), under = brep::box_of(deck->shape);
   const Surface top{seat->shape, true};
-  facts::SeatEdge edge;
+  std::optional<facts::SeatEdge> edge;
   for (const Side side : open_sides(model.job)) {
     const double past = reach_to(side, block) - reach_to(side, under);
-    if (edge.side.empty() || past > edge.past_mm) edge = {past, name_of(side), thick_at(side, top, under)};
+    if (!edge || past > edge->past_mm) edge = {past, side, thick_at(side, top, under)};
   }
-  edge.past_mm = std::max(0.0, edge.past_mm);
+  if (edge) edge->past_mm = std::max(0.0, edge->past_mm);
   return edge;
 }
 

@@ -2,6 +2,7 @@
 
 #include "brep/plan.hpp"
 #include "parts/pieces.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::parts {
 namespace {
@@ -22,14 +23,44 @@ std::pair<double, double> end_upstands(const job::Job& job) {
   return {at(Side::right), at(Side::left)};
 }
 
-/// The apron stands on the base's upstand along the bench, or ends at the rim where there is none.
-double apron_foot(const job::Job& job, const job::Layout& layout) {
-  using job::Side;
-  const Side side = job.bench->place;
+bool turns_up(const job::Job& job, job::Side side) {
   const auto& upstands = job.base.upstands;
-  const bool stands =
-      !job.base.upstand_thickness.is_zero() && std::find(upstands.begin(), upstands.end(), side) != upstands.end();
-  return stands ? layout.upstand_top : layout.rim_greatest();
+  return !job.base.upstand_thickness.is_zero() && std::find(upstands.begin(), upstands.end(), side) != upstands.end();
+}
+
+/// A stretch of the apron, along the bench, and how high its foot is there.
+struct Foot {
+  double from = 0, to = 0, height = 0;
+};
+
+/// The apron stands on the base's upstand along the bench. Where there is none it ends at the rim, and is notched over
+/// what the base has at its ends: a threshold, the upstands of other sides. One built on site is built up to the apron.
+std::vector<Foot> apron_feet(const job::Job& job, const job::Layout& layout) {
+  using job::Side;
+  const Side place = job.bench->place;
+  const double length = layout.bench_length;
+  if (turns_up(job, place)) return {{0, length, layout.upstand_top}};
+  const double rim = layout.rim_greatest();
+  if (job.base.is_site_built()) return {{0, length, rim}};
+  const bool threshold = !job.base.threshold.width.is_zero();
+  const auto over = [&](Side side) {  // its top there; the rim's where nothing rises
+    if (side == Side::front && threshold) return std::max({rim, layout.threshold_inner, layout.threshold_outer});
+    return turns_up(job, side) ? std::max(rim, layout.upstand_top) : rim;
+  };
+  const job::Rect &bench = layout.bench, &floor = layout.floor;
+  const auto along = [&](double from, double to, Side first, Side last) {
+    const double low = std::clamp(from, 0.0, length), high = std::clamp(to, low, length);
+    return std::vector<Foot>{{0, low, over(first)}, {low, high, rim}, {high, length, over(last)}};
+  };
+  switch (place) {
+    case Side::left:
+      return along(bench.y1 - floor.y1, bench.y1 - floor.y0, Side::back, Side::front);
+    case Side::right:
+      return along(floor.y0 - bench.y0, floor.y1 - bench.y0, Side::front, Side::back);
+    default:  // at the back
+      break;
+  }
+  return along(bench.x1 - floor.x1, bench.x1 - floor.x0, Side::right, Side::left);
 }
 
 }  // namespace
@@ -50,7 +81,9 @@ Solid make_seat_block(const job::Job& job, const job::Layout& layout) {
 
   brep::Relief bottom;
   if (!bench.apron_thickness.is_zero())
-    bottom.push_back({{brep::rectangle(0, frame, length, apron)}, {apron_foot(job, layout)}});
+    for (const Foot& foot : apron_feet(job, layout))
+      if (foot.to - foot.from > units::tolerance::length_mm)
+        bottom.push_back({{brep::rectangle(foot.from, frame, foot.to, apron)}, {foot.height}});
   for (brep::Region& rest : brep::ground({outline}, bottom, {layout.deck_top})) bottom.push_back(std::move(rest));
 
   Solid solid =

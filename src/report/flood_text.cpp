@@ -66,9 +66,10 @@ std::string over(const facts::Facts& facts) {
   for (const facts::Edge& edge : facts.edges) {
     if (std::find(facts.flood.over.begin(), facts.flood.over.end(), edge.side) == facts.flood.over.end()) continue;
     text += text.empty() ? "" : " and the ";
-    text += edge.turned == "threshold"
+    text += edge.turned == facts::Turned::threshold
                 ? "threshold's lowest edge"
-                : edge.turned + (edge.open() ? " at the open " : " at the ") + edge.side + " edge";
+                : name_of(edge.turned) + std::string{edge.open() ? " at the open " : " at the "} +
+                      job::name_of(edge.side) + " edge";
   }
   return text.empty() ? "lowest edge" : text;
 }

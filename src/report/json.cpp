@@ -73,7 +73,10 @@ Json fit(const facts::Fit& f) {
 }
 
 Json bare(const facts::BarePatch& p) {
-  return {{"area_mm2", p.area_mm2}, {"box_mm", p.box_mm}, {"along", p.along}, {"round_drain", p.round_drain}};
+  return {{"area_mm2", p.area_mm2},
+          {"box_mm", p.box_mm},
+          {"along", job::names_of(p.along)},
+          {"round_drain", p.round_drain}};
 }
 
 Json bed(const facts::Bed& b) {
@@ -140,25 +143,22 @@ Json heights(const facts::Heights& h) {
 }
 
 Json edge(const facts::Edge& e) {
-  return {{"side", e.side},     {"behind", e.open() ? Json() : Json(e.behind)}, {"turned", e.turned},
-          {"top_mm", e.top_mm}, {"top_greatest_mm", e.top_greatest_mm},         {"lapped", e.lapped}};
+  return {{"side", job::name_of(e.side)},         {"behind", e.open() ? Json() : Json(name_of(e.behind))},
+          {"turned", name_of(e.turned)},          {"top_mm", e.top_mm},
+          {"top_greatest_mm", e.top_greatest_mm}, {"lapped", e.lapped}};
 }
 
 Json skirt(const std::optional<facts::SeatSkirt>& s) {
   if (!s) return {};
   return {{"apron_mm", s->apron_mm},
-          {"bare_walls", s->bare_walls},
+          {"bare_walls", job::names_of(s->bare_walls)},
           {"gap_least_mm", maybe(s->gap_least_mm)},
           {"gap_greatest_mm", maybe(s->gap_greatest_mm)}};
 }
 
 Json opening(const facts::Opening& o) {
-  return {{"axis", o.axis},
-          {"alcove_mm", o.alcove_mm},
-          {"base_mm", o.base_mm},
-          {"bench_mm", maybe(o.bench_mm)},
-          {"left_over_mm", o.left_over_mm},
-          {"open_mm", o.open_mm}};
+  return {{"axis", name_of(o.axis)},       {"alcove_mm", o.alcove_mm},       {"base_mm", o.base_mm},
+          {"bench_mm", maybe(o.bench_mm)}, {"left_over_mm", o.left_over_mm}, {"open_mm", o.open_mm}};
 }
 
 Json bending(const facts::Bending& b) {
@@ -224,15 +224,9 @@ Json pipe(const facts::PipeRun& p) {
 }
 
 Json hold(const facts::Hold& h) {
-  return {{"side", h.side},
-          {"behind", h.behind},
-          {"length_mm", h.length_mm},
-          {"thickness_mm", h.thickness_mm},
-          {"apart_mm", h.apart_mm},
-          {"sure_apart_mm", h.sure_apart_mm},
-          {"from_at_mm", h.from_at_mm},
-          {"to_at_mm", h.to_at_mm},
-          {"studs_assumed", h.assumed}};
+  return {{"side", job::name_of(h.side)},   {"behind", name_of(h.behind)}, {"length_mm", h.length_mm},
+          {"thickness_mm", h.thickness_mm}, {"apart_mm", h.apart_mm},      {"sure_apart_mm", h.sure_apart_mm},
+          {"from_at_mm", h.from_at_mm},     {"to_at_mm", h.to_at_mm},      {"studs_assumed", h.assumed}};
 }
 
 Json limit(const rules::Limit& l) {
@@ -272,8 +266,12 @@ Json check(const rules::Result& r) {
           {"rests_on", list(r.rests_on, support)}};
 }
 
-Json seams(const std::vector<facts::Seam>& all) {
-  return list(all, [](const facts::Seam& s) { return Json{{"what", s.what}, {"length_mm", s.length_mm}}; });
+Json joint(const facts::Seam& s) {
+  return {{"what", name_of(s.joint)}, {"length_mm", s.length_mm}};
+}
+
+Json flashing(const facts::Flashing& f) {
+  return {{"what", f.name()}, {"length_mm", f.length_mm}};
 }
 
 Json finish(const facts::Finish& f) {
@@ -284,8 +282,8 @@ Json finish(const facts::Finish& f) {
                                          {"where", c.wall ? survey::name_of(*c.wall) : ""},
                                          {"area_mm2", c.area_mm2}};
                            })},
-          {"joints", seams(f.joints)},
-          {"flashings", seams(f.flashings)},
+          {"joints", list(f.joints, joint)},
+          {"flashings", list(f.flashings, flashing)},
           {"flashing_corners", f.flashing_corners},
           {"seat_bond_mm2", f.seat_bond_mm2},
           {"seat_bonds", list(f.seat_bonds,
@@ -337,7 +335,7 @@ Json report_json(const Report& report) {
   json["pipe"] = pipe(f.pipe);
   json["backings"] = list(f.backings, [](const facts::Backing& b) {
     return Json{{"name", b.name},
-                {"wall", b.wall},
+                {"wall", job::name_of(b.wall)},
                 {"height_mm", b.height_mm},
                 {"share", b.share},
                 {"assumed_share", b.assumed},
@@ -353,7 +351,7 @@ Json report_json(const Report& report) {
     return Json{{"above_drain_mm", d.above_drain_mm}, {"volume_mm3", d.volume_mm3}, {"surface_mm2", d.surface_mm2}};
   };
   json["flood"] = {{"plan_mm2", f.flood.plan_mm2},
-                   {"over", f.flood.over},
+                   {"over", job::names_of(f.flood.over)},
                    {"dips", list(f.flood.dips, dip)},
                    {"levels", list(rules::flood_levels(report.job, f, report.judgement.results),
                                    [&](const rules::FloodLevel& level) {

@@ -35,7 +35,7 @@ Json floor(const facts::FloorShape& f) {
 Json stud(const facts::StudGap& s) {
   const auto gap = [&](double mm) { return s.stands_alone() ? Json(nullptr) : Json(mm); };
   return {{"id", s.part_id},
-          {"wall", s.wall},
+          {"wall", job::name_of(s.wall)},
           {"before", name_of(s.before)},
           {"running_mm", s.running_mm},
           {"at_floor_mm", gap(s.at_floor_mm)},
@@ -127,12 +127,14 @@ Json room_json(const Report& report) {
                 {"tolerance_mm", w.tolerance_mm},
                 {"from_back_mm", w.from_back_mm}};
   });
-  json["not_plumbed"] = r.not_plumbed;
+  json["not_plumbed"] = job::names_of(r.not_plumbed);
   json["floor"] = floor(r.floor);
   json["studs"] = list(r.studs, stud);
   json["corners"] = list(r.corners, [](const facts::CornerGap& c) {
-    return Json{
-        {"corner", c.corner}, {"wall", c.wall}, {"at_floor_mm", c.at_floor_mm}, {"at_upstand_mm", c.at_upstand_mm}};
+    return Json{{"corner", c.name()},
+                {"wall", job::name_of(c.wall)},
+                {"at_floor_mm", c.at_floor_mm},
+                {"at_upstand_mm", c.at_upstand_mm}};
   });
   json["drop_in"] = drop_in(r.drop_in);
   json["drain_window"] = window(r.drain);

@@ -65,7 +65,8 @@ class RoomText {
     for (const facts::WidthRead& w : room_.widths)
       line("width at a height of " + len(w.height_mm) + ": read " + len(w.reading_mm) +
            ", between the walls as plumbed " + len(w.solids_mm));
-    for (const std::string& wall : room_.not_plumbed) line(wall + " wall: not plumbed, so nobody knows how it leans");
+    for (const job::Side wall : room_.not_plumbed)
+      line(std::string{job::name_of(wall)} + " wall: not plumbed, so nobody knows how it leans");
   }
 
   void floor() {
@@ -105,8 +106,8 @@ class RoomText {
       line((flush == room_.studs.size() ? "all " : "the other ") + std::to_string(flush) +
            " need nothing, or have nothing before them (--all lists them)");
     for (const facts::CornerGap& c : room_.corners)
-      line("base's " + c.corner + " corner to the " + c.wall + " wall: " + len(c.at_floor_mm) + " at the floor, " +
-           len(c.at_upstand_mm) + " at the upstand");
+      line("base's " + c.name() + " corner to the " + job::name_of(c.wall) + " wall: " + len(c.at_floor_mm) +
+           " at the floor, " + len(c.at_upstand_mm) + " at the upstand");
   }
 
   /// Nothing before it, or no gap that a rule would show.

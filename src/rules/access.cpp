@@ -242,13 +242,16 @@ Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit&
   const double floor = h.floor_at_threshold_mm.value_or(h.drain_top_mm);
   const facts::Edge* lower = nullptr;  // an open edge where it runs over before it does at the threshold
   for (const facts::Edge& edge : facts.edges)
-    if (edge.open() && edge.side != "front" &&
+    if (edge.open() && edge.side != job::Side::front &&
         edge.top_mm < (lower ? lower->top_mm : *h.threshold_least_mm) - units::tolerance::length_mm)
       lower = &edge;
   if (lower) {
     const double depth = std::max(0.0, lower->top_mm - floor);
-    return found(depth, "water at the threshold when it begins to run over the " + lower->side + " edge, which is open",
-                 "build a temporary dam for the flood test at the entry and along the open " + lower->side + " edge, " +
+    return found(depth,
+                 "water at the threshold when it begins to run over the " + std::string{job::name_of(lower->side)} +
+                     " edge, which is open",
+                 "build a temporary dam for the flood test at the entry and along the open " +
+                     std::string{job::name_of(lower->side)} + " edge, " +
                      text_at_least(floor + *limit.least - lower->top_mm, job) + " above that edge at least");
   }
   const double depth = *h.threshold_least_mm - floor;

@@ -192,10 +192,11 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const auto longest = metric ? length_in_full(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
   const auto shortest = metric ? length_in_full(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
-  std::string text = "no rim height passes: the longest run, " + longest + ", is over " + times(greatest / least) +
-                     " times the shortest, " + shortest;
+  std::string text = "no rim height passes: the longest run, " + longest + ", is " +
+                     (greatest / least < 1.005 ? "longer than" : "over " + times(greatest / least) + " times") +
+                     " the shortest, " + shortest;
   if (!remedy.possible())
-    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain";
+    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain (drain.kind = \"line\", base.pattern = \"to-line\")";
   text += "; move the drain's centre to ";
   if (remedy.across_mm) text += place_words(job, job.drain.across, *remedy.across_mm);
   if (remedy.across_mm && remedy.along_mm) text += " and ";

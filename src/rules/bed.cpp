@@ -84,7 +84,7 @@ Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
 /// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
 std::string place_of_patch(const facts::BarePatch& patch, const job::Job& job) {
   const auto& [x0, y0, x1, y1] = patch.box_mm;
-  const std::string sides = units::listed(patch.along);
+  const std::string sides = units::listed(job::names_of(patch.along));
   const std::string size = patch.along.size() < 2 ? ", " + text_of(x1 - x0, Unit::mm, job) + " by " +
                                                         text_of(y1 - y0, Unit::mm, job) + " over all"
                                                   : "";

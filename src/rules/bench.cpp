@@ -246,7 +246,8 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const Imposed& people = imposed_of(job.book);
   const auto& carries = job.bench->nose_carries_kg;
   const auto& strength = job.bench->strength_mpa;
-  const std::string over = text_or_more(edge.past_mm, Unit::mm, job) + " past the deck, on the " + edge.side;
+  const std::string over =
+      text_or_more(edge.past_mm, Unit::mm, job) + " past the deck, on the " + job::name_of(edge.side);
   const std::string advice =
       "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
       "block, or bring the frame's front forward";

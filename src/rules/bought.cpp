@@ -20,7 +20,7 @@ std::string by_make(const job::Job& job, const std::string& change, const std::s
 
 double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right) {
   const auto width = std::find_if(facts.openings.begin(), facts.openings.end(),
-                                  [](const facts::Opening& o) { return o.axis == "width"; });
+                                  [](const facts::Opening& o) { return o.axis == facts::Axis::width; });
   if (width == facts.openings.end() || width->left_over_mm <= 0) return 0;
   if (job.bench && job.bench->place != job::Side::back) return 0;  // it would leave its bench
   const double all = width->left_over_mm;

@@ -14,7 +14,8 @@ Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) 
   for (const facts::Edge& edge : facts.edges) {
     if (edge.open() || edge.raised()) continue;
     (edge.lapped ? lapped : bare)
-        .push_back(edge.side + (edge.behind == "bench" ? " side, against the bench" : " side"));
+        .push_back(job::name_of(edge.side) +
+                   std::string{edge.behind == facts::Behind::bench ? " side, against the bench" : " side"});
   }
   std::string where = bare.empty()
                           ? "every side against wall or bench turns up"
@@ -29,11 +30,10 @@ Finding turned_up(const job::Job& job, const facts::Facts& facts, const Limit&) 
                               "; or " + lap);
   std::vector<job::Side> upstands = job.base.upstands, laps = job.base.lapped;
   for (const facts::Edge& edge : facts.edges)
-    for (const job::Side side : job::all_sides)
-      if (!edge.open() && !edge.raised() && !edge.lapped && edge.side == job::name_of(side)) {
-        upstands.push_back(side);
-        if (edge.behind != "bench") laps.push_back(side);
-      }
+    if (!edge.open() && !edge.raised() && !edge.lapped) {
+      upstands.push_back(edge.side);
+      if (edge.behind != facts::Behind::bench) laps.push_back(edge.side);
+    }
   const bool bought = is_bought(job), thin = job.base.upstand_thickness.is_zero();
   if (!bought && !thin) finding = mended_by(std::move(finding), {{"base.upstands.sides", job::written(upstands)}});
   if (laps.size() - job.base.lapped.size() < bare.size()) return finding;
@@ -49,8 +49,8 @@ Finding skirted(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::vector<std::string> ways;
   if (facts.skirt->apron_mm <= 0) ways.push_back("no apron before the frame");
   if (!facts.skirt->bare_walls.empty())
-    ways.push_back("no upstand of the seat along the " + units::listed(facts.skirt->bare_walls) + " wall" +
-                   (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
+    ways.push_back("no upstand of the seat along the " + units::listed(job::names_of(facts.skirt->bare_walls)) +
+                   " wall" + (facts.skirt->bare_walls.size() > 1 ? "s" : ""));
   const std::size_t count = facts.skirt->bare_walls.size() + (facts.skirt->apron_mm <= 0 ? 1 : 0);
   const Finding finding = found(
       static_cast<double>(count), ways.empty() ? "apron before the frame, upstands along walls" : units::listed(ways),

@@ -63,10 +63,11 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
       moves);
 }
 
-Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, const char* axis) {
+Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, facts::Axis axis) {
   const auto it =
       std::find_if(facts.openings.begin(), facts.openings.end(), [&](const auto& o) { return o.axis == axis; });
-  if (it == facts.openings.end()) return missing(std::string{"measure the alcove's "} + axis + " between stud faces");
+  if (it == facts.openings.end())
+    return missing(std::string{"measure the alcove's "} + name_of(axis) + " between stud faces");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   std::string sum = "alcove " + len(it->alcove_mm) + " less base " + len(it->base_mm);
   if (it->bench_mm) sum += " less bench " + len(*it->bench_mm);
@@ -80,10 +81,10 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   return found(over, sum, advice);
 }
 Finding opening_width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return opening(job, facts, limit, "width");
+  return opening(job, facts, limit, facts::Axis::width);
 }
 Finding opening_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return opening(job, facts, limit, "depth");
+  return opening(job, facts, limit, facts::Axis::depth);
 }
 
 /// A tall base on a thick bed lifts the drain's body out of the floor.

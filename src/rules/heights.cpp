@@ -26,7 +26,7 @@ std::optional<double> entry_top(const job::Job& job, const facts::Facts& facts, 
   const facts::Heights& h = facts.heights;
   if (!job.base.threshold.width.is_zero()) return lowest ? h.threshold_least_mm : h.threshold_greatest_mm;
   for (const facts::Edge& edge : facts.edges)
-    if (edge.side == "front") return lowest ? edge.top_mm : edge.top_greatest_mm;
+    if (edge.side == job::Side::front) return lowest ? edge.top_mm : edge.top_greatest_mm;
   return std::nullopt;
 }
 
@@ -39,8 +39,10 @@ struct Spill {
   const facts::Edge* beside = nullptr;  ///< an open side lower than the threshold; else nothing
   std::string words() const {
     if (!beside) return "threshold's lowest top edge";
-    return "lowest top of the " + beside->side + " edge, which is open (" +
-           (beside->raised() ? "an " + beside->turned : std::string{"the floor's rim, nothing turns up"}) + "),";
+    return std::string{"lowest top of the "} + job::name_of(beside->side) + " edge, which is open (" +
+           (beside->raised() ? std::string{"an "} + name_of(beside->turned)
+                             : std::string{"the floor's rim, nothing turns up"}) +
+           "),";
   }
 };
 
@@ -49,7 +51,7 @@ std::optional<Spill> spill_of(const job::Job& job, const facts::Facts& facts) {
   if (!entry) return std::nullopt;
   Spill spill{*entry, nullptr};
   for (const facts::Edge& edge : facts.edges)
-    if (edge.open() && edge.side != "front" && edge.top_mm < spill.top_mm) spill = {edge.top_mm, &edge};
+    if (edge.open() && edge.side != job::Side::front && edge.top_mm < spill.top_mm) spill = {edge.top_mm, &edge};
   return spill;
 }
 
@@ -105,10 +107,9 @@ Raise raise(const Ground& ground, const Spill& spill, double by_mm) {
             {set_length("base.upstands.height", to, job)}};
   }
   std::vector<job::Side> sides = job.base.upstands;
-  for (const job::Side side : job::all_sides)
-    if (job::name_of(side) == spill.beside->side) sides.push_back(side);
-  const std::string words =
-      "turn the " + spill.beside->side + " edge up (base.upstands.sides), or close that side with a wall";
+  sides.push_back(spill.beside->side);
+  const std::string words = std::string{"turn the "} + job::name_of(spill.beside->side) +
+                            " edge up (base.upstands.sides), or close that side with a wall";
   if (job.base.upstand_thickness.is_zero()) return {words, {}};
   return {words, {{"base.upstands.sides", job::written(sides)}}};
 }
@@ -126,10 +127,11 @@ Finding height_least(const Ground& ground, const Limit& limit) {
   const std::string where = spill->words() + " above the drain's top";
   if (is_bought(job))
     return found(height, where,
-                 spill->beside ? "a bought base keeps its edges: close its " + spill->beside->side +
-                                     " side with a wall, or buy one that turns up there"
-                               : "a bought base keeps its threshold: buy one whose threshold stands " +
-                                     text_at_least(*limit.least, job) + " above its drain at least");
+                 spill->beside
+                     ? std::string{"a bought base keeps its edges: close its "} + job::name_of(spill->beside->side) +
+                           " side with a wall, or buy one that turns up there"
+                     : "a bought base keeps its threshold: buy one whose threshold stands " +
+                           text_at_least(*limit.least, job) + " above its drain at least");
   const Raise up = raise(ground, *spill, *limit.least - height);
   return mended_by(found(height, where, up.words), up.lines);
 }
@@ -217,12 +219,13 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
                     where = spill->words() + " above the bath's finished floor in front of it";
   const double bed = up_to_mark(job.bed.least.in_mm() + *limit.least - height, job);
   if (is_bought(job))
-    return mended_by(found(height, where,
-                           "lower the bath's floor in front of the entry by " + lacks + ", thicken the bed to " +
-                               text_of(bed, Unit::mm, job) + " (bed.least), or " +
-                               (spill->beside ? "close the " + spill->beside->side + " side with a wall"
-                                              : "buy a base with a higher threshold")),
-                     {set_length("bed.least", bed, job)});
+    return mended_by(
+        found(height, where,
+              "lower the bath's floor in front of the entry by " + lacks + ", thicken the bed to " +
+                  text_of(bed, Unit::mm, job) + " (bed.least), or " +
+                  (spill->beside ? std::string{"close the "} + job::name_of(spill->beside->side) + " side with a wall"
+                                 : "buy a base with a higher threshold")),
+        {set_length("bed.least", bed, job)});
   const Raise up = raise(ground, *spill, *limit.least - height);
   return mended_by(found(height, where, up.words + ", or lower the bath's floor in front of the entry by " + lacks),
                    up.lines);
@@ -254,8 +257,8 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
   if (!facts.heights.outside_mm) return unread();
   if (!worst) return not_applicable("no open edge of the base is without an upstand");
-  const std::string where =
-      worst->side + " edge of the base " + (up < 0 ? "below" : "above") + " the bath's finished floor outside";
+  const std::string where = std::string{job::name_of(worst->side)} + " edge of the base " +
+                            (up < 0 ? "below" : "above") + " the bath's finished floor outside";
   if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
     return found(
         std::abs(up), where,

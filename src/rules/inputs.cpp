@@ -81,7 +81,7 @@ std::string read_plan(const Job& job, const Facts& facts) {
 }
 
 std::string read_plumb(const Job&, const Facts& facts) {
-  return "plumb the " + walls_text(facts.room.not_plumbed) + " (survey.plumb)";
+  return "plumb the " + walls_text(job::names_of(facts.room.not_plumbed)) + " (survey.plumb)";
 }
 
 std::string read_studs(const Job& job, const Facts&) {

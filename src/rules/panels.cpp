@@ -27,13 +27,14 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
     return not_applicable("the base has no upstands");
   const facts::Hold* worst = nullptr;
   for (const facts::Hold& hold : facts.holds)
-    if (hold.behind == "wall" && (!worst || hold.thickness_mm > worst->thickness_mm)) worst = &hold;
+    if (hold.behind == facts::Behind::wall && (!worst || hold.thickness_mm > worst->thickness_mm)) worst = &hold;
   if (!worst) return not_applicable("no upstand stands against a wall's studs");
   const double proud = worst->thickness_mm - board_mm(job), screw = first_screw_mm(job);
   std::string sides;
   for (const facts::Hold& hold : facts.holds)
-    if (hold.behind == "wall" && hold.thickness_mm - board_mm(job) > *limit.greatest + units::tolerance::length_mm)
-      sides += (sides.empty() ? "" : ", ") + hold.side;
+    if (hold.behind == facts::Behind::wall &&
+        hold.thickness_mm - board_mm(job) > *limit.greatest + units::tolerance::length_mm)
+      sides += (sides.empty() ? "" : ", ") + std::string{job::name_of(hold.side)};
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string at = len(worst->thickness_mm) + " upstand against a board of " + len(board_mm(job));
   Finding finding =

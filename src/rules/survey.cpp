@@ -93,8 +93,8 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// A base that has play to that wall may stand closer to it; what is won there is lost on the other side.
-std::string closer_to(const std::string& wall, double most_mm, const job::Job& job, const facts::Facts& facts) {
-  const double play = wall == "back" ? 0 : play_mm(job, facts, wall == "right");
+std::string closer_to(job::Side wall, double most_mm, const job::Job& job, const facts::Facts& facts) {
+  const double play = wall == job::Side::back ? 0 : play_mm(job, facts, wall == job::Side::right);
   if (play < job.mark_mm() / 2) return "";
   return ", or set the base closer, where the room lets it go " + text_at_most(play, job) + ": a board covers " +
          text_at_most(most_mm, job);
@@ -103,11 +103,12 @@ std::string closer_to(const std::string& wall, double most_mm, const job::Job& j
 Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   constexpr double same_mm = units::tolerance::length_mm, none = -1e9;
   double greatest = none;
-  std::string where, wall;
+  std::string where;
+  job::Side wall = job::Side::back;
   std::tuple<int, int, double> told;
   // Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
   // that is told first.
-  const auto look = [&](double at_floor, double at_upstand, const std::string& name, const std::string& on,
+  const auto look = [&](double at_floor, double at_upstand, const std::string& name, job::Side on,
                         const std::tuple<int, int, double>& turn) {
     const double gap = std::max(at_floor, at_upstand);
     if (gap < greatest - same_mm || (gap <= greatest + same_mm && told < turn)) return;
@@ -115,15 +116,15 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
     where = name + (at_upstand >= at_floor - same_mm ? ", at the upstand's top" : ", at the floor");
     wall = on, told = turn;
   };
-  const std::string hand = told_hand(facts);
-  const bool from_right = hand == "right";
+  const job::Side hand = told_hand(facts);
+  const bool from_right = hand == job::Side::right;
   for (const facts::StudGap& s : facts.room.studs)
     if (s.before == facts::Before::base)
       look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall,
-           {0, turn_of(s.wall, hand), s.wall == "back" && from_right ? -s.running_mm : s.running_mm});
+           {0, turn_of(s.wall, hand), s.wall == job::Side::back && from_right ? -s.running_mm : s.running_mm});
   for (const facts::CornerGap& c : facts.room.corners)
-    look(c.at_floor_mm, c.at_upstand_mm, c.corner + " corner, " + c.wall + " wall", c.wall,
-         {1, turn_of(c.wall, hand), (c.corner.find("back") == 0 ? 0 : 2) + (c.corner.find(hand) == std::string::npos)});
+    look(c.at_floor_mm, c.at_upstand_mm, c.name() + " corner, " + job::name_of(c.wall) + " wall", c.wall,
+         {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)});
   if (greatest == none) return not_applicable("no wall stands behind the base");
   return found(greatest, "from the base's edge to the " + where,
                "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
@@ -144,7 +145,7 @@ std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
 /// Strips before the studs of the side walls take what the base is let down with.
 std::string before_furring(const job::Job& job, const facts::Facts& facts) {
   const bool furred = std::any_of(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
-    return s.before == facts::Before::base && s.wall != "back" &&
+    return s.before == facts::Before::base && s.wall != job::Side::back &&
            std::max({s.at_floor_mm, s.at_upstand_mm, s.at_top_mm}) >= job.mark_mm() - units::tolerance::length_mm;
   });
   return furred ? "; before furring: strips on the side walls go in once the base is down" : "";
@@ -225,14 +226,15 @@ constexpr double same_slope = 1e-5;  // as a share
 
 /// Of the ways with the least to spare, but for rounding, the one that allows least, and of a left and a right one that
 /// on the hand that is told first.
-const Way* first_way(const Levelling& window, const std::string& hand) {
+const Way* first_way(const Levelling& window, job::Side hand) {
   const Way* least = window.first();
   if (!least) return nullptr;
   const Way* told = nullptr;
   for (const Way& way : window.ways) {
     if (slope_of(way) > slope_of(*least) * (1 + same_slope) + units::tolerance::ratio) continue;
     const double less = told ? told->allowed_mm - way.allowed_mm : 0;
-    if (!told || less > units::tolerance::length_mm || (less >= -units::tolerance::length_mm && way.low == hand))
+    if (!told || less > units::tolerance::length_mm ||
+        (less >= -units::tolerance::length_mm && way.low == job::name_of(hand)))
       told = &way;
   }
   return told;

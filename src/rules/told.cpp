@@ -22,14 +22,16 @@ double drain_aside(const facts::Facts& facts) {
 
 }  // namespace
 
-std::string told_hand(const facts::Facts& facts) {
+job::Side told_hand(const facts::Facts& facts) {
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == facts::Surface::base_floor && (f.facet == "left" || f.facet == "right")) return f.facet;
-  return drain_aside(facts) > units::tolerance::length_mm ? "right" : "left";
+    if (f.surface == facts::Surface::base_floor)
+      for (const job::Side side : {job::Side::left, job::Side::right})
+        if (f.facet == job::name_of(side)) return side;
+  return drain_aside(facts) > units::tolerance::length_mm ? job::Side::right : job::Side::left;
 }
 
-int turn_of(const std::string& wall, const std::string& hand) {
-  return wall == "back" ? 0 : wall == hand ? 1 : 2;
+int turn_of(job::Side wall, job::Side hand) {
+  return wall == job::Side::back ? 0 : wall == hand ? 1 : 2;
 }
 
 }  // namespace fallwright::rules

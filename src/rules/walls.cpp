@@ -9,6 +9,7 @@
 #include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -24,7 +25,7 @@ const facts::Backing* worst_of(const facts::Facts& facts, Less less) {
 }
 
 std::string named(const facts::Backing& b) {
-  return "'" + b.name + "' on the " + b.wall + " wall";
+  return "'" + b.name + "' on the " + job::name_of(b.wall) + " wall";
 }
 
 const job::Fixture* fixture_of(const job::Job& job, const facts::Backing& backing) {
@@ -94,9 +95,9 @@ std::vector<job::Change> raised(const job::Job& job, const facts::Facts& facts, 
   return lines;
 }
 
-std::string studs_of(const std::string& walls) {
-  return "find the studs of the " + walls + (walls.find(',') == std::string::npos ? " wall" : " walls") +
-         ", which nobody read, and give their centres (survey.studs)";
+std::string studs_of(const std::vector<job::Side>& walls) {
+  return "find the studs of the " + units::listed(job::names_of(walls), ", ") +
+         (walls.size() > 1 ? " walls" : " wall") + ", which nobody read, and give their centres (survey.studs)";
 }
 
 /// The least that is known to be there comes first.
@@ -121,7 +122,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
   finding.may_hold = worst->stud_can;
-  finding.read = studs_of(worst->wall) + "; or " + row;
+  finding.read = studs_of({worst->wall}) + "; or " + row;
   const std::string stud =
       "set a stud where none stands beside " + names + ", then blocking to it " + at + ", before the board goes on";
   return mended_by(std::move(finding), with_rows(job, rows), stud);
@@ -158,15 +159,15 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
 
 std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  return hold.side + " upstand, between " + len(hold.from_mm) + " and " + len(hold.to_mm) + " from its " +
-         (hold.side == "back" ? "left" : "back") + " end, " + len(hold.band_low_mm) + " to " + len(hold.band_high_mm) +
-         " above the datum";
+  return std::string{job::name_of(hold.side)} + " upstand, between " + len(hold.from_mm) + " and " + len(hold.to_mm) +
+         " from its " + (hold.side == job::Side::back ? "left" : "back") + " end, " + len(hold.band_low_mm) + " to " +
+         len(hold.band_high_mm) + " above the datum";
 }
 
 /// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
 const facts::Hold& worst_hold(const facts::Facts& facts, double greatest_mm) {
   const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && h.sure_apart_mm > greatest_mm; };
-  const std::string hand = told_hand(facts);
+  const job::Side hand = told_hand(facts);
   const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
     if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
     if (std::abs(a.sure_apart_mm - b.sure_apart_mm) > units::tolerance::length_mm)
@@ -188,7 +189,7 @@ struct ToHold {
 };
 
 /// How far a wall's framing stands from the upstand before it, where furring does not make that good; else nothing.
-std::optional<double> stands_off(const facts::Facts& facts, const std::string& side) {
+std::optional<double> stands_off(const facts::Facts& facts, job::Side side) {
   std::optional<double> least;
   for (const facts::CornerGap& corner : facts.room.corners)
     if (corner.wall == side) least = std::min(least.value_or(corner.at_upstand_mm), corner.at_upstand_mm);
@@ -200,7 +201,7 @@ void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm
     to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
     to.lines.push_back(set_length("bench.frame.spacing", down_to_mark(limit_mm, job), job));
   } else {
-    to.add("set blocking between the bench's studs behind the " + hold.side + " upstand");
+    to.add("set blocking between the bench's studs behind the " + std::string{job::name_of(hold.side)} + " upstand");
     to.by_lines = false;
   }
 }
@@ -210,10 +211,10 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
   std::vector<double> rows;
   for (const facts::Hold& hold : facts.holds) {
     if (hold.sure_apart_mm <= limit_mm) continue;
-    if (hold.behind == "bench") {
+    if (hold.behind == facts::Behind::bench) {
       hold_to_bench(job, hold, limit_mm, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
-      to.add("bring framing out to the " + hold.side + " upstand: the wall's studs stand " +
+      to.add("bring framing out to the " + std::string{job::name_of(hold.side)} + " upstand: the wall's studs stand " +
              text_or_more(*off, Unit::mm, job) + " behind it");
       to.by_lines = false;
     } else {
@@ -250,9 +251,9 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
     finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
   finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= greatest;
   finding.may_hold = worst->assumed;
-  std::string sides;
+  std::vector<job::Side> sides;
   for (const facts::Hold& hold : facts.holds)
-    if (hold.assumed && hold.behind == "wall") sides += (sides.empty() ? "" : ", ") + hold.side;
+    if (hold.assumed && hold.behind == facts::Behind::wall) sides.push_back(hold.side);
   finding.read = studs_of(sides) + "; or " + to.words;
   if (!to.by_lines) return finding;
   return mended_by(std::move(finding), to.lines, to.instead.empty() ? "" : to.instead + "," + before);

@@ -21,6 +21,7 @@ namespace fallwright::rules {
 namespace {
 
 constexpr const char* none_allowed = "none allowed";
+constexpr const char* no_span_allowed = "no span allowed";  // of a deck that no span is right for
 
 /// A length between two marks of the tape, further from both than anybody cuts or bores.
 bool is_between_marks(double value, Unit unit, const job::Job& job) {
@@ -218,13 +219,13 @@ std::string limit_text(const Result& result, const job::Job& job) {
   if (limit.least && limit.greatest)
     return least_text(*limit.least, limit.unit, job) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + least(*limit.least);
-  if (limit.greatest && *limit.greatest == 0) return none_allowed;
+  if (limit.greatest && *limit.greatest == 0) return result.id == "floor.deck-span" ? no_span_allowed : none_allowed;
   return limit.greatest ? "at most " + greatest(*limit.greatest) : unread_limit_text(result.id);
 }
 
 std::string found_and_limit(const Result& result, const job::Job& job) {
   const std::string limit = limit_text(result, job);
-  return measured_text(result, job) + (limit == none_allowed ? ", " : ", limit ") + limit;
+  return measured_text(result, job) + (limit == none_allowed || limit == no_span_allowed ? ", " : ", limit ") + limit;
 }
 
 std::string source_text(const Limit& limit) {

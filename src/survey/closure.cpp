@@ -173,6 +173,12 @@ const char* name_of(Side side) {
   return "";
 }
 
+std::vector<std::string> names_of(const std::vector<Side>& sides) {
+  std::vector<std::string> names;
+  for (const Side side : sides) names.emplace_back(name_of(side));
+  return names;
+}
+
 Closure close(const Survey& survey) {
   Closure closure;
   std::vector<Taken> taken;

@@ -98,4 +98,7 @@ struct HeightPlane {
 
 const char* name_of(Side side);  ///< "back", "front", "left", "right"
 
+/// Their names, in their order.
+std::vector<std::string> names_of(const std::vector<Side>& sides);
+
 }  // namespace fallwright::survey

@@ -78,7 +78,7 @@ class List {
   void flashing() {
     double length = 0;
     bool of_seat = false;
-    for (const facts::Seam& seam : finish_.flashings) {
+    for (const facts::Flashing& seam : finish_.flashings) {
       length += seam.length_mm;
       of_seat = of_seat || seam.of == facts::Role::seat_block;
     }
@@ -93,7 +93,7 @@ class List {
   double lap_mm2() const {
     double length = 0;
     for (const facts::Seam& seam : finish_.joints)
-      if (seam.what != "floor to drain") length += seam.length_mm;
+      if (seam.joint != facts::Joint::floor_to_drain) length += seam.length_mm;
     return length * buy_.membrane.lap.in_mm();
   }
 
@@ -157,7 +157,8 @@ class List {
     std::string where;
     for (const facts::Seam& seam : finish_.joints) {
       length += seam.length_mm;
-      where += (where.empty() ? "" : ", ") + seam.what + " " + decimals(u_.length(seam.length_mm), 1);
+      where +=
+          (where.empty() ? "" : ", ") + std::string{name_of(seam.joint)} + " " + decimals(u_.length(seam.length_mm), 1);
     }
     add({"sealant", u_.small(length * section_of(buy_.sealant)), u_.small_unit(), buy_.sealant.waste,
          u_.small(buy_.sealant.cartridge_mm3), "cartridges",
@@ -226,7 +227,7 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
-int upstand_fasteners(const job::Job& job, const facts::Seam& upstand) {
+int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand) {
   return static_cast<int>(count_along(upstand.length_mm, job.buy.fasteners.upstand)) + 1;
 }
 
@@ -241,7 +242,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
-  for (const facts::Seam& seam : facts.finish.flashings)
+  for (const facts::Flashing& seam : facts.finish.flashings)
     if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, seam);
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {

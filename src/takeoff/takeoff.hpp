@@ -59,7 +59,7 @@ std::string one_batch(const job::Job& job);
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
 /// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
-int upstand_fasteners(const job::Job& job, const facts::Seam& upstand);
+int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand);
 
 /// Of a threshold that is built on site: how wide it is and between which heights its top lies, on the solid; and what
 /// of that is laid on the rough one later, where the job says so. Nothing where there is none.

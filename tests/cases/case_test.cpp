@@ -299,7 +299,7 @@ TEST(Case, WaterLeavesOverTheLowestOpenEdge) {
   const auto model = parts::build(read("open-side-of-a-corner-room"));
   const facts::Facts facts = measure::measure(*model);
   EXPECT_NEAR(facts.flood.dips.back().above_drain_mm, 22. / 48 * 25.4, 1e-6);
-  EXPECT_EQ(facts.flood.over, std::vector<std::string>{"right"});
+  EXPECT_EQ(facts.flood.over, std::vector{job::Side::right});
   EXPECT_NEAR(*of(rules::check(model->job, facts), "threshold.height-least").measured, 22. / 48 * 25.4, 1e-6);
 }
 

@@ -36,7 +36,7 @@ TEST(RoomFacts, NoGapIsTakenToTheWallBehindABench) {
   for (const char* name : {"base-a-hair-deeper-than-the-bench", "base-a-hair-wider-than-the-back-bench"})
     for (const facts::Facts& facts : both_hands(name)) {
       EXPECT_GE(facts.room.corners.size(), 3u);
-      for (const facts::CornerGap& c : facts.room.corners) EXPECT_LT(c.at_floor_mm, 50) << name << ": " << c.corner;
+      for (const facts::CornerGap& c : facts.room.corners) EXPECT_LT(c.at_floor_mm, 50) << name << ": " << c.name();
       for (const facts::StudGap& s : facts.room.studs) EXPECT_LT(s.at_floor_mm, 50) << name << ": " << s.part_id;
     }
 }

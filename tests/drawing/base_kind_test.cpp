@@ -60,7 +60,7 @@ TEST(SiteBuiltSheets, StudsOfItsWallsStandWhereTheirSolidsDo) {
       ASSERT_NE(known, studs.end()) << part.id;
       const auto& b = part.bbox_mm;
       const double middle =
-          known->wall == "back" ? (b[0] + b[3]) / 2 : d->model->job.alcove.depth.in_mm() - (b[1] + b[4]) / 2;
+          known->wall == job::Side::back ? (b[0] + b[3]) / 2 : d->model->job.alcove.depth.in_mm() - (b[1] + b[4]) / 2;
       EXPECT_NEAR(known->running_mm, middle, 2) << part.id << ": a wall out of square shows its sides";
       EXPECT_TRUE(known->stands_alone()) << part.id;
     }

@@ -182,7 +182,7 @@ TEST(SiteBuilt, KeepsItsStudsWhereTheyStandAndFursNone) {
   for (const facts::StudGap& stud : b.facts.room.studs) {
     EXPECT_EQ(stud.before, facts::Before::nothing) << stud.part_id;
     EXPECT_EQ(std::abs(stud.at_floor_mm) + std::abs(stud.at_upstand_mm) + std::abs(stud.at_top_mm), 0) << stud.part_id;
-    if (stud.wall == "left") left.push_back(std::round(stud.running_mm * 10) / 10);
+    if (stud.wall == job::Side::left) left.push_back(std::round(stud.running_mm * 10) / 10);
   }
   std::sort(left.begin(), left.end());
   EXPECT_EQ(left, (std::vector<double>{22.5, 400, 800, 977.5}));

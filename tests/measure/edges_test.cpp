@@ -19,9 +19,10 @@ namespace {
 
 using job::Length;
 using job::Side;
-using Words = std::vector<std::string>;
+using Sides = std::vector<Side>;
+using facts::Behind, facts::Turned;
 
-const facts::Edge& edge(const facts::Facts& facts, const std::string& side) {
+const facts::Edge& edge(const facts::Facts& facts, Side side) {
   return *std::find_if(facts.edges.begin(), facts.edges.end(), [&](const facts::Edge& e) { return e.side == side; });
 }
 
@@ -32,17 +33,17 @@ TEST(Edges, TellWhatTurnsUpOnEachSide) {
   j.base.upstands = {Side::back, Side::left};
   const facts::Facts facts = measured(j);
   ASSERT_EQ(facts.edges.size(), 4u);
-  EXPECT_EQ(edge(facts, "back").turned, "upstand");
-  EXPECT_EQ(edge(facts, "back").behind, "wall");
-  EXPECT_EQ(edge(facts, "left").behind, "bench");
-  EXPECT_EQ(edge(facts, "front").turned, "threshold");
-  EXPECT_TRUE(edge(facts, "front").open());
-  EXPECT_NEAR(edge(facts, "front").top_mm, 4 * 25.4, 1e-6);
-  EXPECT_EQ(edge(facts, "right").turned, "rim") << "the threshold's end is a small part of that side";
-  EXPECT_NEAR(edge(facts, "right").top_mm, (1.5 + 26.75 / 48) * 25.4, 1e-6);
-  EXPECT_EQ(facts.flood.over, Words{"right"}) << "water leaves there, wall or not";
+  EXPECT_EQ(edge(facts, Side::back).turned, Turned::upstand);
+  EXPECT_EQ(edge(facts, Side::back).behind, Behind::wall);
+  EXPECT_EQ(edge(facts, Side::left).behind, Behind::bench);
+  EXPECT_EQ(edge(facts, Side::front).turned, Turned::threshold);
+  EXPECT_TRUE(edge(facts, Side::front).open());
+  EXPECT_NEAR(edge(facts, Side::front).top_mm, 4 * 25.4, 1e-6);
+  EXPECT_EQ(edge(facts, Side::right).turned, Turned::rim) << "the threshold's end is a small part of that side";
+  EXPECT_NEAR(edge(facts, Side::right).top_mm, (1.5 + 26.75 / 48) * 25.4, 1e-6);
+  EXPECT_EQ(facts.flood.over, Sides{Side::right}) << "water leaves there, wall or not";
   j.base.lapped = {Side::right};
-  EXPECT_EQ(measured(j).flood.over, Words{"front"});
+  EXPECT_EQ(measured(j).flood.over, Sides{Side::front});
 }
 
 TEST(Edges, TellWhatIsOpenBelowAnApronOverARimThatIsNotLevel) {
@@ -89,8 +90,8 @@ TEST(Edges, ASideThatFallsIsAsHighAsItsLowestPlace) {
   j.drain.kind = job::DrainKind::line;
   j.drain.opening = job::Opening::square;
   j.base.pattern = job::FallPattern::to_line;
-  const facts::Edge left = edge(measured(j), "left");
-  EXPECT_EQ(left.turned, "rim");
+  const facts::Edge left = edge(measured(j), Side::left);
+  EXPECT_EQ(left.turned, Turned::rim);
   EXPECT_NEAR(left.top_mm, 1.5 * 25.4, 1e-6);
   EXPECT_NEAR(left.top_greatest_mm, (1.5 + 30. / 48) * 25.4, 1e-6);
 }
@@ -106,7 +107,7 @@ TEST(Skirt, AnApronAndUpstandsKeepTheFrameDry) {
   j.bench->apron_thickness = Length{};
   const auto without = measured(j).skirt;
   EXPECT_EQ(without->apron_mm, 0);
-  EXPECT_EQ(without->bare_walls, (Words{"back", "left"}));
+  EXPECT_EQ(without->bare_walls, (Sides{Side::back, Side::left}));
 }
 
 TEST(Bearing, IsOfAllThatCouldBearAndNamesTheLargestBarePatch) {
@@ -115,7 +116,7 @@ TEST(Bearing, IsOfAllThatCouldBearAndNamesTheLargestBarePatch) {
   const facts::Bed bed = sample::alcove_facts().bed;
   EXPECT_NEAR(bed.underside_mm2 / in2, 57.5 * 36 - std::numbers::pi * 6.25, 1e-6);
   EXPECT_NEAR(bed.bare.area_mm2 / in2, 64.25, 1e-4);
-  EXPECT_EQ(bed.bare.along, (Words{"back", "left", "right"}));
+  EXPECT_EQ(bed.bare.along, (Sides{Side::back, Side::left, Side::right}));
   EXPECT_FALSE(bed.bare.round_drain);
 }
 
@@ -139,7 +140,7 @@ TEST(Bearing, PatchesApartAreToldApart) {
   j.alcove.walls = {Side::back};
   j.bed.overrun = Length{};
   const facts::BarePatch bare = measured(j).bed.bare;
-  EXPECT_EQ(bare.along, Words{"back"});
+  EXPECT_EQ(bare.along, Sides{Side::back});
   EXPECT_NEAR(bare.area_mm2 / in2, 57.5 / 2, 1e-4);
   EXPECT_NEAR((bare.box_mm[3] - bare.box_mm[1]) / 25.4, 0.5, 1e-6);
 }

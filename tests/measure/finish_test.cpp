@@ -26,10 +26,10 @@ double area(const facts::Finish& finish, job::Tiled surface, std::optional<job::
   return 0;
 }
 
-double joint(const facts::Finish& finish, const std::string& what) {
+double joint(const facts::Finish& finish, facts::Joint what) {
   for (const facts::Seam& seam : finish.joints)
-    if (seam.what == what) return seam.length_mm / in;
-  ADD_FAILURE() << what;
+    if (seam.joint == what) return seam.length_mm / in;
+  ADD_FAILURE() << name_of(what);
   return 0;
 }
 
@@ -73,15 +73,16 @@ TEST(Finish, FloorAndSeatCountTheirTrueSlopedArea) {
 TEST(Finish, JointsFollowTheRimTheSeatAndTheCorners) {
   // Source: closed form.
   const facts::Finish finish = sample::alcove_facts().finish;
-  EXPECT_NEAR(joint(finish, "floor to walls"), 56.5 + 31.5, 1e-6);
-  EXPECT_NEAR(joint(finish, "floor to apron"), 31.5, 1e-6);
-  EXPECT_NEAR(joint(finish, "floor to threshold"), 56.5, 1e-6);
-  EXPECT_NEAR(joint(finish, "apron to walls"), nose - rim, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::floor_to_walls), 56.5 + 31.5, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::floor_to_apron), 31.5, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::floor_to_threshold), 56.5, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::apron_to_walls), nose - rim, 1e-6);
   // Along its top and up its inner face, at the wall and at the bench.
-  EXPECT_NEAR(joint(finish, "threshold to walls"), 8 * std::hypot(1, 1. / 48) + 2 * (1.5 + 2.5 - rim), 1e-6);
-  EXPECT_NEAR(joint(finish, "seat to walls"), 35.5 + 14.5 * std::hypot(1, 1. / 48), 1e-6);
-  EXPECT_NEAR(joint(finish, "wall corners"), top - rim + top - seat_back, 1e-6);
-  EXPECT_NEAR(joint(finish, "floor to drain"), 16, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::threshold_to_walls), 8 * std::hypot(1, 1. / 48) + 2 * (1.5 + 2.5 - rim),
+              1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::seat_to_walls), 35.5 + 14.5 * std::hypot(1, 1. / 48), 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::wall_corners), top - rim + top - seat_back, 1e-6);
+  EXPECT_NEAR(joint(finish, facts::Joint::floor_to_drain), 16, 1e-6);
 }
 
 TEST(Finish, SealantRunsAlongTheThresholdAndUpTheAprons) {
@@ -93,8 +94,8 @@ TEST(Finish, SealantRunsAlongTheThresholdAndUpTheAprons) {
   const std::string file = std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml", text = diag::read_text(file);
   for (const std::string& room : {text, sample::mirrored(text)}) {
     const facts::Finish finish = finish_of(job::read(room, file));
-    EXPECT_NEAR(joint(finish, "floor to threshold") / 12, 4.708, 0.001);
-    EXPECT_NEAR(joint(finish, "apron to walls") / 12, 1.329, 0.001);
+    EXPECT_NEAR(joint(finish, facts::Joint::floor_to_threshold) / 12, 4.708, 0.001);
+    EXPECT_NEAR(joint(finish, facts::Joint::apron_to_walls) / 12, 1.329, 0.001);
   }
 }
 
@@ -102,7 +103,7 @@ TEST(Finish, FlashingAndFelt) {
   // Source: closed form; the bed's plan is 56.5 x 36 in less a circle of 3 in about the bore.
   const facts::Finish finish = sample::alcove_facts().finish;
   double flashing = 0;
-  for (const facts::Seam& seam : finish.flashings) flashing += seam.length_mm / in;
+  for (const facts::Flashing& seam : finish.flashings) flashing += seam.length_mm / in;
   EXPECT_NEAR(flashing, 57.5 + 36 + 36 + 36 + 15, 1e-6);
   EXPECT_EQ(finish.flashing_corners, 3);
   EXPECT_NEAR(finish.bed_bottom_mm2 / in2, 56.5 * 36 - M_PI * 9, 1e-3);
@@ -143,16 +144,16 @@ TEST(Finish, AdhesiveIsTheSameOnTheOtherHandAndAtTheBack) {
   const facts::Finish finish = finish_of(back);
   EXPECT_NEAR(bond(finish, "front rail"), 72 * 3.5, 1e-6);
   EXPECT_GT(bond(finish, "stud"), 0);
-  EXPECT_NEAR(joint(finish, "apron to walls"), 2 * (nose - rim), 1e-6) << "two walls";
+  EXPECT_NEAR(joint(finish, facts::Joint::apron_to_walls), 2 * (nose - rim), 1e-6) << "two walls";
 }
 
 TEST(Finish, ABaseThatComesFinishedHasNoJointToItsThreshold) {
   // Source: common practice, no source: one piece; tile on either makes an edge to seal.
   job::Job job = sample::alcove();
   job.buy.tile.surfaces = {job::Tiled::walls};
-  for (const facts::Seam& seam : finish_of(job).joints) EXPECT_NE(seam.what, "floor to threshold");
+  for (const facts::Seam& seam : finish_of(job).joints) EXPECT_NE(seam.joint, facts::Joint::floor_to_threshold);
   job.buy.tile.surfaces = {job::Tiled::walls, job::Tiled::threshold};
-  EXPECT_NEAR(joint(finish_of(job), "floor to threshold"), 56.5, 1e-6);
+  EXPECT_NEAR(joint(finish_of(job), facts::Joint::floor_to_threshold), 56.5, 1e-6);
 }
 
 TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {
@@ -177,7 +178,7 @@ TEST(Finish, TheOtherHandTakesAsMuch) {
   EXPECT_NEAR(area(a, job::Tiled::apron), area(b, job::Tiled::apron), 1e-9);
   ASSERT_EQ(a.joints.size(), b.joints.size());
   for (std::size_t i = 0; i < a.joints.size(); ++i)
-    EXPECT_NEAR(a.joints[i].length_mm, b.joints[i].length_mm, 1e-9) << a.joints[i].what;
+    EXPECT_NEAR(a.joints[i].length_mm, b.joints[i].length_mm, 1e-9) << name_of(a.joints[i].joint);
 }
 
 TEST(Finish, ABenchAlongTheBackLeavesItsEnds) {

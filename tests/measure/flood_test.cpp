@@ -101,7 +101,7 @@ TEST(Flood, MetricHeightsStepByFiveMillimetres) {
   EXPECT_NEAR(flood.dips[0].above_drain_mm, 5, 1e-9);
   EXPECT_NEAR(flood.dips[9].above_drain_mm, 50, 1e-9);
   EXPECT_NEAR(flood.dips[10].above_drain_mm, 50.8, 1e-9);
-  EXPECT_EQ(flood.over, std::vector<std::string>{"front"});
+  EXPECT_EQ(flood.over, std::vector{job::Side::front});
 }
 
 TEST(Flood, GoesUpToTheRoughThresholdWhereThatIsKnown) {

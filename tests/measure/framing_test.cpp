@@ -16,7 +16,7 @@ namespace {
 using job::Length;
 using job::Side;
 
-const facts::Hold& hold(const facts::Facts& facts, const std::string& side) {
+const facts::Hold& hold(const facts::Facts& facts, job::Side side) {
   return *std::find_if(facts.holds.begin(), facts.holds.end(), [&](const auto& h) { return h.side == side; });
 }
 
@@ -43,19 +43,19 @@ TEST(Hold, ANewWallHoldsItsUpstandAtItsSpacingAndBlockingAnywhere) {
   job::Job j = sample::alcove();
   const facts::Facts with = measured(j);
   ASSERT_EQ(with.holds.size(), 3U);
-  EXPECT_LT(hold(with, "back").apart_mm, 2 * in);
-  EXPECT_EQ(hold(with, "left").behind, "bench");
-  EXPECT_EQ(hold(with, "right").behind, "wall");
-  EXPECT_NEAR(hold(with, "back").thickness_mm, in / 2, 1e-6);
-  EXPECT_NEAR(hold(with, "right").thickness_mm, in / 2, 1e-6);
+  EXPECT_LT(hold(with, job::Side::back).apart_mm, 2 * in);
+  EXPECT_EQ(hold(with, job::Side::left).behind, facts::Behind::bench);
+  EXPECT_EQ(hold(with, job::Side::right).behind, facts::Behind::wall);
+  EXPECT_NEAR(hold(with, job::Side::back).thickness_mm, in / 2, 1e-6);
+  EXPECT_NEAR(hold(with, job::Side::right).thickness_mm, in / 2, 1e-6);
   j.walls.blocking.clear();
-  EXPECT_NEAR(hold(measured(j), "back").apart_mm, 15.25 * in, 1e-6);
+  EXPECT_NEAR(hold(measured(j), job::Side::back).apart_mm, 15.25 * in, 1e-6);
 }
 
 TEST(Hold, TheLongestWayAndItsPlaceAreTold) {
   // Source: by hand: studs centred 3/4 and 71 in from the left behind a base from 14-1/2 to 72 in: from its left end to
   // 3/8 in short of the middle of the stud at 71 in.
-  const facts::Hold back = hold(measured(standing({0.75 * in, 71 * in})), "back");
+  const facts::Hold back = hold(measured(standing({0.75 * in, 71 * in})), job::Side::back);
   EXPECT_FALSE(back.assumed);
   EXPECT_NEAR(back.apart_mm, 56.125 * in, 1e-6);
   EXPECT_NEAR(back.from_mm, 0, 1e-6);
@@ -67,21 +67,21 @@ TEST(Hold, IsTheSameInTheMirror) {
   // Source: property: whatever is true of a room is true of its mirror.
   const job::Job j = standing({0.75 * in, 20 * in, 50 * in, 71 * in});
   const facts::Facts one = measured(j), other = measured(mirrored(j));
-  EXPECT_NEAR(hold(one, "back").apart_mm, 29.25 * in, 1e-6);
-  EXPECT_NEAR(hold(one, "back").apart_mm, hold(other, "back").apart_mm, 1e-6);
-  EXPECT_NEAR(hold(one, "left").apart_mm, hold(other, "right").apart_mm, 1e-6);
-  EXPECT_NEAR(hold(one, "right").apart_mm, hold(other, "left").apart_mm, 1e-6);
-  EXPECT_EQ(hold(other, "right").behind, "bench");
+  EXPECT_NEAR(hold(one, job::Side::back).apart_mm, 29.25 * in, 1e-6);
+  EXPECT_NEAR(hold(one, job::Side::back).apart_mm, hold(other, job::Side::back).apart_mm, 1e-6);
+  EXPECT_NEAR(hold(one, job::Side::left).apart_mm, hold(other, job::Side::right).apart_mm, 1e-6);
+  EXPECT_NEAR(hold(one, job::Side::right).apart_mm, hold(other, job::Side::left).apart_mm, 1e-6);
+  EXPECT_EQ(hold(other, job::Side::right).behind, facts::Behind::bench);
 }
 
 TEST(Hold, WhereNobodyReadTheStudsOnlyBlockingIsSure) {
   // Source: common practice, no source: blocking is set from stud to stud, wherever they stand.
   job::Job j = standing({});
-  facts::Hold back = hold(measured(j), "back");
+  facts::Hold back = hold(measured(j), job::Side::back);
   EXPECT_TRUE(back.assumed);
   EXPECT_NEAR(back.sure_apart_mm, back.length_mm, 1e-6);
   j.walls.blocking = {inches(6)};
-  back = hold(measured(j), "back");
+  back = hold(measured(j), job::Side::back);
   EXPECT_LT(back.sure_apart_mm, 2 * in);
 }
 
@@ -94,13 +94,13 @@ TEST(Hold, APlateAndTheStudsBelowItHoldAnUpstandWhosePartsOfAnInchTheyShare) {
   for (double height = 11; height <= 14; height += 1. / 4) {
     j.bench->height = inches(height);
     const facts::Facts one = measured(j), other = measured(mirrored(j));
-    EXPECT_EQ(hold(one, "left").behind, "bench");
-    EXPECT_LE(hold(one, "left").apart_mm, 16 * in) << height;
-    EXPECT_NEAR(hold(one, "left").apart_mm, hold(other, "right").apart_mm, 1e-6) << height;
+    EXPECT_EQ(hold(one, job::Side::left).behind, facts::Behind::bench);
+    EXPECT_LE(hold(one, job::Side::left).apart_mm, 16 * in) << height;
+    EXPECT_NEAR(hold(one, job::Side::left).apart_mm, hold(other, job::Side::right).apart_mm, 1e-6) << height;
   }
   j.bench->height = inches(18);
   j.bench->frame.spacing = inches(30);
-  EXPECT_GT(hold(measured(j), "left").apart_mm, 16 * in) << "studs alone, and too far apart";
+  EXPECT_GT(hold(measured(j), job::Side::left).apart_mm, 16 * in) << "studs alone, and too far apart";
 }
 
 TEST(Fixture, StandsSoFarAboveTheWaterAndBehindTheBench) {

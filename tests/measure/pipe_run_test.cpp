@@ -265,12 +265,13 @@ TEST(Stand, IsAlikeWhereverTheBenchLeans) {
 
 TEST(SeatEdge, IsHowFarTheBlockReachesPastItsDeck) {
   // Source: by hand: apron and overhang are 2 in past the deck; there the seat is 1-1/4 in and 2 in of 1/4 in/ft thick.
-  for (const auto& [place, side] : {std::pair{Side::left, "right"}, {Side::right, "left"}, {Side::back, "front"}}) {
+  for (const auto& [place, side] :
+       {std::pair{Side::left, Side::right}, {Side::right, Side::left}, {Side::back, Side::front}}) {
     const auto edge = facts_of(with_bench(place)).seat_edge;
-    ASSERT_TRUE(edge) << side;
-    EXPECT_NEAR(edge->past_mm, 2 * in, 1e-6) << side;
-    EXPECT_EQ(edge->side, side);
-    EXPECT_NEAR(edge->thick_mm, (1.25 + 2. / 48) * in, 0.05) << side;
+    ASSERT_TRUE(edge) << name_of(side);
+    EXPECT_NEAR(edge->past_mm, 2 * in, 1e-6) << name_of(side);
+    EXPECT_EQ(edge->side, side) << name_of(side);
+    EXPECT_NEAR(edge->thick_mm, (1.25 + 2. / 48) * in, 0.05) << name_of(side);
   }
 }
 

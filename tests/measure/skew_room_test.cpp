@@ -50,7 +50,7 @@ TEST(SkewRoom, StudsAreGapsAtTheirOwnPlace) {
     const auto at = std::find_if(found().room.studs.begin(), found().room.studs.end(),
                                  [&](const facts::StudGap& s) { return s.part_id == w.id; });
     ASSERT_NE(at, found().room.studs.end()) << w.id;
-    EXPECT_EQ(at->wall, w.wall) << w.id;
+    EXPECT_STREQ(name_of(at->wall), w.wall) << w.id;
     EXPECT_STREQ(name_of(at->before), w.before) << w.id;
     EXPECT_NEAR(at->running_mm / in, w.running, 1e-3) << w.id;
     EXPECT_NEAR(at->at_floor_mm / in, w.floor, 1e-3) << w.id;
@@ -72,10 +72,10 @@ TEST(SkewRoom, CornersOfTheBaseLeanWithTheirWall) {
   ASSERT_EQ(found().room.corners.size(), std::size(all));
   for (std::size_t i = 0; i < std::size(all); ++i) {
     const facts::CornerGap& c = found().room.corners[i];
-    EXPECT_EQ(c.corner, all[i].corner);
-    EXPECT_EQ(c.wall, all[i].wall);
-    EXPECT_NEAR(c.at_floor_mm / in, all[i].floor, 1e-4) << c.corner;
-    EXPECT_NEAR(c.at_upstand_mm / in, all[i].upstand, 1e-4) << c.corner;
+    EXPECT_EQ(c.name(), all[i].corner);
+    EXPECT_STREQ(name_of(c.wall), all[i].wall);
+    EXPECT_NEAR(c.at_floor_mm / in, all[i].floor, 1e-4) << c.name();
+    EXPECT_NEAR(c.at_upstand_mm / in, all[i].upstand, 1e-4) << c.name();
   }
 }
 
@@ -89,7 +89,7 @@ TEST(SkewRoom, AWidthIsReadWhereTheNextStudsStand) {
   EXPECT_NEAR(w.height_mm / in, 40, 1e-9);
   EXPECT_NEAR(w.from_back_mm / in, 10, 1e-9);
   EXPECT_NEAR(w.tolerance_mm, 2, 1e-9);
-  EXPECT_EQ(found().room.not_plumbed, std::vector<std::string>{"right"});
+  EXPECT_EQ(found().room.not_plumbed, std::vector{job::Side::right});
 }
 
 TEST(SkewRoom, IsSetOutFromFacesThatAreThere) {

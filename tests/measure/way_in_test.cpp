@@ -34,7 +34,7 @@ TEST(StudGap, IsThatOfTheNearestCorner) {
     const auto base = brep::box_of(model->first(parts::Role::base)->shape);
     int looked = 0;
     for (const facts::StudGap& stud : measure(*model).room.studs) {
-      if (stud.wall != (left ? "left" : "right") || stud.stands_alone()) continue;
+      if (stud.wall != (left ? Side::left : Side::right) || stud.stands_alone()) continue;
       const auto box = brep::box_of(model->find(stud.part_id)->shape);
       const double gap = left ? base[0] - box[3] : box[0] - base[3];
       EXPECT_NEAR(stud.at_floor_mm, gap, 1e-6) << stud.part_id;
@@ -56,8 +56,8 @@ TEST(StudGap, BehindABenchIsThatToTheBench) {
     j.base.width = j.base.width - Length::mm(60);
     j.survey.plumbs.push_back({Side::back, 900, {120, 1.6, survey::Face::stud, 0}, 1200});
     const facts::Room room = measure(*parts::build(j)).room;
-    const std::string side = left ? "left" : "right";
-    for (const facts::CornerGap& c : room.corners) EXPECT_NE(c.wall, side) << c.corner << ": " << c.at_floor_mm;
+    const Side side = left ? Side::left : Side::right;
+    for (const facts::CornerGap& c : room.corners) EXPECT_NE(c.wall, side) << c.name() << ": " << c.at_floor_mm;
     int at_bench = 0;
     for (const facts::StudGap& stud : room.studs) {
       if (stud.wall != side) continue;
@@ -78,7 +78,7 @@ TEST(StudGap, PastTheBaseIsNotThatToABenchAcrossTheRoom) {
     j.base.width = j.base.width - Length::mm(80);
     int alone = 0;
     for (const facts::StudGap& stud : measure(*parts::build(j)).room.studs) {
-      if (stud.wall != (left ? "right" : "left")) continue;
+      if (stud.wall != (left ? Side::right : Side::left)) continue;
       EXPECT_NE(stud.before, facts::Before::bench) << stud.part_id << ": " << stud.at_floor_mm;
       alone += stud.stands_alone();
     }

@@ -4,16 +4,18 @@
 namespace fallwright::sample {
 namespace {
 
+using survey::Side;
+
 facts::Room room() {
   facts::Room r;
   r.closure = {true, true, {{"back", 1801, 1802, 1.25, 1803}}, 0.5, 1.5, "left", {"front"}};
   r.widths = {{1200, 1798, 1799, 1.75, 305}};
-  r.not_plumbed = {"right"};
+  r.not_plumbed = {Side::right};
   r.floor = {
       true, 4.25, 3.25, 1.125, 2.25, {101, 102, 3}, {103, 104, -4}, -5.5, 0.75, "front left", {{"back right", {}}}};
-  r.studs = {{"wall-back/stud-02", "back", facts::Before::base, 407, 4.5, 5.5, 9.5},
-             {"wall-left/stud-01", "left", facts::Before::nothing, 19, 1, 2, 3}};
-  r.corners = {{"back left", "left", 3.5, 3.75}};
+  r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5},
+             {"wall-left/stud-01", Side::left, facts::Before::nothing, 19, 1, 2, 3}};
+  r.corners = {{Side::back, Side::left, Side::left, 3.5, 3.75}};
   r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
   r.drain = {true,
              true,
@@ -87,10 +89,10 @@ facts::Facts distinct_facts() {
                 12.5,
                 {38, 4.2e5, 2.2e4, 3372},
                 83.5}};
-  f.openings = {{"width", 1835, 1461.5, 368.3, 5.2, 1.3}};
+  f.openings = {{facts::Axis::width, 1835, 1461.5, 368.3, 5.2, 1.3}};
   f.bed = {15.5,   38.5,  {31, 32, 33}, {34, 35, 36}, 16.5,
            31.75,  4e7,   4.15e7,       1.5e6,        1.2e6,
-           1.25e6, 1.3e6, 42,           43.5,         {5e4, {1, 2, 1400, 900}, {"back", "left"}, true}};
+           1.25e6, 1.3e6, 42,           43.5,         {5e4, {1, 2, 1400, 900}, {Side::back, Side::left}, true}};
   f.clear = {8e5,
              801,
              {701, 401, 41},
@@ -103,8 +105,9 @@ facts::Facts distinct_facts() {
              facts::Finished{7.5e5, 775, {702, 402, 42}, 776, 1423, 356},
              {1778, 787, 1779}};
   f.heights = {38.1, 12.7, 51, 52, 101, 104, 139, 457, 465, 6.35, 50.5};
-  f.edges = {{"back", "wall", "upstand", 140, 141, true}, {"front", "", "threshold", 101, 104, false}};
-  f.skirt = facts::SeatSkirt{303, {"back"}, -0.25, 4.75};
+  f.edges = {{Side::back, facts::Behind::wall, facts::Turned::upstand, 140, 141, true},
+             {Side::front, facts::Behind::nothing, facts::Turned::threshold, 101, 104, false}};
+  f.skirt = facts::SeatSkirt{303, {Side::back}, -0.25, 4.75};
   f.drain = {22.2, 101.6, "joists/joist-04", 50.8, 34.9};
   f.pipe = {true,
             127,
@@ -118,19 +121,19 @@ facts::Facts distinct_facts() {
             {"joists/joist-02"},
             "joists/joist-01",
             147.5};
-  f.backings = {{"grab bar", "back", 860, 0.9, 0.2, true, 701, 0.1, 55}};
-  f.holds = {{"left", "wall", 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
+  f.backings = {{"grab bar", Side::back, 860, 0.9, 0.2, true, 701, 0.1, 55}};
+  f.holds = {{Side::left, facts::Behind::wall, 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;
   f.flood = {1.19e6,
-             {"front"},
+             {Side::front},
              {{50, 4.5e7, 1.2e6}},
              facts::Dip{46, 4.1e7, 1.195e6},
              {{50, 4.5e7, 1.2e6}, {90, 9.3e7, 1.21e6}}};
   f.finish = {2001,
               {{survey::Tiled::walls, survey::Side::back, 3e6}},
-              {{"floor to walls", 2002}},
-              {{"base, back", 1462}},
+              {{facts::Joint::floor_to_walls, 2002}},
+              {{facts::Role::base, Side::back, 1462}},
               3,
               3e5,
               1e6,

@@ -31,8 +31,8 @@ struct Reported {
         {part_id("bench-frame/stud-01"), "bench/stud-1", "2x4", false, false, 263.525, 263.525, 88.9, 38.1, {0, 0}}};
     facts.finish = {2000,
                     {{survey::Tiled::walls, survey::Side::back, 3e6}},
-                    {{"floor to walls", 2000}},
-                    {{"base, back", 1460}},
+                    {{facts::Joint::floor_to_walls, 2000}},
+                    {{facts::Role::base, survey::Side::back, 1460}},
                     3,
                     3e5,
                     1e6,

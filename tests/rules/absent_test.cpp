@@ -62,8 +62,8 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"floor.hump", [](facts::Facts& f) { f.room.floor.known = false; }},
       {"floor.rock", [](facts::Facts& f) { f.room.floor.known = false; }},
       {"room.stud-gap", [](facts::Facts& f) { f.room.closure.solved = false; }},
-      {"room.drop-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
-      {"room.goes-in", [](facts::Facts& f) { f.room.not_plumbed = {"left"}; }},
+      {"room.drop-in", [](facts::Facts& f) { f.room.not_plumbed = {job::Side::left}; }},
+      {"room.goes-in", [](facts::Facts& f) { f.room.not_plumbed = {job::Side::left}; }},
       {"levelling.window", [](facts::Facts& f) { f.facets.clear(); }},
       {"rim.twist", [](facts::Facts& f) { f.room.as_set.points.pop_back(); }},
       {"rim.riser", [](facts::Facts& f) { f.room.as_set.drain_body_mm.reset(); }},
@@ -148,7 +148,7 @@ TEST(Absent, AWasteIsMetByItsBaseAsFarAsTheRoomLetsItGo) {
   const auto with = [&](double waste_right_of_drain, double left_over) {
     bought.waste_aside_mm = 200 + waste_right_of_drain;
     for (facts::Opening& o : facts.openings)
-      if (o.axis == "width") o.left_over_mm = left_over;
+      if (o.axis == facts::Axis::width) o.left_over_mm = left_over;
     return results(job, facts).at("base.over-waste");
   };
   const auto partly = with(20, 6);  // 3 of 20 mm
@@ -183,7 +183,7 @@ TEST(Absent, ABoughtBaseGoesClearOfAJoistAsFarAsTheRoomLetsItGo) {
   w.now_mm = {700, 400, 0}, w.nearest_mm = {712, 400, 0}, w.moved_mm = 12;
   const auto with = [&](double left_over) {
     for (facts::Opening& o : facts.openings)
-      if (o.axis == "width") o.left_over_mm = left_over;
+      if (o.axis == facts::Axis::width) o.left_over_mm = left_over;
     return results(job, facts).at("drain.bore-clear-of-joists");
   };
   const rules::Result far = with(30), near = with(20);
@@ -458,7 +458,7 @@ TEST(Absent, AStepNeedsTheBathsFloor) {
   job::Job job = sample::alcove();
   job.base.threshold = {};
   facts::Facts facts = sample::good_facts();
-  facts.edges[1].turned = "rim";
+  facts.edges[1].turned = facts::Turned::rim;
   facts.heights.outside_mm.reset();
   const rules::Result step = results(job, facts).at("entry.step");
   EXPECT_EQ(step.outcome, Outcome::not_checked);

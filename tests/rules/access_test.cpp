@@ -140,7 +140,7 @@ TEST(Access, WaterForTheFloodTestRunsOverAtTheLowestOpenEdge) {
   // Source: the same: the right side is open, its rim 1/2 in above the floor at the threshold, 1-1/2 in short of 2 in.
   facts::Facts facts = sample::good_facts();
   facts.heights.floor_at_threshold_mm = 2 * in;
-  facts.edges.push_back({"right", "", "rim", 2.5 * in, 2.5 * in});
+  facts.edges.push_back({job::Side::right, facts::Behind::nothing, facts::Turned::rim, 2.5 * in, 2.5 * in});
   const rules::Result r = result_of(in_book("residential"), facts, "flood.depth");
   EXPECT_EQ(r.outcome, Outcome::caution);
   EXPECT_NEAR(*r.measured, 0.5 * in, 1e-9);

@@ -111,7 +111,8 @@ TEST(AsBuiltFlood, AtAnOpenEdgeStandsOverThatEdge) {
   // Source: by hand: without a threshold the dam stands on the entry's edge, 10 mm above the drain: 10 + 50.8.
   facts::Facts facts;
   facts.heights.drain_top_mm = 20, facts.heights.rim_greatest_mm = 45;
-  facts.edges = {{"back", "wall", "upstand", 150}, {"front", "", "rim", 30}};
+  facts.edges = {{job::Side::back, facts::Behind::wall, facts::Turned::upstand, 150},
+                 {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 30}};
   EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts)[1].outcome, Outcome::pass);
   EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts)[0].outcome, Outcome::caution);
 }

@@ -71,11 +71,18 @@ std::vector<Case> heights() {
   const Put outside = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm - v * in; };
   const Put step = [](Job& j, Facts& f, double v) {
     j.base.threshold = {};
-    f.edges[1] = {"front", "", "rim", *f.heights.outside_mm + v * in, *f.heights.outside_mm + v * in, false};
+    f.edges[1] = {job::Side::front,
+                  facts::Behind::nothing,
+                  facts::Turned::rim,
+                  *f.heights.outside_mm + v * in,
+                  *f.heights.outside_mm + v * in,
+                  false};
   };
-  const Put bare = [](Job&, Facts& f, double v) { f.edges[0].turned = v > 0 ? "rim" : "upstand"; };
+  const Put bare = [](Job&, Facts& f, double v) {
+    f.edges[0].turned = v > 0 ? facts::Turned::rim : facts::Turned::upstand;
+  };
   const Put skirt = [](Job&, Facts& f, double v) {
-    if (v > 0) f.skirt->bare_walls = {"back"};
+    if (v > 0) f.skirt->bare_walls = {job::Side::back};
   };
   return {{"entry.step", 0.5, 0.49, 0.51, step, Outcome::caution},
           {"entry.step", 0.5, 0.49, 0.51, step, Outcome::fail, "accessible"},

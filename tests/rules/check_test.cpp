@@ -257,7 +257,7 @@ TEST(Check, EdgesThatNoOneFloorMeetsAreNotMendedByAFloor) {
   facts::Facts facts = sample::good_facts();
   facts.heights.outside_mm = 0;
   for (const double apart : {0.75, 1.25}) {
-    facts.edges = {{"front", "", "rim", 1 * in, (1 + apart) * in, false}};
+    facts.edges = {{job::Side::front, facts::Behind::nothing, facts::Turned::rim, 1 * in, (1 + apart) * in, false}};
     const rules::Result r = result_of(job, facts, "entry.step");
     EXPECT_EQ(r.outcome, Outcome::caution);
     EXPECT_EQ(r.remedies.size(), apart < 1 ? 1U : 0U) << r.advice;

@@ -104,13 +104,13 @@ TEST(Clear, ASeatIsAsDeepAsTheFinishedWallLeavesIt) {
 TEST(Clear, WhatIsLeftBeforeTheBaseOrBesideAnOpenSideIsNoGap) {
   // Source: none: the base stands tight to the back, and side walls that run past its front ask for nothing.
   facts::Facts facts = sample::good_facts();
-  facts.openings[1] = {"depth", 36 * in, 32 * in, {}, 4 * in, 4 * in};
+  facts.openings[1] = {facts::Axis::depth, 36 * in, 32 * in, {}, 4 * in, 4 * in};
   const rules::Result r = result_of(in_book("residential"), facts, "opening.depth");
   EXPECT_EQ(r.outcome, Outcome::pass);
   EXPECT_NEAR(*r.measured, 0, 1e-9);
   facts.openings[1].open_mm = 3 * in;
   EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail);
-  facts.openings[1] = {"depth", 31 * in, 32 * in, {}, -in, 0};
+  facts.openings[1] = {facts::Axis::depth, 31 * in, 32 * in, {}, -in, 0};
   EXPECT_EQ(result_of(in_book("residential"), facts, "opening.depth").outcome, Outcome::fail) << "it does not go in";
 }
 

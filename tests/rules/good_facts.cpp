@@ -5,6 +5,8 @@
 namespace fallwright::sample {
 namespace {
 
+using facts::Behind, facts::Turned, survey::Side;
+
 facts::Facet facet(facts::Surface surface, const char* name, double in_per_ft, double run_in, double flow_x,
                    double flow_y) {
   facts::Facet f;
@@ -49,7 +51,7 @@ facts::Bed bed() {
   b.contact_mm2 = 1.2e6;
   b.plan_mm2 = 1.25e6;
   b.underside_mm2 = 1.3e6;
-  b.bare = {5e4, {0, 0, 57.5 * in, 36 * in}, {"back", "left", "right"}, false};
+  b.bare = {5e4, {0, 0, 57.5 * in, 36 * in}, {Side::back, Side::left, Side::right}, false};
   return b;
 }
 
@@ -70,10 +72,10 @@ facts::Heights heights() {
 
 std::vector<facts::Edge> edges() {
   const double up = 5.5 * in;
-  return {{"back", "wall", "upstand", up, up, false},
-          {"front", "", "threshold", 4 * in, 4.1 * in, false},
-          {"left", "bench", "upstand", up, up, false},
-          {"right", "wall", "upstand", up, up, false}};
+  return {{Side::back, Behind::wall, Turned::upstand, up, up, false},
+          {Side::front, Behind::nothing, Turned::threshold, 4 * in, 4.1 * in, false},
+          {Side::left, Behind::bench, Turned::upstand, up, up, false},
+          {Side::right, Behind::wall, Turned::upstand, up, up, false}};
 }
 
 /// A timber 2x4 frame under 3/4 in of deck: on edge, the plate flat.
@@ -86,7 +88,7 @@ std::vector<facts::Bearer> bearers() {
           {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 0, false, 3387, 0, flat}};
 }
 
-facts::Hold hold(const char* side, const char* behind, double length_mm) {
+facts::Hold hold(Side side, Behind behind, double length_mm) {
   facts::Hold h;
   h.side = side;
   h.behind = behind;
@@ -105,8 +107,8 @@ facts::Room room() {
   r.widths = {{1200, 1798, 1799, 1.5}};
   r.floor.known = true;
   r.floor.along_width_mm = 4, r.floor.along_depth_mm = 3, r.floor.hump_mm = 1, r.floor.rock_mm = 0.5;
-  r.studs = {{"wall-back/stud-02", "back", facts::Before::base, 400, 4, 5, 9}};
-  r.corners = {{"back left", "left", 3, 3}};
+  r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 400, 4, 5, 9}};
+  r.corners = {{Side::back, Side::left, Side::left, 3, 3}};
   r.drop_in = {true, 1460, 100, {{12, 1466}, {1200, 1465}}, 5, 1200, 0, 2};
   r.as_set.read = true;
   r.as_set.points = {{"back left", 0, 900, 0, 0},
@@ -135,7 +137,8 @@ facts::Facts good_facts() {
                 {facts::Surface::threshold, true, 0, {}, {}},
                 {facts::Surface::seat, true, 0, {}, {}}};
   f.fits = {{sample::part_id("base"), sample::part_id("bed"), facts::Touch::touch, 0, 0, {}}};
-  f.openings = {{"width", 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in}, {"depth", 36.25 * in, 36 * in, {}, 0.25 * in}};
+  f.openings = {{facts::Axis::width, 72.25 * in, 57.5 * in, 14.5 * in, 0.25 * in},
+                {facts::Axis::depth, 36.25 * in, 36 * in, {}, 0.25 * in}};
   f.bed = bed();
   f.clear = {1250 * in * in, 31.5 * in, {700, 400, 40}, 31.5 * in, 41 * in, 15.5 * in};
   f.clear.finished = facts::Finished{1200 * in * in, 31 * in, {700, 400, 40}, 31 * in, 40 * in};
@@ -148,10 +151,11 @@ facts::Facts good_facts() {
   f.edges = edges();
   f.skirt = {12 * in, {}, 0., 0.};
   f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in, 1.375 * in};
-  f.backings = {{"grab bar", "back", 860, 1, 0, false, 700, 0, 0}};
-  f.holds = {hold("back", "wall", 57.5 * in), hold("left", "bench", 36 * in), hold("right", "wall", 36 * in)};
+  f.backings = {{"grab bar", Side::back, 860, 1, 0, false, 700, 0, 0}};
+  f.holds = {hold(Side::back, Behind::wall, 57.5 * in), hold(Side::left, Behind::bench, 36 * in),
+             hold(Side::right, Behind::wall, 36 * in)};
   f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};
-  f.flood = {1.2e6, {"front"}, {{50, 4.5e7, 1.2e6}}};
+  f.flood = {1.2e6, {Side::front}, {{50, 4.5e7, 1.2e6}}};
   f.finish.top_mm = 80 * in;
   f.members = {
       {sample::part_id("bench-frame/joist-01"), "bench-frame/joist-01", "2x4", false, false, 200, 200, 88.9, 38.1, {}}};
@@ -165,7 +169,7 @@ facts::Facts good_facts() {
              10.75 * in};
   f.rail = {"bench-frame/front-rail", 1.5 * in, f.cleat->joists_at_mm, 0, 36 * in, 13 * in, 0.75 * in};
   f.stand = {0, 36 * in, 15 * in, 12.75 * in, 18.25 * in, 60, 7.25 * in};
-  f.seat_edge = {0.5 * in, "right", 1.25 * in};
+  f.seat_edge = {0.5 * in, Side::right, 1.25 * in};
   f.pipe = {true,  0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, {}, "joists/joist-03 and joists/joist-04",
             5 * in};
   f.room = room();

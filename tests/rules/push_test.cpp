@@ -315,7 +315,7 @@ Result edge(double past, double thick, std::optional<double> psi = 60) {
   job.bench->strength_mpa.reset();
   if (psi) job.bench->strength_mpa = *psi * 0.006894757293168;
   facts::Facts facts = sample::good_facts();
-  facts.seat_edge = facts::SeatEdge{past * in, "right", thick * in};
+  facts.seat_edge = facts::SeatEdge{past * in, job::Side::right, thick * in};
   return result_in(job, facts, "load.seat-nose");
 }
 

@@ -89,7 +89,7 @@ const TakenOut readings[] = {
     {"plan",
      {Input::sizes, Input::plan},
      [](Job&, Facts& f) { f.room.closure = {false, false, {}, 0, 0, "", {"back"}}; }},
-    {"plumb", {Input::plumb, Input::upright}, [](Job&, Facts& f) { f.room.not_plumbed = {"left"}; }},
+    {"plumb", {Input::plumb, Input::upright}, [](Job&, Facts& f) { f.room.not_plumbed = {job::Side::left}; }},
     {"widths", {Input::widths, Input::narrow_places}, [](Job&, Facts& f) { f.room.widths.clear(); }},
     {"ribs",
      {Input::ribs},

@@ -49,9 +49,9 @@ inline void expect_said(const std::vector<Says>& all) {
   }
 }
 
-inline void raise_edge(Facts& f, std::size_t edge, const char* turned, double inches) {
+inline void raise_edge(Facts& f, std::size_t edge, facts::Turned turned, double inches) {
   f.edges[edge].turned = turned;
-  f.edges[edge].behind = "";
+  f.edges[edge].behind = facts::Behind::nothing;
   f.edges[edge].top_mm = f.edges[edge].top_greatest_mm = inches * in;
 }
 

@@ -18,13 +18,13 @@ TEST(Says, OfHeightsAtTheEntry) {
                 {"threshold's lowest top edge"},
                 {"raise the threshold to 2-13/16\" above the drain (base.threshold.height)"}},
                {"threshold.height-least",
-                [](Job&, Facts& f) { raise_edge(f, 3, "upstand", 3.2); },
+                [](Job&, Facts& f) { raise_edge(f, 3, facts::Turned::upstand, 3.2); },
                 1.7,
                 in,
                 {"lowest top of the right edge", "(an upstand)"},
                 {"raise the upstands to 4-5/16\" above the drain (base.upstands.height)"}},
                {"threshold.height-least",
-                [](Job&, Facts& f) { raise_edge(f, 3, "rim", 2); },
+                [](Job&, Facts& f) { raise_edge(f, 3, facts::Turned::rim, 2); },
                 0.5,
                 in,
                 {"nothing turns up"},
@@ -100,7 +100,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                {"entry.step",
                 [](Job& j, Facts& f) {
                   j.base.threshold = {};
-                  raise_edge(f, 1, "rim", 1);
+                  raise_edge(f, 1, facts::Turned::rim, 1);
                 },
                 0.75,
                 in,
@@ -110,7 +110,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                {"entry.step",
                 [](Job& j, Facts& f) {
                   j.base.threshold = {};
-                  raise_edge(f, 1, "rim", -0.6);
+                  raise_edge(f, 1, facts::Turned::rim, -0.6);
                 },
                 0.85,
                 in,

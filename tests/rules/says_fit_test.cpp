@@ -63,9 +63,9 @@ TEST(Says, OfTheSurvey) {
                 Outcome::caution},
                {"room.stud-gap",
                 [](Job&, Facts& f) {
-                  f.room.studs = {{"s1", "back", facts::Before::base, 0, 4, 5, 90},
-                                  {"s2", "back", facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
-                                  {"s3", "left", facts::Before::bench, 0, 90, 90, 90}};
+                  f.room.studs = {{"s1", job::Side::back, facts::Before::base, 0, 4, 5, 90},
+                                  {"s2", job::Side::back, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
+                                  {"s3", job::Side::left, facts::Before::bench, 0, 90, 90, 90}};
                 },
                 0.8,
                 in,
@@ -74,7 +74,7 @@ TEST(Says, OfTheSurvey) {
                {"room.stud-gap",  // beside a wall that the base can go toward
                 [](Job& j, Facts& f) {
                   j.bench.reset();
-                  f.room.studs = {{"s2", "right", facts::Before::base, 0, 0.55 * in, 0.8 * in, 1}};
+                  f.room.studs = {{"s2", job::Side::right, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1}};
                 },
                 0.8,
                 in,
@@ -82,7 +82,8 @@ TEST(Says, OfTheSurvey) {
                 {"set the base closer, where the room lets it go 1/8\"", "a board covers 1/2\""}},
                {"room.stud-gap",
                 [](Job&, Facts& f) {
-                  f.room.corners = {{"back left", "left", 3, 3}, {"front right", "right", 0.7 * in, 0.6 * in}};
+                  f.room.corners = {{job::Side::back, job::Side::left, job::Side::left, 3, 3},
+                                    {job::Side::front, job::Side::right, job::Side::right, 0.7 * in, 0.6 * in}};
                 },
                 0.7,
                 in,
@@ -148,13 +149,15 @@ TEST(Says, OfWhatMustFit) {
         {"not closed or not valid: base, seat"},
         {}},
        {"opening.width",
-        [](Job&, Facts& f) { f.openings[0] = {"width", 73.3 * in, 57.5 * in, 14.5 * in, 1.3 * in, 0.4 * in}; },
+        [](Job&, Facts& f) {
+          f.openings[0] = {facts::Axis::width, 73.3 * in, 57.5 * in, 14.5 * in, 1.3 * in, 0.4 * in};
+        },
         0.9,
         in,
         {"alcove 73-5/16\" less base 57-1/2\" less bench 14-1/2\"; 3/8\" of that lie before no wall"},
         {"fur the studs out by 7/16\""}},
        {"opening.depth",
-        [](Job&, Facts& f) { f.openings[1] = {"depth", 35.8 * in, 36 * in, {}, -0.2 * in, 0}; },
+        [](Job&, Facts& f) { f.openings[1] = {facts::Axis::depth, 35.8 * in, 36 * in, {}, -0.2 * in, 0}; },
         -0.2,
         in,
         {"alcove 35-13/16\" less base 36\""},
@@ -305,7 +308,7 @@ TEST(Says, OfTheBed) {
                {"bed.bearing",
                 [](Job&, Facts& f) {
                   f.bed.contact_mm2 = 0.65e6;
-                  f.bed.bare = {4e4, {2 * in, 4 * in, 12 * in, 10 * in}, {"left"}, true};
+                  f.bed.bare = {4e4, {2 * in, 4 * in, 12 * in, 10 * in}, {job::Side::left}, true};
                 },
                 0.5,
                 1,
@@ -314,7 +317,7 @@ TEST(Says, OfTheBed) {
                {"bed.bearing",
                 [](Job&, Facts& f) {
                   f.bed.contact_mm2 = 0.65e6;
-                  f.bed.bare = {4e4, {2 * in, 4 * in, 12 * in, 10 * in}, {"left"}, false};
+                  f.bed.bare = {4e4, {2 * in, 4 * in, 12 * in, 10 * in}, {job::Side::left}, false};
                 },
                 0.5,
                 1,

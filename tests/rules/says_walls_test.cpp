@@ -48,8 +48,8 @@ TEST(Says, OfWhatIsFastened) {
   // atan(0.25 / 8) = 1.8 degrees; the middle of a band from 4-1/2 to 5-1/2 is 5.
   const auto fixture = [](auto&& put) {
     return [=](Job& j, Facts& f) {
-      f.backings = {{"rail", "left", 900, 1, 0, false, 700, 0, 3},
-                    {"grab bar", "back", 34 * in, 1, 0, false, 700, 0, 0}};
+      f.backings = {{"rail", job::Side::left, 900, 1, 0, false, 700, 0, 3},
+                    {"grab bar", job::Side::back, 34 * in, 1, 0, false, 700, 0, 0}};
       put(j, f);
     };
   };
@@ -104,7 +104,8 @@ TEST(Says, OfWhatIsFastened) {
        {"upstand.held",
         [](Job&, Facts& f) {
           f.holds[2].sure_apart_mm = 36 * in;
-          f.room.corners = {{"back right", "right", 60, 60}, {"front right", "right", 70, 66}};
+          f.room.corners = {{job::Side::back, job::Side::right, job::Side::right, 60, 60},
+                            {job::Side::front, job::Side::right, job::Side::right, 70, 66}};
         },
         36,
         in,
@@ -155,14 +156,14 @@ TEST(Says, OfWhatIsFastened) {
         {"1-1/4\" higher"},
         "accessible"},
        {"upstand.every-wall",
-        [](Job&, Facts& f) { f.edges[0].turned = f.edges[2].turned = "rim"; },
+        [](Job&, Facts& f) { f.edges[0].turned = f.edges[2].turned = facts::Turned::rim; },
         2,
         1,
         {"back side and left side, against the bench"},
         {"base.upstands.sides"}},
        {"seat.keeps-frame-dry",
         [](Job&, Facts& f) {
-          f.skirt = facts::SeatSkirt{0, {"back", "left"}};
+          f.skirt = facts::SeatSkirt{0, {job::Side::back, job::Side::left}};
         },
         3,
         1,

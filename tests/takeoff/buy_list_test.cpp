@@ -43,9 +43,12 @@ facts::Facts finished_room() {
                       {job::Tiled::apron, {}, 3 * ft2},
                       {job::Tiled::walls, job::Side::back, 30 * ft2},
                       {job::Tiled::walls, job::Side::right, 15 * ft2}};
-  f.finish.joints = {{"floor to walls", 96 * in}, {"wall corners", 144 * in}, {"floor to drain", 16 * in}};
-  f.finish.flashings = {
-      {"base, back", 60 * in}, {"base, right", 36 * in}, {"seat, back", 15 * in, facts::Role::seat_block}};
+  f.finish.joints = {{facts::Joint::floor_to_walls, 96 * in},
+                     {facts::Joint::wall_corners, 144 * in},
+                     {facts::Joint::floor_to_drain, 16 * in}};
+  f.finish.flashings = {{facts::Role::base, job::Side::back, 60 * in},
+                        {facts::Role::base, job::Side::right, 36 * in},
+                        {facts::Role::seat_block, job::Side::back, 15 * in}};
   f.finish.flashing_corners = 2;
   f.finish.seat_bond_mm2 = 504 * in2;
   f.finish.seat_bonds = {{"deck", 360 * in2}, {"front rail", 144 * in2}};
@@ -237,7 +240,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
     facts::Part part;
     part.id = id, part.which = sample::part_id(id), part.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 94 * in};
     facts.parts.push_back(part);
-    facts.room.studs.push_back({id, "left", facts::Before::base, 0, floor_in * in, top_in * in, top_in * in});
+    facts.room.studs.push_back({id, job::Side::left, facts::Before::base, 0, floor_in * in, top_in * in, top_in * in});
   };
   stud("wall-left/stud-01", 0.1875, 0.0625), stud("wall-left/stud-02", 0.18, 0.05),
       stud("wall-left/stud-03", 0.25, 0.25);

@@ -146,7 +146,9 @@ TEST(Sealant, ThreeJointsOfOneRoom) {
   // Source: worked example, invented: 128 + 160 + 98 in at 1/4 x 1/4 with 15 % take 1.522 cartridges, 1/4 x 3/8 2.283.
   job::Job job = sample::alcove();
   facts::Facts facts;
-  facts.finish.joints = {{"a", 128 * in}, {"b", 160 * in}, {"c", 98 * in}};
+  facts.finish.joints = {{facts::Joint::floor_to_walls, 128 * in},
+                         {facts::Joint::seat_to_walls, 160 * in},
+                         {facts::Joint::wall_corners, 98 * in}};
   for (const auto& [depth, packs, exact] : {std::tuple{0.25, 2., 1.522}, {0.375, 3., 2.283}}) {
     job.buy.sealant.depth = inches(depth);
     const auto rows = takeoff::take_off(job, facts, {});
@@ -188,7 +190,7 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
   // Source: property.
   job::Job job = sample::alcove();
   facts::Facts facts;
-  facts.finish.joints = {{"a", 100}};
+  facts.finish.joints = {{facts::Joint::floor_to_walls, 100}};
   facts.finish.covered = {{job::Tiled::floor, {}, 1e6}, {job::Tiled::walls, job::Side::back, 2e6}};
   EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "sealant"));
   EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "tile"));
