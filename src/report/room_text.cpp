@@ -321,13 +321,13 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
   text += "    over its length " + std::string{set.over_length_mm >= 0 ? "the right" : "the left"} + " is high by " +
           len(std::abs(set.over_length_mm)) + ", over its depth " +
           (set.over_width_mm >= 0 ? "the back" : "the front") + " by " + len(std::abs(set.over_width_mm)) +
-          "; readings off the plane by up to " + len(set.twist_mm) + "\n";
+          "; readings off the plane by up to " + rules::text_or_more(set.twist_mm, rules::Unit::mm, job) + "\n";
   if (set.raised_mm)
     text += "    its drain lies " + len(std::abs(*set.raised_mm)) + (*set.raised_mm < 0 ? " lower" : " higher") +
             " than designed\n";
   for (const facts::AsSetFall& f : set.falls)
     text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
-            units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
+            rules::text_or_less(f.fall, rules::Unit::ratio, job) + "\n";
   return text;
 }
 

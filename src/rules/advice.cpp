@@ -196,7 +196,8 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
                      (greatest / least < 1.005 ? "longer than" : "over " + times(greatest / least) + " times") +
                      " the shortest, " + shortest;
   if (!remedy.possible())
-    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain (drain.kind = \"line\", base.pattern = \"to-line\")";
+    return text + ", and no place of the drain mends that on this floor; take " + equal_fall +
+           " or a line drain (drain.kind = \"line\", base.pattern = \"to-line\")";
   text += "; move the drain's centre to ";
   if (remedy.across_mm) text += place_words(job, job.drain.across, *remedy.across_mm);
   if (remedy.across_mm && remedy.along_mm) text += " and ";
