@@ -162,11 +162,11 @@ class RoomText {
     std::string free;
     for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
     line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
-         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, with no clearance yet");
+         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, if by a hair");
     line(std::string{w.along_width ? "from the entry " : "from the left stud face "} +
          stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
-      line("nearest place with clearance: " +
+      line("nearest place where it keeps clear of them: " +
            (w.moved_mm < 0.01 ? "where it is"
                               : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
            (!w.falls_unknown.empty() ? "; how the floor then falls is not known: " + w.falls_unknown
