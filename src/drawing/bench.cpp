@@ -306,8 +306,8 @@ Sheet draw_bench_end(const Subject& subject) {
         "is level; the seat falls to the "
         "base."};
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
-      sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) +
-                            " above the datum: " + asked + ".");
+      sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
+                            asked + ": its frame is cut to whole marks, no higher than that.");
   });
 }
 
@@ -317,9 +317,7 @@ std::string seat_as_asked(const job::Job& job, const facts::Facts& facts) {
     return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
   };
   const std::string asked = said(job.bench->height.in_mm());
-  return said(*facts.heights.seat_front_mm) == asked
-             ? ""
-             : asked + " was asked for; its frame is cut to whole marks, the seat no higher than that";
+  return said(*facts.heights.seat_front_mm) == asked ? "" : asked + " asked for";
 }
 
 Cut bench_cut(const Subject& subject) {

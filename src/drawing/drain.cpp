@@ -214,7 +214,7 @@ std::vector<std::string> bore_warning(const Subject& s) {
   if (!cuts_a_joist(*unsettled))
     return {"DO NOT BORE YET: THE DRAIN'S PLACE IS NOT SETTLED. '" + unsettled->title +
             "' fails: " + rules::found_and_limit(*unsettled, s.job()) + "; moving the drain mends it."};
-  std::string what = first_clause(unsettled->advice);
+  std::string what = without_keys(first_clause(unsettled->advice));
   if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
   return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
 }

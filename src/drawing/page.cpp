@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -15,11 +16,26 @@ constexpr double gap = 3;                  ///< between border and drawing
 
 }  // namespace
 
+namespace {
+
+/// Where the word that begins there ends; a number has its unit with it.
+std::size_t end_of_word(const std::string& words, std::size_t at) {
+  static const std::set<std::string> units{"mm",  "m", "m2", "m3",  "in", "in2", "in3", "ft", "ft2",
+                                           "ft3", "L", "mL", "gal", "lb", "kg",  "kN",  "N",  "%"};
+  const std::size_t end = std::min(words.find(' ', at), words.size());
+  if (end == at || end == words.size() || words[end - 1] < '0' || words[end - 1] > '9') return end;
+  const std::size_t next = std::min(words.find(' ', end + 1), words.size());
+  const std::size_t plain = std::min(words.find_first_of(";,.:)", end + 1), next);
+  return units.count(words.substr(end + 1, plain - end - 1)) ? next : end;
+}
+
+}  // namespace
+
 std::vector<std::string> wrapped(const std::string& words, double width, double height) {
   std::vector<std::string> lines;
   std::string line;
   for (std::size_t at = 0; at <= words.size();) {
-    const std::size_t end = std::min(words.find(' ', at), words.size());
+    const std::size_t end = end_of_word(words, at);
     const std::string word = words.substr(at, end - at), longer = line + (line.empty() ? "" : " ") + word;
     if (!line.empty() && width_of(longer, height) > width)
       lines.push_back(line), line = word;

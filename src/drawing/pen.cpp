@@ -64,6 +64,11 @@ void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, An
   note(first, words, anchor, size, rotation_deg);
 }
 
+void Pen::label_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size) {
+  note_at_one_of(std::move(places), words, anchor, size);
+  movable_.back().in_turn = true;
+}
+
 void Pen::otherwise(const std::string& brief, Point thing) {
   movable_.back().brief = brief;
   movable_.back().thing_of_brief = thing;

@@ -46,6 +46,9 @@ class Pen {
   /// A note at the first of these places where it stands clear, or at the one that costs least.
   void note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
+  /// The same of a label, which lets others choose first.
+  void label_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
+                       double size = 1);
   /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
   void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
@@ -113,6 +116,7 @@ class Pen {
     bool outside = false;      ///< it stands beside what it names, never on it: the line is left out where they touch
     std::string brief = {};    ///< its words where none of the places is clear, and what they name
     Point thing_of_brief = {};
+    bool in_turn = false;  ///< it chooses among the labels, not before them
   };
   std::vector<Movable> movable_;
 };

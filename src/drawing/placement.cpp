@@ -181,7 +181,8 @@ void Pen::part_texts() {
   for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
     if (!free[i]) ground.add(sheet_.texts[i]);
   // Those with few places to choose from choose first.
-  std::stable_partition(movable_.begin(), movable_.end(), [](const Movable& m) { return !m.places.empty(); });
+  std::stable_partition(movable_.begin(), movable_.end(),
+                        [](const Movable& m) { return !m.places.empty() && !m.in_turn; });
   const auto lead_of = [](const Movable& m, const Text& text) {
     return m.thing ? lead(text, *m.thing, m.outside) : std::nullopt;
   };

@@ -160,7 +160,14 @@ void Plan::side_names() {
   // side.
   const double mark = bed_cut(s_).sight().at.x, other = mark > bore_.x ? base_[0] : base_[3];
   const bool fits = width_of(entry, t_) + 4 * t_ < std::abs(mark - bore_.x);
-  pen_.label({(bore_.x + (fits ? mark : other)) / 2, outside_.y0 - 1.8 * t_}, entry, Anchor::middle);
+  // In no row of dimensions: its length would be read as one of those.
+  const double y = outside_.y0 - 1.8 * t_;
+  std::vector<Point> places{{(bore_.x + (fits ? mark : other)) / 2, y}, {(bore_.x + other) / 2, y}};
+  for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.15, 0.85})
+    places.push_back({base_[0] + share * (base_[3] - base_[0]), y});
+  const Frame all = frame_of(sheet_);
+  places.push_back({(all.x0 + all.x1) / 2, all.y0 - 2 * t_});  // below all rows
+  pen_.label_at_one_of(std::move(places), entry, Anchor::middle);
 }
 
 double Plan::clear_of_joists(double half) const {

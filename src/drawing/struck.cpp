@@ -92,7 +92,7 @@ std::vector<Catch> catches_of(const Subject& subject) {
 std::vector<std::string> base_warning(const Subject& subject) {
   const rules::Result* shut = shut_base(subject);
   if (!shut) return {};
-  std::string what = first_clause(shut->advice);
+  const std::string what = without_keys(first_clause(shut->advice));
   return {"DO NOT SET THE BASE: AS IT STANDS IT DOES NOT GO IN. '" + shut->title +
           "' fails: " + rules::found_and_limit(*shut, subject.job()) + (what.empty() ? "." : "; " + what + ".")};
 }

@@ -153,7 +153,11 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
       if (sheets.size() > 1 || !fits(sheets.front(), job)) continue;
       Pen pen{sheets.front(), height};
       const Table table{pen, {0, 0}, room_on(sheets.front(), paper_of(job)).width(), columns};
-      if (std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); })) return sheets;
+      Cells heads;
+      for (const Column& column : columns) heads.push_back(column.head);
+      if (table.takes(heads) &&
+          std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); }))
+        return sheets;
     }
   return in(least_letter);
 }

@@ -151,6 +151,22 @@ Point middle_of(const TopoDS_Face& face) {
   return {sum.x / count, sum.y / count};
 }
 
+std::string without_keys(std::string words) {
+  const auto is_key = [](const std::string& inside) {
+    return inside.find('.') != std::string::npos &&
+           inside.find_first_not_of("abcdefghijklmnopqrstuvwxyz_.[]0123456789") == std::string::npos;
+  };
+  for (std::size_t at = words.find(" ("); at != std::string::npos; at = words.find(" (", at)) {
+    const std::size_t end = words.find(')', at);
+    if (end == std::string::npos) break;
+    if (is_key(words.substr(at + 2, end - at - 2)))
+      words.erase(at, end + 1 - at);
+    else
+      at = end;
+  }
+  return words;
+}
+
 std::string first_clause(const std::string& words) {
   int open = 0;
   for (std::size_t i = 0; i < words.size(); ++i) {

@@ -84,6 +84,8 @@ inline std::string member_name(facts::Kind kind) {
 }
 /// Says of the text last written that it is the mark of a member.
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
+/// Words without keys of the job file in brackets: "take one shorter (base.length)" is read on site as well.
+std::string without_keys(std::string words);
 /// Words up to the first semicolon that stands in no brackets.
 std::string first_clause(const std::string& words);
 /// What a plumber must not overlook: as planned, the bore would cut a joist, or the drain has to move for another
