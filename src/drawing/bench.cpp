@@ -10,6 +10,7 @@
 #include "drawing/steps.hpp"
 #include "job/layout.hpp"
 #include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -309,6 +310,14 @@ Sheet draw_bench_end(const Subject& subject) {
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
   });
+}
+
+std::string lapped_edges(const job::Job& job, bool at_bench) {
+  std::vector<job::Side> sides;
+  for (const job::Side side : job.base.lapped)
+    if ((job.bench && job.bench->place == side) == at_bench) sides.push_back(side);
+  if (sides.empty()) return "";
+  return "base's " + units::listed(job::names_of(sides)) + (sides.size() > 1 ? " edges" : " edge");
 }
 
 std::string seat_as_asked(const job::Job& job, const facts::Facts& facts) {

@@ -300,7 +300,7 @@ class Order {
          "there is less mortar than that, or the first batch stiffens before the last lies"});
     add({false, "crew",
          "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
-             "'s line so that mortar can be packed under it." + before(" ", lifts(job_, s_.judgement.results)),
+             "'s line so that mortar can be packed under it." + around(" ", lifts(job_, s_.judgement.results)),
          "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
              ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
              len(f_.bed.greatest_mm) + " thick once set",
@@ -340,8 +340,8 @@ class Order {
          "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
   }
 
-  static std::string before(const char* between, const std::string& words) {
-    return words.empty() ? "" : between + words;
+  static std::string around(const char* before, const std::string& words, const char* after = "") {
+    return words.empty() ? "" : before + words + after;
   }
 
   bool metric() const { return job_.unit == job::UnitSystem::metric; }
@@ -364,9 +364,10 @@ class Order {
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
       add({true, "crew",
-           "Before the seat block: flash the base along walls and bench, and run a bead of sealant on that flashing "
-           "beside the bench. Nobody reaches it later.",
-           base.empty() ? "no upstand of the base to flash"
+           "Before the seat block: " + std::string{base.empty() ? "" : "flash the base along walls and bench, "} +
+               around("lap the frame's waterproofing over the ", lapped_edges(job_, true), " and bond it there, ") +
+               "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
+           base.empty() ? "nothing of the base turns up"
                         : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
            "the bead has a gap, or the flashing is pierced"});
     add({false, "crew",
@@ -393,6 +394,7 @@ class Order {
   void waterproof() {
     add({false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
+             around(", lapped over the ", lapped_edges(job_, false), " and bonded to it where nothing turns up") +
              "; cure by the pail.",
          "up to " + len(f_.finish.top_mm) + " above the datum",
          f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});

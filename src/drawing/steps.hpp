@@ -48,6 +48,9 @@ bool cuts_a_joist(const rules::Result& unsettled);
 /// it does not.
 std::string seat_as_asked(const job::Job& job, const facts::Facts& facts);
 
+/// "base's left edge": where nothing turns up and waterproofing is lapped over it, at the bench or else along walls.
+std::string lapped_edges(const job::Job& job, bool at_bench);
+
 /// What stands under the steps.
 std::vector<std::string> notes_on_steps();
 

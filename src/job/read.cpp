@@ -34,6 +34,14 @@ const toml::node& usual_of(const Key& key, UnitSystem unit) {
   return *(unit == UnitSystem::inch ? inch : metric).at(key.path).get("v");
 }
 
+bool is_same(const toml::node& a, const toml::node& b) {
+  return a.visit([&](const auto& value) {
+    using T = std::decay_t<decltype(value)>;
+    const auto* other = dynamic_cast<const T*>(&b);
+    return other && value == *other;
+  });
+}
+
 class JobReader {
  public:
   JobReader(std::string_view text, std::string file, BodyOf body_of)
@@ -193,12 +201,17 @@ class JobReader {
     settle_body(job_);
   }
 
-  /// What a person wrote for a reason, and what changes nothing here, is told; it is no fault.
+  /// What a person wrote for a reason, and what changes nothing here, is told; it is no fault. What is as it would be
+  /// without its line says nothing anywhere.
   void tell_unused() {
     for (const Unused& unused : what_says_nothing(job_))
-      for (const auto& [path, at] : places_)
-        if (unused.path.back() == '.' ? path.rfind(unused.path, 0) == 0 : path == unused.path)
-          job_.unused.push_back({path, unused.why, at.line});
+      for (const Key& key : keys()) {
+        const bool meant = unused.path.back() == '.' ? key.path.rfind(unused.path, 0) == 0 : key.path == unused.path;
+        const toml::node* node = meant && !section_of(key).repeats() ? find(key.path) : nullptr;
+        if (!node) continue;
+        const bool usual = key.presence == Presence::defaulted && is_same(*node, usual_of(key, job_.unit));
+        if (!usual) job_.unused.push_back({key.path, unused.why, place_of(key.path).line});
+      }
     std::stable_sort(job_.unused.begin(), job_.unused.end(),
                      [](const auto& a, const auto& b) { return a.line < b.line; });
   }

@@ -36,11 +36,10 @@ std::vector<Unused> what_says_nothing(const Job& job) {
       add(all, "bench", {"upstand_height"}, "the seat has no upstands (bench.upstand_thickness)");
   }
   if (!job.buy.mix.any()) all.push_back({"mix.", "no mix is given (mix.parts)"});
+  std::string bare;
   for (const Tiled what : job.buy.tile.own)
-    if (!job.buy.tile.covers(what)) {
-      all.push_back({"tile.own", std::string{"the "} + name_of(what) + " is not tiled (tile.surfaces)"});
-      break;
-    }
+    if (!job.buy.tile.covers(what)) bare += (bare.empty() ? "" : ", ") + std::string{name_of(what)};
+  if (!bare.empty()) all.push_back({"tile.own", "not among what is tiled (tile.surfaces): " + bare});
   return all;
 }
 

@@ -192,7 +192,8 @@ Json level_data(const Subject& subject) {
           {"riser_most", (job.drain.body_depth - job.drain.recess).in_mm()},
           {"gauges", gauges_data(report)},
           {"checks", rim_checks(report)},
-          {"design_fails", text(rules::failing_level(report.judgement.results))}};
+          {"design_fails", text(rules::failing_level(report.judgement.results))},
+          {"others_fail", text(rules::failing_elsewhere(report.judgement.results))}};
 }
 
 }  // namespace fallwright::page

@@ -236,6 +236,20 @@ const Result* result_of(const std::vector<Result>& results, const std::string& i
   return it == results.end() ? nullptr : &*it;
 }
 
+/// What stands in front of the base meets it as it lies: checks that are judged so once its height was read.
+constexpr const char* outside[] = {"threshold.above-outside", "threshold.step-outside", "entry.step"};
+
+/// What is to be done before it is left: at the apron, and of what fails that no pressing mends.
+std::string before_it_is_left(const std::vector<Result>& results) {
+  const Result* apron = result_of(results, "rim.apron");
+  const bool careful = apron && apron->outcome == Outcome::caution;
+  const std::string words = careful ? " CAUTION, " + apron->title + ": " + apron->advice + "." : "";
+  const std::string titles = failing_elsewhere(results);
+  return titles.empty()
+             ? words
+             : words + " Other checks fail, and are mended more easily before the mortar sets: " + titles + ".";
+}
+
 /// Titles of what no reading has settled: a base that is level may still lie too high or too low.
 std::string not_judged(const std::vector<Result>& results) {
   std::string titles;
@@ -254,6 +268,14 @@ std::string failing_level(const std::vector<Result>& results) {
         "threshold.height-greatest", "threshold.below-upstand", "threshold.falls-inward", "threshold.drains"})
     if (const Result* r = result_of(results, id); r && r->outcome == Outcome::fail)
       titles += (titles.empty() ? "" : ", ") + std::string{"'"} + r->title + "'";
+  return titles;
+}
+
+std::string failing_elsewhere(const std::vector<Result>& results) {
+  std::string titles;
+  for (const Result& r : results)
+    if (r.id.rfind("rim.", 0) != 0 && r.outcome == Outcome::fail)
+      titles += (titles.empty() ? "'" : ", '") + r.title + "'";
   return titles;
 }
 
@@ -276,10 +298,15 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
     return r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::fail;
   });
   if (!fails) {
+    for (const char* id : outside)
+      if (const Result* r = result_of(results, id);
+          set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())
+        return {Next::lift, "LIFT IT, or change the floor it meets: '" + r->title + "' fails; " + r->advice + "."};
     const std::string open = not_judged(results);
-    return {Next::leave, open.empty() ? "Leave it, and let nobody step on it."
-                                      : "Nothing to press, as far as was read. NOT JUDGED: " + open +
-                                            ". If that holds, leave it, and let nobody step on it."};
+    return {Next::leave, (open.empty() ? "Leave it, and let nobody step on it."
+                                       : "Nothing to press, as far as was read. NOT JUDGED: " + open +
+                                             ". If that holds, leave it, and let nobody step on it.") +
+                             before_it_is_left(results)};
   }
   if (const Result* under = result_of(results, "rim.bed"); under && under->outcome == Outcome::fail)
     return by_the_bed(*under, press(job, set));

@@ -27,6 +27,9 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
 /// Titles of what fails as the base would lie level, each in quotes; empty: nothing does.
 std::string failing_level(const std::vector<Result>& results);
 
+/// Titles of what else fails of the room, each in quotes: no reading on the base tells of it.
+std::string failing_elsewhere(const std::vector<Result>& results);
+
 /// Where the design fails as it would lie level, no check of the base as set asks for pressing.
 void ask_for_the_design_first(std::vector<Result>& results);
 

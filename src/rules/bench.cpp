@@ -53,12 +53,11 @@ std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   const auto fastener = fastener_of(*frame.fastener);
   if (!fastener) return std::nullopt;
   const double side = facts.cleat->thickness_mm / inch_mm;
-  return Joint{*fastener,
-               behind(wood_of(job)),
-               side,
-               frame.fastener_length->in_mm() / inch_mm - side,
-               is_steel(job) ? sheet_bears_psi : 0,
-               *frame.fasteners_at_stud};
+  // A point that stands out behind the stud holds nothing.
+  const double into =
+      std::min(frame.fastener_length->in_mm() / inch_mm - side, job.walls.stock.depth.in_mm() / inch_mm);
+  return Joint{
+      *fastener, behind(wood_of(job)), side, into, is_steel(job) ? sheet_bears_psi : 0, *frame.fasteners_at_stud};
 }
 
 /// Why no joint is judged, where that is so.
@@ -87,6 +86,13 @@ std::optional<int> enough(int now, double share, int most) {
   return share > 1 && wanted <= most ? std::optional{static_cast<int>(wanted)} : std::nullopt;
 }
 
+/// Whether one that reaches as far as the stud is deep takes more across: past ten thicknesses none does.
+bool longer_holds_more(Joint j, const job::Job& job) {
+  const double now = j.across();
+  j.into_in = std::max(j.into_in, job.walls.stock.depth.in_mm() / inch_mm);
+  return j.across() > now * 1.001;
+}
+
 /// A person who sits at the wall: all of it at one stud.
 Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -108,9 +114,11 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
       share,
       imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into +
           " into it",
-      (count ? std::to_string(*count) : std::string{"more or longer"}) +
-          " fasteners at each stud (bench.frame.fasteners_at_stud), or longer ones (bench.frame.fastener_length); here "
-          "an engineer judges");
+      (count ? std::to_string(*count) : std::string{longer_holds_more(j, job) ? "more or longer" : "more or stouter"}) +
+          " fasteners at each stud (bench.frame.fasteners_at_stud), or " +
+          (longer_holds_more(j, job) ? "longer ones (bench.frame.fastener_length)"
+                                     : "stouter ones (bench.frame.fastener)") +
+          "; here an engineer judges");
   finding.by = calculated(job);
   if (!count) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});

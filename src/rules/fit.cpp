@@ -63,6 +63,14 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
       moves);
 }
 
+/// The one wall at the base's ends, where it stands off it though the other end is open: it may be set against that.
+std::optional<job::Side> lone_wall(const job::Job& job) {
+  const bool left = job.alcove.has_wall(job::Side::left), right = job.alcove.has_wall(job::Side::right);
+  if (left == right || (job.bench && job.bench->place != job::Side::back)) return std::nullopt;
+  if (job.base.against == (left ? job::Against::left : job::Against::right)) return std::nullopt;
+  return left ? job::Side::left : job::Side::right;
+}
+
 Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, facts::Axis axis) {
   const auto it =
       std::find_if(facts.openings.begin(), facts.openings.end(), [&](const auto& o) { return o.axis == axis; });
@@ -78,7 +86,14 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
                                             (it->bench_mm ? " or a shallower bench" : "")
                                       : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
                                             " or take a larger base, so that the upstands stand against framing";
-  return found(over, sum, advice);
+  const Finding finding = found(over, sum, advice);
+  const auto wall = lone_wall(job);
+  if (axis != facts::Axis::width || over <= 0 || it->open_mm <= 0 || !wall) return finding;
+  const std::string set = std::string{"\""} + job::name_of(*wall) + "\"";
+  Finding either = finding;
+  either.advice = "set the base against the " + std::string{job::name_of(*wall)} + " wall (base.against = " + set +
+                  "), " + "or " + advice;
+  return mended_by(std::move(either), {{"base.against", set}}, advice);
 }
 Finding opening_width(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   return opening(job, facts, limit, facts::Axis::width);

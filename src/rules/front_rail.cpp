@@ -68,7 +68,9 @@ RailPart along_front(const job::Job& job, const facts::Rail& rail, const Fastene
 /// timber (8.20, 8.22; from memory): they count as timber.
 double deck_screw_lbf(const job::Job& job, const facts::Rail& rail, const Fastener& fastener) {
   const HeldIn wood = wood_of(job);
-  const double into = job.bench->frame.deck_fastener_length->in_mm() - rail.deck_mm;
+  // Driven down through the deck: no deeper than rail and joists stand.
+  const double into =
+      std::min(job.bench->frame.deck_fastener_length->in_mm() - rail.deck_mm, job.bench->frame.stock.depth.in_mm());
   if (wood.eurocode()) return across_n(fastener, {wood.density, rail.deck_mm, into}) * eurocode_may_use / n_per_lbf;
   return across_lbf(fastener, wood.gravity, rail.deck_mm / inch_mm, into / inch_mm, board_bears_psi);
 }

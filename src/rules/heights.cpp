@@ -174,6 +174,40 @@ Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limi
                    down.lines);
 }
 
+constexpr const char* as_it_lies = ", as the base lies now";
+
+/// Whether the base was read in its bed, and how high it came to lie: what stands in front of it is then met as it is.
+bool lies_as_read(const facts::Facts& facts) {
+  return facts.room.as_set.read && facts.room.as_set.raised_mm.has_value();
+}
+
+/// A height told above the drain's top, above the datum as the base lies. @pre lies_as_read
+double as_read(const facts::Facts& facts, double above_drain_mm) {
+  return facts.heights.drain_top_mm + *facts.room.as_set.raised_mm + above_drain_mm;
+}
+
+/// How far the ends of a side came to lie above where they were designed, least and greatest. @pre lies_as_read
+std::pair<double, double> moved(const facts::Facts& facts, job::Side side) {
+  const facts::AsSet& set = facts.room.as_set;
+  const auto base = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                 [](const facts::Part& part) { return part.which.is(facts::Role::base); });
+  if (base == facts.parts.end()) return {*set.raised_mm, *set.raised_mm};
+  const auto& box = base->bbox_mm;
+  const auto at = [&](double x, double y) {
+    return *set.raised_mm + set.gx * (x - facts.room.drain.now_mm[0]) + set.gy * (y - facts.room.drain.now_mm[1]);
+  };
+  const bool across = side == job::Side::front || side == job::Side::back;
+  const double x = side == job::Side::right ? box[3] : box[0], y = side == job::Side::back ? box[4] : box[1];
+  const double one = at(x, y), other = across ? at(box[3], y) : at(x, box[4]);
+  return {std::min(one, other), std::max(one, other)};
+}
+
+/// What is left to do of a base that lies in its bed already: by so much.
+std::string bedded_again(const std::string& by, bool higher) {
+  return std::string{"lift it while the mortar is wet and bed it again "} + by + (higher ? " higher" : " lower") +
+         ", or " + (higher ? "lower" : "raise") + " the bath's floor in front of the entry by as much";
+}
+
 /// A person or a chair crosses the threshold from the floor beside it, not from the drain.
 Finding step_inside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Heights& h = facts.heights;
@@ -193,7 +227,18 @@ Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit
   if (none(job)) return not_applicable(rolled_in);
   if (!h.threshold_least_mm || !h.threshold_greatest_mm) return missing(no_top);
   if (!h.outside_mm) return unread();
-  const double up = *h.threshold_greatest_mm - *h.outside_mm, down = *h.outside_mm - *h.threshold_least_mm;
+  const facts::AsSet& set = facts.room.as_set;
+  const bool now = lies_as_read(facts) && set.threshold_least_mm && set.threshold_greatest_mm;
+  const double highest = now ? as_read(facts, *set.threshold_greatest_mm) : *h.threshold_greatest_mm;
+  const double lowest = now ? as_read(facts, *set.threshold_least_mm) : *h.threshold_least_mm;
+  const double up = highest - *h.outside_mm, down = *h.outside_mm - lowest;
+  if (now)
+    return found(
+        std::max(up, down),
+        std::string{down > up ? "bath's finished floor above the threshold's lowest top edge"
+                              : "threshold's highest top edge above the bath's finished floor in front of it"} +
+            as_it_lies,
+        bedded_again(text_at_least(std::max(up, down) - *limit.greatest, job), down > up));
   if (down > up)
     return found(down, "bath's finished floor above the threshold's lowest top edge",
                  "raise base and threshold, or lower the bath's floor in front of the entry, by " +
@@ -214,9 +259,11 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
   const auto spill = spill_of(job, facts);
   if (!spill) return missing(no_top);
   if (!h.outside_mm) return unread();
-  const double height = spill->top_mm - *h.outside_mm;
+  const bool now = lies_as_read(facts) && facts.room.as_set.threshold_least_mm;
+  const double height = (now ? as_read(facts, *facts.room.as_set.threshold_least_mm) : spill->top_mm) - *h.outside_mm;
   const std::string lacks = text_at_least(*limit.least - height, job),
                     where = spill->words() + " above the bath's finished floor in front of it";
+  if (now) return found(height, where + as_it_lies, bedded_again(lacks, true));
   const double bed = up_to_mark(job.bed.least.in_mm() + *limit.least - height, job);
   if (is_bought(job))
     return mended_by(
@@ -248,7 +295,8 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   double up = 0, lowest = 0, highest = 0;
   for (const facts::Edge& edge : facts.edges) {
     if (!edge.open() || edge.raised() || !facts.heights.outside_mm) continue;
-    for (const double top : {edge.top_mm, edge.top_greatest_mm}) {
+    const auto [least, most] = lies_as_read(facts) ? moved(facts, edge.side) : std::pair{0., 0.};
+    for (const double top : {edge.top_mm + least, edge.top_greatest_mm + most}) {
       const double by = top - *facts.heights.outside_mm;
       lowest = worst ? std::min(lowest, by) : by, highest = worst ? std::max(highest, by) : by;
       if (!worst || std::abs(by) > std::abs(up)) up = by, worst = &edge;
@@ -258,7 +306,10 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (!facts.heights.outside_mm) return unread();
   if (!worst) return not_applicable("no open edge of the base is without an upstand");
   const std::string where = std::string{job::name_of(worst->side)} + " edge of the base " +
-                            (up < 0 ? "below" : "above") + " the bath's finished floor outside";
+                            (up < 0 ? "below" : "above") + " the bath's finished floor outside" +
+                            (lies_as_read(facts) ? as_it_lies : "");
+  if (lies_as_read(facts))
+    return found(std::abs(up), where, bedded_again(text_at_least(std::abs(up) - *limit.greatest, job), up < 0));
   if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
     return found(
         std::abs(up), where,

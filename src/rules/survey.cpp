@@ -212,11 +212,20 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   // Level where that does; else the way that lacks less.
   const bool level = drop.least_mm >= 0 || drop.least_mm >= drop.tip_clear_mm;
   const double left = level ? drop.least_mm : drop.tip_clear_mm;
-  return found(left,
-               (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop) +
-                   before_furring(job, facts),
-               std::string{"the base does not go in, "} + (level ? "let down level" : "tipped in") + ", by " +
-                   text_at_least(-left, job) + ": take a smaller base, or move the studs before it is ordered");
+  const std::string words = std::string{"the base does not go in, "} + (level ? "let down level" : "tipped in") +
+                            ", by " + text_at_least(-left, job) +
+                            ": take a smaller base, or move the studs before it is ordered";
+  Finding finding = found(left,
+                          (level ? "let down level; " : "tipped in, as it levels out; ") + narrowest(job, drop) +
+                              before_furring(job, facts),
+                          words);
+  // How well the tape closes says nothing of a width that was read there, nor of a way in that nothing was read of.
+  finding.broken = left < -units::tolerance::length_mm && (!level || drop.narrower);
+  const auto from = level_from(job, facts, 0);
+  if (!from || left >= 0) return finding;
+  finding.advice = words + "; or hold it level no higher than " + text_at_most(*from, job) +
+                   ", below where it is too narrow (base.lowered_from)";
+  return mended_by(std::move(finding), {set_length("base.lowered_from", *from, job)}, words);
 }
 
 double slope_of(const Way& way) {

@@ -42,8 +42,8 @@ TEST(Unused, KeysOfWhatTheRoomDoesNotHaveAreToldWithTheirLine) {
       {point + "[base.upstands]\nthickness = 0\nheight = 4\n",
        "base.upstands.height, line 15: the base has no upstands (base.upstands.thickness)"},
       {point + "[tile]\nsurfaces = [\"floor\"]\nown = [\"floor\", \"seat\"]\n",
-       "tile.own, line 15: the seat is not tiled (tile.surfaces)"},
-      {point + "[mix]\ncement_bag = \"94 lb\"\n", "mix.cement_bag, line 14: no mix is given (mix.parts)"},
+       "tile.own, line 15: not among what is tiled (tile.surfaces): seat"},
+      {point + "[mix]\ncement_bag = \"80 lb\"\n", "mix.cement_bag, line 14: no mix is given (mix.parts)"},
   };
   for (const Row& row : rows) EXPECT_EQ(unused_of(row.more), std::vector{row.told}) << row.more;
 }

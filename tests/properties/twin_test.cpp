@@ -179,6 +179,7 @@ void expect_judged_as_its_image(const Room& of) {
   same.skip = [](const std::string& path) {
     return is_among(path, {
                               R"(job\.(sha256|keys.*)|base\.file\.sha256)",
+                              R"(unused_keys.*)",            // names and lines of the file
                               R"(base\.site_built\.marks)",  // a wall's marks are read from its left end in both
                               R"(sticks)",                   // what is bought stands under stocks
                               R"(cuts\[\]\.mark)",
@@ -208,7 +209,7 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   Sameness same;
   same.skip = [](const std::string& path) {
     return is_among(path, {
-                              R"(job\.(unit|sha256|keys.*))",
+                              R"(job\.(unit|sha256|keys.*)|unused_keys.*)",
                               R"(checks\[\]\.(where|advice|details|remedies.*))",  // lengths as the unit writes them
                               R"(road.*)",  // made of lengths on its marks, and what comes of those
                               R"((takeoff|cuts|sticks|stocks).*)",  // packs and marks of the tape of either unit

@@ -107,7 +107,10 @@ function lookAtApron(card, found, limit) {
   if (card.apron_foot === null) return NOT_HERE;
   if (found.apron_least === undefined || found.apron_least === null) return UNREAD;
   const bound = limit.least ?? limit.greatest;
-  return {value: bound !== null && found.apron_least < bound ? found.apron_least : found.apron_greatest};
+  const high = bound !== null && found.apron_least < bound, gap = high ? found.apron_least : found.apron_greatest;
+  return {value: gap, advice: high
+      ? `cut the apron's foot off by ${textAtLeast(-gap, card.metric)}, or press the base down along the bench`
+      : `set the seat block lower by ${textAtLeast(gap - (limit.greatest ?? gap), card.metric)}, or fill the joint below its apron`};
 }
 
 /** Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none. */
@@ -188,9 +191,12 @@ function verdictOn(card, found, results) {
                                             `${card.design_fails}. Lift the base out.`};
   if (!results.some((r) => r.outcome === 'fail')) {
     const open = results.filter((r) => r.outcome === 'not-checked').map((r) => `'${r.title}'`).join(', ');
-    return {next: 'leave', words: open
+    const apron = results.find((r) => r.id === 'rim.apron' && r.outcome === 'caution');
+    const careful = apron ? ` CAUTION, ${apron.title}: ${apron.advice}.` : '';
+    const others = card.others_fail ? ` Other checks fail, and are mended more easily before the mortar sets: ${card.others_fail}.` : '';
+    return {next: 'leave', words: (open
         ? `Nothing to press, as far as was read. NOT JUDGED: ${open}. If that holds, leave it, and let nobody step on it.`
-        : 'Leave it, and let nobody step on it.'};
+        : 'Leave it, and let nobody step on it.') + careful + others};
   }
   const bed = results.find((r) => r.id === 'rim.bed' && r.outcome === 'fail');
   if (bed && bed.least !== null && bed.value < bed.least) return {next: 'lift', words: `LIFT IT: ${bed.advice}.`};
