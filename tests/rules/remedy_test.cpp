@@ -108,5 +108,40 @@ TEST(RemedyLines, ABoughtBaseGoesTheWayThatItsDrainsWindowLies) {
   }
 }
 
+TEST(RemedyLines, OfFixturesTheLowOnesAloneGoUp) {
+  // Source: by hand: of three the first lacks 0.4 of an inch, on the tape 7/16, the last 1/4; what is high enough
+  // stays.
+  job::Job job = sample::job_for({});
+  job.fixtures = {{"rail", job::Side::left, Length::inches(24), Length::inches(30), {}, {}},
+                  {"shelf", job::Side::back, Length::inches(24), Length::inches(60), {}, {}},
+                  {"grab bar", job::Side::back, Length::inches(40), Length::inches(34), {}, {}}};
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.backings = {{"rail", job::Side::left, 30 * in, 1, 0, false, 0.6 * in, 0, 0},
+                    {"shelf", job::Side::back, 60 * in, 1, 0, false, 30 * in, 0, 0},
+                    {"grab bar", job::Side::back, 34 * in, 1, 0, false, 0.75 * in, 0, 0}};
+  const Result r = sample::result_of(job, facts, "fixture.above-water");
+  EXPECT_THAT(lines_of(r), ElementsAre("fixture.height = \"30-7/16 in\"",
+                                       "fixture.height = \"34-1/4 in\" (in that section's entry 3)"));
+}
+
+TEST(RemedyLines, AHandIsToldFromHalfAnInchOffTheMiddleOn) {
+  // Source: common practice, no source: half an inch of it, on either side, tells a base of the other hand; less than
+  // that is a base whose drain is bored in its middle, which can be moved.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::bought, job.walls.existing = true;
+  facts::Facts facts = sample::good_facts();
+  facts::Bought& bought = facts.bought.emplace();
+  bought.waste_back_mm = 0;
+  const auto of_other_hand = [&](double drain_mm, double waste_mm) {
+    bought.drain_aside_mm = drain_mm, bought.waste_aside_mm = waste_mm;
+    return sample::result_of(job, facts, "base.over-waste").advice.find("of the other hand") != std::string::npos;
+  };
+  EXPECT_TRUE(of_other_hand(12.7, -12.7));
+  EXPECT_TRUE(of_other_hand(-12.7, 12.7));
+  EXPECT_FALSE(of_other_hand(12.6, -200));
+  EXPECT_FALSE(of_other_hand(200, -12.6));
+  EXPECT_FALSE(of_other_hand(200, 20));
+}
+
 }  // namespace
 }  // namespace fallwright::rules
