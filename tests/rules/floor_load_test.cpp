@@ -143,6 +143,21 @@ TEST(Loads, ThatFailAtTheWorstPlaceAloneAskWhereTheSpanBegins) {
   EXPECT_EQ(outcome(0.48).outcome, Outcome::pass);
 }
 
+TEST(Loads, AnOwnersLimitOfSagAsksForThePlaceThatDecidesIt) {
+  // Source: by hand, from the closed forms above: 3.3129 mm of 3048 at the worst place are 1/920, 2.8476 at the best
+  // 1/1070: a limit of 1/1000 is kept at the one and not at the other, whatever tile asks of such timber.
+  job::Job job = floor_of("SPF No.2");
+  const auto outcome = [&](double limit) {
+    job.limits = {{"joist_deflection", limit, "the owner"}};
+    for (const Result& r : check(job, sample::good_facts()))
+      if (r.id == "load.joists-deflection") return r.outcome;
+    return Outcome::not_applicable;
+  };
+  EXPECT_EQ(outcome(1. / 1000), Outcome::not_checked);
+  EXPECT_EQ(outcome(1. / 900), Outcome::pass);
+  EXPECT_EQ(outcome(1. / 1100), Outcome::fail);
+}
+
 TEST(Loads, ByEurocodeAreFactored) {
   // Source: by hand: EN 338 (2016) C24: 24 and 4.0 N/mm2, E 11000; k_mod 0.8, 1.3, k_sys 1.1, k_cr 0.67; 1.35 G + 1.5
   // Q; in the end 1.8 G + 1.24 Q. The floor above: 35.521 % and 4.1514 mm in the middle, shear 26.972 % at the end.

@@ -108,6 +108,14 @@ TEST(RemedyLines, ABoughtBaseGoesTheWayThatItsDrainsWindowLies) {
   }
 }
 
+TEST(RemedyLines, ABedWithoutVolumeIsSaidToHaveNone) {
+  // Source: none; what is wrong is named, not that a sum of it came to no number.
+  facts::Facts facts = sample::good_facts();
+  facts.bed.set_mm3 = 0, facts.bed.squeeze_out_mm3 = 1e6;
+  for (const char* id : {"bed.squeeze-out", "bed.fills-shell"})
+    EXPECT_THAT(sample::result_of(sample::alcove(), facts, id).advice, HasSubstr("the bed has no volume"));
+}
+
 TEST(RemedyLines, OfFixturesTheLowOnesAloneGoUp) {
   // Source: by hand: of three the first lacks 0.4 of an inch, on the tape 7/16, the last 1/4; what is high enough
   // stays.
