@@ -7,7 +7,9 @@
 
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/steps.hpp"
 #include "job/layout.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -303,7 +305,21 @@ Sheet draw_bench_end(const Subject& subject) {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
         "is level; the seat falls to the "
         "base."};
+    if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
+      sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) +
+                            " above the datum: " + asked + ".");
   });
+}
+
+std::string seat_as_asked(const job::Job& job, const facts::Facts& facts) {
+  if (!job.bench || !facts.heights.seat_front_mm) return "";
+  const auto said = [&](double mm) {
+    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
+  };
+  const std::string asked = said(job.bench->height.in_mm());
+  return said(*facts.heights.seat_front_mm) == asked
+             ? ""
+             : asked + " was asked for; its frame is cut to whole marks, the seat no higher than that";
 }
 
 Cut bench_cut(const Subject& subject) {

@@ -93,7 +93,8 @@ std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
 /// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
 std::string pack_of(const takeoff::Row& row, const job::Job& job) {
   if (row.pack <= 0 || row.buy_unit == row.unit || row.item.rfind("deck sheet", 0) == 0) return "";
-  const int places = row.pack == std::floor(row.pack) ? 0 : row.pack < 10 ? 2 : 1;
+  // What was typed in the trade's unit is whole there but for rounding.
+  const int places = std::abs(row.pack - std::round(row.pack)) < 1e-6 ? 0 : row.pack < 10 ? 2 : 1;
   std::string words = "each " + units::decimals(row.pack, places) + " " + row.unit;
   if (is(row, takeoff::Item::mortar_bags) && job.bed.bag_kg)
     words += " mixed, " + (job.unit == job::UnitSystem::metric
@@ -125,7 +126,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
     rows.push_back({"", to_carry(row), what_of(row), size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
-  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.6}, {"of what", 3.5}, {"size", 3.5}};
+  std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};
   if (named) columns.push_back({"from", 2.5});
   return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject));
 }

@@ -232,8 +232,7 @@ class Cover {
       const auto high_of = [&](const std::string& words) {
         return 4 * static_cast<double>(wrapped(words, width, least_letter).size());
       };
-      const std::string found =
-          "- " + r.title + ": " + rules::measured_text(r, s_.job()) + ", " + rules::limit_text(r, s_.job()) + "; ";
+      const std::string found = "- " + r.title + ": " + rules::found_and_limit(r, s_.job()) + "; ";
       // All that is advised where there is room for it.
       std::string words = found + r.advice;
       if (y - high_of(words) < -height_ + 3 * last_line) words = found + first_clause(r.advice);

@@ -10,6 +10,8 @@ namespace {
 
 using parts::Role;
 
+constexpr double least_bed_mm = 5;  ///< of mortar, to be named
+
 Point turned(Point p) {
   return {p.y, p.x};
 }
@@ -47,13 +49,13 @@ struct Named {
   Point at;
 };
 
-/// The middle of the widest stretch of a few level lines through the rings.
-std::optional<Point> point_within(const std::vector<Outline>& rings) {
+/// The middle of the widest stretch of a few level lines through the rings, if that is wider than `least`.
+std::optional<Point> point_within(const std::vector<Outline>& rings, double least) {
   double low = std::numeric_limits<double>::max(), high = -low;
   for (const Outline& ring : rings)
     for (const Point& p : ring) low = std::min(low, p.y), high = std::max(high, p.y);
   std::optional<Point> best;
-  double widest = 0;
+  double widest = least;
   for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
     const double y = low + share * (high - low);
     for (const auto& [from, to] : stretches_within(rings, y))
@@ -135,6 +137,14 @@ Placed placed(const Seen& seen, const Frame& w, double times, const std::vector<
   return out;
 }
 
+/// At least twice as large as the view, whose scale that is.
+double least_of_details(const Sheet& sheet, double scale) {
+  double least = 1;
+  for (const double usual : scales_of(sheet.metric))
+    if (usual <= scale / 2) least = usual;
+  return least;
+}
+
 }  // namespace
 
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
@@ -158,24 +168,39 @@ std::vector<Seen> board_over(const job::Job& job, double face, double into, doub
   return {{"board, comes later", {std::min(face, front), top + gap, std::max(face, front), high}, LineKind::phantom}};
 }
 
-void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw) {
-  const double t = pen.text_mm(), scale = t / letter;
+/// The largest usual scale at which a sheet with its details still fits its page; nothing where none does.
+static std::optional<double> scale_of_details(const Sheet& sheet, const Pen& pen, const job::Job& job,
+                                              const Details& draw) {
+  const double t = pen.text_mm(), scale = t / letter, least = least_of_details(sheet, scale);
   const Frame room = room_on(sheet, paper_of(job));
-  const std::vector<double>& usual = scales_of(sheet.metric);  // the largest first
-  double own = 1;
-  for (const double least : usual)
-    if (least <= scale / 2) own = least;
-  for (const double larger : usual) {
-    if (larger >= own) break;
+  for (const double own : scales_of(sheet.metric)) {  // the largest first
+    if (own > least) break;
     Sheet trial = sheet;
     Pen trying{trial, t};
-    draw(trial, trying, larger);
+    draw(trial, trying, own);
     const Frame all = frame_of(trial);
-    if (all.width() > room.width() * scale || all.height() > room.height() * scale) continue;
-    own = larger;
-    break;
+    if (all.width() <= room.width() * scale && all.height() <= room.height() * scale) return own;
   }
-  draw(sheet, pen, own);
+  return std::nullopt;
+}
+
+void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw) {
+  const double scale = pen.text_mm() / letter;
+  draw(sheet, pen, scale_of_details(sheet, pen, job, draw).value_or(least_of_details(sheet, scale)));
+}
+
+void add_details_at(Sheet& sheet, Pen& pen, const job::Job& job, const std::vector<Point>& places,
+                    const DetailsAt& draw) {
+  const auto at = [&](Point place) {
+    return [&draw, place](Sheet& on, Pen& with, double scale) { draw(on, with, scale, place); };
+  };
+  std::optional<double> best;
+  Point place = places.front();
+  for (const Point& other : places) {
+    const auto own = scale_of_details(sheet, pen, job, at(other));
+    if (own && (!best || *own < *best)) best = own, place = other;
+  }
+  draw(sheet, pen, best.value_or(least_of_details(sheet, pen.text_mm() / letter)), place);
 }
 
 Sheet details_alone(const std::string& name, const std::string& title, const job::Job& job, const Details& draw) {
@@ -191,7 +216,8 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   std::vector<Named> left, right;
   double room = 0, beside = 0;
   for (const Enlarged& part : parts)
-    if (const auto at = point_within(part.rings)) {
+    // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
+    if (const auto at = point_within(part.rings, part.cut.solid->role == Role::bed ? least_bed_mm * times : 0)) {
       const std::string& name = part.cut.name;
       const bool nearer_left = at->x < w.width() * times - at->x - t;
       (nearer_left ? left : right).push_back({name, *at});

@@ -50,6 +50,10 @@ using Details = std::function<void(Sheet& sheet, Pen& pen, double scale)>;
 /// Beside a view: at the largest usual scale at which the sheet still fits its page, at least twice the view's. Notes
 /// that the sheet has stand there already: they take room.
 void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw);
+/// The same at that of some places, each the upper left corner of nothing but paper, where they can be largest.
+using DetailsAt = std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)>;
+void add_details_at(Sheet& sheet, Pen& pen, const job::Job& job, const std::vector<Point>& places,
+                    const DetailsAt& draw);
 /// On a sheet of their own, for small paper: at the sheet's scale.
 Sheet details_alone(const std::string& name, const std::string& title, const job::Job& job, const Details& draw);
 

@@ -97,7 +97,7 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
                {middle.x, middle.y + half + 0.5 * t});
   } else {
     const double y = middle.y - half - 2 * t;
-    if (left > -reach) pen.across({middle.x + left, middle.y - bore}, {middle.x - bore, middle.y - bore}, y);
+    if (left > -reach) pen.across({middle.x - bore, middle.y - bore}, {middle.x + left, middle.y - bore}, y);
     if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
   }
   pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
@@ -213,8 +213,7 @@ std::vector<std::string> bore_warning(const Subject& s) {
   if (!unsettled) return {};
   if (!cuts_a_joist(*unsettled))
     return {"DO NOT BORE YET: THE DRAIN'S PLACE IS NOT SETTLED. '" + unsettled->title +
-            "' fails: " + rules::measured_text(*unsettled, s.job()) + ", " + rules::limit_text(*unsettled, s.job()) +
-            "; moving the drain mends it."};
+            "' fails: " + rules::found_and_limit(*unsettled, s.job()) + "; moving the drain mends it."};
   std::string what = first_clause(unsettled->advice);
   if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
   return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
@@ -269,6 +268,17 @@ double foot_of_texts(const Sheet& sheet, double x) {
   for (const Text& text : sheet.texts)
     if (text.at.x > x) foot = std::min(foot, text.at.y);
   return foot;
+}
+
+/// Below those texts, and right of all that is drawn so low.
+Point under_texts(const Sheet& sheet, double x, double t) {
+  const double top = foot_of_texts(sheet, x + 2 * t) - 3 * t;
+  double right = x;
+  for (const Line& line : sheet.lines)
+    if (std::min(line.from.y, line.to.y) < top) right = std::max({right, line.from.x, line.to.x});
+  for (const Text& text : sheet.texts)
+    if (const Box box = box_of(text); box.y0 < top) right = std::max(right, box.x1);
+  return {right + 4 * t, top};
 }
 
 Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids) {
@@ -328,9 +338,10 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
                  foot = plan ? add_bore_plan(sheet, pen, subject, {middle, below - 7.5 * t - half}) + 7 * t : below;
     add_places(pen, subject, {x0, foot}, small || plan ? std::optional{ladder_foot} : std::nullopt);
     if (!small)
-      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
-        add_flange(on, with, scale, subject, solids, true, beside);
-      });
+      add_details_at(sheet, pen, subject.job(), {beside, under_texts(sheet, x1, t)},
+                     [&](Sheet& on, Pen& with, double scale, Point place) {
+                       add_flange(on, with, scale, subject, solids, true, place);
+                     });
   });
 }
 

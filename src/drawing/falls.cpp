@@ -101,13 +101,26 @@ void add_spots(Pen& pen, const Subject& s) {
       return &other != &spot && std::hypot(other.at.X() - p.X(), other.at.Y() - p.Y()) < 5;
     });
     const std::string height = height_above_drain(pen, p.Z() - drain, s.job().unit == job::UnitSystem::metric);
-    const std::string name = !shared ? "" : spot.threshold ? "threshold " : "rim ";
+    // What is level with the drain says so: a bare nought beside another height would be read as its last figure.
+    const std::string name = height == pen.words(0) ? "drain " : !shared ? "" : spot.threshold ? "threshold " : "rim ";
     pen.cross({p.X(), p.Y()}, 0.7 * t);
     // Inward, so that what is named and its words lie on the same side of the edge.
     const bool left = p.X() < s.facts.room.drain.now_mm[0];
     const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there
-    pen.name({p.X(), p.Y()}, {p.X() + (left ? in : -in) * t, p.Y() + (shared && spot.threshold ? -1.4 : 0.5) * t},
-             name + height, left ? Anchor::left : Anchor::right, 0.75);
+    // Of two that stand close behind each other the nearer one's words stand before it, the other's behind.
+    const auto close = [&](double way) {
+      return std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
+        const double behind = way * (other.at.Y() - p.Y());
+        return std::abs(other.at.X() - p.X()) < 5 && behind > 5 && behind < 2.5 * t;
+      });
+    };
+    const bool before = (shared && spot.threshold) || (!shared && close(1));
+    const Point at{p.X() + (left ? in : -in) * t, p.Y() + (before ? -1.4 : 0.5) * t};
+    const Anchor anchor = left ? Anchor::left : Anchor::right;
+    if (!shared && (close(1) || close(-1)))
+      pen.name_outside({p.X(), p.Y()}, at, name + height, anchor, 0.75);
+    else
+      pen.name({p.X(), p.Y()}, at, name + height, anchor, 0.75);
   }
 }
 
@@ -263,8 +276,17 @@ std::vector<std::string> broken_falls(const Subject& s) {
 }
 
 void add_runs(Pen& pen, const Subject& s) {
-  const auto &b = part(s.facts, facts::Role::base).bbox_mm, &d = part(s.facts, facts::Role::drain).bbox_mm;
-  const double t = pen.text_mm();
+  std::array<double, 6> b = part(s.facts, facts::Role::base).bbox_mm;
+  const auto& d = part(s.facts, facts::Role::drain).bbox_mm;
+  const double t = pen.text_mm(), foot = b[1], outer = b[0];
+  if (s.facts.site_built) {  // it fills the room, askew where that is: at the drain, as the plan has it
+    const auto& now = s.facts.room.drain.now_mm;
+    const auto at = [&](const char* from) { return mark_mm(s.facts, std::string{"bore centre from the "} + from); };
+    if (const auto left = at("left stud face")) b[0] = now[0] - *left;
+    if (const auto right = at("right stud face")) b[3] = now[0] + *right;
+    if (const auto front = at("base's front edge")) b[1] = now[1] - *front;
+    if (const auto back = at("back stud face")) b[4] = now[1] + *back;
+  }
   // The base is as long as everywhere, the opening as wide; of the runs the longer shows a mark least.
   const std::pair<double, double> left{b[0], d[0]}, right{d[3], b[3]};
   const bool left_first = left.second - left.first > right.second - right.first;
@@ -274,10 +296,10 @@ void add_runs(Pen& pen, const Subject& s) {
     places.erase(std::unique(places.begin(), places.end(), same), places.end());
     return places;
   };
-  pen.chain(apart({b[0], d[0], d[3], b[3]}), b[1], b[1] - 6 * t,
+  pen.chain(apart({b[0], d[0], d[3], b[3]}), foot, foot - 6 * t,
             {left_first ? left : right, left_first ? right : left});
   const std::vector<double> ys = apart({b[1], d[1], d[4], b[4]});
-  for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({b[0], ys[i]}, {b[0], ys[i + 1]}, b[0] - 5 * t);
+  for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({outer, ys[i]}, {outer, ys[i + 1]}, outer - 5 * t);
 }
 
 /// What was measured of each facet; of several that are called alike in their order.

@@ -116,7 +116,9 @@ Hatch look_of(const parts::Solid& solid, bool along_grain, const job::Job& job) 
     case Role::bed:
       return filled("mortar", {{}, "SAND", {{0, 0, 1.6, {0, -2.2}}, {37, 0.7, 2.3, {0, -3.1}}}});
     case Role::base:
-      return filled(job.base.is_site_built() ? "mortar above the liner" : "shower base",
+      return filled(!job.base.is_site_built()                                  ? "shower base"
+                    : job.base.site.waterproofing == job::Waterproofing::liner ? "mortar above the liner"
+                                                                               : "tile on its bond",
                     {{}, "ANSI31", {{45, 0, 2.2}}});
     case Role::seat_block:
       return filled("seat block", {{}, "ANSI31", {{135, 0, 4}}});

@@ -164,8 +164,8 @@ class Order {
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer",
          std::string{"Frame or fur the walls and set blocking, faces flush."} +
-             (furred_beside() ? " Furring on the side walls goes on once the base is set: before, it leaves that no "
-                                "room to be let down."
+             (furred_beside() ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
+                                "has no room to come down."
                               : ""),
          (furring() == 0
               ? std::string{"no stud needs furring, as read or drawn"}
@@ -195,7 +195,7 @@ class Order {
                       ": do not bore. Settle where the drain goes, build the sheets anew, and bore by those.",
                   "no centre is given: the check '" + unsettled->title + "' fails",
                   "somebody gives you the old sheets"});
-    if (f_.bought && f_.bought->waste_aside_mm && f_.bought->waste_back_mm) return waste();
+    if (f_.bought && (f_.bought->waste_aside_mm || f_.bought->waste_back_mm)) return waste();
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +
              (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
@@ -217,7 +217,10 @@ class Order {
                                     "bore nothing beside it.",
          "drain " + mark("bore centre from the left stud face") + " from the left stud face, " +
              mark("bore centre from the back stud face") + " from the back" +
-             (measured ? "; as read the waste is off by " + exact(*check->measured) : ""),
+             (measured ? "; as read the waste is off by " + exact(*check->measured) : "") +
+             (!f_.bought->waste_aside_mm  ? "; how far the waste stands from the side walls was not read: measure it"
+              : !f_.bought->waste_back_mm ? "; how far the waste stands from the back was not read: measure it"
+                                          : ""),
          "the waste stands elsewhere than it was read"});
   }
 
@@ -234,7 +237,10 @@ class Order {
            "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     add({true, "crew",
-         std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
+         std::string{shut_base(s_)
+                         ? "AS IT STANDS THE BASE DOES NOT GO IN: settle that, and build the sheets anew. Then: "
+                         : ""} +
+             "Dry fit the base. Mark the bed's edge and the collar round the bore." +
              (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
                       : ""),
          (rib > 0
@@ -368,7 +374,8 @@ class Order {
          "says: "
          "weight or clamps until it has taken.",
          row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
-             len(f_.heights.seat_front_mm.value_or(0)) + " above the datum, back higher",
+             len(f_.heights.seat_front_mm.value_or(0)) + " above the datum" +
+             (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
          "the seat falls away from the base", "seat"});
     if (!own.empty())
       add({false, "crew", "Flash the seat block's own upstands at the walls.",
@@ -473,14 +480,6 @@ std::string lifts(const job::Job& job, const std::vector<rules::Result>& results
       return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
              first_clause(r.where) + ".";
   return "";
-}
-
-std::vector<std::string> notes_on_steps() {
-  return {
-      "HOLD: nobody goes on before somebody else has looked. Mortar, adhesive and waterproofing cure, and are pressed "
-      "and "
-      "held, by their makers' word.",
-      "Structure, gas, electricity and pipes are for those licensed for them."};
 }
 
 std::vector<Sheet> draw_order_of_work(const Subject& subject) {

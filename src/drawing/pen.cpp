@@ -169,13 +169,14 @@ void Pen::state(Dimension dimension, Point line_at, double turn_deg, const std::
 }
 
 void Pen::across(Point from, Point to, double y) {
-  if (from.x > to.x) std::swap(from, to);
+  const bool leftward = from.x > to.x;
+  if (leftward) std::swap(from, to);
   const std::string text = words(to.x - from.x);
   state({from, to, text, to.x - from.x, 0}, {to.x, y}, level, [&] {
     witness(from, {from.x, y});
     witness(to, {to.x, y});
     dimension_line(from.x, to.x, y);
-    words_over(from.x, to.x, y, text, true, true);
+    words_over(from.x, to.x, y, text, true, !leftward);
   });
 }
 
@@ -237,6 +238,39 @@ void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column,
   say(ys.front(), ys.back(), further, words(printed.whole), -number);
 }
 
+namespace {
+
+/// Places in order, moved as little as keeps each at least a step from the next: those that crowd stand evenly about
+/// their middle.
+std::vector<double> spread_out(const std::vector<double>& places, double step) {
+  struct Crowd {
+    double middle;
+    std::size_t count;
+    double half(double by) const { return by * static_cast<double>(count - 1) / 2; }
+  };
+  std::vector<Crowd> crowds;
+  for (const double place : places) {
+    crowds.push_back({place, 1});
+    while (crowds.size() > 1) {
+      const Crowd &last = crowds.back(), &before = crowds[crowds.size() - 2];
+      if (last.middle - last.half(step) - before.middle - before.half(step) >= step) break;
+      const double both = static_cast<double>(last.count + before.count);
+      const Crowd joined{
+          (last.middle * static_cast<double>(last.count) + before.middle * static_cast<double>(before.count)) / both,
+          last.count + before.count};
+      crowds.pop_back();
+      crowds.back() = joined;
+    }
+  }
+  std::vector<double> spread;
+  for (const Crowd& crowd : crowds)
+    for (std::size_t i = 0; i < crowd.count; ++i)
+      spread.push_back(crowd.middle - crowd.half(step) + step * static_cast<double>(i));
+  return spread;
+}
+
+}  // namespace
+
 void Pen::running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook) {
   const auto at = [&](double place, double out) {
     return Point{start.x + place * step.x + out * outward.x, start.y + place * step.y + out * outward.y};
@@ -250,21 +284,18 @@ void Pen::running(const std::vector<double>& places, Point start, Point step, Po
     label({beside.x, beside.y - 0.4 * text_}, "O", Anchor::middle, 0.85);
   }
   const bool upright_run = std::abs(step.y) > std::abs(step.x);
-  double widest = 0;
-  for (const double place : places) widest = std::max(widest, width_of(words(place), 0.85 * text_));
-  std::vector<double> rows;  // of numbers, each by the last place that is written there
-  for (const double place : places) {
-    // Numbers stand across the run; one that comes too near the last stands a row further out.
-    std::size_t out = 0;
-    while (out < rows.size() && place - rows[out] < 1.5 * text_) ++out;
-    if (out == rows.size()) rows.push_back(0);
-    rows[out] = place;
-    const Point p = at(place, row + 0.8 * text_ + static_cast<double>(out) * (widest + 0.6 * text_));
+  const std::vector<double> apart = spread_out(places, 1.5 * text_);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const double place = places[i], stands = apart[i];
+    // Numbers stand across the run, all in one row; from a tick whose number had to make room a line leads there.
+    const bool aside = std::abs(stands - place) > 0.1 * text_;
+    const Point p = at(stands, row + (aside ? 1.6 : 0.8) * text_);
     Dimension dimension{at(0, 0), at(place, 0), words(place), place, 0};
     dimension.running = true;
     state(std::move(dimension), at(place, row), upright_run ? upended : level, [&] {
       tick(at(place, row));
       line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
+      if (aside) line(at(place, row + 0.4 * text_), at(stands, row + 1.4 * text_), LineKind::dimension);
       if (upright_run)
         note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
       else

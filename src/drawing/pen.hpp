@@ -62,6 +62,7 @@ class Pen {
   void strike(Point low, Point high, Point words_at, double size = 2);
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
+  /// One from right to left has its words past its left end, never past its right, where they are too long for it.
   void across(Point from, Point to, double y);
   /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that
   /// short heights one above the other stay legible.

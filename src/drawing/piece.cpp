@@ -87,10 +87,19 @@ bool is_plain(const takeoff::CutRow& cut) {
   return cut.furring || (!cut.sheet && cut.ends == "square");
 }
 
+std::string ends_of(const takeoff::CutRow& cut) {
+  // The cut list has both angles: an end that is 0.0 deg from square is square to whoever cuts it.
+  const std::string first = "0.0 and ", both = " and 0.0 deg from square";
+  if (cut.ends.rfind(first, 0) == 0) return "square, other end " + cut.ends.substr(first.size());
+  if (cut.ends.ends_with(both))
+    return cut.ends.substr(0, cut.ends.size() - both.size()) + " deg from square, other end square";
+  return cut.ends;
+}
+
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
   if (cut.furring || cut.ends == "square") return cut.ends;
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
-  return cut.ends + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
+  return ends_of(cut) + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }
 
 std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {

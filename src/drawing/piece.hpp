@@ -17,6 +17,8 @@ Piece look_at(const Subject& subject, const takeoff::CutRow& cut);
 /// Square ends and a plain stick: its numbers say all of it.
 bool is_plain(const takeoff::CutRow& cut);
 
+/// "square, other end 0.3 deg from square": its ends in the order in which its picture has them.
+std::string ends_of(const takeoff::CutRow& cut);
 /// Bevelled ends with both points: the saw is set on one and checked on the other.
 std::string ends_of(const takeoff::CutRow& cut, bool metric);
 /// Where equal pieces go: "top plate, front rail (bench)", "on studs at 16, 32 (right wall)".

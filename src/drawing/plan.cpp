@@ -73,6 +73,22 @@ void Plan::draw() {
   side_names();
   if (shows_.places) part_names();
   bore();
+  if (shows_.places && shut_) strike_base();
+}
+
+void Plan::strike_base() {
+  const Point low{base_[0], base_[1]}, high{base_[3], base_[4]};
+  pen_.rectangle(low, high, LineKind::rejected);
+  const bool beside_bore = std::abs(bore_.x - (low.x + high.x) / 2) < 12 * t_;
+  pen_.strike(low, high, {(low.x + high.x) / 2, (low.y + high.y) / 2 + (beside_bore ? -8 : 4) * t_}, 3);
+  for (const Catch& c : catches_of(s_)) {
+    const double half = 0.8 * t_;
+    pen_.line({c.at.x - half, c.at.y - half}, {c.at.x + half, c.at.y + half}, LineKind::rejected);
+    pen_.line({c.at.x - half, c.at.y + half}, {c.at.x + half, c.at.y - half}, LineKind::rejected);
+    const bool left = c.at.x < (low.x + high.x) / 2;
+    pen_.name_outside(c.at, {c.at.x + (left ? 3 : -3) * t_, c.at.y + 2 * t_}, "catches " + pen_.words(c.z) + " up",
+                      left ? Anchor::left : Anchor::right, 0.8);
+  }
 }
 
 void Plan::places() {
@@ -161,6 +177,8 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       pen.add(shows.places ? seen : as_kind(seen, LineKind::phantom));
       Plan{subject, sheet, pen, shows}.draw();
       sheet.notes = bore_warning(subject);
+      if (shows.places)
+        for (const std::string& warning : base_warning(subject)) sheet.notes.push_back(warning);
       for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
       if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
       if (subject.job().walls.existing) sheet.notes.emplace_back("Thin grey framing is EXISTING and stays.");

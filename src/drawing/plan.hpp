@@ -27,6 +27,8 @@ class Plan {
   void places();
   void section_marks();
   void bore();
+  /// A base that does not go in is struck out, and where it catches.
+  void strike_base();
   /// Beside a side wall, past the running dimensions of its studs where these stand there.
   double past_studs(double paper) const { return (shows_.framing ? paper : paper - 6) * t_; }
   /// Their sides below the floor of the alcove; the bore must pass between them.
@@ -83,7 +85,8 @@ class Plan {
   double base_edge_ = 0;
   std::array<double, 6> base_;
   Point bore_;
-  bool void_ = bore_is_void(s_);  ///< the bore's place is rejected: nothing is measured to it
+  bool void_ = bore_is_void(s_);          ///< the bore's place is rejected: nothing is measured to it
+  bool shut_ = shut_base(s_) != nullptr;  ///< the base does not go in: nothing is measured to its ends
   Frame outside_;
 };
 

@@ -38,9 +38,9 @@ void Plan::across() {
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (!void_) chain("studs to bore", {left, bore_.x, right}, false, {});
   // Built on site it fills the room, whose walls are told along their feet.
-  if (s_.facts.site_built && !frame_edge_)
+  if ((s_.facts.site_built || shut_) && !bench_at_end)
     chain("stud faces", {left, right}, true, {});
-  else
+  else if (!shut_)
     chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
   if (bench_at_end) {
     const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
@@ -106,7 +106,9 @@ void Plan::deep() {
   const double side = outside_.x0 - past_studs(12), near = side + 3 * t_,
                back = face("back") ? bore_.y + *face("back") : depth_;
   pen_.upright({near, bore_.y}, {near, back}, side);
-  pen_.upright({near, base_[1]}, {near, bore_.y}, side);
+  // The base's front at the bore: built on site it runs askew where the room does.
+  const double front = mark_mm(s_.facts, "bore centre from the base's front edge").value_or(bore_.y - base_[1]);
+  pen_.upright({near, bore_.y - front}, {near, bore_.y}, side);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
   if (finished("back")) {
     pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);

@@ -185,8 +185,8 @@ void Plan::part_names() {
   const double side = left ? -1 : 1, beside = bore_.x + side * (half + t_);
   const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
-  pen_.name({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, "drain", anchor);
-  pen_.name(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
+  pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, "drain", anchor);
+  pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
     if (s_.facts.room.drain.along_width)

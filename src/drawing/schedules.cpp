@@ -149,7 +149,7 @@ std::vector<Cells> piece_rows(const Subject& s, const facts::Family& family) {
   for (const takeoff::CutRow& cut : s.cuts)
     if (const std::size_t count = count_in(s, cut, family); count > 0)
       rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().unit == job::UnitSystem::metric),
-                      cut.ends});
+                      ends_of(cut)});
   return rows;
 }
 

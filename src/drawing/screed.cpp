@@ -192,7 +192,10 @@ std::string fall_told(const Subject& s) {
   double least = 1, greatest = 0;
   for (const facts::Facet& f : s.facts.facets)
     if (f.surface == facts::Surface::base_floor) least = std::min(least, f.fall), greatest = std::max(greatest, f.fall);
-  return "Falls to the drain: " + rules::falls_found(std::min(least, greatest), greatest, s.job()) + ".";
+  // As {falls} has them.
+  const auto told = [&](double fall) { return units::to_text(units::Fall::ratio(fall), s.job().is_metric()); };
+  const std::string low = told(std::min(least, greatest)), high = told(greatest);
+  return "Falls to the drain: " + low + (low == high ? "" : " to " + high) + ".";
 }
 
 }  // namespace

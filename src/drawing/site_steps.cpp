@@ -162,4 +162,12 @@ std::vector<Step> site_steps(const job::Job& job, const Findings& findings, cons
   return Building{job, findings, any}.steps();
 }
 
+std::vector<std::string> notes_on_steps() {
+  return {
+      "HOLD: nobody goes on before somebody else has looked. Mortar, adhesive and waterproofing cure, and are pressed "
+      "and "
+      "held, by their makers' word.",
+      "Structure, gas, electricity and pipes are for those licensed for them."};
+}
+
 }  // namespace fallwright::drawing

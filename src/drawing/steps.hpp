@@ -44,6 +44,10 @@ const rules::Result* unsettled_drain(const std::vector<rules::Result>& results);
 /// Whether that is a joist in the bore's way.
 bool cuts_a_joist(const rules::Result& unsettled);
 
+/// "460 mm was asked for; its frame is cut to whole marks": where the seat comes out at another height than the job
+/// asks for, as both are told; empty where it does not.
+std::string seat_as_asked(const job::Job& job, const facts::Facts& facts);
+
 /// What stands under the steps.
 std::vector<std::string> notes_on_steps();
 

@@ -33,6 +33,15 @@ std::vector<std::vector<std::string>> Table::lines_of(const Cells& cells) const 
   return lines;
 }
 
+bool Table::takes(const Cells& cells) const {
+  const double t = pen_.text_mm();
+  const auto lines = lines_of(cells);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    for (const std::string& line : lines[i])
+      if (width_of(line, t) > (cells.size() == 1 ? width_ : width_of_column(i)) - 2 * pad * t) return false;
+  return true;
+}
+
 double Table::bottom_after(const Cells& cells) const {
   std::size_t most = 1;
   for (const auto& cell : lines_of(cells)) most = std::max(most, cell.size());
@@ -65,18 +74,28 @@ void Table::across(const std::string& words) {
   row({words});
 }
 
-Sheet on_one_page(const std::string& name, const std::string& title, const job::Job& job, const Words& words) {
+static Sheet in_letters(double height, const std::string& name, const std::string& title, const job::Job& job,
+                        const Words& words) {
   const Paper& paper = paper_of(job);
   Sheet sheet{name, title, job.unit == job::UnitSystem::metric};
   sheet.to_scale = false;
-  Pen pen{sheet, least_letter};
+  Pen pen{sheet, height};
   // The strip is as high as the notes take, which the words bring along: their room is known once they are written.
   Sheet draft = sheet;
-  Pen drafting{draft, least_letter};
+  Pen drafting{draft, height};
   words(draft, drafting, room_on(draft, paper));
   words(sheet, pen, room_on(draft, paper));
   sheet.page = page_from_top(sheet, paper);
   return sheet;
+}
+
+Sheet on_one_page(const std::string& name, const std::string& title, const job::Job& job, const Words& words) {
+  return in_letters(least_letter, name, title, job, words);
+}
+
+/// Whether a page's words stand in its room: a row of much too many lines is on a page whatever its height.
+static bool fits(const Sheet& sheet, const job::Job& job) {
+  return frame_of(sheet).height() <= room_on(sheet, paper_of(job)).height();
 }
 
 /// The row after the last that a page takes: at least one, however high; no headline at its foot, and the table's last
@@ -93,9 +112,10 @@ static std::size_t end_of_page(const Table& table, const std::vector<Cells>& row
   return end;
 }
 
-std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
-                            const std::vector<Column>& columns, const std::vector<Cells>& rows,
-                            const std::vector<std::string>& notes, const Beside& beside) {
+static std::vector<Sheet> on_pages_in(double height, const std::string& name, const std::string& title,
+                                      const job::Job& job, const std::vector<Column>& columns,
+                                      const std::vector<Cells>& rows, const std::vector<std::string>& notes,
+                                      const Beside& beside) {
   std::vector<Sheet> sheets;
   std::string under;  // the headline of the rows that a page ended with
   for (std::size_t next = 0; next < rows.size() || sheets.empty();) {
@@ -103,7 +123,7 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
     const std::string number = first ? "" : "-" + std::to_string(sheets.size() + 1);
     const std::size_t from = next;
     const std::string begun = under;  // a page is drawn more than once
-    sheets.push_back(on_one_page(name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+    sheets.push_back(in_letters(height, name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
       sheet.notes = notes;
       const double share = first ? beside.share : 1, width = room.width();
       Table table{pen, {0, 0}, width * share, columns};
@@ -120,6 +140,22 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
     }));
   }
   return sheets;
+}
+
+std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
+                            const std::vector<Column>& columns, const std::vector<Cells>& rows,
+                            const std::vector<std::string>& notes, const Beside& beside) {
+  const auto in = [&](double height) { return on_pages_in(height, name, title, job, columns, rows, notes, beside); };
+  // Few rows on large paper: in larger letters, as long as a page takes them all, and a column its longest word.
+  if (!is_small(paper_of(job)) && !beside.draw)
+    for (const double height : {5.0, 3.5}) {
+      std::vector<Sheet> sheets = in(height);
+      if (sheets.size() > 1 || !fits(sheets.front(), job)) continue;
+      Pen pen{sheets.front(), height};
+      const Table table{pen, {0, 0}, room_on(sheets.front(), paper_of(job)).width(), columns};
+      if (std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); })) return sheets;
+    }
+  return in(least_letter);
 }
 
 }  // namespace fallwright::drawing

@@ -30,6 +30,8 @@ class Table {
   double bottom() const { return y_; }
   /// Where a row's last line of words would stand lowest.
   double bottom_after(const Cells& cells) const;
+  /// Whether no word of it is wider than its column: such a one runs out of that.
+  bool takes(const Cells& cells) const;
 
  private:
   double left_of(std::size_t column) const;

@@ -51,6 +51,11 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
     return notes;
   }
   notes.push_back(trust_the_bars);
+  if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) {
+    notes.push_back(waste + " Lay this on it: its cross shows where the base's drain comes down.");
+    if (tiled) notes.push_back(join_the_tiles);
+    return notes;
+  }
   notes.push_back(
       "Bore " + pen.said(subject.job().drain.bore.in_mm()) +
       " across. Cross on the marked centre, an arrow to each wall: beside it how far the centre is from the stud face "

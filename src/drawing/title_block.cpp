@@ -124,14 +124,14 @@ std::vector<std::string> fitted(const std::string& words, double width, double h
 void fill(Paperwork& paper, const Frame& field, const Cell& cell) {
   const double width = field.width() - 2 * margin;
   // The paper under letters is left white a little way about them: no rule may run there.
-  constexpr double white = 0.2, rule = 0.2;  // in letter heights, in mm
+  constexpr double white = 0.2, rule = 0.2, tails = 0.25;  // in letter heights; in mm, tails of a last line's letters
   double height = std::max(least_letter, std::min(cell.height, (field.height() - 2 * rule) / (1 + 2 * white)));
   const double air = white * least_letter + rule;
   while (height > least_letter && width_of(cell.words, height) > width) height = std::max(least_letter, height - 0.5);
   const bool low = field.height() < 2 * height + 3 * air;
   const auto lines = fitted(cell.words, width, height, low ? 1 : static_cast<std::size_t>(cell.lines));
   const double others = static_cast<double>(lines.size()) - 1,
-               apart = others > 0 ? std::min(step, (field.height() - 2 * air - height) / others) : 0;
+               apart = others > 0 ? std::min(step, (field.height() - 2 * (air + tails) - height) / others) : 0;
   double y = (field.y0 + field.y1 + others * apart + height) / 2 - height;
   for (const std::string& line : lines) paper.text(field.x0 + margin, y, line, height), y -= apart;
 }

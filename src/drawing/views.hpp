@@ -95,6 +95,18 @@ inline bool bore_is_void(const Subject& subject) {
 }
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
+/// The failing check by which the base does not go in as it stands; null where it does. Points into the results.
+const rules::Result* shut_base(const Findings& findings);
+/// Where such a base is caught on its way down: what stands farthest in at the height that leaves it least, how far
+/// before its edge, and there which solids that are.
+struct Catch {
+  facts::Family family;
+  Point at;  ///< in plan
+  double z = 0, in_mm = 0;
+};
+std::vector<Catch> catches_of(const Subject& subject);
+/// What a setter must not overlook then.
+std::vector<std::string> base_warning(const Subject& subject);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 

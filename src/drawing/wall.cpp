@@ -39,6 +39,7 @@ class Wall {
     cleat();
     furring();
     in_the_way();
+    caught();
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
       below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
@@ -57,12 +58,15 @@ class Wall {
                                   ". Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
                                   "under the base."};
     if (!tops_.empty())
-      told.emplace_back("Long dashes: an upstand's top; nothing is fastened below, of a seat's down to its deck.");
+      told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
+                        (s_.job().bench ? ", under a seat's down to its deck." : "."));
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
     if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
     if (leans_in_)
       told.emplace_back(
           "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
+    if (caught_)
+      for (const std::string& warning : base_warning(s_)) told.insert(told.begin(), warning);
     if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
@@ -219,6 +223,21 @@ class Wall {
     }
   }
 
+  /// Where the base is caught on its way down, if it does not go in.
+  void caught() {
+    for (const Catch& c : catches_of(s_)) {
+      if (c.family != facts::Family{facts::Role::wall, side_}) continue;
+      caught_ = true;
+      const Point at{side_ == job::Side::left ? c.at.y : -c.at.y, c.z};
+      const double half = t_;
+      pen_.line({at.x - half, at.y - half}, {at.x + half, at.y + half}, LineKind::rejected);
+      pen_.line({at.x - half, at.y + half}, {at.x + half, at.y - half}, LineKind::rejected);
+      levels_.push_back({pen_.words(c.z) + "  VOID: the base catches here" +
+                             (c.in_mm > 0.5 ? ", " + pen_.words(c.in_mm) + " too far in" : ""),
+                         c.z});
+    }
+  }
+
   /// How wide the bays left and right of a stud are, if they are less than `enough`.
   std::pair<double, double> bays_beside(const Frame& stud, double enough) const {
     double left = enough, right = enough;
@@ -339,8 +358,8 @@ class Wall {
   std::vector<Level> levels_;
   std::vector<Top> tops_;
   Point below_;
-  bool past_corner_ = false, fixtures_ = false, furred_ = false, leans_in_ = false,
-       cleat_ = false;  ///< what is on the sheet, for its notes
+  bool past_corner_ = false, fixtures_ = false, furred_ = false, leans_in_ = false, cleat_ = false,
+       caught_ = false;  ///< what is on the sheet, for its notes
 };
 
 }  // namespace

@@ -156,6 +156,12 @@ struct Revision {
   std::string mark, date, what;  ///< "B", "2026-03-21", "drain moved to the left"
 };
 
+/// A key that stands in the file and says nothing in this room.
+struct UnusedKey {
+  std::string key, why;  ///< why: "the bench's frame is timber"
+  unsigned line = 0;
+};
+
 struct Job {
   std::string name;
   std::string date;                 ///< of issue, "2026-03-14"; empty: nobody said so
@@ -190,6 +196,7 @@ struct Job {
   const Limit* limit(const std::string& key) const;
   std::vector<std::string> defaulted;  ///< keys that the file leaves out and that have a default: nobody said so
   bool is_default(const std::string& key) const;
+  std::vector<UnusedKey> unused;  ///< of the file, in its order
   bool is_metric() const { return unit == UnitSystem::metric; }
   double mark_mm() const { return units::tape_mark_mm(is_metric()); }  ///< of the tape in the job's unit
   /// What a piece of a length is cut to: the mark of the tape at or below it, since a piece must go

@@ -12,6 +12,7 @@
 #include "job/schema.hpp"
 #include "job/suggest.hpp"
 #include "job/toml.hpp"
+#include "job/unused.hpp"
 #include "job/validate.hpp"
 #include "job/value.hpp"
 #include "survey/room.hpp"
@@ -70,6 +71,7 @@ class JobReader {
     job_.book_override.line = at.line, job_.book_override.column = at.column;
     const toml::source_position prices = place_of("buy.prices");
     job_.buy.prices.line = prices.line, job_.buy.prices.column = prices.column;
+    tell_unused();
     return std::move(job_);
   }
 
@@ -189,6 +191,16 @@ class JobReader {
       stop_if_faulty(faults_);
     }
     settle_body(job_);
+  }
+
+  /// What a person wrote for a reason, and what changes nothing here, is told; it is no fault.
+  void tell_unused() {
+    for (const Unused& unused : what_says_nothing(job_))
+      for (const auto& [path, at] : places_)
+        if (unused.path.back() == '.' ? path.rfind(unused.path, 0) == 0 : path == unused.path)
+          job_.unused.push_back({path, unused.why, at.line});
+    std::stable_sort(job_.unused.begin(), job_.unused.end(),
+                     [](const auto& a, const auto& b) { return a.line < b.line; });
   }
 
   void read_entries(const Section& section) {

@@ -370,6 +370,9 @@ Json report_json(const Report& report) {
   json["road"] = road.changes.empty()
                      ? Json{}
                      : Json{{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}};
+  json["unused_keys"] = list(report.job.unused, [](const job::UnusedKey& u) {
+    return Json{{"key", u.key}, {"line", u.line}, {"why", u.why}};
+  });
   json["read_next"] = list(rules::read_next(report.judgement.results), read_next);
   json["takeoff"] = list(report.rows, row_json);
   const job::Buy& buy = report.job.buy;

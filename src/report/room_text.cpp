@@ -162,11 +162,11 @@ class RoomText {
     std::string free;
     for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
     line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
-         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, with no clearance yet");
+         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, if by a hair");
     line(std::string{w.along_width ? "from the entry " : "from the left stud face "} +
          stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
-      line("nearest place with clearance: " +
+      line("nearest place where it keeps clear of them: " +
            (w.moved_mm < 0.01 ? "where it is"
                               : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
            (!w.falls_unknown.empty() ? "; how the floor then falls is not known: " + w.falls_unknown
@@ -321,13 +321,13 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
   text += "    over its length " + std::string{set.over_length_mm >= 0 ? "the right" : "the left"} + " is high by " +
           len(std::abs(set.over_length_mm)) + ", over its depth " +
           (set.over_width_mm >= 0 ? "the back" : "the front") + " by " + len(std::abs(set.over_width_mm)) +
-          "; readings off the plane by up to " + len(set.twist_mm) + "\n";
+          "; readings off the plane by up to " + rules::text_or_more(set.twist_mm, rules::Unit::mm, job) + "\n";
   if (set.raised_mm)
     text += "    its drain lies " + len(std::abs(*set.raised_mm)) + (*set.raised_mm < 0 ? " lower" : " higher") +
             " than designed\n";
   for (const facts::AsSetFall& f : set.falls)
     text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
-            units::to_text(units::Fall::ratio(f.fall), metric) + "\n";
+            rules::text_or_less(f.fall, rules::Unit::ratio, job) + "\n";
   return text;
 }
 

@@ -62,14 +62,30 @@ std::string together(const Report& report) {
   return words.empty() ? "" : wrapped("  " + padded("TOGETHER", 12) + " " + words, 0, under_title);
 }
 
+/// Keys of the job file that say nothing in this room: who wrote one meant something by it.
+std::string not_used(const Report& report) {
+  std::string words;
+  const std::vector<job::UnusedKey>& all = report.job.unused;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    words += (i == 0                                  ? ""
+              : i > 0 && all[i - 1].why == all[i].why ? ", "
+                                                      : "; ") +
+             all[i].key + " (line " + std::to_string(all[i].line) + ")";
+    if (i + 1 == all.size() || all[i + 1].why != all[i].why) words += ": " + all[i].why;
+  }
+  return words.empty() ? "" : wrapped("  " + padded("NOT USED", 12) + " " + words, 0, under_title);
+}
+
 /// How many checks a reading is told to settle: so many where no more are, else the first of them.
 struct Named {
   std::size_t most, first;
 };
-constexpr Named usual{6, 4}, few{2, 1}, one{1, 1};  // a screen holds what there is to read; --all has every check
+constexpr Named usual{6, 4}, few{2, 1}, one{1, 1},
+    none{0, 0};  // a screen holds what there is to read; --all has every check
 
 /// ": floor joists carry it; floor joists are stiff enough"; of many the first and how many more.
 std::string settled_by(const rules::ReadNext& next, const Named& named) {
+  if (named.most == 0) return "";
   const std::size_t all = next.settles.size(), told = all > named.most ? named.first : all;
   std::string text;
   for (std::size_t i = 0; i < told; ++i) text += (i == 0 ? ": " : "; ") + next.settles[i]->title;
@@ -79,11 +95,12 @@ std::string settled_by(const rules::ReadNext& next, const Named& named) {
 /// What is to be read next, in the order one walks the room, and what that settles; nothing where nothing is open.
 std::string to_read(const std::vector<rules::ReadNext>& list, const Named& named) {
   if (list.empty()) return "";
-  std::string text = "  READ NEXT, in the order one walks the room; after each what it settles\n";
+  std::string text = std::string{"  READ NEXT, in the order one walks the room; "} +
+                     (named.most == 0 ? "--all tells what each settles\n" : "after each what it settles\n");
   for (std::size_t i = 0; i < list.size(); ++i) {
     const std::string settles = settled_by(list[i], named);
     text += wrapped(padded(std::to_string(i + 1), 3) + list[i].what +
-                        (settles.empty() ? ", which what follows needs too" : settles),
+                        (settles.empty() && named.most > 0 ? ", which what follows needs too" : settles),
                     4, 7);
   }
   return text;
@@ -132,7 +149,7 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
-  text += "  checks       " + tally(report) + "\n" + to_mend(report) +
+  text += "  checks       " + tally(report) + "\n" + to_mend(report) + not_used(report) +
           to_read(rules::read_next(report.judgement.results), usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
@@ -168,7 +185,8 @@ std::string check_list(const Report& report) {
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
   const std::string file =
       report.job.base.body ? wrapped("base file    " + body_words(report.job), 2, under_title) : "";
-  const std::string above = report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report);
+  const std::string above =
+      report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report) + not_used(report);
   const std::string below = pipe_below(report) + "  --all shows the " + std::to_string(passes) +
                             (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
                             " that " + (others == 1 ? "does" : "do") +
@@ -180,7 +198,12 @@ std::string check_list(const Report& report) {
   const std::string whole = above + to_read(list, usual) + below, named = above + to_read(list, few) + below;
   const std::vector<rules::ReadNext> stops = rules::by_stops(list);
   const std::string folded = above + to_read(stops, few) + below;
-  return fits(whole) ? whole : fits(named) ? named : fits(folded) ? folded : above + to_read(stops, one) + below;
+  const std::string brief = above + to_read(stops, one) + below;
+  return fits(whole)    ? whole
+         : fits(named)  ? named
+         : fits(folded) ? folded
+         : fits(brief)  ? brief
+                        : above + to_read(stops, none) + below;
 }
 
 std::string check_table(const Report& report) {
@@ -195,7 +218,8 @@ std::string check_table(const Report& report) {
     if (!r.where.empty()) text += " | " + r.where;
     text += "\n";
   }
-  return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+  return text + not_used(report) +
+         "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
 }
 
 Verdict as_set_verdict(const Report& report) {

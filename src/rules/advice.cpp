@@ -31,7 +31,11 @@ struct Runs {
   Pair along;         ///< back and front
   double radius = 0;  ///< of a round opening
   double longest() const { return std::max(across.longest(), along.longest()); }
-  double shortest() const { return std::min(across.shortest(), along.shortest()); }
+  /// A channel from rim to rim leaves no run along itself.
+  double shortest() const {
+    if (across.longest() <= slack) return along.shortest();
+    return along.longest() <= slack ? across.shortest() : std::min(across.shortest(), along.shortest());
+  }
   /// What of the rise over a run lies above the opening's edge: all, but for a round one, where the runs begin at the
   /// centre and the edge is lowest on the way to the farthest corner.
   double above_edge() const { return 1 - radius / std::hypot(across.longest(), along.longest()); }
@@ -119,12 +123,27 @@ std::optional<Move> move_on_both(const job::Job& job, const Runs& now, double k)
   return Move{across->distance_mm, along->distance_mm, {across->runs, along->runs, now.radius}};
 }
 
+/// A channel from rim to rim is moved across itself alone.
+std::optional<Move> move_of_channel(const job::Job& job, const Runs& now, double k) {
+  const bool spans_width = now.across.longest() <= slack;
+  if (!spans_width && now.along.longest() > slack) return std::nullopt;  // a shorter one
+  const Pair& runs = spans_width ? now.along : now.across;
+  const double least = runs.sum() / (1 + k);
+  const auto place = nearest(job, spans_width ? job.drain.along : job.drain.across, runs, {least, runs.sum() - least});
+  if (!place) return std::nullopt;
+  if (spans_width) return Move{{}, place->distance_mm, {now.across, place->runs, 0}};
+  return Move{place->distance_mm, {}, {place->runs, now.along, 0}};
+}
+
 /// First with the fall the job asks for on its longest run; where that is too much for any place, with the least.
 std::optional<Move> move_of(const job::Job& job, const Runs& runs, double least, double greatest) {
-  if (job.drain.kind != job::DrainKind::point) return std::nullopt;
   const double own = job.base.rise ? least : std::max(least, job.base.fall.as_ratio());
   for (const double fall : {own, least}) {
     const double k = greatest / fall;
+    if (job.drain.kind == job::DrainKind::line) {
+      if (const auto move = move_of_channel(job, runs, k)) return move;
+      continue;
+    }
     if (const auto move = move_on_one_axis(job, runs, k)) return move;
     if (const auto move = move_on_both(job, runs, k)) return move;
   }
@@ -181,6 +200,13 @@ Lines one_fall(const job::Job& job, double least, double greatest) {
   return {{"base.rise", ""}, set_fall("base.fall", fall, job)};
 }
 
+std::string by_channel(const job::Job& job) {
+  const std::string pattern = "base.pattern = \"to-line\"";
+  if (job.drain.kind == job::DrainKind::point) return "a line drain (drain.kind = \"line\", " + pattern + ")";
+  return job.drain.channel_length.is_zero() ? pattern
+                                            : "a channel from rim to rim (" + pattern + ", without drain.length)";
+}
+
 std::string level_rim(const job::Job& job, double least, double greatest) {
   const FloorRemedy remedy = floor_remedy(job, least, greatest);
   if (remedy.rise && !remedy.across_mm && !remedy.along_mm) return "set the rim " + rim_words(job, *remedy.rise, least);
@@ -196,7 +222,7 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
                      (greatest / least < 1.005 ? "longer than" : "over " + times(greatest / least) + " times") +
                      " the shortest, " + shortest;
   if (!remedy.possible())
-    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or a line drain (drain.kind = \"line\", base.pattern = \"to-line\")";
+    return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or " + by_channel(job);
   text += "; move the drain's centre to ";
   if (remedy.across_mm) text += place_words(job, job.drain.across, *remedy.across_mm);
   if (remedy.across_mm && remedy.along_mm) text += " and ";

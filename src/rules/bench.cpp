@@ -8,6 +8,7 @@
 #include "rules/fasteners.hpp"
 #include "rules/fasteners_eurocode.hpp"
 #include "rules/held_in.hpp"
+#include "rules/inputs.hpp"
 #include "rules/loads.hpp"
 #include "rules/push.hpp"
 #include "rules/remedy.hpp"
@@ -219,8 +220,7 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
       "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain");
   finding.by = calculated(job);
   finding.holds_anyway = knows_studs_behind(job);
-  finding.read = "find the studs of the " + std::string{job::name_of(job.bench->place)} +
-                 " wall behind the bench, and give their centres (survey.studs)";
+  finding.read = studs_to_find(std::string{job::name_of(job.bench->place)} + " wall", "behind the bench");
   if (!mends || changes.empty()) return finding;
   return mended_by(std::move(finding), std::move(changes));
 }

@@ -85,8 +85,7 @@ std::string read_plumb(const Job&, const Facts& facts) {
 }
 
 std::string read_studs(const Job& job, const Facts&) {
-  return "find the studs of the " + walls_text(unread_studs(job)) +
-         ", which nobody read, and give their centres (survey.studs)";
+  return studs_to_find(walls_text(unread_studs(job)), "which nobody read");
 }
 
 /// What one key tells, and whether it is in the job file.
@@ -396,6 +395,10 @@ std::optional<Role> role_of(Input input) {
 
 }  // namespace
 
+std::string studs_to_find(const std::string& walls, const std::string& more) {
+  return "find the studs and give their centres (survey.studs): of the " + walls + ", " + more;
+}
+
 const char* name_of(Input input) {
   return row_of(input).name;
 }
@@ -407,6 +410,8 @@ bool is_solid(Input input) {
 Stop stop_of(std::size_t turn) {
   if (turn >= readings().size()) return Stop::alone;
   switch (readings()[turn].input) {
+    case Input::studs:
+      return Stop::studs;
     case Input::board:
     case Input::wall_build_up:
     case Input::waterproof_top:

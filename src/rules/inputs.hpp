@@ -75,8 +75,12 @@ enum class Input {
 const char* name_of(Input input);
 bool is_solid(Input input);
 
+/// "find the studs and give their centres (survey.studs): of the back wall, which nobody read": all begin alike, so that
+/// several are told in one line.
+std::string studs_to_find(const std::string& walls, const std::string& more);
+
 /// Where one stands to read it: what is read at one such place can be told in one line. `alone`: with nothing else.
-enum class Stop { alone, finish, drain, trap, bench_frame };
+enum class Stop { alone, studs, finish, drain, trap, bench_frame };
 Stop stop_of(std::size_t turn);  ///< of a reading's turn, as supports and readings carry it
 
 /// How far each input is known. One that the job does not have (joists of a slab, a bench that is not there) is left

@@ -3,6 +3,7 @@
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/inputs.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/told.hpp"
@@ -95,9 +96,9 @@ std::vector<job::Change> raised(const job::Job& job, const facts::Facts& facts, 
   return lines;
 }
 
-std::string studs_of(const std::vector<job::Side>& walls) {
-  return "find the studs of the " + units::listed(job::names_of(walls), ", ") +
-         (walls.size() > 1 ? " walls" : " wall") + ", which nobody read, and give their centres (survey.studs)";
+std::string studs_or(const std::vector<job::Side>& walls, const std::string& instead) {
+  return studs_to_find(units::listed(job::names_of(walls), ", ") + (walls.size() > 1 ? " walls" : " wall"),
+                       "or " + instead);
 }
 
 /// The least that is known to be there comes first.
@@ -122,9 +123,10 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
   finding.may_hold = worst->stud_can;
-  finding.read = studs_of({worst->wall}) + "; or " + row;
+  finding.read = studs_or({worst->wall}, row);
   const std::string stud =
-      "set a stud where none stands beside " + names + ", then blocking to it " + at + ", before the board goes on";
+      "set a stud where none stands beside " + names + ", then blocking to it " + at +
+      "; fill a bay too narrow for blocking with timber fastened to its studs; before the board goes on";
   return mended_by(std::move(finding), with_rows(job, rows), stud);
 }
 
@@ -254,7 +256,7 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   std::vector<job::Side> sides;
   for (const facts::Hold& hold : facts.holds)
     if (hold.assumed && hold.behind == facts::Behind::wall) sides.push_back(hold.side);
-  finding.read = studs_of(sides) + "; or " + to.words;
+  finding.read = studs_or(sides, to.words);
   if (!to.by_lines) return finding;
   return mended_by(std::move(finding), to.lines, to.instead.empty() ? "" : to.instead + "," + before);
 }

@@ -143,6 +143,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
        "fail",
        {"right side", "base.upstands.sides", "base.upstands.lapped"}},
       {"no-upstand-against-the-bench", "upstand.every-wall", "fail", {"left side, against the bench"}},
+      {"no-upstand-against-the-bench", "fit.no-clash", "pass", {}},
       {"lapped-where-nothing-turns-up", "upstand.every-wall", "pass", {"laps over the right side"}},
       {"seat-lets-water-in",
        "seat.keeps-frame-dry",

@@ -220,7 +220,7 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
       s, {"0.596 in/ft (1:20.1)", "0.461 in/ft  3.84 %  1:26.0", "0.312 in/ft  2.60 %  1:38.5",
           "1/4 in/ft  2.08 %  1:48", "1/4 in/ft  2.08 %  1:48", "along 0.276 in/ft (1:43.4)",
           "along 0.231 in/ft (1:52.1)", "along 0.220 in/ft (1:54.6)", "along 0.258 in/ft (1:46.4)", "+11/16", "+11/16",
-          "rim +11/16", "rim +11/16", "0", "+2-9/16", "+2-9/16", "threshold +2-1/2", "threshold +2-1/2"});
+          "rim +11/16", "rim +11/16", "drain 0", "+2-9/16", "+2-9/16", "threshold +2-1/2", "threshold +2-1/2"});
   EXPECT_GT(text(s, "0.596 in/ft (1:20.1)  OUT").at.y / in, 25.75) << "back";
   EXPECT_LT(text(s, "0.461 in/ft (1:26.0)").at.y / in, 21.75) << "front";
   EXPECT_LT(text(s, "0.312 in/ft (1:38.5)").at.x / in, 27.75) << "left";

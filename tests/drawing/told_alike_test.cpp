@@ -62,6 +62,7 @@ TEST(ToldAlike, TheLegendHasEachMaterialThatIsCutAndNoOther) {
                                   "timber, panel along its grain",
                                   "mortar",
                                   "mortar above the liner",
+                                  "tile on its bond",
                                   "shower base",
                                   "seat block",
                                   "subfloor",

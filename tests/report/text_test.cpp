@@ -97,6 +97,22 @@ TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
   EXPECT_EQ(lines, 8U);
 }
 
+TEST(Text, KeysThatSayNothingAreToldByTheirReason) {
+  // Source: none; keys with one reason stand together, in the order of the file.
+  sample::Reported sample;
+  sample.job.unused = {{"bench.frame.track", "the bench's frame is timber", 71},
+                       {"bench.frame.web", "the bench's frame is timber", 72},
+                       {"drain.direction", "the drain is no channel (drain.kind)", 90}};
+  const std::string told =
+      "  NOT USED     bench.frame.track (line 71), bench.frame.web (line 72): the bench's frame is timber;\n"
+      "               drain.direction (line 90): the drain is no channel (drain.kind)\n";
+  for (const auto& print : {report::check_list, report::check_table})
+    EXPECT_THAT(print(sample.report()), HasSubstr(told));
+  EXPECT_THAT(report::summary(sample.report(), ""), HasSubstr(told));
+  sample.job.unused.clear();
+  EXPECT_THAT(report::check_list(sample.report()), Not(HasSubstr("NOT USED")));
+}
+
 TEST(Text, NoDecimalsOfAnInch) {
   // Source: none; read aloud on site, inches are whole numbers and fractions.
   const sample::Reported sample;

@@ -56,11 +56,10 @@ TEST(Advice, ADrainNearOneEndMovesTowardTheOther) {
   EXPECT_NEAR(*remedy.across_mm, 34 * in, 1e-6);
   EXPECT_FALSE(remedy.along_mm);
   EXPECT_FALSE(remedy.rise) << "1/4 in/ft on the longest run still does";
-  EXPECT_EQ(
-      rules::floor_advice(base(60, 34, 48, 17), quarter, half),
-      "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\"; move the drain's centre "
-      "to 34\" from the left edge of the base (drain.from_left, now 48\"), or take base.pattern = "
-      "\"equal-fall\" (the rim is then not level)");
+  EXPECT_EQ(rules::floor_advice(base(60, 34, 48, 17), quarter, half),
+            "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\"; move the drain's centre "
+            "to 34\" from the left edge of the base (drain.from_left, now 48\"), or take base.pattern = "
+            "\"equal-fall\" (the rim is then not level)");
 }
 
 TEST(Advice, DistancesAreInTheJobFilesOwnTerms) {
@@ -195,6 +194,46 @@ TEST(Advice, WhereItSeesNoWayThereIsNone) {
       }
   }
   EXPECT_GT(hopeless, 5);
+}
+
+/// A channel 2 in wide from rim to rim over a base 60 x 34, its middle so far from the back.
+job::Job channel(double from_back) {
+  job::Job job = base(60, 34, 30, 17);
+  job.drain.kind = job::DrainKind::line;
+  job.drain.opening = job::Opening::square;
+  job.drain.size = inches(2), job.drain.channel_length = Length{};
+  job.drain.channel_direction = job::Direction::along_width;
+  job.drain.along = {Side::back, inches(from_back)};
+  return job;
+}
+
+TEST(Advice, AChannelFromRimToRimMovesAcrossItself) {
+  // Source: by hand: 34 less 2 in of channel leaves 32 in for both runs; a band of 2 wants the shorter at 10-2/3 at
+  // least, the next mark is 10-11/16 (a sixteenth), and the channel's middle lies an inch farther. Along itself the
+  // channel has no run: none is told.
+  const auto remedy = rules::floor_remedy(channel(4), quarter, half);
+  EXPECT_NEAR(remedy.longest_mm, 29 * in, 1e-9);
+  EXPECT_NEAR(remedy.shortest_mm, 3 * in, 1e-9);
+  ASSERT_TRUE(remedy.along_mm);
+  EXPECT_FALSE(remedy.across_mm);
+  EXPECT_NEAR(*remedy.along_mm, (11 + 11. / 16) * in, 1e-6);
+  job::Job moved = channel(4);
+  moved.drain.along.distance = Length::mm(*remedy.along_mm);
+  const auto [least, greatest] = least_and_greatest_fall(moved);
+  EXPECT_GE(least, quarter - 1e-9);
+  EXPECT_LE(greatest, half + 1e-9);
+}
+
+TEST(Advice, TellsTheWayToALineByWhatTheDrainIs) {
+  // Source: none; keys that are there already are not asked for. No run may be longer than another: none is equal here.
+  job::Job point = base(60, 34, 57, 17), line = channel(4), part = channel(4);
+  part.drain.channel_length = inches(40);
+  EXPECT_THAT(rules::floor_advice(point, quarter, quarter),
+              HasSubstr("or a line drain (drain.kind = \"line\", base.pattern = \"to-line\")"));
+  EXPECT_THAT(rules::floor_advice(point, quarter, quarter), HasSubstr("is longer than the shortest"));
+  EXPECT_THAT(rules::floor_advice(part, quarter, half),
+              HasSubstr("or a channel from rim to rim (base.pattern = \"to-line\", without drain.length)"));
+  EXPECT_THAT(rules::floor_advice(line, quarter, half), HasSubstr("drain.from_back, now 4\""));
 }
 
 }  // namespace

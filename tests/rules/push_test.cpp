@@ -274,7 +274,7 @@ TEST(Push, RestsOnTheStudsBehindTheBenchAlone) {
   const facts::Facts facts = sample::good_facts();
   const Result unread = result_in(job, facts, "load.seat-push");
   EXPECT_EQ(unread.outcome, Outcome::not_checked);
-  EXPECT_THAT(unread.advice, HasSubstr("left wall behind the bench"));
+  EXPECT_THAT(unread.advice, HasSubstr("left wall, behind the bench"));
   survey::Studs studs;
   studs.wall = job::Side::left;
   job.survey.studs = {studs};

@@ -1,0 +1,309 @@
+// A base that does not go in is struck out where it would be built from; what crowds on a sheet stands apart, with
+// lines to what is meant; and pages that would stand half empty.
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "drawing/pen.hpp"
+#include "drawing/steps.hpp"
+#include "drawing/table.hpp"
+#include "outside/drawn.hpp"
+#include "support/run.hpp"
+#include "units/fall.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// Flat 2A with a wall beside the base that leans in by 1/2 in over 48 in, the bench at the other end.
+Drawn shut(const std::string& leaning) {
+  std::string job = sample::slurped(std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml");
+  const auto turn = [&](const std::string& from, const std::string& to) {
+    const std::size_t at = job.find(from);
+    if (at == std::string::npos) throw std::logic_error{"not in flat 2A: " + from};
+    job.replace(at, from.size(), to);
+  };
+  if (leaning == "left") {
+    turn("place = \"left-end\"", "place = \"right-end\"");
+    turn("from_left = \"28-3/4 in\"", "from_right = \"28-3/4 in\"");
+  }
+  job += "\n[[survey.plumb]]\nwall = \"" + leaning + "\"\nalong = \"4 in\"\nlean = \"1/2 in\"\nover = \"48 in\"\n";
+  return drawn(job::read(job, "shut.toml"), false);
+}
+
+bool says(const Sheet& sheet, const std::string& words) {
+  return std::any_of(sheet.texts.begin(), sheet.texts.end(),
+                     [&](const Text& t) { return t.words.find(words) != std::string::npos; });
+}
+
+std::size_t struck(const Sheet& sheet) {
+  return static_cast<std::size_t>(std::count_if(sheet.lines.begin(), sheet.lines.end(),
+                                                [](const Line& line) { return line.kind == LineKind::rejected; }));
+}
+
+/// Middles of the pairs of crossing strokes that are at most so long.
+std::vector<Point> crosses_of(const Sheet& sheet, double longest) {
+  std::vector<Point> middles;
+  for (std::size_t i = 0; i + 1 < sheet.lines.size(); ++i) {
+    const Line &a = sheet.lines[i], &b = sheet.lines[i + 1];
+    if (a.kind != LineKind::rejected || b.kind != LineKind::rejected) continue;
+    const Point m{(a.from.x + a.to.x) / 2, (a.from.y + a.to.y) / 2},
+        n{(b.from.x + b.to.x) / 2, (b.from.y + b.to.y) / 2};
+    if (std::hypot(m.x - n.x, m.y - n.y) < 1e-6 && std::hypot(a.to.x - a.from.x, a.to.y - a.from.y) < longest)
+      middles.push_back(m);
+  }
+  return middles;
+}
+
+TEST(Struck, ABaseThatDoesNotGoInIsVoidOnThePlanAndWhereItCatches) {
+  // Source: what was measured on the solids: how much it lacks, and at which height. The bench's frame stands at the
+  // base's edge, so that the leaning wall alone takes what is lacking.
+  for (const char* leaning : {"right", "left"}) {
+    const Drawn d = shut(leaning);
+    const facts::DropIn& drop = d.facts.room.drop_in;
+    ASSERT_LT(drop.least_mm, -1) << leaning;
+    const Sheet &plan = d.sheet("plan"), &wall = d.sheet(std::string{"wall-"} + leaning);
+    EXPECT_TRUE(says(plan, "VOID")) << leaning;
+    const auto base = std::find_if(d.facts.parts.begin(), d.facts.parts.end(),
+                                   [](const facts::Part& p) { return p.which.is(facts::Role::base); });
+    const auto& b = base->bbox_mm;
+    const auto strikes = [&](Point from, Point to) {
+      return std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& l) {
+        const auto same = [](Point p, Point q) { return std::hypot(p.x - q.x, p.y - q.y) < 0.01; };
+        return l.kind == LineKind::rejected &&
+               ((same(l.from, from) && same(l.to, to)) || (same(l.from, to) && same(l.to, from)));
+      });
+    };
+    EXPECT_TRUE(strikes({b[0], b[1]}, {b[3], b[4]}) && strikes({b[0], b[4]}, {b[3], b[1]})) << leaning;
+    EXPECT_TRUE(strikes({b[0], b[1]}, {b[3], b[1]}) && strikes({b[0], b[1]}, {b[0], b[4]})) << leaning;
+    for (const Dimension& dim : plan.dimensions) EXPECT_NE(dim.words, "57-1/2") << "nobody sets such a base out";
+
+    const double scale = plan.page.scale;
+    const std::vector<Point> in_plan = crosses_of(plan, 12 * scale);
+    ASSERT_EQ(in_plan.size(), 1u) << leaning;
+    const double edge = *leaning == 'r' ? b[3] : b[0], in = *leaning == 'r' ? edge - in_plan[0].x : in_plan[0].x - edge;
+    EXPECT_NEAR(in, -drop.least_mm, 0.05) << leaning;
+    const std::vector<Point> on_wall = crosses_of(wall, 12 * wall.page.scale);
+    ASSERT_EQ(on_wall.size(), 1u) << leaning;
+    EXPECT_NEAR(on_wall[0].y, drop.least_at_mm, 1e-6) << leaning;
+    EXPECT_NEAR(std::abs(on_wall[0].x), in_plan[0].y, 1e-6) << "the same place on both";
+    EXPECT_TRUE(says(wall, number_of(drop.least_at_mm, false) + "  VOID: the base catches here, " +
+                               number_of(-drop.least_mm, false) + " too far in"))
+        << leaning;
+    EXPECT_EQ(struck(d.sheet("wall-back")), 0u) << leaning;
+    for (const Sheet* sheet : {&plan, &wall}) {
+      ASSERT_FALSE(sheet->notes.empty());
+      EXPECT_NE(sheet->notes.front().find("DO NOT SET THE BASE"), std::string::npos) << sheet->notes.front();
+    }
+    bool told = false;
+    for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+      told = told || step.what.find("THE BASE DOES NOT GO IN") != std::string::npos;
+    EXPECT_TRUE(told) << leaning;
+  }
+}
+
+TEST(Struck, ABaseThatGoesInIsNot) {
+  // Source: the judgement: no check of it fails.
+  const Drawn d = drawn(demo("tannery-lane-2a"), false);
+  for (const char* name : {"plan", "wall-back", "wall-left", "wall-right"})
+    EXPECT_EQ(struck(d.sheet(name)), 0u) << name;
+  EXPECT_TRUE(std::any_of(d.sheet("plan").dimensions.begin(), d.sheet("plan").dimensions.end(),
+                          [](const Dimension& dim) { return dim.words == "57-1/2"; }));
+}
+
+TEST(Crowded, RunningNumbersStandInOneRowWithALineToTheirTicks) {
+  // Source: by hand: on letter two studs of flat 2B's back wall stand 3-1/2 in apart, which is less on paper than their
+  // numbers are high.
+  const Drawn d = drawn(demo_on("tannery-lane-2b", job::PaperSize::letter), false);
+  const Sheet& wall = d.sheet("wall-back");
+  const double t = 3 * wall.page.scale;
+  std::vector<const Text*> numbers;
+  for (const Dimension& dim : wall.dimensions)
+    if (dim.running && dim.picture) numbers.push_back(&wall.texts[dim.picture->text]);
+  ASSERT_EQ(numbers.size(), 7u);
+  for (std::size_t i = 0; i < numbers.size(); ++i) {
+    EXPECT_LE(std::abs(numbers[i]->at.y - numbers[0]->at.y), t) << numbers[i]->words;
+    if (i == 0) continue;
+    EXPECT_GT(numbers[i]->at.x - numbers[i - 1]->at.x, t) << numbers[i]->words << " is too near the last";
+  }
+  for (const Dimension& dim : wall.dimensions) {
+    if (dim.words != "71-1/4" && dim.words != "74-3/4") continue;
+    const bool leads =
+        std::any_of(wall.lines.begin() + static_cast<std::ptrdiff_t>(dim.picture->first_line),
+                    wall.lines.begin() + static_cast<std::ptrdiff_t>(dim.picture->last_line), [&](const Line& l) {
+                      return std::abs(l.from.x - dim.to.x) < 1e-6 && std::abs(l.to.x - l.from.x) > 0.1 &&
+                             std::abs(l.to.y - l.from.y) > 0.5 * t;
+                    });
+    EXPECT_TRUE(leads) << dim.words;
+  }
+}
+
+TEST(Crowded, WhatIsWrittenInAWallHasALineToTheDrain) {
+  // Source: by hand: the channel of flat 5C runs along the back wall, so that its drain's name stands in that.
+  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Sheet& plan = d.sheet("plan");
+  const auto& now = d.facts.room.drain.now_mm;
+  const double radius = d.model->job.drain.bore.in_mm() / 2;
+  const auto name =
+      std::find_if(plan.texts.begin(), plan.texts.end(), [](const Text& t) { return t.words == "drain"; });
+  ASSERT_NE(name, plan.texts.end());
+  const Box box = box_of(*name);
+  const double near = 2 * plan.page.scale;
+  EXPECT_TRUE(std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& l) {
+    const auto on_edge = [&](Point p) { return std::abs(std::hypot(p.x - now[0], p.y - now[1]) - radius) < 0.5; };
+    const auto at_name = [&](Point p) {
+      return p.x > box.x0 - near && p.x < box.x1 + near && p.y > box.y0 - near && p.y < box.y1 + near;
+    };
+    return l.kind == LineKind::dimension && ((on_edge(l.from) && at_name(l.to)) || (on_edge(l.to) && at_name(l.from)));
+  }));
+}
+
+TEST(Crowded, HeightsOfTwoSpotsCloseBehindEachOtherKeepTheirOrder) {
+  // Source: by hand: in flat 5C the floor's back edge lies 23 mm behind the channel and less than 1 mm above it.
+  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Sheet& falls = d.sheet("falls");
+  std::vector<const Text*> rim, drain;
+  for (const Text& text : falls.texts) {
+    if (text.words == "under +1") rim.push_back(&text);
+    if (text.words == "drain 0") drain.push_back(&text);
+    EXPECT_NE(text.words, "0") << "a bare nought beside another height is read as its last figure";
+  }
+  ASSERT_EQ(rim.size(), 2u);
+  ASSERT_EQ(drain.size(), 2u);
+  for (const Text* behind : rim)
+    for (const Text* before : drain) EXPECT_GT(behind->at.y, before->at.y + before->height);
+}
+
+TEST(Crowded, AStripOfBedThatNobodySpreadsHasNoName) {
+  // Source: by hand: between collar and holdback 1 mm of flat 5C's bed is left behind the bore; 2A has the bed there.
+  const auto named = [](const char* job) {
+    const Drawn d = drawn(demo(job), false);
+    const auto& texts = d.sheet("drain").texts;
+    return std::count_if(texts.begin(), texts.end(), [](const Text& t) { return t.words == "mortar bed"; });
+  };
+  EXPECT_EQ(named("tannery-lane-5c"), 1) << "in the section alone";
+  EXPECT_EQ(named("tannery-lane-2a"), 2) << "and in the detail";
+}
+
+TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
+  // Source: the row of heights of ISO 3098 that the set keeps to: 2.5, 3.5, 5 (from memory).
+  const auto height = [](job::PaperSize paper, int count) {
+    std::vector<Cells> rows;
+    for (int i = 0; i < count; ++i) rows.push_back({std::to_string(i), "row"});
+    job::Job job = sample::alcove();
+    job.drawings.paper = paper;
+    const std::vector<Sheet> sheets = on_pages("rows", "Rows", job, {{"no."}, {"what"}}, rows, {});
+    double of_rows = 0;
+    for (const Text& text : sheets.front().texts)
+      if (text.words == "row") of_rows = text.height;
+    return of_rows;
+  };
+  EXPECT_EQ(height(job::PaperSize::tabloid, 8), 5);
+  EXPECT_EQ(height(job::PaperSize::tabloid, 24), 3.5);
+  EXPECT_EQ(height(job::PaperSize::tabloid, 60), 2.5);
+  EXPECT_EQ(height(job::PaperSize::letter, 8), 2.5);
+}
+
+TEST(Seat, ThatComesOutLowerThanWasAskedIsToldWithBothHeights) {
+  // Source: the job's own number, and the solid's; flat 2A's come out alike.
+  const auto told = [](const char* name) {
+    const Drawn d = drawn(demo(name), false);
+    std::vector<std::string> found;
+    for (const std::string& note : d.sheet("bench-side").notes)
+      if (note.find("asked for") != std::string::npos) found.push_back(note);
+    for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+      if (step.measure.find("asked for") != std::string::npos) found.push_back(step.measure);
+    return found;
+  };
+  const std::vector<std::string> lower = told("tannery-lane-5c");
+  ASSERT_EQ(lower.size(), 2u);
+  for (const std::string& words : lower) {
+    EXPECT_NE(words.find("459 mm"), std::string::npos) << words;
+    EXPECT_NE(words.find("460 mm was asked for"), std::string::npos) << words;
+  }
+  EXPECT_TRUE(told("tannery-lane-2a").empty());
+}
+
+/// A number of a chain that runs between two heights of a sheet, at a place along x.
+std::string upright_from(const Sheet& sheet, double y0, double y1) {
+  for (const Dimension& dim : sheet.dimensions)
+    if (std::abs(dim.from.x - dim.to.x) < 1e-6 && std::abs(std::min(dim.from.y, dim.to.y) - y0) < 0.5 &&
+        std::abs(std::max(dim.from.y, dim.to.y) - y1) < 0.5)
+      return dim.words;
+  return "none";
+}
+
+TEST(Skew, ABaseOnSiteIsToldAtItsDrainOnEverySheet) {
+  // Source: the set-out that was measured on the solids at the bore; 4 Coopers Yard has no two sides alike.
+  const Drawn d = drawn(demo("coopers-yard-4"), false);
+  const auto mark = [&](const std::string& from) {
+    for (const facts::Mark& m : d.facts.room.set_out)
+      if (m.name == "bore centre from the " + from) return m.mm;
+    return 0.0;
+  };
+  const double left = mark("left stud face"), right = mark("right stud face"), front = mark("base's front edge");
+  ASSERT_GT(std::min({left, right, front}), 0);
+  const auto& now = d.facts.room.drain.now_mm;
+  EXPECT_EQ(upright_from(d.sheet("plan"), now[1] - front, now[1]), number_of(front, false));
+  EXPECT_TRUE(says(d.sheet("drain"), number_of(front, false) + "   bore centre from the base's front edge"));
+  std::size_t wholes = 0;
+  for (const Dimension& dim : d.sheet("falls").dimensions) {
+    if (dim.chain >= 0) continue;
+    ++wholes;
+    EXPECT_NEAR(dim.length_mm, left + right, 0.01) << "the alcove at the drain, which the plan has as well";
+  }
+  EXPECT_EQ(wholes, 1u);
+}
+
+TEST(Screed, FallsAreThoseOfTheirSheet) {
+  // Source: the falls sheet, whose table has each plane's.
+  for (const char* name : {"coopers-yard-4", "coopers-yard-9"}) {
+    const Drawn d = drawn(demo(name), false);
+    const std::string& note = d.sheet("screed").notes.at(1);
+    ASSERT_EQ(note.rfind("Falls to the drain: ", 0), 0u) << note;
+    std::vector<std::string> falls;
+    for (const facts::Facet& f : d.facts.facets)
+      if (f.surface == facts::Surface::base_floor)
+        falls.push_back(units::to_text(units::Fall::ratio(f.fall), d.model->job.is_metric()));
+    const std::string told = note.substr(20, note.find(". ") - 20);
+    const std::size_t to = told.find(" to ");
+    EXPECT_NE(std::find(falls.begin(), falls.end(), told.substr(0, to)), falls.end()) << told;
+    if (to == std::string::npos) continue;
+    EXPECT_NE(std::find(falls.begin(), falls.end(), told.substr(to + 4)), falls.end()) << told;
+  }
+}
+
+TEST(Waste, ThatStandsInTheFloorIsBoredNowhere) {
+  // Source: by hand: 9 Chandlers Row's waste was read from the left stud face alone.
+  const Drawn d = drawn(demo("chandlers-row-9"), false);
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement})) {
+    EXPECT_EQ(step.what.find("Bore for the drain"), std::string::npos) << step.what;
+    if (step.what.find("The waste stands") == 0) {
+      EXPECT_NE(step.measure.find("from the back was not read"), std::string::npos) << step.measure;
+    }
+  }
+  for (const char* name : {"plan", "drain", "template"}) {
+    const auto& notes = d.sheet(name).notes;
+    EXPECT_TRUE(std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
+      return note.find("Nothing is bored there.") != std::string::npos;
+    })) << name;
+    EXPECT_TRUE(std::none_of(notes.begin(), notes.end(), [](const std::string& note) {
+      return note.rfind("Bore ", 0) == 0;
+    })) << name;
+  }
+}
+
+TEST(Across, FromRightToLeftHasItsWordsPastItsLeftEnd) {
+  // Source: by hand: beside a bore each number stands outside, away from the bore's own width.
+  Sheet sheet{"across", "Across", false};
+  Pen pen{sheet, 30};
+  pen.across({40, 0}, {20, 0}, -100);
+  pen.across({100, 0}, {120, 0}, -100);
+  pen.part_texts();
+  ASSERT_EQ(sheet.texts.size(), 2u);
+  EXPECT_LT(box_of(sheet.texts[0]).x1, 20);
+  EXPECT_GT(box_of(sheet.texts[1]).x0, 120);
+}
+
+}  // namespace
+}  // namespace fallwright::drawing

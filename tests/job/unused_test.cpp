@@ -1,0 +1,78 @@
+/// Keys that stand in a job file and say nothing in its room: told, and no fault.
+#include <gtest/gtest.h>
+
+#include "job/read.hpp"
+
+namespace fallwright::job {
+namespace {
+
+/// "bench.frame.web, line 14: the bench's frame is timber", one for each key of a file told of.
+std::vector<std::string> unused_of(const std::string& more) {
+  const Job job = read(
+      "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 36\n[base]\nlength = 60\nwidth = 36\n" + more,
+      "x.toml");
+  std::vector<std::string> told;
+  for (const UnusedKey& key : job.unused)
+    told.push_back(key.key + ", line " + std::to_string(key.line) + ": " + key.why);
+  return told;
+}
+
+const std::string point = "[drain]\nfrom_left = 30\nfrom_back = 16\n";                            // lines 10 to 12
+const std::string bench = "[bench]\nplace = \"back\"\ndepth = 15\nheight = 18\n[bench.frame]\n";  // lines 13 to 17
+const std::string short_base =
+    "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 51\n[base]\nlength = 60\nwidth = 36\n";
+
+std::vector<std::string> unused_in_frame(const std::string& frame) {
+  std::vector<std::string> told;
+  for (const UnusedKey& key : read(short_base + point + bench + frame, "x.toml").unused)
+    told.push_back(key.key + ": " + key.why);
+  return told;
+}
+
+TEST(Unused, KeysOfWhatTheRoomDoesNotHaveAreToldWithTheirLine) {
+  // Source: none; each key belongs to what the words after it name.
+  struct Row {
+    std::string more, told;
+  } rows[] = {
+      {point + "direction = \"along-depth\"\n", "drain.direction, line 13: the drain is no channel (drain.kind)"},
+      {point + "[floor]\nkind = \"slab\"\n[floor.joists]\nspacing = 16\n",
+       "floor.joists.spacing, line 16: the floor is a slab"},
+      {point + "[base.threshold]\nwidth = 0\nheight = 2\n",
+       "base.threshold.height, line 15: the base has no threshold (base.threshold.width)"},
+      {point + "[base.upstands]\nthickness = 0\nheight = 4\n",
+       "base.upstands.height, line 15: the base has no upstands (base.upstands.thickness)"},
+      {point + "[tile]\nsurfaces = [\"floor\"]\nown = [\"floor\", \"seat\"]\n",
+       "tile.own, line 15: the seat is not tiled (tile.surfaces)"},
+      {point + "[mix]\ncement_bag = \"94 lb\"\n", "mix.cement_bag, line 14: no mix is given (mix.parts)"},
+  };
+  for (const Row& row : rows) EXPECT_EQ(unused_of(row.more), std::vector{row.told}) << row.more;
+}
+
+TEST(Unused, AFlatUndersideHasNoRibs) {
+  // Source: none.
+  EXPECT_EQ(unused_of("underside = \"flat\"\n[base.ribs]\ncolumns = 4\nrows = 3\n" + point),
+            (std::vector<std::string>{"base.ribs.columns, line 12: the base's underside is flat",
+                                      "base.ribs.rows, line 13: the base's underside is flat"}));
+}
+
+TEST(Unused, AFrameIsTimberOrSteel) {
+  // Source: none; in the order of the file.
+  EXPECT_EQ(unused_in_frame("web = \"solid\"\n"),
+            std::vector<std::string>{"bench.frame.web: the bench's frame is timber"});
+  EXPECT_EQ(unused_in_frame("kind = \"steel\"\nrail_fastener = \"16d\"\nfasteners_at_rail = 2\nspecies = \"C24\"\n"),
+            (std::vector<std::string>{"bench.frame.rail_fastener: the bench's frame is steel",
+                                      "bench.frame.fasteners_at_rail: the bench's frame is steel",
+                                      "bench.frame.species: the bench's frame is steel"}));
+}
+
+TEST(Unused, WhatIsUsedIsNotAmongThem) {
+  // Source: none; the same keys where they count.
+  EXPECT_TRUE(unused_of(point + "[floor.joists]\nspacing = 16\n[base.threshold]\nwidth = 4\nheight = 2\n[tile]\nown = "
+                                "[\"floor\"]\n[mix]\nparts = \"1:5\"\ncement_bag = \"94 lb\"\n")
+                  .empty());
+  EXPECT_TRUE(unused_in_frame("fastener = \"16d\"\nrail_fastener = \"16d\"\n").empty());
+  EXPECT_TRUE(unused_in_frame("kind = \"steel\"\nweb = \"solid\"\nfastener = \"#10\"\n").empty());
+}
+
+}  // namespace
+}  // namespace fallwright::job
