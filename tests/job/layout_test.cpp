@@ -6,6 +6,8 @@
 
 #include "job/layout.hpp"
 #include "job/pitch.hpp"
+#include "job/read.hpp"
+#include "job/validate.hpp"
 #include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
@@ -85,6 +87,31 @@ TEST(Layout, ARimThatWasReadRisesAboveARoundOpeningsLowestEdge) {
   const survey::Point middles[] = {{29.75, 39.5}, {29.75, 4}, {1.5, 23.75}, {64.5, 23.75}};
   for (std::size_t i = 0; i < 4; ++i)
     EXPECT_NEAR((at.floor_at(middles[i].x * in, middles[i].y * in) - low) / in, inches[i], 1e-5) << i;
+}
+
+TEST(Layout, BareNumbersAreInTheJobsUnit) {
+  // Source: docs/job-file.md: a number without a unit is in job.unit, wherever that stands in the file.
+  for (const auto& [unit, mm] : {std::pair{"mm", 1.}, {"in", 25.4}}) {
+    const double k = mm == 1 ? 25.4 : 1;  // the same room in either
+    const auto text = [&](double inches) { return std::to_string(inches * k); };
+    const Job j = read("[alcove]\nwidth = " + text(60) + "\ndepth = " + text(36) + "\n[base]\nlength = " + text(58) +
+                           "\nwidth = " + text(36) + "\n[drain]\nfrom_left = " + text(30) +
+                           "\nfrom_back = " + text(16) + "\n[job]\nname = \"x\"\nunit = \"" + unit + "\"\n",
+                       "x.toml");
+    EXPECT_NEAR(j.alcove.width.in_mm(), 1524, 1e-3) << unit;
+    EXPECT_NEAR(j.drain.across.distance.in_mm(), 762, 1e-3) << unit;
+    EXPECT_EQ(j.is_metric(), mm == 1);
+  }
+}
+
+TEST(Layout, SticksAreOfSomeLength) {
+  // Source: none; what is asked for is said: a length.
+  Job j = sample::skew_room();
+  j.cuts.sticks.clear();
+  const auto faults = contradictions(j);
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_EQ(faults[0].key, "cuts.sticks");
+  EXPECT_EQ(faults[0].message, "no length is given; name at least one that is sold");
 }
 
 TEST(Layout, TheFloorRunsOnPastASideWithoutAWall) {
