@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <map>
 #include <regex>
@@ -10,6 +11,7 @@
 
 #include <gtest/gtest.h>
 
+#include "diag/fault.hpp"
 #include "exchange/dxf.hpp"
 #include "exchange/paper.hpp"
 #include "support/run.hpp"
@@ -406,6 +408,16 @@ TEST(Pdf, WordsStandWhereTheSheetHasThem) {
   EXPECT_NEAR((boxes[1][0] + boxes[1][2]) / 2, 15 * pt, 0.3);
   EXPECT_NEAR(boxes[2][2], 15 * pt, 0.3);
   EXPECT_NEAR(boxes[2][2] - boxes[2][0], 2 * (boxes[0][2] - boxes[0][0]), 0.5);
+}
+
+TEST(Sheets, AFullDiskIsToldByEveryFormat) {
+  // Source: the contract of errors; /dev/full refuses every byte.
+  const sample::Folder folder{"full-sheets"};
+  std::filesystem::create_directories(folder / ".");
+  std::filesystem::create_symlink("/dev/full", folder / "full");
+  EXPECT_THROW(write_dxf(small_sheet(false), folder / "full"), diag::MachineError);
+  EXPECT_THROW(write_svg(small_sheet(false), folder / "full"), diag::MachineError);
+  EXPECT_THROW(write_pdf({small_sheet(false)}, "a", folder / "full", 0), diag::MachineError);
 }
 
 }  // namespace

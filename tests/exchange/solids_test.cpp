@@ -12,6 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include "brep/properties.hpp"
+#include "diag/fault.hpp"
 #include "exchange/export.hpp"
 #include "exchange/gltf.hpp"
 #include "exchange/palette.hpp"
@@ -224,6 +225,17 @@ TEST(Step, NamesItsProductsUnitTimeAndColours) {
   for (std::sregex_iterator it{text.begin(), text.end(), use}, end; it != end; ++it)
     EXPECT_EQ(std::stoi((*it)[1]), ++uses);
   EXPECT_EQ(uses, static_cast<int>(model().solids.size()) - 1) << "the bed as spread stands apart";
+}
+
+TEST(Solids, AFullDiskIsToldByEveryFormat) {
+  // Source: the contract of errors; /dev/full refuses every byte.
+  const sample::Folder folder{"full"};
+  std::filesystem::create_directories(folder / ".");
+  std::filesystem::create_symlink("/dev/full", folder / "full");
+  EXPECT_THROW(write_glb(model(), folder / "full"), diag::MachineError);
+  EXPECT_THROW(write_stl(model(), folder / "full"), diag::MachineError);
+  EXPECT_THROW(write_stl(model().solids.front(), folder / "full"), diag::MachineError);
+  EXPECT_THROW(write_step(model(), folder / "full", 0), diag::MachineError);
 }
 
 }  // namespace

@@ -5,6 +5,9 @@
 #include <gtest/gtest.h>
 
 #include "job/layout.hpp"
+#include "job/pitch.hpp"
+#include "job/read.hpp"
+#include "job/validate.hpp"
 #include "support/imperial.hpp"
 #include "support/skew_room.hpp"
 
@@ -48,6 +51,67 @@ TEST(Layout, OfARoomWithNothingAlike) {
   EXPECT_NEAR(at.floor_at(48.125 * in, 23.75 * in) / in, 1.5 + rise / 2, 1e-6) << "half way to the right";
   EXPECT_NEAR(at.floor_at(29.75 * in, 32.625 * in) / in, 1.5 + rise / 2, 1e-6) << "half way to the back";
   EXPECT_NEAR(at.rim_greatest() / in, 1.5 + rise, 1e-6);
+}
+
+TEST(Layout, ARimThatATapeReadRisesAsItReads) {
+  // Source: by hand: left rim 3/4 above the drain's edge, right 1/2, back 5/8, front 7/16, at the rim's middles; a side
+  // that nobody read falls as the others are said to.
+  Job j = sample::skew_room();
+  j.base.tape.rises = {};
+  const auto read = [&](Side side, double inches) {
+    j.base.tape.rises[static_cast<std::size_t>(side)] = Length::inches(inches);
+  };
+  read(Side::left, 0.75), read(Side::back, 0.625), read(Side::front, 0.4375);
+  const auto up = [&](double x, double y) {
+    const Layout at = lay_out(j);
+    return (at.floor_at(x * in, y * in) - at.drain_edge) / in;
+  };
+  EXPECT_NEAR(up(1.5, 23.75), 0.75, 1e-6);
+  EXPECT_NEAR(up(29.75, 39.5), 0.625, 1e-6);
+  EXPECT_NEAR(up(29.75, 4), 0.4375, 1e-6);
+  EXPECT_NEAR(up(64.5, 23.75), 32.75 / 48, 1e-6) << "1/4 in/ft over the longest run";
+  read(Side::right, 0.5);
+  EXPECT_NEAR(up(64.5, 23.75), 0.5, 1e-6);
+}
+
+TEST(Layout, ARimThatWasReadRisesAboveARoundOpeningsLowestEdge) {
+  // Source: property: what a tape reads from a round opening up to each rim is what the floor rises from the opening's
+  // lowest edge.
+  Job j = sample::skew_room();
+  j.drain.opening = Opening::round;
+  const double inches[] = {0.625, 0.4375, 0.75, 0.5};
+  const Side sides[] = {Side::back, Side::front, Side::left, Side::right};
+  for (std::size_t i = 0; i < 4; ++i) j.base.tape.rises[static_cast<std::size_t>(sides[i])] = Length::inches(inches[i]);
+  const Layout at = lay_out(j);
+  const double low = opening_edge_low(j, at);
+  const survey::Point middles[] = {{29.75, 39.5}, {29.75, 4}, {1.5, 23.75}, {64.5, 23.75}};
+  for (std::size_t i = 0; i < 4; ++i)
+    EXPECT_NEAR((at.floor_at(middles[i].x * in, middles[i].y * in) - low) / in, inches[i], 1e-5) << i;
+}
+
+TEST(Layout, BareNumbersAreInTheJobsUnit) {
+  // Source: docs/job-file.md: a number without a unit is in job.unit, wherever that stands in the file.
+  for (const auto& [unit, mm] : {std::pair{"mm", 1.}, {"in", 25.4}}) {
+    const double k = mm == 1 ? 25.4 : 1;  // the same room in either
+    const auto text = [&](double inches) { return std::to_string(inches * k); };
+    const Job j = read("[alcove]\nwidth = " + text(60) + "\ndepth = " + text(36) + "\n[base]\nlength = " + text(58) +
+                           "\nwidth = " + text(36) + "\n[drain]\nfrom_left = " + text(30) +
+                           "\nfrom_back = " + text(16) + "\n[job]\nname = \"x\"\nunit = \"" + unit + "\"\n",
+                       "x.toml");
+    EXPECT_NEAR(j.alcove.width.in_mm(), 1524, 1e-3) << unit;
+    EXPECT_NEAR(j.drain.across.distance.in_mm(), 762, 1e-3) << unit;
+    EXPECT_EQ(j.is_metric(), mm == 1);
+  }
+}
+
+TEST(Layout, SticksAreOfSomeLength) {
+  // Source: none; what is asked for is said: a length.
+  Job j = sample::skew_room();
+  j.cuts.sticks.clear();
+  const auto faults = contradictions(j);
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_EQ(faults[0].key, "cuts.sticks");
+  EXPECT_EQ(faults[0].message, "no length is given; name at least one that is sold");
 }
 
 TEST(Layout, TheFloorRunsOnPastASideWithoutAWall) {

@@ -207,7 +207,8 @@ class Room:
     def try_it(self, mutant, programs):
         """The test case that fails, or nothing."""
         alone = getattr(mutant, "object", None)
-        # What no case comes past is in a table that is made before the first: every case may look at it.
+        # What no case comes past is in a table that is made before the first: every case may look at it. So may any at
+        # what has no switch: those that come past its neighbours first.
         early = not alone and not any(mutant.number in v[1] for _, cases in programs.values() for v in cases.values())
         for program, (target, cases) in programs.items():
             if alone:
@@ -216,7 +217,8 @@ class Room:
                 self.build.link(program, objects, target)
             fast = {c: v for c, v in cases.items() if v[0] <= self.options.slow * 1000}
             numbers = self.neighbours(mutant) if alone else {mutant.number}
-            past = sorted((c for c in fast if early or numbers & fast[c][1]), key=lambda c: fast[c][0])
+            past = sorted((c for c in fast if early or alone or numbers & fast[c][1]),
+                          key=lambda c: (not numbers & fast[c][1], fast[c][0]))
             for batch in (within(past, fast, self.options.budget), self.others(past, fast)):
                 failed = self.fails(target, batch, fast, mutant, program)
                 if failed:

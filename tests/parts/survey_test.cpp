@@ -7,6 +7,7 @@
 
 #include "brep/properties.hpp"
 #include "job/layout.hpp"
+#include "job/read.hpp"
 #include "job/validate.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -87,6 +88,33 @@ TEST(SurveyedFloor, DatumIsTheHighestSpotUnderTheBase) {
   EXPECT_NEAR(at.subfloor.highest(at.base), 0, 1e-9);
   EXPECT_GT(at.subfloor.at(100, 300), 0);
   EXPECT_NEAR(brep::box_of(model->find("base")->shape)[2], j.bed.least.in_mm(), 1e-9);
+}
+
+TEST(SurveyedBase, ItsThresholdRunsBetweenItsRimsInARoomThatIsNotSquare) {
+  // Source: by hand: its plan's corners are the floor's in front, and where the lines of the floor's sides meet the
+  // base's front edge; its plane falls 1/4 in/ft, so that its face is sqrt(1 + 1/48^2) of that.
+  const job::Job j = job::read(
+      "[job]\nname = \"x\"\nunit = \"in\"\n[base]\nkind = \"site-built\"\n"
+      "[base.threshold]\nwidth = 4\nheight = 3\nfall = \"1/4 in/ft\"\n[drain]\nfrom_left = 30\nfrom_back = 24\nbore "
+      "= 5\n[bed]\nleast = 1\n[survey.plan]\nback = 68\nleft = 48\nright = 46\nfront = 72\n"
+      "diagonal_from_back_left = 84\n",
+      "x.toml");
+  const job::Layout at = job::lay_out(j);
+  const auto& [fl, fr, br, bl] = at.floor_outline.corners();
+  const auto& [left, right, back_right, back_left] = at.base_outline.corners();
+  ASSERT_GT(std::abs(left.y - right.y), 1) << "its front runs askew";
+  const auto meet = [&](survey::Point a, survey::Point b) {  // of the line through a and b with the front edge
+    const double ux = b.x - a.x, uy = b.y - a.y, vx = right.x - left.x, vy = right.y - left.y;
+    const double t = ((left.x - a.x) * vy - (left.y - a.y) * vx) / (ux * vy - uy * vx);
+    return survey::Point{a.x + t * ux, a.y + t * uy};
+  };
+  const survey::Point plan[] = {meet(bl, fl), meet(br, fr), fr, fl};
+  double twice = 0;
+  for (std::size_t i = 0; i < 4; ++i) twice += plan[i].x * plan[(i + 1) % 4].y - plan[(i + 1) % 4].x * plan[i].y;
+  double area = 0;
+  for (const Facet& f : build_base(j).facets)
+    if (f.surface == facts::Surface::threshold) area += brep::area_mm2(f.face);
+  EXPECT_NEAR(area / (twice / 2 * std::hypot(1, 1. / 48)), 1, 1e-6);
 }
 
 TEST(SurveyedBench, StandsLevelEachStudAtItsOwnLength) {

@@ -1,7 +1,9 @@
 /// Plans whose lines and arcs touch without crossing, and solids that hang together along a line.
+#include <algorithm>
 #include <array>
 #include <cmath>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "brep/plan.hpp"
@@ -12,6 +14,7 @@
 #include "job/validate.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "parts/touching.hpp"
 #include "support/imperial.hpp"
 #include "support/sample.hpp"
 
@@ -109,6 +112,49 @@ TEST(TouchingPlans, RingRoundTheDrainThatTouchesAPocketIsBuilt) {
           last = bed;
         }
       }
+}
+
+TEST(TouchingCircles, AreMovedPastWhatTheyTouchUnlessTheyAreOneWithIt) {
+  // Source: by hand: a circle a hair from one that is there becomes that one, unless that touches something; one that
+  // is near nothing stays; past what it touches it goes by a hair, and on to the next.
+  const double near = 50 + hair_mm / 2, eps = 1e-12;
+  EXPECT_EQ(clear_of(near, {30}, {20, 50}), 50);
+  EXPECT_EQ(clear_of(near, {30}, {50, 20}), 50);
+  EXPECT_EQ(clear_of(near, {30}, {20, 70}), near);
+  EXPECT_NEAR(clear_of(near, {50}, {20, 50}), 50 + hair_mm, eps);
+  EXPECT_NEAR(clear_of(near, {50}), 50 + hair_mm, eps);
+  EXPECT_NEAR(clear_of(near, {50 + 1.5 * hair_mm, 50}), 50 + 2.5 * hair_mm, eps);
+  EXPECT_EQ(clear_of(50 + 2 * hair_mm, {50}), 50 + 2 * hair_mm);
+}
+
+TEST(TouchingCircles, GoByCornersSidesAndArcsOfOtherCentres) {
+  // Source: by hand: about the middle of a square of 40 its sides are 20 away and its corners hypot(20, 20); about a
+  // point 100 to the left of it the nearest side 80; a circle of 5 that stands 30 off reaches from 25 to 35. What runs
+  // round the centre itself is its own, and nothing at its radius counts as touched.
+  std::vector<double> radii, own;
+  const auto sorted = [](std::vector<double> all) {
+    std::sort(all.begin(), all.end());
+    all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return b - a < 1e-9; }), all.end());
+    return all;
+  };
+  add_touching({brep::rectangle(-20, -20, 20, 20)}, {0, 0}, radii, own);
+  EXPECT_THAT(sorted(radii),
+              testing::ElementsAre(testing::DoubleNear(20, 1e-9), testing::DoubleNear(std::sqrt(800), 1e-9)));
+  EXPECT_TRUE(own.empty());
+  radii.clear();
+  add_touching({brep::rectangle(-20, -20, 20, 20)}, {-100, 0}, radii, own);
+  EXPECT_THAT(sorted(radii),
+              testing::ElementsAre(testing::DoubleNear(80, 1e-9), testing::DoubleNear(std::hypot(80, 20), 1e-9),
+                                   testing::DoubleNear(120, 1e-9), testing::DoubleNear(std::hypot(120, 20), 1e-9)));
+  radii.clear();
+  add_touching({brep::circle({30, 0}, 5)}, {0, 0}, radii, own);
+  EXPECT_NEAR(sorted(radii).front(), 25, 1e-9);
+  EXPECT_NEAR(sorted(radii).back(), 35, 1e-9);
+  radii.clear();
+  add_touching({brep::circle({0, 0}, 10), brep::circle({0, 0}, 20), brep::rectangle(-20, -20, 20, 20)}, {0, 0}, radii,
+               own);
+  EXPECT_THAT(sorted(own), testing::ElementsAre(testing::DoubleNear(10, 1e-9), testing::DoubleNear(20, 1e-9)));
+  EXPECT_THAT(sorted(radii), testing::ElementsAre(testing::DoubleNear(std::sqrt(800), 1e-9)));
 }
 
 TEST(SoundSolids, PartTwoFacesAtEveryEdge) {

@@ -112,6 +112,41 @@ TEST(RoomNumbers, FamiliesThatMeetAreCountedAndStandsAsideIsNot) {
   EXPECT_THAT(squeezed(report::room_table(sample.report(), false)), Not(HasSubstr("base and bed touch")));
 }
 
+TEST(RoomNumbers, OfABaseOfMortarAreItsScreedHeights) {
+  // Source: by hand: from a line 200 above the datum the bed's top at 45 is read 155 down, its cover's at 66 134; over
+  // a floor 3 below the datum it is 48 thick. What is built in place is not let in, does not rock and has no gauges.
+  Sample sample = metric();
+  facts::SiteBuilt& site = sample.facts.site_built.emplace();
+  site.at_flange_mm = 31, site.marks = {{"back wall", 305, {305, 900}, -3, 45, 66, false}};
+  sample.job.base.site.line = job::Length::mm(200);
+  sample.job.base.site.waterproofing = job::Waterproofing::liner;
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  expect_words(text, {"SCREED HEIGHTS, read down from a level line 200 mm above the datum; bed 31 mm thick at the "
+                      "drain's flange along at pre-slope top coat bed is thick back wall 305 mm 155 mm 134 mm 48 mm",
+                      "WHAT MEETS WHAT"});
+  for (const char* words : {"LETTING IT IN", "rocks by", "GAUGE DEPTHS", "DRY FIT"})
+    EXPECT_THAT(text, Not(HasSubstr(words)));
+  sample.job.base.site.waterproofing = job::Waterproofing::bonded;
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"along at sloped bed tile bed is thick"});
+}
+
+TEST(RoomNumbers, StandUnderTheirHeads) {
+  // Source: by hand: a column's head names what stands below it.
+  expect_words(
+      squeezed(report::room_table(metric().report(), true)),
+      {"TAPE: do the readings close? reading read fits best if the others hold back", "FLOOR: how it lies out of level",
+       "STUDS: running from the back corner (side walls) or the left corner (back wall), and furring to bring "
+       "each out to the edge of what stands before it (less than nothing: it stands in, plane or move it) stud",
+       "LETTING IT IN: free width by height above the datum 12 mm",
+       "DRAIN: where its centre may stand from the left stud face", "DRY FIT: what meets what drain",
+       "HEIGHTS over the drain's centre, above the datum (and above the one below) rib plane",
+       "GAUGE DEPTHS of the bed (A1 back left; letters to the right, numbers to the front) point from the left "
+       "from the entry floor at up to the ribs up to the level line A1",
+       "SET-OUT bore centre", "AS SET: the base as it lies now back left",
+       "HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way mortar",
+       "Lengths to the nearest mm, small ones finer."});
+}
+
 TEST(FloodNumbers, AreWaterWeightPressureAndWhatALossIs) {
   // Source: by hand: 45 L on 1.19 m2 weigh 45 kg, press 45 x 9.80665 / 1.19 = 370.8 Pa, and a litre is 1 / 1.2 mm. In
   // the trade's units 11.89 gal, 99.2 lb, 7.75 psf; 1.2 m2 at 1/32 in are 952,500 mm3, 32 fl oz of 29,573.53 mm3.
@@ -206,6 +241,9 @@ TEST(TogetherNumbers, OfRoomsPacksAndSticks) {
   expect_words(text,
                {"1 sample alcove left 57-1/2\" x 36\" 1.41 ft3 0 EUR 207.50 fail: floor.fall-least",
                 "2 x base 57-1/2\" x 36\", bench left", "tile, walls 90.50 ft2 buy 10 boxes 415.00 2 rooms, 9.96 boxes",
+                "no. room hand base set mortar batches alone costs worst check 1 sample",
+                "piece count stock length rooms' own marks, by room number; ends S1",
+                "the room with the least to spare, check by check floor",
                 "1 sticks, 8.0 ft together (16.0 ft if every room bought its own)", "saw cut 1/8\"",
                 "S1 4 x 2x4 10-3/8\" A of 1, 2; ends 0.0 and 2.3 deg from square",
                 "floor.fall-least fail -20.0 % 1 sample alcove"});

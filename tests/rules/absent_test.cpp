@@ -74,6 +74,8 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"access.opening", [](facts::Facts& f) { f.clear.finished->entry_mm.reset(); }},
       {"bed.thickness", [](facts::Facts& f) { f.bed = {}; }},
       {"bed.squeeze-out", [](facts::Facts& f) { f.bed = {}; }},
+      {"bed.squeeze-out", [](facts::Facts& f) { f.bed.set_mm3 = 0, f.bed.squeeze_out_mm3 = 1e6; }},
+      {"bed.fills-shell", [](facts::Facts& f) { f.bed.set_mm3 = 0, f.bed.squeeze_out_mm3 = 1e6; }},
       {"bed.round-drain", [](facts::Facts& f) { f.drain.body_to_bed_mm.reset(); }},
       {"upstand.every-wall", [](facts::Facts& f) { f.edges.clear(); }},
       {"seat.keeps-frame-dry", [](facts::Facts& f) { f.skirt.reset(); }},

@@ -61,6 +61,61 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   EXPECT_THAT(built(3.9).built, HasSubstr("left low by 4 mm"));
 }
 
+TEST(AsBuiltFalls, AreHeldToWhatTheirPlaneWasHeldTo) {
+  // Source: by hand, in per cent: floors from 2 to 4, a caution from where it may be steeper, a seat from 1, a
+  // threshold from 2; what no check asked is told and judged by nobody.
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  facts::Facts facts;
+  const auto plane = [&](facts::Surface surface, const char* facet, double fall) {
+    facts.facets.emplace_back();
+    facts.facets.back().surface = surface, facts.facets.back().facet = facet, facts.facets.back().fall = fall;
+  };
+  plane(facts::Surface::base_floor, "left", 0.025), plane(facts::Surface::base_floor, "back", 0.03);
+  plane(facts::Surface::seat, "top", 0.015), plane(facts::Surface::threshold, "top", 0.021);
+  const auto held = [](const char* id, std::optional<double> least, std::optional<double> greatest, Outcome broken) {
+    rules::Result r;
+    r.id = id, r.outcome = Outcome::pass;
+    r.limit.least = least, r.limit.greatest = greatest, r.limit.unit = rules::Unit::ratio, r.limit.when_broken = broken;
+    return r;
+  };
+  std::vector<rules::Result> results{
+      held("floor.fall-least", 0.02, {}, Outcome::fail), held("floor.fall-greatest", {}, 0.04, Outcome::caution),
+      held("seat.fall-least", 0.01, {}, Outcome::fail), held("seat.fall-greatest", {}, 0.04, Outcome::fail),
+      held("threshold.falls-inward", 0.02, {}, Outcome::fail)};
+  results[3].outcome = Outcome::not_applicable;
+  const auto built = [&](facts::Surface surface, std::optional<job::Side> side, double fall) {
+    job.as_built.falls = {{surface, side, units::Fall::ratio(fall)}};
+    const auto rows = rules::as_built_rows(job, facts, results, {});
+    EXPECT_EQ(rows.size(), 1u);
+    return rows.at(0);
+  };
+  using facts::Surface;
+  const BuiltRow left = built(Surface::base_floor, job::Side::left, 0.022);
+  EXPECT_EQ(left.what, "fall of the base-floor, left");
+  EXPECT_EQ(left.designed, "2.50 % (1:40)");
+  EXPECT_EQ(left.limit, "at least 2.00 % (1:50), at most 4.00 % (1:25)");
+  EXPECT_EQ(left.built, "2.20 % (1:45.5)");
+  EXPECT_EQ(left.outcome, Outcome::pass);
+  EXPECT_EQ(built(Surface::base_floor, job::Side::back, 0.022).designed, "3.00 % (1:33.3)");
+  EXPECT_EQ(built(Surface::base_floor, job::Side::left, 0.019).outcome, Outcome::fail);
+  EXPECT_EQ(built(Surface::base_floor, job::Side::left, 0.041).outcome, Outcome::caution);
+  const BuiltRow seat = built(Surface::seat, {}, 0.009);
+  EXPECT_EQ(seat.what, "fall of the seat");
+  EXPECT_EQ(seat.designed, "1.50 % (1:66.7)");
+  EXPECT_EQ(seat.limit, "at least 1.00 % (1:100)");
+  EXPECT_EQ(seat.outcome, Outcome::fail);
+  EXPECT_EQ(built(Surface::seat, {}, 0.05).outcome, Outcome::pass) << "that its greatest does not apply to";
+  EXPECT_EQ(built(Surface::threshold, {}, 0.019).outcome, Outcome::fail);
+  EXPECT_EQ(built(Surface::threshold, {}, 0.02).outcome, Outcome::pass);
+  const BuiltRow none = built(Surface::base_floor, job::Side::right, 0.022);
+  EXPECT_EQ(none.designed, "none of its planes");
+  EXPECT_EQ(none.outcome, Outcome::not_applicable);
+  results.clear();
+  EXPECT_EQ(built(Surface::base_floor, job::Side::left, 0.001).outcome, Outcome::not_applicable);
+  EXPECT_EQ(built(Surface::base_floor, job::Side::left, 0.001).limit, "");
+}
+
 TEST(AsBuiltFlood, PassesWhereItStoodAsHighAndAsLongAsTheBookAsks) {
   // Source: IRC P2503.6 (number from memory): 2 in at the threshold for 15 minutes; by hand: 15 + 50.8 = 65.8 mm.
   const auto rows = flooded({{0, 65.8}, {5, 65.8}, {15, 65.8}});

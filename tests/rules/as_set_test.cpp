@@ -122,6 +122,33 @@ TEST(AsSet, ABaseThatLiesTooLowOrTouchesNoMortarIsNotLeft) {
   EXPECT_THAT(at(0.875).words, HasSubstr("press the whole base down by 1/8\""));
 }
 
+TEST(AsSet, TheBedIsThinnestWhereATiltedBaseIsLow) {
+  // Source: by hand: over 12 mm of bed, its drain at (700, 450): a base that rises 1 in 100 to the right is 7 mm lower
+  // at the left, one that rises 1 in 90 to the back 5 mm lower in front; the whole base a millimetre up.
+  facts::Facts f = sample::good_facts();
+  f.room.drain.now_mm = {700, 450, 0};
+  f.room.gauges = {{"A1", 0, 900, 0, 12, 30, false},
+                   {"C1", 1400, 900, 0, 12, 30, false},
+                   {"C2", 1400, 0, 0, 12, 30, false},
+                   {"A2", 0, 0, 0, 12, 30, false},
+                   {"B1", 700, 450, 0, 1, 2, true}};
+  const auto thin = [&](double gx, double gy) {
+    f.room.as_set.raised_mm = 1, f.room.as_set.gx = gx, f.room.as_set.gy = gy;
+    for (const rules::Result& r : rules::check(sample::alcove(), f))
+      if (r.id == "rim.bed") return *r.measured;
+    return 0.;
+  };
+  EXPECT_NEAR(thin(0, 0), 13, 1e-9);
+  EXPECT_NEAR(thin(0.01, 0), 13 - 7, 1e-9);
+  EXPECT_NEAR(thin(0, 1. / 90), 13 - 5, 1e-9);
+  EXPECT_NEAR(thin(0.01, 1. / 90), 13 - 12, 1e-9);
+  f.room.gauges.erase(f.room.gauges.begin() + 2, f.room.gauges.begin() + 4);  // those at the back alone
+  EXPECT_NEAR(thin(0.01, -1. / 90), 13 - 7 - 5, 1e-9);
+  EXPECT_NEAR(thin(-0.01, 1. / 90), 13 - 7 + 5, 1e-9);
+  f.room.gauges.erase(f.room.gauges.begin());  // the right one
+  EXPECT_NEAR(thin(0.005, 0), 13 + 3.5, 1e-9);
+}
+
 TEST(AsSet, WhereTheLineHangsIsAskedForAndNotGuessed) {
   // Source: none; readings against any line tell levelness alone, and that is judged without it.
   facts::Facts f = sample::good_facts();

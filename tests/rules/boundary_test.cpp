@@ -1,5 +1,6 @@
 // Every limit three ways: at it, just inside, just outside; the limits themselves stand in boundary_cases.cpp.
 #include <cmath>
+#include <map>
 #include <set>
 #include <tuple>
 
@@ -28,6 +29,29 @@ rules::Result result_at(const Case& c, double value) {
   return result_of(job, facts, c.id);
 }
 
+/// Whoever follows the words of an advice and whoever writes its lines end with the same job. Where words say by how
+/// much, and lines to what, the line is worked out by hand: from a fixture 34 in up, a weir 12 below the datum.
+void expect_lines_like_words(const rules::Result& r) {
+  static const std::map<std::string, std::string> apart{{"fixture.above-water", "fixture.height = \"34-1/16 in\""},
+                                                        {"trap.below", "trap.weir = \"-11-7/8 in\""},
+                                                        {"joist.hole-edges", "trap.weir = \"-11-15/16 in\""},
+                                                        {"door.swing", "door.kind = \"swings-out\""},
+                                                        {"trap.turns", "trap.cleanout = \"yes\""}};
+  for (const rules::Remedy& remedy : r.remedies)
+    for (const job::Change& change : remedy.changes) {
+      if (change.value.empty() || change.value.front() != '"') continue;
+      const auto hand = apart.find(r.id);
+      if (hand != apart.end()) {
+        EXPECT_EQ(job::text_of(change), hand->second);
+        continue;
+      }
+      const std::string value = change.value.substr(1, change.value.size() - 2);
+      const std::string mark = value.ends_with(" in") ? value.substr(0, value.size() - 3) + "\"" : value;
+      EXPECT_TRUE(r.advice.find(mark) != std::string::npos || r.advice.find(value) != std::string::npos)
+          << r.id << ": " << r.advice << " | " << job::text_of(change);
+    }
+}
+
 TEST(Boundary, AtTheLimitAndInsideItPassAndOutsideItBreaks) {
   // Source: per rule, as named at each table of boundary_cases.cpp.
   for (const Case& c : sample::boundary_cases()) {
@@ -41,6 +65,7 @@ TEST(Boundary, AtTheLimitAndInsideItPassAndOutsideItBreaks) {
     EXPECT_EQ(r.outcome, c.broken) << c.book << " " << c.id << " measuring " << c.outside;
     EXPECT_LT(r.margin.value_or(-1), 0) << c.id;
     EXPECT_FALSE(r.advice.empty()) << c.id << ": what is to be done?";
+    expect_lines_like_words(r);
   }
 }
 

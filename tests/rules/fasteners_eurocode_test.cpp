@@ -185,6 +185,21 @@ TEST(Sources, OfAJoistsSagGoByItsTimber) {
   EXPECT_THAT(c24.limit.source, HasSubstr("EN 1995-1-1"));
 }
 
+TEST(Sources, ALimitOfTheUsersHoldsWhateverTheTimber) {
+  // Source: common practice, no source: what the owner asks for is asked of any timber, the tile's own limit or not.
+  for (const char* book : {"residential", "european"})
+    for (const char* species : {"SPF No.2", "C24"})
+      for (const double sag : {1. / 480, 1. / 240}) {
+        job::Job job = in_book(book);
+        job.floor.joist_span = job::Length::feet(10);
+        job.floor.joist_species = species;
+        job.limits.push_back({"joist_deflection", sag, "the owner"});
+        const Result r = result_of(job, sample::good_facts(), "load.joists-deflection");
+        EXPECT_DOUBLE_EQ(*r.limit.greatest, sag) << book << " " << species;
+        EXPECT_EQ(r.limit.source, "the owner") << book << " " << species;
+      }
+}
+
 TEST(People, WeighWhatTheBookSays) {
   // Source: IRC Table R301.5, 40 psf; ADA 610.4, 250 lbf; EN 1991-1-1 table 6.2, category A, from memory: 2.0 kN/m2 and
   // 2.0 kN on 50 by 50 mm.

@@ -105,6 +105,23 @@ TEST(Loads, OfABaseThatStandsPastTheSpansEndAskForItsPlaceAgain) {
   }
 }
 
+TEST(Loads, OfABaseThatReachesJustPastEitherEndAskToo) {
+  // Source: by hand: joists along the depth of 10 ft, a base and a bench from 0 to 36 in of it, but for a millimetre: a
+  // span from 0 on, or one that ends at 36 in, holds them.
+  job::Job job = floor_of("SPF No.2");
+  const auto off = [&](double bearing_mm) {
+    job.floor.joist_bearing = job::Length::mm(bearing_mm);
+    return floor_load(job, sample::good_facts())->off_span;
+  };
+  EXPECT_FALSE(off(0));
+  EXPECT_FALSE(off(0.9));
+  EXPECT_TRUE(off(1.1));
+  EXPECT_FALSE(off(914.4 - 3048));
+  EXPECT_FALSE(off(914.4 - 3048 - 0.9));
+  EXPECT_TRUE(off(914.4 - 3048 - 1.1));
+  EXPECT_FALSE(off(1200 - 3048)) << "wider than deep: its width does not count";
+}
+
 TEST(Loads, ThatFailAtTheWorstPlaceAloneAskWhereTheSpanBegins) {
   // Source: property: 52.257 % of 100 at the worst place and 43.231 at the best (above) are a pass; with twice the
   // limit's load neither is; between them the reading decides.
@@ -124,6 +141,21 @@ TEST(Loads, ThatFailAtTheWorstPlaceAloneAskWhereTheSpanBegins) {
   EXPECT_THAT(outcome(0.48).advice, HasSubstr("at the worst place of their span it is 52 %, at the best 43 %"));
   job.floor.joist_bearing = job::Length{};
   EXPECT_EQ(outcome(0.48).outcome, Outcome::pass);
+}
+
+TEST(Loads, AnOwnersLimitOfSagAsksForThePlaceThatDecidesIt) {
+  // Source: by hand, from the closed forms above: 3.3129 mm of 3048 at the worst place are 1/920, 2.8476 at the best
+  // 1/1070: a limit of 1/1000 is kept at the one and not at the other, whatever tile asks of such timber.
+  job::Job job = floor_of("SPF No.2");
+  const auto outcome = [&](double limit) {
+    job.limits = {{"joist_deflection", limit, "the owner"}};
+    for (const Result& r : check(job, sample::good_facts()))
+      if (r.id == "load.joists-deflection") return r.outcome;
+    return Outcome::not_applicable;
+  };
+  EXPECT_EQ(outcome(1. / 1000), Outcome::not_checked);
+  EXPECT_EQ(outcome(1. / 900), Outcome::pass);
+  EXPECT_EQ(outcome(1. / 1100), Outcome::fail);
 }
 
 TEST(Loads, ByEurocodeAreFactored) {

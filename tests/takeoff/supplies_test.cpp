@@ -8,6 +8,7 @@
 #include "support/sample.hpp"
 #include "takeoff/finish.hpp"
 #include "takeoff/need.hpp"
+#include "takeoff/item.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
@@ -90,6 +91,38 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   ASSERT_TRUE(row_of(rows, "threshold, rough"));
   EXPECT_NEAR(row_of(rows, "threshold, rough")->quantity, 5, 1e-6);
   EXPECT_FALSE(row_of(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
+}
+
+TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
+  // Source: by hand: 7 ft of open sides are 7 ft of forms, in metric 2.1 m; 10 ft2 of bed are as much liner and
+  // reinforcement with their waste, and a bonded membrane needs neither.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.bed.waste = 0.1, job.buy.membrane.waste = 0.2;
+  facts::Facts facts;
+  facts.site_built.emplace();
+  facts.site_built->bed_top_mm2 = 1440 * in * in;
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "edge forms"), nullptr) << "walls hold it all round";
+  facts.site_built->forms_mm = 84 * in;
+  const auto rows = takeoff::take_off(job, facts, {});
+  ASSERT_TRUE(row_of(rows, "edge forms"));
+  EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 7, 1e-9);
+  EXPECT_NEAR(row_of(rows, "edge forms")->buy, 7, 1e-9);
+  EXPECT_EQ(row_of(rows, "edge forms")->buy_unit, "ft");
+  EXPECT_NE(row_of(rows, "edge forms")->basis.find("neither wall nor bench nor threshold"), std::string::npos);
+  ASSERT_TRUE(row_of(rows, "reinforcement"));
+  EXPECT_NEAR(row_of(rows, "reinforcement")->quantity, 10, 1e-9);
+  EXPECT_NEAR(row_of(rows, "reinforcement")->buy, 11, 1e-9);
+  EXPECT_NEAR(row_of(rows, takeoff::name_of(takeoff::Item::liner))->buy, 12, 1e-9);
+  job.unit = job::UnitSystem::metric;
+  const auto metric = takeoff::take_off(job, facts, {});
+  EXPECT_NEAR(row_of(metric, "edge forms")->quantity, 2.1336, 1e-9);
+  EXPECT_EQ(row_of(metric, "edge forms")->unit, "m");
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  const auto bonded = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(bonded, "reinforcement"), nullptr);
+  EXPECT_TRUE(row_of(bonded, "edge forms"));
 }
 
 TEST(Supplies, ADrainIsToldWhereItsWasteStands) {

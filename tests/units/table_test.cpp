@@ -98,13 +98,30 @@ TEST(UnitTable, OfMixes) {
 
 TEST(UnitTable, OfLengths) {
   // Source: by hand: inch 25.4, foot 304.8 mm.
-  for (const auto& [text, mm] : {std::pair{"3''", 76.2}, {"3 inch", 76.2},     {"3 in.", 76.2},
-                                 {"2 feet", 609.6},      {"1 foot", 304.8},    {"1 ft.", 304.8},
-                                 {"2 ft 6", 762.},       {"2' 6'' ", 762.},    {"2 ft - 6 in", 762.},
-                                 {"7 cm", 70.},          {"7 mm", 7.},         {"0.7 m", 700.},
-                                 {"+3 in", 76.2},        {"3/4 in", 19.05},    {"1-3/4", 44.45},
-                                 {"1 3/4\"", 44.45},     {"2\u00bc\"", 57.15}, {"2\u00be in", 69.85},
-                                 {"\u22123 in", -76.2},  {"\u20133 mm", -3.},  {"5\u2019 3\u201d", 1600.2}}) {
+  for (const auto& [text, mm] : {std::pair{"3''", 76.2},
+                                 {"3 inch", 76.2},
+                                 {"3 in.", 76.2},
+                                 {"2 feet", 609.6},
+                                 {"1 foot", 304.8},
+                                 {"1 ft.", 304.8},
+                                 {"2 ft 6", 762.},
+                                 {"2' 6'' ", 762.},
+                                 {"2 ft - 6 in", 762.},
+                                 {"7 cm", 70.},
+                                 {"7 mm", 7.},
+                                 {"0.7 m", 700.},
+                                 {"+3 in", 76.2},
+                                 {"3/4 in", 19.05},
+                                 {"1-3/4", 44.45},
+                                 {"1 3/4\"", 44.45},
+                                 {"2\u00bc\"", 57.15},
+                                 {"2\u00be in", 69.85},
+                                 {"\u22123 in", -76.2},
+                                 {"\u20133 mm", -3.},
+                                 {"5\u2019 3\u201d", 1600.2},
+                                 {"5\u2032 4\u2032\u2032", 1625.6},
+                                 {"\u20133\u20131/2 in", -88.9},
+                                 {"5\u2019 4\u2019\u2019", 1625.6}}) {
     std::string why;
     const auto read = parse_length(text, LengthUnit::inch, why);
     ASSERT_TRUE(read) << text << ": " << why;
@@ -169,6 +186,59 @@ TEST(UnitTable, OfFalls) {
   EXPECT_EQ(to_one_in(Fall::ratio(1 / 40.004)), "1:40");
   EXPECT_EQ(to_text(Fall::one_in(40), true), "2.50 % (1:40)");
   EXPECT_EQ(to_text(Fall::one_in(40), false), "0.300 in/ft (1:40)");
+}
+
+/// What a reader says of a text that it refuses.
+template <class Read>
+std::string refused(Read read, const char* text) {
+  std::string why;
+  EXPECT_FALSE(read(text, why)) << text;
+  return why;
+}
+
+TEST(UnitTable, OfWhatIsRefused) {
+  // Source: common practice, no source: what stands there is repeated, and what is wanted is shown as it is written; a
+  // length is a length and a fall a fall.
+  const auto length = [](const char* text, std::string& why) { return parse_length(text, LengthUnit::inch, why); };
+  const auto fall = [](const char* text, std::string& why) { return parse_fall(text, why); };
+  const auto parts = [](const char* text, std::string& why) { return !parse_parts(text, why).empty(); };
+  EXPECT_EQ(refused(length, ""), "a number is missing");
+  EXPECT_EQ(refused(length, "abc"), "'abc' is no number");
+  EXPECT_EQ(refused(length, "16 1/0 in"), "a fraction cannot be over zero");
+  EXPECT_EQ(refused(length, "14/ in"), "the fraction lacks its lower number");
+  EXPECT_EQ(refused(length, "3 5/4 in"), "the fraction behind a whole number must be less than one");
+  EXPECT_EQ(refused(length, "3 furlongs"), "'furlongs' is left over behind the length");
+  EXPECT_EQ(refused(length, "1,640 mm"), "write numbers without thousands separators and with a point for decimals");
+  EXPECT_EQ(refused(length, "5 ft 12 in"), "behind feet, inches must be less than 12");
+  EXPECT_EQ(refused(fall, "1:0"), "the run behind ':' must be more than zero");
+  EXPECT_EQ(refused(fall, "3 in"), "inches of fall need '/ft' behind them");
+  EXPECT_EQ(refused(fall, "2"), "a fall needs its unit: '1/4 in/ft', '2 %', '1:48' or '20 mm/m'");
+  EXPECT_EQ(refused(fall, "1:48 x"), "'x' is left over behind the fall");
+  EXPECT_EQ(refused(parse_volume_mm3, "3 pints"), "'pints' is no unit for it; write it like '0.45 ft3' or '12 L'");
+  EXPECT_EQ(refused(parse_area_mm2, "3 acres"), "'acres' is no unit for it; write it like '900 in2' or '0.6 m2'");
+  EXPECT_EQ(refused(parse_density_kg_m3, "3 x"), "'x' is no unit for it; write it like '130 lb/ft3' or '2080 kg/m3'");
+  EXPECT_EQ(refused(parse_share, "3"), "'' is no unit for it; write it like '10 %'");
+  EXPECT_EQ(refused(parse_mass_kg, "3 st"),
+            "'st' is no unit for it; write it like '94 lb', '25 kg' or, as what it weighs, '400 lbf', '950 N', '2.5 "
+            "kN'");
+  EXPECT_EQ(refused(parse_stress_mpa, "3 bar"), "'bar' is no unit for it; write it like '60 psi' or '0.4 N/mm2'");
+  EXPECT_EQ(refused(parts, "1:5 x"), "'x' is not understood");
+  EXPECT_EQ(refused(parts, "1:2:3:4"), "4 parts");
+  EXPECT_EQ(refused(parts, "0:5"), "there is no mortar without cement and sand");
+}
+
+TEST(UnitTable, OfWhatIsShownAsAnExample) {
+  // Source: the definitions, by hand: what a message tells people to write is read, and as what it says.
+  std::string why;
+  EXPECT_DOUBLE_EQ(parse_fall("20 mm/m", why)->as_ratio(), 0.02);
+  EXPECT_NEAR(*parse_volume_mm3("0.45 ft3", why), 0.45 * 1728 * 16387.064, 1e-3);
+  EXPECT_DOUBLE_EQ(*parse_area_mm2("0.6 m2", why), 6e5);
+  EXPECT_NEAR(*parse_density_kg_m3("130 lb/ft3", why), 130 * 0.45359237 / 0.028316846592, 1e-9);
+  EXPECT_DOUBLE_EQ(*parse_density_kg_m3("2080 kg/m3", why), 2080);
+  EXPECT_NEAR(*parse_mass_kg("94 lb", why), 94 * 0.45359237, 1e-9);
+  EXPECT_NEAR(*parse_mass_kg("2.5 kN", why), 2500 / 9.80665, 1e-9);
+  EXPECT_NEAR(*parse_stress_mpa("60 psi", why), 60 * 4.4482216152605 / 645.16, 1e-9);
+  EXPECT_DOUBLE_EQ(*parse_stress_mpa("0.4 N/mm2", why), 0.4);
 }
 
 TEST(UnitTable, OfPrintedQuantities) {

@@ -51,6 +51,10 @@ void add_texts(const app::Work& work, Told& told) {
   told["text flood"] = report::flood_table(report);
   told["text steps"] = app::steps_text(work);
   told["text verdict"] = report::verdict_words(report) + report::summary(report, "out");
+  std::string explained;
+  for (const rules::Result& r : report.judgement.results) explained += report::explained(report, r.id);
+  told["text explain"] = explained;
+  told["csv"] = report::takeoff_csv(report) + report::cuts_csv(report) + report::checks_csv(report);
   if (!report.job.as_set.readings.empty()) told["text level"] = report::as_set_verdict(report).text;
 }
 

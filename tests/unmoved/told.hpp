@@ -12,6 +12,9 @@ using Told = std::map<std::string, std::string>;
 /// Sections of the report and the texts of the commands; of `sheets` as well what is drawn and written for machines.
 Told told_of(const std::string& job_file, bool sheets);
 
+/// What each check tells where its limit is just broken, under every book that has one: on made-up facts.
+Told told_of_broken_checks();
+
 /// What it tells without a room: starters, keys, books.
 Told told_of_itself();
 

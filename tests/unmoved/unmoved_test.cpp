@@ -1,6 +1,7 @@
 // What the demo rooms and the rooms of tests/cases come to: every section of the report, every text of the commands, and
-// of the demo rooms every sheet and the model for other programs. Nothing here says that a value is right: the tests of
-// the rooms do that, by hand and in other ways. This says that nobody changed one without looking.
+// of the demo rooms every sheet and the model for other programs; and what every check says when its limit is broken.
+// Nothing here says that a value is right: the tests of the rooms do that, by hand and in other ways. This says that
+// nobody changed one without looking.
 //
 //   FALLWRIGHT_UNMOVED=keep build/release/tests/unmoved/unmoved_tests    writes kept.txt anew, after a change that is meant
 //   FALLWRIGHT_UNMOVED=/some/folder .../unmoved_tests                    writes all sections there as text, for diff -r
@@ -26,7 +27,8 @@ namespace fs = std::filesystem;
 
 const fs::path tree = PROJECT_DIR;
 const fs::path kept_file = tree / "tests/unmoved/kept.txt";
-const std::string itself = "fallwright";  // what is told without a room
+const std::string itself = "fallwright";              // what is told without a room
+const std::string broken = "each-check-when-broken";  // and of made-up ones
 
 struct Room {
   std::string name;
@@ -35,7 +37,7 @@ struct Room {
 };
 
 std::vector<Room> rooms() {
-  std::vector<Room> rooms{{itself, {}}};
+  std::vector<Room> rooms{{itself, {}}, {broken, {}}};
   for (const char* folder : {"params", "tests/cases"})
     for (const auto& entry : fs::directory_iterator{tree / folder})
       if (entry.path().extension() == ".toml")
@@ -84,7 +86,9 @@ class Unmoved : public testing::TestWithParam<Room> {};
 
 TEST_P(Unmoved, TellsWhatItTold) {
   const Room& room = GetParam();
-  const Told told = room.name == itself ? told_of_itself() : told_of(room.file.string(), room.demo);
+  const Told told = room.name == itself   ? told_of_itself()
+                    : room.name == broken ? told_of_broken_checks()
+                                          : told_of(room.file.string(), room.demo);
   Digests digests;
   for (const auto& [section, text] : told) digests[section] = exchange::sha256(text).substr(0, 12);
   const char* asked = std::getenv("FALLWRIGHT_UNMOVED");
