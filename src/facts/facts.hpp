@@ -148,20 +148,6 @@ struct Heights {
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
-enum class Axis { width, depth };
-inline const char* name_of(Axis axis) {
-  return axis == Axis::width ? "width" : "depth";
-}
-
-/// What must add up along the alcove: the opening against base and bench, along one axis.
-struct Opening {
-  Axis axis = Axis::width;
-  double alcove_mm = 0, base_mm = 0;
-  std::optional<double> bench_mm;
-  double left_over_mm = 0;  ///< alcove minus base minus bench
-  double open_mm = 0;       ///< the part of that where no wall stands: before the entry, beside an open side
-};
-
 /// The drain in its hole: least distance between body and bore, and between bore and joists.
 struct DrainFit {
   double body_to_bore_mm = 0;

@@ -1,11 +1,27 @@
-/// What boards, fixtures and upstands are fastened to: measured on the members as they stand. Lengths in millimetres.
+/// The opening that the framing leaves, and what boards, fixtures and upstands are fastened to: measured on the members
+/// as they stand. Lengths in millimetres.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "facts/room.hpp"
 
 namespace fallwright::facts {
+
+enum class Axis { width, depth };
+inline const char* name_of(Axis axis) {
+  return axis == Axis::width ? "width" : "depth";
+}
+
+/// What must add up along the alcove: the opening against base and bench, along one axis.
+struct Opening {
+  Axis axis = Axis::width;
+  double alcove_mm = 0, base_mm = 0;
+  std::optional<double> bench_mm;
+  double left_over_mm = 0;  ///< alcove minus base minus bench
+  double open_mm = 0;       ///< the part of that where no wall stands: before the entry, beside an open side
+};
 
 /// What lies behind the plate of a fixture.
 struct Backing {

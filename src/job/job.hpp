@@ -14,15 +14,14 @@
 #include "job/mortar.hpp"
 #include "job/stock.hpp"
 #include "job/trade.hpp"
+#include "job/unused.hpp"
 #include "survey/readings.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::job {
 
-using survey::all_sides;
-using survey::name_of;
-using survey::names_of;
+using survey::all_sides, survey::name_of, survey::names_of;
 using survey::Surface;
 
 /// The alcove as designed, or the least of what was read: inside faces of the studs. Origin front left, +X right, +Y to
@@ -154,12 +153,6 @@ struct Drawings {
 /// A change of sheets that are out already, as their title blocks and the cover tell it.
 struct Revision {
   std::string mark, date, what;  ///< "B", "2026-03-21", "drain moved to the left"
-};
-
-/// A key that stands in the file and says nothing in this room.
-struct UnusedKey {
-  std::string key, why;  ///< why: "the bench's frame is timber"
-  unsigned line = 0;
 };
 
 struct Job {

@@ -8,6 +8,12 @@ namespace fallwright::job {
 
 struct Job;
 
+/// A key that stands in the file and says nothing in this room.
+struct UnusedKey {
+  std::string key, why;  ///< why: "the bench's frame is timber"
+  unsigned line = 0;
+};
+
 /// What belongs to something that the room does not have: a key, or with a dot at its end all keys of a section.
 struct Unused {
   std::string path;

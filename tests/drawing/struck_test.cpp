@@ -11,6 +11,7 @@
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "support/run.hpp"
+#include "support/sample.hpp"
 #include "units/fall.hpp"
 
 namespace fallwright::drawing {
@@ -292,6 +293,29 @@ TEST(Waste, ThatStandsInTheFloorIsBoredNowhere) {
       return note.rfind("Bore ", 0) == 0;
     })) << name;
   }
+}
+
+TEST(LappedEdge, IsNamedInTheStepThatLapsIt) {
+  // Source: the job: the bench stands at the left, and on the right nothing turns up either.
+  job::Job job = sample::alcove();
+  EXPECT_EQ(lapped_edges(job, true) + lapped_edges(job, false), "");
+  job.base.upstands = {job::Side::back}, job.base.lapped = {job::Side::left, job::Side::right};
+  EXPECT_EQ(lapped_edges(job, true), "base's left edge");
+  EXPECT_EQ(lapped_edges(job, false), "base's right edge");
+  job.bench.reset();
+  EXPECT_EQ(lapped_edges(job, false), "base's left and right edges");
+  job = sample::alcove();
+  job.base.upstands = {}, job.base.lapped = {job::Side::left, job::Side::right};
+  const Drawn d = drawn(job, false);
+  std::string seat, walls;
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement})) {
+    if (step.what.rfind("Before the seat block", 0) == 0) seat = step.what;
+    if (step.what.rfind("Board, flashing", 0) == 0) walls = step.what;
+  }
+  EXPECT_NE(seat.find("lap the frame's waterproofing over the base's left edge and bond it there"), std::string::npos)
+      << seat;
+  EXPECT_EQ(seat.find("flash the base"), std::string::npos) << seat;
+  EXPECT_NE(walls.find("lapped over the base's right edge and bonded to it"), std::string::npos) << walls;
 }
 
 TEST(Across, FromRightToLeftHasItsWordsPastItsLeftEnd) {

@@ -6,6 +6,7 @@
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
 #include "support/imperial.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -170,6 +171,61 @@ TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
   const AsSetVerdict verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::lift);
   EXPECT_THAT(verdict.words, HasSubstr("would have to go down 1\", and the bed there is 1/2\" thick"));
+}
+
+rules::Result judged(const job::Job& job, const facts::Facts& facts, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == id) return r;
+  return {};
+}
+
+TEST(AsSet, StepsAtTheEntryAreThoseOfTheBaseAsItLies) {
+  // Source: by hand: designed 1/8 in above the bath's floor and set 1/4 in low, the threshold lies 1/8 in below it.
+  facts::Facts f = sample::good_facts();
+  f.heights.outside_mm = *f.heights.threshold_least_mm - in / 8;
+  for (facts::Gauge& g : f.room.gauges) g.set_mm += in, g.spread_mm += in;  // mortar enough
+  EXPECT_EQ(judged(sample::alcove(), f, "threshold.above-outside").outcome, rules::Outcome::pass);
+  f.room.as_set.raised_mm = -in / 4;
+  const rules::Result low = judged(sample::alcove(), f, "threshold.above-outside");
+  EXPECT_EQ(low.outcome, rules::Outcome::fail);
+  EXPECT_NEAR(*low.measured, -in / 8, 1e-9);
+  EXPECT_THAT(low.where, HasSubstr("as the base lies now"));
+  EXPECT_THAT(low.advice, HasSubstr("bed it again 1/8\" higher"));
+  EXPECT_TRUE(low.remedies.empty()) << "no line of the job file lifts it";
+  const AsSetVerdict verdict = verdict_of(f);
+  EXPECT_EQ(verdict.next, Next::lift);
+  EXPECT_THAT(verdict.words, HasSubstr("'threshold stands above the bath floor' fails"));
+  f.room.as_set.raised_mm.reset();  // nobody knows how high it lies
+  EXPECT_NEAR(*judged(sample::alcove(), f, "threshold.above-outside").measured, in / 8, 1e-9);
+}
+
+TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
+  // Source: by hand: 36 in deep, its drain 20 in behind the entry; tilted by 1/8 in over its depth, front low, and
+  // raised by 1/4 in at the drain, its front edge lies 1/4 - 20 / 36 / 8 in higher than designed.
+  facts::Facts f = sample::good_facts();
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  f.heights.outside_mm = 2 * in;
+  f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 2 * in, 2 * in, false};
+  f.parts = {
+      {sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 57.5 * in, 36 * in, 4 * in}, {}, true, false}};
+  f.room.drain.now_mm = {28 * in, 20 * in, 0};
+  f.room.as_set.gx = 0, f.room.as_set.gy = 1. / 8 / 36;
+  f.room.as_set.raised_mm = in / 4;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 - 20. / 36 / 8) * in, 1e-9);
+}
+
+TEST(AsSet, WhatIsLeftSaysWhatElseIsToBeDone) {
+  // Source: common practice, no source: the apron's foot is cut, and what fails is mended, while the mortar is wet.
+  facts::Facts f = sample::good_facts();
+  f.room.as_set.apron_least_mm = f.room.as_set.apron_greatest_mm = -in / 2;
+  EXPECT_EQ(verdict_of(f).next, Next::leave);
+  EXPECT_THAT(verdict_of(f).words,
+              HasSubstr("CAUTION, as set, apron's foot meets the base: cut the apron's foot off by 1/2\""));
+  f.edges[0].turned = facts::Turned::rim;
+  EXPECT_THAT(
+      verdict_of(f).words,
+      HasSubstr("Other checks fail, and are mended more easily before the mortar sets: 'every walled side turns up'"));
 }
 
 }  // namespace

@@ -71,12 +71,8 @@ std::vector<Case> heights() {
   const Put outside = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm - v * in; };
   const Put step = [](Job& j, Facts& f, double v) {
     j.base.threshold = {};
-    f.edges[1] = {job::Side::front,
-                  facts::Behind::nothing,
-                  facts::Turned::rim,
-                  *f.heights.outside_mm + v * in,
-                  *f.heights.outside_mm + v * in,
-                  false};
+    const double top = *f.heights.outside_mm + v * in;
+    f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, top, top, false};
   };
   const Put bare = [](Job&, Facts& f, double v) {
     f.edges[0].turned = v > 0 ? facts::Turned::rim : facts::Turned::upstand;

@@ -256,6 +256,7 @@ TEST(Check, EdgesThatNoOneFloorMeetsAreNotMendedByAFloor) {
   job.base.threshold = {};
   facts::Facts facts = sample::good_facts();
   facts.heights.outside_mm = 0;
+  facts.room.as_set.raised_mm.reset();
   for (const double apart : {0.75, 1.25}) {
     facts.edges = {{job::Side::front, facts::Behind::nothing, facts::Turned::rim, 1 * in, (1 + apart) * in, false}};
     const rules::Result r = result_of(job, facts, "entry.step");

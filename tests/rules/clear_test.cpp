@@ -168,5 +168,32 @@ TEST(Clear, AFloorIsToBeBroughtWithinWhatPasses) {
   }
 }
 
+TEST(Opening, OfABaseBesideOneWallAloneIsClosedByPushingItThere) {
+  // Source: common practice, no source: 5 in are left in a corner room, half of them beside its only end wall.
+  job::Job job = sample::alcove();
+  job.bench.reset();
+  job.alcove.walls = {job::Side::back, job::Side::left};
+  facts::Facts facts = sample::good_facts();
+  facts.openings[0] = {facts::Axis::width, 60 * in, 55 * in, {}, 5 * in, 2.5 * in};
+  rules::Result r = result_of(job, facts, "opening.width");
+  EXPECT_THAT(r.advice,
+              HasSubstr("set the base against the left wall (base.against = \"left\"), or fur the studs out"));
+  ASSERT_EQ(r.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0], (job::Change{"base.against", "\"left\"", 0}));
+  job.alcove.walls = {job::Side::back, job::Side::right};
+  EXPECT_THAT(result_of(job, facts, "opening.width").advice, HasSubstr("base.against = \"right\""));
+  job.base.against = job::Against::right;
+  EXPECT_THAT(result_of(job, facts, "opening.width").advice, testing::Not(HasSubstr("base.against")));
+}
+
+TEST(GoesIn, AWidthThatWasReadThereIsNotInDoubtByTheTapesOwnReadings) {
+  // Source: none: readings that close within 1/16 in say nothing of a width read higher up, by which it lacks 1/64.
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {true, true, {{"back", 1800, 1798.5, 2, 1800.9}}, 0.5, 2, "", {}};
+  facts.room.drop_in.least_mm = -in / 8, facts.room.drop_in.tip_clear_mm = -in / 64;
+  facts.room.drop_in.narrower = facts::WidthRead{1203, 1, 2, 3, 4};
+  EXPECT_EQ(result_of(sample::alcove(), facts, "room.goes-in").outcome, rules::Outcome::fail);
+}
+
 }  // namespace
 }  // namespace fallwright

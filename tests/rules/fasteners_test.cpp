@@ -89,5 +89,36 @@ TEST(Cleat, HangsOnWhatTheJobFileSays) {
   EXPECT_EQ(result_of(job, facts, "load.seat-push").outcome, Outcome::fail);
 }
 
+TEST(Cleat, HoldsNoMoreForAPointThatStandsOutBehindItsStud) {
+  // Source: by hand: through 1-1/2 in of cleat into a stud 1-1/2 in deep, a nail of 3 in has all the wood there is; in
+  // one of 3-1/2 in a longer nail is pulled out harder until it comes out behind.
+  facts::Facts facts = sample::good_facts();
+  facts.cleat->thickness_mm = 1.5 * 25.4;
+  const auto push = [&](double depth_in, double length_in) {
+    job::Job job = sample::alcove();
+    job.walls.stock.depth = job::Length::inches(depth_in);
+    job.bench->frame.fastener = "16d", job.bench->frame.fasteners_at_stud = 2;
+    job.bench->frame.fastener_length = job::Length::inches(length_in);
+    return *result_of(job, facts, "load.seat-push").measured;
+  };
+  EXPECT_NEAR(push(1.5, 3), push(1.5, 6), 1e-9);
+  EXPECT_GT(push(3.5, 4), push(3.5, 5) * 1.01);
+  EXPECT_NEAR(push(3.5, 5), push(3.5, 7.5), 1e-9);
+}
+
+TEST(Cleat, IsToldToTakeLongerFastenersWhereTheseHoldMore) {
+  // Source: NDS 12.1.6 (from memory): past ten thicknesses, 1.62 in of a 16d nail, no length takes more across.
+  facts::Facts facts = sample::good_facts();
+  facts.cleat->thickness_mm = 1.5 * 25.4;
+  const auto advice = [&](double length_in) {
+    job::Job job = sample::alcove();
+    job.bench->frame.fastener = "16d", job.bench->frame.fasteners_at_stud = 1;
+    job.bench->frame.fastener_length = job::Length::inches(length_in);
+    return result_of(job, facts, "load.seat-cleat").advice;
+  };
+  EXPECT_THAT(advice(2.6), HasSubstr("or longer ones (bench.frame.fastener_length)"));
+  EXPECT_THAT(advice(3.5), HasSubstr("or stouter ones (bench.frame.fastener)"));
+}
+
 }  // namespace
 }  // namespace fallwright::rules

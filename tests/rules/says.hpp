@@ -32,6 +32,7 @@ struct Says {
 inline Result said_by(const Says& s) {
   Job job = sample::job_for({s.id, 0, 0, 0, {}, {}, s.book});
   Facts facts = sample::facts_for_boundary();
+  if (std::string{s.id}.rfind("rim.", 0) != 0) facts.room.as_set.raised_mm.reset();  // as designed, not as it lies
   s.put(job, facts);
   for (const Result& r : check(job, facts))
     if (r.id == s.id) return r;
