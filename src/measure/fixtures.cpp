@@ -50,16 +50,30 @@ double in_rows(const OnWall& stretch, const job::Job& job) {
   return std::min(area, wide * (stretch.high - stretch.low));
 }
 
+/// Blocking is cut to a mark: what that leaves open between its ends and the studs no screw can miss by.
+OnWall to_its_studs(OnWall block, const std::vector<OnWall>& studs, double slit_mm) {
+  const auto closes = [&](double gap) { return gap >= 0 && gap <= slit_mm + units::tolerance::length_mm; };
+  const OnWall cut = block;
+  for (const OnWall& stud : studs) {
+    if (closes(cut.from - stud.to)) block.from = stud.to;
+    if (closes(stud.from - cut.to)) block.to = stud.from;
+  }
+  return block;
+}
+
 /// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
 void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = studs_known(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
   const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
+  std::vector<OnWall> studs;
+  for (const parts::Solid& solid : model.solids)
+    if (solid.part.is(parts::Role::wall, parts::Kind::stud) && solid.part.family == family)
+      studs.push_back(patch_of(solid.shape, back));
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
     OnWall patch = patch_of(solid.shape, back);
-    // Blocking is cut to a mark: what that leaves open at its ends no screw can miss by.
-    if (solid.part.kind == parts::Kind::blocking) patch.from -= slit_mm, patch.to += slit_mm;
+    if (solid.part.kind == parts::Kind::blocking) patch = to_its_studs(patch, studs, slit_mm);
     const OnWall backed = common(plate, patch);
     if (backed.area() <= 0) continue;
     backing.share += backed.area() / plate.area();

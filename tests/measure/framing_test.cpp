@@ -146,6 +146,20 @@ TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   EXPECT_NEAR(bar.assumed, 0, 1e-9);
 }
 
+TEST(Fixture, BesideAStudIsBackedByStudAndBlockingAndNoMore) {
+  // Source: by hand: a plate 3 x 6 in whose middle stands on the stud's edge: 1-1/2 in of it lie on the stud, the rest
+  // on the 3-1/2 in of a row: (1.5 x 6 + 1.5 x 3.5) / 18. Blocking is cut to a mark, by another length in either unit.
+  for (const auto unit : {job::UnitSystem::inch, job::UnitSystem::metric}) {
+    job::Job j = standing({0.75 * in, 16.03 * in, 31.98 * in, 48 * in, 71.25 * in});
+    j.unit = unit, j.cuts.to_tape = true;
+    j.walls.blocking = {inches(34)};
+    for (const double edge : {16.03 - 0.75, 31.98 + 0.75}) {
+      j.fixtures = {{"bar", Side::back, inches(edge), inches(34), inches(3), inches(6)}};
+      EXPECT_NEAR(measured(j).backings[0].share, (1.5 * 6 + 1.5 * 3.5) / 18, 1e-6) << edge;
+    }
+  }
+}
+
 TEST(Deck, IsTakenBetweenTheMiddlesOfItsJoists) {
   // Source: by hand: 2x10 every 24 in under a deck of 3/8 in.
   job::Job j = sample::alcove();
