@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/item.hpp"
@@ -31,7 +32,9 @@ std::string cost_of(const takeoff::Row& row) {
 std::vector<std::string> advice(const Subject& subject) {
   const job::Job& job = subject.job();
   std::vector<std::string> first;
-  if (job.base.kind == job::BaseKind::designed) first.emplace_back("base");
+  const rules::Result* shut = shut_base(subject);
+  const rules::Result* in_doubt = shut ? shut : unsettled_drain(subject.judgement.results);
+  if (job.base.kind == job::BaseKind::designed && !in_doubt) first.emplace_back("base");
   const auto is_drain = [](const takeoff::Row& row) {
     return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
   };
@@ -40,6 +43,8 @@ std::vector<std::string> advice(const Subject& subject) {
     first.emplace_back("drain");
   if (job.bench) first.emplace_back("seat block");
   std::vector<std::string> notes;
+  if (in_doubt)
+    notes.push_back("HOLD the base and the mortar of its bed: '" + in_doubt->title + "' fails, see {inspection}.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");

@@ -234,8 +234,8 @@ class Cover {
       };
       const std::string found = "- " + r.title + ": " + rules::found_and_limit(r, s_.job()) + "; ";
       // All that is advised where there is room for it.
-      std::string words = found + r.advice;
-      if (y - high_of(words) < -height_ + 3 * last_line) words = found + first_clause(r.advice);
+      std::string words = found + without_keys(r.advice);
+      if (y - high_of(words) < -height_ + 3 * last_line) words = found + without_keys(first_clause(r.advice));
       if (left > 0 || y - high_of(words) < -height_ + last_line)
         ++left;
       else

@@ -364,8 +364,11 @@ class Order {
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
       add({true, "crew",
-           "Before the seat block: " + std::string{base.empty() ? "" : "flash the base along walls and bench, "} +
-               around("lap the frame's waterproofing over the ", lapped_edges(job_, true), " and bond it there, ") +
+           "Before the seat block: " +
+               std::string{base.empty()                       ? ""
+                           : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
+                                                              : "flash the base along its walls, "} +
+               around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
                "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
            base.empty() ? "nothing of the base turns up"
                         : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),

@@ -312,7 +312,7 @@ TEST(LappedEdge, IsNamedInTheStepThatLapsIt) {
     if (step.what.rfind("Before the seat block", 0) == 0) seat = step.what;
     if (step.what.rfind("Board, flashing", 0) == 0) walls = step.what;
   }
-  EXPECT_NE(seat.find("lap the frame's waterproofing over the base's left edge and bond it there"), std::string::npos)
+  EXPECT_NE(seat.find("bond a strip of membrane over the base's left edge and up the frame"), std::string::npos)
       << seat;
   EXPECT_EQ(seat.find("flash the base"), std::string::npos) << seat;
   EXPECT_NE(walls.find("lapped over the base's right edge and bonded to it"), std::string::npos) << walls;

@@ -246,7 +246,7 @@ TEST(ToldAlike, TheBenchsWallShowsWhatIsFastenedToIt) {
 }
 
 /// Words of a sheet or of its notes that hold these.
-bool says(const Sheet& sheet, const std::string& words) {
+bool is_said_on(const Sheet& sheet, const std::string& words) {
   const auto holds = [&](const std::string& all) { return all.find(words) != std::string::npos; };
   return std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return holds(text.words); }) ||
          std::any_of(sheet.notes.begin(), sheet.notes.end(), holds);
@@ -257,15 +257,16 @@ TEST(ToldAlike, WhereAFailingFloorIsMendedByMovingTheDrainNobodyBores) {
   // falls 0.0496, over 1/24; where 0.06 is allowed, its drain stays at 29-3/4 in from the left.
   const Drawn settled = drawn(sample::settled_skew_room(), false), open = drawn(sample::skew_room(), false);
   for (const char* name : {"template", "plan", "drain", "bed"}) {
-    EXPECT_TRUE(says(open.sheet(name), "VOID")) << name;
-    EXPECT_FALSE(says(settled.sheet(name), "VOID")) << name;
+    EXPECT_TRUE(is_said_on(open.sheet(name), "VOID")) << name;
+    EXPECT_FALSE(is_said_on(settled.sheet(name), "VOID")) << name;
   }
   for (const char* name : {"template", "plan", "drain"})
-    EXPECT_TRUE(says(open.sheet(name), "THE DRAIN'S PLACE IS NOT SETTLED. 'floor is not too steep' fails")) << name;
+    EXPECT_TRUE(is_said_on(open.sheet(name), "THE DRAIN'S PLACE IS NOT SETTLED. 'floor is not too steep' fails"))
+        << name;
   for (const char* name : {"template", "drain", "order-of-work"})
-    EXPECT_TRUE(says(settled.sheet(name), "29-3/4")) << name;
-  EXPECT_FALSE(says(open.sheet("template"), "29-3/4"));
-  EXPECT_FALSE(says(open.sheet("order-of-work"), "29-3/4"));
+    EXPECT_TRUE(is_said_on(settled.sheet(name), "29-3/4")) << name;
+  EXPECT_FALSE(is_said_on(open.sheet("template"), "29-3/4"));
+  EXPECT_FALSE(is_said_on(open.sheet("order-of-work"), "29-3/4"));
 }
 
 }  // namespace
