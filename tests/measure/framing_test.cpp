@@ -91,7 +91,7 @@ TEST(Hold, APlateAndTheStudsBelowItHoldAnUpstandWhosePartsOfAnInchTheyShare) {
   // plate, rail or studs no more than 16 in apart are behind that inch.
   job::Job j = sample::alcove();
   ASSERT_NEAR(j.bench->frame.spacing.in_mm(), 16 * in, 1e-9);
-  for (double height = 11; height <= 14; height += 1. / 4) {
+  for (double height = 11; height <= 14; height += 1. / 2) {
     j.bench->height = inches(height);
     const facts::Facts one = measured(j), other = measured(mirrored(j));
     EXPECT_EQ(hold(one, job::Side::left).behind, facts::Behind::bench);
