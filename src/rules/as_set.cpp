@@ -94,9 +94,7 @@ Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit
 
 /// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
 double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
-  const facts::AsSet& set = facts.room.as_set;
-  const auto& drain = facts.room.drain.now_mm;
-  return g.set_mm + *set.raised_mm + set.gx * (g.x_mm - drain[0]) + set.gy * (g.y_mm - drain[1]);
+  return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);
 }
 
 /// Where the bed is thinnest of the places it is gauged at, as the base lies now, and how thick it is there.
@@ -260,6 +258,12 @@ std::string not_judged(const std::vector<Result>& results) {
 }
 
 }  // namespace
+
+double raised_at(const facts::Facts& facts, double x_mm, double y_mm) {
+  const facts::AsSet& set = facts.room.as_set;
+  const auto& drain = facts.room.drain.now_mm;
+  return *set.raised_mm + set.gx * (x_mm - drain[0]) + set.gy * (y_mm - drain[1]);
+}
 
 std::string failing_level(const std::vector<Result>& results) {
   std::string titles;

@@ -24,6 +24,9 @@ struct AsSetVerdict {
 /// deeper than the bed under it.
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
+/// How far a place of the base came to lie above where it was designed. @pre how high it lies was read
+double raised_at(const facts::Facts& facts, double x_mm, double y_mm);
+
 /// Titles of what fails as the base would lie level, each in quotes; empty: nothing does.
 std::string failing_level(const std::vector<Result>& results);
 

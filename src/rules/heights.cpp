@@ -2,6 +2,7 @@
 #include <cmath>
 #include <optional>
 
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
@@ -188,17 +189,13 @@ double as_read(const facts::Facts& facts, double above_drain_mm) {
 
 /// How far the ends of a side came to lie above where they were designed, least and greatest. @pre lies_as_read
 std::pair<double, double> moved(const facts::Facts& facts, job::Side side) {
-  const facts::AsSet& set = facts.room.as_set;
   const auto base = std::find_if(facts.parts.begin(), facts.parts.end(),
                                  [](const facts::Part& part) { return part.which.is(facts::Role::base); });
-  if (base == facts.parts.end()) return {*set.raised_mm, *set.raised_mm};
+  if (base == facts.parts.end()) return {*facts.room.as_set.raised_mm, *facts.room.as_set.raised_mm};
   const auto& box = base->bbox_mm;
-  const auto at = [&](double x, double y) {
-    return *set.raised_mm + set.gx * (x - facts.room.drain.now_mm[0]) + set.gy * (y - facts.room.drain.now_mm[1]);
-  };
   const bool across = side == job::Side::front || side == job::Side::back;
   const double x = side == job::Side::right ? box[3] : box[0], y = side == job::Side::back ? box[4] : box[1];
-  const double one = at(x, y), other = across ? at(box[3], y) : at(x, box[4]);
+  const double one = raised_at(facts, x, y), other = across ? raised_at(facts, box[3], y) : raised_at(facts, x, box[4]);
   return {std::min(one, other), std::max(one, other)};
 }
 
