@@ -15,6 +15,7 @@
 #include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
+#include "drawing/scene.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 
@@ -68,6 +69,13 @@ TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
   return with_bore(s, slab, box[2], box[5]);
 }
 
+/// The bed rises between the ribs, where nobody sees it; as a slab it would come out through the falls.
+std::array<double, 6> below_base(const Subject& s, std::array<double, 6> bed) {
+  const double base = part(s.facts, Role::base).bbox_mm[2];
+  if (base > bed[2]) bed[5] = std::min(bed[5], base);
+  return bed;
+}
+
 TopoDS_Shape felt_of(const Subject& s) {
   const auto& base = part(s.facts, facts::Role::base).bbox_mm;
   const double above = part(s.facts, facts::Role::subfloor).bbox_mm[5] + 1;  // of the slab as it is drawn
@@ -83,7 +91,7 @@ std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows,
   for (const parts::Solid& solid : s.model.solids) {
     const auto& box = part(s.facts, solid.id).bbox_mm;
     if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
-    if (shows == "bed" && solid.role == Role::bed) shapes.push_back(plain_slab(s, box));
+    if (shows == "bed" && solid.role == Role::bed) shapes.push_back(plain_slab(s, below_base(s, box)));
     if (shows == "base" && solid.role == Role::base)
       shapes.push_back(base_from_above(solid, s.facts.heights.rim_greatest_mm));
     const bool seen_wall = all_walls || !in_nearest_wall(solid, s.job());
@@ -291,10 +299,10 @@ Sheet draw_steps(const Subject& subject) {
   const View view = corner_view(subject.job());
   const std::vector<Stage> stages = stages_of(subject);
   std::vector<std::vector<Projection>> pictures;
-  std::vector<std::vector<TopoDS_Shape>> groups;
+  Scene scene{view};
   for (const Stage& stage : stages) {
-    groups.push_back(shapes_for(subject, stage.shows, false));
-    pictures.push_back(project_apart(groups, view));
+    scene.add(shapes_for(subject, stage.shows, false));
+    pictures.push_back(scene.seen());
     for (std::size_t i = 0; i + 1 < pictures.back().size(); ++i)
       pictures.back()[i] = as_kind(pictures.back()[i], LineKind::existing);
   }

@@ -25,6 +25,7 @@
 #include <gp_Trsf.hxx>
 
 #include "brep/skin.hpp"
+#include "drawing/scene.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
@@ -244,6 +245,13 @@ Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane,
 
 namespace {
 
+/// Arcs are drawn as such, and only the kernel keeps them.
+bool has_arcs(const TopoDS_Shape& shape) {
+  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next())
+    if (BRepAdaptor_Curve{TopoDS::Edge(it.Current())}.GetType() != GeomAbs_Line) return true;
+  return false;
+}
+
 Handle(HLRBRep_Algo) hidden_lines_of(const std::vector<TopoDS_Shape>& shapes, const View& view) {
   Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
   for (const TopoDS_Shape& shape : shapes) algorithm->Add(shape);
@@ -256,23 +264,17 @@ Handle(HLRBRep_Algo) hidden_lines_of(const std::vector<TopoDS_Shape>& shapes, co
 }  // namespace
 
 std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view) {
-  std::vector<TopoDS_Shape> all;
-  for (const auto& group : groups) all.insert(all.end(), group.begin(), group.end());
-  HLRBRep_HLRToShape lines{hidden_lines_of(all, view)};
-  std::vector<Projection> seen;
-  for (const auto& group : groups) {
-    Projection& out = seen.emplace_back();
-    for (const TopoDS_Shape& shape : group) {
-      add_edges(lines.VCompound(shape), LineKind::outline, out);
-      add_edges(lines.OutLineVCompound(shape), LineKind::outline, out);
-    }
-    out.lines = tidy(out.lines);
-    out.arcs = tidy(out.arcs);
-  }
-  return seen;
+  Scene scene{view};
+  for (const auto& group : groups) scene.add(group);
+  return scene.seen();
 }
 
 Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden) {
+  if (std::none_of(shapes.begin(), shapes.end(), has_arcs)) {
+    Scene scene{view};
+    scene.add(shapes);
+    return with_hidden ? scene.with_hidden() : scene.seen().front();
+  }
   HLRBRep_HLRToShape lines{hidden_lines_of(shapes, view)};
   Projection out;
   add_edges(lines.VCompound(), LineKind::outline, out);

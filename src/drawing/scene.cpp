@@ -1,0 +1,190 @@
+#include "drawing/scene.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "units/tolerance.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+constexpr double near = 10 * units::tolerance::length_mm;  ///< solids that touch do not hide each other's edges
+
+double cross(Point a, Point b, Point c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+/// How far a point lies from a side.
+double off(Point p, Point a, Point b) {
+  const double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
+  const double t = square > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / square, 0.0, 1.0) : 0;
+  return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
+
+template <class Box>
+bool apart(const Box& a, const Box& b) {
+  return a[0] > b[2] || b[0] > a[2] || a[1] > b[3] || b[1] > a[3];
+}
+
+}  // namespace
+
+Scene::Scene(const View& view) : toward_{view.toward.XYZ()} {
+  right_ = (view.right.XYZ() - toward_ * view.right.XYZ().Dot(toward_)).Normalized();
+  up_ = toward_.Crossed(right_);
+}
+
+void Scene::add(const std::vector<TopoDS_Shape>& group) {
+  const std::size_t old_facets = facets_.size(), old_edges = edges_.size();
+  for (const TopoDS_Shape& shape : group) {
+    const brep::Skin skin = brep::skin_of(shape);
+    for (const brep::Flat& flat : skin.flats) add_face(flat.normal.XYZ(), flat.rings);
+    for (const brep::Round& round : skin.rounds) add_round(round);
+  }
+  ++groups_;
+  for (std::size_t e = 0; e < edges_.size(); ++e)
+    for (std::size_t f = e < old_edges ? old_facets : 0; f < facets_.size(); ++f) hide(edges_[e], facets_[f]);
+}
+
+void Scene::add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings) {
+  for (const brep::Ring& ring : rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) add_edge(ring[i], ring[(i + 1) % ring.size()]);
+  if (normal.Dot(toward_) < units::tolerance::ratio) return;  // its solid's other faces hide what is behind it
+  Facet facet{{}, {1e300, 1e300, -1e300, -1e300}, normal, normal.Dot(rings.front().front().XYZ()), -1e300};
+  for (const brep::Ring& ring : rings) {
+    std::vector<Point>& seen = facet.rings.emplace_back();
+    for (const gp_Pnt& corner : ring) {
+      const Point p = seen.emplace_back(at(corner.XYZ()));
+      facet.box = {std::min(facet.box[0], p.x), std::min(facet.box[1], p.y), std::max(facet.box[2], p.x),
+                   std::max(facet.box[3], p.y)};
+      facet.nearest = std::max(facet.nearest, corner.XYZ().Dot(toward_));
+    }
+  }
+  facets_.push_back(std::move(facet));
+}
+
+/// Its triangles hide; of their sides those are edges that end it and those where it turns away from the eye.
+void Scene::add_round(const brep::Round& round) {
+  using Place = std::tuple<long, long, long>;
+  const auto place = [](const gp_Pnt& p) {
+    return Place{std::lround(p.X() / near), std::lround(p.Y() / near), std::lround(p.Z() / near)};
+  };
+  struct Side {
+    gp_Pnt from, to;
+    int faces = 0, toward = 0;
+  };
+  std::map<std::pair<Place, Place>, Side> sides;
+  for (const brep::Facet3& triangle : brep::triangles_of(round)) {
+    const auto& [a, b, c] = triangle;
+    const gp_XYZ normal = (b.XYZ() - a.XYZ()).Crossed(c.XYZ() - a.XYZ());
+    if (normal.Modulus() < near * near) continue;
+    const bool is_toward = normal.Normalized().Dot(toward_) > units::tolerance::ratio;
+    for (std::size_t i = 0; i < 3; ++i) {
+      const gp_Pnt &from = triangle[i], &to = triangle[(i + 1) % 3];
+      Side& side = sides[std::minmax(place(from), place(to))];
+      if (side.faces++ == 0) side.from = from, side.to = to;
+      side.toward += is_toward;
+    }
+    if (is_toward) {
+      const std::size_t before = edges_.size();
+      add_face(normal.Normalized(), {{a, b, c}});
+      edges_.resize(before);
+    }
+  }
+  for (const auto& [places, side] : sides)
+    if (side.faces == 1 || side.toward == 1) add_edge(side.from, side.to);
+}
+
+void Scene::add_edge(const gp_Pnt& from, const gp_Pnt& to) {
+  const Point a = at(from.XYZ()), b = at(to.XYZ());
+  if (std::hypot(b.x - a.x, b.y - a.y) < near) return;
+  edges_.push_back({groups_,
+                    from.XYZ(),
+                    to.XYZ(),
+                    a,
+                    b,
+                    {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)},
+                    std::min(from.XYZ().Dot(toward_), to.XYZ().Dot(toward_)),
+                    {{0, 1}}});
+}
+
+/// Not on its outline: what ends there is seen.
+bool Scene::is_within(const Facet& facet, Point p) {
+  bool inside = false;
+  for (const std::vector<Point>& ring : facet.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Point &a = ring[i], &b = ring[(i + 1) % ring.size()];
+      if (off(p, a, b) < near) return false;
+      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) inside = !inside;
+    }
+  return inside;
+}
+
+/// Where an edge may come out from behind a face or go behind it: at the face's outline and at its plane, from which
+/// its ends lie `from` and `to` away.
+std::vector<double> Scene::stops(const Edge& edge, const Facet& facet, double from, double to) {
+  std::vector<double> stops{0, 1};
+  if ((from < -near) != (to < -near)) stops.push_back((from + near) / (from - to));
+  const double dx = edge.b.x - edge.a.x, dy = edge.b.y - edge.a.y, length = std::hypot(dx, dy);
+  const auto along = [&](Point p) { return ((p.x - edge.a.x) * dx + (p.y - edge.a.y) * dy) / (length * length); };
+  for (const std::vector<Point>& ring : facet.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Point &p = ring[i], &q = ring[(i + 1) % ring.size()];
+      const double of_p = cross(edge.a, edge.b, p) / length, of_q = cross(edge.a, edge.b, q) / length;
+      if (std::abs(of_p) < near) stops.push_back(along(p));
+      if ((of_p > 0) == (of_q > 0)) continue;
+      const double share = of_p / (of_p - of_q);
+      stops.push_back(along({p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share}));
+    }
+  std::sort(stops.begin(), stops.end());
+  return stops;
+}
+
+void Scene::hide(Edge& edge, const Facet& facet) {
+  if (edge.left.empty() || facet.nearest < edge.farthest + near || apart(edge.box, facet.box)) return;
+  const double from = edge.from.Dot(facet.normal) - facet.offset, to = edge.to.Dot(facet.normal) - facet.offset;
+  if (from > -near && to > -near) return;
+  const std::vector<double> stops = Scene::stops(edge, facet, from, to);
+  const double shortest = near / std::hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
+  std::vector<Interval> left;
+  for (const Interval& part : edge.left) {
+    double begin = part.first;
+    const auto keep_until = [&](double end) {
+      if (end > begin + shortest) left.emplace_back(begin, end);
+    };
+    for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+      const double a = std::max(stops[i], part.first), b = std::min(stops[i + 1], part.second), middle = (a + b) / 2;
+      if (b - a < shortest || from + (to - from) * middle > -near) continue;
+      if (!is_within(facet, {edge.a.x + (edge.b.x - edge.a.x) * middle, edge.a.y + (edge.b.y - edge.a.y) * middle}))
+        continue;
+      keep_until(a);
+      begin = b;
+    }
+    keep_until(part.second);
+  }
+  edge.left = std::move(left);
+}
+
+std::vector<Projection> Scene::seen() const {
+  std::vector<Projection> seen(groups_);
+  for (const Edge& edge : edges_)
+    for (const auto& [from, to] : edge.left) {
+      const auto at = [&](double t) {
+        return Point{edge.a.x + (edge.b.x - edge.a.x) * t, edge.a.y + (edge.b.y - edge.a.y) * t};
+      };
+      seen[edge.group].lines.push_back({at(from), at(to), LineKind::outline});
+    }
+  for (Projection& one : seen) one.lines = tidy(one.lines);
+  return seen;
+}
+
+Projection Scene::with_hidden() const {
+  Projection all;
+  for (const Projection& one : seen()) all.lines.insert(all.lines.end(), one.lines.begin(), one.lines.end());
+  for (const Edge& edge : edges_) all.lines.push_back({edge.a, edge.b, LineKind::hidden});
+  all.lines = tidy(all.lines);
+  return all;
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,66 @@
+/// Solids as an eye far off sees them: which parts of their edges nothing before them hides.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+#include <TopoDS_Shape.hxx>
+#include <gp_Pnt.hxx>
+#include <gp_XYZ.hxx>
+
+#include "brep/skin.hpp"
+#include "drawing/projection.hpp"
+
+namespace fallwright::drawing {
+
+/// Edges against faces, each a polygon of the solids' own corners; nothing is rounded, so planes that meet at a degree
+/// or two keep the edge between them. Curved edges and faces come as chords, no farther off than `tolerance::mesh_mm`.
+class Scene {
+ public:
+  explicit Scene(const View& view);
+
+  /// One more group: it hides what stands behind it, and is hidden by what stands before it.
+  void add(const std::vector<TopoDS_Shape>& group);
+
+  /// Visible edges of each group, in the order in which they were added.
+  std::vector<Projection> seen() const;
+
+  /// Visible edges of all, and those that something hides.
+  Projection with_hidden() const;
+
+ private:
+  using Interval = std::pair<double, double>;
+  using Box = std::array<double, 4>;  // xmin ymin xmax ymax
+  struct Facet {
+    std::vector<std::vector<Point>> rings;
+    Box box;
+    gp_XYZ normal;
+    double offset;   // of its plane along the normal
+    double nearest;  // how far its nearest corner lies toward the eye
+  };
+  struct Edge {
+    std::size_t group;
+    gp_XYZ from, to;
+    Point a, b;  // as the eye sees its ends
+    Box box;
+    double farthest;
+    std::vector<Interval> left;  // in shares of its length
+  };
+
+  Point at(const gp_XYZ& p) const { return {p.Dot(right_), p.Dot(up_)}; }
+  void add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings);
+  void add_round(const brep::Round& round);
+  void add_edge(const gp_Pnt& from, const gp_Pnt& to);
+  static bool is_within(const Facet& facet, Point p);
+  static std::vector<double> stops(const Edge& edge, const Facet& facet, double from, double to);
+  static void hide(Edge& edge, const Facet& facet);
+
+  gp_XYZ right_, up_, toward_;
+  std::size_t groups_ = 0;
+  std::vector<Facet> facets_;
+  std::vector<Edge> edges_;
+};
+
+}  // namespace fallwright::drawing
