@@ -137,8 +137,7 @@ void expect_same_water(const job::Job& job, const char* name, double close) {
   for (std::size_t i = dips.size() % 3 == 0 ? 2 : dips.size() % 3 - 1; i < dips.size(); i += 3, ++compared) {
     parts::Model water;
     water.job = job;
-    water.solids.push_back(
-        {{{parts::Role::base}}, "water", 1000, water_in(*model, low, low + dips[i].above_drain_mm)});
+    water.solids.push_back({{{parts::Role::base}}, "water", 1000, water_in(*model, low, low + dips[i].above_drain_mm)});
     const sample::Folder folder{std::string{"cgal-"} + name};
     exchange::write_stls(water, [&](const std::string& file) {
       std::filesystem::create_directories(std::filesystem::path{folder / file}.parent_path());

@@ -26,13 +26,16 @@ class Letters {
     const double edge = 0.05 * scale_;  // of paper: what touches is told apart by no eye
     return u > from_ + edge && u < from_ + width_ - edge && v > edge && v < text_.height - edge;
   }
-  /// By walking along it in steps of a tenth of a millimetre of paper.
+  /// By walking along it in steps of a tenth of a millimetre of paper, where it comes so near that it may.
   bool hold(const Line& line) const {
     const double length = std::hypot(line.to.x - line.from.x, line.to.y - line.from.y), step = 0.1 * scale_;
     const double reach = width_ + text_.height;
     if (off(line) > reach) return false;
     const int steps = static_cast<int>(std::ceil(length / step));
-    for (int i = 0; i <= steps; ++i) {
+    const double nearest = share_nearest(line) * length;
+    const int first = std::max(0, static_cast<int>((nearest - reach) / step) - 1);
+    const int last = std::min(steps, static_cast<int>((nearest + reach) / step) + 1);
+    for (int i = first; i <= last; ++i) {
       const double share = steps == 0 ? 0 : static_cast<double>(i) / steps;
       if (hold(Point{line.from.x + share * (line.to.x - line.from.x), line.from.y + share * (line.to.y - line.from.y)}))
         return true;
@@ -51,12 +54,17 @@ class Letters {
   }
 
  private:
-  /// How far the text's anchor is from a line, at least.
-  double off(const Line& l) const {
+  /// Where on a line the text's anchor is nearest, as a share of its length.
+  double share_nearest(const Line& l) const {
     const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y, square = dx * dx + dy * dy;
     const double along = ((text_.at.x - l.from.x) * dx + (text_.at.y - l.from.y) * dy) / (square > 0 ? square : 1);
-    const double share = std::clamp(along, 0.0, 1.0);
-    return std::hypot(l.from.x + share * dx - text_.at.x, l.from.y + share * dy - text_.at.y);
+    return std::clamp(along, 0.0, 1.0);
+  }
+  /// How far the text's anchor is from a line, at least.
+  double off(const Line& l) const {
+    const double share = share_nearest(l);
+    return std::hypot(l.from.x + share * (l.to.x - l.from.x) - text_.at.x,
+                      l.from.y + share * (l.to.y - l.from.y) - text_.at.y);
   }
 
   Text text_;
