@@ -130,8 +130,15 @@ Walk walk(const TopoDS_Edge& edge) {
   std::vector<double> stops = stops_of(here, first, last);
   walk.curve = Curve{box_round(here, first, last, stops)};
   if (const auto turn = turn_of(here)) {
-    const gp_Pnt centre = Handle(Geom_Conic)::DownCast(here)->Location();
-    walk.curve->about = About{centre.X(), centre.Y(), turn->radius};
+    const auto conic = Handle(Geom_Conic)::DownCast(here);
+    walk.curve->about = About{conic->Location().X(), conic->Location().Y(), turn->radius};
+    walk.curve->across = conic->Axis().Direction().XYZ();
+    double from = first;
+    for (std::size_t i = 0; i <= stops.size(); ++i) {
+      const double to = i < stops.size() ? stops[i] : last;
+      walk.curve->pieces.push_back({here->Value(from), here->Value(to), box_round(here, from, to, {})});
+      from = to;
+    }
   }
   if (edge.Orientation() == TopAbs_REVERSED) std::reverse(stops.begin(), stops.end());
   for (const double at : stops) walk.points.push_back(here->Value(at));
@@ -154,7 +161,7 @@ std::vector<TopoDS_Edge> edges_of(const TopoDS_Wire& wire, const TopoDS_Face& fa
 
 /// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
 Round round_of(const TopoDS_Face& face) {
-  Round round{face, {}, nothing};
+  Round round{face, {}, {}, nothing};
   const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
   if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
     round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
@@ -164,7 +171,9 @@ Round round_of(const TopoDS_Face& face) {
       const Walk walked = walk(edge);
       ring.insert(ring.end(), walked.points.begin(), walked.points.end());
       take(round.box, walked.points.front());
-      if (walked.curve) take(round.box, walked.curve->box);
+      if (!walked.curve) continue;
+      take(round.box, walked.curve->box);
+      round.curves.push_back(*walked.curve);
     }
   }
   return round;

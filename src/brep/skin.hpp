@@ -9,6 +9,7 @@
 #include <TopoDS_Shape.hxx>
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
+#include <gp_XYZ.hxx>
 
 namespace fallwright::brep {
 
@@ -27,10 +28,18 @@ struct About {
   double x = 0, y = 0, radius = 0;
 };
 
+/// What of a curve lies over one of its chords.
+struct Piece {
+  gp_Pnt from, to;
+  Box box;
+};
+
 /// A curved edge.
 struct Curve {
   Box box;
   std::optional<About> about = {};
+  std::vector<Piece> pieces = {};  ///< none of a curve that is not round in plan
+  gp_XYZ across = {};              ///< of the plane in which it lies
 };
 
 /// A planar face.
@@ -47,6 +56,7 @@ struct Flat {
 struct Round {
   TopoDS_Face face;
   std::vector<Ring> rings;
+  std::vector<Curve> curves;
   Box box;
   std::optional<About> about = {};  ///< a cylinder that stands
 };

@@ -221,6 +221,51 @@ double off_plane(const Box&, const brep::About&, const brep::Round&) {
   return 0;
 }
 
+/// Never more than how far a piece of a curve is from a box. How far a point is from a box grows at least as fast as it
+/// leaves one of the piece's ends along the way that leads from the box there; and in the curve's plane height follows
+/// from the place in plan.
+double beyond(const brep::Piece& piece, const gp_XYZ& across, const Box& box, bool only_below) {
+  double least = only_below ? 0 : brep::apart(piece.box, box);
+  if (std::abs(across.Z()) < 0.1) return least;
+  for (const gp_Pnt& end : {piece.from, piece.to}) {
+    gp_XYZ away;
+    for (int i = 0; i < 3; ++i)
+      away.SetCoord(i + 1, end.Coord(i + 1) - std::clamp(end.Coord(i + 1), box[i], box[i + 3]));
+    const double far = away.Modulus();
+    if (far < same_mm || (only_below && away.Z() > 0)) continue;
+    const gp_XYZ level = (away - across * (away.Z() / across.Z())) / far;
+    double nearer = 0;
+    for (int i = 0; i < 2; ++i)
+      nearer += std::min(level.Coord(i + 1) * (piece.box[i] - end.Coord(i + 1)),
+                         level.Coord(i + 1) * (piece.box[i + 3] - end.Coord(i + 1)));
+    least = std::max(least, far + nearer);
+  }
+  return least;
+}
+
+/// Never more than how far a curve is from a box.
+double by_pieces(const brep::Curve& curve, const Box& box) {
+  if (curve.pieces.empty()) return brep::apart(curve.box, box);
+  double least = 1e300;
+  for (const brep::Piece& piece : curve.pieces) least = std::min(least, beyond(piece, curve.across, box, false));
+  return least;
+}
+
+/// The same of a cylinder that stands: it is what lies below the pieces of the curves that end it.
+double by_pieces(const brep::Round& round, const Box& box) {
+  if (!round.about || round.curves.empty()) return 0;
+  double least = 1e300;
+  for (const brep::Curve& curve : round.curves) {
+    if (curve.pieces.empty()) return 0;
+    for (const brep::Piece& piece : curve.pieces) {
+      Box below = piece.box;
+      below[2] = round.box[2];
+      least = std::min(least, std::max(brep::apart(below, box), beyond(piece, curve.across, box, true)));
+    }
+  }
+  return least;
+}
+
 /// Never more than how far a curved thing is from a face: by their boxes, by how far they are from its axis, and by the
 /// face's plane.
 template <class Face>
@@ -237,7 +282,8 @@ double least_between(const Box& curved, const std::optional<brep::About>& about,
 template <class Face>
 double least_by_curves(const Flat& flat, const Face& other) {
   double least = 1e300;
-  for (const brep::Curve& curve : flat.curves) least = std::min(least, least_between(curve.box, curve.about, other));
+  for (const brep::Curve& curve : flat.curves)
+    least = std::min(least, std::max(least_between(curve.box, curve.about, other), by_pieces(curve, other.box)));
   return least;
 }
 
@@ -245,10 +291,11 @@ double least_of(const Flat& a, const Flat& b) {
   return std::min(least_by_curves(a, b), least_by_curves(b, a));
 }
 double least_of(const brep::Round& a, const Flat& b) {
-  return std::max(brep::apart(a.box, b.box), least_between(a.box, a.about, b));
+  return std::max({brep::apart(a.box, b.box), least_between(a.box, a.about, b), by_pieces(a, b.box)});
 }
 double least_of(const brep::Round& a, const brep::Round& b) {
-  return std::max(least_between(a.box, a.about, b), least_between(b.box, b.about, a));
+  return std::max(
+      {least_between(a.box, a.about, b), least_between(b.box, b.about, a), by_pieces(a, b.box), by_pieces(b, a.box)});
 }
 
 /// The nearest first, those that may come nearer than `reach`.
