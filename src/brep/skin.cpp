@@ -196,7 +196,8 @@ double apart(const Box& a, const Box& b) {
 
 Flat flat_of(const TopoDS_Face& face) {
   const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
-  const gp_Dir normal = plane->Pln().Axis().Direction();
+  const gp_Ax3& axes = plane->Position();
+  const gp_Dir normal = axes.Direct() ? axes.Direction() : axes.Direction().Reversed();
   Flat flat{face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal, {}, {}, nothing};
   for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
     Ring& ring = flat.rings.emplace_back();

@@ -111,7 +111,8 @@ std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>&
 std::vector<SeenRing> rolled_out(const Round& round, const gp_Cylinder& cylinder) {
   constexpr double stretched = 1e4;
   const gp_Ax3& axes = cylinder.Position();
-  const bool outward = (round.face.Orientation() != TopAbs_REVERSED) == axes.Direct();
+  // Left-handed axes turn the other way round, and so does the surface's own normal.
+  const bool forward = round.face.Orientation() != TopAbs_REVERSED;
   double turned = 0;
   const auto angle = [&](const gp_Pnt& p) {
     const gp_Vec off{axes.Location(), p};
@@ -123,7 +124,7 @@ std::vector<SeenRing> rolled_out(const Round& round, const gp_Cylinder& cylinder
     SeenRing& seen = rings.emplace_back();
     for (const gp_Pnt& p : ring) {
       const double along = gp_Vec{axes.Location(), p}.Dot(gp_Vec{axes.Direction()});
-      seen.push_back({{(outward ? stretched : -stretched) * angle(p) * cylinder.Radius(), along}, &p});
+      seen.push_back({{(forward ? stretched : -stretched) * angle(p) * cylinder.Radius(), along}, &p});
     }
   }
   return rings;

@@ -4,15 +4,22 @@
 #include <optional>
 
 #include <BRepAlgoAPI_Cut.hxx>
+#include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
-#include <BRepPrimAPI_MakeBox.hxx>
-#include <BRepPrimAPI_MakeCylinder.hxx>
+#include <BRepBuilderAPI_MakeWire.hxx>
+#include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Builder.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
 #include <TopoDS_Compound.hxx>
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Wire.hxx>
 #include <gp_Ax2.hxx>
+#include <gp_Circ.hxx>
+#include <gp_Pln.hxx>
 #include <gp_Trsf.hxx>
+#include <gp_Vec.hxx>
 
 #include "brep/properties.hpp"
 #include "drawing/scene.hpp"
@@ -55,18 +62,28 @@ TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
   return compound;
 }
 
-/// The slab that a solid fills, with the bore through it: a surveyed floor is made of triangles, which are no joints,
-/// and nobody sees the ribs' prints in the bed.
-TopoDS_Shape with_bore(const Subject& s, const TopoDS_Shape& shape, double low, double high) {
+/// A level sheet with the bore through it, where that falls within it.
+TopoDS_Face sheet_with_bore(const Subject& s, const std::array<double, 6>& box, double z) {
+  const gp_Pln plane{gp_Pnt{0, 0, z}, gp::DZ()};
+  const TopoDS_Face sheet = BRepBuilderAPI_MakeFace{plane, box[0], box[3], box[1], box[4]};
   const double bore = s.job().drain.bore.in_mm() / 2;
   const auto& at = s.facts.room.drain.now_mm;
-  const TopoDS_Shape hole =
-      BRepPrimAPI_MakeCylinder{gp_Ax2{gp_Pnt{at[0], at[1], low - 10}, gp::DZ()}, bore, high - low + 20};
-  return BRepAlgoAPI_Cut{shape, hole};
+  const gp_Circ rim{gp_Ax2{gp_Pnt{at[0], at[1], z}, gp::DZ()}, bore};
+  const double inside = std::min({at[0] - box[0], box[3] - at[0], at[1] - box[1], box[4] - at[1]});
+  if (inside > bore) {
+    const TopoDS_Wire hole = BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{rim}};
+    return BRepBuilderAPI_MakeFace{sheet, TopoDS::Wire(hole.Reversed())};
+  }
+  const TopoDS_Face hole = BRepBuilderAPI_MakeFace{plane, BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{rim}}};
+  const TopoDS_Shape cut = BRepAlgoAPI_Cut{sheet, hole};
+  const TopExp_Explorer left{cut, TopAbs_FACE};
+  return left.More() ? TopoDS::Face(left.Current()) : sheet;
 }
+
+/// The slab that a solid fills, bored: a surveyed floor is made of triangles, which are no joints, and nobody sees the
+/// ribs' prints in the bed.
 TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
-  const TopoDS_Shape slab = BRepPrimAPI_MakeBox{gp_Pnt{box[0], box[1], box[2]}, gp_Pnt{box[3], box[4], box[5]}};
-  return with_bore(s, slab, box[2], box[5]);
+  return BRepPrimAPI_MakePrism{sheet_with_bore(s, box, box[2]), gp_Vec{0, 0, box[5] - box[2]}};
 }
 
 /// The bed rises between the ribs, where nobody sees it; as a slab it would come out through the falls.
@@ -77,11 +94,8 @@ std::array<double, 6> below_base(const Subject& s, std::array<double, 6> bed) {
 }
 
 TopoDS_Shape felt_of(const Subject& s) {
-  const auto& base = part(s.facts, facts::Role::base).bbox_mm;
   const double above = part(s.facts, facts::Role::subfloor).bbox_mm[5] + 1;  // of the slab as it is drawn
-  const TopoDS_Shape sheet =
-      BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, above}, gp::DZ()}, base[0], base[3], base[1], base[4]};
-  return with_bore(s, sheet, above, above);
+  return sheet_with_bore(s, part(s.facts, facts::Role::base).bbox_mm, above);
 }
 
 /// What a step brings, as shapes that are drawn.

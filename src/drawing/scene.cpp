@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "units/tolerance.hpp"
@@ -16,11 +17,12 @@ double cross(Point a, Point b, Point c) {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
-/// How far a point lies from a side.
-double off(Point p, Point a, Point b) {
+/// Whether a point lies on a side.
+bool is_on(Point p, Point a, Point b) {
   const double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
   const double t = square > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / square, 0.0, 1.0) : 0;
-  return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  const double x = p.x - a.x - t * dx, y = p.y - a.y - t * dy;
+  return x * x + y * y < near * near;
 }
 
 template <class Box>
@@ -39,29 +41,47 @@ void Scene::add(const std::vector<TopoDS_Shape>& group) {
   const std::size_t old_facets = facets_.size(), old_edges = edges_.size();
   for (const TopoDS_Shape& shape : group) {
     const brep::Skin skin = brep::skin_of(shape);
+    const std::size_t first = edges_.size();
     for (const brep::Flat& flat : skin.flats) add_face(flat.normal.XYZ(), flat.rings);
     for (const brep::Round& round : skin.rounds) add_round(round);
+    keep_once(first);
   }
   ++groups_;
   for (std::size_t e = 0; e < edges_.size(); ++e)
-    for (std::size_t f = e < old_edges ? old_facets : 0; f < facets_.size(); ++f) hide(edges_[e], facets_[f]);
+    for (std::size_t f = e < old_edges ? old_facets : 0; f < facets_.size() && !edges_[e].left.empty(); ++f)
+      if (extents_[f].nearest > edges_[e].farthest + near && !apart(edges_[e].box, extents_[f].box))
+        hide(edges_[e], facets_[f]);
+}
+
+/// Two faces of a solid share an edge, and its very points.
+void Scene::keep_once(std::size_t first) {
+  std::set<std::array<double, 6>> known;
+  const auto is_known = [&](const Edge& e) {
+    const std::array<double, 3> a{e.from.X(), e.from.Y(), e.from.Z()}, b{e.to.X(), e.to.Y(), e.to.Z()};
+    const auto& [low, high] = std::minmax(a, b);
+    return !known.insert({low[0], low[1], low[2], high[0], high[1], high[2]}).second;
+  };
+  const auto begin = edges_.begin() + static_cast<std::ptrdiff_t>(first);
+  edges_.erase(std::remove_if(begin, edges_.end(), is_known), edges_.end());
 }
 
 void Scene::add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings) {
   for (const brep::Ring& ring : rings)
     for (std::size_t i = 0; i < ring.size(); ++i) add_edge(ring[i], ring[(i + 1) % ring.size()]);
   if (normal.Dot(toward_) < units::tolerance::ratio) return;  // its solid's other faces hide what is behind it
-  Facet facet{{}, {1e300, 1e300, -1e300, -1e300}, normal, normal.Dot(rings.front().front().XYZ()), -1e300};
+  Facet facet{{}, normal, normal.Dot(rings.front().front().XYZ())};
+  Extent extent{{1e300, 1e300, -1e300, -1e300}, -1e300};
   for (const brep::Ring& ring : rings) {
     std::vector<Point>& seen = facet.rings.emplace_back();
     for (const gp_Pnt& corner : ring) {
       const Point p = seen.emplace_back(at(corner.XYZ()));
-      facet.box = {std::min(facet.box[0], p.x), std::min(facet.box[1], p.y), std::max(facet.box[2], p.x),
-                   std::max(facet.box[3], p.y)};
-      facet.nearest = std::max(facet.nearest, corner.XYZ().Dot(toward_));
+      extent.box = {std::min(extent.box[0], p.x), std::min(extent.box[1], p.y), std::max(extent.box[2], p.x),
+                    std::max(extent.box[3], p.y)};
+      extent.nearest = std::max(extent.nearest, corner.XYZ().Dot(toward_));
     }
   }
   facets_.push_back(std::move(facet));
+  extents_.push_back(extent);
 }
 
 /// Its triangles hide; of their sides those are edges that end it and those where it turns away from the eye.
@@ -115,7 +135,7 @@ bool Scene::is_within(const Facet& facet, Point p) {
   for (const std::vector<Point>& ring : facet.rings)
     for (std::size_t i = 0; i < ring.size(); ++i) {
       const Point &a = ring[i], &b = ring[(i + 1) % ring.size()];
-      if (off(p, a, b) < near) return false;
+      if (is_on(p, a, b)) return false;
       if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) inside = !inside;
     }
   return inside;
@@ -142,7 +162,6 @@ std::vector<double> Scene::stops(const Edge& edge, const Facet& facet, double fr
 }
 
 void Scene::hide(Edge& edge, const Facet& facet) {
-  if (edge.left.empty() || facet.nearest < edge.farthest + near || apart(edge.box, facet.box)) return;
   const double from = edge.from.Dot(facet.normal) - facet.offset, to = edge.to.Dot(facet.normal) - facet.offset;
   if (from > -near && to > -near) return;
   const std::vector<double> stops = Scene::stops(edge, facet, from, to);

@@ -33,12 +33,14 @@ class Scene {
  private:
   using Interval = std::pair<double, double>;
   using Box = std::array<double, 4>;  // xmin ymin xmax ymax
+  struct Extent {
+    Box box;
+    double nearest;  // how far its nearest corner lies toward the eye
+  };
   struct Facet {
     std::vector<std::vector<Point>> rings;
-    Box box;
     gp_XYZ normal;
-    double offset;   // of its plane along the normal
-    double nearest;  // how far its nearest corner lies toward the eye
+    double offset;  // of its plane along the normal
   };
   struct Edge {
     std::size_t group;
@@ -53,6 +55,7 @@ class Scene {
   void add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings);
   void add_round(const brep::Round& round);
   void add_edge(const gp_Pnt& from, const gp_Pnt& to);
+  void keep_once(std::size_t first);
   static bool is_within(const Facet& facet, Point p);
   static std::vector<double> stops(const Edge& edge, const Facet& facet, double from, double to);
   static void hide(Edge& edge, const Facet& facet);
@@ -60,6 +63,7 @@ class Scene {
   gp_XYZ right_, up_, toward_;
   std::size_t groups_ = 0;
   std::vector<Facet> facets_;
+  std::vector<Extent> extents_;  // of each facet: most are asked for this alone
   std::vector<Edge> edges_;
 };
 

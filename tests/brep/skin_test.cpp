@@ -1,0 +1,74 @@
+// Solids as plain numbers.
+#include <gtest/gtest.h>
+
+#include <BRepAlgoAPI_Cut.hxx>
+#include <BRepBuilderAPI_MakeEdge.hxx>
+#include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepBuilderAPI_MakeWire.hxx>
+#include <BRepBuilderAPI_Transform.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeCylinder.hxx>
+#include <BRepPrimAPI_MakePrism.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Wire.hxx>
+#include <gp_Circ.hxx>
+#include <gp_Pln.hxx>
+#include <gp_Trsf.hxx>
+
+#include "brep/skin.hpp"
+
+namespace fallwright::brep {
+namespace {
+
+const gp_Ax2 upright{gp_Pnt{50, 40, 0}, gp::DZ()};
+
+/// A slab of 100 x 80 x 30 with a bore of 40 through its middle, made in three ways whose surfaces turn differently.
+std::vector<TopoDS_Shape> bored_slabs() {
+  const TopoDS_Shape cut =
+      BRepAlgoAPI_Cut{BRepPrimAPI_MakeBox{100., 80., 30.}.Shape(), BRepPrimAPI_MakeCylinder{upright, 20, 30}.Shape()};
+  const TopoDS_Wire rim = BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{gp_Circ{upright, 20}}};
+  const TopoDS_Face face = BRepBuilderAPI_MakeFace{gp_Pln{gp::Origin(), gp::DZ()}, 0, 100, 0, 80};
+  const TopoDS_Face holed = BRepBuilderAPI_MakeFace{face, TopoDS::Wire(rim.Reversed())};
+  gp_Trsf mirrored;
+  mirrored.SetMirror(gp_Ax2{gp_Pnt{50, 0, 0}, gp::DX()});
+  return {cut, BRepPrimAPI_MakePrism{holed, gp_Vec{0, 0, 30}}.Shape(),
+          BRepBuilderAPI_Transform{cut, mirrored, true}.Shape()};
+}
+
+TEST(Skin, TrianglesOfABoreLookIntoItHoweverItWasMade) {
+  // Source: closed form: the volume that triangles enclose, by the divergence theorem, is that of the slab less the
+  // bore; chords take no more than a thousandth from a full circle.
+  for (const TopoDS_Shape& slab : bored_slabs()) {
+    double six_volumes = 0;
+    const auto add = [&](const std::vector<Facet3>& triangles) {
+      for (const auto& [a, b, c] : triangles) six_volumes += a.XYZ().Dot(b.XYZ().Crossed(c.XYZ()));
+    };
+    const Skin skin = skin_of(slab);
+    for (const Flat& flat : skin.flats) add(triangles_of(flat));
+    for (const Round& round : skin.rounds) add(triangles_of(round));
+    const double bore = M_PI * 20 * 20 * 30;
+    EXPECT_NEAR(six_volumes / 6, 100 * 80 * 30 - bore, 1e-3 * bore);
+  }
+}
+
+TEST(Skin, PiecesOfAnArcHoldItAndEndWhereItsChordsDo) {
+  const Skin skin = skin_of(bored_slabs().front());
+  int pieces = 0;
+  for (const Flat& flat : skin.flats)
+    for (const Curve& curve : flat.curves) {
+      EXPECT_NEAR(std::abs(curve.across.Z()), 1, 1e-12);
+      for (const Piece& piece : curve.pieces) {
+        ++pieces;
+        for (const gp_Pnt& p : {piece.from, piece.to}) EXPECT_NEAR(std::hypot(p.X() - 50, p.Y() - 40), 20, 1e-9);
+        const double mx = (piece.from.X() + piece.to.X()) / 2 - 50, my = (piece.from.Y() + piece.to.Y()) / 2 - 40;
+        const double x = 50 + 20 * mx / std::hypot(mx, my), y = 40 + 20 * my / std::hypot(mx, my);
+        EXPECT_TRUE(x >= piece.box[0] - 1e-9 && x <= piece.box[3] + 1e-9 && y >= piece.box[1] - 1e-9 &&
+                    y <= piece.box[4] + 1e-9)
+            << x << " " << y;
+      }
+    }
+  EXPECT_GE(pieces, 2 * 90) << "a hundred in a full turn, above and below";
+}
+
+}  // namespace
+}  // namespace fallwright::brep
