@@ -181,43 +181,126 @@ Projection uncrowded(Projection seen) {
 
 namespace {
 
-/// Where a plane cuts the flat faces of a solid; nothing where it comes near a curve, a corner or along a face: there
-/// the kernel has the word.
-std::optional<std::vector<std::pair<gp_Pnt, gp_Pnt>>> cut_flat(const brep::Skin& skin, const gp_Pln& plane) {
-  const gp_XYZ normal = plane.Axis().Direction().XYZ(), through = plane.Location().XYZ();
-  const auto off = [&](const gp_XYZ& p) { return (p - through).Dot(normal); };
-  constexpr double near = 1e-4;  // mm
-  const auto meets = [&](const brep::Box& box) {
+/// Where a plane cuts a solid, face by face; nothing where it comes near a corner, along a face or to a curve that it
+/// may only touch: there the kernel has the word.
+class Cutter {
+ public:
+  explicit Cutter(const gp_Pln& plane)
+      : normal_{plane.Axis().Direction().XYZ()},
+        through_{plane.Location().XYZ()},
+        upright_{std::abs(normal_.Z()) < units::tolerance::ratio} {}
+
+  using Stroke = std::pair<gp_Pnt, gp_Pnt>;
+  std::optional<std::vector<Stroke>> operator()(const brep::Skin& skin) const {
+    std::vector<Stroke> strokes;
+    for (const brep::Flat& flat : skin.flats)
+      if (meets(flat.box) && !cut(flat, strokes)) return std::nullopt;
+    for (const brep::Round& round : skin.rounds)
+      if (meets(round.box) && !cut(round, strokes)) return std::nullopt;
+    return strokes;
+  }
+
+ private:
+  static constexpr double near = 1e-4;  // mm
+
+  double off(const gp_XYZ& p) const { return (p - through_).Dot(normal_); }
+
+  /// What lies on the plane, but for rounding, counts as beyond it, wherever a curve's turn begins.
+  static bool is_beyond(double off) { return off > -near; }
+
+  bool meets(const brep::Box& box) const {
     const gp_XYZ middle{(box[0] + box[3]) / 2, (box[1] + box[4]) / 2, (box[2] + box[5]) / 2};
-    const double reach = std::abs(normal.X()) * (box[3] - box[0]) + std::abs(normal.Y()) * (box[4] - box[1]) +
-                         std::abs(normal.Z()) * (box[5] - box[2]);
+    const double reach = std::abs(normal_.X()) * (box[3] - box[0]) + std::abs(normal_.Y()) * (box[4] - box[1]) +
+                         std::abs(normal_.Z()) * (box[5] - box[2]);
     return std::abs(off(middle)) <= reach / 2 + near;
-  };
-  if (std::any_of(skin.rounds.begin(), skin.rounds.end(), [&](const brep::Round& r) { return meets(r.box); }))
-    return std::nullopt;
-  std::vector<std::pair<gp_Pnt, gp_Pnt>> lines;
-  for (const brep::Flat& flat : skin.flats) {
-    if (!meets(flat.box)) continue;
-    if (std::any_of(flat.curves.begin(), flat.curves.end(), [&](const brep::Curve& c) { return meets(c.box); }))
-      return std::nullopt;
-    const gp_XYZ along = normal.Crossed(flat.normal.XYZ());
+  }
+
+  /// Whether an upright plane goes through what turns round an upright axis, by more than its chords' height.
+  bool goes_through(const brep::Curve& curve) const {
+    if (!upright_ || !curve.about || curve.pieces.empty() || std::abs(curve.across.Z()) < 0.1) return false;
+    const double away = std::abs(off({curve.about->x, curve.about->y, 0}));
+    return away < curve.about->radius - 2 * units::tolerance::mesh_mm;
+  }
+
+  /// Where it cuts a piece of such a curve, whose chord it cuts between `a` and `b`.
+  gp_XYZ cut(const brep::Curve& curve, const gp_XYZ& chord) const {
+    const gp_XYZ centre{curve.about->x, curve.about->y, 0}, along{-normal_.Y(), normal_.X(), 0};
+    const double away = off(centre), half = std::sqrt(curve.about->radius * curve.about->radius - away * away);
+    const gp_XYZ foot = centre - normal_ * away;
+    gp_XYZ at = foot + along * ((chord - foot).Dot(along) > 0 ? half : -half);
+    const gp_XYZ& known = curve.pieces.front().from.XYZ();
+    at.SetZ(known.Z() -
+            (curve.across.X() * (at.X() - known.X()) + curve.across.Y() * (at.Y() - known.Y())) / curve.across.Z());
+    return at;
+  }
+
+  /// The curve of which two neighbours in a ring are ends of a piece.
+  static const brep::Curve* curve_of(const brep::Flat& flat, const gp_Pnt& p, const gp_Pnt& q) {
+    const auto is_one = [](const gp_Pnt& a, const gp_Pnt& b) {
+      return a.SquareDistance(b) < units::tolerance::weld_mm * units::tolerance::weld_mm;
+    };
+    for (const brep::Curve& curve : flat.curves)
+      for (const brep::Piece& piece : curve.pieces)
+        if ((is_one(piece.from, p) && is_one(piece.to, q)) || (is_one(piece.from, q) && is_one(piece.to, p)))
+          return &curve;
+    return nullptr;
+  }
+
+  bool cut(const brep::Flat& flat, std::vector<Stroke>& strokes) const {
+    for (const brep::Curve& curve : flat.curves)
+      if (meets(curve.box) && !goes_through(curve)) return false;
+    const gp_XYZ along = normal_.Crossed(flat.normal.XYZ());
     std::vector<std::pair<double, gp_Pnt>> crossings;
     for (const brep::Ring& ring : flat.rings)
       for (std::size_t i = 0; i < ring.size(); ++i) {
-        const gp_XYZ &p = ring[i].XYZ(), &q = ring[(i + 1) % ring.size()].XYZ();
+        const gp_Pnt &from = ring[i], &to = ring[(i + 1) % ring.size()];
+        const gp_XYZ &p = from.XYZ(), &q = to.XYZ();
         const double a = off(p), b = off(q);
-        if (std::abs(a) < near) return std::nullopt;
-        if ((a > 0) == (b > 0)) continue;
+        if (std::abs(a) < near) {  // a corner, unless a curve goes on there
+          const brep::Curve* before = curve_of(flat, ring[(i + ring.size() - 1) % ring.size()], from);
+          const brep::Curve* after = curve_of(flat, from, to);
+          if (!before || !after || before->about->radius != after->about->radius) return false;
+        }
+        if (is_beyond(a) == is_beyond(b)) continue;
         // From the lower end whichever way the edge is run along: both faces at it find one point.
-        const gp_XYZ at = a < b ? p + (q - p) * (a / (a - b)) : q + (p - q) * (b / (b - a));
+        gp_XYZ at = a < b ? p + (q - p) * (a / (a - b)) : q + (p - q) * (b / (b - a));
+        if (!flat.curves.empty())
+          if (const brep::Curve* curve = curve_of(flat, from, to)) at = cut(*curve, at);
         crossings.emplace_back(at.Dot(along), at);
       }
     std::sort(crossings.begin(), crossings.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     for (std::size_t i = 0; i + 1 < crossings.size(); i += 2)
-      lines.emplace_back(crossings[i].second, crossings[i + 1].second);
+      strokes.emplace_back(crossings[i].second, crossings[i + 1].second);
+    return true;
   }
-  return lines;
-}
+
+  /// A cylinder that stands is cut along its rulings, between the curves that end it.
+  bool cut(const brep::Round& round, std::vector<Stroke>& strokes) const {
+    if (!round.about) return false;
+    std::vector<gp_XYZ> ends;
+    for (const brep::Curve& curve : round.curves) {
+      if (!goes_through(curve)) return false;
+      for (const brep::Piece& piece : curve.pieces) {
+        const double a = off(piece.from.XYZ()), b = off(piece.to.XYZ());
+        if (is_beyond(a) != is_beyond(b))
+          ends.push_back(cut(curve, piece.from.XYZ() + (piece.to.XYZ() - piece.from.XYZ()) * (a / (a - b))));
+      }
+    }
+    const gp_XYZ along{-normal_.Y(), normal_.X(), 0};
+    const auto side = [&](const gp_XYZ& p) { return (p - gp_XYZ{round.about->x, round.about->y, 0}).Dot(along) > 0; };
+    std::sort(ends.begin(), ends.end(), [&](const gp_XYZ& a, const gp_XYZ& b) {
+      return std::pair{side(a), a.Z()} < std::pair{side(b), b.Z()};
+    });
+    for (std::size_t i = 0; i < ends.size(); i += 2) {
+      if (i + 1 == ends.size() || side(ends[i]) != side(ends[i + 1])) return false;
+      strokes.emplace_back(gp_Pnt{ends[i]}, gp_Pnt{ends[i + 1]});
+    }
+    return true;
+  }
+
+  gp_XYZ normal_, through_;
+  bool upright_;
+};
 
 }  // namespace
 
@@ -225,8 +308,9 @@ Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane,
   gp_Trsf into_view;  // the view's right becomes x, its up y
   into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});
   Projection out;
+  const Cutter cutter{plane};
   for (const TopoDS_Shape& shape : shapes) {
-    if (const auto lines = cut_flat(brep::skin_of(shape), plane)) {
+    if (const auto lines = cutter(brep::skin_of(shape))) {
       for (const auto& [from, to] : *lines) {
         const gp_Pnt a = from.Transformed(into_view), b = to.Transformed(into_view);
         out.lines.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}, LineKind::section});
