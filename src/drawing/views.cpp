@@ -8,7 +8,9 @@
 #include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
+#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Compound.hxx>
 #include <gp_Pln.hxx>
@@ -101,8 +103,11 @@ std::vector<Box> boxes_of_texts(const Sheet& sheet) {
 std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
   const gp_XYZ right = view.right.XYZ(), up = view.toward.Crossed(view.right).XYZ();
   std::vector<Point> corners;
-  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current())).XYZ();
+  TopTools_IndexedMapOfShape once;  // an explorer comes past a corner by each of its faces and edges
+  TopExp::MapShapes(shape, once);
+  for (int i = 1; i <= once.Extent(); ++i) {
+    if (once(i).ShapeType() != TopAbs_VERTEX) continue;
+    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(once(i))).XYZ();
     corners.push_back({p.Dot(right), p.Dot(up)});
   }
   return corners;
