@@ -3,6 +3,7 @@
 #include <limits>
 #include <map>
 
+#include <TopExp_Explorer.hxx>
 #include <gp_Pln.hxx>
 
 #include "drawing/detail.hpp"
@@ -277,6 +278,71 @@ Sheet draw_bench_front(const Subject& subject) {
   });
 }
 
+namespace {
+
+/// A stretch of the apron's foot as it is seen from the front, from left to right, and how high it is there.
+struct Foot {
+  double from = 0, to = 0, z = 0;
+};
+
+/// On the solid: level faces of the seat block that lie below its deck.
+std::vector<Foot> apron_feet(const Subject& s) {
+  const TopoDS_Shape& seat = s.model.first(Role::seat_block)->shape;
+  const View view = view_from(front_of(s.job()));
+  double deck = 0;
+  for (const facts::Part& p : s.facts.parts)
+    if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) deck = p.bbox_mm[2];
+  std::vector<Foot> feet;
+  for (TopExp_Explorer it{seat, TopAbs_FACE}; it.More(); it.Next()) {
+    const Frame f = extent(it.Current(), view);
+    if (f.height() < 0.01 && f.y0 < deck) feet.push_back({f.x0, f.x1, f.y0});
+  }
+  std::sort(feet.begin(), feet.end(), [](const Foot& a, const Foot& b) { return a.from < b.from; });
+  return feet;
+}
+
+/// What the apron's foot is notched over where it stands that high.
+std::string under_apron(const facts::Facts& facts, double z) {
+  constexpr double same = 0.5;
+  const auto at = [&](const std::optional<double>& height) { return height && std::abs(*height - z) < same; };
+  if (at(facts.heights.upstand_top_mm)) return "over the base's upstand";
+  return at(facts.heights.threshold_greatest_mm) ? "over the threshold" : "over the rim";
+}
+
+/// The seat block from its front, where its apron is notched: how far and how high at each end.
+void add_notches(Sheet& sheet, Pen& pen, const Subject& s) {
+  const std::vector<Foot> feet = apron_feet(s);
+  if (feet.size() < 2) return;
+  const parts::Solid& seat = *s.model.first(Role::seat_block);
+  const View view = view_from(front_of(s.job()));
+  const Frame f = extent(seat.shape, view);
+  const double t = pen.text_mm(), shift = frame_of(sheet).x1 + 5 * t - f.x0;
+  pen.add(project({seat.shape}, view, false), {shift, 0});
+  std::vector<double> xs{f.x0 + shift};
+  std::map<long, Level> heights;  // each once
+  const bool settled = !base_is_void(s);
+  for (const Foot& foot : feet) {
+    xs.push_back(foot.to + shift);
+    heights.emplace(
+        std::lround(foot.z * 10),
+        Level{(settled ? pen.words(foot.z) : "HOLD") + "  apron's foot " + under_apron(s.facts, foot.z), foot.z});
+  }
+  pen.chain(xs, f.y0, f.y0 - 3 * t, {}, true);
+  std::vector<Level> levels;
+  for (const auto& [mark, level] : heights) levels.push_back(level);
+  pen.ladder(f.x1 + shift + t, levels);
+  pen.note({f.x0 + shift, f.y1 + 1.5 * t}, "Seat block from its front: notches in the apron's foot");
+  sheet.notes.emplace_back(
+      "Where the base does not turn up beside the bench the apron goes down to its rim: notched at its ends over what "
+      "rises there. Cut the notches dry, and try it before adhesive.");
+}
+
+}  // namespace
+
+bool apron_is_notched(const Subject& subject) {
+  return subject.job().bench && apron_feet(subject).size() > 1;
+}
+
 Sheet draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
@@ -300,7 +366,10 @@ Sheet draw_bench_end(const Subject& subject) {
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
     levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
-    levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
+    if (base_is_void(subject))
+      levels.push_back({"HOLD  apron's foot, which stands on the base", seat.y0});
+    else
+      levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
     pen.ladder(edge + t, levels);
     sheet.notes = {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
@@ -309,6 +378,7 @@ Sheet draw_bench_end(const Subject& subject) {
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
+    add_notches(sheet, pen, subject);
   });
 }
 
@@ -391,8 +461,12 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   };
   const Point first = add_detail(
       sheet, pen, solids,
-      {1, "apron over the base's rim",
-       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)), marked},
+      {1,
+       "apron over the base's rim",
+       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)),
+       marked,
+       {},
+       base_is_void(s)},
       scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
@@ -434,9 +508,15 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const std::vector<CutSolid> solids = cut_at_bench(subject);
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      sheet.notes = {
+      const bool rejected = base_is_void(subject);
+      warn(sheet, base_warning(subject));
+      sheet.notes.emplace_back(
           "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
-          "under the base."};
+          "under the base.");
+      if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
+        sheet.notes.push_back("LAPPED: the " + lapped +
+                              " does not turn up: a strip of membrane is bonded over it and up the frame, "
+                              "behind the apron.");
       if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
       if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
@@ -446,8 +526,10 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       const Frame tray = extent(model.first(Role::base)->shape, view);
       add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
       std::vector<Level> levels;
+      if (rejected)
+        pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
       for (const facts::Rung& rung : subject.facts.room.chain)
-        if (rung.name.find("here") == std::string::npos)
+        if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
           levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
       pen.ladder(frame.x1 + pen.text_mm(), levels);
       if (small) return;
@@ -463,6 +545,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
     sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
                                    [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = b.sight();
+                                     warn(sheet, base_warning(subject));
                                      draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
                                    }));
   sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),

@@ -183,6 +183,21 @@ void add_window(Pen& pen, const Subject& s) {
   }
 }
 
+/// Along an edge that does not turn up, within it.
+void add_lapped(Pen& pen, const Subject& s) {
+  const auto& b = part(s.facts, facts::Role::base).bbox_mm;
+  const double t = pen.text_mm();
+  for (const job::Side side : s.job().base.lapped) {
+    if (side == job::Side::back) {
+      pen.label({(2 * b[0] + b[3]) / 3, b[4] - 2.2 * t}, "LAPPED", Anchor::middle, 2.5 / 3);
+      continue;
+    }
+    const double x = side == job::Side::left ? b[0] + 2.2 * t : b[3] - 1.2 * t;
+    pen.note_at_one_of({{x, (b[1] + b[4]) / 2}, {x, (b[1] + 2 * b[4]) / 3}, {x, (2 * b[1] + b[4]) / 3}}, "LAPPED",
+                       Anchor::middle, 2.5 / 3, 90);
+  }
+}
+
 bool is_out_of(const rules::Limit& limit, const facts::Facet& f) {
   return (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
          (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
@@ -275,6 +290,7 @@ std::vector<std::string> broken_falls(const Subject& s) {
   return notes;
 }
 
+/// How far it is to the drain from every side; where its place is rejected, how large the base is.
 void add_runs(Pen& pen, const Subject& s) {
   std::array<double, 6> b = part(s.facts, facts::Role::base).bbox_mm;
   const auto& d = part(s.facts, facts::Role::drain).bbox_mm;
@@ -296,9 +312,10 @@ void add_runs(Pen& pen, const Subject& s) {
     places.erase(std::unique(places.begin(), places.end(), same), places.end());
     return places;
   };
-  pen.chain(apart({b[0], d[0], d[3], b[3]}), foot, foot - 6 * t,
+  const bool rejected = bore_is_void(s);
+  pen.chain(apart(rejected ? std::vector{b[0], b[3]} : std::vector{b[0], d[0], d[3], b[3]}), foot, foot - 6 * t,
             {left_first ? left : right, left_first ? right : left});
-  const std::vector<double> ys = apart({b[1], d[1], d[4], b[4]});
+  const std::vector<double> ys = apart(rejected ? std::vector{b[1], b[4]} : std::vector{b[1], d[1], d[4], b[4]});
   for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({outer, ys[i]}, {outer, ys[i + 1]}, outer - 5 * t);
 }
 
@@ -338,6 +355,11 @@ Sheet draw_planes(const Subject& subject) {
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
+    if (bore_is_void(subject)) {
+      const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
+      pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
+                 {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
+    }
     const Frame all = frame_of(sheet);
     if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
@@ -355,6 +377,17 @@ Sheet draw_planes(const Subject& subject) {
           "and "
           "greatest fall in the table.");
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
+    if (const auto& lapped = subject.job().base.lapped; !lapped.empty()) {
+      add_lapped(pen, subject);
+      sheet.notes.push_back("LAPPED: the base's " + units::listed(job::names_of(lapped)) +
+                            (lapped.size() > 1 ? " edges do" : " edge does") +
+                            " not turn up; waterproofing is lapped over it and bonded to it.");
+    }
+    if (const auto warning = base_warning(subject)) {
+      sheet.holds.push_back(warning->line);
+      if (broken.empty()) sheet.notes.insert(sheet.notes.begin(), warning->why);
+      sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
+    }
   });
 }
 

@@ -211,7 +211,7 @@ Sheet draw_assembly(const Subject& subject) {
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
     add_names(sheet, pen, (side > 0 ? frame.x0 : frame.x1) - side * off, -side, std::move(far));
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
         "steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -279,7 +279,7 @@ Sheet draw_exploded(const Subject& subject) {
     add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -314,7 +314,7 @@ Sheet draw_steps(const Subject& subject) {
       pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name_of(stages[i].shows, subject));
     }
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");

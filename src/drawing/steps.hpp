@@ -19,6 +19,12 @@ struct Step {
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
+/// The step while another base may be set than the one that is drawn: nobody does it, and it has no number.
+Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
+
+/// Whether a bench's apron stands on the edge of the base's upstand, where the screws' heads are that hold it.
+bool stands_on_upstand(const job::Job& job);
+
 /// Steps of any job that stand among those of building a base on site, and what is mixed of which.
 struct AnyJob {
   std::vector<Step> seat, flood;
