@@ -106,7 +106,7 @@ std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
 }
 
 double add_depths(Pen& pen, const Subject& s, Point top_left) {
-  Table table{pen, top_left, 44 * pen.text_mm(), depth_columns()};
+  Table table{pen, top_left, 42 * pen.text_mm(), depth_columns()};
   table.head();
   for (const Cells& row : depth_rows(pen, s)) table.row(row);
   return table.bottom();
@@ -254,10 +254,10 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
             "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
     if (is_small(paper_of(job))) return;
-    const double foot = add_depths(pen, subject, {right + 14 * t, std::max(base[4], bed[4])});
+    const double foot = add_depths(pen, subject, {right + 12 * t, std::max(base[4], bed[4])});
     if (!has_threshold(subject)) return;
     add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
-      add_threshold(on, with, scale, subject, cut, {right + 14 * t, foot - 4 * t});
+      add_threshold(on, with, scale, subject, cut, {right + 12 * t, foot - 4 * t});
     });
   });
 }

@@ -382,9 +382,13 @@ Sheet draw_bench_end(const Subject& subject) {
   });
 }
 
+std::vector<job::Side> lapped_sides(const job::Job& job) {
+  return job.base.is_site_built() ? std::vector<job::Side>{} : job.base.lapped;
+}
+
 std::string lapped_edges(const job::Job& job, bool at_bench) {
   std::vector<job::Side> sides;
-  for (const job::Side side : job.base.lapped)
+  for (const job::Side side : lapped_sides(job))
     if ((job.bench && job.bench->place == side) == at_bench) sides.push_back(side);
   if (sides.empty()) return "";
   return "base's " + units::listed(job::names_of(sides)) + (sides.size() > 1 ? " edges" : " edge");

@@ -325,7 +325,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
           "The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before boring.");
     if (bore_is_void(subject))
       sheet.notes.emplace_back(
-          "No place is given for the bore: it is bored by the sheets that are built anew once that is mended.");
+          "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
     sheet.notes.push_back(std::string{"Look for pipes, wires and tendons before boring."} +
                           (subject.job().floor.kind == job::FloorKind::slab
                                ? ""

@@ -7,6 +7,7 @@
 #include <TopoDS.hxx>
 
 #include "diag/fault.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/levelling.hpp"
@@ -187,7 +188,7 @@ void add_window(Pen& pen, const Subject& s) {
 void add_lapped(Pen& pen, const Subject& s) {
   const auto& b = part(s.facts, facts::Role::base).bbox_mm;
   const double t = pen.text_mm();
-  for (const job::Side side : s.job().base.lapped) {
+  for (const job::Side side : lapped_sides(s.job())) {
     if (side == job::Side::back) {
       pen.label({(2 * b[0] + b[3]) / 3, b[4] - 2.2 * t}, "LAPPED", Anchor::middle, 2.5 / 3);
       continue;
@@ -377,7 +378,7 @@ Sheet draw_planes(const Subject& subject) {
           "and "
           "greatest fall in the table.");
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
-    if (const auto& lapped = subject.job().base.lapped; !lapped.empty()) {
+    if (const std::vector<job::Side> lapped = lapped_sides(subject.job()); !lapped.empty()) {
       add_lapped(pen, subject);
       sheet.notes.push_back("LAPPED: the base's " + units::listed(job::names_of(lapped)) +
                             (lapped.size() > 1 ? " edges do" : " edge does") +

@@ -1,3 +1,4 @@
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
@@ -37,8 +38,9 @@ bool is_practice(const rules::Result& r) {
 /// By the model. Where waterproofing is lapped over an edge that does not turn up, that is told beside the count.
 std::string measured(const rules::Result& r, const job::Job& job) {
   const std::string text = rules::measured_text(r, job);
-  if (r.id != "upstand.every-wall" || job.base.lapped.empty()) return text;
-  return text + "; lapped: " + units::listed(job::names_of(job.base.lapped));
+  const std::vector<job::Side> lapped = lapped_sides(job);
+  if (r.id != "upstand.every-wall" || lapped.empty()) return text;
+  return text + "; lapped: " + units::listed(job::names_of(lapped));
 }
 
 /// Where a limit comes from, in words of who reads sheets: what the job sets has no key of its file here.

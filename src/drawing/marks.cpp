@@ -54,8 +54,8 @@ class Marks {
   static constexpr double size = 0.9;
 
   static bool is_wall_track_from_its_end(const Boxed& m) {
-    constexpr double longest_leg = 100;
-    return m.solid->part.kind == parts::Kind::wall_track && m.frame.width() < longest_leg;
+    constexpr double highest_web = 310;  // 12 in; no bench is as short
+    return m.solid->part.kind == parts::Kind::wall_track && std::max(m.frame.width(), m.frame.height()) < highest_web;
   }
 
   void write(const Boxed& m, Point at) {

@@ -270,12 +270,8 @@ class Order {
     return nullptr;
   }
 
-  /// What is poured and for how much: bags are bought whole, and damp sand brings water of its own.
+  /// What is poured: damp sand brings water of its own. That of bags is told with each batch.
   std::string water() const {
-    if (const takeoff::Row* water = found(Item::bag_water), *bags = found(Item::mortar_bags); water && bags)
-      return ", up to " + takeoff::bought(*water) + " of water for the " +
-             decimals((bags->quantity + bags->doubt) * (1 + bags->waste) / bags->pack, 2) +
-             " bags of it that are mixed";
     const takeoff::Row* const water = found(Item::mix_water);
     if (!water) return "";
     const double brought = water->quantity - water->buy;
@@ -314,7 +310,8 @@ class Order {
                  "there is less mortar than that, or the first batch stiffens before the last lies"});
     add_on_base({false, "crew",
                  "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
-                     "'s line so that mortar can be packed under it." + around(" ", lifts(job_, s_.judgement.results)),
+                     "'s line so that mortar can be packed under it." +
+                     around(" ", rejected_ ? "" : lifts(job_, s_.judgement.results)),
                  "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
                      ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
                      len(f_.bed.greatest_mm) + " thick once set",

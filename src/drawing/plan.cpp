@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/plan.hpp"
+#include "drawing/steps.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -138,10 +139,14 @@ void Plan::find_bench() {
 
 namespace {
 
+bool has_joists(const facts::Facts& facts) {
+  return std::any_of(facts.parts.begin(), facts.parts.end(),
+                     [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
+}
+
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
-  const bool joists = std::any_of(s.facts.parts.begin(), s.facts.parts.end(),
-                                  [](const facts::Part&p) { return p.which.is(facts::Role::joist); }),
+  const bool joists = has_joists(s.facts),
              furred = std::any_of(s.facts.room.studs.begin(), s.facts.room.studs.end(), [&](const facts::StudGap&stud) {
                return is_furred(stud, s.job().unit == job::UnitSystem::metric);
              });
@@ -164,7 +169,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   if (shows.places && s.facts.room.closure.solved)
     notes.emplace_back(
         "Rows below: between stud faces at the bore's depth; beside a side's name its own length at the floor.");
-  if (shows.places && !s.job().base.lapped.empty())
+  if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(
         "LAPPED: there the base does not turn up; waterproofing is lapped over its edge and bonded to it.");
   return notes;
@@ -194,8 +199,9 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
     });
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};
-  return {plan("plan", "Set-out plan", {true, false}),
-          plan("plan-framing", "Studs, joists and furring in plan", {false, true})};
+  const char* const framing =
+      has_joists(subject.facts) ? "Studs, joists and furring in plan" : "Studs and furring in plan";
+  return {plan("plan", "Set-out plan", {true, false}), plan("plan-framing", framing, {false, true})};
 }
 
 }  // namespace fallwright::drawing

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/plan.hpp"
+#include "drawing/steps.hpp"
 #include "job/layout.hpp"
 #include "takeoff/cuts.hpp"
 
@@ -43,7 +44,7 @@ void Plan::hidden_edges() {
     }
   };
   if (std::abs(base_edge_ - *frame_edge_) > 1) edge(*frame_edge_, "frame's front");
-  const auto& lapped = s_.job().base.lapped;
+  const std::vector<job::Side> lapped = lapped_sides(s_.job());
   const bool laps = std::find(lapped.begin(), lapped.end(), s_.job().bench->place) != lapped.end();
   edge(base_edge_, laps ? "base's edge, LAPPED" : "base's edge");
 }
@@ -209,7 +210,7 @@ void Plan::part_names() {
   const bool room_at_right = bore_.x - base_[0] < base_[3] - bore_.x;
   pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
              Anchor::middle);
-  for (const job::Side lapped : s_.job().base.lapped) {  // at the bench the edge is named already
+  for (const job::Side lapped : lapped_sides(s_.job())) {  // at the bench the edge is named already
     if (s_.job().bench && s_.job().bench->place == lapped) continue;
     if (lapped == job::Side::back)
       pen_.label({(2 * base_[0] + base_[3]) / 3, base_[4] - 1.8 * t_}, "LAPPED", Anchor::middle, 0.8);

@@ -83,7 +83,7 @@ class Building {
   }
 
   void bed() {
-    const std::string two = lifts(job_, s_.judgement.results);
+    const std::string two = rejected_ ? "" : lifts(job_, s_.judgement.results);
     add_on_base({false, "crew",
                  std::string{joists() ? "" : "Damp the slab. "} +
                      "Mix stiff: a clump holds and does not drip. Pack the " + (liner() ? "pre-slope" : "sloped bed") +

@@ -54,6 +54,9 @@ bool cuts_a_joist(const rules::Result& unsettled);
 /// it does not.
 std::string seat_as_asked(const job::Job& job, const facts::Facts& facts);
 
+/// Sides on which a base that is set does not turn up and waterproofing is lapped over its edge; one that is built on
+/// site turns up nowhere, and all of it lies below its waterproofing.
+std::vector<job::Side> lapped_sides(const job::Job& job);
 /// "base's left edge": where nothing turns up and waterproofing is lapped over it, at the bench or else along walls.
 std::string lapped_edges(const job::Job& job, bool at_bench);
 
