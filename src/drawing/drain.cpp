@@ -101,8 +101,8 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
     if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
   }
   if (!is_small(paper_of(s.job())))  // there the sheet's note says so
-    pen.label({middle.x, middle.y - half - (rejected ? 1.6 : 4) * t}, "From above, deck off", Anchor::middle, 0.9);
-  return middle.y - half - (rejected ? 2 : 4) * t;
+    pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
+  return middle.y - half - (rejected ? 0 : 2) * t;
 }
 
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.

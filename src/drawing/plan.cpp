@@ -157,8 +157,9 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                     check = " Long dashes: diagonals at the floor, to check.";
   std::vector<std::string> notes;
   if (!shows.framing) {
-    notes.push_back("Seen from above, from stud faces. " + dashed + check + " Studs" + (joists ? ", joists" : "") +
-                    " and furring: {plan-framing}.");
+    const char* const rows = s.facts.room.closure.solved ? ", rows at the bore's depth. " : ". ";
+    notes.push_back("Seen from above, from stud faces" + std::string{rows} + dashed + check + " Studs" +
+                    (joists ? ", joists" : "") + " and furring: {plan-framing}.");
   } else {
     const std::string hook = s.facts.room.drain.along_width ? "the left stud face at the bore" : "the entry";
     notes.push_back("Running: stud centres from the back corners, along the back from the left" +
@@ -166,7 +167,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
   }
   // What stands in one row is measured along one line; the sides of a room out of square are others.
-  if (shows.places && s.facts.room.closure.solved)
+  if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.emplace_back(
         "Rows below: between stud faces at the bore's depth; beside a side's name its own length at the floor.");
   if (shows.places && !lapped_sides(s.job()).empty())

@@ -11,12 +11,12 @@
 namespace fallwright::drawing {
 namespace {
 
-constexpr double wide_block = 180;               ///< of the title block on a large page
-constexpr double key_field = 44;                 ///< of the key plan
-constexpr double bars = 12, bar_field = 160;     ///< height of the check bars, and the width they need
-constexpr double step = 1.6 * least_letter;      ///< from line to line
-constexpr double warning_bar = 6, hold_bar = 8;  ///< of what fails, and of what nobody does by a sheet then
-constexpr double margin = 1.2;                   ///< between a field's edge and its words
+constexpr double wide_block = 180;            ///< of the title block on a large page
+constexpr double key_field = 44;              ///< of the key plan
+constexpr double bars = 12, bar_field = 160;  ///< height of the check bars, and the width they need
+constexpr double step = 1.6 * least_letter;   ///< from line to line
+constexpr double warning_bar = 6;             ///< of what fails
+constexpr double margin = 1.2;                ///< between a field's edge and its words
 
 bool has_bars(const Sheet& sheet) {
   return sheet.to_scale && !sheet.own_bars;
@@ -68,6 +68,11 @@ std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vect
   return warning + ": see " + (codes.empty() ? "the inspection sheet" : units::joined(codes));
 }
 
+/// Of what nobody does by a sheet.
+double hold_bar(const Paper& paper) {
+  return is_small(paper) ? 6 : 8;
+}
+
 /// The largest of the letters in which a line of capitals keeps to a width.
 double height_within(const std::string& words, double width) {
   constexpr std::array heights{5.0, 3.5, letter, least_letter};
@@ -85,16 +90,18 @@ double beside_warning(const Sheet& sheet, const Paper& page) {
 double add_bars_of_warning(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
   if (warning.empty()) return strip.y1;
   const Fields at = fields_of(sheet.page.paper);
-  const double beside = beside_warning(sheet, sheet.page.paper), first = beside > 0 ? hold_bar : warning_bar,
-               split = at.key - beside;
+  const double beside = beside_warning(sheet, sheet.page.paper),
+               first = beside > 0 ? hold_bar(sheet.page.paper) : warning_bar, split = at.key - beside;
   double y = strip.y1 - first;
   paper.rectangle({at.notes, y, at.key, strip.y1}, LineKind::frame);
   paper.text((at.notes + split) / 2, y + (first - letter) / 2, warning, letter, Anchor::middle);
   for (std::size_t i = 0; i < sheet.holds.size(); ++i) {
     const bool in_first = i == 0 && beside > 0;
-    const Frame bar = in_first ? Frame{split, y, at.key, strip.y1} : Frame{at.notes, y - hold_bar, at.key, y};
+    const Frame bar =
+        in_first ? Frame{split, y, at.key, strip.y1} : Frame{at.notes, y - hold_bar(sheet.page.paper), at.key, y};
     paper.rectangle(bar, LineKind::frame);
-    const double height = height_within(sheet.holds[i], bar.width() - 2 * margin);
+    const double height =
+        std::min(height_within(sheet.holds[i], bar.width() - 2 * margin), is_small(sheet.page.paper) ? 3.5 : 5);
     paper.text((bar.x0 + bar.x1) / 2, (bar.y0 + bar.y1 - height) / 2, sheet.holds[i], height, Anchor::middle);
     y = bar.y0;
   }
@@ -272,7 +279,7 @@ double strip_of(const Sheet& sheet, const Paper& paper) {
   const double lines = static_cast<double>(note_lines(sheet, paper).size());
   const bool beside = beside_warning(sheet, paper) > 0;
   const double own = static_cast<double>(sheet.holds.size()) - (beside ? 1 : 0),
-               warnings = (beside ? hold_bar : warning_bar) + own * hold_bar;
+               warnings = (beside ? hold_bar(paper) : warning_bar) + own * hold_bar(paper);
   constexpr double least_of_tile = 34;  // whose bars of 6 in want all the height there is
   return std::max(sheet.own_bars ? least_of_tile : fields_of(paper).least,
                   warnings + lines * step + 2 + (has_bars(sheet) ? bars : 0));
