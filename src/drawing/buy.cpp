@@ -159,7 +159,7 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
     const bool hold = base_is_void(subject) && waits_for_base(row);
-    rows.push_back({row.item, takeoff::needed(row), hold ? "HOLD" : to_buy(row), basis_of(row, above)});
+    rows.push_back({row.item, takeoff::needed(row), hold ? "HOLD" : to_buy(row), without_keys(basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

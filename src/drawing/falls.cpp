@@ -365,13 +365,13 @@ Sheet draw_planes(const Subject& subject) {
     if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
     const std::string level =
-        subject.facts.site_built ? "Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-        : broken.empty()
-            ? "Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
-              "fall leaves its limits."
-            : "Lay the level on the rim, along its length and its width.";
+        base_is_void(subject) ? ""
+        : subject.facts.site_built
+            ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
+            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
+              "fall leaves its limits.";
     sheet.notes.insert(sheet.notes.begin(),
-                       "Arrows: the way water runs. Crosses: heights above the drain's top. " + level);
+                       "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
     if (!ways.empty())
       sheet.notes.push_back(
           "A floor of so many pieces is told by the ways it falls: an arrow on the largest piece of each, its least "

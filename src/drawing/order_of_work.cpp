@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cctype>
 #include <numeric>
 
 #include "drawing/steps.hpp"
@@ -15,6 +16,7 @@
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -161,15 +163,27 @@ class Order {
          "floor"});
   }
 
+  /// What there is to do to them, and nothing else.
+  std::string wall_work() const {
+    std::vector<std::string> work;
+    if (!job_.walls.existing) work.emplace_back("frame the walls");
+    if (furring() > 0) work.emplace_back("fur the studs");
+    if (!job_.walls.blocking.empty()) work.emplace_back("set blocking");
+    if (work.empty()) return "Look at the studs that stand: faces in line.";
+    std::string words = units::listed(work) + ", faces flush.";
+    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
+    return words;
+  }
+
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer",
-         std::string{"Frame or fur the walls and set blocking, faces flush."} +
-             (furred_beside() ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
-                                "has no room to come down."
-                              : ""),
+         wall_work() + (furred_beside()
+                            ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
+                              "has no room to come down."
+                            : ""),
          (furring() == 0
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +

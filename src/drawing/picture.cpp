@@ -116,13 +116,18 @@ std::string name_of(const std::string& shows, const Subject& s) {
   if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
   if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
   if (shows == "floor") return bore_is_void(s) ? "subfloor, its bore VOID" : "subfloor, bored later";
-  static const std::map<std::string, std::string> all{{"walls", "walls, furred and blocked"},
-                                                      {"bench", "bench frame"},
-                                                      {"felt", "felt"},
-                                                      {"bed", "mortar bed"},
-                                                      {"base", "base"},
-                                                      {"drain", "drain made tight"},
-                                                      {"seat", "seat block"}};
+  if (shows == "walls") {
+    const auto is_furring = [](const takeoff::CutRow& cut) { return cut.furring; };
+    const bool furred = std::any_of(s.cuts.begin(), s.cuts.end(), is_furring);
+    const bool blocked = !s.job().walls.blocking.empty();
+    return furred && blocked ? "walls, furred and blocked"
+           : furred          ? "walls, furred"
+           : blocked         ? "walls, blocked"
+                             : "walls";
+  }
+  static const std::map<std::string, std::string> all{{"bench", "bench frame"},      {"felt", "felt"},
+                                                      {"bed", "mortar bed"},         {"base", "base"},
+                                                      {"drain", "drain made tight"}, {"seat", "seat block"}};
   return all.at(shows);
 }
 

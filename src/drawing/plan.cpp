@@ -146,10 +146,10 @@ bool has_joists(const facts::Facts& facts) {
 
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
-  const bool joists = has_joists(s.facts),
-             furred = std::any_of(s.facts.room.studs.begin(), s.facts.room.studs.end(), [&](const facts::StudGap&stud) {
-               return is_furred(stud, s.job().unit == job::UnitSystem::metric);
-             });
+  const bool joists = has_joists(s.facts), metric = s.job().unit == job::UnitSystem::metric;
+  const auto& studs = s.facts.room.studs;
+  const bool furred =
+      std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
   const bool edges = s.job().bench && shows.places;
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and bore" : "bore"} +
                              " below the floor" + (edges ? ", edges under the bench." : "."),

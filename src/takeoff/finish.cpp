@@ -284,7 +284,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   const auto along = [&](Item item, const AlongBench& row, const char* into) {
     add(name_of(item), row.count(),
         std::to_string(row.each) + " into each of " + std::to_string(row.places) + " " + into + ", " +
-            (row.what.empty() ? std::string{"as no key says what they are"} : row.what));
+            (row.what.empty() ? std::string{"what they are the job does not say"} : row.what));
   };
   along(Item::cleat_fasteners, bench.cleat, "studs behind the bench");
   along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");

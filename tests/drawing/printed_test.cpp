@@ -461,7 +461,7 @@ TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
   std::string all;
   for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
   std::size_t at = 0;
-  for (const char* words : {"Frame or fur the walls",
+  for (const char* words : {"Frame the walls, fur the studs and set blocking",
                             "Felt on the deck",
                             "Dry fit the base",
                             "measure the deepest",
