@@ -63,12 +63,14 @@ class Building {
                      rules::text_or_less(s_.facts.drain.body_to_bore_mm, rules::Unit::mm, job_) + " clear all round",
                  "it drips, or it moves under a hand", "drain"});
     if (const double forms = takeoff::forms_mm(job_, s_.facts); forms > 0)
-      add_on_base(
-          {false, "crew",
-           std::string{"Set forms along the open edges, their tops at the marks."} +
-               (has_threshold() ? " The bed runs on under the threshold to the form before it, along the same fall."
-                                : ""),
-           len(forms) + " of form", "a form moves under a hand"});
+      add_on_base({false, "crew", set_forms(), len(forms) + " of form", "a form moves under a hand"});
+  }
+
+  std::string set_forms() const {
+    const std::string open = "Set forms along the open edges, their tops at the marks.",
+                      entry =
+                          "Set a form along the entry: the bed runs on under the threshold to it, along the same fall.";
+    return !has_threshold() ? open : site_.forms_mm > 0 ? open + " " + entry : entry;
   }
 
   /// On the bed, which runs on under it, and before what goes over both.
