@@ -24,12 +24,13 @@ std::vector<Sheet> draw_list(const Subject& subject) {
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
   const bool pictures =
       std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return !is_plain(cut); });
-  return on_pages(
-      "cuts", "Pieces to cut", subject.job(), columns, rows,
-      {std::string{"Lengths from long point to long point, as they are once a stick's ends are trimmed."} +
-           (pictures ? " 'Picture': its shape is on the next sheets, and a DXF file of its own has it for machines."
-                     : ""),
-       dust()});
+  std::vector<std::string> notes{
+      std::string{"Lengths from long point to long point, as they are once a stick's ends are trimmed."} +
+          (pictures ? " 'Picture': its shape is on the next sheets, and a DXF file of its own has it for machines."
+                    : ""),
+      dust()};
+  if (apron_is_notched(subject)) notes.emplace_back("The seat block's apron is notched on site: {bench-side}.");
+  return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
 }
 
 void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const Subject& subject) {

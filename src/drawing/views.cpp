@@ -156,7 +156,11 @@ namespace {
 
 /// `drain.from_right` is "from right" to who reads it on site, `base.pattern = "equal-fall"` the pattern "equal-fall".
 std::string in_plain_words(const std::string& words) {
-  static const std::regex key{R"(\b(?:[a-z_]+(?:\[\])?\.)+([a-z_]*[a-z])\b( = )?)"};
+  // Of one of its tables: "prices.csv" is the name of a file.
+  static const std::regex key{
+      R"(\b(?:job|alcove|walls|survey|floor|base|drain|bench|bed|cuts|as_set|as_built|revision|liner|trap|glass|door|fixture|)"
+      R"(mix|tile|bond|membrane|felt|sealant|adhesive|flashing|fasteners|buy|drawings|rules|limits)(?:\[\])?\.)"
+      R"((?:[a-z_]+(?:\[\])?\.)*([a-z_]*[a-z])\b( = )?)"};
   std::string plain;
   auto from = words.begin();
   for (auto it = std::sregex_iterator{words.begin(), words.end(), key}; it != std::sregex_iterator{}; ++it) {

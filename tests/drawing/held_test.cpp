@@ -150,6 +150,7 @@ TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {
         mirrored ? std::vector<std::string>{"1/2", "31-1/2", "4"} : std::vector<std::string>{"4", "31-1/2", "1/2"};
     EXPECT_EQ(chain, from_left) << mirrored;
     EXPECT_TRUE(reads(d.sheet("buy"), "its apron notched, see " + side.code));
+    EXPECT_THAT(d.sheet("cuts").notes, testing::Contains(testing::HasSubstr("notched on site: " + side.code)));
     EXPECT_TRUE(reads(d.sheet("plan"), "LAPPED") && reads(d.sheet("falls"), "LAPPED"));
     EXPECT_THAT(d.sheet("bench-section").notes, testing::Contains(testing::HasSubstr("LAPPED")));
     bool told = false;
@@ -213,6 +214,7 @@ TEST(Words, OnSheetsHaveNoKeysOfTheJobFile) {
             "move the centre to 27 from the right edge (now 14), or take the pattern \"equal-fall\" (the rim is then "
             "not level)");
   EXPECT_EQ(without_keys("at 1.5 in, 3.5 deep; say floor.joists.span"), "at 1.5 in, 3.5 deep; say span");
+  EXPECT_EQ(without_keys("by prices.csv, i.e. yours"), "by prices.csv, i.e. yours");
 }
 
 TEST(Cover, CallsEachSheetWhatItsTitleBlockDoes) {
