@@ -309,48 +309,59 @@ std::string under_apron(const facts::Facts& facts, double z) {
   return at(facts.heights.threshold_greatest_mm) ? "over the threshold" : "over the rim";
 }
 
-/// The seat block from its front, where its apron is notched: how far and how high at each end.
-void add_notches(Sheet& sheet, Pen& pen, const Subject& s) {
+/// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
+void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
   const std::vector<Foot> feet = apron_feet(s);
-  if (feet.size() < 2) return;
   const parts::Solid& seat = *s.model.first(Role::seat_block);
   const View view = view_from(front_of(s.job()));
   const Frame f = extent(seat.shape, view);
-  const double t = pen.text_mm(), shift = frame_of(sheet).x1 + 5 * t - f.x0;
+  const double t = pen.text_mm(), shift = x - f.x0;
   pen.add(project({seat.shape}, view, false), {shift, 0});
   std::vector<double> xs{f.x0 + shift};
   std::map<long, Level> heights;  // each once
   const bool settled = !base_is_void(s);
   for (const Foot& foot : feet) {
     xs.push_back(foot.to + shift);
-    heights.emplace(
-        std::lround(foot.z * 10),
-        Level{(settled ? pen.words(foot.z) : "HOLD") + "  apron's foot " + under_apron(s.facts, foot.z), foot.z});
+    const std::string height = settled ? pen.words(foot.z) : "HOLD";
+    heights.emplace(std::lround(foot.z * 10), Level{height + "  apron's foot " + under_apron(s.facts, foot.z), foot.z});
   }
   pen.chain(xs, f.y0, f.y0 - 3 * t, {}, true);
   std::vector<Level> levels;
   for (const auto& [mark, level] : heights) levels.push_back(level);
   pen.ladder(f.x1 + shift + t, levels);
-  pen.note({f.x0 + shift, f.y1 + 1.5 * t}, "Seat block from its front: notches in the apron's foot");
   sheet.notes.emplace_back(
       "Where the base does not turn up beside the bench the apron goes down to its rim: notched at its ends over what "
       "rises there. Cut the notches dry, and try it before adhesive.");
 }
 
+/// On a sheet of its own.
+Sheet draw_notches(const Subject& s) {
+  return on_page("bench-apron", "Seat block: notches in the apron's foot", s.job(), [&](Sheet& sheet, Pen& pen) {
+    sheet.sight = eye_at(before_bench(s.model, front_of(s.job())), front_of(s.job()));
+    sheet.notes = {"The seat block from its front. Heights from the datum, the highest subfloor spot under the base."};
+    add_notches(sheet, pen, s, 0);
+  });
+}
+
 }  // namespace
+
+std::string sheet_of_notches(const job::Job& job) {
+  return is_small(paper_of(job)) ? "{bench-apron}" : "{bench-side}";
+}
 
 bool apron_is_notched(const Subject& subject) {
   return subject.job().bench && apron_feet(subject).size() > 1;
 }
 
-Sheet draw_bench_end(const Subject& subject) {
+std::vector<Sheet> draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
   const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job())));
   const bool back = subject.job().bench->place == job::Side::back;
   const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
-  return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const bool notched = apron_is_notched(subject), small = is_small(paper_of(subject.job()));
+  Sheet side = on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     sheet.sight = eye_at(before_bench(model, end_of(subject.job())), end_of(subject.job()));
     const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
@@ -378,8 +389,13 @@ Sheet draw_bench_end(const Subject& subject) {
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
-    add_notches(sheet, pen, subject);
+    if (!notched || small) return;
+    const double x = frame_of(sheet).x1 + 5 * t;
+    pen.note({x, seat.y1 + 1.5 * t}, "Seat block from its front: notches in the apron's foot");
+    add_notches(sheet, pen, subject, x);
   });
+  if (!notched || !small) return {std::move(side)};
+  return {std::move(side), draw_notches(subject)};
 }
 
 std::vector<job::Side> lapped_sides(const job::Job& job) {

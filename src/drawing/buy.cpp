@@ -125,7 +125,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   if (row.item == "shower base") return size_of(part(subject.facts, facts::Role::base), metric);
   if (row.item == "seat block")
     return size_of(part(subject.facts, facts::Role::seat_block), metric) +
-           (apron_is_notched(subject) ? "; its apron notched, see {bench-side}" : "");
+           (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
   if (is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
            ", body at most " + text_of(job.drain.body.in_mm(), metric);

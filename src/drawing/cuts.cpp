@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/piece.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 
 namespace fallwright::drawing {
@@ -29,7 +30,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
           (pictures ? " 'Picture': its shape is on the next sheets, and a DXF file of its own has it for machines."
                     : ""),
       dust()};
-  if (apron_is_notched(subject)) notes.emplace_back("The seat block's apron is notched on site: {bench-side}.");
+  if (apron_is_notched(subject))
+    notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
 }
 

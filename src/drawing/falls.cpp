@@ -380,9 +380,8 @@ Sheet draw_planes(const Subject& subject) {
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
     if (const std::vector<job::Side> lapped = lapped_sides(subject.job()); !lapped.empty()) {
       add_lapped(pen, subject);
-      sheet.notes.push_back("LAPPED: the base's " + units::listed(job::names_of(lapped)) +
-                            (lapped.size() > 1 ? " edges do" : " edge does") +
-                            " not turn up; waterproofing is lapped over it and bonded to it.");
+      if (!is_small(paper_of(subject.job())))  // there the line would cost a step of scale, and {plan} says it
+        sheet.notes.push_back("LAPPED: that edge does not turn up; waterproofing is bonded over it.");
     }
     if (const auto warning = base_warning(subject)) {
       sheet.holds.push_back(warning->line);

@@ -385,6 +385,16 @@ class Order {
     return words;
   }
 
+  /// At the ends of a bench by which the base does not turn up: its apron is notched over that.
+  bool rises_beside_bench() const {
+    const auto turns_up = [&](job::Side side) {
+      const auto& up = job_.base.upstands;
+      return std::find(up.begin(), up.end(), side) != up.end();
+    };
+    if (job_.bench->place == job::Side::back) return turns_up(job::Side::left) || turns_up(job::Side::right);
+    return has_threshold() || turns_up(job::Side::back);
+  }
+
   void seat() {
     if (!job_.bench) return;
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
@@ -403,8 +413,8 @@ class Order {
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: "
          "weight or clamps until it has taken." +
-             std::string{job_.bench && !lapped_edges(job_, true).empty() && !f_.site_built
-                             ? " Try it dry first: its apron is notched, see {bench-side}."
+             std::string{!lapped_edges(job_, true).empty() && rises_beside_bench()
+                             ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
                              : ""},
          row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
              len(f_.heights.seat_front_mm.value_or(0)) + " above the datum" +

@@ -22,6 +22,9 @@ std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 /// The step while another base may be set than the one that is drawn: nobody does it, and it has no number.
 Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
 
+/// The sheet that shows the notches of an apron's foot, as a token: on small paper one of its own.
+std::string sheet_of_notches(const job::Job& job);
+
 /// Whether a bench's apron stands on the edge of the base's upstand, where the screws' heads are that hold it.
 bool stands_on_upstand(const job::Job& job);
 

@@ -34,7 +34,7 @@ std::vector<Sheet> draw_bench_profile(const Subject& subject);
 std::vector<Sheet> draw_changes(const Subject& subject);
 Sheet draw_bench_plan(const Subject& subject);
 Sheet draw_bench_front(const Subject& subject);
-Sheet draw_bench_end(const Subject& subject);
+std::vector<Sheet> draw_bench_end(const Subject& subject);
 std::vector<Sheet> draw_bench_section(const Subject& subject);
 std::vector<Sheet> draw_wall(const Subject& subject, job::Side side);
 /// Pieces and fastening of bench and walls, where they do not stand beside the views.

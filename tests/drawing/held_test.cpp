@@ -160,6 +160,13 @@ TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {
     EXPECT_TRUE(told);
   }
   EXPECT_FALSE(reads(drawn(demo("tannery-lane-2a"), false).sheet("bench-side"), "over the rim"));
+  job::Job on_letter = lapped(false);  // there on a sheet of its own
+  on_letter.drawings.paper = job::PaperSize::letter;
+  const Drawn small = drawn(on_letter, false);
+  EXPECT_FALSE(reads(small.sheet("bench-side"), "over the rim"));
+  EXPECT_TRUE(reads(small.sheet("bench-apron"), "2-1/16  apron's foot over the rim"));
+  EXPECT_LE(small.sheet("bench-apron").page.scale, 8);
+  EXPECT_TRUE(reads(small.sheet("buy"), small.sheet("bench-apron").code)) << "its apron notched";
   // One that is built on site turns up nowhere, and nothing is lapped over it.
   const Drawn site = drawn(demo("coopers-yard-9"), false);
   for (const Sheet& sheet : site.sheets) EXPECT_FALSE(reads(sheet, "LAPPED")) << sheet.name;
