@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cctype>
 #include <numeric>
 
 #include "drawing/steps.hpp"
@@ -16,7 +15,6 @@
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
-#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -163,27 +161,15 @@ class Order {
          "floor"});
   }
 
-  /// What there is to do to them, and nothing else.
-  std::string wall_work() const {
-    std::vector<std::string> work;
-    if (!job_.walls.existing) work.emplace_back("frame the walls");
-    if (furring() > 0) work.emplace_back("fur the studs");
-    if (!job_.walls.blocking.empty()) work.emplace_back("set blocking");
-    if (work.empty()) return "Look at the studs that stand: faces in line.";
-    std::string words = units::listed(work) + ", faces flush.";
-    words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
-    return words;
-  }
-
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer",
-         wall_work() + (furred_beside()
-                            ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
-                              "has no room to come down."
-                            : ""),
+         wall_work(job_, furring() > 0) +
+             (furred_beside() ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
+                                "has no room to come down."
+                              : ""),
          (furring() == 0
               ? std::string{"no stud needs furring, as read or drawn"}
               : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
@@ -385,16 +371,6 @@ class Order {
     return words;
   }
 
-  /// At the ends of a bench by which the base does not turn up: its apron is notched over that.
-  bool rises_beside_bench() const {
-    const auto turns_up = [&](job::Side side) {
-      const auto& up = job_.base.upstands;
-      return std::find(up.begin(), up.end(), side) != up.end();
-    };
-    if (job_.bench->place == job::Side::back) return turns_up(job::Side::left) || turns_up(job::Side::right);
-    return has_threshold() || turns_up(job::Side::back);
-  }
-
   void seat() {
     if (!job_.bench) return;
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
@@ -413,7 +389,7 @@ class Order {
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: "
          "weight or clamps until it has taken." +
-             std::string{!lapped_edges(job_, true).empty() && rises_beside_bench()
+             std::string{!lapped_edges(job_, true).empty() && rises_beside_bench(job_)
                              ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
                              : ""},
          row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
@@ -501,46 +477,13 @@ class Order {
   std::vector<Step> steps_;
 };
 
-/// "{bed}" is a code on sheets; where there are none it is "the bed sheet".
-std::string in_words(std::string words) {
-  for (std::size_t at = words.find('{'); at != std::string::npos; at = words.find('{', at)) {
-    const std::size_t end = words.find('}', at);
-    if (end == std::string::npos) break;
-    words.replace(at, end + 1 - at, "the " + words.substr(at + 1, end - at - 1) + " sheet");
-  }
-  return words;
-}
-
 }  // namespace
-
-bool stands_on_upstand(const job::Job& job) {
-  const auto& sides = job.base.upstands;
-  return job.bench && !job.base.is_site_built() && !job.bench->apron_thickness.is_zero() &&
-         !job.base.upstand_thickness.is_zero() &&
-         std::find(sides.begin(), sides.end(), job.bench->place) != sides.end();
-}
-
-Step held_back(Step step, const rules::Result& fails, const std::string& head) {
-  step.hold = true;
-  step.what = head + ". Then: " + step.what;
-  step.measure = "no number is given: the check '" + fails.title + "' fails";
-  return step;
-}
 
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
   std::vector<Step> steps = Order{job, findings}.steps();
   for (Step& step : steps)
     for (std::string* words : {&step.what, &step.measure, &step.stop}) *words = in_words(*words);
   return steps;
-}
-
-std::string lifts(const job::Job& job, const std::vector<rules::Result>& results) {
-  for (const rules::Result& r : results)
-    if (r.id == "bed.greatest" && r.limit.greatest &&
-        (r.outcome == rules::Outcome::caution || r.outcome == rules::Outcome::fail))
-      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
-             first_clause(r.where) + ".";
-  return "";
 }
 
 std::vector<Sheet> draw_order_of_work(const Subject& subject) {

@@ -19,6 +19,9 @@ struct Step {
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
+/// "{bed}" is a code on sheets; where there are none it is "the bed sheet".
+std::string in_words(std::string words);
+
 /// The step while another base may be set than the one that is drawn: nobody does it, and it has no number.
 Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
 
@@ -36,6 +39,13 @@ struct AnyJob {
 
 /// Those of building a base on site, in place of setting one and making it tight.
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
+
+/// "Frame the walls, fur the studs and set blocking, faces flush.": what there is to do to them, and nothing else.
+std::string wall_work(const job::Job& job, bool furring);
+
+/// Whether something rises at the ends of a bench by which the base does not turn up: its apron is notched over that.
+/// @pre there is a bench.
+bool rises_beside_bench(const job::Job& job);
 
 /// "Mortar in two lifts where it lies thicker than 2\": thickest at ..."; empty where one will do.
 std::string lifts(const job::Job& job, const std::vector<rules::Result>& results);
