@@ -38,13 +38,16 @@ Frame add_strip(Sheet& sheet, const std::vector<StripMark>& marks) {
 }
 
 std::vector<Sheet> draw_strip(const Subject& subject, const std::string& name, const std::string& title,
-                              std::vector<StripMark> marks, const std::string& how) {
+                              std::vector<StripMark> marks, const std::string& how,
+                              const std::optional<Warning>& warning = {}) {
   std::stable_sort(marks.begin(), marks.end(),
                    [](const StripMark& a, const StripMark& b) { return a.at_mm < b.at_mm; });
   Sheet sheet{name, title, subject.job().unit == job::UnitSystem::metric};
+  if (warning) sheet.holds.push_back(warning->line);
   const Frame whole = add_strip(sheet, marks);
   return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
     std::vector<std::string> notes{trust_the_bars, how};
+    if (warning) notes.push_back("Heights of the base and its bed are left out. " + warning->why);
     if (tiled) notes.push_back(join_the_tiles);
     return notes;
   });
@@ -56,17 +59,19 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   const bool metric = subject.job().unit == job::UnitSystem::metric;
   std::vector<StripMark> marks;
   for (const facts::Rung& rung : subject.facts.room.chain)
-    if (rung.above_datum_mm > 0)
+    if (rung.above_datum_mm > 0 && !(base_is_void(subject) && is_of_base(rung)))
       marks.push_back({rung.above_datum_mm, number_of(rung.above_datum_mm, metric) + "  " + rung.name});
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
       "For a straight stick, its foot at the end: stood at the datum (the highest subfloor spot under the base) it "
-      "shows every height above that.");
+      "shows every height above that.",
+      base_warning(subject));
 }
 
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
-  if (subject.facts.site_built) return {};  // screeded down from a line, and no gauge is set out for it
+  // Screeded down from a line, and no gauge is set out for it; nor for a bed in which another base will lie.
+  if (subject.facts.site_built || base_is_void(subject)) return {};
   const bool metric = subject.job().unit == job::UnitSystem::metric;
   std::vector<StripMark> marks;
   for (const facts::Gauge& gauge : subject.facts.room.gauges) {

@@ -99,12 +99,14 @@ std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
     for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
     rows.push_back(std::move(cells));
   }
-  rows.push_back({"Depths from the subfloor. Places from the stud faces, as a tape shows them that is hooked there."});
+  rows.push_back(
+      {"Depths from the subfloor. Places from the stud faces at the bore, square to the base: where a wall runs "
+       "askew it is there that a tape is hooked."});
   return rows;
 }
 
 double add_depths(Pen& pen, const Subject& s, Point top_left) {
-  Table table{pen, top_left, 44 * pen.text_mm(), depth_columns()};
+  Table table{pen, top_left, 42 * pen.text_mm(), depth_columns()};
   table.head();
   for (const Cells& row : depth_rows(pen, s)) table.row(row);
   return table.bottom();
@@ -116,9 +118,10 @@ void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const
   const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, facts::Role::base).bbox_mm[1];
   const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm),
                low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
-  add_detail(sheet, pen, cut,
-             {1, "section C-C at the threshold", {front - 45, low, front + width + 60, high + 15}, false}, scale,
-             place);
+  add_detail(
+      sheet, pen, cut,
+      {1, "section C-C at the threshold", {front - 45, low, front + width + 60, high + 15}, false, {}, base_is_void(s)},
+      scale, place);
 }
 
 /// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked.
@@ -195,10 +198,14 @@ void add_upstand(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   std::vector<Seen> seen = board_over(s.job(), face, -1, top, top + 100);
   if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud))
     seen.push_back({"stud, behind", *stud});
-  add_detail(
-      sheet, pen, cut,
-      {1, "section C-C, upstand at the back wall", {back - 75, low, face + 60, top + 45}, false, std::move(seen)},
-      scale, place);
+  add_detail(sheet, pen, cut,
+             {1,
+              "section C-C, upstand at the back wall",
+              {back - 75, low, face + 60, top + 45},
+              false,
+              std::move(seen),
+              base_is_void(s)},
+             scale, place);
 }
 
 namespace {
@@ -215,22 +222,25 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     sheet.arcs.push_back({bore, job.drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
     const Arc collar{bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline};
     sheet.arcs.push_back(collar);
-    const bool rejected = bore_is_void(subject);
-    if (rejected)
-      pen.strike({bore.x - collar.radius, bore.y - collar.radius}, {bore.x + collar.radius, bore.y + collar.radius},
-                 {bore.x, bore.y + collar.radius + 0.5 * t});
-    else
-      pen.cross(bore, collar.radius + 1.5 * t);
+    const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]), right = std::max(base[3], bed[3]);
+    if (base_is_void(subject)) {  // another base lies in another bed: there is nothing to gauge
+      pen.strike({left, low}, {right, std::max(base[4], bed[4])}, {(left + right) / 2, (base[1] + base[4]) / 2 + 3 * t},
+                 3);
+      warn(sheet, base_warning(subject));
+      sheet.notes.emplace_back("No place and no depth of the bed is given: they hang on that. Dashed: the base.");
+      if (has_threshold(subject) && !is_small(paper_of(job)))
+        add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
+          add_threshold(on, with, scale, subject, cut, {right + 8 * t, std::max(base[4], bed[4])});
+        });
+      return;
+    }
+    pen.cross(bore, collar.radius + 1.5 * t);
     add_gauges(sheet, pen, subject);
     add_extremes(pen, subject);
-    const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]);
-    if (!rejected) {
-      pen.label({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
-      pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
-      pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
-      pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
-    }
-    const double right = std::max(base[3], bed[3]);
+    pen.label({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
+    pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
+    pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
+    pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
     set_out_gauges(pen, subject, {right, low});
     sheet.notes = {
         "Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) +
@@ -244,10 +254,10 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
             "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
     if (is_small(paper_of(job))) return;
-    const double foot = add_depths(pen, subject, {right + 20 * t, std::max(base[4], bed[4])});
+    const double foot = add_depths(pen, subject, {right + 12 * t, std::max(base[4], bed[4])});
     if (!has_threshold(subject)) return;
     add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
-      add_threshold(on, with, scale, subject, cut, {right + 20 * t, foot - 4 * t});
+      add_threshold(on, with, scale, subject, cut, {right + 12 * t, foot - 4 * t});
     });
   });
 }
@@ -259,13 +269,15 @@ std::vector<Sheet> draw_bed(const Subject& subject) {
   std::vector<Sheet> sheets{draw_gauges(subject, cut)};
   if (!is_small(paper_of(subject.job()))) return sheets;
   Sheet any = sheets.front();  // for its unit alone
-  for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(),
-                               depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
-    sheets.push_back(std::move(sheet));
+  if (!base_is_void(subject))
+    for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(),
+                                 depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
+      sheets.push_back(std::move(sheet));
   if (has_threshold(subject))
     sheets.push_back(details_alone("bed-threshold", "Mortar under the threshold, section C-C", subject.job(),
                                    [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = bed_cut(subject).sight();
+                                     warn(sheet, base_warning(subject));
                                      add_threshold(sheet, pen, scale, subject, cut, {0, 0});
                                    }));
   return sheets;

@@ -5,6 +5,7 @@
 
 #include <gp_Pln.hxx>
 
+#include "drawing/bench.hpp"
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
@@ -17,28 +18,9 @@ namespace {
 
 using parts::Role;
 
-/// The way from the bench's wall to its front, and from its far end to its open end, in the alcove.
-gp_Dir front_of(const job::Job& job) {
-  switch (job.bench->place) {
-    case job::Side::left:
-      return gp::DX();
-    case job::Side::right:
-      return gp_Dir{-1, 0, 0};
-    default:  // at the back
-      break;
-  }
-  return gp_Dir{0, -1, 0};
-}
+/// The way from its far end to its open end.
 gp_Dir end_of(const job::Job& job) {
   return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
-}
-
-/// A place in plan off the bench's frame, on the side that a direction points to.
-Point before_bench(const parts::Model& model, const gp_Dir& toward) {
-  constexpr double off = 250;
-  const survey::Rect plan = job::lay_out(model.job).bench;
-  const Point middle{(plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2};
-  return {middle.x + toward.X() * (plan.width() / 2 + off), middle.y + toward.Y() * (plan.depth() / 2 + off)};
 }
 
 bool in_frame(const parts::Solid& solid) {
@@ -277,14 +259,15 @@ Sheet draw_bench_front(const Subject& subject) {
   });
 }
 
-Sheet draw_bench_end(const Subject& subject) {
+std::vector<Sheet> draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
   const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job())));
   const bool back = subject.job().bench->place == job::Side::back;
   const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
-  return on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const bool notched = apron_is_notched(subject), small = is_small(paper_of(subject.job()));
+  Sheet side = on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     sheet.sight = eye_at(before_bench(model, end_of(subject.job())), end_of(subject.job()));
     const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
@@ -300,7 +283,10 @@ Sheet draw_bench_end(const Subject& subject) {
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
     levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
-    levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
+    if (base_is_void(subject))
+      levels.push_back({"HOLD  apron's foot, which stands on the base", seat.y0});
+    else
+      levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
     pen.ladder(edge + t, levels);
     sheet.notes = {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
@@ -309,12 +295,22 @@ Sheet draw_bench_end(const Subject& subject) {
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
+    if (!notched || small) return;
+    const double x = frame_of(sheet).x1 + 5 * t;
+    pen.note({x, seat.y1 + 1.5 * t}, "Seat block from its front: notches in the apron's foot");
+    add_notches(sheet, pen, subject, x);
   });
+  if (!notched || !small) return {std::move(side)};
+  return {std::move(side), draw_notches(subject)};
+}
+
+std::vector<job::Side> lapped_sides(const job::Job& job) {
+  return job.base.is_site_built() ? std::vector<job::Side>{} : job.base.lapped;
 }
 
 std::string lapped_edges(const job::Job& job, bool at_bench) {
   std::vector<job::Side> sides;
-  for (const job::Side side : job.base.lapped)
+  for (const job::Side side : lapped_sides(job))
     if ((job.bench && job.bench->place == side) == at_bench) sides.push_back(side);
   if (sides.empty()) return "";
   return "base's " + units::listed(job::names_of(sides)) + (sides.size() > 1 ? " edges" : " edge");
@@ -391,8 +387,12 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   };
   const Point first = add_detail(
       sheet, pen, solids,
-      {1, "apron over the base's rim",
-       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)), marked},
+      {1,
+       "apron over the base's rim",
+       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)),
+       marked,
+       {},
+       base_is_void(s)},
       scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
@@ -434,9 +434,15 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const std::vector<CutSolid> solids = cut_at_bench(subject);
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      sheet.notes = {
+      const bool rejected = base_is_void(subject);
+      warn(sheet, base_warning(subject));
+      sheet.notes.emplace_back(
           "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
-          "under the base."};
+          "under the base.");
+      if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
+        sheet.notes.push_back("LAPPED: the " + lapped +
+                              " does not turn up: a strip of membrane is bonded over it and up the frame, "
+                              "behind the apron.");
       if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
       if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
@@ -446,8 +452,10 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       const Frame tray = extent(model.first(Role::base)->shape, view);
       add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
       std::vector<Level> levels;
+      if (rejected)
+        pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
       for (const facts::Rung& rung : subject.facts.room.chain)
-        if (rung.name.find("here") == std::string::npos)
+        if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
           levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
       pen.ladder(frame.x1 + pen.text_mm(), levels);
       if (small) return;
@@ -463,6 +471,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
     sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
                                    [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = b.sight();
+                                     warn(sheet, base_warning(subject));
                                      draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
                                    }));
   sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "drawing/steps.hpp"
@@ -32,8 +33,7 @@ std::string cost_of(const takeoff::Row& row) {
 std::vector<std::string> advice(const Subject& subject) {
   const job::Job& job = subject.job();
   std::vector<std::string> first;
-  const rules::Result* shut = shut_base(subject);
-  const rules::Result* in_doubt = shut ? shut : unsettled_drain(subject.judgement.results);
+  const rules::Result* in_doubt = rejected_base(subject);
   if (job.base.kind == job::BaseKind::designed && !in_doubt) first.emplace_back("base");
   const auto is_drain = [](const takeoff::Row& row) {
     return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
@@ -41,10 +41,11 @@ std::vector<std::string> advice(const Subject& subject) {
   if (std::any_of(subject.rows.begin(), subject.rows.end(),
                   [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
     first.emplace_back("drain");
-  if (job.bench) first.emplace_back("seat block");
+  if (job.bench && !in_doubt) first.emplace_back("seat block");
   std::vector<std::string> notes;
   if (in_doubt)
-    notes.push_back("HOLD the base and the mortar of its bed: '" + in_doubt->title + "' fails, see {inspection}.");
+    notes.push_back("HOLD the base" + std::string{job.bench ? ", the seat block whose apron stands on it" : ""} +
+                    " and the mortar of its bed: '" + in_doubt->title + "' fails, see {inspection}.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
@@ -57,6 +58,15 @@ std::vector<std::string> advice(const Subject& subject) {
 std::string to_carry(const takeoff::Row& row) {
   const bool measured = row.pack <= 0 && row.buy_unit == row.unit && row.unit != "pieces";
   return takeoff::bought(row) + (measured ? ", packs not said" : "");
+}
+
+/// What is not bought while another base may be set than the one that is drawn.
+bool waits_for_base(const takeoff::Row& row) {
+  using takeoff::Item;
+  constexpr std::array of_the_bed{Item::mortar_bags, Item::cement,   Item::lime,
+                                  Item::sand_damp,   Item::sand_dry, Item::sand_bags};
+  return row.item == "shower base" || row.item == "seat block" ||
+         std::any_of(of_the_bed.begin(), of_the_bed.end(), [&](Item item) { return is(row, item); });
 }
 
 /// "mortar" of "mortar, bags" that are counted in bags.
@@ -113,7 +123,9 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
   const bool metric = job.unit == job::UnitSystem::metric;
   if (row.item == "shower base") return size_of(part(subject.facts, facts::Role::base), metric);
-  if (row.item == "seat block") return size_of(part(subject.facts, facts::Role::seat_block), metric);
+  if (row.item == "seat block")
+    return size_of(part(subject.facts, facts::Role::seat_block), metric) +
+           (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
   if (is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
            ", body at most " + text_of(job.drain.body.in_mm(), metric);
@@ -128,7 +140,8 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    rows.push_back({"", to_carry(row), what_of(row), size_of(row, subject)});
+    const bool hold = base_is_void(subject) && waits_for_base(row);
+    rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};
@@ -145,7 +158,8 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   std::vector<Cells> rows;
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
-    rows.push_back({row.item, takeoff::needed(row), to_buy(row), basis_of(row, above)});
+    const bool hold = base_is_void(subject) && waits_for_base(row);
+    rows.push_back({row.item, takeoff::needed(row), hold ? "HOLD" : to_buy(row), without_keys(basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

@@ -279,14 +279,15 @@ std::vector<Sheet> draw_cover(const Subject& subject, const std::vector<Sheet>& 
   const job::Job& job = subject.job();
   std::vector<Sheet> pages;
   if (is_small(paper_of(job))) {
-    pages = on_pages("cover", "Shop drawings", job, index_columns(), index_rows(others), {});
+    pages = on_pages("cover", "Cover of the shop drawings", job, index_columns(), index_rows(others), {});
     pages.push_back(on_one_page("cover-legend", "For all sheets", job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
       Cover{subject, others, sheet, pen, room}.draw_legend();
     }));
   } else {
-    pages.push_back(on_one_page("cover", "Shop drawings", job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
-      Cover{subject, others, sheet, pen, room}.draw();
-    }));
+    pages.push_back(
+        on_one_page("cover", "Cover of the shop drawings", job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+          Cover{subject, others, sheet, pen, room}.draw();
+        }));
   }
   for (Sheet& page : pages)
     for (Text& text : page.texts)

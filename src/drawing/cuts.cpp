@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/piece.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 
 namespace fallwright::drawing {
@@ -22,10 +23,16 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
-  return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows,
-                  {"Lengths from long point to long point, as they are once a stick's ends are trimmed. 'Picture': its "
-                   "shape is on the next sheets, and a DXF file of its own has it for machines.",
-                   dust()});
+  const bool pictures =
+      std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return !is_plain(cut); });
+  std::vector<std::string> notes{
+      std::string{"Lengths from long point to long point, as they are once a stick's ends are trimmed."} +
+          (pictures ? " 'Picture': its shape is on the next sheets, and a DXF file of its own has it for machines."
+                    : ""),
+      dust()};
+  if (apron_is_notched(subject))
+    notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
+  return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
 }
 
 void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const Subject& subject) {

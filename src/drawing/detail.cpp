@@ -246,6 +246,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     for (Named& n : *names) n.at = {n.at.x + place.x, n.at.y + place.y};
   const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};
   pen.rectangle(low, high, LineKind::dimension);
+  if (detail.rejected) pen.strike(low, high, {(low.x + high.x) / 2, (low.y + 3 * high.y) / 4});
   const double foot = std::min({low.y, add_names(sheet, pen, std::move(left), low.x - 1.5 * t, -1, high.y),
                                 add_names(sheet, pen, std::move(right), high.x + 1.5 * t, 1, high.y)});
   std::string title = detail.title;

@@ -23,6 +23,7 @@ struct Detail {
   Frame window;        ///< in the section's view
   bool marked = true;  ///< by a circle: the sheet shows the whole section as well
   std::vector<Seen> seen = {};
+  bool rejected = false;  ///< struck out: another will be built
 };
 /// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,

@@ -100,7 +100,8 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
     if (left > -reach) pen.across({middle.x - bore, middle.y - bore}, {middle.x + left, middle.y - bore}, y);
     if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
   }
-  pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
+  if (!is_small(paper_of(s.job())))  // there the sheet's note says so
+    pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
   return middle.y - half - (rejected ? 0 : 2) * t;
 }
 
@@ -168,10 +169,7 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
   if (beside && !bore_is_void(s)) y = std::min(y, add_centre(pen, s, *beside) - 3.5 * t);
   add_window(pen, s, y);
   y -= 7 * t;
-  if (bore_is_void(s)) {
-    pen.note({at.x, y - 1.5 * t}, "No place is given for the bore: it is not settled.");
-    return;
-  }
+  if (bore_is_void(s)) return;
   if (!beside) y = add_centre(pen, s, {at.x, y});
   if (!is_small(paper_of(s.job()))) add_pipe(pen, s, {at.x, y - 3 * t});
 }
@@ -208,15 +206,16 @@ const rules::Result* unsettled_drain(const std::vector<rules::Result>& results) 
   return found;
 }
 
-std::vector<std::string> bore_warning(const Subject& s) {
+std::optional<Warning> bore_warning(const Subject& s) {
   const rules::Result* unsettled = unsettled_drain(s.judgement.results);
-  if (!unsettled) return {};
+  if (!unsettled) return std::nullopt;
+  const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
   if (!cuts_a_joist(*unsettled))
-    return {"DO NOT BORE YET: THE DRAIN'S PLACE IS NOT SETTLED. '" + unsettled->title +
-            "' fails: " + rules::found_and_limit(*unsettled, s.job()) + "; moving the drain mends it."};
+    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
   std::string what = without_keys(first_clause(unsettled->advice));
-  if (!what.empty()) what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
-  return {"DO NOT BORE HERE: THE BORE CUTS A JOIST. " + what + "."};
+  if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
+  what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
+  return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", what + "."};
 }
 
 Cut drain_cut(const Subject& subject) {
@@ -234,7 +233,8 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
   const double middle = s.facts.room.drain.now_mm[axis_of(s)], near = s.job().drain.body.in_mm() / 2;
   const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
-  return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked}, scale, place);
+  return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked, {}, base_is_void(s)}, scale,
+                    place);
 }
 
 /// Whether there is anything to see: joists that stand across the section.
@@ -291,11 +291,12 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     for (const CutSolid& solid : solids)
       if (const auto f = add_cut(sheet, pen, solid, {x0, x1})) add_name(pen, solid, *f, x0);
     std::vector<Level> levels;
+    const bool rejected = base_is_void(subject);  // its heights and its drain's are no numbers to work to then
     for (const facts::Rung& rung : subject.facts.room.chain)
-      if (rung.name.find("seat") == std::string::npos)
+      if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
         levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
-    levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
+    if (!rejected) levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
     add_breaks(pen, solids, {x0, x1});
     const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};
@@ -312,7 +313,8 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
     sheet.sight = a.sight();
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
+    if (rejected) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
     sheet.notes.push_back(
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."
                            : "Cut from entry to back through the drain, entry at the left."} +
@@ -321,6 +323,9 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (subject.job().is_default("drain.body"))
       sheet.notes.emplace_back(
           "The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before boring.");
+    if (bore_is_void(subject))
+      sheet.notes.emplace_back(
+          "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
     sheet.notes.push_back(std::string{"Look for pipes, wires and tendons before boring."} +
                           (subject.job().floor.kind == job::FloorKind::slab
                                ? ""
@@ -360,13 +365,15 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
   sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = a.sight();
-                                   sheet.notes = bore_warning(subject);
+                                   warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
                                    add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
                                  }));
   if (has_bore_plan(subject))
     sheets.push_back(on_page("drain-plan", "The bore between its joists", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      sheet.notes = bore_warning(subject);
-      sheet.notes.emplace_back("As section A-A of {drain} lies, from the joists' faces to the bore's edge.");
+      warn(sheet, bore_warning(subject));
+      sheet.notes.emplace_back(
+          "From above, deck off, as section A-A of {drain} lies" +
+          std::string{bore_is_void(subject) ? "." : ": from the joists' faces to the bore's edge."});
       add_bore_plan(sheet, pen, subject, {0, 0});
     }));
   return sheets;

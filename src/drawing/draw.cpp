@@ -47,8 +47,10 @@ class Set {
 
   /// The index names the cover's own pages too: how many there are is known once they are drawn.
   void cover() {
-    const std::size_t pages = draw_cover(subject_, sheets_).size();
+    const std::vector<Sheet> drafts = draw_cover(subject_, sheets_);
+    const std::size_t pages = drafts.size();
     sheets_.insert(sheets_.begin(), pages - 1, sheets_.front());
+    for (std::size_t i = 0; i < pages; ++i) sheets_[i].title = drafts[i].title;
     number();
     std::vector<Sheet> drawn = draw_cover(subject_, sheets_);
     for (std::size_t i = 0; i < pages; ++i) {
@@ -72,7 +74,8 @@ class Set {
 
 std::vector<Sheet> draw_all(const Subject& subject) {
   Set set{subject};
-  set.add('G', Sheet{"cover", "Cover", subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
+  set.add('G', Sheet{"cover", "Cover of the shop drawings",
+                     subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
   set.add('G', draw_order_of_work(subject));
   set.add('G', draw_assembly(subject));
   set.add('G', draw_exploded(subject));

@@ -7,6 +7,7 @@
 #include <TopoDS.hxx>
 
 #include "diag/fault.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "rules/levelling.hpp"
@@ -183,6 +184,21 @@ void add_window(Pen& pen, const Subject& s) {
   }
 }
 
+/// Along an edge that does not turn up, within it.
+void add_lapped(Pen& pen, const Subject& s) {
+  const auto& b = part(s.facts, facts::Role::base).bbox_mm;
+  const double t = pen.text_mm();
+  for (const job::Side side : lapped_sides(s.job())) {
+    if (side == job::Side::back) {
+      pen.label({(2 * b[0] + b[3]) / 3, b[4] - 2.2 * t}, "LAPPED", Anchor::middle, 2.5 / 3);
+      continue;
+    }
+    const double x = side == job::Side::left ? b[0] + 2.2 * t : b[3] - 1.2 * t;
+    pen.note_at_one_of({{x, (b[1] + b[4]) / 2}, {x, (b[1] + 2 * b[4]) / 3}, {x, (2 * b[1] + b[4]) / 3}}, "LAPPED",
+                       Anchor::middle, 2.5 / 3, 90);
+  }
+}
+
 bool is_out_of(const rules::Limit& limit, const facts::Facet& f) {
   return (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
          (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
@@ -275,6 +291,7 @@ std::vector<std::string> broken_falls(const Subject& s) {
   return notes;
 }
 
+/// How far it is to the drain from every side; where its place is rejected, how large the base is.
 void add_runs(Pen& pen, const Subject& s) {
   std::array<double, 6> b = part(s.facts, facts::Role::base).bbox_mm;
   const auto& d = part(s.facts, facts::Role::drain).bbox_mm;
@@ -296,9 +313,10 @@ void add_runs(Pen& pen, const Subject& s) {
     places.erase(std::unique(places.begin(), places.end(), same), places.end());
     return places;
   };
-  pen.chain(apart({b[0], d[0], d[3], b[3]}), foot, foot - 6 * t,
+  const bool rejected = bore_is_void(s);
+  pen.chain(apart(rejected ? std::vector{b[0], b[3]} : std::vector{b[0], d[0], d[3], b[3]}), foot, foot - 6 * t,
             {left_first ? left : right, left_first ? right : left});
-  const std::vector<double> ys = apart({b[1], d[1], d[4], b[4]});
+  const std::vector<double> ys = apart(rejected ? std::vector{b[1], b[4]} : std::vector{b[1], d[1], d[4], b[4]});
   for (std::size_t i = 0; i + 1 < ys.size(); ++i) pen.upright({outer, ys[i]}, {outer, ys[i + 1]}, outer - 5 * t);
 }
 
@@ -338,23 +356,38 @@ Sheet draw_planes(const Subject& subject) {
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
+    if (bore_is_void(subject)) {
+      const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
+      pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
+                 {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
+    }
     const Frame all = frame_of(sheet);
     if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
     const std::string level =
-        subject.facts.site_built ? "Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-        : broken.empty()
-            ? "Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
-              "fall leaves its limits."
-            : "Lay the level on the rim, along its length and its width.";
+        base_is_void(subject) ? ""
+        : subject.facts.site_built
+            ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
+            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
+              "fall leaves its limits.";
     sheet.notes.insert(sheet.notes.begin(),
-                       "Arrows: the way water runs. Crosses: heights above the drain's top. " + level);
+                       "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
     if (!ways.empty())
       sheet.notes.push_back(
           "A floor of so many pieces is told by the ways it falls: an arrow on the largest piece of each, its least "
           "and "
           "greatest fall in the table.");
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
+    if (const std::vector<job::Side> lapped = lapped_sides(subject.job()); !lapped.empty()) {
+      add_lapped(pen, subject);
+      if (!is_small(paper_of(subject.job())))  // there the line would cost a step of scale, and {plan} says it
+        sheet.notes.push_back("LAPPED: that edge does not turn up; waterproofing is bonded over it.");
+    }
+    if (const auto warning = base_warning(subject)) {
+      sheet.holds.push_back(warning->line);
+      if (broken.empty()) sheet.notes.insert(sheet.notes.begin(), warning->why);
+      sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
+    }
   });
 }
 

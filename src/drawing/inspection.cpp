@@ -1,3 +1,4 @@
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
@@ -7,6 +8,7 @@
 #include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -33,11 +35,32 @@ bool is_practice(const rules::Result& r) {
   return r.limit.verified == rules::Verified::common_practice;
 }
 
+/// By the model. Where waterproofing is lapped over an edge that does not turn up, that is told beside the count.
+std::string measured(const rules::Result& r, const job::Job& job) {
+  const std::string text = rules::measured_text(r, job);
+  const std::vector<job::Side> lapped = lapped_sides(job);
+  if (r.id != "upstand.every-wall" || lapped.empty()) return text;
+  return text + "; lapped: " + units::listed(job::names_of(lapped));
+}
+
+/// Where a limit comes from, in words of who reads sheets: what the job sets has no key of its file here.
+std::string source_of(const rules::Limit& limit) {
+  const std::string in_job = " in the job file", by_user = ", set by the user";
+  std::string text = rules::source_text(limit);
+  if (const std::size_t at = text.find(by_user); at != std::string::npos)
+    text.replace(at, by_user.size(), ", as this job sets it");
+  const std::size_t at = text.find(in_job);
+  if (at == std::string::npos) return text;
+  const std::string head = text.substr(0, at);
+  if (head.find(' ') == std::string::npos && head.find('.') != std::string::npos) return "as this job asks";
+  return head + (head == "set" ? " for this job" : ", as this job sets them");
+}
+
 void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, std::size_t& number) {
   for (const rules::Result& r : s.judgement.results) {
     if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice) continue;
-    rows.push_back({std::to_string(++number), r.title, rules::limit_text(r, s.job()), rules::source_text(r.limit),
-                    rules::measured_text(r, s.job()), printed(r.outcome), "", "", "", ""});
+    rows.push_back({std::to_string(++number), r.title, rules::limit_text(r, s.job()), source_of(r.limit),
+                    measured(r, s.job()), printed(r.outcome), "", "", "", ""});
   }
 }
 
@@ -65,7 +88,7 @@ void add_as_built(std::vector<Cells>& rows, const Subject& s, std::size_t& numbe
 
 void add_signatures(std::vector<Cells>& rows) {
   for (const char* trade : {"framer", "plumber", "setter", "inspector"})
-    rows.push_back({"", std::string{trade} + ", signed:", "", "date:", "measured with:", "", "", "", "", ""});
+    rows.push_back({"", std::string{trade} + ", signed:", "", "date:", "measured with:"});  // no boxes
 }
 
 /// Heights the water is filled to, what that takes and weighs; blank for what was read.

@@ -33,6 +33,12 @@ class Marks {
     for (const Boxed& m : members_) {
       if (m.mark.empty()) continue;
       const double height = size * pen_.text_mm(), width = width_of(m.mark, height);
+      if (is_wall_track_from_its_end(m)) {  // within its flanges stands a joist, which has a mark of its own
+        pen_.name_outside({(m.frame.x0 + m.frame.x1) / 2, m.frame.y0},
+                          {(m.frame.x0 + m.frame.x1) / 2, m.frame.y0 - 2.4 * height}, m.mark, Anchor::middle, size);
+        tag_member(pen_, s_, m.solid->id);
+        continue;
+      }
       auto at = clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
       if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.75 * height, false);
       if (at)
@@ -46,6 +52,11 @@ class Marks {
 
  private:
   static constexpr double size = 0.9;
+
+  static bool is_wall_track_from_its_end(const Boxed& m) {
+    constexpr double highest_web = 310;  // 12 in; no bench is as short
+    return m.solid->part.kind == parts::Kind::wall_track && std::max(m.frame.width(), m.frame.height()) < highest_web;
+  }
 
   void write(const Boxed& m, Point at) {
     pen_.note(at, m.mark, Anchor::middle, size);

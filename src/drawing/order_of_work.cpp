@@ -11,6 +11,7 @@
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
+#include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -48,6 +49,8 @@ class Order {
 
  private:
   void add(Step step) { steps_.push_back(std::move(step)); }
+  /// What is done to the base, or by its numbers: it waits while that fails.
+  void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
   /// Some steps by themselves, to be put in elsewhere.
   std::vector<Step> alone(void (Order::*some)()) {
     std::vector<Step> before = std::move(steps_);
@@ -121,7 +124,7 @@ class Order {
   /// Of the base or the seat block: the top edges of its upstands that are flashed.
   std::string flashed(facts::Role of) const {
     double mm = 0;
-    for (const facts::Flashing& seam : f_.finish.flashings)
+    for (const facts::Flashing& seam : takeoff::flashings_of(job_, f_))
       if (seam.of == of) mm += seam.length_mm;
     return mm > 0 ? len(mm) : "";
   }
@@ -163,7 +166,7 @@ class Order {
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     add({false, "framer",
-         std::string{"Frame or fur the walls and set blocking, faces flush."} +
+         wall_work(job_, furring() > 0) +
              (furred_beside() ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
                                 "has no room to come down."
                               : ""),
@@ -173,12 +176,9 @@ class Order {
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
-    add({true, "plumber",
-         unsettled_drain(s_.judgement.results)
-             ? "HOLD until the drain's place is settled. Then rough in trap and riser, test them with the plug in."
-             : "Rough in trap and riser, test them with the plug in.",
-         "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
-         "it drips, or the inspector has not seen it"});
+    add_on_base({true, "plumber", "Rough in trap and riser, test them with the plug in.",
+                 "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
+                 "it drips, or the inspector has not seen it"});
     if (job_.bench)
       add({false, "framer", "Build the bench frame level, every member by its mark.",
            std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
@@ -236,28 +236,32 @@ class Order {
       add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.", row(Item::felt),
            "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
-    add({true, "crew",
-         std::string{shut_base(s_)
-                         ? "AS IT STANDS THE BASE DOES NOT GO IN: settle that, and build the sheets anew. Then: "
-                         : ""} +
-             "Dry fit the base. Mark the bed's edge and the collar round the bore." +
-             (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
-                      : ""),
-         (rib > 0
-              ? (f_.bought && !f_.bought->ribs_known ? std::string{"deepest: not known"}
-                                                     : "deepest " + len(rib) + (f_.bought ? " as read" : " as drawn")) +
-                    "; yours ______; "
-              : "") +
-             (f_.room.floor.known && !job_.survey.spots.empty()
-                  ? "it rocks by " + exact(f_.room.floor.rock_mm) +
-                        (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
-                        ", as the floor was read"
-                  : "note where it rocks"),
-         std::string{"it does not go in, or the drain misses the bore"} +
-             (rib > 0 ? "; a pocket is deeper than drawn: the bed will not fill it" : "")});
-    add({false, "crew", "Gauge: string or laser at the level line, depths from it marked at the places of {bed}.",
-         "line " + len(f_.bed.gauge_mm) + " above the datum, the highest spot of the floor under the base",
-         "a depth differs from {bed}: the floor is not the one that was read"});
+    Step fit{
+        true, "crew",
+        std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
+            (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
+                     : ""),
+        (rib > 0
+             ? (f_.bought && !f_.bought->ribs_known ? std::string{"deepest: not known"}
+                                                    : "deepest " + len(rib) + (f_.bought ? " as read" : " as drawn")) +
+                   "; yours ______; "
+             : "") +
+            (f_.room.floor.known && !job_.survey.spots.empty()
+                 ? "it rocks by " + exact(f_.room.floor.rock_mm) +
+                       (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
+                       ", as the floor was read"
+                 : "note where it rocks"),
+        std::string{"it does not go in, or the drain misses the bore"} +
+            (rib > 0 ? "; a pocket is deeper than drawn: the bed will not fill it" : "")};
+    if (shut_base(s_))
+      add(held_back(std::move(fit), *rejected_,
+                    "AS IT STANDS THE BASE DOES NOT GO IN: settle that, and build the sheets anew"));
+    else
+      add_on_base(std::move(fit));
+    add_on_base({false, "crew",
+                 "Gauge: string or laser at the level line, depths from it marked at the places of {bed}.",
+                 "line " + len(f_.bed.gauge_mm) + " above the datum, the highest spot of the floor under the base",
+                 "a depth differs from {bed}: the floor is not the one that was read"});
   }
 
   const takeoff::Row* found(Item item) const {
@@ -266,12 +270,8 @@ class Order {
     return nullptr;
   }
 
-  /// What is poured and for how much: bags are bought whole, and damp sand brings water of its own.
+  /// What is poured: damp sand brings water of its own. That of bags is told with each batch.
   std::string water() const {
-    if (const takeoff::Row* water = found(Item::bag_water), *bags = found(Item::mortar_bags); water && bags)
-      return ", up to " + takeoff::bought(*water) + " of water for the " +
-             decimals((bags->quantity + bags->doubt) * (1 + bags->waste) / bags->pack, 2) +
-             " bags of it that are mixed";
     const takeoff::Row* const water = found(Item::mix_water);
     if (!water) return "";
     const double brought = water->quantity - water->buy;
@@ -279,41 +279,52 @@ class Order {
            (brought > 0 ? ", as the damp sand brings " + decimals(brought, 2) + " " + water->unit : "");
   }
 
+  /// "; the last 0.71 of one": batches are mixed whole but for that.
+  std::string last_batch() const {
+    const takeoff::Row* const batches = found(Item::mortar_batches);
+    if (!batches || batches->pack <= 0) return "";
+    const double last = (batches->quantity + batches->doubt) / batches->pack - (batches->buy - 1);
+    return last > 0.99 ? "" : "; the last " + decimals(std::max(last, 0.01), 2) + " of one";
+  }
+
   /// All that is mixed, in how many batches, and what goes into one.
   std::string mixing() const {
     const std::string mix =
         amounts({Item::mortar_bags, Item::cement, Item::lime, Item::sand_damp, Item::sand_dry, Item::sand_bags});
+    const std::string spare = mix.empty() ? "" : "; the rest is spare";
     return mix + (mix.empty() ? "" : water() + "; ") + row(Item::mortar_batches) + " of " +
-           std::to_string(job_.buy.batch_minutes) + " minutes, each of " + takeoff::one_batch(job_);
+           std::to_string(job_.buy.batch_minutes) + " minutes, each of " + takeoff::one_batch(job_) + last_batch() +
+           spare;
   }
 
   void bed() {
     const bool stiff = job::wetness_of(job_) == job::Wetness::stiff;
     const double batches = count_of(Item::mortar_batches);
-    add({false, "crew",
-         std::string{joists() ? "" : "Damp the slab. "} + "Mix outside or with extraction, " +
-             (stiff ? "stiff: a clump holds and does not drip. "
-                    : "soft: wetter than what holds a clump, ribs must sink in. ") +
-             "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
-             "Power tools on a protected circuit, cords out of the wet.",
-         mixing() + "; " + decimals(batches * job_.buy.batch_minutes, 0) + " minutes in all",
-         "there is less mortar than that, or the first batch stiffens before the last lies"});
-    add({false, "crew",
-         "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
-             "'s line so that mortar can be packed under it." + around(" ", lifts(job_, s_.judgement.results)),
-         "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
-             ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
-             len(f_.bed.greatest_mm) + " thick once set",
-         "it stiffens before the base is in", "bed"});
+    add_on_base({false, "crew",
+                 std::string{joists() ? "" : "Damp the slab. "} + "Mix outside or with extraction, " +
+                     (stiff ? "stiff: a clump holds and does not drip. "
+                            : "soft: wetter than what holds a clump, ribs must sink in. ") +
+                     "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
+                     "Power tools on a protected circuit, cords out of the wet.",
+                 mixing() + "; " + decimals(batches * job_.buy.batch_minutes, 0) + " minutes in all",
+                 "there is less mortar than that, or the first batch stiffens before the last lies"});
+    add_on_base({false, "crew",
+                 "Spread to the level line, held back from framing and bore, and run past the " + front_edge() +
+                     "'s line so that mortar can be packed under it." +
+                     around(" ", rejected_ ? "" : lifts(job_, s_.judgement.results)),
+                 "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
+                     ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
+                     len(f_.bed.greatest_mm) + " thick once set",
+                 "it stiffens before the base is in", "bed"});
   }
 
   void set() {
-    add({false, "crew",
-         "Let the base down evenly, by two. Press at the drain first, then outward, in the order of {bed}. "
-         "Pack mortar under the " +
-             front_edge() + " from the front, and strike it off.",
-         "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
-         "no mortar shows along the front: a void is left", "base"});
+    add_on_base({false, "crew",
+                 "Let the base down evenly, by two. Press at the drain first, then outward, in the order of {bed}. "
+                 "Pack mortar under the " +
+                     front_edge() + " from the front, and strike it off.",
+                 "what squeezes out: " + units::volume_text(std::max(0.0, f_.bed.squeeze_out_mm3), metric()),
+                 "no mortar shows along the front: a void is left", "base"});
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
     const std::string nothing = rules::text_at_most(0, job_);
@@ -322,20 +333,21 @@ class Order {
       out += (out.empty() ? "" : ", ") + way.low +
              (most == nothing ? " not at all" : " " + most + " over " + len(way.over_mm));
     }
-    add({true, "crew",
-         "Level it while the mortar is wet: on the " + where_to_level() +
-             ", both ways and corner to corner; never on the floor, which falls.",
-         window.broken            ? "falls are out of their limits as drawn: see {falls}"
-         : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
-                                  : "may be low at most: " + out,
-         "the readings are out: press, and read again"});
+    add_on_base({true, "crew",
+                 "Level it while the mortar is wet: on the " + where_to_level() +
+                     ", both ways and corner to corner; never on the floor, which falls.",
+                 window.broken            ? "falls are out of their limits as drawn: see {falls}"
+                 : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
+                                          : "may be low at most: " + out,
+                 "the readings are out: press, and read again"});
     const std::string upstand = f_.heights.upstand_top_mm ? len(*f_.heights.upstand_top_mm) : "";
     if (!upstand.empty())
-      add({false, "crew",
-           "Hold it: a screw at each corner above the upstand, its head over the edge. Never through the upstand.",
-           "upstand's edge " + upstand + " above the datum; then at most " + len(job_.buy.fasteners.upstand.in_mm()) +
-               " apart, at each stud",
-           "the screw pulls the base off its level: read again"});
+      add_on_base({false, "crew",
+                   "Hold it: a screw at each end of an upstand, its head over the edge. Never through the upstand." +
+                       std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""},
+                   "upstand's edge " + upstand + " above the datum; then at most " +
+                       len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud",
+                   "the screw pulls the base off its level: read again"});
     add({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
          "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
   }
@@ -363,20 +375,23 @@ class Order {
     if (!job_.bench) return;
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
-      add({true, "crew",
-           "Before the seat block: " +
-               std::string{base.empty()                       ? ""
-                           : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
-                                                              : "flash the base along its walls, "} +
-               around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
-               "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
-           base.empty() ? "nothing of the base turns up"
-                        : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
-           "the bead has a gap, or the flashing is pierced"});
+      add_on_base({true, "crew",
+                   "Before the seat block: " +
+                       std::string{base.empty()                       ? ""
+                                   : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
+                                                                      : "flash the base along its walls, "} +
+                       around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
+                       "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
+                   base.empty() ? "nothing of the base turns up"
+                                : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+                   "the bead has a gap, or the flashing is pierced"});
     add({false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: "
-         "weight or clamps until it has taken.",
+         "weight or clamps until it has taken." +
+             std::string{!lapped_edges(job_, true).empty() && rises_beside_bench(job_)
+                             ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
+                             : ""},
          row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
              len(f_.heights.seat_front_mm.value_or(0)) + " above the datum" +
              (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
@@ -388,10 +403,10 @@ class Order {
   }
 
   void tight() {
-    add({false, "plumber", "Make the drain tight to base and riser.",
-         "body in its bore, " + rules::text_or_less(f_.drain.body_to_bore_mm, rules::Unit::mm, job_) +
-             " clear all round",
-         "the gasket is not seated dry", "drain"});
+    add_on_base({false, "plumber", "Make the drain tight to base and riser.",
+                 "body in its bore, " + rules::text_or_less(f_.drain.body_to_bore_mm, rules::Unit::mm, job_) +
+                     " clear all round",
+                 "the gasket is not seated dry", "drain"});
   }
 
   void waterproof() {
@@ -399,7 +414,8 @@ class Order {
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
              around(", lapped over the ", lapped_edges(job_, false), " and bonded to it where nothing turns up") +
              "; cure by the pail.",
-         "up to " + len(f_.finish.top_mm) + " above the datum",
+         rejected_ ? "up to " + len(job_.buy.tile.height.in_mm()) + " above the drain's top, once that is settled"
+                   : "up to " + len(f_.finish.top_mm) + " above the datum",
          f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});
   }
 
@@ -433,13 +449,14 @@ class Order {
     const char* const edge = liner && has_threshold() ? "the threshold" : "where it spills";
     const rules::FloodLevel filled = levels.empty() ? rules::FloodLevel{edge, f_.flood.dips.back()} : levels.back();
     const double mm3 = filled.dip.volume_mm3 + beside;
-    add({true, "plumber",
-         std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
-             "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
-             "; 24 hours by practice.",
-         units::water_text(mm3, metric()) + up_to(filled) + (liner ? ", where the top coat will lie as well," : "") +
-             " weighs " + weight(mm3) + each_step_more(),
-         "the level drops, or it drips below"});
+    add_on_base({true, "plumber",
+                 std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
+                     "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
+                     "; 24 hours by practice.",
+                 units::water_text(mm3, metric()) + up_to(filled) +
+                     (liner ? ", where the top coat will lie as well," : "") + " weighs " + weight(mm3) +
+                     each_step_more(),
+                 "the level drops, or it drips below"});
   }
 
   void finish() {
@@ -456,18 +473,9 @@ class Order {
   const Findings& s_;
   const job::Job& job_;
   const facts::Facts& f_;
+  const rules::Result* rejected_ = rejected_base(s_);
   std::vector<Step> steps_;
 };
-
-/// "{bed}" is a code on sheets; where there are none it is "the bed sheet".
-std::string in_words(std::string words) {
-  for (std::size_t at = words.find('{'); at != std::string::npos; at = words.find('{', at)) {
-    const std::size_t end = words.find('}', at);
-    if (end == std::string::npos) break;
-    words.replace(at, end + 1 - at, "the " + words.substr(at + 1, end - at - 1) + " sheet");
-  }
-  return words;
-}
 
 }  // namespace
 
@@ -476,15 +484,6 @@ std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
   for (Step& step : steps)
     for (std::string* words : {&step.what, &step.measure, &step.stop}) *words = in_words(*words);
   return steps;
-}
-
-std::string lifts(const job::Job& job, const std::vector<rules::Result>& results) {
-  for (const rules::Result& r : results)
-    if (r.id == "bed.greatest" && r.limit.greatest &&
-        (r.outcome == rules::Outcome::caution || r.outcome == rules::Outcome::fail))
-      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
-             first_clause(r.where) + ".";
-  return "";
 }
 
 std::vector<Sheet> draw_order_of_work(const Subject& subject) {

@@ -324,11 +324,14 @@ void Pen::ladder(double x, std::vector<Level> levels) {
     line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);
     note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words, Anchor::left, 0.9);
     if (levels[i].words.find("datum") == std::string::npos || std::abs(levels[i].z) > 1e-9) continue;
-    // The datum's sign: a triangle that stands on its level.
-    const double foot = x + 0.4 * text_, half = 0.35 * text_, high = 0.7 * text_;
-    line({foot, levels[i].z}, {foot - half, levels[i].z + high}, LineKind::dimension);
-    line({foot, levels[i].z}, {foot + half, levels[i].z + high}, LineKind::dimension);
-    line({foot - half, levels[i].z + high}, {foot + half, levels[i].z + high}, LineKind::dimension);
+    // The datum's sign: a triangle that stands on its level; out to the left of it where another's line is near above.
+    const double half = 0.35 * text_, high = 0.7 * text_, z = levels[i].z;
+    const bool close = i + 1 < levels.size() && levels[i + 1].z - z < 1.2 * high;
+    const double foot = close ? x - 0.5 * text_ : x + 0.4 * text_;
+    if (close) line({x - 1.2 * text_, z}, {x, z}, LineKind::dimension);
+    line({foot, z}, {foot - half, z + high}, LineKind::dimension);
+    line({foot, z}, {foot + half, z + high}, LineKind::dimension);
+    line({foot - half, z + high}, {foot + half, z + high}, LineKind::dimension);
   }
 }
 

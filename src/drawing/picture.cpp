@@ -138,13 +138,18 @@ std::string name_of(const std::string& shows, const Subject& s) {
   if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
   if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
   if (shows == "floor") return bore_is_void(s) ? "subfloor, its bore VOID" : "subfloor, bored later";
-  static const std::map<std::string, std::string> all{{"walls", "walls, furred and blocked"},
-                                                      {"bench", "bench frame"},
-                                                      {"felt", "felt"},
-                                                      {"bed", "mortar bed"},
-                                                      {"base", "base"},
-                                                      {"drain", "drain made tight"},
-                                                      {"seat", "seat block"}};
+  if (shows == "walls") {
+    const auto is_furring = [](const takeoff::CutRow& cut) { return cut.furring; };
+    const bool furred = std::any_of(s.cuts.begin(), s.cuts.end(), is_furring);
+    const bool blocked = !s.job().walls.blocking.empty();
+    return furred && blocked ? "walls, furred and blocked"
+           : furred          ? "walls, furred"
+           : blocked         ? "walls, blocked"
+                             : "walls";
+  }
+  static const std::map<std::string, std::string> all{{"bench", "bench frame"},      {"felt", "felt"},
+                                                      {"bed", "mortar bed"},         {"base", "base"},
+                                                      {"drain", "drain made tight"}, {"seat", "seat block"}};
   return all.at(shows);
 }
 
@@ -233,7 +238,7 @@ Sheet draw_assembly(const Subject& subject) {
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
     add_names(sheet, pen, (side > 0 ? frame.x0 : frame.x1) - side * off, -side, std::move(far));
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
         "steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -301,7 +306,7 @@ Sheet draw_exploded(const Subject& subject) {
     add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -336,7 +341,7 @@ Sheet draw_steps(const Subject& subject) {
       pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name_of(stages[i].shows, subject));
     }
     sheet.to_scale = false;
-    sheet.notes = bore_warning(subject);
+    warn(sheet, bore_warning(subject));
     sheet.notes.emplace_back(
         "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/plan.hpp"
+#include "drawing/steps.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -138,25 +139,40 @@ void Plan::find_bench() {
 
 namespace {
 
+bool has_joists(const facts::Facts& facts) {
+  return std::any_of(facts.parts.begin(), facts.parts.end(),
+                     [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
+}
+
+/// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
-  const std::string edges = s.job().bench ? ", edges under the bench" : "";
+  const bool joists = has_joists(s.facts), metric = s.job().unit == job::UnitSystem::metric;
+  const auto& studs = s.facts.room.studs;
+  const bool furred =
+      std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
+  const bool edges = s.job().bench && shows.places;
+  const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and bore" : "bore"} +
+                             " below the floor" + (edges ? ", edges under the bench." : "."),
+                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand." : "",
+                    check = " Long dashes: diagonals at the floor, to check.";
   std::vector<std::string> notes;
-  if (shows.framing)
+  if (!shows.framing) {
+    const char* const rows = s.facts.room.closure.solved ? ", rows at the bore's depth. " : ". ";
+    notes.push_back("Seen from above, from stud faces" + std::string{rows} + dashed + check + " Studs" +
+                    (joists ? ", joists" : "") + " and furring: {plan-framing}.");
+  } else {
+    const std::string hook = s.facts.room.drain.along_width ? "the left stud face at the bore" : "the entry";
+    notes.push_back("Running: stud centres from the back corners, along the back from the left" +
+                    (joists ? "; joist centres from " + hook + "." : "."));
+    notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
+  }
+  // What stands in one row is measured along one line; the sides of a room out of square are others.
+  if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.emplace_back(
-        "Seen from above. Running dimensions: stud centres from the back left corner (back wall) and from the back "
-        "corners (side walls); joist centres from the left stud face at the bore, or from the entry.");
-  if (shows.framing && shows.places)
-    notes.emplace_back("Dashed: joists and bore below the floor" + edges +
-                       ". Heavy dashes: stud faces to fur out, with the thickness at the upstand. Long dashes: "
-                       "diagonals at the floor, "
-                       "to check.");
-  else if (shows.framing)
+        "Rows below: between stud faces at the bore's depth; beside a side's name its own length at the floor.");
+  if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(
-        "Dashed: joists and bore below the floor. Heavy dashes: stud faces to fur out, with the thickness at the "
-        "upstand. What stands between the walls is set out on {plan}.");
-  else
-    notes.emplace_back("Seen from above, from stud faces. Dashed: bore below the floor" + edges +
-                       ". Long dashes: diagonals at the floor, to check. Studs, joists and furring: {plan-framing}.");
+        "LAPPED: there the base does not turn up; waterproofing is lapped over its edge and bonded to it.");
   return notes;
 }
 
@@ -176,17 +192,17 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       pen.add(walls);
       pen.add(shows.places ? seen : as_kind(seen, LineKind::phantom));
       Plan{subject, sheet, pen, shows}.draw();
-      sheet.notes = bore_warning(subject);
-      if (shows.places)
-        for (const std::string& warning : base_warning(subject)) sheet.notes.push_back(warning);
+      warn(sheet, bore_warning(subject));
+      if (shows.places && shut_base(subject)) warn(sheet, base_warning(subject));
       for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
       if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
       if (subject.job().walls.existing) sheet.notes.emplace_back("Thin grey framing is EXISTING and stays.");
     });
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};
-  return {plan("plan", "Set-out plan", {true, false}),
-          plan("plan-framing", "Studs, joists and furring in plan", {false, true})};
+  const char* const framing =
+      has_joists(subject.facts) ? "Studs, joists and furring in plan" : "Studs and furring in plan";
+  return {plan("plan", "Set-out plan", {true, false}), plan("plan-framing", framing, {false, true})};
 }
 
 }  // namespace fallwright::drawing

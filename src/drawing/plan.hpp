@@ -17,6 +17,9 @@ struct Shows {
   bool places = true, framing = true;
 };
 
+/// Whether a stud stands so far off what stands before it that its shim is told.
+bool is_furred(const facts::StudGap& stud, bool metric);
+
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
 class Plan {
  public:

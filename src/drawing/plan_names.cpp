@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/plan.hpp"
+#include "drawing/steps.hpp"
 #include "job/layout.hpp"
 #include "takeoff/cuts.hpp"
 
@@ -43,13 +44,18 @@ void Plan::hidden_edges() {
     }
   };
   if (std::abs(base_edge_ - *frame_edge_) > 1) edge(*frame_edge_, "frame's front");
-  edge(base_edge_, "base's edge");
+  const std::vector<job::Side> lapped = lapped_sides(s_.job());
+  const bool laps = std::find(lapped.begin(), lapped.end(), s_.job().bench->place) != lapped.end();
+  edge(base_edge_, laps ? "base's edge, LAPPED" : "base's edge");
+}
+
+bool is_furred(const facts::StudGap& stud, bool metric) {
+  return !stud.stands_alone() && std::abs(stud.at_upstand_mm) >= units::tape_mark_mm(metric);
 }
 
 void Plan::furring() {
-  const double mark = units::tape_mark_mm(sheet_.metric);
   for (const facts::StudGap& stud : s_.facts.room.studs) {
-    if (stud.stands_alone() || std::abs(stud.at_upstand_mm) < mark) continue;
+    if (!is_furred(stud, sheet_.metric)) continue;
     const auto& b = part(s_.facts, stud.part_id).bbox_mm;
     const std::string words = stud.at_upstand_mm > 0
                                   ? "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric))
@@ -204,6 +210,16 @@ void Plan::part_names() {
   const bool room_at_right = bore_.x - base_[0] < base_[3] - bore_.x;
   pen_.label({middle(bore_.x, room_at_right ? base_[3] : base_[0]), middle(base_[1], base_[4])}, "base",
              Anchor::middle);
+  for (const job::Side lapped : lapped_sides(s_.job())) {  // at the bench the edge is named already
+    if (s_.job().bench && s_.job().bench->place == lapped) continue;
+    if (lapped == job::Side::back)
+      pen_.label({(2 * base_[0] + base_[3]) / 3, base_[4] - 1.8 * t_}, "LAPPED", Anchor::middle, 0.8);
+    else
+      pen_.note_at_one_of(
+          {{lapped == job::Side::left ? base_[0] + 1.8 * t_ : base_[3] - t_, (base_[1] + 2 * base_[4]) / 3},
+           {lapped == job::Side::left ? base_[0] + 1.8 * t_ : base_[3] - t_, (2 * base_[1] + base_[4]) / 3}},
+          "LAPPED", Anchor::middle, 0.8, 90);
+  }
   if (!s_.job().bench) return;
   const auto& seat = part(s_.facts, facts::Role::seat_block).bbox_mm;
   pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) - 3 * t_}, "bench", Anchor::middle);

@@ -4,7 +4,9 @@
 #include <cctype>
 
 #include "drawing/piece.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"
 
@@ -86,15 +88,18 @@ std::string counted_each(int count, const std::string& fastener) {
 
 /// Of the base's upstand on one side, where fasteners are bought at all.
 void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job::Side side) {
-  const auto& tops = s.facts.finish.flashings;
+  const std::vector<facts::Flashing> tops = takeoff::flashings_of(s.job(), s.facts);
   const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Flashing& edge) {
     return edge.of == facts::Role::base && edge.side == side;
   });
   if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
-  rows.push_back({"base's upstand",
-                  "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) +
-                      " apart, at each stud; heads over the edge, never through it",
-                  std::to_string(takeoff::upstand_fasteners(s.job(), *top))});
+  // At the bench the apron comes down on that edge.
+  const bool apron = stands_on_upstand(s.job()) && s.job().bench->place == side;
+  rows.push_back(
+      {"base's upstand",
+       "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) + " apart, at each stud" +
+           (apron ? ", never through it; apron hollowed for heads" : "; heads over the edge, never through it"),
+       std::to_string(takeoff::upstand_fasteners(s.job(), *top))});
 }
 
 std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {

@@ -35,7 +35,8 @@ class Marks {
   }
 
   /// Corners first, then walls, then rays: where marks stand close together the later ones have no figures.
-  void draw() {
+  void draw(bool with_figures) {
+    with_figures_ = with_figures;
     for (std::size_t i = 0; i < marks_.size(); ++i) {
       const ScreedMark& m = marks_[i];
       if (!on_ray(m) && m.along_mm == 0) rim_from(i);
@@ -98,6 +99,7 @@ class Marks {
 
   /// At the first place where they stand clear; nowhere if there is none.
   void figures(const ScreedMark& m, const std::vector<Place>& places) {
+    if (!with_figures_) return;
     for (const Place& place : places)
       if (figures_at(m, place)) return;
     all_told_ = false;
@@ -176,7 +178,7 @@ class Marks {
   Point drain_;
   std::vector<Point> rays_;
   std::vector<Box> taken_;  ///< by figures
-  bool all_told_ = true;
+  bool all_told_ = true, with_figures_ = true;
 };
 
 std::string figures_told(const Subject& s, const Pen& pen) {
@@ -213,8 +215,9 @@ Sheet draw_screed(const Subject& subject) {
       sheet.arcs.push_back({centre, (drain[3] - drain[0]) / 2, 0, 360, LineKind::outline});
     else
       pen.rectangle({drain[0], drain[1]}, {drain[3], drain[4]}, LineKind::outline);
+    const bool rejected = base_is_void(subject);
     Marks marks{sheet, pen, subject};
-    marks.draw();
+    marks.draw(!rejected);
     const bool threshold = !subject.job().base.threshold.width.is_zero();
     const double low = base[1] - (threshold ? 1 : 5) * t;
     if (threshold) {
@@ -224,6 +227,12 @@ Sheet draw_screed(const Subject& subject) {
     if (!round) {
       const bool channel = subject.job().drain.kind == job::DrainKind::line;
       pen.label({centre.x, (drain[1] + drain[4]) / 2 - 0.4 * t}, channel ? "channel" : "drain", Anchor::middle, 0.8);
+    }
+    if (rejected) {
+      pen.strike({base[0], base[1]}, {base[3], base[4]}, {(base[0] + base[3]) / 2, (base[1] + base[4]) / 2 + 3 * t}, 3);
+      warn(sheet, base_warning(subject));
+      sheet.notes.emplace_back("No height to screed to is given: they hang on that.");
+      return;
     }
     const double top = subject.facts.heights.drain_top_mm, down = subject.job().base.site.line.in_mm() - top;
     pen.note({base[0], low - 3 * t},
@@ -243,7 +252,10 @@ Sheet draw_screed(const Subject& subject) {
               "goggles."};
     sheet.notes[1] = fall_told(subject) + " " + sheet.notes[1];
     if (const std::string rough = rough_threshold(subject.job(), subject.facts); !rough.empty())
-      sheet.notes.push_back("Threshold: " + rough + ".");
+      sheet.notes.push_back(
+          "The bed runs on under the threshold to a form along the entry, which comes first. Threshold, on "
+          "the set bed: " +
+          rough + ".");
     if (const std::string two = lifts(subject.job(), subject.judgement.results); !two.empty())
       sheet.notes.push_back(two);
   });

@@ -154,6 +154,7 @@ struct Sheet {
   std::vector<Arc> arcs = {};
   std::vector<Text> texts = {};
   std::vector<Dimension> dimensions = {};
+  std::vector<std::string> holds = {};  ///< what nobody does by it yet: each a large line over the notes
   std::vector<std::string> notes = {};  ///< sentences for the title block
   Page page = {};                       ///< no paper: a sheet for machines only
   bool to_scale = true;                 ///< false: a table or a picture, on which nothing can be measured

@@ -1,6 +1,8 @@
 #include <algorithm>
 
 #include "drawing/steps.hpp"
+#include "drawing/views.hpp"
+#include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 
@@ -16,15 +18,17 @@ class Building {
 
   std::vector<Step> steps() {
     ready();
-    threshold();
     bed();
     until_it_sets();
+    threshold();
     liner() ? over_liner() : under_membrane();
     return std::move(steps_);
   }
 
  private:
   void add(Step step) { steps_.push_back(std::move(step)); }
+  /// What is built by the base's own heights: it waits while these fail.
+  void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
   void add(const std::vector<Step>& steps) { steps_.insert(steps_.end(), steps.begin(), steps.end()); }
   bool liner() const { return job_.base.site.waterproofing == job::Waterproofing::liner; }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
@@ -49,42 +53,50 @@ class Building {
     if (joists())
       add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
            row(takeoff::Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
-    add({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
-         "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
-    add({false, "plumber",
-         std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
-             (liner() ? ", weep holes open." : "."),
-         "flange " + len(site_.flange_top_mm) + " above the datum, on " + len(site_.at_flange_mm) +
-             " of bed; body in its bore, " + len(s_.facts.drain.body_to_bore_mm) + " clear all round",
-         "it drips, or it moves under a hand", "drain"});
-    if (site_.forms_mm > 0)
-      add({false, "crew", "Set forms along the open edges, their tops at the marks.", len(site_.forms_mm) + " of form",
-           "a form moves under a hand"});
+    add_on_base({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
+                 "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
+    add_on_base({false, "plumber",
+                 std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
+                     (liner() ? ", weep holes open." : "."),
+                 "flange " + len(site_.flange_top_mm) + " above the datum, on " + len(site_.at_flange_mm) +
+                     " of bed; body in its bore, " +
+                     rules::text_or_less(s_.facts.drain.body_to_bore_mm, rules::Unit::mm, job_) + " clear all round",
+                 "it drips, or it moves under a hand", "drain"});
+    if (const double forms = takeoff::forms_mm(job_, s_.facts); forms > 0)
+      add_on_base({false, "crew", set_forms(), len(forms) + " of form", "a form moves under a hand"});
   }
 
-  /// Before the bed, which is screeded against it, and so before what goes over both.
+  std::string set_forms() const {
+    const std::string open = "Set forms along the open edges, their tops at the marks.",
+                      entry =
+                          "Set a form along the entry: the bed runs on under the threshold to it, along the same fall.";
+    return !has_threshold() ? open : site_.forms_mm > 0 ? open + " " + entry : entry;
+  }
+
+  /// On the bed, which runs on under it, and before what goes over both.
   void threshold() {
     const std::string rough = rough_threshold(job_, s_.facts);
     if (rough.empty()) return;
-    add({false, "crew",
-         "Build the threshold, rough, as local practice builds it: sound, tight to the floor and to both sides, its "
-         "top "
-         "falling inward.",
+    add_on_base(
+        {false, "crew",
+         "Build the threshold, rough, on the set bed, as local practice builds it: sound, bonded to the bed, tight to "
+         "both sides, its top falling inward.",
          rough, "it moves under a hand, or water would stand on its top or run outward"});
   }
 
   void bed() {
-    const std::string two = lifts(job_, s_.judgement.results);
-    add({false, "crew",
-         std::string{joists() ? "" : "Damp the slab. "} + "Mix stiff: a clump holds and does not drip. Pack the " +
-             (liner() ? "pre-slope" : "sloped bed") +
-             " along the walls to its marks first, then screed from wall to drain, straight along the rays. " +
-             (two.empty() ? "" : two + " ") +
-             "Wet mortar "
-             "burns skin and eyes: gloves, goggles, water at hand.",
-         span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " + len(s_.facts.bed.greatest_mm) +
-             " thick; " + (liner() ? "for pre-slope and top coat " : "") + any_.mixing,
-         "a level laid on a fall shows less than {falls} has", "bed"});
+    const std::string two = rejected_ ? "" : lifts(job_, s_.judgement.results);
+    add_on_base({false, "crew",
+                 std::string{joists() ? "" : "Damp the slab. "} +
+                     "Mix stiff: a clump holds and does not drip. Pack the " + (liner() ? "pre-slope" : "sloped bed") +
+                     " along the walls to its marks first, then screed from wall to drain, straight along the rays. " +
+                     (two.empty() ? "" : two + " ") +
+                     "Wet mortar "
+                     "burns skin and eyes: gloves, goggles, water at hand.",
+                 span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " +
+                     len(s_.facts.bed.greatest_mm) + " thick; " + (liner() ? "for pre-slope and top coat " : "") +
+                     any_.mixing,
+                 "a level laid on a fall shows less than {falls} has", "bed"});
   }
 
   void until_it_sets() {
@@ -98,11 +110,12 @@ class Building {
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          row(takeoff::Item::liner) + ", and what turns up", "it is pierced, or a corner is cut"});
     add(any_.flood);
-    add({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
-         len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
-         "a fastener goes through the liner lower than " + len(25.4) + " above the " +
-             (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
-    add({false, "crew",
+    add_on_base({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
+                 len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
+                 "a fastener goes through the liner lower than " + len(25.4) + " above the " +
+                     (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
+    add_on_base(
+        {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
          span(&facts::ScreedMark::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
@@ -135,6 +148,7 @@ class Building {
   const Findings& s_;
   const facts::SiteBuilt& site_;
   const AnyJob& any_;
+  const rules::Result* rejected_ = rejected_base(s_);
   std::vector<Step> steps_;
 };
 

@@ -19,6 +19,18 @@ struct Step {
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 
+/// "{bed}" is a code on sheets; where there are none it is "the bed sheet".
+std::string in_words(std::string words);
+
+/// The step while another base may be set than the one that is drawn: nobody does it, and it has no number.
+Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
+
+/// The sheet that shows the notches of an apron's foot, as a token: on small paper one of its own.
+std::string sheet_of_notches(const job::Job& job);
+
+/// Whether a bench's apron stands on the edge of the base's upstand, where the screws' heads are that hold it.
+bool stands_on_upstand(const job::Job& job);
+
 /// Steps of any job that stand among those of building a base on site, and what is mixed of which.
 struct AnyJob {
   std::vector<Step> seat, flood;
@@ -27,6 +39,13 @@ struct AnyJob {
 
 /// Those of building a base on site, in place of setting one and making it tight.
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
+
+/// "Frame the walls, fur the studs and set blocking, faces flush.": what there is to do to them, and nothing else.
+std::string wall_work(const job::Job& job, bool furring);
+
+/// Whether something rises at the ends of a bench by which the base does not turn up: its apron is notched over that.
+/// @pre there is a bench.
+bool rises_beside_bench(const job::Job& job);
 
 /// "Mortar in two lifts where it lies thicker than 2\": thickest at ..."; empty where one will do.
 std::string lifts(const job::Job& job, const std::vector<rules::Result>& results);
@@ -48,6 +67,9 @@ bool cuts_a_joist(const rules::Result& unsettled);
 /// it does not.
 std::string seat_as_asked(const job::Job& job, const facts::Facts& facts);
 
+/// Sides on which a base that is set does not turn up and waterproofing is lapped over its edge; one that is built on
+/// site turns up nowhere, and all of it lies below its waterproofing.
+std::vector<job::Side> lapped_sides(const job::Job& job);
 /// "base's left edge": where nothing turns up and waterproofing is lapped over it, at the bench or else along walls.
 std::string lapped_edges(const job::Job& job, bool at_bench);
 

@@ -3,7 +3,6 @@
 #include <limits>
 
 #include "drawing/views.hpp"
-#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
@@ -87,14 +86,6 @@ std::vector<Catch> catches_of(const Subject& subject) {
     for (const auto& side : {jaws.left, jaws.right})
       if (side) caught.push_back(*side);
   return caught;
-}
-
-std::vector<std::string> base_warning(const Subject& subject) {
-  const rules::Result* shut = shut_base(subject);
-  if (!shut) return {};
-  const std::string what = without_keys(first_clause(shut->advice));
-  return {"DO NOT SET THE BASE: AS IT STANDS IT DOES NOT GO IN. '" + shut->title +
-          "' fails: " + rules::found_and_limit(*shut, subject.job()) + (what.empty() ? "." : "; " + what + ".")};
 }
 
 }  // namespace fallwright::drawing

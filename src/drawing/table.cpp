@@ -63,7 +63,7 @@ void Table::row(const Cells& cells) {
   for (std::size_t i = 0; i < lines.size(); ++i)
     for (std::size_t k = 0; k < lines[i].size(); ++k)
       pen_.note({left_of(i) + pad * t, top - (1.4 + static_cast<double>(k) * line_step) * t}, lines[i][k]);
-  for (std::size_t i = 0; i < columns_.size() && cells.size() > 1; ++i)
+  for (std::size_t i = 0; i < std::min(columns_.size(), cells.size()) && cells.size() > 1; ++i)
     if (columns_[i].boxed)
       for (const double x : {left_of(i), left_of(i) + width_of_column(i)})
         pen_.line({x, top}, {x, y_}, LineKind::dimension);

@@ -45,12 +45,9 @@ void add_bore(Sheet& sheet, const Subject& subject, double radius) {
 }
 
 std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool tiled) {
-  std::vector<std::string> notes = bore_warning(subject);
-  if (!notes.empty()) {
-    notes.push_back("VOID: not a template. Build again once the drain's place is settled, and use that one.");
-    return notes;
-  }
-  notes.push_back(trust_the_bars);
+  if (const auto warning = bore_warning(subject))
+    return {warning->why, "VOID: not a template. Build again once the drain's place is settled, and use that one."};
+  std::vector<std::string> notes{trust_the_bars};
   if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) {
     notes.push_back(waste + " Lay this on it: its cross shows where the base's drain comes down.");
     if (tiled) notes.push_back(join_the_tiles);
@@ -70,10 +67,12 @@ std::vector<Sheet> draw_template(const Subject& subject) {
   const job::Job& job = subject.job();
   const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
   Sheet all{"template", "Bore template, full size", job.unit == job::UnitSystem::metric};
-  if (bore_is_void(subject))
+  if (const auto warning = bore_warning(subject)) {
+    all.holds.push_back(warning->line);
     add_rejected(all, radius);
-  else
+  } else {
     add_bore(all, subject, radius);
+  }
   const Pen pen{all, 3};
   return on_tiles(all, {-arm, -arm, arm, arm}, job, [&](bool tiled) { return notes_of(subject, pen, tiled); });
 }

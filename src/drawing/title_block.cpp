@@ -1,6 +1,7 @@
 #include "drawing/title_block.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "rules/rule_book.hpp"
@@ -14,6 +15,7 @@ constexpr double wide_block = 180;            ///< of the title block on a large
 constexpr double key_field = 44;              ///< of the key plan
 constexpr double bars = 12, bar_field = 160;  ///< height of the check bars, and the width they need
 constexpr double step = 1.6 * least_letter;   ///< from line to line
+constexpr double warning_bar = 6;             ///< of what fails
 constexpr double margin = 1.2;                ///< between a field's edge and its words
 
 bool has_bars(const Sheet& sheet) {
@@ -66,14 +68,49 @@ std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vect
   return warning + ": see " + (codes.empty() ? "the inspection sheet" : units::joined(codes));
 }
 
+/// Of what nobody does by a sheet.
+double hold_bar(const Paper& paper) {
+  return is_small(paper) ? 6 : 8;
+}
+
+/// The largest of the letters in which a line of capitals keeps to a width.
+double height_within(const std::string& words, double width) {
+  constexpr std::array heights{5.0, 3.5, letter, least_letter};
+  return *std::find_if(heights.begin(), heights.end() - 1, [&](double h) { return width_of(words, h) <= width; });
+}
+
+/// How wide the field of a page's first hold is: beside what fails, where both find room in one bar.
+double beside_warning(const Sheet& sheet, const Paper& page) {
+  const Fields at = fields_of(page);
+  const double width = at.key - at.notes - width_of("99 CHECKS FAIL: see I-01, I-02, I-03", letter) - 4 * margin;
+  return !sheet.holds.empty() && width_of(sheet.holds.front(), 3.5) <= width - 2 * margin ? width : 0;
+}
+
+/// What fails, and under it what nobody does by this sheet until that is mended. @return how far down that reaches
+double add_bars_of_warning(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
+  if (warning.empty()) return strip.y1;
+  const Fields at = fields_of(sheet.page.paper);
+  const double beside = beside_warning(sheet, sheet.page.paper),
+               first = beside > 0 ? hold_bar(sheet.page.paper) : warning_bar, split = at.key - beside;
+  double y = strip.y1 - first;
+  paper.rectangle({at.notes, y, at.key, strip.y1}, LineKind::frame);
+  paper.text((at.notes + split) / 2, y + (first - letter) / 2, warning, letter, Anchor::middle);
+  for (std::size_t i = 0; i < sheet.holds.size(); ++i) {
+    const bool in_first = i == 0 && beside > 0;
+    const Frame bar =
+        in_first ? Frame{split, y, at.key, strip.y1} : Frame{at.notes, y - hold_bar(sheet.page.paper), at.key, y};
+    paper.rectangle(bar, LineKind::frame);
+    const double height =
+        std::min(height_within(sheet.holds[i], bar.width() - 2 * margin), is_small(sheet.page.paper) ? 3.5 : 5);
+    paper.text((bar.x0 + bar.x1) / 2, (bar.y0 + bar.y1 - height) / 2, sheet.holds[i], height, Anchor::middle);
+    y = bar.y0;
+  }
+  return y;
+}
+
 void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
   const Fields at = fields_of(sheet.page.paper);
-  double y = strip.y1;
-  if (!warning.empty()) {
-    paper.rectangle({at.notes, y - 6, at.key, y}, LineKind::frame);
-    paper.text((at.notes + at.key) / 2, y - 4.5, warning, letter, Anchor::middle);
-    y -= 6;
-  }
+  double y = add_bars_of_warning(paper, sheet, strip, warning);
   for (const std::string& line : note_lines(sheet, sheet.page.paper))
     paper.text(at.notes + margin + 1, y -= step, line);
   if (!has_bars(sheet)) return;
@@ -240,9 +277,12 @@ std::string warning_of(const std::vector<rules::Result>& results) {
 /// As high as the title block needs, or as the notes do, with a line for what fails.
 double strip_of(const Sheet& sheet, const Paper& paper) {
   const double lines = static_cast<double>(note_lines(sheet, paper).size());
+  const bool beside = beside_warning(sheet, paper) > 0;
+  const double own = static_cast<double>(sheet.holds.size()) - (beside ? 1 : 0),
+               warnings = (beside ? hold_bar(paper) : warning_bar) + own * hold_bar(paper);
   constexpr double least_of_tile = 34;  // whose bars of 6 in want all the height there is
   return std::max(sheet.own_bars ? least_of_tile : fields_of(paper).least,
-                  6 + lines * step + 2 + (has_bars(sheet) ? bars : 0));
+                  warnings + lines * step + 2 + (has_bars(sheet) ? bars : 0));
 }
 
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <regex>
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRep_Builder.hxx>
@@ -156,6 +157,29 @@ Point middle_of(const TopoDS_Face& face) {
   return {sum.x / count, sum.y / count};
 }
 
+namespace {
+
+/// `drain.from_right` is "from right" to who reads it on site, `base.pattern = "equal-fall"` the pattern "equal-fall".
+std::string in_plain_words(const std::string& words) {
+  // Of one of its tables: "prices.csv" is the name of a file.
+  static const std::regex key{
+      R"(\b(?:job|alcove|walls|survey|floor|base|drain|bench|bed|cuts|as_set|as_built|revision|liner|trap|glass|door|fixture|)"
+      R"(mix|tile|bond|membrane|felt|sealant|adhesive|flashing|fasteners|buy|drawings|rules|limits)(?:\[\])?\.)"
+      R"((?:[a-z_]+(?:\[\])?\.)*([a-z_]*[a-z])\b( = )?)"};
+  std::string plain;
+  auto from = words.begin();
+  for (auto it = std::sregex_iterator{words.begin(), words.end(), key}; it != std::sregex_iterator{}; ++it) {
+    plain.append(from, words.begin() + it->position());
+    std::string name = (*it)[1];
+    std::replace(name.begin(), name.end(), '_', ' ');
+    plain += ((*it)[2].matched ? "the " : "") + name + ((*it)[2].matched ? " " : "");
+    from = words.begin() + it->position() + it->length();
+  }
+  return plain.append(from, words.end());
+}
+
+}  // namespace
+
 std::string without_keys(std::string words) {
   const auto is_key = [](const std::string& inside) {
     return inside.find('.') != std::string::npos &&
@@ -169,7 +193,9 @@ std::string without_keys(std::string words) {
     else
       at = end;
   }
-  return words;
+  // "(drain.from_right, now 14 in)" says what it is now.
+  static const std::regex now{R"(\((?:[a-z_]+\.)+[a-z_]+, now )"};
+  return in_plain_words(std::regex_replace(words, now, "(now "));
 }
 
 std::string first_clause(const std::string& words) {

@@ -34,7 +34,7 @@ std::vector<Sheet> draw_bench_profile(const Subject& subject);
 std::vector<Sheet> draw_changes(const Subject& subject);
 Sheet draw_bench_plan(const Subject& subject);
 Sheet draw_bench_front(const Subject& subject);
-Sheet draw_bench_end(const Subject& subject);
+std::vector<Sheet> draw_bench_end(const Subject& subject);
 std::vector<Sheet> draw_bench_section(const Subject& subject);
 std::vector<Sheet> draw_wall(const Subject& subject, job::Side side);
 /// Pieces and fastening of bench and walls, where they do not stand beside the views.
@@ -88,12 +88,18 @@ void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
 std::string without_keys(std::string words);
 /// Words up to the first semicolon that stands in no brackets.
 std::string first_clause(const std::string& words);
+/// What nobody does by a sheet while a check fails: in one line that is printed large, and why.
+struct Warning {
+  std::string line, why;
+};
+/// The line over the sheet's notes, the reason after those that it has.
+void warn(Sheet& sheet, const std::optional<Warning>& warning);
 /// What a plumber must not overlook: as planned, the bore would cut a joist, or the drain has to move for another
 /// reason.
-std::vector<std::string> bore_warning(const Subject& subject);
+std::optional<Warning> bore_warning(const Subject& subject);
 /// Whether that is so: no sheet then gives the bore's place as one to work to.
 inline bool bore_is_void(const Subject& subject) {
-  return !bore_warning(subject).empty();
+  return bore_warning(subject).has_value();
 }
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
@@ -107,8 +113,19 @@ struct Catch {
   double z = 0, in_mm = 0;
 };
 std::vector<Catch> catches_of(const Subject& subject);
+/// The failing check by which another base will be set than the one that is drawn: it does not go in, its drain's place
+/// is not settled, or its falls or its threshold are out of their limits. No sheet then gives a number of it, or of its
+/// bed, as one to work to. Null where there is none. Points into the results.
+const rules::Result* rejected_base(const Findings& findings);
+inline bool base_is_void(const Subject& subject) {
+  return rejected_base(subject) != nullptr;
+}
+/// Whether a height of the chain hangs on the base.
+bool is_of_base(const facts::Rung& rung);
 /// What a setter must not overlook then.
-std::vector<std::string> base_warning(const Subject& subject);
+std::optional<Warning> base_warning(const Subject& subject);
+/// Whether the apron's foot is notched over what the base has at its ends.
+bool apron_is_notched(const Subject& subject);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
 

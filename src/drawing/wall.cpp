@@ -50,6 +50,8 @@ class Wall {
   /// Where the sheet is free: beside the view, below what stands there.
   Point below() const { return below_; }
 
+  bool is_caught() const { return caught_; }
+
   /// Of what is on the sheet, and of nothing else.
   std::vector<std::string> notes() const {
     std::vector<std::string> told{std::string{"Seen from the room. Stud centres from the back "} +
@@ -65,8 +67,6 @@ class Wall {
     if (leans_in_)
       told.emplace_back(
           "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
-    if (caught_)
-      for (const std::string& warning : base_warning(s_)) told.insert(told.begin(), warning);
     if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
@@ -121,13 +121,17 @@ class Wall {
       const auto stretch = against(part(s_.facts, role));
       if (!stretch) return;
       pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::limit);
-      levels_.push_back({pen_.words(top) + "  " + what, top});
+      const bool settled = role != facts::Role::base || !base_is_void(s_);
+      levels_.push_back({(settled ? pen_.words(top) : "HOLD") + "  " + what, top});
       tops_.push_back({stretch->first, stretch->second, top});
     };
     const auto& base = s_.job().base;
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
-      mark(facts::Role::base, "upstand of the base: no fastener below", *s_.facts.heights.upstand_top_mm);
+      mark(facts::Role::base,
+           base_is_void(s_) ? "upstand of the base, not settled: no fastener near it"
+                            : "upstand of the base: no fastener below",
+           *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
       mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
            part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
@@ -389,7 +393,8 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      wall.draw();
                      const job::Alcove& alcove = subject.job().alcove;
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
-                     sheet.notes = wall.notes();
+                     if (wall.is_caught()) warn(sheet, base_warning(subject));
+                     for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));
                      if (upstand && !detail) {
                        const std::string larger = "The base's upstand before it, larger: {wall-upstand}.";
                        if (apart)  // one line of notes less is a scale more on small paper
@@ -411,6 +416,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   sheets.push_back(details_alone("wall-upstand", "Upstand at the back wall, section C-C", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = bed_cut(subject).sight();
+                                   warn(sheet, base_warning(subject));
                                    add_upstand(sheet, pen, scale, subject, cut, {0, 0});
                                  }));
   return sheets;

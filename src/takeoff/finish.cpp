@@ -35,9 +35,11 @@ using units::decimals;
 
 class List {
  public:
-  List(const job::Job& job, const facts::Finish& finish)
+  List(const job::Job& job, const facts::Facts& facts)
       : buy_{job.buy},
-        finish_{finish},
+        finish_{facts.finish},
+        flashings_{flashings_of(job, facts)},
+        corners_{flashing_corners(job, facts)},
         u_{units_of(job)},
         on_liner_{job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner} {}
 
@@ -78,16 +80,16 @@ class List {
   void flashing() {
     double length = 0;
     bool of_seat = false;
-    for (const facts::Flashing& seam : finish_.flashings) {
+    for (const facts::Flashing& seam : flashings_) {
       length += seam.length_mm;
       of_seat = of_seat || seam.of == facts::Role::seat_block;
     }
     if (length == 0) return;
-    const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
+    const double laps = corners_ * 2 * buy_.flashing.lap.in_mm();
     add({"flashing over upstands", u_.length(length + laps), u_.length_unit(), 0,
          u_.length(buy_.flashing.length ? buy_.flashing.length->in_mm() : 0), "pieces",
          "upstands of " + std::string{of_seat ? "base and seat block" : "base"} + ", their top edges, with " +
-             std::to_string(finish_.flashing_corners) + " corners lapped both ways"});
+             std::to_string(corners_) + (corners_ == 1 ? " corner" : " corners") + " lapped both ways"});
   }
 
   double lap_mm2() const {
@@ -167,6 +169,8 @@ class List {
 
   const job::Buy& buy_;
   const facts::Finish& finish_;
+  std::vector<facts::Flashing> flashings_;
+  int corners_;
   Units u_;
   bool on_liner_;
   std::vector<Row> rows_;
@@ -175,7 +179,7 @@ class List {
 }  // namespace
 
 std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts) {
-  return List{job, facts.finish}.rows(job.floor.kind == job::FloorKind::joists);
+  return List{job, facts}.rows(job.floor.kind == job::FloorKind::joists);
 }
 
 namespace {
@@ -227,6 +231,31 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
+std::vector<facts::Flashing> flashings_of(const job::Job& job, const facts::Facts& facts) {
+  std::vector<facts::Flashing> tops = facts.finish.flashings;
+  const auto& up = job.base.upstands;
+  std::erase_if(tops, [&](const facts::Flashing& top) {
+    return top.of == facts::Role::base && std::find(up.begin(), up.end(), top.side) == up.end();
+  });
+  return tops;
+}
+
+static int corners_of(const std::vector<facts::Flashing>& flashings) {
+  using survey::Side;
+  const auto has = [&](facts::Role of, Side side) {
+    return std::any_of(flashings.begin(), flashings.end(),
+                       [&](const facts::Flashing& top) { return top.of == of && top.side == side; });
+  };
+  int corners = 0;
+  for (const facts::Role of : {facts::Role::base, facts::Role::seat_block})
+    for (const Side side : {Side::left, Side::right}) corners += has(of, Side::back) && has(of, side);
+  return corners;
+}
+
+int flashing_corners(const job::Job& job, const facts::Facts& facts) {
+  return facts.finish.flashing_corners - corners_of(facts.finish.flashings) + corners_of(flashings_of(job, facts));
+}
+
 int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand) {
   return static_cast<int>(count_along(upstand.length_mm, job.buy.fasteners.upstand)) + 1;
 }
@@ -242,7 +271,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
-  for (const facts::Flashing& seam : facts.finish.flashings)
+  for (const facts::Flashing& seam : flashings_of(job, facts))
     if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, seam);
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {
@@ -255,7 +284,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   const auto along = [&](Item item, const AlongBench& row, const char* into) {
     add(name_of(item), row.count(),
         std::to_string(row.each) + " into each of " + std::to_string(row.places) + " " + into + ", " +
-            (row.what.empty() ? std::string{"as no key says what they are"} : row.what));
+            (row.what.empty() ? std::string{"what they are the job does not say"} : row.what));
   };
   along(Item::cleat_fasteners, bench.cleat, "studs behind the bench");
   along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");

@@ -68,7 +68,8 @@ class Mortars {
     if (job_.bed.bag_yield_m3) bags();
     if (mix_.any()) site_mix();
     if (!job_.bed.bag_yield_m3 && !mix_.any())
-      add(need(name_of(Item::mortar_bags), 0, "", "no bag_yield in [bed]: divide by the yield printed on the bag"));
+      add(need(name_of(Item::mortar_bags), 0, "",
+               "the bag's yield is not said (bed.bag_yield): divide by what is printed on it"));
     batches();
     return std::move(rows_);
   }

@@ -24,12 +24,17 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
   return found;
 }
 
+double forms_mm(const job::Job& job, const facts::Facts& facts) {
+  const auto threshold = threshold_of(job, facts);
+  return (facts.site_built ? facts.site_built->forms_mm : 0) + (threshold ? threshold->length_mm : 0);
+}
+
 std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts) {
   std::vector<Row> rows;
   if (!facts.site_built) return rows;
   const facts::SiteBuilt& site = *facts.site_built;
   const Units u = units_of(job);
-  const double area = u.area(site.bed_top_mm2), forms = u.length(site.forms_mm);
+  const double area = u.area(site.bed_top_mm2), forms = u.length(forms_mm(job, facts));
   if (job.base.site.waterproofing == job::Waterproofing::liner) {
     rows.push_back(
         to_row({name_of(Item::liner), area, u.area_unit(), job.buy.membrane.waste, 0, "",
@@ -42,16 +47,19 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   // Over a liner its mortar is in the top coat.
   if (const auto threshold = threshold_of(job, facts);
       threshold && job.base.site.waterproofing == job::Waterproofing::bonded) {
-    Row row{
-        "threshold, rough", u.length(threshold->length_mm),
-        u.length_unit(),    u.length(threshold->length_mm),
-        u.length_unit(),    "of what it is built the job does not say: as local practice builds it; not on this list"};
+    Row row{"threshold, rough",
+            u.length(threshold->length_mm),
+            u.length_unit(),
+            u.length(threshold->length_mm),
+            u.length_unit(),
+            "on the set bed; of what it is built the job does not say: as local practice builds it; not on this list"};
     row.for_sale = false;
     rows.push_back(row);
   }
   if (forms > 0)
     rows.push_back({"edge forms", forms, u.length_unit(), forms, u.length_unit(),
-                    "sides of the base that neither wall nor bench nor threshold bounds: ripped to the screed marks"});
+                    std::string{"sides of the base that neither wall nor bench bounds: ripped to the screed marks"} +
+                        (threshold_of(job, facts) ? "; one of them before the bed under the threshold" : "")});
   return rows;
 }
 

@@ -75,11 +75,12 @@ TEST(SiteBuiltSheets, StudsOfItsWallsStandWhereTheirSolidsDo) {
 TEST(SiteBuiltSheets, TheWorkStandsInTheOrderInWhichItCanBeDone) {
   // Source: common practice, no source: what turns up behind a board stands before it, what is bonded to it after; a
   // lining is tested before anything covers it; a drain's lower part cannot be set under mortar that lies.
-  expect_order(over_liner(), {"Set the drain's lower part", "Build the threshold", "Pack the pre-slope",
-                              "Liner on the set pre-slope", "Flood test of the liner", "Wall board before the liner",
-                              "then the top coat", "Waterproof the walls", "Tile"});
-  expect_order(under_membrane(), {"Set the drain's lower part", "Build the threshold", "Pack the sloped bed",
-                                  "Wall board", "Membrane bonded", "Flood test", "Tile"});
+  // By the solids: the bed lies under the threshold too.
+  expect_order(over_liner(), {"Set the drain's lower part", "Set a form along the entry", "Pack the pre-slope",
+                              "Build the threshold", "Liner on the set pre-slope", "Flood test of the liner",
+                              "Wall board before the liner", "then the top coat", "Waterproof the walls", "Tile"});
+  expect_order(under_membrane(), {"Set the drain's lower part", "Set a form along the entry", "Pack the sloped bed",
+                                  "Build the threshold", "Wall board", "Membrane bonded", "Flood test", "Tile"});
 }
 
 TEST(SiteBuiltSheets, TheRoughThresholdIsToldToWhoeverBuildsIt) {

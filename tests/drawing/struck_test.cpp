@@ -92,10 +92,10 @@ TEST(Struck, ABaseThatDoesNotGoInIsVoidOnThePlanAndWhereItCatches) {
     EXPECT_TRUE(says(wall, number_of(drop.least_at_mm, false) + "  VOID: the base catches here, " +
                                number_of(-drop.least_mm, false) + " too far in"))
         << leaning;
-    EXPECT_EQ(struck(d.sheet("wall-back")), 0u) << leaning;
+    EXPECT_EQ(struck(d.sheet("wall-back")), 2u) << leaning << ": its upstand, larger, and nothing of the wall";
     for (const Sheet* sheet : {&plan, &wall}) {
-      ASSERT_FALSE(sheet->notes.empty());
-      EXPECT_NE(sheet->notes.front().find("DO NOT SET THE BASE"), std::string::npos) << sheet->notes.front();
+      ASSERT_EQ(sheet->holds, std::vector<std::string>{"DO NOT SET THE BASE: IT DOES NOT GO IN"});
+      EXPECT_TRUE(says(*sheet, sheet->holds.front())) << "over the notes";
     }
     bool told = false;
     for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))

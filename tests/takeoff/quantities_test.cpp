@@ -87,7 +87,7 @@ TEST(Bags, WithoutAYieldThereIsAVolumeAndNoBag) {
     const bool metric = unit == job::UnitSystem::metric;
     EXPECT_NEAR(bags.buy, metric ? 1.1 * 28.316846592 : 1.1, 1e-9);
     EXPECT_EQ(bags.buy_unit, metric ? "L" : "ft3");
-    EXPECT_THAT(bags.basis, HasSubstr("no bag_yield"));
+    EXPECT_THAT(bags.basis, HasSubstr("yield is not said (bed.bag_yield)"));
   }
 }
 

@@ -7,8 +7,8 @@
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
 #include "takeoff/finish.hpp"
-#include "takeoff/need.hpp"
 #include "takeoff/item.hpp"
+#include "takeoff/need.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
@@ -90,6 +90,11 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   const auto rows = takeoff::take_off(job, facts, {});
   ASSERT_TRUE(row_of(rows, "threshold, rough"));
   EXPECT_NEAR(row_of(rows, "threshold, rough")->quantity, 5, 1e-6);
+  // It stands on the bed, whose solid lies under it too: before that a form holds the bed.
+  EXPECT_NEAR(takeoff::forms_mm(job, facts), 60 * in, 1e-6);
+  ASSERT_TRUE(row_of(rows, "edge forms"));
+  EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 5, 1e-6);
+  EXPECT_NE(row_of(rows, "edge forms")->basis.find("under the threshold"), std::string::npos);
   EXPECT_FALSE(row_of(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
 }
 
@@ -110,7 +115,7 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 7, 1e-9);
   EXPECT_NEAR(row_of(rows, "edge forms")->buy, 7, 1e-9);
   EXPECT_EQ(row_of(rows, "edge forms")->buy_unit, "ft");
-  EXPECT_NE(row_of(rows, "edge forms")->basis.find("neither wall nor bench nor threshold"), std::string::npos);
+  EXPECT_NE(row_of(rows, "edge forms")->basis.find("neither wall nor bench bounds"), std::string::npos);
   ASSERT_TRUE(row_of(rows, "reinforcement"));
   EXPECT_NEAR(row_of(rows, "reinforcement")->quantity, 10, 1e-9);
   EXPECT_NEAR(row_of(rows, "reinforcement")->buy, 11, 1e-9);

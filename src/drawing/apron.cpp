@@ -1,0 +1,110 @@
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include <TopExp_Explorer.hxx>
+
+#include "drawing/bench.hpp"
+#include "drawing/steps.hpp"
+#include "job/layout.hpp"
+
+namespace fallwright::drawing {
+
+/// The way from the bench's wall to its front, in the alcove.
+gp_Dir front_of(const job::Job& job) {
+  switch (job.bench->place) {
+    case job::Side::left:
+      return gp::DX();
+    case job::Side::right:
+      return gp_Dir{-1, 0, 0};
+    default:  // at the back
+      break;
+  }
+  return gp_Dir{0, -1, 0};
+}
+/// A place in plan off the bench's frame, on the side that a direction points to.
+Point before_bench(const parts::Model& model, const gp_Dir& toward) {
+  constexpr double off = 250;
+  const survey::Rect plan = job::lay_out(model.job).bench;
+  const Point middle{(plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2};
+  return {middle.x + toward.X() * (plan.width() / 2 + off), middle.y + toward.Y() * (plan.depth() / 2 + off)};
+}
+
+namespace {
+
+using parts::Role;
+
+/// A stretch of the apron's foot as it is seen from the front, from left to right, and how high it is there.
+struct Foot {
+  double from = 0, to = 0, z = 0;
+};
+
+/// On the solid: level faces of the seat block that lie below its deck.
+std::vector<Foot> apron_feet(const Subject& s) {
+  const TopoDS_Shape& seat = s.model.first(Role::seat_block)->shape;
+  const View view = view_from(front_of(s.job()));
+  double deck = 0;
+  for (const facts::Part& p : s.facts.parts)
+    if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) deck = p.bbox_mm[2];
+  std::vector<Foot> feet;
+  for (TopExp_Explorer it{seat, TopAbs_FACE}; it.More(); it.Next()) {
+    const Frame f = extent(it.Current(), view);
+    if (f.height() < 0.01 && f.y0 < deck) feet.push_back({f.x0, f.x1, f.y0});
+  }
+  std::sort(feet.begin(), feet.end(), [](const Foot& a, const Foot& b) { return a.from < b.from; });
+  return feet;
+}
+
+/// What the apron's foot is notched over where it stands that high.
+std::string under_apron(const facts::Facts& facts, double z) {
+  constexpr double same = 0.5;
+  const auto at = [&](const std::optional<double>& height) { return height && std::abs(*height - z) < same; };
+  if (at(facts.heights.upstand_top_mm)) return "over the base's upstand";
+  return at(facts.heights.threshold_greatest_mm) ? "over the threshold" : "over the rim";
+}
+
+}  // namespace
+
+/// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
+void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
+  const std::vector<Foot> feet = apron_feet(s);
+  const parts::Solid& seat = *s.model.first(Role::seat_block);
+  const View view = view_from(front_of(s.job()));
+  const Frame f = extent(seat.shape, view);
+  const double t = pen.text_mm(), shift = x - f.x0;
+  pen.add(project({seat.shape}, view, false), {shift, 0});
+  std::vector<double> xs{f.x0 + shift};
+  std::map<long, Level> heights;  // each once
+  const bool settled = !base_is_void(s);
+  for (const Foot& foot : feet) {
+    xs.push_back(foot.to + shift);
+    const std::string height = settled ? pen.words(foot.z) : "HOLD";
+    heights.emplace(std::lround(foot.z * 10), Level{height + "  apron's foot " + under_apron(s.facts, foot.z), foot.z});
+  }
+  pen.chain(xs, f.y0, f.y0 - 3 * t, {}, true);
+  std::vector<Level> levels;
+  for (const auto& [mark, level] : heights) levels.push_back(level);
+  pen.ladder(f.x1 + shift + t, levels);
+  sheet.notes.emplace_back(
+      "Where the base does not turn up beside the bench the apron goes down to its rim: notched at its ends over what "
+      "rises there. Cut the notches dry, and try it before adhesive.");
+}
+
+/// On a sheet of its own.
+Sheet draw_notches(const Subject& s) {
+  return on_page("bench-apron", "Seat block: notches in the apron's foot", s.job(), [&](Sheet& sheet, Pen& pen) {
+    sheet.sight = eye_at(before_bench(s.model, front_of(s.job())), front_of(s.job()));
+    sheet.notes = {"The seat block from its front. Heights from the datum, the highest subfloor spot under the base."};
+    add_notches(sheet, pen, s, 0);
+  });
+}
+
+std::string sheet_of_notches(const job::Job& job) {
+  return is_small(paper_of(job)) ? "{bench-apron}" : "{bench-side}";
+}
+
+bool apron_is_notched(const Subject& subject) {
+  return subject.job().bench && apron_feet(subject).size() > 1;
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,64 @@
+#include "drawing/steps.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+#include "drawing/views.hpp"
+#include "rules/words.hpp"
+#include "units/words.hpp"
+
+namespace fallwright::drawing {
+
+std::string in_words(std::string words) {
+  for (std::size_t at = words.find('{'); at != std::string::npos; at = words.find('{', at)) {
+    const std::size_t end = words.find('}', at);
+    if (end == std::string::npos) break;
+    words.replace(at, end + 1 - at, "the " + words.substr(at + 1, end - at - 1) + " sheet");
+  }
+  return words;
+}
+
+bool stands_on_upstand(const job::Job& job) {
+  const auto& sides = job.base.upstands;
+  return job.bench && !job.base.is_site_built() && !job.bench->apron_thickness.is_zero() &&
+         !job.base.upstand_thickness.is_zero() &&
+         std::find(sides.begin(), sides.end(), job.bench->place) != sides.end();
+}
+
+Step held_back(Step step, const rules::Result& fails, const std::string& head) {
+  step.hold = true;
+  step.what = head + ". Then: " + step.what;
+  step.measure = "no number is given: the check '" + fails.title + "' fails";
+  return step;
+}
+
+std::string lifts(const job::Job& job, const std::vector<rules::Result>& results) {
+  for (const rules::Result& r : results)
+    if (r.id == "bed.greatest" && r.limit.greatest &&
+        (r.outcome == rules::Outcome::caution || r.outcome == rules::Outcome::fail))
+      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
+             first_clause(r.where) + ".";
+  return "";
+}
+
+std::string wall_work(const job::Job& job, bool furring) {
+  std::vector<std::string> work;
+  if (!job.walls.existing) work.emplace_back("frame the walls");
+  if (furring) work.emplace_back("fur the studs");
+  if (!job.walls.blocking.empty()) work.emplace_back("set blocking");
+  if (work.empty()) return "Look at the studs that stand: faces in line.";
+  std::string words = units::listed(work) + ", faces flush.";
+  words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
+  return words;
+}
+
+bool rises_beside_bench(const job::Job& job) {
+  const auto turns_up = [&](job::Side side) {
+    const auto& up = job.base.upstands;
+    return std::find(up.begin(), up.end(), side) != up.end();
+  };
+  if (job.bench->place == job::Side::back) return turns_up(job::Side::left) || turns_up(job::Side::right);
+  return !job.base.threshold.width.is_zero() || turns_up(job::Side::back);
+}
+
+}  // namespace fallwright::drawing
