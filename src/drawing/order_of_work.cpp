@@ -11,7 +11,6 @@
 #include "rules/levelling.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
-#include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -124,7 +123,7 @@ class Order {
   /// Of the base or the seat block: the top edges of its upstands that are flashed.
   std::string flashed(facts::Role of) const {
     double mm = 0;
-    for (const facts::Flashing& seam : takeoff::flashings_of(job_, f_))
+    for (const facts::Flashing& seam : f_.finish.flashings)
       if (seam.of == of) mm += seam.length_mm;
     return mm > 0 ? len(mm) : "";
   }

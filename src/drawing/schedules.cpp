@@ -6,7 +6,6 @@
 #include "drawing/piece.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
-#include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"
 
@@ -88,7 +87,7 @@ std::string counted_each(int count, const std::string& fastener) {
 
 /// Of the base's upstand on one side, where fasteners are bought at all.
 void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job::Side side) {
-  const std::vector<facts::Flashing> tops = takeoff::flashings_of(s.job(), s.facts);
+  const std::vector<facts::Flashing>& tops = s.facts.finish.flashings;
   const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Flashing& edge) {
     return edge.of == facts::Role::base && edge.side == side;
   });

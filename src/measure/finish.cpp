@@ -267,7 +267,12 @@ class Finisher {
     return low < finish_.top_mm ? finish_.top_mm - low : 0;
   }
 
-  /// Along the outer top edges of upstands; `open` is the side that faces neither wall nor bench.
+  bool turns_up(Side side) const {
+    const auto& up = job_.base.upstands;
+    return std::find(up.begin(), up.end(), side) != up.end();
+  }
+
+  /// Along the outer top edges of upstands; `towards`: of the base the bench's side, of the seat block the base's.
   void flashings(parts::Role role, std::optional<Side> towards) {
     const parts::Solid& solid = *model_.first(role);
     const auto box = parts::box_of(solid);
@@ -284,6 +289,7 @@ class Finisher {
       const bool bench = role == parts::Role::base && towards && side == *towards;
       if (role == parts::Role::seat_block && side == *towards) continue;
       if (!bench && !walled(side)) continue;
+      if (role == parts::Role::base && !turns_up(side)) continue;  // the end of a neighbour's upstand is no edge of its
       double length = 0;
       for (const Edge& e : tops)
         if (along(e, plan, side)) length += e.length;

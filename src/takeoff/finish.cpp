@@ -38,8 +38,6 @@ class List {
   List(const job::Job& job, const facts::Facts& facts)
       : buy_{job.buy},
         finish_{facts.finish},
-        flashings_{flashings_of(job, facts)},
-        corners_{flashing_corners(job, facts)},
         u_{units_of(job)},
         on_liner_{job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner} {}
 
@@ -80,16 +78,17 @@ class List {
   void flashing() {
     double length = 0;
     bool of_seat = false;
-    for (const facts::Flashing& seam : flashings_) {
+    for (const facts::Flashing& seam : finish_.flashings) {
       length += seam.length_mm;
       of_seat = of_seat || seam.of == facts::Role::seat_block;
     }
     if (length == 0) return;
-    const double laps = corners_ * 2 * buy_.flashing.lap.in_mm();
+    const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
     add({"flashing over upstands", u_.length(length + laps), u_.length_unit(), 0,
          u_.length(buy_.flashing.length ? buy_.flashing.length->in_mm() : 0), "pieces",
          "upstands of " + std::string{of_seat ? "base and seat block" : "base"} + ", their top edges, with " +
-             std::to_string(corners_) + (corners_ == 1 ? " corner" : " corners") + " lapped both ways"});
+             std::to_string(finish_.flashing_corners) + (finish_.flashing_corners == 1 ? " corner" : " corners") +
+             " lapped both ways"});
   }
 
   double lap_mm2() const {
@@ -169,8 +168,6 @@ class List {
 
   const job::Buy& buy_;
   const facts::Finish& finish_;
-  std::vector<facts::Flashing> flashings_;
-  int corners_;
   Units u_;
   bool on_liner_;
   std::vector<Row> rows_;
@@ -231,31 +228,6 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
-std::vector<facts::Flashing> flashings_of(const job::Job& job, const facts::Facts& facts) {
-  std::vector<facts::Flashing> tops = facts.finish.flashings;
-  const auto& up = job.base.upstands;
-  std::erase_if(tops, [&](const facts::Flashing& top) {
-    return top.of == facts::Role::base && std::find(up.begin(), up.end(), top.side) == up.end();
-  });
-  return tops;
-}
-
-static int corners_of(const std::vector<facts::Flashing>& flashings) {
-  using survey::Side;
-  const auto has = [&](facts::Role of, Side side) {
-    return std::any_of(flashings.begin(), flashings.end(),
-                       [&](const facts::Flashing& top) { return top.of == of && top.side == side; });
-  };
-  int corners = 0;
-  for (const facts::Role of : {facts::Role::base, facts::Role::seat_block})
-    for (const Side side : {Side::left, Side::right}) corners += has(of, Side::back) && has(of, side);
-  return corners;
-}
-
-int flashing_corners(const job::Job& job, const facts::Facts& facts) {
-  return facts.finish.flashing_corners - corners_of(facts.finish.flashings) + corners_of(flashings_of(job, facts));
-}
-
 int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand) {
   return static_cast<int>(count_along(upstand.length_mm, job.buy.fasteners.upstand)) + 1;
 }
@@ -271,7 +243,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
-  for (const facts::Flashing& seam : flashings_of(job, facts))
+  for (const facts::Flashing& seam : facts.finish.flashings)
     if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, seam);
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {

@@ -1,10 +1,7 @@
-/// Geometry of beads and notches, and which edges are flashed.
+/// Geometry of beads and notches.
 #pragma once
 
-#include <vector>
-
-#include "facts/facts.hpp"
-#include "job/job.hpp"
+#include "job/buy.hpp"
 
 namespace fallwright::takeoff {
 
@@ -14,11 +11,5 @@ double section_of(const job::Sealant& sealant);
 /// Mean depth of mortar that a notched trowel leaves, mm: width x depth over width and tooth for rectangles, half the
 /// depth for triangles that touch.
 double depth_of(const job::Bond& bond);
-
-/// Top edges that are flashed: of the base those of sides that turn up. The end of a neighbour's upstand lies on a side
-/// that does not, and is none.
-std::vector<facts::Flashing> flashings_of(const job::Job& job, const facts::Facts& facts);
-/// Where two of them meet.
-int flashing_corners(const job::Job& job, const facts::Facts& facts);
 
 }  // namespace fallwright::takeoff

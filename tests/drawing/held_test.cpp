@@ -13,7 +13,6 @@
 #include "outside/drawn.hpp"
 #include "support/run.hpp"
 #include "support/sample.hpp"
-#include "takeoff/finish.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -178,14 +177,14 @@ TEST(Lapped, AnEdgeThatDoesNotTurnUpHasNoFlashingAndNoScrews) {
     const Drawn d = drawn(lapped(mirrored), false);
     double mm = 0;
     std::size_t of_base = 0;
-    for (const facts::Flashing& top : takeoff::flashings_of(d.model->job, d.facts))
+    for (const facts::Flashing& top : d.facts.finish.flashings)
       if (top.of == facts::Role::base) ++of_base, mm += top.length_mm;
     EXPECT_EQ(of_base, 2u);
     EXPECT_NEAR(mm, 93.5 * 25.4, 0.01);
-    EXPECT_EQ(takeoff::flashing_corners(d.model->job, d.facts), 2);
+    EXPECT_EQ(d.facts.finish.flashing_corners, 2);
   }
   const Drawn all = drawn(demo("tannery-lane-2a"), false);
-  EXPECT_EQ(takeoff::flashing_corners(all.model->job, all.facts), 3);
+  EXPECT_EQ(all.facts.finish.flashing_corners, 3);
 }
 
 TEST(Lapped, WhereTheApronStandsOnScrewsThatIsSaid) {
