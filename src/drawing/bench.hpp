@@ -1,8 +1,6 @@
 /// What the sheets of the bench share. Inside `drawing` only.
 #pragma once
 
-#include <gp_Dir.hxx>
-
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {

@@ -1,4 +1,4 @@
-/// Solids as an eye far off sees them: which parts of their edges nothing before them hides.
+/// Solids as an eye far off sees them: which parts of their edges nothing before them hides. Inside `drawing` only.
 #pragma once
 
 #include <array>

@@ -36,7 +36,7 @@ KERNEL_IN_SOURCES = {"brep", "parts", "intake", "measure", "study", "drawing", "
 INNER_HEADERS = {  # seen by their own room only
     "measure/alcove.hpp", "measure/apart.hpp", "measure/detail.hpp", "measure/foremost.hpp", "measure/rim.hpp", "measure/sides.hpp",
     "measure/surface.hpp",
-    "drawing/projection.hpp", "drawing/pen.hpp", "drawing/views.hpp",
+    "drawing/projection.hpp", "drawing/pen.hpp", "drawing/scene.hpp", "drawing/views.hpp",
     "exchange/document.hpp", "exchange/mesh.hpp", "exchange/palette.hpp", "exchange/stl.hpp",
     "intake/faces.hpp", "intake/step_solid.hpp",
 }
