@@ -6,6 +6,7 @@
 #include "drawing/detail.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::drawing {
 
@@ -147,6 +148,12 @@ void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
   }
 }
 
+/// A length as it is judged, without its unit, which the title block says.
+std::string bare(std::string length) {
+  length.erase(length.find_first_of(" \""));
+  return length;
+}
+
 void add_extremes(Pen& pen, const Subject& s) {
   const facts::Bed& bed = s.facts.bed;
   const auto at = [&](const facts::Point& p, const std::string& words) {
@@ -156,8 +163,8 @@ void add_extremes(Pen& pen, const Subject& s) {
              {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::correction);
     pen.name({p[0], p[1]}, {p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
   };
-  at(bed.least_at_mm, "thinnest " + pen.words(bed.least_mm));
-  at(bed.greatest_at_mm, "thickest " + pen.words(bed.greatest_mm));
+  at(bed.least_at_mm, "thinnest " + bare(rules::text_or_less(bed.least_mm, rules::Unit::mm, s.job())));
+  at(bed.greatest_at_mm, "thickest " + bare(rules::text_or_more(bed.greatest_mm, rules::Unit::mm, s.job())));
 }
 
 }  // namespace

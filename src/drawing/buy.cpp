@@ -45,7 +45,7 @@ std::vector<std::string> advice(const Subject& subject) {
   std::vector<std::string> notes;
   if (in_doubt)
     notes.push_back("HOLD the base" + std::string{job.bench ? ", the seat block whose apron stands on it" : ""} +
-                    " and the mortar of its bed: '" + in_doubt->title + "' fails, see {inspection}.");
+                    " and the mortar of its bed: '" + in_doubt->title + "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");

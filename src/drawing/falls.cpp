@@ -167,7 +167,7 @@ void add_window(Pen& pen, const Subject& s) {
     return places;
   };
   const rules::Levelling& window = s.judgement.base_levelling;
-  if (window.broken) return;
+  if (window.broken || rejected_base(s)) return;
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
     const bool none = most == rules::text_at_most(0, s.job());
@@ -398,8 +398,10 @@ std::vector<Sheet> draw_falls(const Subject& subject) {
   if (!is_small(paper_of(subject.job()))) return sheets;
   Sheet any = sheets.front();  // for its unit alone
   for (Sheet& sheet : on_pages("falls-table", "Falls: every plane", subject.job(), plane_columns(),
-                               plane_rows(Pen{any, 1}, subject), {"The planes are those of {falls}."}))
+                               plane_rows(Pen{any, 1}, subject), {"The planes are those of {falls}."})) {
+    warn(sheet, base_warning(subject));
     sheets.push_back(std::move(sheet));
+  }
   return sheets;
 }
 

@@ -105,9 +105,13 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
                metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
                metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
   };
-  for (const facts::Dip& dip : s.facts.flood.dips) row(dip, "");
-  for (const rules::FloodLevel& level : rules::flood_levels(s.job(), s.facts, s.judgement.results))
-    row(level.dip, ", " + level.what);
+  if (rejected_base(s)) {
+    table.row({"HOLD until the base is settled", "none", "none"});
+  } else {
+    for (const facts::Dip& dip : s.facts.flood.dips) row(dip, "");
+    for (const rules::FloodLevel& level : rules::flood_levels(s.job(), s.facts, s.judgement.results))
+      row(level.dip, ", " + level.what);
+  }
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
     table.row({blank, "", ""});
 }

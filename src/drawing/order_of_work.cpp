@@ -232,8 +232,11 @@ class Order {
 
   void dry() {
     if (joists())
-      add({false, "crew", "Felt on the deck, laps and turn-ups flat; cut it out at the bore.", row(Item::felt),
-           "the deck is wet, or a fastener stands proud", "felt"});
+      add({false, "crew",
+           std::string{"Felt on the deck, laps and turn-ups flat; "} +
+               (unsettled_drain(s_.judgement.results) ? "leave it whole at the drain until its place is settled."
+                                                      : "cut it out at the bore."),
+           row(Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     Step fit{
         true, "crew",
@@ -312,8 +315,7 @@ class Order {
                      "'s line so that mortar can be packed under it." +
                      around(" ", rejected_ ? "" : lifts(job_, s_.judgement.results)),
                  "holdback " + len(job_.bed.holdback.in_mm()) + ", collar " + len(job_.bed.collar.in_mm()) +
-                     ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + len(f_.bed.least_mm) + " to " +
-                     len(f_.bed.greatest_mm) + " thick once set",
+                     ", past the line " + len(job_.bed.overrun.in_mm()) + "; " + bed_thickness(job_, f_) + " once set",
                  "it stiffens before the base is in", "bed"});
   }
 
@@ -384,10 +386,10 @@ class Order {
                    base.empty() ? "nothing of the base turns up"
                                 : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
                    "the bead has a gap, or the flashing is pierced"});
-    add({false, "crew",
+    add_on_base(
+        {false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
-         "says: "
-         "weight or clamps until it has taken." +
+         "says: weight or clamps until it has taken." +
              std::string{!lapped_edges(job_, true).empty() && rises_beside_bench(job_)
                              ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
                              : ""},
@@ -396,9 +398,9 @@ class Order {
              (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
          "the seat falls away from the base", "seat"});
     if (!own.empty())
-      add({false, "crew", "Flash the seat block's own upstands at the walls.",
-           own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
-           "the seat's flashing ends short of the wall's waterproofing"});
+      add_on_base({false, "crew", "Flash the seat block's own upstands at the walls.",
+                   own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+                   "the seat's flashing ends short of the wall's waterproofing"});
   }
 
   void tight() {

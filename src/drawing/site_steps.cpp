@@ -93,9 +93,8 @@ class Building {
                      (two.empty() ? "" : two + " ") +
                      "Wet mortar "
                      "burns skin and eyes: gloves, goggles, water at hand.",
-                 span(&facts::ScreedMark::bed_mm) + "; " + len(s_.facts.bed.least_mm) + " to " +
-                     len(s_.facts.bed.greatest_mm) + " thick; " + (liner() ? "for pre-slope and top coat " : "") +
-                     any_.mixing,
+                 span(&facts::ScreedMark::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
+                     (liner() ? "for pre-slope and top coat " : "") + any_.mixing,
                  "a level laid on a fall shows less than {falls} has", "bed"});
   }
 
@@ -153,6 +152,11 @@ class Building {
 };
 
 }  // namespace
+
+std::string bed_thickness(const job::Job& job, const facts::Facts& facts) {
+  return rules::text_or_less(facts.bed.least_mm, rules::Unit::mm, job) + " to " +
+         rules::text_or_more(facts.bed.greatest_mm, rules::Unit::mm, job) + " thick";
+}
 
 std::string rough_threshold(const job::Job& job, const facts::Facts& facts) {
   const auto threshold = takeoff::threshold_of(job, facts);

@@ -50,6 +50,9 @@ bool rises_beside_bench(const job::Job& job);
 /// "Mortar in two lifts where it lies thicker than 2\": thickest at ..."; empty where one will do.
 std::string lifts(const job::Job& job, const std::vector<rules::Result>& results);
 
+/// "1/2" to 2-1/16" thick": as it is judged.
+std::string bed_thickness(const job::Job& job, const facts::Facts& facts);
+
 /// How high and how wide a threshold is built that is made on site, and what is laid on it later; empty: there is none.
 std::string rough_threshold(const job::Job& job, const facts::Facts& facts);
 

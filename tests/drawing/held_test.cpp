@@ -171,6 +171,26 @@ TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {
   for (const Sheet& sheet : site.sheets) EXPECT_FALSE(reads(sheet, "LAPPED")) << sheet.name;
 }
 
+TEST(Held, WaterFeltAndSeatWaitWithTheBase) {
+  // Source: the drain's place is not settled: no height of water is known, no bore to cut felt out at, and the apron
+  // stands on the base. In flat 2A, the same room without, all of it has its numbers.
+  const auto step_of = [](const Drawn& d, const std::string& words) {
+    const std::vector<Step> steps =
+        steps_of(d.model->job, {d.facts, d.cuts, {}, takeoff::take_off(d.model->job, d.facts, {}), d.judgement});
+    const auto found = std::find_if(steps.begin(), steps.end(),
+                                    [&](const Step& step) { return step.what.find(words) != std::string::npos; });
+    return found == steps.end() ? Step{} : *found;
+  };
+  const Drawn& held = failing(job::PaperSize::letter);
+  EXPECT_TRUE(reads(held.sheet("inspection-flood"), "HOLD until the base is settled"));
+  EXPECT_EQ(held.sheet("falls-table").holds.size(), 1u);
+  EXPECT_THAT(step_of(held, "Felt on the deck").what, testing::HasSubstr("leave it whole at the drain"));
+  EXPECT_TRUE(step_of(held, "Adhesive on every face").hold);
+  const Drawn sound = drawn(demo("tannery-lane-2a"), false);
+  EXPECT_THAT(step_of(sound, "Felt on the deck").what, testing::HasSubstr("cut it out at the bore"));
+  EXPECT_FALSE(step_of(sound, "Adhesive on every face").hold);
+}
+
 TEST(Lapped, AnEdgeThatDoesNotTurnUpHasNoFlashingAndNoScrews) {
   // Source: by hand: back 57-1/2 and right 36 turn up; they meet once, and the seat's two once.
   for (const bool mirrored : {false, true}) {
