@@ -63,6 +63,12 @@ std::string under_apron(const facts::Facts& facts, double z) {
   return at(facts.heights.threshold_greatest_mm) ? "over the threshold" : "over the rim";
 }
 
+/// What stands at the right end of the seat as it is seen from its front, or at its left.
+const char* end_of_seat(const job::Job& job, const View& view, bool right) {
+  if (job.bench->place == job::Side::back) return (view.right.X() > 0) == right ? "RIGHT WALL" : "LEFT WALL";
+  return (view.right.Y() > 0) == right ? "BACK WALL" : "ENTRY";
+}
+
 }  // namespace
 
 /// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
@@ -73,6 +79,9 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
   const Frame f = extent(seat.shape, view);
   const double t = pen.text_mm(), shift = x - f.x0;
   pen.add(project({seat.shape}, view, false), {shift, 0});
+  for (const bool right : {false, true})  // it is cut lying on its back
+    pen.label({(right ? f.x1 : f.x0) + shift, f.y1 + t}, end_of_seat(s.job(), view, right),
+              right ? Anchor::right : Anchor::left, 0.8);
   std::vector<double> xs{f.x0 + shift};
   std::map<long, Level> heights;  // each once
   const bool settled = !base_is_void(s);

@@ -297,7 +297,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
                             asked + ": its frame is cut to whole marks, no higher than that.");
     if (!notched || small) return;
     const double x = frame_of(sheet).x1 + 5 * t;
-    pen.note({x, seat.y1 + 1.5 * t}, "Seat block from its front: notches in the apron's foot");
+    pen.note({x, seat.y1 + 3 * t}, "Seat block from its front: notches in the apron's foot");
     add_notches(sheet, pen, subject, x);
   });
   if (!notched || !small) return {std::move(side)};

@@ -207,6 +207,21 @@ TEST(Lapped, AnEdgeThatDoesNotTurnUpHasNoFlashingAndNoScrews) {
   EXPECT_EQ(all.facts.finish.flashing_corners, 3);
 }
 
+TEST(Lapped, EndsOfTheNotchedSeatAreNamedOnEitherHand) {
+  // Source: the room: seen from the base a bench on the left has the entry at its left end, its mirror image at its
+  // right.
+  for (const bool mirrored : {false, true}) {
+    const Drawn d = drawn(lapped(mirrored), false);
+    const auto at = [&](const char* words) {
+      for (const Text& text : d.sheet("bench-side").texts)
+        if (text.words == words) return text.at.x;
+      ADD_FAILURE() << words;
+      return 0.0;
+    };
+    EXPECT_EQ(at("ENTRY") > at("BACK WALL"), mirrored);
+  }
+}
+
 TEST(Lapped, WhereTheApronStandsOnScrewsThatIsSaid) {
   // Source: the job: in flat 2A the base turns up at the bench, lapped it does not.
   const auto said = [](const job::Job& job) {
