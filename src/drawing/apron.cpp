@@ -10,7 +10,6 @@
 
 namespace fallwright::drawing {
 
-/// The way from the bench's wall to its front, in the alcove.
 gp_Dir front_of(const job::Job& job) {
   switch (job.bench->place) {
     case job::Side::left:
@@ -22,7 +21,7 @@ gp_Dir front_of(const job::Job& job) {
   }
   return gp_Dir{0, -1, 0};
 }
-/// A place in plan off the bench's frame, on the side that a direction points to.
+
 Point before_bench(const parts::Model& model, const gp_Dir& toward) {
   constexpr double off = 250;
   const survey::Rect plan = job::lay_out(model.job).bench;
@@ -71,7 +70,6 @@ const char* end_of_seat(const job::Job& job, const View& view, bool right) {
 
 }  // namespace
 
-/// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
 void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
   const std::vector<Foot> feet = apron_feet(s);
   const parts::Solid& seat = *s.model.first(Role::seat_block);
@@ -99,7 +97,6 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
       "rises there. Cut the notches dry, and try it before adhesive.");
 }
 
-/// On a sheet of its own.
 Sheet draw_notches(const Subject& s) {
   return on_page("bench-apron", "Seat block: notches in the apron's foot", s.job(), [&](Sheet& sheet, Pen& pen) {
     sheet.sight = eye_at(before_bench(s.model, front_of(s.job())), front_of(s.job()));

@@ -35,9 +35,9 @@ using units::decimals;
 
 class List {
  public:
-  List(const job::Job& job, const facts::Facts& facts)
+  List(const job::Job& job, const facts::Finish& finish)
       : buy_{job.buy},
-        finish_{facts.finish},
+        finish_{finish},
         u_{units_of(job)},
         on_liner_{job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner} {}
 
@@ -176,7 +176,7 @@ class List {
 }  // namespace
 
 std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts) {
-  return List{job, facts}.rows(job.floor.kind == job::FloorKind::joists);
+  return List{job, facts.finish}.rows(job.floor.kind == job::FloorKind::joists);
 }
 
 namespace {
