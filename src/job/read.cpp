@@ -56,7 +56,7 @@ class JobReader {
     stop_if_faulty(faults_);
     walk(table_, "");
     tell_unknown();
-    read_unit();
+    read_kind();
     for (const Key& key : keys())
       if (!section_of(key).repeats()) read_key(key, key.path);
     for (const Section& section : sections())
@@ -173,11 +173,9 @@ class JobReader {
 
   const toml::node* find(const std::string& path) const { return table_.at_path(path).node(); }
 
-  /// The unit comes first: the meaning of bare numbers hangs on it; and the kind of base, on which hangs what belongs
-  /// to it.
-  void read_unit() {
-    if (const toml::node* node = find("job.unit"))
-      if (node->value<std::string>() == "mm") job_.unit = UnitSystem::metric;
+  /// The kind of base comes first: on it hangs which keys belong to it. (The unit is a key of the first table, ahead of
+  /// every number.)
+  void read_kind() {
     if (const toml::node* node = find("base.kind"))
       job_.base.kind = base_kind_of(node->value_or<std::string>("designed"));
   }

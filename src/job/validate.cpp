@@ -328,14 +328,15 @@ class Judge {
     const auto& [front_left, front_right, back_right, back_left] = at_.base_outline.corners();
     const auto stays_below = [&](const char* key, const char* what, double top, const survey::Point& p) {
       const double under = at_.floor_at(p.x, p.y) - b.shell.in_mm();
-      if (under > top - 2)
-        add(key, std::string{b.is_site_built() ? "the waterproofing" : "the shell's underside"} + " rises to within " +
-                     text(std::max(0.0, top - under)) + " of the top of " + what + "; at least " + text(2) +
-                     " is needed: " +
+      const double lacking = under - (top - 2), mark = units::tape_mark_mm(job_.unit == UnitSystem::metric);
+      if (lacking > 0)
+        add(key, std::string{b.is_site_built() ? "the waterproofing" : "the shell's underside"} + " rises " +
+                     (under < top ? "too near to the top of " : "to or past the top of ") + what + "; " +
+                     text(std::ceil(lacking / mark) * mark) + " more is needed between them: " +
                      (b.is_site_built()            ? "raise the edge or make what lies on it thicker (base.cover)"
                       : b.kind == BaseKind::bought ? "measure the shell, the rim and the edge again"
                                                    : "thicken the shell, raise the edge or take underside = \"flat\""));
-      return under <= top - 2;
+      return lacking <= 0;
     };
     for (const auto& [front, back] : {std::pair{front_left, back_left}, {front_right, back_right}})
       if ((!b.threshold.width.is_zero() && !stays_below("base.threshold.height", "the threshold",

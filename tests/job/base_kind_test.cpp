@@ -84,6 +84,16 @@ TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
   EXPECT_TRUE(has(faults_with(outside("")), "four sides and a diagonal fix a base's outline"))
       << faults_with(outside(""));
   EXPECT_TRUE(has(faults_with(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));
+  // Of ribs nothing is said before their outline is known: what was read wrong is read again first.
+  const string shallow = "deepest = \"1/8 in\"\n", other = "diagonal_from_back_right = \"70 in\"\n";
+  const auto with_ribs = [&](const string& diagonals) {
+    string text = outside(diagonals);
+    const string depth = "rib_depth = \"1/2 in\"\n";
+    text.erase(text.find(depth), depth.size());
+    return faults_with(text.replace(text.find(ribs), ribs.size(), ribs + shallow));
+  };
+  EXPECT_TRUE(has(with_ribs(one), "base.ribs.")) << with_ribs(one);
+  EXPECT_FALSE(has(with_ribs(one + other), "base.ribs.")) << with_ribs(one + other);
   EXPECT_TRUE(has(faults_with(bought + ribs + "deepest = \"1-1/2 in\"\n[base.outside]\nback = \"60 in\"\n"),
                   "give either this or [base.outside]"));
 }

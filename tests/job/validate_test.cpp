@@ -176,6 +176,27 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   EXPECT_THAT(told([](Job& j) { j.bench->frame.kind = FrameKind::steel; }), HasSubstr("2x4 is no steel stud"));
 }
 
+TEST(Contradictions, AShellStaysTwoMillimetresBelowTheTopsOfItsEdges) {
+  // Source: our own: 2 mm of material stay between a shell's underside and an edge's top. By hand: what the top is
+  // lowered by is what its shell comes nearer to it.
+  const auto lowered_to = [](double left_mm) {
+    return [left_mm](Job& j) {
+      j.base.underside = Underside::shell, j.base.shell = inches(1.0 / 8), j.base.threshold.width = inches(10);
+      const Layout at = lay_out(j);
+      const survey::Point front = at.base_outline.corners().front();
+      const double under = at.floor_at(front.x, front.y) - j.base.shell.in_mm();
+      const double top = std::min(at.threshold_inner, at.threshold_outer);
+      j.base.threshold.height = units::Length::mm(j.base.threshold.height.in_mm() + under + left_mm - top);
+    };
+  };
+  const auto refused = [](const std::string& inches) {
+    return testing::HasSubstr("rises too near to the top of the threshold; " + inches + " more is needed between them");
+  };
+  EXPECT_THAT(told(lowered_to(2.1)), testing::Not(testing::HasSubstr("of the threshold;")));
+  EXPECT_THAT(told(lowered_to(1.9)), refused("1/16\""));
+  EXPECT_THAT(told(lowered_to(0.2)), refused("1/8\""));  // 1.8 mm, up to the next mark
+}
+
 TEST(Contradictions, ATrapLiesBelowItsDrain) {
   // Source: common practice, no source: water falls from a drain into its trap. By the sample: the drain's top and
   // body.
