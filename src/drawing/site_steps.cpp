@@ -62,15 +62,18 @@ class Building {
                      " of bed; body in its bore, " +
                      rules::text_or_less(s_.facts.drain.body_to_bore_mm, rules::Unit::mm, job_) + " clear all round",
                  "it drips, or it moves under a hand", "drain"});
-    if (const double forms = takeoff::forms_mm(job_, s_.facts); forms > 0)
-      add_on_base({false, "crew", set_forms(), len(forms) + " of form", "a form moves under a hand"});
+    if (site_.forms_mm > 0)
+      add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form", "a form moves under a hand"});
   }
 
   std::string set_forms() const {
     const std::string open = "Set forms along the open edges, their tops at the marks.",
                       entry =
                           "Set a form along the entry: the bed runs on under the threshold to it, along the same fall.";
-    return !has_threshold() ? open : site_.forms_mm > 0 ? open + " " + entry : entry;
+    const auto& edges = s_.facts.edges;
+    const bool elsewhere =
+        std::any_of(edges.begin(), edges.end(), [](const facts::Edge& e) { return e.open() && !e.raised(); });
+    return !has_threshold() ? open : elsewhere ? open + " " + entry : entry;
   }
 
   /// On the bed, which runs on under it, and before what goes over both.

@@ -35,7 +35,7 @@ struct SiteBuilt {
   double at_flange_mm = 0;    ///< least plumb thickness of the bed round the drain's body
   double flange_top_mm = 0;   ///< the bed's top there, above the datum
   double cover_least_mm = 0;  ///< least plumb thickness of what lies on the waterproofing
-  double forms_mm = 0;        ///< length of edges that no wall, bench or threshold bounds
+  double forms_mm = 0;        ///< length of edges that no wall and no bench bounds
   double bed_fall_least = 0;  ///< of the bed's sloped top
   double bed_top_mm2 = 0;     ///< true area of it
 };

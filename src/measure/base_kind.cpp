@@ -155,7 +155,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
   for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
   const Rim rim{solid.shape};
   for (const facts::Edge& edge : facts.edges)
-    if (edge.open() && !edge.raised()) site.forms_mm += rim.reach(edge.side);
+    if (edge.open()) site.forms_mm += rim.reach(edge.side);  // a threshold stands on the bed, which runs on under it
   site.bed_fall_least = std::numeric_limits<double>::max();
   for (const TopoDS_Face& face : faces_of(model.first(parts::Role::bed)->shape)) {
     const auto n = outward(face);

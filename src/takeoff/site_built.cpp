@@ -24,17 +24,12 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
   return found;
 }
 
-double forms_mm(const job::Job& job, const facts::Facts& facts) {
-  const auto threshold = threshold_of(job, facts);
-  return (facts.site_built ? facts.site_built->forms_mm : 0) + (threshold ? threshold->length_mm : 0);
-}
-
 std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts) {
   std::vector<Row> rows;
   if (!facts.site_built) return rows;
   const facts::SiteBuilt& site = *facts.site_built;
   const Units u = units_of(job);
-  const double area = u.area(site.bed_top_mm2), forms = u.length(forms_mm(job, facts));
+  const double area = u.area(site.bed_top_mm2), forms = u.length(site.forms_mm);
   if (job.base.site.waterproofing == job::Waterproofing::liner) {
     rows.push_back(
         to_row({name_of(Item::liner), area, u.area_unit(), job.buy.membrane.waste, 0, "",

@@ -68,9 +68,6 @@ struct Threshold {
   std::optional<double> laid_on_mm;
 };
 std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& facts);
-/// What the bed of a base built on site is screeded against where no wall and no bench holds it: a threshold stands on
-/// the bed, which runs on under it.
-double forms_mm(const job::Job& job, const facts::Facts& facts);
 
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);

@@ -65,6 +65,19 @@ TEST(SiteBuilt, HoldsWhatTheRiseOverALevelOpeningHolds) {
   EXPECT_NEAR(b.facts.site_built->bed_fall_least, 15. / 850, 1e-9) << "right run: 1600 - 700 - 50";
 }
 
+TEST(SiteBuilt, ABedRunsOnUnderAThresholdToItsForm) {
+  // Source: by hand: the bed's solid reaches the entry's line under the threshold, 1600 long, where no wall holds it.
+  const Built b =
+      built(metric +
+            "[alcove]\nwidth = 1600\ndepth = 1000\n[base]\nkind = \"site-built\"\nrise = 15\n[base.threshold]\n"
+            "width = 100\nheight = 100\n[bed]\nleast = 30\n[drain]\nsize = 100\nfrom_left = 700\n"
+            "from_back = 450\nbody = 63\nrecess = 10\nbore = 90\n");
+  expect_sound(b);
+  ASSERT_TRUE(b.facts.site_built);
+  EXPECT_NEAR(part(b, "bed").bbox_mm[1], part(b, "base").bbox_mm[1], 1e-6);
+  EXPECT_NEAR(b.facts.site_built->forms_mm, 1600, 1e-6);
+}
+
 TEST(SiteBuilt, IsAConeOverTheRoomAsItWasMeasured) {
   // Source: closed form: planes from a level perimeter to one point are a pyramid upside down, whose volume over the
   // point's level is two thirds of base times rise, wherever the point lies; less a disc about it, in which a plane's
