@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "brep/properties.hpp"
+#include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -108,6 +109,54 @@ TEST(WorstCase, ASharperSurveyIsSurer) {
   ASSERT_EQ(a.size(), b.size());
   for (std::size_t i = 0; i < a.size(); ++i)
     EXPECT_LT(b[i].greatest - b[i].least, (a[i].greatest - a[i].least) * 0.7 + 1e-12) << a[i].what;
+}
+
+TEST(DrainWindow, IsNearestBesideTheJoistWithItsFallsThere) {
+  // Source: by hand: a joist stands from 847.5 to 892.5; a bore of 125 with 6.35 beside it is nearest to 850 at
+  // 847.5 - 62.5 - 6.35 = 778.65. There the longest run is the left one, to 12. A joist may lose a
+  // third of its depth to a hole, a sixth to a notch and a quarter at its end (IRC R502.8).
+  const auto model = parts::build(job::read(R"([job]
+name = "x"
+unit = "mm"
+[alcove]
+width = 1500
+depth = 1000
+[floor]
+deck = 22
+[floor.joists]
+stock = "45x195 mm"
+spacing = 400
+first = 70
+direction = "along-depth"
+[base]
+length = 1500
+width = 1000
+fall = "2 %"
+[base.upstands]
+thickness = 12
+[base.threshold]
+width = 100
+[drain]
+size = 100
+from_left = 850
+from_back = 450
+body = 80
+bore = 125
+)",
+                                            "x.toml"));
+  const facts::DrainWindow drain = drain_window(*model, measure::measure(*model).room.drain, 6.35);
+  ASSERT_TRUE(drain.any && drain.joists_known && drain.along_width);
+  EXPECT_NEAR(drain.now_mm[0], 850, 1e-6);
+  EXPECT_NEAR(drain.nearest_mm[0], 778.65, 1e-6);
+  EXPECT_NEAR(drain.nearest_mm[1], 550, 1e-6);
+  EXPECT_NEAR(drain.moved_mm, 850 - 778.65, 1e-6);
+  const double longest = 778.65 - 50 - 12;
+  EXPECT_NEAR(drain.least_fall, 0.02, 1e-9);
+  EXPECT_NEAR(drain.greatest_fall, 0.02 * longest / 388, 1e-9);
+  EXPECT_NEAR(drain.joist_depth_mm, 195, 1e-6);
+  EXPECT_NEAR(drain.hole_mm, 195 / 3., 1e-6);
+  EXPECT_NEAR(drain.notch_mm, 195 / 6., 1e-6);
+  EXPECT_NEAR(drain.end_notch_mm, 195 / 4., 1e-6);
 }
 
 }  // namespace
