@@ -81,6 +81,12 @@ TEST(StudyMap, HasItsNodesBordersAndMarksToScale) {
   EXPECT_NEAR(place_of(s, "19\"").y - y17, 2 * up, 1e-6);
   EXPECT_LT(place_of(s, "20\"").y, y17) << "below the map";
   EXPECT_LT(place_of(s, "17\"").x, x20) << "left of it";
+  EXPECT_NEAR(place_of(s, "drain.from_left").x, x20 + 2 * inch, 1e-6) << "below the middle of its axis";
+  const auto title =
+      std::find_if(s.texts.begin(), s.texts.end(), [](const Text& t) { return t.words == "bench.height"; });
+  ASSERT_NE(title, s.texts.end());
+  EXPECT_NEAR(title->at.y, y17 + up, 1e-6) << "beside the middle of its axis, read from the right";
+  EXPECT_EQ(title->rotation_deg, 90);
   ASSERT_FALSE(s.arcs.empty());
   EXPECT_NEAR(s.arcs[0].centre.x, x20 + 2 * inch, 1e-6);
   EXPECT_NEAR(s.arcs[0].centre.y, y17 + 1.5 * up, 1e-6);

@@ -228,6 +228,8 @@ TEST(Bearers, ASteelFramesJoistsRestInsideTheTracks) {
   EXPECT_NEAR(joist.bearing_mm2 / joist.width_mm / in, 1.25 - 0.0346 - 0.0764, 1e-5) << "what is left of the flange";
   EXPECT_EQ(joist.webs, 1);
   EXPECT_TRUE(joist.lipped);
+  EXPECT_NEAR(joist.lip_mm / in, 0.5, 1e-5) << "of a stud whose flange is 1-5/8";
+  EXPECT_NEAR(joist.weak_mm4, section_of("350S162-33").weak.inertia_mm4, 1e-6);
   EXPECT_FALSE(find(bearers, "plate").lipped);
   EXPECT_EQ(find(bearers, "plate").webs, 2) << "a track that lies flat bends on its flanges";
   EXPECT_NEAR(find(bearers, "deck").span_mm / in, 34.375 / 3 - 1.625, 1e-5);

@@ -252,5 +252,39 @@ TEST(JsonValues, OfTheBaseAsSetAndHowSureAllIs) {
   EXPECT_TRUE(Json::parse(report::to_json(unread.report()))["room"]["as_set"].is_null());
 }
 
+TEST(JsonValues, OfTheKindOfBase) {
+  // Source: the numbers put in here, field by field.
+  Sample site;
+  site.job.base.kind = job::BaseKind::site_built;
+  site.job.base.site.waterproofing = job::Waterproofing::liner;
+  site.job.base.site.line = units::Length::mm(900);
+  facts::SiteBuilt& built = site.facts.site_built.emplace();
+  built.at_flange_mm = 31, built.flange_top_mm = 32, built.cover_least_mm = 38.5, built.bed_fall_least = 0.0208;
+  built.bed_top_mm2 = 1.25e6, built.forms_mm = 1500.5;
+  built.marks = {{"back wall", 300, {310, 890}, -2, 41, 80.5, true}};
+  const Json mortar = Json::parse(report::to_json(site.report()))["base"];
+  EXPECT_EQ(mortar["kind"], "site-built");
+  EXPECT_TRUE(mortar["bought"].is_null());
+  EXPECT_EQ(mortar["site_built"],
+            R"({"waterproofing": "liner", "at_flange_mm": 31.0, "flange_top_mm": 32.0, "cover_least_mm": 38.5,
+    "bed_fall_least": 0.0208, "bed_top_mm2": 1.25e6, "forms_mm": 1500.5, "line_mm": 900.0, "marks": [{"line":
+    "back wall", "along_mm": 300.0, "at_mm": [310.0, 890.0], "corner": true, "subfloor_mm": -2.0, "bed_mm": 41.0,
+    "top_mm": 80.5}]})"_json);
+  Sample taped;
+  taped.job.base.kind = job::BaseKind::bought;
+  facts::Bought& bought = taped.facts.bought.emplace();
+  bought.drain_aside_mm = -12.5, bought.waste_aside_mm = 8, bought.density_kg_m3 = 1450, bought.waste_back_mm = -3;
+  bought.out_of_square_mm = 1.5, bought.bed_least_mm3 = 1e7, bought.bed_greatest_mm3 = 2e7;
+  const Json known = Json::parse(report::to_json(taped.report()))["base"];
+  EXPECT_EQ(known["kind"], "bought");
+  EXPECT_EQ(known["bought"],
+            R"({"drain_aside_mm": -12.5, "waste_aside_mm": 8.0, "waste_back_mm": -3.0, "density_kg_m3": 1450.0,
+    "out_of_square_mm": 1.5, "bed_least_mm3": null, "bed_greatest_mm3": null})"_json);
+  bought.ribs_known = false;
+  const Json range = Json::parse(report::to_json(taped.report()))["base"]["bought"];
+  EXPECT_EQ(range["bed_least_mm3"], 1e7);
+  EXPECT_EQ(range["bed_greatest_mm3"], 2e7);
+}
+
 }  // namespace
 }  // namespace fallwright
