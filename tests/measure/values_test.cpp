@@ -5,8 +5,12 @@
 #include <set>
 
 #include <gtest/gtest.h>
+#include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
+#include <gp_Trsf.hxx>
 
 #include "job/read.hpp"
+#include "measure/detail.hpp"
 #include "measure/measure.hpp"
 #include "measure/once.hpp"
 #include "parts/build.hpp"
@@ -183,6 +187,49 @@ TEST(Values, OfABenchsRailAndJoists) {
   ASSERT_NE(joist, values().bearers.end());
   EXPECT_NEAR(joist->weak_mm4, 95 * std::pow(45, 3) / 12, 1e-3);
   EXPECT_EQ(joist->lip_mm, 0) << "solid wood";
+}
+
+TEST(Values, OfTheJoistsThatARailHolds) {
+  // Source: by hand: the sample's bench is 36 in long with four joists 11-1/2 in apart from 3/4 in on, whichever end it
+  // stands at; across the back 72 in with six, 14.1 in apart. The rail is 1-1/2 in thick and as long as the bench.
+  for (const auto place : {job::Side::left, job::Side::right, job::Side::back}) {
+    job::Job job = sample::alcove();
+    job.bench->place = place;
+    if (place == job::Side::back) {
+      job.base.length = job.alcove.width;
+      job.alcove.depth = job.base.width + job.bench->depth;
+    }
+    const auto rail = measure_rail(parts::build_framing(job));
+    ASSERT_TRUE(rail) << name_of(place);
+    const bool back = place == job::Side::back;
+    EXPECT_NEAR(rail->thickness_mm, 1.5 * 25.4, 1e-6);
+    EXPECT_NEAR(rail->from_mm, 0, 1e-6) << name_of(place);
+    EXPECT_NEAR(rail->to_mm, (back ? 72 : 36) * 25.4, 1e-6) << name_of(place);
+    std::vector<double> at = rail->joists_at_mm;
+    std::sort(at.begin(), at.end());
+    ASSERT_EQ(at.size(), back ? 6u : 4u) << name_of(place);
+    for (std::size_t i = 0; i < at.size(); ++i)
+      EXPECT_NEAR(at[i], (0.75 + static_cast<double>(i) * (back ? 14.1 : 11.5)) * 25.4, 0.5 * 25.4 / 16)
+          << name_of(place) << " " << i << ", to the nearest mark of the tape";
+    EXPECT_NEAR(rail->joist_mm, 13 * 25.4, 1e-6) << name_of(place);
+  }
+}
+
+TEST(Values, OfJoistsThatDoNotReachARail) {
+  // Source: by hand: one of four joists pushed an inch away from the rail is held by it no more, on either hand.
+  for (const auto place : {job::Side::left, job::Side::right}) {
+    job::Job job = sample::alcove();
+    job.bench->place = place;
+    parts::Model model = parts::build_framing(job);
+    const auto joist = std::find_if(model.solids.begin(), model.solids.end(), [](const parts::Solid& s) {
+      return s.part.is(parts::Role::bench_frame, parts::Kind::joist);
+    });
+    ASSERT_NE(joist, model.solids.end());
+    gp_Trsf away;
+    away.SetTranslation({place == job::Side::left ? -25.4 : 25.4, 0, 0});
+    joist->shape = TopoDS::Solid(joist->shape.Moved(TopLoc_Location{away}));
+    EXPECT_EQ(measure_rail(model)->joists_at_mm.size(), 3u) << name_of(place);
+  }
 }
 
 TEST(Values, OfTheSeatsReach) {
