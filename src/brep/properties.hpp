@@ -11,6 +11,8 @@
 
 namespace fallwright::brep {
 
+struct Skin;
+
 struct Properties {
   double volume_mm3 = 0;  ///< signed: negative when the faces point inward
   double area_mm2 = 0;
@@ -29,6 +31,8 @@ std::array<double, 6> box_of(const TopoDS_Shape& shape);
 /// run along it in opposite senses, edges end at their corners, and on every face rings neither cross nor touch along a
 /// stretch, holes lie inside. Where a curve leaves it open the kernel is asked about that face.
 bool is_sound(const TopoDS_Shape& solid);
+/// The same where its skin, wherever it stands, and its volume are known.
+bool is_sound(const TopoDS_Shape& solid, const Skin& skin, double volume_mm3);
 
 /// The same in the kernel's own eyes: for tests, and for those who want its word.
 bool is_sound_to_kernel(const TopoDS_Shape& solid);

@@ -6,11 +6,10 @@
 
 #include <BRep_Tool.hxx>
 #include <Geom_Curve.hxx>
+#include <NCollection_DataMap.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopTools_DataMapOfShapeInteger.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopTools_ShapeMapHasher.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
@@ -32,31 +31,6 @@ bool is_closed_solid(const TopoDS_Shape& solid) {
   return true;
 }
 
-/// Parts of a solid that hang together along an edge alone have four faces there.
-bool two_faces_at_every_edge(const TopoDS_Shape& solid) {
-  TopTools_IndexedDataMapOfShapeListOfShape faces;
-  TopExp::MapShapesAndAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces);
-  for (int i = 1; i <= faces.Extent(); ++i)
-    if (faces(i).Extent() != 2 && !BRep_Tool::Degenerated(TopoDS::Edge(faces.FindKey(i)))) return false;
-  return true;
-}
-
-/// Every edge is run along once in each sense.
-bool senses_agree(const TopoDS_Shape& solid) {
-  TopTools_DataMapOfShapeInteger sum;  // by edge, whatever its sense
-  for (TopExp_Explorer face{solid, TopAbs_FACE}; face.More(); face.Next())
-    for (TopExp_Explorer edge{face.Current(), TopAbs_EDGE}; edge.More(); edge.Next()) {
-      const int sense = edge.Current().Orientation() == TopAbs_REVERSED ? -1 : 1;
-      if (int* known = sum.ChangeSeek(edge.Current()))
-        *known += sense;
-      else
-        sum.Bind(edge.Current(), sense);
-    }
-  for (TopTools_DataMapIteratorOfDataMapOfShapeInteger it{sum}; it.More(); it.Next())
-    if (it.Value() != 0) return false;
-  return true;
-}
-
 bool ends_at_its_corners(const TopoDS_Edge& edge) {
   if (BRep_Tool::Degenerated(edge)) return true;
   TopLoc_Location place;
@@ -69,11 +43,28 @@ bool ends_at_its_corners(const TopoDS_Edge& edge) {
          at(last).Distance(BRep_Tool::Pnt(to)) <= BRep_Tool::Tolerance(to) + weld_mm;
 }
 
-bool edges_end_at_corners(const TopoDS_Shape& solid) {
-  TopTools_IndexedMapOfShape edges;
-  TopExp::MapShapes(solid, TopAbs_EDGE, edges);
-  for (int i = 1; i <= edges.Extent(); ++i)
-    if (!ends_at_its_corners(TopoDS::Edge(edges(i)))) return false;
+/// How an edge is run along, over all faces.
+struct Run {
+  TopoDS_Edge edge;
+  int times = 0, sense = 0;
+};
+
+/// Two faces at every edge, run along once in each sense, and edges that end at their corners. (Parts of a solid that
+/// hang together along an edge alone have four faces there.)
+bool edges_are_sound(const TopoDS_Shape& solid) {
+  NCollection_DataMap<TopoDS_Shape, Run, TopTools_ShapeMapHasher> runs;  // by edge, whatever its sense
+  for (TopExp_Explorer it{solid, TopAbs_EDGE}; it.More(); it.Next()) {
+    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
+    Run* run = runs.ChangeSeek(edge);
+    if (!run) run = runs.Bound(edge, {edge});
+    ++run->times;
+    run->sense += edge.Orientation() == TopAbs_REVERSED ? -1 : 1;
+  }
+  for (decltype(runs)::Iterator it{runs}; it.More(); it.Next()) {
+    const Run& run = it.Value();
+    if (run.sense != 0 || (run.times != 2 && !BRep_Tool::Degenerated(run.edge)) || !ends_at_its_corners(run.edge))
+      return false;
+  }
   return true;
 }
 
@@ -128,10 +119,10 @@ double beside_corners(const Segment& s, const Segment& t) {
   return std::min({distance(s.from, t), distance(s.to, t), distance(t.from, s), distance(t.to, s)});
 }
 
-/// The rings of one face in its own plane.
+/// The rings of one face in its own plane, or of a cylinder that stands unrolled into one.
 class Rings {
  public:
-  explicit Rings(const Flat& flat) : flat_{flat} {
+  explicit Rings(const Flat& flat) : given_{flat.rings}, curves_{flat.curves} {
     const gp_Dir& n = flat.normal;
     const double x = std::abs(n.X()), y = std::abs(n.Y()), z = std::abs(n.Z());
     const int axis = z >= x && z >= y ? 3 : x >= y ? 1 : 2;
@@ -143,13 +134,36 @@ class Rings {
       for (const gp_Pnt& p : ring) {
         const gp_XYZ off = p.XYZ() - origin;
         points.push_back({off.Dot(u), off.Dot(v)});
-        level_ = level_ && std::abs(off.Dot(n.XYZ())) <= weld_mm;
+        on_it_ = on_it_ && std::abs(off.Dot(n.XYZ())) <= weld_mm;
       }
     }
   }
 
+  /// @pre it is about an axis. Round a whole cylinder that has no seam a ring does not close: then nothing is told.
+  explicit Rings(const Round& round) : given_{round.rings}, curves_{round.curves} {
+    const About& axis = *round.about;
+    for (const Ring& ring : round.rings) {
+      auto& points = rings_.emplace_back();
+      double turned = 0, before = 0;
+      for (std::size_t i = 0; i <= ring.size(); ++i) {
+        const gp_Pnt& p = ring[i % ring.size()];
+        const double x = p.X() - axis.x, y = p.Y() - axis.y, angle = std::atan2(y, x);
+        turned = i == 0 ? angle : turned + std::remainder(angle - before, 2 * M_PI);
+        before = angle;
+        on_it_ = on_it_ && std::abs(std::hypot(x, y) - axis.radius) <= weld_mm;
+        if (i < ring.size())
+          points.push_back({axis.radius * turned, p.Z()});
+        else
+          on_it_ = on_it_ && std::abs(axis.radius * turned - points.front().u) <= weld_mm;
+      }
+    }
+    // Of a hole's wall the eye stands inside, and sees it from the other side.
+    if (rings_.size() == 1 && twice_area(rings_.front()) < 0)
+      for (Point& p : rings_.front()) p.u = -p.u;
+  }
+
   Verdict verdict() const {
-    if (!level_ || !one_outer_ring()) return {false};
+    if (!on_it_ || !one_outer_ring()) return {false};
     Verdict verdict = stretches_apart();
     if (verdict.sound && !holes_lie_inside()) verdict.sound = false;
     return verdict;
@@ -183,9 +197,9 @@ class Rings {
     const auto on = [](const gp_Pnt& p, const Curve& curve) {
       return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld_mm;
     };
-    const gp_Pnt &a = flat_.rings[ring][from], &b = flat_.rings[ring][to];
+    const gp_Pnt &a = given_[ring][from], &b = given_[ring][to];
     double off = 0;
-    for (const Curve& curve : flat_.curves)
+    for (const Curve& curve : curves_)
       if (on(a, curve) && on(b, curve))
         off = std::max(
             off, curve.about ? std::min(a.Distance(b) / 50, units::tolerance::mesh_mm) : units::tolerance::mesh_mm);
@@ -255,9 +269,10 @@ class Rings {
     return true;
   }
 
-  const Flat& flat_;
+  const std::vector<Ring>& given_;
+  const std::vector<Curve>& curves_;
   std::vector<std::vector<Point>> rings_;
-  bool level_ = true;
+  bool on_it_ = true;  ///< all corners lie on the face
 };
 
 bool is_sound_face(const Flat& flat) {
@@ -267,22 +282,33 @@ bool is_sound_face(const Flat& flat) {
   return verdict.open.empty() || is_valid_to_kernel(flat.face, verdict.open);
 }
 
-bool faces_are_sound(const TopoDS_Shape& solid) {
-  const Skin skin = skin_of(solid);
-  return std::all_of(skin.flats.begin(), skin.flats.end(), is_sound_face) &&
-         std::all_of(skin.rounds.begin(), skin.rounds.end(),
-                     [](const Round& round) { return is_valid_face_to_kernel(round.face); });
+/// The kernel is asked about what is no cylinder that stands, and where that is not plainly sound.
+bool is_sound_face(const Round& round) {
+  if (round.about && !round.rings.empty()) {
+    const Verdict verdict = Rings{round}.verdict();
+    if (verdict.sound && verdict.open.empty()) return true;
+  }
+  return is_valid_face_to_kernel(round.face);
+}
+
+template <class Faces>
+bool are_sound(const Faces& faces) {
+  return std::all_of(faces.begin(), faces.end(), [](const auto& face) { return is_sound_face(face); });
 }
 
 }  // namespace
 
 bool is_sound(const TopoDS_Shape& solid) {
-  return is_closed_solid(solid) && two_faces_at_every_edge(solid) && senses_agree(solid) &&
-         edges_end_at_corners(solid) && faces_are_sound(solid) && volume_mm3(solid) > 0;
+  return is_closed_solid(solid) && is_sound(solid, skin_of(solid), volume_mm3(solid));
+}
+
+bool is_sound(const TopoDS_Shape& solid, const Skin& skin, double volume_mm3) {
+  return is_closed_solid(solid) && edges_are_sound(solid) && are_sound(skin.flats) && are_sound(skin.rounds) &&
+         volume_mm3 > 0;
 }
 
 bool is_sound_to_kernel(const TopoDS_Shape& solid) {
-  return is_closed_solid(solid) && two_faces_at_every_edge(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
+  return is_closed_solid(solid) && edges_are_sound(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
 }
 
 }  // namespace fallwright::brep

@@ -43,7 +43,7 @@ struct Shown {
   }
 };
 
-std::optional<Shown> behind(const TopoDS_Shape& member, const Upstand& up) {
+std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   const std::size_t along = up.back() ? 0 : 1, across = 1 - along;
   Box3 box;
   box.low[2] = up.low - edge_mm, box.high[2] = up.high + edge_mm;
@@ -53,7 +53,11 @@ std::optional<Shown> behind(const TopoDS_Shape& member, const Upstand& up) {
   constexpr double in_front = 6.35;
   box.low[across] = toward_more ? up.face - in_front : up.face - furred_mm;
   box.high[across] = toward_more ? up.face + furred_mm : up.face + in_front;
-  const auto outlines = outlines_of(member);
+  const auto own = parts::box_of(member);
+  for (std::size_t i = 0; i < 3; ++i)
+    if (own[i] > box.high[i] + units::tolerance::length_mm || own[i + 3] < box.low[i] - units::tolerance::length_mm)
+      return std::nullopt;
+  const auto outlines = outlines_of(member.shape);
   const auto far = [&](gp_Dir way) { return reach(outlines, way, box); };
   const gp_Dir plus = up.back() ? gp::DX() : gp::DY();
   const auto high = far(plus), low = far(plus.Reversed()), top = far(gp::DZ()), foot = far(gp::DZ().Reversed());
@@ -110,7 +114,7 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
-    const auto shown = behind(solid.shape, up);
+    const auto shown = behind(solid, up);
     if (!shown || !shown->takes_fastener(up)) continue;
     if (solid.part.kind == parts::Kind::blocking)
       row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
@@ -136,11 +140,10 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
 }
 
 /// From the base's edge to the upstand's own face toward the room: upright, as high as its top.
-double thickness_of(const parts::Solid& base, const Upstand& up) {
+double thickness_of(const parts::Solid& base, const Rim& rim, const Upstand& up) {
   const gp_Dir inward = up.side == Side::left    ? gp::DX()
                         : up.side == Side::right ? gp::DX().Reversed()
                                                  : gp::DY().Reversed();
-  const Rim rim{base.shape};
   double least = 0;
   for (const TopoDS_Face& face : faces_of(base.shape)) {
     const auto n = outward(face);
@@ -162,6 +165,8 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
   std::vector<facts::Hold> holds;
   const job::Base& base = model.job.base;
   if (base.upstand_thickness.is_zero() || !heights.upstand_top_mm) return holds;
+  const parts::Solid& solid = *model.first(parts::Role::base);
+  const Rim rim{solid.shape};
   const Rect plan = *plan_of(model, parts::Role::base);
   for (const Side side : base.upstands) {
     if (!model.job.alcove.has_wall(side)) continue;
@@ -173,7 +178,7 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
     up.high = *heights.upstand_top_mm;
     up.low = std::max(up.high - band_mm, heights.rim_least_mm);
     facts::Hold hold = hold_of(model, up);
-    hold.thickness_mm = thickness_of(*model.first(parts::Role::base), up);
+    hold.thickness_mm = thickness_of(solid, rim, up);
     holds.push_back(std::move(hold));
   }
   return holds;

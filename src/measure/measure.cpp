@@ -6,11 +6,11 @@
 
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
-#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedMapOfShape.hxx>
+#include <TopTools_MapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <TopoDS_Iterator.hxx>
 #include <TopoDS_Vertex.hxx>
 #include <gp_Pln.hxx>
 
@@ -36,10 +36,13 @@ std::optional<gp_Dir> outward(const TopoDS_Face& face) {
 }
 
 std::vector<gp_Pnt> corners(const TopoDS_Shape& shape) {
-  TopTools_IndexedMapOfShape vertices;
-  TopExp::MapShapes(shape, TopAbs_VERTEX, vertices);
+  // Each edge is met twice in a solid: the second time it tells no new corner.
+  TopTools_MapOfShape edges, vertices;
   std::vector<gp_Pnt> points;
-  for (int i = 1; i <= vertices.Extent(); ++i) points.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertices(i))));
+  for (TopExp_Explorer edge{shape, TopAbs_EDGE}; edge.More(); edge.Next())
+    if (edges.Add(edge.Current()))
+      for (TopoDS_Iterator vertex{edge.Current()}; vertex.More(); vertex.Next())
+        if (vertices.Add(vertex.Value())) points.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Value())));
   return points;
 }
 
@@ -59,9 +62,9 @@ struct Shared {
   bool valid;
 };
 
-Shared look_at(const TopoDS_Shape& prototype, bool validity) {
+Shared look_at(const TopoDS_Shape& prototype, const brep::Skin* skin) {
   const brep::Properties p = brep::properties(prototype);
-  return {p.volume_mm3, p.area_mm2, p.centroid, validity && brep::is_sound(prototype)};
+  return {p.volume_mm3, p.area_mm2, p.centroid, skin && brep::is_sound(prototype, *skin, p.volume_mm3)};
 }
 
 facts::Facts look_at_each(const parts::Model& model, const Remembered* remembered) {
@@ -164,15 +167,15 @@ WayIn measure_way_in(const parts::Model& model, const facts::Heights& heights) {
 
 std::vector<facts::Part> measure_parts(const parts::Model& model, const Remembered* remembered) {
   std::map<const Standard_Transient*, Shared> known;
-  const auto shared_by = [&](const parts::Solid& solid) -> const Shared& {
+  const auto shared_by = [&](const parts::Solid& solid, const brep::Skin* skin) -> const Shared& {
     const Standard_Transient* key = solid.shape.TShape().get();
     const auto it = known.find(key);
     if (it != known.end()) return it->second;
-    const auto look = [&] { return look_at(solid.shape.Located({}), remembered != nullptr); };
+    const auto look = [&] { return look_at(solid.shape.Located({}), skin); };
     return known.emplace(key, brep::guarded(solid.id, look)).first->second;
   };
-  const auto in_place = [&](const parts::Solid& solid) {
-    Shared shared = shared_by(solid);
+  const auto in_place = [&](const parts::Solid& solid, const brep::Skin* skin) {
+    Shared shared = shared_by(solid, skin);
     shared.centroid.Transform(solid.shape.Location().Transformation());
     return shared;
   };
@@ -180,8 +183,8 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, const Remember
   for (std::size_t i = 0; i < model.solids.size(); ++i) {
     const parts::Solid& solid = model.solids[i];
     const auto number = remembered ? remembered->numbers[i] : std::nullopt;
-    const Shared here =
-        number ? remembered->memory.once(Question{"solid"}.of(*number), [&] { return in_place(solid); }) : in_place(solid);
+    const auto look = [&] { return in_place(solid, remembered ? &remembered->skins[i] : nullptr); };
+    const Shared here = number ? remembered->memory.once(Question{"solid"}.of(*number), look) : look();
     facts::Part part;
     part.which = solid.part;
     part.id = solid.id;

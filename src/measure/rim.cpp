@@ -4,10 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include <BRep_Tool.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-
+#include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -67,10 +64,7 @@ double area_of(const Polygon& polygon) {
 
 Rim::Rim(const TopoDS_Shape& solid) {
   std::vector<Point> points;
-  for (TopExp_Explorer vertex{solid, TopAbs_VERTEX}; vertex.More(); vertex.Next()) {
-    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current()));
-    points.push_back({p.X(), p.Y()});
-  }
+  for (const gp_Pnt& p : measure::corners(solid)) points.push_back({p.X(), p.Y()});
   corners_ = hull(std::move(points));
 }
 

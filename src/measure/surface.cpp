@@ -200,8 +200,12 @@ std::vector<survey::Spot> Surface::corners(const survey::Polygon& over) const {
 
 std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid) {
   std::vector<std::vector<gp_Pnt>> outlines;
-  for (const TopoDS_Face& face : faces_of(solid))
-    if (outward(face)) outlines.push_back(points_of(BRepTools::OuterWire(face), face));
+  for (const TopoDS_Face& face : faces_of(solid)) {
+    if (!outward(face)) continue;
+    brep::Flat flat = brep::flat_of(face);
+    outlines.push_back(flat.straight() && flat.rings.size() == 1 ? std::move(flat.rings.front())
+                                                                 : points_of(BRepTools::OuterWire(face), face));
+  }
   return outlines;
 }
 

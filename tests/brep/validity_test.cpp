@@ -1,6 +1,16 @@
 #include <gtest/gtest.h>
+#include <BRepAlgoAPI_Common.hxx>
+#include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
+#include <BRepBuilderAPI_Transform.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeCylinder.hxx>
+#include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
+#include <Geom_CylindricalSurface.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Wire.hxx>
@@ -32,6 +42,53 @@ TEST(Validity, OfAFaceWithManyHolesIsSeenHoleByHole) {
   EXPECT_FALSE(is_valid_to_kernel(sieve(5)));
   EXPECT_FALSE(is_valid_to_kernel(sieve(74)));
   EXPECT_FALSE(is_valid_to_kernel(sieve(200)));
+}
+
+/// A block with a hole through it, one whose wall a slanting side cuts, and half of a post.
+std::vector<TopoDS_Shape> with_round_walls() {
+  const TopoDS_Shape block = BRepPrimAPI_MakeBox{100., 80., 30.};
+  const auto post = [](double radius) {
+    return BRepPrimAPI_MakeCylinder{gp_Ax2{{40, 30, -20}, gp::DZ()}, radius, 90.}.Shape();
+  };
+  gp_Trsf slant;
+  slant.SetRotation(gp_Ax1{{0, 0, 30}, gp::DY()}, 0.05);
+  const TopoDS_Shape slanted = BRepBuilderAPI_Transform{block, slant}.Shape();
+  const auto only = [](const TopoDS_Shape& shape) {
+    return TopoDS_Shape{TopExp_Explorer{shape, TopAbs_SOLID}.Current()};
+  };
+  return {only(BRepAlgoAPI_Cut{block, post(20)}.Shape()), only(BRepAlgoAPI_Cut{slanted, post(20)}.Shape()),
+          only(BRepAlgoAPI_Common{BRepPrimAPI_MakeBox{100., 30., 60.}.Shape(), post(25)}.Shape())};
+}
+
+TEST(Validity, OfRoundWallsIsSeenUnrolled) {
+  // Source: the kernel's own word for the solids as they are made, mirrored and turned about: holes seen from inside,
+  // posts from outside, whole turns with a seam and parts of one, level edges and slanting ones.
+  for (const TopoDS_Shape& solid : with_round_walls()) {
+    gp_Trsf mirror, turn;
+    mirror.SetMirror(gp_Ax2{gp_Pnt{7, 0, 0}, gp::DX()});
+    turn.SetRotation(gp::OZ(), 2.5);
+    for (const TopoDS_Shape& shape : {solid, BRepBuilderAPI_Transform{solid, mirror, true}.Shape(),
+                                      BRepBuilderAPI_Transform{solid, turn, true}.Shape()}) {
+      EXPECT_TRUE(is_sound_to_kernel(shape));
+      EXPECT_TRUE(is_sound(shape));
+      EXPECT_FALSE(is_sound(shape.Reversed())) << "inside out";
+    }
+  }
+}
+
+TEST(Validity, OfAWallThatItsEdgesDoNotLieOn) {
+  // Source: the kernel's own word; the surface of one round wall is a millimetre wider than its edges.
+  for (const TopoDS_Shape& solid : with_round_walls())
+    for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
+      const TopoDS_Face& face = TopoDS::Face(it.Current());
+      const auto wall = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
+      if (wall.IsNull()) continue;
+      const Handle(Geom_CylindricalSurface) wide = new Geom_CylindricalSurface{wall->Position(), wall->Radius() + 1};
+      BRep_Builder{}.UpdateFace(face, wide, TopLoc_Location{}, BRep_Tool::Tolerance(face));
+      EXPECT_FALSE(is_sound_to_kernel(solid));
+      EXPECT_FALSE(is_sound(solid));
+      break;
+    }
 }
 
 }  // namespace
