@@ -5,13 +5,11 @@
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepAdaptor_Surface.hxx>
-#include <BRepBndLib.hxx>
 #include <BRepGProp.hxx>
 #include <BRepGProp_Domain.hxx>
 #include <BRepGProp_Face.hxx>
 #include <BRepGProp_Vinert.hxx>
 #include <BRep_Tool.hxx>
-#include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
 #include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
@@ -26,6 +24,8 @@
 #include <math.hxx>
 #include <math_Vector.hxx>
 
+#include "brep/skin.hpp"
+
 namespace fallwright::brep {
 namespace {
 
@@ -36,12 +36,6 @@ bool is_straight(const TopoDS_Edge& edge) {
 }
 
 /// Whether all edges are straight: then the corners tell the extent, at a hundredth of the kernel's cost.
-bool all_straight(const TopoDS_Shape& shape) {
-  for (TopExp_Explorer edge{shape, TopAbs_EDGE}; edge.More(); edge.Next())
-    if (!is_straight(TopoDS::Edge(edge.Current()))) return false;
-  return true;
-}
-
 /// Sums over faces: area, and the volume of the cone from each face to `apex` with its first moment about it.
 struct Sums {
   gp_Pnt apex;
@@ -197,18 +191,7 @@ double area_mm2(const TopoDS_Shape& shape) {
 }
 
 std::array<double, 6> box_of(const TopoDS_Shape& shape) {
-  Bnd_Box box;
-  if (all_straight(shape))
-    for (TopExp_Explorer vertex{shape, TopAbs_VERTEX}; vertex.More(); vertex.Next())
-      box.Add(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current())));
-  else
-    BRepBndLib::AddOptimal(shape, box, /*useTriangulation=*/false, /*useShapeTolerance=*/false);
-  std::array<double, 6> b{};
-  if (!box.IsVoid()) {
-    box.SetGap(0);
-    box.Get(b[0], b[1], b[2], b[3], b[4], b[5]);
-  }
-  return b;
+  return extent_of(shape).box;
 }
 
 }  // namespace fallwright::brep

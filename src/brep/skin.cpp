@@ -6,9 +6,12 @@
 #include <numbers>
 #include <optional>
 
+#include <BRepBndLib.hxx>
 #include <BRepTools_WireExplorer.hxx>
 #include <BRep_Tool.hxx>
+#include <Bnd_Box.hxx>
 #include <Geom_Circle.hxx>
+#include <Geom_ConicalSurface.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Ellipse.hxx>
 #include <Geom_Line.hxx>
@@ -16,6 +19,7 @@
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
+#include <TopTools_MapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Iterator.hxx>
@@ -183,6 +187,24 @@ bool is_planar(const TopoDS_Face& face) {
   return !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
 }
 
+/// Rulings of a cylinder or a cone end on its edges, as a plane does.
+bool ends_on_its_edges(const TopoDS_Face& face) {
+  const Handle(Geom_Surface) surface = BRep_Tool::Surface(face);
+  return !Handle(Geom_Plane)::DownCast(surface).IsNull() ||
+         !Handle(Geom_CylindricalSurface)::DownCast(surface).IsNull() ||
+         !Handle(Geom_ConicalSurface)::DownCast(surface).IsNull();
+}
+
+Box box_to_kernel(const TopoDS_Shape& shape) {
+  Bnd_Box box;
+  BRepBndLib::AddOptimal(shape, box, /*useTriangulation=*/false, /*useShapeTolerance=*/false);
+  Box b{};
+  if (box.IsVoid()) return b;
+  box.SetGap(0);
+  box.Get(b[0], b[1], b[2], b[3], b[4], b[5]);
+  return b;
+}
+
 }  // namespace
 
 double apart(const Box& a, const Box& b) {
@@ -210,6 +232,38 @@ Flat flat_of(const TopoDS_Face& face) {
   }
   for (const Curve& curve : flat.curves) take(flat.box, curve.box);
   return flat;
+}
+
+Extent extent_of(const TopoDS_Shape& shape) {
+  Extent extent{{}, nothing};
+  bool by_edges = true;
+  TopTools_MapOfShape edges, vertices;
+  const auto meet = [&](const TopoDS_Edge& edge) {
+    if (!edges.Add(edge)) return;
+    for (TopoDS_Iterator vertex{edge}; vertex.More(); vertex.Next()) {
+      if (!vertices.Add(vertex.Value())) continue;
+      extent.corners.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Value())));
+      take(extent.box, extent.corners.back());
+    }
+    TopLoc_Location place;
+    double first = 0, last = 0;
+    const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
+    if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) return;
+    by_edges = by_edges && !Handle(Geom_Conic)::DownCast(curve).IsNull();
+    if (by_edges)
+      take(extent.box,
+           box_round(Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation())), first, last, {}));
+  };
+  for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
+    const TopoDS_Face& face = TopoDS::Face(it.Current());
+    by_edges = by_edges && ends_on_its_edges(face);
+    for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) meet(TopoDS::Edge(edge.Current()));
+  }
+  for (TopExp_Explorer edge{shape, TopAbs_EDGE, TopAbs_FACE}; edge.More(); edge.Next())
+    meet(TopoDS::Edge(edge.Current()));
+  if (!by_edges) extent.box = box_to_kernel(shape);
+  if (extent.corners.empty() && by_edges) extent.box = {};
+  return extent;
 }
 
 Skin skin_of(const TopoDS_Shape& solid) {

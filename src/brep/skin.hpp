@@ -67,6 +67,14 @@ struct Skin {
   Box box{};
 };
 
+/// Corners of a shape, each once, and its box, tight: edges are met once. Where a surface or a curve is of a kind whose
+/// reach its edges do not tell, the kernel tells the box.
+struct Extent {
+  std::vector<gp_Pnt> corners;
+  Box box{};
+};
+Extent extent_of(const TopoDS_Shape& shape);
+
 /// Round an upright axis chords end at the same angles in every solid, so that faces that meet along an arc keep
 /// meeting.
 Skin skin_of(const TopoDS_Shape& solid);

@@ -152,7 +152,7 @@ void find_corners(const parts::Model& model, facts::Lying& lying) {
   for (const gp_Pnt& edge : tops_of_open_edges(model)) lying.open_edges.push_back(plain(edge));
   facts::Facts level;
   measure_heights(model, level);
-  for (const gp_Pnt& corner : corners(base.shape))
+  for (const gp_Pnt& corner : parts::corners_of(base))
     if (level.heights.upstand_top_mm && corner.Z() >= *level.heights.upstand_top_mm - units::tolerance::length_mm)
       lying.upstands.push_back(plain(corner));
 }

@@ -99,7 +99,7 @@ Piece disc(const gp_Cylinder& wall) {
 /// What of the box round the base lies beside it, where it is not square.
 std::vector<Piece> beside(const parts::Solid& base, const Rect& box) {
   std::vector<Piece> pieces;
-  const survey::Polygon corners = Rim{base.shape}.corners();
+  const survey::Polygon corners = Rim{base}.corners();
   const double aside_mm2 = box.width() * box.depth() - area_of(corners);
   if (aside_mm2 < units::tolerance::length_mm * (box.width() + box.depth())) return pieces;  // rounding alone
   for (std::size_t i = 0; i < corners.size(); ++i) {

@@ -37,7 +37,7 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
     if (tape.waste_from_back && back)
       bought.waste_back_mm = *back - tape.waste_from_back->in_mm() - body->Location().Y();
   }
-  if (const survey::Polygon corners = Rim{base.shape}.corners(); corners.size() == 4)
+  if (const survey::Polygon corners = Rim{base}.corners(); corners.size() == 4)
     bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));
   if (tape.weight_kg) bought.density_kg_m3 = base.density_kg_m3;
   if (tape.ribs_known) return bought;
@@ -153,7 +153,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
       for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) floor.push_back({t.begin(), t.end()});
   site.cover_least_mm = std::numeric_limits<double>::max();
   for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
-  const Rim rim{solid.shape};
+  const Rim rim{solid};
   for (const facts::Edge& edge : facts.edges)
     if (edge.open()) site.forms_mm += rim.reach(edge.side);  // a threshold stands on the bed, which runs on under it
   site.bed_fall_least = std::numeric_limits<double>::max();

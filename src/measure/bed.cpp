@@ -23,8 +23,7 @@ facts::Point told_of(const std::vector<Depth>& depths, double mm, const Foremost
 /// What base and bed cover together, less the hole round the drain as far as it lies within.
 double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
   brep::Loop both;
-  for (const survey::Point& p :
-       survey::common(Rim{bed.shape}.corners(), Rim{model.first(parts::Role::base)->shape}.corners()))
+  for (const survey::Point& p : survey::common(Rim{bed}.corners(), Rim{*model.first(parts::Role::base)}.corners()))
     both.push_back({{p.x, p.y}});
   std::vector<std::vector<brep::Loop>> pieces{{both}};
   std::optional<brep::About> hole;  // the narrowest: the base's ring round the drain leaves a wider mark in the top

@@ -52,7 +52,7 @@ double distance(PlanPoint p, const Segment& s) {
 std::vector<survey::Point> floor_corners(const parts::Solid& base, const parts::Solid& drain) {
   const auto box = parts::box_of(drain);
   std::vector<survey::Point> points{{box[0], box[1]}, {box[3], box[1]}, {box[3], box[4]}, {box[0], box[4]}};
-  if (const survey::Polygon own = Rim{drain.shape}.corners(); own.size() > 3) points = own;  // it need not be square
+  if (const survey::Polygon own = Rim{drain}.corners(); own.size() > 3) points = own;  // it need not be square
   for (const parts::Facet& facet : base.facets)
     if (facet.surface == facts::Surface::base_floor)
       for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});

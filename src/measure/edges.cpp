@@ -87,7 +87,7 @@ std::optional<Side> bench_side(const job::Job& job) {
 std::vector<facts::Edge> measure_edges(const parts::Model& model) {
   std::vector<facts::Edge> edges;
   const parts::Solid& base = *model.first(parts::Role::base);
-  const Rim rim{base.shape};
+  const Rim rim{base};
   for (const Side side : job::all_sides) {
     const Stretch found = along(base, rim, side);
     if (found.tops.empty()) continue;
@@ -102,7 +102,7 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
 std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model) {
   std::vector<gp_Pnt> tops;
   const parts::Solid& base = *model.first(parts::Role::base);
-  const Rim rim{base.shape};
+  const Rim rim{base};
   for (const Side side : job::all_sides)
     if (behind(model.job, side) == facts::Behind::nothing)
       for (const gp_Pnt& p : along(base, rim, side).tops) tops.push_back(p);
@@ -116,7 +116,7 @@ std::vector<gp_Pnt> edge_below_apron(const parts::Model& model) {
   if (!side || !block || apron_mm(model, *block) <= 0) return edge;
   const auto seat = parts::box_of(*block);
   const parts::Solid& base = *model.first(parts::Role::base);
-  const std::vector<gp_Pnt> tops = along(base, Rim{base.shape}, *side).tops;  // two by two
+  const std::vector<gp_Pnt> tops = along(base, Rim{base}, *side).tops;  // two by two
   const int axis = *side == Side::back ? 1 : 2;  // the way that the apron runs, as the kernel counts
   const double from = seat[axis - 1], to = seat[axis + 2];
   for (std::size_t i = 0; i + 1 < tops.size(); i += 2) {

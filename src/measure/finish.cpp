@@ -276,7 +276,7 @@ class Finisher {
   void flashings(parts::Role role, std::optional<Side> towards) {
     const parts::Solid& solid = *model_.first(role);
     const auto box = parts::box_of(solid);
-    const Rim plan{solid.shape};
+    const Rim plan{solid};
     std::vector<Edge> tops;
     for (const TopoDS_Face& face : faces_of(solid.shape)) {
       const auto n = outward(face);

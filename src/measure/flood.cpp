@@ -25,7 +25,7 @@ double plan_of(const Triangle& t) {
 
 Basin basin_of(const parts::Model& model) {
   Basin basin;
-  const survey::Polygon drain = Rim{model.first(parts::Role::drain)->shape}.corners();
+  const survey::Polygon drain = Rim{*model.first(parts::Role::drain)}.corners();
   std::vector<survey::Point> points{drain.begin(), drain.end()};
   basin.drain_top = parts::box_of(*model.first(parts::Role::drain))[5];
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {

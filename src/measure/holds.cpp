@@ -166,7 +166,7 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
   const job::Base& base = model.job.base;
   if (base.upstand_thickness.is_zero() || !heights.upstand_top_mm) return holds;
   const parts::Solid& solid = *model.first(parts::Role::base);
-  const Rim rim{solid.shape};
+  const Rim rim{solid};
   const Rect plan = *plan_of(model, parts::Role::base);
   for (const Side side : base.upstands) {
     if (!model.job.alcove.has_wall(side)) continue;

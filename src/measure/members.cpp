@@ -73,7 +73,7 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
   std::vector<facts::Member> members;
   for (const parts::Solid& solid : model.solids) {
     if (!solid.cut) continue;
-    const std::vector<gp_Pnt> points = corners(solid.shape);
+    const std::vector<gp_Pnt> points = parts::corners_of(solid);
     const gp_Dir& axis = solid.cut->axis;
     const gp_Dir side = std::abs(axis.Z()) > 0.7 ? across_upright(solid) : gp_Dir{-axis.Y(), axis.X(), 0},
                  third = axis.Crossed(side);

@@ -110,7 +110,7 @@ class Runner {
       facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
       for (const parts::Solid& joist : model_.solids) {
         if (joist.role != parts::Role::joist) continue;
-        const Box box = brep::box_of(joist.shape);
+        const Box box = parts::box_of(joist);
         const int across = along_y ? 0 : 1;
         const double middle = (box[across] + box[across + 3]) / 2, off = std::abs(middle - (along_y ? x : y));
         if (off > nearest || !is_in_wood(joist, along_y ? middle : x, along_y ? y : middle, found.centre_mm)) continue;
@@ -156,7 +156,7 @@ class Runner {
     std::optional<facts::JoistCrossing> last;  // farthest along the arm's way, whether it reaches so far or not
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
-      const Box box = brep::box_of(joist.shape);
+      const Box box = parts::box_of(joist);
       const double middle = (box[way.axis] + box[way.axis + 3]) / 2,
                    from = way.begin_mm + (middle - way.start()) * way.sign;
       if (way.across() < box[other] || way.across() > box[other + 3]) continue;
@@ -193,7 +193,7 @@ class Runner {
     double below = -std::numeric_limits<double>::max(), above = -below;
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
-      const Box box = brep::box_of(joist.shape);
+      const Box box = parts::box_of(joist);
       const bool before = (box[other] + box[other + 3]) / 2 < way.across();
       if (before && box[other + 3] > below) below = box[other + 3], low = joist.id;
       if (!before && box[other] < above) above = box[other], high = joist.id;
@@ -206,7 +206,7 @@ class Runner {
     const auto hangs_below = [&](const std::string& id) {
       const parts::Solid* joist = id.empty() ? nullptr : model_.find(id);
       const auto centre = centre_at(way.begin_mm);
-      return !joist || (centre && *centre + outside() / 2 <= brep::box_of(joist->shape)[2]);
+      return !joist || (centre && *centre + outside() / 2 <= parts::box_of(*joist)[2]);
     };
     if (beside < 0 && hangs_below(low) && hangs_below(high)) return;
     run_.beside_mm = std::min(run_.beside_mm.value_or(beside), beside);

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -62,9 +61,9 @@ double area_of(const Polygon& polygon) {
   return twice / 2;
 }
 
-Rim::Rim(const TopoDS_Shape& solid) {
+Rim::Rim(const parts::Solid& solid) {
   std::vector<Point> points;
-  for (const gp_Pnt& p : measure::corners(solid)) points.push_back({p.X(), p.Y()});
+  for (const gp_Pnt& p : parts::corners_of(solid)) points.push_back({p.X(), p.Y()});
   corners_ = hull(std::move(points));
 }
 

@@ -3,9 +3,9 @@
 
 #include <vector>
 
-#include <TopoDS_Shape.hxx>
 #include <gp_Pnt.hxx>
 
+#include "parts/model.hpp"
 #include "survey/floor.hpp"
 
 namespace fallwright::measure {
@@ -20,7 +20,7 @@ class Rim {
  public:
   Rim() = default;
   explicit Rim(const std::vector<survey::Point>& points) : corners_{hull(points)} {}
-  explicit Rim(const TopoDS_Shape& solid);
+  explicit Rim(const parts::Solid& solid);
 
   const survey::Polygon& corners() const { return corners_; }
   /// Whether a point lies on a side in plan, or nearer to it than so much.

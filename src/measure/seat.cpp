@@ -196,7 +196,7 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
   const parts::Solid* solid = model.find(facts::frame_part(Kind::wall_cleat));
   if (!solid) solid = model.find(facts::frame_part(Kind::wall_track));
   if (!solid) return std::nullopt;
-  const Piece piece{solid, brep::box_of(solid->shape)};
+  const Piece piece{solid, parts::box_of(*solid)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1;
   const facts::Family wall{parts::Role::wall, along == 0 ? job::Side::back : model.job.bench->place};
   facts::Cleat cleat;
@@ -208,7 +208,7 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
     const bool joist = each.part.is(parts::Role::bench_frame, Kind::joist) || each.part.kind == Kind::end_cleat;
     const bool stud = each.part.family == wall && each.part.kind == Kind::stud;
     if (!stud && !joist) continue;
-    const Piece other{&each, brep::box_of(each.shape)};
+    const Piece other{&each, parts::box_of(each)};
     if (joist)
       cleat.joists_at_mm.push_back(other.middle(along));
     else if (overlap(piece, other, along) >= other.size(along) / 2)
@@ -222,14 +222,14 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
 std::optional<facts::Rail> measure_rail(const parts::Model& model) {
   const parts::Solid* solid = model.find(facts::frame_part(Kind::front_rail));
   if (!solid) return std::nullopt;
-  const Piece piece{solid, brep::box_of(solid->shape)};
+  const Piece piece{solid, parts::box_of(*solid)};
   const int along = piece.size(0) > piece.size(1) ? 0 : 1, across = 1 - along;
   facts::Rail rail{solid->id, piece.size(across), {}, piece.low(along), piece.high(along)};
   if (const parts::Solid* deck = model.find(facts::frame_part(Kind::deck)))
-    rail.deck_mm = Piece{deck, brep::box_of(deck->shape)}.size(2);
+    rail.deck_mm = Piece{deck, parts::box_of(*deck)}.size(2);
   for (const parts::Solid& each : model.solids) {
     if (!each.part.is(parts::Role::bench_frame, Kind::joist) && each.part.kind != Kind::end_cleat) continue;
-    const Piece joist{&each, brep::box_of(each.shape)};
+    const Piece joist{&each, parts::box_of(each)};
     const double apart = std::max(joist.low(across) - piece.high(across), piece.low(across) - joist.high(across));
     if (apart <= model.job.mark_mm() + near_mm && overlap(joist, piece, 2) > near_mm &&
         overlap(joist, piece, along) > near_mm) {

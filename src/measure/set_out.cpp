@@ -38,7 +38,7 @@ class Marks {
 
   /// By its own corners: a base that was bought, or fills its room, need not be square.
   void base_lines() {
-    const survey::Polygon corners = Rim{model_.first(parts::Role::base)->shape}.corners();
+    const survey::Polygon corners = Rim{*model_.first(parts::Role::base)}.corners();
     const auto farthest = [&](double x, double y) {
       return *std::max_element(corners.begin(), corners.end(), [&](const survey::Point& a, const survey::Point& b) {
         return a.x * x + a.y * y < b.x * x + b.y * y;

@@ -78,8 +78,8 @@ std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts
   const parts::Solid* knee = model.find(frame_part(Kind::top_plate));
   if (!knee) knee = model.find(frame_part(Kind::top_track));
   if (!deck || !seat || !knee || !facts.heights.seat_back_mm) return std::nullopt;
-  const auto box = brep::box_of(seat->shape), under = brep::box_of(knee->shape);
-  const Lie lie = lie_of(model, brep::box_of(deck->shape));
+  const auto box = parts::box_of(*seat), under = parts::box_of(*knee);
+  const Lie lie = lie_of(model, parts::box_of(*deck));
   facts::Stand stand;
   stand.from_mm = box[lie.along()], stand.to_mm = box[lie.along() + 3];
   stand.reach_mm = std::max(lie.from_wall(box[lie.across]), lie.from_wall(box[lie.across + 3]));
@@ -97,7 +97,7 @@ std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts
 std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model) {
   const parts::Solid *deck = model.find(frame_part(Kind::deck)), *seat = model.first(parts::Role::seat_block);
   if (!deck || !seat) return std::nullopt;
-  const auto block = brep::box_of(seat->shape), under = brep::box_of(deck->shape);
+  const auto block = parts::box_of(*seat), under = parts::box_of(*deck);
   const Surface top{seat->shape, true};
   std::optional<facts::SeatEdge> edge;
   for (const Side side : open_sides(model.job)) {

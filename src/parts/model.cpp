@@ -32,7 +32,7 @@ Model assemble(const job::Job& job) {
   model.solids.push_back(make_base(job, layout));
   model.solids.push_back(make_drain(job, layout));
   if (job.bench) model.solids.push_back(make_seat_block(job, layout));
-  for (Solid& solid : model.solids) solid.box_mm = box_of(solid);
+  for (Solid& solid : model.solids) solid.extent = brep::extent_of(solid.shape);
   return model;
 }
 
@@ -43,14 +43,18 @@ Model framing_of(const job::Job& job) {
   if (job.bench)
     for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
   model.solids.push_back(make_base(job, layout));
-  for (Solid& solid : model.solids) solid.box_mm = box_of(solid);
+  for (Solid& solid : model.solids) solid.extent = brep::extent_of(solid.shape);
   return model;
 }
 
 }  // namespace
 
 std::array<double, 6> box_of(const Solid& solid) {
-  return solid.box_mm ? *solid.box_mm : brep::box_of(solid.shape);
+  return solid.extent ? solid.extent->box : brep::box_of(solid.shape);
+}
+
+std::vector<gp_Pnt> corners_of(const Solid& solid) {
+  return solid.extent ? solid.extent->corners : brep::extent_of(solid.shape).corners;
 }
 
 const Solid* Model::find(const PartId& part) const {

@@ -10,6 +10,7 @@
 #include <TopoDS_Solid.hxx>
 #include <gp_Dir.hxx>
 
+#include "brep/skin.hpp"
 #include "facts/part_id.hpp"
 #include "job/job.hpp"
 
@@ -48,11 +49,12 @@ struct Solid {
   TopoDS_Solid shape;
   std::vector<Facet> facets = {};
   std::optional<Cut> cut = {};
-  std::optional<std::array<double, 6>> box_mm = {};  ///< as `box_of` has it; known where it was looked at already
+  std::optional<brep::Extent> extent = {};  ///< known where it was looked at already
 };
 
-/// The solid's own box, as brep::box_of: looked at once, since many ask for it.
+/// The solid's own box and corners, as brep::extent_of: looked at once, since many ask for them.
 std::array<double, 6> box_of(const Solid& solid);
+std::vector<gp_Pnt> corners_of(const Solid& solid);
 
 struct Model {
   job::Job job;
