@@ -19,11 +19,11 @@ std::int64_t cell_key(double x, double y) {
          (static_cast<std::int64_t>(std::floor(y / hash_cell)) & 0xffffffff);
 }
 
-struct Box {
+struct PlanBox {
   double x0, y0, x1, y1;
 };
 
-Box box_round(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
+PlanBox box_round(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
   if (!edge.centre) return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
   const double r = std::hypot(a.x - edge.centre->x, a.y - edge.centre->y);
   return {edge.centre->x - r, edge.centre->y - r, edge.centre->x + r, edge.centre->y + r};
@@ -115,7 +115,7 @@ void PointIndex::on_cell(const std::vector<int>& cell, const HalfEdge& edge,
 }
 
 std::vector<int> PointIndex::on(const HalfEdge& edge) const {
-  const Box box = box_round(points_[edge.from], points_[edge.to], edge);
+  const PlanBox box = box_round(points_[edge.from], points_[edge.to], edge);
   const auto column = [&](double x) { return std::clamp(int(std::floor((x - x0_) / cell_)), 0, columns_ - 1); };
   const auto row = [&](double y) { return std::clamp(int(std::floor((y - y0_) / cell_)), 0, rows_ - 1); };
   std::vector<std::pair<double, int>> found;
