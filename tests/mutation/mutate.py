@@ -39,7 +39,7 @@ PROGRAMS = {
     "rules": ["rules_tests"],
     "study": ["study_tests"],
     "takeoff": ["takeoff_tests"],
-    "drawing": ["drawing_tests"],
+    "drawing": ["drawing_tests", "outside_tests"],
     "exchange": ["exchange_tests"],
     "report": ["report_tests"],
 }

@@ -142,6 +142,11 @@ TEST(TouchingCircles, GoByCornersSidesAndArcsOfOtherCentres) {
               testing::ElementsAre(testing::DoubleNear(20, 1e-9), testing::DoubleNear(std::sqrt(800), 1e-9)));
   EXPECT_TRUE(own.empty());
   radii.clear();
+  add_touching({brep::rectangle(-10, -20, 40, 70)}, {0, 0}, radii, own);
+  for (const double side : {10., 20., 40., 70.})
+    EXPECT_TRUE(std::any_of(radii.begin(), radii.end(), [&](double r) { return std::abs(r - side) < 1e-9; }))
+        << "every side, the first and the last too: " << side;
+  radii.clear();
   add_touching({brep::rectangle(-20, -20, 20, 20)}, {-100, 0}, radii, own);
   EXPECT_THAT(sorted(radii),
               testing::ElementsAre(testing::DoubleNear(80, 1e-9), testing::DoubleNear(std::hypot(80, 20), 1e-9),
