@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -21,6 +22,7 @@ namespace fallwright::measure {
 
 class Framing;
 class Memory;
+struct Sides;
 
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<brep::Skin>;
@@ -41,6 +43,9 @@ struct Remembered {
   const Skins& skins;
   const std::vector<std::optional<std::size_t>>& numbers;
   Memory& memory;
+  std::vector<std::shared_ptr<const Sides>>& sides;  ///< once they were asked for
+
+  const Sides& all_sides(std::size_t solid) const;
 };
 /// @param remembered nothing: volumes alone are asked for, and not whether a solid is valid.
 std::vector<facts::Part> measure_parts(const parts::Model& model, const Remembered* remembered);
@@ -85,9 +90,6 @@ struct Mating {
   double void_mm3 = 0;     ///< open space between them, over their common plan
   std::vector<Plate> contact;
 };
-struct Sides;
-/// The sides with which solids lie on each other: faces that are steep do not count.
-Sides sides_that_bear(const brep::Skin& skin);
 Mating mate(const Sides& upper, const Sides& lower);
 
 /// Plumb depth of a solid under a point of its top: at every corner of the pieces that its top and its underside cut

@@ -39,12 +39,10 @@ struct Candidate {
   const Box& box;
   const brep::Skin& skin;
   std::optional<std::size_t> number;  ///< in the memory
-  std::optional<Sides> sides = {};  ///< once they are asked for
+  const Remembered& remembered;
+  std::size_t at;  ///< its place in the model
 
-  const Sides& all_sides() {
-    if (!sides) sides = all_sides_of(skin);
-    return *sides;
-  }
+  const Sides& all_sides() const { return remembered.all_sides(at); }
 };
 
 /// What two boxes share.
@@ -65,11 +63,12 @@ bool is_straight_in(const Box& box, const brep::Skin& skin) {
 
 /// The volume two solids share. Base and bed meet in hundreds of faces that are the same by construction: their
 /// surfaces have been compared. Where curves may be in it and something comes out, the kernel has the last word.
-double overlap(Candidate& a, Candidate& b, const Mating& base_on_bed) {
+double overlap(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
   if (base_and_bed(a.solid, b.solid)) return base_on_bed.overlap_mm3;
   const double own = overlap_mm3(a.all_sides(), b.all_sides());
   const Box both = shared(a.box, b.box);
-  if (own <= units::tolerance::overlap_mm3 || (is_straight_in(both, a.skin) && is_straight_in(both, b.skin))) return own;
+  if (own <= units::tolerance::overlap_mm3 || (is_straight_in(both, a.skin) && is_straight_in(both, b.skin)))
+    return own;
   BRepAlgoAPI_Common common{a.solid.shape, b.solid.shape};
   return common.IsDone() && !common.Shape().IsNull() ? brep::volume_mm3(common.Shape()) : own;
 }
@@ -80,7 +79,7 @@ facts::Point middle_of(const Box& a, const Box& b) {
   return p;
 }
 
-std::optional<facts::Fit> look_at(Candidate& a, Candidate& b, const Mating& base_on_bed) {
+std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
   const auto g = gaps(a.box, b.box);
   const double apart = std::max({g[0], g[1], g[2]});
   if (apart > reach_mm) return std::nullopt;
@@ -104,7 +103,7 @@ std::optional<facts::Fit> look_at(Candidate& a, Candidate& b, const Mating& base
 }
 
 /// The same, or as it was found of two that lay so before.
-std::optional<facts::Fit> look_once(Candidate& a, Candidate& b, const Mating& base_on_bed, Memory& memory) {
+std::optional<facts::Fit> look_once(const Candidate& a, const Candidate& b, const Mating& base_on_bed, Memory& memory) {
   const auto look = [&] { return look_at(a, b, base_on_bed); };
   if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
   const bool for_clashes_alone = a.solid.part.family == b.solid.part.family || parted_by_bed(a.solid, b.solid);
@@ -119,14 +118,15 @@ std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered
                                      const facts::Facts& facts) {
   std::vector<Candidate> candidates;
   for (std::size_t i = 0; i < model.solids.size(); ++i)
-    if (!facts.parts[i].before) 
+    if (!facts.parts[i].before)
       candidates.push_back(
-          {model.solids[i], facts.parts[i].bbox_mm, remembered.skins[i], remembered.numbers[i]});
+          {model.solids[i], facts.parts[i].bbox_mm, remembered.skins[i], remembered.numbers[i], remembered, i});
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)
-      if (auto fit = brep::guarded(candidates[i].solid.id + " beside " + candidates[j].solid.id,
-                                   [&] { return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory); }))
+      if (auto fit = brep::guarded(candidates[i].solid.id + " beside " + candidates[j].solid.id, [&] {
+            return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory);
+          }))
         fits.push_back(std::move(*fit));
   return fits;
 }

@@ -110,10 +110,6 @@ class Arcs {
 
 }  // namespace
 
-Sides sides_that_bear(const brep::Skin& skin) {
-  return sides_of(skin, 0.1);
-}
-
 Mating mate(const Sides& upper, const Sides& lower) {
   const Columns columns{lower.up};
   Mating mating;

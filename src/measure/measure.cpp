@@ -118,10 +118,11 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
     skins.push_back(brep::guarded(solid.id, [&] { return brep::skin_of(solid.shape); }));
     numbers.push_back(memory.number_of(skins.back()));
   }
-  const Remembered remembered{skins, numbers, memory};
+  std::vector<std::shared_ptr<const Sides>> sides(skins.size());
+  const Remembered remembered{skins, numbers, memory, sides};
   facts::Facts facts = look_at_each(model, &remembered);
   const auto sides_of_first = [&](parts::Role role) {
-    return sides_that_bear(skins[model.first(role) - model.solids.data()]);
+    return sides_that_bear(remembered.all_sides(static_cast<std::size_t>(model.first(role) - model.solids.data())));
   };
   const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
   const Mating base_on_bed = mate(base, bed);

@@ -1,5 +1,8 @@
 #include "measure/sides.hpp"
 
+#include <iterator>
+
+#include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -47,7 +50,8 @@ void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
         };
         if (!on(a) || !on(b)) continue;
         const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
-        if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm) chords.push_back({a, b, arc});
+        if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm)
+          chords.push_back({a, b, arc, std::abs(flat.normal.Z())});
       }
 }
 
@@ -58,7 +62,17 @@ bool same(const brep::About& a, const brep::About& b) {
   return std::abs(a.x - b.x) < near && std::abs(a.y - b.y) < near && std::abs(a.radius - b.radius) < near;
 }
 
-Sides sides_of(const brep::Skin& skin, double least) {
+const Sides& Remembered::all_sides(std::size_t solid) const {
+  auto& known = sides[solid];
+  if (!known) known = std::make_shared<const Sides>(all_sides_of(skins[solid]));
+  return *known;
+}
+
+namespace {
+
+constexpr double least_rise = 0.1;  ///< of the normal of a face that bears
+
+Sides flat_sides_of(const brep::Skin& skin, double least) {
   Sides sides;
   for (const brep::Flat& flat : skin.flats) {
     if (std::abs(flat.normal.Z()) <= least) continue;
@@ -66,12 +80,15 @@ Sides sides_of(const brep::Skin& skin, double least) {
     for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
     if (!flat.straight()) add_chords(sides.chords, flat);
   }
+  sides.flat_up = sides.up.size(), sides.flat_down = sides.down.size();
   return sides;
 }
 
+}  // namespace
+
 Sides all_sides_of(const brep::Skin& skin) {
   constexpr double upright = 1e-12;  // rounding of a unit normal
-  Sides sides = sides_of(skin, upright);
+  Sides sides = flat_sides_of(skin, upright);
   for (const brep::Round& round : skin.rounds) {
     if (round.about) continue;
     for (const brep::Facet3& facet : brep::triangles_of(round)) {
@@ -79,6 +96,27 @@ Sides all_sides_of(const brep::Skin& skin) {
       add(up > 0 ? sides.up : sides.down, facet);
     }
   }
+  return sides;
+}
+
+Sides sides_that_bear(const brep::Skin& skin) {
+  return flat_sides_of(skin, least_rise);
+}
+
+Sides sides_that_bear(const Sides& all) {
+  const auto bears = [](const Triangle& t) {
+    const gp_Vec n = gp_Vec{t.corner[0], t.corner[1]}.Crossed(gp_Vec{t.corner[0], t.corner[2]});
+    return n.Z() > least_rise * n.Magnitude();  // corners run counter-clockwise from above
+  };
+  Sides sides;
+  const auto flat = [](const std::vector<Triangle>& side, std::size_t count) {
+    return side.begin() + static_cast<std::ptrdiff_t>(count);
+  };
+  std::copy_if(all.up.begin(), flat(all.up, all.flat_up), std::back_inserter(sides.up), bears);
+  std::copy_if(all.down.begin(), flat(all.down, all.flat_down), std::back_inserter(sides.down), bears);
+  std::copy_if(all.chords.begin(), all.chords.end(), std::back_inserter(sides.chords),
+               [](const Chord& chord) { return chord.rise > least_rise; });
+  sides.flat_up = sides.up.size(), sides.flat_down = sides.down.size();
   return sides;
 }
 
@@ -141,6 +179,23 @@ Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles}
 
 namespace {
 
+/// The box round a plan.
+struct Plan {
+  double x0 = 1e300, y0 = 1e300, x1 = -1e300, y1 = -1e300;
+};
+
+Plan plan_of(const Sides& sides) {
+  Plan plan;
+  for (const auto* side : {&sides.up, &sides.down})
+    for (const Triangle& t : *side)
+      plan = {std::min(plan.x0, t.x0), std::min(plan.y0, t.y0), std::max(plan.x1, t.x1), std::max(plan.y1, t.y1)};
+  return plan;
+}
+
+Plan shared(const Plan& a, const Plan& b) {
+  return {std::max(a.x0, b.x0), std::max(a.y0, b.y0), std::min(a.x1, b.x1), std::min(a.y1, b.y1)};
+}
+
 /// The volume under the lower of two planes where both are, above a level.
 double under_both(const Triangle& a, const Triangle& b, double level) {
   Patch polygon = common(a, b);
@@ -156,7 +211,16 @@ double under_both(const Triangle& a, const Triangle& b, double level) {
 /// Along a plumb line a solid is what lies under its tops less what lies under its undersides, so what two share is the
 /// sum, with these signs, of what lies under both of two faces. Whatever level one counts from, it drops out.
 double overlap_mm3(const Sides& a, const Sides& b) {
-  const Columns ups{b.up}, downs{b.down};
+  const Plan both = shared(plan_of(a), plan_of(b));  // beyond it nothing lies under faces of both
+  const auto near = [&](const std::vector<Triangle>& side) {
+    std::vector<Triangle> found;
+    std::copy_if(side.begin(), side.end(), std::back_inserter(found), [&](const Triangle& t) {
+      return t.x1 >= both.x0 && t.x0 <= both.x1 && t.y1 >= both.y0 && t.y0 <= both.y1;
+    });
+    return found;
+  };
+  const std::vector<Triangle> up = near(b.up), down = near(b.down);
+  const Columns ups{up}, downs{down};
   double sum = 0;
   const auto add = [&](const std::vector<Triangle>& faces, double sign) {
     for (const Triangle& t : faces) {
@@ -165,7 +229,7 @@ double overlap_mm3(const Sides& a, const Sides& b) {
       downs.near(t, [&](const Triangle& o) { sum -= sign * under_both(t, o, level); });
     }
   };
-  add(a.up, 1), add(a.down, -1);
+  add(near(a.up), 1), add(near(a.down), -1);
   return sum;
 }
 

@@ -29,19 +29,21 @@ double height(const Triangle& t, double x, double y);
 struct Chord {
   gp_Pnt from, to;
   brep::About about;
+  double rise = 0;  ///< of its face's normal, upward or downward
 };
 
 struct Sides {
   std::vector<Triangle> up, down;
-  std::vector<Chord> chords = {};  ///< of the faces that are among them
+  std::vector<Chord> chords = {};          ///< of the faces that are among them
+  std::size_t flat_up = 0, flat_down = 0;  ///< so many of them, the first ones, are of flat faces
 };
 
-/// Faces whose unit normal rises (or falls) by more than `least`. Exact for straight edges; an arc's chord error
-/// touches only the plan of such a face, never its height, and `mate` makes it good.
-Sides sides_of(const brep::Skin& skin, double least);
-
-/// All faces that are not upright, round ones by the kernel's mesh.
+/// All faces that are not upright, round ones by the kernel's mesh. Exact for straight edges; an arc's chord error
+/// touches only the plan of a flat face, never its height, and `mate` makes it good.
 Sides all_sides_of(const brep::Skin& skin);
+/// The sides with which solids lie on each other: flat faces that are not steep.
+Sides sides_that_bear(const brep::Skin& skin);
+Sides sides_that_bear(const Sides& all);
 
 /// A corner of what two triangles have in common, with the open height from the lower plane up to the upper one.
 struct Spot {
