@@ -1,7 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <utility>
 
 #include <gmpxx.h>
 
@@ -142,76 +140,14 @@ double most_of(const Polygon& part, int by) {
   return area_of(part) + more;
 }
 
-using Ring = std::vector<Point>;
-
-/// Corners counter-clockwise, none of them twice; empty where nothing is left between them on the grid.
-Ring to_ring(const Grid& grid, const std::vector<Point2>& piece) {
-  Ring ring;
-  for (const Point2& p : piece)
-    if (const Point at = grid.on(p); ring.empty() || at != ring.back()) ring.push_back(at);
-  while (ring.size() > 1 && ring.front() == ring.back()) ring.pop_back();
-  long long twice = 0;
-  for (std::size_t i = 1; i + 1 < ring.size(); ++i) twice += turn(ring[0], ring[i], ring[i + 1]);
-  if (twice == 0) return {};
-  if (twice < 0) std::reverse(ring.begin(), ring.end());
-  return ring;
-}
-
-/// Convex pieces, joined along sides that two of them share for as long as what comes out is convex: the same plan in
-/// fewer of them. Of hundreds of triangles the union would be slow.
-class Joined {
- public:
-  explicit Joined(std::vector<Ring> pieces) : rings_{std::move(pieces)} {
-    for (std::size_t i = 0; i < rings_.size(); ++i) note(i);
-    for (std::size_t i = 0; i < rings_.size(); ++i)
-      while (!rings_[i].empty() && joins_a_neighbour(i)) {
-      }
-  }
-  const std::vector<Ring>& rings() const { return rings_; }  ///< those that went into others are empty
-
- private:
-  using Side = std::pair<Point, Point>;
-
-  void note(std::size_t at) {
-    const Ring& ring = rings_[at];
-    for (std::size_t i = 0; i < ring.size(); ++i) sides_[{ring[i], ring[(i + 1) % ring.size()]}] = at;
-  }
-
-  bool joins_a_neighbour(std::size_t at) {
-    const Ring ring = rings_[at];
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const Point &from = ring[i], &to = ring[(i + 1) % ring.size()];
-      const auto beyond = sides_.find({to, from});
-      if (beyond == sides_.end() || beyond->second == at || rings_[beyond->second].empty()) continue;
-      Ring& other = rings_[beyond->second];
-      const auto there = std::find(other.begin(), other.end(), to);
-      if (there == other.end() || *(std::next(there) == other.end() ? other.begin() : std::next(there)) != from)
-        continue;  // it was joined to another, and that side is none of its own any more
-      Ring both;
-      for (std::size_t k = 0; k < ring.size(); ++k) both.push_back(ring[(i + 1 + k) % ring.size()]);
-      const std::size_t begin = static_cast<std::size_t>(there - other.begin());
-      for (std::size_t k = 2; k < other.size(); ++k) both.push_back(other[(begin + k) % other.size()]);
-      if (!is_convex(both)) continue;
-      other.clear();
-      rings_[at] = std::move(both);
-      note(at);
-      return true;
-    }
-    return false;
-  }
-
-  std::vector<Ring> rings_;
-  std::map<Side, std::size_t> sides_;
-};
-
 /// What a square can reach of a box past the pieces.
 std::vector<Polygon> reached(const Grid& grid, const std::vector<std::vector<Point2>>& covered, int by) {
   Region pieces, taken, left;
-  std::vector<Ring> rings;
-  for (const std::vector<Point2>& piece : covered) rings.push_back(to_ring(grid, piece));
-  const Joined few{std::move(rings)};
-  for (const Ring& ring : few.rings())
-    if (!ring.empty()) add(pieces, ring);
+  for (const std::vector<Point2>& piece : covered) {
+    std::vector<Point> corners;
+    for (const Point2& p : piece) corners.push_back(grid.on(p));
+    add(pieces, corners);
+  }
   // Joined before they grow: each of many triangles, grown, would cross all that are beside it.
   std::vector<Polygon> joined, parts;
   pieces.get(joined);
