@@ -16,6 +16,12 @@ struct Seen {
   LineKind kind = LineKind::outline;
 };
 
+/// A sheet too thin to have two edges: a membrane, a flashing.
+struct Ribbon {
+  std::string name;
+  std::vector<Point> points;  ///< in the section's view
+};
+
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
 struct Detail {
   int number = 1;
@@ -24,6 +30,7 @@ struct Detail {
   bool marked = true;  ///< by a circle: the sheet shows the whole section as well
   std::vector<Seen> seen = {};
   bool rejected = false;  ///< struck out: another will be built
+  std::vector<Ribbon> ribbons = {};
 };
 /// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,

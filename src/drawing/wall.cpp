@@ -302,16 +302,19 @@ class Wall {
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
-      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_)
-        pen_.name_at_one_of({(f.x0 + f.x1) / 2, height}, places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
-      else
-        pen_.name({(f.x0 + f.x1) / 2, height}, {(f.x0 + f.x1) / 2, f.y1 + t_}, mark, Anchor::middle, 2.5 / 3);
+      const std::vector<Point> places = places_in(f);
+      const Point middle{(f.x0 + f.x1) / 2, height};
+      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_ && !places.empty())
+        pen_.name_at_one_of(middle, places, wide ? words : mark, Anchor::middle, 2.5 / 3);
+      else  // off it, with a line to it
+        pen_.name_outside(middle, {middle.x, f.y1 + t_}, wide ? words : mark, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
 
-  /// Where a block's mark may stand: in its middle, or on one side of an upstand's line that strikes it through.
+  /// Where a block's mark may stand on it: in its middle, or on one side of an upstand's line that strikes it through;
+  /// nowhere where neither side has room.
   std::vector<Point> places_in(const Frame& block) const {
     const double height = 2.5 / 3 * t_, middle = (block.x0 + block.x1) / 2;
     std::vector<Point> places;
@@ -327,8 +330,6 @@ class Wall {
       add_between(through->z, block.y1, 0.25);
       add_between(block.y0, through->z, 0.25);
     }
-    // Where there is no room on it: over the block, under it.
-    places.insert(places.end(), {{middle, block.y1 + 0.4 * t_}, {middle, block.y0 - 0.4 * t_ - height}});
     return places;
   }
 
