@@ -37,7 +37,10 @@ void Plan::across() {
                right = face("right") ? bore_.x + *face("right") : width_;
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (!void_) chain("studs to bore", {left, bore_.x, right}, false, {});
-  if (const auto ends = channel_ends(0)) chain("channel", {left, ends->first, ends->second, right}, true, {});
+  if (const auto ends = channel_ends(0)) {  // the whole stands in other rows, but where it runs from face to face
+    const bool whole = std::abs(ends->first - left) < 1 && std::abs(right - ends->second) < 1;
+    chain("channel", {left, ends->first, ends->second, right}, whole, {});
+  }
   // Built on site it fills the room, whose walls are told along their feet.
   if ((s_.facts.site_built || shut_) && !bench_at_end)
     chain("stud faces", {left, right}, true, {});

@@ -92,6 +92,21 @@ TEST(LappedStrip, IsDrawnUpTheFrameAndOverTheEdge) {
   }
 }
 
+TEST(LappedStrip, AtTheBackWallItsBoardAndWaterproofingAreDrawn) {
+  // Source: by hand: the base does not turn up there; the wall's waterproofing comes down the board and laps 2 over the
+  // edge. Along a wall no strip is bought: it is of what covers the wall.
+  job::Job job = demo("tannery-lane-2a");
+  job.base.upstands = {job::Side::left, job::Side::right}, job.base.lapped = {job::Side::back};
+  job.survey.board_mm = 0.5 * inch;
+  const Drawn d = drawn(job, false);
+  const Sheet& wall = d.sheet("wall-back");
+  for (const char* words : {"lapped edge at the back wall", "waterproofing", "board, comes later"})
+    EXPECT_TRUE(says(wall, words)) << words;
+  EXPECT_FALSE(says(wall, "base's upstand"));
+  EXPECT_FALSE(takeoff::lapped_strip(d.model->job, d.facts));
+  EXPECT_TRUE(says(drawn(demo("tannery-lane-2a"), false).sheet("wall-back"), "upstand at the back wall"));
+}
+
 TEST(LappedStrip, NotchesAreSaidToBeNet) {
   // Source: the solid: they are as wide and as high as what they go over; in the trade's words.
   EXPECT_THAT(drawn(lapped(false), false).sheet("bench-side").notes,
@@ -113,6 +128,20 @@ TEST(LappedStrip, NoScrewIsCountedUnderTheApron) {
   const Drawn turned_up = drawn(demo("tannery-lane-2a"), false);
   EXPECT_EQ(takeoff::under_apron_mm(turned_up.model->job, turned_up.facts, job::Side::back), 0);
   EXPECT_EQ(clear_of_apron(turned_up.model->job, turned_up.facts), "");
+}
+
+TEST(Held, FastenersOfABenchThatAreTooWeakAreNotTold) {
+  // Source: the checks: one screw of no strength where four nails were asked for.
+  job::Job job = demo("tannery-lane-2a");
+  EXPECT_THAT(read_through(drawn(job, false).sheet("bench-plan")), testing::Not(testing::HasSubstr("HOLD")));
+  job.bench->frame.fasteners_at_stud = 1;
+  const Drawn d = drawn(job, false);
+  ASSERT_TRUE(std::any_of(d.judgement.results.begin(), d.judgement.results.end(), [](const rules::Result& r) {
+    return r.id == "load.seat-cleat" && r.outcome == rules::Outcome::fail;
+  }));
+  const std::string told = read_through(d.sheet("bench-plan"));
+  EXPECT_THAT(told, testing::HasSubstr("HOLD: 'bench's wall cleat holds' fails"));
+  EXPECT_THAT(told, testing::Not(testing::HasSubstr("1 of 16d")));
 }
 
 TEST(Held, FastenersOfAnUpstandWaitWithTheBase) {
