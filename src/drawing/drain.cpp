@@ -166,13 +166,24 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
   return middle.y - half - (rejected ? 0 : 2) * t;
 }
 
+/// Where a word may run up a joist: in its middle, beside it, lower, where a witness line runs through that.
+std::vector<Point> places_up(const Frame& joist, double t) {
+  std::vector<Point> places;
+  for (const double v : {0.5, 0.35, 0.65, 0.2})
+    for (const double u : {0.5, 0.3, 0.7}) {
+      const double x = joist.x0 + u * joist.width() + 0.4 * t;
+      if (x - 0.8 * t > joist.x0 && x < joist.x1) places.push_back({x, joist.y0 + v * joist.height()});
+    }
+  return places;
+}
+
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
 void add_name(Pen& pen, const CutSolid& cut, const Frame& f, double x0) {
   const double t = pen.text_mm();
   const Role role = cut.solid->role;
   if (role == Role::drain || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
   if (role == Role::joist)
-    pen.note({(f.x0 + f.x1) / 2 + 0.4 * t, f.y0 + 0.5 * f.height()}, cut.name, Anchor::middle, 0.8, 90);
+    pen.note_at_one_of(places_up(f, t), cut.name, Anchor::middle, 0.8, 90);
   else
     pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, cut.name, Anchor::right, 0.8);
 }
