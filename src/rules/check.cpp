@@ -485,7 +485,7 @@ std::string spot_of(const facts::Point& p, const job::Job& job) {
   const double width = job.alcove.width.in_mm(), depth = job.alcove.depth.in_mm();
   const auto edge = [&](job::Side side) {
     if (side == job::Side::front) return std::string{"the entry"};
-    return std::string{"the "} + job::name_of(side) + (job.alcove.has_wall(side) ? " stud face" : " side");
+    return std::string{"the "} + job::name_of(side) + (job.alcove.has_wall(side) ? " wall" : " side");
   };
   std::optional<job::Side> aside, behind;
   if (std::abs(p[0]) <= near) aside = job::Side::left;
@@ -494,7 +494,7 @@ std::string spot_of(const facts::Point& p, const job::Job& job) {
   if (std::abs(p[1] - depth) <= near) behind = job::Side::back;
   if (aside && behind) return std::string{"the "} + job::name_of(*behind) + " " + job::name_of(*aside) + " corner";
   if (aside) return edge(*aside) + ", " + text_of(p[1], Unit::mm, job) + " from the entry";
-  if (behind) return edge(*behind) + ", " + text_of(p[0], Unit::mm, job) + " from " + edge(job::Side::left);
+  if (behind) return edge(*behind) + ", " + text_of(p[0], Unit::mm, job) + " from the left stud face";
   return place_of(p, job);
 }
 

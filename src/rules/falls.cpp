@@ -7,7 +7,6 @@
 #include "rules/bought.hpp"
 #include "rules/check.hpp"
 #include "rules/remedy.hpp"
-#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
@@ -23,7 +22,7 @@ std::vector<facts::Facet> of(const facts::Facts& facts, facts::Surface surface) 
 
 std::string where_of(const facts::Facet& facet, const job::Job& job) {
   return "facet '" + facet.facet + "', run " + text_of(facet.run_mm, Unit::mm, job) + ", from its plane; lowest at " +
-         spot_of(facet.low_mm, job);
+         place_of(facet.low_mm, job);
 }
 
 /// The first of those that fall least, or most: in a room out of square rounding alone tells like falls apart.
@@ -146,7 +145,7 @@ Finding drains(const job::Job& job, const facts::Facts& facts, facts::Surface su
   if (it->drains) return found(it->pond_mm, "traced over every facet", "");
   std::string stuck;
   for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? " on facet '" : ", '") + facet + "'";
-  Finding finding = found(it->pond_mm, "water stays" + stuck + ", deepest at " + spot_of(it->pond_at_mm, job),
+  Finding finding = found(it->pond_mm, "water stays" + stuck + ", deepest at " + place_of(it->pond_at_mm, job),
                           "change the fall so that every corner has a way down");
   finding.broken = true;
   return finding;

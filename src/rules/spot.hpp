@@ -8,7 +8,7 @@
 
 namespace fallwright::rules {
 
-/// "the back right corner", "the left stud face, 20\" from the entry", and in the open `place_of` it: nobody reads a
+/// "the back right corner", "the left wall, 20\" from the entry", and in the open `place_of` it: nobody reads a
 /// fraction of an inch off a wall that a thumb covers.
 std::string spot_of(const facts::Point& place, const job::Job& job);
 

@@ -157,8 +157,8 @@ TEST(Spot, IsACornerOrAnEdgeWhereItLiesThere) {
   const job::Job& job = bonded().model->job;
   EXPECT_EQ(rules::spot_of({1500, 0, 0}, job), "the front right corner");
   EXPECT_EQ(rules::spot_of({4.4, 1000, 0}, job), "the back left corner");
-  EXPECT_EQ(rules::spot_of({19, 300, 0}, job), "the left stud face, 300 mm from the entry");
-  EXPECT_EQ(rules::spot_of({700, 990, 0}, job), "the back stud face, 700 mm from the left stud face");
+  EXPECT_EQ(rules::spot_of({19, 300, 0}, job), "the left wall, 300 mm from the entry");
+  EXPECT_EQ(rules::spot_of({700, 990, 0}, job), "the back wall, 700 mm from the left stud face");
   EXPECT_EQ(rules::spot_of({700, 12, 0}, job), "the entry, 700 mm from the left stud face");
   EXPECT_EQ(rules::spot_of({21, 300, 0}, job), "21 mm from the left stud face, 300 mm from the entry");
   job::Job open = job;
