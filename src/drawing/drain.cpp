@@ -358,7 +358,7 @@ Point under_texts(const Sheet& sheet, double x, double t) {
 }
 
 /// Whether a height of rim, upstands or threshold lies past the picture's ends: nothing stands there that high.
-bool is_beyond(const Sheet& sheet, const facts::Rung& rung) {
+bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
   constexpr std::array at_the_edge{"rim", "upstands", "threshold"};
   if (std::none_of(at_the_edge.begin(), at_the_edge.end(),
                    [&](const std::string& name) { return rung.name.rfind(name, 0) == 0; }))
@@ -384,7 +384,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
         levels.push_back(
-            {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm, !is_beyond(sheet, rung)});
+            {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm, !is_past_ends(sheet, rung)});
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     if (!rejected) levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double inch = 25.4;
 
-bool says(const Sheet& sheet, const std::string& words) {
+bool writes(const Sheet& sheet, const std::string& words) {
   return std::any_of(sheet.texts.begin(), sheet.texts.end(),
                      [&](const Text& text) { return text.words.find(words) != std::string::npos; });
 }
@@ -48,7 +48,7 @@ TEST(LappedStrip, IsBoughtByTheEdgesLengthAndItsLaps) {
     ASSERT_TRUE(strip_row(rows));
     EXPECT_NEAR(strip_row(rows)->buy, 40 / 12., 1e-4);
     EXPECT_THAT(strip_row(rows)->basis, testing::HasSubstr("2\" on the base, 2\" up the frame"));
-    EXPECT_TRUE(says(d.sheet("buy"), "4\" wide"));
+    EXPECT_TRUE(writes(d.sheet("buy"), "4\" wide"));
     EXPECT_THAT(read_through(d.sheet("order-of-work")) + read_through(d.sheet("order-of-work-2")),
                 testing::HasSubstr("strip of membrane 40\" long, 4\" wide"));
   }
@@ -71,7 +71,7 @@ TEST(LappedStrip, IsDrawnUpTheFrameAndOverTheEdge) {
     const Drawn d = drawn(job, false);
     const bool small = job.drawings.paper == job::PaperSize::letter;
     const Sheet& sheet = d.sheet(small ? "bench-joints" : "bench-section");
-    ASSERT_TRUE(says(sheet, "membrane strip")) << small;
+    ASSERT_TRUE(writes(sheet, "membrane strip")) << small;
     int found = 0;
     for (const Line& up : sheet.lines)
       for (const Line& over : sheet.lines) {
@@ -101,10 +101,10 @@ TEST(LappedStrip, AtTheBackWallItsBoardAndWaterproofingAreDrawn) {
   const Drawn d = drawn(job, false);
   const Sheet& wall = d.sheet("wall-back");
   for (const char* words : {"lapped edge at the back wall", "waterproofing", "board, comes later"})
-    EXPECT_TRUE(says(wall, words)) << words;
-  EXPECT_FALSE(says(wall, "base's upstand"));
+    EXPECT_TRUE(writes(wall, words)) << words;
+  EXPECT_FALSE(writes(wall, "base's upstand"));
   EXPECT_FALSE(takeoff::lapped_strip(d.model->job, d.facts));
-  EXPECT_TRUE(says(drawn(demo("tannery-lane-2a"), false).sheet("wall-back"), "upstand at the back wall"));
+  EXPECT_TRUE(writes(drawn(demo("tannery-lane-2a"), false).sheet("wall-back"), "upstand at the back wall"));
 }
 
 TEST(LappedStrip, NotchesAreSaidToBeNet) {
