@@ -95,6 +95,9 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
   sheet.notes.emplace_back(
       "Where the base does not turn up beside the bench the apron goes down to its rim: notched at its ends over what "
       "rises there. Cut the notches dry, and try it before adhesive.");
+  sheet.notes.emplace_back(
+      "Notches are net, scribed tight: as wide and as high as what they go over, with no gap. Strip, flashing and bead "
+      "go between: ease the notch's edges by their thickness, no more than the bead fills.");
 }
 
 Sheet draw_notches(const Subject& s) {

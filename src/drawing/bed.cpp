@@ -32,15 +32,19 @@ bool has_threshold(const Subject& s) {
 
 }  // namespace
 
-bool has_upstand_at_back(const Subject& s) {
-  const auto& sides = s.job().base.upstands;
+std::optional<EdgeAtBack> edge_at_back(const Subject& s) {
   const bool bench = s.job().bench && s.job().bench->place == job::Side::back;
-  return !bench && !s.facts.site_built && s.facts.heights.upstand_top_mm &&
-         std::find(sides.begin(), sides.end(), job::Side::back) != sides.end();
+  if (bench || s.facts.site_built) return std::nullopt;
+  for (const facts::Edge& edge : s.facts.edges) {
+    if (edge.side != job::Side::back) continue;
+    if (edge.turned == facts::Turned::upstand) return EdgeAtBack{"upstand", *s.facts.heights.upstand_top_mm, false};
+    if (edge.lapped) return EdgeAtBack{"lapped edge", edge.top_greatest_mm, true};
+  }
+  return std::nullopt;
 }
 
 bool has_bed_cut(const Subject& s) {
-  return !s.facts.site_built && (has_threshold(s) || has_upstand_at_back(s));
+  return !s.facts.site_built && (has_threshold(s) || edge_at_back(s));
 }
 
 namespace {
@@ -193,25 +197,34 @@ std::vector<CutSolid> cut_at_bed(const Subject& subject) {
 }
 
 /// How the upstand stands before the back wall's framing, and the board that comes over it.
-void add_upstand(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
-                 Point place) {
-  const double back = part(s.facts, facts::Role::base).bbox_mm[4], top = *s.facts.heights.upstand_top_mm,
+void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
+                      Point place) {
+  const EdgeAtBack edge = *edge_at_back(s);
+  const double back = part(s.facts, facts::Role::base).bbox_mm[4], top = edge.top_mm,
+               lap = edge.lapped ? s.job().buy.membrane.lap.in_mm() : 0,
                low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
   double face = std::max(back, s.job().alcove.depth.in_mm());  // as the framing stands there, where it is cut
   for (const CutSolid& solid : cut)
     if (solid.solid->part.family == facts::Family{facts::Role::wall, job::Side::back})
       for (const Line& line : solid.seen.lines)
         if (std::min(line.from.y, line.to.y) < top) face = std::min({face, line.from.x, line.to.x});
-  std::vector<Seen> seen = board_over(s.job(), face, -1, top, top + 100);
+  const double high = top + std::max(45.0, lap + 12);
+  std::vector<Seen> seen = board_over(s.job(), face, -1, top, high + 55);
   if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud))
     seen.push_back({"stud, behind", *stud});
+  std::vector<Ribbon> ribbons;
+  if (edge.lapped) {  // down the board's face and out over the edge, off both so that it is seen
+    const double off = 0.9 * scale, front = std::min(face - s.job().survey.board_mm.value_or(0), back) - off;
+    ribbons.push_back({"waterproofing", {{front, top + lap + 12}, {front, top + off}, {front - lap, top + off}}});
+  }
   add_detail(sheet, pen, cut,
              {1,
-              "section C-C, upstand at the back wall",
-              {back - 75, low, face + 60, top + 45},
+              "section C-C, " + std::string{edge.name} + " at the back wall",
+              {back - 75, low, face + 60, high},
               false,
               std::move(seen),
-              base_is_void(s)},
+              base_is_void(s),
+              std::move(ribbons)},
              scale, place);
 }
 

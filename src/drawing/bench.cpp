@@ -10,6 +10,7 @@
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
 #include "job/layout.hpp"
+#include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
 
@@ -370,6 +371,20 @@ Detail wall_end(const Subject& s, double wall, double into, bool marked) {
           std::move(seen)};
 }
 
+/// How high the base's edge lies below the apron.
+double edge_at_bench(const Subject& s) {
+  for (const facts::Edge& edge : s.facts.edges)
+    if (edge.side == s.job().bench->place) return edge.top_greatest_mm;
+  return s.facts.heights.rim_greatest_mm;
+}
+
+/// From up the frame's front down to the base's edge and out over it. `front` is the frame's, `back` the way to its
+/// wall.
+std::vector<Point> strip_over(const takeoff::LappedStrip& strip, double front, double back, double edge, double off) {
+  const double up = front + back * off, on = edge + off;
+  return {{up, edge + strip.up_mm}, {up, on}, {front - back * strip.on_base_mm, on}};
+}
+
 /// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
 /// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
 void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
@@ -385,15 +400,22 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
     return Frame{std::min(joint + back * from, joint + back * to), low,
                  std::max(joint + back * from, joint + back * to), high};
   };
-  const Point first = add_detail(
-      sheet, pen, solids,
-      {1,
-       "apron over the base's rim",
-       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)), std::min(seat.y0 + 30, rim + 120)),
-       marked,
-       {},
-       base_is_void(s)},
-      scale, {all.x0, below});
+  const auto strip = takeoff::lapped_strip(s.job(), s.facts);
+  const double high = std::min(seat.y0 + 30, rim + 120);
+  std::vector<Ribbon> ribbons;
+  if (strip)  // off the faces it is bonded to, so that it is seen
+    ribbons.push_back(
+        {"membrane strip", strip_over(*strip, base_right ? frame.x1 : frame.x0, back, edge_at_bench(s), 0.9 * scale)});
+  const Point first = add_detail(sheet, pen, solids,
+                                 {1,
+                                  "apron over the base's rim",
+                                  window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
+                                         strip ? std::max(high, rim + strip->up_mm + 12) : high),
+                                  marked,
+                                  {},
+                                  base_is_void(s),
+                                  std::move(ribbons)},
+                                 scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
                  {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
@@ -440,9 +462,8 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
           "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
           "under the base.");
       if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
-        sheet.notes.push_back("LAPPED: the " + lapped +
-                              " does not turn up: a strip of membrane is bonded over it and up the frame, "
-                              "behind the apron.");
+        sheet.notes.push_back("LAPPED: the " + lapped + " does not turn up: before the seat block a " +
+                              strip_words(subject.job(), subject.facts) + ", behind the apron.");
       if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
       if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);

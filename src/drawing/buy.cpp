@@ -129,6 +129,8 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   if (is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
            ", body at most " + text_of(job.drain.body.in_mm(), metric);
+  if (const auto strip = takeoff::lapped_strip(job, subject.facts); strip && is(row, takeoff::Item::edge_strip))
+    return text_of(strip->width_mm(), metric) + " wide";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }

@@ -234,6 +234,23 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     double& side = nearer_left ? room : beside;
     side = std::max(side, width_of(seen.name, t) + 2 * t);
   }
+  std::vector<Line> bands;  // of the ribbons
+  for (const Ribbon& ribbon : detail.ribbons) {
+    std::vector<Line> lines;
+    for (std::size_t i = 0; i + 1 < ribbon.points.size(); ++i)
+      lines.push_back({ribbon.points[i], ribbon.points[i + 1], LineKind::section});
+    lines = clipped(lines, w);
+    if (lines.empty()) continue;
+    for (Line& line : lines)
+      for (Point* p : {&line.from, &line.to}) *p = {(p->x - w.x0) * times, (p->y - w.y1) * times};
+    const Line& first = lines.front();  // where it runs up, clear of what it lies on
+    const Point at{(first.from.x + first.to.x) / 2, (first.from.y + first.to.y) / 2};
+    const bool nearer_left = at.x < w.width() * times - at.x;
+    (nearer_left ? left : right).push_back({ribbon.name, at});
+    double& side = nearer_left ? room : beside;
+    side = std::max(side, width_of(ribbon.name, t) + 2 * t);
+    bands.insert(bands.end(), lines.begin(), lines.end());
+  }
   place.x += room;
   for (const Placed& part : behind)
     for (const Line& edge : part.edges)
@@ -242,6 +259,8 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     part.move(place);
     add_cut(sheet, pen, part.cut, part.rings);
   }
+  for (const Line& band : bands)
+    pen.line({band.from.x + place.x, band.from.y + place.y}, {band.to.x + place.x, band.to.y + place.y}, band.kind);
   for (auto* names : {&left, &right})
     for (Named& n : *names) n.at = {n.at.x + place.x, n.at.y + place.y};
   const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,12 @@ struct Seen {
   LineKind kind = LineKind::outline;
 };
 
+/// A sheet too thin to have two edges: a membrane, a flashing.
+struct Ribbon {
+  std::string name;
+  std::vector<Point> points;  ///< in the section's view
+};
+
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
 struct Detail {
   int number = 1;
@@ -24,6 +31,7 @@ struct Detail {
   bool marked = true;  ///< by a circle: the sheet shows the whole section as well
   std::vector<Seen> seen = {};
   bool rejected = false;  ///< struck out: another will be built
+  std::vector<Ribbon> ribbons = {};
 };
 /// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
@@ -39,12 +47,19 @@ std::vector<Seen> board_over(const job::Job& job, double face, double into, doub
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double scale,
                  Point place);
 
-/// Section C-C: what it cuts, and its upstand before the back wall's framing, where there is one.
+/// What the base has before the back wall's framing: an upstand, or an edge that waterproofing laps over. Nothing where
+/// a bench stands there.
+struct EdgeAtBack {
+  const char* name = "";
+  double top_mm = 0;
+  bool lapped = false;
+};
+std::optional<EdgeAtBack> edge_at_back(const Subject& subject);
+/// Section C-C: what it cuts, and that edge.
 std::vector<CutSolid> cut_at_bed(const Subject& subject);
-bool has_upstand_at_back(const Subject& subject);
-/// @pre has_upstand_at_back(subject).
-void add_upstand(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
-                 Point place);
+/// @pre edge_at_back(subject).
+void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
+                      Point place);
 
 /// Draws the details of a sheet, all at the scale it is given.
 using Details = std::function<void(Sheet& sheet, Pen& pen, double scale)>;

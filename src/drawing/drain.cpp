@@ -76,6 +76,61 @@ std::vector<std::pair<double, double>> joists_across(const Subject& s) {
   return faces;
 }
 
+bool has_joists_across(const Subject& s) {
+  return s.facts.room.drain.joists_known && s.job().floor.kind != job::FloorKind::slab && !joists_across(s).empty();
+}
+
+/// A stud face that the picture from above reaches, and how far it is from the bore's centre; less than none to the
+/// left.
+struct Face {
+  std::string name;
+  double off = 0;
+};
+std::vector<Face> faces_near(const Subject& s) {
+  std::vector<Face> faces;
+  const auto add = [&](const char* side, double way) {
+    const auto off = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
+    if (off && *off < reach) faces.push_back({std::string{side} + " stud face", way * *off});
+  };
+  if (axis_of(s) == 0) {
+    add("left", -1), add("right", 1);
+  } else {
+    add("back", 1);
+  }
+  return faces;
+}
+
+/// Across a channel its edges, from the bore's centre.
+std::optional<std::pair<double, double>> channel_across(const Subject& s) {
+  if (s.job().drain.kind != job::DrainKind::line) return std::nullopt;
+  const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
+  const std::size_t axis = axis_of(s);
+  const double centre = s.facts.room.drain.now_mm[axis];
+  return std::pair{box[axis] - centre, box[axis + 3] - centre};
+}
+
+/// Where no joist says where the bore is: the channel over it, and the stud face it is set out from.
+/// @return how far down that reaches.
+double add_set_out(Pen& pen, const Subject& s, Point middle, double half) {
+  const double t = pen.text_mm();
+  const bool rejected = bore_is_void(s);
+  double y = middle.y - half - 2 * t;
+  if (const auto edges = channel_across(s)) {
+    for (const double edge : {edges->first, edges->second})
+      pen.line({middle.x + edge, middle.y - half}, {middle.x + edge, middle.y + half}, LineKind::outline);
+    if (!rejected)
+      pen.across({middle.x + edges->first, middle.y - half}, {middle.x + edges->second, middle.y - half}, y);
+    y -= 3.4 * t;
+  }
+  for (const Face& face : faces_near(s)) {
+    const double x = middle.x + face.off;
+    pen.line({x, middle.y - half}, {x, middle.y + half}, LineKind::section);
+    pen.note({x + (face.off < 0 ? -0.6 : 1.4) * t, middle.y}, face.name, Anchor::middle, 0.8, 90);
+    if (!rejected) pen.across({std::min(middle.x, x), middle.y - half}, {std::max(middle.x, x), middle.y - half}, y);
+  }
+  return y;
+}
+
 /// The bore between its joists from above, deck off: how far its edge is from the joist on either side, as a tape
 /// shows it. @return how far down that reaches.
 double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
@@ -100,9 +155,26 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
     if (left > -reach) pen.across({middle.x - bore, middle.y - bore}, {middle.x + left, middle.y - bore}, y);
     if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
   }
+  const bool joists = has_joists_across(s);
   if (!is_small(paper_of(s.job())))  // there the sheet's note says so
-    pen.label({middle.x - reach, middle.y + half + 0.5 * t}, "From above, deck off", Anchor::left, 0.9);
+    pen.label({middle.x - reach, middle.y + half + 0.5 * t},
+              joists                                       ? "From above, deck off"
+              : s.job().drain.kind == job::DrainKind::line ? "From above: bore and channel"
+                                                           : "From above: the bore",
+              Anchor::left, 0.9);
+  if (!joists) return add_set_out(pen, s, middle, half);
   return middle.y - half - (rejected ? 0 : 2) * t;
+}
+
+/// Where a word may run up a joist: in its middle, beside it, lower, where a witness line runs through that.
+std::vector<Point> places_up(const Frame& joist, double t) {
+  std::vector<Point> places;
+  for (const double v : {0.5, 0.35, 0.65, 0.2})
+    for (const double u : {0.5, 0.3, 0.7}) {
+      const double x = joist.x0 + u * joist.width() + 0.4 * t;
+      if (x - 0.8 * t > joist.x0 && x < joist.x1) places.push_back({x, joist.y0 + v * joist.height()});
+    }
+  return places;
 }
 
 /// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
@@ -111,7 +183,7 @@ void add_name(Pen& pen, const CutSolid& cut, const Frame& f, double x0) {
   const Role role = cut.solid->role;
   if (role == Role::drain || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
   if (role == Role::joist)
-    pen.note({(f.x0 + f.x1) / 2 + 0.4 * t, f.y0 + 0.5 * f.height()}, cut.name, Anchor::middle, 0.8, 90);
+    pen.note_at_one_of(places_up(f, t), cut.name, Anchor::middle, 0.8, 90);
   else
     pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, cut.name, Anchor::right, 0.8);
 }
@@ -237,9 +309,13 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
                     place);
 }
 
-/// Whether there is anything to see: joists that stand across the section.
+/// Whether there is anything to see from above: joists that stand across the section, a channel, a stud face.
 bool has_bore_plan(const Subject& s) {
-  return s.facts.room.drain.joists_known && s.job().floor.kind != job::FloorKind::slab && !joists_across(s).empty();
+  return has_joists_across(s) || channel_across(s) || !faces_near(s).empty();
+}
+
+const char* title_of_bore_plan(const Subject& s) {
+  return has_joists_across(s) ? "The bore between its joists" : channel_across(s) ? "Bore and channel" : "The bore";
 }
 
 /// Where the picture ends and deck, bed and base go on: a thin line with a zigzag across them.
@@ -281,6 +357,19 @@ Point under_texts(const Sheet& sheet, double x, double t) {
   return {right + 4 * t, top};
 }
 
+/// Whether a height of rim, upstands or threshold lies past the picture's ends: nothing stands there that high.
+bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
+  constexpr std::array at_the_edge{"rim", "upstands", "threshold"};
+  if (std::none_of(at_the_edge.begin(), at_the_edge.end(),
+                   [&](const std::string& name) { return rung.name.rfind(name, 0) == 0; }))
+    return false;
+  constexpr double same = 0.5;
+  return std::none_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+    return line.kind == LineKind::section &&
+           (std::abs(line.from.y - rung.above_datum_mm) < same || std::abs(line.to.y - rung.above_datum_mm) < same);
+  });
+}
+
 Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids) {
   const auto& at = subject.facts.room.drain.now_mm;
   const std::size_t axis = axis_of(subject);
@@ -294,7 +383,8 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const bool rejected = base_is_void(subject);  // its heights and its drain's are no numbers to work to then
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
-        levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
+        levels.push_back(
+            {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm, !is_past_ends(sheet, rung)});
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     if (!rejected) levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
@@ -369,11 +459,14 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
                                    add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
                                  }));
   if (has_bore_plan(subject))
-    sheets.push_back(on_page("drain-plan", "The bore between its joists", subject.job(), [&](Sheet& sheet, Pen& pen) {
+    sheets.push_back(on_page("drain-plan", title_of_bore_plan(subject), subject.job(), [&](Sheet& sheet, Pen& pen) {
+      const bool joists = has_joists_across(subject);
       warn(sheet, bore_warning(subject));
-      sheet.notes.emplace_back(
-          "From above, deck off, as section A-A of {drain} lies" +
-          std::string{bore_is_void(subject) ? "." : ": from the joists' faces to the bore's edge."});
+      sheet.notes.emplace_back("From above, " + std::string{joists ? "deck off, " : ""} +
+                               "as section A-A of {drain} lies" +
+                               (bore_is_void(subject) ? "."
+                                : joists              ? ": from the joists' faces to the bore's edge."
+                                                      : ": to the bore's centre."));
       add_bore_plan(sheet, pen, subject, {0, 0});
     }));
   return sheets;

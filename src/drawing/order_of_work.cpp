@@ -153,8 +153,8 @@ class Order {
          !f_.room.floor.known
              ? "spot levels: corners, middle, humps"
              : (job_.survey.spots.empty() ? std::string{"look for humps"} : "hump " + exact(f_.room.floor.hump_mm)) +
-                   ", out of level " + len(std::max(f_.room.floor.along_width_mm, f_.room.floor.along_depth_mm)) +
-                   " across the room",
+                   ", out of level " + exact(f_.room.floor.along_width_mm) + " along the width, " +
+                   exact(f_.room.floor.along_depth_mm) + " along the depth",
          hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
                            : "the floor is not the one that was surveyed",
          "floor"});
@@ -345,7 +345,8 @@ class Order {
     if (!upstand.empty())
       add_on_base({false, "crew",
                    "Hold it: a screw at each end of an upstand, its head over the edge. Never through the upstand." +
-                       std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""},
+                       std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
+                       around(" ", clear_of_apron(job_, f_)),
                    "upstand's edge " + upstand + " above the datum; then at most " +
                        len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud",
                    "the screw pulls the base off its level: read again"});
@@ -383,8 +384,9 @@ class Order {
                                                                       : "flash the base along its walls, "} +
                        around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
                        "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
-                   base.empty() ? "nothing of the base turns up"
-                                : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+                   (base.empty() ? "nothing of the base turns up"
+                                 : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
+                       around("; ", strip_words(job_, f_)),
                    "the bead has a gap, or the flashing is pierced"});
     add_on_base(
         {false, "crew",

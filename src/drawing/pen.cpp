@@ -69,6 +69,10 @@ void Pen::label_at_one_of(std::vector<Point> places, const std::string& words, A
   movable_.back().in_turn = true;
 }
 
+void Pen::or_about_it() {
+  movable_.back().past_places = true;
+}
+
 void Pen::otherwise(const std::string& brief, Point thing) {
   movable_.back().brief = brief;
   movable_.back().thing_of_brief = thing;
@@ -320,9 +324,12 @@ void Pen::ladder(double x, std::vector<Level> levels) {
   for (double& y : ys) y -= pushed / 2;
   for (std::size_t i = 0; i < levels.size(); ++i) {
     const double bend = x + 2 * text_;
-    line({x, levels[i].z}, {x + text_ * 0.8, levels[i].z}, LineKind::dimension);
-    line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);
-    note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words, Anchor::left, 0.9);
+    if (levels[i].drawn) {
+      line({x, levels[i].z}, {x + text_ * 0.8, levels[i].z}, LineKind::dimension);
+      line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);
+    }
+    note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words + (levels[i].drawn ? "" : ", past the picture"),
+         Anchor::left, 0.9);
     if (levels[i].words.find("datum") == std::string::npos || std::abs(levels[i].z) > 1e-9) continue;
     // The datum's sign: a triangle that stands on its level; out to the left of it where another's line is near above.
     const double half = 0.35 * text_, high = 0.7 * text_, z = levels[i].z;

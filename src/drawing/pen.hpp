@@ -19,6 +19,7 @@ std::string number_of(double length_mm, bool metric);
 struct Level {
   std::string words;
   double z = 0;
+  bool drawn = true;  ///< something stands that high in the picture; what lies past its ends has no line there
 };
 
 /// Stretches along a chain to which nobody works, each from and to; in the order in which they may be a mark off.
@@ -52,6 +53,8 @@ class Pen {
   /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
   void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
+  /// Of the last of those: where no place is clear it stands about the first.
+  void or_about_it();
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
   /// thing.
   void otherwise(const std::string& brief, Point thing);

@@ -6,6 +6,7 @@
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepBuilderAPI_MakeWire.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Builder.hxx>
@@ -25,6 +26,7 @@
 #include "drawing/scene.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -98,10 +100,28 @@ TopoDS_Shape felt_of(const Subject& s) {
   return sheet_with_bore(s, part(s.facts, facts::Role::base).bbox_mm, above);
 }
 
+/// What is built on the set bed at the entry, narrower and lower than the finished threshold by what is laid on it. It
+/// is no solid of the model: that has the finished one.
+TopoDS_Shape rough_threshold_of(const Subject& s) {
+  const auto threshold = takeoff::threshold_of(s.job(), s.facts);
+  const auto &base = part(s.facts, facts::Role::base).bbox_mm, &bed = part(s.facts, facts::Role::bed).bbox_mm;
+  const double laid = threshold->laid_on_mm.value_or(0), front = base[1] + laid,
+               inner = base[1] + threshold->width_mm - laid, foot = bed[2];
+  const gp_Pnt corners[]{{base[0], front, foot},
+                         {base[0], inner, foot},
+                         {base[0], inner, threshold->inner_mm - laid},
+                         {base[0], front, threshold->outer_mm - laid}};
+  BRepBuilderAPI_MakePolygon side;
+  for (const gp_Pnt& corner : corners) side.Add(corner);
+  side.Close();
+  return BRepPrimAPI_MakePrism{BRepBuilderAPI_MakeFace{side.Wire()}.Face(), gp_Vec{base[3] - base[0], 0, 0}};
+}
+
 /// What a step brings, as shapes that are drawn.
 std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool all_walls) {
   std::vector<TopoDS_Shape> shapes;
   if (shows == "felt") return {felt_of(s)};
+  if (shows == "threshold") return {rough_threshold_of(s)};
   for (const parts::Solid& solid : s.model.solids) {
     const auto& box = part(s.facts, solid.id).bbox_mm;
     if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
@@ -147,9 +167,9 @@ std::string name_of(const std::string& shows, const Subject& s) {
            : blocked         ? "walls, blocked"
                              : "walls";
   }
-  static const std::map<std::string, std::string> all{{"bench", "bench frame"},      {"felt", "felt"},
-                                                      {"bed", "mortar bed"},         {"base", "base"},
-                                                      {"drain", "drain made tight"}, {"seat", "seat block"}};
+  static const std::map<std::string, std::string> all{
+      {"bench", "bench frame"},      {"felt", "felt"},       {"bed", "mortar bed"},           {"base", "base"},
+      {"drain", "drain made tight"}, {"seat", "seat block"}, {"threshold", "rough threshold"}};
   return all.at(shows);
 }
 
@@ -215,7 +235,7 @@ Sheet draw_assembly(const Subject& subject) {
   std::vector<Stage> stages;
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {
-    if (stage.shows == "felt" || stage.shows == "bed") continue;  // below the base
+    if (stage.shows == "felt" || stage.shows == "bed" || stage.shows == "threshold") continue;  // below the base
     stages.push_back(stage);
     groups.push_back(shapes_for(subject, stage.shows, false));
   }
@@ -256,8 +276,8 @@ struct Lifted {
 
 Lifted lifted(const Subject& subject, const View& view) {
   const double drain = subject.facts.site_built ? 60 : 700;  // built on site it stands before the mortar
-  const std::map<std::string, double> lifts{{"floor", -760},  {"felt", -520}, {"bed", -260}, {"base", 330},
-                                            {"drain", drain}, {"bench", 330}, {"seat", 900}};
+  const std::map<std::string, double> lifts{{"floor", -760}, {"felt", -520},   {"bed", -260},  {"threshold", 40},
+                                            {"base", 330},   {"drain", drain}, {"bench", 330}, {"seat", 900}};
   Lifted all;
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {

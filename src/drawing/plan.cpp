@@ -170,6 +170,13 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.emplace_back(
         "Rows below: between stud faces at the bore's depth; beside a side's name its own length at the floor.");
+  if (shows.places && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
+    const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
+    const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+    const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
+    notes.push_back("The channel's axis runs through the bore's centre; it is " +
+                    said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side.");
+  }
   if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(
         "LAPPED: there the base does not turn up; waterproofing is lapped over its edge and bonded to it.");

@@ -51,6 +51,8 @@ class Plan {
   void hidden_edges();
   /// Below: the bore between finished walls, between stud faces, then bench and base.
   void across();
+  /// A channel that runs along the room's width (0) or depth (1): where it begins and ends.
+  std::optional<std::pair<double, double>> channel_ends(std::size_t axis) const;
   /// In order, each place once.
   static std::vector<double> apart(std::vector<double> places);
   /// At the right, outside the running studs: what stands one behind the other.

@@ -37,6 +37,10 @@ void Plan::across() {
                right = face("right") ? bore_.x + *face("right") : width_;
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (!void_) chain("studs to bore", {left, bore_.x, right}, false, {});
+  if (const auto ends = channel_ends(0)) {  // the whole stands in other rows, but where it runs from face to face
+    const bool whole = std::abs(ends->first - left) < 1 && std::abs(right - ends->second) < 1;
+    chain("channel", {left, ends->first, ends->second, right}, whole, {});
+  }
   // Built on site it fills the room, whose walls are told along their feet.
   if ((s_.facts.site_built || shut_) && !bench_at_end)
     chain("stud faces", {left, right}, true, {});
@@ -56,6 +60,13 @@ std::vector<double> Plan::apart(std::vector<double> places) {
   const auto same = [](double a, double b) { return std::abs(a - b) < 1; };
   places.erase(std::unique(places.begin(), places.end(), same), places.end());
   return places;
+}
+
+std::optional<std::pair<double, double>> Plan::channel_ends(std::size_t axis) const {
+  const bool along_width = s_.job().drain.channel_direction == job::Direction::along_width;
+  if (void_ || shut_ || s_.job().drain.kind != job::DrainKind::line || along_width != (axis == 0)) return std::nullopt;
+  const auto& box = part(s_.facts, facts::Role::drain).bbox_mm;
+  return std::pair{box[axis], box[axis + 3]};
 }
 
 void Plan::depth_chain() {
@@ -110,6 +121,11 @@ void Plan::deep() {
   const double front = mark_mm(s_.facts, "bore centre from the base's front edge").value_or(bore_.y - base_[1]);
   pen_.upright({near, bore_.y - front}, {near, bore_.y}, side);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
+  if (const auto ends = channel_ends(1)) {  // past the bore's row
+    const double x = side - (finished("back") ? 14 : 7) * t_;
+    pen_.note({x, back + 0.8 * t_}, "channel", Anchor::middle, 0.8);
+    pen_.upright_chain(apart({bore_.y - front, ends->first, ends->second, back}), near, x, {}, -1);
+  }
   if (finished("back")) {
     pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
     pen_.note({side - 7 * t_, bore_.y + *finished("back") + 0.8 * t_}, "finished", Anchor::middle, 0.8);

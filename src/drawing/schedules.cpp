@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <initializer_list>
 
 #include "drawing/piece.hpp"
 #include "drawing/steps.hpp"
@@ -92,13 +93,24 @@ void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job
     return edge.of == facts::Role::base && edge.side == side;
   });
   if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
-  // At the bench the apron comes down on that edge.
+  if (base_is_void(s)) return rows.push_back({"base's upstand", "HOLD: the base is not settled", "HOLD"});
+  // At the bench the apron comes down on that edge, or over its end.
   const bool apron = stands_on_upstand(s.job()) && s.job().bench->place == side;
+  const double under = takeoff::under_apron_mm(s.job(), s.facts, side);
   rows.push_back(
       {"base's upstand",
        "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) + " apart, at each stud" +
-           (apron ? ", never through it; apron hollowed for heads" : "; heads over the edge, never through it"),
-       std::to_string(takeoff::upstand_fasteners(s.job(), *top))});
+           (apron ? ", never through it; apron hollowed for heads" : "; heads over the edge, never through it") +
+           (under > 0 ? "; none in " + pen.said(under) + " under the apron" : ""),
+       std::to_string(takeoff::upstand_fasteners(s.job(), s.facts, *top))});
+}
+
+/// The row of a joint that a check of the bench finds too weak: nobody drives what it says.
+Cells held_or(const Subject& s, Cells row, std::initializer_list<const char*> checks) {
+  for (const rules::Result& r : s.judgement.results)
+    if (r.outcome == rules::Outcome::fail && std::find(checks.begin(), checks.end(), r.id) != checks.end())
+      return {row.front(), "HOLD: '" + r.title + "' fails", "HOLD"};
+  return row;
 }
 
 std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
@@ -107,22 +119,27 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   std::vector<Cells> rows;
   add_ends(rows, s, {facts::Role::bench_frame});
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
-  rows.push_back({frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
-                  known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
-                              pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
-                        : "not said in the job: which, how long, how many at a stud; HOLD",
-                  pieces_of(s, takeoff::Item::cleat_fasteners)});
+  rows.push_back(held_or(s,
+                         {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
+                          known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
+                                      pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
+                                : "not said in the job: which, how long, how many at a stud; HOLD",
+                          pieces_of(s, takeoff::Item::cleat_fasteners)},
+                         {"load.seat-cleat", "load.seat-push"}));
   if (frame.joist_fastener && frame.fasteners_at_joist)
     rows.push_back({"joists, both ends",
                     counted_each(*frame.fasteners_at_joist, *frame.joist_fastener) + " in each end",
                     pieces_of(s, takeoff::Item::joist_fasteners)});
   if (frame.kind == job::FrameKind::timber) {
     const bool said = frame.rail_fastener && frame.rail_fastener_length && frame.fasteners_at_rail;
-    rows.push_back({"front rail to joists",
-                    said ? counted_each(*frame.fasteners_at_rail, *frame.rail_fastener) + ", " +
-                               pen.said(frame.rail_fastener_length->in_mm()) + " long, through it into each joist's end"
-                         : "not said in the job: which, how long, how many at a joist; HOLD",
-                    pieces_of(s, takeoff::Item::rail_fasteners)});
+    rows.push_back(
+        held_or(s,
+                {"front rail to joists",
+                 said ? counted_each(*frame.fasteners_at_rail, *frame.rail_fastener) + ", " +
+                            pen.said(frame.rail_fastener_length->in_mm()) + " long, through it into each joist's end"
+                      : "not said in the job: which, how long, how many at a joist; HOLD",
+                 pieces_of(s, takeoff::Item::rail_fasteners)},
+                {"load.seat-rail"}));
   }
   const std::string deck = frame.deck_fastener && frame.deck_fastener_length
                                ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
@@ -131,7 +148,10 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
       {"deck to frame",
        deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
        pieces_of(s, takeoff::Item::deck_screws)});
-  rows.push_back({"seat block", "adhesive alone: no screw through it", ""});
+  rows.push_back({"seat block",
+                  base_is_void(s) ? "HOLD: its apron stands on the base, which is not settled"
+                                  : "adhesive alone: no screw through it",
+                  ""});
   for (const facts::Hold& hold : s.facts.holds)
     if (hold.behind == facts::Behind::bench) add_upstand(rows, pen, s, hold.side);
   return rows;

@@ -114,7 +114,8 @@ class Marks {
       const Box box = box_of(text);
       return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) { return meet(box, other); }) ||
              std::any_of(sheet_.lines.begin(), sheet_.lines.end(), [&](const Line& line) {
-               return line.kind == LineKind::outline && crosses(line, text, 0.3 * t_);
+               return (line.kind == LineKind::outline || line.kind == LineKind::hidden) &&
+                      crosses(line, text, 0.3 * t_);
              });
     };
     if (std::any_of(own.begin(), own.end(), lies_on_something)) {
@@ -138,7 +139,8 @@ class Marks {
     const double x = m.at_mm[0] + (right ? 1 : -1) * t_;
     const Anchor anchor = right ? Anchor::left : Anchor::right;
     figures(m, {{{x, m.at_mm[1] + (back ? 2.2 : -2.2) * t_}, anchor},
-                {{x, m.at_mm[1] + (back ? 2.8 : -2.8) * t_}, anchor}});
+                {{x, m.at_mm[1] + (back ? 2.8 : -2.8) * t_}, anchor},
+                {{x, m.at_mm[1] + (back ? 2.2 : -1.4) * t_}, anchor}});
   }
 
   void at_wall(std::size_t i) {
@@ -147,8 +149,12 @@ class Marks {
     const Point from = at(marks_[first]), to = at(marks_[end_of(i)]), p = at(marks_[i]);
     if (std::abs(to.x - from.x) >= std::abs(to.y - from.y)) {
       const double out = p.y > drain_.y ? 1 : -1;
-      figures(marks_[i],
-              {{{p.x, p.y + 2.2 * out * t_}, Anchor::middle}, {{p.x, p.y + 2.8 * out * t_}, Anchor::middle}});
+      // Before a threshold's front, or past that with a line.
+      figures(marks_[i], {{{p.x, p.y + 2.2 * out * t_}, Anchor::middle},
+                          {{p.x, p.y + 2.8 * out * t_}, Anchor::middle},
+                          {{p.x, p.y - 1.4 * t_}, Anchor::middle},
+                          {{p.x, p.y + 5.4 * out * t_}, Anchor::middle, true},
+                          {{p.x, p.y + 6.5 * out * t_}, Anchor::middle, true}});
       return;
     }
     const double out = p.x > drain_.x ? 1 : -1;
@@ -215,17 +221,14 @@ Sheet draw_screed(const Subject& subject) {
       sheet.arcs.push_back({centre, (drain[3] - drain[0]) / 2, 0, 360, LineKind::outline});
     else
       pen.rectangle({drain[0], drain[1]}, {drain[3], drain[4]}, LineKind::outline);
-    const bool rejected = base_is_void(subject);
+    const bool rejected = base_is_void(subject), channel = subject.job().drain.kind == job::DrainKind::line;
+    const bool threshold = !subject.job().base.threshold.width.is_zero();
+    if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);  // figures give way to it
     Marks marks{sheet, pen, subject};
     marks.draw(!rejected);
-    const bool threshold = !subject.job().base.threshold.width.is_zero();
     const double low = base[1] - (threshold ? 1 : 5) * t;
-    if (threshold) {
-      pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);
-      pen.label({base[3], base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
-    }
+    if (threshold) pen.label({base[3], base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
     if (!round) {
-      const bool channel = subject.job().drain.kind == job::DrainKind::line;
       pen.label({centre.x, (drain[1] + drain[4]) / 2 - 0.4 * t}, channel ? "channel" : "drain", Anchor::middle, 0.8);
     }
     if (rejected) {
@@ -242,8 +245,10 @@ Sheet draw_screed(const Subject& subject) {
     sheet.notes = {
         figures_told(subject, pen),
         "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
-            " apart from a wall's left or back end, and on the rays from the drain's middle. Screed from the "
-            "walls to the drain, straight along a ray." +
+            " apart from a wall's left or back end, and on the " +
+            (channel ? "thin lines to the channel's middle. Screed from the walls to the channel, straight across to "
+                       "it: the bed falls to its line, not to a point."
+                     : "rays from the drain's middle. Screed from the walls to the drain, straight along a ray.") +
             (marks.all_told() ? "" : " Marks too near others have no figures."),
         over_liner(subject)
             ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "

@@ -84,7 +84,7 @@ class Building {
         {false, "crew",
          "Build the threshold, rough, on the set bed, as local practice builds it: sound, bonded to the bed, tight to "
          "both sides, its top falling inward.",
-         rough, "it moves under a hand, or water would stand on its top or run outward"});
+         rough, "it moves under a hand, or water would stand on its top or run outward", "threshold"});
   }
 
   void bed() {
@@ -92,7 +92,9 @@ class Building {
     add_on_base({false, "crew",
                  std::string{joists() ? "" : "Damp the slab. "} +
                      "Mix stiff: a clump holds and does not drip. Pack the " + (liner() ? "pre-slope" : "sloped bed") +
-                     " along the walls to its marks first, then screed from wall to drain, straight along the rays. " +
+                     " along the walls to its marks first, then screed from wall to " +
+                     (job_.drain.kind == job::DrainKind::line ? "channel, straight across to it. "
+                                                              : "drain, straight along the rays. ") +
                      (two.empty() ? "" : two + " ") +
                      "Wet mortar "
                      "burns skin and eyes: gloves, goggles, water at hand.",

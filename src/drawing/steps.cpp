@@ -5,6 +5,8 @@
 
 #include "drawing/views.hpp"
 #include "rules/words.hpp"
+#include "takeoff/takeoff.hpp"
+#include "units/length.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
@@ -59,6 +61,31 @@ bool rises_beside_bench(const job::Job& job) {
   };
   if (job.bench->place == job::Side::back) return turns_up(job::Side::left) || turns_up(job::Side::right);
   return !job.base.threshold.width.is_zero() || turns_up(job::Side::back);
+}
+
+namespace {
+
+std::string length_of(const job::Job& job, double mm) {
+  return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
+}
+
+}  // namespace
+
+std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {
+  double under = 0;
+  for (const facts::Flashing& top : facts.finish.flashings)
+    if (top.of == facts::Role::base) under = std::max(under, takeoff::under_apron_mm(job, facts, top.side));
+  return under <= 0 ? ""
+                    : "At the bench the upstand's last screw stands clear of the apron, more than " +
+                          length_of(job, under) + " from its end.";
+}
+
+std::string strip_words(const job::Job& job, const facts::Facts& facts) {
+  const auto strip = takeoff::lapped_strip(job, facts);
+  return !strip ? ""
+                : "strip of membrane " + length_of(job, strip->length_mm) + " long, " +
+                      length_of(job, strip->width_mm()) + " wide: " + length_of(job, strip->on_base_mm) +
+                      " on the base, " + length_of(job, strip->up_mm) + " up the frame";
 }
 
 }  // namespace fallwright::drawing

@@ -76,6 +76,12 @@ std::vector<job::Side> lapped_sides(const job::Job& job);
 /// "base's left edge": where nothing turns up and waterproofing is lapped over it, at the bench or else along walls.
 std::string lapped_edges(const job::Job& job, bool at_bench);
 
+/// "At the bench the upstand's last screw stands clear of the apron, more than 1/2" from its end."; empty where no
+/// apron is notched over an upstand.
+std::string clear_of_apron(const job::Job& job, const facts::Facts& facts);
+/// "strip of membrane 40" long, 4" wide: 2" on the base, 2" up the frame"; empty where none is needed.
+std::string strip_words(const job::Job& job, const facts::Facts& facts);
+
 /// What stands under the steps.
 std::vector<std::string> notes_on_steps();
 

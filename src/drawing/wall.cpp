@@ -302,16 +302,19 @@ class Wall {
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
-      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_)
-        pen_.name_at_one_of({(f.x0 + f.x1) / 2, height}, places_in(f), wide ? words : mark, Anchor::middle, 2.5 / 3);
-      else
-        pen_.name({(f.x0 + f.x1) / 2, height}, {(f.x0 + f.x1) / 2, f.y1 + t_}, mark, Anchor::middle, 2.5 / 3);
+      const std::vector<Point> places = places_in(f);
+      const Point middle{(f.x0 + f.x1) / 2, height};
+      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_ && !places.empty())
+        pen_.name_at_one_of(middle, places, wide ? words : mark, Anchor::middle, 2.5 / 3);
+      else  // off it, with a line to it
+        pen_.name_outside(middle, {middle.x, f.y1 + t_}, wide ? words : mark, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
 
-  /// Where a block's mark may stand: in its middle, or on one side of an upstand's line that strikes it through.
+  /// Where a block's mark may stand on it: in its middle, or on one side of an upstand's line that strikes it through;
+  /// nowhere where neither side has room.
   std::vector<Point> places_in(const Frame& block) const {
     const double height = 2.5 / 3 * t_, middle = (block.x0 + block.x1) / 2;
     std::vector<Point> places;
@@ -327,8 +330,6 @@ class Wall {
       add_between(through->z, block.y1, 0.25);
       add_between(block.y0, through->z, 0.25);
     }
-    // Where there is no room on it: over the block, under it.
-    places.insert(places.end(), {{middle, block.y1 + 0.4 * t_}, {middle, block.y0 - 0.4 * t_ - height}});
     return places;
   }
 
@@ -381,8 +382,8 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
   const Projection blocks = seen(true);
-  const bool upstand = side == job::Side::back && has_upstand_at_back(subject);
-  const std::vector<CutSolid> cut = upstand ? cut_at_bed(subject) : std::vector<CutSolid>{};
+  const std::optional<EdgeAtBack> edge = side == job::Side::back ? edge_at_back(subject) : std::nullopt;
+  const std::vector<CutSolid> cut = edge ? cut_at_bed(subject) : std::vector<CutSolid>{};
   const bool apart = schedules_apart(subject);
   const auto wall_with = [&](bool detail) {
     return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
@@ -395,8 +396,9 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));
-                     if (upstand && !detail) {
-                       const std::string larger = "The base's upstand before it, larger: {wall-upstand}.";
+                     if (edge && !detail) {
+                       const std::string larger =
+                           "The base's " + std::string{edge->name} + " before it, larger: {wall-upstand}.";
                        if (apart)  // one line of notes less is a scale more on small paper
                          sheet.notes.back() += " " + larger;
                        else
@@ -404,21 +406,23 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      }
                      if (!detail) return;
                      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
-                       add_upstand(on, with, scale, subject, cut, wall.below());
+                       add_edge_at_back(on, with, scale, subject, cut, wall.below());
                      });
                    });
   };
   std::vector<Sheet> sheets{wall_with(false)};
-  if (!upstand) return sheets;
+  if (!edge) return sheets;
   // Beside the view where that needs to be no smaller for it.
   if (!is_small(paper_of(subject.job())))
     if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
-  sheets.push_back(details_alone("wall-upstand", "Upstand at the back wall, section C-C", subject.job(),
-                                 [&](Sheet& sheet, Pen& pen, double scale) {
-                                   sheet.sight = bed_cut(subject).sight();
-                                   warn(sheet, base_warning(subject));
-                                   add_upstand(sheet, pen, scale, subject, cut, {0, 0});
-                                 }));
+  sheets.push_back(details_alone(
+      "wall-upstand",
+      edge->lapped ? "Lapped edge at the back wall, section C-C" : "Upstand at the back wall, section C-C",
+      subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+        sheet.sight = bed_cut(subject).sight();
+        warn(sheet, base_warning(subject));
+        add_edge_at_back(sheet, pen, scale, subject, cut, {0, 0});
+      }));
   return sheets;
 }
 

@@ -7,6 +7,7 @@
 #include "report/screed_text.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/spot.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -83,7 +84,7 @@ class RoomText {
   }
 
   std::string at(double mm, const facts::Point& p) const {
-    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::place_of(p, report_.job);
+    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::spot_of(p, report_.job);
   }
 
   void studs() {

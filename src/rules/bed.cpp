@@ -4,6 +4,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
@@ -25,7 +26,7 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
 
 Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (facts.bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to measure its thickness on");
-  return found(facts.bed.greatest_mm, "thickest at " + place_of(facts.bed.greatest_at_mm, job),
+  return found(facts.bed.greatest_mm, "thickest at " + spot_of(facts.bed.greatest_at_mm, job),
                "place what is above " + text_at_most(*limit.greatest, job) +
                    " in two lifts, or raise the floor there by " +
                    text_at_least(facts.bed.greatest_mm - *limit.greatest, job) + " first");

@@ -7,6 +7,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/spot.hpp"
 #include "rules/told.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
@@ -54,7 +55,9 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
   const bool width = f.along_width_mm > f.along_depth_mm - units::tolerance::length_mm;
   return found(
       std::max(f.along_width_mm, f.along_depth_mm),
-      std::string{"highest to lowest along the "} + (width ? "width" : "depth"),
+      std::string{"highest to lowest along the "} + (width ? "width, " : "depth, ") +
+          text_or_more(std::min(f.along_width_mm, f.along_depth_mm), Unit::mm, job) + " along the " +
+          (width ? "depth" : "width"),
       "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + " before a bed goes on it");
 }
 
@@ -74,7 +77,7 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (!f.known) return unread();
   if (told_by_drops(job)) return unread_spots();
   return found(f.hump_mm,
-               f.hump_mm > 0 ? "above the plane of the base's corners, at " + place_of(f.hump_at_mm, job)
+               f.hump_mm > 0 ? "above the plane of the base's corners, at " + spot_of(f.hump_at_mm, job)
                              : "nothing stands above the plane of the base's corners",
                "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
                    ": it lifts the whole base; look for nails first, and keep dust down. Then read the floor again "

@@ -35,9 +35,10 @@ using units::decimals;
 
 class List {
  public:
-  List(const job::Job& job, const facts::Finish& finish)
+  List(const job::Job& job, const facts::Finish& finish, std::optional<LappedStrip> strip)
       : buy_{job.buy},
         finish_{finish},
+        strip_{std::move(strip)},
         u_{units_of(job)},
         on_liner_{job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::liner} {}
 
@@ -45,7 +46,7 @@ class List {
     if (timber_floor && buy_.wants("felt")) felt();
     if (finish_.seat_bond_mm2 > 0 && buy_.wants("adhesive")) adhesive();
     if (buy_.wants("flashing")) flashing();
-    if (buy_.wants("membrane")) membrane();
+    if (buy_.wants("membrane")) strip(), membrane();
     if (buy_.wants("tile")) tile();
     if (buy_.wants("bond")) bond();
     if (buy_.wants("sealant")) sealant();
@@ -89,6 +90,17 @@ class List {
          "upstands of " + std::string{of_seat ? "base and seat block" : "base"} + ", their top edges, with " +
              std::to_string(finish_.flashing_corners) + (finish_.flashing_corners == 1 ? " corner" : " corners") +
              " lapped both ways"});
+  }
+
+  /// Beside a bench, where nothing turns up: along walls it is their waterproofing that laps over the edge.
+  void strip() {
+    if (!strip_) return;
+    const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), u_.metric); };
+    add({name_of(Item::edge_strip), u_.length(strip_->length_mm), u_.length_unit(), 0, 0, "",
+         "base's " + std::string{survey::name_of(strip_->side)} + " edge beside the bench, " + text(strip_->edge_mm) +
+             ", lapped " + text(buy_.membrane.lap.in_mm()) + " past both ends; " + text(strip_->width_mm()) +
+             " wide: " + text(strip_->on_base_mm) + " on the base, " + text(strip_->up_mm) +
+             " up the frame; laps: common practice, no source"});
   }
 
   double lap_mm2() const {
@@ -168,6 +180,7 @@ class List {
 
   const job::Buy& buy_;
   const facts::Finish& finish_;
+  std::optional<LappedStrip> strip_;
   Units u_;
   bool on_liner_;
   std::vector<Row> rows_;
@@ -175,8 +188,51 @@ class List {
 
 }  // namespace
 
+namespace {
+
+const facts::Part* first_of(const facts::Facts& facts, facts::Role role) {
+  const auto found =
+      std::find_if(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& p) { return p.which.is(role); });
+  return found == facts.parts.end() ? nullptr : &*found;
+}
+
+bool turns_up(const facts::Facts& facts, job::Side side) {
+  return std::any_of(facts.edges.begin(), facts.edges.end(), [&](const facts::Edge& edge) {
+    return edge.side == side && edge.turned == facts::Turned::upstand;
+  });
+}
+
+}  // namespace
+
+double under_apron_mm(const job::Job& job, const facts::Facts& facts, job::Side side) {
+  const facts::Part *base = first_of(facts, facts::Role::base), *seat = first_of(facts, facts::Role::seat_block);
+  if (!base || !seat || !job.bench || job.base.is_site_built() || job.bench->apron_thickness.is_zero()) return 0;
+  const job::Side place = job.bench->place;
+  const bool beside =
+      place == job::Side::back ? side == job::Side::left || side == job::Side::right : side == job::Side::back;
+  if (!beside || turns_up(facts, place)) return 0;  // else the apron stands on an upstand of its own
+  const auto &b = base->bbox_mm, &s = seat->bbox_mm;
+  const double over = place == job::Side::left ? s[3] - b[0] : place == job::Side::right ? b[3] - s[0] : b[4] - s[1];
+  return std::max(0.0, over - job.bench->overhang.in_mm());
+}
+
+std::optional<LappedStrip> lapped_strip(const job::Job& job, const facts::Facts& facts) {
+  const facts::Part* base = first_of(facts, facts::Role::base);
+  if (!job.bench || !base || job.base.is_site_built()) return std::nullopt;  // there all of it is waterproofed in one
+  const job::Side place = job.bench->place;
+  if (std::none_of(facts.edges.begin(), facts.edges.end(),
+                   [&](const facts::Edge& edge) { return edge.side == place && edge.lapped; }))
+    return std::nullopt;
+  const auto& b = base->bbox_mm;
+  const double lap = job.buy.membrane.lap.in_mm(), apron = job.bench->apron_thickness.in_mm(),
+               edge = place == job::Side::back ? b[3] - b[0] : b[4] - b[1];
+  // A floor that comes finished shows what lies on it: there the strip ends below the apron.
+  const bool hidden = !job.buy.tile.covers(Tiled::floor) && apron > 0;
+  return LappedStrip{place, edge, edge + 2 * lap, hidden ? std::min(lap, apron) : lap, lap};
+}
+
 std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts) {
-  return List{job, facts.finish}.rows(job.floor.kind == job::FloorKind::joists);
+  return List{job, facts.finish, lapped_strip(job, facts)}.rows(job.floor.kind == job::FloorKind::joists);
 }
 
 namespace {
@@ -228,8 +284,9 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
-int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand) {
-  return static_cast<int>(count_along(upstand.length_mm, job.buy.fasteners.upstand)) + 1;
+int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand) {
+  const double open = upstand.length_mm - under_apron_mm(job, facts, upstand.side);
+  return static_cast<int>(count_along(std::max(0.0, open), job.buy.fasteners.upstand)) + 1;
 }
 
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
@@ -244,7 +301,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
   for (const facts::Flashing& seam : facts.finish.flashings)
-    if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, seam);
+    if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, facts, seam);
   std::vector<Row> rows;
   const auto add = [&](const char* item, double count, const std::string& from) {
     if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));

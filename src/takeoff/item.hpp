@@ -21,6 +21,7 @@ enum class Item {
   felt,
   adhesive,
   waterproofing,
+  edge_strip,
   liner,
   tile,
   deck_screws,
@@ -59,6 +60,8 @@ inline const char* name_of(Item item) {
       return "construction adhesive";
     case Item::waterproofing:
       return "waterproofing";
+    case Item::edge_strip:
+      return "membrane strip, lapped edge";
     case Item::liner:
       return "liner, floor";
     case Item::tile:

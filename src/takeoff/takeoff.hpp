@@ -59,7 +59,20 @@ std::string one_batch(const job::Job& job);
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
 /// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
-int upstand_fasteners(const job::Job& job, const facts::Flashing& upstand);
+int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand);
+/// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over
+/// that: no fastener stands there.
+double under_apron_mm(const job::Job& job, const facts::Facts& facts, survey::Side side);
+
+/// The strip of membrane over the base's edge where nothing turns up beside a bench, and waterproofing laps over it.
+struct LappedStrip {
+  survey::Side side = survey::Side::left;
+  double edge_mm = 0;                ///< of the base, along the bench
+  double length_mm = 0;              ///< with a lap past either end
+  double on_base_mm = 0, up_mm = 0;  ///< bonded to the base's top, and up the frame
+  double width_mm() const { return on_base_mm + up_mm; }
+};
+std::optional<LappedStrip> lapped_strip(const job::Job& job, const facts::Facts& facts);
 
 /// Of a threshold that is built on site: how wide it is and between which heights its top lies, on the solid; and what
 /// of that is laid on the rough one later, where the job says so. Nothing where there is none.

@@ -308,10 +308,10 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
                    "1/2  rib plane",
                    "1-3/8  level line the bed is spread to",
                    "1-1/2  drain, top",
-                   "2-3/16  rim",
-                   "4  threshold, lowest edge",
-                   "4-1/16  threshold, highest edge",
-                   "5-1/2  upstands, top",
+                   "2-3/16  rim, past the picture",
+                   "4  threshold, lowest edge, past the picture",
+                   "4-1/16  threshold, highest edge, past the picture",
+                   "5-1/2  upstands, top, past the picture",
                    "22-1/4",
                    "31-3/4",
                    "38-1/4",
@@ -443,11 +443,11 @@ TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
   std::string all;
   for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
   for (const char* words :
-       {"4 checks fail, ", "out of level 13/16\" across the", "blocking centred 6\", 34\" above the datum",
-        "centre 29-3/4\" from the left stud face, ", "16-1/4\" from the back; bore 5\"",
-        "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum", "line 1-3/8\" above the datum, the",
-        "2-3/4\" thick once set", "body in its bore, 7/8\" clear all round", "front edge 18\" above",
-        "up to 73-1/2\" above the datum"})
+       {"4 checks fail, ", "out of level 7/8\" along the width, 7/16\" along the depth",
+        "blocking centred 6\", 34\" above the datum", "centre 29-3/4\" from the left stud face, ",
+        "16-1/4\" from the back; bore 5\"", "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum",
+        "line 1-3/8\" above the datum, the", "2-3/4\" thick once set", "body in its bore, 7/8\" clear all round",
+        "front edge 18\" above", "up to 73-1/2\" above the datum"})
     EXPECT_THAT(all, testing::HasSubstr(words));
   EXPECT_THAT(all, testing::Not(testing::HasSubstr("0\" corner")));
 }

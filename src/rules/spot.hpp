@@ -1,0 +1,15 @@
+/// Where something lies in the room, as one says it on site.
+#pragma once
+
+#include <string>
+
+#include "facts/room.hpp"
+#include "job/job.hpp"
+
+namespace fallwright::rules {
+
+/// "the back right corner", "the left wall, 20\" from the entry", and in the open `place_of` it: nobody reads a
+/// fraction of an inch off a wall that a thumb covers.
+std::string spot_of(const facts::Point& place, const job::Job& job);
+
+}  // namespace fallwright::rules
