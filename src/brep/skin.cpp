@@ -237,9 +237,11 @@ Flat flat_of(const TopoDS_Face& face) {
 Extent extent_of(const TopoDS_Shape& shape) {
   Extent extent{{}, nothing};
   bool by_edges = true;
-  TopTools_MapOfShape edges, vertices;
+  TopTools_MapOfShape vertices;
+  // Of a solid's edges each is met twice, once in each sense: once is enough.
+  const bool solid = !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
   const auto meet = [&](const TopoDS_Edge& edge) {
-    if (!edges.Add(edge)) return;
+    if (solid && edge.Orientation() == TopAbs_REVERSED) return;
     for (TopoDS_Iterator vertex{edge}; vertex.More(); vertex.Next()) {
       if (!vertices.Add(vertex.Value())) continue;
       extent.corners.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Value())));

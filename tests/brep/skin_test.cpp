@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <BRepAlgoAPI_Cut.hxx>
+#include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakeWire.hxx>
@@ -9,6 +10,8 @@
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
+#include <BRepPrimAPI_MakeSphere.hxx>
+#include <Bnd_Box.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Wire.hxx>
 #include <gp_Circ.hxx>
@@ -68,6 +71,27 @@ TEST(Skin, PiecesOfAnArcHoldItAndEndWhereItsChordsDo) {
       }
     }
   EXPECT_GE(pieces, 2 * 90) << "a hundred in a full turn, above and below";
+}
+
+TEST(Extent, OfRoundSolidsIsTheKernelsBoxAndHasEachCornerOnce) {
+  // Source: the kernel's own search for the box; by hand: a slab has eight corners, and each rim of its bore begins at
+  // one more. A post lying down, a quarter of it and a ball reach past all their corners.
+  const gp_Ax2 lying{gp_Pnt{5, 6, 7}, gp_Dir{1, 0.3, 0}};
+  std::vector<TopoDS_Shape> shapes = bored_slabs();
+  for (const TopoDS_Shape& slab : shapes) EXPECT_EQ(extent_of(slab).corners.size(), 10u);
+  shapes.push_back(BRepPrimAPI_MakeCylinder{lying, 20, 30}.Shape());
+  shapes.push_back(BRepPrimAPI_MakeCylinder{lying, 20, 30, 1.2}.Shape());
+  shapes.push_back(BRepPrimAPI_MakeSphere{gp_Pnt{1, 2, 3}, 10}.Shape());
+  for (const TopoDS_Shape& shape : shapes) {
+    Bnd_Box kernels;
+    BRepBndLib::AddOptimal(shape, kernels, false, false);
+    const Box box = extent_of(shape).box;
+    for (int i = 0; i < 3; ++i) {
+      EXPECT_NEAR(box[i], kernels.CornerMin().Coord(i + 1), 1e-5) << i;
+      EXPECT_NEAR(box[i + 3], kernels.CornerMax().Coord(i + 1), 1e-5) << i;
+    }
+  }
+  EXPECT_EQ(extent_of({}).box, Box{});
 }
 
 }  // namespace
