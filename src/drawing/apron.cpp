@@ -6,28 +6,8 @@
 
 #include "drawing/bench.hpp"
 #include "drawing/steps.hpp"
-#include "job/layout.hpp"
 
 namespace fallwright::drawing {
-
-gp_Dir front_of(const job::Job& job) {
-  switch (job.bench->place) {
-    case job::Side::left:
-      return gp::DX();
-    case job::Side::right:
-      return gp_Dir{-1, 0, 0};
-    default:  // at the back
-      break;
-  }
-  return gp_Dir{0, -1, 0};
-}
-
-Point before_bench(const parts::Model& model, const gp_Dir& toward) {
-  constexpr double off = 250;
-  const survey::Rect plan = job::lay_out(model.job).bench;
-  const Point middle{(plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2};
-  return {middle.x + toward.X() * (plan.width() / 2 + off), middle.y + toward.Y() * (plan.depth() / 2 + off)};
-}
 
 namespace {
 

@@ -15,20 +15,30 @@
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
-namespace {
 
 using parts::Role;
 
-/// The way from its far end to its open end.
-gp_Dir end_of(const job::Job& job) {
-  return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
+gp_Dir front_of(const job::Job& job) {
+  switch (job.bench->place) {
+    case job::Side::left:
+      return gp::DX();
+    case job::Side::right:
+      return gp_Dir{-1, 0, 0};
+    default:  // at the back
+      break;
+  }
+  return gp_Dir{0, -1, 0};
+}
+
+Point before_bench(const parts::Model& model, const gp_Dir& toward) {
+  constexpr double off = 250;
+  const survey::Rect plan = job::lay_out(model.job).bench;
+  const Point middle{(plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2};
+  return {middle.x + toward.X() * (plan.width() / 2 + off), middle.y + toward.Y() * (plan.depth() / 2 + off)};
 }
 
 bool in_frame(const parts::Solid& solid) {
   return solid.role == Role::bench_frame;
-}
-bool is_stud(const parts::Solid& solid) {
-  return solid.part.is(Role::bench_frame, parts::Kind::stud);
 }
 
 Frame extent_of_frame(const parts::Model& model, const View& view) {
@@ -39,6 +49,21 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
     all.lines.push_back({{f.x0, f.y0}, {f.x1, f.y1}, LineKind::outline});
   }
   return frame_of(all);
+}
+
+bool is_timber(const job::Job& job) {
+  return job.bench->frame.kind == job::FrameKind::timber;
+}
+
+namespace {
+
+/// The way from its far end to its open end.
+gp_Dir end_of(const job::Job& job) {
+  return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
+}
+
+bool is_stud(const parts::Solid& solid) {
+  return solid.part.is(Role::bench_frame, parts::Kind::stud);
 }
 
 /// The members whose edges make the chain of heights: plates, tracks, rail and deck of the front.
@@ -103,17 +128,6 @@ bool reads_apart(const std::vector<double>& heights, bool metric) {
     if (std::abs((reached += chain.parts[i]) - rounded(heights[i + 1])) > 0.5 * units::tape_mark_mm(metric))
       return true;
   return false;
-}
-
-bool is_timber(const job::Job& job) {
-  return job.bench->frame.kind == job::FrameKind::timber;
-}
-
-bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
-  const gp_Dir& normal = plane.Axis().Direction();
-  const double at = plane.Location().XYZ().Dot(normal.XYZ());
-  const auto [least, most] = reach_along(solid.shape, normal);
-  return least < at && most > at;
 }
 
 /// Centres of members along the frame, from its end at `start` (one way or the other).
@@ -324,183 +338,6 @@ std::string seat_as_asked(const job::Job& job, const facts::Facts& facts) {
   };
   const std::string asked = said(job.bench->height.in_mm());
   return said(*facts.heights.seat_front_mm) == asked ? "" : asked + " asked for";
-}
-
-Cut bench_cut(const Subject& subject) {
-  const bool back = subject.job().bench->place == job::Side::back;
-  const auto& at = subject.facts.room.drain.now_mm;
-  // Beside the drain, toward the base's middle, so that its body does not hide how base and bench meet, and so far that
-  // the marks of both sections stand apart on the plan.
-  const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
-  const std::size_t axis = back ? 0 : 1;
-  const double least = subject.job().drain.body.in_mm() + 40, low = at[axis] - base[axis],
-               high = base[axis + 3] - at[axis];
-  double off = std::copysign(std::max(least, (low + high) / 4), high - low);
-  if (back) {  // section C runs the same way, half way to the farther end: on the other side, or nearer to the drain
-    const double near = std::min(low, high) / 2, far = std::max(low, high) / 5, way = low < high ? 1 : -1;
-    off = near >= least ? -way * near : way * std::max(least, far);
-  }
-  return {"B", back ? gp_Pln{gp_Pnt{at[0] + off, at[1], 0}, gp::DX()} : gp_Pln{gp_Pnt{at[0], at[1] + off, 0}, gp::DY()},
-          view_from(back ? gp::DX() : gp_Dir{0, -1, 0})};
-}
-
-namespace {
-
-/// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
-Detail wall_end(const Subject& s, double wall, double into, bool marked) {
-  const Frame seat = extent(s.model.first(Role::seat_block)->shape, bench_cut(s).view);
-  double foot = *s.facts.heights.seat_front_mm - 160;
-  std::vector<Seen> seen;
-  const auto behind = [&](const facts::Family& family, facts::Kind kind) {
-    return frame_behind(s, bench_cut(s), family, kind);
-  };
-  if (const auto joist = behind({facts::Role::bench_frame}, facts::Kind::joist)) {
-    seen.push_back({"joist, behind", *joist});
-    foot = std::min(foot, joist->y0);
-  }
-  for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})
-    if (const auto cleat = behind({facts::Role::bench_frame}, kind)) foot = std::min(foot, cleat->y0);
-  if (const auto stud = behind({facts::Role::wall, s.job().bench->place}, facts::Kind::stud))
-    seen.push_back({"stud, behind", *stud});
-  const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
-  for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
-  return {3,
-          std::string{is_timber(s.job()) ? "cleat" : "track"} + ", joist and seat at the wall",
-          {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
-          marked,
-          std::move(seen)};
-}
-
-/// How high the base's edge lies below the apron.
-double edge_at_bench(const Subject& s) {
-  for (const facts::Edge& edge : s.facts.edges)
-    if (edge.side == s.job().bench->place) return edge.top_greatest_mm;
-  return s.facts.heights.rim_greatest_mm;
-}
-
-/// From up the frame's front down to the base's edge and out over it. `front` is the frame's, `back` the way to its
-/// wall.
-std::vector<Point> strip_over(const takeoff::LappedStrip& strip, double front, double back, double edge, double off) {
-  const double up = front + back * off, on = edge + off;
-  return {{up, edge + strip.up_mm}, {up, on}, {front - back * strip.on_base_mm, on}};
-}
-
-/// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
-/// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
-void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
-                       bool marked, bool with_wall_end) {
-  const View view = bench_cut(s).view;
-  const Frame seat = extent(s.model.first(Role::seat_block)->shape, view), all = frame_of(sheet),
-              frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
-  const double t = pen.text_mm(), below = all.y0 - 5 * t;
-  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
-  const double joint = base_right ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm;
-  const double back = base_right ? -1 : 1, floor = part(s.facts, facts::Role::subfloor).bbox_mm[2];
-  const auto window = [&](double from, double to, double low, double high) {
-    return Frame{std::min(joint + back * from, joint + back * to), low,
-                 std::max(joint + back * from, joint + back * to), high};
-  };
-  const auto strip = takeoff::lapped_strip(s.job(), s.facts);
-  const double high = std::min(seat.y0 + 30, rim + 120);
-  std::vector<Ribbon> ribbons;
-  if (strip)  // off the faces it is bonded to, so that it is seen
-    ribbons.push_back(
-        {"membrane strip", strip_over(*strip, base_right ? frame.x1 : frame.x0, back, edge_at_bench(s), 0.9 * scale)});
-  const Point first = add_detail(sheet, pen, solids,
-                                 {1,
-                                  "apron over the base's rim",
-                                  window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
-                                         strip ? std::max(high, rim + strip->up_mm + 12) : high),
-                                  marked,
-                                  {},
-                                  base_is_void(s),
-                                  std::move(ribbons)},
-                                 scale, {all.x0, below});
-  const Point second =
-      add_detail(sheet, pen, solids,
-                 {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
-                  window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
-                 scale, {first.x, below});
-  if (!with_wall_end) return;
-  // Higher than the others: drawn a step smaller.
-  const std::vector<double>& usual = scales_of(sheet.metric);
-  const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
-  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, -back, true),
-             next == usual.end() ? scale : *next, {second.x, below});
-}
-
-/// The third of them alone.
-void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids) {
-  const View view = bench_cut(s).view;
-  const Frame frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
-  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
-  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, base_right ? 1 : -1, false), scale,
-             {0, 0});
-}
-
-std::vector<CutSolid> cut_at_bench(const Subject& subject) {
-  return cut_solids(
-      subject.model,
-      [](const parts::Solid& s) { return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist; },
-      bench_cut(subject));
-}
-
-}  // namespace
-
-std::vector<Sheet> draw_bench_section(const Subject& subject) {
-  const parts::Model& model = subject.model;
-  const Cut b = bench_cut(subject);
-  const gp_Pln& plane = b.plane;
-  const View& view = b.view;
-  const bool small = is_small(paper_of(subject.job()));
-  const std::vector<CutSolid> solids = cut_at_bench(subject);
-  const auto section_with = [&](bool wall_end) {
-    return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      const bool rejected = base_is_void(subject);
-      warn(sheet, base_warning(subject));
-      sheet.notes.emplace_back(
-          "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
-          "under the base.");
-      if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
-        sheet.notes.push_back("LAPPED: the " + lapped + " does not turn up: before the seat block a " +
-                              strip_words(subject.job(), subject.facts) + ", behind the apron.");
-      if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
-      if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
-      for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
-      sheet.sight = b.sight();
-      const Frame frame = frame_of(sheet);
-      const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
-      const Frame tray = extent(model.first(Role::base)->shape, view);
-      add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
-      std::vector<Level> levels;
-      if (rejected)
-        pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
-      for (const facts::Rung& rung : subject.facts.room.chain)
-        if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
-          levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
-      pen.ladder(frame.x1 + pen.text_mm(), levels);
-      if (small) return;
-      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
-        draw_bench_joints(on, with, scale, subject, solids, true, wall_end);
-      });
-    });
-  };
-  std::vector<Sheet> sheets{section_with(false)};
-  if (!small)  // the third joint as well, where the section needs to be no smaller for it
-    if (Sheet all = section_with(true); all.page.scale <= sheets.front().page.scale) return {std::move(all)};
-  if (small)
-    sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
-                                   [&](Sheet& sheet, Pen& pen, double scale) {
-                                     sheet.sight = b.sight();
-                                     warn(sheet, base_warning(subject));
-                                     draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
-                                   }));
-  sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),
-                                 [&](Sheet& sheet, Pen& pen, double scale) {
-                                   sheet.sight = b.sight();
-                                   add_wall_end(sheet, pen, scale, subject, solids);
-                                 }));
-  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -9,6 +9,9 @@ namespace fallwright::drawing {
 gp_Dir front_of(const job::Job& job);
 /// A place in plan off the bench's frame, on the side that a direction points to.
 Point before_bench(const parts::Model& model, const gp_Dir& toward);
+bool is_timber(const job::Job& job);  ///< its frame
+bool in_frame(const parts::Solid& solid);
+Frame extent_of_frame(const parts::Model& model, const View& view);
 
 /// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
 void add_notches(Sheet& sheet, Pen& pen, const Subject& subject, double x);

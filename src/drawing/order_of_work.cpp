@@ -150,11 +150,7 @@ class Order {
                     "respirator on."
                   : "Clean the slab, grind humps wet or with extraction, respirator on. Scan for tendons and pipes "
                     "before any hole.",
-         !f_.room.floor.known
-             ? "spot levels: corners, middle, humps"
-             : (job_.survey.spots.empty() ? std::string{"look for humps"} : "hump " + exact(f_.room.floor.hump_mm)) +
-                   ", out of level " + exact(f_.room.floor.along_width_mm) + " along the width, " +
-                   exact(f_.room.floor.along_depth_mm) + " along the depth",
+         floor_as_read(job_, f_.room.floor),
          hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
                            : "the floor is not the one that was surveyed",
          "floor"});

@@ -71,6 +71,13 @@ std::string length_of(const job::Job& job, double mm) {
 
 }  // namespace
 
+std::string floor_as_read(const job::Job& job, const facts::FloorShape& floor) {
+  const auto exact = [&](double mm) { return rules::text_or_more(mm, rules::Unit::mm, job); };
+  if (!floor.known) return "spot levels: corners, middle, humps";
+  return (job.survey.spots.empty() ? "look for humps" : "hump " + exact(floor.hump_mm)) + ", out of level " +
+         exact(floor.along_width_mm) + " along the width, " + exact(floor.along_depth_mm) + " along the depth";
+}
+
 std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {
   double under = 0;
   for (const facts::Flashing& top : facts.finish.flashings)

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "facts/room.hpp"
+#include "facts/facts.hpp"
 #include "job/job.hpp"
 
 namespace fallwright::rules {
