@@ -1,7 +1,11 @@
 #include <algorithm>
 
 #include <gtest/gtest.h>
+#include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
+#include <gp_Trsf.hxx>
 
+#include "measure/detail.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
@@ -36,6 +40,25 @@ TEST(Drainage, ASeatThatFallsBackHoldsWaterAgainstItsUpstand) {
   EXPECT_FALSE(d.drains);
   EXPECT_NEAR(d.pond_mm, 14.5 / 48 * 25.4, 1e-6);
   EXPECT_EQ(d.stuck, std::vector<std::string>{"top"});
+}
+
+TEST(Drainage, ASurfaceWithNoOutletIsFullToItsHighestCorner) {
+  // Source: closed form: a seat before which no base lies loses nothing: what its plane rises over its depth of 15 in
+  // less the upstand's 1/2, at 1:48, stands at its front.
+  parts::Model model = *parts::build(sample::alcove());
+  gp_Trsf away;
+  away.SetTranslation({0, 5000, 0});
+  const TopLoc_Location there{away};
+  for (parts::Solid& solid : model.solids)
+    if (solid.role == parts::Role::base) {
+      solid.shape = TopoDS::Solid(solid.shape.Moved(there)), solid.extent.reset();
+      for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(there));
+    }
+  for (const facts::Drainage& d : measure_drainage(model))
+    if (d.surface == facts::Surface::seat) {
+      EXPECT_FALSE(d.drains);
+      EXPECT_NEAR(d.pond_mm, 14.5 / 48 * 25.4, 1e-6);
+    }
 }
 
 TEST(Drainage, AThresholdThatFallsOutwardDoesNotDrainInward) {

@@ -293,6 +293,28 @@ TEST(AsSet, ALineOfKnownHeightTellsHowHighTheBaseLies) {
   }
 }
 
+TEST(AsSet, ATiltedBasesDrainLiesWhereItsPlaneDoes) {
+  // Source: closed form: a plane that rises a thousandth to the right and two toward the entry, read at the rim's four
+  // corners, stands over the drain as far above its design as at that place of it.
+  const job::Job j = sample::alcove();
+  const auto model = parts::build(j);
+  const job::Layout at = job::lay_out(j);
+  using P = job::RimPoint;
+  const auto over = [&](double x, double y) { return 3 + 0.001 * (x - at.floor.x0) - 0.002 * (y - at.floor.y0); };
+  const auto down = [&](double x, double y) { return inches(40) - Length::mm(at.rim_greatest() + over(x, y)); };
+  const job::Rect& f = at.floor;
+  const job::AsSet set{true,
+                       {{P::back_left, down(f.x0, f.y1)},
+                        {P::back_right, down(f.x1, f.y1)},
+                        {P::front_right, down(f.x1, f.y0)},
+                        {P::front_left, down(f.x0, f.y0)}},
+                       inches(40)};
+  const facts::AsSet found = measure_as_set(*model, set);
+  EXPECT_NEAR(*found.raised_mm, over(at.drain_x, at.drain_y), 1e-6);
+  EXPECT_NEAR(found.over_length_mm, 0.001 * j.base.length.in_mm(), 1e-6);
+  EXPECT_NEAR(found.over_width_mm, -0.002 * j.base.width.in_mm(), 1e-6);
+}
+
 TEST(Chain, AddsUpOverAnyPoint) {
   // Source: property: from rung to rung the steps add up, and what lies there lies in the order it was built in.
   const auto model = parts::build(sample::surveyed(sample::alcove()));

@@ -46,6 +46,16 @@ TEST(FastenersByEurocode, NailsHoldFromEightThicknessesOnAndScrewsFromFour) {
   EXPECT_EQ(across_n(screw, {310, 38, 19.9}), 0);
 }
 
+TEST(FastenersByEurocode, DrivenAskewTheyReachLessDeep) {
+  // Source: by hand: at 30 degrees a nail of length L with a third in the side goes 0.8660 - 0.3333 = 0.5327 L into
+  // the other timber; one of 3.4 mm needs 27.2 mm there, which 51.1 mm of length give. One of 90 mm is 30 in the side
+  // and 47.94 beyond, where 0.83 of the nail straight through holds.
+  const Fastener nail = *fastener_of("3.4 mm nail");
+  EXPECT_EQ(toe_nailed_n(nail, 350, 51), 0);
+  EXPECT_GT(toe_nailed_n(nail, 350, 51.2), 0);
+  EXPECT_NEAR(toe_nailed_n(nail, 350, 90), 0.83 * across_n(nail, {350, 30, 47.942}), 0.01);
+}
+
 TEST(FastenersByEurocode, PulledOutByTheirLengthInTheTimberOrByTheirHead) {
   // Source: by hand with formulas 8.24 to 8.26: a nail of 3.4 mm in C24: 20e-6 x 350^2 = 2.45 N/mm2; 52 mm are 433.16
   // N; at ten thicknesses half of 2.45 x 3.4 x 34; a head of 7.65 mm and 38 mm of side hold 2.45 x 3.4 x 38 + 8.575 x
