@@ -1,5 +1,6 @@
 #include "exchange/dxf_tags.hpp"
 
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 #include <utility>
@@ -22,8 +23,8 @@ Tags& Tags::operator()(int code, const std::string& value) {
 Tags& Tags::operator()(int code, double value) {
   constexpr double nothing = 1e-9;
   char text[32];
-  std::snprintf(text, sizeof text, "%.10g", std::abs(value) < nothing ? 0 : value);
-  const std::string digits = text;
+  const double told = std::abs(value) < nothing ? 0 : value;
+  const std::string digits{text, std::to_chars(text, text + sizeof text, told, std::chars_format::general, 10).ptr};
   return (*this)(code, digits + (digits.find_first_of(".e") == std::string::npos ? ".0" : ""));
 }
 

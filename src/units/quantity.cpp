@@ -1,8 +1,7 @@
 #include "units/quantity.hpp"
 
+#include <charconv>
 #include <cmath>
-
-#include <cstdio>
 #include <span>
 
 #include "units/reader.hpp"
@@ -113,9 +112,9 @@ std::vector<double> parse_parts(std::string_view text, std::string& why) {
 }
 
 std::string decimals(double value, int count) {
-  char buffer[64];
-  std::snprintf(buffer, sizeof buffer, std::abs(value) < 1e30 ? "%.*f" : "%.*g", count, value);  // which fits
-  return buffer;
+  char buffer[64];  // which fits
+  const auto format = std::abs(value) < 1e30 ? std::chars_format::fixed : std::chars_format::general;
+  return {buffer, std::to_chars(buffer, buffer + sizeof buffer, value, format, count).ptr};
 }
 
 std::string volume_text(double mm3, bool metric) {

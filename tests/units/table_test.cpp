@@ -1,5 +1,8 @@
 // Every unit and notation that is read or printed, one line each, against its definition.
 #include <cmath>
+#include <cstdio>
+#include <random>
+#include <string>
 
 #include <gtest/gtest.h>
 
@@ -271,6 +274,20 @@ TEST(UnitTable, OfBrokenLetters) {
   EXPECT_EQ(letters_of("\xc1\xbf"), U"\ufffd\ufffd");
   EXPECT_EQ(first_letters("abc", 5), "abc");
   EXPECT_EQ(first_letters("abc", 0), "");
+}
+
+TEST(Decimals, AreThoseOfTheCLibrary) {
+  // Source: printf: of ties the even digit, the sign of what rounds to nothing, no number.
+  std::mt19937 random{3};
+  for (int i = 0; i < 2000; ++i) {
+    const double value = std::ldexp(std::uniform_real_distribution{-1.0, 1.0}(random), i % 60 - 20);
+    char text[64];
+    std::snprintf(text, sizeof text, "%.*f", i % 5, value);
+    EXPECT_EQ(decimals(value, i % 5), text);
+  }
+  EXPECT_EQ(decimals(0.125, 2), "0.12");
+  EXPECT_EQ(decimals(-0.0001, 2), "-0.00");
+  EXPECT_EQ(decimals(std::nan(""), 2), "nan");
 }
 
 }  // namespace
