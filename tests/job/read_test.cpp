@@ -104,8 +104,10 @@ TEST(Read, EveryKindOfFaultHasItsPlaceAndItsReason) {
   EXPECT_THAT(fault(least_job("[base.threshold]\nfall = \"1/4\"\n")), HasSubstr("a fall needs its unit"));
   EXPECT_THAT(fault(least_job("[bench]\ndepth = 14\nheight = 18\n")),
               HasSubstr("bench.place: is missing; for example"));
-  EXPECT_THAT(fault(least_job("from_right = 3\n")),
-              HasSubstr("give either 'drain.from_left' or 'drain.from_right', not both"));
+  EXPECT_THAT(
+      fault(least_job("from_right = 3\n")),
+      HasSubstr("job.toml:13:1: drain.from_right: give either 'drain.from_left' or 'drain.from_right', not both"))
+      << "where the second of them stands";
   EXPECT_THAT(fault(least_job("x = [1,\n")), HasSubstr("this is no TOML"));
   EXPECT_THAT(fault("[job]\nname=\"\"\nunit=\"in\"\n[alcove]\nwidth=72\ndepth=36\n[base]\nlength=60\nwidth=36\n[drain]"
                     "\nfrom_left=30\nfrom_back=16.25\n"),

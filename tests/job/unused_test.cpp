@@ -63,6 +63,9 @@ TEST(Unused, AFrameIsTimberOrSteel) {
             (std::vector<std::string>{"bench.frame.rail_fastener: the bench's frame is steel",
                                       "bench.frame.fasteners_at_rail: the bench's frame is steel",
                                       "bench.frame.species: the bench's frame is steel"}));
+  EXPECT_EQ(unused_in_frame("kind = \"steel\"\njoist_fastener_length = 2.5\nrail_fastener_length = 3.5\n"),
+            (std::vector<std::string>{"bench.frame.joist_fastener_length: the bench's frame is steel",
+                                      "bench.frame.rail_fastener_length: the bench's frame is steel"}));
 }
 
 TEST(Unused, WhatIsUsedIsNotAmongThem) {

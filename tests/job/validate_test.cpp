@@ -197,6 +197,36 @@ TEST(Contradictions, AShellStaysTwoMillimetresBelowTheTopsOfItsEdges) {
   EXPECT_THAT(told(lowered_to(0.2)), refused("1/8\""));  // 1.8 mm, up to the next mark
 }
 
+TEST(Contradictions, ASeatThatFallsAwayKeepsItsThicknessAtTheWall) {
+  // Source: by hand: a seat of 1-1/4 in over 14-1/2 in keeps 0.04 in at the wall falling 1:12, and 0.52 falling 1:20.
+  const auto falling = [](double in) { return [in](Job& j) { j.bench->seat_fall = Fall::one_in(-in); }; };
+  EXPECT_THAT(told(falling(11.6)),
+              testing::HasSubstr("falling away from the base the seat runs out of thickness at the wall"));
+  EXPECT_EQ(told(falling(20)), "");
+}
+
+TEST(Contradictions, ReadingsOfABaseStandRoundIt) {
+  // Source: by hand: three places in a line leave open which way the base tips, whichever side they stand on.
+  using P = RimPoint;
+  const auto read_at = [](std::array<P, 3> points) {
+    Job job = sample::alcove();
+    for (const P point : points) job.as_set.readings.push_back({point, inches(1)});
+    std::string text;
+    for (const Contradiction& c : survey_contradictions(job)) text += c.message + "\n";
+    return text;
+  };
+  const auto refused = testing::HasSubstr("all three readings lie on one side; read another corner as well");
+  for (const std::array<P, 3>& side : {std::array{P::back_left, P::back, P::back_right},
+                                       {P::front_left, P::front, P::front_right},
+                                       {P::back_left, P::left, P::front_left},
+                                       {P::back_right, P::right, P::front_right}})
+    EXPECT_THAT(read_at(side), refused);
+  for (const std::array<P, 3>& round : {std::array{P::back_left, P::left, P::front_right},
+                                        {P::back_right, P::left, P::front_left},
+                                        {P::back, P::right, P::front_right}})
+    EXPECT_THAT(read_at(round), testing::Not(refused));
+}
+
 TEST(Contradictions, ATrapLiesBelowItsDrain) {
   // Source: common practice, no source: water falls from a drain into its trap. By the sample: the drain's top and
   // body.

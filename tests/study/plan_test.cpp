@@ -51,6 +51,16 @@ TEST(StudyPlan, HasEveryCombinationOnceWithTheLastKeyFastest) {
   EXPECT_NEAR(job.base.fall.as_ratio(), 1 / 36., 1e-12);
 }
 
+TEST(StudyPlan, ValuesOrARangeAndNeverBoth) {
+  // Source: docs/study.md: a key has its values, or all of from, to and step.
+  for (const char* part : {"from = \"27 in\"\n", "to = \"28 in\"\n", "step = 0.5\n"}) {
+    const std::string key = "[[key]]\npath = \"drain.from_left\"\n";
+    EXPECT_THAT(faults_of(head + key + "values = [\"27 in\", \"28 in\"]\n" + part), HasSubstr("give either its values"))
+        << part;
+    EXPECT_THAT(faults_of(head + key + part), HasSubstr("'from', 'to' and 'step' go together")) << part;
+  }
+}
+
 TEST(StudyPlan, HoldsWhatIsNotOnTheMapAtTodays) {
   // Source: the demo job: its drain stands 28-3/4 in from the left; of 27, 27-1/2, 28 and 28-1/2 the last is nearest.
   const Plan plan{read(head + left)};

@@ -45,6 +45,10 @@ TEST(Cost, APackOfAnotherSizeHasNoPrice) {
                           "'2x4' by the stick of 8 ft"));
   takeoff::set_prices(rows, {{"cement", "bag", 9, ""}, {"cement", "bag of 94 lb", 13, ""}});
   EXPECT_EQ(rows[0].price, 13);
+  rows = list();
+  rows[0].pack = 0.45;
+  takeoff::set_prices(rows, {{"cement", "bag of 0.45 lb", 5, ""}, {"cement", "bag of 0.4 lb", 4, ""}});
+  EXPECT_EQ(rows[0].price, 5) << "a size with its decimals";
 }
 
 TEST(Cost, NothingIsInvented) {
