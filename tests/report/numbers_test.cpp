@@ -32,6 +32,15 @@ Sample metric() {
   return sample;
 }
 
+TEST(RoomNumbers, EveryWidthThatWasReadIsTold) {
+  // Source: by hand.
+  Sample sample = metric();
+  sample.facts.room.widths.push_back({1900, 1804, 1806, 1.75, 405});
+  expect_words(squeezed(report::room_table(sample.report(), true)),
+               {"width at a height of 1200 mm: read 1798 mm, between the walls as plumbed 1799 mm",
+                "width at a height of 1900 mm: read 1804 mm, between the walls as plumbed 1806 mm"});
+}
+
 TEST(RoomNumbers, StandWhereTheyBelong) {
   // Source: by hand: the sample's millimetres to the nearest, each of them another; of a joist's losses whole ones
   // below.

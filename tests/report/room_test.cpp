@@ -52,6 +52,17 @@ TEST(RoomLine, ReadsBackToTheLastBit) {
             report::together_text(report::together({&one, lost, &one})));
 }
 
+TEST(RoomLine, CountsTheBatchesThatAreMixedInIt) {
+  // Source: by hand: what is counted whole in each room, and nothing else.
+  report::Report one = sample::Valued{}.report();
+  for (const auto& [buy, by_room] : {std::pair{3., true}, {5., false}, {2., true}}) {
+    takeoff::Row row;
+    row.item = "mix", row.buy = buy, row.by_room = by_room;
+    one.rows.push_back(row);
+  }
+  EXPECT_EQ(report::Room{&one}.batches, 5);
+}
+
 TEST(RoomLine, AReasonIsLettersWhateverItNames) {
   // Source: UTF-8: a file's name need not be; what is written to JSON and read back must be what is printed at once.
   const report::Room room{"the attic", "out/caf\xe9: cannot be written\x1b[2J"};
