@@ -171,7 +171,7 @@ void add_window(Pen& pen, const Subject& s) {
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
     const bool none = most == rules::text_at_most(0, s.job());
-    std::string words = none ? "this side must not sit low" : "by the falls alone low by at most " + most;
+    std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
     if (width_of(words, t) > b[4] - b[1]) words = none ? "never low" : "low by " + most;
     if (way.low == "left")
       pen.note_at_one_of(along(ys, true, b[0] - 1.5 * t, b[0] - 13 * t), words, Anchor::middle, size, 90);
@@ -339,9 +339,9 @@ void strike_floor(Pen& pen, Point low, Point high) {
   for (const Line& line : {Line{low, high}, Line{{low.x, high.y}, {high.x, low.y}}})
     pen.line(line.from, line.to, LineKind::rejected);
   const double size = 3, middle = (low.x + high.x) / 2;
-  std::vector<Point> places;
-  for (const double up : {0.65, 0.35, 0.75, 0.25, 0.85, 0.15})
-    for (const double aside : {0.0, 0.12, -0.12, 0.25, -0.25})
+  std::vector<Point> places;  // the nearest to its middle first, but for the drain's own row
+  for (const double up : {0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.7, 0.3, 0.8, 0.2, 0.6, 0.4, 0.5})
+    for (const double aside : {0.0, 0.06, -0.06, 0.12, -0.12, 0.18, -0.18, 0.25, -0.25, 0.32, -0.32, 0.38, -0.38})
       places.push_back({middle + aside * (high.x - low.x), low.y + up * (high.y - low.y) - size * pen.text_mm() / 2});
   pen.note_at_one_of(places, "VOID", Anchor::middle, size);
 }
@@ -392,8 +392,8 @@ Sheet draw_planes(const Subject& subject) {
         base_is_void(subject) ? ""
         : subject.facts.site_built
             ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
-              "fall leaves its limits; the threshold's height above the drain has a check of its own.";
+            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be, by the "
+              "falls alone; the threshold's height above the drain has a check of its own.";
     sheet.notes.insert(sheet.notes.begin(),
                        "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
     if (!ways.empty())

@@ -22,12 +22,6 @@ bool writes(const Sheet& sheet, const std::string& words) {
 }
 
 /// All of a sheet's words, as a table breaks them into lines.
-std::string read_through(const Sheet& sheet) {
-  std::string all;
-  for (const Text& text : sheet.texts) all += text.words + " ";
-  return all;
-}
-
 const takeoff::Row* strip_row(const std::vector<takeoff::Row>& rows) {
   const auto found = std::find_if(rows.begin(), rows.end(),
                                   [](const takeoff::Row& row) { return is(row, takeoff::Item::edge_strip); });
