@@ -213,17 +213,15 @@ std::string fall_told(const Subject& s) {
 
 /// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top, on its solid.
 void add_form(Pen& pen, const Subject& s) {
-  const auto& base = part(s.facts, facts::Role::base).bbox_mm;
+  // The foremost corners, also of a room askew; of those one over the other the higher.
   std::optional<gp_Pnt> left, right;
+  const auto further = [](std::optional<gp_Pnt>& known, const gp_Pnt& p, double way) {
+    const double off = known ? way * (p.X() - known->X()) - (p.Y() - known->Y()) : 2;
+    if (off > 1 || (off > -1 && p.Z() > known->Z())) known = p;
+  };
   for (TopExp_Explorer it{s.model.first(parts::Role::bed)->shape, TopAbs_VERTEX}; it.More(); it.Next()) {
     const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
-    if (std::abs(p.Y() - base[1]) > 1) continue;
-    const auto is_further = [&](const std::optional<gp_Pnt>& known, double way) {
-      const double off = known ? way * (p.X() - known->X()) : 2;
-      return off > 1 || (off > -1 && p.Z() > known->Z());
-    };
-    if (is_further(left, -1)) left = p;
-    if (is_further(right, 1)) right = p;
+    further(left, p, -1), further(right, p, 1);
   }
   if (!left || !right) return;
   const double t = pen.text_mm(), line = s.job().base.site.line.in_mm();

@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "rules/flood.hpp"
 #include "units/quantity.hpp"
@@ -183,6 +184,17 @@ TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   ASSERT_NE(first, std::string::npos) << form;
   EXPECT_NE(all.find("form " + form, first + 1), std::string::npos) << "at both ends";
   EXPECT_TRUE(has(words_of(under_membrane().sheet("order-of-work")), form + " mm to 970 mm down from the line"));
+  for (const Drawn* d : {&under_membrane(), &over_liner()}) {  // the latter's entry runs askew
+    const auto& base = part(d->facts, facts::Role::base).bbox_mm;
+    const auto& texts = d->sheet("screed").texts;
+    const auto beside = [&](double x) {
+      return std::count_if(texts.begin(), texts.end(), [&](const Text& text) {
+        return text.words.rfind("form ", 0) == 0 && std::abs(text.at.x - x) < 60 && text.at.y < base[1];
+      });
+    };
+    EXPECT_EQ(beside(base[0]), 1) << d->name;
+    EXPECT_EQ(beside(base[3]), 1) << d->name;
+  }
   job::Job flat = demo("coopers-yard-9");
   flat.base.fall = units::Fall::ratio(1 / 400.);
   const Drawn held = drawn(flat, false);
