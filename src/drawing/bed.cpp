@@ -273,6 +273,12 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
             ", from the drain outward. Wet mortar is caustic: gloves and "
             "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
+    const double left_of_bore[]{collar.centre.x - collar.radius - bed[0], bed[3] - collar.centre.x - collar.radius,
+                                collar.centre.y - collar.radius - bed[1], bed[4] - collar.centre.y - collar.radius};
+    if (std::any_of(std::begin(left_of_bore), std::end(left_of_bore),
+                    [](double mm) { return mm > 0.01 && mm < least_bed_mm; }))
+      sheet.notes.push_back("NO MORTAR between the bore's collar and the bed's edge where they leave less than " +
+                            pen.said(least_bed_mm) + ".");
     if (is_small(paper_of(job))) return;
     const double foot = add_depths(pen, subject, {right + 12 * t, std::max(base[4], bed[4])});
     if (!has_threshold(subject)) return;

@@ -45,7 +45,8 @@ std::vector<std::string> advice(const Subject& subject) {
   std::vector<std::string> notes;
   if (in_doubt)
     notes.push_back("HOLD the base" + std::string{job.bench ? ", the seat block whose apron stands on it" : ""} +
-                    " and the mortar of its bed: '" + in_doubt->title + "' fails, see the inspection sheets.");
+                    ", the mortar of its bed and what is measured by its heights: '" + in_doubt->title +
+                    "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
@@ -67,6 +68,15 @@ bool waits_for_base(const takeoff::Row& row) {
                                   Item::sand_damp,   Item::sand_dry, Item::sand_bags};
   return row.item == "shower base" || row.item == "seat block" ||
          std::any_of(of_the_bed.begin(), of_the_bed.end(), [&](Item item) { return is(row, item); });
+}
+
+/// That, and amounts that are those of another base, or of the bed under it: told as little as they are bought.
+bool hangs_on_base(const takeoff::Row& row) {
+  using takeoff::Item;
+  constexpr std::array by_its_heights{Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing};
+  return waits_for_base(row) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
+         takeoff::tiled_surface(row) ||
+         std::any_of(by_its_heights.begin(), by_its_heights.end(), [&](Item item) { return is(row, item); });
 }
 
 /// "mortar" of "mortar, bags" that are counted in bags.
@@ -142,7 +152,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    const bool hold = base_is_void(subject) && waits_for_base(row);
+    const bool hold = base_is_void(subject) && hangs_on_base(row);
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
@@ -160,8 +170,10 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   std::vector<Cells> rows;
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
-    const bool hold = base_is_void(subject) && waits_for_base(row);
-    rows.push_back({row.item, takeoff::needed(row), hold ? "HOLD" : to_buy(row), without_keys(basis_of(row, above))});
+    const bool in_doubt = base_is_void(subject) && hangs_on_base(row);
+    rows.push_back(
+        {row.item, in_doubt ? "HOLD" : takeoff::needed(row), in_doubt ? "HOLD" : to_buy(row),
+         in_doubt ? "hangs on the base, which is not settled: see {buy}" : without_keys(basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

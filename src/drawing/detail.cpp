@@ -5,12 +5,12 @@
 #include <cmath>
 #include <limits>
 
+#include "units/length.hpp"
+
 namespace fallwright::drawing {
 namespace {
 
 using parts::Role;
-
-constexpr double least_bed_mm = 5;  ///< of mortar, to be named
 
 Point turned(Point p) {
   return {p.y, p.x};
@@ -61,6 +61,13 @@ std::optional<Point> point_within(const std::vector<Outline>& rings, double leas
     for (const auto& [from, to] : stretches_within(rings, y))
       if (to - from > widest + 0.1) widest = to - from, best = Point{(from + to) / 2, y};
   }
+  if (!best) return best;
+  // In the middle of it from below to above as well, lest the dot stand on the line where it ends.
+  std::vector<Outline> turned = rings;
+  for (Outline& ring : turned)
+    for (Point& p : ring) std::swap(p.x, p.y);
+  for (const auto& [from, to] : stretches_within(turned, best->x))
+    if (best->y >= from && best->y <= to) return Point{best->x, (from + to) / 2};
   return best;
 }
 
@@ -146,6 +153,30 @@ double least_of_details(const Sheet& sheet, double scale) {
 }
 
 }  // namespace
+
+bool leave_out_slivers(std::vector<CutSolid>& cut) {
+  bool any = false;
+  for (CutSolid& solid : cut) {
+    if (solid.solid->role != Role::bed) continue;
+    for (const Outline& ring : rings_of(solid.seen.lines)) {
+      const auto [left, right] =
+          std::minmax_element(ring.begin(), ring.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
+      const double low = left->x - 0.01, high = right->x + 0.01;
+      if (high - low > least_bed_mm) continue;
+      any = true;
+      std::erase_if(solid.seen.lines, [&](const Line& line) {
+        return std::min(line.from.x, line.to.x) > low && std::max(line.from.x, line.to.x) < high;
+      });
+    }
+  }
+  return any;
+}
+
+std::string sliver_words(const Subject& s) {
+  const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), s.job().is_metric()); };
+  return "Where bore and holdback leave less than " + said(least_bed_mm) +
+         " of the bed no mortar is laid, and none is drawn.";
+}
 
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
                                   facts::Kind kind) {

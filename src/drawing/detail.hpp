@@ -33,6 +33,11 @@ struct Detail {
   bool rejected = false;  ///< struck out: another will be built
   std::vector<Ribbon> ribbons = {};
 };
+/// Mortar that bore and holdback leave less of between them is no bed: nobody spreads it.
+inline constexpr double least_bed_mm = 5;
+/// Takes such strips out of a section. @return whether there were any; `sliver_words` then says it.
+bool leave_out_slivers(std::vector<CutSolid>& cut);
+std::string sliver_words(const Subject& subject);
 /// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
                                   facts::Kind kind);
@@ -60,6 +65,13 @@ std::vector<CutSolid> cut_at_bed(const Subject& subject);
 /// @pre edge_at_back(subject).
 void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
                       Point place);
+
+/// How flange, collar and bore lie at one side of the drain, whose `middle` the section A-A shows there. `marked`: the
+/// sheet shows the whole section as well.
+Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
+                 double middle, bool marked, Point place);
+/// What that shows of a drain and what it does not: its maker's parts are not in the model.
+std::string flange_words(const Pen& pen, const Subject& subject);
 
 /// Draws the details of a sheet, all at the scale it is given.
 using Details = std::function<void(Sheet& sheet, Pen& pen, double scale)>;

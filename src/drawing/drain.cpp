@@ -299,16 +299,6 @@ Cut drain_cut(const Subject& subject) {
 
 namespace {
 
-/// How flange, collar and bore lie at one side of the drain. `marked`: the sheet shows the whole section as well.
-Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
-                 bool marked, Point place) {
-  const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
-  const double middle = s.facts.room.drain.now_mm[axis_of(s)], near = s.job().drain.body.in_mm() / 2;
-  const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
-  return add_detail(sheet, pen, solids, {1, "flange, collar and bore", window, marked, {}, base_is_void(s)}, scale,
-                    place);
-}
-
 /// Whether there is anything to see from above: joists that stand across the section, a channel, a stud face.
 bool has_bore_plan(const Subject& s) {
   return has_joists_across(s) || channel_across(s) || !faces_near(s).empty();
@@ -370,7 +360,7 @@ bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
   });
 }
 
-Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids) {
+Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids, bool left_out) {
   const auto& at = subject.facts.room.drain.now_mm;
   const std::size_t axis = axis_of(subject);
   const bool across = axis == 0, small = is_small(paper_of(subject.job()));
@@ -409,6 +399,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."
                            : "Cut from entry to back through the drain, entry at the left."} +
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
+    if (left_out) sheet.notes.push_back(sliver_words(subject));
     if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
     if (subject.job().is_default("drain.body"))
       sheet.notes.emplace_back(
@@ -416,15 +407,18 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (bore_is_void(subject))
       sheet.notes.emplace_back(
           "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
-    sheet.notes.push_back(std::string{"Look for pipes, wires and tendons before boring."} +
-                          (subject.job().floor.kind == job::FloorKind::slab
-                               ? ""
-                               : " A joist is cut only as local code and an engineer allow."));
+    sheet.notes.emplace_back(subject.job().floor.kind == job::FloorKind::slab
+                                 ? "No hole before the slab was scanned for tendons, bars and pipes."
+                                 : "Look for pipes and wires before boring. A joist is cut only as local code and an "
+                                   "engineer allow.");
     for (std::string line : subject.judgement.pipe.lines) {
       line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
       sheet.notes.push_back(line + ".");
     }
-    if (small) sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
+    if (small)
+      sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
+    else
+      sheet.notes.push_back(flange_words(pen, subject));
     if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
       sheet.notes.emplace_back("Joist by joist: {drain-arm}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
@@ -435,7 +429,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (!small)
       add_details_at(sheet, pen, subject.job(), {beside, under_texts(sheet, x1, t)},
                      [&](Sheet& on, Pen& with, double scale, Point place) {
-                       add_flange(on, with, scale, subject, solids, true, place);
+                       add_flange(on, with, scale, subject, solids, middle, true, place);
                      });
   });
 }
@@ -448,15 +442,18 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
     return s.role == Role::base || s.role == Role::bed || s.role == Role::drain || s.role == Role::subfloor ||
            s.role == Role::joist;
   };
-  const std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
-  std::vector<Sheet> sheets{draw_drain_section(subject, solids)};
+  std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
+  const bool left_out = leave_out_slivers(solids);
+  std::vector<Sheet> sheets{draw_drain_section(subject, solids, left_out)};
   if (!is_small(paper_of(subject.job()))) return sheets;
   for (Sheet& arm : draw_pipe(subject)) sheets.push_back(std::move(arm));
   sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = a.sight();
                                    warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
-                                   add_flange(sheet, pen, scale, subject, solids, false, {0, 0});
+                                   sheet.notes.push_back(flange_words(pen, subject));
+                                   add_flange(sheet, pen, scale, subject, solids,
+                                              subject.facts.room.drain.now_mm[axis_of(subject)], false, {0, 0});
                                  }));
   if (has_bore_plan(subject))
     sheets.push_back(on_page("drain-plan", title_of_bore_plan(subject), subject.job(), [&](Sheet& sheet, Pen& pen) {

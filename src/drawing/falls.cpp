@@ -87,7 +87,7 @@ std::vector<Spot> spots_of(const Subject& s) {
 std::string height_above_drain(const Pen& pen, double mm, bool metric) {
   const std::string words = pen.words(mm);
   constexpr double seen = 0.05;
-  if (mm > seen && words == pen.words(0)) return "under +" + pen.words(units::tape_mark_mm(metric));
+  if (mm > seen && words == pen.words(0)) return "less than +" + pen.words(units::tape_mark_mm(metric));
   return (words[0] == '-' || words == pen.words(0) ? "" : "+") + words;
 }
 
@@ -245,6 +245,7 @@ const std::vector<Column>& plane_columns() {
 /// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
 std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
   const bool metric = s.job().unit == job::UnitSystem::metric;
+  const char* const unusable = base_is_void(s) ? "VOID" : "";
   std::vector<Cells> rows;
   std::string limits;
   for (const rules::Result& r : s.judgement.results)
@@ -259,17 +260,23 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
                       high = units::to_text(units::Fall::ratio(greatest), metric);
     rows.push_back({"floor, " + way.name,
                     std::to_string(way.pieces.size()) + (way.pieces.size() == 1 ? " piece" : " pieces"),
-                    low == high ? low : low + " to " + high, out ? "OUT" : ""});
+                    low == high ? low : low + " to " + high, out ? "OUT" : unusable});
   }
   for (const facts::Facet& f : s.facts.facets) {
     const bool floor = f.surface == facts::Surface::base_floor;
     if (floor && !ways.empty()) continue;
     rows.push_back({(floor ? "floor, " : std::string{name_of(f.surface)} + ", ") + f.facet, pen.words(f.run_mm),
                     is_rejected(s, f) ? fall_of(s, f) : fall_words(units::Fall::ratio(f.fall), metric),
-                    is_rejected(s, f) ? "OUT" : ""});
+                    is_rejected(s, f) ? "OUT" : unusable});
   }
   if (!limits.empty()) rows.push_back({limits + "."});
   return rows;
+}
+
+/// What the table's runs are lengths of.
+std::string runs_told(const Subject& s) {
+  return std::string{"Runs: level, along the fall, from the floor's edge to the "} +
+         (s.job().drain.kind == job::DrainKind::line ? "channel's" : "drain's") + " edge; of the threshold its width.";
 }
 
 void add_table(Pen& pen, const Subject& s, Point top_left) {
@@ -327,6 +334,18 @@ std::multimap<std::pair<facts::Surface, std::string>, const facts::Facet*> by_na
   return all;
 }
 
+/// All that is told of it is that of a base which will not be set.
+void strike_floor(Pen& pen, Point low, Point high) {
+  for (const Line& line : {Line{low, high}, Line{{low.x, high.y}, {high.x, low.y}}})
+    pen.line(line.from, line.to, LineKind::rejected);
+  const double size = 3, middle = (low.x + high.x) / 2;
+  std::vector<Point> places;  // the nearest to its middle first, but for the drain's own row
+  for (const double up : {0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.7, 0.3, 0.8, 0.2, 0.6, 0.4, 0.5})
+    for (const double aside : {0.0, 0.06, -0.06, 0.12, -0.12, 0.18, -0.18, 0.25, -0.25, 0.32, -0.32, 0.38, -0.38})
+      places.push_back({middle + aside * (high.x - low.x), low.y + up * (high.y - low.y) - size * pen.text_mm() / 2});
+  pen.note_at_one_of(places, "VOID", Anchor::middle, size);
+}
+
 Sheet draw_planes(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes =
       shapes_of(subject.model, [](const parts::Solid& s) { return s.role == Role::drain; });
@@ -361,6 +380,11 @@ Sheet draw_planes(const Subject& subject) {
       pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
                  {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
     }
+    if (base_is_void(subject)) {
+      const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
+      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]});
+    }
+    if (!is_small(paper_of(subject.job()))) sheet.notes.push_back(runs_told(subject));
     const Frame all = frame_of(sheet);
     if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
@@ -368,8 +392,8 @@ Sheet draw_planes(const Subject& subject) {
         base_is_void(subject) ? ""
         : subject.facts.site_built
             ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be before a "
-              "fall leaves its limits.";
+            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be, by the "
+              "falls alone; the threshold's height above the drain has a check of its own.";
     sheet.notes.insert(sheet.notes.begin(),
                        "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
     if (!ways.empty())
@@ -397,8 +421,9 @@ std::vector<Sheet> draw_falls(const Subject& subject) {
   std::vector<Sheet> sheets{draw_planes(subject)};
   if (!is_small(paper_of(subject.job()))) return sheets;
   Sheet any = sheets.front();  // for its unit alone
-  for (Sheet& sheet : on_pages("falls-table", "Falls: every plane", subject.job(), plane_columns(),
-                               plane_rows(Pen{any, 1}, subject), {"The planes are those of {falls}."})) {
+  for (Sheet& sheet :
+       on_pages("falls-table", "Falls: every plane", subject.job(), plane_columns(), plane_rows(Pen{any, 1}, subject),
+                {"The planes are those of {falls}. " + runs_told(subject)})) {
     warn(sheet, base_warning(subject));
     sheets.push_back(std::move(sheet));
   }

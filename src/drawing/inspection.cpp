@@ -2,7 +2,6 @@
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
-#include "rules/base_kind.hpp"
 #include "rules/flood.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
@@ -94,10 +93,13 @@ void add_signatures(std::vector<Cells>& rows) {
 /// Heights the water is filled to, what that takes and weighs; blank for what was read.
 void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   const bool metric = s.job().unit == job::UnitSystem::metric;
+  const rules::FloodTable water = rules::flood_table(s.job(), s.facts, s.judgement.results);
   Table table{pen,
               at,
               width,
-              {{"flood test: above drain", 3}, {metric ? "litres" : "gallons", 1.6}, {metric ? "kg" : "lb", 1.6}}};
+              {{water.on_flange ? "flood test: above flange" : "flood test: above drain", 3},
+               {metric ? "litres" : "gallons", 1.6},
+               {metric ? "kg" : "lb", 1.6}}};
   table.head();
   const auto row = [&](const facts::Dip& dip, const std::string& what) {
     const double kg = dip.volume_mm3 * 1e-6;
@@ -108,26 +110,26 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   if (rejected_base(s)) {
     table.row({"HOLD until the base is settled", "none", "none"});
   } else {
-    for (const facts::Dip& dip : s.facts.flood.dips) row(dip, "");
-    for (const rules::FloodLevel& level : rules::flood_levels(s.job(), s.facts, s.judgement.results))
-      row(level.dip, ", " + level.what);
+    for (const facts::Dip& dip : water.dips)
+      row(dip, water.rough && &dip == &water.dips.back() ? ", rough threshold: it spills" : "");
+    for (const rules::FloodLevel& level : water.levels) row(level.dip, ", " + level.what);
   }
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
     table.row({blank, "", ""});
 }
 
-/// Over a liner the test comes before the top coat, whose place the water takes as well.
-std::string over_liner(const Subject& s) {
-  const double mm3 = rules::in_place_of_top_coat_mm3(s.job(), s.facts);
-  if (mm3 <= 0) return "";
-  return " The liner is tested before its top coat: in the place of that stand " +
-         units::water_text(mm3, s.job().unit == job::UnitSystem::metric) + " more.";
-}
-
-/// Where nobody said how much lower the rough threshold is that the book fills to.
-std::string to_finished_edge(const Subject& s) {
-  const std::string unknown = rules::unknown_flood_level(s.job(), s.facts);
-  return unknown.empty() ? "" : " The table goes to the finished edge: " + unknown + ".";
+/// From where its heights are read on the day; and where nobody said how much lower the rough threshold is.
+std::string heights_of_test(const Subject& s) {
+  const rules::FloodTable water = rules::flood_table(s.job(), s.facts, s.judgement.results);
+  const bool liner = s.facts.site_built && s.job().base.site.waterproofing == job::Waterproofing::liner;
+  std::string words = !water.on_flange ? ""
+                                       : " It comes before the " + std::string{liner ? "top coat" : "tile"} +
+                                             ": heights are above the drain's flange, water stands on the " +
+                                             (liner ? "liner." : "membrane.");
+  if (!water.unknown.empty())
+    words += " The table goes to the finished edge: " + water.unknown +
+             (water.on_flange ? "; it spills lower, at the rough one's top." : ".");
+  return words;
 }
 
 }  // namespace
@@ -159,8 +161,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           "inspector decide. What is 'by the model' is rounded toward its limit's unsafe side: it may be a mark off "
           "what drawings say.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
-          ". By practice it stands 24 hours. Know first what the floor carries." + over_liner(subject) +
-          to_finished_edge(subject)};
+          ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
   const bool small = is_small(paper_of(subject.job()));
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =

@@ -7,9 +7,7 @@
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
-#include "rules/flood.hpp"
 #include "rules/levelling.hpp"
-#include "rules/rule_book.hpp"
 #include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
@@ -128,18 +126,9 @@ class Order {
     return mm > 0 ? len(mm) : "";
   }
 
-  std::size_t furring() const {
-    return static_cast<std::size_t>(
-        std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0,
-                        [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); }));
-  }
-  /// Strips on the side walls leave the base no play to be let down with.
-  bool furred_beside() const {
-    return std::any_of(s_.cuts.begin(), s_.cuts.end(), [this](const takeoff::CutRow& cut) {
-      return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [this](const std::string& id) {
-               return part(f_, id).which.family.wall != job::Side::back;
-             });
-    });
+  int furring() const {
+    return std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0,
+                           [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); });
   }
 
   void before() {
@@ -160,14 +149,19 @@ class Order {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
+    const LateFurring late = furring_after_base(job_, s_);
+    const int now = furring() - late.count;
     add({false, "framer",
-         wall_work(job_, furring() > 0) +
-             (furred_beside() ? " Furring on the side walls goes on once the base is set: any sooner, and the base "
-                                "has no room to come down."
-                              : ""),
-         (furring() == 0
-              ? std::string{"no stud needs furring, as read or drawn"}
-              : std::to_string(furring()) + (furring() == 1 ? " strip" : " strips") + " of furring by the cut list") +
+         wall_work(job_, now > 0) + (late.count == 0
+                                         ? ""
+                                         : " Furring beside the base waits until that is set (" + late.words +
+                                               "): any sooner, and the base has no room to come down."),
+         (now + late.count == 0 ? std::string{"no stud needs furring, as read or drawn"}
+          : now == 0            ? std::string{"no strip of furring yet"}
+                     : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list") +
+             (late.count == 0
+                  ? ""
+                  : ", " + std::to_string(late.count) + (now > 0 ? " more" : "") + " once the base is set") +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
@@ -335,7 +329,7 @@ class Order {
                      ", both ways and corner to corner; never on the floor, which falls.",
                  window.broken            ? "falls are out of their limits as drawn: see {falls}"
                  : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
-                                          : "may be low at most: " + out,
+                                          : "may be low at most, by the falls alone: " + out,
                  "the readings are out: press, and read again"});
     const std::string upstand = f_.heights.upstand_top_mm ? len(*f_.heights.upstand_top_mm) : "";
     if (!upstand.empty())
@@ -346,8 +340,15 @@ class Order {
                    "upstand's edge " + upstand + " above the datum; then at most " +
                        len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud",
                    "the screw pulls the base off its level: read again"});
-    add({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
-         "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
+    add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
+                 "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
+    if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)
+      add_on_base({false, "framer",
+                   "Fur the studs beside the base, now that it is in: " + late.words +
+                       ". Slip each strip down behind the " +
+                       (upstand.empty() ? "base's edge." : "upstand; its screw at that stud goes in after the strip."),
+                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list",
+                   "a strip pushes at the base: plane it thinner"});
   }
 
   static std::string around(const char* before, const std::string& words, const char* after = "") {
@@ -409,60 +410,24 @@ class Order {
   }
 
   void waterproof() {
-    add({false, "crew",
+    add_on_base(
+        {false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
              around(", lapped over the ", lapped_edges(job_, false), " and bonded to it where nothing turns up") +
              "; cure by the pail.",
-         rejected_ ? "up to " + len(job_.buy.tile.height.in_mm()) + " above the drain's top, once that is settled"
-                   : "up to " + len(f_.finish.top_mm) + " above the datum",
+         "up to " + len(f_.finish.top_mm) + " above the datum",
          f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});
   }
 
-  std::string weight(double water_mm3) const {
-    const double kg = water_mm3 * 1e-6;
-    return metric() ? decimals(kg, 0) + " kg" : decimals(kg / units::kg_per_lb, 0) + " lb";
-  }
-
-  /// Where the book asks for more than the base holds by itself, the water that a dam adds.
-  std::string each_step_more() const {
-    const double step_mm = metric() ? 10 : units::inch_mm;
-    for (const rules::Result& r : s_.judgement.results)
-      if (r.id == "flood.depth" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution))
-        return "; behind a dam each " + len(step_mm) + " more weighs " + weight(f_.flood.plan_mm2 * step_mm);
-    return "";
-  }
-
-  /// " up to where it spills", " up to the rough threshold", " up to 2-1/2" above the drain, behind a dam,".
-  std::string up_to(const rules::FloodLevel& level) const {
-    if (level.what == "behind a dam")
-      return " up to " + len(level.dip.above_drain_mm) + " above the drain, behind a dam,";
-    return " up to " + std::string{level.what == "rough threshold" ? "the " : ""} + level.what;
-  }
-
-  /// Over a liner the test comes before the top coat: water stands where that will lie as well.
   void flood() {
-    if (f_.flood.dips.empty()) return;
-    const auto levels = rules::flood_levels(job_, f_, s_.judgement.results);
-    const double beside = rules::in_place_of_top_coat_mm3(job_, f_);
-    const bool liner = beside > 0;
-    const char* const edge = liner && has_threshold() ? "the threshold" : "where it spills";
-    const rules::FloodLevel filled = levels.empty() ? rules::FloodLevel{edge, f_.flood.dips.back()} : levels.back();
-    const double mm3 = filled.dip.volume_mm3 + beside;
-    add_on_base({true, "plumber",
-                 std::string{liner ? "Flood test of the liner, before anything covers it: " : "Flood test: "} +
-                     "plug, fill, mark the level. Asked for: " + rules::flood_test_of(job_.book).words +
-                     "; 24 hours by practice.",
-                 units::water_text(mm3, metric()) + up_to(filled) +
-                     (liner ? ", where the top coat will lie as well," : "") + " weighs " + weight(mm3) +
-                     each_step_more(),
-                 "the level drops, or it drips below"});
+    if (!f_.flood.dips.empty()) add_on_base(flood_step(job_, s_));
   }
 
   void finish() {
     const bool bonded = f_.site_built && job_.base.site.waterproofing == job::Waterproofing::bonded;
-    add({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
-         tiles() + (bonded ? "; floor " + len(f_.site_built->cover_least_mm) + " with its bond" : ""),
-         "the waterproofing was cut", bonded ? "base" : ""});
+    add_on_base({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
+                 tiles() + (bonded ? "; floor " + len(f_.site_built->cover_least_mm) + " with its bond" : ""),
+                 "the waterproofing was cut", bonded ? "base" : ""});
     add({true, "all",
          "Final inspection: falls, " + std::string{has_threshold() ? "threshold" : "open edges"} +
              ", area, outlet, as on {inspection}.",

@@ -27,6 +27,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/takeoff.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -159,13 +160,14 @@ std::string name_of(const std::string& shows, const Subject& s) {
   if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
   if (shows == "floor") return bore_is_void(s) ? "subfloor, its bore VOID" : "subfloor, bored later";
   if (shows == "walls") {
-    const auto is_furring = [](const takeoff::CutRow& cut) { return cut.furring; };
-    const bool furred = std::any_of(s.cuts.begin(), s.cuts.end(), is_furring);
-    const bool blocked = !s.job().walls.blocking.empty();
-    return furred && blocked ? "walls, furred and blocked"
-           : furred          ? "walls, furred"
-           : blocked         ? "walls, blocked"
-                             : "walls";
+    int strips = 0;
+    for (const takeoff::CutRow& cut : s.cuts) strips += cut.furring ? cut.count : 0;
+    const int late = furring_after_base(s.job(), s).count;
+    const std::string furred = strips == late ? "" : late > 0 ? "furred but beside the base" : "furred";
+    std::vector<std::string> work;
+    if (!furred.empty()) work.push_back(furred);
+    if (!s.job().walls.blocking.empty()) work.emplace_back("blocked");
+    return work.empty() ? "walls" : "walls, " + units::listed(work);
   }
   static const std::map<std::string, std::string> all{
       {"bench", "bench frame"},      {"felt", "felt"},       {"bed", "mortar bed"},           {"base", "base"},

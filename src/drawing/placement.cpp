@@ -8,10 +8,11 @@
 namespace fallwright::drawing {
 namespace {
 
-/// Dashed lines and fillings may stop before a text and go on behind it; edges and dimensions may not.
+/// Dashed lines, fillings and strokes over what is void may stop before a text and go on behind it; edges and
+/// dimensions may not.
 bool may_stop(LineKind kind) {
   return kind == LineKind::hidden || kind == LineKind::centre || kind == LineKind::phantom || kind == LineKind::limit ||
-         kind == LineKind::hatch;
+         kind == LineKind::hatch || kind == LineKind::rejected;
 }
 
 /// Air about a text, in heights of its capitals: the mask of the paper is as wide.

@@ -144,6 +144,22 @@ bool has_joists(const facts::Facts& facts) {
                      [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
 }
 
+/// A channel that fills the room from stud face to stud face ends before what the walls are finished with.
+template <typename Said>
+std::string channel_cut(const Subject& s, const Said& said) {
+  const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
+  const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
+  const double length = along_width ? box[3] - box[0] : box[4] - box[1];
+  const std::string low = along_width ? "left" : "back", high = along_width ? "right" : "";
+  const auto first = mark_mm(s.facts, "bore centre from the " + low + " stud face"),
+             second = high.empty() ? std::nullopt : mark_mm(s.facts, "bore centre from the " + high + " stud face");
+  if (!first || !second || std::abs(*first + *second - length) > 1) return "";
+  const auto& finish = s.job().survey.finish_mm;
+  return " As drawn it runs from stud face to stud face: cut it to the finish" +
+         (finish ? ", " + said(length - 2 * *finish) + " with " + said(*finish) + " on either wall."
+                 : ", once that is known.");
+}
+
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const bool joists = has_joists(s.facts), metric = s.job().unit == job::UnitSystem::metric;
@@ -175,7 +191,8 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
     const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
     const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
     notes.push_back("The channel's axis runs through the bore's centre; it is " +
-                    said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side.");
+                    said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side." +
+                    channel_cut(s, said));
   }
   if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
 #include <tuple>
 
 #include "units/tolerance.hpp"
@@ -42,9 +41,13 @@ void Scene::add(const std::vector<TopoDS_Shape>& group) {
   for (const TopoDS_Shape& shape : group) {
     const brep::Skin skin = brep::skin_of(shape);
     const std::size_t first = edges_.size();
-    for (const brep::Flat& flat : skin.flats) add_face(flat.normal.XYZ(), flat.rings);
-    for (const brep::Round& round : skin.rounds) add_round(round);
-    keep_once(first);
+    std::vector<Lies> on;
+    for (const brep::Flat& flat : skin.flats) {
+      add_face(flat.normal.XYZ(), flat.rings);
+      on.resize(edges_.size() - first, {1, flat.normal.XYZ()});
+    }
+    for (const brep::Round& round : skin.rounds) add_round(round, first, on);
+    keep_once(first, on);
   }
   ++groups_;
   for (std::size_t e = 0; e < edges_.size(); ++e)
@@ -53,16 +56,28 @@ void Scene::add(const std::vector<TopoDS_Shape>& group) {
         hide(edges_[e], facets_[f]);
 }
 
-/// Two faces of a solid share an edge, and its very points.
-void Scene::keep_once(std::size_t first) {
-  std::set<std::array<double, 6>> known;
-  const auto is_known = [&](const Edge& e) {
+bool Scene::Lies::in_line(const Lies& other) const {
+  return kind != 0 && kind == other.kind && (as - other.as).Modulus() < units::tolerance::ratio;
+}
+
+/// Two faces of a solid share an edge, and its very points. Where they lie in one plane, or on one cylinder, it is
+/// none: nobody sees where a solid was put together.
+void Scene::keep_once(std::size_t first, const std::vector<Lies>& on) {
+  std::map<std::array<double, 6>, std::size_t> known;  // which edge it was met as
+  std::vector<bool> drop(edges_.size() - first, false);
+  for (std::size_t i = 0; i < drop.size(); ++i) {
+    const Edge& e = edges_[first + i];
     const std::array<double, 3> a{e.from.X(), e.from.Y(), e.from.Z()}, b{e.to.X(), e.to.Y(), e.to.Z()};
     const auto& [low, high] = std::minmax(a, b);
-    return !known.insert({low[0], low[1], low[2], high[0], high[1], high[2]}).second;
-  };
-  const auto begin = edges_.begin() + static_cast<std::ptrdiff_t>(first);
-  edges_.erase(std::remove_if(begin, edges_.end(), is_known), edges_.end());
+    const auto [met, is_new] = known.insert({{low[0], low[1], low[2], high[0], high[1], high[2]}, i});
+    if (is_new) continue;
+    drop[i] = true;
+    if (on[i].in_line(on[met->second])) drop[met->second] = true;
+  }
+  std::size_t kept = first;
+  for (std::size_t i = 0; i < drop.size(); ++i)
+    if (!drop[i]) edges_[kept++] = edges_[first + i];
+  edges_.resize(kept);
 }
 
 void Scene::add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings) {
@@ -85,7 +100,7 @@ void Scene::add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings)
 }
 
 /// Its triangles hide; of their sides those are edges that end it and those where it turns away from the eye.
-void Scene::add_round(const brep::Round& round) {
+void Scene::add_round(const brep::Round& round, std::size_t first, std::vector<Lies>& on) {
   using Place = std::tuple<long, long, long>;
   const auto place = [](const gp_Pnt& p) {
     return Place{std::lround(p.X() / near), std::lround(p.Y() / near), std::lround(p.Z() / near)};
@@ -113,7 +128,12 @@ void Scene::add_round(const brep::Round& round) {
     }
   }
   for (const auto& [places, side] : sides)
-    if (side.faces == 1 || side.toward == 1) add_edge(side.from, side.to);
+    if (side.faces == 1 || side.toward == 1) {
+      add_edge(side.from, side.to);
+      const bool ends = side.faces == 1 && round.about;
+      on.resize(edges_.size() - first,
+                ends ? Lies{2 + side.toward, {round.about->x, round.about->y, round.about->radius}} : Lies{});
+    }
 }
 
 void Scene::add_edge(const gp_Pnt& from, const gp_Pnt& to) {

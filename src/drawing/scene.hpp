@@ -33,6 +33,13 @@ class Scene {
  private:
   using Interval = std::pair<double, double>;
   using Box = std::array<double, 4>;  // xmin ymin xmax ymax
+  /// What surface an edge was met on: a plane by its normal, a standing cylinder by axis, radius and whether it is
+  /// turned to the eye there; what has no kind is in line with nothing.
+  struct Lies {
+    int kind = 0;
+    gp_XYZ as = {};
+    bool in_line(const Lies& other) const;
+  };
   struct Extent {
     Box box;
     double nearest;  // how far its nearest corner lies toward the eye
@@ -53,9 +60,9 @@ class Scene {
 
   Point at(const gp_XYZ& p) const { return {p.Dot(right_), p.Dot(up_)}; }
   void add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings);
-  void add_round(const brep::Round& round);
+  void add_round(const brep::Round& round, std::size_t first, std::vector<Lies>& on);
   void add_edge(const gp_Pnt& from, const gp_Pnt& to);
-  void keep_once(std::size_t first);
+  void keep_once(std::size_t first, const std::vector<Lies>& on);
   static bool is_within(const Facet& facet, Point p);
   static std::vector<double> stops(const Edge& edge, const Facet& facet, double from, double to);
   static void hide(Edge& edge, const Facet& facet);

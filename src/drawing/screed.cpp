@@ -1,5 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
+
+#include <BRep_Tool.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
 
 #include "drawing/clear.hpp"
 #include "drawing/steps.hpp"
@@ -206,6 +211,27 @@ std::string fall_told(const Subject& s) {
   return "Falls to the drain: " + low + (low == high ? "" : " to " + high) + ".";
 }
 
+/// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top, on its solid.
+void add_form(Pen& pen, const Subject& s) {
+  // The foremost corners, also of a room askew; of those one over the other the higher.
+  std::optional<gp_Pnt> left, right;
+  const auto further = [](std::optional<gp_Pnt>& known, const gp_Pnt& p, double way) {
+    const double off = known ? way * (p.X() - known->X()) - (p.Y() - known->Y()) : 2;
+    if (off > 1 || (off > -1 && p.Z() > known->Z())) known = p;
+  };
+  for (TopExp_Explorer it{s.model.first(parts::Role::bed)->shape, TopAbs_VERTEX}; it.More(); it.Next()) {
+    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
+    further(left, p, -1), further(right, p, 1);
+  }
+  if (!left || !right) return;
+  const double t = pen.text_mm(), line = s.job().base.site.line.in_mm();
+  for (const auto& [end, way] : {std::pair{*left, -1.0}, {*right, 1.0}}) {
+    pen.cross({end.X(), end.Y()}, 0.5 * t);
+    pen.note({end.X() + way * t, end.Y() - 2 * t}, "form " + pen.words(line - end.Z()),
+             way < 0 ? Anchor::right : Anchor::left, 0.85);
+  }
+}
+
 }  // namespace
 
 Sheet draw_screed(const Subject& subject) {
@@ -226,6 +252,7 @@ Sheet draw_screed(const Subject& subject) {
     if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);  // figures give way to it
     Marks marks{sheet, pen, subject};
     marks.draw(!rejected);
+    if (threshold && !rejected) add_form(pen, subject);
     const double low = base[1] - (threshold ? 1 : 5) * t;
     if (threshold) pen.label({base[3], base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
     if (!round) {
@@ -258,7 +285,8 @@ Sheet draw_screed(const Subject& subject) {
     sheet.notes[1] = fall_told(subject) + " " + sheet.notes[1];
     if (const std::string rough = rough_threshold(subject.job(), subject.facts); !rough.empty())
       sheet.notes.push_back(
-          "The bed runs on under the threshold to a form along the entry, which comes first. Threshold, on "
+          "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "
+          "ends, down from the line as well. Threshold, on "
           "the set bed: " +
           rough + ".");
     if (const std::string two = lifts(subject.job(), subject.judgement.results); !two.empty())

@@ -46,7 +46,10 @@ class Building {
     if (site_.marks.empty()) return "see {screed}";
     const auto [low, high] = std::minmax_element(site_.marks.begin(), site_.marks.end(), less);
     const double line = job_.base.site.line.in_mm();
-    return len(line - (*high).*height) + " to " + len(line - (*low).*height) + " down from the line";
+    double top = (*high).*height;
+    // The bed runs on past the last of its marks, up to the form at the entry.
+    if (height == &facts::ScreedMark::bed_mm) top = std::max(top, part(s_.facts, facts::Role::bed).bbox_mm[5]);
+    return len(line - top) + " to " + len(line - (*low).*height) + " down from the line";
   }
 
   void ready() {
@@ -63,8 +66,11 @@ class Building {
                      rules::text_or_less(s_.facts.drain.body_to_bore_mm, rules::Unit::mm, job_) + " clear all round",
                  "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
-      add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form", "a form moves under a hand"});
+      add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form" + form_at_entry(),
+                   "a form moves under a hand"});
   }
+
+  std::string form_at_entry() const { return has_threshold() ? "; at the entry its top at the marks of {screed}" : ""; }
 
   std::string set_forms() const {
     const std::string open = "Set forms along the open edges, their tops at the marks.",
@@ -104,17 +110,18 @@ class Building {
   }
 
   void until_it_sets() {
-    add({false, "crew",
-         "Nobody steps on it until it has set: cover it, and keep it damp as the bag or the cement asks.",
-         "write down when it was screeded, and when it may first be stepped on", "it gives under a hand"});
+    add_on_base({false, "crew",
+                 "Nobody steps on it until it has set: cover it, and keep it damp as the bag or the cement asks.",
+                 "write down when it was screeded, and when it may first be stepped on", "it gives under a hand"});
   }
 
   void over_liner() {
-    add({true, "crew",
+    add_on_base(
+        {true, "crew",
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          row(takeoff::Item::liner) + ", and what turns up", "it is pierced, or a corner is cut"});
     add(any_.flood);
-    add_on_base({false, "crew", "Wall board before the liner, its foot clear of the top coat's marks.",
+    add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
                  "a fastener goes through the liner lower than " + len(25.4) + " above the " +
                      (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
@@ -125,17 +132,18 @@ class Building {
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
     add(any_.seat);
-    add({false, "crew", "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
-         walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
+    add_on_base({false, "crew",
+                 "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
+                 walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
   }
 
   void under_membrane() {
-    add({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
-         "a board stands in the bed, where it wicks"});
-    add({true, "crew",
-         "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
-             " and onto the drain's flange; cure by its maker's word.",
-         walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"});
+    add_on_base({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
+                 "a board stands in the bed, where it wicks"});
+    add_on_base({true, "crew",
+                 "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
+                     " and onto the drain's flange; cure by its maker's word.",
+                 walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"});
     add(any_.flood);
     add(any_.seat);
   }

@@ -78,6 +78,48 @@ std::string floor_as_read(const job::Job& job, const facts::FloorShape& floor) {
          exact(floor.along_width_mm) + " along the width, " + exact(floor.along_depth_mm) + " along the depth";
 }
 
+namespace {
+
+/// Whether the base stands before that stud of a side wall when it is set.
+bool is_beside_base(const job::Job& job, const facts::Facts& facts, const facts::Part& stud) {
+  if (facts.site_built || stud.which.family.wall == job::Side::back) return false;
+  if (job.bench && job.bench->place == stud.which.family.wall) return false;
+  const auto& base = part(facts, facts::Role::base).bbox_mm;
+  if (job.bench && job.bench->place == job::Side::back) {
+    const double middle = (stud.bbox_mm[1] + stud.bbox_mm[4]) / 2;
+    return middle > base[1] && middle < base[4];
+  }
+  return stud.bbox_mm[4] > base[1] && stud.bbox_mm[1] < base[4];
+}
+
+}  // namespace
+
+LateFurring furring_after_base(const job::Job& job, const Findings& s) {
+  LateFurring late;
+  for (const job::Side side : {job::Side::left, job::Side::right}) {
+    std::vector<std::string> marks;
+    int here = 0;
+    for (const takeoff::CutRow& cut : s.cuts) {
+      if (!cut.furring) continue;
+      const auto count =
+          static_cast<int>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+            const facts::Part& stud = part(s.facts, id);
+            return stud.which.family.wall == side && is_beside_base(job, s.facts, stud);
+          }));
+      if (count > 0)
+        marks.push_back(cut.mark + (count == cut.count
+                                        ? ""
+                                        : " (" + std::to_string(count) + " of " + std::to_string(cut.count) + ")"));
+      here += count;
+    }
+    if (here == 0) continue;
+    late.words += std::string{late.count > 0 ? "; " : ""} + (here == 1 ? "strip " : "strips ") + units::joined(marks) +
+                  " on the " + job::name_of(side) + " wall";
+    late.count += here;
+  }
+  return late;
+}
+
 std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {
   double under = 0;
   for (const facts::Flashing& top : facts.finish.flashings)

@@ -56,7 +56,10 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
   notes.push_back(
       "Bore " + pen.said(subject.job().drain.bore.in_mm()) +
       " across. Cross on the marked centre, an arrow to each wall: beside it how far the centre is from the stud face "
-      "there; the same on {plan} and {drain}. Look below for joists, pipes and wires first.");
+      "there; the same on {plan} and {drain}. " +
+      std::string{subject.job().floor.kind == job::FloorKind::slab
+                      ? "No hole before the slab was scanned for tendons, bars and pipes."
+                      : "Look below for joists, pipes and wires first."});
   if (tiled) notes.push_back(join_the_tiles);
   return notes;
 }

@@ -159,7 +159,7 @@ Point middle_of(const TopoDS_Face& face) {
 
 namespace {
 
-/// `drain.from_right` is "from right" to who reads it on site, `base.pattern = "equal-fall"` the pattern "equal-fall".
+/// `drain.from_right` is "from right" to who reads it on site, `base.pattern = "equal-fall"` an equal fall.
 std::string in_plain_words(const std::string& words) {
   // Of one of its tables: "prices.csv" is the name of a file.
   static const std::regex key{
@@ -175,7 +175,14 @@ std::string in_plain_words(const std::string& words) {
     plain += ((*it)[2].matched ? "the " : "") + name + ((*it)[2].matched ? " " : "");
     from = words.begin() + it->position() + it->length();
   }
-  return plain.append(from, words.end());
+  plain.append(from, words.end());
+  const std::pair<const char*, const char*> patterns[]{{"the pattern \"equal-fall\"", "an equal fall on all sides"},
+                                                       {"the pattern \"level-rim\"", "a level rim"},
+                                                       {"the pattern \"to-line\"", "a fall to one line"}};
+  for (const auto& [key_word, told] : patterns)
+    for (std::size_t at = plain.find(key_word); at != std::string::npos; at = plain.find(key_word, at))
+      plain.replace(at, std::string{key_word}.size(), told);
+  return plain;
 }
 
 }  // namespace

@@ -67,6 +67,11 @@ class Wall {
     if (leans_in_)
       told.emplace_back(
           "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
+    if (bays_read_apart())
+      told.emplace_back(
+          "Blocking is cut to its clear bay where that is narrowest: beside a stud that stands askew or between marks "
+          "it "
+          "is shorter than the centres, each to its nearest mark, leave. Cut by its length.");
     if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
     if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
@@ -173,6 +178,34 @@ class Wall {
     std::sort(places.begin(), places.end());
     pen_.running(places, {corner_, frame_.y0}, {way(), 0}, {0, -1},
                  side_ == job::Side::right ? Hook::elsewhere : Hook::at_o);
+  }
+
+  /// Whether a block's length and the centres of the studs beside it, as both are printed, come out more than half a
+  /// mark apart.
+  bool bays_read_apart() const {
+    const bool metric = sheet_.metric;
+    const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+    const double stock = s_.job().walls.stock.thickness.in_mm();
+    if (s_.job().walls.stock.is_steel()) return false;
+    std::vector<std::pair<double, double>> studs;  // middle as it is seen, running
+    for (const parts::Solid& solid : s_.model.solids)
+      if (wanted(solid) && solid.part.kind == Kind::stud) {
+        const Frame f = extent(solid.shape, view_);
+        studs.emplace_back((f.x0 + f.x1) / 2, running_of(solid));
+      }
+    std::sort(studs.begin(), studs.end());
+    for (const takeoff::CutRow& cut : s_.cuts)
+      for (const std::string& id : cut.part_ids) {
+        const parts::Solid* block = s_.model.find(id);
+        if (cut.furring || !block || !wanted(*block) || block->part.kind != Kind::blocking) continue;
+        const Frame f = extent(block->shape, view_);
+        const double middle = (f.x0 + f.x1) / 2;
+        const auto right = std::find_if(studs.begin(), studs.end(), [&](const auto& s) { return s.first > middle; });
+        if (right == studs.begin() || right == studs.end()) continue;
+        const double bay = std::abs(rounded(right->second) - rounded(std::prev(right)->second)) - stock;
+        if (std::abs(bay - rounded(cut.length_mm)) > 0.5 * units::tape_mark_mm(metric)) return true;
+      }
+    return false;
   }
 
   void plates() {

@@ -2,7 +2,6 @@
 
 #include "report/columns.hpp"
 #include "report/report.hpp"
-#include "rules/base_kind.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/flood.hpp"
@@ -61,13 +60,14 @@ std::string masses(const Report& report) {
 }
 
 /// Where the water of the last row spills: "threshold's lowest edge", "rim at the open right edge".
-std::string over(const facts::Facts& facts) {
+std::string over(const facts::Facts& facts, const rules::FloodTable& table) {
+  if (table.rough) return "rough threshold's lowest edge";
   std::string text;
   for (const facts::Edge& edge : facts.edges) {
     if (std::find(facts.flood.over.begin(), facts.flood.over.end(), edge.side) == facts.flood.over.end()) continue;
     text += text.empty() ? "" : " and the ";
     text += edge.turned == facts::Turned::threshold
-                ? "threshold's lowest edge"
+                ? std::string{table.on_flange ? "finished " : ""} + "threshold's lowest edge"
                 : name_of(edge.turned) + std::string{edge.open() ? " at the open " : " at the "} +
                       job::name_of(edge.side) + " edge";
   }
@@ -78,19 +78,21 @@ std::string over(const facts::Facts& facts) {
 
 std::string flood_table(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
-  std::string text = report.job.name + "\n\n  FLOOD TEST: drain plugged, heights above the drain's top, up to the " +
-                     over(report.facts) + "\n    " + padded("height", 14) + padded("water", 14) + padded("weight", 14) +
-                     padded("on the floor", 14) + (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
-  for (const facts::Dip& dip : report.facts.flood.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
-  for (const rules::FloodLevel& level : rules::flood_levels(report.job, report.facts, report.judgement.results))
+  const rules::FloodTable table = rules::flood_table(report.job, report.facts, report.judgement.results);
+  const std::string from =
+      table.on_flange ? "drain's flange, on the waterproofing before it is covered" : "drain's top";
+  std::string text = report.job.name + "\n\n  FLOOD TEST: drain plugged, heights above the " + from + ", up to the " +
+                     over(report.facts, table) + "\n    " + padded("height", 14) + padded("water", 14) +
+                     padded("weight", 14) + padded("on the floor", 14) +
+                     (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
+  for (const facts::Dip& dip : table.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
+  for (const rules::FloodLevel& level : table.levels)
     text += row(level.dip, report.facts.flood.plan_mm2, metric, "  " + level.what);
   text += "    Asked for: " + rules::flood_test_of(report.job.book).words +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
-  if (const std::string unknown = rules::unknown_flood_level(report.job, report.facts); !unknown.empty())
-    text += "    The rows go to the finished edge: " + unknown + ".\n";
-  if (const double more = rules::in_place_of_top_coat_mm3(report.job, report.facts); more > 0)
-    text += "    The liner is tested before its top coat: in the place of that stand " +
-            units::water_text(more, metric) + " more.\n";
+  if (!table.unknown.empty()) text += "    The rows go to the finished edge: " + table.unknown + ".\n";
+  if (table.on_flange && !table.unknown.empty())
+    text += "    It spills lower, at the rough threshold's top: fill no higher.\n";
   return text + masses(report) + loads(report);
 }
 

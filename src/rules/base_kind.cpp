@@ -173,11 +173,6 @@ bool is_bonded(const job::Job& job) {
   return job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
 }
 
-double in_place_of_top_coat_mm3(const job::Job& job, const facts::Facts& facts) {
-  if (!facts.site_built || is_bonded(job)) return 0;
-  return facts.flood.plan_mm2 * facts.site_built->cover_least_mm;
-}
-
 std::vector<Rule> base_kind_rules() {
   return {
       {"base.hand",

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "rules/base_kind.hpp"
 #include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
@@ -54,6 +55,72 @@ std::vector<FloodLevel> flood_levels(const job::Job& job, const facts::Facts& fa
   if (!asked || *asked <= facts.flood.dips.back().above_drain_mm + units::tolerance::length_mm) return levels;
   if (const auto dip = behind_a_dam(facts.flood, *asked)) levels.push_back({"behind a dam", *dip});
   return levels;
+}
+
+namespace {
+
+/// Water in the finished base up to a height above the drain, between two that were measured on the straight line.
+facts::Dip water_up_to(const facts::Flood& flood, double above_drain_mm) {
+  std::vector<facts::Dip> known{{0, 0, flood.dips.front().surface_mm2}};
+  known.insert(known.end(), flood.dips.begin(), flood.dips.end());
+  for (const facts::Dip& dip : flood.dammed)
+    if (dip.above_drain_mm > known.back().above_drain_mm + units::tolerance::length_mm) known.push_back(dip);
+  for (std::size_t i = 1; i < known.size(); ++i) {
+    const facts::Dip &low = known[i - 1], &high = known[i];
+    if (above_drain_mm > high.above_drain_mm + units::tolerance::length_mm && i + 1 < known.size()) continue;
+    const double part = (above_drain_mm - low.above_drain_mm) / (high.above_drain_mm - low.above_drain_mm);
+    return {above_drain_mm, std::max(0.0, low.volume_mm3 + part * (high.volume_mm3 - low.volume_mm3)),
+            low.surface_mm2 + part * (high.surface_mm2 - low.surface_mm2)};
+  }
+  return known.back();
+}
+
+/// What is laid on a rough threshold later; nothing where nobody said.
+std::optional<double> laid_on_threshold(const job::Job& job, const facts::Facts& facts) {
+  if (job.base.threshold.finish) return job.base.threshold.finish->in_mm();
+  return is_bonded(job) ? std::optional{facts.site_built->cover_least_mm} : std::nullopt;
+}
+
+/// The water over a waterproofing that lies everywhere as far below the finished floor as what covers it is thick: as
+/// deep as over that floor, at a level so much higher.
+FloodTable on_waterproofing(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
+  const facts::SiteBuilt& site = *facts.site_built;
+  const double flange = site.flange_top_mm, cover = site.cover_least_mm,
+               shift = cover - (facts.heights.drain_top_mm - flange);
+  const auto laid = laid_on_threshold(job, facts);
+  FloodTable table;
+  table.on_flange = true;
+  std::optional<double> spill;
+  for (const facts::Edge& edge : facts.edges) {
+    if (edge.lapped) continue;
+    const bool threshold = edge.turned == facts::Turned::threshold;
+    const double top = edge.top_mm - (threshold ? laid.value_or(0) : cover);
+    if (!spill || top < *spill) spill = top, table.rough = threshold && laid;
+    if (threshold && !laid)
+      table.unknown = "how far the rough threshold lies below the finished one nobody said (base.threshold.finish)";
+  }
+  const auto add = [&](double above_flange) {
+    facts::Dip dip = water_up_to(facts.flood, above_flange + shift);
+    dip.above_drain_mm = above_flange;
+    return dip;
+  };
+  const double end = std::max(0.0, spill.value_or(facts.heights.rim_least_mm - cover) - flange),
+               step = job.unit == job::UnitSystem::metric ? 5 : 25.4 / 4;
+  for (double h = step; h < end - job.mark_mm() / 2; h += step)
+    table.dips.push_back(add(h));  // a row each that reads apart
+  table.dips.push_back(add(end));
+  const auto asked = flood_asked_mm(job, facts, results);
+  if (asked && !to_rough_threshold(job, facts) && *asked - shift > end + units::tolerance::length_mm)
+    table.levels.push_back({"behind a dam", add(*asked - shift)});
+  return table;
+}
+
+}  // namespace
+
+FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
+  if (facts.flood.dips.empty()) return {};
+  if (facts.site_built) return on_waterproofing(job, facts, results);
+  return {false, facts.flood.dips, flood_levels(job, facts, results), false, unknown_flood_level(job, facts)};
 }
 
 std::string unknown_flood_level(const job::Job& job, const facts::Facts& facts) {

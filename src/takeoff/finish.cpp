@@ -98,7 +98,7 @@ class List {
     const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), u_.metric); };
     add({name_of(Item::edge_strip), u_.length(strip_->length_mm), u_.length_unit(), 0, 0, "",
          "base's " + std::string{survey::name_of(strip_->side)} + " edge beside the bench, " + text(strip_->edge_mm) +
-             ", lapped " + text(buy_.membrane.lap.in_mm()) + " past both ends; " + text(strip_->width_mm()) +
+             " as it runs, lapped " + text(buy_.membrane.lap.in_mm()) + " past both ends; " + text(strip_->width_mm()) +
              " wide: " + text(strip_->on_base_mm) + " on the base, " + text(strip_->up_mm) +
              " up the frame; laps: common practice, no source"});
   }
@@ -224,8 +224,13 @@ std::optional<LappedStrip> lapped_strip(const job::Job& job, const facts::Facts&
                    [&](const facts::Edge& edge) { return edge.side == place && edge.lapped; }))
     return std::nullopt;
   const auto& b = base->bbox_mm;
-  const double lap = job.buy.membrane.lap.in_mm(), apron = job.bench->apron_thickness.in_mm(),
-               edge = place == job::Side::back ? b[3] - b[0] : b[4] - b[1];
+  // Along the edge as it runs: beside a bench at an end it climbs from the rim, at its lowest, onto the threshold.
+  double edge = b[3] - b[0];
+  if (place != job::Side::back) {
+    edge = b[4] - b[1];
+    if (const auto& top = facts.heights.threshold_least_mm) edge += std::max(0.0, *top - facts.heights.rim_least_mm);
+  }
+  const double lap = job.buy.membrane.lap.in_mm(), apron = job.bench->apron_thickness.in_mm();
   // A floor that comes finished shows what lies on it: there the strip ends below the apron.
   const bool hidden = !job.buy.tile.covers(Tiled::floor) && apron > 0;
   return LappedStrip{place, edge, edge + 2 * lap, hidden ? std::min(lap, apron) : lap, lap};

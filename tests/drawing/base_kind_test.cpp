@@ -4,10 +4,13 @@
 #include <cctype>
 #include <cmath>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/views.hpp"
 #include "outside/drawn.hpp"
+#include "rules/flood.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::drawing {
@@ -78,7 +81,7 @@ TEST(SiteBuiltSheets, TheWorkStandsInTheOrderInWhichItCanBeDone) {
   // By the solids: the bed lies under the threshold too.
   expect_order(over_liner(), {"Set the drain's lower part", "Set a form along the entry", "Pack the pre-slope",
                               "Build the threshold", "Liner on the set pre-slope", "Flood test of the liner",
-                              "Wall board before the liner", "then the top coat", "Waterproof the walls", "Tile"});
+                              "Wall board in front of the liner", "then the top coat", "Waterproof the walls", "Tile"});
   expect_order(under_membrane(), {"Set the drain's lower part", "Set a form along the entry", "Pack the sloped bed",
                                   "Build the threshold", "Wall board", "Membrane bonded", "Flood test", "Tile"});
 }
@@ -139,6 +142,64 @@ TEST(SiteBuiltSheets, AFloodTestOverALinerFillsTheTopCoatsPlaceToo) {
   const facts::Flood& flood = over_liner().facts.flood;
   const double mm3 = flood.dips.back().volume_mm3 + 1.5 * 25.4 * flood.plan_mm2;
   expect_order(over_liner(), {"Flood test of the liner", units::water_text(mm3, false)});
+}
+
+TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
+  // Source: closed form: the waterproofing lies as far below the finished floor as what covers it is thick, so that
+  // water so high above the flange is what it would be above the drain; under a membrane the rough threshold is 15 mm
+  // lower, over a liner the job has to say it. Above the finished rim each more millimetre is one over the whole plan.
+  const auto table = [](const Drawn& d) { return rules::flood_table(d.model->job, d.facts, d.judgement.results); };
+  const Drawn& tiled = under_membrane();
+  const rules::FloodTable membrane = table(tiled);
+  ASSERT_TRUE(membrane.on_flange && membrane.rough);
+  EXPECT_NEAR(membrane.dips.back().above_drain_mm,
+              *tiled.facts.heights.threshold_least_mm - 15 - tiled.facts.site_built->flange_top_mm, 1e-6);
+  EXPECT_NEAR(membrane.dips.front().volume_mm3, tiled.facts.flood.dips.front().volume_mm3,
+              0.02 * tiled.facts.flood.plan_mm2)
+      << "5 mm above the flange";
+  for (const char* words : {"flood test: above flange", "rough threshold: it spills", "It comes before the tile"})
+    EXPECT_TRUE(has(words_of(tiled.sheet("inspection")), words)) << words;
+  expect_order(tiled, {"Flood test of the membrane", "up to the rough threshold", "above the drain's flange"});
+
+  EXPECT_THAT(table(over_liner()).unknown, testing::HasSubstr("nobody said"));
+  EXPECT_TRUE(has(words_of(over_liner().sheet("inspection")), "it spills lower, at the rough one's top"));
+  job::Job said = demo("coopers-yard-4");
+  said.base.threshold.finish = job::Length::inches(1);
+  const Drawn d = drawn(said, false);
+  const rules::FloodTable liner = table(d);
+  ASSERT_TRUE(liner.rough && liner.unknown.empty());
+  const double end = *d.facts.heights.threshold_least_mm - 25.4 - d.facts.site_built->flange_top_mm;
+  EXPECT_NEAR(liner.dips.back().above_drain_mm, end, 1e-6);
+  const facts::Dip& finished = d.facts.flood.dips.back();
+  EXPECT_NEAR(liner.dips.back().volume_mm3,
+              finished.volume_mm3 + (end - finished.above_drain_mm) * d.facts.flood.plan_mm2,
+              0.2 * d.facts.flood.plan_mm2);
+}
+
+TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
+  // Source: by hand: from the channel's front edge, 130 mm before the back, the bed rises 1 in 60 over 870 mm.
+  const std::string form = number_of(1000 - 30 - 870 / 60., true);
+  const std::string all = words_of(under_membrane().sheet("screed"));
+  const std::size_t first = all.find("form " + form);
+  ASSERT_NE(first, std::string::npos) << form;
+  EXPECT_NE(all.find("form " + form, first + 1), std::string::npos) << "at both ends";
+  EXPECT_TRUE(has(words_of(under_membrane().sheet("order-of-work")), form + " mm to 970 mm down from the line"));
+  for (const Drawn* d : {&under_membrane(), &over_liner()}) {  // the latter's entry runs askew
+    const auto& base = part(d->facts, facts::Role::base).bbox_mm;
+    const auto& texts = d->sheet("screed").texts;
+    const auto beside = [&](double x) {
+      return std::count_if(texts.begin(), texts.end(), [&](const Text& text) {
+        return text.words.rfind("form ", 0) == 0 && std::abs(text.at.x - x) < 60 && text.at.y < base[1];
+      });
+    };
+    EXPECT_EQ(beside(base[0]), 1) << d->name;
+    EXPECT_EQ(beside(base[3]), 1) << d->name;
+  }
+  job::Job flat = demo("coopers-yard-9");
+  flat.base.fall = units::Fall::ratio(1 / 400.);
+  const Drawn held = drawn(flat, false);
+  ASSERT_FALSE(held.sheet("screed").holds.empty());
+  EXPECT_FALSE(has(words_of(held.sheet("screed")), "form 9"));
 }
 
 TEST(SiteBuiltSheets, HaveNoWordsOfABaseThatIsSetInOnePiece) {

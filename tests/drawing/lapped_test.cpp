@@ -22,12 +22,6 @@ bool writes(const Sheet& sheet, const std::string& words) {
 }
 
 /// All of a sheet's words, as a table breaks them into lines.
-std::string read_through(const Sheet& sheet) {
-  std::string all;
-  for (const Text& text : sheet.texts) all += text.words + " ";
-  return all;
-}
-
 const takeoff::Row* strip_row(const std::vector<takeoff::Row>& rows) {
   const auto found = std::find_if(rows.begin(), rows.end(),
                                   [](const takeoff::Row& row) { return is(row, takeoff::Item::edge_strip); });
@@ -35,22 +29,24 @@ const takeoff::Row* strip_row(const std::vector<takeoff::Row>& rows) {
 }
 
 TEST(LappedStrip, IsBoughtByTheEdgesLengthAndItsLaps) {
-  // Source: by hand: an edge of 36 with 2 past either end; 2 on the base and 2 up the frame. Where the floor comes
-  // finished it ends below the apron, 1/2 thick. Laps: common practice, no source.
+  // Source: by hand: an edge of 36 that climbs from a rim (28-3/4 - 2) / 48 above the drain onto a threshold 2-1/2
+  // above it, with 2 past either end; 2 on the base and 2 up the frame. Where the floor comes finished it ends below
+  // the apron, 1/2 thick. Laps: common practice, no source.
+  const double along = 36 + 2.5 - (28.75 - 2) / 48;
   for (const bool mirrored : {false, true}) {
     const Drawn d = drawn(lapped(mirrored), false);
     const auto strip = takeoff::lapped_strip(d.model->job, d.facts);
     ASSERT_TRUE(strip);
-    EXPECT_NEAR(strip->edge_mm, 36 * inch, 0.01);
-    EXPECT_NEAR(strip->length_mm, 40 * inch, 0.01);
+    EXPECT_NEAR(strip->edge_mm, along * inch, 0.01);
+    EXPECT_NEAR(strip->length_mm, (along + 4) * inch, 0.01);
     EXPECT_NEAR(strip->width_mm(), 4 * inch, 0.01);
     const auto rows = takeoff::take_off(d.model->job, d.facts, {});
     ASSERT_TRUE(strip_row(rows));
-    EXPECT_NEAR(strip_row(rows)->buy, 40 / 12., 1e-4);
+    EXPECT_NEAR(strip_row(rows)->buy, (along + 4) / 12., 1e-4);
     EXPECT_THAT(strip_row(rows)->basis, testing::HasSubstr("2\" on the base, 2\" up the frame"));
     EXPECT_TRUE(writes(d.sheet("buy"), "4\" wide"));
     EXPECT_THAT(read_through(d.sheet("order-of-work")) + read_through(d.sheet("order-of-work-2")),
-                testing::HasSubstr("strip of membrane 40\" long, 4\" wide"));
+                testing::HasSubstr("strip of membrane 41-15/16\" long, 4\" wide"));
   }
   job::Job finished = lapped(false);
   std::erase(finished.buy.tile.surfaces, job::Tiled::floor);

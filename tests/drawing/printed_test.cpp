@@ -455,8 +455,7 @@ TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
 TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
   // Source: common practice, no source: what is covered is done before what covers it, and nothing is levelled on a
   // floor that falls or screwed through an upstand.
-  std::string all;
-  for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
+  const std::string all = read_through(settled("order-of-work")) + read_through(settled("order-of-work-2"));
   std::size_t at = 0;
   for (const char* words : {"Frame the walls, fur the studs and set blocking",
                             "Felt on the deck",

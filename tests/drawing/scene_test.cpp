@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include <BRepAlgoAPI_Fuse.hxx>
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
@@ -10,6 +11,7 @@
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_PolyAlgo.hxx>
 #include <HLRBRep_PolyHLRToShape.hxx>
+#include <ShapeUpgrade_UnifySameDomain.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
@@ -79,9 +81,13 @@ TEST(Scene, ARoundPostShowsItsTopAndWhereItTurnsAway) {
   EXPECT_NEAR(length_seen(scene.seen()[0]), 1.5 * round + 2 * high * tilt, 0.3);
 }
 
-std::vector<double> lengths_by_kernel(const std::vector<TopoDS_Shape>& shapes, const View& view) {
+std::vector<double> lengths_by_kernel(std::vector<TopoDS_Shape> shapes, const View& view) {
   Handle(HLRBRep_PolyAlgo) algorithm = new HLRBRep_PolyAlgo;
-  for (const TopoDS_Shape& shape : shapes) {
+  for (TopoDS_Shape& shape : shapes) {
+    // What lies in one plane is one face, as nobody sees where a solid was put together.
+    ShapeUpgrade_UnifySameDomain one{shape, false, true, false};
+    one.Build();
+    shape = one.Shape();
     BRepMesh_IncrementalMesh{shape, 0.05};
     algorithm->Load(shape);
   }
@@ -104,6 +110,21 @@ std::vector<double> lengths_by_kernel(const std::vector<TopoDS_Shape>& shapes, c
     lengths.push_back(length_seen({tidy(lines), {}}));
   }
   return lengths;
+}
+
+TEST(Scene, NoEdgeIsSeenWhereASolidWasPutTogether) {
+  // Source: closed form: two blocks of 30, 20 and 10 fused end to end show the six faces of one of 60; a block of 20
+  // high at the end of one of 10 shows the step between them, and nothing where their fronts meet.
+  const auto fused = [](double high) {
+    const TopoDS_Shape a = BRepPrimAPI_MakeBox{30, 20, 10}.Shape(),
+                       b = BRepPrimAPI_MakeBox{gp_Pnt{30, 0, 0}, 30, 20, high}.Shape();
+    return BRepAlgoAPI_Fuse{a, b}.Shape();
+  };
+  for (const auto& [high, length] : {std::pair{10.0, 2 * (60.0 + 10)}, {20.0, 2 * (60.0 + 20)}}) {
+    Scene scene{from_front};
+    scene.add({fused(high)});
+    EXPECT_NEAR(length_seen(scene.seen().front()), length, 1e-6) << high;
+  }
 }
 
 TEST(Scene, OfWholeRoomsIsWhatTheKernelSeesOfTheirMeshes) {

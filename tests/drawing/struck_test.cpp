@@ -167,7 +167,7 @@ TEST(Crowded, HeightsOfTwoSpotsCloseBehindEachOtherKeepTheirOrder) {
   const Sheet& falls = d.sheet("falls");
   std::vector<const Text*> rim, drain;
   for (const Text& text : falls.texts) {
-    if (text.words == "under +1") rim.push_back(&text);
+    if (text.words == "less than +1") rim.push_back(&text);
     if (text.words == "drain 0") drain.push_back(&text);
     EXPECT_NE(text.words, "0") << "a bare nought beside another height is read as its last figure";
   }

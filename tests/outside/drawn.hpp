@@ -35,6 +35,13 @@ struct Drawn {
   }
 };
 
+/// All words of a sheet in the order they were written.
+inline std::string read_through(const Sheet& sheet) {
+  std::string all;
+  for (const Text& text : sheet.texts) all += text.words + " ";
+  return all;
+}
+
 /// `studied`: with what-if questions answered, which take longer than all sheets.
 inline Drawn drawn(const job::Job& job, bool studied = true) {
   Drawn d{job.name, parts::build(job), {}, {}, {}, {}};

@@ -1,0 +1,64 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/detail.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using parts::Role;
+
+/// Of a base built on site, what lies between the bed and its cover: along the bed's top, where that is in the window.
+Ribbon waterproofing_over(const Subject& s, const std::vector<CutSolid>& solids, const Frame& window, double body,
+                          double off) {
+  const bool liner = s.job().base.site.waterproofing == job::Waterproofing::liner;
+  Ribbon ribbon{liner ? "liner" : "membrane", {}};
+  for (const CutSolid& cut : solids) {
+    if (cut.solid->role != Role::bed) continue;
+    std::vector<double> xs{window.x0, window.x1};
+    for (const Line& line : cut.seen.lines)
+      for (const Point& p : {line.from, line.to})
+        if (p.x > window.x0 && p.x < window.x1) xs.push_back(p.x);
+    std::sort(xs.begin(), xs.end());
+    for (const double x : xs) {
+      std::optional<double> top;
+      for (const Line& line : cut.seen.lines) {
+        const double dx = line.to.x - line.from.x;
+        if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
+        const double z = line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx;
+        top = std::max(top.value_or(z), z);
+      }
+      if (top && (ribbon.points.empty() || x > ribbon.points.back().x + 0.01)) ribbon.points.push_back({x, *top});
+    }
+  }
+  // Onto the flange, up to the drain's body.
+  if (!ribbon.points.empty() && ribbon.points.front().x > body)
+    ribbon.points.insert(ribbon.points.begin(), {body, s.facts.site_built->flange_top_mm});
+  for (Point& p : ribbon.points) p.y += off;  // off the bed, so that it is seen
+  return ribbon;
+}
+
+}  // namespace
+
+Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
+                 double middle, bool marked, Point place) {
+  const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
+  const double near = s.job().drain.body.in_mm() / 2;
+  const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
+  Detail detail{1, "flange, collar and bore", window, marked, {}, base_is_void(s)};
+  if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
+  return add_detail(sheet, pen, solids, detail, scale, place);
+}
+
+std::string flange_words(const Pen& pen, const Subject& s) {
+  const std::string maker = "Not drawn, as its maker makes them: flange, clamp";
+  if (!s.facts.site_built) return maker + " and gasket.";
+  const bool liner = s.job().base.site.waterproofing == job::Waterproofing::liner;
+  return (base_is_void(s) ? std::string{}
+                          : "Drain's flange " + pen.said(s.facts.site_built->flange_top_mm) + " above the datum, on " +
+                                pen.said(s.facts.site_built->at_flange_mm) + " of bed; the " +
+                                (liner ? "liner" : "membrane") + " comes onto it. ") +
+         maker + (liner ? ", weep holes and what keeps them open." : " and collar.");
+}
+
+}  // namespace fallwright::drawing
