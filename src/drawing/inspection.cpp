@@ -111,7 +111,10 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
     table.row({"HOLD until the base is settled", "none", "none"});
   } else {
     for (const facts::Dip& dip : water.dips)
-      row(dip, water.rough && &dip == &water.dips.back() ? ", rough threshold: it spills" : "");
+      row(dip, &dip != &water.dips.back() || !water.on_flange ? ""
+               : water.rough                                  ? ", rough threshold: it spills"
+               : water.unknown.empty()                        ? ", it spills"
+                                                              : ", finished edge");
     for (const rules::FloodLevel& level : water.levels) row(level.dip, ", " + level.what);
   }
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
@@ -127,7 +130,7 @@ std::string heights_of_test(const Subject& s) {
                                              ": heights are above the drain's flange, water stands on the " +
                                              (liner ? "liner." : "membrane.");
   if (!water.unknown.empty())
-    words += " The table goes to the finished edge: " + water.unknown +
+    words += " The table goes to the finished edge: " + without_keys(water.unknown) +
              (water.on_flange ? "; it spills lower, at the rough one's top." : ".");
   return words;
 }

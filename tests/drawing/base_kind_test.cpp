@@ -163,6 +163,7 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
 
   EXPECT_THAT(table(over_liner()).unknown, testing::HasSubstr("nobody said"));
   EXPECT_TRUE(has(words_of(over_liner().sheet("inspection")), "it spills lower, at the rough one's top"));
+  EXPECT_FALSE(has(words_of(over_liner().sheet("inspection")), "base.threshold")) << "a key of the job file";
   job::Job said = demo("coopers-yard-4");
   said.base.threshold.finish = job::Length::inches(1);
   const Drawn d = drawn(said, false);
