@@ -91,6 +91,20 @@ TEST(Closure, OneSpoiledReadingIsNamedAndPutRight) {
   }
 }
 
+TEST(Closure, AReadingIsSuspectAsSoonAsItIsOutOfItsTolerance) {
+  // Source: constructed: a square room, one diagonal read wrong by more and more: as long as every residual is within
+  // its tolerance nothing is suspect, and past it, be it by little, the diagonal is.
+  bool told = false;
+  for (double off = 0; off < in; off += in / 32) {
+    Survey s = read_from({{0, 0}, {1500, 0}, {0, -900}, {1500, -900}});
+    s.plan.from_back_left->mm += off;
+    const Closure c = close(s);
+    EXPECT_EQ(c.suspect, c.worst_share > 1 ? "diagonal from back left" : "") << off << " " << c.worst_share;
+    told = told || (c.worst_share > 1 && c.worst_share < 2);
+  }
+  EXPECT_TRUE(told) << "between one and two tolerances as well";
+}
+
 TEST(Closure, InACrookedRoomItSeldomNamesTheWrongOne) {
   // Source: property: corners up to 1/2 in out of square, one reading spoiled by no more than that room is crooked, an
   // inch; no figure tells these apart for sure, so it mostly names none, and the wrong one at most 3 times in 100.

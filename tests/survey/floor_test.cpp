@@ -128,6 +128,7 @@ TEST(Floor, SpotsInALineSpanNoPlane) {
   EXPECT_FALSE(span_a_plane({{0, 0, 0}, {500, 0, 1}, {1000, 0, 2}}));
   EXPECT_FALSE(span_a_plane({{0, 0, 0}, {500, 300, 1}}));
   EXPECT_TRUE(span_a_plane({{0, 0, 0}, {500, 0, 1}, {0, 500, 2}}));
+  EXPECT_TRUE(span_a_plane({{0, 0, 0}, {0, 500, 2}, {500, 0, 1}})) << "whichever way round they were read";
 }
 
 }  // namespace

@@ -110,7 +110,7 @@ TEST(Fall, AnOldThresholdMayFallOutward) {
 
 TEST(Fall, RefusesANumberWithoutAUnit) {
   // Source: common practice, no source: a bare 2 could be percent or in/ft.
-  for (const char* text : {"1/4", "2", "3 in", "1:0", "", "1:48 x"}) {
+  for (const char* text : {"1/4", "2", "3 in", "1:0", "", "-", "% 2", "in/ft", "1:48 x"}) {
     std::string why;
     EXPECT_FALSE(parse_fall(text, why)) << text;
     EXPECT_FALSE(why.empty()) << text;
