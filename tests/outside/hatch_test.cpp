@@ -47,7 +47,7 @@ std::vector<Line> slice(const TopoDS_Shape& shape, const gp_Pln& plane, const Vi
 
 /// What closed strokes enclose within a window: between neighbouring heights at which anything ends or crosses the
 /// window's sides, lengths inside change evenly, so that the one half way between is their mean.
-double area_inside(const std::vector<Line>& strokes, const Box& window) {
+double area_inside(const std::vector<Line>& strokes, const Box& window, double least) {
   std::vector<double> heights{window.y0, window.y1};
   for (const Line& l : strokes) {
     heights.insert(heights.end(), {l.from.y, l.to.y});
@@ -67,7 +67,8 @@ double area_inside(const std::vector<Line>& strokes, const Box& window) {
         at.push_back(l.from.x + (y - l.from.y) / (l.to.y - l.from.y) * (l.to.x - l.from.x));
     std::sort(at.begin(), at.end());
     for (std::size_t k = 0; k + 1 < at.size(); k += 2)
-      area += (high - low) * std::max(0.0, std::min(at[k + 1], window.x1) - std::max(at[k], window.x0));
+      if (at[k + 1] - at[k] >= least)
+        area += (high - low) * std::max(0.0, std::min(at[k + 1], window.x1) - std::max(at[k], window.x0));
   }
   return area;
 }
@@ -95,7 +96,12 @@ TEST(Hatches, AreAsLargeAsTheSectionsOfTheirSolids) {
         const Box& w = source.window;
         const Box window{std::max(w.x0, -1e5), std::max(w.y0, -1e5), std::min(w.x1, 1e5), std::min(w.y1, 1e5)};
         const std::vector<Line> strokes = slice(d.model->find(source.part_id)->shape, plane, cut.view);
-        const double expected = area_inside(strokes, window) * source.times * source.times;
+        // A sliver of bed that nobody can lay is left out, where the sheet says so.
+        const bool left_out =
+            source.part_id == "bed" && std::any_of(sheet.notes.begin(), sheet.notes.end(), [](const std::string& note) {
+              return note.find("no mortar is laid, and none is drawn") != std::string::npos;
+            });
+        const double expected = area_inside(strokes, window, left_out ? 5 : 0) * source.times * source.times;
         EXPECT_NEAR(area_within(hatch.rings), expected, 0.002 * expected + 0.5)
             << d.name << " " << sheet.name << " " << source.part_id << " " << source.section;
         ++compared[sheet.name], ++fields;
