@@ -46,7 +46,8 @@ std::vector<Line> slice(const TopoDS_Shape& shape, const gp_Pln& plane, const Vi
 }
 
 /// What closed strokes enclose within a window: between neighbouring heights at which anything ends or crosses the
-/// window's sides, lengths inside change evenly, so that the one half way between is their mean.
+/// window's sides, lengths inside change evenly, so that the one half way between is their mean. Stretches shorter than
+/// `least` count for nothing.
 double area_inside(const std::vector<Line>& strokes, const Box& window, double least) {
   std::vector<double> heights{window.y0, window.y1};
   for (const Line& l : strokes) {
