@@ -2,12 +2,15 @@
 
 #include <algorithm>
 
-#include "rules/base_kind.hpp"
+#include "job/rough_threshold.hpp"
 #include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
+
+constexpr const char* finish_unread =
+    "how far the rough threshold lies below the finished one nobody said (base.threshold.finish)";
 
 bool to_rough_threshold(const job::Job& job, const facts::Facts& facts) {
   return flood_test_of(job.book).to_threshold && facts.heights.threshold_least_mm;
@@ -75,19 +78,13 @@ facts::Dip water_up_to(const facts::Flood& flood, double above_drain_mm) {
   return known.back();
 }
 
-/// What is laid on a rough threshold later; nothing where nobody said.
-std::optional<double> laid_on_threshold(const job::Job& job, const facts::Facts& facts) {
-  if (job.base.threshold.finish) return job.base.threshold.finish->in_mm();
-  return is_bonded(job) ? std::optional{facts.site_built->cover_least_mm} : std::nullopt;
-}
-
 /// The water over a waterproofing that lies everywhere as far below the finished floor as what covers it is thick: as
 /// deep as over that floor, at a level so much higher.
 FloodTable on_waterproofing(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   const facts::SiteBuilt& site = *facts.site_built;
   const double flange = site.flange_top_mm, cover = site.cover_least_mm,
                shift = cover - (facts.heights.drain_top_mm - flange);
-  const auto laid = laid_on_threshold(job, facts);
+  const auto laid = job::laid_on_threshold_mm(job.base, cover);
   FloodTable table;
   table.on_flange = true;
   std::optional<double> spill;
@@ -96,8 +93,7 @@ FloodTable on_waterproofing(const job::Job& job, const facts::Facts& facts, cons
     const bool threshold = edge.turned == facts::Turned::threshold;
     const double top = edge.top_mm - (threshold ? laid.value_or(0) : cover);
     if (!spill || top < *spill) spill = top, table.rough = threshold && laid;
-    if (threshold && !laid)
-      table.unknown = "how far the rough threshold lies below the finished one nobody said (base.threshold.finish)";
+    if (threshold && !laid) table.unknown = finish_unread;
   }
   const auto add = [&](double above_flange) {
     facts::Dip dip = water_up_to(facts.flood, above_flange + shift);
@@ -125,7 +121,7 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
 
 std::string unknown_flood_level(const job::Job& job, const facts::Facts& facts) {
   if (!to_rough_threshold(job, facts) || facts.flood.rough) return "";
-  return "how far the rough threshold lies below the finished one nobody said (base.threshold.finish)";
+  return finish_unread;
 }
 
 }  // namespace fallwright::rules

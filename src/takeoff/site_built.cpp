@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/rough_threshold.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 
@@ -17,10 +18,7 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
   found.inner_mm = facts.heights.threshold_least_mm.value_or(top->low_mm[2]);
   found.outer_mm = facts.heights.threshold_greatest_mm.value_or(top->high_mm[2]);
   if (top->flow[1] < 0) std::swap(found.inner_mm, found.outer_mm);
-  if (job.base.threshold.finish)
-    found.laid_on_mm = job.base.threshold.finish->in_mm();
-  else if (job.base.site.waterproofing == job::Waterproofing::bonded)
-    found.laid_on_mm = facts.site_built->cover_least_mm;
+  found.laid_on_mm = job::laid_on_threshold_mm(job.base, facts.site_built->cover_least_mm);
   return found;
 }
 
