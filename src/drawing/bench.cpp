@@ -170,6 +170,28 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
   pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 3 * t);
 }
 
+/// Boards between the front studs, each from the sole plate up: where they end is drawn, not what hides nothing of
+/// them.
+void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
+  const auto backing = backing_at_bench(s.job(), s.facts);
+  if (!backing) return;
+  const bool settled = backing->top_mm && !base_is_void(s);
+  sheet.notes.push_back(std::string{"Backing for the "} + backing->carries + ": " + backing_words(s.job(), *backing) +
+                        ", flush with the front, from the sole " + (is_timber(s.job()) ? "plate" : "track") + " up" +
+                        (settled           ? " to " + pen.said(*backing->top_mm) + " above the datum (dash and dots)"
+                         : backing->top_mm ? "; how high waits until the base is settled"
+                                           : "") +
+                        ".");
+  if (!settled) return;
+  std::vector<Frame> studs;
+  for (const parts::Solid& solid : s.model.solids)
+    if (is_stud(solid)) studs.push_back(extent(solid.shape, view));
+  std::sort(studs.begin(), studs.end(), [](const Frame& a, const Frame& b) { return a.x0 < b.x0; });
+  for (std::size_t i = 1; i < studs.size(); ++i)
+    if (studs[i].x0 - studs[i - 1].x1 > s.job().mark_mm())
+      pen.line({studs[i - 1].x1, *backing->top_mm}, {studs[i].x0, *backing->top_mm}, LineKind::phantom);
+}
+
 }  // namespace
 
 Sheet draw_bench_plan(const Subject& subject) {
@@ -267,6 +289,7 @@ Sheet draw_bench_front(const Subject& subject) {
                            "are those at the right end."
                          : "The courses one above the other, at both ends the same."} +
             (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
+    add_backing(sheet, pen, subject, view);
     if (reads_apart(heights_of(at_right), sheet.metric))
       sheet.notes.emplace_back(
           "Heights above the datum are each to its nearest mark, courses likewise: added up they may be a mark off. "

@@ -79,6 +79,25 @@ std::vector<Point> strip_over(const takeoff::LappedStrip& strip, double front, d
   return {{up, edge + strip.up_mm}, {up, on}, {front - back * strip.on_base_mm, on}};
 }
 
+/// The board between the front's studs, where the section passes between them; as thick as the walls', if that was
+/// said. `front` is the frame's, `back` the way to its wall.
+std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
+  constexpr double usual = 12.5;  // mm: common practice, no source
+  const auto backing = backing_at_bench(s.job(), s.facts);
+  if (!backing || !backing->top_mm || base_is_void(s)) return {};
+  const Cut cut = bench_cut(s);
+  double foot = 0;
+  for (const parts::Solid& solid : s.model.solids) {
+    if (solid.part.is(Role::bench_frame, parts::Kind::stud) && straddles(solid, cut.plane)) return {};
+    if (solid.part.is(Role::bench_frame, parts::Kind::sole_plate) ||
+        solid.part.is(Role::bench_frame, parts::Kind::sole_track))
+      foot = extent(solid.shape, cut.view).y1;
+  }
+  const double inner = front + back * s.job().survey.board_mm.value_or(usual);
+  return {
+      {"backing board", {std::min(front, inner), foot, std::max(front, inner), *backing->top_mm}, LineKind::phantom}};
+}
+
 /// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
 /// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
 void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
@@ -100,16 +119,13 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   if (strip)  // off the faces it is bonded to, so that it is seen
     ribbons.push_back(
         {"membrane strip", strip_over(*strip, base_right ? frame.x1 : frame.x0, back, edge_at_bench(s), 0.9 * scale)});
-  const Point first = add_detail(sheet, pen, solids,
-                                 {1,
-                                  "apron over the base's rim",
-                                  window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
-                                         strip ? std::max(high, rim + strip->up_mm + 12) : high),
-                                  marked,
-                                  {},
-                                  base_is_void(s),
-                                  std::move(ribbons)},
-                                 scale, {all.x0, below});
+  const Point first = add_detail(
+      sheet, pen, solids,
+      {1, "apron over the base's rim",
+       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
+              strip ? std::max(high, rim + strip->up_mm + 12) : high),
+       marked, backing_behind(s, base_right ? frame.x1 : frame.x0, back), base_is_void(s), std::move(ribbons)},
+      scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
                  {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),

@@ -168,12 +168,30 @@ class Order {
     add_on_base({true, "plumber", "Rough in trap and riser, test them with the plug in.",
                  "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
                  "it drips, or the inspector has not seen it"});
-    if (job_.bench)
-      add({false, "framer", "Build the bench frame level, every member by its mark.",
-           std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
-                                                                       : "front rail and cleats"} +
-               " level; deck's top " + len(deck_top()) + " above the datum",
-           "the frame is out of level: the seat's fall is made for a level one", "bench"});
+    if (job_.bench) bench_frame();
+  }
+
+  /// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
+  void bench_frame() {
+    const auto backing = backing_at_bench(job_, f_);
+    add({false, "framer",
+         "Build the bench frame level, every member by its mark." +
+             (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
+                            backing->carries + " is bonded to it."
+                      : ""),
+         std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
+                                                                     : "front rail and cleats"} +
+             " level; deck's top " + len(deck_top()) + " above the datum" +
+             (backing ? "; backing: " + backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
+         "the frame is out of level: the seat's fall is made for a level one", "bench"});
+  }
+
+  std::string backing_top(const Backing& backing) const {
+    const std::string foot =
+        "from the sole " + std::string{job_.bench->frame.kind == job::FrameKind::steel ? "track" : "plate"} + " up";
+    if (!backing.top_mm) return foot + ", as high as the " + backing.carries + " goes";
+    return rejected_ ? foot + "; how high waits until the base is settled"
+                     : foot + " to " + len(*backing.top_mm) + " above the datum";
   }
 
   /// A rejected place is no number to work to: none is given.

@@ -1,6 +1,7 @@
 // Where the base does not turn up beside the bench: the strip of membrane over its edge, the notches' fit, the screws.
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -107,6 +108,38 @@ TEST(LappedStrip, NotchesAreSaidToBeNet) {
   // Source: the solid: they are as wide and as high as what they go over; in the trade's words.
   EXPECT_THAT(drawn(lapped(false), false).sheet("bench-side").notes,
               testing::Contains(testing::HasSubstr("scribed tight")));
+}
+
+TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
+  // Source: by hand: a frame of 36 on four studs of 1-1/2 leaves three bays of (36 - 4 * 1-1/2) / 3; flashing laps 2
+  // over an upstand that ends 5-1/2 above the datum, a strip 2 over a threshold of 4-1/16. Laps: common practice, no
+  // source.
+  for (const auto& [job, top, carries] : {std::tuple{demo("tannery-lane-2a"), "7-1/2\"", "flashing"},
+                                          {lapped(false), "6-1/16\"", "strip of membrane"},
+                                          {lapped(true), "6-1/16\"", "strip of membrane"}}) {
+    const Drawn d = drawn(job, false);
+    const auto backing = backing_at_bench(job, d.facts);
+    ASSERT_TRUE(backing);
+    ASSERT_EQ(backing->bays_mm.size(), 3U);
+    for (const double bay : backing->bays_mm) EXPECT_NEAR(bay, 10 * inch, 0.01);
+    const std::string told = std::string{"3 boards, 10\" wide"}, high = std::string{"up to "} + top;
+    EXPECT_THAT(d.sheet("bench-front").notes,
+                testing::Contains(testing::AllOf(testing::HasSubstr(told), testing::HasSubstr(high),
+                                                 testing::HasSubstr(std::string{"for the "} + carries))));
+    EXPECT_TRUE(writes(d.sheet("bench-section"), "backing board"));
+    const std::string steps = read_through(d.sheet("order-of-work"));
+    EXPECT_THAT(steps, testing::HasSubstr(told));
+    EXPECT_THAT(steps, testing::HasSubstr(std::string{"the "} + carries + " is bonded to it"));
+  }
+}
+
+TEST(Backing, IsNotAskedForWithoutABenchAndHasNoHeightUntilTheBaseIsSettled) {
+  // Source: common practice, no source: another base may turn up elsewhere.
+  job::Job none = sample::alcove();
+  none.bench.reset(), none.base.length = job::Length::inches(72);
+  EXPECT_FALSE(backing_at_bench(none, measure::measure(*parts::build(none))));
+  const std::string held = read_through(drawn(demo("tannery-lane-2b"), false).sheet("order-of-work"));
+  EXPECT_THAT(held, testing::HasSubstr("how high waits until the base is settled"));
 }
 
 TEST(LappedStrip, NoScrewIsCountedUnderTheApron) {
