@@ -6,6 +6,7 @@
 
 #include "drawing/bench.hpp"
 #include "drawing/steps.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::drawing {
 
@@ -39,7 +40,19 @@ std::string under_apron(const facts::Facts& facts, double z) {
   constexpr double same = 0.5;
   const auto at = [&](const std::optional<double>& height) { return height && std::abs(*height - z) < same; };
   if (at(facts.heights.upstand_top_mm)) return "over the base's upstand";
-  return at(facts.heights.threshold_greatest_mm) ? "over the threshold" : "over the rim";
+  return at(facts.heights.threshold_greatest_mm) ? "over the threshold, its higher edge" : "over the rim";
+}
+
+/// The notch over a threshold is level, and that falls inward: which edge it is scribed to, and what is left at the
+/// other.
+std::string over_threshold(const Pen& pen, const facts::Facts& facts, bool metric) {
+  const auto &least = facts.heights.threshold_least_mm, &most = facts.heights.threshold_greatest_mm;
+  if (!least || !most) return "";
+  const auto printed = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+  const double gap = printed(*most) - printed(*least);
+  if (gap < units::tape_mark_mm(metric) / 2) return "";
+  return " Over the threshold they are level, scribed to its higher edge: the lower is " + pen.said(gap) +
+         " clear, which the bead fills.";
 }
 
 /// What stands at the right end of the seat as it is seen from its front, or at its left.
@@ -69,6 +82,7 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
     heights.emplace(std::lround(foot.z * 10), Level{height + "  apron's foot " + under_apron(s.facts, foot.z), foot.z});
   }
   pen.chain(xs, f.y0, f.y0 - 3 * t, {}, true);
+  const bool over_what_falls = settled && job::Side::back != s.job().bench->place;
   std::vector<Level> levels;
   for (const auto& [mark, level] : heights) levels.push_back(level);
   pen.ladder(f.x1 + shift + t, levels);
@@ -77,7 +91,8 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
       "rises there. Cut the notches dry, and try it before adhesive.");
   sheet.notes.emplace_back(
       "Notches are net, scribed tight: as wide and as high as what they go over, with no gap. Strip, flashing and bead "
-      "go between: ease the notch's edges by their thickness, no more than the bead fills.");
+      "go between: ease the notch's edges by their thickness, no more than the bead fills." +
+      (over_what_falls ? over_threshold(pen, s.facts, s.job().is_metric()) : ""));
 }
 
 Sheet draw_notches(const Subject& s) {

@@ -110,6 +110,18 @@ TEST(LappedStrip, NotchesAreSaidToBeNet) {
               testing::Contains(testing::HasSubstr("scribed tight")));
 }
 
+TEST(LappedStrip, TheNotchOverAThresholdSaysWhichEdgeItIsScribedTo) {
+  // Source: by hand: 4 wide and falling 1/4 in 12, its edges are 4 and 4-1/16 above the datum: a level notch at the
+  // higher is 1/16 clear of the lower. What does not fall needs no word.
+  job::Job level = lapped(false);
+  level.base.threshold.fall = units::Fall::ratio(0);
+  const std::string clear = "the lower is 1/16\" clear";
+  const Drawn falls = drawn(lapped(false), false), flat = drawn(level, false);
+  EXPECT_THAT(falls.sheet("bench-side").notes, testing::Contains(testing::HasSubstr(clear)));
+  EXPECT_TRUE(writes(falls.sheet("bench-side"), "4-1/16  apron's foot over the threshold, its higher edge"));
+  EXPECT_THAT(flat.sheet("bench-side").notes, testing::Not(testing::Contains(testing::HasSubstr(clear))));
+}
+
 TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
   // Source: by hand: a frame of 36 on four studs of 1-1/2 leaves three bays of (36 - 4 * 1-1/2) / 3; flashing laps 2
   // over an upstand that ends 5-1/2 above the datum, a strip 2 over a threshold of 4-1/16. Laps: common practice, no
