@@ -88,8 +88,16 @@ std::pair<double, double> height_at_end(const parts::Solid& solid, const View& v
   return {low, high};
 }
 
+/// Courses one above the other, each as high as it is, and the whole.
+std::vector<double> heights_of(const std::vector<Level>& levels) {
+  std::vector<double> heights;
+  for (const Level& level : levels) heights.push_back(level.z);
+  std::sort(heights.begin(), heights.end());
+  return heights;
+}
+
 /// Heights of the frame's courses above the datum at one end, named by what ends there: its top, if anything's top
-/// does.
+/// does. They are printed down from the deck's top by the courses as those are printed, so that the two add up.
 std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view, bool right) {
   std::map<long, std::string> marks;  // hundredths of a millimetre, so that equal heights are one
   for (const bool tops : {true, false})
@@ -105,29 +113,17 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
     const double y = static_cast<double>(mark) / 100;
     // Sheet steel makes steps too small to measure on site; they would only blur the chain.
     if (y - last < 6) continue;
-    levels.push_back({pen.words(y) + "  " + name, y});
+    levels.push_back({name, y});
     last = y;
   }
+  const std::vector<double> parts = rounded_to_add_up(heights_of(levels), {}, model.job.is_metric()).parts;
+  double printed =
+      levels.empty() ? 0 : units::round_to_tape(units::Length::mm(levels.back().z), model.job.is_metric()).in_mm();
+  for (std::size_t i = levels.size(); i-- > 0;) {
+    levels[i].words = pen.words(printed) + "  " + levels[i].words;
+    if (i > 0) printed -= parts[i - 1];
+  }
   return levels;
-}
-
-/// Courses one above the other, each as high as it is, and the whole.
-std::vector<double> heights_of(const std::vector<Level>& levels) {
-  std::vector<double> heights;
-  for (const Level& level : levels) heights.push_back(level.z);
-  std::sort(heights.begin(), heights.end());
-  return heights;
-}
-
-/// Whether a level and the chain's parts up to it, each to its nearest mark, come out a mark apart.
-bool reads_apart(const std::vector<double>& heights, bool metric) {
-  const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
-  const Rounded chain = rounded_to_add_up(heights, {}, metric);
-  double reached = heights.empty() ? 0 : rounded(heights.front());
-  for (std::size_t i = 0; i < chain.parts.size(); ++i)
-    if (std::abs((reached += chain.parts[i]) - rounded(heights[i + 1])) > 0.5 * units::tape_mark_mm(metric))
-      return true;
-  return false;
 }
 
 /// Centres of members along the frame, from its end at `start` (one way or the other).
@@ -290,10 +286,8 @@ Sheet draw_bench_front(const Subject& subject) {
                          : "The courses one above the other, at both ends the same."} +
             (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
     add_backing(sheet, pen, subject, view);
-    if (reads_apart(heights_of(at_right), sheet.metric))
-      sheet.notes.emplace_back(
-          "Heights above the datum are each to its nearest mark, courses likewise: added up they may be a mark off. "
-          "Cut by the courses.");
+    if (at_left.front().words != at_right.front().words)
+      sheet.notes.push_back("The floor falls along the bench. At the left end: " + at_left.front().words + ".");
   });
 }
 

@@ -126,6 +126,34 @@ TEST(Set, ChainsAddUpAsPrinted) {
   EXPECT_GE(chains, 20);
 }
 
+TEST(Set, AFramesCoursesAndTheHeightsOfTheirEndsAddUpAsPrinted) {
+  // Source: arithmetic on the printed words: from one height to the next is the course between them.
+  int benches = 0;
+  for (const Drawn& d : sets())
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.name != "bench-front") continue;
+      std::vector<double> heights;
+      for (const Text& text : sheet.texts) {
+        const std::size_t name = text.words.find("  ");
+        const bool height = text.words.find("  top of the ") == name || text.words.find("  underside of the ") == name;
+        if (name == std::string::npos || !height || text.words.find(' ') != name) continue;  // notes name them too
+        const bool below = text.words.front() == '-';
+        heights.push_back((below ? -1 : 1) * read_back(text.words.substr(below, name - below), sheet.metric));
+      }
+      std::sort(heights.begin(), heights.end());
+      int last = 0;  // the ladder's names are those of the chain at its end, drawn after the other's
+      for (const Dimension& dim : sheet.dimensions) last = std::max(last, dim.chain);
+      std::vector<double> courses;
+      for (const Dimension& dim : sheet.dimensions)
+        if (dim.chain == last) courses.push_back(read_back(dim.words, sheet.metric));
+      ASSERT_EQ(heights.size(), courses.size() + 1) << d.name;
+      for (std::size_t i = 0; i < courses.size(); ++i)
+        EXPECT_NEAR(heights[i + 1] - heights[i], courses[i], 1e-6) << d.name << " course " << i;
+      ++benches;
+    }
+  EXPECT_TRUE(benches > 0 || std::getenv("FALLWRIGHT_SEEDS"));
+}
+
 TEST(Set, EachRunningDimensionBeginsAtTheSignOfItsOrigin) {
   // Source: the set's own rule: a row of running lengths begins at a circle of 2.4 to 3.2 mm on paper, where the tape
   // is hooked, and its line reaches from there to every number; what has O beside it runs from O.
