@@ -5,6 +5,7 @@
 #include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -40,6 +41,13 @@ class Building {
       if (is(r, item)) return takeoff::bought(r);
     return "";
   }
+  /// What is bought of each item that is on the list, and the word for it: "16.49 ft2 of felt, 16.49 ft2 of lath".
+  std::string amounts(const std::vector<std::pair<takeoff::Item, const char*>>& items) const {
+    std::vector<std::string> words;
+    for (const auto& [item, of] : items)
+      if (const std::string bought = row(item); !bought.empty()) words.push_back(bought + of);
+    return units::joined(words);
+  }
   /// What is read down from the line, over all marks.
   std::string span(double facts::ScreedMark::*height) const {
     const auto less = [&](const facts::ScreedMark& a, const facts::ScreedMark& b) { return a.*height < b.*height; };
@@ -55,7 +63,8 @@ class Building {
   void ready() {
     if (joists())
       add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
-           row(takeoff::Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
+           amounts({{takeoff::Item::felt, " of felt"}, {takeoff::Item::lath, " of lath"}}),
+           "the deck is wet, or a fastener stands proud", "felt"});
     add_on_base({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
                  "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
     add_on_base({false, "plumber",
@@ -119,7 +128,9 @@ class Building {
     add_on_base(
         {true, "crew",
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
-         row(takeoff::Item::liner) + ", and what turns up", "it is pierced, or a corner is cut"});
+         amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
+             (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : ""),
+         "it is pierced, or a corner is cut"});
     add(any_.flood);
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",

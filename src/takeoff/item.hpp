@@ -23,6 +23,8 @@ enum class Item {
   waterproofing,
   edge_strip,
   liner,
+  liner_up,
+  lath,
   tile,
   deck_screws,
   cleat_fasteners,
@@ -64,6 +66,10 @@ inline const char* name_of(Item item) {
       return "membrane strip, lapped edge";
     case Item::liner:
       return "liner, floor";
+    case Item::liner_up:
+      return "liner, turned up";
+    case Item::lath:
+      return "lath over the felt";
     case Item::tile:
       return "tile";
     case Item::deck_screws:

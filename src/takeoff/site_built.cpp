@@ -4,6 +4,8 @@
 #include "job/rough_threshold.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
+#include "units/length.hpp"
+#include "units/quantity.hpp"
 
 namespace fallwright::takeoff {
 
@@ -22,6 +24,54 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
   return found;
 }
 
+namespace {
+
+/// The lowest that the bed's top meets a wall.
+double bed_at_walls_mm(const facts::SiteBuilt& site) {
+  double low = site.flange_top_mm;
+  bool found = false;
+  for (const facts::ScreedMark& mark : site.marks)
+    if (mark.line.ends_with("wall")) low = found ? std::min(low, mark.bed_mm) : mark.bed_mm, found = true;
+  return low;
+}
+
+/// What of a liner turns up along walls and bench, to its top as read, and goes over the threshold down to the floor:
+/// from the bed's lowest at the walls, so that there is enough of it everywhere. Nothing where its top was not read.
+struct TurnUps {
+  double along_mm = 0, high_mm = 0;  ///< walls and bench, and how high up them
+  double over_mm2 = 0;               ///< over the threshold
+};
+std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& facts) {
+  if (!job.liner || !job.liner->above_threshold) return std::nullopt;
+  const double low = bed_at_walls_mm(*facts.site_built);
+  const facts::Heights& h = facts.heights;
+  TurnUps up;
+  for (const facts::Seam& seam : facts.finish.joints)
+    for (const facts::Joint joint :
+         {facts::Joint::floor_to_walls, facts::Joint::floor_to_apron, facts::Joint::threshold_to_walls})
+      if (seam.joint == joint) up.along_mm += seam.length_mm;
+  up.high_mm = h.threshold_greatest_mm.value_or(h.rim_greatest_mm) + job.liner->above_threshold->in_mm() - low;
+  if (const auto threshold = threshold_of(job, facts))
+    up.over_mm2 =
+        threshold->length_mm * (threshold->inner_mm - low + threshold->width_mm + std::max(0.0, threshold->outer_mm));
+  return up;
+}
+
+Row turn_up_row(const job::Job& job, const TurnUps& up) {
+  const Units u = units_of(job);
+  const std::string high = units::to_text(units::Length::mm(up.high_mm), u.metric);
+  return to_row({name_of(Item::liner_up), u.area(up.along_mm * up.high_mm + up.over_mm2), u.area_unit(),
+                 job.buy.membrane.waste, 0, "",
+                 units::decimals(u.length(up.along_mm), 1) + " " + u.length_unit() + " of walls" +
+                     (job.bench ? " and bench" : "") + ", " + high + " up from the bed" +
+                     (up.over_mm2 > 0 ? "; over the threshold " + units::decimals(u.area(up.over_mm2), 1) + " " +
+                                            u.area_unit() + ", down to the floor"
+                                      : "") +
+                     "; corners are folded, not cut: their folds are in the waste"});
+}
+
+}  // namespace
+
 std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts) {
   std::vector<Row> rows;
   if (!facts.site_built) return rows;
@@ -29,14 +79,26 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   const Units u = units_of(job);
   const double area = u.area(site.bed_top_mm2), forms = u.length(site.forms_mm);
   if (job.base.site.waterproofing == job::Waterproofing::liner) {
+    const auto up = turn_ups_of(job, facts);
     rows.push_back(
         to_row({name_of(Item::liner), area, u.area_unit(), job.buy.membrane.waste, 0, "",
-                "solid of the bed, its sloped top; what turns up walls and over the threshold comes on top"}));
+                std::string{"solid of the bed, its sloped top; what turns up walls and over the threshold "} +
+                    (up ? "has its own row: one piece of both"
+                        : "comes on top: how high it turns up is not said (liner.above_threshold)")}));
+    if (up) rows.push_back(turn_up_row(job, *up));
     rows.push_back(
         to_row({"reinforcement", area, u.area_unit(), job.bed.waste, 0, "",
                 "in the middle of the top coat, which does not bond to the liner: welded wire or lath; common "
                 "practice, no source"}));
+    rows.push_back({"weep hole protection", 1, "pieces", 1, "pieces",
+                    "a ring, or clean gravel, round the drain's weep holes, so that no mortar closes them; common "
+                    "practice, no source"});
   }
+  if (job.floor.kind == job::FloorKind::joists)
+    rows.push_back(
+        to_row({name_of(Item::lath), u.area(facts.finish.bed_bottom_mm2), u.area_unit(), job.buy.felt.waste, 0, "",
+                "solid of the bed, its underside: over the felt, nailed to the timber deck, it holds the "
+                "bed; common practice, no source"}));
   // Over a liner its mortar is in the top coat.
   if (const auto threshold = threshold_of(job, facts);
       threshold && job.base.site.waterproofing == job::Waterproofing::bonded) {

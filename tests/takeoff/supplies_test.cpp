@@ -130,6 +130,45 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   EXPECT_TRUE(row_of(bonded, "edge forms"));
 }
 
+TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
+  // Source: by hand: the bed meets the walls 2 above the datum at the lowest, the threshold's top is 5-1/2 to 6 and 4
+  // wide, the liner 3 above it: 6 + 3 - 2 = 7 up along 120 + 8 of walls, and over 60 of threshold 3-1/2 up, 4 across
+  // and 6 down. Until its top is read nobody knows. Lath is as large as the bed's underside, on timber alone.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.base.threshold.width = inches(4);
+  job.buy.membrane.waste = 0, job.buy.felt.waste = 0.1;
+  facts::Facts facts;
+  facts::SiteBuilt& site = facts.site_built.emplace();
+  site.flange_top_mm = in, site.bed_top_mm2 = 1440 * in * in;
+  for (const double bed : {2.5, 2.0}) site.marks.push_back({"back wall", 0, {}, 0, bed * in, 0});
+  site.marks.push_back({"ray to the back left corner", 0, {}, 0, 1.5 * in, 0});
+  facts.heights.threshold_least_mm = 5.5 * in, facts.heights.threshold_greatest_mm = 6 * in;
+  facts::Facet top;
+  top.surface = facts::Surface::threshold, top.area_mm2 = 60 * 4 * in * in, top.run_mm = 4 * in;
+  top.flow = {0, 1, 0};
+  facts.facets.push_back(top);
+  facts.finish.joints = {{facts::Joint::floor_to_walls, 120 * in},
+                         {facts::Joint::threshold_to_walls, 8 * in},
+                         {facts::Joint::wall_corners, 500 * in}};
+  facts.finish.bed_bottom_mm2 = 1440 * in * in;
+  const auto unread = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(unread, "liner, turned up"), nullptr);
+  EXPECT_NE(row_of(unread, "liner, floor")->basis.find("is not said"), std::string::npos);
+  job.liner.emplace().above_threshold = inches(3);
+  const auto rows = takeoff::take_off(job, facts, {});
+  ASSERT_TRUE(row_of(rows, "liner, turned up"));
+  EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 13.5) / 144, 1e-9);
+  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("7\" up from the bed"), std::string::npos);
+  EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
+  EXPECT_NEAR(row_of(rows, "lath over the felt")->buy, 11, 1e-9);
+  job.floor.kind = job::FloorKind::slab;
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "lath over the felt"), nullptr);
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "weep hole protection"), nullptr);
+}
+
 TEST(Supplies, ADrainIsToldWhereItsWasteStands) {
   // Source: none: what joins the waste to the base has to fit the base's opening, and no drain is bought for it here; a
   // base of mortar brings none.
