@@ -10,8 +10,8 @@ constexpr double pad = 0.5;         ///< between a cell's edge and its words, li
 
 }  // namespace
 
-Table::Table(Pen& pen, Point top_left, double width, std::vector<Column> columns)
-    : pen_{pen}, x_{top_left.x}, y_{top_left.y}, width_{width}, columns_{std::move(columns)} {
+Table::Table(Pen& pen, Point top_left, double width, std::vector<Column> columns, double air)
+    : pen_{pen}, x_{top_left.x}, y_{top_left.y}, width_{width}, air_{air}, columns_{std::move(columns)} {
   for (const Column& column : columns_) shares_ += column.share;
 }
 
@@ -45,7 +45,7 @@ bool Table::takes(const Cells& cells) const {
 double Table::bottom_after(const Cells& cells) const {
   std::size_t most = 1;
   for (const auto& cell : lines_of(cells)) most = std::max(most, cell.size());
-  return y_ - (static_cast<double>(most) * line_step + 0.5) * pen_.text_mm();
+  return y_ - (static_cast<double>(most) * line_step + 0.5 + 2 * air_) * pen_.text_mm();
 }
 
 void Table::head() {
@@ -62,7 +62,7 @@ void Table::row(const Cells& cells) {
   const auto lines = lines_of(cells);
   for (std::size_t i = 0; i < lines.size(); ++i)
     for (std::size_t k = 0; k < lines[i].size(); ++k)
-      pen_.note({left_of(i) + pad * t, top - (1.4 + static_cast<double>(k) * line_step) * t}, lines[i][k]);
+      pen_.note({left_of(i) + pad * t, top - (1.4 + air_ + static_cast<double>(k) * line_step) * t}, lines[i][k]);
   for (std::size_t i = 0; i < std::min(columns_.size(), cells.size()) && cells.size() > 1; ++i)
     if (columns_[i].boxed)
       for (const double x : {left_of(i), left_of(i) + width_of_column(i)})
@@ -112,7 +112,14 @@ static std::size_t end_of_page(const Table& table, const std::vector<Cells>& row
   return end;
 }
 
-static std::vector<Sheet> on_pages_in(double height, const std::string& name, const std::string& title,
+/// How a table is set on its pages.
+struct Setting {
+  double height = least_letter;  ///< of its letters
+  double share = 1;              ///< of each page's room that rows take before the next page begins
+  double air = 0;                ///< of its rows
+};
+
+static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& name, const std::string& title,
                                       const job::Job& job, const std::vector<Column>& columns,
                                       const std::vector<Cells>& rows, const std::vector<std::string>& notes,
                                       const Beside& beside) {
@@ -123,14 +130,14 @@ static std::vector<Sheet> on_pages_in(double height, const std::string& name, co
     const std::string number = first ? "" : "-" + std::to_string(sheets.size() + 1);
     const std::size_t from = next;
     const std::string begun = under;  // a page is drawn more than once
-    sheets.push_back(in_letters(height, name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
+    sheets.push_back(in_letters(set.height, name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
       sheet.notes = notes;
       const double share = first ? beside.share : 1, width = room.width();
-      Table table{pen, {0, 0}, width * share, columns};
+      Table table{pen, {0, 0}, width * share, columns, set.air};
       if (!rows.empty()) table.head();
       under = begun;
       if (!under.empty() && rows[from].size() > 1) table.row({under + ", continued"});
-      const std::size_t end = end_of_page(table, rows, from, -room.height());
+      const std::size_t end = end_of_page(table, rows, from, -room.height() * set.share);
       for (next = from; next < end; ++next) {
         table.row(rows[next]);
         if (rows[next].size() == 1) under = rows[next].front();
@@ -145,21 +152,41 @@ static std::vector<Sheet> on_pages_in(double height, const std::string& name, co
 std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
                             const std::vector<std::string>& notes, const Beside& beside) {
-  const auto in = [&](double height) { return on_pages_in(height, name, title, job, columns, rows, notes, beside); };
-  // Few rows on large paper: in larger letters, as long as a page takes them all, and a column its longest word.
-  if (!is_small(paper_of(job)) && !beside.draw)
+  const auto as = [&](const Setting& set) { return on_pages_in(set, name, title, job, columns, rows, notes, beside); };
+  if (beside.draw) return as({});
+  const auto on_one = [&](const std::vector<Sheet>& sheets) { return sheets.size() == 1 && fits(sheets.front(), job); };
+  const auto takes_all = [&](const Sheet& sheet, double height) {
+    Sheet trial = sheet;
+    Pen pen{trial, height};
+    const Table table{pen, {0, 0}, room_on(sheet, paper_of(job)).width(), columns};
+    Cells heads;
+    for (const Column& column : columns) heads.push_back(column.head);
+    return table.takes(heads) &&
+           std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); });
+  };
+  // Few rows on large paper: in larger letters, as long as a page takes them all, and a column its longest word. A list
+  // to tick that still leaves a page half empty has higher rows.
+  const bool ticked = std::any_of(columns.begin(), columns.end(), [](const Column& column) { return column.boxed; });
+  if (!is_small(paper_of(job)))
     for (const double height : {5.0, 3.5}) {
-      std::vector<Sheet> sheets = in(height);
-      if (sheets.size() > 1 || !fits(sheets.front(), job)) continue;
-      Pen pen{sheets.front(), height};
-      const Table table{pen, {0, 0}, room_on(sheets.front(), paper_of(job)).width(), columns};
-      Cells heads;
-      for (const Column& column : columns) heads.push_back(column.head);
-      if (table.takes(heads) &&
-          std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); }))
-        return sheets;
+      const std::vector<Sheet> sheets = as({height});
+      if (!on_one(sheets) || !takes_all(sheets.front(), height)) continue;
+      for (const double air : {0.6, 0.4, 0.2})
+        if (ticked)
+          if (std::vector<Sheet> airy = as({height, 1, air}); on_one(airy)) return airy;
+      return sheets;
     }
-  return in(least_letter);
+  // On several pages: no more of them for larger letters, and none nearly empty after full ones.
+  std::vector<Sheet> sheets = as({});
+  double height = least_letter;
+  for (const double larger : {3.0, 3.5})
+    if (sheets.size() > 1 && !is_small(paper_of(job)))
+      if (std::vector<Sheet> in = as({larger}); in.size() == sheets.size() && takes_all(in.front(), larger))
+        sheets = std::move(in), height = larger;
+  for (const double share : {0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95})
+    if (sheets.size() > 1)
+      if (std::vector<Sheet> even = as({height, share}); even.size() == sheets.size()) return even;
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

@@ -22,7 +22,8 @@ using Cells = std::vector<std::string>;
 /// Rows from the top down; cells wrap.
 class Table {
  public:
-  Table(Pen& pen, Point top_left, double width, std::vector<Column> columns);
+  /// `air`: what rows are higher than their words take, above and below, in letter heights.
+  Table(Pen& pen, Point top_left, double width, std::vector<Column> columns, double air = 0);
   void head();
   void row(const Cells& cells);
   /// Words across all columns.
@@ -39,7 +40,7 @@ class Table {
   std::vector<std::vector<std::string>> lines_of(const Cells& cells) const;
 
   Pen& pen_;
-  double x_, y_, width_, shares_ = 0;
+  double x_, y_, width_, air_, shares_ = 0;
   std::vector<Column> columns_;
 };
 

@@ -441,7 +441,8 @@ TEST(PrintedSticks, LieOneAfterTheOther) {
 TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
   // Source: by hand, as on the other sheets; what does not rock has no corner at which it does.
   std::string all;
-  for (const Text& t : settled("order-of-work").texts) all += t.words + " ";
+  for (const char* page : {"order-of-work", "order-of-work-2"})
+    for (const Text& t : settled(page).texts) all += t.words + " ";
   for (const char* words :
        {"4 checks fail, ", "out of level 7/8\" along the width, 7/16\" along the depth",
         "blocking centred 6\", 34\" above the datum", "centre 29-3/4\" from the left stud face, ",

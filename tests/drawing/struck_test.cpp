@@ -189,7 +189,9 @@ TEST(Crowded, AStripOfBedThatNobodySpreadsHasNoName) {
 }
 
 TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
-  // Source: the row of heights of ISO 3098 that the set keeps to: 2.5, 3.5, 5 (from memory).
+  // Source: the heights that the set keeps to, those of ISO 3098 (2.5, 3.5, 5, from memory) and 3 between two of them.
+  // By hand: a row is 2.05 letters high, some 205 mm of tabloid take 40 of 2.5 and 33 of 3: 60 take two pages either
+  // way, 115 three of the smaller and four of the larger.
   const auto height = [](job::PaperSize paper, int count) {
     std::vector<Cells> rows;
     for (int i = 0; i < count; ++i) rows.push_back({std::to_string(i), "row"});
@@ -203,8 +205,31 @@ TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
   };
   EXPECT_EQ(height(job::PaperSize::tabloid, 8), 5);
   EXPECT_EQ(height(job::PaperSize::tabloid, 24), 3.5);
-  EXPECT_EQ(height(job::PaperSize::tabloid, 60), 2.5);
+  EXPECT_EQ(height(job::PaperSize::tabloid, 60), 3);
+  EXPECT_EQ(height(job::PaperSize::tabloid, 115), 2.5);
   EXPECT_EQ(height(job::PaperSize::letter, 8), 2.5);
+}
+
+TEST(Pages, OfOneTableAreEvenlyFull) {
+  // Source: by hand: 60 rows of a line each on two pages are some 30 on either, not a page of 40 and one of 20.
+  std::vector<Cells> rows(60, {"1", "row"});
+  const std::vector<Sheet> sheets = on_pages("rows", "Rows", sample::alcove(), {{"no."}, {"what"}}, rows, {});
+  ASSERT_EQ(sheets.size(), 2U);
+  const auto count = [](const Sheet& sheet) {
+    return std::count_if(sheet.texts.begin(), sheet.texts.end(), [](const Text& t) { return t.words == "row"; });
+  };
+  EXPECT_EQ(count(sheets.front()) + count(sheets.back()), 60);
+  EXPECT_NEAR(static_cast<double>(count(sheets.front())), 30, 2);
+}
+
+TEST(Pages, OfAListToTickThatLeavesRoomHaveHigherRows) {
+  // Source: by hand: the same few rows take more of the page where one of their cells is to be written in.
+  const auto foot = [](bool boxed) {
+    const std::vector<Cells> rows(8, {"", "row"});
+    return frame_of(on_pages("rows", "Rows", sample::alcove(), {{"got", 1, boxed}, {"what"}}, rows, {}).front())
+        .height();
+  };
+  EXPECT_GT(foot(true), foot(false) + 8 * 2 * 0.2 * 5);
 }
 
 TEST(Seat, ThatComesOutLowerThanWasAskedIsToldWithBothHeights) {
