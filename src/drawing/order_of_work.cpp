@@ -154,14 +154,14 @@ class Order {
     add({false, "framer",
          wall_work(job_, now > 0) + (late.count == 0
                                          ? ""
-                                         : " Furring beside the base waits until that is set (" + late.words +
+                                         : " Furring beside the base waits until that is down (" + late.words +
                                                "): any sooner, and the base has no room to come down."),
          (now + late.count == 0 ? std::string{"no stud needs furring, as read or drawn"}
           : now == 0            ? std::string{"no strip of furring yet"}
                      : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list") +
              (late.count == 0
                   ? ""
-                  : ", " + std::to_string(late.count) + (now > 0 ? " more" : "") + " once the base is set") +
+                  : ", " + std::to_string(late.count) + (now > 0 ? " more" : "") + " once the base is down") +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
@@ -349,24 +349,24 @@ class Order {
                  : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
                                           : "may be low at most, by the falls alone: " + out,
                  "the readings are out: press, and read again"});
-    const std::string upstand = f_.heights.upstand_top_mm ? len(*f_.heights.upstand_top_mm) : "";
-    if (!upstand.empty())
+    const bool upstands = f_.heights.upstand_top_mm.has_value();
+    if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)
+      add_on_base({false, "framer",
+                   "Fur the studs beside the base before its mortar sets: " + late.words +
+                       ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
+                       " and screw it, no hammer.",
+                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list",
+                   "a strip pushes at the base: plane it thinner, and read the level again"});
+    if (upstands)
       add_on_base({false, "crew",
                    "Hold it: a screw at each end of an upstand, its head over the edge. Never through the upstand." +
                        std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                        around(" ", clear_of_apron(job_, f_)),
-                   "upstand's edge " + upstand + " above the datum; then at most " +
+                   "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
                        len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud",
                    "the screw pulls the base off its level: read again"});
     add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
                  "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
-    if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)
-      add_on_base({false, "framer",
-                   "Fur the studs beside the base, now that it is in: " + late.words +
-                       ". Slip each strip down behind the " +
-                       (upstand.empty() ? "base's edge." : "upstand; its screw at that stud goes in after the strip."),
-                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list",
-                   "a strip pushes at the base: plane it thinner"});
   }
 
   static std::string around(const char* before, const std::string& words, const char* after = "") {

@@ -170,6 +170,9 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   ASSERT_NE(at("Fur the studs beside the base"), steps.end());
   EXPECT_LT(at("Fur the studs and set blocking"), at("Build the bench frame"));
   EXPECT_LT(at("Let the base down"), at("Fur the studs beside the base"));
+  EXPECT_LT(at("Level it"), at("Fur the studs beside the base"));
+  EXPECT_LT(at("Fur the studs beside the base"), at("Hold it")) << "a screw goes through the strip into its stud";
+  EXPECT_LT(at("Hold it"), at("Nobody steps on it"));
   EXPECT_THAT(at("Fur the studs and set blocking")->measure, testing::HasSubstr("9 strips of furring"));
   EXPECT_THAT(at("Fur the studs beside the base")->what, testing::HasSubstr(late.words));
   EXPECT_TRUE(reads(d.sheet("steps"), "furred but beside the base"));
