@@ -41,7 +41,7 @@ bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
 }
 
 /// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
-Detail wall_end(const Subject& s, double wall, double into, bool marked) {
+Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   const Frame seat = extent(s.model.first(Role::seat_block)->shape, bench_cut(s).view);
   double foot = *s.facts.heights.seat_front_mm - 160;
   std::vector<Seen> seen;
@@ -98,54 +98,80 @@ std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
       {"backing board", {std::min(front, inner), foot, std::max(front, inner), *backing->top_mm}, LineKind::phantom}};
 }
 
+/// Where the section's joints lie in its view.
+struct Joints {
+  Frame frame;       ///< the bench's
+  double back = -1;  ///< the way to the bench's wall
+  double front = 0;  ///< of the frame
+  Frame rim, nose;   ///< what the first two details show
+  double wall() const { return back < 0 ? frame.x0 : frame.x1; }
+};
+
+Joints joints_of(const Subject& s) {
+  const View view = bench_cut(s).view;
+  const Frame seat = extent(s.model.first(Role::seat_block)->shape, view),
+              tray = extent(s.model.first(Role::base)->shape, view);
+  Joints at;
+  at.frame = extent_of_frame(s.model, view);
+  at.back = tray.x0 + tray.x1 > at.frame.x0 + at.frame.x1 ? -1 : 1;
+  at.front = at.back < 0 ? at.frame.x1 : at.frame.x0;
+  const double joint = at.back < 0 ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm,
+               floor = part(s.facts, facts::Role::subfloor).bbox_mm[2], nose = *s.facts.heights.seat_front_mm;
+  const auto window = [&](double from, double to, double low, double high) {
+    return Frame{std::min(joint + at.back * from, joint + at.back * to), low,
+                 std::max(joint + at.back * from, joint + at.back * to), high};
+  };
+  const auto strip = takeoff::lapped_strip(s.job(), s.facts);
+  const double high = std::min(seat.y0 + 30, rim + 120);
+  at.rim = window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
+                  strip ? std::max(high, rim + strip->up_mm + 12) : high);
+  at.nose = window(-25, 105, nose - 95, nose + 15);
+  return at;
+}
+
+/// Small boxes along the circles about what is drawn larger: no mark of a member is written on them.
+std::vector<Box> boxes_on_circles(const std::vector<Frame>& windows, double half) {
+  std::vector<Box> boxes;
+  for (const Frame& w : windows) {
+    const double radius = std::hypot(w.width(), w.height()) / 2, step = half / radius;
+    for (double turn = 0; turn < 2 * M_PI; turn += step) {
+      const double x = (w.x0 + w.x1) / 2 + radius * std::cos(turn), y = (w.y0 + w.y1) / 2 + radius * std::sin(turn);
+      boxes.push_back({x - half, y - half, x + half, y + half});
+    }
+  }
+  return boxes;
+}
+
 /// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
 /// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
 void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
                        bool marked, bool with_wall_end) {
-  const View view = bench_cut(s).view;
-  const Frame seat = extent(s.model.first(Role::seat_block)->shape, view), all = frame_of(sheet),
-              frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
-  const double t = pen.text_mm(), below = all.y0 - 5 * t;
-  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
-  const double joint = base_right ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm;
-  const double back = base_right ? -1 : 1, floor = part(s.facts, facts::Role::subfloor).bbox_mm[2];
-  const auto window = [&](double from, double to, double low, double high) {
-    return Frame{std::min(joint + back * from, joint + back * to), low,
-                 std::max(joint + back * from, joint + back * to), high};
-  };
-  const auto strip = takeoff::lapped_strip(s.job(), s.facts);
-  const double high = std::min(seat.y0 + 30, rim + 120);
+  const Frame all = frame_of(sheet);
+  const Joints at = joints_of(s);
+  const double below = all.y0 - 5 * pen.text_mm();
   std::vector<Ribbon> ribbons;
-  if (strip)  // off the faces it is bonded to, so that it is seen
-    ribbons.push_back(
-        {"membrane strip", strip_over(*strip, base_right ? frame.x1 : frame.x0, back, edge_at_bench(s), 0.9 * scale)});
-  const Point first = add_detail(
-      sheet, pen, solids,
-      {1, "apron over the base's rim",
-       window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
-              strip ? std::max(high, rim + strip->up_mm + 12) : high),
-       marked, backing_behind(s, base_right ? frame.x1 : frame.x0, back), base_is_void(s), std::move(ribbons)},
-      scale, {all.x0, below});
+  if (const auto strip = takeoff::lapped_strip(s.job(), s.facts))  // off the faces it is bonded to, so that it is seen
+    ribbons.push_back({"membrane strip", strip_over(*strip, at.front, at.back, edge_at_bench(s), 0.9 * scale)});
+  const Point first = add_detail(sheet, pen, solids,
+                                 {1, "apron over the base's rim", at.rim, marked, backing_behind(s, at.front, at.back),
+                                  base_is_void(s), std::move(ribbons)},
+                                 scale, {all.x0, below});
   const Point second =
       add_detail(sheet, pen, solids,
-                 {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
-                  window(-25, 105, *s.facts.heights.seat_front_mm - 95, *s.facts.heights.seat_front_mm + 15), marked},
+                 {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"), at.nose, marked},
                  scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller.
   const std::vector<double>& usual = scales_of(sheet.metric);
   const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
-  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, -back, true),
-             next == usual.end() ? scale : *next, {second.x, below});
+  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, true), next == usual.end() ? scale : *next,
+             {second.x, below});
 }
 
 /// The third of them alone.
 void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids) {
-  const View view = bench_cut(s).view;
-  const Frame frame = extent_of_frame(s.model, view), tray = extent(s.model.first(Role::base)->shape, view);
-  const bool base_right = (tray.x0 + tray.x1) / 2 > (frame.x0 + frame.x1) / 2;
-  add_detail(sheet, pen, solids, wall_end(s, base_right ? frame.x0 : frame.x1, base_right ? 1 : -1, false), scale,
-             {0, 0});
+  const Joints at = joints_of(s);
+  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, false), scale, {0, 0});
 }
 
 std::vector<CutSolid> cut_at_bench(const Subject& subject) {
@@ -181,7 +207,14 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       const Frame frame = frame_of(sheet);
       const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
       const Frame tray = extent(model.first(Role::base)->shape, view);
-      add_member_marks(pen, subject, view, is_cut, is_cut, {{tray.x0, tray.y0, tray.x1, tray.y1}});
+      std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
+      if (!small) {
+        const Joints at = joints_of(subject);
+        std::vector<Frame> windows{at.rim, at.nose};
+        if (wall_end) windows.push_back(end_at_wall(subject, at.wall(), -at.back, true).window);
+        for (const Box& box : boxes_on_circles(windows, 0.4 * pen.text_mm())) taken.push_back(box);
+      }
+      add_member_marks(pen, subject, view, is_cut, is_cut, std::move(taken));
       std::vector<Level> levels;
       if (rejected)
         pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});

@@ -322,8 +322,12 @@ void Pen::ladder(double x, std::vector<Level> levels) {
   // Shared out: what was pushed up at the top is let down as far as the order allows.
   const double pushed = ys.back() - levels.back().z;
   for (double& y : ys) y -= pushed / 2;
+  // Lines that have far to climb take more room to do so: where they stand steep they run into one.
+  double climb = 0;
+  for (std::size_t i = 0; i < levels.size(); ++i)
+    if (levels[i].drawn) climb = std::max(climb, std::abs(ys[i] - levels[i].z));
+  const double bend = x + std::clamp(0.8 * text_ + 0.7 * climb, 2 * text_, 4 * text_);
   for (std::size_t i = 0; i < levels.size(); ++i) {
-    const double bend = x + 2 * text_;
     if (levels[i].drawn) {
       line({x, levels[i].z}, {x + text_ * 0.8, levels[i].z}, LineKind::dimension);
       line({x + text_ * 0.8, levels[i].z}, {bend, ys[i]}, LineKind::dimension);

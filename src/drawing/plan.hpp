@@ -79,6 +79,7 @@ class Plan {
   /// it.
   double clear_of_joists(double half) const;
   void part_names();
+  void channel_name(double side, double half);  ///< at one side of the bore, whose half width that is
 
   const Subject& s_;
   Sheet& sheet_;

@@ -131,21 +131,21 @@ void Plan::section_mark(const Cut& cut) {
     const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
     pen_.line(outer, inner, LineKind::section);
     pen_.arrow(outer, {outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y});
-    // Beside the cutting plane's end: a letter further off would stand alone. Past its arrow where the room there is
-    // taken.
+    // Past its arrow, outside of what is drawn; beside the cutting plane's end where the room there is taken: a letter
+    // further off would stand alone.
     const double size = 5.0 / 3, tall = size * t_;
     std::vector<Point> places;
     const auto add = [&](double along, double aside) {  // of the mark's line, from where it meets the room, inward
       places.push_back(level ? Point{inner.x + inward * along, inner.y + aside - (aside < 0 ? tall : 0)}
                              : Point{inner.x + aside, inner.y + inward * along - (inward < 0 ? tall : 0)});
     };
-    for (const double along : {1.5, 2.5, 3.5})
-      for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
     const Point tip{outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y};
     for (const double past : {1.3, 2.2, 3.1})
       places.push_back(
           {tip.x + past * t_ * sight.way.x,
            tip.y + past * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * t_ : 0.5 * tall) : tall / 2)});
+    for (const double along : {1.5, 2.5, 3.5})
+      for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
     for (const double past : {1.5, 2.5}) add(-(past + 2) * t_, level ? 0.2 * t_ : 1.5 * t_);
     pen_.label_at_one_of(std::move(places), sight.letter, Anchor::middle, size);
     pen_.or_about_it();
@@ -205,6 +205,21 @@ double Plan::clear_of_joists(double half) const {
   return (base_[0] + base_[3]) / 2;
 }
 
+void Plan::channel_name(double side, double half) {
+  const job::Rect strip = job::lay_out(s_.job()).opening;
+  const double off = half + 6 * t_;
+  if (strip.width() > strip.depth()) {  // on the floor's side of it: no line to it runs over a wall
+    const double inward = strip.y0 + strip.y1 > depth_ ? -1 : 1, edge = inward < 0 ? strip.y0 : strip.y1;
+    const Point thing{bore_.x + side * off, edge - inward * 0.3 * strip.depth()};
+    return pen_.name_outside(thing, {thing.x, edge + inward * 2 * t_ - (inward < 0 ? t_ : 0)}, "channel",
+                             Anchor::middle);
+  }
+  const double inward = strip.x0 + strip.x1 > width_ ? -1 : 1, edge = inward < 0 ? strip.x0 : strip.x1;
+  const Point thing{edge - inward * 0.3 * strip.width(), bore_.y + off};
+  pen_.name_outside(thing, {edge + inward * 2 * t_, thing.y - 0.5 * t_}, "channel",
+                    inward < 0 ? Anchor::right : Anchor::left);
+}
+
 void Plan::part_names() {
   const double threshold = s_.job().base.threshold.width.in_mm(), half = s_.job().drain.bore.in_mm() / 2;
   const auto middle = [](double a, double b) { return (a + b) / 2; };
@@ -214,8 +229,10 @@ void Plan::part_names() {
   const double side = left ? -1 : 1, beside = bore_.x + side * (half + t_);
   const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
-  pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_},
-                    s_.job().drain.kind == job::DrainKind::line ? "channel" : "drain", anchor);
+  if (s_.job().drain.kind == job::DrainKind::line)
+    channel_name(-side, half);
+  else
+    pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, "drain", anchor);
   pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};

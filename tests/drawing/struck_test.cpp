@@ -140,25 +140,61 @@ TEST(Crowded, RunningNumbersStandInOneRowWithALineToTheirTicks) {
   }
 }
 
-TEST(Crowded, WhatIsWrittenInAWallHasALineToTheDrain) {
-  // Source: by hand: the channel of flat 5C runs along the back wall, so that its name stands in that.
+TEST(Crowded, AChannelsNameStandsOnTheFloorWithALineIntoIt) {
+  // Source: by hand: the channel of flat 5C runs along the back wall, 80 wide with its middle 75 from that: its name
+  // stands before it, and its line ends 115 to 35 from the wall, over no wall's edge.
   const Drawn d = drawn(demo("tannery-lane-5c"), false);
   const Sheet& plan = d.sheet("plan");
-  const auto& now = d.facts.room.drain.now_mm;
-  const double radius = d.model->job.drain.bore.in_mm() / 2;
+  const double back = 950, t = 3 * plan.page.scale;
   const auto name = std::find_if(plan.texts.begin(), plan.texts.end(), [&](const Text& t) {
-    return t.words == "channel" && std::abs(t.at.y - now[1]) < 300;  // not that of its row of lengths
+    return t.words == "channel" && t.at.y > 300;  // not that of its row of lengths
   });
   ASSERT_NE(name, plan.texts.end());
   const Box box = box_of(*name);
-  const double near = 2 * plan.page.scale;
+  EXPECT_LT(box.y1, back - 115);
   EXPECT_TRUE(std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& l) {
-    const auto on_edge = [&](Point p) { return std::abs(std::hypot(p.x - now[0], p.y - now[1]) - radius) < 0.5; };
-    const auto at_name = [&](Point p) {
-      return p.x > box.x0 - near && p.x < box.x1 + near && p.y > box.y0 - near && p.y < box.y1 + near;
-    };
-    return l.kind == LineKind::dimension && ((on_edge(l.from) && at_name(l.to)) || (on_edge(l.to) && at_name(l.from)));
+    return l.kind == LineKind::dimension && l.to.y < back - 35 && l.to.y > back - 115 && l.from.x > box.x0 - t &&
+           l.from.x < box.x1 + t && std::abs(l.from.y - box.y1) < t;
   }));
+}
+
+TEST(Crowded, ASectionsLetterStandsOutsideOfTheRoomThatIsCut) {
+  // Source: by hand: flat 5C is 1900 by 950 between its stud faces; three sections have a letter at either end.
+  int letters = 0;
+  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Sheet& plan = d.sheet("plan");
+  for (const Text& text : plan.texts) {
+    if (text.words.size() != 1 || text.height < 4.5 * plan.page.scale) continue;
+    const Box b = box_of(text);
+    EXPECT_TRUE(b.x1 < 0 || b.x0 > 1900 || b.y1 < 0 || b.y0 > 950)
+        << text.words << " " << text.at.x << " " << text.at.y;
+    ++letters;
+  }
+  EXPECT_EQ(letters, 6);
+}
+
+TEST(Crowded, NoMarkOfAMemberStandsOnACircleThatShowsADetail) {
+  // Source: by hand: the letters B and A of flat 5C's stud and joist have room beside the circles of the first detail
+  // and the third.
+  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Sheet& sheet = d.sheet("bench-section");
+  int circles = 0;
+  for (const MemberMark& mark : sheet.members) {
+    if (mark.mark != "A" && mark.mark != "B") continue;
+    for (const Arc& arc : sheet.arcs) {
+      if (arc.kind != LineKind::phantom) continue;
+      const Box b = box_of(sheet.texts[mark.text]);
+      double near = 1e9, far = 0;
+      for (const double x : {b.x0, b.x1})
+        for (const double y : {b.y0, b.y1}) {
+          const double off = std::hypot(x - arc.centre.x, y - arc.centre.y);
+          near = std::min(near, off), far = std::max(far, off);
+        }
+      EXPECT_TRUE(far < arc.radius || near > arc.radius) << mark.mark;
+      ++circles;
+    }
+  }
+  EXPECT_GT(circles, 0);
 }
 
 TEST(Crowded, HeightsOfTwoSpotsCloseBehindEachOtherKeepTheirOrder) {
