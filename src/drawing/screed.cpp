@@ -1,10 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
-
-#include <BRep_Tool.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
 
 #include "drawing/clear.hpp"
 #include "drawing/steps.hpp"
@@ -21,6 +16,10 @@ bool over_liner(const Subject& s) {
   return s.job().base.site.waterproofing == job::Waterproofing::liner;
 }
 
+bool is_of_form(const ScreedMark& m) {
+  return m.line == "form at the entry";
+}
+
 /// How far down from the level line: of the top coat, or of the one bed.
 double down_to_last(const Subject& s, const ScreedMark& m) {
   return s.job().base.site.line.in_mm() - (over_liner(s) ? m.top_mm : m.bed_mm);
@@ -33,8 +32,9 @@ double down_to_other(const Subject& s, const ScreedMark& m) {
 
 class Marks {
  public:
-  Marks(Sheet& sheet, Pen& pen, const Subject& subject)
-      : sheet_{sheet}, pen_{pen}, s_{subject}, t_{pen.text_mm()}, marks_{subject.facts.site_built->marks} {
+  Marks(Sheet& sheet, Pen& pen, const Subject& subject) : sheet_{sheet}, pen_{pen}, s_{subject}, t_{pen.text_mm()} {
+    for (const ScreedMark& m : subject.facts.site_built->marks)  // those of the form stand outside of what is screeded
+      if (!is_of_form(m)) marks_.push_back(m);
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     drain_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
   }
@@ -58,7 +58,7 @@ class Marks {
   bool all_told() const { return all_told_; }
 
  private:
-  static bool on_ray(const ScreedMark& m) { return m.line.rfind("ray", 0) == 0; }
+  static bool on_ray(const ScreedMark& m) { return m.line.rfind("ray", 0) == 0 || m.line.rfind("thin line", 0) == 0; }
   Point at(const ScreedMark& m) const { return {m.at_mm[0], m.at_mm[1]}; }
 
   bool first_at(std::size_t i) const {
@@ -185,7 +185,7 @@ class Marks {
   Pen& pen_;
   const Subject& s_;
   double t_;
-  const std::vector<ScreedMark>& marks_;
+  std::vector<ScreedMark> marks_;
   Point drain_;
   std::vector<Point> rays_;
   std::vector<Box> taken_;  ///< by figures
@@ -211,24 +211,15 @@ std::string fall_told(const Subject& s) {
   return "Falls to the drain: " + low + (low == high ? "" : " to " + high) + ".";
 }
 
-/// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top, on its solid.
+/// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top.
 void add_form(Pen& pen, const Subject& s) {
-  // The foremost corners, also of a room askew; of those one over the other the higher.
-  std::optional<gp_Pnt> left, right;
-  const auto further = [](std::optional<gp_Pnt>& known, const gp_Pnt& p, double way) {
-    const double off = known ? way * (p.X() - known->X()) - (p.Y() - known->Y()) : 2;
-    if (off > 1 || (off > -1 && p.Z() > known->Z())) known = p;
-  };
-  for (TopExp_Explorer it{s.model.first(parts::Role::bed)->shape, TopAbs_VERTEX}; it.More(); it.Next()) {
-    const gp_Pnt p = BRep_Tool::Pnt(TopoDS::Vertex(it.Current()));
-    further(left, p, -1), further(right, p, 1);
-  }
-  if (!left || !right) return;
   const double t = pen.text_mm(), line = s.job().base.site.line.in_mm();
-  for (const auto& [end, way] : {std::pair{*left, -1.0}, {*right, 1.0}}) {
-    pen.cross({end.X(), end.Y()}, 0.5 * t);
-    pen.note({end.X() + way * t, end.Y() - 2 * t}, "form " + pen.words(line - end.Z()),
-             way < 0 ? Anchor::right : Anchor::left, 0.85);
+  for (const ScreedMark& end : s.facts.site_built->marks) {
+    if (!is_of_form(end)) continue;
+    const double x = end.at_mm[0], y = end.at_mm[1], way = end.along_mm == 0 ? -1 : 1;
+    pen.cross({x, y}, 0.5 * t);
+    pen.note({x + way * t, y - 2 * t}, "form " + pen.words(line - end.bed_mm), way < 0 ? Anchor::right : Anchor::left,
+             0.85);
   }
 }
 

@@ -50,14 +50,14 @@ class Building {
   }
   /// What is read down from the line, over all marks.
   std::string span(double facts::ScreedMark::*height) const {
-    const auto less = [&](const facts::ScreedMark& a, const facts::ScreedMark& b) { return a.*height < b.*height; };
-    if (site_.marks.empty()) return "see {screed}";
-    const auto [low, high] = std::minmax_element(site_.marks.begin(), site_.marks.end(), less);
+    const bool of_bed = height == &facts::ScreedMark::bed_mm;
+    std::vector<double> heights;
+    for (const facts::ScreedMark& m : site_.marks)
+      if (of_bed || m.top_mm > m.bed_mm) heights.push_back(m.*height);  // on the form at the entry nothing lies
+    if (heights.empty()) return "see {screed}";
+    const auto [low, high] = std::minmax_element(heights.begin(), heights.end());
     const double line = job_.base.site.line.in_mm();
-    double top = (*high).*height;
-    // The bed runs on past the last of its marks, up to the form at the entry.
-    if (height == &facts::ScreedMark::bed_mm) top = std::max(top, part(s_.facts, facts::Role::bed).bbox_mm[5]);
-    return len(line - top) + " to " + len(line - (*low).*height) + " down from the line";
+    return len(line - *high) + " to " + len(line - *low) + " down from the line";
   }
 
   void ready() {

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
@@ -75,7 +76,11 @@ class Screed {
       const bool turned = side == Side::back || side == Side::right;
       line(name_of(side), turned ? b : a, turned ? a : b, true);
     }
-    for (const Point& corner : rim_) line("ray to the " + name_of(corner) + " corner", drain_, corner, false);
+    // A channel is screeded straight across to: the lines to its middle are no rays of a fall.
+    const bool channel = model_.job.drain.kind == job::DrainKind::line;
+    for (const Point& corner : rim_)
+      line((channel ? "thin line to " : "ray to the ") + name_of(corner) + " corner", drain_, corner, false);
+    if (!model_.job.base.threshold.width.is_zero()) form();
     return std::move(marks_);
   }
 
@@ -121,6 +126,23 @@ class Screed {
           p.x > drain_box_.x0 - 1 && p.x < drain_box_.x1 + 1 && p.y > drain_box_.y0 - 1 && p.y < drain_box_.y1 + 1;
       if (!on_drain) add(name, at, p, along_rim && (at == 0 || at == length));
     }
+  }
+
+  /// The top of the form along the entry, to which the bed runs on under the threshold: at the bed's foremost corners,
+  /// also of a room askew; of those one over the other the higher. Nothing lies on it.
+  void form() {
+    std::optional<gp_Pnt> left, right;
+    const auto further = [](std::optional<gp_Pnt>& known, const gp_Pnt& p, double way) {
+      const double off = known ? way * (p.X() - known->X()) - (p.Y() - known->Y()) : 2;
+      if (off > 1 || (off > -1 && p.Z() > known->Z())) known = p;
+    };
+    for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::bed)->shape))
+      for (const gp_Pnt& p : corners(face)) further(left, p, -1), further(right, p, 1);
+    if (!left || !right) return;
+    const double length = std::hypot(right->X() - left->X(), right->Y() - left->Y());
+    for (const auto& [p, along] : {std::pair{*left, 0.0}, {*right, length}})
+      marks_.push_back(
+          {"form at the entry", along, {p.X(), p.Y()}, subfloor_.carried_on(p.X(), p.Y()), p.Z(), p.Z(), false});
   }
 
   /// A mark on the rim is read a hair inside it, where no wall of the solid stands.

@@ -140,7 +140,7 @@ std::string screed_marks(const report::Report& report, const facts::SiteBuilt& s
     table.rows.push_back({{escaped(m.line)},
                           cell(m.along_mm),
                           cell(line - m.bed_mm),
-                          cell(line - m.top_mm),
+                          m.top_mm > m.bed_mm ? cell(line - m.top_mm) : Cell{"-", ""},
                           cell(m.bed_mm - m.subfloor_mm)});
   return element("p", "Screed from the walls to the drain. Every figure is read down from a level line " +
                           element("strong", cell(line).html) + " above the datum.") +

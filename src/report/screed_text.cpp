@@ -14,11 +14,12 @@ std::string screed_text(const job::Job& job, const facts::SiteBuilt& site) {
                      len(site.at_flange_mm) + " thick at the drain's flange\n";
   const auto row = [&](const std::string& where, const std::string& along, const std::string& bed,
                        const std::string& top, const std::string& thick) {
-    text += "    " + padded(where, 30) + padded(along, 12) + padded(bed, 15) + padded(top, 15) + thick + "\n";
+    text += "    " + padded(where, 32) + padded(along, 12) + padded(bed, 15) + padded(top, 15) + thick + "\n";
   };
   row("along", "at", liner ? "pre-slope" : "sloped bed", liner ? "top coat" : "tile", "bed is thick");
   for (const facts::ScreedMark& m : site.marks)
-    row(m.line, len(m.along_mm), len(line - m.bed_mm), len(line - m.top_mm), len(m.bed_mm - m.subfloor_mm));
+    row(m.line, len(m.along_mm), len(line - m.bed_mm), m.top_mm > m.bed_mm ? len(line - m.top_mm) : "-",
+        len(m.bed_mm - m.subfloor_mm));
   return text;
 }
 

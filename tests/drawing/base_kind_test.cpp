@@ -184,6 +184,15 @@ TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   const std::size_t first = all.find("form " + form);
   ASSERT_NE(first, std::string::npos) << form;
   EXPECT_NE(all.find("form " + form, first + 1), std::string::npos) << "at both ends";
+  // The same two among the marks that the terminal and the report list, where a channel has no rays.
+  int of_form = 0, thin = 0;
+  for (const facts::ScreedMark& m : under_membrane().facts.site_built->marks) {
+    of_form += m.line == "form at the entry" && number_of(1000 - m.bed_mm, true) == form && m.top_mm == m.bed_mm;
+    thin += m.line.rfind("thin line to ", 0) == 0;
+    EXPECT_EQ(m.line.find("ray"), std::string::npos) << m.line;
+  }
+  EXPECT_EQ(of_form, 2);
+  EXPECT_GT(thin, 4);
   EXPECT_TRUE(has(words_of(under_membrane().sheet("order-of-work")), form + " mm to 970 mm down from the line"));
   for (const Drawn* d : {&under_membrane(), &over_liner()}) {  // the latter's entry runs askew
     const auto& base = part(d->facts, facts::Role::base).bbox_mm;
