@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <gp_Pln.hxx>
@@ -230,18 +231,50 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
 
 namespace {
 
+/// One edge of the bed as mortar is laid: where it leaves less than a strip worth laying before the bore's collar it is
+/// broken off, joined to the collar, and said so. @return whether it does.
+bool add_bed_edge(Pen& pen, Point from, Point to, const Arc& collar) {
+  const double length = std::hypot(to.x - from.x, to.y - from.y);
+  const Point along{(to.x - from.x) / length, (to.y - from.y) / length};
+  Point in{-along.y, along.x};
+  double high = (collar.centre.x - from.x) * in.x + (collar.centre.y - from.y) * in.y;
+  if (high < 0) in = {-in.x, -in.y}, high = -high;
+  const double left = high - collar.radius,
+               at = (collar.centre.x - from.x) * along.x + (collar.centre.y - from.y) * along.y;
+  if (left <= 0.01 || left >= least_bed_mm) {
+    pen.line(from, to, LineKind::outline);
+    return false;
+  }
+  const double half = std::sqrt(collar.radius * collar.radius - (high - least_bed_mm) * (high - least_bed_mm));
+  const auto point = [&](double run, double inward) {
+    return Point{from.x + run * along.x + inward * in.x, from.y + run * along.y + inward * in.y};
+  };
+  const double first = std::clamp(at - half, 0.0, length), last = std::clamp(at + half, 0.0, length);
+  pen.line(from, point(first, 0), LineKind::outline);
+  pen.line(point(first, 0), point(first, least_bed_mm), LineKind::outline);
+  pen.line(point(last, least_bed_mm), point(last, 0), LineKind::outline);
+  pen.line(point(last, 0), to, LineKind::outline);
+  const double t = pen.text_mm();
+  const Point thing = point(at + 0.5 * half, left / 2), words = point(at + half + 4 * t, -2.5 * t);  // off the axes
+  pen.name_outside(thing, words, "no mortar", Anchor::middle, 0.8);
+  return true;
+}
+
 Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
   const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
              &bed = part(subject.facts, facts::Role::bed).bbox_mm;
   return on_page("bed", "Mortar bed: gauge depths", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
-    pen.rectangle({bed[0], bed[1]}, {bed[3], bed[4]}, LineKind::outline);
     pen.rectangle({base[0], base[1]}, {base[3], base[4]}, LineKind::hidden);
     const Point bore{subject.facts.room.drain.now_mm[0], subject.facts.room.drain.now_mm[1]};
     const job::Job& job = subject.job();
     sheet.arcs.push_back({bore, job.drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
     const Arc collar{bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline};
     sheet.arcs.push_back(collar);
+    bool sliver = false;
+    const std::array<Point, 4> corners{{{bed[0], bed[1]}, {bed[3], bed[1]}, {bed[3], bed[4]}, {bed[0], bed[4]}}};
+    for (std::size_t i = 0; i < corners.size(); ++i)
+      sliver = add_bed_edge(pen, corners[i], corners[(i + 1) % corners.size()], collar) || sliver;
     const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]), right = std::max(base[3], bed[3]);
     if (base_is_void(subject)) {  // another base lies in another bed: there is nothing to gauge
       pen.strike({left, low}, {right, std::max(base[4], bed[4])}, {(left + right) / 2, (base[1] + base[4]) / 2 + 3 * t},
@@ -273,10 +306,7 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
             ", from the drain outward. Wet mortar is caustic: gloves and "
             "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
-    const double left_of_bore[]{collar.centre.x - collar.radius - bed[0], bed[3] - collar.centre.x - collar.radius,
-                                collar.centre.y - collar.radius - bed[1], bed[4] - collar.centre.y - collar.radius};
-    if (std::any_of(std::begin(left_of_bore), std::end(left_of_bore),
-                    [](double mm) { return mm > 0.01 && mm < least_bed_mm; }))
+    if (sliver)
       sheet.notes.push_back("NO MORTAR between the bore's collar and the bed's edge where they leave less than " +
                             pen.said(least_bed_mm) + ".");
     if (is_small(paper_of(job))) return;

@@ -224,6 +224,28 @@ TEST(Crowded, AStripOfBedThatNobodySpreadsHasNoName) {
   EXPECT_EQ(named("tannery-lane-2a"), 2) << "and in the detail";
 }
 
+TEST(Crowded, WhereNoMortarIsLaidTheBedsEdgeIsBrokenOff) {
+  // Source: by hand: flat 5C's bore of 100 has a collar of 12, its centre stands 63 from the bed's back edge at 938
+  // (950 less 12): 1 is left, less than 5 as far as sqrt(62^2 - 58^2) to either side.
+  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Sheet& sheet = d.sheet("bed");
+  const double half = std::sqrt(62. * 62 - 58 * 58), centre = d.facts.room.drain.now_mm[0];
+  int ends = 0;
+  for (const Line& line : sheet.lines)
+    for (const Point& p : {line.from, line.to}) {
+      if (line.kind != LineKind::outline || std::abs(p.y - 938) > 0.01 || std::abs(line.from.y - line.to.y) > 0.01)
+        continue;
+      EXPECT_GE(std::abs(p.x - centre), half - 0.01);
+      ends += std::abs(std::abs(p.x - centre) - half) < 0.01;
+    }
+  EXPECT_EQ(ends, 2);
+  const auto says = [](const Sheet& s) {
+    return std::any_of(s.texts.begin(), s.texts.end(), [](const Text& t) { return t.words == "no mortar"; });
+  };
+  EXPECT_TRUE(says(sheet));
+  EXPECT_FALSE(says(drawn(demo("tannery-lane-2a"), false).sheet("bed"))) << "its collar stands far off every edge";
+}
+
 TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
   // Source: the heights that the set keeps to, those of ISO 3098 (2.5, 3.5, 5, from memory) and 3 between two of them.
   // By hand: a row is 2.05 letters high, some 205 mm of tabloid take 40 of 2.5 and 33 of 3: 60 take two pages either
