@@ -335,10 +335,10 @@ std::multimap<std::pair<facts::Surface, std::string>, const facts::Facet*> by_na
 }
 
 /// All that is told of it is that of a base which will not be set.
-void strike_floor(Pen& pen, Point low, Point high) {
+void strike_floor(Pen& pen, Point low, Point high, double size) {
   for (const Line& line : {Line{low, high}, Line{{low.x, high.y}, {high.x, low.y}}})
     pen.line(line.from, line.to, LineKind::rejected);
-  const double size = 3, middle = (low.x + high.x) / 2;
+  const double middle = (low.x + high.x) / 2;
   std::vector<Point> places;  // the nearest to its middle first, but for the drain's own row
   for (const double up : {0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.7, 0.3, 0.8, 0.2, 0.6, 0.4, 0.5})
     for (const double aside : {0.0, 0.06, -0.06, 0.12, -0.12, 0.18, -0.18, 0.25, -0.25, 0.32, -0.32, 0.38, -0.38})
@@ -375,14 +375,14 @@ Sheet draw_planes(const Subject& subject) {
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
-    if (bore_is_void(subject)) {
+    if (bore_is_void(subject) && !base_is_void(subject)) {  // else all of it is struck
       const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
       pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
                  {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
     }
     if (base_is_void(subject)) {
       const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
-      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]});
+      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]}, is_small(paper_of(subject.job())) ? 2 : 3);
     }
     if (!is_small(paper_of(subject.job()))) sheet.notes.push_back(runs_told(subject));
     const Frame all = frame_of(sheet);

@@ -351,16 +351,23 @@ Sheet draw_steps(const Subject& subject) {
     Sheet whole;
     for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
     const Frame f = frame_of(whole);
-    const double t = pen.text_mm(), high = f.height() + 8 * t;
-    double wide = f.width() + 6 * t;
-    for (const Stage& stage : stages) wide = std::max(wide, width_of(name_of(stage.shows, subject), t) + 6 * t);
+    // Names take lines as wide as the pictures, or as their letters leave three beside each other on a small page.
+    const double t = pen.text_mm(), line = std::max(f.width(), 20 * t), step = 1.6 * t, wide = line + 6 * t;
+    std::vector<std::vector<std::string>> names;
+    std::size_t lines = 1;
+    for (const Stage& stage : stages) {
+      names.push_back(wrapped(name_of(stage.shows, subject), line, t));
+      lines = std::max(lines, names.back().size());
+    }
+    const double high = f.height() + 8 * t + static_cast<double>(lines - 1) * step;
     const std::size_t in_a_row = is_small(paper_of(subject.job())) ? 3 : 4;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
       for (const Projection& one : pictures[i]) pen.add(one, shift);
       const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
       balloon(sheet, pen, foot, stages[i].step);
-      pen.note({foot.x + 2 * t, foot.y - 0.5 * t}, name_of(stages[i].shows, subject));
+      for (std::size_t k = 0; k < names[i].size(); ++k)
+        pen.note({foot.x + 2 * t, foot.y - 0.5 * t - static_cast<double>(k) * step}, names[i][k]);
     }
     sheet.to_scale = false;
     warn(sheet, bore_warning(subject));

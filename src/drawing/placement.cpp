@@ -215,7 +215,15 @@ void Pen::part_texts() {
   for (Movable& m : movable_) {
     Text& text = sheet_.texts[m.text];
     if (settle(m, text) >= Ground::over_an_edge && !m.brief.empty()) {
-      text = {{m.thing_of_brief.x + text_, m.thing_of_brief.y}, text.height, m.brief};
+      // Words that stood upright stood so for want of room: fewer of them do as well.
+      if (text.rotation_deg == 90)
+        text = {{m.thing_of_brief.x + 0.4 * text_ + text.height, m.thing_of_brief.y},
+                text.height,
+                m.brief,
+                90,
+                Anchor::middle};
+      else
+        text = {{m.thing_of_brief.x + text_, m.thing_of_brief.y}, text.height, m.brief};
       m.thing = m.thing_of_brief;
       m.places.clear();
       settle(m, text);

@@ -79,7 +79,9 @@ class Plan {
   /// it.
   double clear_of_joists(double half) const;
   void part_names();
-  void channel_name(double side, double half);  ///< at one side of the bore, whose half width that is
+  /// Of a channel near the back wall, on the floor before it, so that no line to it runs over the wall. `half`: of the
+  /// bore's width. @return false where it lies elsewhere.
+  bool channel_name(double half);
 
   const Subject& s_;
   Sheet& sheet_;

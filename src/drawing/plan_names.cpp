@@ -122,6 +122,7 @@ void Plan::origin() {
 }
 
 void Plan::section_mark(const Cut& cut) {
+  const Frame all = frame_of(sheet_);
   const Sight sight = cut.sight();
   const bool level = std::abs(sight.way.y) > std::abs(sight.way.x);
   const double end = 2 * t_, arrow = 2.2 * t_;
@@ -131,8 +132,8 @@ void Plan::section_mark(const Cut& cut) {
     const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
     pen_.line(outer, inner, LineKind::section);
     pen_.arrow(outer, {outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y});
-    // Past its arrow, outside of what is drawn; beside the cutting plane's end where the room there is taken: a letter
-    // further off would stand alone.
+    // Past its arrow, off the room, where the sheet is no larger for that; beside the cutting plane's end where the
+    // room there is taken: a letter further off would stand alone.
     const double size = 5.0 / 3, tall = size * t_;
     std::vector<Point> places;
     const auto add = [&](double along, double aside) {  // of the mark's line, from where it meets the room, inward
@@ -140,12 +141,18 @@ void Plan::section_mark(const Cut& cut) {
                              : Point{inner.x + aside, inner.y + inward * along - (inward < 0 ? tall : 0)});
     };
     const Point tip{outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y};
-    for (const double past : {1.3, 2.2, 3.1})
-      places.push_back(
-          {tip.x + past * t_ * sight.way.x,
-           tip.y + past * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * t_ : 0.5 * tall) : tall / 2)});
+    const auto past_arrow = [&](bool within) {
+      for (const double past : {1.3, 2.2, 3.1}) {
+        const Point p{tip.x + past * t_ * sight.way.x,
+                      tip.y + past * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * t_ : 0.5 * tall) : tall / 2)};
+        const bool is_within = p.x - tall > all.x0 && p.x + tall < all.x1 && p.y > all.y0 && p.y + tall < all.y1;
+        if (is_within == within) places.push_back(p);
+      }
+    };
+    past_arrow(true);
     for (const double along : {1.5, 2.5, 3.5})
       for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
+    past_arrow(false);
     for (const double past : {1.5, 2.5}) add(-(past + 2) * t_, level ? 0.2 * t_ : 1.5 * t_);
     pen_.label_at_one_of(std::move(places), sight.letter, Anchor::middle, size);
     pen_.or_about_it();
@@ -205,19 +212,14 @@ double Plan::clear_of_joists(double half) const {
   return (base_[0] + base_[3]) / 2;
 }
 
-void Plan::channel_name(double side, double half) {
+bool Plan::channel_name(double half) {
   const job::Rect strip = job::lay_out(s_.job()).opening;
-  const double off = half + 6 * t_;
-  if (strip.width() > strip.depth()) {  // on the floor's side of it: no line to it runs over a wall
-    const double inward = strip.y0 + strip.y1 > depth_ ? -1 : 1, edge = inward < 0 ? strip.y0 : strip.y1;
-    const Point thing{bore_.x + side * off, edge - inward * 0.3 * strip.depth()};
-    return pen_.name_outside(thing, {thing.x, edge + inward * 2 * t_ - (inward < 0 ? t_ : 0)}, "channel",
-                             Anchor::middle);
-  }
-  const double inward = strip.x0 + strip.x1 > width_ ? -1 : 1, edge = inward < 0 ? strip.x0 : strip.x1;
-  const Point thing{edge - inward * 0.3 * strip.width(), bore_.y + off};
-  pen_.name_outside(thing, {edge + inward * 2 * t_, thing.y - 0.5 * t_}, "channel",
-                    inward < 0 ? Anchor::right : Anchor::left);
+  if (strip.width() < strip.depth() || depth_ - bore_.y > 4 * t_) return false;
+  // On the longer side of the bore.
+  const double right = strip.x1 - bore_.x, left = bore_.x - strip.x0, side = right < left ? -1 : 1,
+               along = bore_.x + side * std::min(half + 6 * t_, (half + std::max(right, left)) / 2);
+  pen_.name_outside({along, strip.y0 + 0.3 * strip.depth()}, {along, strip.y0 - 3 * t_}, "channel", Anchor::middle);
+  return true;
 }
 
 void Plan::part_names() {
@@ -229,14 +231,17 @@ void Plan::part_names() {
   const double side = left ? -1 : 1, beside = bore_.x + side * (half + t_);
   const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
-  if (s_.job().drain.kind == job::DrainKind::line)
-    channel_name(-side, half);
-  else
-    pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, "drain", anchor);
+  const bool channel = s_.job().drain.kind == job::DrainKind::line;
+  if (!channel || !channel_name(half))
+    pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain",
+                      anchor);
   pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
-    if (s_.facts.room.drain.along_width)
+    if (threshold < 1.1 * t_) {  // lower than its word: near its end, where the least of others lies
+      const double end = base_[0] + 0.08 * (base_[3] - base_[0]);
+      pen_.name_outside({end, base_[1] + threshold / 2}, {end, base_[1] - 2 * t_}, "threshold", Anchor::middle);
+    } else if (s_.facts.room.drain.along_width)
       pen_.note(at, "threshold", Anchor::middle);
     else  // joists run along it: the word gives way to them
       pen_.label(at, "threshold", Anchor::middle);

@@ -237,13 +237,24 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
+          if (right < least || !write_beside_strip(f, "fur " + cut.mark))
+            pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
         write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false, words);
         pen_.otherwise("fur " + cut.mark, strip);
       }
     }
+  }
+
+  /// Upright in the bay along its strip, above what is written of the stud first; false where it has no room there.
+  bool write_beside_strip(const Frame& stud, const std::string& words) {
+    std::vector<Point> places;
+    for (const double middle : free_middles(stud, words))
+      places.insert(places.begin(), {stud.x1 + 0.8 * t_ + 2.5 / 3 * t_, middle});
+    if (places.empty()) return false;
+    pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
+    return true;
   }
 
   /// Studs that stand in the way, at foot or top: how far.

@@ -73,18 +73,22 @@ TEST(Held, WhatHangsOnABaseThatFailsBearsOneLargeLineAndIsStruck) {
 }
 
 TEST(Held, ARejectedDrainIsNotDimensionedOnTheFallsSheet) {
-  // Source: the drain's box on the solid.
+  // Source: the boxes of drain and base on their solids; what is struck as a whole is VOID once.
   const Drawn& d = failing(job::PaperSize::tabloid);
   const Sheet& falls = d.sheet("falls");
-  const auto& box = part(d.facts, facts::Role::drain).bbox_mm;
+  const auto &box = part(d.facts, facts::Role::drain).bbox_mm, &base = part(d.facts, facts::Role::base).bbox_mm;
   for (const Dimension& dim : falls.dimensions)
     for (const Point& p : {dim.from, dim.to})
       for (const std::size_t i : {0u, 1u, 3u, 4u})
         EXPECT_GT(std::abs((i % 3 == 0 ? p.x : p.y) - box[i]), 1) << dim.words;
   EXPECT_TRUE(std::any_of(falls.lines.begin(), falls.lines.end(), [&](const Line& l) {
-    return l.kind == LineKind::rejected && std::abs(l.from.x - box[0]) < 1e-6 && std::abs(l.to.x - box[3]) < 1e-6 &&
-           std::abs(l.from.y - box[1]) < 1e-6 && std::abs(l.to.y - box[4]) < 1e-6;
-  }));
+    return l.kind == LineKind::rejected && std::abs(l.from.x - base[0]) < 1e-6 && std::abs(l.from.y - base[1]) < 1e-6;
+  })) << "with the whole of the base";
+  EXPECT_EQ(std::count_if(falls.texts.begin(), falls.texts.end(),
+                          [&](const Text& t) {
+                            return t.words == "VOID" && t.height > 5 * falls.page.scale;  // its table has the word too
+                          }),
+            1);
 }
 
 TEST(Held, NoStepOnABaseThatFailsHasANumber) {
@@ -113,7 +117,8 @@ TEST(Held, WhoBuysWaitsForTheBaseItsBedAndWhatStandsOnIt) {
     const auto& texts = d.sheet("buy").texts;
     return std::count_if(texts.begin(), texts.end(), [](const Text& t) { return t.words == "HOLD, see note"; });
   };
-  EXPECT_EQ(on_hold(failing(job::PaperSize::tabloid)), 6) << "base, mortar, seat block; waterproofing, tile and its bond";
+  EXPECT_EQ(on_hold(failing(job::PaperSize::tabloid)), 6)
+      << "base, mortar, seat block; waterproofing, tile and its bond";
   EXPECT_EQ(on_hold(drawn(demo("tannery-lane-2a"), false)), 0);
 }
 
