@@ -274,7 +274,9 @@ Sheet draw_bench_front(const Subject& subject) {
     const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
     pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
     // Where both ends are alike, small paper has the one chain: a long bench would not fit beside two.
-    const bool alike = heights_of(at_left) == heights_of(at_right), both = !alike || !is_small(paper_of(subject.job()));
+    const bool alike = std::equal(at_left.begin(), at_left.end(), at_right.begin(), at_right.end(),
+                                  [](const Level& a, const Level& b) { return a.words == b.words; });
+    const bool both = !alike || !is_small(paper_of(subject.job()));
     if (both) pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
     pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, at_right);
     sheet.notes = {

@@ -1,6 +1,7 @@
 #include "drawing/table.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace fallwright::drawing {
 namespace {
@@ -164,23 +165,23 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
     return table.takes(heads) &&
            std::all_of(rows.begin(), rows.end(), [&](const Cells& cells) { return table.takes(cells); });
   };
-  // Few rows on large paper: in larger letters, as long as a page takes them all, and a column its longest word. A list
-  // to tick that still leaves a page half empty has higher rows.
+  // Few rows: in larger letters, as long as a page takes them all, and a column its longest word. A list to tick that
+  // still leaves a page half empty has higher rows.
   const bool ticked = std::any_of(columns.begin(), columns.end(), [](const Column& column) { return column.boxed; });
-  if (!is_small(paper_of(job)))
-    for (const double height : {5.0, 3.5}) {
-      const std::vector<Sheet> sheets = as({height});
-      if (!on_one(sheets) || !takes_all(sheets.front(), height)) continue;
-      for (const double air : {0.6, 0.4, 0.2})
-        if (ticked)
-          if (std::vector<Sheet> airy = as({height, 1, air}); on_one(airy)) return airy;
-      return sheets;
-    }
+  const bool small = is_small(paper_of(job));
+  for (const double height : small ? std::array{3.5, 3.0} : std::array{5.0, 3.5}) {
+    const std::vector<Sheet> sheets = as({height});
+    if (!on_one(sheets) || !takes_all(sheets.front(), height)) continue;
+    for (const double air : {0.6, 0.4, 0.2})
+      if (ticked)
+        if (std::vector<Sheet> airy = as({height, 1, air}); on_one(airy)) return airy;
+    return sheets;
+  }
   // On several pages: no more of them for larger letters, and none nearly empty after full ones.
   std::vector<Sheet> sheets = as({});
   double height = least_letter;
   for (const double larger : {3.0, 3.5})
-    if (sheets.size() > 1 && !is_small(paper_of(job)))
+    if (sheets.size() > 1 && !small)
       if (std::vector<Sheet> in = as({larger}); in.size() == sheets.size() && takes_all(in.front(), larger))
         sheets = std::move(in), height = larger;
   for (const double share : {0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95})

@@ -246,7 +246,7 @@ TEST(Crowded, WhereNoMortarIsLaidTheBedsEdgeIsBrokenOff) {
   EXPECT_FALSE(says(drawn(demo("tannery-lane-2a"), false).sheet("bed"))) << "its collar stands far off every edge";
 }
 
-TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
+TEST(Pages, AFewRowsStandInLargerLetters) {
   // Source: the heights that the set keeps to, those of ISO 3098 (2.5, 3.5, 5, from memory) and 3 between two of them.
   // By hand: a row is 2.05 letters high, some 205 mm of tabloid take 40 of 2.5 and 33 of 3: 60 take two pages either
   // way, 115 three of the smaller and four of the larger.
@@ -265,7 +265,19 @@ TEST(Pages, AFewRowsOnLargePaperStandInLargerLetters) {
   EXPECT_EQ(height(job::PaperSize::tabloid, 24), 3.5);
   EXPECT_EQ(height(job::PaperSize::tabloid, 60), 3);
   EXPECT_EQ(height(job::PaperSize::tabloid, 115), 2.5);
-  EXPECT_EQ(height(job::PaperSize::letter, 8), 2.5);
+  EXPECT_EQ(height(job::PaperSize::letter, 8), 3.5);
+  EXPECT_EQ(height(job::PaperSize::letter, 40), 2.5);
+}
+
+TEST(Pages, OnASmallOneAFrameThatReadsAlikeAtBothEndsHasOneChain) {
+  // Source: by hand: the floor under Ferry Steps' bench falls 1/64 along it: to the tape's mark both ends are
+  // 17-7/16 high. With a chain at either end the frame of 36-3/16 would have to be drawn at 1:12.
+  const Drawn d = drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false);
+  const Sheet& front = d.sheet("bench-front");
+  EXPECT_EQ(front.page.scale, 8);
+  EXPECT_EQ(std::count_if(front.dimensions.begin(), front.dimensions.end(),
+                          [](const Dimension& dim) { return dim.words == "17-7/16"; }),
+            1);
 }
 
 TEST(Pages, OfOneTableAreEvenlyFull) {
