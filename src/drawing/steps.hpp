@@ -44,8 +44,8 @@ std::vector<Step> site_steps(const job::Job& job, const Findings& findings, cons
 /// "Frame the walls, fur the studs and set blocking, faces flush.": what there is to do to them, and nothing else.
 std::string wall_work(const job::Job& job, bool furring);
 
-/// Strips of furring that wait until the base is down, as it would have no room to come down beside them. Those behind a
-/// bench, whose frame stands before the base comes, and those of the back wall do not wait.
+/// Strips of furring that wait until the base is down, as it would have no room to come down beside them. Those behind
+/// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
 struct LateFurring {
   int count = 0;
   std::string words;  ///< "strips T, V on the right wall", by their marks in the cut list

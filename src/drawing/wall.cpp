@@ -237,7 +237,7 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right < least || !write_beside_strip(f, "fur " + cut.mark))
+          if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
@@ -251,7 +251,7 @@ class Wall {
   bool write_beside_strip(const Frame& stud, const std::string& words) {
     std::vector<Point> places;
     for (const double middle : free_middles(stud, words))
-      places.insert(places.begin(), {stud.x1 + 0.8 * t_ + 2.5 / 3 * t_, middle});
+      places.insert(places.begin(), {stud.x1 + 0.6 * t_ + 2.5 / 3 * t_, middle});
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
