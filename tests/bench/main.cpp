@@ -55,8 +55,8 @@ int main(int argc, char** argv) {
   row("check 10 x 20 pockets / start of the program", small / start, "times", true, 7);
   row("check 40 x 80 pockets / 10 x 20", time("check 40 x 80") / small, "times", true, 20);
   row("check 1,000 spot levels", time("check 1,000") / 1000, "s", true, 1.5);
-  row("build flat 2A / (bare STEP + check)", time("build flat 2A") / (time("bare STEP") + time("check flat 2A")),
-      "times", true, 1.5);
+  row("build flat 2A without its check / (bare STEP + bare PDF)",
+      (time("build flat 2A") - time("check flat 2A")) / (time("bare STEP") + time("bare PDF")), "times", true, 1.5);
   row("one job, all checks, within the program", time("variant"), "ms", true, 10);
   row("one variant within a study of 40, on one thread", (time("study of 40") - start) / 40, "ms", true, 10);
   row("solids of 40 x 80 pockets / 10 x 20", time("direct/40/80") / direct, "times", true, 17);

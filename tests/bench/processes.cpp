@@ -18,9 +18,14 @@
 #include <STEPControl_Writer.hxx>
 #include <TopoDS_Compound.hxx>
 
+#include "app/build.hpp"
+#include "app/steps.hpp"
+#include "drawing/draw.hpp"
+#include "exchange/paper.hpp"
 #include "job/read.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "report/report.hpp"
 #include "support/run.hpp"
 
 namespace {
@@ -108,6 +113,19 @@ void bare_step(benchmark::State& state) {
   }
 }
 
+struct Silent : app::Progress {
+  void stage(const std::string&, const std::string&) override {}
+};
+
+/// What writing the PDF takes once all its sheets are drawn.
+void bare_pdf(benchmark::State& state) {
+  Silent silent;
+  const auto work = app::work_out(app::load(flat_2a), silent);
+  const report::Report& r = *work->report;
+  const auto sheets = drawing::draw(*work->model, {r.facts, r.cuts, r.plan, r.rows, r.judgement});
+  for (auto _ : state) exchange::write_pdf(sheets, r.job.name, folder() / "bare.pdf", 0);
+}
+
 }  // namespace
 
 void register_processes() {
@@ -126,4 +144,5 @@ void register_processes() {
   add("build flat 2A", "build " + flat_2a + " --out " + folder() / "out", 3);
   add("study of 40", "study " + forty_variants() + " --threads 1 --out " + folder() / "out", 1);
   benchmark::RegisterBenchmark("bare STEP of 2A", bare_step)->Iterations(3)->Unit(benchmark::kMillisecond);
+  benchmark::RegisterBenchmark("bare PDF of 2A", bare_pdf)->Iterations(3)->Unit(benchmark::kMillisecond);
 }
