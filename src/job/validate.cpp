@@ -99,7 +99,7 @@ class Judge {
     const Floor& f = job_.floor;
     const auto steep = [&](const char* key, Length drop, Length over) {
       if (units::Fall::ratio(std::abs(drop / over)) > units::Fall::one_in(20))
-        add(key, "a floor " + text(drop) + " out of level over " + text(over) +
+        add(key, "a floor " + text(std::abs(drop.in_mm())) + " out of level over " + text(over) +
                      " is steeper than 1:20; correct the floor first");
     };
     steep("floor.drop_along_width", f.drop_along_width, job_.alcove.width);

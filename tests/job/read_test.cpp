@@ -13,15 +13,6 @@
 namespace fallwright::job {
 namespace {
 
-/// A job with nothing but what is required; `more` goes behind it.
-std::string least_job(const std::string& more = "") {
-  return "[job]\nname = \"a\"\nunit = \"in\"\n"  // lines 1 to 3
-         "[alcove]\nwidth = 72\ndepth = 36\n"    // 4 to 6
-         "[base]\nlength = 57.5\nwidth = 36\n"   // 7 to 9
-         "[drain]\nfrom_left = 28.75\nfrom_back = 16.25\n" +
-         more;  // 10 to 12, then `more` from 13
-}
-
 /// The one fault of a text.
 std::string fault(const std::string& text) {
   const auto faults = faults_of(text);
