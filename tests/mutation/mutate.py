@@ -32,7 +32,7 @@ ROOT = HERE.parent.parent
 PROGRAMS = {
     "units": ["units_tests", "job_tests"],
     "survey": ["survey_tests", "job_tests"],
-    "job": ["job_tests"],
+    "job": ["job_tests", "study_tests"],
     "brep": ["brep_tests", "parts_tests", "measure_tests"],
     "parts": ["parts_tests"],
     "measure": ["measure_tests", "study_tests"],
