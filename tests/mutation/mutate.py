@@ -53,6 +53,9 @@ class Build:
         self.folder, self.scratch = folder, scratch
         commands = json.loads((folder / "compile_commands.json").read_text())
         self.compiles = {entry["file"]: entry["command"] for entry in commands}
+        if not any(file.startswith(str(ROOT / "src/rules/")) for file in self.compiles):
+            sys.exit(f"{folder} was built with several files of a room in one: configure it with -DFALLWRIGHT_TOGETHER=OFF, "
+                     "and build it")
         self.listener = scratch / "listener.o"
         self.compile(ROOT / "tests/rules/seat_test.cpp", HERE / "listener.cpp", self.listener, check=True)
 
