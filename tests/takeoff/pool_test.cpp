@@ -1,6 +1,8 @@
 // Several rooms' buy lists as one.
 #include <gtest/gtest.h>
 
+#include "takeoff/bags.hpp"
+#include "takeoff/cuts.hpp"
 #include "takeoff/need.hpp"
 #include "takeoff/pool.hpp"
 
@@ -58,6 +60,52 @@ TEST(Pool, NeverBuysMoreThanTheRoomsApart) {
   ASSERT_EQ(pooled.size(), 1U);
   EXPECT_LE(pooled[0].row.buy, pooled[0].apart);
   EXPECT_GT(pooled[0].row.buy, pooled[0].apart - 40);
+}
+
+takeoff::CutRow cut(const char* mark, double length_mm, int count, const char* stock = "2x4") {
+  takeoff::CutRow row;
+  row.mark = mark, row.stock = stock, row.length_mm = row.short_mm = length_mm, row.count = count;
+  row.width_mm = 89, row.thickness_mm = 38, row.ends = "square", row.part_ids = {"x"};
+  return row;
+}
+
+TEST(SawList, EqualPiecesOfAllRoomsAreOneRow) {
+  // Source: by hand: the rooms' B and A of 330 are one piece, 5 + 2; longest first, each with its rooms and their
+  // marks.
+  const std::vector<takeoff::CutRow> one{cut("A", 914, 2), cut("B", 330, 5)}, two{cut("A", 330, 2), cut("B", 305, 1)};
+  const auto rows = takeoff::saw_list({&one, &two});
+  ASSERT_EQ(rows.size(), 3u);
+  const auto told = [](const takeoff::SawRow& row) {
+    std::string text =
+        row.cut.mark + ": " + std::to_string(row.cut.count) + " of " + std::to_string(int(row.cut.length_mm));
+    for (const takeoff::Owner& o : row.owners)
+      text += "; room " + std::to_string(o.room) + ", " + std::to_string(o.count) + " " + o.mark;
+    return text;
+  };
+  EXPECT_EQ(told(rows[0]), "S1: 2 of 914; room 0, 2 A");
+  EXPECT_EQ(told(rows[1]), "S2: 7 of 330; room 0, 5 B; room 1, 2 A");
+  EXPECT_EQ(told(rows[2]), "S3: 1 of 305; room 1, 1 B");
+  for (const takeoff::SawRow& row : rows) EXPECT_TRUE(row.cut.part_ids.empty());
+}
+
+TEST(SawList, APieceOfAnotherStockIsAnother) {
+  // Source: by hand.
+  const std::vector<takeoff::CutRow> one{cut("A", 330, 2)}, two{cut("A", 330, 2, "2x3")};
+  EXPECT_EQ(takeoff::saw_list({&one, &two}).size(), 2u);
+}
+
+TEST(Bags, OfMortarAreThoseOfTheBedOrOfItsCement) {
+  // Source: by hand: 2 ft3 and 0.25 in doubt, 10 % more, 0.45 ft3 a bag: 5.5; of a site mix its cement; with no pack
+  // nobody knows how many.
+  Row bed = takeoff::to_row({"mortar, bags", 2, "ft3", 0.1, 0.45, "bags", "bed", 0.25});
+  const Row cement = takeoff::to_row({"cement", 188, "lb", 0, 94, "bags", "mix"});
+  const Row tile = takeoff::to_row({"tile", 10, "ft2", 0, 1, "boxes", ""});
+  EXPECT_NEAR(*takeoff::bags_of_mortar({tile, bed}), 5.5, 1e-12);
+  EXPECT_NEAR(*takeoff::bags_of_mortar({cement, tile}), 2, 1e-12);
+  EXPECT_NEAR(*takeoff::bags_of_mortar({cement, bed}), 5.5, 1e-12);
+  bed.pack = 0;
+  EXPECT_NEAR(*takeoff::bags_of_mortar({bed, cement}), 2, 1e-12);
+  EXPECT_FALSE(takeoff::bags_of_mortar({bed, tile}));
 }
 
 }  // namespace
