@@ -14,6 +14,7 @@
 #include "diag/fault.hpp"
 #include "exchange/dxf.hpp"
 #include "exchange/paper.hpp"
+#include "exchange/small_sheet.hpp"
 #include "support/run.hpp"
 
 namespace fallwright::exchange {
@@ -22,21 +23,6 @@ namespace {
 using drawing::Anchor;
 using drawing::LineKind;
 using drawing::Sheet;
-
-/// A page of 200 x 100 mm at 1:2 whose lower left corner lies at (-20, -10).
-Sheet small_sheet(bool metric) {
-  Sheet s{"plan", "Plan", metric, {}, {}, {}, {}};
-  double y = 0;
-  for (const LineKind kind : drawing::all_line_kinds) s.lines.push_back({{25.4, y += 12.7}, {50.8, y + 2}, kind});
-  s.arcs = {{{100, 50}, 25.4, 0, 360, LineKind::outline}, {{110, 60}, 12.7, 30, 150, LineKind::hidden}};
-  s.texts = {{{10, 20}, 5.08, "abc", 0, Anchor::left},
-             {{10, 40}, 5.08, "abc", 0, Anchor::middle},
-             {{10, 60}, 10.16, "abc", 0, Anchor::right},
-             {{30, 80}, 5.08, "abc", 90, Anchor::left},
-             {{40, 80}, 5.08, "abc", 90, Anchor::middle}};
-  s.page = {{"own", 200, 100}, 2, {-20, -10}};
-  return s;
-}
 
 /// The groups of a DXF: code and value.
 std::vector<std::pair<int, std::string>> groups_of(const Sheet& s) {
@@ -359,55 +345,6 @@ TEST(Svg, EscapesWhatTheFormatWouldObey) {
   Sheet s = small_sheet(true);
   s.texts = {{{0, 0}, 5, "a < b & \"c\"", 0, Anchor::left}};
   EXPECT_NE(svg_of(s).find(">a &lt; b &amp; &quot;c&quot;</text>"), std::string::npos);
-}
-
-TEST(Pdf, HasAPageForEachSheetThatHasOneAndItsDate) {
-  // Source: poppler's pdfinfo: 200 x 100 mm are 566.929 x 283.465 points; 86400 s after 1970 is its second day.
-  const sample::Folder folder{"small-pdf"};
-  Sheet machine = small_sheet(false), other = small_sheet(false);
-  machine.page = {};
-  other.page.paper = {"other", 100, 50};
-  write_pdf({small_sheet(false), machine, other}, "A \u00d8 title\nin one line", folder / "s.pdf", 86400);
-  const sample::Ran ran = sample::run("TZ=UTC pdfinfo -isodates -f 1 -l 9 " + (folder / "s.pdf") + " 2>&1");
-  for (const char* words : {"Pages:", " 2\n", "566.929 x 283.465 pts", "283.465 x 141.732 pts", "1970-01-02T00:00:00",
-                            "fallwright", "A \u00d8 title in one line"})
-    EXPECT_NE(ran.out.find(words), std::string::npos) << words << "\n" << ran.out;
-}
-
-TEST(Pdf, HasBookmarksLabelsAndLinksByTheSheetsCodes) {
-  // Source: poppler's list of bookmarks and named places; the label as the PDF keeps it, in two parts.
-  const sample::Folder folder{"small-pdf"};
-  Sheet cover = small_sheet(false), plan = small_sheet(false);
-  cover.code = "G-01", plan.code = "P-01";
-  cover.texts[0].leads_to = "P-01";
-  write_pdf({cover, plan}, "x", folder / "s.pdf", 0);
-  const sample::Ran ran = sample::run("pdfinfo -dests " + (folder / "s.pdf") + " 2>&1");
-  for (const char* name : {"\"G-01\"", "\"P-01\""}) EXPECT_NE(ran.out.find(name), std::string::npos) << ran.out;
-  const std::string marks = sample::run("pdftohtml -xml -stdout " + (folder / "s.pdf") + " 2>&1").out;
-  EXPECT_NE(marks.find("<item page=\"2\">P-01  Plan</item>"), std::string::npos) << marks;
-  EXPECT_NE(sample::run("pdfinfo " + (folder / "s.pdf")).out.find("Shop drawings, 2 sheets"), std::string::npos);
-  const std::string pdf = sample::slurped(folder / "s.pdf");
-  EXPECT_NE(pdf.find("/PageLabels"), std::string::npos);
-  EXPECT_NE(pdf.find("/Subtype /Link"), std::string::npos);
-}
-
-TEST(Pdf, WordsStandWhereTheSheetHasThem) {
-  // Source: poppler's boxes of words: the left one begins 15 mm from the left, its foot 85 mm from the top; the right
-  // one ends there.
-  const sample::Folder folder{"small-pdf"};
-  write_pdf({small_sheet(false)}, "x", folder / "s.pdf", 0);
-  const sample::Ran ran = sample::run("pdftotext -bbox " + (folder / "s.pdf") + " - 2>&1");
-  static const std::regex box{"xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\">abc<"};
-  std::vector<std::array<double, 4>> boxes;
-  for (std::sregex_iterator it{ran.out.begin(), ran.out.end(), box}, end; it != end; ++it)
-    boxes.push_back({std::stod((*it)[1]), std::stod((*it)[2]), std::stod((*it)[3]), std::stod((*it)[4])});
-  ASSERT_GE(boxes.size(), 3u) << ran.out;
-  constexpr double pt = 72 / 25.4;
-  std::sort(boxes.begin(), boxes.end(), [](const auto& a, const auto& b) { return a[3] > b[3]; });
-  EXPECT_NEAR(boxes[0][0], 15 * pt, 0.3);
-  EXPECT_NEAR((boxes[1][0] + boxes[1][2]) / 2, 15 * pt, 0.3);
-  EXPECT_NEAR(boxes[2][2], 15 * pt, 0.3);
-  EXPECT_NEAR(boxes[2][2] - boxes[2][0], 2 * (boxes[0][2] - boxes[0][0]), 0.5);
 }
 
 TEST(Sheets, AFullDiskIsToldByEveryFormat) {
