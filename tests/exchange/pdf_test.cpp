@@ -79,6 +79,24 @@ class Print {
   std::vector<char> dots_;
 };
 
+TEST(Pdf, AFigureIsFilledWithItsTintUnderTheLines) {
+  // Source: by hand: grey of half strength between (30, 20) and (60, 60) mm of the page, white beside it, a line black
+  // across both.
+  Sheet s = small_sheet(false);
+  s.lines.clear(), s.arcs.clear(), s.texts.clear();
+  const auto x = [](double mm) { return mm * 2 - 20; };
+  const auto y = [](double mm) { return (100 - mm) * 2 - 10; };
+  s.areas = {{{{x(30), y(20)}, {x(60), y(20)}, {x(60), y(60)}, {x(30), y(60)}}, {0.5, 0.5, 0.5}}};
+  s.lines = {{{x(10), y(40)}, {x(90), y(40)}, LineKind::outline}};
+  const Print print{s};
+  for (const auto& [px, py] : {std::pair{30.3, 20.3}, {59.7, 20.3}, {59.7, 59.7}, {30.3, 59.7}, {45., 30.}})
+    EXPECT_NEAR(print.at(px, py), 128, 2) << px << ", " << py;
+  for (const auto& [px, py] : {std::pair{29.7, 40.6}, {60.3, 30.}, {45., 19.7}, {45., 60.3}})
+    EXPECT_EQ(print.at(px, py), 255) << px << ", " << py;
+  EXPECT_LT(print.at(45, 40), 60);
+  EXPECT_LT(print.at(20, 40), 60);
+}
+
 TEST(Pdf, TextsHaveWhiteBehindThem) {
   // Source: by hand: words of capitals 2.54 mm high, from 15 mm on, their foot 85 mm from the page's top: lines 0.35 mm
   // thick are white where they pass within 0.6 mm of them, and black past that. Turned words the same, a quarter round.
@@ -118,6 +136,22 @@ TEST(Pdf, TextsHaveWhiteBehindThem) {
     EXPECT_GT(print.at(line, stop - 0.4), 200);
     EXPECT_LT(print.at(line, stop - 0.8), 100);
   }
+}
+
+TEST(Pdf, AScriptThatTheSheetsFontLacksIsSetInOneThatHasIt) {
+  // Source: the fonts' own tables, by poppler's list: the sheets' own font has Latin letters with their accents, and no
+  // Georgian ones. Words come out whole.
+  const auto fonts_of = [](const std::string& words) {
+    const sample::Folder folder{"small-fonts"};
+    Sheet s = small_sheet(false);
+    s.texts = {{{10, 20}, 5.08, words, 0, Anchor::left}};
+    write_pdf({s}, "x", folder / "s.pdf", 0);
+    EXPECT_NE(sample::run("pdftotext " + (folder / "s.pdf") + " - 2>&1").out.find(words), std::string::npos) << words;
+    return sample::run("pdffonts " + (folder / "s.pdf") + " 2>&1").out;
+  };
+  EXPECT_EQ(fonts_of("Flur 2").find("DejaVu"), std::string::npos);
+  EXPECT_EQ(fonts_of("K\u00fcche").find("DejaVu"), std::string::npos);
+  EXPECT_NE(fonts_of("2A \u10e1\u10d0\u10ee\u10da\u10d8").find("DejaVu"), std::string::npos);
 }
 
 TEST(Pdf, WordsStandWhereTheSheetHasThem) {

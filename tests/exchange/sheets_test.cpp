@@ -340,6 +340,20 @@ TEST(Svg, TextsHaveWhiteBehindThem) {
   EXPECT_GT(mask, lines);
 }
 
+TEST(Svg, AFigureIsFilledWithItsTintUnderTheLines) {
+  // Source: by hand: 0.5 of 255 is 128 (half a step up); (20, 30) lies 20 mm from the page's left, 80 from its top.
+  // Where figures are filled no text has white behind it: it would cut holes in them.
+  Sheet s = small_sheet(false);
+  s.areas = {{{{20, 30}, {60, 30}, {60, 70}}, {1, 0.5, 0}}};
+  const std::string svg = svg_of(s);
+  const std::string wanted =
+      "<path d=\"M20 80L40 80L40 60Z\" fill=\"rgb(255,128,0)\" stroke=\"rgb(255,128,0)\" stroke-width=\"0.06\"/>";
+  const std::size_t at = svg.find(wanted);
+  ASSERT_NE(at, std::string::npos) << svg.substr(0, 1500);
+  EXPECT_LT(at, svg.find("<path class="));
+  EXPECT_EQ(svg.find("<rect x=\"14.4\""), std::string::npos);
+}
+
 TEST(Svg, EscapesWhatTheFormatWouldObey) {
   // Source: XML 1.0, 2.4: & and < stand for themselves only as references.
   Sheet s = small_sheet(true);
