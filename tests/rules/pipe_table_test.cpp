@@ -1,0 +1,121 @@
+// What a plumber is told of the pipe below the floor, line by line; lengths left read no longer than they are, lengths
+// to cut no shorter.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "rules/limits.hpp"
+#include "rules/pipe_table.hpp"
+#include "rules/trap_of.hpp"
+#include "support/imperial.hpp"
+
+namespace fallwright {
+namespace {
+
+using testing::ElementsAre, testing::HasSubstr, testing::StartsWith;
+
+class PipeLines : public testing::Test {
+ protected:
+  PipeLines() {
+    facts_.pipe = {};
+    facts_.pipe.known = true;
+    facts_.pipe.routed = true;
+    facts_.room.as_set = {};
+  }
+  rules::PipeTable table() const { return rules::pipe_table(job_, facts_, rules::limits_for(job_)); }
+  /// The lines behind that of the riser.
+  std::vector<std::string> way() const {
+    const auto lines = table().lines;
+    return {lines.begin() + 1, lines.end()};
+  }
+  job::Job job_ = sample::trap(36, 0.25);
+  facts::Facts facts_ = sample::facts_for_boundary();
+};
+
+TEST_F(PipeLines, TellHowLongTheRiserIsCut) {
+  // Source: by hand: from the stop to the body's foot 5 in and a third of a sixteenth: at least what a joint reaches in
+  // above that, rounded up; at most up to the grate's ledge at 8-3/4 and a third of a sixteenth, rounded down
+  // to a sixty-fourth.
+  EXPECT_THAT(table().lines.front(),
+              HasSubstr("riser: not known; say how high the stop in the trap's hub lies (trap.hub)"));
+  EXPECT_TRUE(table().known) << "its way is";
+  facts_.pipe.riser_mm = (5 + 1. / 48) * in, facts_.pipe.riser_most_mm = (8.75 + 1. / 48) * in;
+  const double reach = rules::limits_for(job_).at("rim.riser").least.value_or(0) / in;
+  const double least = std::ceil((5 + 1. / 48 + reach) * 16) / 16;
+  EXPECT_THAT(table().lines.front(),
+              StartsWith("riser, from the stop in the trap's hub: cut it " +
+                         units::to_text(job::Length::inches(least), false) + " long at least, 8-49/64\" at most; "));
+  EXPECT_THAT(table().lines.front(),
+              HasSubstr("the drain's body ends 5\" above the stop, floor and falls as modelled"));
+  facts_.room.as_set.raised_mm = 1;
+  EXPECT_THAT(table().lines.front(), HasSubstr("as the base was read in the bed"));
+  facts_.pipe.known = false;
+  EXPECT_FALSE(table().any());
+}
+
+TEST_F(PipeLines, TellWhatIsNotKnownOfTheWay) {
+  // Source: the keys of the job file.
+  facts_.pipe.routed = false;
+  EXPECT_THAT(way(), ElementsAre("holes in joists: not known; say where the arm runs and how long it is (trap.to, "
+                                 "trap.arm), and where the joists are (floor.joists.first)"));
+  EXPECT_FALSE(table().known);
+  facts_.pipe.unplaced_bend = true;
+  EXPECT_THAT(way(), ElementsAre("holes in joists: not known; say after what length the arm bends, and to which side "
+                                 "(trap.bend.after, trap.bend.to)"));
+  job_.trap->bends = {{45, {}, {}}};
+  EXPECT_THAT(way(), ElementsAre(StartsWith("holes in joists: not known; the trap arm bends by 45 degrees")));
+  job_.floor.kind = job::FloorKind::slab;
+  EXPECT_THAT(way(), ElementsAre());
+}
+
+TEST_F(PipeLines, TellABayThatTheArmRunsAlong) {
+  // Source: by hand.
+  EXPECT_THAT(way(), ElementsAre("the trap arm reaches no joist"));
+  facts_.pipe.bay = "joist-03 and joist-04";
+  EXPECT_THAT(way(), ElementsAre("the arm runs along the bay of joist-03 and joist-04: no joist is bored"));
+  facts_.pipe.beside_mm = 4 * in;
+  EXPECT_THAT(way(),
+              ElementsAre("the arm runs along the bay of joist-03 and joist-04, 4\" from the nearer: no joist is "
+                          "bored"));
+  facts_.pipe.beside_mm = -0.5 * in;
+  EXPECT_THAT(way(), ElementsAre("THE ARM LIES IN A JOIST, by 1/2\", along the bay of joist-03 and joist-04"));
+}
+
+TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
+  // Source: by hand: a joist of 9-1/4 in whose top lies 3/4 in down; the arm 4 in and a third of a sixteenth below the
+  // datum through a hole of 2-3/8 leaves 2-5/64 above it (2.0833 rounded down) and 4-25/32 below it (4.7917); a third
+  // of the joist is 3-5/64, rounded down. Past the modelled floor nothing is known of heights.
+  facts::JoistCrossing c{"joists/joist-02", 10 * in, -10 * in, -0.75 * in, -(4 + 1. / 48) * in, 2.375 * in};
+  c.along_mm = 300;
+  facts::JoistCrossing past{"1 past joist-06", 26 * in, -10 * in, -0.75 * in};
+  past.modelled = false;
+  facts_.pipe.crossings = {c, past};
+  const rules::PipeTable t = table();
+  EXPECT_THAT(t.rows,
+              ElementsAre(ElementsAre("joist-02", "10\"", "-4\"", "2-5/64\"", "4-25/32\"", "2-3/8\"", "3-5/64\""),
+                          ElementsAre("1 past joist-06", "26\"", "?", "?", "?", "?", "3-5/64\"")));
+  EXPECT_THAT(way(), ElementsAre(StartsWith("joists named \"past\" lie outside the floor that was described"),
+                                 StartsWith("holes 2\" or more from each other and from any notch")));
+  facts_.pipe.bay = "joist-05 and joist-06", facts_.pipe.beside_mm = 3 * in;
+  EXPECT_EQ(way().front(),
+            "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
+}
+
+TEST_F(PipeLines, TellHolesThatAreThereAlready) {
+  // Source: by hand: centres 100 mm apart on one joist, holes of 2-3/8 and 1 in: 100 - 42.8625 = 57.1375 mm are 2-15/64
+  // in, rounded down. Nearer by 80 they run into each other by 22.8625: 15/16 in, rounded up.
+  facts::JoistCrossing c{"joists/joist-02", 10 * in, -10 * in, -0.75 * in, -100, 2.375 * in};
+  c.along_mm = 300;
+  facts_.pipe.crossings = {c};
+  facts_.pipe.holes = {{"joists/joist-02", 400, -100, 1 * in}, {"joists/joist-03", 300, -100, 1 * in}};
+  ASSERT_EQ(way().size(), 2u);
+  EXPECT_EQ(way()[1], "joist-02: a hole of 1\" is there already, 2-15/64\" of wood between the two");
+  facts_.pipe.holes[0].along_mm = 320;
+  EXPECT_EQ(way()[1], "joist-02: a hole of 1\" is there already: they run into each other by 15/16\"");
+  facts_.pipe.holes.clear();
+  facts_.pipe.crossings.push_back(c);
+  facts_.pipe.crossings[1].along_mm = 450;
+  EXPECT_EQ(way()[1], "joist-02: the arm crosses it twice, 3-33/64\" of wood between the two");
+}
+
+}  // namespace
+}  // namespace fallwright
