@@ -296,12 +296,24 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
       {"drain.outlet", "source = \"\"\nunit = \"length\"\nleast = \"2 in\"", "source: is empty"},
       {"bed.fills-shell", "source = \"x\"\nunit = \"volume\"\nleast = \"0.5 furlong\"", "least: found '0.5 furlong'"},
       {"fit.no-clash", "source = \"x\"\nunit = \"count\"\ngreatest = \"abc\"", "a count is a whole number"},
+      {"drain.outlet", "source = \"x\"\nunit = \"length\"\nleast = \"2 in\"\nbreaks = \"maybe\"",
+       "breaks: found 'maybe'; allowed is fail or caution"},
+      {"floor.fall-least",
+       "source = \"x\"\nunit = \"fall\"\nleast = \"2 %\"\n[[limit]]\nid = \"floor.fall-least\"\nsource "
+       "= \"x\"\nunit = \"fall\"\nleast = \"2 %\"\nverified = \"set by the user\"",
+       "county.toml:8:1: floor.fall-least: has a row already"},
   };
   for (const auto& row : rows) try {
       rules::read_book(row_about(row.id, row.rest), "county.toml");
       ADD_FAILURE() << row.rest << " was read";
     } catch (const diag::JobFaults& e) {
       EXPECT_THAT(e.what(), testing::HasSubstr(row.words));
+    }
+  for (const char* none : {"title = \"county\"\n", "title = \"county\"\nlimit = [1]\n"}) try {
+      rules::read_book(none, "county.toml");
+      ADD_FAILURE() << none << " was read";
+    } catch (const diag::JobFaults& e) {
+      EXPECT_THAT(e.what(), testing::HasSubstr("county.toml:1:1: limit: a rule book needs [[limit]] rows"));
     }
 }
 
