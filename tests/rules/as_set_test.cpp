@@ -213,6 +213,20 @@ TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
   f.room.as_set.gx = 0, f.room.as_set.gy = 1. / 8 / 36;
   f.room.as_set.raised_mm = in / 4;
   EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 - 20. / 36 / 8) * in, 1e-9);
+  // Tilted along its 57-1/2 in as well, by 1/4 in, the drain 28 in from its left: either end may be the higher.
+  f.room.as_set.gx = 1. / 4 / 57.5;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 - 20. / 36 / 8 + 29.5 / 57.5 / 4) * in, 1e-9);
+  f.room.as_set.gx *= -1;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 - 20. / 36 / 8 + 28 / 57.5 / 4) * in, 1e-9);
+  // Of an open side its end at the back, 16 in behind the drain, lies higher; at the left by less, at the right by
+  // more.
+  f.room.as_set.gx *= -1;
+  f.edges[1].side = job::Side::left;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 + 16. / 36 / 8 - 28 / 57.5 / 4) * in, 1e-9);
+  f.edges[1].side = job::Side::right;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 + 16. / 36 / 8 + 29.5 / 57.5 / 4) * in, 1e-9);
+  f.room.as_set.gy *= -1;
+  EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 + 20. / 36 / 8 + 29.5 / 57.5 / 4) * in, 1e-9);
 }
 
 TEST(AsSet, WhatIsLeftSaysWhatElseIsToBeDone) {
