@@ -59,7 +59,7 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
   for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
   return {3,
-          std::string{is_timber(s.job()) ? "cleat" : "track"} + ", joist and seat at the wall",
+          is_timber(s.job()) ? "cleat, joist and seat at the wall" : "track, joist and seat at the wall",
           {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
           marked,
           std::move(seen)};
