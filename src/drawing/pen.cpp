@@ -121,7 +121,7 @@ void Pen::strike(Point low, Point high, Point words_at, double size) {
 std::string number_of(double length_mm, bool metric) {
   std::string text = units::to_text(units::Length::mm(length_mm), metric);
   const std::string_view unit = metric ? " mm" : "\"";
-  if (text.ends_with(unit)) text.resize(text.size() - unit.size());
+  if (text.ends_with(unit)) text.erase(text.size() - unit.size());
   return text;
 }
 
