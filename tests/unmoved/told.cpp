@@ -126,6 +126,8 @@ Told told_of_itself() {
     for (const std::string& book : rules::book_names()) told["book " + book + name] = report::rule_table(unit, book);
   }
   told["schema job"] = job::json_schema();
+  told["key table"] = job::key_table();
+  told["manual of jobs"] = job::manual_page("0");
   return all_plain(std::move(told));
 }
 

@@ -18,4 +18,7 @@ Told told_of_broken_checks();
 /// What it tells without a room: starters, keys, books.
 Told told_of_itself();
 
+/// What is told of each key of a job file, and of a study's, when it is given what it cannot be.
+Told told_of_wrong_keys(const std::string& job_file);
+
 }  // namespace fallwright::unmoved

@@ -1,10 +1,11 @@
-// What the demo rooms and the rooms of tests/cases come to: every section of the report, every text of the commands, and
-// of the demo rooms every sheet and the model for other programs; and what every check says when its limit is broken.
-// Nothing here says that a value is right: the tests of the rooms do that, by hand and in other ways. This says that
-// nobody changed one without looking.
+// What the demo rooms and the rooms of tests/cases come to: every section of the report, every text of the commands,
+// and of the demo rooms every sheet and the model for other programs; and what every check says when its limit is
+// broken. Nothing here says that a value is right: the tests of the rooms do that, by hand and in other ways. This says
+// that nobody changed one without looking.
 //
-//   FALLWRIGHT_UNMOVED=keep build/release/tests/unmoved/unmoved_tests    writes kept.txt anew, after a change that is meant
-//   FALLWRIGHT_UNMOVED=/some/folder .../unmoved_tests                    writes all sections there as text, for diff -r
+//   FALLWRIGHT_UNMOVED=keep build/release/tests/unmoved/unmoved_tests    writes kept.txt anew, after a change that is
+//   meant FALLWRIGHT_UNMOVED=/some/folder .../unmoved_tests                    writes all sections there as text, for
+//   diff -r
 //                                                                       against those of the commit before
 #include <algorithm>
 #include <cstdlib>
@@ -29,6 +30,7 @@ const fs::path tree = PROJECT_DIR;
 const fs::path kept_file = tree / "tests/unmoved/kept.txt";
 const std::string itself = "fallwright";              // what is told without a room
 const std::string broken = "each-check-when-broken";  // and of made-up ones
+const std::string wrong = "each-key-when-wrong";
 
 struct Room {
   std::string name;
@@ -37,7 +39,7 @@ struct Room {
 };
 
 std::vector<Room> rooms() {
-  std::vector<Room> rooms{{itself, {}}, {broken, {}}};
+  std::vector<Room> rooms{{itself, {}}, {broken, {}}, {wrong, tree / "params/tannery-lane-2a.toml"}};
   for (const char* folder : {"params", "tests/cases"})
     for (const auto& entry : fs::directory_iterator{tree / folder})
       if (entry.path().extension() == ".toml")
@@ -65,7 +67,8 @@ std::map<std::string, Digests>& kept() {
 
 void keep() {
   std::ofstream out{kept_file};
-  out << "# What rooms came to when that was last looked at: room | section | the first letters of its text's SHA-256.\n"
+  out << "# What rooms came to when that was last looked at: room | section | the first letters of its text's "
+         "SHA-256.\n"
          "# FALLWRIGHT_UNMOVED=keep unmoved_tests writes this file anew.\n";
   for (const auto& [room, digests] : kept())
     for (const auto& [section, digest] : digests) out << room << " | " << section << " | " << digest << "\n";
@@ -88,6 +91,7 @@ TEST_P(Unmoved, TellsWhatItTold) {
   const Room& room = GetParam();
   const Told told = room.name == itself   ? told_of_itself()
                     : room.name == broken ? told_of_broken_checks()
+                    : room.name == wrong  ? told_of_wrong_keys(room.file.string())
                                           : told_of(room.file.string(), room.demo);
   Digests digests;
   for (const auto& [section, text] : told) digests[section] = exchange::sha256(text).substr(0, 12);
@@ -103,7 +107,8 @@ TEST_P(Unmoved, TellsWhatItTold) {
     if (!before.contains(section) || before.at(section) != digest) moved += "\n  " + section;
   for (const auto& [section, digest] : before)
     if (!digests.contains(section)) moved += "\n  " + section + " (gone)";
-  EXPECT_EQ(moved, "") << "of " << room.name << "; the head of tests/unmoved/unmoved_test.cpp tells how to see what changed";
+  EXPECT_EQ(moved, "") << "of " << room.name
+                       << "; the head of tests/unmoved/unmoved_test.cpp tells how to see what changed";
 }
 
 INSTANTIATE_TEST_SUITE_P(All, Unmoved, testing::ValuesIn(rooms()), [](const auto& info) {
