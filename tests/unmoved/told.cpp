@@ -11,6 +11,7 @@
 #include "diag/text_file.hpp"
 #include "drawing/draw.hpp"
 #include "exchange/dxf.hpp"
+#include "exchange/gltf.hpp"
 #include "exchange/paper.hpp"
 #include "exchange/step.hpp"
 #include "job/describe.hpp"
@@ -88,6 +89,9 @@ void add_sheets(const app::Work& work, Told& told) {
       told[name + " svg"] =
           scratch.written("sheet.svg", [&](const std::string& file) { exchange::write_svg(sheet, file); });
   }
+  const std::string glb =
+      scratch.written("model.glb", [&](const std::string& file) { exchange::write_glb(*work.model, file); });
+  told["model glb"] = glb.substr(20, glb.find("BIN", 20) - 20);  // all but the corners
   told["model step"] = scratch.written(
       "model.step", [&](const std::string& file) { exchange::write_step(*work.model, file, app::timestamp()); });
 }

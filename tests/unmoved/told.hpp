@@ -21,4 +21,8 @@ Told told_of_itself();
 /// What is told of each key of a job file, and of a study's, when it is given what it cannot be.
 Told told_of_wrong_keys(const std::string& job_file);
 
+/// What is told of several jobs at a time: an order, what changed from one to another, studies. `params`: the folder of
+/// the demo jobs, with its last stroke.
+Told told_of_several(const std::string& params);
+
 }  // namespace fallwright::unmoved

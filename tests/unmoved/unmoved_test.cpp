@@ -31,6 +31,7 @@ const fs::path kept_file = tree / "tests/unmoved/kept.txt";
 const std::string itself = "fallwright";              // what is told without a room
 const std::string broken = "each-check-when-broken";  // and of made-up ones
 const std::string wrong = "each-key-when-wrong";
+const std::string several = "several-rooms-and-studies";
 
 struct Room {
   std::string name;
@@ -39,7 +40,8 @@ struct Room {
 };
 
 std::vector<Room> rooms() {
-  std::vector<Room> rooms{{itself, {}}, {broken, {}}, {wrong, tree / "params/tannery-lane-2a.toml"}};
+  std::vector<Room> rooms{
+      {itself, {}}, {broken, {}}, {wrong, tree / "params/tannery-lane-2a.toml"}, {several, tree / "params/"}};
   for (const char* folder : {"params", "tests/cases"})
     for (const auto& entry : fs::directory_iterator{tree / folder})
       if (entry.path().extension() == ".toml")
@@ -89,10 +91,11 @@ class Unmoved : public testing::TestWithParam<Room> {};
 
 TEST_P(Unmoved, TellsWhatItTold) {
   const Room& room = GetParam();
-  const Told told = room.name == itself   ? told_of_itself()
-                    : room.name == broken ? told_of_broken_checks()
-                    : room.name == wrong  ? told_of_wrong_keys(room.file.string())
-                                          : told_of(room.file.string(), room.demo);
+  const Told told = room.name == itself    ? told_of_itself()
+                    : room.name == broken  ? told_of_broken_checks()
+                    : room.name == wrong   ? told_of_wrong_keys(room.file.string())
+                    : room.name == several ? told_of_several(room.file.string())
+                                           : told_of(room.file.string(), room.demo);
   Digests digests;
   for (const auto& [section, text] : told) digests[section] = exchange::sha256(text).substr(0, 12);
   const char* asked = std::getenv("FALLWRIGHT_UNMOVED");
