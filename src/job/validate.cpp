@@ -438,9 +438,9 @@ class Judge {
   /// A band whose least is above its greatest lets nothing pass.
   void limits() {
     for (const Limit& least : job_.limits) {
-      const std::string::size_type at = least.key.rfind("_least");
-      if (at == std::string::npos || at + 6 != least.key.size()) continue;
-      const Limit* greatest = job_.limit(least.key.substr(0, at) + "_greatest");
+      constexpr std::string_view end = "_least";
+      if (!least.key.ends_with(end)) continue;
+      const Limit* greatest = job_.limit(least.key.substr(0, least.key.size() - end.size()) + "_greatest");
       if (greatest && least.value > greatest->value) add("limits." + least.key, "is more than limits." + greatest->key);
     }
   }

@@ -56,7 +56,7 @@ RailPart along_front(const job::Job& job, const facts::Rail& rail, const Fastene
   part.line = "along it each takes " + force_text(one) + " across in end grain, " + text_of(into, Unit::mm, job) +
               " into the joist; shared out evenly. The rail stands on the plate, which bears what comes down; in end "
               "grain no nail counts against being drawn out";
-  if (part.share > 1 && least <= most_at_joist) part.changes = {set_count("bench.frame.fasteners_at_rail", least)};
+  if (least <= most_at_joist) part.changes = {set_count("bench.frame.fasteners_at_rail", least)};
   part.advice = !part.changes.empty()
                     ? std::to_string(least) + " fasteners into each joist (bench.frame.fasteners_at_rail)"
                     : "longer fasteners (bench.frame.rail_fastener_length), or stouter ones "

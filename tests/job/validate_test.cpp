@@ -68,6 +68,7 @@ TEST(Contradictions, RevisionsAreToldApartAndComeInTheirOrder) {
   EXPECT_THAT(revised({{"A", "", "first set"}, {"A", "", "drain"}}), HasSubstr("'A' marks entry 1 already"));
   EXPECT_THAT(revised({{"A", "2026-04-01", "first set"}, {"B", "2026-03-01", "drain"}}),
               HasSubstr("2026-03-01 is before 2026-04-01"));
+  EXPECT_EQ(revised({{"ABCDEFGH", "", "first set"}}), "");
   EXPECT_THAT(revised({{"ABCDEFGHI", "", "first set"}}), HasSubstr("8 letters at most"));
 }
 

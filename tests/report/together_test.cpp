@@ -98,6 +98,27 @@ TEST(Together, PiecesKeepTheirRoomsMarks) {
   EXPECT_NEAR(all.pieces[1].cut.length_mm, 10.375 * 25.4, 1e-9);
 }
 
+TEST(Together, TakesEveryLengthOnOfferAndTheWidestCut) {
+  // Source: by hand: 8 and 10 ft, 10 and 12: three lengths; 1/8 and 3/32 of kerf, 1/4 and 1/2 of trim: the more of
+  // each. Lengths are preferred only where each room prefers some.
+  using job::Length;
+  std::vector<sample::Reported> rooms(2);
+  rooms[0].job.cuts = {{Length::feet(8), Length::feet(10)}, Length::inches(0.125)};
+  rooms[1].job.cuts = {{Length::feet(10), Length::feet(12)}, Length::inches(0.09375)};
+  rooms[0].job.cuts.trim = Length::inches(0.25), rooms[1].job.cuts.trim = Length::inches(0.5);
+  rooms[0].job.cuts.preferred = {Length::feet(8)};
+  const auto cuts = [&] {
+    const report::Report a = rooms[0].report(), b = rooms[1].report();
+    return report::together({&a, &b}).cuts;
+  };
+  EXPECT_EQ(cuts().sticks, (std::vector<Length>{Length::feet(8), Length::feet(10), Length::feet(12)}));
+  EXPECT_DOUBLE_EQ(cuts().kerf.in_inches(), 0.125);
+  EXPECT_DOUBLE_EQ(cuts().trim.in_inches(), 0.5);
+  EXPECT_TRUE(cuts().preferred.empty());
+  rooms[1].job.cuts.preferred = {Length::feet(12)};
+  EXPECT_EQ(cuts().preferred, (std::vector<Length>{Length::feet(8), Length::feet(12)}));
+}
+
 TEST(Together, ARoomThatCouldNotBeBuiltKeepsItsNumber) {
   // Source: the contract: nothing is lost; an order that lacks a room says so first.
   const sample::Reported sample;

@@ -291,6 +291,7 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
        "unit: found 'share'; 'access.opening' is a length"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\ngreatest = \"2 in\"",
        "greatest: 'drain.outlet' has no such bound"},
+      {"drain.outlet", "source = \"x\"\nunit = \"length\"\ngreatest = \"2 in\"", "least: is missing: 'drain.outlet'"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"", "least: is missing: 'drain.outlet' is held to it"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\nleast = \"560\"", "needs its unit"},
       {"drain.outlet", "source = \"\"\nunit = \"length\"\nleast = \"2 in\"", "source: is empty"},
@@ -337,6 +338,22 @@ TEST(Book, AStricterLimitOfTheUsersIsNotLoosened) {
     if (r.id == "bed.least") {
       EXPECT_EQ(r.outcome, rules::Outcome::fail);
     }
+  // A notch may be as long as a third of a joist of 250 mm: a limit of the user's below that holds, one above it not.
+  job = sample::alcove(), facts = sample::good_facts();
+  job.trap = sample::trap();
+  job.trap->notch = job::Length::mm(20), job.trap->outside = job::Length::mm(60);
+  facts.pipe.known = facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 100, -250, 0, -125, 60}};
+  facts.room.drain.joists_known = true, facts.room.drain.joist_depth_mm = 250;
+  for (const auto& [own, holds_mm] : {std::pair{"50 mm", 50.}, {"200 mm", 250. / 3}}) {
+    job.book_override.text = row_about(
+        "joist.notch-length", std::string{"source = \"county 9\"\nunit = \"length\"\ngreatest = \""} + own + "\"");
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.notch-length") {
+        EXPECT_NEAR(*r.limit.greatest, holds_mm, 1e-9);
+        EXPECT_EQ(r.outcome, holds_mm < 60 ? rules::Outcome::fail : rules::Outcome::pass);
+      }
+  }
 }
 
 TEST(Book, OneBoundOfTheUsersAloneIsHeldAndWorded) {

@@ -116,6 +116,39 @@ TEST(StudyPlan, MovesReadingsBeforeAnythingIsMadeOfThem) {
   EXPECT_EQ(original.with({}).alcove.width, job.alcove.width);
 }
 
+TEST(StudyFile, TakesWhatItLeavesOutAsDocumented) {
+  // Source: docs/study.md: all combinations of keys, or 1000 samples of readings from seed 1; the greatest least
+  // margin.
+  const job::Study keys = read(head + left);
+  EXPECT_EQ(keys.name, "12 Tannery Lane, flat 2A");
+  EXPECT_EQ(keys.way, job::Way::all);
+  EXPECT_EQ(keys.vary, job::Vary::keys);
+  EXPECT_EQ(keys.aim, job::Aim::greatest_least_margin);
+  const job::Study readings = read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\n");
+  EXPECT_EQ(readings.way, job::Way::samples);
+  EXPECT_EQ(readings.samples, 1000u);
+  EXPECT_EQ(readings.seed, 1u);
+  for (const auto& [word, aim] : {std::pair{"fewest-bags", job::Aim::fewest_bags},
+                                  {"least-sticks", job::Aim::least_sticks},
+                                  {"lowest-price", job::Aim::lowest_price}})
+    EXPECT_EQ(read("[study]\njob = \"tannery-lane-2a.toml\"\naim = \"" + std::string{word} + "\"\n" + left).aim, aim);
+}
+
+TEST(StudyFile, TodaysValueIsHeldByTheNearestOfTheList) {
+  // Source: by hand: today's drain is 28-3/4 in from the left: of 27, 27-1/2, 28 and 28-1/2 the last is nearest; of a
+  // list that goes on past it that on the nearer side; a fall of 1/4 in/ft is nearest to 2 % of 1 and 2; a word stands
+  // for itself, or the first does where today's is not in the list.
+  EXPECT_EQ(read(head + left).keys.at(0).held, 3u);
+  const auto held = [](const std::string& path, const std::string& values) {
+    return read(head + "[[key]]\npath = \"" + path + "\"\nvalues = [" + values + "]\n").keys.at(0).held;
+  };
+  EXPECT_EQ(held("drain.from_left", "\"20 in\", \"28 1/4 in\", \"29 in\", \"40 in\""), 2u);
+  EXPECT_EQ(held("drain.from_left", "\"30 in\", \"28 1/2 in\", \"27 in\""), 1u);
+  EXPECT_EQ(held("base.fall", "\"1 %\", \"2 %\""), 1u);
+  EXPECT_EQ(held("walls.stock", "\"2x6\", \"2x4\""), 1u);
+  EXPECT_EQ(held("walls.stock", "\"2x6\", \"2x8\""), 0u);
+}
+
 TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
   // Source: the contract of messages: file, line, column, key, what was found, what is allowed.
   const std::pair<std::string, std::string> all[] = {

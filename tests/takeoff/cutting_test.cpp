@@ -209,6 +209,7 @@ TEST(CuttingPlan, TrimmedEndsAreNotUsed) {
   EXPECT_DOUBLE_EQ(plan({47.875, 47.8125}, how).bought_mm / in, 120);
   EXPECT_NEAR(plan({40}, how).offcut_mm / in, 96 - 0.25 - 40 - 0.125, 1e-6);
   EXPECT_DOUBLE_EQ(plan({119.9}, how).sticks[0].length_mm / in, 144) << "to order, trimmed as well";
+  EXPECT_DOUBLE_EQ(plan({119.7}, how).sticks[0].length_mm / in, 120) << "twice, and no more";
   EXPECT_TRUE(plan({119.9}, how).sticks[0].to_order);
 }
 
