@@ -60,27 +60,27 @@ TEST(UnitTable, OfAreasDensitiesMassesAndShares) {
                                   {"5 cm2", 500.},
                                   {"0.6 m2", 6e5},
                                   {"0.6 m^2", 6e5}})
-    EXPECT_NEAR(*parse_area_mm2(text, why) / mm2, 1, 1e-9) << text;
+    EXPECT_NEAR(parse_area_mm2(text, why).value() / mm2, 1, 1e-9) << text;
   const double pcf = 0.45359237 / 0.028316846592;
   for (const auto& [text, density] :
-       {std::pair{"130 lb/ft3", 130 * pcf}, {"130 pcf", 130 * pcf}, {"2080 kg/m3", 2080.}, {"2.08 kg/L", 2080.}})
-    EXPECT_NEAR(*parse_density_kg_m3(text, why) / density, 1, 1e-9) << text;
+       {std::pair{"130 lb/ft3", 130 * pcf}, {"130 pcf", 130 * pcf}, {"2080 kg/m3", 2080.}, {"1.9 kg/L", 1900.}})
+    EXPECT_NEAR(parse_density_kg_m3(text, why).value() / density, 1, 1e-9) << text;
   for (const auto& [text, kg] : {std::pair{"94 lb", 94 * 0.45359237},
                                  {"94 lbs", 94 * 0.45359237},
                                  {"25 kg", 25.},
                                  {"250 lbf", 250 * 0.45359237},
                                  {"980.665 N", 100.},
                                  {"2 kN", 2000 / 9.80665}})
-    EXPECT_NEAR(*parse_mass_kg(text, why) / kg, 1, 1e-9) << text;
+    EXPECT_NEAR(parse_mass_kg(text, why).value() / kg, 1, 1e-9) << text;
   for (const auto& [text, mpa] : {std::pair{"145.0377377 psi", 1.},
                                   {"1 ksi", 6.894757293},
                                   {"1000 kPa", 1.},
                                   {"0.4 N/mm2", 0.4},
                                   {"0.4 MPa", 0.4}})
-    EXPECT_NEAR(*parse_stress_mpa(text, why) / mpa, 1, 1e-9) << text;
+    EXPECT_NEAR(parse_stress_mpa(text, why).value() / mpa, 1, 1e-9) << text;
   EXPECT_EQ(stress_text(mpa_per_psi * 60, false), "60.0 psi");
   EXPECT_EQ(stress_text(0.4, true), "0.40 N/mm2");
-  EXPECT_NEAR(*parse_share("12.5 percent", why), 0.125, 1e-12);
+  EXPECT_NEAR(parse_share("12.5 percent", why).value(), 0.125, 1e-12);
   for (const char* text : {"1 stone", "1", "1 kgs", "2 kN/m", "2 N/mm2", "2 kn"}) {
     EXPECT_FALSE(parse_mass_kg(text, why)) << text;
     for (const char* allowed : {"94 lb", "25 kg", "400 lbf", "950 N", "2.5 kN"})
@@ -207,6 +207,7 @@ TEST(UnitTable, OfWhatIsRefused) {
   const auto parts = [](const char* text, std::string& why) { return !parse_parts(text, why).empty(); };
   EXPECT_EQ(refused(length, ""), "a number is missing");
   EXPECT_EQ(refused(length, "abc"), "'abc' is no number");
+  EXPECT_EQ(refused(length, "-+3 in"), "'+3 in' is no number");
   EXPECT_EQ(refused(length, "16 1/0 in"), "a fraction cannot be over zero");
   EXPECT_EQ(refused(length, "14/ in"), "the fraction lacks its lower number");
   EXPECT_EQ(refused(length, "3 5/4 in"), "the fraction behind a whole number must be less than one");
@@ -234,14 +235,14 @@ TEST(UnitTable, OfWhatIsShownAsAnExample) {
   // Source: the definitions, by hand: what a message tells people to write is read, and as what it says.
   std::string why;
   EXPECT_DOUBLE_EQ(parse_fall("20 mm/m", why)->as_ratio(), 0.02);
-  EXPECT_NEAR(*parse_volume_mm3("0.45 ft3", why), 0.45 * 1728 * 16387.064, 1e-3);
-  EXPECT_DOUBLE_EQ(*parse_area_mm2("0.6 m2", why), 6e5);
-  EXPECT_NEAR(*parse_density_kg_m3("130 lb/ft3", why), 130 * 0.45359237 / 0.028316846592, 1e-9);
-  EXPECT_DOUBLE_EQ(*parse_density_kg_m3("2080 kg/m3", why), 2080);
-  EXPECT_NEAR(*parse_mass_kg("94 lb", why), 94 * 0.45359237, 1e-9);
-  EXPECT_NEAR(*parse_mass_kg("2.5 kN", why), 2500 / 9.80665, 1e-9);
-  EXPECT_NEAR(*parse_stress_mpa("60 psi", why), 60 * 4.4482216152605 / 645.16, 1e-9);
-  EXPECT_DOUBLE_EQ(*parse_stress_mpa("0.4 N/mm2", why), 0.4);
+  EXPECT_NEAR(parse_volume_mm3("0.45 ft3", why).value(), 0.45 * 1728 * 16387.064, 1e-3);
+  EXPECT_DOUBLE_EQ(parse_area_mm2("0.6 m2", why).value(), 6e5);
+  EXPECT_NEAR(parse_density_kg_m3("130 lb/ft3", why).value(), 130 * 0.45359237 / 0.028316846592, 1e-9);
+  EXPECT_DOUBLE_EQ(parse_density_kg_m3("2080 kg/m3", why).value(), 2080);
+  EXPECT_NEAR(parse_mass_kg("94 lb", why).value(), 94 * 0.45359237, 1e-9);
+  EXPECT_NEAR(parse_mass_kg("2.5 kN", why).value(), 2500 / 9.80665, 1e-9);
+  EXPECT_NEAR(parse_stress_mpa("60 psi", why).value(), 60 * 4.4482216152605 / 645.16, 1e-9);
+  EXPECT_DOUBLE_EQ(parse_stress_mpa("0.4 N/mm2", why).value(), 0.4);
 }
 
 TEST(UnitTable, OfPrintedQuantities) {
@@ -252,6 +253,7 @@ TEST(UnitTable, OfPrintedQuantities) {
   EXPECT_EQ(volume_text(0.0101 * ft3, false), "0.01 ft3");
   EXPECT_EQ(volume_text(0.009 * ft3, false), "15.6 in3");
   EXPECT_EQ(volume_text(-0.009 * ft3, false), "-15.6 in3");
+  EXPECT_EQ(volume_text(0.008996 * ft3, false), "15.5 in3") << "15.545, of 1728 to the foot";
   EXPECT_EQ(volume_text(0, false), "0 ft3");
   EXPECT_EQ(volume_text(1, false), "0.0 in3");
   EXPECT_EQ(volume_text(1.25e6, true), "1.2 L");

@@ -178,12 +178,12 @@ TEST(Quantity, IsReadAsItIsPrinted) {
 TEST(Quantity, ReadsLabels) {
   // Source: 1 ft3 = 28.316846592 L and 1 lb = 0.45359237 kg, exact by definition (1959).
   std::string why;
-  EXPECT_NEAR(*parse_volume_mm3("1 ft3", why), 28.316846592e6, 1e-3);
-  EXPECT_NEAR(*parse_volume_mm3("0.45 cu ft", why), 0.45 * 28.316846592e6, 1e-3);
-  EXPECT_DOUBLE_EQ(*parse_volume_mm3("12 L", why), 12e6);
-  EXPECT_DOUBLE_EQ(*parse_area_mm2("900 in2", why), 900 * 645.16);
-  EXPECT_NEAR(*parse_density_kg_m3("62.4 lb/ft3", why), 999.55, 0.01);
-  EXPECT_DOUBLE_EQ(*parse_share("10 %", why), 0.1);
+  EXPECT_NEAR(parse_volume_mm3("1 ft3", why).value(), 28.316846592e6, 1e-3);
+  EXPECT_NEAR(parse_volume_mm3("0.45 cu ft", why).value(), 0.45 * 28.316846592e6, 1e-3);
+  EXPECT_DOUBLE_EQ(parse_volume_mm3("12 L", why).value(), 12e6);
+  EXPECT_DOUBLE_EQ(parse_area_mm2("900 in2", why).value(), 900 * 645.16);
+  EXPECT_NEAR(parse_density_kg_m3("62.4 lb/ft3", why).value(), 999.55, 0.01);
+  EXPECT_DOUBLE_EQ(parse_share("10 %", why).value(), 0.1);
   EXPECT_FALSE(parse_volume_mm3("3 pints", why));
   EXPECT_NE(why.find("pints"), std::string::npos);
 }
