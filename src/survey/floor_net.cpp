@@ -67,7 +67,7 @@ FloorShares::FloorShares(const std::vector<Spot>& spots, const Rect& extent) {
 }
 
 std::vector<double> FloorShares::spread(const HeightShare& share) const {
-  std::vector<double> all(gx_.size(), 0);
+  std::vector<double> all(gx_.size());
   for (std::size_t i = 0; i < all.size(); ++i) all[i] = share.by_gx * gx_[i] + share.by_gy * gy_[i];
   for (const auto& [spot, part] : share.by_spot) all[spot] += part;
   return all;

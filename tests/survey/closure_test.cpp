@@ -159,6 +159,16 @@ TEST(Closure, ASharperReadingHasMoreSay) {
   EXPECT_LT(std::abs(close(s).readings[0].off_mm()), equal / 5);
 }
 
+TEST(Closure, AFaceStandsSoFarBeforeTheStuds) {
+  // Source: the survey's own words; of a face that nobody measured nothing is taken off: that it is missing is told.
+  Survey survey;
+  for (const Face face : {Face::stud, Face::board, Face::finish}) EXPECT_EQ(survey.face_mm(face), 0);
+  survey.board_mm = 12.5, survey.finish_mm = 27;
+  EXPECT_EQ(survey.face_mm(Face::stud), 0);
+  EXPECT_EQ(survey.face_mm(Face::board), 12.5);
+  EXPECT_EQ(survey.face_mm(Face::finish), 27);
+}
+
 TEST(Closure, BoardsAreTakenOff) {
   // Source: closed form: a square alcove 60 x 36 between studs, read from 1/2 in boards on three walls: 59 across,
   // 35-1/2 deep, diagonals of that.
