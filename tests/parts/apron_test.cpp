@@ -55,6 +55,24 @@ TEST(Apron, OfABenchAtTheBackIsNotchedOverTheUpstandsOfBothEnds) {
   EXPECT_NEAR(seat_in3(lapped_at(Side::back)) - seat_in3(bench_at(Side::back)), 0.5 * (72 - 1) * (5.5 - rim), 1e-6);
 }
 
+TEST(Seat, TurnsUpAtTheEndsThatAreWalled) {
+  // Source: by hand: an upstand 1/2 in thick and 3 in high along a seat 14-1/2 in deep but for that behind it, at that
+  // end of a bench along the back where a wall stands: it takes the seat's middle so far that way.
+  job::Job both = bench_at(Side::back), left = both, right = both;
+  left.alcove.walls = {Side::back, Side::left}, right.alcove.walls = {Side::back, Side::right};
+  const auto moment_in4 = [](const job::Job& job) {  // about the alcove's middle
+    const auto model = build(job);
+    const brep::Properties p = brep::properties(model->first(Role::seat_block)->shape);
+    return p.volume_mm3 * (p.centroid.X() - 36 * 25.4) / std::pow(25.4, 4);
+  };
+  EXPECT_NEAR(moment_in4(both), 0, 1e-6);
+  const double upstand = 0.5 * 3 * 14 * (36 - 0.25), over_the_fall = 0.5 * 14 * 0.3 * 36;
+  EXPECT_GT(moment_in4(right), upstand);
+  EXPECT_LT(moment_in4(right), upstand + over_the_fall);
+  EXPECT_NEAR(moment_in4(left), -moment_in4(right), 1e-6);
+  EXPECT_NEAR(seat_in3(both) - seat_in3(left), seat_in3(both) - seat_in3(right), 1e-6);
+}
+
 TEST(Apron, StandsBesideABaseWithoutThresholdDownToItsRim) {
   // Source: by hand: nothing rises at the entry; the notch over the upstand behind is all there is.
   job::Job with = bench_at(Side::left), without = lapped_at(Side::left);
