@@ -12,6 +12,7 @@
 #include "rules/remedy.hpp"
 #include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "support/draws.hpp"
 #include "support/sample.hpp"
@@ -127,6 +128,23 @@ TEST_P(Sentences, WriteLengthsThatReadBack) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Units, Sentences, testing::Values(job::UnitSystem::inch, job::UnitSystem::metric));
+
+TEST(Spots, LieByTheWallsAsTheyStand) {
+  // Source: by hand: an alcove that opens toward its entry, 1800 mm wide at the back and 1880 at the front, 900 deep:
+  // 50 mm from the entry its walls stand at -37.8 and 1837.8. A thumb covers 20 mm.
+  job::Job job = sample::alcove();
+  job.unit = job::UnitSystem::metric;
+  job.alcove.width = job::Length::mm(1800), job.alcove.depth = job::Length::mm(900);
+  sample::read_plan(job, {0, 900}, {1800, 900}, {-40, 0}, {1840, 0});
+  EXPECT_EQ(rules::spot_of({-25, 50}, job), "the left wall, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({1825, 50}, job), "the right wall, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({5, 50}, job), "5 mm from the left stud face, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({1795, 50}, job), "1795 mm from the left stud face, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({-25, 15}, job), "the front left corner");
+  EXPECT_EQ(rules::spot_of({1790, 890}, job), "the back right corner");
+  EXPECT_EQ(rules::spot_of({900, 885}, job), "the back wall, 900 mm from the left stud face");
+  EXPECT_EQ(rules::spot_of({900, 10}, job), "the entry, 900 mm from the left stud face");
+}
 
 TEST(Words, TwoBoundsThatAreOneAreToldOnce) {
   // Source: by hand: a limit of 1/4 in/ft both ways, of a base with one fall and of one that was bought.
