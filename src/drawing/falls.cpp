@@ -216,25 +216,57 @@ std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) 
   return units::joined(names);
 }
 
-/// Whether a limit of the floor that is not kept is broken here.
+/// Whether a check is one of how that surface falls.
+bool is_of_fall(const std::string& id, facts::Surface surface) {
+  switch (surface) {
+    case facts::Surface::base_floor:
+      return id == "floor.fall-least" || id == "floor.fall-greatest";
+    case facts::Surface::seat:
+      return id == "seat.fall-least" || id == "seat.fall-greatest";
+    case facts::Surface::threshold:
+      return id == "threshold.falls-inward";
+  }
+  return false;
+}
+
+/// The check of its fall that a facet does not keep. Seat and threshold are judged whole, by the way they fall too.
+const rules::Result* unkept_by(const Subject& s, const facts::Facet& f) {
+  for (const rules::Result& r : s.judgement.results)
+    if (is_of_fall(r.id, f.surface) &&
+        (f.surface == facts::Surface::base_floor ? is_out_of(r.limit, f) : r.outcome == rules::Outcome::fail))
+      return &r;
+  return nullptr;
+}
+
 bool is_rejected(const Subject& s, const facts::Facet& f) {
-  return f.surface == facts::Surface::base_floor &&
-         std::any_of(s.judgement.results.begin(), s.judgement.results.end(), [&](const rules::Result& r) {
-           const bool of_floor = r.id == "floor.fall-least" || r.id == "floor.fall-greatest";
-           return of_floor && r.outcome == rules::Outcome::fail && is_out_of(r.limit, f);
-         });
+  const rules::Result* check = unkept_by(s, f);
+  return check && check->outcome == rules::Outcome::fail;
 }
 
 /// A facet's fall, and where it breaks a limit as that limit's check rounds it.
 std::string fall_of(const Subject& s, const facts::Facet& f) {
-  if (f.surface == facts::Surface::base_floor)
+  const rules::Result* check = unkept_by(s, f);
+  if (!check) return units::to_text(units::Fall::ratio(f.fall), s.job().unit == job::UnitSystem::metric);
+  return check->limit.least ? rules::text_or_less(f.fall, rules::Unit::ratio, s.job())
+                            : rules::text_or_more(f.fall, rules::Unit::ratio, s.job());
+}
+
+/// The floor's limits, and those of a seat or a threshold that breaks them.
+std::string limits_told(const Subject& s) {
+  std::string told;
+  const auto add = [&](facts::Surface surface, const std::string& name) {
+    bool begun = false;
     for (const rules::Result& r : s.judgement.results) {
-      if ((r.id != "floor.fall-least" && r.id != "floor.fall-greatest") || !is_out_of(r.limit, f)) continue;
-      const bool less = r.limit.least && f.fall < *r.limit.least;
-      return less ? rules::text_or_less(f.fall, rules::Unit::ratio, s.job())
-                  : rules::text_or_more(f.fall, rules::Unit::ratio, s.job());
+      if (!is_of_fall(r.id, surface)) continue;
+      told += (begun ? "; " : told.empty() ? name : ". " + name) + rules::limit_text(r, s.job());
+      begun = true;
     }
-  return units::to_text(units::Fall::ratio(f.fall), s.job().unit == job::UnitSystem::metric);
+  };
+  add(facts::Surface::base_floor, "Floor: ");
+  for (const facts::Facet& f : s.facts.facets)
+    if (f.surface != facts::Surface::base_floor && is_rejected(s, f))
+      add(f.surface, f.surface == facts::Surface::seat ? "Seat: " : "Threshold: ");
+  return told;
 }
 
 const std::vector<Column>& plane_columns() {
@@ -247,10 +279,6 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
   const bool metric = s.job().unit == job::UnitSystem::metric;
   const char* const unusable = base_is_void(s) ? "VOID" : "";
   std::vector<Cells> rows;
-  std::string limits;
-  for (const rules::Result& r : s.judgement.results)
-    if (r.id == "floor.fall-least" || r.id == "floor.fall-greatest")
-      limits += (limits.empty() ? "Floor: " : "; ") + rules::limit_text(r, s.job());
   const std::vector<WayDown> ways = ways_down(s.facts);
   for (const WayDown& way : ways) {
     const auto [least, greatest] = way.falls();
@@ -267,9 +295,11 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
     if (floor && !ways.empty()) continue;
     rows.push_back({(floor ? "floor, " : std::string{name_of(f.surface)} + ", ") + f.facet, pen.words(f.run_mm),
                     is_rejected(s, f) ? fall_of(s, f) : fall_words(units::Fall::ratio(f.fall), metric),
-                    is_rejected(s, f) ? "OUT" : unusable});
+                    is_rejected(s, f)                   ? "OUT"
+                    : f.surface == facts::Surface::seat ? ""  // it is not the base's
+                                                        : unusable});
   }
-  if (!limits.empty()) rows.push_back({limits + "."});
+  if (const std::string limits = limits_told(s); !limits.empty()) rows.push_back({limits + "."});
   return rows;
 }
 
@@ -368,8 +398,10 @@ Sheet draw_planes(const Subject& subject) {
         const std::string words = fall_of(subject, measured) + (is_rejected(subject, measured) ? "  OUT" : "");
         if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
         if (measured.surface == facts::Surface::seat)
-          sheet.notes.push_back("Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
-                                ", toward the base.");
+          sheet.notes.push_back(is_rejected(subject, measured)
+                                    ? "Seat: OUT OF ITS LIMITS AS DRAWN, " + fall_of(subject, measured) + "."
+                                    : "Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
+                                          ", toward the base.");
       }
     add_creases(pen, subject, sheet.metric);
     add_spots(pen, subject);

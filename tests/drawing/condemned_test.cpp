@@ -1,0 +1,58 @@
+// What one sheet of a set condemns no other tells as if it could be used, and what it does not condemn stays usable.
+#include <algorithm>
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "drawing/pen.hpp"
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr, testing::Not;
+
+/// A table's row as it is read, from the cell that says `first`.
+std::string row_of(const Sheet& sheet, const std::string& first) {
+  const auto begin =
+      std::find_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) { return t.words == first; });
+  std::string row;
+  for (auto cell = begin; cell != sheet.texts.end() && std::abs(cell->at.y - begin->at.y) < 1e-6; ++cell)
+    row += (row.empty() ? "" : " | ") + cell->words;
+  return row;
+}
+
+std::string notes_of(const Sheet& sheet) {
+  std::string all;
+  for (const std::string& note : sheet.notes) all += note + " ";
+  return all;
+}
+
+TEST(Condemned, AFallOfSeatOrThresholdThatItsCheckRejectsIsOut) {
+  // Source: the checks, whose limits ask for 1/8 in/ft of both (common practice, no source); 1:120 is 0.1 in/ft.
+  job::Job job = demo("tannery-lane-2a");
+  const Drawn kept = drawn(job, false);
+  EXPECT_THAT(row_of(kept.sheet("falls"), "seat, top"), Not(HasSubstr("OUT")));
+  EXPECT_THAT(read_through(kept.sheet("falls")), Not(HasSubstr("Seat: at least")));
+  job.bench->seat_fall = units::Fall::ratio(1. / 120);
+  job.base.threshold.fall = units::Fall::ratio(1. / 120);
+  const Drawn d = drawn(job, false);
+  const Sheet& falls = d.sheet("falls");
+  EXPECT_EQ(row_of(falls, "seat, top"), "seat, top | 14-1/2 | 0.100 in/ft (1:120) | OUT");
+  EXPECT_EQ(row_of(falls, "threshold, top"), "threshold, top | 4 | 0.100 in/ft (1:120) | OUT");
+  EXPECT_EQ(row_of(falls, "floor, left").find("OUT"), std::string::npos) << "the floor keeps its limits";
+  EXPECT_THAT(read_through(falls), HasSubstr("Seat: at least 1/8 in/ft (1:96)"));
+  EXPECT_THAT(read_through(falls), HasSubstr("Threshold: at least 1/8 in/ft (1:96)"));
+  EXPECT_THAT(notes_of(falls), HasSubstr("Seat: OUT OF ITS LIMITS AS DRAWN, 0.100 in/ft (1:120)."));
+}
+
+TEST(Condemned, ABaseThatIsVoidDoesNotVoidTheFallOfItsSeat) {
+  // Source: the notes of the same sheet, which tell the seat's fall; it is made in its own block, not in the base.
+  const Drawn d = drawn(demo("ferry-steps-3"), false);
+  EXPECT_THAT(row_of(d.sheet("falls"), "threshold, top"), HasSubstr("| VOID"));
+  EXPECT_THAT(row_of(d.sheet("falls"), "seat, top"), Not(HasSubstr("VOID")));
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
