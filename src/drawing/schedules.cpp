@@ -127,9 +127,11 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                           pieces_of(s, takeoff::Item::cleat_fasteners)},
                          {"load.seat-cleat", "load.seat-push"}));
   if (frame.joist_fastener && frame.fasteners_at_joist)
-    rows.push_back({"joists, both ends",
-                    counted_each(*frame.fasteners_at_joist, *frame.joist_fastener) + " in each end",
-                    pieces_of(s, takeoff::Item::joist_fasteners)});
+    rows.push_back(
+        held_or(s,
+                {"joists, both ends", counted_each(*frame.fasteners_at_joist, *frame.joist_fastener) + " in each end",
+                 pieces_of(s, takeoff::Item::joist_fasteners)},
+                {"load.seat-push"}));  // which takes what holds the less of it, the cleat's or theirs
   if (frame.kind == job::FrameKind::timber) {
     const bool said = frame.rail_fastener && frame.rail_fastener_length && frame.fasteners_at_rail;
     rows.push_back(

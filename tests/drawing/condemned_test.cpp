@@ -54,5 +54,16 @@ TEST(Condemned, ABaseThatIsVoidDoesNotVoidTheFallOfItsSeat) {
   EXPECT_THAT(row_of(d.sheet("falls"), "seat, top"), Not(HasSubstr("VOID")));
 }
 
+TEST(Condemned, WhatHoldsABenchTooWeaklyAgainstAPushIsNotTold) {
+  // Source: the check, which a single nail at each end of a joist does not keep (NDS 12.3: 62 lbf each, of 106).
+  const Drawn d = drawn(job::read(sample::random_room(1), "random.toml"), false);
+  ASSERT_TRUE(std::any_of(d.judgement.results.begin(), d.judgement.results.end(), [](const rules::Result& r) {
+    return r.id == "load.seat-push" && r.outcome == rules::Outcome::fail;
+  }));
+  const Sheet& schedules = d.sheet("schedules");
+  for (const char* joint : {"wall cleat to studs", "joists, both ends"})
+    EXPECT_EQ(row_of(schedules, joint), joint + std::string{" | HOLD: 'bench bears a push sideways' fails | HOLD"});
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
