@@ -317,10 +317,10 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
     levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
-    if (base_is_void(subject))
-      levels.push_back({"HOLD  apron's foot, which stands on the base", seat.y0});
-    else
-      levels.push_back({pen.words(seat.y0) + "  apron's foot", seat.y0});
+    if (has_apron(subject.job()))
+      levels.push_back({base_is_void(subject) ? "HOLD  apron's foot, which stands on the base"
+                                              : pen.words(seat.y0) + "  apron's foot",
+                        seat.y0});
     pen.ladder(edge + t, levels);
     sheet.notes = {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "

@@ -41,10 +41,10 @@ std::vector<std::string> advice(const Subject& subject) {
   if (std::any_of(subject.rows.begin(), subject.rows.end(),
                   [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
     first.emplace_back("drain");
-  if (job.bench && !in_doubt) first.emplace_back("seat block");
+  if (job.bench && !(in_doubt && has_apron(job))) first.emplace_back("seat block");
   std::vector<std::string> notes;
   if (in_doubt)
-    notes.push_back("HOLD the base" + std::string{job.bench ? ", the seat block whose apron stands on it" : ""} +
+    notes.push_back("HOLD the base" + std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
                     ", the mortar of its bed and what is measured by its heights: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
@@ -62,19 +62,19 @@ std::string to_carry(const takeoff::Row& row) {
 }
 
 /// What is not bought while another base may be set than the one that is drawn.
-bool waits_for_base(const takeoff::Row& row) {
+bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
   constexpr std::array of_the_bed{Item::mortar_bags, Item::cement,   Item::lime,
                                   Item::sand_damp,   Item::sand_dry, Item::sand_bags};
-  return row.item == "shower base" || row.item == "seat block" ||
+  return row.item == "shower base" || (row.item == "seat block" && has_apron(job)) ||
          std::any_of(of_the_bed.begin(), of_the_bed.end(), [&](Item item) { return is(row, item); });
 }
 
 /// That, and amounts that are those of another base, or of the bed under it: told as little as they are bought.
-bool hangs_on_base(const takeoff::Row& row) {
+bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
   constexpr std::array by_its_heights{Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing};
-  return waits_for_base(row) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
+  return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
          takeoff::tiled_surface(row) ||
          std::any_of(by_its_heights.begin(), by_its_heights.end(), [&](Item item) { return is(row, item); });
 }
@@ -152,7 +152,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    const bool hold = base_is_void(subject) && hangs_on_base(row);
+    const bool hold = base_is_void(subject) && hangs_on_base(row, subject.job());
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
@@ -170,7 +170,7 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   std::vector<Cells> rows;
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
-    const bool in_doubt = base_is_void(subject) && hangs_on_base(row);
+    const bool in_doubt = base_is_void(subject) && hangs_on_base(row, subject.job());
     rows.push_back(
         {row.item, in_doubt ? "HOLD" : takeoff::needed(row), in_doubt ? "HOLD" : to_buy(row),
          in_doubt ? "hangs on the base, which is not settled: see {buy}" : without_keys(basis_of(row, above))});

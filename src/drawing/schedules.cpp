@@ -151,8 +151,8 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
        deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
        pieces_of(s, takeoff::Item::deck_screws)});
   rows.push_back({"seat block",
-                  base_is_void(s) ? "HOLD: its apron stands on the base, which is not settled"
-                                  : "adhesive alone: no screw through it",
+                  base_is_void(s) && has_apron(s.job()) ? "HOLD: its apron stands on the base, which is not settled"
+                                                        : "adhesive alone: no screw through it",
                   ""});
   for (const facts::Hold& hold : s.facts.holds)
     if (hold.behind == facts::Behind::bench) add_upstand(rows, pen, s, hold.side);

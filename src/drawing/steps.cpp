@@ -23,9 +23,12 @@ std::string in_words(std::string words) {
 
 bool stands_on_upstand(const job::Job& job) {
   const auto& sides = job.base.upstands;
-  return job.bench && !job.base.is_site_built() && !job.bench->apron_thickness.is_zero() &&
-         !job.base.upstand_thickness.is_zero() &&
+  return has_apron(job) && !job.base.is_site_built() && !job.base.upstand_thickness.is_zero() &&
          std::find(sides.begin(), sides.end(), job.bench->place) != sides.end();
+}
+
+bool has_apron(const job::Job& job) {
+  return job.bench && !job.bench->apron_thickness.is_zero();
 }
 
 Step held_back(Step step, const rules::Result& fails, const std::string& head) {

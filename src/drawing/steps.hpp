@@ -31,6 +31,8 @@ std::string sheet_of_notches(const job::Job& job);
 
 /// Whether a bench's apron stands on the edge of the base's upstand, where the screws' heads are that hold it.
 bool stands_on_upstand(const job::Job& job);
+/// Whether its bench has a seat block that comes down before the frame.
+bool has_apron(const job::Job& job);
 
 /// Steps of any job that stand among those of building a base on site, and what is mixed of which.
 struct AnyJob {

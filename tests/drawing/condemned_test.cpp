@@ -65,5 +65,22 @@ TEST(Condemned, WhatHoldsABenchTooWeaklyAgainstAPushIsNotTold) {
     EXPECT_EQ(row_of(schedules, joint), joint + std::string{" | HOLD: 'bench bears a push sideways' fails | HOLD"});
 }
 
+TEST(Condemned, ASeatWithoutAnApronIsNotToldOfOne) {
+  // Source: the jobs: no apron is asked for in rooms 1 and 6, and the base of room 6 does not go in.
+  for (const unsigned seed : {1u, 6u}) {
+    const Drawn d = drawn(job::read(sample::random_room(seed), "random.toml"), false);
+    ASSERT_TRUE(d.model->job.bench->apron_thickness.is_zero());
+    EXPECT_THAT(read_through(d.sheet("bench-side")), Not(HasSubstr("apron"))) << seed;
+    EXPECT_THAT(read_through(d.sheet("bench-section")), Not(HasSubstr("Apron"))) << seed;
+    EXPECT_THAT(read_through(d.sheet("bench-section")), HasSubstr("1  Base's rim before the frame")) << seed;
+    for (const Sheet& sheet : d.sheets) {
+      EXPECT_THAT(read_through(sheet), Not(HasSubstr("its apron stands on the base"))) << seed << " " << sheet.name;
+      EXPECT_THAT(notes_of(sheet), Not(HasSubstr("whose apron stands on it"))) << seed << " " << sheet.name;
+    }
+    EXPECT_THAT(row_of(d.sheet("buy"), "seat block"), HasSubstr("high, over all")) << seed;
+  }
+  EXPECT_THAT(read_through(drawn(demo("tannery-lane-2a"), false).sheet("bench-side")), HasSubstr("apron's foot"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
