@@ -45,7 +45,7 @@ std::vector<std::string> advice(const Subject& subject) {
   std::vector<std::string> notes;
   if (in_doubt)
     notes.push_back("HOLD the base" + std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
-                    ", the mortar of its bed and what is measured by its heights: '" + in_doubt->title +
+                    ", the mortar of its bed and what is measured by it: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
@@ -73,10 +73,11 @@ bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
 /// That, and amounts that are those of another base, or of the bed under it: told as little as they are bought.
 bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
-  constexpr std::array by_its_heights{Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing};
+  constexpr std::array by_its_size{Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing,
+                                   Item::upstand_fasteners};
   return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
          takeoff::tiled_surface(row) ||
-         std::any_of(by_its_heights.begin(), by_its_heights.end(), [&](Item item) { return is(row, item); });
+         std::any_of(by_its_size.begin(), by_its_size.end(), [&](Item item) { return is(row, item); });
 }
 
 /// "mortar" of "mortar, bags" that are counted in bags.

@@ -82,5 +82,12 @@ TEST(Condemned, ASeatWithoutAnApronIsNotToldOfOne) {
   EXPECT_THAT(read_through(drawn(demo("tannery-lane-2a"), false).sheet("bench-side")), HasSubstr("apron's foot"));
 }
 
+TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
+  // Source: the schedules of walls and bench, which say HOLD of them.
+  const Drawn d = drawn(demo("ferry-steps-3"), false);
+  ASSERT_THAT(row_of(d.sheet("wall-right"), "base's upstand"), HasSubstr("HOLD"));
+  EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
