@@ -3,6 +3,7 @@
 
 #include "diag/fault.hpp"
 #include "drawing/detail.hpp"
+#include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
 
 namespace fallwright::drawing {
@@ -63,7 +64,9 @@ class Wall {
       told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
                         (s_.job().bench ? ", under a seat's down to its deck." : "."));
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
-    if (fixtures_) told.emplace_back("Phantom boxes: plates of fixtures, timber behind the whole of them.");
+    if (fixtures_)
+      told.emplace_back(
+          "Phantom boxes: plates of fixtures, 'along' to their middles; timber behind the whole of them.");
     if (leans_in_)
       told.emplace_back(
           "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
@@ -385,10 +388,32 @@ class Wall {
       const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
                    h = fixture.tall.in_mm() / 2;
       pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::phantom);
-      pen_.label({x, z + h + 0.6 * t_}, fixture.name + ", " + pen_.words(fixture.along.in_mm()) + " along",
-                 Anchor::middle, 0.8);
+      const Frame plate{x - w, z - h, x + w, z + h};
+      name_plate(pen_, plate, bay_of(plate), fixture.name, pen_.words(fixture.along.in_mm()) + " along");
       levels_.push_back({pen_.words(z) + "  " + fixture.name, z});
     }
+  }
+
+  /// What is clear about a plate: studs at either side, rows of blocking and upstands' tops above and below.
+  Frame bay_of(const Frame& plate) const {
+    Frame bay = frame_;
+    const double middle = (plate.x0 + plate.x1) / 2;
+    for (const parts::Solid& solid : s_.model.solids) {
+      if (!wanted(solid)) continue;
+      const Frame f = extent(solid.shape, view_);
+      if (solid.part.kind == Kind::stud) {
+        if (f.x0 > middle) bay.x1 = std::min(bay.x1, f.x0);
+        if (f.x1 < middle) bay.x0 = std::max(bay.x0, f.x1);
+      } else {
+        if (f.y0 > plate.y1) bay.y1 = std::min(bay.y1, f.y0);
+        if (f.y1 < plate.y0) bay.y0 = std::max(bay.y0, f.y1);
+      }
+    }
+    for (const Top& top : tops_) {
+      if (top.z > plate.y1) bay.y1 = std::min(bay.y1, top.z);
+      if (top.z < plate.y0) bay.y0 = std::max(bay.y0, top.z);
+    }
+    return bay;
   }
 
   struct Top {

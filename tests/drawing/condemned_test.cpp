@@ -89,5 +89,36 @@ TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
   EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
 }
 
+TEST(Walls, AFixturesPlateIsNamedAtItOrByALine) {
+  // Source: ISO 6433 (from memory): what is named stands at its name or is led to it. Bays of rooms 1 and 3 are too
+  // narrow for the words.
+  int plates = 0;
+  for (const unsigned seed : {1u, 3u}) {
+    const Drawn d = drawn(job::read(sample::random_room(seed), "random.toml"), false);
+    for (const job::Fixture& fixture : d.model->job.fixtures) {
+      const Sheet& sheet = d.sheet(std::string{"wall-"} + job::name_of(fixture.wall));
+      const bool back = fixture.wall == job::Side::back;
+      const double way = fixture.wall == job::Side::left ? -1 : 1,
+                   x = (back ? 0 : -way * d.model->job.alcove.depth.in_mm()) + way * fixture.along.in_mm(),
+                   z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2, h = fixture.tall.in_mm() / 2;
+      const std::string along = number_of(fixture.along.in_mm(), d.model->job.is_metric()) + " along";
+      const auto name = std::find_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) {
+        return text.words == along || text.words == fixture.name + ", " + along;
+      });
+      ASSERT_NE(name, sheet.texts.end()) << seed << " " << fixture.name;
+      const Box box = box_of(*name);
+      const double near = 2 * name->height;
+      const bool at_it =
+          box.x0 < x + w + near && box.x1 > x - w - near && box.y0 < z + h + near && box.y1 > z - h - near;
+      const bool led = std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+        return line.kind == LineKind::dimension && std::abs(line.to.x - x) < w && std::abs(line.to.y - z) < h;
+      });
+      EXPECT_TRUE(at_it || led) << seed << " " << fixture.name;
+      ++plates;
+    }
+  }
+  EXPECT_GE(plates, 4);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
