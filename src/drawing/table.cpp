@@ -99,8 +99,8 @@ static bool fits(const Sheet& sheet, const job::Job& job) {
   return frame_of(sheet).height() <= room_on(sheet, paper_of(job)).height();
 }
 
-/// The row after the last that a page takes: at least one, however high; no headline at its foot, and the table's last
-/// row is not left alone for the next one.
+/// The row after the last that a page takes: at least one, however high; no headline at its foot, the table's last row
+/// is not left alone for the next one, nor are few rows under its last headline parted.
 static std::size_t end_of_page(const Table& table, const std::vector<Cells>& rows, std::size_t from, double foot) {
   std::size_t end = from;
   for (double y = table.bottom(); end < rows.size(); ++end) {
@@ -108,6 +108,10 @@ static std::size_t end_of_page(const Table& table, const std::vector<Cells>& row
     if (end > from && y < foot) break;
   }
   if (end == rows.size()) return end;
+  constexpr std::size_t few = 6;
+  const auto headline = [](const Cells& cells) { return cells.size() == 1; };
+  const auto last = static_cast<std::size_t>(std::find_if(rows.rbegin(), rows.rend(), headline).base() - rows.begin());
+  if (last > from + 1 && last <= end && rows.size() - last <= few) return last - 1;
   if (end + 1 == rows.size() && end > from + 1) --end;
   while (end > from + 1 && rows[end - 1].size() == 1) --end;
   return end;
@@ -154,7 +158,14 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
                             const std::vector<std::string>& notes, const Beside& beside) {
   const auto as = [&](const Setting& set) { return on_pages_in(set, name, title, job, columns, rows, notes, beside); };
-  if (beside.draw) return as({});
+  // On several pages none is nearly empty after full ones.
+  const auto evened = [&](std::vector<Sheet> sheets, double height) {
+    for (const double share : {0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95})
+      if (sheets.size() > 1)
+        if (std::vector<Sheet> even = as({height, share}); even.size() == sheets.size()) return even;
+    return sheets;
+  };
+  if (beside.draw) return evened(as({}), least_letter);
   const auto on_one = [&](const std::vector<Sheet>& sheets) { return sheets.size() == 1 && fits(sheets.front(), job); };
   const auto takes_all = [&](const Sheet& sheet, double height) {
     Sheet trial = sheet;
@@ -177,17 +188,14 @@ std::vector<Sheet> on_pages(const std::string& name, const std::string& title, c
         if (std::vector<Sheet> airy = as({height, 1, air}); on_one(airy)) return airy;
     return sheets;
   }
-  // On several pages: no more of them for larger letters, and none nearly empty after full ones.
+  // No more pages for larger letters.
   std::vector<Sheet> sheets = as({});
   double height = least_letter;
   for (const double larger : {3.0, 3.5})
     if (sheets.size() > 1 && !small)
       if (std::vector<Sheet> in = as({larger}); in.size() == sheets.size() && takes_all(in.front(), larger))
         sheets = std::move(in), height = larger;
-  for (const double share : {0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95})
-    if (sheets.size() > 1)
-      if (std::vector<Sheet> even = as({height, share}); even.size() == sheets.size()) return even;
-  return sheets;
+  return evened(std::move(sheets), height);
 }
 
 }  // namespace fallwright::drawing

@@ -61,6 +61,35 @@ TEST(Pages, ATableThatGoesOnSaysUnderWhichHeadline) {
   }
 }
 
+TEST(Pages, FewRowsUnderTheLastHeadlineStandTogetherAndNoPageIsNearlyEmpty) {
+  // Source: property: four that sign stand under one another, whatever is above; a page has half the rows of another or
+  // more, where a table beside the first takes nothing from it.
+  const Beside beside{0.8, [](Pen& pen, Point at, double) { pen.note({at.x, at.y - 5}, "beside"); }};
+  std::size_t more_than_one = 0;
+  for (int count = 30; count < 120; count += 3) {
+    std::vector<Cells> rows{{"FIRST"}};
+    for (int i = 0; i < count; ++i) rows.push_back({"row", "row"});
+    rows.push_back({"LAST"});
+    for (int i = 0; i < 4; ++i) rows.push_back({"signed", "signed"});
+    for (const Beside& with : {Beside{}, beside}) {
+      const auto sheets = on_pages("rows", "Rows", sample::alcove(), {{"no."}, {"what"}}, rows, {}, with);
+      std::size_t least = rows.size(), most = 0;
+      for (const Sheet& sheet : sheets) {
+        const auto told = [&](const char* words) {
+          return static_cast<std::size_t>(
+              std::count_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) { return t.words == words; }));
+        };
+        EXPECT_TRUE(told("signed") == 0 || told("signed") == 8) << count << " " << sheet.name;
+        EXPECT_EQ(told("LAST, continued"), 0u) << count;
+        least = std::min(least, told("row") + told("signed")), most = std::max(most, told("row") + told("signed"));
+      }
+      EXPECT_GE(2 * least, most) << count << " rows on " << sheets.size();
+      more_than_one += sheets.size() > 1;
+    }
+  }
+  EXPECT_GT(more_than_one, 20u);
+}
+
 /// Flat 2A made 11 ft wide, its bench along the back, on a floor that falls along it.
 const Drawn& wide() {
   static const Drawn room = [] {
