@@ -400,17 +400,18 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
                            : "Cut from entry to back through the drain, entry at the left."} +
         " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
     if (left_out) sheet.notes.push_back(sliver_words(subject));
-    if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
+    const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
+    if (!waste.empty()) sheet.notes.push_back(waste);
     if (subject.job().is_default("drain.body"))
-      sheet.notes.emplace_back(
-          "The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before boring.");
+      sheet.notes.push_back("The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before " +
+                            std::string{waste.empty() ? "boring." : "the dry fit."});
     if (bore_is_void(subject))
       sheet.notes.emplace_back(
           "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
-    sheet.notes.emplace_back(subject.job().floor.kind == job::FloorKind::slab
-                                 ? "No hole before the slab was scanned for tendons, bars and pipes."
-                                 : "Look for pipes and wires before boring. A joist is cut only as local code and an "
-                                   "engineer allow.");
+    sheet.notes.push_back(subject.job().floor.kind == job::FloorKind::slab
+                              ? "No hole before the slab was scanned for tendons, bars and pipes."
+                              : std::string{waste.empty() ? "Look for pipes and wires before boring. " : ""} +
+                                    "A joist is cut only as local code and an engineer allow.");
     for (std::string line : subject.judgement.pipe.lines) {
       line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
       sheet.notes.push_back(line + ".");

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 
 namespace fallwright::drawing {
@@ -87,6 +88,15 @@ TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
   const Drawn d = drawn(demo("ferry-steps-3"), false);
   ASSERT_THAT(row_of(d.sheet("wall-right"), "base's upstand"), HasSubstr("HOLD"));
   EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
+}
+
+TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
+  // Source: the job: the waste of 7 Chandlers Row is in its floor, and the same sheet says that nothing is bored there.
+  const std::string told = notes_of(drawn(demo("chandlers-row-7"), false).sheet("drain"));
+  EXPECT_THAT(told, HasSubstr("Nothing is bored there."));
+  EXPECT_THAT(told, Not(HasSubstr("before boring")));
+  EXPECT_THAT(told, HasSubstr("Measure it before the dry fit."));
+  EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("drain")), HasSubstr("wires before boring"));
 }
 
 TEST(Walls, AFixturesPlateIsNamedAtItOrByALine) {
