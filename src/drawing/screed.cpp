@@ -264,7 +264,7 @@ Sheet draw_screed(const Subject& subject) {
         figures_told(subject, pen),
         "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end, and on the " +
-            (channel ? "thin lines to the channel's middle. Screed from the walls to the channel, straight across to "
+            (channel ? "thin lines from the channel's middle. Screed from the walls to the channel, straight across to "
                        "it: the bed falls to its line, not to a point."
                      : "rays from the drain's middle. Screed from the walls to the drain, straight along a ray.") +
             (marks.all_told() ? "" : " Marks too near others have no figures."),

@@ -99,6 +99,23 @@ TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
   EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("drain")), HasSubstr("wires before boring"));
 }
 
+TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
+  // Source: the note, laid off from the drain's middle: 300 mm, 600 and so on.
+  const Drawn d = drawn(demo("coopers-yard-9"), false);
+  EXPECT_THAT(
+      notes_of(d.sheet("screed")),
+      HasSubstr("300 mm apart from a wall's left or back end, and on the thin lines from the channel's middle"));
+  const auto& box = part(d.facts, facts::Role::drain).bbox_mm;
+  int on_rays = 0;
+  for (const facts::ScreedMark& mark : d.facts.site_built->marks) {
+    if (mark.line.rfind("thin line", 0) != 0) continue;
+    const double from = std::hypot(mark.at_mm[0] - (box[0] + box[3]) / 2, mark.at_mm[1] - (box[1] + box[4]) / 2);
+    EXPECT_NEAR(std::remainder(from, 300), 0, 0.5) << mark.line;
+    ++on_rays;
+  }
+  EXPECT_GE(on_rays, 8);
+}
+
 TEST(Walls, AFixturesPlateIsNamedAtItOrByALine) {
   // Source: ISO 6433 (from memory): what is named stands at its name or is led to it. Bays of rooms 1 and 3 are too
   // narrow for the words.
