@@ -71,6 +71,15 @@ std::optional<Point> point_within(const std::vector<Outline>& rings, double leas
   return best;
 }
 
+/// On what has no field: sheet steel, whose edges run into each other at its bends. The middle of its longest edge.
+Point point_on(const std::vector<Line>& edges) {
+  const auto length = [](const Line& l) { return std::hypot(l.to.x - l.from.x, l.to.y - l.from.y); };
+  const Line& longest = *std::max_element(edges.begin(), edges.end(), [&](const Line& a, const Line& b) {
+    return length(a) < length(b) - 0.1;  // of equal ones the first
+  });
+  return {(longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2};
+}
+
 /// Names in a column beside the window, each with a line to a dot in its part, in the order of their heights, so that
 /// no line crosses another's. @return how low that reaches
 double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, double side, double top) {
@@ -246,15 +255,17 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   // Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
   std::vector<Named> left, right;
   double room = 0, beside = 0;
-  for (const Enlarged& part : parts)
+  for (const Enlarged& part : parts) {
     // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
-    if (const auto at = point_within(part.rings, part.cut.solid->role == Role::bed ? least_bed_mm * times : 0)) {
+    const auto within = point_within(part.rings, part.cut.solid->role == Role::bed ? least_bed_mm * times : 0);
+    if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within) {
       const std::string& name = part.cut.name;
       const bool nearer_left = at->x < w.width() * times - at->x - t;
       (nearer_left ? left : right).push_back({name, *at});
       double& side = nearer_left ? room : beside;
       side = std::max(side, width_of(name, t) + 2 * t);
     }
+  }
   std::vector<Placed> behind;
   for (const Seen& seen : detail.seen) {
     behind.push_back(placed(seen, w, times, parts));

@@ -116,6 +116,13 @@ TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
   EXPECT_GE(on_rays, 8);
 }
 
+TEST(Details, EachMemberOfSteelThatIsCutIsNamed) {
+  // Source: ISO 6433 (from memory): what a detail's title names stands in it by its name.
+  const std::string told = read_through(drawn(demo("tannery-lane-5c"), false).sheet("bench-section"));
+  for (const char* member : {" front track ", " sole track ", " wall track ", " stud ", " joist "})
+    EXPECT_THAT(told, HasSubstr(member));
+}
+
 TEST(Walls, AFixturesPlateIsNamedAtItOrByALine) {
   // Source: ISO 6433 (from memory): what is named stands at its name or is led to it. Bays of rooms 1 and 3 are too
   // narrow for the words.
