@@ -305,8 +305,11 @@ std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
 
 /// What the table's runs are lengths of.
 std::string runs_told(const Subject& s) {
+  const bool channel = s.job().drain.kind == job::DrainKind::line,
+             round = !channel && s.job().drain.opening == job::Opening::round;
   return std::string{"Runs: level, along the fall, from the floor's edge to the "} +
-         (s.job().drain.kind == job::DrainKind::line ? "channel's" : "drain's") + " edge; of the threshold its width.";
+         (channel ? "channel's" : "drain's") + " edge" + (round ? ", where that round one is furthest" : "") +
+         "; of the threshold its width.";
 }
 
 void add_table(Pen& pen, const Subject& s, Point top_left) {

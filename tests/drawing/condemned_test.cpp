@@ -116,6 +116,18 @@ TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
   EXPECT_GE(on_rays, 8);
 }
 
+TEST(Falls, ARunIsToldToWhereARoundDrainsEdgeIsFurthest) {
+  // Source: by hand, on the solids: a facet's run ends where its hip meets the round edge, past the near side of it.
+  const Drawn d = drawn(demo("chandlers-row-7"), false);
+  EXPECT_THAT(notes_of(d.sheet("falls")), HasSubstr("to the drain's edge, where that round one is furthest;"));
+  const auto &base = part(d.facts, facts::Role::base).bbox_mm, &drain = part(d.facts, facts::Role::drain).bbox_mm;
+  for (const facts::Facet& facet : d.facts.facets)
+    if (facet.surface == facts::Surface::base_floor && facet.facet == "right") {
+      EXPECT_GT(facet.run_mm, base[3] - d.model->job.base.upstand_thickness.in_mm() - drain[3]);
+    }
+  EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("falls")), Not(HasSubstr("furthest")));
+}
+
 TEST(Details, EachMemberOfSteelThatIsCutIsNamed) {
   // Source: ISO 6433 (from memory): what a detail's title names stands in it by its name.
   const std::string told = read_through(drawn(demo("tannery-lane-5c"), false).sheet("bench-section"));
