@@ -27,7 +27,10 @@ void Plan::across() {
   const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole, const Stretches& spare) {
     xs = apart(std::move(xs));
     if (xs.size() < 3 && !with_whole) return;
-    pen_.label({outside_.x0 - t_, row}, name, Anchor::right, 0.8);
+    // A first stretch shorter than its number has that before it: the name stands clear of both.
+    const double number = width_of(pen_.words(xs[1] - xs[0]), t_) + 0.8 * t_,
+                 end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
+    pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
     pen_.chain(xs, front, row, spare, with_whole);
     row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
   };

@@ -128,6 +128,23 @@ TEST(Falls, ARunIsToldToWhereARoundDrainsEdgeIsFurthest) {
   EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("falls")), Not(HasSubstr("furthest")));
 }
 
+TEST(Plan, TheNameOfARowStandsClearOfANumberBeforeIt) {
+  // Source: property: a height of capitals between them, lest "base" and "3/16" be read as one.
+  const Drawn d = drawn(job::read(sample::random_room(1), "random.toml"), false);
+  const Sheet& plan = d.sheet("plan");
+  const auto name = std::find_if(plan.texts.begin(), plan.texts.end(),
+                                 [](const Text& text) { return text.words == "base" && text.anchor == Anchor::right; });
+  ASSERT_NE(name, plan.texts.end());
+  const double end = box_of(*name).x1;
+  int numbers = 0;
+  for (const Text& text : plan.texts) {
+    if (&text == &*name || std::abs(text.at.y - name->at.y) > 2 * name->height || box_of(text).x0 < end) continue;
+    EXPECT_GE(box_of(text).x0 - end, name->height) << text.words;
+    ++numbers;
+  }
+  EXPECT_GE(numbers, 2) << "its gap and its length";
+}
+
 TEST(Details, EachMemberOfSteelThatIsCutIsNamed) {
   // Source: ISO 6433 (from memory): what a detail's title names stands in it by its name.
   const std::string told = read_through(drawn(demo("tannery-lane-5c"), false).sheet("bench-section"));
