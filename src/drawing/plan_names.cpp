@@ -174,10 +174,11 @@ void Plan::side_names() {
     if (!wall || !bay) continue;
     const bool back = side == job::Side::back;
     std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};
-    // Where no bay is as long as the words: outside, past all rows of dimensions, or between them.
+    // Where no bay is as long as the words: outside, past all rows of dimensions, or between them. Not so near to the
+    // outermost row's numbers that these would give way.
     const Frame all = frame_of(sheet_);
     places.push_back(back ? Point{bay->x, all.y1 + t_}
-                          : Point{side == job::Side::left ? all.x0 - t_ : all.x1 + 2 * t_, bay->y});
+                          : Point{side == job::Side::left ? all.x0 - 2.4 * t_ : all.x1 + 3.4 * t_, bay->y});
     for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_, 29 * t_, 33 * t_, 37 * t_})
       places.push_back(back ? Point{bay->x, outside_.y1 + out}
                             : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});

@@ -145,6 +145,27 @@ TEST(Plan, TheNameOfARowStandsClearOfANumberBeforeIt) {
   EXPECT_GE(numbers, 2) << "its gap and its length";
 }
 
+TEST(Plan, TheNumberOfABenchAtTheBackStandsAtItsOwnRow) {
+  // Source: property: beside its line, between its ends, though a wall's name stands outside of all rows.
+  for (const unsigned seed : {3u, 716u}) {
+    const Drawn d = drawn(job::read(sample::random_room(seed), "random.toml"), false);
+    const Sheet& plan = d.sheet("plan");
+    int rows = 0;
+    for (const Dimension& row : plan.dimensions) {
+      if (!row.picture || row.picture->turn_deg != 90 || row.running) continue;
+      const Box number = box_of(plan.texts[row.picture->text]);
+      const double y = (number.y0 + number.y1) / 2, x = row.picture->line_at.x;
+      if (x < d.model->job.alcove.width.in_mm() || std::abs(row.to.y - row.from.y) < 200)
+        continue;  // at the right; short ones have theirs where there is room
+      EXPECT_GT(y, std::min(row.from.y, row.to.y)) << seed << " " << row.words;
+      EXPECT_LT(y, std::max(row.from.y, row.to.y)) << seed << " " << row.words;
+      EXPECT_LT(number.x0 - x, 2 * (number.y1 - number.y0)) << seed << " " << row.words;
+      ++rows;
+    }
+    EXPECT_GE(rows, 4) << seed;
+  }
+}
+
 TEST(Details, EachMemberOfSteelThatIsCutIsNamed) {
   // Source: ISO 6433 (from memory): what a detail's title names stands in it by its name.
   const std::string told = read_through(drawn(demo("tannery-lane-5c"), false).sheet("bench-section"));
