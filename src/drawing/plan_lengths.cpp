@@ -131,7 +131,9 @@ void Plan::deep() {
   }
   if (finished("back")) {
     pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
-    pen_.note({side - 7 * t_, bore_.y + *finished("back") + 0.8 * t_}, "finished", Anchor::middle, 0.8);
+    // Over its line; a channel's row beyond has a witness line from the stud face there.
+    const double end = channel_ends(1) ? back : bore_.y + *finished("back");
+    pen_.note({side - 7 * t_, end + 0.8 * t_}, "finished", Anchor::middle, 0.8);
   }
 }
 
