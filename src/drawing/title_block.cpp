@@ -65,7 +65,11 @@ std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vect
     if (sheet.name.rfind("inspection", 0) == 0 &&
         std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& text) { return text.words == fails_word; }))
       codes.push_back(sheet.code);
-  return warning + ": see " + (codes.empty() ? "the inspection sheet" : units::joined(codes));
+  constexpr std::size_t most = 3;  // that the bar takes
+  return warning + ": see " +
+         (codes.empty()          ? "the inspection sheet"
+          : codes.size() <= most ? units::joined(codes)
+                                 : codes.front() + " to " + codes.back());
 }
 
 /// Of what nobody does by a sheet.

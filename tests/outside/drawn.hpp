@@ -132,7 +132,7 @@ inline const std::vector<Drawn>& sets() {
     jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
     add_random_rooms(jobs, first, count);
     for (const unsigned tight :
-         {3007u, 3015u, 3057u, 4207u, 4237u, 4436u})  // on which words lay on lines, most of them small pages
+         {716u, 820u, 3007u, 3015u, 3057u, 4207u, 4237u, 4436u})  // on which words lay on lines, most of them small pages
       add_random_rooms(jobs, tight, 1);
     return jobs;
   }();
