@@ -49,7 +49,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
     if (b < high) ends.push_back(b);
   }
   pen.cross({now, y}, 1.2 * t);
-  const rules::Result* unsettled = unsettled_drain(s.judgement.results);
+  const rules::Result* unsettled = unsettled_drain(s);
   const bool moves_for_another = unsettled && !cuts_a_joist(*unsettled);  // the nearest is no place to go to then
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
@@ -264,24 +264,28 @@ bool cuts_a_joist(const rules::Result& unsettled) {
   return unsettled.id == "drain.bore-clear-of-joists";
 }
 
-const rules::Result* unsettled_drain(const std::vector<rules::Result>& results) {
+const rules::Result* unsettled_drain(const Findings& findings) {
   const auto moves_the_drain = [](const rules::Remedy& remedy) {
     return std::any_of(remedy.changes.begin(), remedy.changes.end(),
                        [](const job::Change& change) { return change.key.rfind("drain.from_", 0) == 0; });
   };
   const rules::Result* found = nullptr;
-  for (const rules::Result& r : results) {
+  for (const rules::Result& r : findings.judgement.results) {
     if (r.outcome != rules::Outcome::fail) continue;
     if (cuts_a_joist(r)) return &r;
     if (!found && std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain)) found = &r;
   }
-  return found;
+  if (found) return found;
+  const auto& bought = findings.facts.bought;  // where a waste stands the drain has its place by that
+  return bought && (bought->waste_aside_mm || bought->waste_back_mm) ? nullptr : shut_base(findings);
 }
 
 std::optional<Warning> bore_warning(const Subject& s) {
-  const rules::Result* unsettled = unsettled_drain(s.judgement.results);
+  const rules::Result* unsettled = unsettled_drain(s);
   if (!unsettled) return std::nullopt;
   const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
+  if (unsettled == shut_base(s))
+    return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
   if (!cuts_a_joist(*unsettled))
     return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
   std::string what = without_keys(first_clause(unsettled->advice));

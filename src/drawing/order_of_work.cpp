@@ -196,9 +196,12 @@ class Order {
 
   /// A rejected place is no number to work to: none is given.
   void bore() {
-    if (const rules::Result* unsettled = unsettled_drain(s_.judgement.results))
+    if (const rules::Result* unsettled = unsettled_drain(s_))
       return add({true, "plumber",
-                  std::string{cuts_a_joist(*unsettled) ? "THE BORE CUTS A JOIST" : "THE DRAIN'S PLACE IS NOT SETTLED"} +
+                  std::string{cuts_a_joist(*unsettled)     ? "THE BORE CUTS A JOIST"
+                              : unsettled == shut_base(s_) ? "THE BASE DOES NOT GO IN, and another may have its drain "
+                                                             "elsewhere"
+                                                           : "THE DRAIN'S PLACE IS NOT SETTLED"} +
                       ": do not bore. Settle where the drain goes, build the sheets anew, and bore by those.",
                   "no centre is given: the check '" + unsettled->title + "' fails",
                   "somebody gives you the old sheets"});
@@ -242,8 +245,8 @@ class Order {
     if (joists())
       add({false, "crew",
            std::string{"Felt on the deck, laps and turn-ups flat; "} +
-               (unsettled_drain(s_.judgement.results) ? "leave it whole at the drain until its place is settled."
-                                                      : "cut it out at the bore."),
+               (unsettled_drain(s_) ? "leave it whole at the drain until its place is settled."
+                                    : "cut it out at the bore."),
            row(Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     Step fit{

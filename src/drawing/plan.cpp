@@ -216,8 +216,13 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       pen.add(walls);
       pen.add(shows.places ? seen : as_kind(seen, LineKind::phantom));
       Plan{subject, sheet, pen, shows}.draw();
-      warn(sheet, bore_warning(subject));
-      if (shows.places && shut_base(subject)) warn(sheet, base_warning(subject));
+      const auto bore = bore_warning(subject);
+      if (!shows.places || !shut_base(subject)) {
+        warn(sheet, bore);
+      } else {  // which then says why of both
+        if (bore) sheet.holds.push_back(bore->line);
+        warn(sheet, base_warning(subject));
+      }
       for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
       if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
       if (subject.job().walls.existing) sheet.notes.emplace_back("Thin grey framing is EXISTING and stays.");

@@ -18,7 +18,7 @@ constexpr std::array of_its_shape{"floor.fall-least",       "floor.fall-greatest
 const rules::Result* rejected_base(const Findings& findings) {
   if (const rules::Result* shut = shut_base(findings)) return shut;
   const std::vector<rules::Result>& results = findings.judgement.results;
-  if (const rules::Result* unsettled = unsettled_drain(results)) return unsettled;
+  if (const rules::Result* unsettled = unsettled_drain(findings)) return unsettled;
   const auto fails = std::find_if(results.begin(), results.end(), [](const rules::Result& r) {
     return r.outcome == rules::Outcome::fail &&
            std::find(of_its_shape.begin(), of_its_shape.end(), r.id) != of_its_shape.end();
@@ -46,7 +46,7 @@ std::optional<Warning> base_warning(const Subject& subject) {
                     why = "'" + fails->title + "' fails: " + rules::found_and_limit(*fails, subject.job());
   if (fails == shut_base(subject))
     return Warning{line + "IT DOES NOT GO IN", why + (what.empty() ? "." : "; " + what + ".")};
-  if (fails == unsettled_drain(subject.judgement.results))
+  if (fails == unsettled_drain(subject))
     return Warning{line + "DRAIN'S PLACE NOT SETTLED", why + ". Build the sheets anew once that is mended."};
   return Warning{line + "A CHECK OF IT FAILS", why + ". Build the sheets anew once that is mended."};
 }

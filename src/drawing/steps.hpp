@@ -75,8 +75,9 @@ std::string rough_threshold(const job::Job& job, const facts::Facts& facts);
 std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room);
 
 /// The failing check that says where the drain goes: of the joists under its bore, else the first that is mended by
-/// moving it. Until it is settled nobody bores. Null where nothing speaks against its place. Points into `results`.
-const rules::Result* unsettled_drain(const std::vector<rules::Result>& results);
+/// moving it, else that by which the base does not go in: another may have its drain elsewhere, where no waste stands
+/// yet. Until it is settled nobody bores. Null where nothing speaks against its place. Points into the results.
+const rules::Result* unsettled_drain(const Findings& findings);
 /// Whether that is a joist in the bore's way.
 bool cuts_a_joist(const rules::Result& unsettled);
 

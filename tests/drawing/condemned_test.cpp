@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 
@@ -88,6 +89,39 @@ TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
   const Drawn d = drawn(demo("ferry-steps-3"), false);
   ASSERT_THAT(row_of(d.sheet("wall-right"), "base's upstand"), HasSubstr("HOLD"));
   EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
+}
+
+TEST(Condemned, NobodyBoresForABaseThatDoesNotGoIn) {
+  // Source: the judgement: the base of room 3 is longer than its alcove is wide. A shorter one may have its drain
+  // elsewhere, and a hole in a slab stays where it is.
+  const Drawn d = drawn(job::read(sample::random_room(3), "random.toml"), false);
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("template", 0) == 0) {
+      EXPECT_THAT(sheet.holds, testing::ElementsAre("DO NOT BORE YET: THE BASE DOES NOT GO IN"));
+      EXPECT_THAT(read_through(sheet), testing::AllOf(HasSubstr("VOID"), Not(HasSubstr("BACK WALL"))));
+    }
+  for (const facts::Mark& mark : d.facts.room.set_out)
+    if (mark.name.rfind("bore centre", 0) == 0) {
+      const std::string centre = number_of(mark.mm, false);
+      for (const Dimension& dim : d.sheet("plan").dimensions) EXPECT_NE(dim.words, centre) << mark.name;
+      EXPECT_THAT(read_through(d.sheet("drain")), Not(HasSubstr(mark.name)));
+    }
+  bool told = false;
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+    if (step.what.find("do not bore") != std::string::npos) {
+      told = step.hold;
+      EXPECT_THAT(step.what, HasSubstr("THE BASE DOES NOT GO IN, and another may have its drain elsewhere"));
+      EXPECT_THAT(step.measure, HasSubstr("no centre is given"));
+    }
+  EXPECT_TRUE(told);
+}
+
+TEST(Condemned, AWasteThatStandsKeepsItsPlaceWhateverBaseComes) {
+  // Source: the job: the waste of 7 Chandlers Row is in its floor; its alcove is made narrower than its base.
+  job::Job job = demo("chandlers-row-7");
+  job.alcove.width = job::Length::inches(59.75);
+  const Drawn d = drawn(job, false);
+  EXPECT_THAT(d.sheet("plan").holds, testing::ElementsAre("DO NOT SET THE BASE: IT DOES NOT GO IN"));
 }
 
 TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
