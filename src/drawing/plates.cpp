@@ -10,8 +10,11 @@ void name_plate(Pen& pen, const Frame& plate, const Frame& bay, const std::strin
   const double t = pen.text_mm(), height = size * t, air = 0.6 * t;
   const auto takes = [&](double room, const std::string& words) { return room > width_of(words, height) + 2 * air; };
   const std::string both = name + ", " + along;
-  const bool upright = !takes(bay.width(), both) && takes(std::max(bay.y1 - plate.y1, plate.y0 - bay.y0), both);
-  const std::string& words = upright || takes(bay.width(), both) || !takes(bay.width(), along) ? both : along;
+  const double high_room = std::max(bay.y1 - plate.y1, plate.y0 - bay.y0);
+  const bool brief =
+      !takes(bay.width(), both) && !takes(high_room, both) && (takes(bay.width(), along) || takes(high_room, along));
+  const std::string& words = brief ? along : both;
+  const bool upright = !takes(bay.width(), words) && takes(high_room, words);
   const double half = width_of(words, height) / 2, middle = (plate.x0 + plate.x1) / 2;
   // Over the plate's middle, or as near to that as the bay has room.
   const double low = bay.x0 + air + half, high = bay.x1 - air - half,
