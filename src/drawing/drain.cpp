@@ -212,15 +212,29 @@ void add_pipe(Pen& pen, const Subject& s, Point at) {
   for (const auto& cells : pipe.rows) row(cells);
 }
 
-/// The same on a sheet of its own.
-std::vector<Sheet> draw_pipe(const Subject& s) {
+/// What is to be heeded of trap and arm, as sentences.
+std::vector<std::string> pipe_notes(const Subject& s) {
+  std::vector<std::string> notes;
+  for (std::string line : s.judgement.pipe.lines) {
+    line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
+    notes.push_back(line + ".");
+  }
+  return notes;
+}
+
+/// The same on a sheet of its own; `heeded`: with those sentences.
+std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
   std::vector<Column> columns;
   for (const char* head : rules::pipe_table_head) columns.push_back({head, 1});
   std::vector<Cells> rows;
   for (const auto& cells : s.judgement.pipe.rows) rows.emplace_back(cells.begin(), cells.end());
   if (rows.empty() || bore_is_void(s)) return {};
-  return on_pages("drain-arm", "Trap arm: holes in the joists", s.job(), columns, rows,
-                  {"Heights from the datum, to the arm's middle; what is to be heeded stands on {drain}."});
+  std::vector<std::string> notes{heeded ? "Heights from the datum, to the arm's middle."
+                                        : "Heights from the datum, to the arm's middle; what is to be heeded stands on "
+                                          "{drain}."};
+  if (heeded)
+    for (std::string& note : pipe_notes(s)) notes.push_back(std::move(note));
+  return on_pages("drain-arm", "Trap arm: holes in the joists", s.job(), columns, rows, notes);
 }
 
 /// Where the bore's centre is, from every face. @return how far down that reaches.
@@ -364,7 +378,8 @@ bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
   });
 }
 
-Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids, bool left_out) {
+/// `arm_apart`: what is to be heeded of trap and arm stands with the arm's joists, on a sheet of its own.
+Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids, bool left_out, bool arm_apart) {
   const auto& at = subject.facts.room.drain.now_mm;
   const std::size_t axis = axis_of(subject);
   const bool across = axis == 0, small = is_small(paper_of(subject.job()));
@@ -416,16 +431,14 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
                               ? "No hole before the slab was scanned for tendons, bars and pipes."
                               : std::string{waste.empty() ? "Look for pipes and wires before boring. " : ""} +
                                     "A joist is cut only as local code and an engineer allow.");
-    for (std::string line : subject.judgement.pipe.lines) {
-      line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
-      sheet.notes.push_back(line + ".");
-    }
+    if (!arm_apart)
+      for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
     if (small)
       sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
     else
       sheet.notes.push_back(flange_words(pen, subject));
     if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
-      sheet.notes.emplace_back("Joist by joist: {drain-arm}.");
+      sheet.notes.emplace_back(arm_apart ? "Trap and arm: {drain-arm}." : "Joist by joist: {drain-arm}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
     const double half = subject.job().drain.bore.in_mm() / 2 + 3 * t,
@@ -449,9 +462,14 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
   };
   std::vector<CutSolid> solids = cut_solids(subject.model, cut, a);
   const bool left_out = leave_out_slivers(solids);
-  std::vector<Sheet> sheets{draw_drain_section(subject, solids, left_out)};
+  std::vector<Sheet> sheets{draw_drain_section(subject, solids, left_out, false)};
   if (!is_small(paper_of(subject.job()))) return sheets;
-  for (Sheet& arm : draw_pipe(subject)) sheets.push_back(std::move(arm));
+  // Where so many notes leave the section no scale of a rule.
+  const std::vector<double>& usual = scales_of(sheets.front().metric);
+  const bool apart = std::find(usual.begin(), usual.end(), sheets.front().page.scale) == usual.end() &&
+                     !draw_pipe(subject, true).empty();
+  if (apart) sheets = {draw_drain_section(subject, solids, left_out, true)};
+  for (Sheet& arm : draw_pipe(subject, apart)) sheets.push_back(std::move(arm));
   sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = a.sight();

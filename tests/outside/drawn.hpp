@@ -131,8 +131,9 @@ inline const std::vector<Drawn>& sets() {
     jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
     jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
     add_random_rooms(jobs, first, count);
-    for (const unsigned tight : {716u, 820u, 3007u, 3015u, 3057u, 4207u, 4237u,
-                                 4436u})  // on which words lay on lines, most of them small pages
+    for (const unsigned tight :
+         {716u, 820u, 923u, 3007u, 3015u, 3057u, 4207u, 4237u,
+          4436u})  // on which words lay on lines or past the border, or a view had no scale of a rule
       add_random_rooms(jobs, tight, 1);
     return jobs;
   }();
