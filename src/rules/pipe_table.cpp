@@ -24,6 +24,15 @@ class Writer {
   std::string len(double mm) const { return text_of(mm, Unit::mm, job_); }
   void line(const std::string& text) { table_.lines.push_back(text); }
 
+  /// The joists that it runs along by the names that the table has, without their folder.
+  std::string bay() const {
+    const std::string folder = "joists/";
+    std::string words = facts_.pipe.bay;
+    for (std::size_t at = words.find(folder); at != std::string::npos; at = words.find(folder, at))
+      words.erase(at, folder.size());
+    return words;
+  }
+
   /// Its foot stands on the hub's stop; its top may be anywhere from the least it reaches in up to the grate's ledge.
   void riser() {
     const facts::PipeRun& pipe = facts_.pipe;
@@ -49,9 +58,9 @@ class Writer {
           "holes in joists: not known; say where the arm runs and how long it is (trap.to, trap.arm), and where "
           "the joists are (floor.joists.first)");
     if (pipe.beside_mm.value_or(0) < 0)
-      return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + pipe.bay);
+      return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + bay());
     if (!pipe.bay.empty())
-      line("the arm runs along the bay of " + pipe.bay +
+      line("the arm runs along the bay of " + bay() +
            (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") +
            (pipe.crossings.empty() ? ": no joist is bored" : ": none is bored there"));
     if (pipe.crossings.empty()) return pipe.bay.empty() ? line(meets_no_joist(pipe)) : void();

@@ -70,7 +70,7 @@ TEST_F(PipeLines, TellWhatIsNotKnownOfTheWay) {
 TEST_F(PipeLines, TellABayThatTheArmRunsAlong) {
   // Source: by hand.
   EXPECT_THAT(way(), ElementsAre("the trap arm reaches no joist"));
-  facts_.pipe.bay = "joist-03 and joist-04";
+  facts_.pipe.bay = "joists/joist-03 and joists/joist-04";
   EXPECT_THAT(way(), ElementsAre("the arm runs along the bay of joist-03 and joist-04: no joist is bored"));
   facts_.pipe.beside_mm = 4 * in;
   EXPECT_THAT(way(),
@@ -95,7 +95,7 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
                           ElementsAre("1 past joist-06", "26\"", "?", "?", "?", "?", "3-5/64\"")));
   EXPECT_THAT(way(), ElementsAre(StartsWith("joists named \"past\" lie outside the floor that was described"),
                                  StartsWith("holes 2\" or more from each other and from any notch")));
-  facts_.pipe.bay = "joist-05 and joist-06", facts_.pipe.beside_mm = 3 * in;
+  facts_.pipe.bay = "joists/joist-05 and joists/joist-06", facts_.pipe.beside_mm = 3 * in;
   EXPECT_EQ(way().front(),
             "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
 }
