@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 
 #include <gtest/gtest.h>
 
@@ -9,6 +10,7 @@
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
+#include "support/imperial.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright::measure {
@@ -66,6 +68,29 @@ TEST(StudGap, BehindABenchIsThatToTheBench) {
     }
     EXPECT_GE(at_bench, 3);
     EXPECT_GE(room.corners.size(), 3u);
+  }
+}
+
+TEST(StudGap, OfAStudThatHalfStandsPastTheBaseIsThatToTheBase) {
+  // Source: by hand: a base 57-1/2 in long at the left end of 72 in, without a bench. A stud of 1-1/2 in centred at 58
+  // in begins 1/4 in before the base's end: the board on it meets the base there. One centred at 61 begins past it.
+  // From the other end the same.
+  for (const bool left : {true, false}) {
+    job::Job j = sample::alcove();
+    j.bench.reset();
+    j.base.against = left ? job::Against::left : job::Against::right;
+    j.drain.across.side = left ? Side::left : Side::right;
+    j.walls.existing = true;
+    survey::Studs studs{Side::back, left ? Side::left : Side::right, {}};
+    for (const double centre : {16., 32., 58., 61.}) studs.centres_mm.push_back(centre * in);
+    j.survey.studs = {studs};
+    std::map<long, facts::Before> before;
+    for (const facts::StudGap& stud : measure(*parts::build(j)).room.studs)
+      if (stud.wall == Side::back)
+        before[std::lround((left ? stud.running_mm : 72 * in - stud.running_mm) / in)] = stud.before;
+    EXPECT_EQ(before.at(32), facts::Before::base);
+    EXPECT_EQ(before.at(58), facts::Before::base);
+    EXPECT_EQ(before.at(61), facts::Before::nothing);
   }
 }
 
