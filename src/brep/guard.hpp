@@ -3,9 +3,11 @@
 /// a number that is none, and is caught by what is measured.
 #pragma once
 
+#include <new>
 #include <string>
 
 #include <Standard_Failure.hxx>
+#include <Standard_OutOfMemory.hxx>
 
 #include "diag/fault.hpp"
 
@@ -19,11 +21,14 @@ std::string what_to_change(const std::string& part);
 diag::ModelError refused(const std::string& part, const Standard_Failure& failure);
 
 /// Does `work`, which calls the kernel for `part`: a solid's id, a file or a sheet.
-/// @throws diag::ModelError for whatever the kernel throws; other exceptions pass.
+/// @throws diag::ModelError for whatever the kernel throws, std::bad_alloc where it has no memory left; other exceptions
+/// pass.
 template <class Work>
 auto guarded(const std::string& part, const Work& work) -> decltype(work()) {
   try {
     return work();
+  } catch (const Standard_OutOfMemory&) {
+    throw std::bad_alloc{};
   } catch (const Standard_Failure& failure) {
     throw refused(part, failure);
   }

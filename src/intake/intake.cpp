@@ -8,6 +8,7 @@
 #include <vector>
 
 #include <Standard_Failure.hxx>
+#include <Standard_OutOfMemory.hxx>
 #include <Standard_Type.hxx>
 #include <TopExp_Explorer.hxx>
 
@@ -198,6 +199,8 @@ job::Body look_at(const std::string& text, const job::BodyFile& file) {
 std::shared_ptr<const job::Body> base_of(const std::string& text, const job::BodyFile& file) {
   try {
     return std::make_shared<const job::Body>(look_at(text, file));
+  } catch (const Standard_OutOfMemory&) {
+    throw std::bad_alloc{};  // the machine's lack, and no fault of the file
   } catch (const Standard_Failure& failure) {
     throw NoBody{std::string{"the geometry kernel gave up on it ("} + failure.DynamicType()->Name() + ")"};
   }

@@ -37,6 +37,8 @@ TEST(Guard, LetsResultsAndOtherErrorsPass) {
   // Source: the function's contract.
   EXPECT_EQ(guarded("base", [] { return 7; }), 7);
   EXPECT_THROW(guarded("base", [] { throw std::logic_error{"ours"}; }), std::logic_error);
+  EXPECT_THROW(guarded("base", [] { throw Standard_OutOfMemory{"malloc failed"}; }), std::bad_alloc)
+      << "no key of the job file gives a machine more memory";
 }
 
 }  // namespace
