@@ -119,6 +119,33 @@ TEST(Says, OfHeightsAtTheEntry) {
                 "accessible"}});
 }
 
+TEST(Says, OfAnUpstandAcrossTheEntry) {
+  // Source: by hand: upstands of 4 in on all sides in place of a threshold, the drain at 1-1/2. One at 3.2 across the
+  // entry stands 1.7 above the drain and lacks 0.3: 4.3 is 4-5/16. None stands above it by the inch that it is to be
+  // lower: where all turn up alike no height mends that.
+  const auto across = [](Job& j, Facts& f, double inches) {
+    j.base.threshold = {};
+    j.base.upstands = {job::Side::back, job::Side::front, job::Side::left, job::Side::right};
+    f.heights.threshold_least_mm = f.heights.threshold_greatest_mm = std::nullopt;
+    for (facts::Edge& edge : f.edges)
+      if (edge.side == job::Side::front)
+        edge.turned = facts::Turned::upstand, edge.top_mm = edge.top_greatest_mm = inches * in;
+    f.heights.upstand_top_mm = 5.5 * in;
+  };
+  expect_said({{"threshold.height-least",
+                [&](Job& j, Facts& f) { across(j, f, 3.2); },
+                1.7,
+                in,
+                {"above the drain's top"},
+                {"raise the upstands to 4-5/16\" above the drain (base.upstands.height)"}},
+               {"threshold.below-upstand",
+                [&](Job& j, Facts& f) { across(j, f, 5.5); },
+                0,
+                in,
+                {"upstands' top above the threshold's highest edge"},
+                {"give the base a threshold in place of the upstand across its entry"}}});
+}
+
 TEST(Says, OfFalls) {
   // Source: by hand: the facet of least, of greatest fall, its run, its lowest place.
   expect_said({{"floor.fall-least",
