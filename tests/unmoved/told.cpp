@@ -103,10 +103,10 @@ Told all_plain(Told told) {
 
 }  // namespace
 
-Told told_of(const std::string& job_file, bool sheets) {
+Told told_of(const job::Job& job, bool sheets) {
   Silent silent;
   const auto extent = sheets ? app::Extent{} : app::Extent{false, true};  // each remedy is a room of its own
-  const auto work = app::work_out(app::load(job_file), silent, extent);
+  const auto work = app::work_out(job, silent, extent);
   Told told;
   add_report(*work->report, told);
   add_texts(*work, told);

@@ -4,13 +4,15 @@
 #include <map>
 #include <string>
 
+#include "job/job.hpp"
+
 namespace fallwright::unmoved {
 
 /// "report bed", "text check", "sheet F-01" ...: each section's plain text.
 using Told = std::map<std::string, std::string>;
 
 /// Sections of the report and the texts of the commands; of `sheets` as well what is drawn and written for machines.
-Told told_of(const std::string& job_file, bool sheets);
+Told told_of(const job::Job& job, bool sheets);
 
 /// What each check tells where its limit is just broken, under every book that has one: on made-up facts.
 Told told_of_broken_checks();
