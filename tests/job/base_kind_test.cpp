@@ -3,6 +3,7 @@
 
 #include "diag/fault.hpp"
 #include "job/describe.hpp"
+#include "job/layout.hpp"
 #include "job/read.hpp"
 
 namespace fallwright::job {
@@ -213,6 +214,37 @@ TEST(BaseFile, StarterReadsBackBesideAFile) {
     EXPECT_NEAR(job.drain.across.distance.in_mm(), 400, 1e-9);
     EXPECT_NEAR(job.drain.along.distance.in_mm(), 500, 1e-9);
   }
+}
+
+TEST(BaseFile, HeightsAreThoseOfTheFileOverItsBed) {
+  // Source: by hand: on a bed of 12 mm; the drain's top 30 above that, upstands 100 above the drain; beside a bench
+  // they end where the file's own do, since its apron stands on them: 120 at the left, 90 at the right.
+  Job job = read(starter_with_file(UnitSystem::metric), "s.toml", [](const BodyFile&) {
+    Body body = *slab(1500, 900);
+    body.top_mm = {};
+    body.top_mm[static_cast<std::size_t>(Side::left)] = 120, body.top_mm[static_cast<std::size_t>(Side::right)] = 90;
+    body.threshold_inner = 61, body.threshold_outer = 59;
+    return std::make_shared<const Body>(body);
+  });
+  job.bed.least = Length::mm(12);
+  job.base.upstand_height = Length::mm(100);
+  job.base.upstands = {Side::left, Side::right};
+  const Layout open = lay_out(job);
+  EXPECT_NEAR(open.rib_plane, 12, 1e-9);
+  EXPECT_NEAR(open.drain_top, 42, 1e-9);
+  EXPECT_NEAR(open.drain_edge, 42, 1e-9);
+  EXPECT_NEAR(open.rim_of_body.value(), 62, 1e-9);
+  EXPECT_NEAR(open.threshold_inner, 73, 1e-9);
+  EXPECT_NEAR(open.threshold_outer, 71, 1e-9);
+  EXPECT_NEAR(open.upstand_top, 142, 1e-9);
+  job.bench.emplace();
+  job.bench->depth = Length::mm(300);
+  for (const auto& [place, top] : {std::pair{Side::left, 132.}, {Side::right, 102.}}) {
+    job.bench->place = place;
+    EXPECT_NEAR(lay_out(job).upstand_top, top, 1e-9) << name_of(place);
+  }
+  job.base.upstands = {Side::left};
+  EXPECT_NEAR(lay_out(job).upstand_top, 142, 1e-9) << "nothing turns up beside the bench";
 }
 
 TEST(BaseFile, WhoseBaseIsNoneIsTheKeysFault) {
