@@ -1,9 +1,14 @@
 #include <set>
 #include <utility>
 
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
+#include "support/random_room.hpp"
 #include "unmoved/plain.hpp"
 #include "unmoved/told.hpp"
 
@@ -33,6 +38,24 @@ std::string text_of(const rules::Result& r, const job::Job& job) {
 }
 
 }  // namespace
+
+Told told_of_rooms_at_random() {
+  Told told;
+  const auto add = [&](const std::string& name, const std::string& text) {
+    const auto model = parts::build(job::read(text, "random.toml"));
+    const facts::Facts facts = measure::measure(*model);
+    for (const rules::Result& r : rules::check(model->job, facts)) told[name] += r.id + ": " + text_of(r, model->job);
+  };
+  for (unsigned seed = 101; seed <= 124; ++seed) {
+    const std::string text = sample::random_room(seed);
+    add("room " + std::to_string(seed), seed % 2 ? text : sample::in_millimetres(text));
+  }
+  for (const char* kind : {"bought", "site-built"})
+    for (unsigned seed = 101; seed <= 112; ++seed)
+      add(kind + (" " + std::to_string(seed)), sample::random_room_of(kind, seed));
+  for (auto& [section, text] : told) text = plain(text);
+  return told;
+}
 
 Told told_of_broken_checks() {
   Told told;

@@ -17,6 +17,9 @@ Told told_of(const job::Job& job, bool sheets);
 /// What each check tells where its limit is just broken, under every book that has one: on made-up facts.
 Told told_of_broken_checks();
 
+/// What is said of each check in rooms made at random, of every kind of base.
+Told told_of_rooms_at_random();
+
 /// What it tells without a room: starters, keys, books.
 Told told_of_itself();
 

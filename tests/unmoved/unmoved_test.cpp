@@ -35,6 +35,7 @@ const fs::path kept_file = tree / "tests/unmoved/kept.txt";
 const std::string itself = "fallwright";              // what is told without a room
 const std::string broken = "each-check-when-broken";  // and of made-up ones
 const std::string wrong = "each-key-when-wrong";
+const std::string at_random = "rooms-at-random";
 const std::string several = "several-rooms-and-studies";
 
 struct Room {
@@ -62,8 +63,11 @@ void add_rooms_at_random(std::vector<Room>& rooms) {
 }
 
 std::vector<Room> rooms() {
-  std::vector<Room> rooms{
-      {itself, {}}, {broken, {}}, {wrong, tree / "params/tannery-lane-2a.toml"}, {several, tree / "params/"}};
+  std::vector<Room> rooms{{itself, {}},
+                          {broken, {}},
+                          {wrong, tree / "params/tannery-lane-2a.toml"},
+                          {at_random, {}},
+                          {several, tree / "params/"}};
   for (const char* folder : {"params", "tests/cases"})
     for (const auto& entry : fs::directory_iterator{tree / folder})
       if (entry.path().extension() == ".toml")
@@ -114,9 +118,10 @@ class Unmoved : public testing::TestWithParam<Room> {};
 
 TEST_P(Unmoved, TellsWhatItTold) {
   const Room& room = GetParam();
-  const Told told = room.name == itself   ? told_of_itself()
-                    : room.name == broken ? told_of_broken_checks()
-                    : room.name == wrong  ? told_of_wrong_keys(room.file.string())
+  const Told told = room.name == itself      ? told_of_itself()
+                    : room.name == broken    ? told_of_broken_checks()
+                    : room.name == at_random ? told_of_rooms_at_random()
+                    : room.name == wrong     ? told_of_wrong_keys(room.file.string())
                     : room.name == several
                         ? told_of_several(room.file.string())
                         : told_of(room.at_random ? room.at_random() : app::load(room.file.string()), room.demo);
