@@ -290,6 +290,12 @@ TEST(CuttingPlan, WhatAnOrderedStickLeavesIsUsedFirst) {
   EXPECT_FALSE(more.proven()) << "no other way of filling the ordered stick was looked at";
 }
 
+TEST(CuttingPlan, APieceThatJustFillsWhatAnOrderedStickLeavesIsCutFromIt) {
+  // Source: by hand: 100 in of 120 leave 20, and the saw takes 1/8: 19-7/8 in fill them to the last, 20 do not.
+  EXPECT_EQ(plan({100, 19.875}, offer({96})).sticks.size(), 1U);
+  EXPECT_EQ(plan({100, 20}, offer({96})).sticks.size(), 2U);
+}
+
 TEST(CuttingPlan, TwoTapesInOnePlanStaySound) {
   // Source: property; inch and metric pieces share no tick, and their plan must hold all the same.
   std::mt19937 random{21};

@@ -98,6 +98,66 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   EXPECT_FALSE(row_of(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
 }
 
+TEST(Supplies, AStripBesideABenchIsLappedUnderWhatHidesIt) {
+  // Source: by hand: lapped 2 in past both ends of 36 in and up the frame; on the base 2 in under tile, and under an
+  // apron of 1/2 in no more than that where the floor comes finished. Beside a bench at an end the edge climbs from the
+  // rim at 2 in onto a threshold at 4; along the back it is 57-1/2 in and climbs nothing.
+  job::Job job = sample::alcove();
+  job.buy.membrane.lap = inches(2);
+  job.bench->apron_thickness = inches(0.5);
+  facts::Facts facts;
+  facts::Part base;
+  base.id = "base", base.which = sample::part_id("base");
+  base.bbox_mm = {14.5 * in, 0, 0, 72 * in, 36 * in, 6 * in};
+  facts.parts = {base};
+  facts.heights.rim_least_mm = 2 * in;
+  facts.edges = {{job::Side::left}, {job::Side::back}};
+  EXPECT_FALSE(takeoff::lapped_strip(job, facts)) << "no edge is lapped";
+  for (facts::Edge& edge : facts.edges) edge.lapped = true;
+  const auto strip = [&] { return takeoff::lapped_strip(job, facts).value(); };
+  job.buy.tile.surfaces = {job::Tiled::floor, job::Tiled::walls};
+  EXPECT_EQ(strip().side, job::Side::left);
+  EXPECT_NEAR(strip().edge_mm, 36 * in, 1e-9);
+  EXPECT_NEAR(strip().length_mm, 40 * in, 1e-9);
+  EXPECT_NEAR(strip().on_base_mm, 2 * in, 1e-9);
+  EXPECT_NEAR(strip().up_mm, 2 * in, 1e-9);
+  facts.heights.threshold_least_mm = 4 * in;
+  EXPECT_NEAR(strip().edge_mm, 38 * in, 1e-9);
+  job.buy.tile.surfaces = {job::Tiled::walls};
+  EXPECT_NEAR(strip().on_base_mm, 0.5 * in, 1e-9);
+  EXPECT_NEAR(strip().width_mm(), 2.5 * in, 1e-9);
+  job.bench->apron_thickness = {};
+  EXPECT_NEAR(strip().on_base_mm, 2 * in, 1e-9) << "nothing hides it, and nothing has it end";
+  job.bench->place = job::Side::back;
+  EXPECT_NEAR(strip().edge_mm, 57.5 * in, 1e-9);
+  job.base.kind = job::BaseKind::site_built;
+  EXPECT_FALSE(takeoff::lapped_strip(job, facts)) << "all of it is waterproofed in one";
+}
+
+TEST(Supplies, MortarOverALinerIsThatOfBedAndTopCoat) {
+  // Source: by hand: 2 ft3 of bed and 1 of coat are 3, 10 % more, 0.45 ft3 a bag: 7.33, so 8 bags; bonded on one bed 2
+  // ft3: 4.89, so 5.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.bed.bag_yield_m3 = 0.45 * ft3 * 1e-9;
+  facts::Facts facts;
+  facts.site_built.emplace();
+  facts.bed.set_mm3 = 2 * ft3;
+  facts::Part coat;
+  coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
+  facts.parts = {coat};
+  const auto bags = [&] {
+    for (const takeoff::Row& row : takeoff::take_off(job, facts, {}))
+      if (row.item == "mortar, bags") return row;
+    throw std::logic_error{"no bags"};
+  };
+  EXPECT_EQ(bags().buy, 8);
+  EXPECT_NE(bags().basis.find("solids of the bed and of the top coat"), std::string::npos) << bags().basis;
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  EXPECT_EQ(bags().buy, 5);
+}
+
 TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   // Source: by hand: 7 ft of open sides are 7 ft of forms, in metric 2.1 m; 10 ft2 of bed are as much liner and
   // reinforcement with their waste, and a bonded membrane needs neither.
