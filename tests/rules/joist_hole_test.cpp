@@ -91,7 +91,9 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   EXPECT_THAT(
       near.where,
       HasSubstr("the hole in joist-01, 11-13/16\" from the weir, and the one of 1\" that is there already, 3-1/2\""));
-  EXPECT_THAT(near.advice, HasSubstr("set trap and arm 3/16\" toward the entry, or 7-11/16\" toward the back"));
+  EXPECT_THAT(near.advice,
+              HasSubstr("set trap and arm 3/16\" toward the entry, or 7-11/16\" toward the back (trap.from_back)"))
+      << "one hole is in the way";
   facts.pipe.holes = {hole(3, 2.25)};
   EXPECT_NEAR(*edges().measured, 2.0625 * in, 1e-9);
   facts.pipe.holes = {hole(1, 0, "joists/joist-02")};
