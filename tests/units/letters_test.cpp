@@ -42,6 +42,8 @@ TEST(Letters, AreNotCutInTwo) {
 TEST(Letters, OneLineAndPrintableTextDifferInLineEndsOnly) {
   // Source: the functions' contract.
   EXPECT_EQ(on_one_line("a\r\nb\tc\x1b[31m"), "a  b c\ufffd[31m");
+  EXPECT_EQ(on_one_line("\x1b[31m\x07"), "\ufffd[31m\ufffd") << "from the first letter to the last";
+  EXPECT_EQ(printable("\x1b\n\x07"), "\ufffd\n\ufffd");
   EXPECT_EQ(printable("a\nb\tc\x1b[31m\u202e\r"), "a\nb c\ufffd[31m\ufffd\ufffd");
 }
 
