@@ -115,6 +115,9 @@ TEST(Pdf, TextsHaveWhiteBehindThem) {
   const double base = 115, top = base - 2.54, start = 55, stop = start - drawing::width_of("HHH", 2.54);
   for (const double x : {base + 0.9, base + 0.3, top - 0.3, top - 0.9}) upright(x);
   const Print print{s};
+  int darkest = 255;
+  for (double x = 15; x < end; x += 0.05) darkest = std::min(darkest, print.at(x, (foot + head) / 2));
+  EXPECT_LT(darkest, 20) << "letters are black";
   const double middle = (15 + end) / 2, half = (start + stop) / 2;
   EXPECT_LT(print.at(middle, foot + 0.9), 100);
   EXPECT_GT(print.at(middle, foot + 0.3), 200);
