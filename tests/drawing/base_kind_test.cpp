@@ -17,15 +17,15 @@ namespace fallwright::drawing {
 namespace {
 
 const Drawn& over_liner() {
-  static const Drawn d = drawn(demo("coopers-yard-4"), false);
+  static const Drawn d = drawn_demo("coopers-yard-4");
   return d;
 }
 const Drawn& under_membrane() {
-  static const Drawn d = drawn(demo("coopers-yard-9"), false);
+  static const Drawn d = drawn_demo("coopers-yard-9");
   return d;
 }
 const Drawn& bought() {
-  static const Drawn d = drawn(demo("chandlers-row-7"), false);
+  static const Drawn d = drawn_demo("chandlers-row-7");
   return d;
 }
 

@@ -15,7 +15,7 @@ namespace fallwright::drawing {
 namespace {
 
 const Drawn& bonded() {
-  static const Drawn d = drawn(demo("coopers-yard-9"), false);
+  static const Drawn d = drawn_demo("coopers-yard-9");
   return d;
 }
 
@@ -46,7 +46,7 @@ TEST(Channel, IsSetOutFromStudFacesByItsEnds) {
   // end, its length, and on to the other.
   EXPECT_EQ(row_of_plan(bonded(), "channel"), std::vector<std::string>{"1500"});
   EXPECT_THAT(bonded().sheet("plan").notes, testing::Contains(testing::HasSubstr("80 mm wide")));
-  const Drawn set = drawn(demo("tannery-lane-5c"), false);
+  const Drawn set = drawn_demo("tannery-lane-5c");
   const auto& drain = part(set.facts, facts::Role::drain).bbox_mm;
   const std::vector<std::string> ends = row_of_plan(set, "channel");
   ASSERT_EQ(ends.size(), 3u);
@@ -58,7 +58,7 @@ TEST(Channel, HasNoRays) {
   for (const Step& step : steps_in(bonded())) EXPECT_THAT(step.what, testing::Not(testing::HasSubstr(" ray")));
   for (const std::string& note : bonded().sheet("screed").notes)
     EXPECT_THAT(note, testing::Not(testing::HasSubstr(" ray")));
-  EXPECT_THAT(drawn(demo("coopers-yard-4"), false).sheet("screed").notes,
+  EXPECT_THAT(drawn_demo("coopers-yard-4").sheet("screed").notes,
               testing::Contains(testing::HasSubstr("straight along a ray")));
 }
 
@@ -92,7 +92,7 @@ TEST(Section, HasNoLineOutToWhatItDoesNotShow) {
 TEST(Plan, ASectionsLetterStandsAtItsMark) {
   // Source: ISO 128-3 (from memory): a cutting plane is lettered at its ends.
   for (const char* name : {"coopers-yard-9", "tannery-lane-2a", "tannery-lane-5c"}) {
-    const Drawn d = drawn(demo(name), false);
+    const Drawn d = drawn_demo(name);
     const Sheet& plan = d.sheet("plan");
     const double t = 3 * plan.page.scale;
     int letters = 0;
@@ -115,7 +115,7 @@ TEST(Plan, ASectionsLetterStandsAtItsMark) {
 TEST(Screed, NoFigureStandsOnTheThresholdsFront) {
   // Source: the sheet's own rule: a figure is read where no line runs through it.
   for (const char* name : {"coopers-yard-9", "coopers-yard-4"}) {
-    const Drawn d = drawn(demo(name), false);
+    const Drawn d = drawn_demo(name);
     const auto& base = part(d.facts, facts::Role::base).bbox_mm;
     int figures = 0;
     for (const Text& text : d.sheet("screed").texts) {
@@ -132,10 +132,10 @@ TEST(Screed, NoFigureStandsOnTheThresholdsFront) {
 TEST(Steps, TheRoughThresholdHasItsPicture) {
   // Source: the order of work: each step that brings something is drawn.
   for (const char* name : {"coopers-yard-9", "coopers-yard-4"}) {
-    const Drawn d = drawn(demo(name), false);
+    const Drawn d = drawn_demo(name);
     for (const char* sheet : {"steps", "exploded"}) EXPECT_TRUE(prints(d.sheet(sheet), "rough threshold")) << name;
   }
-  EXPECT_FALSE(prints(drawn(demo("tannery-lane-2a"), false).sheet("steps"), "rough threshold"));
+  EXPECT_FALSE(prints(drawn_demo("tannery-lane-2a").sheet("steps"), "rough threshold"));
 }
 
 TEST(OutOfLevel, IsToldBothWaysAsItsCheckTellsIt) {

@@ -51,7 +51,7 @@ TEST(Condemned, AFallOfSeatOrThresholdThatItsCheckRejectsIsOut) {
 
 TEST(Condemned, ABaseThatIsVoidDoesNotVoidTheFallOfItsSeat) {
   // Source: the notes of the same sheet, which tell the seat's fall; it is made in its own block, not in the base.
-  const Drawn d = drawn(demo("ferry-steps-3"), false);
+  const Drawn d = drawn_demo("ferry-steps-3");
   EXPECT_THAT(row_of(d.sheet("falls"), "threshold, top"), HasSubstr("| VOID"));
   EXPECT_THAT(row_of(d.sheet("falls"), "seat, top"), Not(HasSubstr("VOID")));
 }
@@ -81,12 +81,12 @@ TEST(Condemned, ASeatWithoutAnApronIsNotToldOfOne) {
     }
     EXPECT_THAT(row_of(d.sheet("buy"), "seat block"), HasSubstr("high, over all")) << seed;
   }
-  EXPECT_THAT(read_through(drawn(demo("tannery-lane-2a"), false).sheet("bench-side")), HasSubstr("apron's foot"));
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("bench-side")), HasSubstr("apron's foot"));
 }
 
 TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
   // Source: the schedules of walls and bench, which say HOLD of them.
-  const Drawn d = drawn(demo("ferry-steps-3"), false);
+  const Drawn d = drawn_demo("ferry-steps-3");
   ASSERT_THAT(row_of(d.sheet("wall-right"), "base's upstand"), HasSubstr("HOLD"));
   EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
 }
@@ -126,16 +126,16 @@ TEST(Condemned, AWasteThatStandsKeepsItsPlaceWhateverBaseComes) {
 
 TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
   // Source: the job: the waste of 7 Chandlers Row is in its floor, and the same sheet says that nothing is bored there.
-  const std::string told = notes_of(drawn(demo("chandlers-row-7"), false).sheet("drain"));
+  const std::string told = notes_of(drawn_demo("chandlers-row-7").sheet("drain"));
   EXPECT_THAT(told, HasSubstr("Nothing is bored there."));
   EXPECT_THAT(told, Not(HasSubstr("before boring")));
   EXPECT_THAT(told, HasSubstr("Measure it before the dry fit."));
-  EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("drain")), HasSubstr("wires before boring"));
+  EXPECT_THAT(notes_of(drawn_demo("tannery-lane-2a").sheet("drain")), HasSubstr("wires before boring"));
 }
 
 TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
   // Source: the note, laid off from the drain's middle: 300 mm, 600 and so on.
-  const Drawn d = drawn(demo("coopers-yard-9"), false);
+  const Drawn d = drawn_demo("coopers-yard-9");
   EXPECT_THAT(
       notes_of(d.sheet("screed")),
       HasSubstr("300 mm apart from a wall's left or back end, and on the thin lines from the channel's middle"));
@@ -152,14 +152,14 @@ TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
 
 TEST(Falls, ARunIsToldToWhereARoundDrainsEdgeIsFurthest) {
   // Source: by hand, on the solids: a facet's run ends where its hip meets the round edge, past the near side of it.
-  const Drawn d = drawn(demo("chandlers-row-7"), false);
+  const Drawn d = drawn_demo("chandlers-row-7");
   EXPECT_THAT(notes_of(d.sheet("falls")), HasSubstr("to the drain's edge, where that round one is furthest;"));
   const auto &base = part(d.facts, facts::Role::base).bbox_mm, &drain = part(d.facts, facts::Role::drain).bbox_mm;
   for (const facts::Facet& facet : d.facts.facets)
     if (facet.surface == facts::Surface::base_floor && facet.facet == "right") {
       EXPECT_GT(facet.run_mm, base[3] - d.model->job.base.upstand_thickness.in_mm() - drain[3]);
     }
-  EXPECT_THAT(notes_of(drawn(demo("tannery-lane-2a"), false).sheet("falls")), Not(HasSubstr("furthest")));
+  EXPECT_THAT(notes_of(drawn_demo("tannery-lane-2a").sheet("falls")), Not(HasSubstr("furthest")));
 }
 
 TEST(Plan, TheNameOfARowStandsClearOfANumberBeforeIt) {
@@ -202,7 +202,7 @@ TEST(Plan, TheNumberOfABenchAtTheBackStandsAtItsOwnRow) {
 
 TEST(Details, EachMemberOfSteelThatIsCutIsNamed) {
   // Source: ISO 6433 (from memory): what a detail's title names stands in it by its name.
-  const std::string told = read_through(drawn(demo("tannery-lane-5c"), false).sheet("bench-section"));
+  const std::string told = read_through(drawn_demo("tannery-lane-5c").sheet("bench-section"));
   for (const char* member : {" front track ", " sole track ", " wall track ", " stud ", " joist "})
     EXPECT_THAT(told, HasSubstr(member));
 }

@@ -177,22 +177,21 @@ std::string notes_on(const Sheet& sheet) {
 TEST(Walls, ABlockShorterThanItsStudsCentresLeaveIsExplained) {
   // Source: by hand: Ferry Steps' corner studs stand askew, 3/4 and 16 leave 13-3/4 where 13-5/8 fits; 2A is square.
   const std::string why = "Blocking is cut to its clear bay";
-  EXPECT_THAT(notes_on(drawn(demo("ferry-steps-3"), false).sheet("wall-left")), testing::HasSubstr(why));
-  EXPECT_THAT(notes_on(drawn(demo("tannery-lane-2a"), false).sheet("wall-left")),
-              testing::Not(testing::HasSubstr(why)));
+  EXPECT_THAT(notes_on(drawn_demo("ferry-steps-3").sheet("wall-left")), testing::HasSubstr(why));
+  EXPECT_THAT(notes_on(drawn_demo("tannery-lane-2a").sheet("wall-left")), testing::Not(testing::HasSubstr(why)));
 }
 
 TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
   // Source: common practice, no source: a slab is scanned before it is cored; a channel ends before the finish; a
   // drain's clamp comes with it. Of flat 5C's bed 1 mm is left behind the bore.
-  const Drawn d = drawn(demo("coopers-yard-9"), false);
+  const Drawn d = drawn_demo("coopers-yard-9");
   EXPECT_THAT(notes_on(d.sheet("template")), testing::Not(testing::HasSubstr("joists")));
   EXPECT_THAT(notes_on(d.sheet("template")), testing::HasSubstr("scanned for tendons"));
   EXPECT_THAT(notes_on(d.sheet("plan")), testing::HasSubstr("cut it to the finish, once that is known"));
   EXPECT_THAT(notes_on(d.sheet("drain")), testing::HasSubstr("Not drawn, as its maker makes them: flange, clamp and"));
   const auto& texts = d.sheet("drain").texts;
   EXPECT_TRUE(std::any_of(texts.begin(), texts.end(), [](const Text& t) { return t.words == "membrane"; }));
-  const Drawn narrow = drawn(demo("tannery-lane-5c"), false);
+  const Drawn narrow = drawn_demo("tannery-lane-5c");
   EXPECT_THAT(notes_on(narrow.sheet("drain")), testing::HasSubstr("less than 5 mm of the bed no mortar is laid"));
   EXPECT_THAT(notes_on(narrow.sheet("bed")), testing::HasSubstr("NO MORTAR between"));
   EXPECT_THAT(notes_on(narrow.sheet("template")), testing::Not(testing::HasSubstr("Look below for joists")));

@@ -19,7 +19,7 @@ namespace fallwright::drawing {
 namespace {
 
 const Drawn& failing(job::PaperSize paper) {
-  static const Drawn large = drawn(demo("tannery-lane-2b"), false),
+  static const Drawn large = drawn_demo("tannery-lane-2b"),
                      small = drawn(demo_on("tannery-lane-2b", job::PaperSize::letter), false);
   return paper == job::PaperSize::letter ? small : large;
 }
@@ -67,7 +67,7 @@ TEST(Held, WhatHangsOnABaseThatFailsBearsOneLargeLineAndIsStruck) {
         EXPECT_FALSE(reads(sheet, std::string{"  "} + height)) << sheet.name << " " << height;
     }
   }
-  const Drawn good = drawn(demo("tannery-lane-2a"), false);
+  const Drawn good = drawn_demo("tannery-lane-2a");
   for (const Sheet& sheet : good.sheets) EXPECT_TRUE(sheet.holds.empty() && !is_struck(sheet)) << sheet.name;
   EXPECT_TRUE(has_sheet(good, "gauge-strip"));
 }
@@ -119,7 +119,7 @@ TEST(Held, WhoBuysWaitsForTheBaseItsBedAndWhatStandsOnIt) {
   };
   EXPECT_EQ(on_hold(failing(job::PaperSize::tabloid)), 7)
       << "base, mortar, seat block; waterproofing, tile and its bond; the upstands' screws";
-  EXPECT_EQ(on_hold(drawn(demo("tannery-lane-2a"), false)), 0);
+  EXPECT_EQ(on_hold(drawn_demo("tannery-lane-2a")), 0);
 }
 
 TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreReckoned) {
@@ -162,7 +162,7 @@ TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreRecko
 TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   // Source: by hand: at Ferry Steps the bench's frame stands against the left wall; of 13 strips the right wall's four
   // would leave the base no room to come down.
-  const Drawn d = drawn(demo("ferry-steps-3"), false);
+  const Drawn d = drawn_demo("ferry-steps-3");
   const Findings findings{d.facts, d.cuts, {}, {}, d.judgement};
   const LateFurring late = furring_after_base(d.model->job, findings);
   EXPECT_EQ(late.count, 4);
@@ -181,7 +181,7 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   EXPECT_THAT(at("Fur the studs and set blocking")->measure, testing::HasSubstr("9 strips of furring"));
   EXPECT_THAT(at("Fur the studs beside the base")->what, testing::HasSubstr(late.words));
   EXPECT_TRUE(reads(d.sheet("steps"), "furred but beside the base"));
-  const Drawn site = drawn(demo("coopers-yard-4"), false);
+  const Drawn site = drawn_demo("coopers-yard-4");
   EXPECT_EQ(furring_after_base(site.model->job, {site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
 }
 
@@ -210,7 +210,7 @@ TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {
         told = told || reads(sheet, mirrored ? "lapped: right" : "lapped: left");
     EXPECT_TRUE(told);
   }
-  EXPECT_FALSE(reads(drawn(demo("tannery-lane-2a"), false).sheet("bench-side"), "over the rim"));
+  EXPECT_FALSE(reads(drawn_demo("tannery-lane-2a").sheet("bench-side"), "over the rim"));
   job::Job on_letter = lapped(false);  // there on a sheet of its own
   on_letter.drawings.paper = job::PaperSize::letter;
   const Drawn small = drawn(on_letter, false);
@@ -219,7 +219,7 @@ TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {
   EXPECT_LE(small.sheet("bench-apron").page.scale, 8);
   EXPECT_TRUE(reads(small.sheet("buy"), small.sheet("bench-apron").code)) << "its apron notched";
   // One that is built on site turns up nowhere, and nothing is lapped over it.
-  const Drawn site = drawn(demo("coopers-yard-9"), false);
+  const Drawn site = drawn_demo("coopers-yard-9");
   for (const Sheet& sheet : site.sheets) EXPECT_FALSE(reads(sheet, "LAPPED")) << sheet.name;
 }
 
@@ -238,7 +238,7 @@ TEST(Held, WaterFeltAndSeatWaitWithTheBase) {
   EXPECT_EQ(held.sheet("falls-table").holds.size(), 1u);
   EXPECT_THAT(step_of(held, "Felt on the deck").what, testing::HasSubstr("leave it whole at the drain"));
   EXPECT_TRUE(step_of(held, "Adhesive on every face").hold);
-  const Drawn sound = drawn(demo("tannery-lane-2a"), false);
+  const Drawn sound = drawn_demo("tannery-lane-2a");
   EXPECT_THAT(step_of(sound, "Felt on the deck").what, testing::HasSubstr("cut it out at the bore"));
   EXPECT_FALSE(step_of(sound, "Adhesive on every face").hold);
 }
@@ -255,7 +255,7 @@ TEST(Lapped, AnEdgeThatDoesNotTurnUpHasNoFlashingAndNoScrews) {
     EXPECT_NEAR(mm, 93.5 * 25.4, 0.01);
     EXPECT_EQ(d.facts.finish.flashing_corners, 2);
   }
-  const Drawn all = drawn(demo("tannery-lane-2a"), false);
+  const Drawn all = drawn_demo("tannery-lane-2a");
   EXPECT_EQ(all.facts.finish.flashing_corners, 3);
 }
 
@@ -289,7 +289,7 @@ TEST(Lapped, WhereTheApronStandsOnScrewsThatIsSaid) {
 
 TEST(Batches, AreToldWithHowMuchTheLastOneIs) {
   // Source: the solid of the bed as it is spread over what is mixed at a time, 0.45 ft3.
-  const Drawn d = drawn(demo("tannery-lane-2a"), false);
+  const Drawn d = drawn_demo("tannery-lane-2a");
   const double batches = d.facts.bed.spread_mm3 / (0.45 * std::pow(304.8, 3));
   const Sheet& order = d.sheet("order-of-work");
   std::string all;

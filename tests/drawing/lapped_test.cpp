@@ -53,7 +53,7 @@ TEST(LappedStrip, IsBoughtByTheEdgesLengthAndItsLaps) {
   std::erase(finished.buy.tile.surfaces, job::Tiled::floor);
   const auto facts = measure::measure(*parts::build(finished));
   EXPECT_NEAR(takeoff::lapped_strip(finished, facts)->on_base_mm, 0.5 * inch, 0.01);
-  const Drawn turned_up = drawn(demo("tannery-lane-2a"), false), on_site = drawn(demo("coopers-yard-9"), false);
+  const Drawn turned_up = drawn_demo("tannery-lane-2a"), on_site = drawn_demo("coopers-yard-9");
   for (const Drawn* d : {&turned_up, &on_site}) {
     EXPECT_FALSE(takeoff::lapped_strip(d->model->job, d->facts)) << d->name;
     EXPECT_FALSE(strip_row(takeoff::take_off(d->model->job, d->facts, {}))) << d->name;
@@ -101,7 +101,7 @@ TEST(LappedStrip, AtTheBackWallItsBoardAndWaterproofingAreDrawn) {
     EXPECT_TRUE(writes(wall, words)) << words;
   EXPECT_FALSE(writes(wall, "base's upstand"));
   EXPECT_FALSE(takeoff::lapped_strip(d.model->job, d.facts));
-  EXPECT_TRUE(writes(drawn(demo("tannery-lane-2a"), false).sheet("wall-back"), "upstand at the back wall"));
+  EXPECT_TRUE(writes(drawn_demo("tannery-lane-2a").sheet("wall-back"), "upstand at the back wall"));
 }
 
 TEST(LappedStrip, NotchesAreSaidToBeNet) {
@@ -150,7 +150,7 @@ TEST(Backing, IsNotAskedForWithoutABenchAndHasNoHeightUntilTheBaseIsSettled) {
   job::Job none = sample::alcove();
   none.bench.reset(), none.base.length = job::Length::inches(72);
   EXPECT_FALSE(backing_at_bench(none, measure::measure(*parts::build(none))));
-  const std::string held = read_through(drawn(demo("tannery-lane-2b"), false).sheet("order-of-work"));
+  const std::string held = read_through(drawn_demo("tannery-lane-2b").sheet("order-of-work"));
   EXPECT_THAT(held, testing::HasSubstr("how high waits until the base is settled"));
 }
 
@@ -166,7 +166,7 @@ TEST(LappedStrip, NoScrewIsCountedUnderTheApron) {
     EXPECT_THAT(read_through(d.sheet("wall-back")), testing::HasSubstr("none in 1/2\" under the apron"));
     EXPECT_THAT(clear_of_apron(job, d.facts), testing::HasSubstr("1/2\" from its end"));
   }
-  const Drawn turned_up = drawn(demo("tannery-lane-2a"), false);
+  const Drawn turned_up = drawn_demo("tannery-lane-2a");
   EXPECT_EQ(takeoff::under_apron_mm(turned_up.model->job, turned_up.facts, job::Side::back), 0);
   EXPECT_EQ(clear_of_apron(turned_up.model->job, turned_up.facts), "");
 }

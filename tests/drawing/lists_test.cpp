@@ -31,7 +31,7 @@ std::vector<std::string> lines_of(const std::vector<Sheet>& sheets, const std::s
 
 TEST(Lists, WhatHasChangedIsToldKeyByKeyAndPieceByPiece) {
   // Source: by hand, what the sheet was given.
-  const Drawn d = drawn(demo("tannery-lane-2a"), false);
+  const Drawn d = drawn_demo("tannery-lane-2a");
   revision::Changes all;
   all.since = "older.toml";
   all.keys = {{"base.fall", "1/4 in/ft", "3/8 in/ft"}};

@@ -108,7 +108,7 @@ TEST(Struck, ABaseThatDoesNotGoInIsVoidOnThePlanAndWhereItCatches) {
 
 TEST(Struck, ABaseThatGoesInIsNot) {
   // Source: the judgement: no check of it fails.
-  const Drawn d = drawn(demo("tannery-lane-2a"), false);
+  const Drawn d = drawn_demo("tannery-lane-2a");
   for (const char* name : {"plan", "wall-back", "wall-left", "wall-right"})
     EXPECT_EQ(struck(d.sheet(name)), 0u) << name;
   EXPECT_TRUE(std::any_of(d.sheet("plan").dimensions.begin(), d.sheet("plan").dimensions.end(),
@@ -145,7 +145,7 @@ TEST(Crowded, RunningNumbersStandInOneRowWithALineToTheirTicks) {
 TEST(Crowded, AChannelsNameStandsOnTheFloorWithALineIntoIt) {
   // Source: by hand: the channel of flat 5C runs along the back wall, 80 wide with its middle 75 from that: its name
   // stands before it, and its line ends 115 to 35 from the wall, over no wall's edge.
-  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Drawn d = drawn_demo("tannery-lane-5c");
   const Sheet& plan = d.sheet("plan");
   const double back = 950, t = 3 * plan.page.scale;
   const auto name = std::find_if(plan.texts.begin(), plan.texts.end(), [&](const Text& t) {
@@ -163,7 +163,7 @@ TEST(Crowded, AChannelsNameStandsOnTheFloorWithALineIntoIt) {
 TEST(Crowded, ASectionsLetterStandsOutsideOfTheRoomThatIsCut) {
   // Source: by hand: flat 5C is 1900 by 950 between its stud faces; three sections have a letter at either end.
   int letters = 0;
-  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Drawn d = drawn_demo("tannery-lane-5c");
   const Sheet& plan = d.sheet("plan");
   for (const Text& text : plan.texts) {
     if (text.words.size() != 1 || text.height < 4.5 * plan.page.scale) continue;
@@ -178,7 +178,7 @@ TEST(Crowded, ASectionsLetterStandsOutsideOfTheRoomThatIsCut) {
 TEST(Crowded, NoMarkOfAMemberStandsOnACircleThatShowsADetail) {
   // Source: by hand: the letters B and A of flat 5C's stud and joist have room beside the circles of the first detail
   // and the third.
-  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Drawn d = drawn_demo("tannery-lane-5c");
   const Sheet& sheet = d.sheet("bench-section");
   int circles = 0;
   for (const MemberMark& mark : sheet.members) {
@@ -201,7 +201,7 @@ TEST(Crowded, NoMarkOfAMemberStandsOnACircleThatShowsADetail) {
 
 TEST(Crowded, HeightsOfTwoSpotsCloseBehindEachOtherKeepTheirOrder) {
   // Source: by hand: in flat 5C the floor's back edge lies 23 mm behind the channel and less than 1 mm above it.
-  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Drawn d = drawn_demo("tannery-lane-5c");
   const Sheet& falls = d.sheet("falls");
   std::vector<const Text*> rim, drain;
   for (const Text& text : falls.texts) {
@@ -229,7 +229,7 @@ TEST(Crowded, AStripOfBedThatNobodySpreadsHasNoName) {
 TEST(Crowded, WhereNoMortarIsLaidTheBedsEdgeIsBrokenOff) {
   // Source: by hand: flat 5C's bore of 100 has a collar of 12, its centre stands 63 from the bed's back edge at 938
   // (950 less 12): 1 is left, less than 5 as far as sqrt(62^2 - 58^2) to either side.
-  const Drawn d = drawn(demo("tannery-lane-5c"), false);
+  const Drawn d = drawn_demo("tannery-lane-5c");
   const Sheet& sheet = d.sheet("bed");
   const double half = std::sqrt(62. * 62 - 58 * 58), centre = d.facts.room.drain.now_mm[0];
   int ends = 0;
@@ -245,7 +245,7 @@ TEST(Crowded, WhereNoMortarIsLaidTheBedsEdgeIsBrokenOff) {
     return std::any_of(s.texts.begin(), s.texts.end(), [](const Text& t) { return t.words == "no mortar"; });
   };
   EXPECT_TRUE(says(sheet));
-  EXPECT_FALSE(says(drawn(demo("tannery-lane-2a"), false).sheet("bed"))) << "its collar stands far off every edge";
+  EXPECT_FALSE(says(drawn_demo("tannery-lane-2a").sheet("bed"))) << "its collar stands far off every edge";
 }
 
 TEST(Pages, AFewRowsStandInLargerLetters) {
@@ -307,7 +307,7 @@ TEST(Pages, OfAListToTickThatLeavesRoomHaveHigherRows) {
 TEST(Seat, ThatComesOutLowerThanWasAskedIsToldWithBothHeights) {
   // Source: the job's own number, and the solid's; flat 2A's come out alike.
   const auto told = [](const char* name) {
-    const Drawn d = drawn(demo(name), false);
+    const Drawn d = drawn_demo(name);
     std::vector<std::string> found;
     for (const std::string& note : d.sheet("bench-side").notes)
       if (note.find("asked for") != std::string::npos) found.push_back(note);
@@ -335,7 +335,7 @@ std::string upright_from(const Sheet& sheet, double y0, double y1) {
 
 TEST(Skew, ABaseOnSiteIsToldAtItsDrainOnEverySheet) {
   // Source: the set-out that was measured on the solids at the bore; 4 Coopers Yard has no two sides alike.
-  const Drawn d = drawn(demo("coopers-yard-4"), false);
+  const Drawn d = drawn_demo("coopers-yard-4");
   const auto mark = [&](const std::string& from) {
     for (const facts::Mark& m : d.facts.room.set_out)
       if (m.name == "bore centre from the " + from) return m.mm;
@@ -358,7 +358,7 @@ TEST(Skew, ABaseOnSiteIsToldAtItsDrainOnEverySheet) {
 TEST(Screed, FallsAreThoseOfTheirSheet) {
   // Source: the falls sheet, whose table has each plane's.
   for (const char* name : {"coopers-yard-4", "coopers-yard-9"}) {
-    const Drawn d = drawn(demo(name), false);
+    const Drawn d = drawn_demo(name);
     const std::string& note = d.sheet("screed").notes.at(1);
     ASSERT_EQ(note.rfind("Falls to the drain: ", 0), 0u) << note;
     std::vector<std::string> falls;
@@ -375,7 +375,7 @@ TEST(Screed, FallsAreThoseOfTheirSheet) {
 
 TEST(Waste, ThatStandsInTheFloorIsBoredNowhere) {
   // Source: by hand: 9 Chandlers Row's waste was read from the left stud face alone.
-  const Drawn d = drawn(demo("chandlers-row-9"), false);
+  const Drawn d = drawn_demo("chandlers-row-9");
   for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement})) {
     EXPECT_EQ(step.what.find("Bore for the drain"), std::string::npos) << step.what;
     if (step.what.find("The waste stands") == 0) {

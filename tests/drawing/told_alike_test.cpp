@@ -19,7 +19,7 @@ const std::vector<Drawn>& rooms() {
   static const std::vector<Drawn> all = [] {
     std::vector<Drawn> rooms;
     for (const char* name : {"tannery-lane-2b", "coopers-yard-4", "coopers-yard-9", "chandlers-row-9"})
-      rooms.push_back(drawn(demo(name), false));
+      rooms.push_back(drawn_demo(name));
     rooms.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
     rooms.push_back(drawn(sample::skew_room(), false));
     return rooms;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -70,6 +71,13 @@ inline job::Job demo(const std::string& name) {
   });
 }
 
+/// A demo job without what-if questions, drawn once in a program.
+inline const Drawn& drawn_demo(const std::string& name) {
+  static std::map<std::string, Drawn> all;
+  const auto known = all.find(name);
+  return known != all.end() ? known->second : all.emplace(name, drawn(demo(name), false)).first->second;
+}
+
 /// The demo jobs and what they do not show: no bench, a bench along the back, a round drain.
 inline const std::vector<Drawn>& all_jobs() {
   static const std::vector<Drawn> all = [] {
@@ -126,7 +134,7 @@ inline const std::vector<Drawn>& sets() {
     }
     jobs = all_jobs();
     for (const char* name : {"chandlers-row-7", "chandlers-row-9", "coopers-yard-4", "coopers-yard-9"})
-      jobs.push_back(drawn(demo(name), false));
+      jobs.push_back(drawn_demo(name));
     jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
     jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
     jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
