@@ -21,26 +21,27 @@ class Letters {
     cos_ = std::cos(turn), sin_ = std::sin(turn);
     width_ = width_of(text.words, text.height), from_ = -share_before(text.anchor) * width_;
   }
-  bool hold(Point p) const {
-    const double x = p.x - text_.at.x, y = p.y - text_.at.y, u = x * cos_ + y * sin_, v = y * cos_ - x * sin_;
-    const double edge = 0.05 * scale_;  // of paper: what touches is told apart by no eye
-    return u > from_ + edge && u < from_ + width_ - edge && v > edge && v < text_.height - edge;
-  }
-  /// By walking along it in steps of a tenth of a millimetre of paper, where it comes so near that it may.
+  bool hold(Point p) const { return hold(Line{p, p, LineKind::outline}); }
+  /// A tenth of a millimetre of paper of it or more, or all of it.
   bool hold(const Line& line) const {
-    const double length = std::hypot(line.to.x - line.from.x, line.to.y - line.from.y), step = 0.1 * scale_;
-    const double reach = width_ + text_.height;
-    if (off(line) > reach) return false;
-    const int steps = static_cast<int>(std::ceil(length / step));
-    const double nearest = share_nearest(line) * length;
-    const int first = std::max(0, static_cast<int>((nearest - reach) / step) - 1);
-    const int last = std::min(steps, static_cast<int>((nearest + reach) / step) + 1);
-    for (int i = first; i <= last; ++i) {
-      const double share = steps == 0 ? 0 : static_cast<double>(i) / steps;
-      if (hold(Point{line.from.x + share * (line.to.x - line.from.x), line.from.y + share * (line.to.y - line.from.y)}))
-        return true;
-    }
-    return false;
+    const auto turned = [&](Point p) {
+      const double x = p.x - text_.at.x, y = p.y - text_.at.y;
+      return Point{x * cos_ + y * sin_, y * cos_ - x * sin_};
+    };
+    const double edge = 0.05 * scale_;  // of paper: what touches is told apart by no eye
+    const Point from = turned(line.from), to = turned(line.to);
+    double first = 0, last = 1;  // the share of it that lies between the box's sides, one pair after the other
+    const auto clip = [&](double at, double then, double low, double high) {
+      const double way = then - at;
+      if (way == 0) return at > low && at < high;
+      const double one = (low - at) / way, other = (high - at) / way;
+      first = std::max(first, std::min(one, other)), last = std::min(last, std::max(one, other));
+      return first < last;
+    };
+    if (!clip(from.x, to.x, from_ + edge, from_ + width_ - edge) || !clip(from.y, to.y, edge, text_.height - edge))
+      return false;
+    const double length = std::hypot(to.x - from.x, to.y - from.y);
+    return (last - first) * length >= std::min(0.1 * scale_, length);
   }
   bool hold(const Arc& arc) const {
     const double away = std::hypot(text_.at.x - arc.centre.x, text_.at.y - arc.centre.y);
@@ -54,19 +55,6 @@ class Letters {
   }
 
  private:
-  /// Where on a line the text's anchor is nearest, as a share of its length.
-  double share_nearest(const Line& l) const {
-    const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y, square = dx * dx + dy * dy;
-    const double along = ((text_.at.x - l.from.x) * dx + (text_.at.y - l.from.y) * dy) / (square > 0 ? square : 1);
-    return std::clamp(along, 0.0, 1.0);
-  }
-  /// How far the text's anchor is from a line, at least.
-  double off(const Line& l) const {
-    const double share = share_nearest(l);
-    return std::hypot(l.from.x + share * (l.to.x - l.from.x) - text_.at.x,
-                      l.from.y + share * (l.to.y - l.from.y) - text_.at.y);
-  }
-
   Text text_;
   double scale_, cos_ = 1, sin_ = 0, width_ = 0, from_ = 0;
 };
