@@ -163,10 +163,9 @@ std::string name_of(const std::string& shows, const Subject& s) {
     int strips = 0;
     for (const takeoff::CutRow& cut : s.cuts) strips += cut.furring ? cut.count : 0;
     const int late = furring_after_base(s.job(), s).count;
-    const std::string furred = strips == late ? "" : late > 0 ? "furred but beside the base" : "furred";
     std::vector<std::string> work;
-    if (!furred.empty()) work.push_back(furred);
     if (!s.job().walls.blocking.empty()) work.emplace_back("blocked");
+    if (strips > late) work.emplace_back(late > 0 ? "furred, all but beside the base" : "furred");
     return work.empty() ? "walls" : "walls, " + units::listed(work);
   }
   static const std::map<std::string, std::string> all{

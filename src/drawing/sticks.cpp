@@ -73,9 +73,11 @@ class SawMarks {
 };
 
 /// A stick that is used up forgives no bad end, split or saw's error: said, as a bare nought reads like a slip.
-std::string offcut_words(const Pen& pen, double offcut_mm) {
+std::string offcut_words(const Pen& pen, double offcut_mm, int sticks) {
   const std::string words = pen.words(offcut_mm);
-  return words == pen.words(0) ? "nothing left over: see that it is full length, without splits" : "offcut " + words;
+  if (words != pen.words(0)) return "offcut " + words;
+  return std::string{"nothing left over: see that "} + (sticks == 1 ? "it" : "each") +
+         " is full length, without splits";
 }
 
 /// Too short for its mark, which then stands over it.
@@ -111,7 +113,7 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   }
   pen.note({stick.length_mm + t, y + 0.6 * t},
            std::to_string(group.count) + (group.count == 1 ? " stick of " : " sticks of ") +
-               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm) +
+               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm, group.count) +
                (stick.to_order ? ", to order" : ""));
   return saw.draw();
 }

@@ -89,6 +89,9 @@ TEST(Condemned, ScrewsOfAnUpstandThatIsHeldAreNotCounted) {
   const Drawn d = drawn_demo("ferry-steps-3");
   ASSERT_THAT(row_of(d.sheet("wall-right"), "base's upstand"), HasSubstr("HOLD"));
   EXPECT_THAT(row_of(d.sheet("buy-reckoned"), "fasteners, upstands"), HasSubstr("HOLD | HOLD"));
+  for (const char* on_the_base : {"flashing over upstands", "sealant", "construction adhesive"})
+    EXPECT_THAT(row_of(d.sheet("buy-reckoned"), on_the_base), HasSubstr("HOLD | HOLD"))
+        << "the order of work gives no number for it either";
 }
 
 TEST(Condemned, NobodyBoresForABaseThatDoesNotGoIn) {

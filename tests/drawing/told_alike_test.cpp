@@ -277,5 +277,19 @@ TEST(ToldAlike, WhereAFailingFloorIsMendedByMovingTheDrainNobodyBores) {
   EXPECT_FALSE(is_said_on(open.sheet("order-of-work"), "29-3/4"));
 }
 
+TEST(ToldAlike, WhereNoMemberHasAMarkNoSheetSpeaksOfMarks) {
+  // Source: by hand: 4 Coopers Yard has nothing to cut, its walls stand; of flat 2A everything is cut.
+  const auto speaking = [](const Drawn& d) {
+    return std::count_if(d.sheets.begin(), d.sheets.end(), [](const Sheet& sheet) {
+      return std::any_of(sheet.notes.begin(), sheet.notes.end(), [](const std::string& note) {
+        return note.find("marks of the cut list") != std::string::npos;
+      });
+    });
+  };
+  ASSERT_TRUE(drawn_demo("coopers-yard-4").cuts.empty());
+  EXPECT_EQ(speaking(drawn_demo("coopers-yard-4")), 0);
+  EXPECT_GE(speaking(drawn_demo("tannery-lane-2a")), 6) << "three walls, the bench from three sides and its section";
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
