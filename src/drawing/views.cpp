@@ -85,6 +85,12 @@ std::string mark_of(const Subject& subject, const std::string& part_id) {
   return cut ? cut->mark : "";
 }
 
+bool any_marked(const Subject& subject, const facts::Family& family) {
+  return std::any_of(subject.model.solids.begin(), subject.model.solids.end(), [&](const parts::Solid& solid) {
+    return solid.part.family == family && !mark_of(subject, solid.id).empty();
+  });
+}
+
 void tag_member(Pen& pen, const Subject& subject, const std::string& part_id) {
   if (const takeoff::CutRow* cut = cut_of(subject, part_id)) pen.tag(cut->mark, cut->stock, pen.said(cut->length_mm));
 }

@@ -78,6 +78,9 @@ const facts::Part& part(const facts::Facts& facts, facts::Role role);  ///< the 
 const facts::Part& part(const facts::Facts& facts, const std::string& id);
 /// The mark of the cut list that a member has; empty for what is not cut.
 std::string mark_of(const Subject& subject, const std::string& part_id);
+
+/// Whether any of a family is on the cut list: what stands already is on none.
+bool any_marked(const Subject& subject, const facts::Family& family);
 /// What a kind of member is called on sheets: a bench's joist along a wall is one as the others are.
 inline std::string member_name(facts::Kind kind) {
   return words_of(kind == facts::Kind::end_cleat ? facts::Kind::joist : kind);

@@ -53,19 +53,13 @@ class Wall {
 
   bool is_caught() const { return caught_; }
 
-  /// Whether any of its members is on the cut list: what stands already is on none.
-  bool has_marks() const {
-    return std::any_of(s_.model.solids.begin(), s_.model.solids.end(),
-                       [&](const parts::Solid& solid) { return wanted(solid) && !mark_of(s_, solid.id).empty(); });
-  }
-
   /// Of what is on the sheet, and of nothing else.
   std::vector<std::string> notes() const {
-    std::vector<std::string> told{std::string{"Seen from the room. Stud centres from the back "} +
-                                  (side_ == job::Side::back ? "left " : "") + "corner" +
-                                  (past_corner_ ? "; above, a stud past it" : "") +
-                                  (has_marks() ? ". Letters: marks of the cut list" : "") +
-                                  ". Heights from the datum, the highest subfloor spot under the base."};
+    std::vector<std::string> told{
+        std::string{"Seen from the room. Stud centres from the back "} + (side_ == job::Side::back ? "left " : "") +
+        "corner" + (past_corner_ ? "; above, a stud past it" : "") +
+        (any_marked(s_, {facts::Role::wall, side_}) ? ". Letters: marks of the cut list" : "") +
+        ". Heights from the datum, the highest subfloor spot under the base."};
     if (!tops_.empty())
       told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
                         (s_.job().bench ? ", under a seat's down to its deck." : "."));
