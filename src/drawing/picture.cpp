@@ -10,6 +10,8 @@
 #include <BRepBuilderAPI_MakeWire.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
+#include <Geom_Plane.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
@@ -58,9 +60,10 @@ TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
   for (TopExp_Explorer it{faces_looking_up(solid.shape), TopAbs_FACE}; it.More(); it.Next())
     builder.Add(compound, it.Current());
   for (TopExp_Explorer it{solid.shape, TopAbs_FACE}; it.More(); it.Next()) {
-    const auto box = brep::box_of(it.Current());
-    const bool upright = box[5] - box[2] > 1 && (box[3] - box[0] < 0.01 || box[4] - box[1] < 0.01);
-    if (upright && box[5] > rim + 1) builder.Add(compound, it.Current());
+    const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(TopoDS::Face(it.Current())));
+    if (plane.IsNull() || std::abs(plane->Pln().Axis().Direction().Z()) > 1e-3) continue;
+    const auto box = brep::box_of(it.Current());  // in a room out of square its faces stand along no axis
+    if (box[5] - box[2] > 1 && box[5] > rim + 1) builder.Add(compound, it.Current());
   }
   return compound;
 }

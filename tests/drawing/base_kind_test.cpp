@@ -288,5 +288,23 @@ TEST(BoughtSheets, ThePointsOfTheBedAreNamedBesideThemselves) {
       }
 }
 
+TEST(Assembly, InARoomOutOfSquareAThresholdHasItsFrontAndItsEnds) {
+  // Source: the solid: its threshold's front and right end meet in upright edges, three to four times as high as the
+  // deck of 3/4 in is thick, whose own edge stands at the picture's right; in this room no wall of it lies along an
+  // axis.
+  const Sheet& sheet = drawn_demo("coopers-yard-4").sheet("assembly");
+  double deck = 0, farthest = -1e9;
+  std::vector<double> upright;
+  for (const Line& line : sheet.lines) {
+    const double high = std::abs(line.to.y - line.from.y);
+    if (line.kind != LineKind::outline || std::abs(line.to.x - line.from.x) > 1e-3 || high < 1e-3) continue;
+    upright.push_back(high);
+    if (line.from.x > farthest) farthest = line.from.x, deck = high;
+  }
+  EXPECT_GE(
+      std::count_if(upright.begin(), upright.end(), [&](double high) { return high > 3 * deck && high < 4 * deck; }),
+      3);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
