@@ -85,7 +85,7 @@ class List {
     }
     if (length == 0) return;
     const double laps = finish_.flashing_corners * 2 * buy_.flashing.lap.in_mm();
-    add({"flashing over upstands", u_.length(length + laps), u_.length_unit(), 0,
+    add({name_of(Item::flashing), u_.length(length + laps), u_.length_unit(), 0,
          u_.length(buy_.flashing.length ? buy_.flashing.length->in_mm() : 0), "pieces",
          "upstands of " + std::string{of_seat ? "base and seat block" : "base"} + ", their top edges, with " +
              std::to_string(finish_.flashing_corners) + (finish_.flashing_corners == 1 ? " corner" : " corners") +
@@ -173,7 +173,7 @@ class List {
       where +=
           (where.empty() ? "" : ", ") + std::string{name_of(seam.joint)} + " " + decimals(u_.length(seam.length_mm), 1);
     }
-    add({"sealant", u_.small(length * section_of(buy_.sealant)), u_.small_unit(), buy_.sealant.waste,
+    add({name_of(Item::sealant), u_.small(length * section_of(buy_.sealant)), u_.small_unit(), buy_.sealant.waste,
          u_.small(buy_.sealant.cartridge_mm3), "cartridges",
          decimals(u_.length(length), 1) + " " + u_.length_unit() + " of joint: " + where});
   }

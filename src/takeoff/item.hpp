@@ -20,6 +20,8 @@ enum class Item {
   sand_bags,
   felt,
   adhesive,
+  flashing,
+  sealant,
   waterproofing,
   edge_strip,
   liner,
@@ -60,6 +62,10 @@ inline const char* name_of(Item item) {
       return "felt under the bed";
     case Item::adhesive:
       return "construction adhesive";
+    case Item::flashing:
+      return "flashing over upstands";
+    case Item::sealant:
+      return "sealant";
     case Item::waterproofing:
       return "waterproofing";
     case Item::edge_strip:
