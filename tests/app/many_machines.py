@@ -170,6 +170,12 @@ PartitionName=all Nodes={host} Default=YES MaxTime=INFINITE State=UP
             print(f"== {log.name}\n{log.read_text()[-2000:]}")
         raise AssertionError(otherwise)
 
+    def array_before(self, join):
+        """The array's number. It is not the join's less one: a task that starts at once takes a number of its own."""
+        arrays = set(run(["squeue", "-h", "-o", "%F"], env=self.environment).split()) - {join}
+        assert len(arrays) == 1, arrays
+        return arrays.pop()
+
     def state_of(self, job):
         return run(["squeue", "-h", "-j", job, "-o", "%T"], env=self.environment)
 
@@ -194,8 +200,7 @@ def with_slurm(project, folder, environment):
         env, go_on = cluster.environment, held_back(folder)
         merge = run(["sh", script(project, "slurm-array.sh", folder), "s.toml", str(SHARES), str(folder / "out")],
                     cwd=folder, env=env)
-        array = str(int(merge) - 1)
-        first = f"{array}_1"
+        first = f"{cluster.array_before(merge)}_1"
         # One task is taken off its node while it works, as when the node dies, and put in the queue again.
         cluster.until(lambda: cluster.state_of(first) == "RUNNING", "the first task does not run")
         run(["scontrol", "requeue", first], env=env)
