@@ -10,6 +10,7 @@
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
 #include "job/layout.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
@@ -169,11 +170,12 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
 /// Boards between the front studs, each from the sole plate up: where they end is drawn, not what hides nothing of
 /// them.
 void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
-  const auto backing = backing_at_bench(s.job(), s.facts);
+  const auto backing = takeoff::backing_at_bench(s.job(), s.facts);
   if (!backing) return;
   const bool settled = backing->top_mm && !base_is_void(s);
-  sheet.notes.push_back(std::string{"Backing for the "} + backing->carries + ": " + backing_words(s.job(), *backing) +
-                        ", flush with the front, from the sole " + (is_timber(s.job()) ? "plate" : "track") + " up" +
+  sheet.notes.push_back(std::string{"Backing for the "} + backing->carries + ": " +
+                        takeoff::backing_words(s.job(), *backing) + ", flush with the front, from the sole " +
+                        (is_timber(s.job()) ? "plate" : "track") + " up" +
                         (settled           ? " to " + pen.said(*backing->top_mm) + " above the datum (dash and dots)"
                          : backing->top_mm ? "; how high waits until the base is settled"
                                            : "") +
@@ -183,9 +185,14 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
   for (const parts::Solid& solid : s.model.solids)
     if (is_stud(solid)) studs.push_back(extent(solid.shape, view));
   std::sort(studs.begin(), studs.end(), [](const Frame& a, const Frame& b) { return a.x0 < b.x0; });
-  for (std::size_t i = 1; i < studs.size(); ++i)
-    if (studs[i].x0 - studs[i - 1].x1 > s.job().mark_mm())
-      pen.line({studs[i - 1].x1, *backing->top_mm}, {studs[i].x0, *backing->top_mm}, LineKind::phantom);
+  for (std::size_t i = 1; i < studs.size(); ++i) {
+    const double from = studs[i - 1].x1, to = studs[i].x0, t = pen.text_mm();
+    if (to - from <= s.job().mark_mm()) continue;
+    pen.line({from, *backing->top_mm}, {to, *backing->top_mm}, LineKind::phantom);
+    constexpr const char* name = "backing";
+    if (to - from > width_of(name, t) + t && *backing->top_mm - backing->foot_mm > 2 * t)
+      pen.label({(from + to) / 2, (*backing->top_mm + backing->foot_mm) / 2 - t / 2}, name, Anchor::middle);
+  }
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::drawing {
@@ -83,7 +84,7 @@ std::vector<Point> strip_over(const takeoff::LappedStrip& strip, double front, d
 /// said. `front` is the frame's, `back` the way to its wall.
 std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
   constexpr double usual = 12.5;  // mm: common practice, no source
-  const auto backing = backing_at_bench(s.job(), s.facts);
+  const auto backing = takeoff::backing_at_bench(s.job(), s.facts);
   if (!backing || !backing->top_mm || base_is_void(s)) return {};
   const Cut cut = bench_cut(s);
   double foot = 0;

@@ -5,6 +5,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -74,7 +75,7 @@ bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
 bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
   constexpr std::array by_its_size{Item::mortar_batches,    Item::bag_water, Item::mix_water, Item::waterproofing,
-                                   Item::upstand_fasteners, Item::flashing,  Item::sealant};
+                                   Item::upstand_fasteners, Item::flashing,  Item::sealant,   Item::backing};
   if (is(row, Item::adhesive)) return has_apron(job);  // it lies under the seat block
   return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
          takeoff::tiled_surface(row) ||
@@ -143,6 +144,8 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
            ", body at most " + text_of(job.drain.body.in_mm(), metric);
   if (const auto strip = takeoff::lapped_strip(job, subject.facts); strip && is(row, takeoff::Item::edge_strip))
     return text_of(strip->width_mm(), metric) + " wide";
+  if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
+    return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }

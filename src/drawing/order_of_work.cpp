@@ -9,6 +9,7 @@
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/words.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -173,7 +174,7 @@ class Order {
 
   /// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
   void bench_frame() {
-    const auto backing = backing_at_bench(job_, f_);
+    const auto backing = takeoff::backing_at_bench(job_, f_);
     add({false, "framer",
          "Build the bench frame level, every member by its mark." +
              (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
@@ -182,11 +183,11 @@ class Order {
          std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
                                                                      : "front rail and cleats"} +
              " level; deck's top " + len(deck_top()) + " above the datum" +
-             (backing ? "; backing: " + backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
+             (backing ? "; backing: " + takeoff::backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
          "the frame is out of level: the seat's fall is made for a level one", "bench"});
   }
 
-  std::string backing_top(const Backing& backing) const {
+  std::string backing_top(const takeoff::Backing& backing) const {
     const std::string foot =
         "from the sole " + std::string{job_.bench->frame.kind == job::FrameKind::steel ? "track" : "plate"} + " up";
     if (!backing.top_mm) return foot + ", as high as the " + backing.carries + " goes";

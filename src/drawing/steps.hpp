@@ -100,18 +100,6 @@ std::string clear_of_apron(const job::Job& job, const facts::Facts& facts);
 /// "strip of membrane 40" long, 4" wide: 2" on the base, 2" up the frame"; empty where none is needed.
 std::string strip_words(const job::Job& job, const facts::Facts& facts);
 
-/// Boards in the open bays between a bench frame's front studs, flush with its front, for what is bonded up the frame
-/// over the base's edge: flashing, or a strip of membrane.
-struct Backing {
-  std::vector<double> bays_mm;   ///< clear between studs, in their order
-  std::optional<double> top_mm;  ///< a lap over the base's edge, below the top plate; of one built on site by its maker
-  const char* carries = "";      ///< "flashing"
-};
-/// Nothing where there is no bench, no open bay, or nothing of the base that is bonded to the frame.
-std::optional<Backing> backing_at_bench(const job::Job& job, const facts::Facts& facts);
-/// "3 boards, 10-3/16" wide".
-std::string backing_words(const job::Job& job, const Backing& backing);
-
 /// What stands under the steps.
 std::vector<std::string> notes_on_steps();
 

@@ -24,6 +24,7 @@ enum class Item {
   sealant,
   waterproofing,
   edge_strip,
+  backing,
   liner,
   liner_up,
   lath,
@@ -70,6 +71,8 @@ inline const char* name_of(Item item) {
       return "waterproofing";
     case Item::edge_strip:
       return "membrane strip, lapped edge";
+    case Item::backing:
+      return "backing boards, bench front";
     case Item::liner:
       return "liner, floor";
     case Item::liner_up:

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
@@ -75,6 +76,16 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
                 width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
                 std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
                     (deck.joined ? "; it is larger than a sheet: join it over a joist" : "")}));
+}
+
+/// Offcuts of the walls' board or of plywood serve, so no sheet of them is counted.
+void add_backing_boards(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
+  const auto backing = backing_at_bench(job, facts);
+  if (!backing) return;
+  const auto count = static_cast<double>(backing->bays_mm.size());
+  rows.push_back({name_of(Item::backing), count, "pieces", count, "pieces",
+                  "offcuts of wall board or plywood between the bench's front studs, for the " +
+                      std::string{backing->carries} + ": " + backing_size(job, *backing)});
 }
 
 void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
@@ -153,6 +164,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);
+  add_backing_boards(job, facts, rows);
   for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(facts, metric, rows);

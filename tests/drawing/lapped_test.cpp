@@ -10,6 +10,7 @@
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "support/lapped.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 
 namespace fallwright::drawing {
@@ -124,13 +125,15 @@ TEST(LappedStrip, TheNotchOverAThresholdSaysWhichEdgeItIsScribedTo) {
 
 TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
   // Source: by hand: a frame of 36 on four studs of 1-1/2 leaves three bays of (36 - 4 * 1-1/2) / 3; flashing laps 2
-  // over an upstand that ends 5-1/2 above the datum, a strip 2 over a threshold of 4-1/16. Laps: common practice, no
+  // over an upstand that ends 5-1/2 above the datum, a strip 2 over a threshold of 4-1/16; the
+  // boards stand on a plate of 1-1/2. Laps: common practice, no
   // source.
-  for (const auto& [job, top, carries] : {std::tuple{demo("tannery-lane-2a"), "7-1/2\"", "flashing"},
-                                          {lapped(false), "6-1/16\"", "strip of membrane"},
-                                          {lapped(true), "6-1/16\"", "strip of membrane"}}) {
+  for (const auto& [job, top, over_plate, carries] :
+       {std::tuple{demo("tannery-lane-2a"), "7-1/2\"", std::string{"6\""}, "flashing"},
+        {lapped(false), "6-1/16\"", std::string{"4-9/16\""}, "strip of membrane"},
+        {lapped(true), "6-1/16\"", std::string{"4-9/16\""}, "strip of membrane"}}) {
     const Drawn d = drawn(job, false);
-    const auto backing = backing_at_bench(job, d.facts);
+    const auto backing = takeoff::backing_at_bench(job, d.facts);
     ASSERT_TRUE(backing);
     ASSERT_EQ(backing->bays_mm.size(), 3U);
     for (const double bay : backing->bays_mm) EXPECT_NEAR(bay, 10 * inch, 0.01);
@@ -142,6 +145,14 @@ TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
     const std::string steps = read_through(d.sheet("order-of-work"));
     EXPECT_THAT(steps, testing::HasSubstr(told));
     EXPECT_THAT(steps, testing::HasSubstr(std::string{"the "} + carries + " is bonded to it"));
+    EXPECT_TRUE(writes(d.sheet("bench-front"), "backing"));
+    const auto rows = takeoff::take_off(d.model->job, d.facts, {});
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [](const takeoff::Row& r) { return is(r, takeoff::Item::backing); });
+    ASSERT_NE(row, rows.end());
+    EXPECT_EQ(row->buy, 3);
+    EXPECT_TRUE(writes(d.sheet("buy"), "backing boards, bench front"));
+    EXPECT_TRUE(writes(d.sheet("buy"), "10\" wide, " + over_plate + " high"));
   }
 }
 
@@ -149,7 +160,8 @@ TEST(Backing, IsNotAskedForWithoutABenchAndHasNoHeightUntilTheBaseIsSettled) {
   // Source: common practice, no source: another base may turn up elsewhere.
   job::Job none = sample::alcove();
   none.bench.reset(), none.base.length = job::Length::inches(72);
-  EXPECT_FALSE(backing_at_bench(none, measure::measure(*parts::build(none))));
+  EXPECT_FALSE(takeoff::backing_at_bench(none, measure::measure(*parts::build(none))));
+  EXPECT_FALSE(writes(drawn(none, false).sheet("buy"), "backing boards, bench front"));
   const std::string held = read_through(drawn_demo("tannery-lane-2b").sheet("order-of-work"));
   EXPECT_THAT(held, testing::HasSubstr("how high waits until the base is settled"));
 }
