@@ -285,7 +285,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
 std::vector<Rule> bench_rules() {
   return {
       {"load.seat-cleat",
-       "bench's wall cleat holds",
+       "bench holds at the wall",
        "250 lbf (2.0 kN in a European book) over what the fasteners in one stud take across, the least of six ways to "
        "give way",
        "bench frame: its cleat's or wall track's thickness",

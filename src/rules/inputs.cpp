@@ -294,7 +294,7 @@ const std::vector<Row>& readings() {
       {Input::door_kind, "how the door opens",
        STATE(!j.door ? std::nullopt : State{read_or(j.door->kind.has_value(), Standing::missing)}),
        READ("say how the door opens (door.kind)")},
-      {Input::cleat_held, "what holds the bench's wall cleat",
+      {Input::cleat_held, "what holds the bench at the wall",
        STATE(!j.bench || !f.cleat ? std::nullopt
                                   : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
                                                       j.bench->frame.fasteners_at_stud,

@@ -84,7 +84,7 @@ inline const char* name_of(Item item) {
     case Item::deck_screws:
       return "screws, deck";
     case Item::cleat_fasteners:
-      return "fasteners, bench cleat";
+      return "fasteners, bench at the wall";
     case Item::joist_fasteners:
       return "fasteners, bench joists";
     case Item::rail_fasteners:

@@ -193,7 +193,7 @@ TEST(Held, FastenersOfABenchThatAreTooWeakAreNotTold) {
     return r.id == "load.seat-cleat" && r.outcome == rules::Outcome::fail;
   }));
   const std::string told = read_through(d.sheet("bench-plan"));
-  EXPECT_THAT(told, testing::HasSubstr("HOLD: 'bench's wall cleat holds' fails"));
+  EXPECT_THAT(told, testing::HasSubstr("HOLD: 'bench holds at the wall' fails"));
   EXPECT_THAT(told, testing::Not(testing::HasSubstr("1 of 16d")));
 }
 

@@ -362,12 +362,12 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
     return row ? row->quantity : 0;
   };
   EXPECT_EQ(count("fasteners, framing"), 4);
-  EXPECT_EQ(count("fasteners, bench cleat"), 12);
+  EXPECT_EQ(count("fasteners, bench at the wall"), 12);
   EXPECT_EQ(count("fasteners, bench joists"), 8);
   EXPECT_EQ(count("fasteners, bench rail"), 6);
   job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
   job.bench->frame.fasteners_at_joist.reset();
-  EXPECT_EQ(count("fasteners, bench cleat"), 8) << "two, as everywhere, where no key says more";
+  EXPECT_EQ(count("fasteners, bench at the wall"), 8) << "two, as everywhere, where no key says more";
   EXPECT_EQ(count("fasteners, bench rail"), 6);
   EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
 }
