@@ -127,6 +127,29 @@ std::string no_better(double value, Unit unit, Toward worse, const job::Job& job
   }
 }
 
+double length_of(const std::string& printed) {
+  std::string why;
+  const auto read = units::parse_length(printed, units::LengthUnit::inch, why);
+  diag::ensure(read.has_value(), "a printed length reads back");
+  return read->in_mm();
+}
+
+/// The limit that a length keeps although both, on the tape's marks and each rounded as it must be, read as if it did
+/// not; as it is told.
+std::optional<std::string> reads_as_broken(double value, const Limit& limit, const job::Job& job) {
+  if (limit.unit != Unit::mm || !std::isfinite(value) || !keeps(value, limit)) return std::nullopt;
+  const auto told = [&](Toward worse) { return length_of(no_better(value, Unit::mm, worse, job)); };
+  constexpr double same = 1e-3;  // mm
+  if (limit.least)
+    if (const std::string least = least_text(*limit.least, Unit::mm, job); told(Toward::less) < length_of(least) - same)
+      return least;
+  if (limit.greatest)
+    if (const std::string greatest = greatest_text(*limit.greatest, Unit::mm, job);
+        told(Toward::more) > length_of(greatest) + same)
+      return greatest;
+  return std::nullopt;
+}
+
 /// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
 std::string by_pipe_text(const Limit& limit, const std::string& id, const job::Job& job) {
   std::string text;
@@ -185,6 +208,7 @@ std::string measured_text(const Result& result, const job::Job& job) {
     if (limit.greatest && value > *limit.greatest && nearest == greatest_text(*limit.greatest, limit.unit, job))
       return "just over " + nearest;
   }
+  if (const auto kept = reads_as_broken(value, limit, job)) return "just at " + *kept;
   const std::optional<Toward> worse = worse_way(value, limit);
   return worse ? no_better(value, limit.unit, *worse, job) : nearest;
 }

@@ -9,7 +9,8 @@
 namespace fallwright::rules {
 
 /// A value and its limit in the job's unit: "1/4 in/ft (1:48)", "at least 30\""; a count with its noun: "45 degrees". A
-/// value that fails by less than a person reads is "just under" or "just over" it; one that was not measured is "-",
+/// value that fails by less than a person reads is "just under" or "just over" it, one that keeps it by so little "just
+/// at" it; one that was not measured is "-",
 /// and where a check fails without one, as nothing holds there, "holds nothing".
 std::string measured_text(const Result& result, const job::Job& job);
 std::string limit_text(const Result& result, const job::Job& job);

@@ -127,6 +127,31 @@ TEST_P(Sentences, WriteLengthsThatReadBack) {
   }
 }
 
+TEST_P(Sentences, SayNoLimitThatIsKeptSoThatItReadsAsBroken) {
+  // Source: property: where a value keeps its limit the number told of it keeps the limit that is told, wherever both
+  // lie between the tape's marks; 20 mm at a limit of 20 mm, in inches, were 3/4 of at least 13/16 by the marks.
+  rules::Result result;
+  result.id = "bed.least";
+  result.limit.unit = Unit::mm;
+  for (int i = 0; i < draws(2000); ++i) {
+    const bool least = i % 2;
+    const double limit = i % 3 ? between(6, 90) : 20, over = i % 5 ? between(0, 2) : 0;
+    result.limit.least = result.limit.greatest = std::nullopt;
+    (least ? result.limit.least : result.limit.greatest) = limit;
+    result.measured = least ? limit + over : limit - over;
+    const std::string told = rules::limit_text(result, job), value = rules::measured_text(result, job);
+    ASSERT_TRUE(told.starts_with(least ? "at least " : "at most ")) << told;
+    const double bound = read(told.substr(told.find(' ', 3) + 1), Unit::mm),
+                 number = read(value.substr(value.starts_with("just at ") ? 8 : 0), Unit::mm);
+    EXPECT_TRUE(least ? number >= bound - 1e-6 : number <= bound + 1e-6)
+        << value << " beside " << told << ", " << limit;
+    EXPECT_NEAR(number, *result.measured, 2 * units::tape_mark_mm(job.is_metric())) << value;
+    if (!value.starts_with("just at ")) {
+      EXPECT_TRUE(least ? number <= *result.measured + 1e-3 : number >= *result.measured - 1e-3) << value;
+    }
+  }
+}
+
 INSTANTIATE_TEST_SUITE_P(Units, Sentences, testing::Values(job::UnitSystem::inch, job::UnitSystem::metric));
 
 TEST(Spots, LieByTheWallsAsTheyStand) {
