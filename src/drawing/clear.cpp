@@ -52,10 +52,10 @@ std::array<Point, 4> corners_of(const Text& text) {
   return {lying.out({b.x0, b.y0}), lying.out({b.x1, b.y0}), lying.out({b.x1, b.y1}), lying.out({b.x0, b.y1})};
 }
 
-/// Whether all of `b`'s corners lie past one side of `a`.
-bool lies_past(const Text& a, const Text& b) {
+/// Whether all of `b`'s corners lie past one side of `a`, grown by `margin`.
+bool lies_past(const Text& a, const Text& b, double margin) {
   const Lying lying{a};
-  const Box box = lying.box(0);
+  const Box box = lying.box(margin);
   bool left = true, right = true, below = true, above = true;
   for (const Point& corner : corners_of(b)) {
     const Point p = lying.in(corner);
@@ -89,8 +89,8 @@ bool crosses(const Arc& arc, const Text& text, double margin) {
   return std::any_of(chords.begin(), chords.end(), [&](const Line& chord) { return crosses(chord, text, margin); });
 }
 
-bool meet(const Text& a, const Text& b) {
-  return !lies_past(a, b) && !lies_past(b, a);
+bool meet(const Text& a, const Text& b, double margin) {
+  return !lies_past(a, b, margin) && !lies_past(b, a, margin);
 }
 
 std::vector<Line> without_text(const Line& line, const Text& text, double margin) {

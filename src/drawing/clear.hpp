@@ -9,8 +9,8 @@ namespace fallwright::drawing {
 bool crosses(const Line& line, const Text& text, double margin = 0);
 /// The same of an arc, along chords that are no further from it than anybody sees.
 bool crosses(const Arc& arc, const Text& text, double margin = 0);
-/// Whether two texts' capitals lie over each other.
-bool meet(const Text& a, const Text& b);
+/// Whether two texts' capitals lie over each other, or nearer to each other than `margin`.
+bool meet(const Text& a, const Text& b, double margin = 0);
 
 /// An arc as chords, each a few degrees.
 std::vector<Line> chords_of(const Arc& arc);

@@ -57,6 +57,11 @@ void Pen::name_outside(Point thing, Point at, const std::string& words, Anchor a
   note(at, words, anchor, size);
 }
 
+void Pen::name_led(Point thing, Point at, const std::string& words, Anchor anchor, double size) {
+  name_outside(thing, at, words, anchor, size);
+  movable_.back().led = true;
+}
+
 void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size,
                          double rotation_deg) {
   const Point first = places.front();
@@ -64,8 +69,9 @@ void Pen::note_at_one_of(std::vector<Point> places, const std::string& words, An
   note(first, words, anchor, size, rotation_deg);
 }
 
-void Pen::label_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size) {
-  note_at_one_of(std::move(places), words, anchor, size);
+void Pen::label_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor, double size,
+                          double rotation_deg) {
+  note_at_one_of(std::move(places), words, anchor, size, rotation_deg);
   movable_.back().in_turn = true;
 }
 

@@ -44,12 +44,14 @@ class Pen {
   void name(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   /// The mark of a thing too thin to be written on: a line leads to it from however near.
   void name_outside(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
+  /// The same, where a mark without a line would be read as a neighbour's.
+  void name_led(Point thing, Point at, const std::string& words, Anchor anchor = Anchor::left, double size = 1);
   /// A note at the first of these places where it stands clear, or at the one that costs least.
   void note_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
   /// The same of a label, which lets others choose first.
   void label_at_one_of(std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
-                       double size = 1);
+                       double size = 1, double rotation_deg = 0);
   /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
   void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
@@ -119,6 +121,7 @@ class Pen {
     bool outside = false;      ///< it stands beside what it names, never on it: the line is left out where they touch
     std::string brief = {};    ///< its words where none of the places is clear, and what they name
     Point thing_of_brief = {};
+    bool led = false;      ///< it takes no place from which no line leads, if there is any other
     bool in_turn = false;  ///< it chooses among the labels, not before them
   };
   std::vector<Movable> movable_;

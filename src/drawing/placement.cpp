@@ -57,14 +57,6 @@ std::optional<Line> lead(const Text& text, Point thing, bool outside) {
   return Line{from, thing, LineKind::dimension};
 }
 
-/// The same text a little larger all round.
-Text with_air(Text text, double margin) {
-  const double turn = text.rotation_deg * M_PI / 180;
-  text.at = {text.at.x + margin * std::sin(turn), text.at.y - margin * std::cos(turn)};
-  text.height += 2 * margin;
-  return text;
-}
-
 /// What stands on the sheet, for labels to give way to.
 class Ground {
  public:
@@ -89,9 +81,10 @@ class Ground {
 
   /// What standing there costs, no further than `enough`: over a text more than over any lines.
   double cost(const Text& text, double enough) const {
-    const Text airy = with_air(text, air * text.height);
+    const double near = air * text.height;
     double sum = 0;
-    for (const Text& other : texts_) sum += drawing::meet(text, other) ? 1000 : drawing::meet(airy, other) ? 30 : 0;
+    for (const Text& other : texts_)
+      sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : 0;
     for (const Line& line : strokes_) {
       if (sum >= enough) break;
       if (crosses(line, text))
@@ -206,7 +199,10 @@ void Pen::part_texts() {
       double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
       if (cost >= least) continue;
       cost += near.cost(text, least);
-      if (const auto line = lead_of(m, text)) cost += 3 + near.cost_of_line(*line);
+      if (const auto line = lead_of(m, text))
+        cost += 3 + near.cost_of_line(*line);
+      else if (m.led)
+        cost += 40;
       if (cost < least) least = cost, best = text.at;
     }
     text.at = best;

@@ -76,6 +76,9 @@ TEST(Clear, ALineIsFoundInATextTurnedAnyWay) {
   EXPECT_NEAR(length, 8, 1e-9) << "10 beside the text, less an air of 1 at either end";
   EXPECT_TRUE(meet(text, Text{at(w / 2, 1), 3, "H", -60}));
   EXPECT_FALSE(meet(text, Text{at(0, 3.01), 3, "HHHH", 30}));
+  const Text behind{at(w + 0.7, 0), 3, "HHHH", 30};
+  EXPECT_FALSE(meet(text, behind, 0.6)) << "nearer only to what is as much longer as it is higher";
+  EXPECT_TRUE(meet(text, behind, 0.8));
 }
 
 TEST(Clear, NoTextStandsOnALine) {
