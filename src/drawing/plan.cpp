@@ -173,7 +173,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                     check = " Long dashes: diagonals at the floor, to check.";
   std::vector<std::string> notes;
   if (!shows.framing) {
-    const char* const rows = s.facts.room.closure.solved ? ", rows at the bore's depth. " : ". ";
+    const char* const rows = s.facts.room.closure.solved ? ", rows and columns through the bore. " : ". ";
     notes.push_back("Seen from above, from stud faces" + std::string{rows} + dashed + check + " Studs" +
                     (joists ? ", joists" : "") + " and furring: {plan-framing}.");
   } else {
@@ -185,7 +185,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   // What stands in one row is measured along one line; the sides of a room out of square are others.
   if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.emplace_back(
-        "Rows below: between stud faces at the bore's depth; beside a side's name its own length at the floor.");
+        "Rows and columns: between stud faces, through the bore; beside a side's name its own length at the floor.");
   if (shows.places && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
     const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
     const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };

@@ -55,6 +55,8 @@ class Plan {
   std::optional<std::pair<double, double>> channel_ends(std::size_t axis) const;
   /// In order, each place once.
   static std::vector<double> apart(std::vector<double> places);
+  /// The base's front edge at the bore: built on site it runs askew where the room does.
+  double front_at_bore() const;
   /// At the right, outside the running studs: what stands one behind the other.
   void depth_chain();
   /// Running from where the drain sheet hooks its tape: the left stud face at the bore's depth, or the entry.
@@ -63,12 +65,15 @@ class Plan {
   void deep();
   /// What brings a stud's face out to the base or the bench, where it is worth a shim.
   void furring();
+  std::vector<Cut> shown_cuts() const;
   /// Where along an axis a section's mark stands on the walls that run along it.
   std::vector<double> marks_along(std::size_t axis) const;
   /// The middle of the longest stretch of a wall with no stud and no section's mark in it, for words along it.
   std::optional<Point> clear_stretch(job::Side wall) const;
-  /// Beside a wall, where nothing of its framing is written.
-  std::optional<Point> outside(job::Side side) const;
+  /// Beside a wall, where nothing of its framing is written, nor a section's mark.
+  Point outside(job::Side side) const;
+  /// What a section's marks take along an axis, with arrow and letter.
+  std::vector<std::pair<double, double>> taken_by_marks(std::size_t axis) const;
   /// Where all running dimensions begin: the walls' stud faces meet there.
   void origin();
   /// Heavy ends of the cutting plane at the alcove's sides, each with an arrow the way it looks and the letter.

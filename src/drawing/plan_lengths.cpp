@@ -72,16 +72,23 @@ std::optional<std::pair<double, double>> Plan::channel_ends(std::size_t axis) co
   return std::pair{box[axis], box[axis + 3]};
 }
 
+double Plan::front_at_bore() const {
+  const auto front = mark_mm(s_.facts, "bore centre from the base's front edge");
+  return front ? bore_.y - *front : base_[1];
+}
+
 void Plan::depth_chain() {
-  std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, base_[4], base_[1]};
+  const double front = front_at_bore();
+  std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, front};
   const double threshold = s_.job().base.threshold.width.in_mm();
-  if (threshold > 0) ys.push_back(base_[1] + threshold);
-  if (base_[1] > 1) ys.push_back(0);  // a base that does not reach the alcove's front
+  if (threshold > 0) ys.push_back(front + threshold);
+  if (!s_.facts.site_built) ys.push_back(base_[4]);           // else it ends at the stud faces
+  if (!s_.facts.site_built && base_[1] > 1) ys.push_back(0);  // a base that does not reach the alcove's front
   // Past the running numbers, which take a second row where studs stand close.
   const double past = shows_.framing ? frame_of(sheet_).x1 + 1.5 * t_ : 0,
                x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();
   // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
-  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {base_[1] + threshold, base_[4]}});
+  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}});
   if (!frame_edge_ || !deep_bench_) return;
   pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
   pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);
@@ -120,14 +127,12 @@ void Plan::deep() {
   const double side = outside_.x0 - past_studs(12), near = side + 3 * t_,
                back = face("back") ? bore_.y + *face("back") : depth_;
   pen_.upright({near, bore_.y}, {near, back}, side);
-  // The base's front at the bore: built on site it runs askew where the room does.
-  const double front = mark_mm(s_.facts, "bore centre from the base's front edge").value_or(bore_.y - base_[1]);
-  pen_.upright({near, bore_.y - front}, {near, bore_.y}, side);
+  pen_.upright({near, front_at_bore()}, {near, bore_.y}, side);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
   if (const auto ends = channel_ends(1)) {  // past the bore's row
     const double x = side - (finished("back") ? 14 : 7) * t_;
     pen_.note({x, back + 0.8 * t_}, "channel", Anchor::middle, 0.8);
-    pen_.upright_chain(apart({bore_.y - front, ends->first, ends->second, back}), near, x, {}, -1);
+    pen_.upright_chain(apart({front_at_bore(), ends->first, ends->second, back}), near, x, {}, -1);
   }
   if (finished("back")) {
     pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);

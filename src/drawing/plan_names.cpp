@@ -9,9 +9,7 @@
 namespace fallwright::drawing {
 
 void Plan::section_marks() {
-  section_mark(drain_cut(s_));
-  if (s_.job().bench) section_mark(bench_cut(s_));
-  if (has_bed_cut(s_)) section_mark(bed_cut(s_));
+  for (const Cut& cut : shown_cuts()) section_mark(cut);
 }
 
 void Plan::diagonals() {
@@ -74,17 +72,31 @@ void Plan::furring() {
   }
 }
 
-std::vector<double> Plan::marks_along(std::size_t axis) const {
-  std::vector<double> places;
-  if (!shows_.places) return places;
+std::vector<Cut> Plan::shown_cuts() const {
+  if (!shows_.places) return {};
   std::vector<Cut> cuts{drain_cut(s_)};
   if (has_bed_cut(s_)) cuts.push_back(bed_cut(s_));
   if (s_.job().bench) cuts.push_back(bench_cut(s_));
-  for (const Cut& cut : cuts) {
+  return cuts;
+}
+
+std::vector<double> Plan::marks_along(std::size_t axis) const {
+  std::vector<double> places;
+  for (const Cut& cut : shown_cuts()) {
     const Sight sight = cut.sight();
     if (std::abs(axis == 0 ? sight.way.x : sight.way.y) > 0.5) places.push_back(axis == 0 ? sight.at.x : sight.at.y);
   }
   return places;
+}
+
+std::vector<std::pair<double, double>> Plan::taken_by_marks(std::size_t axis) const {
+  std::vector<std::pair<double, double>> taken;
+  for (const Cut& cut : shown_cuts()) {
+    const Sight sight = cut.sight();
+    const double at = axis == 0 ? sight.at.x : sight.at.y, way = axis == 0 ? sight.way.x : sight.way.y;
+    if (std::abs(way) > 0.5) taken.emplace_back(at - (way > 0 ? 1 : 5) * t_, at + (way > 0 ? 5 : 1) * t_);
+  }
+  return taken;
 }
 
 std::optional<Point> Plan::clear_stretch(job::Side wall) const {
@@ -98,7 +110,8 @@ std::optional<Point> Plan::clear_stretch(job::Side wall) const {
       across = (b[1 - axis] + b[4 - axis]) / 2;
     }
   if (taken.empty()) return std::nullopt;
-  for (const double mark : marks_along(axis)) taken.emplace_back(mark - 2.5 * t_, mark + 2.5 * t_);
+  const auto marks = taken_by_marks(axis);
+  taken.insert(taken.end(), marks.begin(), marks.end());
   std::sort(taken.begin(), taken.end());
   double middle = taken.front().second, longest = 0, reached = taken.front().second;
   for (const auto& [from, to] : taken) {
@@ -108,9 +121,18 @@ std::optional<Point> Plan::clear_stretch(job::Side wall) const {
   return axis == 0 ? Point{middle, across} : Point{across, middle};
 }
 
-std::optional<Point> Plan::outside(job::Side side) const {
-  if (side == job::Side::back) return Point{width_ / 2, outside_.y1 + 1.4 * t_};
-  return Point{side == job::Side::left ? outside_.x0 - 1.2 * t_ : outside_.x1 + 1.2 * t_, depth_ / 2};
+Point Plan::outside(job::Side side) const {
+  const std::size_t axis = side == job::Side::back ? 0 : 1;
+  auto taken = taken_by_marks(axis);
+  taken.emplace_back(axis == 0 ? width_ : depth_, 0);
+  std::sort(taken.begin(), taken.end());
+  double reached = 0, longest = 0, middle = 0;
+  for (const auto& [from, to] : taken) {
+    if (from - reached > longest) longest = from - reached, middle = (from + reached) / 2;
+    reached = std::max(reached, to);
+  }
+  if (side == job::Side::back) return Point{middle, outside_.y1 + 1.4 * t_};
+  return Point{side == job::Side::left ? outside_.x0 - 1.2 * t_ : outside_.x1 + 1.2 * t_, middle};
 }
 
 void Plan::origin() {
@@ -125,9 +147,21 @@ void Plan::section_mark(const Cut& cut) {
   const Frame all = frame_of(sheet_);
   const Sight sight = cut.sight();
   const bool level = std::abs(sight.way.y) > std::abs(sight.way.x);
-  const double end = 2 * t_, arrow = 2.2 * t_;
-  const double low = level ? 0 : outside_.y0, high = level ? width_ : depth_;
+  const double arrow = 2.2 * t_;
+  // Within the wall, whose studs are set out along its outer face; else outside it, where nothing is written.
+  const bool within = shows_.framing;
+  const double low = !level   ? outside_.y0
+                     : within ? 0
+                              : outside_.x0,
+               high = !level   ? (within ? depth_ : outside_.y1)
+                      : within ? width_
+                               : outside_.x1;
   for (const auto& [at, inward] : {std::pair{low, 1.0}, {high, -1.0}}) {
+    // In the middle of a wall that is thick enough for a letter there.
+    const double wall = level        ? (inward > 0 ? -outside_.x0 : outside_.x1 - width_)
+                        : inward > 0 ? 0
+                                     : outside_.y1 - depth_,
+                 end = within && wall > 1.8 * t_ ? wall / 2 : 2 * t_;
     const Point outer = level ? Point{at - inward * end, sight.at.y} : Point{sight.at.x, at - inward * end};
     const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
     pen_.line(outer, inner, LineKind::section);
@@ -150,6 +184,9 @@ void Plan::section_mark(const Cut& cut) {
       }
     };
     past_arrow(true);
+    for (const double side : {-inward, inward})  // beside it, outward first
+      places.push_back({tip.x + (level ? 1.5 * side * t_ : -0.5 * arrow * sight.way.x),
+                        tip.y + (level ? -0.5 * arrow * sight.way.y - 0.5 * tall : 1.1 * side * t_ - 0.5 * tall)});
     for (const double along : {1.5, 2.5, 3.5})
       for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
     past_arrow(false);
@@ -170,11 +207,20 @@ void Plan::side_names() {
   for (const auto& [side, words] :
        {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
     const survey::Wall* wall = at.room.wall(side);
-    const auto bay = shows_.framing ? clear_stretch(side) : outside(side);
+    const auto bay = shows_.framing ? clear_stretch(side) : std::optional{outside(side)};
     if (!wall || !bay) continue;
     const bool back = side == job::Side::back;
-    std::vector<Point> places{back ? Point{bay->x, bay->y - 0.4 * t_} : Point{bay->x + 0.4 * t_, bay->y}};
-    // Where no bay is as long as the words: outside, past all rows of dimensions, or between them. Not so near to the
+    std::vector<Point> places;
+    for (const double along : {0.0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2})
+      places.push_back(back ? Point{bay->x + along * t_, bay->y - 0.4 * t_}
+                            : Point{bay->x + 0.4 * t_, bay->y + along * t_});
+    // Where no bay is as long as the words: in the room, along the wall.
+    if (shows_.framing)
+      for (const double share : {0.5, 0.3, 0.7, 0.2, 0.8})
+        places.push_back(back                      ? Point{share * width_, depth_ - 2.4 * t_}
+                         : side == job::Side::left ? Point{2.6 * t_, share * depth_}
+                                                   : Point{width_ - 1.6 * t_, share * depth_});
+    // Else outside, past all rows of dimensions, or between them. Not so near to the
     // outermost row's numbers that these would give way.
     const Frame all = frame_of(sheet_);
     places.push_back(back ? Point{bay->x, all.y1 + t_}
@@ -182,7 +228,7 @@ void Plan::side_names() {
     for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_, 29 * t_, 33 * t_, 37 * t_})
       places.push_back(back ? Point{bay->x, outside_.y1 + out}
                             : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});
-    pen_.note_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
+    pen_.label_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
   }
   const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
   const std::string entry = left && right ? name("ENTRY", left->end(), right->end()) : "ENTRY";
@@ -195,6 +241,11 @@ void Plan::side_names() {
   std::vector<Point> places{{(bore_.x + (fits ? mark : other)) / 2, y}, {(bore_.x + other) / 2, y}};
   for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.15, 0.85})
     places.push_back({base_[0] + share * (base_[3] - base_[0]), y});
+  // Over a number of the first row it would be read as that number's name.
+  std::stable_partition(places.begin(), places.end(), [&](const Point& place) {
+    const double apart = (width_of(entry, t_) + 5 * t_) / 2;
+    return std::abs(place.x - bore_.x / 2) > apart && std::abs(place.x - (bore_.x + width_) / 2) > apart;
+  });
   const Frame all = frame_of(sheet_);
   places.push_back({(all.x0 + all.x1) / 2, all.y0 - 2 * t_});  // below all rows
   pen_.label_at_one_of(std::move(places), entry, Anchor::middle);
@@ -236,7 +287,9 @@ void Plan::part_names() {
   if (!channel || !channel_name(half))
     pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain",
                       anchor);
-  pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, "bore " + pen_.words(2 * half), anchor, 0.8);
+  const bool stands = !waste_words(s_.job(), pen_).empty();  // nobody bores then
+  pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, (stands ? "hole " : "bore ") + pen_.words(2 * half), anchor,
+                    0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
     if (threshold < 1.1 * t_) {  // lower than its word: near its end, where the least of others lies
