@@ -91,11 +91,22 @@ std::string height_above_drain(const Pen& pen, double mm, bool metric) {
   return (words[0] == '-' || words == pen.words(0) ? "" : "+") + words;
 }
 
+/// On the edge of a round drain, whose words stand outside it.
+bool is_on_round_edge(const Subject& s, const gp_Pnt& p) {
+  if (s.job().drain.kind == job::DrainKind::line || s.job().drain.opening != job::Opening::round) return false;
+  const auto& d = part(s.facts, facts::Role::drain).bbox_mm;
+  constexpr double edge = 5;
+  return std::hypot(p.X() - (d[0] + d[3]) / 2, p.Y() - (d[1] + d[4]) / 2) < (d[3] - d[0]) / 2 + edge;
+}
+
 /// Heights of the floor's corners above the drain's top. Where rim and threshold stand one over the other, each is
 /// named.
 void add_spots(Pen& pen, const Subject& s) {
   const double drain = s.facts.heights.drain_top_mm, t = pen.text_mm();
-  const std::vector<Spot> spots = spots_of(s);
+  std::vector<Spot> spots = spots_of(s);
+  // The threshold's inner edge has the least room: its words choose before those of its outer one.
+  const auto turn = [](const Spot& spot) { return std::pair{spot.threshold, spot.threshold ? -spot.at.Y() : 0}; };
+  std::stable_sort(spots.begin(), spots.end(), [&](const Spot& a, const Spot& b) { return turn(a) < turn(b); });
   for (const Spot& spot : spots) {
     const gp_Pnt& p = spot.at;
     const bool shared = std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
@@ -106,7 +117,7 @@ void add_spots(Pen& pen, const Subject& s) {
     const std::string name = height == pen.words(0) ? "drain " : !shared ? "" : spot.threshold ? "threshold " : "rim ";
     pen.cross({p.X(), p.Y()}, 0.7 * t);
     // Inward, so that what is named and its words lie on the same side of the edge.
-    const bool left = p.X() < s.facts.room.drain.now_mm[0];
+    const bool left = (p.X() < s.facts.room.drain.now_mm[0]) != is_on_round_edge(s, p);
     const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there
     // Of two that stand close behind each other the nearer one's words stand before it, the other's behind.
     const auto close = [&](double way) {
@@ -116,7 +127,7 @@ void add_spots(Pen& pen, const Subject& s) {
       });
     };
     const bool before = (shared && spot.threshold) || (!shared && close(1));
-    const Point at{p.X() + (left ? in : -in) * t, p.Y() + (before ? -1.4 : 0.5) * t};
+    const Point at{p.X() + (left ? in : -in) * t, p.Y() + (before ? -1.4 : shared ? 0.5 : 0.4) * t};
     const Anchor anchor = left ? Anchor::left : Anchor::right;
     if (!shared && (close(1) || close(-1)))
       pen.name_outside({p.X(), p.Y()}, at, name + height, anchor, 0.75);
@@ -141,46 +152,56 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
   }
 }
 
-/// Middles of the stretches of a chain, of the longest first: words there stand clear of its witness lines.
-std::vector<double> clear_middles(const std::vector<double>& chain) {
+/// Middles of the stretches of a chain in which a text is clear of its witness lines, of the longest first.
+std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
   std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
   for (std::size_t i = 0; i + 1 < chain.size(); ++i)
     stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
   std::stable_sort(stretches.begin(), stretches.end(),
                    [](const auto& a, const auto& b) { return a.first > b.first + 1; });
   std::vector<double> middles;
-  for (const auto& [length, middle] : stretches) middles.push_back(middle);
+  for (const auto& [length, middle] : stretches)
+    if (length > width) middles.push_back(middle);
   return middles;
 }
 
-/// How low each side may be, written beside it.
+/// How low each side may be, written beside it: outside, between the witness lines of the runs where these are, else
+/// within it; past the dimensions where neither is free.
 void add_window(Pen& pen, const Subject& s) {
   const auto &b = part(s.facts, facts::Role::base).bbox_mm, &d = part(s.facts, facts::Role::drain).bbox_mm;
-  const double t = pen.text_mm(), size = 2.5 / 3;
-  const std::vector<double> xs = clear_middles({b[0], d[0], d[3], b[3]}), ys = clear_middles({b[1], d[1], d[4], b[4]});
-  // Beside the base, or out past the dimensions where these leave no stretch long enough.
-  const auto along = [&](const std::vector<double>& middles, bool upright, double near, double far) {
-    std::vector<Point> places;
-    for (const double at : middles) places.push_back(upright ? Point{near, at} : Point{at, near});
-    const double middle = upright ? (b[1] + b[4]) / 2 : (b[0] + b[3]) / 2;
-    places.push_back(upright ? Point{far, middle} : Point{middle, far});
-    return places;
-  };
+  const double t = pen.text_mm(), size = 2.5 / 3, length = b[3] - b[0], depth = b[4] - b[1];
   const rules::Levelling& window = s.judgement.base_levelling;
   if (window.broken || rejected_base(s)) return;
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
     const bool none = most == rules::text_at_most(0, s.job());
-    std::string words = none ? "this side must not sit low" : "this side may sit low by at most " + most;
-    if (width_of(words, t) > b[4] - b[1]) words = none ? "never low" : "low by " + most;
+    const bool upright = way.low == "left" || way.low == "right";
+    const double from = upright ? b[1] : b[0], side = upright ? depth : length;
+    // At the front only the stretches of the runs are free: fewer words where none of them is long enough.
+    const double room = way.low == "front" ? std::max(d[0] - b[0], b[3] - d[3]) : side;
+    std::string words;
+    double width = 0;
+    for (const std::string& some :
+         none ? std::vector<std::string>{"this side must not sit low", "must not sit low", "never low"}
+              : std::vector<std::string>{"this side may sit low by at most " + most, "may sit low by at most " + most,
+                                         "low by " + most}) {
+      words = some, width = width_of(words, size * t) + t;
+      if (width < room) break;
+    }
+    std::vector<Point> places;
+    const auto add = [&](double off, const std::vector<double>& along) {
+      for (const double at : along) places.push_back(upright ? Point{off, at} : Point{at, off});
+    };
+    std::vector<double> shares;
+    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7}) shares.push_back(from + share * side);
     if (way.low == "left")
-      pen.note_at_one_of(along(ys, true, b[0] - 1.5 * t, b[0] - 13 * t), words, Anchor::middle, size, 90);
-    if (way.low == "right")
-      pen.note_at_one_of(along(ys, true, b[3] + 2.4 * t, b[3] + 2.4 * t), words, Anchor::middle, size, 90);
-    if (way.low == "back")
-      pen.note_at_one_of(along(xs, false, b[4] + 1.6 * t, b[4] + 3.6 * t), words, Anchor::middle, size);
-    if (way.low == "front")
-      pen.note_at_one_of(along(xs, false, b[1] - 2.4 * t, b[1] - 12 * t), words, Anchor::middle, size);
+      add(b[0] - 1.5 * t, clear_middles({b[1], d[1], d[4], b[4]}, width)), add(b[0] + 2.6 * t, shares);
+    if (way.low == "right") add(b[3] + 2.4 * t, shares), add(b[3] - 1.6 * t, shares);
+    if (way.low == "back") add(b[4] + 1.6 * t, shares), add(b[4] - 2.4 * t, shares), add(b[4] + 3.6 * t, shares);
+    if (way.low == "front") add(b[1] - 2.4 * t, clear_middles({b[0], d[0], d[3], b[3]}, width)), add(b[1] + t, shares);
+    if (way.low == "left") add(b[0] - 13 * t, shares);
+    if (way.low == "front") add(b[1] - 12 * t, shares);
+    pen.note_at_one_of(std::move(places), words, Anchor::middle, size, upright ? 90 : 0);
   }
 }
 
@@ -444,7 +465,9 @@ Sheet draw_planes(const Subject& subject) {
     }
     if (const auto warning = base_warning(subject)) {
       sheet.holds.push_back(warning->line);
-      if (broken.empty()) sheet.notes.insert(sheet.notes.begin(), warning->why);
+      const std::string& id = rejected_base(subject)->id;  // which of these is told above
+      if (!is_of_fall(id, facts::Surface::base_floor) && !is_of_fall(id, facts::Surface::threshold))
+        sheet.notes.insert(sheet.notes.begin(), warning->why);
       sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
     }
   });
