@@ -70,6 +70,9 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& subje
 /// sheet shows the whole section as well.
 Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
                  double middle, bool marked, Point place);
+/// Layers of that section, thinner than letters as they are: named in a column left of where its picture begins, each
+/// with a line to a dot in its layer.
+void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, double from, double to);
 /// What that shows of a drain and what it does not: its maker's parts are not in the model.
 std::string flange_words(const Pen& pen, const Subject& subject);
 

@@ -177,15 +177,10 @@ std::vector<Point> places_up(const Frame& joist, double t) {
   return places;
 }
 
-/// What is what: layers named at the left, thinner than letters as they are; joists in their middle.
-void add_name(Pen& pen, const CutSolid& cut, const Frame& f, double x0) {
-  const double t = pen.text_mm();
-  const Role role = cut.solid->role;
-  if (role == Role::drain || (role == Role::joist && f.width() < 3 * t)) return;  // cut off by the picture's edge
-  if (role == Role::joist)
-    pen.note_at_one_of(places_up(f, t), cut.name, Anchor::middle, 0.8, 90);
-  else
-    pen.label({x0 - t, (f.y0 + f.y1) / 2 - 0.4 * t}, cut.name, Anchor::right, 0.8);
+/// Joists are named up their middle, but those that the picture's edge cuts off.
+void add_name(Pen& pen, const CutSolid& joist, const Frame& f) {
+  if (f.width() >= 3 * pen.text_mm())
+    pen.note_at_one_of(places_up(f, pen.text_mm()), joist.name, Anchor::middle, 0.8, 90);
 }
 
 /// What is bored below the floor: a row for each joist that the arm crosses; columns as wide as their words.
@@ -271,7 +266,10 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
   add(tape.waste_from_left, "left");
   add(tape.waste_from_right, "right");
   add(tape.waste_from_back, "back");
-  return words.empty() ? "" : "The waste stands in the floor already, as read: " + words + ". Nothing is bored there.";
+  return words.empty() ? ""
+                       : "The waste stands in the floor already, as read: " + words +
+                             ". Nothing is bored there: 'bore' is the hole it stands in" +
+                             (job.is_default("drain.bore") ? ", its width assumed." : ".");
 }
 
 bool cuts_a_joist(const rules::Result& unsettled) {
@@ -387,7 +385,9 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
   return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
     for (const CutSolid& solid : solids)
-      if (const auto f = add_cut(sheet, pen, solid, {x0, x1})) add_name(pen, solid, *f, x0);
+      if (const auto f = add_cut(sheet, pen, solid, {x0, x1}); f && solid.solid->role == Role::joist)
+        add_name(pen, solid, *f);
+    add_layer_names(sheet, pen, solids, x0, x1);
     std::vector<Level> levels;
     const bool rejected = base_is_void(subject);  // its heights and its drain's are no numbers to work to then
     for (const facts::Rung& rung : subject.facts.room.chain)

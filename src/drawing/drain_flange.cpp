@@ -38,7 +38,43 @@ Ribbon waterproofing_over(const Subject& s, const std::vector<CutSolid>& solids,
   return ribbon;
 }
 
+/// A point in the uppermost of what is cut at the first place past `from` where anything of it is.
+std::optional<Point> point_in_layer(const CutSolid& layer, double from, double to, double step) {
+  for (double x = from + step; x < to; x += step) {
+    std::vector<double> heights;
+    for (const Line& line : layer.seen.lines) {
+      const double dx = line.to.x - line.from.x;
+      if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
+      heights.push_back(line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx);
+    }
+    std::sort(heights.rbegin(), heights.rend());
+    if (heights.size() >= 2 && heights[0] - heights[1] > 0.1) return Point{x, (heights[0] + heights[1]) / 2};
+  }
+  return std::nullopt;
+}
+
 }  // namespace
+
+void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, double from, double to) {
+  const double t = pen.text_mm(), step = 1.6 * t;
+  std::vector<std::pair<Point, std::string>> layers;
+  for (const CutSolid& layer : cut) {
+    if (layer.solid->role == Role::drain || layer.solid->role == Role::joist) continue;
+    if (const auto at = point_in_layer(layer, from, to, t)) layers.emplace_back(*at, layer.name);
+  }
+  if (layers.empty()) return;
+  std::sort(layers.begin(), layers.end(), [](const auto& a, const auto& b) { return a.first.y < b.first.y; });
+  std::vector<double> ys;
+  for (const auto& [at, name] : layers) ys.push_back(ys.empty() ? at.y : std::max(at.y, ys.back() + step));
+  const double pushed = (ys.back() - layers.back().first.y) / 2;  // what the uppermost climbs all share
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const auto& [at, name] = layers[i];
+    const double y = ys[i] - pushed;
+    pen.line(at, {from - 2 * t, y}, LineKind::dimension);
+    sheet.arcs.push_back({at, 0.2 * t, 0, 360, LineKind::outline});
+    pen.note({from - 2.5 * t, y - 0.4 * t}, name, Anchor::right, 0.8);
+  }
+}
 
 Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
                  double middle, bool marked, Point place) {
