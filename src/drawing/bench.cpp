@@ -266,10 +266,11 @@ Sheet draw_bench_front(const Subject& subject) {
           continue;
         }
         // On the stud with its length; beside a thin one, between what is seen behind it, its mark alone.
-        if (f.width() > 1.4 * height)
+        if (f.width() > 1.7 * height)  // else the white about it would break the stud's edges
           pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
         else
-          pen.name_at_one_of({(f.x0 + f.x1) / 2, middle}, beside, mark, Anchor::middle, 2.5 / 3, 90);
+          pen.name_at_one_of({(f.x0 + f.x1) / 2, middle}, beside, fits && !is_timber(subject.job()) ? words : mark,
+                             Anchor::middle, 2.5 / 3, 90);
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(

@@ -32,19 +32,21 @@ class Marks {
   void draw() {
     for (const Boxed& m : members_) {
       if (m.mark.empty()) continue;
-      const double height = size * pen_.text_mm(), width = width_of(m.mark, height);
+      // Printed with white about it, which must not reach the member's edges.
+      const double height = size * pen_.text_mm(), white = 0.27 * pen_.text_mm(), width = width_of(m.mark, height);
       if (is_wall_track_from_its_end(m)) {  // within its flanges stands a joist, which has a mark of its own
-        pen_.name_outside({(m.frame.x0 + m.frame.x1) / 2, m.frame.y0},
-                          {(m.frame.x0 + m.frame.x1) / 2, m.frame.y0 - 2.4 * height}, m.mark, Anchor::middle, size);
+        pen_.name_led({(m.frame.x0 + m.frame.x1) / 2, m.frame.y0},
+                      {(m.frame.x0 + m.frame.x1) / 2, m.frame.y0 - 2.4 * height}, m.mark, Anchor::middle, size);
         tag_member(pen_, s_, m.solid->id);
         continue;
       }
-      auto at = clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
-      if (!at) at = clear_spot(m, width / 2 + 0.2 * height, 0.75 * height, false);
+      const bool hollow = is_track_from_its_end(m);  // a mark within it would be read as that of what stands there
+      auto at = hollow ? std::nullopt : clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
+      if (!at && !hollow) at = clear_spot(m, width / 2 + white, height / 2 + white, false);
       if (at)
         write(m, {at->x, at->y - height / 2});
       else if (const auto spot = clear_spot(m, 0, 0, true)) {
-        pen_.name_outside(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
+        pen_.name_led(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
         tag_member(pen_, s_, m.solid->id);
       }
     }
@@ -53,9 +55,16 @@ class Marks {
  private:
   static constexpr double size = 0.9;
 
-  static bool is_wall_track_from_its_end(const Boxed& m) {
+  static bool is_track_from_its_end(const Boxed& m) {
     constexpr double highest_web = 310;  // 12 in; no bench is as short
-    return m.solid->part.kind == parts::Kind::wall_track && std::max(m.frame.width(), m.frame.height()) < highest_web;
+    using parts::Kind;
+    const Kind kind = m.solid->part.kind;
+    return (kind == Kind::wall_track || kind == Kind::front_track || kind == Kind::sole_track ||
+            kind == Kind::top_track) &&
+           std::max(m.frame.width(), m.frame.height()) < highest_web;
+  }
+  static bool is_wall_track_from_its_end(const Boxed& m) {
+    return m.solid->part.kind == parts::Kind::wall_track && is_track_from_its_end(m);
   }
 
   void write(const Boxed& m, Point at) {
