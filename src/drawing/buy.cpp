@@ -74,8 +74,10 @@ bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
 /// That, and amounts that are those of another base, or of the bed under it: told as little as they are bought.
 bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
-  constexpr std::array by_its_size{Item::mortar_batches,    Item::bag_water, Item::mix_water, Item::waterproofing,
-                                   Item::upstand_fasteners, Item::flashing,  Item::sealant,   Item::backing};
+  constexpr std::array by_its_size{
+      Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing, Item::upstand_fasteners,
+      Item::flashing,       Item::sealant,   Item::felt,      Item::lath,          Item::edge_strip,
+      Item::backing};
   if (is(row, Item::adhesive)) return has_apron(job);  // it lies under the seat block
   return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
          takeoff::tiled_surface(row) ||

@@ -244,11 +244,11 @@ class Order {
 
   void dry() {
     if (joists())
-      add({false, "crew",
-           std::string{"Felt on the deck, laps and turn-ups flat; "} +
-               (unsettled_drain(s_) ? "leave it whole at the drain until its place is settled."
-                                    : "cut it out at the bore."),
-           row(Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
+      add_on_base({false, "crew",
+                   std::string{"Felt on the deck, laps and turn-ups flat; "} +
+                       (unsettled_drain(s_) ? "leave it whole at the drain until its place is settled."
+                                            : "cut it out at the bore."),
+                   row(Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     Step fit{
         true, "crew",
@@ -425,9 +425,7 @@ class Order {
   }
 
   void tight() {
-    add_on_base({false, "plumber", "Make the drain tight to base and riser.",
-                 "body in its bore, " + rules::text_or_less(f_.drain.body_to_bore_mm, rules::Unit::mm, job_) +
-                     " clear all round",
+    add_on_base({false, "plumber", "Make the drain tight to base and riser.", body_in_bore(job_, f_),
                  "the gasket is not seated dry", "drain"});
   }
 

@@ -146,10 +146,12 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const std::string deck = frame.deck_fastener && frame.deck_fastener_length
                                ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
                                : "screws, ";
-  rows.push_back(
+  rows.push_back(held_or(
+      s,
       {"deck to frame",
        deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
-       pieces_of(s, takeoff::Item::deck_screws)});
+       pieces_of(s, takeoff::Item::deck_screws)},
+      {"load.seat-rail"}));  // the frame it lies on is built otherwise then
   rows.push_back({"seat block",
                   base_is_void(s) && has_apron(s.job()) ? "HOLD: its apron stands on the base, which is not settled"
                                                         : "adhesive alone: no screw through it",

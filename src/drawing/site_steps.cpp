@@ -62,17 +62,16 @@ class Building {
 
   void ready() {
     if (joists())
-      add({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
-           amounts({{takeoff::Item::felt, " of felt"}, {takeoff::Item::lath, " of lath"}}),
-           "the deck is wet, or a fastener stands proud", "felt"});
+      add_on_base({false, "crew", "Felt on the deck and lath over it, laps flat; cut both out at the bore.",
+                   amounts({{takeoff::Item::felt, " of felt"}, {takeoff::Item::lath, " of lath"}}),
+                   "the deck is wet, or a fastener stands proud", "felt"});
     add_on_base({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
                  "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
     add_on_base({false, "plumber",
                  std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
                      (liner() ? ", weep holes open." : "."),
                  "flange " + len(site_.flange_top_mm) + " above the datum, on " + len(site_.at_flange_mm) +
-                     " of bed; body in its bore, " +
-                     rules::text_or_less(s_.facts.drain.body_to_bore_mm, rules::Unit::mm, job_) + " clear all round",
+                     " of bed; " + body_in_bore(job_, s_.facts),
                  "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
       add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form" + form_at_entry(),

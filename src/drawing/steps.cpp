@@ -98,6 +98,14 @@ bool is_beside_base(const job::Job& job, const facts::Facts& facts, const facts:
 
 }  // namespace
 
+std::string body_in_bore(const job::Job& job, const facts::Facts& facts) {
+  return "body in its bore, " + rules::text_or_less(facts.drain.body_to_bore_mm, rules::Unit::mm, job) +
+         " clear all round" +
+         (job.is_default("drain.body")
+              ? " if it is as wide as assumed, " + length_of(job, job.drain.body.in_mm()) + ": measure it"
+              : "");
+}
+
 LateFurring furring_after_base(const job::Job& job, const Findings& s) {
   LateFurring late;
   for (const job::Side side : {job::Side::left, job::Side::right}) {

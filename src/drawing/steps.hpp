@@ -64,6 +64,9 @@ bool rises_beside_bench(const job::Job& job);
 /// "Mortar in two lifts where it lies thicker than 2\": thickest at ..."; empty where one will do.
 std::string lifts(const job::Job& job, const std::vector<rules::Result>& results);
 
+/// "7/8\" clear all round" of the drain's body in its bore; that it hangs on a width nobody measured, where that is so.
+std::string body_in_bore(const job::Job& job, const facts::Facts& facts);
+
 /// "1/2" to 2-1/16" thick": as it is judged.
 std::string bed_thickness(const job::Job& job, const facts::Facts& facts);
 
