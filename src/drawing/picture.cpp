@@ -52,8 +52,9 @@ bool in_nearest_wall(const parts::Solid& solid, const job::Job& job) {
   return solid.part.family == facts::Family{Role::wall, bench_is_right(job) ? job::Side::left : job::Side::right};
 }
 
-/// Of a base what can be seen from above: its top, its upstands and its outer sides.
-TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
+/// Of a base what can be seen from above: its top, its upstands and its outer sides; `all_sides`: as deep as they are,
+/// where it has no ribs and no shell whose inner sides would show.
+TopoDS_Shape base_from_above(const parts::Solid& solid, double rim, bool all_sides) {
   BRep_Builder builder;
   TopoDS_Compound compound;
   builder.MakeCompound(compound);
@@ -63,7 +64,7 @@ TopoDS_Shape base_from_above(const parts::Solid& solid, double rim) {
     const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(TopoDS::Face(it.Current())));
     if (plane.IsNull() || std::abs(plane->Pln().Axis().Direction().Z()) > 1e-3) continue;
     const auto box = brep::box_of(it.Current());  // in a room out of square its faces stand along no axis
-    if (box[5] - box[2] > 1 && box[5] > rim + 1) builder.Add(compound, it.Current());
+    if (box[5] - box[2] > 1 && (all_sides || box[5] > rim + 1)) builder.Add(compound, it.Current());
   }
   return compound;
 }
@@ -131,7 +132,7 @@ std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows,
     if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
     if (shows == "bed" && solid.role == Role::bed) shapes.push_back(plain_slab(s, below_base(s, box)));
     if (shows == "base" && solid.role == Role::base)
-      shapes.push_back(base_from_above(solid, s.facts.heights.rim_greatest_mm));
+      shapes.push_back(base_from_above(solid, s.facts.heights.rim_greatest_mm, s.facts.site_built.has_value()));
     const bool seen_wall = all_walls || !in_nearest_wall(solid, s.job());
     if ((shows == "walls" && solid.role == Role::wall && seen_wall) ||
         (shows == "bench" && solid.role == Role::bench_frame) || (shows == "drain" && solid.role == Role::drain) ||
@@ -196,10 +197,21 @@ std::optional<Point> to_point_at(const Projection& seen, double side) {
   return best;
 }
 
+/// The corner of a floor that lies nearest the eye: walls stand on its others.
+std::optional<Point> nearest_corner(const Projection& seen) {
+  std::optional<Point> best;
+  for (const Line& line : seen.lines)
+    for (const Point& p : {line.from, line.to})
+      if (!best || p.y < best->y) best = p;
+  return best;
+}
+
 struct Named {
   int step;
   std::string name;
   Point at;
+  double lift = 0;  ///< of its name over it: a level line to a drain would lie along a hip
+  double wanted() const { return at.y + lift; }
 };
 
 /// Whether two lines cross.
@@ -214,9 +226,10 @@ bool cross(Point a, Point b, Point c, Point d) {
 /// and no two lines cross.
 void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named> named) {
   const double t = pen.text_mm();
-  std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y < b.at.y; });
+  std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.wanted() < b.wanted(); });
   std::vector<double> heights;
-  for (const Named& n : named) heights.push_back(std::max(n.at.y, heights.empty() ? n.at.y : heights.back() + 3 * t));
+  for (const Named& n : named)
+    heights.push_back(std::max(n.wanted(), heights.empty() ? n.wanted() : heights.back() + 3 * t));
   // Two that change places where their lines cross are shorter together: it ends.
   for (bool crossed = true; crossed;) {
     crossed = false;
@@ -237,9 +250,13 @@ void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named>
 Sheet draw_assembly(const Subject& subject) {
   const job::Job& job = subject.job();
   std::vector<Stage> stages;
+  std::vector<std::string> below;  // the base, by number
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {
-    if (stage.shows == "felt" || stage.shows == "bed" || stage.shows == "threshold") continue;  // below the base
+    if (stage.shows == "felt" || stage.shows == "bed" || stage.shows == "threshold") {
+      below.push_back(std::to_string(stage.step));
+      continue;
+    }
     stages.push_back(stage);
     groups.push_back(shapes_for(subject, stage.shows, false));
   }
@@ -255,8 +272,11 @@ Sheet draw_assembly(const Subject& subject) {
     std::vector<Named> near, far;  // the bench stands at the other end
     for (std::size_t i = 0; i < stages.size(); ++i) {
       const bool at_end = stages[i].shows == "bench" || stages[i].shows == "seat";
-      if (const auto at = to_point_at(seen[i], at_end ? -side : side))
-        (at_end ? far : near).push_back({stages[i].step, name_of(stages[i].shows, subject), *at});
+      const bool floor = stages[i].shows == "floor";
+      if (const auto at = floor ? nearest_corner(seen[i]) : to_point_at(seen[i], at_end ? -side : side))
+        (at_end ? far : near)
+            .push_back({stages[i].step, name_of(stages[i].shows, subject), *at,
+                        stages[i].shows == "drain" ? 6 * pen.text_mm() : 0});
     }
     const double off = 3 * pen.text_mm();
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
@@ -266,6 +286,9 @@ Sheet draw_assembly(const Subject& subject) {
     sheet.notes.emplace_back(
         "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
         "steps on {order-of-work}. Lengths cannot be taken from this picture.");
+    if (!below.empty())
+      sheet.notes.push_back("What step" + std::string{below.size() > 1 ? "s " : " "} + units::listed(below) +
+                            (below.size() > 1 ? " bring" : " brings") + " lies under the base: see {exploded}.");
   });
 }
 
@@ -376,6 +399,8 @@ Sheet draw_steps(const Subject& subject) {
     sheet.notes.emplace_back(
         "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
+    if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
+      sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");
   });
 }
 

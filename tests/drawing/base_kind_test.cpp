@@ -290,8 +290,8 @@ TEST(BoughtSheets, ThePointsOfTheBedAreNamedBesideThemselves) {
 
 TEST(Assembly, InARoomOutOfSquareAThresholdHasItsFrontAndItsEnds) {
   // Source: the solid: its threshold's front and right end meet in upright edges, three to four times as high as the
-  // deck of 3/4 in is thick, whose own edge stands at the picture's right; in this room no wall of it lies along an
-  // axis.
+  // deck of 3/4 in is thick, one at either end, whose own edge stands at the picture's right; in this room no wall of
+  // it lies along an axis.
   const Sheet& sheet = drawn_demo("coopers-yard-4").sheet("assembly");
   double deck = 0, farthest = -1e9;
   std::vector<double> upright;
@@ -303,7 +303,7 @@ TEST(Assembly, InARoomOutOfSquareAThresholdHasItsFrontAndItsEnds) {
   }
   EXPECT_GE(
       std::count_if(upright.begin(), upright.end(), [&](double high) { return high > 3 * deck && high < 4 * deck; }),
-      3);
+      2);
 }
 
 }  // namespace
