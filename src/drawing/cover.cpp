@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 
 #include "drawing/hatch.hpp"
 #include "drawing/table.hpp"
@@ -104,6 +105,17 @@ class Cover {
     return top - f.height() * scale - between;
   }
 
+  /// What is too thin to be filled, as details name it; null where none shows any.
+  const char* thin_sheeting() const {
+    static constexpr std::array names{"liner", "membrane", "membrane strip", "waterproofing"};
+    for (const char* name : names)
+      for (const Sheet& sheet : others_)
+        if (sheet.to_scale &&
+            std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return text.words == name; }))
+          return name;
+    return nullptr;
+  }
+
   bool is_drawn(LineKind kind) const {
     return std::any_of(others_.begin(), others_.end(), [&](const Sheet& sheet) {
       return std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) { return line.kind == kind; });
@@ -172,6 +184,7 @@ class Cover {
     const std::size_t filled = all.size();  // what comes after shows its edge alone
     if (s_.job().bench && s_.job().bench->frame.kind == job::FrameKind::steel)
       all.push_back({{}, "", {}, 0, 0, {}, "sheet steel: its edge alone"});
+    if (const char* sheeting = thin_sheeting()) all.push_back({{}, "", {}, 0, 0, {}, sheeting});
     const std::size_t half = (all.size() + 1) / 2;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const double x = at.x + (i < half ? 0 : width / 2), top = y - row * static_cast<double>(i % half);

@@ -153,11 +153,17 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
   add_as_built(rows, subject, number);
   rows.push_back({"SIGNATURES"});
   add_signatures(rows);
-  const std::vector<Column> columns{{"no.", 0.55},           {"what", 4.2},
-                                    {"limit", 3.7},          {"source, how far verified", 4.1},
-                                    {"by the model", 2.2},   {"", 1.9},
-                                    {"measured", 1.7, true}, {"pass", 0.8, true},
-                                    {"fail", 0.7, true},     {"not seen", 1.2, true}};
+  const bool small = is_small(paper_of(subject.job()));  // there 'NOT CHECKED' needs more of the width
+  const std::vector<Column> columns{{"no.", 0.55},
+                                    {"what", 4.2},
+                                    {"limit", 3.7},
+                                    {"source, how far verified", small ? 3.9 : 4.1},
+                                    {"by the model", 2.2},
+                                    {"", small ? 2.15 : 1.9},
+                                    {"measured", small ? 1.65 : 1.7, true},
+                                    {"pass", 0.8, true},
+                                    {"fail", 0.7, true},
+                                    {"not seen", 1.2, true}};
   const std::vector<std::string> notes{
       "Limits of " + rules::book(subject.job().book).title +
           ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
@@ -165,7 +171,6 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           "what drawings say.",
       "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
-  const bool small = is_small(paper_of(subject.job()));
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =
       on_pages("inspection", "Inspection", subject.job(), columns, rows, notes, small ? Beside{} : flood);

@@ -59,6 +59,7 @@ std::string place_of(const facts::PartId& piece) {
 /// The studs that strips go on, by where they stand: "on studs at 3/4, 16 from the back corner (left wall)".
 std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
   std::string words;
+  const char* const begins = cut.part_ids.size() > 1 ? "on studs at " : "on the stud at ";
   for (const job::Side side : job::all_sides) {
     std::vector<double> at;
     for (const facts::StudGap& gap : facts.room.studs)
@@ -69,7 +70,7 @@ std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
     std::sort(at.begin(), at.end());
     std::vector<std::string> numbers;
     for (const double mm : at) numbers.push_back(number_of(mm, metric));
-    words += (words.empty() ? "on studs at " : "; at ") + units::joined(numbers) + " from the " +
+    words += (words.empty() ? begins : "; at ") + units::joined(numbers) + " from the " +
              (side == job::Side::back ? "left" : "back") + " corner (" + job::name_of(side) + " wall)";
   }
   return words;

@@ -245,7 +245,7 @@ Sheet draw_screed(const Subject& subject) {
     marks.draw(!rejected);
     if (threshold && !rejected) add_form(pen, subject);
     const double low = base[1] - (threshold ? 1 : 5) * t;
-    if (threshold) pen.label({base[3], base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
+    if (threshold) pen.label({base[3] - 6 * t, base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
     if (!round) {
       pen.label({centre.x, (drain[1] + drain[4]) / 2 - 0.4 * t}, channel ? "channel" : "drain", Anchor::middle, 0.8);
     }

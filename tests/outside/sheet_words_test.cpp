@@ -239,8 +239,9 @@ TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
       const std::string place = number_of(first->running_mm, d.model->job.is_metric());
       for (const Sheet& sheet : d.sheets)
         for (const Text& t : sheet.texts) {
-          listed +=
-              starts(sheet.name, "cuts") && starts(t.words, "on studs at ") && t.words.find(place) != std::string::npos;
+          listed += starts(sheet.name, "cuts") &&
+                    starts(t.words, cut.part_ids.size() > 1 ? "on studs at " : "on the stud at ") &&
+                    t.words.find(place) != std::string::npos;
           beside += starts(sheet.name, "wall-") && starts(t.words, "fur " + cut.mark + ": ");
         }
       EXPECT_GE(listed, 1u) << d.name << " " << cut.mark;

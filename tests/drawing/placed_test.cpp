@@ -1,0 +1,231 @@
+// Where words stand: letters of sections at their arrows, names of layers at their dots, heights outside the drain,
+// marks of steel led to their track; and what one number of a sheet says to another.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <functional>
+#include <set>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "drawing/views.hpp"
+#include "outside/drawn.hpp"
+#include "takeoff/item.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::Contains, testing::HasSubstr;
+
+double apart(Point a, Point b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+Point centre_of(const Text& text) {
+  const Box box = box_of(text);
+  return {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+}
+
+bool has_words(const Sheet& sheet, const std::string& words) {
+  return std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return text.words == words; });
+}
+
+/// Rooms with walls of stock and of a survey, with and without a bench, on large paper and on small.
+const std::vector<Drawn>& plans() {
+  static const std::vector<Drawn> all = [] {
+    std::vector<Drawn> some;
+    for (const char* name : {"tannery-lane-2a", "ferry-steps-3", "coopers-yard-4", "chandlers-row-9"})
+      some.push_back(drawn_demo(name));
+    some.push_back(drawn(demo_on("tannery-lane-2a", job::PaperSize::letter), false));
+    some.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
+    return some;
+  }();
+  return all;
+}
+
+TEST(Placed, ASectionsLetterStandsAtItsArrow) {
+  // Source: common practice, no source: a letter that stands off its arrow is looked for. Arrows begin at the ends of
+  // the heavy strokes and are 6.6 mm long; a letter is 5 mm high.
+  std::size_t letters = 0;
+  for (const Drawn& d : plans()) {
+    const Sheet& plan = d.sheet("plan");
+    const double mm = plan.page.scale;
+    std::vector<Point> tips;
+    for (const Line& shaft : plan.lines)
+      if (shaft.kind == LineKind::dimension && std::abs(apart(shaft.from, shaft.to) - 6.6 * mm) < 0.01 * mm)
+        for (const Line& stroke : plan.lines)
+          if (stroke.kind == LineKind::section &&
+              std::min(apart(stroke.from, shaft.from), apart(stroke.to, shaft.from)) < 0.01)
+            tips.push_back(shaft.to);
+    for (const Text& text : plan.texts) {
+      if (text.words.size() != 1 || text.height < 4.9 * mm) continue;
+      ++letters;
+      EXPECT_TRUE(
+          std::any_of(tips.begin(), tips.end(), [&](Point tip) { return apart(tip, centre_of(text)) < 8 * mm; }))
+          << d.name << " 1:" << mm << ' ' << text.words;
+    }
+  }
+  EXPECT_GE(letters, 24u);
+}
+
+TEST(Placed, AWallIsNamedInItOrBesideIt) {
+  // Source: common practice, no source: past the rows of dimensions a name is read as one of those. Nearer than 10 mm.
+  for (const Drawn& d : plans()) {
+    const Sheet& plan = d.sheet("plan");
+    const double mm = plan.page.scale;
+    for (const auto& [side, words] : {std::pair{job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
+      double low = 1e9, high = -1e9;
+      for (const facts::Part& p : d.facts.parts)
+        if (p.which.family == facts::Family{facts::Role::wall, side})
+          low = std::min(low, p.bbox_mm[0]), high = std::max(high, p.bbox_mm[3]);
+      const auto name = std::find_if(plan.texts.begin(), plan.texts.end(),
+                                     [&](const Text& text) { return text.words.rfind(words, 0) == 0; });
+      ASSERT_NE(name, plan.texts.end()) << d.name;
+      EXPECT_GT(name->at.x, low - 10 * mm) << d.name << " 1:" << mm;
+      EXPECT_LT(name->at.x, high + 10 * mm) << d.name << " 1:" << mm;
+    }
+  }
+}
+
+TEST(Placed, BothColumnsOfAPlanAreMeasuredThroughTheBore) {
+  // Source: by hand: 15-3/4 from the back and 20-5/16 from the front are 36-1/16, also where the right wall is longer.
+  const Sheet& plan = drawn_demo("coopers-yard-4").sheet("plan");
+  for (const char* number : {"15-3/4", "20-5/16", "36-1/16"}) EXPECT_TRUE(has_words(plan, number)) << number;
+  EXPECT_FALSE(has_words(plan, "36-1/8"));
+  EXPECT_THAT(plan.notes, Contains(HasSubstr("Rows and columns: between stud faces, through the bore")));
+}
+
+TEST(Placed, LayersOfTheDrainsSectionAreLedToTheirNames) {
+  // Source: common practice, no source: layers thinner than letters. Lines of text are 1.6 capitals apart.
+  for (const auto& [job, names] :
+       {std::pair{"chandlers-row-9", std::vector<std::string>{"base", "mortar bed", "subfloor"}},
+        {"coopers-yard-4", {"top coat", "pre-slope", "subfloor"}}}) {
+    const Sheet& drain = drawn_demo(job).sheet("drain");
+    const double mm = drain.page.scale;
+    double above = 1e9;
+    for (const std::string& name : names) {
+      const auto text = std::find_if(drain.texts.begin(), drain.texts.end(), [&](const Text& t) {
+        return t.words == name && t.anchor == Anchor::right && t.height < 2.6 * mm;
+      });
+      ASSERT_NE(text, drain.texts.end()) << name;
+      EXPECT_LT(text->at.y, above - 1.6 * text->height) << name;
+      above = text->at.y;
+      EXPECT_TRUE(std::any_of(drain.lines.begin(), drain.lines.end(), [&](const Line& line) {
+        return apart(line.to, {text->at.x, text->at.y + text->height / 2}) < 2 * mm &&
+               std::any_of(drain.arcs.begin(), drain.arcs.end(),
+                           [&](const Arc& dot) { return apart(dot.centre, line.from) < 0.01; });
+      })) << name;
+    }
+  }
+}
+
+TEST(Placed, NoLineToAHeightRunsOverARoundDrain) {
+  // Source: common practice, no source: what is at its edge is written outside it.
+  for (const char* job : {"coopers-yard-4", "chandlers-row-9"}) {
+    const Drawn& d = drawn_demo(job);
+    const Sheet& falls = d.sheet("falls");
+    const auto& box = part(d.facts, facts::Role::drain).bbox_mm;
+    const Point middle{(box[0] + box[3]) / 2, (box[1] + box[4]) / 2};
+    const double radius = (box[3] - box[0]) / 2;
+    for (const Text& text : falls.texts) EXPECT_GT(apart(centre_of(text), middle), radius) << job << text.words;
+    for (const Line& line : falls.lines) {
+      if (line.kind != LineKind::dimension) continue;
+      for (double share = 0; share <= 1; share += 0.05)
+        EXPECT_GT(
+            apart({line.from.x + share * (line.to.x - line.from.x), line.from.y + share * (line.to.y - line.from.y)},
+                  middle),
+            0.9 * radius)
+            << job;
+    }
+  }
+}
+
+TEST(Placed, HowLowASideMayBeStandsAtThatSide) {
+  // Source: common practice, no source: within 10 mm of the base's outline.
+  std::size_t sides = 0;
+  for (const Drawn& d : plans()) {
+    const Sheet& falls = d.sheet("falls");
+    const auto& b = part(d.facts, facts::Role::base).bbox_mm;
+    for (const Text& text : falls.texts) {
+      constexpr std::array begins{"this side", "may sit", "must not sit", "low by", "never low"};
+      if (std::none_of(begins.begin(), begins.end(), [&](const char* some) { return text.words.rfind(some, 0) == 0; }))
+        continue;
+      const Point at = centre_of(text);
+      const double off =
+          std::min({std::abs(at.x - b[0]), std::abs(at.x - b[3]), std::abs(at.y - b[1]), std::abs(at.y - b[4])});
+      EXPECT_LT(off, 10 * falls.page.scale) << d.name << ": " << text.words;
+      ++sides;
+    }
+  }
+  EXPECT_GE(sides, 16u);
+}
+
+TEST(Placed, AMarkOfASteelTrackIsLedToIt) {
+  // Source: common practice, no source: from its end a track is its edge alone, and what stands in it has its own mark.
+  for (const char* name : {"bench-side", "bench-section"}) {
+    const Drawn& d = drawn_demo("tannery-lane-5c");
+    const Sheet& sheet = d.sheet(name);
+    const auto track = std::find_if(d.facts.parts.begin(), d.facts.parts.end(),
+                                    [](const facts::Part& p) { return p.which.kind == facts::Kind::front_track; });
+    ASSERT_NE(track, d.facts.parts.end());
+    const auto cut = std::find_if(d.cuts.begin(), d.cuts.end(), [&](const takeoff::CutRow& row) {
+      return std::find(row.part_ids.begin(), row.part_ids.end(), text_of(track->which)) != row.part_ids.end();
+    });
+    ASSERT_NE(cut, d.cuts.end());
+    std::size_t marks = 0;
+    for (const MemberMark& member : sheet.members) {
+      if (member.mark != cut->mark) continue;
+      ++marks;
+      Text around = sheet.texts[member.text];
+      const double air = 0.5 * around.height;
+      const Box box = box_of(around), near{box.x0 - air, box.y0 - air, box.x1 + air, box.y1 + air};
+      EXPECT_TRUE(std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+        const auto in = [&](Point p) { return p.x > near.x0 && p.x < near.x1 && p.y > near.y0 && p.y < near.y1; };
+        return line.kind == LineKind::dimension && in(line.from);
+      })) << name;
+    }
+    EXPECT_GE(marks, 4u) << name;
+  }
+}
+
+TEST(Placed, PicturesLeadToTheFloorWhereNoWallStands) {
+  // Source: by hand: of a floor seen from above and the entry the corner nearest the eye is the lowest of all points.
+  const Sheet& assembly = drawn_demo("tannery-lane-2a").sheet("assembly");
+  double lowest = 1e9;
+  for (const Line& line : assembly.lines)
+    if (line.kind == LineKind::outline) lowest = std::min({lowest, line.from.y, line.to.y});
+  EXPECT_TRUE(std::any_of(assembly.lines.begin(), assembly.lines.end(), [&](const Line& line) {
+    return line.kind == LineKind::dimension && std::min(line.from.y, line.to.y) < lowest + 0.01;
+  }));
+  EXPECT_THAT(assembly.notes, Contains(HasSubstr("lies under the base: see")));
+}
+
+TEST(Placed, WhereAWasteStandsNoBoreIsNamedAndNoAssumedWidthIsToldAsMeasured) {
+  // Source: the job: its waste stands in the floor, and no body is given.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  EXPECT_TRUE(has_words(d.sheet("plan"), "hole 5"));
+  EXPECT_FALSE(has_words(d.sheet("plan"), "bore 5"));
+  std::string steps;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("order-of-work", 0) == 0) steps += read_through(sheet);
+  EXPECT_THAT(steps, HasSubstr("if it is as wide as assumed"));
+  EXPECT_THAT(d.sheet("steps").notes, Contains(HasSubstr("Furring is in no picture")));
+}
+
+TEST(Placed, OneStudIsNotSaidToBeMore) {
+  // Source: the cut list.
+  std::size_t ones = 0;
+  for (const Drawn& d : plans())
+    for (const takeoff::CutRow& cut : d.cuts)
+      if (cut.furring && cut.part_ids.size() == 1) ++ones;
+  std::string cuts;
+  for (const Drawn& d : plans())
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name.rfind("cuts", 0) == 0) cuts += read_through(sheet);
+  ASSERT_GT(ones, 0u);
+  EXPECT_THAT(cuts, HasSubstr("on the stud at"));
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
