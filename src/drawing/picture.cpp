@@ -372,36 +372,43 @@ Sheet draw_steps(const Subject& subject) {
     for (std::size_t i = 0; i + 1 < pictures.back().size(); ++i)
       pictures.back()[i] = as_kind(pictures.back()[i], LineKind::existing);
   }
-  return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    Sheet whole;
-    for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
-    const Frame f = frame_of(whole);
-    // Names take lines as wide as the pictures, or as their letters leave three beside each other on a small page.
-    const double t = pen.text_mm(), line = std::max(f.width(), 20 * t), step = 1.6 * t, wide = line + 6 * t;
-    std::vector<std::vector<std::string>> names;
-    std::size_t lines = 1;
-    for (const Stage& stage : stages) {
-      names.push_back(wrapped(name_of(stage.shows, subject), line, t));
-      lines = std::max(lines, names.back().size());
-    }
-    const double high = f.height() + 8 * t + static_cast<double>(lines - 1) * step;
-    const std::size_t in_a_row = is_small(paper_of(subject.job())) ? 3 : 4;
-    for (std::size_t i = 0; i < pictures.size(); ++i) {
-      const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
-      for (const Projection& one : pictures[i]) pen.add(one, shift);
-      const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
-      balloon(sheet, pen, foot, stages[i].step);
-      for (std::size_t k = 0; k < names[i].size(); ++k)
-        pen.note({foot.x + 2 * t, foot.y - 0.5 * t - static_cast<double>(k) * step}, names[i][k]);
-    }
-    sheet.to_scale = false;
-    warn(sheet, bore_warning(subject));
-    sheet.notes.emplace_back(
-        "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
-        "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
-    if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
-      sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");
-  });
+  const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {
+    return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
+      Sheet whole;
+      for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
+      const Frame f = frame_of(whole);
+      // Names take lines as wide as the pictures, or as a few letters.
+      const double t = pen.text_mm(), line = std::max(f.width(), least_name * t), step = 1.6 * t, wide = line + 6 * t;
+      std::vector<std::vector<std::string>> names;
+      std::size_t lines = 1;
+      for (const Stage& stage : stages) {
+        names.push_back(wrapped(name_of(stage.shows, subject), line, t));
+        lines = std::max(lines, names.back().size());
+      }
+      const double high = f.height() + 8 * t + static_cast<double>(lines - 1) * step;
+      for (std::size_t i = 0; i < pictures.size(); ++i) {
+        const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
+        for (const Projection& one : pictures[i]) pen.add(one, shift);
+        const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
+        balloon(sheet, pen, foot, stages[i].step);
+        for (std::size_t k = 0; k < names[i].size(); ++k)
+          pen.note({foot.x + 2 * t, foot.y - 0.5 * t - static_cast<double>(k) * step}, names[i][k]);
+      }
+      sheet.to_scale = false;
+      warn(sheet, bore_warning(subject));
+      sheet.notes.emplace_back(
+          "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
+          "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
+      if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
+        sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");
+    });
+  };
+  std::optional<Sheet> best;  // whose pictures are largest
+  for (const double least_name : {20, 13})
+    for (const std::size_t in_a_row : {3, 4, 5, 6, 2})
+      if (Sheet sheet = in_rows_of(in_a_row, least_name); !best || sheet.page.scale < best->page.scale)
+        best = std::move(sheet);
+  return *best;
 }
 
 }  // namespace fallwright::drawing

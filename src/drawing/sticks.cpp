@@ -72,12 +72,12 @@ class SawMarks {
   std::vector<Mark> marks_;
 };
 
-/// A stick that is used up forgives no bad end, split or saw's error: said, as a bare nought reads like a slip.
-std::string offcut_words(const Pen& pen, double offcut_mm, int sticks) {
+/// A stick that is used up forgives no bad end, split or saw's error: a note says so, and a bare nought would read like
+/// a slip. Few words, as they stand past the longest stick.
+constexpr const char* used_up = "nothing left over";
+std::string offcut_words(const Pen& pen, double offcut_mm) {
   const std::string words = pen.words(offcut_mm);
-  if (words != pen.words(0)) return "offcut " + words;
-  return std::string{"nothing left over: see that "} + (sticks == 1 ? "it" : "each") +
-         " is full length, without splits";
+  return words == pen.words(0) ? used_up : "offcut " + words;
 }
 
 /// Too short for its mark, which then stands over it.
@@ -113,7 +113,7 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   }
   pen.note({stick.length_mm + t, y + 0.6 * t},
            std::to_string(group.count) + (group.count == 1 ? " stick of " : " sticks of ") +
-               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm, group.count) +
+               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm) +
                (stick.to_order ? ", to order" : ""));
   return saw.draw();
 }
@@ -160,6 +160,9 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
             "tape hooked on the trimmed left end.",
         "The plan is made for the least length bought of the sticks on offer, then for the fewest sticks; no "
         "allowance for knots and splits."};
+    if (std::any_of(entries.begin(), entries.end(),
+                    [&](const Entry& entry) { return offcut_words(pen, entry.group.stick.offcut_mm) == used_up; }))
+      sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
   });
 }
 
@@ -177,17 +180,24 @@ std::vector<Sheet> draw_sticks(const Subject& subject) {
   // All at the scale at which the longest is drawn alone, so many as fit.
   double scale = 0;
   for (std::size_t i = 0; i < all.size(); ++i) scale = std::max(scale, page_of("sticks", i, 1).page.scale);
+  const auto filled = [&](std::size_t most) {
+    std::vector<Sheet> sheets;
+    for (std::size_t from = 0; from < all.size() || sheets.empty();) {
+      const std::string name = sheets.empty() ? "sticks" : "sticks-" + std::to_string(sheets.size() + 1);
+      std::size_t count = std::min(all.size() - from, most);
+      Sheet page = page_of(name, from, count);
+      while (count > 1 && page.page.scale > scale) page = page_of(name, from, --count);
+      sheets.push_back(std::move(page));
+      from += std::max<std::size_t>(1, count);
+    }
+    return sheets;
+  };
   constexpr std::size_t most = 20;
-  std::vector<Sheet> sheets;
-  for (std::size_t from = 0; from < all.size() || sheets.empty();) {
-    const std::string name = sheets.empty() ? "sticks" : "sticks-" + std::to_string(sheets.size() + 1);
-    std::size_t count = std::min(all.size() - from, most);
-    Sheet page = page_of(name, from, count);
-    while (count > 1 && page.page.scale > scale) page = page_of(name, from, --count);
-    sheets.push_back(std::move(page));
-    from += std::max<std::size_t>(1, count);
-  }
-  return sheets;
+  std::vector<Sheet> sheets = filled(most);
+  if (sheets.size() < 2) return sheets;
+  // As many on each page as on the others, where that takes no page more: two alone would be overlooked.
+  std::vector<Sheet> even = filled((all.size() + sheets.size() - 1) / sheets.size());
+  return even.size() > sheets.size() ? sheets : even;
 }
 
 }  // namespace fallwright::drawing

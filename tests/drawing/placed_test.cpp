@@ -213,6 +213,39 @@ TEST(Placed, WhereAWasteStandsNoBoreIsNamedAndNoAssumedWidthIsToldAsMeasured) {
   EXPECT_THAT(d.sheet("steps").notes, Contains(HasSubstr("Furring is in no picture")));
 }
 
+TEST(Placed, PicturesOfTheStepsAreAsLargeAsTheirPageLets) {
+  // Source: by hand: eight pictures stand in two rows of four on letter, each wider than a seventh of the page; three
+  // rows of three left them a twelfth.
+  const Drawn& d = plans()[4];
+  const Sheet& steps = d.sheet("steps");
+  ASSERT_GT(steps.page.scale, 0);
+  std::set<long> rows;
+  for (const Arc& balloon : steps.arcs)  // which are 7.5 mm wide
+    if (std::abs(balloon.radius - 3.75 * steps.page.scale) < 0.01) rows.insert(std::lround(balloon.centre.y));
+  EXPECT_EQ(rows.size(), 2u);
+}
+
+TEST(Placed, NoPageHasItsLastSticksAlone) {
+  // Source: common practice, no source: a page with one stick or two is overlooked. By hand: eleven kinds of stick that
+  // take two pages stand as six and five, eight as four and four.
+  for (const Drawn& d : plans()) {
+    std::vector<std::size_t> on;
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name.rfind("sticks", 0) == 0) on.push_back(sheet.dimensions.size());
+    if (on.size() < 2) continue;
+    EXPECT_GE(2 * on.back(), on.front()) << d.name;
+  }
+}
+
+TEST(Placed, AStickThatIsUsedUpIsSaidInFewWords) {
+  // Source: none: long ones past the longest stick made all of them smaller.
+  for (const Drawn& d : plans())
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name.rfind("sticks", 0) == 0 && read_through(sheet).find("nothing left over") != std::string::npos) {
+        EXPECT_THAT(sheet.notes, Contains(HasSubstr("such a stick is full length, without splits"))) << d.name;
+      }
+}
+
 TEST(Placed, OneStudIsNotSaidToBeMore) {
   // Source: the cut list.
   std::size_t ones = 0;
