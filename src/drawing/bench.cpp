@@ -265,12 +265,17 @@ Sheet draw_bench_front(const Subject& subject) {
           tag_member(pen, subject, solid.id);
           continue;
         }
-        // On the stud with its length; beside a thin one, between what is seen behind it, its mark alone.
-        if (f.width() > 1.7 * height)  // else the white about it would break the stud's edges
+        // On the stud with its length, unless the white about that would break its edges; beside a thin one, where
+        // nothing is seen behind it, as well, else its mark alone.
+        const Point thing{(f.x0 + f.x1) / 2, middle};
+        if (f.width() > 1.7 * height) {
           pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
-        else
-          pen.name_at_one_of({(f.x0 + f.x1) / 2, middle}, beside, fits && !is_timber(subject.job()) ? words : mark,
-                             Anchor::middle, 2.5 / 3, 90);
+        } else if (fits && !is_timber(subject.job())) {
+          pen.note_at_one_of(beside, words, Anchor::middle, 2.5 / 3, 90);
+          pen.otherwise(mark, {f.x1, middle});
+        } else {
+          pen.name_at_one_of(thing, beside, mark, Anchor::middle, 2.5 / 3, 90);
+        }
         tag_member(pen, subject, solid.id);
       }
     add_member_marks(

@@ -397,7 +397,7 @@ void strike_floor(Pen& pen, Point low, Point high, double size) {
   for (const double up : {0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.7, 0.3, 0.8, 0.2, 0.6, 0.4, 0.5})
     for (const double aside : {0.0, 0.06, -0.06, 0.12, -0.12, 0.18, -0.18, 0.25, -0.25, 0.32, -0.32, 0.38, -0.38})
       places.push_back({middle + aside * (high.x - low.x), low.y + up * (high.y - low.y) - size * pen.text_mm() / 2});
-  pen.note_at_one_of(places, "VOID", Anchor::middle, size);
+  pen.label_at_one_of(places, "VOID", Anchor::middle, size);  // lest it cover what a line leads to
 }
 
 Sheet draw_planes(const Subject& subject) {

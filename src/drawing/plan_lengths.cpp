@@ -32,7 +32,7 @@ void Plan::across() {
                  end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
     pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
     pen_.chain(xs, front, row, spare, with_whole);
-    row -= (with_whole && xs.size() > 2 ? 6.6 : 3.4) * t_;
+    row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
   if (!void_ && finished("left") && finished("right"))
     chain("finish to bore", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});

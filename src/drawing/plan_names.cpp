@@ -20,7 +20,9 @@ void Plan::diagonals() {
     const Point from{a.x, a.y}, to{b.x, b.y};
     pen_.line(from, to, LineKind::centre);
     const double length = std::hypot(to.x - from.x, to.y - from.y);
-    pen_.note_along(from, to, {share, 0.24, 0.76, 0.32, 0.68, 0.1, 0.9}, pen_.words(length), 2.5 / 3);
+    pen_.note_along(from, to,
+                    {share, 0.24, 0.76, 0.32, 0.68, 0.1, 0.9, 0.2, 0.8, 0.28, 0.72, 0.36, 0.64, 0.4, 0.6, 0.45, 0.55},
+                    pen_.words(length), 2.5 / 3);
   };
   diagonal(left->start(), right->end(), 0.16);
   diagonal(right->start(), left->end(), 0.16);
