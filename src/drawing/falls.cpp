@@ -178,7 +178,7 @@ void add_window(Pen& pen, const Subject& s) {
     const bool upright = way.low == "left" || way.low == "right";
     const double from = upright ? b[1] : b[0], side = upright ? depth : length;
     // At the front only the stretches of the runs are free: fewer words where none of them is long enough.
-    const double room = way.low == "front" ? std::max(d[0] - b[0], b[3] - d[3]) : side;
+    const double room = way.low == "front" ? std::max({d[0] - b[0], d[3] - d[0], b[3] - d[3]}) : side;
     std::string words;
     double width = 0;
     for (const std::string& some :

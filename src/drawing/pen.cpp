@@ -119,8 +119,14 @@ void Pen::cross(Point at, double half) {
 }
 
 void Pen::strike(Point low, Point high, Point words_at, double size) {
-  line(low, high, LineKind::rejected);
-  line({low.x, high.y}, {high.x, low.y}, LineKind::rejected);
+  // One cross, or several side by side in a field so flat that one would be read as edges.
+  const double wide = high.x - low.x, aspect = wide / std::max(high.y - low.y, 1e-9);
+  const int crosses = aspect < 5 ? 1 : std::min(5, static_cast<int>(std::lround(aspect / 3)));
+  for (int i = 0; i < crosses; ++i) {
+    const double from = low.x + wide * i / crosses, to = low.x + wide * (i + 1) / crosses;
+    line({from, low.y}, {to, high.y}, LineKind::rejected);
+    line({from, high.y}, {to, low.y}, LineKind::rejected);
+  }
   label(words_at, "VOID", Anchor::middle, size);
 }
 

@@ -246,6 +246,22 @@ TEST(Placed, AStickThatIsUsedUpIsSaidInFewWords) {
       }
 }
 
+TEST(Placed, AFlatFieldIsStruckSoThatItIsNotReadAsEdges) {
+  // Source: by hand: a field of 60 by 5 has four crosses of 15 by 5, one of 10 by 5 a single one.
+  for (const auto& [width, crosses] : {std::pair{60., 4}, {10., 1}}) {
+    Sheet sheet;
+    Pen{sheet, 1}.strike({0, 0}, {width, 5}, {0, 10});
+    std::size_t rising = 0;
+    for (const Line& line : sheet.lines) {
+      EXPECT_NEAR(line.to.x - line.from.x, width / crosses, 1e-9);
+      EXPECT_NEAR(std::abs(line.to.y - line.from.y), 5, 1e-9);
+      rising += line.to.y > line.from.y;
+    }
+    EXPECT_EQ(rising, static_cast<std::size_t>(crosses));
+    EXPECT_EQ(sheet.lines.size(), 2 * rising);
+  }
+}
+
 TEST(Placed, OneStudIsNotSaidToBeMore) {
   // Source: the cut list.
   std::size_t ones = 0;
