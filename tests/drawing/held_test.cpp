@@ -241,7 +241,18 @@ TEST(Held, WaterFeltAndSeatWaitWithTheBase) {
   EXPECT_TRUE(step_of(held, "Adhesive on every face").hold);
   const Drawn sound = drawn_demo("tannery-lane-2a");
   EXPECT_THAT(step_of(sound, "Felt on the deck").what, testing::HasSubstr("cut it out at the bore"));
+  EXPECT_TRUE(step_of(held, "Felt on the deck").hold) << "it is as large as the bed";
+  EXPECT_FALSE(step_of(sound, "Felt on the deck").hold);
   EXPECT_FALSE(step_of(sound, "Adhesive on every face").hold);
+}
+
+TEST(Held, WhyADrainIsNotSettledIsToldBesideAThresholdThatDoesNotFall) {
+  // Source: the checks of this room: its bore cuts a joist, and here its threshold is level as well.
+  job::Job job = demo("ferry-steps-3");
+  job.base.threshold.fall = units::Fall::ratio(0);
+  const Drawn d = drawn(job, false);
+  EXPECT_THAT(d.sheet("falls").notes, testing::Contains(testing::HasSubstr("does not fall inward")));
+  EXPECT_THAT(d.sheet("falls").notes, testing::Contains(testing::HasSubstr("bore misses the joists")));
 }
 
 TEST(Lapped, AnEdgeThatDoesNotTurnUpHasNoFlashingAndNoScrews) {

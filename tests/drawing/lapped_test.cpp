@@ -197,6 +197,17 @@ TEST(Held, FastenersOfABenchThatAreTooWeakAreNotTold) {
   EXPECT_THAT(told, testing::Not(testing::HasSubstr("1 of 16d")));
 }
 
+TEST(Held, ADeckIsNotScrewedToARailThatIsTooWeak) {
+  // Source: the checks: one nail of the rail in each joist's end, which goes a quarter of an inch into it.
+  job::Job job = demo("tannery-lane-2a");
+  job.bench->frame.fasteners_at_rail = 1, job.bench->frame.rail_fastener_length = job::Length::inches(1.75);
+  const Drawn d = drawn(job, false);
+  ASSERT_TRUE(std::any_of(d.judgement.results.begin(), d.judgement.results.end(), [](const rules::Result& r) {
+    return r.id == "load.seat-rail" && r.outcome == rules::Outcome::fail;
+  }));
+  EXPECT_THAT(read_through(d.sheet("bench-plan")), testing::Not(testing::HasSubstr("apart along edges")));
+}
+
 TEST(Held, FastenersOfAnUpstandWaitWithTheBase) {
   // Source: common practice, no source: another base may turn up elsewhere.
   const Drawn held = drawn(demo_on("tannery-lane-2b", job::PaperSize::letter), false);
