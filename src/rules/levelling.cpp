@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <numeric>
 #include <optional>
+
+#include <boost/math/tools/toms748_solve.hpp>
 
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -21,9 +24,9 @@ Vec cross(const Vec& a, const Vec& b) {
 
 /// A direction of a body that was tilted stiffly, so that level planes slope by (tx, ty).
 Vec tilted(const Vec& v, double tx, double ty) {
-  const double slope = std::hypot(tx, ty);
+  const double slope = std::sqrt(tx * tx + ty * ty);
   if (slope == 0) return v;
-  const double c = 1 / std::hypot(1, slope), s = slope * c;
+  const double c = 1 / std::sqrt(1 + slope * slope), s = slope * c;
   const Vec axis{ty / slope, -tx / slope, 0};  // up x (-tx, -ty, 1)
   const Vec turned = cross(axis, v);
   const double along = (axis[0] * v[0] + axis[1] * v[1] + axis[2] * v[2]) * (1 - c);
@@ -48,7 +51,7 @@ struct Bound {
     const Vec now = tilted(v, tx, ty);
     if (of == Of::height) return now[2];
     if (of == Of::fall_toward) return (now[0] * toward[0] + now[1] * toward[1]) / now[2];
-    return std::hypot(now[0], now[1]) / now[2];
+    return std::sqrt(now[0] * now[0] + now[1] * now[1]) / now[2];
   }
   double room(double tx, double ty) const { return (least ? value(tx, ty) - limit : limit - value(tx, ty)) + slack; }
   double rounding() const { return of == Of::height ? units::tolerance::length_mm : units::tolerance::ratio; }
@@ -74,15 +77,14 @@ struct Bound {
   /// How far along a direction until the limit is reached: refined on the true tilt.
   double first_crossing(double dx, double dy) const {
     constexpr double far = 0.2;
-    if (room(0, 0) <= 0) return 0;
-    const double root = by_gradient(dx, dy);
-    double low = 0, high = std::min(far, root * 1.02);
-    if (room(high * dx, high * dy) > 0) return std::min(root, far);
-    for (int i = 0; i < 60; ++i) {
-      const double middle = (low + high) / 2;
-      (room(middle * dx, middle * dy) > 0 ? low : high) = middle;
-    }
-    return low;
+    const auto left = [&](double t) { return room(t * dx, t * dy); };
+    const double here = left(0);
+    if (here <= 0) return 0;
+    const double root = by_gradient(dx, dy), high = std::min(far, root * 1.02), there = left(high);
+    if (there > 0) return std::min(root, far);
+    std::uintmax_t steps = 60;
+    const auto close = boost::math::tools::eps_tolerance<double>{};
+    return boost::math::tools::toms748_solve(left, 0., high, here, there, close, steps).first;
   }
 };
 
