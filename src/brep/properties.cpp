@@ -35,7 +35,6 @@ bool is_straight(const TopoDS_Edge& edge) {
   return !Handle(Geom_Line)::DownCast(BRep_Tool::Curve(edge, place, first, last)).IsNull();
 }
 
-/// Whether all edges are straight: then the corners tell the extent, at a hundredth of the kernel's cost.
 /// Sums over faces: area, and the volume of the cone from each face to `apex` with its first moment about it.
 struct Sums {
   gp_Pnt apex;

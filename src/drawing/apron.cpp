@@ -3,6 +3,7 @@
 #include <map>
 
 #include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
 
 #include "drawing/bench.hpp"
 #include "drawing/steps.hpp"
@@ -28,7 +29,7 @@ std::vector<Foot> apron_feet(const Subject& s) {
     if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) deck = p.bbox_mm[2];
   std::vector<Foot> feet;
   for (TopExp_Explorer it{seat, TopAbs_FACE}; it.More(); it.Next()) {
-    const Frame f = extent(it.Current(), view);
+    const Frame f = extent(TopoDS::Face(it.Current()), view);
     if (f.height() < 0.01 && f.y0 < deck) feet.push_back({f.x0, f.x1, f.y0});
   }
   std::sort(feet.begin(), feet.end(), [](const Foot& a, const Foot& b) { return a.from < b.from; });
@@ -67,7 +68,7 @@ void add_notches(Sheet& sheet, Pen& pen, const Subject& s, double x) {
   const std::vector<Foot> feet = apron_feet(s);
   const parts::Solid& seat = *s.model.first(Role::seat_block);
   const View view = view_from(front_of(s.job()));
-  const Frame f = extent(seat.shape, view);
+  const Frame f = extent(seat, view);
   const double t = pen.text_mm(), shift = x - f.x0;
   pen.add(project({seat.shape}, view, false), {shift, 0});
   for (const bool right : {false, true})  // it is cut lying on its back

@@ -46,7 +46,7 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
   Sheet all;
   for (const parts::Solid& solid : model.solids) {
     if (!in_frame(solid)) continue;
-    const Frame f = extent(solid.shape, view);
+    const Frame f = extent(solid, view);
     all.lines.push_back({{f.x0, f.y0}, {f.x1, f.y1}, LineKind::outline});
   }
   return frame_of(all);
@@ -78,7 +78,7 @@ bool is_course(const parts::Solid& solid) {
 /// Where a course begins and ends in height at one end of a view: plates on a floor that falls stand lower there than
 /// at the other.
 std::pair<double, double> height_at_end(const parts::Solid& solid, const View& view, bool right) {
-  const std::vector<Point> corners = corners_of(solid.shape, view);
+  const std::vector<Point> corners = corners_of(solid, view);
   const auto [least, most] =
       std::minmax_element(corners.begin(), corners.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
   const double end = right ? most->x : least->x;
@@ -133,7 +133,7 @@ std::vector<double> centres(const parts::Model& model, const View& view, bool up
   std::vector<double> places;
   for (const parts::Solid& solid : model.solids) {
     if (!wanted(solid)) continue;
-    const Frame f = extent(solid.shape, view);
+    const Frame f = extent(solid, view);
     places.push_back(std::abs((upright ? f.y0 + f.y1 : f.x0 + f.x1) / 2 - start));
   }
   std::sort(places.begin(), places.end());
@@ -183,7 +183,7 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
   if (!settled) return;
   std::vector<Frame> studs;
   for (const parts::Solid& solid : s.model.solids)
-    if (is_stud(solid)) studs.push_back(extent(solid.shape, view));
+    if (is_stud(solid)) studs.push_back(extent(solid, view));
   std::sort(studs.begin(), studs.end(), [](const Frame& a, const Frame& b) { return a.x0 < b.x0; });
   for (std::size_t i = 1; i < studs.size(); ++i) {
     const double from = studs[i - 1].x1, to = studs[i].x0, t = pen.text_mm();
@@ -242,7 +242,7 @@ Sheet draw_bench_front(const Subject& subject) {
     const double t = pen.text_mm();
     for (const parts::Solid& solid : model.solids)
       if (is_stud(solid)) {
-        const Frame f = extent(solid.shape, view);
+        const Frame f = extent(solid, view);
         // From the floor at that stud: on an unlevel floor each has its own. What is too short for it has its mark
         // alone.
         const std::string mark = mark_of(subject, solid.id), words = mark + "  " + pen.words(f.height());
@@ -256,7 +256,7 @@ Sheet draw_bench_front(const Subject& subject) {
         const double least_bay = height + 0.8 * t;
         const bool crowded = std::any_of(model.solids.begin(), model.solids.end(), [&](const parts::Solid& other) {
           if (&other == &solid || !is_stud(other)) return false;
-          const Frame o = extent(other.shape, view);
+          const Frame o = extent(other, view);
           return o.x0 < f.x1 + least_bay && o.x1 > f.x0 - least_bay;
         });
         if (f.width() <= 1.4 * height && crowded) {
@@ -317,7 +317,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
   Sheet side = on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     sheet.sight = eye_at(before_bench(model, end_of(subject.job())), end_of(subject.job()));
-    const Frame frame = extent_of_frame(model, view), seat = extent(model.first(Role::seat_block)->shape, view);
+    const Frame frame = extent_of_frame(model, view), seat = extent(*model.first(Role::seat_block), view);
     const double t = pen.text_mm(), edge = std::max(frame.x1, seat.x1), low = frame.y0 - 100 * t, high = seat.y1 + t;
     add_member_marks(pen, subject, view, in_frame, in_frame,
                      {{seat.x0, seat.y0, frame.x0, seat.y1}, {edge, low, edge + 100 * t, high}});

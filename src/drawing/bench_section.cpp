@@ -37,13 +37,13 @@ namespace {
 bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
   const gp_Dir& normal = plane.Axis().Direction();
   const double at = plane.Location().XYZ().Dot(normal.XYZ());
-  const auto [least, most] = reach_along(solid.shape, normal);
+  const auto [least, most] = reach_along(solid, normal);
   return least < at && most > at;
 }
 
 /// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
 Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
-  const Frame seat = extent(s.model.first(Role::seat_block)->shape, bench_cut(s).view);
+  const Frame seat = extent(*s.model.first(Role::seat_block), bench_cut(s).view);
   double foot = *s.facts.heights.seat_front_mm - 160;
   std::vector<Seen> seen;
   const auto behind = [&](const facts::Family& family, facts::Kind kind) {
@@ -92,7 +92,7 @@ std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
     if (solid.part.is(Role::bench_frame, parts::Kind::stud) && straddles(solid, cut.plane)) return {};
     if (solid.part.is(Role::bench_frame, parts::Kind::sole_plate) ||
         solid.part.is(Role::bench_frame, parts::Kind::sole_track))
-      foot = extent(solid.shape, cut.view).y1;
+      foot = extent(solid, cut.view).y1;
   }
   const double inner = front + back * s.job().survey.board_mm.value_or(usual);
   return {
@@ -110,8 +110,7 @@ struct Joints {
 
 Joints joints_of(const Subject& s) {
   const View view = bench_cut(s).view;
-  const Frame seat = extent(s.model.first(Role::seat_block)->shape, view),
-              tray = extent(s.model.first(Role::base)->shape, view);
+  const Frame seat = extent(*s.model.first(Role::seat_block), view), tray = extent(*s.model.first(Role::base), view);
   Joints at;
   at.frame = extent_of_frame(s.model, view);
   at.back = tray.x0 + tray.x1 > at.frame.x0 + at.frame.x1 ? -1 : 1;
@@ -208,7 +207,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       sheet.sight = b.sight();
       const Frame frame = frame_of(sheet);
       const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
-      const Frame tray = extent(model.first(Role::base)->shape, view);
+      const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
       if (!small) {
         const Joints at = joints_of(subject);

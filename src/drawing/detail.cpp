@@ -195,10 +195,10 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
   double least = std::numeric_limits<double>::max();
   for (const parts::Solid& solid : subject.model.solids) {
     if (solid.part.family != family || solid.part.kind != kind) continue;
-    const double off = at - reach_along(solid.shape, way).first;
+    const double off = at - reach_along(solid, way).first;
     if (off > 0 && off < least) least = off, nearest = &solid;
   }
-  return nearest ? std::optional{extent(nearest->shape, cut.view)} : std::nullopt;
+  return nearest ? std::optional{extent(*nearest, cut.view)} : std::nullopt;
 }
 
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high) {

@@ -263,7 +263,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
   const double at = plane.Location().XYZ().Dot(normal.XYZ());
   for (const parts::Solid& solid : model.solids) {
     if (!wanted(solid)) continue;
-    const auto [least, most] = reach_along(solid.shape, normal);
+    const auto [least, most] = reach_along(solid, normal);
     if (least >= at || most <= at) continue;
     const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
     CutSolid part{

@@ -16,7 +16,7 @@ struct Boxed {
 };
 
 Boxed boxed(const parts::Solid& solid, const std::string& mark, const View& view) {
-  return {&solid, mark, extent(solid.shape, view), reach_along(solid.shape, view.toward).second};
+  return {&solid, mark, extent(solid, view), reach_along(solid, view.toward).second};
 }
 
 Box box_about(Point at, double half_width, double half_height) {

@@ -34,13 +34,19 @@ std::size_t end_of_word(const std::string& words, std::size_t at) {
 std::vector<std::string> wrapped(const std::string& words, double width, double height) {
   std::vector<std::string> lines;
   std::string line;
+  double wide = 0;
+  const double blank = width_of(" ", height);
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = end_of_word(words, at);
-    const std::string word = words.substr(at, end - at), longer = line + (line.empty() ? "" : " ") + word;
-    if (!line.empty() && width_of(longer, height) > width)
-      lines.push_back(line), line = word;
-    else
-      line = longer;
+    const std::string word = words.substr(at, end - at);
+    const double own = width_of(word, height);
+    if (line.empty()) {
+      line = word, wide = own;
+    } else if (wide + blank + own > width) {
+      lines.push_back(std::move(line)), line = word, wide = own;
+    } else {
+      line.append(" ").append(word), wide += blank + own;
+    }
     at = end + 1;
   }
   if (!line.empty()) lines.push_back(line);

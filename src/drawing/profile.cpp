@@ -31,8 +31,8 @@ std::vector<Seen> seen_members(const parts::Model& model, const View& view) {
   std::vector<Seen> all;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::bench_frame) continue;
-    const Seen member{solid.part.kind, name_on_paper(solid.part.kind), extent(solid.shape, view),
-                      reach_along(solid.shape, view.toward).second, solid.part.kind == parts::Kind::stud};
+    const Seen member{solid.part.kind, name_on_paper(solid.part.kind), extent(solid, view),
+                      reach_along(solid, view.toward).second, solid.part.kind == parts::Kind::stud};
     const auto hides = std::find_if(all.begin(), all.end(), [&](const Seen& other) {
       return std::abs(other.at.x0 - member.at.x0) < 1 && std::abs(other.at.x1 - member.at.x1) < 1 &&
              std::abs(other.at.y1 - member.at.y1) < 1;

@@ -5,17 +5,18 @@
 #include <limits>
 #include <regex>
 
-#include <BRepAdaptor_Curve.hxx>
 #include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
+#include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
-#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedMapOfShape.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Compound.hxx>
 #include <gp_Pln.hxx>
+#include <gp_Trsf.hxx>
 
+#include "brep/skin.hpp"
 #include "diag/fault.hpp"
 #include "units/fall.hpp"
 
@@ -107,44 +108,51 @@ std::vector<Box> boxes_of_texts(const Sheet& sheet) {
   return boxes;
 }
 
-std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view) {
+static std::vector<Point> as_seen(const std::vector<gp_Pnt>& places, const View& view) {
   const gp_XYZ right = view.right.XYZ(), up = view.toward.Crossed(view.right).XYZ();
-  std::vector<Point> corners;
-  TopTools_IndexedMapOfShape once;  // an explorer comes past a corner by each of its faces and edges
-  TopExp::MapShapes(shape, once);
-  for (int i = 1; i <= once.Extent(); ++i) {
-    if (once(i).ShapeType() != TopAbs_VERTEX) continue;
-    const gp_XYZ p = BRep_Tool::Pnt(TopoDS::Vertex(once(i))).XYZ();
-    corners.push_back({p.Dot(right), p.Dot(up)});
-  }
-  return corners;
+  std::vector<Point> seen;
+  for (const gp_Pnt& p : places) seen.push_back({p.XYZ().Dot(right), p.XYZ().Dot(up)});
+  return seen;
 }
 
-Frame extent(const TopoDS_Shape& shape, const View& view) {
+static Frame about(const std::vector<Point>& corners) {
   constexpr double far = std::numeric_limits<double>::max();
   Frame frame{far, far, -far, -far};
-  for (const Point& at : corners_of(shape, view)) {
+  for (const Point& at : corners) {
     frame.x0 = std::min(frame.x0, at.x), frame.x1 = std::max(frame.x1, at.x);
     frame.y0 = std::min(frame.y0, at.y), frame.y1 = std::max(frame.y1, at.y);
   }
   return frame;
 }
 
-std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way) {
+std::vector<Point> corners_of(const parts::Solid& solid, const View& view) {
+  return as_seen(parts::corners_of(solid), view);
+}
+
+Frame extent(const parts::Solid& solid, const View& view) {
+  return about(corners_of(solid, view));
+}
+
+Frame extent(const TopoDS_Face& face, const View& view) {
+  return about(as_seen(brep::extent_of(face).corners, view));
+}
+
+std::pair<double, double> reach_along(const parts::Solid& solid, const gp_Dir& way) {
   double least = std::numeric_limits<double>::max(), most = std::numeric_limits<double>::lowest();
   const auto take = [&](const gp_Pnt& p) {
     const double at = p.XYZ().Dot(way.XYZ());
     least = std::min(least, at), most = std::max(most, at);
   };
-  for (TopExp_Explorer it{shape, TopAbs_VERTEX}; it.More(); it.Next())
-    take(BRep_Tool::Pnt(TopoDS::Vertex(it.Current())));
+  for (const gp_Pnt& corner : parts::corners_of(solid)) take(corner);
   // What is round has all its corners on one seam.
   constexpr int steps = 16;
-  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next()) {
-    const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
-    if (curve.GetType() == GeomAbs_Line) continue;
-    const double first = curve.FirstParameter(), step = (curve.LastParameter() - first) / steps;
-    for (int i = 1; i < steps; ++i) take(curve.Value(first + i * step));
+  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    TopLoc_Location place;
+    double first = 0, last = 0;
+    const auto curve = BRep_Tool::Curve(TopoDS::Edge(it.Current()), place, first, last);
+    if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) continue;
+    const gp_Trsf there = place.Transformation();
+    for (int i = 1; i < steps; ++i) take(curve->Value(first + i * (last - first) / steps).Transformed(there));
   }
   return {least, most};
 }

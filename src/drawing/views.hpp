@@ -140,11 +140,12 @@ void add_member_marks(Pen& pen, const Subject& subject, const View& view, const 
                       std::vector<Box> taken = {});
 
 /// The corners of a solid as a view shows them.
-std::vector<Point> corners_of(const TopoDS_Shape& shape, const View& view);
+std::vector<Point> corners_of(const parts::Solid& solid, const View& view);
 /// The least and the most that its corners reach along a direction.
-std::pair<double, double> reach_along(const TopoDS_Shape& shape, const gp_Dir& way);
-/// A solid's extent in a view.
-Frame extent(const TopoDS_Shape& shape, const View& view);
+std::pair<double, double> reach_along(const parts::Solid& solid, const gp_Dir& way);
+/// How far a solid, or a face, reaches in a view, by its corners.
+Frame extent(const parts::Solid& solid, const View& view);
+Frame extent(const TopoDS_Face& face, const View& view);
 View view_from(const gp_Dir& toward);
 inline View from_above() {
   return {gp::DZ(), gp::DX()};

@@ -151,7 +151,7 @@ class Wall {
       if (solid.part.kind != Kind::wall_cleat && solid.part.kind != Kind::wall_track) continue;
       if (s_.job().bench->place != side_) continue;
       cleat_ = true;
-      const Frame f = extent(solid.shape, view_);
+      const Frame f = extent(solid, view_);
       pen_.rectangle({f.x0, f.y0}, {f.x1, f.y1}, LineKind::phantom);
       levels_.push_back(
           {pen_.words(f.y1) + "  top of the bench's " + words_of(solid.part.kind) + " " + mark_of(s_, solid.id), f.y1});
@@ -162,7 +162,7 @@ class Wall {
     std::vector<double> places;
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid) || solid.part.kind != Kind::stud) continue;
-      const Frame f = extent(solid.shape, view_);
+      const Frame f = extent(solid, view_);
       const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
@@ -193,7 +193,7 @@ class Wall {
     std::vector<std::pair<double, double>> studs;  // middle as it is seen, running
     for (const parts::Solid& solid : s_.model.solids)
       if (wanted(solid) && solid.part.kind == Kind::stud) {
-        const Frame f = extent(solid.shape, view_);
+        const Frame f = extent(solid, view_);
         studs.emplace_back((f.x0 + f.x1) / 2, running_of(solid));
       }
     std::sort(studs.begin(), studs.end());
@@ -201,7 +201,7 @@ class Wall {
       for (const std::string& id : cut.part_ids) {
         const parts::Solid* block = s_.model.find(id);
         if (cut.furring || !block || !wanted(*block) || block->part.kind != Kind::blocking) continue;
-        const Frame f = extent(block->shape, view_);
+        const Frame f = extent(*block, view_);
         const double middle = (f.x0 + f.x1) / 2;
         const auto right = std::find_if(studs.begin(), studs.end(), [&](const auto& s) { return s.first > middle; });
         if (right == studs.begin() || right == studs.end()) continue;
@@ -225,7 +225,7 @@ class Wall {
         const parts::Solid& stud = *s_.model.find(id);
         if (!wanted(stud)) continue;
         furred_ = true;
-        const Frame f = extent(stud.shape, view_);
+        const Frame f = extent(stud, view_);
         const auto& gaps = s_.facts.room.studs;
         const auto gap =
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
@@ -265,7 +265,7 @@ class Wall {
     const double mark = units::tape_mark_mm(sheet_.metric);
     for (const facts::StudGap& gap : s_.facts.room.studs) {
       if (gap.stands_alone() || gap.wall != side_) continue;
-      const Frame f = extent(s_.model.find(gap.part_id)->shape, view_);
+      const Frame f = extent(*s_.model.find(gap.part_id), view_);
       for (const auto& [mm, y] : {std::pair{gap.at_floor_mm, f.y0 + t_}, {gap.at_top_mm, f.y1 - 2 * t_}}) {
         if (mm > -mark) continue;
         leans_in_ = true;
@@ -294,7 +294,7 @@ class Wall {
     double left = enough, right = enough;
     for (const parts::Solid& other : s_.model.solids) {
       if (!wanted(other) || other.part.kind != Kind::stud) continue;
-      const Frame o = extent(other.shape, view_);
+      const Frame o = extent(other, view_);
       if (o.x0 >= stud.x1) right = std::min(right, o.x0 - stud.x1);
       if (o.x1 <= stud.x0) left = std::min(left, stud.x0 - o.x1);
     }
@@ -307,7 +307,7 @@ class Wall {
     std::vector<std::pair<double, double>> taken;
     for (const parts::Solid& solid : s_.model.solids)
       if (wanted(solid) && solid.part.kind == Kind::blocking) {
-        const Frame f = extent(solid.shape, view_);
+        const Frame f = extent(solid, view_);
         taken.emplace_back(f.y0, f.y1);
       }
     for (const Top& top : tops_) taken.emplace_back(top.z, top.z);
@@ -343,7 +343,7 @@ class Wall {
     std::vector<double> rows;
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid) || solid.part.kind != Kind::blocking) continue;
-      const Frame f = extent(solid.shape, view_);
+      const Frame f = extent(solid, view_);
       const double height = (f.y0 + f.y1) / 2;
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
         rows.push_back(height);
@@ -400,7 +400,7 @@ class Wall {
     const double middle = (plate.x0 + plate.x1) / 2;
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid)) continue;
-      const Frame f = extent(solid.shape, view_);
+      const Frame f = extent(solid, view_);
       if (solid.part.kind == Kind::stud) {
         if (f.x0 > middle) bay.x1 = std::min(bay.x1, f.x0);
         if (f.x1 < middle) bay.x0 = std::max(bay.x0, f.x1);

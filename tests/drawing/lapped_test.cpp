@@ -229,7 +229,7 @@ TEST(Walls, ABlocksMarkThatStandsOffItHasALineToIt) {
     const Sheet& sheet = d.sheet(name);
     for (const parts::Solid& solid : d.model->solids) {
       if (solid.part.kind != parts::Kind::blocking || text_of(solid.part.family) != name) continue;
-      const Frame f = extent(solid.shape, view_from(toward));
+      const Frame f = extent(solid, view_from(toward));
       const auto in_block = [&](Point p) { return p.x > f.x0 && p.x < f.x1 && p.y > f.y0 && p.y < f.y1; };
       const bool on = std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) {
         const Box b = box_of(text);
