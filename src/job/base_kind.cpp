@@ -229,13 +229,10 @@ std::string foreign_to(const std::string& path, BaseKind kind) {
 }
 
 bool is_measured(const std::string& path, BaseKind kind) {
-  const std::vector<std::string> on_bought{"base.shell", "base.upstands.thickness", "base.upstands.height",
-                                           "base.threshold.width", "base.threshold.height"},
-      on_site{"bed.least"};
-  const auto among = [&](const std::vector<std::string>& paths) {
-    return std::find(paths.begin(), paths.end(), path) != paths.end();
-  };
-  return kind == BaseKind::bought ? among(on_bought) : kind == BaseKind::site_built && among(on_site);
+  constexpr const char* on_bought[] = {"base.shell", "base.upstands.thickness", "base.upstands.height",
+                                       "base.threshold.width", "base.threshold.height"};
+  if (kind == BaseKind::site_built) return path == "bed.least";
+  return kind == BaseKind::bought && std::find(std::begin(on_bought), std::end(on_bought), path) != std::end(on_bought);
 }
 
 std::vector<std::string> told_by(const std::string& path) {

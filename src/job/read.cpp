@@ -235,11 +235,15 @@ class JobReader {
       if (node) fault(place_of(path), key.path, "base.file tells it: leave one of them out");
       return;
     }
-    const auto by = told_by(key.path);
-    const bool told = std::any_of(by.begin(), by.end(), [&](const std::string& other) { return find(other); });
-    const bool needed =
-        (key.presence == Presence::required && foreign.empty() && !told) || is_measured(key.path, job_.base.kind);
-    if (!node && needed) {
+    const auto is_told = [&] {
+      const auto by = told_by(key.path);
+      return std::any_of(by.begin(), by.end(), [&](const std::string& other) { return find(other); });
+    };
+    const auto is_needed = [&] {
+      return is_measured(key.path, job_.base.kind) ||
+             (key.presence == Presence::required && foreign.empty() && !is_told());
+    };
+    if (!node && is_needed()) {
       fault(place_of(path), key.path, "is missing; for example: " + key.name() + " = " + key.usual(job_.unit));
       return;
     }
