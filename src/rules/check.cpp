@@ -38,7 +38,7 @@ double apart_mm(const Rule& rule, const facts::Facts& facts) {
   const bool rests = std::any_of(rule.rests_on.begin(), rule.rests_on.end(), [](Input input) {
     return input == Input::sizes || input == Input::plan || input == Input::upright;
   });
-  if (rule.unit != Unit::mm || !rests || !c.solved || !c.spare || c.worst_mm > c.allowed_mm) return 0;
+  if (rule.unit != Unit::mm || !rests || !c.spare || c.worst_mm > c.allowed_mm) return 0;
   double most = 0;
   for (const facts::Tape& t : c.readings) most = std::max(most, std::abs(t.reading_mm - t.solved_mm));
   return most;

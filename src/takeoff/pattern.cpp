@@ -90,7 +90,6 @@ class Knapsack::Walk {
     const int least = kind == with_ ? 1 : 0;
     for (n = static_cast<int>(std::min<std::int64_t>(problem_.count[kind], left / size)); n >= least; --n)
       if (!step(kind + 1, left - n * size, needed - n * sack_.value_[kind])) return false;
-    n = 0;
     return true;
   }
 

@@ -292,6 +292,8 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\ngreatest = \"2 in\"",
        "greatest: 'drain.outlet' has no such bound"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\ngreatest = \"2 in\"", "least: is missing: 'drain.outlet'"},
+      {"bed.bearing", "source = \"x\"\nunit = \"share\"\ngreatest = \"90 %\"",
+       "greatest: 'bed.bearing' has no such bound"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"", "least: is missing: 'drain.outlet' is held to it"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\nleast = \"560\"", "needs its unit"},
       {"drain.outlet", "source = \"\"\nunit = \"length\"\nleast = \"2 in\"", "source: is empty"},

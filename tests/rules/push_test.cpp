@@ -182,11 +182,12 @@ TEST(Push, WhatHoldsNothingIsSaidInWords) {
 }
 
 /// With nothing but the deck's fasteners to decide.
-Result rail_with(const char* fastener, double length_in, double edge_in, double field_in = 12) {
+Result rail_with(const char* fastener, double length_in, double edge_in, double field_in = 12,
+                 const facts::Facts& facts = sample::good_facts()) {
   job::Job job = sample::alcove();
   job.bench->frame.deck_fastener = fastener, job.bench->frame.deck_fastener_length = Length::inches(length_in);
   job.buy.fasteners.deck_edge = Length::inches(edge_in), job.buy.fasteners.deck_field = Length::inches(field_in);
-  return result_in(job, sample::good_facts(), "load.seat-rail");
+  return result_in(job, facts, "load.seat-rail");
 }
 
 TEST(Push, OffTheWallIsSharedOutOverTheDecksFasteners) {
@@ -219,6 +220,10 @@ TEST(Push, OffTheWallTheRailIsHeldByTheDecksFasteners) {
   EXPECT_NEAR(*held.measured, 200 * (1. / 12 + 18 * 16.5 / (9 * 143)) / one, 1e-6);
   EXPECT_THAT(held.where, HasSubstr("taken to come on the rail whole; through the deck 3\" apart along its edges"));
   EXPECT_THAT(held.details, Contains(HasSubstr("off the wall 63 lbf (279 N) at the deck's fastener that takes most")));
+  facts::Facts bare = sample::good_facts();
+  bare.stand.reset();
+  EXPECT_NEAR(*rail_with("#8", 2.5, 3, 12, bare).measured, *held.measured, 1e-9)
+      << "from end to end of the rail itself";
   const Result wide = rail_with("#8", 2.5, 6);
   EXPECT_EQ(wide.outcome, Outcome::fail);
   EXPECT_NEAR(*wide.measured, 200 * (1. / 6 + 18 * 15. / (9 * 70)) / one, 1e-6);

@@ -49,6 +49,19 @@ TEST(Pool, WhatIsSoldByTheUnitIsAddedAndSticksAreNot) {
   EXPECT_NEAR(pooled[0].row.buy, 22, 1e-12);
 }
 
+TEST(Pool, KeepsThePriceThatARoomKnows) {
+  // Source: by hand: the first that is known, whichever rooms have none.
+  std::vector<Row> priced{takeoff::to_row({"tile", 12, "ft2", 0, 10, "boxes", ""})}, bare = priced, later = priced;
+  priced[0].price = 31, priced[0].supplier = "Mill Street yard";
+  later[0].price = 32, later[0].supplier = "Quay yard";
+  for (const auto& rooms : {std::vector{&priced, &bare, &later}, {&bare, &priced, &later}}) {
+    const auto pooled = takeoff::pool({rooms.begin(), rooms.end()});
+    ASSERT_EQ(pooled.size(), 1U);
+    EXPECT_EQ(pooled[0].row.price, 31);
+    EXPECT_EQ(pooled[0].row.supplier, "Mill Street yard");
+  }
+}
+
 TEST(Pool, NeverBuysMoreThanTheRoomsApart) {
   // Source: property.
   std::vector<std::vector<Row>> rooms;
