@@ -79,6 +79,8 @@ TEST(Refusals, OfFramingAndFloor) {
       {"[bench]\nplace = \"left-end\"\ndepth = 14.5\nheight = 18\n[bench.frame]\nkind = \"steel\"\nstock = "
        "\"100S162-33\"\n",
        "19:1: bench.frame.stock: a web of 100 hundredths of an inch is none; allowed: 162 to 1400"},
+      {"[bench]\nplace = \"left-end\"\ndepth = 6\nheight = 18\n",
+       "15:1: bench.depth: a frame 6\" deep has no room for its knee wall and cleat; at least 6-1/2\" is needed"},
       {"[floor]\ndrop_along_width = 4\n",
        "14:1: floor.drop_along_width: a floor 4\" out of level over 72\" is steeper than 1:20; correct the floor "
        "first"},

@@ -55,6 +55,17 @@ TEST(Apron, OfABenchAtTheBackIsNotchedOverTheUpstandsOfBothEnds) {
   EXPECT_NEAR(seat_in3(lapped_at(Side::back)) - seat_in3(bench_at(Side::back)), 0.5 * (72 - 1) * (5.5 - rim), 1e-6);
 }
 
+TEST(Apron, OfABenchAtTheBackIsNotchedAtTheEndThatTurnsUp) {
+  // Source: by hand: as above, with the other end lapped too: one upstand of 1/2 in is left to go over.
+  for (const Side end : {Side::left, Side::right}) {
+    job::Job job = lapped_at(Side::back);
+    std::erase(job.base.upstands, end);
+    job.base.lapped.push_back(end);
+    const double rim = job::lay_out(job).rim_greatest() / 25.4;
+    EXPECT_NEAR(seat_in3(job) - seat_in3(bench_at(Side::back)), 0.5 * (72 - 0.5) * (5.5 - rim), 1e-6) << name_of(end);
+  }
+}
+
 TEST(Seat, TurnsUpAtTheEndsThatAreWalled) {
   // Source: by hand: an upstand 1/2 in thick and 3 in high along a seat 14-1/2 in deep but for that behind it, at that
   // end of a bench along the back where a wall stands: it takes the seat's middle so far that way.

@@ -20,6 +20,18 @@ TEST(Rest, OnAPlaneItLiesOnThePlane) {
   EXPECT_NEAR(stands[0].gy, -1. / 34, 1e-12);
 }
 
+TEST(Rest, OnAPlaneOfManySpotsItLiesOnThePlane) {
+  // Source: closed form: a grid of 60 spots on a floor that falls 1/50 across and 1/40 along.
+  std::vector<Spot> spots;
+  for (int i = 0; i < 10; ++i)
+    for (int k = 0; k < 6; ++k) spots.push_back({6. * i, 5. * k, 3 + 6. * i / 50 - 5. * k / 40});
+  const auto stands = stands_on(spots, {30, 17});
+  ASSERT_EQ(stands.size(), 1u);
+  EXPECT_NEAR(stands[0].gx, 1. / 50, 1e-12);
+  EXPECT_NEAR(stands[0].gy, -1. / 40, 1e-12);
+  EXPECT_NEAR(stands[0].at(0, 0), 3, 1e-12);
+}
+
 TEST(Rest, OnATwistItRocksByTheTwist) {
   // Source: closed form: twist = back left - back right + front right - front left; a plate on the high diagonal
   // touches one of the other two corners and stands off the last by the whole twist.

@@ -184,6 +184,7 @@ TEST(UnitTable, OfFalls) {
   EXPECT_EQ(to_inches_per_foot(Fall::inches_per_foot(2)), "2 in/ft");
   EXPECT_EQ(to_inches_per_foot(Fall::inches_per_foot(-1.25)), "-1-1/4 in/ft");
   EXPECT_EQ(to_inches_per_foot(Fall{}), "0.000 in/ft");
+  EXPECT_EQ(to_inches_per_foot(Fall::inches_per_foot(2e30)), "2e+30 in/ft") << "no 64th of it can be counted";
   EXPECT_EQ(to_percent(Fall::one_in(40)), "2.50 %");
   EXPECT_EQ(to_one_in(Fall::ratio(-0.03)), "-1:33.3");
   EXPECT_EQ(to_one_in(Fall::ratio(1 / 40.004)), "1:40");
