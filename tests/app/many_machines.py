@@ -139,6 +139,7 @@ PartitionName=all Nodes={host} Default=YES MaxTime=INFINITE State=UP
         at = str(self.folder)
         self.start(["munged", "--foreground", "--force", f"--key-file={at}/munge.key", f"--socket={at}/munge.socket",
                     f"--pid-file={at}/munged.pid", f"--log-file={at}/munged.log", f"--seed-file={at}/munged.seed"])
+        self.until((self.folder / "munge.socket").exists, "munged does not listen")
         self.start(["slurmctld", "-D"])
         self.start(["slurmd", "-D"])
         self.until(lambda: run(["sinfo", "-h", "-o", "%t"], env=self.environment) == "idle", "the node is not up")
@@ -147,7 +148,6 @@ PartitionName=all Nodes={host} Default=YES MaxTime=INFINITE State=UP
     def start(self, command):
         log = (self.folder / f"{command[0]}.out").open("w")
         self.daemons.append(subprocess.Popen(command, stdout=log, stderr=log, env=self.environment))
-        time.sleep(1)
 
     def __exit__(self, *_):
         for daemon in reversed(self.daemons):
