@@ -153,7 +153,7 @@ class Runner {
 
   void cross(const Way& way) {
     const int other = 1 - way.axis;
-    std::optional<facts::JoistCrossing> last;  // farthest along the arm's way, whether it reaches so far or not
+    std::optional<facts::JoistCrossing> first, last;  // along the arm's way, whether it reaches so far or not
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
       const Box box = parts::box_of(joist);
@@ -168,21 +168,24 @@ class Runner {
       crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
       crossing.along_mm = way.across();
       crossing.along_span = share_of_span(way.across());
+      if (!first || from < first->from_weir_mm) first = crossing;
       if (!last || from > last->from_weir_mm) last = crossing;
       if (from >= way.begin_mm && from <= way.end_mm) meet(std::move(crossing));
     }
-    if (last) go_on_past(*last, way);
+    if (first) go_on_past(*first, -1, way);
+    if (last) go_on_past(*last, 1, way);
   }
 
-  /// Joists lie past the walls as well: where the modelled ones end theirs go on, as far as anyone can tell.
-  void go_on_past(const facts::JoistCrossing& last, const Way& way) {
-    facts::JoistCrossing next = last;
+  /// Joists lie past the walls as well: where the modelled ones end theirs go on, as far as anyone can tell; on both
+  /// sides, as an arm that bent outside comes in past them again.
+  void go_on_past(const facts::JoistCrossing& outermost, int sign, const Way& way) {
+    facts::JoistCrossing next = outermost;
     next.modelled = false;
     for (int i = 1;; ++i) {
-      next.joist = std::to_string(i) + " past " + last.joist.substr(last.joist.rfind('/') + 1);
-      next.from_weir_mm = last.from_weir_mm + i * model_.job.floor.joist_spacing.in_mm();
-      if (next.from_weir_mm > way.end_mm) return;
-      if (next.from_weir_mm >= way.begin_mm) meet(next);
+      next.joist = std::to_string(i) + " past " + outermost.joist.substr(outermost.joist.rfind('/') + 1);
+      next.from_weir_mm = outermost.from_weir_mm + sign * i * model_.job.floor.joist_spacing.in_mm();
+      if (sign > 0 ? next.from_weir_mm > way.end_mm : next.from_weir_mm < way.begin_mm) return;
+      if (next.from_weir_mm >= way.begin_mm && next.from_weir_mm <= way.end_mm) meet(next);
     }
   }
 

@@ -72,6 +72,30 @@ TEST(PipeRun, GoesOnThroughJoistsPastTheWall) {
   EXPECT_NEAR(run.crossings[3].bottom_mm, run.crossings[1].bottom_mm, 1e-9);
 }
 
+TEST(PipeRun, MeetsJoistsPastTheWallOnItsWayInAndOutAgain) {
+  // Source: by hand: 60 in to the right, past joists at 83 and 99 in, and 10 in back, to 103-1/4 in. From there on
+  // 12 in more to the right end at 115-1/4 in, just past the third joist; 50 in to the left meet the three at 99, 83
+  // and 67 in, 4-1/4, 20-1/4 and 36-1/4 in along.
+  const auto beyond = [](Side to, double arm) {
+    job::Job j = with_trap(Side::right);
+    j.trap->bends = {{90, Length::inches(60), Side::back}, {90, Length::inches(70), to}};
+    j.trap->arm = Length::inches(arm);
+    auto crossings = facts_of(j).pipe.crossings;
+    std::erase_if(crossings, [](const facts::JoistCrossing& c) { return c.from_weir_mm < 60 * in; });
+    return crossings;
+  };
+  const auto out = beyond(Side::right, 82), back_in = beyond(Side::left, 120);
+  ASSERT_EQ(out.size(), 1U);
+  EXPECT_EQ(out[0].joist, "3 past joist-05");
+  EXPECT_NEAR(out[0].from_weir_mm, 81.75 * in, 1e-6);
+  ASSERT_EQ(back_in.size(), 3U);
+  const double along[] = {74.25, 90.25, 106.25};
+  for (std::size_t i = 0; i < 3; ++i) EXPECT_NEAR(back_in[i].from_weir_mm, along[i] * in, 1e-6) << i;
+  EXPECT_EQ(back_in[0].joist, "2 past joist-05");
+  EXPECT_EQ(back_in[1].joist, "1 past joist-05");
+  EXPECT_TRUE(back_in[2].modelled);
+}
+
 TEST(PipeRun, BelowTheJoistsCrossesNone) {
   // Source: by hand: 2-3/8 in of pipe whose middle hangs at -13.17 in ends at -11.98, under joists that end at -10; two
   // inches higher it would cut into them from below.
