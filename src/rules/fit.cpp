@@ -233,7 +233,8 @@ std::vector<Rule> fit_rules() {
        "bore_clearance",
        "",
        bore_and_joists,
-       {Input::joists, Input::joist_spacing, Input::subfloor, Input::joist_solids}},
+       {Input::joists, Input::joist_run, Input::joist_stock, Input::joist_spacing, Input::subfloor,
+        Input::joist_solids}},
   };
 }
 

@@ -274,7 +274,8 @@ std::string unknown_joists(const job::Job& job) {
   const auto ask = [&](bool known, const char* words, const char* key) {
     if (!known) what.emplace_back(words), keys.emplace_back(key);
   };
-  const bool placed = floor.joist_first.has_value();  // a spacing alone is asked for by itself
+  const bool placed = floor.joist_first.has_value();  // a spacing alone is asked for by itself, as run and size are
+  ask(placed || !job.is_default("floor.joists.direction"), "direction", "direction");
   ask(placed || !job.is_default("floor.joists.stock"), "stock", "stock");
   ask(placed || !job.is_default("floor.joists.spacing"), "spacing", "spacing");
   ask(placed, "first centre", "first");

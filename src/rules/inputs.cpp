@@ -44,6 +44,11 @@ Standing given(const Job& job, const char* key) {
   return job.is_default(key) ? Standing::assumed : Standing::as_designed;
 }
 
+/// What stands in the job file of joists that are there already was read on them.
+Standing of_joists(const Job& job, const char* key) {
+  return job.is_default(key) ? Standing::assumed : Standing::read;
+}
+
 Standing read_or(bool known, Standing otherwise) {
   return known ? Standing::read : otherwise;
 }
@@ -199,8 +204,20 @@ const std::vector<Row>& readings() {
       {Input::joists, "places of the floor joists",
        STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_first.has_value(), Standing::missing)}),
        [](J j, F) { return unknown_joists(j); }},
+      {Input::joist_run, "which way the floor joists run",
+       STATE(slab(j) ? std::nullopt : State{of_joists(j, "floor.joists.direction")}),
+       [](J j, F) {
+         return j.floor.joist_first ? "find which way the floor joists run (floor.joists.direction)"
+                                    : unknown_joists(j);
+       }},
+      {Input::joist_stock, "size of the floor joists",
+       STATE(slab(j) ? std::nullopt : State{of_joists(j, "floor.joists.stock")}),
+       [](J j, F) {
+         return j.floor.joist_first ? "measure how thick and how deep the floor joists are (floor.joists.stock)"
+                                    : unknown_joists(j);
+       }},
       {Input::joist_spacing, "spacing of the floor joists",
-       STATE(slab(j) ? std::nullopt : State{j.is_default("floor.joists.spacing") ? Standing::assumed : Standing::read}),
+       STATE(slab(j) ? std::nullopt : State{of_joists(j, "floor.joists.spacing")}),
        [](J j, F) {
          return j.floor.joist_first ? "measure the spacing of the floor joists (floor.joists.spacing)"
                                     : unknown_joists(j);
@@ -233,6 +250,8 @@ const std::vector<Row>& readings() {
        READ("say how high tile and waterproofing go on the walls (tile.height)")},
       {Input::drain_body, "the drain's body", STATE(given(j, "drain.body")),
        READ("measure the outside of the drain's body below the base (drain.body)")},
+      {Input::drain_depth, "how deep the drain's body hangs", STATE(given(j, "drain.body_depth")),
+       READ("measure how far the drain's body reaches below its top (drain.body_depth)")},
       {Input::drain_outlet, "the drain's outlet", STATE(given(j, "drain.outlet")),
        READ("measure the inside of the drain's outlet (drain.outlet)")},
       {Input::waste, "place of the room's waste",
@@ -417,6 +436,7 @@ Stop stop_of(std::size_t turn) {
     case Input::waterproof_top:
       return Stop::finish;
     case Input::drain_body:
+    case Input::drain_depth:
     case Input::drain_outlet:
     case Input::flow:
       return Stop::drain;

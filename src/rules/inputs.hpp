@@ -23,6 +23,8 @@ enum class Input {
   floor_shape,    ///< the same where a floor that nobody read is taken as level
   studs,          ///< where the studs stand
   joists,         ///< where the joists lie
+  joist_run,      ///< which way they do
+  joist_stock,    ///< their width and depth
   joist_spacing,
   joist_span,
   joist_species,
@@ -33,6 +35,7 @@ enum class Input {
   wall_build_up,   ///< from stud face to finished face
   waterproof_top,  ///< of the walls
   drain_body,
+  drain_depth,  ///< of the body's lowest point
   drain_outlet,
   waste,  ///< that stands in the room already, against a bought base
   ribs,   ///< of a bought base's underside
@@ -75,8 +78,8 @@ enum class Input {
 const char* name_of(Input input);
 bool is_solid(Input input);
 
-/// "find the studs and give their centres (survey.studs): of the back wall, which nobody read": all begin alike, so that
-/// several are told in one line.
+/// "find the studs and give their centres (survey.studs): of the back wall, which nobody read": all begin alike, so
+/// that several are told in one line.
 std::string studs_to_find(const std::string& walls, const std::string& more);
 
 /// Where one stands to read it: what is read at one such place can be told in one line. `alone`: with nothing else.

@@ -37,6 +37,8 @@ class Writer {
   void riser() {
     const facts::PipeRun& pipe = facts_.pipe;
     if (!pipe.riser_mm) return line("riser: not known; say how high the stop in the trap's hub lies (trap.hub)");
+    if (job_.is_default("drain.body_depth"))
+      return line("riser: not known; measure how far the drain's body reaches below its top (drain.body_depth)");
     const double in = limits_.at("rim.riser").least.value_or(0);
     line("riser, from the stop in the trap's hub: cut it " + text_at_least(*pipe.riser_mm + in, job_) +
          " long at least, " + text_at_most(*pipe.riser_most_mm, job_) + " at most; the drain's body ends " +

@@ -10,6 +10,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/trap_of.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -377,9 +378,14 @@ TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
                                                        {"drain.outlet", "drain.outlet"},
                                                        {"tile.height", "wall.above-floor"},
                                                        {"floor.deck", "floor.deck-span"},
-                                                       {"floor.joists.spacing", "floor.deck-span"}};
+                                                       {"floor.joists.spacing", "floor.deck-span"},
+                                                       {"floor.joists.stock", "drain.bore-clear-of-joists"},
+                                                       {"floor.joists.direction", "drain.bore-clear-of-joists"},
+                                                       {"floor.joists.stock", "load.joists-strength"},
+                                                       {"floor.joists.direction", "load.joists-deflection"}};
   for (const auto& [key, id] : cases) {
     job::Job job = with_a_fixture();
+    job.floor.joist_span = job::Length::inches(120), job.floor.joist_species = "SPF No.2";
     facts::Facts facts = sample::good_facts();
     EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id;
     job.defaulted = {key};
@@ -393,6 +399,19 @@ TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
   job.defaulted = {"drain.body"};
   facts.drain.body_to_bore_mm = -5;
   EXPECT_EQ(results(job, facts).at("drain.in-bore").outcome, Outcome::fail);
+}
+
+TEST(Absent, NoPassRestsOnADrainWhoseDepthNobodyRead) {
+  // Source: none; the usual drain hangs as low as it does, and the one that is there as low as a tape says.
+  job::Job job = sample::trap(36, 0.25);
+  job.trap->weir = job::Length::inches(-9);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.down_to_weir_mm = 150;
+  EXPECT_EQ(results(job, facts).at("trap.below").outcome, Outcome::pass);
+  job.defaulted = {"drain.body_depth"};
+  const rules::Result r = results(job, facts).at("trap.below");
+  EXPECT_EQ(r.outcome, Outcome::not_checked);
+  EXPECT_NE(r.advice.find("drain.body_depth"), std::string::npos) << r.advice;
 }
 
 TEST(Absent, SpotsThatDoNotSpanTheBaseSettleNothing) {

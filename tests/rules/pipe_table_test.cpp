@@ -39,6 +39,10 @@ TEST_F(PipeLines, TellHowLongTheRiserIsCut) {
               HasSubstr("riser: not known; say how high the stop in the trap's hub lies (trap.hub)"));
   EXPECT_TRUE(table().known) << "its way is";
   facts_.pipe.riser_mm = (5 + 1. / 48) * in, facts_.pipe.riser_most_mm = (8.75 + 1. / 48) * in;
+  job_.defaulted = {"drain.body_depth"};
+  EXPECT_EQ(table().lines.front(),
+            "riser: not known; measure how far the drain's body reaches below its top (drain.body_depth)");
+  job_.defaulted.clear();
   const double reach = rules::limits_for(job_).at("rim.riser").least.value_or(0) / in;
   const double least = std::ceil((5 + 1. / 48 + reach) * 16) / 16;
   EXPECT_THAT(table().lines.front(),
