@@ -52,6 +52,18 @@ Finding vented(const job::Job& job, const facts::Facts&, const Limit&) {
   return finding;
 }
 
+/// The keys of the trap's heights, as far as they were read: it moves in one piece, its hub with its weir.
+std::string height_keys(const job::Trap& trap) {
+  return trap.hub ? "trap.weir, trap.hub" : "trap.weir";
+}
+
+/// @pre its weir was read
+std::vector<job::Change> raised_by(double mm, const job::Job& job) {
+  std::vector<job::Change> changes{set_length("trap.weir", job.trap->weir->in_mm() + mm, job)};
+  if (job.trap->hub) changes.push_back(set_length("trap.hub", job.trap->hub->in_mm() + mm, job));
+  return changes;
+}
+
 Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.trap) return unread();
   const auto& down = facts.pipe.down_to_weir_mm;
@@ -59,11 +71,9 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
   const double by = up_to_mark(*down - *limit.greatest, job);
   Finding finding =
       found(*down, "from the lowest point of the drain's body down to the weir",
-            "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (trap.weir, trap.hub)");
+            "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (" + height_keys(*job.trap) + ")");
   if (by <= 0 || !job.trap->weir) return finding;
-  std::vector<job::Change> changes{set_length("trap.weir", job.trap->weir->in_mm() + by, job)};
-  if (job.trap->hub) changes.push_back(set_length("trap.hub", job.trap->hub->in_mm() + by, job));
-  return mended_by(std::move(finding), std::move(changes));
+  return mended_by(std::move(finding), raised_by(by, job));
 }
 
 Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -98,7 +108,7 @@ std::string names_of(const std::vector<std::string>& joists) {
   return units::listed(names);
 }
 
-/// Higher or lower by the least that leaves enough of it above and below: the arm's weir. Where no height does, none.
+/// Higher or lower by the least that leaves enough of it above and below. Where no height does, none.
 Finding at_another_height(Finding finding, const job::Job& job, const facts::PipeRun& pipe, const Wood& wood,
                           double wanted) {
   const bool low = wood.below < wood.above;
@@ -116,12 +126,11 @@ Finding at_another_height(Finding finding, const job::Job& job, const facts::Pip
   finding.advice = std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
                    (met ? " at least: it then meets what it passes under now (" + names_of(pipe.passed_under) +
                               "), which may want more"
-                    : all ? " (trap.weir)"
+                    : all ? " (" + height_keys(*job.trap) + ")"
                           : " at least, once the joists past the floor are looked at") +
                    ", or route the arm along the bay";
   if (!all || met) return finding;
-  const double weir = job.trap->weir->in_mm() + (low ? by : -by);
-  return mended_by(std::move(finding), {set_length("trap.weir", weir, job)});
+  return mended_by(std::move(finding), raised_by(low ? by : -by, job));
 }
 
 /// Which of the holes that the joists have already, by its number in the job file and its place there.
@@ -323,7 +332,8 @@ Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit
 }  // namespace
 
 std::vector<Rule> arm_rules() {
-  const std::vector<Input> at_joists{Input::trap, Input::pipe, Input::weir, Input::route, Input::joist_solids};
+  const std::vector<Input> at_joists{Input::trap,      Input::pipe,        Input::weir,        Input::route,
+                                     Input::joist_run, Input::joist_stock, Input::joist_solids};
   return {
       {"trap.vented",
        "trap has a vent",
@@ -342,7 +352,7 @@ std::vector<Rule> arm_rules() {
        "",
        "",
        below,
-       {Input::trap, Input::weir, Input::drain}},
+       {Input::trap, Input::weir, Input::drain_depth, Input::drain}},
       {"trap.aside",
        "trap is not too far aside of the drain",
        "level distance of the hub's middle from the bore's",
@@ -363,7 +373,7 @@ std::vector<Rule> arm_rules() {
        "",
        "",
        notch_place,
-       {Input::trap, Input::route, Input::bearing, Input::joist_solids}},
+       {Input::trap, Input::route, Input::joist_run, Input::bearing, Input::joist_solids}},
       {"joist.notch-length",
        "notches in joists are short enough",
        "outside of the pipe against a third of the joist's depth",
