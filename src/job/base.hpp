@@ -132,7 +132,7 @@ struct Drain {
   Direction channel_direction = Direction::along_width;  ///< the way a channel runs
   /// Distances from the left or right, and from the back or front edge of the base. Along a channel from rim to rim it
   /// is that of its outlet, and none at all stands for the channel's middle.
-  From across, along;
+  From across, along{Side::back, {}};
   Length recess;                        ///< depth of the ledge under the opening that carries the grate
   Length body;                          ///< outside diameter of the body that hangs below
   Length body_depth;                    ///< of the body's lowest point below the drain's top

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/layout.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
@@ -122,6 +123,15 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
                    {set_length("drain.bore", bore, job)});
 }
 
+/// How far the drain's centre lies within an edge of the base: as the job file says, or, for the outlet of a channel of
+/// which it says nothing, as it is laid out.
+double within_edge(const job::Job& job, const job::From& from) {
+  if (!from.distance.is_zero()) return from.distance.in_mm();
+  const job::Layout at = job::lay_out(job);
+  const survey::Point out = at.base_outline.outward(from.side);
+  return at.base_outline.reach(from.side) - (out.x * at.drain_x + out.y * at.drain_y);
+}
+
 /// The drain at the nearest place that its window allows; on a mark of the tape where that keeps clear as well.
 std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWindow& w, double clearance) {
   if (!w.joists_known || !w.any || w.moved_mm <= 0 || is_bought(job)) return {};
@@ -134,7 +144,7 @@ std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWind
   const job::From& from = w.along_width ? job.drain.across : job.drain.along;
   const double sign = from.side == job::Side::left || from.side == job::Side::front ? 1 : -1;
   return {set_length(std::string{"drain.from_"} + job::name_of(from.side),
-                     from.distance.in_mm() + sign * way * (clear ? rounded : w.moved_mm), job)};
+                     within_edge(job, from) + sign * way * (clear ? rounded : w.moved_mm), job)};
 }
 
 /// Where the drain may stand instead, and what that does to the floor's falls.

@@ -72,6 +72,28 @@ TEST(RemedyLines, ADrainGoesTheWayThatItsWindowLies) {
     }
 }
 
+TEST(RemedyLines, AChannelWhoseOutletWasNotSaidIsMovedFromItsMiddle) {
+  // Source: by hand: from the threshold, 4 in, to the upstand 1/2 in before the back the middle is 16-1/4 in from the
+  // back edge; between upstands of 1/2 in on a base of 57-1/2 in 28-3/4 in from its left edge. An inch to the back or
+  // to the right from there.
+  for (const bool along_width : {true, false}) {
+    job::Job job = sample::alcove();
+    job.base.made = job::Made::to_order;
+    job.drain.kind = job::DrainKind::line, job.drain.channel_length = {}, job.drain.size = Length::inches(2.5);
+    job.drain.channel_direction = along_width ? job::Direction::along_width : job::Direction::along_depth;
+    (along_width ? job.drain.across : job.drain.along) = (along_width ? job::Drain{}.across : job::Drain{}.along);
+    facts::Facts facts = sample::good_facts();
+    facts.drain.bore_to_joist_mm = -4;
+    facts::DrainWindow& w = facts.room.drain;
+    w.joists_known = w.any = true, w.along_width = along_width;
+    w.now_mm = w.nearest_mm = {700, 400, 0}, w.moved_mm = 1 * in;
+    w.nearest_mm[along_width ? 0 : 1] += w.moved_mm;
+    w.free_mm = {{0, 2000}};
+    EXPECT_THAT(lines_of(sample::result_of(job, facts, "drain.bore-clear-of-joists")),
+                ElementsAre(along_width ? "drain.from_left = \"29-3/4 in\"" : "drain.from_back = \"15-1/4 in\""));
+  }
+}
+
 TEST(RemedyLines, ABoughtBaseGoesTheWayThatItsDrainsWindowLies) {
   // Source: by hand: in the middle of 30 mm the base goes 15 either way and never to the back. Another base's drain
   // stands further from its left edge where the window lies to the right, nearer to its back where it lies behind.
