@@ -144,7 +144,7 @@ struct Member {
 struct Heights {
   double drain_top_mm = 0, rib_plane_mm = 0, rim_least_mm = 0, rim_greatest_mm = 0;
   std::optional<double> threshold_least_mm, threshold_greatest_mm, upstand_top_mm, seat_front_mm, seat_back_mm;
-  std::optional<double> outside_mm;             ///< the bath's finished floor in front of the entry
+  std::optional<Levels> outside;                ///< the bath's finished floor, along the entry
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 

@@ -15,6 +15,11 @@ inline const char* name_of(Turned turned) {
   return turned == Turned::upstand ? "upstand" : turned == Turned::threshold ? "threshold" : "rim";
 }
 
+/// Heights above the datum of what need not be level.
+struct Levels {
+  double least_mm = 0, greatest_mm = 0;
+};
+
 /// One side of the base: what stands behind it, what turns up there, and the height at which water goes over it.
 struct Edge {
   Side side = Side::back;
@@ -22,6 +27,7 @@ struct Edge {
   Turned turned = Turned::rim;
   double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
   bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
+  std::optional<Levels> outside = {};      ///< the bath's finished floor before it, of an open one
   bool open() const { return behind == Behind::nothing; }
   bool raised() const { return turned != Turned::rim; }
 };

@@ -22,9 +22,17 @@ std::string choices_text(const Key& key) {
 
 /// Keys without a default that a starter needs: one of several ways to say the same thing.
 bool is_needed(const std::string& path) {
-  for (const char* needed :
-       {"alcove.width", "alcove.depth", "floor.joists.first", "drain.from_left", "drain.from_back"})
+  for (const char* needed : {"alcove.width", "alcove.depth", "drain.from_left", "drain.from_back"})
     if (path == needed) return true;
+  return false;
+}
+
+/// Keys that a tape must tell on what is there already: a usual value of theirs passes for no reading, and one that a
+/// starter wrote would.
+bool is_read_on_site(const std::string& path) {
+  for (const char* read : {"floor.deck", "floor.joists.stock", "floor.joists.spacing", "floor.joists.direction",
+                           "drain.body", "drain.body_depth", "drain.outlet", "tile.height"})
+    if (path == read) return true;
   return false;
 }
 
@@ -112,7 +120,9 @@ const char* const notation_in_words =
 
 std::string starter(UnitSystem unit) {
   std::string text =
-      "# A fallwright job. Every key is here with what it allows; those with a default may be left out.\n"
+      "# A fallwright job. Every key is here with what it allows; those with a default may be left out. What only a "
+      "tape\n"
+      "# can tell is not in force: a check that rests on it stays open until it is read and its '# ' is taken away.\n"
       "# Lengths: \"5 ft 4-1/2 in\", \"64-1/2 in\", \"1640 mm\", \"1.64 m\", or a bare number in job.unit.\n"
       "# Falls: \"1/4 in/ft\", \"2 %\", \"1:48\". Lines that begin with '# key =' or '# [[' are not in force.\n";
   for (const Section& section : sections()) {
@@ -122,7 +132,8 @@ std::string starter(UnitSystem unit) {
     for (const Key& key : keys()) {
       if (key.section() != section.path) continue;
       const bool foreign = !foreign_to(key.path, BaseKind::designed).empty();
-      const bool off = off_section || foreign || (key.presence == Presence::optional && !is_needed(key.path));
+      const bool off = off_section || foreign || is_read_on_site(key.path) ||
+                       (key.presence == Presence::optional && !is_needed(key.path));
       text += (off ? "# " : "") + key.name() + " = " + key.usual(unit) + "  # " + key.about + " (" +
               allowed(key, unit) + ")\n";
     }
@@ -172,8 +183,10 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                      {"base.rim.height", "\"2 in\"", "50"},
                                      {"base.upstands.thickness"},
                                      {"base.upstands.height"},
+                                     {"base.upstands.sides"},
                                      {"base.threshold.width"},
                                      {"base.threshold.height"},
+                                     {"base.threshold.fall"},
                                      {"base.ribs.columns"},
                                      {"base.ribs.rows"},
                                      {"base.ribs.width", "\"1/4 in\"", "6"},

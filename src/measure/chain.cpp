@@ -58,7 +58,7 @@ std::vector<facts::Rung> chain_over(const parts::Model& model, const facts::Fact
     chain.add("threshold", "lowest edge", *h.threshold_least_mm, "highest edge", *h.threshold_greatest_mm);
   chain.add("upstands, top", h.upstand_top_mm);
   if (h.seat_front_mm) chain.add("seat", "lowest edge", *h.seat_front_mm, "highest edge", *h.seat_back_mm);
-  chain.add("bath floor outside", h.outside_mm);
+  if (h.outside) chain.add("bath floor outside", "lowest", h.outside->least_mm, "highest", h.outside->greatest_mm);
   return chain.sorted();
 }
 

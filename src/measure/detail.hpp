@@ -77,6 +77,9 @@ std::optional<facts::Rail> measure_rail(const parts::Model& model);
 std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts::Facts& facts);
 std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
+/// The bath's finished floor an inch in front of a side of the base, from one of its ends to the other; nothing where
+/// nobody said how thick its finish is.
+std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side);
 void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);
 

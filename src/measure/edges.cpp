@@ -95,6 +95,7 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
     const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
     edges.push_back(
         {side, behind(model.job, side), found.turned, low->Z(), high->Z(), among(model.job.base.lapped, side)});
+    if (edges.back().open()) edges.back().outside = bath_floor_before(model, side);
   }
   return edges;
 }

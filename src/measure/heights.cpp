@@ -176,13 +176,23 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
     const Span seat = heights_of(*block, facts::Surface::seat);
     h.seat_front_mm = seat.least, h.seat_back_mm = seat.greatest;
   }
-  if (const auto& finish = model.job.floor.finish_outside) {
-    // A hand's breadth in front of base and entry, at the middle.
-    constexpr double before_mm = 25;
-    const auto plan = *plan_of(model, parts::Role::base);
-    const Surface floor{model.first(parts::Role::subfloor)->shape, true};
-    h.outside_mm = floor.carried_on((plan.x0 + plan.x1) / 2, std::min(0.0, plan.y0) - before_mm) + finish->in_mm();
-  }
+  h.outside = bath_floor_before(model, job::Side::front);
+}
+
+std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side) {
+  const auto& finish = model.job.floor.finish_outside;
+  if (!finish) return std::nullopt;
+  constexpr double before_mm = 25;
+  const auto plan = *plan_of(model, parts::Role::base);
+  const Surface floor{model.first(parts::Role::subfloor)->shape, true};
+  const bool along_x = side == job::Side::front || side == job::Side::back;
+  const double line = side == job::Side::front  ? std::min(0.0, plan.y0) - before_mm
+                      : side == job::Side::back ? plan.y1 + before_mm
+                      : side == job::Side::left ? plan.x0 - before_mm
+                                                : plan.x1 + before_mm;
+  const auto [least, greatest] =
+      floor.range_along(along_x, line, along_x ? plan.x0 : plan.y0, along_x ? plan.x1 : plan.y1);
+  return facts::Levels{least + finish->in_mm(), greatest + finish->in_mm()};
 }
 
 facts::DrainFit measure_drain(const parts::Model& model) {

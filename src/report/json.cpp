@@ -138,14 +138,20 @@ Json heights(const facts::Heights& h) {
           {"upstand_top_mm", maybe(h.upstand_top_mm)},
           {"seat_front_mm", maybe(h.seat_front_mm)},
           {"seat_back_mm", maybe(h.seat_back_mm)},
-          {"outside_mm", maybe(h.outside_mm)},
+          {"outside_least_mm", h.outside ? Json(h.outside->least_mm) : Json()},
+          {"outside_greatest_mm", h.outside ? Json(h.outside->greatest_mm) : Json()},
           {"floor_at_threshold_mm", maybe(h.floor_at_threshold_mm)}};
 }
 
 Json edge(const facts::Edge& e) {
-  return {{"side", job::name_of(e.side)},         {"behind", e.open() ? Json() : Json(name_of(e.behind))},
-          {"turned", name_of(e.turned)},          {"top_mm", e.top_mm},
-          {"top_greatest_mm", e.top_greatest_mm}, {"lapped", e.lapped}};
+  return {{"side", job::name_of(e.side)},
+          {"behind", e.open() ? Json() : Json(name_of(e.behind))},
+          {"turned", name_of(e.turned)},
+          {"top_mm", e.top_mm},
+          {"top_greatest_mm", e.top_greatest_mm},
+          {"lapped", e.lapped},
+          {"outside_least_mm", e.outside ? Json(e.outside->least_mm) : Json()},
+          {"outside_greatest_mm", e.outside ? Json(e.outside->greatest_mm) : Json()}};
 }
 
 Json skirt(const std::optional<facts::SeatSkirt>& s) {

@@ -156,9 +156,9 @@ Finding bevel(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (job.base.threshold.bevelled.value_or(false))
     return found(0, "its edges are bevelled 1:2 or flatter, as the job file says (base.threshold.bevelled)", "");
   const double inside = *h.threshold_greatest_mm - h.floor_at_threshold_mm.value_or(h.drain_top_mm);
-  if (!h.outside_mm && inside <= *limit.greatest)
+  if (!h.outside && inside <= *limit.greatest)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
-  const double up = h.outside_mm ? std::max(inside, *h.threshold_greatest_mm - *h.outside_mm) : inside;
+  const double up = h.outside ? std::max(inside, *h.threshold_greatest_mm - h.outside->least_mm) : inside;
   return found(up, "upright edge of the threshold, the higher of both",
                "bevel its edges 1:2 or flatter (base.threshold.bevelled = \"yes\"), or lower it by " +
                    text_at_least(up - *limit.greatest, job));

@@ -332,12 +332,13 @@ void ask_for_the_design_first(std::vector<Result>& results) {
 }
 
 std::vector<Rule> as_set_rules() {
-  const std::vector<Input> rim{Input::rim, Input::base}, rim_and_drain{Input::rim, Input::base, Input::drain};
+  const std::vector<Input> rim{Input::rim, Input::base}, rim_and_drain{Input::rim, Input::base, Input::drain},
+      rim_and_opening{Input::rim, Input::opening, Input::base};
   return {
       {"rim.fall-least", "as set, floor falls enough", "least fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted", Unit::ratio, "floor_fall_least", "", fall_least, rim},
+       "base: planes of its facets, tilted", Unit::ratio, "floor_fall_least", "", fall_least, rim_and_opening},
       {"rim.fall-greatest", "as set, floor is not too steep", "greatest fall of its facets, tilted as the rim was read",
-       "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", fall_greatest, rim},
+       "base: planes of its facets, tilted", Unit::ratio, "", "floor_fall_greatest", fall_greatest, rim_and_opening},
       {"rim.threshold-least", "as set, threshold stands above the drain",
        "lowest top of threshold and other open edges minus top of the drain at its centre, tilted as the rim was read",
        "base: corners of the threshold's top and of open edges, tilted; drain: its top", Unit::mm,
@@ -346,9 +347,15 @@ std::vector<Rule> as_set_rules() {
        "highest top of the threshold minus top of the drain at its centre, tilted as the rim was read",
        "base: corners of the threshold's top, tilted; drain: its top", Unit::mm, "", "threshold_height_greatest",
        threshold_greatest, rim_and_drain, "threshold.height-greatest"},
-      {"rim.threshold-inward", "as set, threshold's top falls inward",
+      {"rim.threshold-inward",
+       "as set, threshold's top falls inward",
        "fall of the threshold's top plane, taken inward, tilted as the rim was read",
-       "base: plane of the threshold's top, tilted", Unit::ratio, "threshold_fall_least", "", falls_inward, rim,
+       "base: plane of the threshold's top, tilted",
+       Unit::ratio,
+       "threshold_fall_least",
+       "",
+       falls_inward,
+       {Input::rim, Input::threshold_fall, Input::base},
        "threshold.falls-inward"},
       {"rim.below-upstand", "as set, threshold is below the upstands",
        "lowest top of the upstands minus highest top of the threshold, tilted as the rim was read",

@@ -98,7 +98,7 @@ std::vector<Rule> edge_rules() {
        "",
        "",
        turned_up,
-       {Input::base}},
+       {Input::upstand_sides, Input::base}},
       {"seat.keeps-frame-dry",
        "seat keeps water out of its frame",
        "count of ways in: no apron, walls without an upstand of the seat",

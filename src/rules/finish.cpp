@@ -28,8 +28,9 @@ Finding above_drain(const job::Job& job, const facts::Facts& facts, const Limit&
 }
 
 Finding above_room(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!facts.heights.outside_mm) return unread();
-  return top_above(job, facts, limit, *facts.heights.outside_mm, "the bath's finished floor in front of the entry");
+  if (!facts.heights.outside) return unread();
+  return top_above(job, facts, limit, facts.heights.outside->greatest_mm,
+                   "the bath's finished floor in front of the entry");
 }
 
 }  // namespace

@@ -223,12 +223,12 @@ Finding step_outside(const job::Job& job, const facts::Facts& facts, const Limit
   const facts::Heights& h = facts.heights;
   if (none(job)) return not_applicable(rolled_in);
   if (!h.threshold_least_mm || !h.threshold_greatest_mm) return missing(no_top);
-  if (!h.outside_mm) return unread();
+  if (!h.outside) return unread();
   const facts::AsSet& set = facts.room.as_set;
   const bool now = lies_as_read(facts) && set.threshold_least_mm && set.threshold_greatest_mm;
   const double highest = now ? as_read(facts, *set.threshold_greatest_mm) : *h.threshold_greatest_mm;
   const double lowest = now ? as_read(facts, *set.threshold_least_mm) : *h.threshold_least_mm;
-  const double up = highest - *h.outside_mm, down = *h.outside_mm - lowest;
+  const double up = highest - h.outside->least_mm, down = h.outside->greatest_mm - lowest;
   if (now)
     return found(
         std::max(up, down),
@@ -255,9 +255,10 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
   if (none(job)) return not_applicable(rolled_in);
   const auto spill = spill_of(job, facts);
   if (!spill) return missing(no_top);
-  if (!h.outside_mm) return unread();
+  if (!h.outside) return unread();
   const bool now = lies_as_read(facts) && facts.room.as_set.threshold_least_mm;
-  const double height = (now ? as_read(facts, *facts.room.as_set.threshold_least_mm) : spill->top_mm) - *h.outside_mm;
+  const double height = (now ? as_read(facts, *facts.room.as_set.threshold_least_mm) : spill->top_mm) -
+                        (spill->beside ? spill->beside->outside : h.outside).value_or(*h.outside).greatest_mm;
   const std::string lacks = text_at_least(*limit.least - height, job),
                     where = spill->words() + " above the bath's finished floor in front of it";
   if (now) return found(height, where + as_it_lies, bedded_again(lacks, true));
@@ -291,16 +292,17 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const facts::Edge* worst = nullptr;
   double up = 0, lowest = 0, highest = 0;
   for (const facts::Edge& edge : facts.edges) {
-    if (!edge.open() || edge.raised() || !facts.heights.outside_mm) continue;
+    if (!edge.open() || edge.raised() || !facts.heights.outside) continue;
     const auto [least, most] = lies_as_read(facts) ? moved(facts, edge.side) : std::pair{0., 0.};
-    for (const double top : {edge.top_mm + least, edge.top_greatest_mm + most}) {
-      const double by = top - *facts.heights.outside_mm;
+    const facts::Levels outside = edge.outside.value_or(*facts.heights.outside);
+    for (const double by :
+         {edge.top_mm + least - outside.greatest_mm, edge.top_greatest_mm + most - outside.least_mm}) {
       lowest = worst ? std::min(lowest, by) : by, highest = worst ? std::max(highest, by) : by;
       if (!worst || std::abs(by) > std::abs(up)) up = by, worst = &edge;
     }
   }
   if (facts.edges.empty()) return cannot_tell("the base's edges were not found on its solid");
-  if (!facts.heights.outside_mm) return unread();
+  if (!facts.heights.outside) return unread();
   if (!worst) return not_applicable("no open edge of the base is without an upstand");
   const std::string where = std::string{job::name_of(worst->side)} + " edge of the base " +
                             (up < 0 ? "below" : "above") + " the bath's finished floor outside" +
@@ -308,11 +310,11 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (lies_as_read(facts))
     return found(std::abs(up), where, bedded_again(text_at_least(std::abs(up) - *limit.greatest, job), up < 0));
   if (highest - lowest > 2 * *limit.greatest + units::tolerance::length_mm)
-    return found(
-        std::abs(up), where,
-        "its open edges differ by " + text_or_more(highest - lowest, Unit::mm, job) +
-            " in height, and no one floor meets them all: ramp the bath's floor up to each, or take a base with "
-            "a level rim or a threshold");
+    return found(std::abs(up), where,
+                 "its open edges differ by " + text_or_more(highest - lowest, Unit::mm, job) +
+                     " in height against the bath's floor before them, and no one finish meets them all: ramp the "
+                     "bath's floor up to each, or take a base with "
+                     "a level rim or a threshold");
   const double now = (up < 0 ? job.bed.least : job.floor.finish_outside.value_or(job::Length{})).in_mm();
   const double to = raised_to(now, up < 0 ? -highest : lowest, std::abs(up), *limit.greatest, job);
   const std::string lacks = text_or_more(to - now, Unit::mm, job), full = length_in_full(to, job);

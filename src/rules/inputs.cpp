@@ -49,6 +49,12 @@ Standing of_joists(const Job& job, const char* key) {
   return job.is_default(key) ? Standing::assumed : Standing::read;
 }
 
+/// What a tape says of a base that is there; of one from a file the file says it.
+Standing of_bought(const Job& job, const std::vector<const char*>& keys) {
+  const bool all = std::none_of(keys.begin(), keys.end(), [&](const char* key) { return job.is_default(key); });
+  return all ? Standing::read : Standing::assumed;
+}
+
 Standing read_or(bool known, Standing otherwise) {
   return known ? Standing::read : otherwise;
 }
@@ -231,7 +237,7 @@ const std::vector<Row>& readings() {
       {Input::deck, "thickness of the floor's deck", STATE(slab(j) ? std::nullopt : State{given(j, "floor.deck")}),
        READ("measure the thickness of the floor's deck, at the bore or a register (floor.deck)")},
       {Input::finish_outside, "finished floor outside",
-       STATE(read_or(f.heights.outside_mm.has_value(), Standing::missing)),
+       STATE(read_or(f.heights.outside.has_value(), Standing::missing)),
        READ("measure the bath's finished floor in front of the entry (floor.finish_outside)")},
       {Input::floor_before, "the free floor in front of the entry",
        STATE(read_or(j.floor.clear_along && j.floor.clear_before, Standing::missing)),
@@ -264,6 +270,16 @@ const std::vector<Row>& readings() {
       {Input::ribs, "ribs under the base",
        STATE(!f.bought ? std::nullopt : State{read_or(f.bought->ribs_known, Standing::missing)}),
        READ("turn the base over and measure its ribs: how many, how thick, how deep (base.ribs)")},
+      {Input::opening, "the opening for the drain",
+       STATE(!f.bought ? std::nullopt : State{of_bought(j, {"drain.opening", "drain.size"})}),
+       READ("measure the opening for the drain: round or square, and how wide (drain.opening, drain.size)")},
+      {Input::upstand_sides, "the sides that turn up",
+       STATE(!f.bought ? std::nullopt : State{of_bought(j, {"base.upstands.sides"})}),
+       READ("say which sides of the base turn up (base.upstands.sides)")},
+      {Input::threshold_fall, "how the threshold's top falls",
+       STATE(!f.bought ? std::nullopt : State{of_bought(j, {"base.threshold.fall"})}),
+       READ("lay the base level and read how its threshold's top falls: up on a level's low end, over its width "
+            "(base.threshold.fall)")},
       {Input::rim, "the rim as it lies in the bed", STATE(f.room.as_set.read ? State{Standing::read} : std::nullopt),
        READ("")},
       {Input::liner, "the liner", STATE(j.liner && !is_bonded(j) ? State{Standing::read} : std::nullopt), READ("")},

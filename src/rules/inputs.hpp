@@ -37,9 +37,12 @@ enum class Input {
   drain_body,
   drain_depth,  ///< of the body's lowest point
   drain_outlet,
-  waste,  ///< that stands in the room already, against a bought base
-  ribs,   ///< of a bought base's underside
-  rim,    ///< as it lies in the wet bed
+  waste,           ///< that stands in the room already, against a bought base
+  ribs,            ///< of a bought base's underside
+  opening,         ///< for the drain in a bought base
+  upstand_sides,   ///< of a bought base: which turn up
+  threshold_fall,  ///< of a bought base's threshold
+  rim,             ///< as it lies in the wet bed
   liner,
   liner_fall,    ///< where the job file tells of it
   membrane_top,  ///< of a bonded one, on the walls

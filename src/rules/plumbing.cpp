@@ -30,12 +30,13 @@ Finding seat_height(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   const Limit limit = limits.at("seat.height");  // as it holds: a bound that nobody sets is not broken
   if (!job.bench) return not_applicable("no bench");
-  if (!facts.heights.outside_mm)
+  if (!facts.heights.outside)
     return missing("measure the bath's finished floor in front of the entry (floor.finish_outside)");
   if (!facts.heights.seat_front_mm) return cannot_tell("the job has a bench, and its seat was not found");
   // Both edges are held: the back one where that has the less to spare.
-  const double front = *facts.heights.seat_front_mm - *facts.heights.outside_mm;
-  const double back = std::max(front, facts.heights.seat_back_mm.value_or(0) - *facts.heights.outside_mm);
+  const facts::Levels& outside = *facts.heights.outside;
+  const double front = *facts.heights.seat_front_mm - outside.greatest_mm;
+  const double back = std::max(*facts.heights.seat_front_mm, facts.heights.seat_back_mm.value_or(0)) - outside.least_mm;
   const bool low = limit.least && front < *limit.least;
   const bool at_back = !low && limit.greatest && (!limit.least || *limit.greatest - back < front - *limit.least);
   const double height = at_back ? back : front;

@@ -160,6 +160,18 @@ TEST(BaseKind, EveryStarterOfAKindReadsBack) {
     }
 }
 
+TEST(Starter, WritesNoReadingThatNobodyTook) {
+  // Source: none; what is there already is told by a tape alone, and what a starter wrote would pass for that.
+  for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric}) {
+    const Job job = read(starter(unit), "s.toml");
+    for (const char* key : {"floor.deck", "floor.joists.stock", "floor.joists.spacing", "floor.joists.direction",
+                            "drain.body", "drain.body_depth", "drain.outlet", "tile.height"})
+      EXPECT_TRUE(job.is_default(key)) << key;
+    EXPECT_FALSE(job.floor.joist_first || job.floor.joist_span || job.floor.finish_outside || job.trap);
+    EXPECT_NE(starter(unit).find("\n# body_depth = "), string::npos) << "and has it to be read";
+  }
+}
+
 TEST(BaseKind, AStarterOfABaseBuiltOnSiteBeginsWithTheRoomAsItStands) {
   // Source: docs/site-built-base.md: its outline is that of the room, its bed lies on the floor as read; what is
   // measured comes before what is decided.

@@ -87,12 +87,12 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
             R"({"drain_top_mm": 38.1, "rib_plane_mm": 12.7, "rim_least_mm": 51.0, "rim_greatest_mm": 52.0,
     "threshold_least_mm": 101.0, "threshold_greatest_mm": 104.0, "upstand_top_mm": 139.0, "seat_front_mm": 457.0,
     "seat_back_mm": 465.0,
-    "outside_mm": 6.35, "floor_at_threshold_mm": 50.5})"_json);
+    "outside_least_mm": 6.35, "outside_greatest_mm": 6.85, "floor_at_threshold_mm": 50.5})"_json);
   EXPECT_EQ(json["edges"],
             R"([{"side": "back", "behind": "wall", "turned": "upstand", "top_mm": 140.0, "top_greatest_mm": 141.0,
-    "lapped": true},
+    "lapped": true, "outside_least_mm": null, "outside_greatest_mm": null},
     {"side": "front", "behind": null, "turned": "threshold", "top_mm": 101.0, "top_greatest_mm": 104.0,
-    "lapped": false}])"_json);
+    "lapped": false, "outside_least_mm": 6.4, "outside_greatest_mm": 6.9}])"_json);
   EXPECT_EQ(json["seat_skirt"],
             R"({"apron_mm": 303.0, "bare_walls": ["back"], "gap_least_mm": -0.25, "gap_greatest_mm": 4.75})"_json);
   EXPECT_EQ(json["openings"],

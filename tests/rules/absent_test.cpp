@@ -44,7 +44,7 @@ TEST(Absent, WhatWasNotMeasuredIsNotCheckedAndSaysWhatToMeasure) {
       {"threshold.height-least", [](facts::Facts& f) { f.heights.threshold_least_mm.reset(); }},
       {"threshold.height-greatest", [](facts::Facts& f) { f.heights.threshold_greatest_mm.reset(); }},
       {"threshold.below-upstand", [](facts::Facts& f) { f.heights.upstand_top_mm.reset(); }},
-      {"threshold.above-outside", [](facts::Facts& f) { f.heights.outside_mm.reset(); }},
+      {"threshold.above-outside", [](facts::Facts& f) { f.heights.outside.reset(); }},
       {"clear.area", [](facts::Facts& f) { f.clear.finished.reset(); }},
       {"clear.width", [](facts::Facts& f) { f.clear.finished.reset(); }},
       {"clear.circle", [](facts::Facts& f) { f.clear.finished.reset(); }},
@@ -318,7 +318,7 @@ TEST(Absent, ASeatThatWasNotFoundAndAFloorNobodyReadHaveNoHeight) {
   job::Job job = sample::alcove();
   job.book = "accessible";
   facts::Facts facts = sample::good_facts();
-  facts.heights.outside_mm.reset();
+  facts.heights.outside.reset();
   facts.clear.seat_depth_mm.reset();
   const auto found = results(job, facts);
   for (const char* id : {"seat.height", "seat.depth", "threshold.step-outside", "wall.above-room"}) {
@@ -401,6 +401,29 @@ TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
   EXPECT_EQ(results(job, facts).at("drain.in-bore").outcome, Outcome::fail);
 }
 
+TEST(Absent, NoPassRestsOnWhatNobodyReadOnABoughtBase) {
+  // Source: none; a base that is there has an opening, upstands and a threshold of its own. Of one that is drawn the
+  // same keys are its design, and of one from a file the file tells them.
+  const std::pair<const char*, const char*> cases[] = {{"drain.size", "floor.fall-greatest"},
+                                                       {"drain.opening", "floor.fall-least"},
+                                                       {"drain.size", "floor.drains"},
+                                                       {"base.upstands.sides", "upstand.every-wall"},
+                                                       {"base.threshold.fall", "threshold.falls-inward"},
+                                                       {"base.threshold.fall", "threshold.drains"}};
+  for (const auto& [key, id] : cases) {
+    job::Job job = sample::alcove();
+    facts::Facts facts = sample::good_facts();
+    job.defaulted = {key};
+    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id << ", drawn";
+    facts.bought.emplace();
+    const rules::Result r = results(job, facts).at(id);
+    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
+    EXPECT_NE(r.advice.find(key), std::string::npos) << r.advice;
+    job.defaulted.clear();
+    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id << ", read";
+  }
+}
+
 TEST(Absent, NoPassRestsOnADrainWhoseDepthNobodyRead) {
   // Source: none; the usual drain hangs as low as it does, and the one that is there as low as a tape says.
   job::Job job = sample::trap(36, 0.25);
@@ -480,7 +503,7 @@ TEST(Absent, AStepNeedsTheBathsFloor) {
   job.base.threshold = {};
   facts::Facts facts = sample::good_facts();
   facts.edges[1].turned = facts::Turned::rim;
-  facts.heights.outside_mm.reset();
+  facts.heights.outside.reset();
   const rules::Result step = results(job, facts).at("entry.step");
   EXPECT_EQ(step.outcome, Outcome::not_checked);
   EXPECT_NE(step.advice.find("floor.finish_outside"), std::string::npos) << step.advice;

@@ -98,7 +98,7 @@ TEST(Access, ABevelIsAskedOfRollInTypesAlone) {
   // Source: ADA 303, 608.7 (2010): upright to 1/4 in, bevelled to 1/2; a transfer type's threshold may be upright.
   facts::Facts facts = sample::good_facts();
   facts.heights.threshold_greatest_mm = *facts.heights.floor_at_threshold_mm + 0.4 * in;
-  facts.heights.outside_mm = *facts.heights.threshold_greatest_mm - 0.2 * in;
+  facts.heights.outside = sample::level_at(*facts.heights.threshold_greatest_mm - 0.2 * in);
   job::Job job = in_book("accessible-roll-in");
   EXPECT_EQ(result_of(job, facts, "threshold.bevel").outcome, Outcome::fail);
   job.base.threshold.bevelled = true;

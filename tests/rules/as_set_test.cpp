@@ -182,7 +182,7 @@ rules::Result judged(const job::Job& job, const facts::Facts& facts, const std::
 TEST(AsSet, StepsAtTheEntryAreThoseOfTheBaseAsItLies) {
   // Source: by hand: designed 1/8 in above the bath's floor and set 1/4 in low, the threshold lies 1/8 in below it.
   facts::Facts f = sample::good_facts();
-  f.heights.outside_mm = *f.heights.threshold_least_mm - in / 8;
+  f.heights.outside = sample::level_at(*f.heights.threshold_least_mm - in / 8);
   for (facts::Gauge& g : f.room.gauges) g.set_mm += in, g.spread_mm += in;  // mortar enough
   EXPECT_EQ(judged(sample::alcove(), f, "threshold.above-outside").outcome, rules::Outcome::pass);
   f.room.as_set.raised_mm = -in / 4;
@@ -205,7 +205,7 @@ TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
   facts::Facts f = sample::good_facts();
   job::Job job = sample::alcove();
   job.base.threshold = {};
-  f.heights.outside_mm = 2 * in;
+  f.heights.outside = sample::level_at(2 * in);
   f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 2 * in, 2 * in, false};
   f.parts = {
       {sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 57.5 * in, 36 * in, 4 * in}, {}, true, false}};

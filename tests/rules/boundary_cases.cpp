@@ -68,10 +68,12 @@ std::vector<Case> heights() {
   const Put sides = [](Job&, Facts& f, double v) {
     f.heights.upstand_top_mm = *f.heights.threshold_greatest_mm + v * in;
   };
-  const Put outside = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm - v * in; };
+  const Put outside = [](Job&, Facts& f, double v) {
+    f.heights.outside = sample::level_at(*f.heights.threshold_least_mm - v * in);
+  };
   const Put step = [](Job& j, Facts& f, double v) {
     j.base.threshold = {};
-    const double top = *f.heights.outside_mm + v * in;
+    const double top = f.heights.outside->least_mm + v * in;
     f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, top, top, false};
   };
   const Put bare = [](Job&, Facts& f, double v) {
@@ -399,8 +401,12 @@ std::vector<Case> of_other_books_alone() {
   const Put from_floor = [](Job&, Facts& f, double v) {
     f.heights.threshold_greatest_mm = *f.heights.floor_at_threshold_mm + v * in;
   };
-  const Put up = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_greatest_mm - v * in; };
-  const Put down = [](Job&, Facts& f, double v) { f.heights.outside_mm = *f.heights.threshold_least_mm + v * in; };
+  const Put up = [](Job&, Facts& f, double v) {
+    f.heights.outside = sample::level_at(*f.heights.threshold_greatest_mm - v * in);
+  };
+  const Put down = [](Job&, Facts& f, double v) {
+    f.heights.outside = sample::level_at(*f.heights.threshold_least_mm + v * in);
+  };
   const Put wide = [](Job&, Facts& f, double v) { f.clear.compartment.width_mm = v * in; };
   const Put deep = [](Job&, Facts& f, double v) { f.clear.compartment.depth_mm = v * in; };
   const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };
@@ -409,9 +415,9 @@ std::vector<Case> of_other_books_alone() {
     facet(f, facts::Surface::base_floor, "left").fall = std::tan(std::atan(1. / 80) + std::atan(v / (57.5 * in)));
   };
   const Put above_drain = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.drain_top_mm + v * in; };
-  const Put above_room = [](Job&, Facts& f, double v) { f.finish.top_mm = *f.heights.outside_mm + v * in; };
-  const Put height = [](Job&, Facts& f, double v) { f.heights.seat_front_mm = *f.heights.outside_mm + v * in; };
-  const Put back = [](Job&, Facts& f, double v) { f.heights.seat_back_mm = *f.heights.outside_mm + v * in; };
+  const Put above_room = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.outside->least_mm + v * in; };
+  const Put height = [](Job&, Facts& f, double v) { f.heights.seat_front_mm = f.heights.outside->least_mm + v * in; };
+  const Put back = [](Job&, Facts& f, double v) { f.heights.seat_back_mm = f.heights.outside->least_mm + v * in; };
   const Put depth = [](Job&, Facts& f, double v) { f.clear.finished->seat_depth_mm = v * in; };
   const Put liner = [](Job& j, Facts&, double v) { j.liner->above_seat = Length::inches(v); };
   return {{"seat.height", 17, 17.01, 16.99, height, Outcome::fail, "accessible"},

@@ -6,6 +6,7 @@
 #include "rules/boundary_cases.hpp"
 #include "rules/fasteners.hpp"
 #include "rules/fasteners_eurocode.hpp"
+#include "rules/good_facts.hpp"
 #include "rules/loads.hpp"
 #include "support/imperial.hpp"
 
@@ -200,7 +201,7 @@ std::vector<Case> access_cases() {
   const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };
   const Put upright = [](Job&, Facts& f, double v) {
     f.heights.threshold_greatest_mm = *f.heights.floor_at_threshold_mm + v * in;
-    f.heights.outside_mm = *f.heights.threshold_greatest_mm;
+    f.heights.outside = sample::level_at(*f.heights.threshold_greatest_mm);
   };
   const Put push = [](Job& j, Facts& f, double v) { pulled(j, f, 250, v); };
   const Put door = [](Job& j, Facts& f, double v) {

@@ -255,7 +255,7 @@ TEST(Check, EdgesThatNoOneFloorMeetsAreNotMendedByAFloor) {
   job::Job job = sample::alcove();
   job.base.threshold = {};
   facts::Facts facts = sample::good_facts();
-  facts.heights.outside_mm = 0;
+  facts.heights.outside = sample::level_at(0);
   facts.room.as_set.raised_mm.reset();
   for (const double apart : {0.75, 1.25}) {
     facts.edges = {{job::Side::front, facts::Behind::nothing, facts::Turned::rim, 1 * in, (1 + apart) * in, false}};

@@ -65,7 +65,7 @@ facts::Heights heights() {
   h.upstand_top_mm = 5.5 * in;
   h.seat_front_mm = 18 * in;
   h.seat_back_mm = 18.3 * in;
-  h.outside_mm = 0.25 * in;
+  h.outside = level_at(0.25 * in);
   h.floor_at_threshold_mm = 2 * in;
   return h;
 }

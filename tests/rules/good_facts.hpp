@@ -8,4 +8,8 @@ namespace fallwright::sample {
 
 facts::Facts good_facts();
 
+inline facts::Levels level_at(double mm) {
+  return {mm, mm};
+}
+
 }  // namespace fallwright::sample

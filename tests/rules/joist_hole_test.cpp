@@ -51,8 +51,8 @@ TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   job.trap->hub = Length::inches(-5);  // a trap is one piece
   r = edges();
   EXPECT_THAT(r.advice, HasSubstr("raise trap and arm by 1-1/2\" (trap.weir, trap.hub)"));
-  EXPECT_EQ(r.remedies[0].changes, (std::vector{job::Change{"trap.weir", "\"-4-1/2 in\"", 0},
-                                                job::Change{"trap.hub", "\"-3-1/2 in\"", 0}}));
+  EXPECT_EQ(r.remedies[0].changes,
+            (std::vector{job::Change{"trap.weir", "\"-4-1/2 in\"", 0}, job::Change{"trap.hub", "\"-3-1/2 in\"", 0}}));
   job.trap->hub.reset();
   facts.pipe.passed_under = {"joists/joist-02"};  // raised so far the arm may cut that one's edge in its turn
   EXPECT_THAT(edges().advice, HasSubstr("1-1/2\" at least: it then meets what it passes under now (joist-02)"));

@@ -115,7 +115,7 @@ const TakenOut readings[] = {
     {"span", {Input::joist_span, Input::bearing}, [](Job& j, Facts&) { j.floor.joist_span.reset(); }},
     {"species", {Input::joist_species}, [](Job& j, Facts&) { j.floor.joist_species.clear(); }},
     {"deck", {Input::deck}, [](Job& j, Facts&) { j.defaulted.push_back("floor.deck"); }},
-    {"outside", {Input::finish_outside}, [](Job&, Facts& f) { f.heights.outside_mm.reset(); }},
+    {"outside", {Input::finish_outside}, [](Job&, Facts& f) { f.heights.outside.reset(); }},
     {"floor before",
      {Input::floor_before},
      [](Job& j, Facts&) { j.floor.clear_along.reset(), j.floor.clear_before.reset(); }},

@@ -1,5 +1,6 @@
 // What each check of heights, falls and free floor says when it is broken: number, place, remedy, each worked out by
 // hand.
+#include "rules/good_facts.hpp"
 #include "rules/says.hpp"
 
 namespace fallwright::rules {
@@ -70,7 +71,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                 {},
                 {"carry the waterproofing", "7/16\" more"}},
                {"threshold.above-outside",
-                [](Job&, Facts& f) { f.heights.outside_mm = 4.2 * in; },
+                [](Job&, Facts& f) { f.heights.outside = sample::level_at(4.2 * in); },
                 -0.2,
                 in,
                 {"threshold's lowest top edge"},
@@ -84,18 +85,67 @@ TEST(Says, OfHeightsAtTheEntry) {
                 {"lower the threshold to 2-19/64\" above the drain at its inner edge (base.threshold.height)"},
                 "accessible"},
                {"threshold.step-outside",
-                [](Job&, Facts& f) { f.heights.outside_mm = 3.4 * in; },
+                [](Job&, Facts& f) { f.heights.outside = sample::level_at(3.4 * in); },
                 0.7,
                 in,
                 {"threshold's highest top edge above"},
                 {"raise the bath's floor in front of the entry by 1/4\""},
                 "accessible"},
                {"threshold.step-outside",
-                [](Job&, Facts& f) { f.heights.outside_mm = 4.8 * in; },
+                [](Job&, Facts& f) { f.heights.outside = sample::level_at(4.8 * in); },
                 0.8,
                 in,
                 {"above the threshold's lowest top edge"},
                 {"by 5/16\""},
+                "accessible"},
+               // A bath floor that falls along the entry is met at the end where it lies worse.
+               {"threshold.above-outside",
+                [](Job&, Facts& f) {
+                  f.heights.outside = facts::Levels{3.9 * in, 4.2 * in};
+                },
+                -0.2,
+                in,
+                {"threshold's lowest top edge"},
+                {"or lower the bath's floor in front of the entry by 1/4\""}},
+               {"threshold.step-outside",
+                [](Job&, Facts& f) {
+                  f.heights.outside = facts::Levels{3.4 * in, 3.8 * in};
+                },
+                0.7,
+                in,
+                {"threshold's highest top edge above"},
+                {"raise the bath's floor in front of the entry by 1/4\""},
+                "accessible"},
+               {"threshold.step-outside",
+                [](Job&, Facts& f) {
+                  f.heights.outside = facts::Levels{4 * in, 4.8 * in};
+                },
+                0.8,
+                in,
+                {"above the threshold's lowest top edge"},
+                {"by 5/16\""},
+                "accessible"},
+               {"entry.step",
+                [](Job& j, Facts& f) {
+                  j.base.threshold = {};
+                  raise_edge(f, 1, facts::Turned::rim, 1);
+                  f.heights.outside = facts::Levels{0, 0.25 * in};
+                },
+                1,
+                in,
+                {"front edge of the base above the bath's"},
+                {"raise the bath's floor in front of the entry by 1/2\""},
+                "accessible"},
+               {"entry.step",
+                [](Job& j, Facts& f) {
+                  j.base.threshold = {};
+                  raise_edge(f, 1, facts::Turned::rim, 1);
+                  f.heights.outside = facts::Levels{0, 1.25 * in};
+                },
+                1,
+                in,
+                {"front edge of the base above the bath's"},
+                {"its open edges differ by 1-1/4\" in height against the bath's floor before them"},
                 "accessible"},
                {"entry.step",
                 [](Job& j, Facts& f) {
@@ -266,6 +316,16 @@ TEST(Says, OfTheRoomInside) {
                 in,
                 {"above the bath floor outside"},
                 {"raise the seat to 18-3/8\" above the datum (bench.height)"},
+                "accessible"},
+               {"seat.height",
+                [](Job&, Facts& f) {
+                  f.heights.seat_front_mm = 16.9 * in;
+                  f.heights.outside = facts::Levels{0.25 * in, 0.5 * in};
+                },
+                16.4,
+                in,
+                {"above the bath floor outside"},
+                {"raise the seat to 18-5/8\" above the datum (bench.height)"},
                 "accessible"},
                {"seat.height",
                 [](Job&, Facts& f) { f.heights.seat_front_mm = 19.6 * in; },

@@ -189,7 +189,7 @@ TEST(Words, OneFloorMeetsEdgesThatDifferByAllOfTheStep) {
   job.floor.finish_outside = job::Length{};
   for (const double low : {56.0, 54.7}) {
     facts::Facts facts = sample::good_facts();
-    facts.heights.outside_mm = 0;
+    facts.heights.outside = sample::level_at(0);
     facts.room.as_set.raised_mm.reset();
     facts.edges = {{job::Side::front, facts::Behind::nothing, facts::Turned::rim, low, 80, false}};
     const rules::Result step = sample::result_of(job, facts, "entry.step");
