@@ -86,19 +86,22 @@ TEST(Lists, WithPricesTheListTellsCostAndWhereItIsHad) {
 
 TEST(Lists, TheArmsHolesStandJoistByJoist) {
   // Source: the table that the judgement holds, row for row.
-  job::Job job = demo("tannery-lane-2a");
-  Drawn d = drawn(job, false);
-  d.judgement.pipe.rows = {{"joist-02", "10\"", "-4\"", "2-1/4\"", "4-3/8\"", "2-1/2\"", "3-1/16\""},
-                           {"joist-03", "26\"", "-4-1/4\"", "2-1/2\"", "4-1/8\"", "2-1/2\"", "3-1/16\""}};
-  const auto sheets = draw(*d.model, {d.facts, d.cuts, {}, {}, d.judgement});
-  std::vector<std::string> lines;
-  for (const char* name : {"drain", "drain-arm"})
-    for (const std::string& line : lines_of(sheets, name)) lines.push_back(line);
-  EXPECT_THAT(lines, Contains(testing::HasSubstr(
-                         "joist | from weir | hole's centre | left above | left below | hole | hole at most")));
-  EXPECT_THAT(lines, Contains(testing::HasSubstr("joist-02 | 10\" | -4\" | 2-1/4\" | 4-3/8\" | 2-1/2\" | 3-1/16\"")));
-  EXPECT_THAT(lines,
-              Contains(testing::HasSubstr("joist-03 | 26\" | -4-1/4\" | 2-1/2\" | 4-1/8\" | 2-1/2\" | 3-1/16\"")));
+  for (const job::PaperSize paper : {job::PaperSize::tabloid, job::PaperSize::letter}) {
+    job::Job job = demo("tannery-lane-2a");
+    job.drawings.paper = paper;
+    Drawn d = drawn(job, false);
+    d.judgement.pipe.rows = {{"joist-02", "10\"", "-4\"", "2-1/4\"", "4-3/8\"", "2-1/2\"", "3-1/16\""},
+                             {"joist-03", "26\"", "-4-1/4\"", "2-1/2\"", "4-1/8\"", "2-1/2\"", "3-1/16\""}};
+    const auto sheets = draw(*d.model, {d.facts, d.cuts, {}, {}, d.judgement});
+    std::vector<std::string> lines;
+    for (const char* name : {"drain", "drain-arm"})
+      for (const std::string& line : lines_of(sheets, name)) lines.push_back(line);
+    EXPECT_THAT(lines, Contains(testing::HasSubstr(
+                           "joist | from weir | hole's centre | left above | left below | hole | hole at most")));
+    EXPECT_THAT(lines, Contains(testing::HasSubstr("joist-02 | 10\" | -4\" | 2-1/4\" | 4-3/8\" | 2-1/2\" | 3-1/16\"")));
+    EXPECT_THAT(lines,
+                Contains(testing::HasSubstr("joist-03 | 26\" | -4-1/4\" | 2-1/2\" | 4-1/8\" | 2-1/2\" | 3-1/16\"")));
+  }
 }
 
 }  // namespace

@@ -143,5 +143,25 @@ TEST(StudySheet, HasNoTextOverText) {
   EXPECT_GE(letters, 5u);  // each zone's on the map, those of checks in the legend too
 }
 
+TEST(ZoneHatch, FillsItsRectangleAndNoMore) {
+  // Source: closed form: lines 2 apart over 30 by 10, wherever that lies, are 300 / 2 long together, less or more by
+  // what the outermost lack; none leaves it.
+  for (const Point low : {Point{10, 40}, Point{-70, 5}})
+    for (const double angle : {45., 135., 20.}) {
+      const Point high{low.x + 30, low.y + 10};
+      double sum = 0;
+      for (const Stretch& line : hatch_of_box(low, high, angle, 2)) {
+        sum += std::hypot(line.to.x - line.from.x, line.to.y - line.from.y);
+        for (const Point& p : {line.from, line.to}) {
+          EXPECT_GE(p.x, low.x - 1e-9);
+          EXPECT_LE(p.x, high.x + 1e-9);
+          EXPECT_GE(p.y, low.y - 1e-9);
+          EXPECT_LE(p.y, high.y + 1e-9);
+        }
+      }
+      EXPECT_NEAR(sum, 150, 6) << low.x << " at " << angle;
+    }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
