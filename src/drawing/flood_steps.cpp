@@ -27,12 +27,8 @@ std::string each_step_more(const job::Job& job, const Findings& s) {
 std::string up_to(const rules::FloodTable& water, const job::Job& job) {
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   const std::string from = water.on_flange ? " above the drain's flange" : " above the drain";
-  if (!water.levels.empty()) {
-    const rules::FloodLevel& level = water.levels.back();
-    if (level.what == "behind a dam") return " up to " + len(level.dip.above_drain_mm) + from + ", behind a dam,";
-    return " up to the " + level.what;
-  }
-  if (!water.on_flange) return " up to where it spills";
+  if (!water.levels.empty()) return " up to " + len(water.levels.back().dip.above_drain_mm) + from + ", behind a dam,";
+  if (!water.on_flange) return water.rough ? " up to the rough threshold" : " up to where it spills";
   const std::string height = len(water.dips.back().above_drain_mm) + from;
   if (water.rough) return " up to the rough threshold, " + height + ",";
   if (water.unknown.empty()) return " up to where it spills, " + height + ",";

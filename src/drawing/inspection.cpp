@@ -111,10 +111,11 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
     table.row({"HOLD until the base is settled", "none", "none"});
   } else {
     for (const facts::Dip& dip : water.dips)
-      row(dip, &dip != &water.dips.back() || !water.on_flange ? ""
-               : water.rough                                  ? ", rough threshold: it spills"
-               : water.unknown.empty()                        ? ", it spills"
-                                                              : ", finished edge");
+      row(dip, &dip != &water.dips.back() ? ""
+               : water.rough              ? ", rough threshold: it spills"
+               : !water.on_flange         ? ""
+               : water.unknown.empty()    ? ", it spills"
+                                          : ", finished edge");
     for (const rules::FloodLevel& level : water.levels) row(level.dip, ", " + level.what);
   }
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})

@@ -64,7 +64,7 @@ std::string over(const facts::Facts& facts, const rules::FloodTable& table) {
   if (table.rough) return "rough threshold's lowest edge";
   std::string text;
   for (const facts::Edge& edge : facts.edges) {
-    if (std::find(facts.flood.over.begin(), facts.flood.over.end(), edge.side) == facts.flood.over.end()) continue;
+    if (std::find(table.over.begin(), table.over.end(), edge.side) == table.over.end()) continue;
     text += text.empty() ? "" : " and the ";
     text += edge.turned == facts::Turned::threshold
                 ? std::string{table.on_flange ? "finished " : ""} + "threshold's lowest edge"

@@ -2,6 +2,7 @@
 #include <optional>
 
 #include "rules/book.hpp"
+#include "rules/flood.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "units/tolerance.hpp"
@@ -235,29 +236,41 @@ Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
                "send panes back that bear no mark of safety glazing");
 }
 
-/// What water the threshold holds where it stands against it, not over the drain.
+/// "the rough threshold", "the right edge, which is open".
+std::string words_of_brim(const FloodBrim& brim) {
+  const facts::Edge& edge = *brim.lowest;
+  if (edge.turned == facts::Turned::threshold) return brim.rough ? "the rough threshold" : "the threshold";
+  return "the " + std::string{job::name_of(edge.side)} + " edge, " +
+         (edge.open() ? "which is open" : "over which nothing laps");
+}
+
+/// What water stands against the threshold on the day of the test, on what is there then, when it begins to run over.
 Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const facts::Heights& h = facts.heights;
-  if (!h.threshold_least_mm) return not_applicable("the base has no threshold: build a dam for the flood test");
-  const double floor = h.floor_at_threshold_mm.value_or(h.drain_top_mm);
-  const facts::Edge* lower = nullptr;  // an open edge where it runs over before it does at the threshold
-  for (const facts::Edge& edge : facts.edges)
-    if (edge.open() && edge.side != job::Side::front &&
-        edge.top_mm < (lower ? lower->top_mm : *h.threshold_least_mm) - units::tolerance::length_mm)
-      lower = &edge;
-  if (lower) {
-    const double depth = std::max(0.0, lower->top_mm - floor);
-    return found(depth,
-                 "water at the threshold when it begins to run over the " + std::string{job::name_of(lower->side)} +
-                     " edge, which is open",
-                 "build a temporary dam for the flood test at the entry and along the open " +
-                     std::string{job::name_of(lower->side)} + " edge, " +
-                     text_at_least(floor + *limit.least - lower->top_mm, job) + " above that edge at least");
-  }
-  const double depth = *h.threshold_least_mm - floor;
-  return found(depth, "water at the threshold when it begins to run over",
-               "build a temporary dam at the entry for the flood test, " + text_at_least(*limit.least - depth, job) +
-                   " above the threshold at least");
+  if (!facts.heights.threshold_least_mm)
+    return not_applicable("the base has no threshold: build a dam for the flood test");
+  const FloodBrim brim = flood_brim(job, facts);
+  if (!brim.lowest) return cannot_tell("no edge of the base was found that holds water");
+  const double depth = std::max(0.0, brim.top_mm - brim.floor_mm);
+  const bool holds = depth > *limit.least - units::tolerance::length_mm;
+  if (!brim.unknown.empty() && holds)
+    return missing(
+        "say how much of the threshold's height is laid on after the flood test, tile and its bond, mortar on a rough "
+        "threshold (base.threshold.finish)");
+  const std::string where = "water at the threshold when it begins to run over " + words_of_brim(brim) +
+                            (brim.on_flange ? ", on the waterproofing before it is covered" : "");
+  const std::string more = text_at_least(brim.floor_mm + *limit.least - brim.top_mm, job);
+  const facts::Edge& edge = *brim.lowest;
+  if (edge.turned == facts::Turned::threshold)
+    return found(depth, where,
+                 "build a temporary dam at the entry for the flood test, " + more + " above " +
+                     (brim.unknown.empty() ? words_of_brim(brim) : "what will be the finished threshold") +
+                     " at least");
+  const std::string side = job::name_of(edge.side);
+  return found(depth, where,
+               edge.open() ? "build a temporary dam for the flood test at the entry and along the open " + side +
+                                 " edge, " + more + " above that edge at least"
+                           : "see to the " + side + " edge before the flood test: water leaves there, " + more +
+                                 " too low, and no dam holds it at a wall (base.upstands.lapped)");
 }
 
 }  // namespace
@@ -383,8 +396,9 @@ std::vector<Rule> access_rules() {
        {Input::glass}},
       {"flood.depth",
        "threshold holds the flood test",
-       "lowest top of the threshold minus the lowest floor along its inner edge",
-       "base: corners of the threshold's top and of the floor",
+       "lowest edge that holds the test's water, as it is on the day, minus the floor at the threshold, or what is "
+       "waterproof below it",
+       "base: corners of its edges and of the floor",
        Unit::mm,
        "",
        "",

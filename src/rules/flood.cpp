@@ -16,17 +16,17 @@ bool to_rough_threshold(const job::Job& job, const facts::Facts& facts) {
   return flood_test_of(job.book).to_threshold && facts.heights.threshold_least_mm;
 }
 
-/// Between two heights that were measured, on the straight line: water grows faster the higher it stands, so that it is
-/// never told as less than it is.
-std::optional<facts::Dip> behind_a_dam(const facts::Flood& flood, double above_drain_mm) {
-  for (std::size_t i = 1; i < flood.dammed.size(); ++i) {
-    const facts::Dip &low = flood.dammed[i - 1], &high = flood.dammed[i];
-    if (above_drain_mm > high.above_drain_mm + units::tolerance::length_mm) continue;
-    const double part = (above_drain_mm - low.above_drain_mm) / (high.above_drain_mm - low.above_drain_mm);
-    return facts::Dip{above_drain_mm, low.volume_mm3 + part * (high.volume_mm3 - low.volume_mm3),
-                      low.surface_mm2 + part * (high.surface_mm2 - low.surface_mm2)};
-  }
-  return std::nullopt;
+/// The depth that the book's row asks for.
+std::optional<double> least_depth(const std::vector<Result>& results) {
+  const auto row = std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "flood.depth"; });
+  return row == results.end() ? std::nullopt : row->limit.least;
+}
+
+/// What is laid on the threshold after the test, where somebody said. A base that comes in one piece is taken to be
+/// its own threshold where nobody did.
+std::optional<double> laid_later(const job::Job& job, const facts::Facts& facts) {
+  if (facts.site_built) return job::laid_on_threshold_mm(job.base, facts.site_built->cover_least_mm);
+  return job.base.threshold.finish ? job.base.threshold.finish->in_mm() : 0;
 }
 
 }  // namespace
@@ -42,32 +42,50 @@ double floor_at_entry_mm(const facts::Facts& facts) {
 
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
                                      const std::vector<Result>& results) {
-  const auto row = std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "flood.depth"; });
-  if (row != results.end() && row->limit.least) return floor_at_entry_mm(facts) + *row->limit.least;
+  if (const auto least = least_depth(results)) return floor_at_entry_mm(facts) + *least;
   if (!to_rough_threshold(job, facts)) return std::nullopt;
   if (facts.flood.rough) return facts.flood.rough->above_drain_mm;
   return *facts.heights.threshold_least_mm - facts.heights.drain_top_mm;
 }
 
-std::vector<FloodLevel> flood_levels(const job::Job& job, const facts::Facts& facts,
-                                     const std::vector<Result>& results) {
-  std::vector<FloodLevel> levels;
-  if (facts.flood.dips.empty()) return levels;
-  if (to_rough_threshold(job, facts) && facts.flood.rough) levels.push_back({"rough threshold", *facts.flood.rough});
-  const auto asked = flood_asked_mm(job, facts, results);
-  if (!asked || *asked <= facts.flood.dips.back().above_drain_mm + units::tolerance::length_mm) return levels;
-  if (const auto dip = behind_a_dam(facts.flood, *asked)) levels.push_back({"behind a dam", *dip});
-  return levels;
+FloodBrim flood_brim(const job::Job& job, const facts::Facts& facts) {
+  FloodBrim brim;
+  brim.on_flange = facts.site_built.has_value();
+  const double drain = facts.heights.drain_top_mm, cover = brim.on_flange ? facts.site_built->cover_least_mm : 0;
+  brim.from_mm = brim.on_flange ? facts.site_built->flange_top_mm : drain;
+  brim.floor_mm = drain + floor_at_entry_mm(facts) - cover;
+  brim.top_mm = facts.heights.rim_least_mm - cover;
+  const auto laid = laid_later(job, facts);
+  const auto top = [&](const facts::Edge& edge) {
+    return edge.top_mm - (edge.turned == facts::Turned::threshold ? laid.value_or(0) : cover);
+  };
+  for (const facts::Edge& edge : facts.edges) {
+    if (edge.lapped) continue;
+    if (!brim.lowest || top(edge) < brim.top_mm) brim.lowest = &edge, brim.top_mm = top(edge);
+    if (edge.turned == facts::Turned::threshold && !laid) brim.unknown = finish_unread;
+  }
+  for (const facts::Edge& edge : facts.edges)
+    if (!edge.lapped && top(edge) < brim.top_mm + units::tolerance::length_mm) brim.over.push_back(edge.side);
+  if (!brim.on_flange && to_rough_threshold(job, facts) && !job.base.threshold.finish) brim.unknown = finish_unread;
+  brim.rough = brim.lowest && brim.lowest->turned == facts::Turned::threshold && laid && (brim.on_flange || *laid > 0);
+  return brim;
 }
 
 namespace {
 
-/// Water in the finished base up to a height above the drain, between two that were measured on the straight line.
+/// Water in the finished base up to a height above the drain, between two that were measured on the straight line:
+/// water grows faster the higher it stands, so that it is never told as less than it is.
 facts::Dip water_up_to(const facts::Flood& flood, double above_drain_mm) {
   std::vector<facts::Dip> known{{0, 0, flood.dips.front().surface_mm2}};
   known.insert(known.end(), flood.dips.begin(), flood.dips.end());
-  for (const facts::Dip& dip : flood.dammed)
-    if (dip.above_drain_mm > known.back().above_drain_mm + units::tolerance::length_mm) known.push_back(dip);
+  known.insert(known.end(), flood.dammed.begin(), flood.dammed.end());
+  if (flood.rough) known.push_back(*flood.rough);
+  std::stable_sort(known.begin(), known.end(),
+                   [](const facts::Dip& a, const facts::Dip& b) { return a.above_drain_mm < b.above_drain_mm; });
+  const auto same = [](const facts::Dip& a, const facts::Dip& b) {
+    return b.above_drain_mm < a.above_drain_mm + units::tolerance::length_mm;
+  };
+  known.erase(std::unique(known.begin(), known.end(), same), known.end());
   for (std::size_t i = 1; i < known.size(); ++i) {
     const facts::Dip &low = known[i - 1], &high = known[i];
     if (above_drain_mm > high.above_drain_mm + units::tolerance::length_mm && i + 1 < known.size()) continue;
@@ -78,50 +96,65 @@ facts::Dip water_up_to(const facts::Flood& flood, double above_drain_mm) {
   return known.back();
 }
 
-/// The water over a waterproofing that lies everywhere as far below the finished floor as what covers it is thick: as
-/// deep as over that floor, at a level so much higher.
-FloodTable on_waterproofing(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
-  const facts::SiteBuilt& site = *facts.site_built;
-  const double flange = site.flange_top_mm, cover = site.cover_least_mm,
-               shift = cover - (facts.heights.drain_top_mm - flange);
-  const auto laid = job::laid_on_threshold_mm(job.base, cover);
-  FloodTable table;
-  table.on_flange = true;
-  std::optional<double> spill;
-  for (const facts::Edge& edge : facts.edges) {
-    if (edge.lapped) continue;
-    const bool threshold = edge.turned == facts::Turned::threshold;
-    const double top = edge.top_mm - (threshold ? laid.value_or(0) : cover);
-    if (!spill || top < *spill) spill = top, table.rough = threshold && laid;
-    if (threshold && !laid) table.unknown = finish_unread;
-  }
-  const auto add = [&](double above_flange) {
-    facts::Dip dip = water_up_to(facts.flood, above_flange + shift);
-    dip.above_drain_mm = above_flange;
-    return dip;
-  };
-  const double end = std::max(0.0, spill.value_or(facts.heights.rim_least_mm - cover) - flange),
+/// How much higher than over the drain's top of the finished base a level counts on the day. Over a waterproofing that
+/// lies everywhere as far below the finished floor as what covers it is thick, water is as deep as over that floor at a
+/// level so much higher.
+double shift_of(const FloodBrim& brim, const facts::Facts& facts) {
+  return brim.on_flange ? facts.site_built->cover_least_mm - (facts.heights.drain_top_mm - brim.from_mm) : 0;
+}
+
+facts::Dip water_on_the_day(const FloodBrim& brim, const facts::Facts& facts, double above_mm) {
+  facts::Dip dip = water_up_to(facts.flood, above_mm + shift_of(brim, facts));
+  dip.above_drain_mm = above_mm;
+  return dip;
+}
+
+/// Up to where the brim holds, a row each that reads apart.
+std::vector<facts::Dip> up_to_brim(const job::Job& job, const FloodBrim& brim, const facts::Facts& facts) {
+  if (!brim.on_flange && !brim.rough) return facts.flood.dips;
+  std::vector<facts::Dip> dips;
+  const double end = std::max(0.0, brim.top_mm - brim.from_mm),
                step = job.unit == job::UnitSystem::metric ? 5 : 25.4 / 4;
-  for (double h = step; h < end - job.mark_mm() / 2; h += step)
-    table.dips.push_back(add(h));  // a row each that reads apart
-  table.dips.push_back(add(end));
-  const auto asked = flood_asked_mm(job, facts, results);
-  if (asked && !to_rough_threshold(job, facts) && *asked - shift > end + units::tolerance::length_mm)
-    table.levels.push_back({"behind a dam", add(*asked - shift)});
-  return table;
+  for (double h = step; h < end - job.mark_mm() / 2; h += step) dips.push_back(water_on_the_day(brim, facts, h));
+  dips.push_back(water_on_the_day(brim, facts, end));
+  return dips;
+}
+
+/// How high the water is to stand on the day, above the datum; nothing where the book does not say.
+std::optional<double> asked_on_the_day(const job::Job& job, const FloodBrim& brim, const facts::Facts& facts,
+                                       const std::vector<Result>& results) {
+  if (const auto least = least_depth(results)) return brim.floor_mm + *least;
+  if (!to_rough_threshold(job, facts)) return std::nullopt;
+  return *facts.heights.threshold_least_mm - laid_later(job, facts).value_or(0);
 }
 
 }  // namespace
 
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   if (facts.flood.dips.empty()) return {};
-  if (facts.site_built) return on_waterproofing(job, facts, results);
-  return {false, facts.flood.dips, flood_levels(job, facts, results), false, unknown_flood_level(job, facts)};
+  const FloodBrim brim = flood_brim(job, facts);
+  const bool as_finished = !brim.on_flange && !brim.rough;
+  FloodTable table{brim.on_flange,
+                   up_to_brim(job, brim, facts),
+                   {},
+                   brim.rough,
+                   brim.unknown,
+                   as_finished ? facts.flood.over : brim.over};
+  const auto asked = asked_on_the_day(job, brim, facts, results);
+  if (asked && *asked - brim.from_mm > table.dips.back().above_drain_mm + units::tolerance::length_mm)
+    table.levels.push_back({"behind a dam", water_on_the_day(brim, facts, *asked - brim.from_mm)});
+  return table;
 }
 
-std::string unknown_flood_level(const job::Job& job, const facts::Facts& facts) {
-  if (!to_rough_threshold(job, facts) || facts.flood.rough) return "";
-  return finish_unread;
+std::vector<FloodLevel> flood_levels(const job::Job& job, const facts::Facts& facts,
+                                     const std::vector<Result>& results) {
+  const FloodTable table = flood_table(job, facts, results);
+  std::vector<FloodLevel> levels;
+  if (table.rough) levels.push_back({"rough threshold", table.dips.back()});
+  levels.insert(levels.end(), table.levels.begin(), table.levels.end());
+  const double up = table.on_flange ? facts.site_built->flange_top_mm - facts.heights.drain_top_mm : 0;
+  for (FloodLevel& level : levels) level.dip.above_drain_mm += up;
+  return levels;
 }
 
 }  // namespace fallwright::rules

@@ -17,15 +17,29 @@ struct FloodLevel {
   facts::Dip dip;
 };
 
-/// The water of the test as it is filled on the day, from heights that can be read then. What is built on site is
-/// tested before anything lies on its waterproofing: water stands on that, over the drain's flange, and spills over the
-/// rough threshold.
+/// What holds the test's water on the day, as it stands then: heights above the datum. What is built on site is tested
+/// before anything lies on its waterproofing: water stands on that, over the drain's flange. What is laid on a
+/// threshold after the test does not hold it.
+struct FloodBrim {
+  bool on_flange = false;               ///< it is built on site
+  double from_mm = 0;                   ///< heights on the day count from here: the drain's flange, or its top
+  double floor_mm = 0;                  ///< floor or waterproofing where water stands against the threshold
+  double top_mm = 0;                    ///< where water leaves first
+  const facts::Edge* lowest = nullptr;  ///< the edge over which it does; of the facts it was made of
+  std::vector<facts::Side> over = {};   ///< all sides over which it does
+  bool rough = false;                   ///< that is the rough threshold
+  std::string unknown = {};             ///< why `top_mm` is a finished edge, and not where it spills; empty: it is not
+};
+FloodBrim flood_brim(const job::Job& job, const facts::Facts& facts);
+
+/// The water of the test as it is filled on the day, from heights that can be read then.
 struct FloodTable {
   bool on_flange = false;          ///< heights count from the drain's flange; else from its finished top
   std::vector<facts::Dip> dips;    ///< in steps, the last where it spills; `above_drain_mm` counts from there
-  std::vector<FloodLevel> levels;  ///< as `flood_levels`, counted alike
+  std::vector<FloodLevel> levels;  ///< "behind a dam" where more is asked for than the brim holds, counted alike
   bool rough = false;              ///< the last of `dips` is the rough threshold's top
-  std::string unknown = {};  ///< why it ends at the finished edge, and not where it spills then; empty: it does not
+  std::string unknown = {};        ///< as of the brim
+  std::vector<facts::Side> over = {};
 };
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
@@ -36,12 +50,9 @@ double floor_at_entry_mm(const facts::Facts& facts);
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
                                      const std::vector<Result>& results);
 
-/// Beside the water up to where it spills: up to the rough threshold where the book asks for that, and behind a dam
-/// where it asks for more than the base holds by itself.
+/// The levels that matter on the day, with the water up to there: the rough threshold where it spills there, and what
+/// is asked for behind a dam. Counted from the drain's top, from which `facts.flood` counts too.
 std::vector<FloodLevel> flood_levels(const job::Job& job, const facts::Facts& facts,
                                      const std::vector<Result>& results);
-
-/// What the book asks for is a height that nobody can tell from the job file; empty: none is.
-std::string unknown_flood_level(const job::Job& job, const facts::Facts& facts);
 
 }  // namespace fallwright::rules

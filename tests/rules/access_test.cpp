@@ -13,7 +13,7 @@ namespace fallwright {
 namespace {
 
 using job::Length;
-using rules::Outcome, rules::Result, rules::check, rules::flood_levels, rules::unknown_flood_level;
+using rules::Outcome, rules::Result, rules::check, rules::flood_levels, rules::flood_table;
 using sample::in_book, sample::result_of;
 using testing::HasSubstr;
 
@@ -205,26 +205,113 @@ TEST(FloodLevels, AreThoseThatTheBookAsksFor) {
   facts::Facts facts = sample::good_facts();
   const double drain = facts.heights.drain_top_mm, floor = *facts.heights.floor_at_threshold_mm - drain;
   facts.heights.threshold_least_mm = drain + floor + 1.5 * in;
+  facts.edges[1].top_mm = *facts.heights.threshold_least_mm;
   const double edge = floor + 1.5 * in;
   facts.flood.dips = {{edge, 4e7, 1.2e6}};
   facts.flood.dammed = {{edge, 4e7, 1.2e6}, {edge + 10, 5.2e7, 1.2e6}, {edge + 20, 6.4e7, 1.2e6}};
-  facts.flood.rough = facts::Dip{edge - 10, 2.8e7, 1.2e6};
-  const auto levels = [&](const char* book) {
-    const job::Job job = in_book(book);
+  const auto levels = [&](const char* book, double finish_mm) {
+    job::Job job = in_book(book);
+    job.base.threshold.finish = Length::mm(finish_mm);
     return flood_levels(job, facts, check(job, facts));
   };
-  ASSERT_EQ(levels("building").size(), 1U);
-  EXPECT_EQ(levels("building")[0].what, "behind a dam");
-  EXPECT_NEAR(levels("building")[0].dip.above_drain_mm, floor + 2 * in, 1e-9);
-  EXPECT_NEAR(levels("building")[0].dip.volume_mm3, 4e7 + 12.7 * 1.2e6, 1e-3) << "upright sides above the edge";
-  ASSERT_EQ(levels("plumbing").size(), 1U);
-  EXPECT_EQ(levels("plumbing")[0].what, "rough threshold");
-  EXPECT_NEAR(levels("plumbing")[0].dip.volume_mm3, 2.8e7, 1e-3);
+  ASSERT_EQ(levels("building", 0).size(), 1U);
+  EXPECT_EQ(levels("building", 0)[0].what, "behind a dam");
+  EXPECT_NEAR(levels("building", 0)[0].dip.above_drain_mm, floor + 2 * in, 1e-9);
+  EXPECT_NEAR(levels("building", 0)[0].dip.volume_mm3, 4e7 + 12.7 * 1.2e6, 1e-3) << "upright sides above the edge";
+  facts.flood.rough = facts::Dip{edge - 10, 2.8e7, 1.2e6};
+  ASSERT_EQ(levels("plumbing", 10).size(), 1U);
+  EXPECT_EQ(levels("plumbing", 10)[0].what, "rough threshold");
+  EXPECT_NEAR(levels("plumbing", 10)[0].dip.volume_mm3, 2.8e7, 1e-3);
+  ASSERT_EQ(levels("building", 10).size(), 2U) << "it spills at the rough one whichever book asks for more";
+  EXPECT_EQ(levels("european", 0).size(), 0U);
   facts.flood.rough.reset();
-  EXPECT_TRUE(levels("plumbing").empty());
-  EXPECT_THAT(unknown_flood_level(in_book("plumbing"), facts), HasSubstr("base.threshold.finish"));
-  EXPECT_EQ(unknown_flood_level(in_book("building"), facts), "");
-  EXPECT_TRUE(levels("european").empty());
+  const auto table = [&](const char* book) {
+    const job::Job job = in_book(book);
+    return flood_table(job, facts, check(job, facts));
+  };
+  EXPECT_TRUE(table("plumbing").levels.empty());
+  EXPECT_THAT(table("plumbing").unknown, HasSubstr("base.threshold.finish"));
+  EXPECT_EQ(table("building").unknown, "");
+}
+
+/// A base built on site: drain 1-1/2 in and its flange 1/4 in above the datum, 1-1/4 in of cover; the floor along the
+/// threshold 2 in up, 3/4 in at its waterproofing, and the threshold 4.
+job::Job on_site(job::Waterproofing waterproofing, std::optional<double> finish_in) {
+  job::Job job = in_book("residential");
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = waterproofing;
+  if (finish_in) job.base.threshold.finish = Length::inches(*finish_in);
+  return job;
+}
+
+facts::Facts of_site() {
+  facts::Facts facts = sample::good_facts();
+  facts.site_built.emplace();
+  facts.site_built->flange_top_mm = 0.25 * in, facts.site_built->cover_least_mm = 1.25 * in;
+  facts.flood.dips = {{0.5 * in, 1e7, 1.2e6}, {2.5 * in, 7e7, 1.2e6}};
+  return facts;
+}
+
+TEST(FloodOnSite, StandsOnTheWaterproofingUpToTheRoughThreshold) {
+  // Source: by hand: rough top 4 - 2 in, the waterproofing at 3/4: 1-1/4 in stand, 3/4 short of 2; of 4 - 1/2 in it is
+  // 2-3/4, though the finished threshold stands 2 in over the finished floor either way.
+  using job::Waterproofing;
+  const facts::Facts facts = of_site();
+  for (const Waterproofing each : {Waterproofing::liner, Waterproofing::bonded}) {
+    const job::Job low = on_site(each, 2.);
+    const Result r = result_of(low, facts, "flood.depth");
+    EXPECT_EQ(r.outcome, Outcome::caution);
+    EXPECT_NEAR(*r.measured, 1.25 * in, 1e-9);
+    EXPECT_THAT(r.where, HasSubstr("the rough threshold, on the waterproofing"));
+    EXPECT_THAT(r.advice, HasSubstr("3/4\" above the rough threshold"));
+    const rules::FloodTable table = flood_table(low, facts, check(low, facts));
+    EXPECT_NEAR(table.dips.back().above_drain_mm, 1.75 * in, 1e-9) << "above the flange";
+    ASSERT_EQ(table.levels.size(), 1U);
+    EXPECT_NEAR(table.levels[0].dip.above_drain_mm, 2.5 * in, 1e-9) << "3/4 in + 2 in - 1/4 in";
+    const job::Job high = on_site(each, 0.5);
+    EXPECT_NEAR(*result_of(high, facts, "flood.depth").measured, 2.75 * in, 1e-9);
+    EXPECT_TRUE(flood_table(high, facts, check(high, facts)).levels.empty());
+  }
+}
+
+TEST(FloodOnSite, IsNoPassWhereNobodySaidHowHighTheRoughThresholdIs) {
+  // Source: by hand: 4 - 3/4 in would hold 3-1/4 in at most; 2-1/2 - 3/4 hold 1-3/4 in at most, too little anyway. On a
+  // membrane the threshold is covered like the floor, 1-1/4 in: 2 in, at the limit.
+  facts::Facts facts = of_site();
+  const job::Job liner = on_site(job::Waterproofing::liner, {});
+  EXPECT_EQ(result_of(liner, facts, "flood.depth").outcome, Outcome::not_checked);
+  EXPECT_THAT(result_of(liner, facts, "flood.depth").advice, HasSubstr("base.threshold.finish"));
+  const Result covered = result_of(on_site(job::Waterproofing::bonded, {}), facts, "flood.depth");
+  EXPECT_EQ(covered.outcome, Outcome::pass);
+  EXPECT_NEAR(*covered.measured, 2 * in, 1e-9);
+  facts.heights.threshold_least_mm = facts.edges[1].top_mm = 2.5 * in;
+  const Result low = result_of(liner, facts, "flood.depth");
+  EXPECT_EQ(low.outcome, Outcome::caution);
+  EXPECT_THAT(low.advice, HasSubstr("1/4\" above what will be the finished threshold"));
+}
+
+TEST(Access, WhatIsLaidOnAThresholdLaterHoldsNoTestOfABaseInOnePieceEither) {
+  // Source: by hand: 4 in less 3/4 on a floor at 2 in: 1-1/4, 3/4 in short.
+  const facts::Facts facts = sample::good_facts();
+  job::Job job = in_book("residential");
+  EXPECT_EQ(result_of(job, facts, "flood.depth").outcome, Outcome::pass);
+  job.base.threshold.finish = Length::inches(0.75);
+  const Result r = result_of(job, facts, "flood.depth");
+  EXPECT_EQ(r.outcome, Outcome::caution);
+  EXPECT_NEAR(*r.measured, 1.25 * in, 1e-9);
+  EXPECT_THAT(r.advice, HasSubstr("3/4\" above the rough threshold"));
+}
+
+TEST(Access, WaterThatLeavesAtAWallIsHeldByNoDam) {
+  // Source: by hand: the back's rim, 1/2 in over the floor at the threshold, turns up nowhere and nothing laps over it.
+  facts::Facts facts = sample::good_facts();
+  facts.edges[0] = {job::Side::back, facts::Behind::wall, facts::Turned::rim, 2.5 * in, 2.5 * in, false};
+  const Result r = result_of(in_book("residential"), facts, "flood.depth");
+  EXPECT_NEAR(*r.measured, 0.5 * in, 1e-9);
+  EXPECT_THAT(r.where, HasSubstr("the back edge, over which nothing laps"));
+  EXPECT_THAT(r.advice, HasSubstr("base.upstands.lapped"));
+  facts.edges[0].lapped = true;
+  EXPECT_EQ(result_of(in_book("residential"), facts, "flood.depth").outcome, Outcome::pass);
 }
 
 }  // namespace

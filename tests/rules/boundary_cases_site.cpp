@@ -265,6 +265,8 @@ std::vector<Case> below_cases() {
   };
   const Put flood = [](Job&, Facts& f, double v) {
     f.heights.threshold_least_mm = *f.heights.floor_at_threshold_mm + v * in;
+    for (facts::Edge& edge : f.edges)
+      if (edge.turned == facts::Turned::threshold) edge.top_mm = *f.heights.threshold_least_mm;
   };
   const Put glass = [](Job& j, Facts&, double v) { j.glass.emplace().marked = v == 0; };
   const Put door = [](Job& j, Facts& f, double v) {
