@@ -189,19 +189,19 @@ void add_pipe(Pen& pen, const Subject& s, Point at) {
   if (pipe.rows.empty()) return;
   constexpr double size = 2.5 / 3;
   const double t = pen.text_mm();
-  std::array<double, rules::pipe_table_head.size()> widths{};
+  std::array<double, std::tuple_size_v<rules::PipeCells>> widths{};
   const auto measure = [&](const auto& cells) {
     for (std::size_t i = 0; i < widths.size(); ++i)
       widths[i] = std::max(widths[i], width_of(cells[i], size * t) + 1.4 * t);
   };
-  measure(rules::pipe_table_head);
+  measure(pipe.head);
   for (const auto& cells : pipe.rows) measure(cells);
   const auto row = [&](const auto& cells) {
     double x = at.x;
     for (std::size_t i = 0; i < widths.size(); ++i) pen.note({x, at.y}, cells[i], Anchor::left, size), x += widths[i];
     at.y -= 1.5 * t;
   };
-  row(rules::pipe_table_head);
+  row(pipe.head);
   pen.line({at.x, at.y + 1.1 * t}, {at.x + std::accumulate(widths.begin(), widths.end(), 0.0), at.y + 1.1 * t},
            LineKind::dimension);
   for (const auto& cells : pipe.rows) row(cells);
@@ -219,17 +219,19 @@ std::vector<std::string> pipe_notes(const Subject& s) {
 
 /// The same on a sheet of its own; `heeded`: with those sentences.
 std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
+  const rules::PipeTable& pipe = s.judgement.pipe;
   std::vector<Column> columns;
-  for (const char* head : rules::pipe_table_head) columns.push_back({head, 1});
+  for (const std::string& head : pipe.head) columns.push_back({head, 1});
   std::vector<Cells> rows;
-  for (const auto& cells : s.judgement.pipe.rows) rows.emplace_back(cells.begin(), cells.end());
+  for (const auto& cells : pipe.rows) rows.emplace_back(cells.begin(), cells.end());
   if (rows.empty() || bore_is_void(s)) return {};
-  std::vector<std::string> notes{heeded ? "Heights from the datum, to the arm's middle."
-                                        : "Heights from the datum, to the arm's middle; what is to be heeded stands on "
-                                          "{drain}."};
+  const std::string counted =
+      pipe.notched ? "Depths from the joist's edge" : "Heights from the datum, to the arm's middle";
+  std::vector<std::string> notes{counted + (heeded ? "." : "; what is to be heeded stands on {drain}.")};
   if (heeded)
     for (std::string& note : pipe_notes(s)) notes.push_back(std::move(note));
-  return on_pages("drain-arm", "Trap arm: holes in the joists", s.job(), columns, rows, notes);
+  return on_pages("drain-arm", std::string{"Trap arm: "} + (pipe.notched ? "notches" : "holes") + " in the joists",
+                  s.job(), columns, rows, notes);
 }
 
 /// Where the bore's centre is, from every face. @return how far down that reaches.

@@ -129,7 +129,7 @@ std::string pipe_below(const Report& report) {
     for (const auto& cell : cells) row += padded(cell, wide - 1) + " ";
     text += row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
   };
-  if (!pipe.rows.empty()) print(rules::pipe_table_head);
+  if (!pipe.rows.empty()) print(pipe.head);
   for (const auto& row : pipe.rows) print(row);
   return text;
 }

@@ -23,6 +23,12 @@ JoistCuts joist_cuts(double depth_mm) {
   return {std::max(0.0, std::min(depth_mm / 3, depth_mm - edges_mm)), depth_mm / 6, depth_mm / 4};
 }
 
+std::optional<NotchAt> notch_at(const facts::JoistCrossing& c) {
+  if (!c.centre_mm || c.hole_mm <= 0) return std::nullopt;
+  const double low = *c.centre_mm + c.hole_mm / 2 - c.bottom_mm, high = c.top_mm - *c.centre_mm + c.hole_mm / 2;
+  return NotchAt{&c, std::min({low, high, c.top_mm - c.bottom_mm}), low <= high};
+}
+
 double HoleGap::further_mm(double wanted_mm) const {
   const double apart = wanted_mm + (crossing->hole_mm + diameter_mm) / 2;
   return std::sqrt(std::max(0.0, apart * apart - up_mm * up_mm)) - along_mm;

@@ -1,6 +1,7 @@
 /// What the code lets a joist lose.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,19 @@ struct JoistCuts {
 /// A bore up to a third of the depth and two inches from either edge, a notch up to a sixth, at the ends up to a
 /// quarter: IRC R502.8.1, quoted. Where the third and the edges differ both hold.
 JoistCuts joist_cuts(double depth_mm);
+
+/// The arm takes notches from its joists, and no hole.
+inline bool takes_notches(const job::Trap& trap) {
+  return trap.notch && !trap.hole;
+}
+/// A notch that takes the whole pipe where it crosses, from the nearer edge of the joist.
+struct NotchAt {
+  const facts::JoistCrossing* crossing = nullptr;
+  double deep_mm = 0;
+  bool from_below = true;
+};
+/// Nothing where the arm's height or its pipe is not known. @pre the job names no hole: `hole_mm` is the pipe
+std::optional<NotchAt> notch_at(const facts::JoistCrossing& crossing);
 
 /// What stays of a joist between the arm's hole and another one through it.
 struct HoleGap {

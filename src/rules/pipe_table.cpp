@@ -1,11 +1,17 @@
 #include "rules/pipe_table.hpp"
 
+#include <algorithm>
+
 #include "rules/book.hpp"
 #include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 
 namespace fallwright::rules {
 namespace {
+
+const PipeCells head_of_holes{"joist",      "from weir", "hole's centre", "left above",
+                              "left below", "hole",      "hole at most"},
+    head_of_notches{"joist", "from weir", "notch from", "deep", "left of it", "long", "deep at most"};
 
 class Writer {
  public:
@@ -14,6 +20,8 @@ class Writer {
 
   PipeTable write() {
     table_.known = facts_.pipe.riser_mm || (facts_.pipe.routed && job_.floor.kind != job::FloorKind::slab);
+    table_.notched = job_.trap && takes_notches(*job_.trap);
+    table_.head = table_.notched ? head_of_notches : head_of_holes;
     riser();
     way();
     for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);
@@ -70,23 +78,43 @@ class Writer {
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
           "there");
-    line(
-        "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the datum, "
-        "to the arm's middle, bored level with it");
-    for (const HoleGap& gap : hole_gaps(pipe))
-      line(gap.crossing->joist.substr(gap.crossing->joist.rfind('/') + 1) + ": " +
-           (gap.of_the_arm ? "the arm crosses it twice" : "a hole of " + len(gap.diameter_mm) + " is there already") +
+    line(table_.notched
+             ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
+               "joist, none in the middle third of its span, and no hole within 2\" (IRC R502.8.1, 2018, secondary)"
+             : "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
+               "datum, to the arm's middle, bored level with it");
+    for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
+  }
+
+  std::string beside(const HoleGap& gap) const {
+    const std::string joist = gap.crossing->joist.substr(gap.crossing->joist.rfind('/') + 1),
+                      other = gap.of_the_arm ? ": the arm crosses it twice"
+                                             : ": a hole of " + len(gap.diameter_mm) + " is there already";
+    if (table_.notched) return joist + other;  // a notch takes the wood between pipe and edge as well
+    return joist + other +
            (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)
-                            : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two"));
+                            : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two");
   }
 
   void row(const facts::JoistCrossing& c) {
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
     // What is left reads no better than it is.
     const auto left = [&](const std::optional<double>& mm) { return mm ? text_at_most(*mm, job_) : std::string{"?"}; };
-    table_.rows.push_back({c.joist.substr(c.joist.rfind('/') + 1), len(c.from_weir_mm), maybe(c.centre_mm),
-                           left(c.above_mm()), left(c.below_mm()), c.hole_mm > 0 ? len(c.hole_mm) : "?",
-                           text_at_most((c.top_mm - c.bottom_mm) / 3, job_)});
+    const std::string joist = c.joist.substr(c.joist.rfind('/') + 1), wide = c.hole_mm > 0 ? len(c.hole_mm) : "?";
+    const double depth = c.top_mm - c.bottom_mm;
+    if (!table_.notched) {
+      table_.rows.push_back({joist, len(c.from_weir_mm), maybe(c.centre_mm), left(c.above_mm()), left(c.below_mm()),
+                             wide, text_at_most(depth / 3, job_)});
+      return;
+    }
+    const auto at = notch_at(c);
+    table_.rows.push_back({joist, len(c.from_weir_mm),
+                           !at              ? "?"
+                           : at->from_below ? "below"
+                                            : "above",
+                           at ? text_at_least(at->deep_mm, job_) : "?",
+                           at ? text_at_most(std::max(0.0, depth - at->deep_mm), job_) : "?", wide,
+                           text_at_most(joist_cuts(depth).notch_mm, job_)});
   }
 
   const job::Job& job_;

@@ -115,6 +115,35 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
   return mended_by(std::move(finding), {set_length("trap.hole", down_to_mark(most, job), job)});
 }
 
+/// Of the joists that were described the one in which the arm lies deepest, where it takes notches alone.
+std::optional<NotchAt> deepest_notch(const job::Job& job, const facts::PipeRun& pipe) {
+  std::optional<NotchAt> deepest;
+  if (!takes_notches(*job.trap)) return deepest;
+  for (const facts::JoistCrossing& crossing : pipe.crossings) {
+    const auto at = crossing.modelled ? notch_at(crossing) : std::nullopt;
+    if (at && (!deepest || at->deep_mm > deepest->deep_mm)) deepest = at;
+  }
+  return deepest;
+}
+
+/// A notch is as deep as the arm lies in its joist: a shallower one, whatever the job file says, does not take it.
+Finding too_shallow(const NotchAt& at, double most, const job::Job& job) {
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string joist = at.crossing->joist.substr(at.crossing->joist.rfind('/') + 1);
+  Finding finding =
+      found(at.deep_mm,
+            "notch from " + std::string{at.from_below ? "below" : "above"} + " that takes the arm in " + joist + ", " +
+                len(at.crossing->from_weir_mm) + " from the weir; the one that the job file tells of, " +
+                len(job.trap->notch->in_mm()) + " deep, does not reach it (trap.notch)",
+            "the arm lies too deep in its joists for a notch of at most " + text_at_most(most, job) +
+                ": bore instead (trap.hole), route the arm along the bay, or ask an engineer; or read "
+                "again how high it lies (trap.weir)");
+  finding.greatest = most;
+  finding.unjudged = "cut the notch " + text_at_least(at.deep_mm, job) + " deep at least, or read again how high the " +
+                     "arm lies: one of " + len(job.trap->notch->in_mm()) + " does not take it (trap.notch, trap.weir)";
+  return finding;
+}
+
 Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
@@ -122,6 +151,9 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!facts.room.drain.joists_known) return unread();
   const double most = joist_cuts(facts.room.drain.joist_depth_mm).notch_mm;
+  const auto deepest = deepest_notch(job, facts.pipe);
+  if (deepest && deepest->deep_mm > job.trap->notch->in_mm() + job.mark_mm() / 2)
+    return too_shallow(*deepest, most, job);
   Finding finding = found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
                           "at most " + text_at_most(most, job) + ": bore instead, or ask an engineer");
   finding.greatest = most;
@@ -332,8 +364,8 @@ std::vector<Rule> trap_rules() {
        {Input::trap, Input::joists, Input::joist_stock, Input::joist_solids}},
       {"joist.notch",
        "notches in joists are shallow enough",
-       "depth of the notch against a sixth of the joist's",
-       "joists: their depth",
+       "depth of the notch, as deep as the arm lies in the joist at least, against a sixth of the joist's",
+       "joists: their depth, and their heights where the arm crosses",
        Unit::mm,
        "",
        "",

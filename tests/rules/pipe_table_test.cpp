@@ -104,6 +104,28 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
             "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
 }
 
+TEST_F(PipeLines, TellNoBoreOfAnArmThatLiesInNotches) {
+  // Source: by hand: a joist from -10-1/8 to -7/8 in; the arm's middle at -6-7/16 and it 2-3/8 thick reaches up to
+  // -5-1/4: 4-7/8 from the bottom, 6-3/4 from the top, and 4-3/8 of 9-1/4 are left; a sixth is 1-17/32, rounded down.
+  // With its middle at -2-1/2 it reaches down to -3-11/16, 2-13/16 from the top.
+  job_.trap->notch = job::Length::inches(1), job_.trap->hole.reset();
+  facts::JoistCrossing low{"joists/joist-03", 8.25 * in, -10.125 * in, -0.875 * in, -6.4375 * in, 2.375 * in};
+  facts::JoistCrossing high{"joists/joist-02", 24.25 * in, -10.125 * in, -0.875 * in, -2.5 * in, 2.375 * in};
+  facts::JoistCrossing past{"1 past joist-01", 40 * in, -10.125 * in, -0.875 * in};
+  past.modelled = false;
+  facts_.pipe.crossings = {low, high, past};
+  const rules::PipeTable t = table();
+  EXPECT_TRUE(t.notched);
+  EXPECT_THAT(t.head, testing::Not(testing::Contains(HasSubstr("hole"))));
+  EXPECT_THAT(t.rows,
+              ElementsAre(ElementsAre("joist-03", "8-1/4\"", "below", "4-7/8\"", "4-3/8\"", "2-3/8\"", "1-17/32\""),
+                          ElementsAre("joist-02", "24-1/4\"", "above", "2-13/16\"", "6-7/16\"", "2-3/8\"", "1-17/32\""),
+                          ElementsAre("1 past joist-01", "40\"", "?", "?", "?", "?", "1-17/32\"")));
+  for (const std::string& line : t.lines) EXPECT_THAT(line, testing::Not(HasSubstr("bored level")));
+  job_.trap->hole = job::Length::inches(2.5);
+  EXPECT_FALSE(table().notched) << "it takes a hole where a notch does not do";
+}
+
 TEST_F(PipeLines, TellHolesThatAreThereAlready) {
   // Source: by hand: centres 100 mm apart on one joist, holes of 2-3/8 and 1 in: 100 - 42.8625 = 57.1375 mm are 2-15/64
   // in, rounded down. Nearer by 80 they run into each other by 22.8625: 15/16 in, rounded up.

@@ -132,6 +132,39 @@ TEST(Trap, AnArmThatCrossesJoistsGoesThroughThem) {
   EXPECT_EQ(of("joist.notch-place").outcome, Outcome::not_checked);
 }
 
+TEST(Trap, ANotchIsAsDeepAsTheArmLiesInItsJoist) {
+  // Source: IRC R502.8.1 (2018): a sixth of 7-1/4 in, 1-13/64. By hand: a pipe of 2-3/8 whose middle lies 2 in over the
+  // joist's bottom reaches 3-3/16 up; with its middle 1/4 in below the bottom 15/16, so that a notch of 1/2 in does not
+  // take it and one of 1 in does.
+  job::Job job = trap(36, 0.25);
+  job.trap->hole.reset(), job.trap->notch = Length::inches(1);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto notch = [&](double middle_in) {
+    facts.pipe.crossings = {{"joists/joist-03", 300, -10 * in, -2.75 * in, (middle_in - 10) * in, 2.375 * in},
+                            {"joists/joist-02", 700, -10 * in, -2.75 * in, (middle_in - 10.1) * in, 2.375 * in}};
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.notch") return r;
+    return rules::Result{};
+  };
+  const rules::Result deep = notch(2);
+  EXPECT_EQ(deep.outcome, Outcome::fail);
+  EXPECT_NEAR(*deep.measured, 3.1875 * in, 1e-9);
+  EXPECT_THAT(deep.where, HasSubstr("notch from below that takes the arm in joist-03"));
+  EXPECT_THAT(deep.where, HasSubstr("tells of, 1\" deep, does not reach it"));
+  EXPECT_THAT(deep.advice, HasSubstr("bore instead"));
+  EXPECT_EQ(notch(7.25 - 2).outcome, Outcome::fail) << "from above as deep";
+  EXPECT_NEAR(*notch(-0.25).measured, 1 * in, 1e-9) << "as deep as the job says, which takes it";
+  EXPECT_EQ(notch(-0.25).outcome, Outcome::pass);
+  job.trap->notch = Length::inches(0.5);
+  const rules::Result shallow = notch(-0.25);
+  EXPECT_EQ(shallow.outcome, Outcome::caution);
+  EXPECT_NEAR(*shallow.measured, 0.9375 * in, 1e-9);
+  EXPECT_THAT(shallow.advice, HasSubstr("cut the notch 15/16\" deep at least"));
+  job.trap->hole = Length::inches(2.375);
+  EXPECT_EQ(notch(2).outcome, Outcome::pass) << "what it takes where is then not told";
+}
+
 TEST(Trap, AnArmWhoseWayIsKnownAndMeetsNoJoistTakesNothingFromOne) {
   // Source: none; a hole that the job file names is then through no joist at all.
   job::Job job = trap(36, 0.25);
