@@ -8,6 +8,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
@@ -260,7 +261,7 @@ class Order {
                                                     : "deepest " + len(rib) + (f_.bought ? " as read" : " as drawn")) +
                    "; yours ______; "
              : "") +
-            (f_.room.floor.known && !job_.survey.spots.empty()
+            (f_.room.floor.known && !rules::told_by_drops(job_)
                  ? "it rocks by " + exact(f_.room.floor.rock_mm) +
                        (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
                        ", as the floor was read"

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "drawing/views.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
@@ -78,7 +79,7 @@ std::string length_of(const job::Job& job, double mm) {
 std::string floor_as_read(const job::Job& job, const facts::FloorShape& floor) {
   const auto exact = [&](double mm) { return rules::text_or_more(mm, rules::Unit::mm, job); };
   if (!floor.known) return "spot levels: corners, middle, humps";
-  return (job.survey.spots.empty() ? "look for humps" : "hump " + exact(floor.hump_mm)) + ", out of level " +
+  return (rules::told_by_drops(job) ? "look for humps" : "hump " + exact(floor.hump_mm)) + ", out of level " +
          exact(floor.along_width_mm) + " along the width, " + exact(floor.along_depth_mm) + " along the depth";
 }
 

@@ -7,10 +7,10 @@
 
 namespace fallwright::report {
 
-/// With blanks to the right up to `width` letters; longer text stays as it is.
+/// With blanks to the right up to `width` letters; longer text stays whole, and one blank parts it from what follows.
 inline std::string padded(std::string text, std::size_t width) {
-  if (const std::size_t have = units::letter_count(text); have < width) text.append(width - have, ' ');
-  return text;
+  const std::size_t have = units::letter_count(text);
+  return text.append(have < width ? width - have : 1, ' ');
 }
 
 /// Words on lines of at most 110 letters, the first line begun at column `first`, the others at `indent`; each line ends

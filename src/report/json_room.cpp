@@ -2,6 +2,7 @@
 
 #include "report/json_words.hpp"
 #include "rules/levelling.hpp"
+#include "rules/spot.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -18,8 +19,9 @@ Json closure(const facts::Closure& c) {
           {"suspect", c.suspect}, {"missing", c.missing}, {"readings", readings}};
 }
 
-Json floor(const facts::FloorShape& f) {
+Json floor(const facts::FloorShape& f, bool by_drops) {
   return {{"known", f.known},
+          {"by_drops", by_drops},
           {"along_width_mm", f.along_width_mm},
           {"along_depth_mm", f.along_depth_mm},
           {"hump_mm", f.hump_mm},
@@ -128,7 +130,7 @@ Json room_json(const Report& report) {
                 {"from_back_mm", w.from_back_mm}};
   });
   json["not_plumbed"] = job::names_of(r.not_plumbed);
-  json["floor"] = floor(r.floor);
+  json["floor"] = floor(r.floor, rules::told_by_drops(report.job));
   json["studs"] = list(r.studs, stud);
   json["corners"] = list(r.corners, [](const facts::CornerGap& c) {
     return Json{{"corner", c.name()},

@@ -76,6 +76,9 @@ class RoomText {
     if (!f.known) return line("not known: no spot levels were taken");
     line("out of level " + no_less(f.along_width_mm) + " along the width, " + no_less(f.along_depth_mm) +
          " along the depth");
+    if (rules::told_by_drops(report_.job))
+      return line(std::string{"under the base: twist, humps"} + (report_.facts.site_built ? "" : ", rocking") +
+                  " and hollows are not known from drops alone: take spot levels (survey.floor)");
     line("under the base: twist " + len(f.twist_mm) + "; highest hump " + at(f.hump_mm, f.hump_at_mm) +
          "; deepest hollow " + at(f.hollow_mm, f.hollow_at_mm));
     if (report_.facts.site_built) return;

@@ -126,7 +126,7 @@ std::string pipe_below(const Report& report) {
   constexpr std::size_t wide = 15;
   const auto print = [&](const auto& cells) {
     std::string row = "    ";
-    for (const auto& cell : cells) row += padded(cell, wide - 1) + " ";
+    for (const auto& cell : cells) row += padded(cell, wide);
     text += row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
   };
   if (!pipe.rows.empty()) print(pipe.head);

@@ -9,9 +9,7 @@
 namespace fallwright::rules {
 namespace {
 
-const PipeCells head_of_holes{"joist",      "from weir", "hole's centre", "left above",
-                              "left below", "hole",      "hole at most"},
-    head_of_notches{"joist", "from weir", "notch from", "deep", "left of it", "long", "deep at most"};
+const PipeCells head_of_notches{"joist", "from weir", "notch from", "deep", "left of it", "long", "deep at most"};
 
 class Writer {
  public:
@@ -21,7 +19,7 @@ class Writer {
   PipeTable write() {
     table_.known = facts_.pipe.riser_mm || (facts_.pipe.routed && job_.floor.kind != job::FloorKind::slab);
     table_.notched = job_.trap && takes_notches(*job_.trap);
-    table_.head = table_.notched ? head_of_notches : head_of_holes;
+    if (table_.notched) table_.head = head_of_notches;
     riser();
     way();
     for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);

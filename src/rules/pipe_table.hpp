@@ -17,7 +17,7 @@ struct PipeTable {
   bool known = true;               ///< a length or a place of it; not only what to say before there is one
   bool notched = false;            ///< the arm lies in notches: nothing is bored
   std::vector<std::string> lines;  ///< riser, the arm's way, what is not known
-  PipeCells head;
+  PipeCells head{"joist", "from weir", "hole's centre", "left above", "left below", "hole", "hole at most"};
   std::vector<PipeCells> rows;  ///< a joist each, in the order the arm meets them
   bool any() const { return !lines.empty() || !rows.empty(); }
 };

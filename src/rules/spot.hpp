@@ -12,4 +12,9 @@ namespace fallwright::rules {
 /// fraction of an inch off a wall that a thumb covers.
 std::string spot_of(const facts::Point& place, const job::Job& job);
 
+/// A floor told by its drops alone is a plane: nothing stands above it and nothing rocks, because nobody looked.
+inline bool told_by_drops(const job::Job& job) {
+  return job.survey.spots.empty() && job.floor.drops_typed;
+}
+
 }  // namespace fallwright::rules

@@ -61,11 +61,6 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
       "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + " before a bed goes on it");
 }
 
-/// A floor told by its drops alone is a plane: nothing stands above it, because nobody looked.
-bool told_by_drops(const job::Job& job) {
-  return job.survey.spots.empty() && job.floor.drops_typed;
-}
-
 Finding unread_spots() {
   return missing(
       "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor): drops "

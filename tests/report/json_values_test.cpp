@@ -194,8 +194,9 @@ TEST(JsonValues, OfTheRoom) {
             R"([{"height_mm": 1200.0, "reading_mm": 1798.0, "solids_mm": 1799.0, "tolerance_mm": 1.75,
     "from_back_mm": 305.0}])"_json);
   EXPECT_EQ(room["not_plumbed"], R"(["right"])"_json);
-  EXPECT_EQ(room["floor"],
-            R"({"known": true, "along_width_mm": 4.25, "along_depth_mm": 3.25, "hump_mm": 1.125, "hump_at_mm": [101.0,
+  EXPECT_EQ(
+      room["floor"],
+      R"({"known": true, "by_drops": false, "along_width_mm": 4.25, "along_depth_mm": 3.25, "hump_mm": 1.125, "hump_at_mm": [101.0,
     102.0, 3.0],
     "hollow_mm": 2.25, "hollow_at_mm": [103.0, 104.0, -4.0], "twist_mm": -5.5, "rock_mm": 0.75,
     "rock_at": "front left", "unread_corners": ["back right"]})"_json);

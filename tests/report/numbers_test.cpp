@@ -159,6 +159,26 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
        "Lengths to the nearest mm, small ones finer."});
 }
 
+TEST(RoomNumbers, OfAFloorThatDropsToldAreNone) {
+  // Source: none; two drops make a plane, on which nothing is twisted, stands up or rocks because nobody looked.
+  Sample sample = metric();
+  sample.job.survey.spots.clear(), sample.job.floor.drops_typed = true;
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  expect_words(text, {"out of level 4.3 mm along the width, 3.3 mm along the depth",
+                      "twist, humps, rocking and hollows are not known from drops alone"});
+  for (const char* words : {"twist -6 mm", "highest hump", "rocks by"}) EXPECT_THAT(text, Not(HasSubstr(words)));
+  EXPECT_TRUE(nlohmann::json::parse(report::to_json(sample.report()))["room"]["floor"]["by_drops"]);
+}
+
+TEST(RoomNumbers, PartFromWhatFillsItsColumn) {
+  // Source: by hand: a name of 62 letters fills its column of 62.
+  Sample sample = metric();
+  const std::string name = "bench frame's front from the right stud face, at its front end";
+  ASSERT_EQ(name.size(), 62u);
+  sample.facts.room.set_out.push_back({name, 800});
+  EXPECT_THAT(report::room_table(sample.report(), true), HasSubstr(name + " 800 mm\n"));
+}
+
 TEST(FloodNumbers, AreWaterWeightPressureAndWhatALossIs) {
   // Source: by hand: 45 L on 1.19 m2 weigh 45 kg, press 45 x 9.80665 / 1.19 = 370.8 Pa, and a litre is 1 / 1.2 mm. In
   // the trade's units 11.89 gal, 99.2 lb, 7.75 psf; 1.2 m2 at 1/32 in are 952,500 mm3, 32 fl oz of 29,573.53 mm3.
