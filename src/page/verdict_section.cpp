@@ -61,18 +61,6 @@ std::string recorded(const rules::BuiltRow& row) {
                  " class=\"finding " + std::string{sign_of(row.outcome).name} + "\"");
 }
 
-/// " As built, 'base, left to right' fails its limit, 'flood test, 24 h later' asks for care." Nothing where all is
-/// kept.
-std::string record_words(const report::Report& report) {
-  std::string words;
-  for (const Outcome outcome : {Outcome::fail, Outcome::caution})
-    for (const rules::BuiltRow& row : report.judgement.as_built)
-      if (row.outcome == outcome)
-        words += (words.empty() ? " As built, '" : ", '") + row.what +
-                 (outcome == Outcome::fail ? "' fails its limit" : "' asks for care");
-  return words.empty() ? "" : words + ".";
-}
-
 /// The worst of the design's checks and of the record of what was built.
 Outcome top_outcome(const report::Report& report) {
   const Outcome design = report::worst_outcome(report);
@@ -143,7 +131,7 @@ std::string verdict_section(const Subject& subject) {
   const Sign sign = sign_of(top_outcome(report));
   std::string verdict = element("p",
                                 element("span", sign.shape, " class=\"mark\" aria-hidden=\"true\"") +
-                                    element("span", escaped(report::verdict_words(report) + record_words(report))),
+                                    element("span", escaped(report::verdict_words(report))),
                                 " class=\"verdict " + std::string{sign.name} + "\"");
   if (report.facts.room.as_set.read)
     verdict += element("p", element("strong", "As it lies in the wet bed: ") + escaped(report.judgement.as_set.words));

@@ -56,6 +56,24 @@ std::string to_mend(const Report& report) {
   return text;
 }
 
+/// What was built and is out of its limits: no check of the design says so.
+std::string out_as_built(const Report& report) {
+  const std::size_t failed = count_built(report, rules::Outcome::fail),
+                    care = count_built(report, rules::Outcome::caution);
+  if (failed + care == 0) return "";
+  std::string words = "the record is out of its limits: ";
+  if (failed > 0) words += std::to_string(failed) + (failed == 1 ? " row fails" : " rows fail");
+  if (care > 0)
+    words += (failed > 0 ? ", " : "") + std::to_string(care) +
+             (failed > 0  ? ""
+              : care == 1 ? " row"
+                          : " rows") +
+             (care == 1 ? " asks for care" : " ask for care");
+  return wrapped("  " + padded("AS BUILT", 12) + " " + words + ". " + record_words(report) +
+                     " Each stands with its limit on the inspection sheet and in report.html",
+                 0, under_title);
+}
+
 /// Below what fails: one road for remedies that undo each other.
 std::string together(const Report& report) {
   const std::string words = road_words(report);
@@ -149,7 +167,7 @@ std::string tally(const Report& report) {
 std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
-  text += "  checks       " + tally(report) + "\n" + to_mend(report) + not_used(report) +
+  text += "  checks       " + tally(report) + "\n" + out_as_built(report) + to_mend(report) + not_used(report) +
           to_read(rules::read_next(report.judgement.results), usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
@@ -185,8 +203,8 @@ std::string check_list(const Report& report) {
                     others = rules::count(report.judgement.results, rules::Outcome::not_applicable);
   const std::string file =
       report.job.base.body ? wrapped("base file    " + body_words(report.job), 2, under_title) : "";
-  const std::string above =
-      report.job.name + ": " + tally(report) + "\n" + file + to_mend(report) + together(report) + not_used(report);
+  const std::string above = report.job.name + ": " + tally(report) + "\n" + file + out_as_built(report) +
+                            to_mend(report) + together(report) + not_used(report);
   const std::string below = pipe_below(report) + "  --all shows the " + std::to_string(passes) +
                             (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
                             " that " + (others == 1 ? "does" : "do") +
@@ -207,7 +225,7 @@ std::string check_list(const Report& report) {
 }
 
 std::string check_table(const Report& report) {
-  std::string text = report.job.name + ": " + tally(report) + "\n";
+  std::string text = report.job.name + ": " + tally(report) + "\n" + out_as_built(report);
   for (const rules::Result& r : rules::worst_first(report.judgement.results)) {
     if (r.outcome == rules::Outcome::not_applicable) {
       text += "  " + padded(shout(r.outcome), 12) + " " + r.title + ": " + r.where + "\n";

@@ -99,7 +99,25 @@ Outcome worst_outcome(const Report& report) {
   return Outcome::pass;
 }
 
-std::string verdict_words(const Report& report) {
+std::size_t count_built(const Report& report, Outcome outcome) {
+  const auto& rows = report.judgement.as_built;
+  return static_cast<std::size_t>(
+      std::count_if(rows.begin(), rows.end(), [&](const rules::BuiltRow& row) { return row.outcome == outcome; }));
+}
+
+std::string record_words(const Report& report) {
+  std::string words;
+  for (const Outcome outcome : {Outcome::fail, Outcome::caution})
+    for (const rules::BuiltRow& row : report.judgement.as_built)
+      if (row.outcome == outcome)
+        words += (words.empty() ? "As built, '" : ", '") + row.what +
+                 (outcome == Outcome::fail ? "' fails its limit" : "' asks for care");
+  return words.empty() ? "" : words + ".";
+}
+
+namespace {
+
+std::string words_of_design(const Report& report) {
   const std::size_t failed = count(report, Outcome::fail), passed = count(report, Outcome::pass);
   const std::string open = open_words(report, failed == 0);
   if (failed > 0)
@@ -107,6 +125,13 @@ std::string verdict_words(const Report& report) {
   if (!open.empty())
     return (count(report, Outcome::not_checked) > 0 ? "Nothing fails so far: " : "Nothing fails: ") + open + ".";
   return "Every check passes: " + std::to_string(passed) + " of " + std::to_string(passed) + ".";
+}
+
+}  // namespace
+
+std::string verdict_words(const Report& report) {
+  const std::string record = record_words(report);
+  return words_of_design(report) + (record.empty() ? "" : " " + record);
 }
 
 std::string body_words(const job::Job& job) {

@@ -265,5 +265,31 @@ TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
   EXPECT_THAT(text, testing::Not(HasSubstr("give floor.joists")));
 }
 
+TEST(Text, ARecordOutOfItsLimitsIsToldWhateverTheDesignIs) {
+  // Source: the rows of the record: one fails, two ask for care; one that passes and one that nobody asks of say
+  // nothing.
+  sample::Reported sample;
+  report::Report report = sample.report();
+  using rules::Outcome;
+  for (const auto& told : {report::check_list(report), report::check_table(report), report::summary(report, ""),
+                           report::verdict_words(report)})
+    EXPECT_THAT(told, testing::Not(testing::AnyOf(HasSubstr("AS BUILT"), HasSubstr("As built"))));
+  report.judgement.as_built = {{"fall of the seat", "", "", "", Outcome::fail},
+                               {"fall of the threshold", "", "", "", Outcome::pass},
+                               {"flood test, 4 h later", "", "", "", Outcome::caution},
+                               {"flood test, 10 min later", "", "", "", Outcome::not_applicable},
+                               {"fall of the base-floor, left", "", "", "", Outcome::caution}};
+  for (const auto& told : {report::check_list(report), report::check_table(report), report::summary(report, "")}) {
+    EXPECT_THAT(told, HasSubstr("AS BUILT     the record is out of its limits: 1 row fails, 2 ask for care."));
+    EXPECT_THAT(told, HasSubstr("report.html"));
+  }
+  EXPECT_THAT(
+      report::verdict_words(report),
+      testing::EndsWith(". As built, 'fall of the seat' fails its limit, 'flood test, 4 h later' asks for care, "
+                        "'fall of the base-floor, left' asks for care."));
+  report.judgement.as_built = {{"flood test, 4 h later", "", "", "", Outcome::caution}};
+  EXPECT_THAT(report::check_list(report), HasSubstr("the record is out of its limits: 1 row asks for care."));
+}
+
 }  // namespace
 }  // namespace fallwright
