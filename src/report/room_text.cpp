@@ -8,6 +8,7 @@
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "rules/spot.hpp"
+#include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -144,9 +145,8 @@ class RoomText {
            (room_.closure.solved && room_.not_plumbed.empty() ? ""
                                                               : ", as designed: not all of the walls were measured"));
     else
-      line("it does not go down level (short by " + no_less(-d.least_mm) + "); tipped " +
-           units::decimals(d.tip_deg, 1) + " degrees, " +
-           (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
+      line("it does not go down level (short by " + no_less(-d.least_mm) + "); " + rules::tipped_words(d.tip_deg) +
+           ", " + (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));
   }
 
   /// What a place may be, both ends rounded inward.

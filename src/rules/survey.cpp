@@ -177,11 +177,11 @@ Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts
            " between the walls: " +
            (is_bought(job) ? "buy one " + by : "take one " + by + (by_file ? "" : " (base.length)")) +
            ", or plane or move the studs that stand in" + lower +
-           (drop.tip_clear_mm >= 0 ? "; tipped in by " + std::to_string(static_cast<int>(std::ceil(drop.tip_deg))) +
-                                         " degrees, where " + text_at_most(drop.tip_clear_mm, job) +
-                                         " is left as it levels out, it goes in for a dry trial alone: in mortar it "
-                                         "ploughs the bed"
-                                   : "; nor does it go in tipped");
+           (drop.tip_clear_mm >= 0
+                ? "; " + tipped_words(drop.tip_deg) + ", where " + text_at_most(drop.tip_clear_mm, job) +
+                      " is left as it levels out, it goes in for a dry trial alone: in mortar it "
+                      "ploughs the bed"
+                : "; nor does it go in tipped");
   };
   finding.advice = words("");
   if (from) {

@@ -220,6 +220,12 @@ std::string text_or_more(double value, Unit unit, const job::Job& job) {
   return no_better(value, unit, Toward::more, job);
 }
 
+std::string tipped_words(double degrees) {
+  constexpr double same = 1e-6;  // a room and its mirror image differ by less
+  const int whole = static_cast<int>(std::ceil(degrees - same));
+  return "tipped in by " + std::to_string(whole) + (whole == 1 ? " degree" : " degrees");
+}
+
 std::string falls_allowed(double least, double greatest, const job::Job& job) {
   const std::string low = text_or_more(least, Unit::ratio, job), high = text_or_less(greatest, Unit::ratio, job);
   // Where nothing that is printed lies in a narrow band, its least is told to the last digit.

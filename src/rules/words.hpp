@@ -23,6 +23,9 @@ bool fails_without_number(const Result& result);
 std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
 
+/// "tipped in by 12 degrees": no less than it is, in whole degrees, which is as well as anybody tips a base.
+std::string tipped_words(double degrees);
+
 /// What may be chosen, both ends rounded inward: "between 1/4 in/ft (1:48) and 1/2 in/ft (1:24)"; one value where that
 /// is all there is.
 std::string falls_allowed(double least, double greatest, const job::Job& job);

@@ -86,17 +86,19 @@ TEST(RoomNumbers, OfJoistsThatRunAcrossAreTheOtherWayRound) {
 }
 
 TEST(RoomNumbers, TellWhatDoesNotGoIn) {
-  // Source: by hand; the nearest place is told from the left stud face, 7 mm in.
+  // Source: by hand; 6.5 degrees, up to whole ones as the check tells them; the nearest place is told from the left
+  // stud face, 7 mm in.
   Sample sample = metric();
   sample.facts.room.drop_in.least_mm = 0.5;
   expect_words(squeezed(report::room_table(sample.report(), true)), {"it goes down level, with 0.5 mm to spare"});
   sample.facts.room.drop_in.least_mm = -5.25;
   sample.facts.room.as_set.over_length_mm = -3, sample.facts.room.as_set.over_width_mm = 4;
   std::string text = squeezed(report::room_table(sample.report(), true));
-  expect_words(text, {"it does not go down level (short by 6 mm); tipped 6.5 degrees, 2.5 mm is left",
+  expect_words(text, {"it does not go down level (short by 6 mm); tipped in by 7 degrees, 2.5 mm is left",
                       "over its length the left is high by 3 mm, over its depth the back by 4 mm", "706 mm"});
   sample.facts.room.drop_in.tip_clear_mm = -1;
-  expect_words(squeezed(report::room_table(sample.report(), true)), {"tipped 6.5 degrees, it still does not go in"});
+  expect_words(squeezed(report::room_table(sample.report(), true)),
+               {"tipped in by 7 degrees, it still does not go in"});
   sample.facts.room.drain.moved_mm = 0;
   expect_words(
       squeezed(report::room_table(sample.report(), true)),
