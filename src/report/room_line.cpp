@@ -23,9 +23,9 @@ auto fields(Is<Judged> auto& of) {
 
 auto fields(Is<takeoff::Row> auto& of) {
   auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
-         supplier, other_packs] = of;
+         supplier, other_packs, by_pieces] = of;
   return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
-                  price, supplier, other_packs);
+                  price, supplier, other_packs, by_pieces);
 }
 
 auto fields(Is<takeoff::CutRow> auto& of) {

@@ -21,10 +21,11 @@ std::string counted(double value, const std::string& unit) {
 
 }  // namespace
 
-std::string careful(double exact, double whole, const std::string& packs) {
-  const double used_of_last = exact - (whole - 1);
-  if (whole > 1 && used_of_last < 0.1)
-    return "; careful: the last of the " + packs + " is for " + decimals(used_of_last * 100, 0) + " % of one";
+std::string careful(double exact, const Row& row) {
+  const double used_of_last = exact - (row.buy - 1);
+  if (row.buy > 1 && used_of_last < 0.1)
+    return "; careful: the last of the " + row.buy_unit + " is for " + decimals(used_of_last * 100, 0) + " % of one";
+  if (row.by_pieces) return "";
   if (used_of_last > 0.995) return "; careful: nothing is left over";
   if (used_of_last > 0.9) return "; careful: only " + decimals((1 - used_of_last) * 100, 0) + " % of one is left over";
   return "";
@@ -42,6 +43,7 @@ Row to_row(const Need& need) {
   const double gross = (need.net + need.doubt) * (1 + need.waste);
   Row row{need.item, need.net,   need.unit, gross,          need.unit,
           need.from, need.waste, need.pack, need.pack_name, need.doubt};
+  row.by_pieces = need.by_pieces;
   if (need.waste > 0) row.basis += "; with " + decimals(need.waste * 100, 0) + " % waste";
   if (need.pack <= 0) return row;
   const double exact = gross / need.pack;
@@ -49,7 +51,7 @@ Row to_row(const Need& need) {
   row.buy_unit = need.pack_name;
   const int places = need.pack < 10 && need.pack != std::floor(need.pack) ? 2 : need.pack < 100 ? 1 : 0;
   row.basis += "; at " + decimals(need.pack, need.pack == std::floor(need.pack) ? 0 : places) + " " + need.unit + ": " +
-               decimals(exact, 3) + careful(exact, row.buy, need.pack_name);
+               decimals(exact, 3) + careful(exact, row);
   return row;
 }
 

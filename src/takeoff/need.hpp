@@ -15,9 +15,10 @@ struct Need {
   double net = 0;
   std::string unit;
   double waste = 0, pack = 0;
-  std::string pack_name;  ///< plural: "bags", "cartridges"
-  std::string from;       ///< which solids, in words
-  double doubt = 0;       ///< in `unit`, what readings that are off by their tolerances may add
+  std::string pack_name;   ///< plural: "bags", "cartridges"
+  std::string from;        ///< which solids, in words
+  double doubt = 0;        ///< in `unit`, what readings that are off by their tolerances may add
+  bool by_pieces = false;  ///< as in the row
 };
 
 /// Whole packs of what is needed with its waste; the basis says how near the last pack is to empty or full, since a
@@ -25,8 +26,8 @@ struct Need {
 Row to_row(const Need& need);
 
 /// A warning where a count of packs hangs on little: the last one is hardly begun, or hardly anything is left over.
-/// Empty otherwise.
-std::string careful(double exact, double whole, const std::string& packs);
+/// Empty otherwise. Of what pieces are cut from offcuts are left over, however full it is counted.
+std::string careful(double exact, const Row& row);
 
 /// The job's units for what is bought: millimetres go in, ft or m, ft2 or m2, ft3 or L come out.
 struct Units {

@@ -75,7 +75,8 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
                 deck.area / unit, metric ? "m2" : "ft2", deck.sheets * width * length / deck.area - 1,
                 width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
                 std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
-                    (deck.joined ? "; it is larger than a sheet: join it over a joist" : "")}));
+                    (deck.joined ? "; it is larger than a sheet: join it over a joist" : ""),
+                0, true}));
 }
 
 /// Offcuts of the walls' board or of plywood serve, so no sheet of them is counted.

@@ -28,7 +28,9 @@ struct Row {
   bool instead = false;  ///< another way to what is bought above; its cost is no part of the sum
   std::optional<double> price = {};  ///< of one of what is bought, by the user's own table
   std::string supplier = {};
-  std::string other_packs = {};        ///< without a price: how the table sells it instead, "bag of 47 lb"
+  std::string other_packs = {};  ///< without a price: how the table sells it instead, "bag of 47 lb"
+  bool by_pieces =
+      false;  ///< so many pieces to a pack, whatever they leave of it: a full count leaves offcuts all the same
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
 

@@ -184,6 +184,28 @@ TEST(TakeOff, DecksOfManyRoomsShareSheets) {
   EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\"").basis, HasSubstr("join it over a joist"));
 }
 
+TEST(TakeOff, ASheetThatIsCountedWholeForOnePieceLeavesMostOfIt) {
+  // Source: by hand: 60 x 30 in lies once on 96 x 48: a whole sheet, of which 2808 of 4608 in2 are left. A
+  // second sheet for one piece of thirteen is warned of.
+  facts::Facts facts = sample::good_facts();
+  facts::Member deck;
+  deck.stock = "deck", deck.sheet = true;
+  deck.length_mm = 60 * in, deck.width_mm = 30 * in, deck.thickness_mm = 0.75 * in;
+  facts.members = {deck};
+  const auto of = [&](std::size_t rooms) {
+    const auto rows = take_off(sample::alcove(), facts);
+    const std::vector<const std::vector<takeoff::Row>*> lists(rooms, &rows);
+    for (const takeoff::Pooled& p : takeoff::pool(lists))
+      if (p.row.item == "deck sheet 3/4\"") return p.row;
+    return takeoff::Row{};
+  };
+  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\"").basis, testing::Not(HasSubstr("careful")));
+  EXPECT_EQ(of(2).buy, 2);
+  EXPECT_THAT(of(2).basis, testing::Not(HasSubstr("careful")));
+  facts.members[0].length_mm = 7 * in, facts.members[0].width_mm = 40 * in;  // thirteen lie along 96 in
+  EXPECT_THAT(of(14).basis, HasSubstr("the last of the sheets 4 x 8 ft is for 8 % of one"));
+}
+
 TEST(TakeOff, BaseAndSeatAreWeighed) {
   // Source: international pound, 0.45359237 kg.
   const auto rows = take_off(sample::alcove(), sample::good_facts());
