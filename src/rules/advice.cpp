@@ -44,10 +44,15 @@ struct Runs {
   }
 };
 
-/// Runs from the opening's edge (or a round one's centre) to the four sides of the floor.
+/// Runs are measured from a round opening's centre, else from the opening's edge.
+bool from_centre(const job::Job& job) {
+  return job.drain.opening == job::Opening::round && job.drain.kind == job::DrainKind::point;
+}
+
+/// Runs from there to the four sides of the floor.
 Runs runs_of(const job::Job& job) {
   const job::Layout at = job::lay_out(job);
-  const bool round = job.drain.opening == job::Opening::round && job.drain.kind == job::DrainKind::point;
+  const bool round = from_centre(job);
   const job::Rect from = round ? job::Rect{at.drain_x, at.drain_y, at.drain_x, at.drain_y} : at.opening;
   return {{from.x0 - at.floor.x0, at.floor.x1 - from.x1},
           {at.floor.y1 - from.y1, from.y0 - at.floor.y0},
@@ -214,13 +219,13 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
   for (const job::Change& line : one_fall(job, least, greatest))
     equal_fall += (line.value.empty() ? " " : " and ") + job::text_of(line);
   equal_fall += " (the rim is then not level)";
-  // Nobody types these two: in inches they stand on a mark, each to the side that keeps the sentence true.
-  const bool metric = job.unit == job::UnitSystem::metric;
-  const auto longest = metric ? length_in_full(remedy.longest_mm, job) : text_at_least(remedy.longest_mm, job);
-  const auto shortest = metric ? length_in_full(remedy.shortest_mm, job) : text_at_most(remedy.shortest_mm, job);
-  std::string text = "no rim height passes: the longest run, " + longest + ", is " +
+  // Nobody types these two: they stand on a mark, each to the side that keeps the sentence true.
+  const double whole_mm = std::floor(remedy.shortest_mm + slack);
+  const auto shortest = job.is_metric() ? text_of(whole_mm, Unit::mm, job) : text_at_most(remedy.shortest_mm, job);
+  std::string text = "no rim height passes: the longest run, " + text_at_least(remedy.longest_mm, job) + ", is " +
                      (greatest / least < 1.005 ? "longer than" : "over " + times(greatest / least) + " times") +
-                     " the shortest, " + shortest;
+                     " the shortest, " + shortest + ", from the drain's " + (from_centre(job) ? "centre" : "edge") +
+                     " to the rim";
   if (!remedy.possible())
     return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or " + by_channel(job);
   text += "; move the drain's centre to ";

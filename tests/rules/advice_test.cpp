@@ -57,8 +57,9 @@ TEST(Advice, ADrainNearOneEndMovesTowardTheOther) {
   EXPECT_FALSE(remedy.along_mm);
   EXPECT_FALSE(remedy.rise) << "1/4 in/ft on the longest run still does";
   EXPECT_EQ(rules::floor_advice(base(60, 34, 48, 17), quarter, half),
-            "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\"; move the drain's centre "
-            "to 34\" from the left edge of the base (drain.from_left, now 48\"), or take base.pattern = "
+            "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\", from the drain's "
+            "centre to the rim; move the drain's centre to 34\" from the left edge of the base (drain.from_left, now "
+            "48\"), or take base.pattern = "
             "\"equal-fall\" (the rim is then not level)");
 }
 
@@ -121,7 +122,19 @@ TEST(Advice, ANarrowerBandOfFallsIsToldAsItIs) {
   job.unit = job::UnitSystem::metric;
   EXPECT_FALSE(rules::floor_remedy(job, 1.0 / 80, 1.0 / 50).possible());
   EXPECT_THAT(rules::floor_advice(job, 1.0 / 80, 1.0 / 50),
-              HasSubstr("the longest run, 900 mm, is over 1.6 times the shortest, 450 mm,"));
+              HasSubstr("the longest run, 900 mm, is over 1.6 times the shortest, 450 mm, from the drain's "));
+}
+
+TEST(Advice, RunsAreToldInWholeMarksAndFromWhere) {
+  // Source: by hand: 1800.4 wide, the drain 600.3 from the left, 450.2 from back and front: 1200.1, up to 1201; the
+  // shortest, 450.2, down to 450. Those of a round opening begin at its centre.
+  job::Job job = sample::bare(Length::mm(1800.4), Length::mm(900.4), Length::mm(600.3), Length::mm(450.2));
+  job.unit = job::UnitSystem::metric;
+  job.drain.opening = job::Opening::round;
+  EXPECT_THAT(
+      rules::floor_advice(job, quarter, half),
+      HasSubstr("the longest run, 1201 mm, is over 2 times the shortest, 450 mm, from the drain's centre to the "
+                "rim"));
 }
 
 TEST(Advice, OtherPatternsAreMendedByTheirFall) {
