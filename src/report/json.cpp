@@ -9,6 +9,7 @@
 #include "report/report.hpp"
 #include "revision/state.hpp"
 #include "rules/flood.hpp"
+#include "rules/joists.hpp"
 #include "rules/read_next.hpp"
 
 namespace fallwright::report {
@@ -197,7 +198,12 @@ Json bearer(const facts::Bearer& b) {
           {"flat_mm", b.flat_mm}};
 }
 
-Json crossing(const facts::JoistCrossing& c) {
+/// A notch leaves nothing on the side that it is cut from.
+Json crossing(const facts::JoistCrossing& c, bool notched) {
+  const auto notch = notched ? rules::notch_at(c) : std::nullopt;
+  const auto left = [&](const std::optional<double>& mm, bool below) {
+    return notch && notch->from_below == below ? Json(0.) : maybe(mm);
+  };
   return {{"joist", c.joist},
           {"modelled", c.modelled},
           {"from_weir_mm", c.from_weir_mm},
@@ -205,8 +211,9 @@ Json crossing(const facts::JoistCrossing& c) {
           {"top_mm", c.top_mm},
           {"centre_mm", maybe(c.centre_mm)},
           {"hole_mm", c.hole_mm},
-          {"above_mm", maybe(c.above_mm())},
-          {"below_mm", maybe(c.below_mm())},
+          {"above_mm", left(c.above_mm(), false)},
+          {"below_mm", left(c.below_mm(), true)},
+          {"notch_mm", notch ? Json(notch->deep_mm) : Json()},
           {"along_mm", c.along_mm},
           {"along_span", maybe(c.along_span)}};
 }
@@ -215,14 +222,14 @@ Json hole(const facts::JoistHole& h) {
   return {{"joist", h.joist}, {"along_mm", h.along_mm}, {"centre_mm", h.centre_mm}, {"diameter_mm", h.diameter_mm}};
 }
 
-Json pipe(const facts::PipeRun& p) {
+Json pipe(const facts::PipeRun& p, bool notched) {
   if (!p.known) return nullptr;
   return {{"aside_mm", p.aside_mm},
           {"riser_mm", maybe(p.riser_mm)},
           {"riser_most_mm", maybe(p.riser_most_mm)},
           {"down_to_weir_mm", maybe(p.down_to_weir_mm)},
           {"routed", p.routed},
-          {"crossings", list(p.crossings, crossing)},
+          {"crossings", list(p.crossings, [&](const facts::JoistCrossing& c) { return crossing(c, notched); })},
           {"holes", list(p.holes, hole)},
           {"passed_under", p.passed_under},
           {"bay", p.bay},
@@ -338,7 +345,7 @@ Json report_json(const Report& report) {
                    {"nearest_joist", f.drain.nearest_joist},
                    {"outlet_mm", maybe(f.drain.outlet_mm)},
                    {"body_to_bed_mm", maybe(f.drain.body_to_bed_mm)}};
-  json["pipe"] = pipe(f.pipe);
+  json["pipe"] = pipe(f.pipe, report.judgement.pipe.notched);
   json["backings"] = list(f.backings, [](const facts::Backing& b) {
     return Json{{"name", b.name},
                 {"wall", job::name_of(b.wall)},

@@ -60,6 +60,17 @@ TEST(JsonValues, OfFallsAndWater) {
     "surface_mm2": 1.2e6}], "levels": []})"_json);
 }
 
+TEST(JsonValues, OfAnArmInNotches) {
+  // Source: by hand, the sample's joist from -254 to -19 mm and 60 mm of pipe about -131: 153 from below, 142 from
+  // above, which leaves 93 below it and nothing above.
+  Sample sample;
+  sample.job.trap.emplace().notch = units::Length::mm(30);
+  const Json crossing = Json::parse(report::to_json(sample.report()))["pipe"]["crossings"][0];
+  EXPECT_EQ(crossing["notch_mm"], 142.0);
+  EXPECT_EQ(crossing["above_mm"], 0.0);
+  EXPECT_EQ(crossing["below_mm"], 93.0);
+}
+
 TEST(JsonValues, OfBedAndFreeFloor) {
   // Source: the sample's own numbers.
   const Json json = written();
@@ -105,7 +116,7 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
   EXPECT_EQ(json["pipe"],
             R"({"aside_mm": 127.0, "riser_mm": 141.5, "riser_most_mm": 230.5, "down_to_weir_mm": 217.5, "routed": true,
     "crossings": [{"joist": "joists/joist-03", "from_weir_mm": 209.0, "bottom_mm": -254.0, "top_mm": -19.0,
-    "centre_mm": -131.0, "hole_mm": 60.0, "above_mm": 82.0, "below_mm": 93.0, "along_mm": 702.0, "along_span": 0.33,
+    "centre_mm": -131.0, "hole_mm": 60.0, "above_mm": 82.0, "below_mm": 93.0, "notch_mm": null, "along_mm": 702.0, "along_span": 0.33,
     "modelled": true}], "holes": [{"joist": "joists/joist-05", "along_mm": 703.0, "centre_mm": -121.0,
     "diameter_mm": 26.0}], "passed_under": ["joists/joist-02"], "bay": "joists/joist-01", "beside_mm": 147.5})"_json);
   EXPECT_EQ(json["fit"],
