@@ -303,9 +303,10 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
   // 31-3/4 and from 38-1/4 on, within 13 of the bore.
   const Sheet& s = settled("drain");
   expect_words(s, {"-2-1/2  drain body, lowest",
+                   "-1/8  bath floor outside, lowest",
                    "0  datum, highest subfloor spot under the base",
-                   "3/16  bath floor outside",
                    "1/2  rib plane",
+                   "1/2  bath floor outside, highest",
                    "1-3/8  level line the bed is spread to",
                    "1-1/2  drain, top",
                    "2-3/16  rim, past the picture",
