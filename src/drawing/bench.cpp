@@ -217,6 +217,7 @@ Sheet draw_bench_plan(const Subject& subject) {
     const bool back = subject.job().bench->place == job::Side::back;
     sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
                    (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
+    warn(sheet, frame_warning(subject));
     if (apart) {
       sheet.notes.emplace_back("Its pieces and its fastening: {schedules}.");
       return;
@@ -303,6 +304,7 @@ Sheet draw_bench_front(const Subject& subject) {
     add_backing(sheet, pen, subject, view);
     if (at_left.front().words != at_right.front().words)
       sheet.notes.push_back("The floor falls along the bench. At the left end: " + at_left.front().words + ".");
+    warn(sheet, frame_warning(subject));
   });
 }
 
@@ -342,6 +344,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
+    warn(sheet, frame_warning(subject));
     if (!notched || small) return;
     const double x = frame_of(sheet).x1 + 5 * t;
     pen.note({x, seat.y1 + 3 * t}, "Seat block from its front: notches in the apron's foot");

@@ -195,6 +195,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
       const bool rejected = base_is_void(subject);
       warn(sheet, base_warning(subject));
+      warn(sheet, frame_warning(subject));
       sheet.notes.emplace_back(
           "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
           "under the base.");
@@ -237,11 +238,13 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
                                    [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = b.sight();
                                      warn(sheet, base_warning(subject));
+                                     warn(sheet, frame_warning(subject));
                                      draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
                                    }));
   sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = b.sight();
+                                   warn(sheet, frame_warning(subject));
                                    add_wall_end(sheet, pen, scale, subject, solids);
                                  }));
   return sheets;

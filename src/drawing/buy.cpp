@@ -31,23 +31,32 @@ std::string cost_of(const takeoff::Row& row) {
   return row.cost() ? units::decimals(*row.cost(), 2) : "no price";
 }
 
+bool is_drain(const takeoff::Row& row) {
+  return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
+}
+
 std::vector<std::string> advice(const Subject& subject) {
   const job::Job& job = subject.job();
   std::vector<std::string> first;
   const rules::Result* in_doubt = rejected_base(subject);
   if (job.base.kind == job::BaseKind::designed && !in_doubt) first.emplace_back("base");
-  const auto is_drain = [](const takeoff::Row& row) {
-    return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
-  };
-  if (std::any_of(subject.rows.begin(), subject.rows.end(),
-                  [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
+  if (!in_doubt && std::any_of(subject.rows.begin(), subject.rows.end(),
+                               [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
     first.emplace_back("drain");
-  if (job.bench && !(in_doubt && has_apron(job))) first.emplace_back("seat block");
+  if (job.bench && !(in_doubt && has_apron(job)) && !rejected_seat(subject)) first.emplace_back("seat block");
   std::vector<std::string> notes;
   if (in_doubt)
-    notes.push_back("HOLD the base" + std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
-                    ", the mortar of its bed and what is measured by it: '" + in_doubt->title +
+    notes.push_back("HOLD the base, its drain" +
+                    std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
+                    ", the mortar of the bed and what is measured by it: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");
+  if (const rules::Result* fails = rejected_frame(subject))
+    notes.push_back("HOLD " +
+                    std::string{rejected_seat(subject)     ? "the seat block, what the bench's frame is cut from and "
+                                : rejected_pieces(subject) ? "what the bench's frame is cut from and "
+                                                           : ""} +
+                    "the fasteners that hold " + (rejected_pieces(subject) ? "it" : "the bench's frame") + ": '" +
+                    fails->title + "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
@@ -67,7 +76,7 @@ bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
   constexpr std::array of_the_bed{Item::mortar_bags, Item::cement,   Item::lime,
                                   Item::sand_damp,   Item::sand_dry, Item::sand_bags};
-  return row.item == "shower base" || (row.item == "seat block" && has_apron(job)) ||
+  return row.item == "shower base" || is_drain(row) || (row.item == "seat block" && has_apron(job)) ||
          std::any_of(of_the_bed.begin(), of_the_bed.end(), [&](Item item) { return is(row, item); });
 }
 
@@ -82,6 +91,27 @@ bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
   return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
          takeoff::tiled_surface(row) ||
          std::any_of(by_its_size.begin(), by_its_size.end(), [&](Item item) { return is(row, item); });
+}
+
+/// What is not bought while the bench's frame may be another one, or fastened otherwise; sticks of one stock are one
+/// order, whatever else is cut from them.
+bool hangs_on_frame(const takeoff::Row& row, const Subject& subject) {
+  using takeoff::Item;
+  constexpr std::array fastens{Item::cleat_fasteners, Item::joist_fasteners, Item::rail_fasteners, Item::deck_screws};
+  if (std::any_of(fastens.begin(), fastens.end(), [&](Item item) { return is(row, item); }))
+    return rejected_frame(subject);
+  if (row.item == "seat block" || is(row, Item::adhesive)) return rejected_seat(subject);
+  if (!rejected_pieces(subject)) return false;
+  return row.item == "fasteners, framing" || is(row, Item::backing) || row.item.rfind("deck sheet", 0) == 0 ||
+         std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
+           return !cut.sheet && cut.stock == row.item && is_of_bench(cut, subject.facts);
+         });
+}
+
+/// What a row waits for, in words; empty where it does not.
+std::string waits_for(const takeoff::Row& row, const Subject& subject) {
+  if (base_is_void(subject) && hangs_on_base(row, subject.job())) return "base";
+  return hangs_on_frame(row, subject) ? "bench" : "";
 }
 
 /// "mortar" of "mortar, bags" that are counted in bags.
@@ -141,7 +171,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   if (row.item == "seat block")
     return size_of(part(subject.facts, facts::Role::seat_block), metric) +
            (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
-  if (is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain))
+  if (is_drain(row))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
            ", body at most " + text_of(job.drain.body.in_mm(), metric);
   if (const auto strip = takeoff::lapped_strip(job, subject.facts); strip && is(row, takeoff::Item::edge_strip))
@@ -159,7 +189,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    const bool hold = base_is_void(subject) && hangs_on_base(row, subject.job());
+    const bool hold = !waits_for(row, subject).empty();
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
@@ -177,10 +207,11 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   std::vector<Cells> rows;
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
-    const bool in_doubt = base_is_void(subject) && hangs_on_base(row, subject.job());
+    const std::string waits = waits_for(row, subject);
+    const bool hold = !waits.empty();
     rows.push_back(
-        {row.item, in_doubt ? "HOLD" : takeoff::needed(row), in_doubt ? "HOLD" : to_buy(row),
-         in_doubt ? "hangs on the base, which is not settled: see {buy}" : without_keys(basis_of(row, above))});
+        {row.item, hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
+         hold ? "hangs on the " + waits + ", which is not settled: see {buy}" : without_keys(basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

@@ -14,12 +14,13 @@ const char* dust() {
 /// All pieces, by stock and length.
 std::vector<Sheet> draw_list(const Subject& subject) {
   const bool metric = subject.job().unit == job::UnitSystem::metric;
+  const auto hold = pieces_warning(subject);
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
     rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
                     use_of(cut, subject.facts, metric) + (fitted.empty() ? "" : "; " + fitted),
-                    is_plain(cut) ? "" : "picture", ""});
+                    is_plain(cut) ? "" : "picture", hold && is_of_bench(cut, subject.facts) ? "HOLD" : ""});
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
@@ -32,7 +33,9 @@ std::vector<Sheet> draw_list(const Subject& subject) {
       dust()};
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
-  return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
+  if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
+  notes.push_back(hold->why);
+  return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes, {}, {hold->line});
 }
 
 void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double y, const Subject& subject) {
@@ -63,6 +66,9 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
   constexpr std::size_t on_a_page = 5;
   for (std::size_t from = 0; from < pieces.size(); from += on_a_page) {
     const std::size_t to = std::min(pieces.size(), from + on_a_page);
+    const bool of_bench = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(from),
+                                      pieces.begin() + static_cast<std::ptrdiff_t>(to),
+                                      [&](const auto& p) { return is_of_bench(*p.first, subject.facts); });
     const std::string number = from == 0 ? "" : "-" + std::to_string(from / on_a_page + 1);
     sheets.push_back(
         on_page("cuts-shapes" + number, "Pieces that are not plain", subject.job(), [&](Sheet& sheet, Pen& pen) {
@@ -72,6 +78,7 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
             add_piece(pen, *pieces[i].first, pieces[i].second, y, subject);
           }
           sheet.notes = {"Section at the right of each piece, seen from its first end."};
+          if (of_bench) warn(sheet, pieces_warning(subject));
         }));
   }
   return sheets;

@@ -22,6 +22,8 @@ using takeoff::Item;
 
 using units::decimals;
 
+constexpr const char* settle_bench = "HOLD until the bench is settled";
+
 /// The steps in their order, each with the numbers of this job.
 class Order {
  public:
@@ -50,6 +52,11 @@ class Order {
   void add(Step step) { steps_.push_back(std::move(step)); }
   /// What is done to the base, or by its numbers: it waits while that fails.
   void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
+  /// What is done to the seat: it waits while that fails, too.
+  void add_on_seat(Step step) {
+    if (rejected_ || !seat_) return add_on_base(std::move(step));
+    add(held_back(std::move(step), *seat_, settle_bench));
+  }
   /// Some steps by themselves, to be put in elsewhere.
   std::vector<Step> alone(void (Order::*some)()) {
     std::vector<Step> before = std::move(steps_);
@@ -176,16 +183,24 @@ class Order {
   /// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
   void bench_frame() {
     const auto backing = takeoff::backing_at_bench(job_, f_);
-    add({false, "framer",
-         "Build the bench frame level, every member by its mark." +
-             (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
-                            backing->carries + " is bonded to it."
-                      : ""),
-         std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
-                                                                     : "front rail and cleats"} +
-             " level; deck's top " + len(deck_top()) + " above the datum" +
-             (backing ? "; backing: " + takeoff::backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
-         "the frame is out of level: the seat's fall is made for a level one", "bench"});
+    Step step{
+        false,
+        "framer",
+        "Build the bench frame level, every member by its mark." +
+            (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
+                           backing->carries + " is bonded to it."
+                     : ""),
+        std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
+                                                                    : "front rail and cleats"} +
+            " level; deck's top " + len(deck_top()) + " above the datum" +
+            (backing ? "; backing: " + takeoff::backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
+        "the frame is out of level: the seat's fall is made for a level one",
+        "bench"};
+    if (!frame_) return add(std::move(step));
+    const std::string numbers = step.measure;
+    step = held_back(std::move(step), *frame_, settle_bench);
+    if (!rejected_pieces(s_)) step.measure = numbers + "; its fastening waits: '" + frame_->title + "' fails";
+    add(std::move(step));
   }
 
   std::string backing_top(const takeoff::Backing& backing) const {
@@ -408,7 +423,7 @@ class Order {
                                  : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
                        around("; ", strip_words(job_, f_)),
                    "the bead has a gap, or the flashing is pierced"});
-    add_on_base(
+    add_on_seat(
         {false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: weight or clamps until it has taken." +
@@ -420,7 +435,7 @@ class Order {
              (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
          "the seat falls away from the base", "seat"});
     if (!own.empty())
-      add_on_base({false, "crew", "Flash the seat block's own upstands at the walls.",
+      add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
                    own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
                    "the seat's flashing ends short of the wall's waterproofing"});
   }
@@ -459,6 +474,7 @@ class Order {
   const job::Job& job_;
   const facts::Facts& f_;
   const rules::Result* rejected_ = rejected_base(s_);
+  const rules::Result *frame_ = rejected_frame(s_), *seat_ = rejected_seat(s_);
   std::vector<Step> steps_;
 };
 

@@ -163,6 +163,7 @@ class Profile {
     keep_on_page(sheet, {frame.x0 - 8, frame.y0, frame.x1 + 8, frame.y1});
     sheet.dimensions.push_back(
         {{frame.x0, frame.y0}, {frame.x1, frame.y0}, Pen{sheet, 3}.words(frame.width()), frame.width(), 0});
+    if (const auto warning = pieces_warning(subject_)) sheet.holds.push_back(warning->line);
     return on_tiles(std::move(sheet), {frame.x0 - 8, frame.y0, frame.x1 + 8, frame.y1}, subject_.job(),
                     [&](bool tiled) {
                       std::vector<std::string> notes{trust_the_bars, how};

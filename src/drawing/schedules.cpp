@@ -110,6 +110,8 @@ Cells held_or(const Subject& s, Cells row, std::initializer_list<const char*> ch
   for (const rules::Result& r : s.judgement.results)
     if (r.outcome == rules::Outcome::fail && std::find(checks.begin(), checks.end(), r.id) != checks.end())
       return {row.front(), "HOLD: '" + r.title + "' fails", "HOLD"};
+  if (const rules::Result* other = rejected_pieces(s))  // it will hold other ones
+    return {row.front(), "HOLD: '" + other->title + "' fails", "HOLD"};
   return row;
 }
 
@@ -118,6 +120,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const job::BenchFrame& frame = s.job().bench->frame;
   std::vector<Cells> rows;
   add_ends(rows, s, {facts::Role::bench_frame});
+  for (Cells& ends : rows) ends = held_or(s, std::move(ends), {});
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
   rows.push_back(held_or(s,
                          {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
@@ -258,20 +261,24 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
     add(headline, family, wall_fastenings(pen, s, family));
   }
   if (pieces.empty() && fastenings.empty()) return {};
-  const std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +
-                                       std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
+  std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +
+                                 std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
   constexpr double share = 0.52;  // of the pieces' table
+  std::vector<std::string> holds;
+  if (const auto warning = frame_warning(s)) holds.push_back(warning->line), notes.push_back(warning->why);
   any.notes = notes;
+  any.holds = holds;
   Pen trial{any, least_letter};
   const Frame room = room_on(any, paper_of(s.job()));
   if (-add_rows(trial, {0, 0}, room.width() * (1 - share) - 5, fastening_columns(), fastenings) < room.height())
     return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces, notes,
-                    {share, [&](Pen& with, Point top_left, double width) {
-                       add_rows(with, top_left, width, fastening_columns(), fastenings);
-                     }});
-  std::vector<Sheet> sheets = on_pages("schedules", "Pieces by place", s.job(), piece_columns(), pieces, notes);
-  for (Sheet& sheet :
-       on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), fastenings, notes))
+                    {share, [&](Pen& with, Point top_left,
+                                double width) { add_rows(with, top_left, width, fastening_columns(), fastenings); }},
+                    holds);
+  std::vector<Sheet> sheets =
+      on_pages("schedules", "Pieces by place", s.job(), piece_columns(), pieces, notes, {}, holds);
+  for (Sheet& sheet : on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), fastenings,
+                               notes, {}, holds))
     sheets.push_back(std::move(sheet));
   return sheets;
 }

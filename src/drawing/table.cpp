@@ -127,7 +127,7 @@ struct Setting {
 static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& name, const std::string& title,
                                       const job::Job& job, const std::vector<Column>& columns,
                                       const std::vector<Cells>& rows, const std::vector<std::string>& notes,
-                                      const Beside& beside) {
+                                      const Beside& beside, const std::vector<std::string>& holds) {
   std::vector<Sheet> sheets;
   std::string under;  // the headline of the rows that a page ended with
   for (std::size_t next = 0; next < rows.size() || sheets.empty();) {
@@ -137,6 +137,7 @@ static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& nam
     const std::string begun = under;  // a page is drawn more than once
     sheets.push_back(in_letters(set.height, name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
       sheet.notes = notes;
+      sheet.holds = holds;
       const double share = first ? beside.share : 1, width = room.width();
       Table table{pen, {0, 0}, width * share, columns, set.air};
       if (!rows.empty()) table.head();
@@ -156,8 +157,11 @@ static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& nam
 
 std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
-                            const std::vector<std::string>& notes, const Beside& beside) {
-  const auto as = [&](const Setting& set) { return on_pages_in(set, name, title, job, columns, rows, notes, beside); };
+                            const std::vector<std::string>& notes, const Beside& beside,
+                            const std::vector<std::string>& holds) {
+  const auto as = [&](const Setting& set) {
+    return on_pages_in(set, name, title, job, columns, rows, notes, beside, holds);
+  };
   // On several pages none is nearly empty after full ones.
   const auto evened = [&](std::vector<Sheet> sheets, double height) {
     for (const double share : {0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95})

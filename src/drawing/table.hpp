@@ -51,13 +51,14 @@ using Words = std::function<void(Sheet& sheet, Pen& pen, const Frame& room)>;
 Sheet on_one_page(const std::string& name, const std::string& title, const job::Job& job, const Words& words);
 
 /// A table over as many pages as it takes, its head on each. `beside` draws at the right of the first page's table,
-/// which then takes so much of the width.
+/// which then takes so much of the width. `holds` stands over each page's notes.
 struct Beside {
   double share = 1;
   std::function<void(Pen& pen, Point top_left, double width)> draw = {};
 };
 std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,
-                            const std::vector<std::string>& notes, const Beside& beside = {});
+                            const std::vector<std::string>& notes, const Beside& beside = {},
+                            const std::vector<std::string>& holds = {});
 
 }  // namespace fallwright::drawing

@@ -127,6 +127,17 @@ inline bool base_is_void(const Subject& subject) {
 bool is_of_base(const facts::Rung& rung);
 /// What a setter must not overlook then.
 std::optional<Warning> base_warning(const Subject& subject);
+/// Likewise of the bench: the failing check by which its seat comes out otherwise, by which other pieces are cut for it
+/// than those that are drawn, or by which these or their fastening are other ones. Each holds what those before it
+/// hold.
+const rules::Result* rejected_seat(const Findings& findings);
+const rules::Result* rejected_pieces(const Findings& findings);
+const rules::Result* rejected_frame(const Findings& findings);
+/// What a framer must not overlook then: where the frame is built, and where its pieces are cut.
+std::optional<Warning> frame_warning(const Subject& subject);
+std::optional<Warning> pieces_warning(const Subject& subject);
+/// Whether any piece of a row of the cut list is the bench's.
+bool is_of_bench(const takeoff::CutRow& cut, const facts::Facts& facts);
 /// Whether the apron's foot is notched over what the base has at its ends.
 bool apron_is_notched(const Subject& subject);
 /// A length of the set-out by its name.
