@@ -230,8 +230,10 @@ std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
   std::vector<std::string> notes{counted + (heeded ? "." : "; what is to be heeded stands on {drain}.")};
   if (heeded)
     for (std::string& note : pipe_notes(s)) notes.push_back(std::move(note));
+  const auto warning = arm_warning(s);
+  if (warning) notes.insert(notes.begin(), warning->why);
   return on_pages("drain-arm", std::string{"Trap arm: "} + (pipe.notched ? "notches" : "holes") + " in the joists",
-                  s.job(), columns, rows, notes);
+                  s.job(), columns, rows, notes, {}, warning ? std::vector{warning->line} : std::vector<std::string>{});
 }
 
 /// Where the bore's centre is, from every face. @return how far down that reaches.
@@ -415,6 +417,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
     sheet.sight = a.sight();
     warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
+    if (!arm_apart) warn(sheet, arm_warning(subject));
     if (rejected) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
     sheet.notes.push_back(
         std::string{across ? "Cut across the alcove through the drain, seen from the entry."

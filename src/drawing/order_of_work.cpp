@@ -10,7 +10,6 @@
 #include "rules/levelling.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
-#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -21,8 +20,6 @@ namespace {
 using takeoff::Item;
 
 using units::decimals;
-
-constexpr const char* settle_bench = "HOLD until the bench is settled";
 
 /// The steps in their order, each with the numbers of this job.
 class Order {
@@ -174,41 +171,14 @@ class Order {
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
-    add_on_base({true, "plumber", "Rough in trap and riser, test them with the plug in.",
-                 "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
-                 "it drips, or the inspector has not seen it"});
-    if (job_.bench) bench_frame();
-  }
-
-  /// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
-  void bench_frame() {
-    const auto backing = takeoff::backing_at_bench(job_, f_);
-    Step step{
-        false,
-        "framer",
-        "Build the bench frame level, every member by its mark." +
-            (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
-                           backing->carries + " is bonded to it."
-                     : ""),
-        std::string{job_.bench->frame.kind == job::FrameKind::steel ? "front track and wall track"
-                                                                    : "front rail and cleats"} +
-            " level; deck's top " + len(deck_top()) + " above the datum" +
-            (backing ? "; backing: " + takeoff::backing_words(job_, *backing) + ", " + backing_top(*backing) : ""),
-        "the frame is out of level: the seat's fall is made for a level one",
-        "bench"};
-    if (!frame_) return add(std::move(step));
-    const std::string numbers = step.measure;
-    step = held_back(std::move(step), *frame_, settle_bench);
-    if (!rejected_pieces(s_)) step.measure = numbers + "; its fastening waits: '" + frame_->title + "' fails";
-    add(std::move(step));
-  }
-
-  std::string backing_top(const takeoff::Backing& backing) const {
-    const std::string foot =
-        "from the sole " + std::string{job_.bench->frame.kind == job::FrameKind::steel ? "track" : "plate"} + " up";
-    if (!backing.top_mm) return foot + ", as high as the " + backing.carries + " goes";
-    return rejected_ ? foot + "; how high waits until the base is settled"
-                     : foot + " to " + len(*backing.top_mm) + " above the datum";
+    Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in.",
+              "drain's top " + len(f_.heights.drain_top_mm) + " above the datum",
+              "it drips, or the inspector has not seen it"};
+    if (rejected_ || !arm_)
+      add_on_base(std::move(trap));
+    else
+      add(held_back(std::move(trap), *arm_, "HOLD until trap and arm are settled"));
+    if (job_.bench) add(bench_step(job_, s_));
   }
 
   /// A rejected place is no number to work to: none is given.
@@ -249,13 +219,6 @@ class Order {
               : !f_.bought->waste_back_mm ? "; how far the waste stands from the back was not read: measure it"
                                           : ""),
          "the waste stands elsewhere than it was read"});
-  }
-
-  double deck_top() const {
-    double top = 0;
-    for (const facts::Part& p : f_.parts)
-      if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) top = p.bbox_mm[5];
-    return top;
   }
 
   void dry() {
@@ -474,7 +437,7 @@ class Order {
   const job::Job& job_;
   const facts::Facts& f_;
   const rules::Result* rejected_ = rejected_base(s_);
-  const rules::Result *frame_ = rejected_frame(s_), *seat_ = rejected_seat(s_);
+  const rules::Result *seat_ = rejected_seat(s_), *arm_ = rejected_arm(s_);
   std::vector<Step> steps_;
 };
 

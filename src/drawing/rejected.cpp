@@ -71,6 +71,18 @@ bool is_of_base(const facts::Rung& rung) {
                       [&](const std::string& name) { return rung.name.rfind(name, 0) == 0; });
 }
 
+const rules::Result* rejected_arm(const Findings& findings) {
+  const std::vector<rules::Result>& results = findings.judgement.results;
+  const auto fails = std::find_if(results.begin(), results.end(), [](const rules::Result& r) {
+    return r.outcome == rules::Outcome::fail && (r.id.rfind("trap.", 0) == 0 || r.id.rfind("joist.", 0) == 0);
+  });
+  return fails == results.end() ? nullptr : &*fails;
+}
+
+std::optional<Warning> arm_warning(const Subject& subject) {
+  return warning_of(rejected_arm(subject), "DO NOT LAY TRAP AND ARM: A CHECK OF THEM FAILS", subject);
+}
+
 bool is_of_bench(const takeoff::CutRow& cut, const facts::Facts& facts) {
   return std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
     return part(facts, id).which.family.role == facts::Role::bench_frame;

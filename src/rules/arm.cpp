@@ -20,11 +20,6 @@ bool slab(const job::Job& job) {
   return job.floor.kind == job::FloorKind::slab;
 }
 
-/// The number at the end of a joist's id, as the plan numbers them.
-std::string name_of(const facts::JoistCrossing& crossing) {
-  return crossing.joist.substr(crossing.joist.rfind('/') + 1);
-}
-
 /// Joists past the modelled floor: nobody saw them, and no number may rest on them.
 std::string past_the_floor(const job::Job& job, const facts::Facts& facts) {
   const facts::JoistCrossing* first = nullptr;
@@ -101,16 +96,16 @@ struct Wood {
   double above = 0, below = 0;
 };
 
-/// "joist-02 and joist-03"
-std::string names_of(const std::vector<std::string>& joists) {
+std::string names_of(const std::vector<std::string>& joists, const facts::Facts& facts, const job::Job& job) {
   std::vector<std::string> names;
-  for (const std::string& joist : joists) names.push_back(joist.substr(joist.rfind('/') + 1));
+  for (const std::string& joist : joists) names.push_back(said_joist(joist, facts, job));
   return units::listed(names);
 }
 
 /// Higher or lower by the least that leaves enough of it above and below. Where no height does, none.
-Finding at_another_height(Finding finding, const job::Job& job, const facts::PipeRun& pipe, const Wood& wood,
+Finding at_another_height(Finding finding, const job::Job& job, const facts::Facts& facts, const Wood& wood,
                           double wanted) {
+  const facts::PipeRun& pipe = facts.pipe;
   const bool low = wood.below < wood.above;
   const double lacks = wanted - std::min(wood.above, wood.below), spare = std::max(wood.above, wood.below) - wanted;
   const double by = up_to_mark(lacks, job);
@@ -124,8 +119,8 @@ Finding at_another_height(Finding finding, const job::Job& job, const facts::Pip
   // yet: then it is no line of the job file.
   const bool met = low && !pipe.passed_under.empty(), all = finding.unjudged.empty();
   finding.advice = std::string{low ? "raise" : "lower"} + " trap and arm by " + text_at_least(lacks, job) +
-                   (met ? " at least: it then meets what it passes under now (" + names_of(pipe.passed_under) +
-                              "), which may want more"
+                   (met ? " at least: it then meets what it passes under now (" +
+                              names_of(pipe.passed_under, facts, job) + "), which may want more"
                     : all ? " (" + height_keys(*job.trap) + ")"
                           : " at least, once the joists past the floor are looked at") +
                    ", or route the arm along the bay";
@@ -143,13 +138,13 @@ std::string which_hole(std::size_t number, const job::Job& job) {
 }
 
 /// The arm's hole and another one through the same joist.
-std::string beside_another(const HoleGap& gap, const job::Job& job) {
+std::string beside_another(const HoleGap& gap, const job::Job& job, const facts::Facts& facts) {
   const bool sideways = job.floor.joist_direction == job::Direction::along_width;
   const char* const toward = gap.along_mm < job.mark_mm() / 2 ? ""
                              : gap.ahead_mm > 0               ? (sideways ? " to the right" : " toward the back")
                                                               : (sideways ? " to the left" : " toward the entry");
-  return "the hole in " + name_of(*gap.crossing) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) +
-         " from the weir, and " +
+  return "the hole in " + said_joist(gap.crossing->joist, facts, job) + ", " +
+         text_of(gap.crossing->from_weir_mm, Unit::mm, job) + " from the weir, and " +
          (gap.of_the_arm ? "the arm's other one"
                          : "the one of " + text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
          ", " + text_of(gap.along_mm, Unit::mm, job) + " along the joist" + toward + ", middle to middle" +
@@ -188,9 +183,9 @@ std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear
 Finding mend_arm(Finding finding, const std::vector<HoleGap>& gaps, const Wood& wood, double wanted,
                  const job::Job& job, const facts::Facts& facts) {
   const bool edge = std::min(wood.above, wood.below) < wanted - units::tolerance::length_mm;
-  if (gaps.empty()) return at_another_height(std::move(finding), job, facts.pipe, wood, wanted);
+  if (gaps.empty()) return at_another_height(std::move(finding), job, facts, wood, wanted);
   std::vector<std::string> all;
-  if (edge) all.push_back(at_another_height(finding, job, facts.pipe, wood, wanted).advice);
+  if (edge) all.push_back(at_another_height(finding, job, facts, wood, wanted).advice);
   double further = 0;
   for (const HoleGap& gap : gaps)
     if (gap.of_the_arm) further = std::max(further, gap.further_mm(wanted));
@@ -256,32 +251,33 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
     if (!c.modelled) continue;
     if (!c.centre_mm || c.hole_mm <= 0) return missing(what_is_open(*job.trap));
     const double over = *c.above_mm(), under = *c.below_mm();
-    lines.push_back(name_of(c) + ": " + text_of(c.from_weir_mm, Unit::mm, job) + " from the weir, centre " +
-                    text_of(*c.centre_mm, Unit::mm, job) + " from the datum, " + text_of(over, Unit::mm, job) +
-                    " of wood above a hole of " + text_of(c.hole_mm, Unit::mm, job) + ", " +
-                    text_of(under, Unit::mm, job) + " below");
+    lines.push_back(said_joist(c.joist, facts, job) + ": " + text_of(c.from_weir_mm, Unit::mm, job) +
+                    " from the weir, centre " + text_of(*c.centre_mm, Unit::mm, job) + " from the datum, " +
+                    text_of(over, Unit::mm, job) + " of wood above a hole of " + text_of(c.hole_mm, Unit::mm, job) +
+                    ", " + text_of(under, Unit::mm, job) + " below");
     if (!worst || std::min(over, under) < std::min(wood.above, wood.below)) worst = &c;
     wood = lines.size() == 1 ? Wood{over, under} : Wood{std::min(wood.above, over), std::min(wood.below, under)};
   }
   if (!worst) return missing(past_the_floor(job, facts));
   const bool low = *worst->below_mm() < *worst->above_mm();
-  Finding finding = found(std::min(wood.above, wood.below),
-                          std::string{"wood "} + (low ? "below" : "above") + " the hole in " + name_of(*worst) + ", " +
-                              text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
-                          "");
+  Finding finding =
+      found(std::min(wood.above, wood.below),
+            std::string{"wood "} + (low ? "below" : "above") + " the hole in " + said_joist(worst->joist, facts, job) +
+                ", " + text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
+            "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);
   std::vector<HoleGap> gaps = hole_gaps(facts.pipe);
   std::stable_sort(gaps.begin(), gaps.end(), [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
   if (!gaps.empty() && gaps.front().wood_mm < *finding.measured) {
     finding.measured = gaps.front().wood_mm;
-    finding.where = "wood between " + beside_another(gaps.front(), job);
+    finding.where = "wood between " + beside_another(gaps.front(), job, facts);
   }
   const bool told = finding.measured != std::min(wood.above, wood.below);
   std::erase_if(gaps, [&](const HoleGap& g) { return g.wood_mm >= *limit.least - units::tolerance::length_mm; });
   for (std::size_t i = told ? 1 : 0; i < gaps.size(); ++i)
     finding.where += "; too near as well, " + text_of(std::max(0.0, gaps[i].wood_mm), Unit::mm, job) +
-                     " of wood: " + beside_another(gaps[i], job);
+                     " of wood: " + beside_another(gaps[i], job, facts);
   finding = mend_arm(std::move(finding), gaps, wood, *limit.least, job, facts);
   if (*finding.measured < *limit.least - units::tolerance::length_mm) return finding;
   return holes_to_look_for(job, facts.pipe).value_or(std::move(finding));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/book.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -16,6 +17,44 @@ std::string beyond_a_bend(const job::Trap& trap) {
              "wood "
              "round its hole there, and hold that to the limit";
   return "";
+}
+
+namespace {
+
+/// Nothing where no solid of the floor has that id.
+std::optional<double> joist_centre_mm(const std::string& id, const facts::Facts& facts) {
+  const facts::DrainWindow& window = facts.room.drain;
+  const std::size_t axis = window.along_width ? 0 : 1;
+  for (const facts::Part& p : facts.parts)
+    if (p.which.is(facts::Role::joist) && p.id == id && p.bbox_mm[axis + 3] > p.bbox_mm[axis])
+      return (p.bbox_mm[axis] + p.bbox_mm[axis + 3]) / 2 - (window.along_width ? window.left_face_mm : 0);
+  return std::nullopt;
+}
+
+std::string end_of(const std::string& id) {
+  return id.substr(id.rfind('/') + 1);
+}
+
+}  // namespace
+
+std::string joist_place(const std::string& id, const facts::Facts& facts, const job::Job& job) {
+  const std::string past = " past ";  // "1 past joist-06"
+  const std::size_t at = id.find(past);
+  if (at != std::string::npos) {
+    const auto centre = joist_centre_mm("joists/" + id.substr(at + past.size()), facts);
+    return centre ? id.substr(0, at + past.size()) + text_of(*centre, Unit::mm, job) : id;
+  }
+  const auto centre = joist_centre_mm(id, facts);
+  return centre ? text_of(*centre, Unit::mm, job) : end_of(id);
+}
+
+const char* joist_hook(const facts::Facts& facts) {
+  return facts.room.drain.along_width ? "the left stud face" : "the entry";
+}
+
+std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job) {
+  const auto centre = joist_centre_mm(id, facts);
+  return centre ? "the joist at " + text_of(*centre, Unit::mm, job) + " from " + joist_hook(facts) : end_of(id);
 }
 
 JoistCuts joist_cuts(double depth_mm) {

@@ -5,14 +5,22 @@
 #include <string>
 #include <vector>
 
-#include "facts/pipe.hpp"
-#include "job/trade.hpp"
+#include "facts/facts.hpp"
+#include "job/job.hpp"
 
 namespace fallwright::rules {
 
 /// Why the trap arm's way to its joists cannot be followed, however much is read: a bend that leads square to no side;
 /// empty: it can.
 std::string beyond_a_bend(const job::Trap& trap);
+
+/// A joist as whoever stands over it finds it, by its centre on a tape that is hooked where the plan has it hooked:
+/// "47-5/16\"", "1 past 63-5/16\"" of one outside the floor that was described; its id's end where no solid has it.
+std::string joist_place(const std::string& id, const facts::Facts& facts, const job::Job& job);
+/// "the left stud face": where that tape is hooked.
+const char* joist_hook(const facts::Facts& facts);
+/// "the joist at 47-5/16\" from the left stud face": the same in a sentence.
+std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job);
 
 struct JoistCuts {
   double hole_mm = 0;       ///< greatest diameter

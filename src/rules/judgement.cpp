@@ -6,9 +6,10 @@ Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Lim
                        std::vector<Result> results) {
   AsSetVerdict as_set = judge_as_set(job, facts, results);
   Levelling base = base_levelling(facts, limits);
+  PipeTable pipe = pipe_table(job, facts, limits, results);
   std::vector<BuiltRow> as_built = as_built_rows(job, facts, results, base);
   return {std::move(results),     std::move(base),       seat_levelling(job, facts, limits),
-          floor_load(job, facts), seat_load(job, facts), pipe_table(job, facts, limits),
+          floor_load(job, facts), seat_load(job, facts), std::move(pipe),
           std::move(as_set),      std::move(as_built)};
 }
 

@@ -3,18 +3,20 @@
 #include <algorithm>
 
 #include "rules/book.hpp"
+#include "rules/check.hpp"
 #include "rules/joists.hpp"
 #include "rules/levelling.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::rules {
 namespace {
 
-const PipeCells head_of_notches{"joist", "from weir", "notch from", "deep", "left of it", "long", "deep at most"};
+const PipeCells head_of_notches{"joist at", "from weir", "notch from", "deep", "left of it", "long", "deep at most"};
 
 class Writer {
  public:
-  Writer(const job::Job& job, const facts::Facts& facts, const Limits& limits)
-      : job_{job}, facts_{facts}, limits_{limits} {}
+  Writer(const job::Job& job, const facts::Facts& facts, const Limits& limits, const std::vector<Result>& results)
+      : job_{job}, facts_{facts}, limits_{limits}, results_{results} {}
 
   PipeTable write() {
     table_.known = facts_.pipe.riser_mm || (facts_.pipe.routed && job_.floor.kind != job::FloorKind::slab);
@@ -30,13 +32,26 @@ class Writer {
   std::string len(double mm) const { return text_of(mm, Unit::mm, job_); }
   void line(const std::string& text) { table_.lines.push_back(text); }
 
-  /// The joists that it runs along by the names that the table has, without their folder.
+  /// The joists that it runs along: "the joist at 31-5/16\" from the left stud face and the joist at ...".
   std::string bay() const {
-    const std::string folder = "joists/";
     std::string words = facts_.pipe.bay;
-    for (std::size_t at = words.find(folder); at != std::string::npos; at = words.find(folder, at))
-      words.erase(at, folder.size());
+    const std::string folder = "joists/";
+    for (std::size_t at = words.find(folder); at != std::string::npos; at = words.find(folder, at)) {
+      const std::size_t end = std::min(words.find(' ', at), words.size());
+      words.replace(at, end - at, said_joist(words.substr(at, end - at), facts_, job_));
+    }
     return words;
+  }
+
+  /// The check that fails, if a number breaks what it asks for.
+  const Result* broken(const char* id, const std::optional<double>& value) const {
+    const auto r = std::find_if(results_.begin(), results_.end(),
+                                [&](const Result& each) { return each.id == id && each.outcome == Outcome::fail; });
+    return r != results_.end() && value && !keeps(*value, r->limit) ? &*r : nullptr;
+  }
+  /// A cell, or that it is void and what is asked for.
+  std::string kept(const std::string& cell, const Result* broken) const {
+    return broken ? "VOID: " + limit_text(*broken, job_) : cell;
   }
 
   /// Its foot stands on the hub's stop; its top may be anywhere from the least it reaches in up to the grate's ledge.
@@ -76,55 +91,65 @@ class Writer {
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
           "there");
-    line(table_.notched
+    line(
+        (table_.notched
              ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
                "joist, none in the middle third of its span, and no hole within 2\" (IRC R502.8.1, 2018, secondary)"
              : "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
-               "datum, to the arm's middle, bored level with it");
+               "datum, to the arm's middle, bored level with it") +
+        std::string{"; joists by their centres from "} + joist_hook(facts_));
     for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
   }
 
   std::string beside(const HoleGap& gap) const {
-    const std::string joist = gap.crossing->joist.substr(gap.crossing->joist.rfind('/') + 1),
+    const std::string joist = said_joist(gap.crossing->joist, facts_, job_),
                       other = gap.of_the_arm ? ": the arm crosses it twice"
                                              : ": a hole of " + len(gap.diameter_mm) + " is there already";
     if (table_.notched) return joist + other;  // a notch takes the wood between pipe and edge as well
+    const Result* near = broken("joist.hole-edges", gap.wood_mm);
     return joist + other +
            (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)
-                            : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two");
+                            : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two") +
+           (near ? "; VOID: " + limit_text(*near, job_) : "");
   }
 
   void row(const facts::JoistCrossing& c) {
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
     // What is left reads no better than it is.
     const auto left = [&](const std::optional<double>& mm) { return mm ? text_at_most(*mm, job_) : std::string{"?"}; };
-    const std::string joist = c.joist.substr(c.joist.rfind('/') + 1), wide = c.hole_mm > 0 ? len(c.hole_mm) : "?";
+    const std::string joist = joist_place(c.joist, facts_, job_);
     const double depth = c.top_mm - c.bottom_mm;
+    const auto hole = c.hole_mm > 0 ? std::optional{c.hole_mm} : std::nullopt;
     if (!table_.notched) {
-      table_.rows.push_back({joist, len(c.from_weir_mm), maybe(c.centre_mm), left(c.above_mm()), left(c.below_mm()),
-                             wide, text_at_most(depth / 3, job_)});
+      const Result *above = broken("joist.hole-edges", c.above_mm()), *below = broken("joist.hole-edges", c.below_mm()),
+                   *small = broken("joist.hole-for-pipe", hole), *large = broken("joist.hole", hole);
+      table_.rows.push_back({joist, len(c.from_weir_mm), above || below ? "VOID" : maybe(c.centre_mm),
+                             kept(left(c.above_mm()), above), kept(left(c.below_mm()), below),
+                             kept(maybe(hole), small ? small : large), text_at_most(depth / 3, job_)});
       return;
     }
     const auto at = notch_at(c);
-    table_.rows.push_back({joist, len(c.from_weir_mm),
-                           !at              ? "?"
-                           : at->from_below ? "below"
-                                            : "above",
-                           at ? text_at_least(at->deep_mm, job_) : "?",
-                           at ? text_at_most(std::max(0.0, depth - at->deep_mm), job_) : "?", wide,
+    const auto deep = at ? std::optional{at->deep_mm} : std::nullopt;
+    const std::string from = !at ? "?" : at->from_below ? "below" : "above";
+    table_.rows.push_back({joist, len(c.from_weir_mm), kept(from, broken("joist.notch-place", c.along_span)),
+                           kept(at ? text_at_least(at->deep_mm, job_) : "?", broken("joist.notch", deep)),
+                           at ? text_at_most(std::max(0.0, depth - at->deep_mm), job_) : "?",
+                           kept(maybe(hole), broken("joist.notch-length", hole)),
                            text_at_most(joist_cuts(depth).notch_mm, job_)});
   }
 
   const job::Job& job_;
   const facts::Facts& facts_;
   const Limits& limits_;
+  const std::vector<Result>& results_;
   PipeTable table_;
 };
 
 }  // namespace
 
-PipeTable pipe_table(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
-  return facts.pipe.known ? Writer{job, facts, limits}.write() : PipeTable{};
+PipeTable pipe_table(const job::Job& job, const facts::Facts& facts, const Limits& limits,
+                     const std::vector<Result>& results) {
+  return facts.pipe.known ? Writer{job, facts, limits, results}.write() : PipeTable{};
 }
 
 }  // namespace fallwright::rules

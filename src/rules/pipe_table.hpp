@@ -8,6 +8,7 @@
 #include "facts/facts.hpp"
 #include "job/job.hpp"
 #include "rules/limits.hpp"
+#include "rules/result.hpp"
 
 namespace fallwright::rules {
 
@@ -17,12 +18,14 @@ struct PipeTable {
   bool known = true;               ///< a length or a place of it; not only what to say before there is one
   bool notched = false;            ///< the arm lies in notches: nothing is bored
   std::vector<std::string> lines;  ///< riser, the arm's way, what is not known
-  PipeCells head{"joist", "from weir", "hole's centre", "left above", "left below", "hole", "hole at most"};
+  PipeCells head{"joist at", "from weir", "hole's centre", "left above", "left below", "hole", "hole at most"};
   std::vector<PipeCells> rows;  ///< a joist each, in the order the arm meets them
   bool any() const { return !lines.empty() || !rows.empty(); }
 };
 
-/// Nothing where the job has no trap.
-PipeTable pipe_table(const job::Job& job, const facts::Facts& facts, const Limits& limits);
+/// Nothing where the job has no trap. What a failing one of `results` rejects is no number to work to: "VOID: at least
+/// 2\"".
+PipeTable pipe_table(const job::Job& job, const facts::Facts& facts, const Limits& limits,
+                     const std::vector<Result>& results);
 
 }  // namespace fallwright::rules

@@ -127,9 +127,9 @@ std::optional<NotchAt> deepest_notch(const job::Job& job, const facts::PipeRun& 
 }
 
 /// A notch is as deep as the arm lies in its joist: a shallower one, whatever the job file says, does not take it.
-Finding too_shallow(const NotchAt& at, double most, const job::Job& job) {
+Finding too_shallow(const NotchAt& at, double most, const job::Job& job, const facts::Facts& facts) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const std::string joist = at.crossing->joist.substr(at.crossing->joist.rfind('/') + 1);
+  const std::string joist = said_joist(at.crossing->joist, facts, job);
   Finding finding =
       found(at.deep_mm,
             "notch from " + std::string{at.from_below ? "below" : "above"} + " that takes the arm in " + joist + ", " +
@@ -153,7 +153,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
   const double most = joist_cuts(facts.room.drain.joist_depth_mm).notch_mm;
   const auto deepest = deepest_notch(job, facts.pipe);
   if (deepest && deepest->deep_mm > job.trap->notch->in_mm() + job.mark_mm() / 2)
-    return too_shallow(*deepest, most, job);
+    return too_shallow(*deepest, most, job, facts);
   Finding finding = found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
                           "at most " + text_at_most(most, job) + ": bore instead, or ask an engineer");
   finding.greatest = most;

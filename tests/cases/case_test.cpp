@@ -117,7 +117,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
       {"trap-arm-low-in-its-joists",
        "joist.hole-edges",
        "fail",
-       {"wood below the hole in joist-02", "raise trap and arm"}},
+       {"wood below the hole in the joist at 19\"", "raise trap and arm"}},
       {"steel-bench-that-cripples", "load.seat-strength", "fail", {"crippling of the web", "thicker sheet"}},
       {"passes-everything", "load.seat-strength", "pass", {}},
       {"passes-everything", "flood.depth", "pass", {}},

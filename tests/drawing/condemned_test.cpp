@@ -119,6 +119,31 @@ TEST(Condemned, NobodyBoresForABaseThatDoesNotGoIn) {
   EXPECT_TRUE(told);
 }
 
+TEST(Condemned, NobodyLaysATrapWhoseHolesFail) {
+  // Source: the case, in whose second joist a quarter of an inch is left below the hole, of 2 in (IRC R502.8.1); joists
+  // from 3 in on, 16 in apart.
+  const std::string path = std::string{PROJECT_DIR} + "/tests/cases/trap-arm-low-in-its-joists.toml";
+  for (const job::PaperSize paper : {job::PaperSize::tabloid, job::PaperSize::letter}) {
+    job::Job job = job::read(diag::read_text(path), path);
+    job.drawings.paper = paper;
+    const Drawn d = drawn(job, false);
+    int told = 0;
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name == "drain" || sheet.name == "drain-arm")
+        told += std::count(sheet.holds.begin(), sheet.holds.end(), "DO NOT LAY TRAP AND ARM: A CHECK OF THEM FAILS");
+    EXPECT_GE(told, 1);
+    const std::string row = row_of(d.sheet(paper == job::PaperSize::letter ? "drain-arm" : "drain"), "19\"");
+    EXPECT_THAT(row, HasSubstr("| VOID | ")) << "no centre is bored to";
+    EXPECT_THAT(row, HasSubstr("| VOID: at least"));
+    bool held = false;
+    for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+      if (step.what.find("Rough in trap and riser") != std::string::npos)
+        held = step.hold && step.measure.find("'holes through joists keep clear of edges and each other' fails") !=
+                                std::string::npos;
+    EXPECT_TRUE(held);
+  }
+}
+
 TEST(Condemned, AWasteThatStandsKeepsItsPlaceWhateverBaseComes) {
   // Source: the job: the waste of 7 Chandlers Row is in its floor; its alcove is made narrower than its base.
   job::Job job = demo("chandlers-row-7");

@@ -97,7 +97,7 @@ TEST(Lists, TheArmsHolesStandJoistByJoist) {
     for (const char* name : {"drain", "drain-arm"})
       for (const std::string& line : lines_of(sheets, name)) lines.push_back(line);
     EXPECT_THAT(lines, Contains(testing::HasSubstr(
-                           "joist | from weir | hole's centre | left above | left below | hole | hole at most")));
+                           "joist at | from weir | hole's centre | left above | left below | hole | hole at most")));
     EXPECT_THAT(lines, Contains(testing::HasSubstr("joist-02 | 10\" | -4\" | 2-1/4\" | 4-3/8\" | 2-1/2\" | 3-1/16\"")));
     EXPECT_THAT(lines,
                 Contains(testing::HasSubstr("joist-03 | 26\" | -4-1/4\" | 2-1/2\" | 4-1/8\" | 2-1/2\" | 3-1/16\"")));

@@ -21,7 +21,7 @@ class PipeLines : public testing::Test {
     facts_.pipe.routed = true;
     facts_.room.as_set = {};
   }
-  rules::PipeTable table() const { return rules::pipe_table(job_, facts_, rules::limits_for(job_)); }
+  rules::PipeTable table() const { return rules::pipe_table(job_, facts_, rules::limits_for(job_), results_); }
   /// The lines behind that of the riser.
   std::vector<std::string> way() const {
     const auto lines = table().lines;
@@ -29,6 +29,7 @@ class PipeLines : public testing::Test {
   }
   job::Job job_ = sample::trap(36, 0.25);
   facts::Facts facts_ = sample::facts_for_boundary();
+  std::vector<rules::Result> results_;
 };
 
 TEST_F(PipeLines, TellHowLongTheRiserIsCut) {
@@ -104,10 +105,49 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
             "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
 }
 
+TEST_F(PipeLines, VoidWhatAFailingCheckRejectsAndNameJoistsByTheirCentres) {
+  // Source: by hand: a joist from -10 to -3/4 in, the arm in its middle at -7 through a hole of 2 in: 5-1/4 in are left
+  // above it, 2 in below: at another one of the same joist 1 in lower 1 in is. Asked for are 2 in (IRC R502.8.1), and a
+  // hole of 2-3/8 in for a 2 in pipe. The joists' solids lie from 46 to 47-1/2 and from 62 to 63-1/2, the tape is
+  // hooked at -1/4: their centres are at 47 and 63.
+  const auto joist = [&](const char* id, double from) {
+    facts::Part part;
+    part.id = id, part.which.family.role = facts::Role::joist;
+    part.bbox_mm = {from * in, 0, -10 * in, (from + 1.5) * in, 900, -0.75 * in};
+    facts_.parts.push_back(part);
+  };
+  facts_.parts.clear();
+  joist("joists/joist-02", 46), joist("joists/joist-03", 62);
+  facts_.room.drain.along_width = true, facts_.room.drain.left_face_mm = -0.25 * in;
+  facts_.pipe.crossings = {{"joists/joist-02", 10 * in, -10 * in, -0.75 * in, -7 * in, 2 * in},
+                           {"joists/joist-03", 26 * in, -10 * in, -0.75 * in, -8 * in, 2 * in}};
+  facts::JoistCrossing past{"1 past joist-03", 42 * in, -10 * in, -0.75 * in};
+  past.modelled = false;
+  facts_.pipe.crossings.push_back(past);
+  const auto fails = [&](const char* id, double least_in) {
+    rules::Result r;
+    r.id = id, r.outcome = rules::Outcome::fail, r.measured = 0, r.limit.least = least_in * in;
+    results_.push_back(r);
+  };
+  EXPECT_EQ(table().rows[1][4], "1\"") << "nothing fails";
+  fails("joist.hole-edges", 2), fails("joist.hole-for-pipe", 2.375);
+  EXPECT_THAT(table().head.front(), "joist at");
+  EXPECT_THAT(table().rows,
+              ElementsAre(ElementsAre("47\"", "10\"", "-7\"", "5-1/4\"", "2\"", "VOID: at least 2-3/8\"", "3-5/64\""),
+                          ElementsAre("63\"", "26\"", "VOID", "6-1/4\"", "VOID: at least 2\"", "VOID: at least 2-3/8\"",
+                                      "3-5/64\""),
+                          ElementsAre("1 past 63\"", "42\"", "?", "?", "?", "?", "3-5/64\"")));
+  EXPECT_THAT(way(), testing::Contains(testing::EndsWith("; joists by their centres from the left stud face")));
+  facts_.pipe.bay = "joists/joist-02 and joists/joist-03";
+  EXPECT_THAT(way().front(),
+              HasSubstr("along the bay of the joist at 47\" from the left stud face and the joist at 63"));
+}
+
 TEST_F(PipeLines, TellNoBoreOfAnArmThatLiesInNotches) {
   // Source: by hand: a joist from -10-1/8 to -7/8 in; the arm's middle at -6-7/16 and it 2-3/8 thick reaches up to
   // -5-1/4: 4-7/8 from the bottom, 6-3/4 from the top, and 4-3/8 of 9-1/4 are left; a sixth is 1-17/32, rounded down.
-  // With its middle at -2-1/2 it reaches down to -3-11/16, 2-13/16 from the top.
+  // With its middle at -2-1/2 it reaches down to -3-11/16, 2-13/16 from the top. The one joist of these
+  // facts stands from 700 to 738.1: its middle is at 719.05 mm, 28-5/16.
   job_.trap->notch = job::Length::inches(1), job_.trap->hole.reset();
   facts::JoistCrossing low{"joists/joist-03", 8.25 * in, -10.125 * in, -0.875 * in, -6.4375 * in, 2.375 * in};
   facts::JoistCrossing high{"joists/joist-02", 24.25 * in, -10.125 * in, -0.875 * in, -2.5 * in, 2.375 * in};
@@ -120,7 +160,7 @@ TEST_F(PipeLines, TellNoBoreOfAnArmThatLiesInNotches) {
   EXPECT_THAT(t.rows,
               ElementsAre(ElementsAre("joist-03", "8-1/4\"", "below", "4-7/8\"", "4-3/8\"", "2-3/8\"", "1-17/32\""),
                           ElementsAre("joist-02", "24-1/4\"", "above", "2-13/16\"", "6-7/16\"", "2-3/8\"", "1-17/32\""),
-                          ElementsAre("1 past joist-01", "40\"", "?", "?", "?", "?", "1-17/32\"")));
+                          ElementsAre("1 past 28-5/16\"", "40\"", "?", "?", "?", "?", "1-17/32\"")));
   for (const std::string& line : t.lines) EXPECT_THAT(line, testing::Not(HasSubstr("bored level")));
   job_.trap->hole = job::Length::inches(2.5);
   EXPECT_FALSE(table().notched) << "it takes a hole where a notch does not do";

@@ -1,0 +1,56 @@
+#include <algorithm>
+
+#include "drawing/steps.hpp"
+#include "drawing/views.hpp"
+#include "takeoff/backing.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+double deck_top(const facts::Facts& facts) {
+  double top = 0;
+  for (const facts::Part& p : facts.parts)
+    if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) top = p.bbox_mm[5];
+  return top;
+}
+
+std::string backing_top(const takeoff::Backing& backing, const job::Job& job, bool base_is_settled) {
+  const std::string foot =
+      "from the sole " + std::string{job.bench->frame.kind == job::FrameKind::steel ? "track" : "plate"} + " up";
+  if (!backing.top_mm) return foot + ", as high as the " + backing.carries + " goes";
+  return !base_is_settled
+             ? foot + "; how high waits until the base is settled"
+             : foot + " to " + units::to_text(units::Length::mm(*backing.top_mm), job.is_metric()) + " above the datum";
+}
+
+}  // namespace
+
+/// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
+Step bench_step(const job::Job& job, const Findings& s) {
+  const auto backing = takeoff::backing_at_bench(job, s.facts);
+  const std::string level =
+      job.bench->frame.kind == job::FrameKind::steel ? "front track and wall track" : "front rail and cleats";
+  Step step{
+      false,
+      "framer",
+      "Build the bench frame level, every member by its mark." +
+          (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
+                         backing->carries + " is bonded to it."
+                   : ""),
+      level + " level; deck's top " + units::to_text(units::Length::mm(deck_top(s.facts)), job.is_metric()) +
+          " above the datum" +
+          (backing ? "; backing: " + takeoff::backing_words(job, *backing) + ", " +
+                         backing_top(*backing, job, !rejected_base(s))
+                   : ""),
+      "the frame is out of level: the seat's fall is made for a level one",
+      "bench"};
+  const rules::Result* fails = rejected_frame(s);
+  if (!fails) return step;
+  const std::string numbers = step.measure;
+  step = held_back(std::move(step), *fails, settle_bench);
+  if (!rejected_pieces(s)) step.measure = numbers + "; its fastening waits: '" + fails->title + "' fails";
+  return step;
+}
+
+}  // namespace fallwright::drawing
