@@ -163,9 +163,9 @@ void add_extremes(Pen& pen, const Subject& s) {
   const facts::Bed& bed = s.facts.bed;
   const auto at = [&](const facts::Point& p, const std::string& words) {
     pen.line({p[0] - pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5},
-             {p[0] + pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5}, LineKind::correction);
+             {p[0] + pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5}, LineKind::outline);
     pen.line({p[0] - pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5},
-             {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::correction);
+             {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::outline);
     pen.name({p[0], p[1]}, {p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
   };
   at(bed.least_at_mm, "thinnest " + bare(rules::text_or_less(bed.least_mm, rules::Unit::mm, s.job())));

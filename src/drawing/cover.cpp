@@ -248,13 +248,14 @@ class Cover {
       const std::string found = "- " + r.title + ": " + rules::found_and_limit(r, s_.job()) + "; ";
       // All that is advised where there is room for it.
       std::string words = found + without_keys(r.advice);
-      if (y - high_of(words) < -height_ + 3 * last_line) words = found + without_keys(first_clause(r.advice));
+      if (y - high_of(words) < -height_ + 3 * last_line) words = found + advice_in_short(r);
       if (left > 0 || y - high_of(words) < -height_ + last_line)
         ++left;
       else
         y = sentences({at.x, y}, width, {words}) + 3;
     }
-    if (left > 0) sentences({at.x, y}, width, {"and " + std::to_string(left) + " more: see {inspection}"});
+    if (left > 0)
+      sentences({at.x, y}, width, {"and " + std::to_string(left) + " more: see " + places_of_failures(others_)});
   }
 
   double signatures(Point at, double width) {

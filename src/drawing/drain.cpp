@@ -39,6 +39,8 @@ void add_window(Pen& pen, const Subject& s, double y) {
   if (s.job().drain.kind == job::DrainKind::line)
     return pen.note({low, y},
                     "A line drain: the bore stands where the channel has its outlet; no other place is looked for.");
+  if (waste_stands(s.job()))
+    return pen.note({low, y}, "The waste stands there already: no place to bore is looked for.");
   pen.line({low, y}, {high, y}, LineKind::dimension);
   std::vector<double> ends;
   for (const auto& [first, last] : w.free_mm) {
@@ -241,7 +243,7 @@ double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
   for (const facts::Mark& m : s.facts.room.set_out)
     if (m.name.rfind("bore centre from the ", 0) == 0)
-      pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + m.name, Anchor::left, 0.9);
+      pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)
     pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: finish not read", Anchor::left, 0.9);
   return at.y;
@@ -260,21 +262,6 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 }
 
 }  // namespace
-
-std::string waste_words(const job::Job& job, const Pen& pen) {
-  const job::Tape& tape = job.base.tape;
-  std::string words;
-  const auto add = [&](const std::optional<job::Length>& read, const char* face) {
-    if (read) words += (words.empty() ? "" : ", ") + pen.said(read->in_mm()) + " from the " + face + " stud face";
-  };
-  add(tape.waste_from_left, "left");
-  add(tape.waste_from_right, "right");
-  add(tape.waste_from_back, "back");
-  return words.empty() ? ""
-                       : "The waste stands in the floor already, as read: " + words +
-                             ". Nothing is bored there: 'bore' is the hole it stands in" +
-                             (job.is_default("drain.bore") ? ", its width assumed." : ".");
-}
 
 bool cuts_a_joist(const rules::Result& unsettled) {
   return unsettled.id == "drain.bore-clear-of-joists";
@@ -304,7 +291,7 @@ std::optional<Warning> bore_warning(const Subject& s) {
     return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
   if (!cuts_a_joist(*unsettled))
     return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
-  std::string what = without_keys(first_clause(unsettled->advice));
+  std::string what = advice_in_short(*unsettled);
   if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
   what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
   return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", what + "."};

@@ -34,12 +34,13 @@ void Plan::across() {
     pen_.chain(xs, front, row, spare, with_whole);
     row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
+  const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores
   if (!void_ && finished("left") && finished("right"))
-    chain("finish to bore", {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
+    chain("finish to " + bore, {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
   const double left = face("left") ? bore_.x - *face("left") : 0,
                right = face("right") ? bore_.x + *face("right") : width_;
   const bool bench_at_end = frame_edge_ && !deep_bench_;
-  if (!void_) chain("studs to bore", {left, bore_.x, right}, false, {});
+  if (!void_) chain("studs to " + bore, {left, bore_.x, right}, false, {});
   if (const auto ends = channel_ends(0)) {  // the whole stands in other rows, but where it runs from face to face
     const bool whole = std::abs(ends->first - left) < 1 && std::abs(right - ends->second) < 1;
     chain("channel", {left, ends->first, ends->second, right}, whole, {});

@@ -289,7 +289,7 @@ void Plan::part_names() {
   if (!channel || !channel_name(half))
     pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain",
                       anchor);
-  const bool stands = !waste_words(s_.job(), pen_).empty();  // nobody bores then
+  const bool stands = waste_stands(s_.job());  // nobody bores then
   pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, (stands ? "hole " : "bore ") + pen_.words(2 * half), anchor,
                     0.8);
   if (threshold > 0) {

@@ -98,7 +98,7 @@ void warn(Sheet& sheet, const std::optional<Warning>& warning) {
 std::optional<Warning> base_warning(const Subject& subject) {
   const rules::Result* fails = rejected_base(subject);
   if (!fails) return std::nullopt;
-  const std::string what = without_keys(first_clause(fails->advice)),
+  const std::string what = advice_in_short(*fails),
                     line = subject.facts.site_built ? "DO NOT SCREED: " : "DO NOT SET THE BASE: ",
                     why = "'" + fails->title + "' fails: " + rules::found_and_limit(*fails, subject.job());
   if (fails == shut_base(subject))

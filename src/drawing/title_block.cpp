@@ -59,17 +59,7 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
 /// Of failing checks, and where they are told; nothing when none fails.
 std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vector<rules::Result>& results) {
   const std::string warning = warning_of(results);
-  if (warning.empty()) return "";
-  std::vector<std::string> codes;  // of the sheets on which it stands
-  for (const Sheet& sheet : sheets)
-    if (sheet.name.rfind("inspection", 0) == 0 &&
-        std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& text) { return text.words == fails_word; }))
-      codes.push_back(sheet.code);
-  constexpr std::size_t most = 3;  // that the bar takes
-  return warning + ": see " +
-         (codes.empty()          ? "the inspection sheet"
-          : codes.size() <= most ? units::joined(codes)
-                                 : codes.front() + " to " + codes.back());
+  return warning.empty() ? "" : warning + ": see " + places_of_failures(sheets);
 }
 
 /// Of what nobody does by a sheet.
@@ -269,6 +259,18 @@ const char* hand_of(const job::Job& job) {
       break;
   }
   return "BENCH BACK";
+}
+
+std::string places_of_failures(const std::vector<Sheet>& sheets) {
+  std::vector<std::string> codes;
+  for (const Sheet& sheet : sheets)
+    if (sheet.name.rfind("inspection", 0) == 0 &&
+        std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& text) { return text.words == fails_word; }))
+      codes.push_back(sheet.code);
+  constexpr std::size_t most = 3;  // that the bar over the title block takes
+  return codes.empty()          ? "the inspection sheet"
+         : codes.size() <= most ? units::joined(codes)
+                                : codes.front() + " to " + codes.back();
 }
 
 std::string warning_of(const std::vector<rules::Result>& results) {

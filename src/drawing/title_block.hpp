@@ -22,6 +22,8 @@ void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading);
 /// Of a failing check, on the inspection sheet.
 constexpr const char* fails_word = "FAILS";
 
+/// "I-02, I-03": the sheets of the inspection on which failing checks stand.
+std::string places_of_failures(const std::vector<Sheet>& sheets);
 /// "2 CHECKS FAIL"; empty when none does.
 std::string warning_of(const std::vector<rules::Result>& results);
 

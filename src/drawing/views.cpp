@@ -219,6 +219,10 @@ std::string without_keys(std::string words) {
   return in_plain_words(std::regex_replace(words, now, "(now "));
 }
 
+std::string advice_in_short(const rules::Result& result) {
+  return without_keys(first_clause(result.advice) + result.reserve);
+}
+
 std::string first_clause(const std::string& words) {
   int open = 0;
   for (std::size_t i = 0; i < words.size(); ++i) {

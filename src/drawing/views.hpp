@@ -91,6 +91,8 @@ void tag_member(Pen& pen, const Subject& subject, const std::string& part_id);
 std::string without_keys(std::string words);
 /// Words up to the first semicolon that stands in no brackets.
 std::string first_clause(const std::string& words);
+/// The first clause of what a check advises, with what following it breaks: no sheet tells the one without the other.
+std::string advice_in_short(const rules::Result& result);
 /// What nobody does by a sheet while a check fails: in one line that is printed large, and why.
 struct Warning {
   std::string line, why;
@@ -104,6 +106,11 @@ std::optional<Warning> bore_warning(const Subject& subject);
 inline bool bore_is_void(const Subject& subject) {
   return bore_warning(subject).has_value();
 }
+/// Whether a waste stands in the room already.
+bool waste_stands(const job::Job& job);
+/// What a length to the bore's centre is called; over a waste that stands it is where the base's drain comes down, and
+/// how far the waste is, as it was read, beside it.
+std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen);
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
 /// The failing check by which the base does not go in as it stands; null where it does. Points into the results.

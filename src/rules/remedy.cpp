@@ -1,5 +1,7 @@
 #include "rules/remedy.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "rules/levelling.hpp"
@@ -46,6 +48,73 @@ std::string fall_in_full(double ratio, const job::Job& job) {
 job::Change set_fall(const std::string& key, double ratio, const job::Job& job) {
   const std::string text = fall_in_full(ratio, job);
   return {key, "\"" + text.substr(0, text.find(" (")) + "\"", 0};
+}
+
+namespace {
+
+/// What stands before and behind the value of a key in a sentence.
+struct KeyWords {
+  const char *key, *before, *after;
+};
+constexpr std::array key_words{
+    KeyWords{"drain.from_left", "a drain ", " from the base's left edge"},
+    KeyWords{"drain.from_right", "a drain ", " from the base's right edge"},
+    KeyWords{"drain.from_back", "a drain ", " from the base's back edge"},
+    KeyWords{"drain.from_front", "a drain ", " from the base's front edge"},
+    KeyWords{"drain.bore", "a bore of ", ""},
+    KeyWords{"drain.outlet", "an outlet of ", ""},
+    KeyWords{"base.length", "a base ", " long"},
+    KeyWords{"base.width", "a base ", " wide"},
+    KeyWords{"base.fall", "a floor that falls ", ""},
+    KeyWords{"base.rise", "a rim ", " above the drain's edge"},
+    KeyWords{"base.lowered_from", "a base lowered from ", ""},
+    KeyWords{"base.threshold.height", "a threshold ", " above the drain"},
+    KeyWords{"base.threshold.fall", "a threshold's top that falls ", ""},
+    KeyWords{"base.upstands.height", "upstands ", " above the drain"},
+    KeyWords{"bed.least", "a bed ", " thick at least"},
+    KeyWords{"bed.gauge_depth", "mortar gauged ", " deep"},
+    KeyWords{"bench.depth", "a bench ", " deep"},
+    KeyWords{"bench.height", "a seat ", " high"},
+    KeyWords{"bench.seat_fall", "a seat that falls ", ""},
+    KeyWords{"bench.overhang", "a seat that reaches over by ", ""},
+    KeyWords{"bench.frame.spacing", "a frame's members ", " apart"},
+    KeyWords{"tile.height", "tile ", " high"},
+    KeyWords{"trap.arm", "a trap arm ", " long"},
+    KeyWords{"trap.fall", "a trap arm that falls ", ""},
+    KeyWords{"trap.hole", "holes of ", " for the trap arm"},
+    KeyWords{"trap.notch", "notches ", " deep for the trap arm"},
+    KeyWords{"trap.weir", "a trap whose weir lies at ", ""},
+    KeyWords{"trap.hub", "a hub whose stop lies at ", ""},
+};
+
+/// As a person reads it: a length or a fall as they are printed elsewhere. Nothing for what is neither.
+std::string read_value(const std::string& value, const job::Job& job) {
+  if (value.size() < 2 || value.front() != '"' || value.back() != '"') return "";
+  const std::string text = value.substr(1, value.size() - 2);
+  std::string why;
+  const auto bare = job.is_metric() ? units::LengthUnit::mm : units::LengthUnit::inch;
+  if (const auto length = units::parse_length(text, bare, why)) {
+    const std::string full = length_in_full(length->in_mm(), job);
+    return full.find('.') == std::string::npos ? full : text_of(length->in_mm(), Unit::mm, job);
+  }
+  if (const auto fall = units::parse_fall(text, why)) return text_of(fall->as_ratio(), Unit::ratio, job);
+  return "";
+}
+
+}  // namespace
+
+std::string said(const std::vector<job::Change>& changes, const job::Job& job) {
+  std::string text;
+  for (const job::Change& change : changes) {
+    if (change.value.empty()) continue;
+    const auto words =
+        std::find_if(key_words.begin(), key_words.end(), [&](const KeyWords& each) { return each.key == change.key; });
+    const std::string value = words == key_words.end() ? "" : read_value(change.value, job);
+    text +=
+        (text.empty() ? "" : ", ") + (value.empty() ? "the line " + job::text_of(change)
+                                                    : words->before + value + words->after + " (" + change.key + ")");
+  }
+  return text.empty() && !changes.empty() ? "the line " + changes.front().key + " left out" : text;
 }
 
 Finding mended_by(Finding finding, std::vector<job::Change> changes, std::string instead) {

@@ -88,6 +88,7 @@ struct Result {
   std::vector<Support> rests_on = {};  ///< readings and solids, each with how far it is known
   std::vector<Reading> to_read = {};   ///< for not-checked: what `advice` asks for, one by one
   std::vector<Remedy> remedies = {};   ///< what `advice` names that the job file can hold, each a way of its own
+  std::string reserve = {};            ///< the end of `advice` that says what following it breaks: never left out of it
 };
 
 }  // namespace fallwright::rules

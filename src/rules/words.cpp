@@ -69,10 +69,10 @@ double to_step(double value, double step, Toward toward, double same) {
 std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   constexpr double small = 4.7;  // mm
   const bool metric = job.unit == job::UnitSystem::metric;
-  const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, slack(Unit::mm));
-  const bool exact = std::abs(on_tape - mm) <= units::tolerance::length_mm;
+  const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, units::tolerance::on_mark_mm);
+  const bool exact = std::abs(on_tape - mm) <= units::tolerance::on_mark_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward, slack(Unit::mm));
+  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward, units::tolerance::on_mark_mm);
   return text_at_most(fine, job);
 }
 

@@ -6,6 +6,7 @@
 #include <system_error>
 #include <utility>
 
+#include "rules/remedy.hpp"
 #include "study/cores.hpp"
 #include "study/followed.hpp"
 
@@ -67,16 +68,6 @@ class Follower {
   std::vector<Followed> followed_;  ///< one for each way
 };
 
-/// `base.rise = "5/8 in", without base.fall`.
-std::string lines_of(const job::Job& job, const Remedy& remedy) {
-  std::string text;
-  for (const job::Change& change : remedy.changes) {
-    if (change.value.empty() && job.is_default(change.key)) continue;  // it is not there
-    text += (text.empty() ? "" : ", ") + job::text_of(change);
-  }
-  return text;
-}
-
 std::string titles_of(const Remedy& remedy, const Follower& follower) {
   std::string titles;
   for (const std::string& id : remedy.costs) titles += (titles.empty() ? "'" : ", '") + follower.title_of(id) + "'";
@@ -85,18 +76,20 @@ std::string titles_of(const Remedy& remedy, const Follower& follower) {
 
 /// What comes of a remedy beside that it mends, as a clause; nothing where nothing does.
 std::string consequence(const job::Job& job, const Remedy& remedy, const Follower& follower) {
-  if (!remedy.refused.empty()) return "; " + lines_of(job, remedy) + " cannot stand: " + remedy.refused;
-  const std::string titles = titles_of(remedy, follower);
+  const std::string titles = titles_of(remedy, follower), way = rules::said(remedy.changes, job);
+  if (!remedy.refused.empty()) return "; " + way + " cannot stand: " + remedy.refused;
+  const std::string fail = remedy.costs.size() == 1 ? "this fails: " : "these fail: ";
   if (!remedy.settles)
-    return "; " + lines_of(job, remedy) + " alone does not do" + (titles.empty() ? "" : ", and breaks " + titles);
-  return titles.empty() ? "" : "; " + lines_of(job, remedy) + " breaks in its turn: " + titles;
+    return "; " + way + " alone does not do" + (titles.empty() ? "" : ", and with it " + fail + titles);
+  return titles.empty() ? "" : "; but with " + way + " " + fail + titles;
 }
 
 /// The same of all ways to mend one check; where two mend it and break the same, that is told once.
 std::string consequences(const job::Job& job, const std::vector<Remedy>& remedies, const Follower& follower) {
   const auto mends = [](const Remedy& r) { return r.refused.empty() && r.settles && !r.costs.empty(); };
   if (remedies.size() == 2 && mends(remedies[0]) && mends(remedies[1]) && remedies[0].costs == remedies[1].costs)
-    return "; either then breaks " + titles_of(remedies[0], follower);
+    return "; but with either " + std::string{remedies[0].costs.size() == 1 ? "this fails: " : "these fail: "} +
+           titles_of(remedies[0], follower);
   std::string text;
   for (const Remedy& remedy : remedies) text += consequence(job, remedy, follower);
   return text;
@@ -115,7 +108,8 @@ std::vector<Result> with_advice_followed(const job::Job& job, std::vector<Result
     if (const auto it = std::find_if(result.remedies.begin(), result.remedies.end(), vain); it != result.remedies.end())
       result.advice = it->instead;
     std::erase_if(result.remedies, vain);
-    result.advice += consequences(job, result.remedies, follower);
+    result.reserve = consequences(job, result.remedies, follower);
+    result.advice += result.reserve;
   }
   return results;
 }

@@ -9,6 +9,10 @@ inline constexpr double weld_mm = 1e-6;
 /// Lengths and gaps compare equal within this: rounding of coordinates up to 10 m in double, after a few operations.
 inline constexpr double length_mm = 1e-5;
 
+/// A length so near to a mark of the tape is told as that mark, whichever way it is rounded: nobody reads a hundredth of
+/// a millimetre, and intersections of faces are good to a thousandth.
+inline constexpr double on_mark_mm = 0.01;
+
 /// Falls compare equal within this: a 1 um error of height over the shortest run (50 mm) would be 2e-5; the kernel's
 /// planes are exact to 1e-12, and 1/4 in/ft differs from 2 % by 8e-4.
 inline constexpr double ratio = 1e-9;

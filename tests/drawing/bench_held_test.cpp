@@ -1,6 +1,7 @@
 // While a check of its bench fails, nobody builds it, cuts for it or buys for it by the set; what does not hang on that
 // is told as ever.
 #include <algorithm>
+#include <cmath>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -89,6 +90,64 @@ TEST(BenchHeld, ADrainIsNoSoonerBoughtThanItsBase) {
   EXPECT_EQ(to_carry_of(drawn_demo("tannery-lane-2a"), "drain with its grate"), "1 piece");
   for (const std::string& note : drawn_demo("tannery-lane-2b").sheet("buy").notes)
     EXPECT_EQ(note.find("first: drain"), std::string::npos) << note;
+}
+
+TEST(Reserve, OfAMoveIsToldWhereverItIs) {
+  // Source: the advice itself: its first clause is told with what following it breaks, or not at all.
+  const Drawn plain = drawn_demo("tannery-lane-2a");
+  rules::Judgement judgement = plain.judgement;
+  const std::string reserve = "; but with a drain 491 mm from the base's left edge (drain.from_left) this fails: 'x y'";
+  for (rules::Result& r : judgement.results)
+    if (r.id == "drain.bore-clear-of-joists") {
+      r.outcome = rules::Outcome::fail;
+      r.advice = "a base made to order: move the drain 85 mm to the left; a bought base: it stays" + reserve;
+      r.reserve = reserve;
+    }
+  int told = 0;
+  for (const Sheet& sheet : draw(*plain.model, {plain.facts, plain.cuts, {}, {}, judgement})) {
+    std::string notes = read_through(sheet);
+    for (const std::string& note : sheet.notes) notes += note + " ";
+    const std::size_t move = notes.find("ove the drain 85 mm");
+    if (move == std::string::npos) continue;
+    EXPECT_NE(notes.find("from the base's left edge this fails: 'x y'"), std::string::npos) << sheet.name;
+    EXPECT_EQ(notes.find("from_left"), std::string::npos) << sheet.name;
+    ++told;
+  }
+  EXPECT_GE(told, 3) << "plan, drain and template at least";
+}
+
+TEST(Cover, NamesTheSheetsOnWhichTheOtherFailuresStand) {
+  // Source: the inspection sheets of the same set: those with a row that fails.
+  const Drawn d = drawn(job::read(sample::random_room(70008), "random.toml"), false);
+  std::string codes;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("inspection", 0) == 0 && read_through(sheet).find(" FAILS ") != std::string::npos)
+      codes += (codes.empty() ? "" : ", ") + sheet.code;
+  EXPECT_THAT(read_through(d.sheet("cover")), HasSubstr(" more: see " + codes));
+}
+
+TEST(Bed, ItsExtremesAreMarkedByTwoFullStrokes) {
+  // Source: ISO 128-2 (from memory): a short stroke in dashes comes out as a dot.
+  const Drawn& d = drawn_demo("tannery-lane-2a");
+  const Sheet& bed = d.sheet("bed");
+  for (const facts::Point& at : {d.facts.bed.least_at_mm, d.facts.bed.greatest_at_mm}) {
+    int strokes = 0;
+    for (const Line& line : bed.lines)
+      strokes += line.kind == LineKind::outline && std::abs((line.from.x + line.to.x) / 2 - at[0]) < 1e-6 &&
+                 std::abs((line.from.y + line.to.y) / 2 - at[1]) < 1e-6 &&
+                 std::abs(std::abs(line.to.x - line.from.x) - std::abs(line.to.y - line.from.y)) < 1e-6;
+    EXPECT_EQ(strokes, 2);
+  }
+}
+
+TEST(Waste, ThatStandsIsToldApartFromTheBasesDrain) {
+  // Source: the job file: the waste was read 26-1/8 in from the left stud face; the base's drain comes down at 26-3/16.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  const std::string drain = read_through(d.sheet("drain")), plan = read_through(d.sheet("plan"));
+  EXPECT_THAT(drain, HasSubstr("26-3/16   drain of the base from the left stud face (waste as read 26-1/8)"));
+  EXPECT_EQ(drain.find("bore centre"), std::string::npos);
+  EXPECT_THAT(plan, HasSubstr("studs to drain"));
+  for (const Sheet& sheet : d.sheets) EXPECT_EQ(sheet.title.find("Bore template"), std::string::npos) << sheet.name;
 }
 
 }  // namespace

@@ -67,7 +67,7 @@ TEST_P(Sentences, SayNoNumberBetterThanItIs) {
     Unit unit;
     double greatest, step, same;  // same: as a value at its limit is inside it
   } units[] = {{Unit::ratio, 0.1, 1e-4, 1.1e-9},
-               {Unit::mm, 3000, 1.6, 1.1e-4},
+               {Unit::mm, 3000, 1.6, 1.01e-2},
                {Unit::mm2, 2e6, 1001, 0.11},
                {Unit::mm3, 1e8, 3e5, 1.1},
                {Unit::share, 1.2, 0.0101, 1.1e-9}};
@@ -153,6 +153,38 @@ TEST_P(Sentences, SayNoLimitThatIsKeptSoThatItReadsAsBroken) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Units, Sentences, testing::Values(job::UnitSystem::inch, job::UnitSystem::metric));
+
+TEST(Words, ALengthOnAMarkButForTheSolidsRoundingIsThatMark) {
+  // Source: by hand: 7/16 in are 11.1125 mm, 61.24 mm lie between 2-3/8 and 2-7/16; a thousandth of a millimetre is
+  // nothing that anybody reads, a tenth is.
+  job::Job inches;
+  inches.unit = job::UnitSystem::imperial;
+  EXPECT_EQ(text_or_less(11.11176, Unit::mm, inches), "7/16\"");
+  EXPECT_EQ(text_or_more(11.1131, Unit::mm, inches), "7/16\"");
+  EXPECT_EQ(text_or_less(11.01, Unit::mm, inches), "3/8\"");
+  EXPECT_EQ(text_or_more(61.24, Unit::mm, inches), "2-7/16\"");
+  job::Job metric;
+  metric.unit = job::UnitSystem::metric;
+  EXPECT_EQ(text_or_less(10.9994, Unit::mm, metric), "11 mm");
+  EXPECT_EQ(text_or_less(10.9, Unit::mm, metric), "10 mm");
+}
+
+TEST(Words, LinesOfTheJobFileAreSaidAsWhatTheyComeTo) {
+  // Source: by hand: 491.4458 mm are read as 491; 55-41/64 in stand on a rule; 1/96 is 1.04 %.
+  job::Job metric, inches;
+  metric.unit = job::UnitSystem::metric, inches.unit = job::UnitSystem::imperial;
+  EXPECT_EQ(said({{"drain.from_left", "\"491.4458 mm\"", 0}}, metric),
+            "a drain 491 mm from the base's left edge (drain.from_left)");
+  EXPECT_EQ(said({{"base.length", "\"55-41/64 in\"", 0}}, inches), "a base 55-41/64\" long (base.length)");
+  EXPECT_EQ(said({{"base.threshold.fall", "\"1.041666667 %\"", 0}}, metric),
+            "a threshold's top that falls 1.04 % (1:96) (base.threshold.fall)");
+  EXPECT_EQ(said({{"bench.depth", "\"10-11/16 in\"", 0}, {"base.width", "\"29 in\"", 0}}, inches),
+            "a bench 10-11/16\" deep (bench.depth), a base 29\" wide (base.width)");
+  EXPECT_EQ(said({{"base.rise", "\"9/16 in\"", 0}, {"base.fall", "", 0}}, inches),
+            "a rim 9/16\" above the drain's edge (base.rise)");
+  EXPECT_EQ(said({{"door.kind", "\"sliding\"", 0}}, inches), "the line door.kind = \"sliding\"");
+  EXPECT_EQ(said({{"bed.gauge_depth", "", 0}}, inches), "the line bed.gauge_depth left out");
+}
 
 TEST(Spots, LieByTheWallsAsTheyStand) {
   // Source: by hand: an alcove that opens toward its entry, 1800 mm wide at the back and 1880 at the front, 900 deep:

@@ -1,0 +1,38 @@
+// Where a waste stands in the room already nobody bores: what the set gives is where the base's drain comes down.
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+
+bool waste_stands(const job::Job& job) {
+  const job::Tape& tape = job.base.tape;
+  return tape.waste_from_left || tape.waste_from_right || tape.waste_from_back;
+}
+
+std::string waste_words(const job::Job& job, const Pen& pen) {
+  const job::Tape& tape = job.base.tape;
+  std::string words;
+  const auto add = [&](const std::optional<job::Length>& read, const char* face) {
+    if (read) words += (words.empty() ? "" : ", ") + pen.said(read->in_mm()) + " from the " + face + " stud face";
+  };
+  add(tape.waste_from_left, "left");
+  add(tape.waste_from_right, "right");
+  add(tape.waste_from_back, "back");
+  return words.empty() ? ""
+                       : "The waste stands in the floor already, as read: " + words +
+                             ". Nothing is bored there: 'bore' is the hole it stands in" +
+                             (job.is_default("drain.bore") ? ", its width assumed." : ".");
+}
+
+std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen) {
+  const std::string bore = "bore centre";
+  if (!waste_stands(job) || mark.name.rfind(bore, 0) != 0) return mark.name;
+  const std::string from = mark.name.substr(bore.size());
+  const job::Tape& tape = job.base.tape;
+  const auto& read = from == " from the left stud face"    ? tape.waste_from_left
+                     : from == " from the right stud face" ? tape.waste_from_right
+                     : from == " from the back stud face"  ? tape.waste_from_back
+                                                           : std::optional<job::Length>{};
+  return "drain of the base" + from + (read ? " (waste as read " + pen.words(read->in_mm()) + ")" : "");
+}
+
+}  // namespace fallwright::drawing
