@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "facts/facts.hpp"
+#include "job/change.hpp"
 #include "job/job.hpp"
 #include "rules/limits.hpp"
 #include "rules/result.hpp"
@@ -30,6 +31,10 @@ std::vector<Result> worst_first(std::vector<Result> results);
 /// How many there are of an outcome: the one count that terminal, files and sheets print.
 std::size_t count(const std::vector<Result>& results, Outcome outcome);
 bool any_failed(const std::vector<Result>& results);
+
+/// Lines of the job file as what they come to, in words, each with its key: "a base 55-5/8\" long (base.length)"; a
+/// line for which there are no words as it stands, one that is left out not at all.
+std::string said(const std::vector<job::Change>& changes, const job::Job& job);
 
 /// Whether a value keeps a limit, up to the rounding of double precision; falls are compared as exact ratios.
 bool keeps(double value, const Limit& limit);

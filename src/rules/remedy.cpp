@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "units/fall.hpp"
 #include "units/quantity.hpp"

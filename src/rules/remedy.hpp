@@ -24,10 +24,6 @@ std::string fall_in_full(double ratio, const job::Job& job);
 job::Change set_length(const std::string& key, double mm, const job::Job& job, std::size_t entry = 0);
 job::Change set_fall(const std::string& key, double ratio, const job::Job& job);
 
-/// Lines of the job file as what they come to, in words, each with its key: "a base 55-5/8\" long (base.length)"; a
-/// line for which there are no words as it stands, one that is left out not at all.
-std::string said(const std::vector<job::Change>& changes, const job::Job& job);
-
 /// A finding with one more way to mend it; none where `changes` is empty. `instead`: see `Remedy`.
 Finding mended_by(Finding finding, std::vector<job::Change> changes, std::string instead = "");
 

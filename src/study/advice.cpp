@@ -6,7 +6,7 @@
 #include <system_error>
 #include <utility>
 
-#include "rules/remedy.hpp"
+#include "rules/check.hpp"
 #include "study/cores.hpp"
 #include "study/followed.hpp"
 
