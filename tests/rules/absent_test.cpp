@@ -10,7 +10,6 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
-#include "rules/trap_of.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
@@ -370,71 +369,6 @@ TEST(Absent, NoPassRestsOnStudsThatNobodyRead) {
   facts.holds[2].assumed = true, facts.holds[2].sure_apart_mm = back.sure_apart_mm + 1;
   EXPECT_EQ(results(job, facts).at("upstand.held").outcome, Outcome::fail)
       << "what was read fails, whatever the other wall has";
-}
-
-TEST(Absent, NoPassRestsOnADefaultThatNobodySaid) {
-  // Source: none; keys that the file leaves out. What fails by the default fails still.
-  const std::pair<const char*, const char*> cases[] = {{"drain.body", "drain.in-bore"},
-                                                       {"drain.outlet", "drain.outlet"},
-                                                       {"tile.height", "wall.above-floor"},
-                                                       {"floor.deck", "floor.deck-span"},
-                                                       {"floor.joists.spacing", "floor.deck-span"},
-                                                       {"floor.joists.stock", "drain.bore-clear-of-joists"},
-                                                       {"floor.joists.direction", "drain.bore-clear-of-joists"},
-                                                       {"floor.joists.stock", "load.joists-strength"},
-                                                       {"floor.joists.direction", "load.joists-deflection"}};
-  for (const auto& [key, id] : cases) {
-    job::Job job = with_a_fixture();
-    job.floor.joist_span = job::Length::inches(120), job.floor.joist_species = "SPF No.2";
-    facts::Facts facts = sample::good_facts();
-    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id;
-    job.defaulted = {key};
-    const rules::Result r = results(job, facts).at(id);
-    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
-    EXPECT_FALSE(r.measured) << id;
-    EXPECT_NE(r.advice.find(key), std::string::npos) << r.advice;
-  }
-  job::Job job = with_a_fixture();
-  facts::Facts facts = sample::good_facts();
-  job.defaulted = {"drain.body"};
-  facts.drain.body_to_bore_mm = -5;
-  EXPECT_EQ(results(job, facts).at("drain.in-bore").outcome, Outcome::fail);
-}
-
-TEST(Absent, NoPassRestsOnWhatNobodyReadOnABoughtBase) {
-  // Source: none; a base that is there has an opening, upstands and a threshold of its own. Of one that is drawn the
-  // same keys are its design, and of one from a file the file tells them.
-  const std::pair<const char*, const char*> cases[] = {{"drain.size", "floor.fall-greatest"},
-                                                       {"drain.opening", "floor.fall-least"},
-                                                       {"drain.size", "floor.drains"},
-                                                       {"base.upstands.sides", "upstand.every-wall"},
-                                                       {"base.threshold.fall", "threshold.falls-inward"},
-                                                       {"base.threshold.fall", "threshold.drains"}};
-  for (const auto& [key, id] : cases) {
-    job::Job job = sample::alcove();
-    facts::Facts facts = sample::good_facts();
-    job.defaulted = {key};
-    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id << ", drawn";
-    facts.bought.emplace();
-    const rules::Result r = results(job, facts).at(id);
-    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
-    EXPECT_NE(r.advice.find(key), std::string::npos) << r.advice;
-    job.defaulted.clear();
-    EXPECT_EQ(results(job, facts).at(id).outcome, Outcome::pass) << id << ", read";
-  }
-}
-
-TEST(Absent, NoPassRestsOnADrainWhoseDepthNobodyRead) {
-  // Source: none; the usual drain hangs as low as it does, and the one that is there as low as a tape says.
-  job::Job job = sample::trap(36, 0.25);
-  job.trap->weir = job::Length::inches(-9);
-  facts::Facts facts = sample::facts_for_boundary();
-  facts.pipe.down_to_weir_mm = 150;
-  EXPECT_EQ(results(job, facts).at("trap.below").outcome, Outcome::pass);
-  job.defaulted = {"drain.body_depth"};
-  const rules::Result r = results(job, facts).at("trap.below");
-  EXPECT_EQ(r.outcome, Outcome::not_checked);
-  EXPECT_NE(r.advice.find("drain.body_depth"), std::string::npos) << r.advice;
 }
 
 TEST(Absent, SpotsThatDoNotSpanTheBaseSettleNothing) {

@@ -68,9 +68,7 @@ std::vector<Case> heights() {
   const Put sides = [](Job&, Facts& f, double v) {
     f.heights.upstand_top_mm = *f.heights.threshold_greatest_mm + v * in;
   };
-  const Put outside = [](Job&, Facts& f, double v) {
-    f.heights.outside = sample::level_at(*f.heights.threshold_least_mm - v * in);
-  };
+  const Put outside = [](Job&, Facts& f, double v) { level_outside(f, *f.heights.threshold_least_mm - v * in); };
   const Put step = [](Job& j, Facts& f, double v) {
     j.base.threshold = {};
     const double top = f.heights.outside->least_mm + v * in;
@@ -401,12 +399,8 @@ std::vector<Case> of_other_books_alone() {
   const Put from_floor = [](Job&, Facts& f, double v) {
     f.heights.threshold_greatest_mm = *f.heights.floor_at_threshold_mm + v * in;
   };
-  const Put up = [](Job&, Facts& f, double v) {
-    f.heights.outside = sample::level_at(*f.heights.threshold_greatest_mm - v * in);
-  };
-  const Put down = [](Job&, Facts& f, double v) {
-    f.heights.outside = sample::level_at(*f.heights.threshold_least_mm + v * in);
-  };
+  const Put up = [](Job&, Facts& f, double v) { level_outside(f, *f.heights.threshold_greatest_mm - v * in); };
+  const Put down = [](Job&, Facts& f, double v) { level_outside(f, *f.heights.threshold_least_mm + v * in); };
   const Put wide = [](Job&, Facts& f, double v) { f.clear.compartment.width_mm = v * in; };
   const Put deep = [](Job&, Facts& f, double v) { f.clear.compartment.depth_mm = v * in; };
   const Put face = [](Job&, Facts& f, double v) { f.clear.compartment.face_mm = v * in; };

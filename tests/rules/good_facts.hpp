@@ -12,4 +12,8 @@ inline facts::Levels level_at(double mm) {
   return {mm, mm};
 }
 
+inline void level_outside(facts::Facts& facts, double mm) {
+  facts.heights.outside = level_at(mm);
+}
+
 }  // namespace fallwright::sample
