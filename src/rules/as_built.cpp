@@ -115,14 +115,18 @@ class Record {
     if (read.size() == 1) fill.built += "; read it again after " + time_text(asked.minutes) + " at least";
     fill.outcome = low ? Outcome::caution : read.size() == 1 ? Outcome::not_checked : Outcome::not_applicable;
     rows_.push_back(fill);
+    double lowest = filled;  // no water rises by itself: what stands above it was filled up, or misread
     for (std::size_t i = 1; i < read.size(); ++i) {
       const long minutes = *job::minutes_of(read[i].at) - *job::minutes_of(read.front().at);
       const bool last = i + 1 == read.size(), soon = minutes < asked.minutes;
-      const double fell = (read.front().level - read[i].level).in_mm();
+      const double fell = (read.front().level - read[i].level).in_mm(), rose = read[i].level.in_mm() - lowest;
       BuiltRow row{"flood test, " + time_text(minutes) + " later", "no change", "none falls",
                    text(read[i].level.in_mm())};
-      if (std::abs(fell) >= job_.mark_mm() / 2) {
-        row.built += fell > 0 ? ", fell " + text(fell) : ", rose " + text(-fell) + ": read it again";
+      lowest = std::min(lowest, read[i].level.in_mm());
+      if (std::max(std::abs(fell), rose) >= job_.mark_mm() / 2) {
+        if (fell >= job_.mark_mm() / 2) row.built += ", fell " + text(fell);
+        if (rose >= job_.mark_mm() / 2)
+          row.built += ", rose " + text(rose) + ": read it again; where it was filled up, the test begins anew";
         row.outcome = Outcome::caution;
       } else {
         row.built += ", stands" +

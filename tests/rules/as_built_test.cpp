@@ -154,6 +154,23 @@ TEST(AsBuiltFlood, ThatFallsOrRisesAsksForCareHoweverItWasFilled) {
   EXPECT_THAT(flooded({{0, 70}, {20, 72}})[1].built, HasSubstr("rose 2 mm"));
 }
 
+TEST(AsBuiltFlood, ThatWasFilledUpAgainIsNoTestThatStood) {
+  // Source: by hand: 70 mm, 3 mm lost, and filled up to 70 again: water does not rise by itself. 2 of 3 mm are the
+  // same; half a mark of the tape (0.5 mm) is a rise, less is none; and a rise is one from the lowest, not from the
+  // last.
+  const auto up = flooded({{0, 70}, {20, 67}, {40, 70}});
+  EXPECT_THAT(up[1].built, HasSubstr("67 mm, fell 3 mm"));
+  EXPECT_EQ(up[2].outcome, Outcome::caution);
+  EXPECT_THAT(up[2].built, HasSubstr("70 mm, rose 3 mm: read it again; where it was filled up, the test begins anew"));
+  const auto half_way = flooded({{0, 70}, {20, 67}, {40, 69}});
+  EXPECT_EQ(half_way[2].outcome, Outcome::caution);
+  EXPECT_THAT(half_way[2].built, HasSubstr("69 mm, fell 1 mm, rose 2 mm: read it again"));
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}, {40, 70}})[2].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}, {40, 70.1}})[2].outcome, Outcome::caution);
+  const auto twice = flooded({{0, 70}, {10, 67}, {20, 70}, {40, 70}});
+  EXPECT_EQ(twice[3].outcome, Outcome::caution) << "it stood only since it was filled up";
+}
+
 TEST(AsBuiltFlood, IsFilledToWhatEachBookSays) {
   // Source: UPC 408.7.5 (number from memory): to the threshold, here 60 mm above the drain; practice in millimetres
   // asks for no depth.
