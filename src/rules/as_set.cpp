@@ -7,6 +7,7 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/pressing.hpp"
 #include "rules/words.hpp"
 #include "survey/floor.hpp"
 #include "units/tolerance.hpp"
@@ -19,23 +20,9 @@ const char* const no_line =
     "say how high the level line of the readings hangs above the datum (as_set.line): without it only levelness is "
     "known";
 
-/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
-/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
-double press_at(const job::Job& job, const facts::AsSetPoint& point) {
-  const double mark = job.mark_mm();
-  return std::floor(point.plane_mm / mark + 0.5 + units::tolerance::length_mm) * mark;
-}
+// What is to be done about a base that lies so is one plan, whichever check asks for it: see rules/pressing.hpp.
 
-std::string press(const job::Job& job, const facts::AsSet& set) {
-  std::string text;
-  for (const facts::AsSetPoint& p : set.points)
-    if (const double down = press_at(job, p); down > 0)
-      text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
-  if (text.empty()) return "nothing to press: the base is level within a mark of the rule";
-  return text + "; or raise the low side as much, with fresh mortar under it";
-}
-
-Finding fall(const job::Job& job, const facts::Facts& facts, bool least) {
+Finding fall(const facts::Facts& facts, bool least) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read) return not_applicable(not_read);
   const facts::AsSetFall* worst = nullptr;
@@ -43,13 +30,13 @@ Finding fall(const job::Job& job, const facts::Facts& facts, bool least) {
     if (f.surface == facts::Surface::base_floor && (!worst || (least ? f.fall < worst->fall : f.fall > worst->fall)))
       worst = &f;
   if (!worst) return cannot_tell("the floor has no facet to measure");
-  return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", press(job, set));
+  return found(worst->fall, "facet '" + worst->facet + "', as the base lies now", "");
 }
-Finding fall_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return fall(job, facts, true);
+Finding fall_least(const job::Job&, const facts::Facts& facts, const Limit&) {
+  return fall(facts, true);
 }
-Finding fall_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
-  return fall(job, facts, false);
+Finding fall_greatest(const job::Job&, const facts::Facts& facts, const Limit&) {
+  return fall(facts, false);
 }
 
 Finding twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -63,54 +50,37 @@ Finding twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// A height of the tilted base, or why there is none.
-Finding height(const job::Job& job, const facts::AsSet& set, std::optional<double> mm, const char* where) {
+Finding height(const facts::AsSet& set, std::optional<double> mm, const char* where) {
   if (!set.read) return not_applicable(not_read);
   if (!mm) return not_applicable("the base has no such edge");
-  return found(*mm, std::string{where} + ", as the base lies now", press(job, set));
+  return found(*mm, std::string{where} + ", as the base lies now", "");
 }
-Finding threshold_least(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding threshold_least(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
-  return height(job, set, set.threshold_least_mm,
+  return height(set, set.threshold_least_mm,
                 "lowest top edge of threshold and other open sides above the drain's top at its centre");
 }
-Finding threshold_greatest(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding threshold_greatest(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
-  return height(job, set, set.threshold_greatest_mm,
-                "threshold's highest top edge above the drain's top at its centre");
+  return height(set, set.threshold_greatest_mm, "threshold's highest top edge above the drain's top at its centre");
 }
-Finding below_upstand(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding below_upstand(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
   std::optional<double> between;
   if (set.threshold_greatest_mm && set.upstand_least_mm) between = *set.upstand_least_mm - *set.threshold_greatest_mm;
-  return height(job, set, between, "lowest top of the upstands above the threshold's highest edge");
+  return height(set, between, "lowest top of the upstands above the threshold's highest edge");
 }
-Finding falls_inward(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding falls_inward(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
   std::optional<double> least;
   for (const facts::AsSetFall& f : set.falls)
     if (f.surface == facts::Surface::threshold) least = std::min(least.value_or(f.inward), f.inward);
-  return height(job, set, least, "threshold's top, inward");
-}
-
-/// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
-double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
-  return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);
-}
-
-/// Where the bed is thinnest of the places it is gauged at, as the base lies now, and how thick it is there.
-std::optional<std::pair<const facts::Gauge*, double>> thinnest_now(const facts::Facts& facts) {
-  std::optional<std::pair<const facts::Gauge*, double>> thinnest;
-  for (const facts::Gauge& g : facts.room.gauges) {
-    if (g.clear || !facts.room.as_set.raised_mm) continue;
-    const double thick = thick_now(facts, g);
-    if (!thinnest || thick < thinnest->second) thinnest = {&g, thick};
-  }
-  return thinnest;
+  return height(set, least, "threshold's top, inward");
 }
 
 /// How far the riser's pipe reaches into the drain's body: too little and the joint leaks, too much and it stands in
 /// the grate's way.
-Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding riser(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read) return not_applicable(not_read);
   if (!set.drain_body_mm) return missing(no_line);
@@ -119,18 +89,11 @@ Finding riser(const job::Job& job, const facts::Facts& facts, const Limit& limit
   const double most = (job.drain.body_depth - job.drain.recess).in_mm();
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const double raised = set.raised_mm.value_or(0);
-  const double short_by = limit.least.value_or(0) - reaches;
-  const auto under = thinnest_now(facts);
-  const bool too_deep = under && under->second < short_by;
   Finding finding =
       found(reaches,
             "riser's top above the lowest point of the drain's body, as the base lies now, " + len(std::abs(raised)) +
                 (raised < 0 ? " lower" : " higher") + " at the drain than designed",
-            reaches > most ? "lift the base and cut the riser off by " + text_at_least(reaches - most, job)
-            : too_deep     ? "lift the base and lengthen the riser by " + text_at_least(short_by, job) +
-                             ": the bed under it is " + text_at_most(under->second, job) + " thick at its thinnest"
-                       : "press the whole base down by " + text_at_least(short_by, job) +
-                             ", or lift it and lengthen the riser by as much");
+            "");
   finding.greatest = most;
   return finding;
 }
@@ -152,7 +115,7 @@ Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit
 
 /// How much mortar is under the base where the bed is gauged, as it lies now; where it stands above the line that was
 /// spread to, its lowest parts touch none.
-Finding bed(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding bed(const job::Job&, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read) return not_applicable(not_read);
   if (!set.raised_mm) return missing(no_line);
@@ -167,15 +130,11 @@ Finding bed(const job::Job& job, const facts::Facts& facts, const Limit& limit) 
   if (!thinnest) return cannot_tell("no place of the bed is gauged");
   if (proud > units::tolerance::length_mm) {
     Finding finding =
-        found(highest->spread_mm + proud, "under the base where it stands highest over its bed, as it lies now",
-              "press the whole base down by " + text_at_least(proud, job) +
-                  ": it stands above the line the mortar was spread to, and bears on nothing there");
+        found(highest->spread_mm + proud, "under the base where it stands highest over its bed, as it lies now", "");
     finding.greatest = highest->spread_mm;
     return finding;
   }
-  return found(least, "under the base where the bed is thinnest, as it lies now",
-               "it lies " + text_at_least(limit.least.value_or(0) - least, job) +
-                   " too low: lift it, and bed it again on more mortar");
+  return found(least, "under the base where the bed is thinnest, as it lies now", "");
 }
 
 /// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
@@ -197,41 +156,6 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
     odd = {p.name, p.off_mm - plane.at(p.x_mm, p.y_mm)};
   }
   return odd;
-}
-
-/// A place that would have to go down by more than the mortar under it, with that.
-std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const job::Job& job,
-                                                                           const facts::Room& room) {
-  for (const facts::AsSetPoint& p : room.as_set.points) {
-    const facts::Gauge* nearest = nullptr;
-    const auto away = [&](const facts::Gauge& g) { return std::hypot(g.x_mm - p.x_mm, g.y_mm - p.y_mm); };
-    for (const facts::Gauge& g : room.gauges)
-      if (!g.clear && (!nearest || away(g) < away(*nearest))) nearest = &g;
-    if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
-  }
-  return std::nullopt;
-}
-
-/// So does mortar that is not there: a base that lies too low must come out again.
-AsSetVerdict by_the_bed(const Result& bed, const std::string& level) {
-  const bool low = bed.limit.least && bed.measured && *bed.measured < *bed.limit.least;
-  if (low) return {Next::lift, "LIFT IT: " + bed.advice + "."};
-  return {Next::press, "NOT YET: " + bed.advice + "; then " + level + ". Then read the base again."};
-}
-
-/// What the riser asks for comes before levelness: a base that must come out again is not pressed level first.
-AsSetVerdict by_the_riser(const Result& riser, const facts::Facts& facts, const std::string& level) {
-  const bool out = riser.limit.greatest && riser.measured && *riser.measured > *riser.limit.greatest;
-  const auto under = thinnest_now(facts);
-  const bool too_deep =
-      under && riser.limit.least && riser.measured && under->second < *riser.limit.least - *riser.measured;
-  if (out || too_deep) return {Next::lift, "LIFT IT: " + riser.advice + "."};
-  return {Next::press, "NOT YET: " + riser.advice + "; then " + level + ". Then read the base again."};
-}
-
-const Result* result_of(const std::vector<Result>& results, const std::string& id) {
-  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
-  return it == results.end() ? nullptr : &*it;
 }
 
 /// What stands in front of the base meets it as it lies: checks that are judged so once its height was read.
@@ -259,6 +183,11 @@ std::string not_judged(const std::vector<Result>& results) {
 
 }  // namespace
 
+const Result* result_of(const std::vector<Result>& results, const std::string& id) {
+  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
+  return it == results.end() ? nullptr : &*it;
+}
+
 double raised_at(const facts::Facts& facts, double x_mm, double y_mm) {
   const facts::AsSet& set = facts.room.as_set;
   const auto& drain = facts.room.drain.now_mm;
@@ -285,16 +214,19 @@ std::string failing_elsewhere(const std::vector<Result>& results) {
 
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;
+  const auto nowhere = cannot_lie_so(job, facts, results);
   const Result* bent = result_of(results, "rim.twist");
-  if (bent && bent->outcome != Outcome::pass && bent->measured && bent->limit.greatest) {
-    if (const auto odd = odd_one(set, *bent->limit.greatest))
-      return {Next::read_again, "READ AGAIN before anyone presses: " + odd->first + " disagrees with the others by " +
-                                    text_or_more(std::abs(odd->second), Unit::mm, job) +
-                                    "; if it reads the same, lift the base and bed it again while the mortar is wet."};
+  const bool disagree = bent && bent->outcome != Outcome::pass && bent->measured && bent->limit.greatest;
+  if (const auto odd = disagree ? odd_one(set, *bent->limit.greatest) : std::nullopt)
+    return {Next::read_again, "READ AGAIN before anyone presses: " + odd->first + " disagrees with the others by " +
+                                  text_or_more(std::abs(odd->second), Unit::mm, job) + "; if it reads the same, " +
+                                  (nowhere ? look_at_line : "lift the base and bed it again while the mortar is wet") +
+                                  "."};
+  if (nowhere) return {Next::read_again, "READ AGAIN before anyone presses: " + *nowhere + "."};
+  if (disagree)
     return {Next::read_again, "READ the rim AGAIN before anyone presses: the readings disagree by " +
                                   text_or_more(set.twist_mm, Unit::mm, job) +
                                   "; if they stay so, lift the base and bed it again while the mortar is wet."};
-  }
   if (const std::string titles = failing_level(results); !titles.empty())
     return {Next::mend_the_design,
             "THE DESIGN FAILS when it lies level, and no pressing mends that: " + titles + ". Lift the base out."};
@@ -312,15 +244,9 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
                                              ". If that holds, leave it, and let nobody step on it.") +
                              before_it_is_left(results)};
   }
-  if (const Result* under = result_of(results, "rim.bed"); under && under->outcome == Outcome::fail)
-    return by_the_bed(*under, press(job, set));
-  if (const Result* riser = result_of(results, "rim.riser"); riser && riser->outcome == Outcome::fail)
-    return by_the_riser(*riser, facts, press(job, set));
-  if (const auto deep = pressed_through(job, facts.room))
-    return {Next::lift, "LIFT IT: the " + deep->first->name + " would have to go down " +
-                            text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
-                            text_or_less(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again."};
-  return {Next::press, "NOT YET: " + press(job, set) + ". Then read the base again."};
+  const Plan todo = plan_of(job, facts, results);
+  if (todo.next == Next::lift) return {todo.next, "LIFT IT: " + todo.words + "."};
+  return {todo.next, "NOT YET: " + todo.words + ". Then read the base again."};
 }
 
 void ask_for_the_design_first(std::vector<Result>& results) {

@@ -9,6 +9,7 @@
 #include "rules/as_set.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
+#include "rules/pressing.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/slack.hpp"
 #include "rules/words.hpp"
@@ -338,6 +339,7 @@ bool keeps(double value, const Limit& limit) {
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   std::vector<Result> results;
   for (const Rule& rule : all_rules()) results.push_back(judge(rule, {job, facts, limits}));
+  advise_by_plan(job, facts, results);
   ask_for_the_design_first(results);
   return results;
 }

@@ -16,6 +16,7 @@
 #include "parts/model.hpp"
 #include "rules/as_set.hpp"
 #include "rules/check.hpp"
+#include "rules/words.hpp"
 
 namespace {
 
@@ -66,6 +67,7 @@ job::AsSet drawn(const facts::Lying& lying, Draw& draw) {
     reading.value = units::Length::mm(set.down ? line - z : z - line);
     set.readings.push_back(reading);
   }
+  if (draw.chance(0.1)) set.down = !set.down;  // as crews forget to say
   return set;
 }
 
@@ -77,12 +79,18 @@ Json answer(const job::Job& job, const facts::Facts& facts) {
     if (r.id.rfind("rim.", 0) == 0)
       checks.push_back({{"id", r.id},
                         {"outcome", rules::name_of(r.outcome)},
+                        {"words", r.measured ? Json(rules::found_and_limit(r, job)) : Json(nullptr)},
                         {"value", r.measured ? Json(*r.measured) : Json(nullptr)}});
-  for (const facts::AsSetFall& f : facts.room.as_set.falls) falls.push_back(f.fall);
+  for (const facts::AsSetFall& f : facts.room.as_set.falls)
+    falls.push_back({f.fall, rules::text_or_less(f.fall, rules::Unit::ratio, job)});
   for (const job::RimReading& r : job.as_set.readings) readings.push_back({job::name_of(r), r.value.in_mm()});
-  return {{"down", job.as_set.down}, {"line", job.as_set.line ? Json(job.as_set.line->in_mm()) : Json(nullptr)},
-          {"readings", readings},    {"words", verdict.words},
-          {"checks", checks},        {"falls", falls}};
+  return {{"down", job.as_set.down},
+          {"line", job.as_set.line ? Json(job.as_set.line->in_mm()) : Json(nullptr)},
+          {"riser", job.drain.riser ? Json(job.drain.riser->in_mm()) : Json(nullptr)},
+          {"readings", readings},
+          {"words", verdict.words},
+          {"checks", checks},
+          {"falls", falls}};
 }
 
 }  // namespace
@@ -99,6 +107,10 @@ int main(int, char** arguments) {
   for (unsigned seed = static_cast<unsigned>(std::stoi(arguments[3])); static_cast<int>(all.size()) < count; ++seed) {
     Draw draw{seed};
     job.as_set = drawn(lying, draw);
+    job.drain.riser.reset();
+    if (draw.chance(0.6))
+      job.drain.riser =
+          units::Length::mm(lying.drain_low_mm + (draw.chance(0.1) ? draw.between(80, 130) : draw.between(0, 30)));
     if (job.as_set.readings.size() < 3 || !job::survey_contradictions(job).empty()) continue;
     facts.room.as_set = measure::measure_as_set(*model, job.as_set);
     all.push_back(answer(job, facts));

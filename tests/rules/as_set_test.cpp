@@ -1,5 +1,7 @@
 #include "rules/as_set.hpp"
 
+#include <algorithm>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -20,10 +22,24 @@ AsSetVerdict verdict_of(const facts::Facts& facts) {
   return rules::judge_as_set(job, facts, rules::check(job, facts));
 }
 
-/// Four corners of the rim as read, from the back left round to the front left, and the plane that fits them.
+rules::Result judged(const job::Job& job, const facts::Facts& facts, const std::string& id) {
+  for (const rules::Result& r : rules::check(job, facts))
+    if (r.id == id) return r;
+  return {};
+}
+
+/// Four corners of the rim as read, from the back left round to the front left, above where they were designed, and the
+/// plane that fits them: how high the base lies at its drain.
 void read_rim(facts::Facts& f, double back_left, double back_right, double front_right, double front_left) {
-  const double off[] = {back_left, back_right, front_right, front_left};
-  for (std::size_t i = 0; i < 4; ++i) f.room.as_set.points[i].off_mm = f.room.as_set.points[i].plane_mm = off[i];
+  facts::AsSet& set = f.room.as_set;
+  const double off[] = {back_left, back_right, front_right, front_left}, lowest = *std::min_element(off, off + 4);
+  for (std::size_t i = 0; i < 4; ++i) set.points[i].off_mm = set.points[i].plane_mm = off[i] - lowest;
+  set.gx = (back_right + front_right - back_left - front_left) / 2 / 1400;
+  set.gy = (back_left + back_right - front_left - front_right) / 2 / 900;
+  const auto& drain = f.room.drain.now_mm;
+  set.raised_mm =
+      (back_left + back_right + front_right + front_left) / 4 + set.gx * (drain[0] - 700) + set.gy * (drain[1] - 450);
+  set.drain_body_mm = -2.5 * in + *set.raised_mm;
 }
 
 TEST(AsSet, MayStayWhereAllItIsHeldToHolds) {
@@ -163,9 +179,11 @@ TEST(AsSet, WhereTheLineHangsIsAskedForAndNotGuessed) {
 }
 
 TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
-  // Source: common practice, no source: an inch of pressing over half an inch of bed.
+  // Source: common practice, no source: an inch of pressing over half an inch of bed, and nobody knows how high it
+  // lies.
   facts::Facts f = sample::good_facts();
   read_rim(f, 0, in, in, 0);
+  f.room.as_set.drain_body_mm.reset(), f.room.as_set.raised_mm.reset();
   f.room.as_set.falls.front().fall = 0.2 / 12;
   f.room.gauges = {{"A1", 0, 900, 0, 2 * in, 3 * in, false}, {"C1", 1400, 900, 0, in / 2, in, false}};
   const AsSetVerdict verdict = verdict_of(f);
@@ -173,10 +191,99 @@ TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
   EXPECT_THAT(verdict.words, HasSubstr("would have to go down 1\", and the bed there is 1/2\" thick"));
 }
 
-rules::Result judged(const job::Job& job, const facts::Facts& facts, const std::string& id) {
-  for (const rules::Result& r : rules::check(job, facts))
-    if (r.id == id) return r;
-  return {};
+/// A base over 1/2 in of bed that is spread to so much, its drain in the middle, and its riser 1-1/2 in into the drain
+/// where it lies as designed, or by so much less. Corners in inches above that, left and right.
+facts::Facts bedded(double left, double right, double spread_to = 2, double less_reach = 0) {
+  facts::Facts f = sample::good_facts();
+  f.room.drain.now_mm = {700, 450, 0};
+  f.room.gauges = {{"A1", 0, 900, 0, in / 2, spread_to * in, false}, {"B2", 1400, 0, 0, in / 2, spread_to * in, false}};
+  read_rim(f, left * in, right * in, right * in, left * in);
+  *f.room.as_set.drain_body_mm += less_reach * in;
+  return f;
+}
+
+TEST(AsSet, LevellingLowersTheDrainBeforeTheWholeIsPressed) {
+  // Source: by hand, half an inch of riser asked for: 15/16 and 1-3/16 in high, 7/16 in reach the drain in the middle,
+  // and 9/16 once the right is down by 1/4; raised at the left instead 5/16 would. From 1-1/8 and 1-3/8 in 3/8 reach
+  // then, and 1/8 is left to press.
+  EXPECT_EQ(verdict_of(bedded(15. / 16, 19. / 16)).words,
+            "NOT YET: press down: back right 1/4\", front right 1/4\". Then read the base again.");
+  const AsSetVerdict whole = verdict_of(bedded(1.125, 1.375));
+  EXPECT_EQ(whole.next, Next::press);
+  EXPECT_EQ(
+      whole.words,
+      "NOT YET: press down: back right 1/4\", front right 1/4\"; then press the whole base down by 1/8\", or lift it "
+      "and lengthen the riser by 1/8\". Then read the base again.");
+}
+
+TEST(AsSet, IsPressedByTheLargerOfWhatItsRiserAndItsBedAskFor) {
+  // Source: by hand: 1-5/16 in high over a bed of 1/2 in that is spread to 1-1/4, it stands 9/16 in above that, and
+  // 3/16 in of 1/2 reach the drain: 9/16 are more than 5/16; with 1/2 in less of riser 13/16 are more than 9/16.
+  EXPECT_THAT(
+      verdict_of(bedded(21. / 16, 21. / 16, 1.25)).words,
+      HasSubstr("NOT YET: press the whole base down by 9/16\": it stands above the line the mortar was spread to, "
+                "and bears on nothing there; and the riser reaches too little into the drain."));
+  const facts::Facts f = bedded(21. / 16, 21. / 16, 1.25, 0.5);
+  EXPECT_THAT(verdict_of(f).words, HasSubstr("NOT YET: press the whole base down by 13/16\": it stands above"));
+  const std::string advice = judged(sample::alcove(), f, "rim.riser").advice;
+  EXPECT_EQ(judged(sample::alcove(), f, "rim.bed").advice, advice) << "one plan, whoever asks";
+  EXPECT_THAT(verdict_of(f).words, HasSubstr(advice));
+}
+
+TEST(AsSet, IsPressedNoDeeperThanItsBedIsAskedToBe) {
+  // Source: by hand: as designed over 1/2 in of bed, of which 3/8 must stay, 3/10 in reach of 1/2: 1/5 in is more than
+  // the eighth there is. An eighth higher, 7/40 reach, and 13/40 are more than 1/4. 9/10 in higher there is room.
+  EXPECT_EQ(
+      verdict_of(bedded(0, 0, 2, 1.2)).words,
+      "LIFT IT: lift the base and lengthen the riser by 1/4\": the bed under it is 1/2\" thick at its thinnest, and "
+      "3/8\" of it must stay.");
+  EXPECT_EQ(verdict_of(bedded(0.125, 0.125, 2, 1.2)).next, Next::lift);
+  EXPECT_EQ(verdict_of(bedded(0.9, 0.9, 2, 0.3)).next, Next::press);
+  // Level alone can take too much: 1/2 in of bed is 1/4 where the right went down by as much.
+  const AsSetVerdict level = verdict_of([] {
+    facts::Facts f = bedded(0, 0.25);
+    f.room.gauges[1].set_mm = in / 4, f.room.as_set.falls.front().fall = 0.2 / 12;
+    return f;
+  }());
+  EXPECT_EQ(level.words,
+            "LIFT IT: pressed level it would lie 1/8\" too low: lift it, and bed it again on more mortar.");
+  // Lifted for its bed, 1/4 in low, it takes its drain off a riser that reaches by 13/20 there and by 2/5 as designed.
+  EXPECT_EQ(verdict_of(bedded(-0.25, -0.25, 2, 1.1)).words,
+            "LIFT IT: it lies 1/8\" too low: lift it, and bed it again on more mortar; lengthen the riser by 1/8\" "
+            "meanwhile.");
+}
+
+TEST(AsSet, TheLowSideMayBeRaisedWhereMortarAndRiserFollow) {
+  // Source: by hand: the right 1/4 in high over 1/2 in of bed: as high as that the whole bears where mortar was spread
+  // to 3/4 in, and not where it was to 11/16.
+  const auto out_of_level = [](double spread_to) {
+    facts::Facts f = bedded(0, 0.25, spread_to);
+    f.room.as_set.falls.front().fall = 0.2 / 12;
+    return verdict_of(f).words;
+  };
+  EXPECT_THAT(out_of_level(0.75), HasSubstr("front right 1/4\"; or raise the low side as much"));
+  EXPECT_THAT(out_of_level(11. / 16), testing::Not(HasSubstr("raise the low side")));
+}
+
+TEST(AsSet, ABaseThatLiesWhereNoneCanIsReadAgain) {
+  // Source: by hand: over 1/2 in of bed, spread to 1-1/4: as much again above that it lies 2 in high, and 1-3/4 low as
+  // much below the floor. Without `down`, or under another line, it lies by feet from there.
+  const auto at = [](double high) { return verdict_of(bedded(high, high, 1.25)); };
+  EXPECT_EQ(at(2).next, Next::press);
+  EXPECT_EQ(at(2.0625).next, Next::read_again);
+  EXPECT_EQ(at(-1.75).next, Next::lift);
+  EXPECT_EQ(at(-1.8125).next, Next::read_again);
+  EXPECT_THAT(at(40).words,
+              HasSubstr("READ AGAIN before anyone presses: by these readings the base lies 40\" higher than "
+                        "designed, and no base lies so: look whether they are heights above the level line "
+                        "or distances below it, and how high that line hangs above the datum."));
+  EXPECT_THAT(at(-4).words, HasSubstr("lies 4\" lower than designed"));
+  facts::Facts f = bedded(0, 0, 1.25);
+  read_rim(f, 0, 0, 40 * in, 0);
+  f.room.as_set.twist_mm = 10 * in;
+  EXPECT_THAT(verdict_of(f).words,
+              HasSubstr("front right disagrees with the others by 40\"; if it reads the same, look whether they are"));
+  EXPECT_THAT(judged(sample::alcove(), bedded(40, 40, 1.25), "rim.bed").advice, HasSubstr("no base lies so"));
 }
 
 TEST(AsSet, StepsAtTheEntryAreThoseOfTheBaseAsItLies) {

@@ -95,7 +95,7 @@ class RimCard {
       parts.push(make('h4', {}, 'Press, the highest first'), make('ol', {className: 'press'}, ...press.map((p) =>
         make('li', {}, make('strong', {}, ruleText(pressAt(card, p), card.metric)), ` ${p.name}`))));
     parts.push(make('h4', {}, 'Falls now'), make('ul', {className: 'falls'}, ...found.falls.map((f) =>
-      make('li', {}, `${f.surface === 'base-floor' ? 'floor' : f.surface}, ${f.facet}: `, make('strong', {}, fallText(f.fall, card.metric))))));
+      make('li', {}, `${f.surface === 'base-floor' ? 'floor' : f.surface}, ${f.facet}: `, make('strong', {}, fallNoBetter(f.fall, false, card.metric))))));
     const told = results.filter((r) => r.outcome !== 'not-applicable');
     parts.push(make('h4', {}, 'Checks as it lies'), make('ul', {className: 'falls'}, ...told.map((r) => this.lineOf(r))));
     this.answer.replaceChildren(...parts);
@@ -104,7 +104,7 @@ class RimCard {
   lineOf(result) {
     const signs = {pass: ['pass', '✓ passes'], fail: ['fail', '✕ fails'], caution: ['caution', '! care'], 'not-checked': ['open', '? to read']};
     const [name, words] = signs[result.outcome];
-    const value = result.value === null ? '' : ': ' + (result.unit === 'ratio' ? fallText : ruleText)(result.value, card.metric);
+    const value = result.value === null ? '' : ': ' + foundAndLimit(result, card.metric);
     return make('li', {}, make('span', {className: `badge ${name}`}, words), ` ${result.title.replace('as set, ', '')}${value}`);
   }
 

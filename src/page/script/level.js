@@ -65,20 +65,10 @@ function findHeights(card, plane, height, found) {
   found.apron_least = least(gaps), found.apron_greatest = greatest(gaps);
 }
 
-/** What a place is to go down by, to the nearest mark; half way between two up, whatever rounding did. */
-const pressAt = (card, point) => Math.floor(point.plane / card.mark_mm + 0.5 + 1e-5) * card.mark_mm;
-
-function pressWords(card, found) {
-  const down = found.points.filter((p) => pressAt(card, p) > 0);
-  if (!down.length) return 'nothing to press: the base is level within a mark of the rule';
-  return 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') +
-         '; or raise the low side as much, with fresh mortar under it';
-}
-
 const NOT_HERE = {state: 'not-applicable'}, UNREAD = {state: 'not-checked'};
 const byHeight = (mm) => mm === null ? NOT_HERE : {value: mm};
 
-/** What each check looks at; the riser's and the apron's advice goes with it. */
+/** What each check looks at; the apron's advice goes with it, what else is to be done is one plan. */
 const LOOKS = {
   'rim.fall-least': (card, f) => byHeight(least(f.falls.filter((x) => x.surface === 'base-floor').map((x) => x.fall))),
   'rim.fall-greatest': (card, f) => byHeight(greatest(f.falls.filter((x) => x.surface === 'base-floor').map((x) => x.fall))),
@@ -95,12 +85,8 @@ const LOOKS = {
 
 function lookAtRiser(card, found, limit) {
   if (found.drain_body === undefined || card.riser === null) return UNREAD;
-  const reaches = card.riser - found.drain_body, most = card.riser_most;
-  const short = (limit.least ?? limit.greatest ?? 0) - reaches;
-  const advice = reaches > most
-      ? `lift the base and cut the riser off by ${textAtLeast(reaches - most, card.metric)}`
-      : `press the whole base down by ${textAtLeast(short, card.metric)}, or lift it and lengthen the riser by as much`;
-  return {value: reaches, advice, greatest: limit.own ? Math.min(most, limit.greatest ?? most) : most};
+  const most = card.riser_most;
+  return {value: card.riser - found.drain_body, greatest: limit.own ? Math.min(most, limit.greatest ?? most) : most};
 }
 
 function lookAtApron(card, found, limit) {
@@ -116,25 +102,18 @@ function lookAtApron(card, found, limit) {
 /** Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none. */
 function lookAtBed(card, found, limit) {
   if (found.raised === undefined) return UNREAD;
-  const [x, y] = card.drain_top;
-  const thick = (g) => g.set + found.raised + found.gx * (g.x - x) + found.gy * (g.y - y);
-  const open = card.gauges.filter((g) => !g.clear);
+  const open = card.gauges.filter((g) => !g.clear), thick = (g) => thickNow(card, found, g), own = limit.own ? limit.greatest : null;
   if (!open.length) return UNREAD;
-  const thinnest = least(open.map(thick)), proud = greatest(open.map((g) => thick(g) - g.spread));
-  if (proud > 1e-5) {
-    const over = open.find((g) => thick(g) - g.spread === proud);
-    return {value: over.spread + proud, greatest: over.spread,
-            advice: `press the whole base down by ${textAtLeast(proud, card.metric)}: it stands above the line the mortar was ` +
-                    'spread to, and bears on nothing there'};
-  }
-  return {value: thinnest, advice: `it lies ${textAtLeast((limit.least ?? 0) - thinnest, card.metric)} too low: lift it, and bed ` +
-                                   'it again on more mortar'};
+  const proud = greatest(open.map((g) => thick(g) - g.spread));
+  if (proud <= 1e-5) return {value: least(open.map(thick)), greatest: own};
+  const over = open.find((g) => thick(g) - g.spread === proud);
+  return {value: over.spread + proud, greatest: Math.min(over.spread, own ?? over.spread)};
 }
 
 /** One check's outcome on what was found. */
 function judged(check, card, found) {
   const look = check.held ? LOOKS[check.id]?.(card, found, check) ?? UNREAD : NOT_HERE;
-  const result = {...check, greatest: look.greatest ?? check.greatest, value: null, advice: look.advice, outcome: look.state};
+  const result = {...check, greatest: look.greatest === undefined ? check.greatest : look.greatest, value: null, advice: look.advice, outcome: look.state};
   if (look.state) return result;
   result.value = look.value;
   const slack = check.unit === 'ratio' ? 1e-9 : 1e-5;
@@ -159,33 +138,20 @@ function oddOne(found, allowed) {
   return odd;
 }
 
-/** A place that would have to go down by more than the mortar under it, with that. */
-function pressedThrough(card, found) {
-  const open = card.gauges.filter((g) => !g.clear);
-  for (const p of found.points) {
-    let nearest = null, away = Infinity;
-    for (const g of open) {
-      const d = Math.hypot(g.x - p.x, g.y - p.y);
-      if (d < away) nearest = g, away = d;
-    }
-    if (nearest && pressAt(card, p) >= nearest.set) return {point: p, set: nearest.set};
-  }
-  return null;
-}
-
 /** What to do next, and in which words. */
 function verdictOn(card, found, results) {
-  const text = (mm) => ruleText(mm, card.metric), again = '. Then read the base again.';
-  const more = (mm) => noBetter(mm, true, card.metric);
+  const more = (mm) => noBetter(mm, true, card.metric), nowhere = cannotLieSo(card, found, results);
+  const readAgain = (words) => ({next: 'read again', words: `READ ${words}.`}), first = 'AGAIN before anyone presses: ';
+  const bedAgain = 'lift the base and bed it again while the mortar is wet';
   const bent = results.find((r) => r.id === 'rim.twist');
-  if (bent && bent.outcome !== 'pass' && bent.value !== null && bent.greatest !== null) {
-    const odd = oddOne(found, bent.greatest);
-    return {next: 'read again', words: odd
-        ? `READ AGAIN before anyone presses: ${odd.name} disagrees with the others by ${more(Math.abs(odd.by))}; if it reads ` +
-          'the same, lift the base and bed it again while the mortar is wet.'
-        : `READ the rim AGAIN before anyone presses: the readings disagree by ${more(found.twist)}; if they stay so, lift ` +
-          'the base and bed it again while the mortar is wet.'};
-  }
+  const disagree = bent && bent.outcome !== 'pass' && bent.value !== null && bent.greatest !== null;
+  const odd = disagree ? oddOne(found, bent.greatest) : null;
+  if (odd)
+    return readAgain(`${first}${odd.name} disagrees with the others by ${more(Math.abs(odd.by))}; if it reads the same, ` +
+                     (nowhere ? LOOK_AT_LINE : bedAgain));
+  if (nowhere) return readAgain(first + nowhere);
+  if (disagree)
+    return readAgain(`the rim ${first}the readings disagree by ${more(found.twist)}; if they stay so, ${bedAgain}`);
   if (card.design_fails)
     return {next: 'mend the design', words: 'THE DESIGN FAILS when it lies level, and no pressing mends that: ' +
                                             `${card.design_fails}. Lift the base out.`};
@@ -198,17 +164,9 @@ function verdictOn(card, found, results) {
         ? `Nothing to press, as far as was read. NOT JUDGED: ${open}. If that holds, leave it, and let nobody step on it.`
         : 'Leave it, and let nobody step on it.') + careful + others};
   }
-  const bed = results.find((r) => r.id === 'rim.bed' && r.outcome === 'fail');
-  if (bed && bed.least !== null && bed.value < bed.least) return {next: 'lift', words: `LIFT IT: ${bed.advice}.`};
-  if (bed) return {next: 'press', words: `NOT YET: ${bed.advice}; then ${pressWords(card, found)}${again}`};
-  const riser = results.find((r) => r.id === 'rim.riser' && r.outcome === 'fail');
-  if (riser && riser.greatest !== null && riser.value > riser.greatest) return {next: 'lift', words: `LIFT IT: ${riser.advice}.`};
-  if (riser) return {next: 'press', words: `NOT YET: ${riser.advice}; then ${pressWords(card, found)}${again}`};
-  const deep = pressedThrough(card, found);
-  if (deep)
-    return {next: 'lift', words: `LIFT IT: the ${deep.point.name} would have to go down ${text(pressAt(card, deep.point))}, and ` +
-                                 `the bed there is ${noBetter(deep.set, false, card.metric)} thick: take mortar off, and bed it again.`};
-  return {next: 'press', words: `NOT YET: ${pressWords(card, found)}${again}`};
+  const todo = planOf(card, found, results);
+  if (todo.next === 'lift') return {next: 'lift', words: `LIFT IT: ${todo.words}.`};
+  return {next: 'press', words: `NOT YET: ${todo.words}. Then read the base again.`};
 }
 
 /** Everything a page tells of readings. @pre at least three readings that do not lie along one side. */

@@ -107,5 +107,5 @@ function noView(why) {
   document.documentElement.dataset.view = 'none';
 }
 
-window.fallwrightLevel = {card, cardFacets, judgeLevel, lengthOf, tapeText, ruleText, fallText};
+window.fallwrightLevel = {card, cardFacets, judgeLevel, lengthOf, tapeText, ruleText, fallText, fallNoBetter, foundAndLimit};
 startView().catch((error) => noView(String(error.message ?? error)));

@@ -1,0 +1,124 @@
+// What is to be done about a base that lies wrong in its wet bed, as the program says it (src/rules/pressing.cpp).
+
+/** What a place is to go down by, to the nearest mark; half way between two up, whatever rounding did. */
+const pressAt = (card, point) => Math.floor(point.plane / card.mark_mm + 0.5 + 1e-5) * card.mark_mm;
+
+const LEVEL_NOW = 'nothing to press: the base is level within a mark of the rule';
+const RAISE_INSTEAD = '; or raise the low side as much, with fresh mortar under it';
+const LOOK_AT_LINE = 'look whether they are heights above the level line or distances below it, and how high that line hangs ' +
+                     'above the datum';
+
+function levelWords(card, found) {
+  const down = found.points.filter((p) => pressAt(card, p) > 0);
+  return down.length ? 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') : '';
+}
+
+/** A place that would have to go down by more than the mortar under it, with that, where nobody read how high it lies. */
+function pressedThrough(card, found) {
+  const open = card.gauges.filter((g) => !g.clear);
+  for (const p of found.points) {
+    let nearest = null, away = Infinity;
+    for (const g of open) {
+      const d = Math.hypot(g.x - p.x, g.y - p.y);
+      if (d < away) nearest = g, away = d;
+    }
+    if (nearest && pressAt(card, p) >= nearest.set) return {point: p, set: nearest.set};
+  }
+  return null;
+}
+
+/** How thick the bed is at a gauge, as the base lies now. */
+const thickNow = (card, found, g) =>
+    g.set + found.raised + found.gx * (g.x - card.drain_top[0]) + found.gy * (g.y - card.drain_top[1]);
+
+const isLess = (a, b) => a < b - 1e-5;
+
+/** A base whose height was read: what its riser and its bed say, now, pressed level, and pressed down as a whole. */
+class Pressing {
+  constructor(card, found, results) {
+    const asking = (id) => results.find((r) => r.id === id && r.held && !r.missing);
+    this.card = card, this.found = found;
+    this.riser = card.riser === null || found.drain_body === undefined ? null : asking('rim.riser');
+    const down = found.points.map((p) => [p.x, p.y, pressAt(card, p)]), open = card.gauges.filter((g) => !g.clear);
+    const pressed = bestPlane(down);
+    this.mostPressed = Math.max(0, ...down.map((s) => s[2]));
+    this.bed = open.length ? asking('rim.bed') : null;
+    this.leastBed = this.bed?.least ?? 0;
+    const now = open.map((g) => thickNow(card, found, g)), level = open.map((g, i) => now[i] - pressed.at(g.x, g.y));
+    this.thinNow = least(now), this.thin = least(level), this.spread = greatest(open.map((g) => g.spread));
+    this.proudNow = greatest(open.map((g, i) => now[i] - g.spread));
+    this.proud = this.bed ? greatest(open.map((g, i) => level[i] - g.spread)) : 0;
+    const reaches = card.riser - found.drain_body;
+    this.reaches = reaches + pressed.at(card.drain_top[0], card.drain_top[1]), this.reachesDesigned = reaches + found.raised;
+    this.riserLeast = this.riser?.least ?? null, this.riserMost = this.riser?.greatest ?? null;
+    this.short = this.riserLeast === null ? 0 : this.riserLeast - this.reaches;
+    this.whole = Math.max(this.up(this.proud), this.up(this.short));
+  }
+
+  up(mm) { return Math.ceil(Math.max(mm, 0) / this.card.mark_mm - 1e-5) * this.card.mark_mm; }
+  atLeast(mm) { return textAtLeast(mm, this.card.metric); }
+
+  /** By how much more than any bed is thick the base would stand over it, or lie in the floor below it. */
+  isBeyondItsBed() { return Boolean(this.bed) && (this.proudNow > this.spread || this.thinNow < -this.spread); }
+
+  plan() {
+    const lift = (words) => ({next: 'lift', words});
+    if (this.bed && isLess(this.thinNow, this.leastBed))
+      return lift(`it lies ${this.moreMortar(this.leastBed - this.thinNow)}`);
+    if (this.riserMost !== null && isLess(this.riserMost, this.reaches + this.whole))
+      return lift('lift the base and cut the riser off by ' +
+                  this.atLeast(Math.max(this.reaches + this.whole, this.reachesDesigned) - this.riserMost));
+    const tooLow = this.leastBed + this.up(this.proud) - this.thin;
+    if (this.bed && isLess(this.thin - this.whole, this.leastBed))
+      return lift(isLess(0, tooLow)
+          ? `pressed level it would lie ${this.moreMortar(tooLow)}`
+          : `lift the base and lengthen the riser by ${this.lengthened(0)}: the bed under it is ` +
+            `${noBetter(this.thin, false, this.card.metric)} thick at its thinnest, and ${this.atLeast(this.leastBed)} of it must stay`);
+    return {next: 'press', words: this.whole > 0 ? this.wholeWords() : this.levelAlone()};
+  }
+
+  /** What the riser is to be longer by where the base is bedded again, level and so much higher, or as it was designed. */
+  longer(higher) {
+    return this.riserLeast === null ? 0 : Math.max(0, this.short + higher, this.riserLeast - this.reachesDesigned);
+  }
+  lengthened(higher) { return this.atLeast(this.longer(higher)); }
+
+  moreMortar(higher) {
+    return `${this.atLeast(higher)} too low: lift it, and bed it again on more mortar` +
+           (this.longer(higher) > 1e-5 ? `; lengthen the riser by ${this.lengthened(higher)} meanwhile` : '');
+  }
+
+  wholeWords() {
+    const byBed = this.proud > 1e-5, byRiser = this.short > 1e-5, level = levelWords(this.card, this.found);
+    return (level ? level + '; then ' : '') + `press the whole base down by ${ruleText(this.whole, this.card.metric)}` +
+           (byBed ? ': it stands above the line the mortar was spread to, and bears on nothing there' : '') +
+           (byBed && byRiser ? '; and the riser reaches too little into the drain' : '') +
+           (byRiser && !byBed ? `, or lift it and lengthen the riser by ${this.lengthened(0)}` : '');
+  }
+
+  /** The low side may be raised instead where the riser still reaches, and the mortar that was spread. */
+  levelAlone() {
+    const level = levelWords(this.card, this.found);
+    if (!level) return LEVEL_NOW;
+    const bears = !this.bed || !isLess(0, this.proud + this.mostPressed);
+    const reaches = this.riserLeast === null || !isLess(0, this.short + this.mostPressed);
+    return level + (bears && reaches ? RAISE_INSTEAD : '');
+  }
+}
+
+/** Why no base lies where these readings put it; nothing where one can. */
+function cannotLieSo(card, found, results) {
+  if (found.raised === undefined || !new Pressing(card, found, results).isBeyondItsBed()) return null;
+  return `by these readings the base lies ${ruleText(Math.abs(found.raised), card.metric)} ` +
+         `${found.raised < 0 ? 'lower' : 'higher'} than designed, and no base lies so: ${LOOK_AT_LINE}`;
+}
+
+/** What to do, in the order of doing it. */
+function planOf(card, found, results) {
+  if (found.raised !== undefined) return new Pressing(card, found, results).plan();
+  const deep = pressedThrough(card, found), level = levelWords(card, found);
+  if (deep)
+    return {next: 'lift', words: `the ${deep.point.name} would have to go down ${ruleText(pressAt(card, deep.point), card.metric)}, ` +
+                                 `and the bed there is ${noBetter(deep.set, false, card.metric)} thick: take mortar off, and bed it again`};
+  return {next: 'press', words: level ? level + RAISE_INSTEAD : LEVEL_NOW};
+}

@@ -1,0 +1,204 @@
+#include "rules/pressing.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "rules/remedy.hpp"
+#include "rules/words.hpp"
+#include "survey/floor.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::rules {
+namespace {
+
+const char* const level_now = "nothing to press: the base is level within a mark of the rule";
+const char* const raise_instead = "; or raise the low side as much, with fresh mortar under it";
+
+/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
+/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
+double press_at(const job::Job& job, const facts::AsSetPoint& point) {
+  const double mark = job.mark_mm();
+  return std::floor(point.plane_mm / mark + 0.5 + units::tolerance::length_mm) * mark;
+}
+
+/// "press down: back right 1/4"": empty where nothing is.
+std::string level_words(const job::Job& job, const facts::AsSet& set) {
+  std::string text;
+  for (const facts::AsSetPoint& p : set.points)
+    if (const double down = press_at(job, p); down > 0)
+      text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
+  return text;
+}
+
+/// A place that would have to go down by more than the mortar under it, with that, where nobody read how high it lies.
+std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const job::Job& job,
+                                                                           const facts::Room& room) {
+  for (const facts::AsSetPoint& p : room.as_set.points) {
+    const facts::Gauge* nearest = nullptr;
+    const auto away = [&](const facts::Gauge& g) { return std::hypot(g.x_mm - p.x_mm, g.y_mm - p.y_mm); };
+    for (const facts::Gauge& g : room.gauges)
+      if (!g.clear && (!nearest || away(g) < away(*nearest))) nearest = &g;
+    if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
+  }
+  return std::nullopt;
+}
+
+/// A check that asks for something here: the book has it, and nothing that it rests on is missing.
+const Result* asking(const std::vector<Result>& results, const std::string& id) {
+  const Result* r = result_of(results, id);
+  const bool asks = r && r->outcome != Outcome::not_applicable &&
+                    std::none_of(r->rests_on.begin(), r->rests_on.end(),
+                                 [](const Support& s) { return s.state == Standing::missing; });
+  return asks ? r : nullptr;
+}
+
+/// A base whose height was read: what its riser and its bed say, now, pressed level, and pressed down as a whole.
+class Pressing {
+ public:
+  Pressing(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results)
+      : job_{job}, facts_{facts}, bed_{asking(results, "rim.bed")}, riser_{asking(results, "rim.riser")} {
+    const facts::AsSet& set = facts.room.as_set;
+    if (!job.drain.riser || !set.drain_body_mm) riser_ = nullptr;
+    std::vector<survey::Spot> down;
+    for (const facts::AsSetPoint& p : set.points) down.push_back({p.x_mm, p.y_mm, press_at(job, p)});
+    // Planes that fit best add up: what is left of the readings' own plane is that of the readings, pressed down.
+    pressed_ = survey::best_plane(down);
+    for (const survey::Spot& s : down) most_pressed_ = std::max(most_pressed_, s.z);
+    level_down_mm_ = pressed_.at(facts.room.drain.now_mm[0], facts.room.drain.now_mm[1]);
+    find_beds();
+    find_reach();
+    const double bed = up_to_mark(std::max(proud_, 0.), job), riser = up_to_mark(std::max(short_, 0.), job);
+    whole_mm_ = std::max(bed, riser);
+  }
+
+  /// By how much more than any bed is thick the base would stand over it, or lie in the floor below it.
+  bool is_beyond_its_bed() const { return bed_ && any_gauge_ && (proud_now_ > spread_ || thin_now_ < -spread_); }
+
+  Plan plan() const {
+    const double left = thin_ - whole_mm_;
+    if (bed_ && any_gauge_ && is_less(thin_now_, least_bed()))
+      return lift("it lies " + text_at_least(least_bed() - thin_now_, job_) + more_mortar(least_bed() - thin_now_));
+    if (riser_ && riser_->limit.greatest && is_less(*riser_->limit.greatest, reaches_ + whole_mm_))
+      return lift("lift the base and cut the riser off by " +
+                  text_at_least(std::max(reaches_ + whole_mm_, reaches_designed_) - *riser_->limit.greatest, job_));
+    const double too_low = least_bed() + up_to_mark(std::max(proud_, 0.), job_) - thin_;
+    if (bed_ && any_gauge_ && is_less(left, least_bed()))
+      return is_less(0, too_low)
+                 ? lift("pressed level it would lie " + text_at_least(too_low, job_) + more_mortar(too_low))
+                 : lift("lift the base and lengthen the riser by " + lengthened(0) + ": the bed under it is " +
+                        text_or_less(thin_, Unit::mm, job_) + " thick at its thinnest, and " +
+                        text_at_least(least_bed(), job_) + " of it must stay");
+    return {Next::press, whole_mm_ > 0 ? whole_words() : level_alone()};
+  }
+
+ private:
+  static bool is_less(double a, double b) { return a < b - units::tolerance::length_mm; }
+  static Plan lift(std::string words) { return {Next::lift, std::move(words)}; }
+  double least_bed() const { return bed_ ? bed_->limit.least.value_or(0) : 0; }
+
+  void find_beds() {
+    for (const facts::Gauge& g : facts_.room.gauges) {
+      if (g.clear) continue;
+      const double now = thick_now(facts_, g), thick = now - pressed_.at(g.x_mm, g.y_mm);
+      const auto least = [&](double& of, double value) { of = any_gauge_ ? std::min(of, value) : value; };
+      const auto most = [&](double& of, double value) { of = any_gauge_ ? std::max(of, value) : value; };
+      least(thin_now_, now), least(thin_, thick);
+      most(proud_now_, now - g.spread_mm), most(proud_, thick - g.spread_mm), most(spread_, g.spread_mm);
+      any_gauge_ = true;
+    }
+    if (!bed_ || !any_gauge_) proud_ = 0;
+  }
+
+  /// The drain's body turns with the base by less than a hundredth of a millimetre: its middle alone goes down.
+  void find_reach() {
+    if (!riser_) return;
+    const facts::AsSet& set = facts_.room.as_set;
+    const double now = job_.drain.riser->in_mm() - *set.drain_body_mm;
+    reaches_ = now + level_down_mm_, reaches_designed_ = now + *set.raised_mm;
+    if (riser_->limit.least) short_ = *riser_->limit.least - reaches_;
+  }
+
+  /// What the riser is to be longer by where the base is bedded again: as high as it lies level, by so much higher, or
+  /// as high as it was designed to lie.
+  double longer(double higher_mm) const {
+    if (!riser_ || !riser_->limit.least) return 0;
+    return std::max({0., short_ + higher_mm, *riser_->limit.least - reaches_designed_});
+  }
+  std::string lengthened(double higher_mm) const { return text_at_least(longer(higher_mm), job_); }
+
+  std::string more_mortar(double higher_mm) const {
+    const bool longer_too = longer(higher_mm) > units::tolerance::length_mm;
+    return " too low: lift it, and bed it again on more mortar" +
+           (longer_too ? "; lengthen the riser by " + lengthened(higher_mm) + " meanwhile" : "");
+  }
+
+  std::string whole_words() const {
+    const bool by_bed = proud_ > units::tolerance::length_mm, by_riser = short_ > units::tolerance::length_mm;
+    const std::string level = level_words(job_, facts_.room.as_set);
+    std::string text =
+        (level.empty() ? "" : level + "; then ") + "press the whole base down by " + text_of(whole_mm_, Unit::mm, job_);
+    if (by_bed) text += ": it stands above the line the mortar was spread to, and bears on nothing there";
+    if (by_riser && by_bed) text += "; and the riser reaches too little into the drain";
+    if (by_riser && !by_bed) text += ", or lift it and lengthen the riser by " + lengthened(0);
+    return text;
+  }
+
+  /// The low side may be raised instead where the riser still reaches, and the mortar that was spread.
+  std::string level_alone() const {
+    const std::string level = level_words(job_, facts_.room.as_set);
+    if (level.empty()) return level_now;
+    const bool bears = !is_less(0, proud_ + most_pressed_) || !bed_ || !any_gauge_;
+    const bool reaches = !riser_ || !riser_->limit.least || !is_less(0, short_ + most_pressed_);
+    return level + (bears && reaches ? raise_instead : "");
+  }
+
+  const job::Job& job_;
+  const facts::Facts& facts_;
+  const Result *bed_, *riser_;
+  survey::HeightPlane pressed_;                  ///< how far each place goes down as the base is pressed level
+  double level_down_mm_ = 0, most_pressed_ = 0;  ///< at the drain; at the highest place that was read
+  bool any_gauge_ = false;
+  double thin_now_ = 0, proud_now_ = 0, spread_ = 0;  ///< as it lies
+  double thin_ = 0, proud_ = 0;                       ///< pressed level
+  double reaches_ = 0, reaches_designed_ = 0, short_ = 0;
+  double whole_mm_ = 0;  ///< what it is to go down by after that, to the mark
+};
+
+}  // namespace
+
+double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
+  return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);
+}
+
+std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts& facts,
+                                         const std::vector<Result>& results) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read || !set.raised_mm || !Pressing{job, facts, results}.is_beyond_its_bed()) return std::nullopt;
+  return "by these readings the base lies " + text_of(std::abs(*set.raised_mm), Unit::mm, job) +
+         (*set.raised_mm < 0 ? " lower" : " higher") + " than designed, and no base lies so: " + look_at_line;
+}
+
+Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
+  const facts::AsSet& set = facts.room.as_set;
+  if (const auto why = cannot_lie_so(job, facts, results)) return {Next::read_again, *why};
+  if (set.raised_mm) return Pressing{job, facts, results}.plan();
+  if (const auto deep = pressed_through(job, facts.room))
+    return {Next::lift, "the " + deep->first->name + " would have to go down " +
+                            text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
+                            text_or_less(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again"};
+  const std::string level = level_words(job, set);
+  return {Next::press, level.empty() ? level_now : level + raise_instead};
+}
+
+void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results) {
+  if (!facts.room.as_set.read) return;
+  const Plan todo = plan_of(job, facts, results);
+  for (Result& r : results) {
+    const bool broken = r.outcome == Outcome::fail || r.outcome == Outcome::caution;
+    if (!broken || r.id.rfind("rim.", 0) != 0 || r.id == "rim.twist") continue;
+    if (r.id != "rim.apron" || todo.next == Next::read_again) r.advice = todo.words;
+  }
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,38 @@
+/// What is to be done about a base that lies wrong in its wet bed: pressed level to its lowest place, then down as a
+/// whole, and never deeper than leaves the mortar that is asked for. Inside `rules` only.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "rules/as_set.hpp"
+
+namespace fallwright::rules {
+
+struct Plan {
+  Next next = Next::press;
+  std::string words;  ///< what to do, in the order of doing it; no full stop
+};
+
+/// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
+double thick_now(const facts::Facts& facts, const facts::Gauge& g);
+
+/// What is looked at where readings put the base where none can lie.
+inline constexpr const char* look_at_line =
+    "look whether they are heights above the level line or distances below it, and how high that line hangs above the "
+    "datum";
+
+/// Why no base lies where these readings put it; nothing where one can.
+std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts& facts,
+                                         const std::vector<Result>& results);
+
+/// @pre the rim was read, and something of it fails
+Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
+
+/// Every check of the base as set that fails advises the same plan.
+void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results);
+
+const Result* result_of(const std::vector<Result>& results, const std::string& id);
+
+}  // namespace fallwright::rules
