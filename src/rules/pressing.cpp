@@ -110,12 +110,17 @@ class Pressing {
     if (!bed_ || !any_gauge_) proud_ = 0;
   }
 
-  /// The drain's body turns with the base by less than a hundredth of a millimetre: its middle alone goes down.
+  /// The drain's body turns with the base about its top: upright it reaches lower, if by hundredths of a millimetre.
   void find_reach() {
     if (!riser_) return;
     const facts::AsSet& set = facts_.room.as_set;
+    const auto is_drain = [](const facts::Part& p) { return p.which.is(facts::Role::drain); };
+    const auto drain = std::find_if(facts_.parts.begin(), facts_.parts.end(), is_drain);
+    const double high = drain == facts_.parts.end() ? 0 : drain->bbox_mm[5] - drain->bbox_mm[2];
+    const double tilted = high / std::hypot(1, set.gx, set.gy),
+                 level = high / std::hypot(1, set.gx - pressed_.gx, set.gy - pressed_.gy);
     const double now = job_.drain.riser->in_mm() - *set.drain_body_mm;
-    reaches_ = now + level_down_mm_, reaches_designed_ = now + *set.raised_mm;
+    reaches_ = now + level_down_mm_ + level - tilted, reaches_designed_ = now + *set.raised_mm + high - tilted;
     if (riser_->limit.least) short_ = *riser_->limit.least - reaches_;
   }
 

@@ -69,25 +69,30 @@ class Bedded {
 
 using Heights = std::map<job::RimPoint, double>;
 
-Heights pressed(Heights raised, const std::string& words) {
-  const double whole = length_after(words, "press the whole base down by ").value_or(0);
+Heights pressed(Heights raised, const std::string& words, double less_mm = 0) {
+  const double whole = length_after(words, "press the whole base down by ").value_or(0) - less_mm;
   for (auto& [point, mm] : raised)
     mm -= whole + length_after(words, std::string{"(?:down: |, )"} + name_of(point) + " ").value_or(0);
   return raised;
+}
+
+Heights level_at(double mm) {
+  return {{job::RimPoint::back_left, mm}, {job::RimPoint::back_right, mm}, {job::RimPoint::front_left, mm}};
 }
 
 class Pressed : public testing::TestWithParam<std::tuple<job::Side, job::UnitSystem>> {};
 
 TEST_P(Pressed, ToTheLetterLiesInItsBedOverItsRiser) {
   // Source: property: what was pressed as told is not lifted then, its riser reaches, its bed holds it, and nothing is
-  // left to press; a riser that was lengthened as told reaches where the base is bedded as it was designed.
+  // left to press, and a mark less would not do; so is it where its low side was raised instead. A riser that was
+  // lengthened as told reaches where the base is bedded as it was designed, and where it was lifted from.
   Bedded room{std::get<0>(GetParam()), std::get<1>(GetParam())};
   std::mt19937 engine{7};
   const auto draw = [&](int least, int greatest) {
     return room.mark() * (least + static_cast<int>(engine() % static_cast<unsigned>(greatest - least + 1)));
   };
   const double per_inch = 25.4 / 16 / room.mark();  // the same draws of the room in either unit
-  int levelled = 0, whole = 0, both = 0, lengthened = 0;
+  int levelled = 0, whole = 0, both = 0, lifted = 0, lengthened = 0;
   for (int i = 0; i < 250; ++i) {
     const double low = draw(static_cast<int>(-2 * per_inch), static_cast<int>(14 * per_inch)), right = draw(-4, 4),
                  back = draw(-2, 2), riser = draw(static_cast<int>(-36 * per_inch), static_cast<int>(-20 * per_inch));
@@ -107,15 +112,27 @@ TEST_P(Pressed, ToTheLetterLiesInItsBedOverItsRiser) {
       EXPECT_NE(room.verdict().next, rules::Next::lift) << then;
       EXPECT_TRUE(room.holds("rim.riser") && room.holds("rim.bed")) << then;
       EXPECT_EQ(room.verdict().words.find("press down"), std::string::npos) << then;
+      if (down) {
+        room.lie(pressed(raised, words, room.mark()));
+        EXPECT_FALSE(room.holds("rim.riser") && room.holds("rim.bed")) << words << "\na mark less would do";
+      }
+      if (words.find("or raise the low side") != std::string::npos) {
+        ++lifted;
+        room.lie(level_at(low + std::abs(right) + std::abs(back)));
+        EXPECT_TRUE(room.holds("rim.riser") && room.holds("rim.bed")) << words << "\n" << room.verdict().words;
+      }
     }
     if (longer) {
       ++lengthened;
       room.reach(riser + *longer);
-      room.lie({{job::RimPoint::back_left, 0}, {job::RimPoint::back_right, 0}, {job::RimPoint::front_left, 0}});
+      room.lie(level_at(0));
+      EXPECT_TRUE(room.holds("rim.riser") && room.holds("rim.bed")) << words;
+      if (words.find("or lift it and lengthen") == std::string::npos) continue;
+      room.lie(level_at(low));
       EXPECT_TRUE(room.holds("rim.riser") && room.holds("rim.bed")) << words;
     }
   }
-  EXPECT_GE(std::min({levelled, whole, both, lengthened}), 20);  // the draws reach every kind of answer
+  EXPECT_GE(std::min({levelled, whole, both, lifted, lengthened}), 20);  // the draws reach every kind of answer
 }
 
 INSTANTIATE_TEST_SUITE_P(EitherHandAndUnit, Pressed,

@@ -48,8 +48,10 @@ class Pressing {
     this.thinNow = least(now), this.thin = least(level), this.spread = greatest(open.map((g) => g.spread));
     this.proudNow = greatest(open.map((g, i) => now[i] - g.spread));
     this.proud = this.bed ? greatest(open.map((g, i) => level[i] - g.spread)) : 0;
-    const reaches = card.riser - found.drain_body;
-    this.reaches = reaches + pressed.at(card.drain_top[0], card.drain_top[1]), this.reachesDesigned = reaches + found.raised;
+    // The drain's body turns with the base about its top: upright it reaches lower, if by hundredths of a millimetre.
+    const reaches = card.riser - found.drain_body, [x, y, z] = card.drain_top, high = z - card.drain_low;
+    const tilted = high / Math.hypot(1, found.gx, found.gy), upright = high / Math.hypot(1, found.gx - pressed.gx, found.gy - pressed.gy);
+    this.reaches = reaches + pressed.at(x, y) + upright - tilted, this.reachesDesigned = reaches + found.raised + high - tilted;
     this.riserLeast = this.riser?.least ?? null, this.riserMost = this.riser?.greatest ?? null;
     this.short = this.riserLeast === null ? 0 : this.riserLeast - this.reaches;
     this.whole = Math.max(this.up(this.proud), this.up(this.short));
