@@ -54,6 +54,11 @@ struct Bound {
     return std::sqrt(now[0] * now[0] + now[1] * now[1]) / now[2];
   }
   double room(double tx, double ty) const { return (least ? value(tx, ty) - limit : limit - value(tx, ty)) + slack; }
+  std::string helps() const {
+    if (of == Of::height) return std::string{"a threshold a little "} + (least ? "higher" : "lower");
+    return std::string{"a little "} + (least ? "more" : "less") + " fall" +
+           (of == Of::fall_toward ? " of the threshold's top" : "");
+  }
   double rounding() const { return of == Of::height ? units::tolerance::length_mm : units::tolerance::ratio; }
 
   /// How far along a direction the limit would be reached if changes added up; they do but for terms of second order.
@@ -110,29 +115,45 @@ void add_bounds(const facts::Facts& facts, facts::Surface surface, const std::st
 }
 
 /// What reaches its limit first along a direction; of several at once that which has least room, or is broken most.
-std::pair<double, std::string> first_of(const std::vector<Bound>& bounds, double dx, double dy) {
+std::pair<double, const Bound*> first_of(const std::vector<Bound>& bounds, double dx, double dy) {
   double first = std::numeric_limits<double>::max(), room = first;
-  std::string name;
+  const Bound* told = nullptr;
   for (const Bound& bound : bounds) {
     const double t = bound.first_crossing(dx, dy), here = bound.room(0, 0);
     const bool together = std::abs(t - first) <= units::tolerance::ratio;
     if (together ? here >= room - units::tolerance::ratio : t > first) continue;
-    first = std::min(t, first), room = here, name = bound.name;
+    first = std::min(t, first), room = here, told = &bound;
   }
-  return {first, name};
+  return {first, told};
+}
+
+/// Between a least fall and a greatest, with all falls `times` what they are: the flattest has times * least_found -
+/// least to spare, the steepest greatest - times * greatest_found; most where both are the same.
+std::optional<double> most_slope(const std::vector<Bound>& bounds) {
+  const Bound *flattest = nullptr, *steepest = nullptr;
+  for (const Bound& b : bounds) {
+    if (b.of != Bound::Of::fall) continue;
+    if (b.least && (!flattest || b.value(0, 0) < flattest->value(0, 0))) flattest = &b;
+    if (!b.least && (!steepest || b.value(0, 0) > steepest->value(0, 0))) steepest = &b;
+  }
+  if (!flattest || !steepest) return std::nullopt;
+  const double low = flattest->value(0, 0), high = steepest->value(0, 0);
+  return std::max(0.0, (steepest->limit * low - flattest->limit * high) / (low + high));
 }
 
 Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double length, double width) {
-  Levelling levelling{of, false, {}, {}};
+  Levelling levelling;
+  levelling.of = of;
   if (bounds.empty()) return levelling;
+  levelling.most_slope = most_slope(bounds);
   levelling.broken = std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < 0; });
   const struct {
     const char* low;
     double dx, dy, over;
   } ways[] = {{"left", 1, 0, length}, {"right", -1, 0, length}, {"back", 0, -1, width}, {"front", 0, 1, width}};
   for (const auto& way : ways) {
-    const auto [slope, name] = first_of(bounds, way.dx, way.dy);
-    levelling.ways.push_back({way.low, way.over, slope * way.over, name});
+    const auto [slope, bound] = first_of(bounds, way.dx, way.dy);
+    levelling.ways.push_back({way.low, way.over, slope * way.over, bound->name, bound->helps()});
   }
   for (int degrees = 0; degrees < 360; degrees += 5) {
     const double dx = std::cos(degrees * M_PI / 180), dy = std::sin(degrees * M_PI / 180);

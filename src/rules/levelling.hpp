@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,15 +14,19 @@ namespace fallwright::rules {
 
 /// One way to be out of level.
 struct Way {
-  std::string low;        ///< the side that is low: "left", "right", "back", "front"
-  double over_mm = 0;     ///< across which extent
-  double allowed_mm = 0;  ///< how much lower than the other side, at most
-  std::string gives_way;  ///< the facet that leaves its limits first: "least fall of the left facet"
+  std::string low;         ///< the side that is low: "left", "right", "back", "front"
+  double over_mm = 0;      ///< across which extent
+  double allowed_mm = 0;   ///< how much lower than the other side, at most
+  std::string gives_way;   ///< the facet that leaves its limits first: "least fall of the left facet"
+  std::string helps = {};  ///< what would leave it more room: "a little more fall"
 };
 
 struct Levelling {
   facts::Surface of = facts::Surface::base_floor;  ///< or the seat
-  bool broken = false;    ///< some fall is out of its limits even when all is level: there is no window
+  bool broken = false;  ///< some fall is out of its limits even when all is level: there is no window
+  /// The slope that would be left at most, were all facets steeper or flatter alike; nothing where nothing bounds them
+  /// on one side.
+  std::optional<double> most_slope = {};
   std::vector<Way> ways;  ///< left, right, back, front; empty when it has no such facets
   /// Slopes (along x, along y) of the edge of all that is allowed, every 5 degrees round; exact on each ray. The window
   /// is where no ray from level crosses it.

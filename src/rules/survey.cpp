@@ -258,7 +258,17 @@ std::string low_side(const Levelling& window, const Way& told) {
   return both ? "left or right" : told.low;
 }
 
-Finding levelling(const Ground& ground, const Limit&) {
+/// What leaves it more room; where the limits of its facets are too near to each other for any fall, that.
+std::string what_opens(const Levelling& window, const Way& way, double wanted_mm) {
+  double over = 0;
+  for (const Way& each : window.ways) over = std::max(over, each.over_mm);
+  const bool by_fall = way.helps == "a little more fall" || way.helps == "a little less fall";
+  if (by_fall && window.most_slope && *window.most_slope * over < wanted_mm)
+    return "; no other fall leaves it enough: its flattest and its steepest facet are both near their limits";
+  return "; " + way.helps + " helps";
+}
+
+Finding levelling(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
   const Levelling window = base_levelling(ground.facts, ground.limits);
   const Way* way = first_way(window, told_hand(ground.facts));
@@ -270,7 +280,7 @@ Finding levelling(const Ground& ground, const Limit&) {
                    "; first to give way: " + way->gives_way,
                "set it exactly, with a level as long as the base: its " + low + " side low by more than " +
                    text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way +
-                   "; a little more fall helps where the other limit has room");
+                   what_opens(window, *way, limit.least.value_or(0)));
 }
 
 }  // namespace

@@ -63,6 +63,21 @@ TEST(LevellingWindow, OfTwoBrokenFallsTheWorseIsNamed) {
   }
 }
 
+TEST(LevellingWindow, SaysWhichWayTheFallMustGoToOpenIt) {
+  // Source: by hand, limits 1/48 and 1/24: near the least more fall helps, near the greatest less. All falls times s
+  // leave s x 0.022 - 1/48 and 1/24 - s x 0.04, most where both are the same: (0.022 / 24 - 0.04 / 48) / 0.062, which
+  // is 1.96 mm over 57-1/2 in and enough; of 0.0209 and 0.0412 it is 0.29 mm, and no fall is.
+  const auto advice_on = [](double least, double greatest) {
+    return sample::result_of(sample::alcove(), floor_falling(least, greatest, greatest, greatest), "levelling.window")
+        .advice;
+  };
+  EXPECT_NEAR(*window_of(floor_falling(0.022, 0.04, 0.04, 0.04)).most_slope, (0.022 / 24 - 0.04 / 48) / 0.062, 1e-12);
+  EXPECT_NE(advice_on(0.0209, 0.03).find("loses the least fall of the left facet; a little more fall helps"),
+            std::string::npos);
+  EXPECT_NE(advice_on(0.03, 0.0416).find("; a little less fall helps"), std::string::npos) << advice_on(0.03, 0.0416);
+  EXPECT_NE(advice_on(0.0209, 0.0412).find("; no other fall leaves it enough"), std::string::npos);
+}
+
 TEST(LevellingWindow, OfTheSampleByHand) {
   // Source: closed form: tilted about a level axis square to it, a facet's angle grows or shrinks by the base's own.
   // Left low: the left facet's 0.3 in/ft to 1/4; right low: it steepens to 1/2, the right one shrinks to 1/4 first.
