@@ -4,6 +4,7 @@
 #include "job/prices.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -38,12 +39,13 @@ std::string missing_text(const Row& row) {
          (row.other_packs.empty() ? "" : " (the table has it by the " + row.other_packs + ")");
 }
 
-/// The packs that a table sells a thing in: "bag of 47 lb, pallet".
+/// The packs that a table sells a thing in, each once, as rooms of one order read it each: "bag of 47 lb, pallet".
 std::string packs_of(const std::string& item, const std::vector<job::Price>& prices) {
-  std::string packs;
+  std::vector<std::string> packs;
   for (const job::Price& price : prices)
-    if (price.item == item) packs += (packs.empty() ? "" : ", ") + price.pack;
-  return packs;
+    if (price.item == item && std::find(packs.begin(), packs.end(), price.pack) == packs.end())
+      packs.push_back(price.pack);
+  return units::listed(packs, ", ");
 }
 
 }  // namespace

@@ -84,6 +84,15 @@ TEST(Cost, WhatIsOnlyToldCostsNothingAndAnotherWayIsSummedApart) {
   EXPECT_TRUE(cost.missing.empty());
 }
 
+TEST(Cost, APackIsToldOnceHoweverManyRoomsReadTheTable) {
+  // Source: by hand: two rooms of one order bring the same table along.
+  std::vector<Row> rows{takeoff::to_row({"tile", 12, "ft2", 0, 8, "boxes", ""})};
+  const job::Price ten{"tile", "box of 10 ft2", 31, ""}, twelve{"tile", "box of 12 ft2", 36, ""};
+  takeoff::set_prices(rows, {ten, twelve, ten});
+  EXPECT_THAT(takeoff::cost_of(rows).missing,
+              ElementsAre("'tile' by the box of 8 ft2 (the table has it by the box of 10 ft2, box of 12 ft2)"));
+}
+
 TEST(Cost, OfAnOrderIsNoMoreThanOfItsRooms) {
   // Source: property; one price for one thing, and packs shared.
   std::vector<std::vector<Row>> rooms;
