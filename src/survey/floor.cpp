@@ -63,7 +63,8 @@ class Outline {
   std::vector<Knot> frame(const Rect& extent) const {
     std::vector<Knot> frame;
     for (const Point& corner : to_polygon(extent)) frame.push_back(beyond(corner));
-    for (const std::size_t i : outline_) {
+    for (std::size_t corner = 0; corner < outline_.size(); ++corner) {
+      const std::size_t i = outline_[corner];
       const Point s = spots_[i].at;
       const struct {
         Point step, edge;
@@ -73,6 +74,10 @@ class Outline {
                   {{0, -1}, {s.x, extent.y0}}};
       for (const auto& way : ways) {
         if (holds({s.x + way.step.x, s.y + way.step.y})) continue;
+        if (is_drawn_in(corner) && leads_out(corner, way.step)) {
+          frame.push_back({way.edge, i, i, 0, {way.edge.x - s.x, way.edge.y - s.y}});
+          continue;
+        }
         const Knot knot = beyond(way.edge);
         const Point near{knot.at.x - knot.out.x, knot.at.y - knot.out.y};
         if (std::hypot(near.x - s.x, near.y - s.y) < 1) frame.push_back(knot);  // straight out, not past a neighbour
@@ -82,9 +87,52 @@ class Outline {
   }
 
  private:
+  Point at(std::size_t corner) const { return spots_[outline_[corner % outline_.size()]].at; }
+  bool is_drawn_in(std::size_t corner) const {
+    return cross(at(corner + outline_.size() - 1), at(corner), at(corner + 1)) < 0;
+  }
+  /// More out than along the line between its neighbours.
+  bool leads_out(std::size_t corner, const Point& step) const {
+    const Point before = at(corner + outline_.size() - 1), after = at(corner + 1);
+    const double x = after.x - before.x, y = after.y - before.y;
+    return step.x * y - step.y * x > std::abs(step.x * x + step.y * y);
+  }
+
   const std::vector<Knot>& spots_;
   std::vector<std::size_t> outline_;
 };
+
+/// The convex outline drawn in to spots that stand all but in line with two of its corners: readings along a wall, some
+/// of them an inch off it. Between the two and such a spot there would be a sliver, and over its inch all that the
+/// floor falls along the wall.
+std::vector<std::size_t> drawn_in(const std::vector<std::size_t>& outline, const std::vector<Knot>& spots) {
+  constexpr double in_line = 1. / 12;  // of the side's length; an own choice
+  std::vector<bool> on(spots.size());
+  for (const std::size_t i : outline) on[i] = true;
+  const auto nearest = [&](const Point& a, const Point& b) {
+    const double length = std::hypot(b.x - a.x, b.y - a.y);
+    std::size_t found = points::none;
+    double least = length * in_line;
+    for (std::size_t i = 0; i < spots.size(); ++i) {
+      const Point& p = spots[i].at;
+      const double along = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length;
+      const double off = cross(a, b, p) / length;
+      if (!on[i] && along > 0 && along < length && off < least) least = off, found = i;
+    }
+    return found;
+  };
+  std::vector<std::size_t> drawn = outline;
+  for (std::size_t i = 0; i < drawn.size();) {
+    const std::size_t between = nearest(spots[drawn[i]].at, spots[drawn[(i + 1) % drawn.size()]].at);
+    if (between == points::none) {
+      ++i;
+    } else {
+      on[between] = true;
+      drawn.insert(drawn.begin() + static_cast<std::ptrdiff_t>(i) + 1, between);
+    }
+  }
+  return drawn;
+}
 
 /// Numbers the triangles so that those on one circle, with no side between them that was asked for, share a number.
 std::vector<std::size_t> grouped(const std::vector<points::Triangle>& triangles) {
@@ -263,7 +311,7 @@ HeightPlane best_plane(const std::vector<Spot>& spots) {
 FloorNet::FloorNet(const std::vector<Spot>& spots, const Rect& extent) {
   for (std::size_t i = 0; i < spots.size(); ++i) knots.push_back({{spots[i].x, spots[i].y}, i, i, 0, {}});
   const auto inner = points::triangulate(places_of(knots), {});
-  const std::vector<std::size_t>& outline = inner->outline;
+  const std::vector<std::size_t> outline = drawn_in(inner->outline, knots);
   for (const Knot& knot : Outline{knots, outline}.frame(extent)) knots.push_back(knot);
   std::vector<std::pair<std::size_t, std::size_t>> sides;
   for (std::size_t i = 0; i < outline.size(); ++i) sides.emplace_back(outline[i], outline[(i + 1) % outline.size()]);

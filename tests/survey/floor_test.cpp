@@ -88,6 +88,20 @@ TEST(Floor, GridOfLevelsHasTheHandbooksVolume) {
   EXPECT_NEAR(volume(floor, {0, 0, 30, 24}), 1138.5, 1e-6);
 }
 
+TEST(Floor, ReadingsAHandOffTheWallMakeNoStepAlongIt) {
+  // Source: by hand: along each side wall 6 in 72 lower in the middle, 6, 20 or 60 mm off the line of the corners
+  // there, and 12 lower in the room's middle: at the wall the floor is as low as beside it, and nowhere steeper than
+  // 1:70.
+  for (const double off : {0.0, 6.0, 20.0, 60.0}) {
+    const std::vector<Spot> spots{{0, 0, 12},           {900, 0, 6},  {1800, 0, 12}, {off, 450, 6},  {900, 450, 0},
+                                  {1800 - off, 450, 6}, {0, 900, 12}, {900, 900, 6}, {1800, 900, 12}};
+    const Floor floor = floor_through(spots, {-50, -50, 1850, 950});
+    for (const double x : {-40., 0.5, 1799.5, 1840.}) EXPECT_NEAR(floor.at(x, 450), 6, 0.5) << x << " off " << off;
+    EXPECT_NEAR(floor.at(900, 450), 0, 1e-9);
+    for (const Cell& cell : floor.cells()) EXPECT_LT(std::hypot(cell.plane.gx, cell.plane.gy), 1. / 60) << off;
+  }
+}
+
 TEST(Floor, MirroredSpotsMakeTheMirroredFloor) {
   // Source: property: a grid has no preferred diagonal.
   std::vector<Spot> spots, mirrored;
