@@ -66,6 +66,7 @@ facts::Dip dip_at(const Basin& basin, double above_drain) {
     dip.volume_mm3 += volume;
     dip.surface_mm2 += area;
   }
+  dip.volume_mm3 = std::max(0.0, dip.volume_mm3);  // up to an edge below the drain's top there is none
   return dip;
 }
 

@@ -114,7 +114,9 @@ std::vector<double> parse_parts(std::string_view text, std::string& why) {
 std::string decimals(double value, int count) {
   char buffer[64];  // which fits
   const auto format = std::abs(value) < 1e30 ? std::chars_format::fixed : std::chars_format::general;
-  return {buffer, std::to_chars(buffer, buffer + sizeof buffer, value, format, count).ptr};
+  const std::string text{buffer, std::to_chars(buffer, buffer + sizeof buffer, value, format, count).ptr};
+  // What is rounded to nothing has no sign.
+  return text.front() == '-' && text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
 }
 
 std::string volume_text(double mm3, bool metric) {
