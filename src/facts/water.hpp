@@ -27,6 +27,7 @@ struct Edge {
   Turned turned = Turned::rim;
   double top_mm = 0, top_greatest_mm = 0;  ///< of its top above the datum, lowest and highest
   bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
+  double length_mm = 0;                    ///< of the side in plan, along itself
   std::optional<Levels> outside = {};      ///< the bath's finished floor before it, of an open one
   bool open() const { return behind == Behind::nothing; }
   bool raised() const { return turned != Turned::rim; }

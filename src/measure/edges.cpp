@@ -93,8 +93,8 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
     if (found.tops.empty()) continue;
     const auto lower = [](const gp_Pnt& a, const gp_Pnt& b) { return a.Z() < b.Z(); };
     const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
-    edges.push_back(
-        {side, behind(model.job, side), found.turned, low->Z(), high->Z(), among(model.job.base.lapped, side)});
+    edges.push_back({side, behind(model.job, side), found.turned, low->Z(), high->Z(),
+                     among(model.job.base.lapped, side), rim.length(side)});
     if (edges.back().open()) edges.back().outside = bath_floor_before(model, side);
   }
   return edges;

@@ -96,4 +96,13 @@ double Rim::reach(Side side) const {
   return reach;
 }
 
+double Rim::length(Side side) const {
+  double length = 0;
+  for (std::size_t i = 0; i < corners_.size(); ++i) {
+    const Point &a = corners_[i], &b = corners_[(i + 1) % corners_.size()];
+    if (facing(a, b) == side) length += std::hypot(b.x - a.x, b.y - a.y);
+  }
+  return length;
+}
+
 }  // namespace fallwright::measure

@@ -29,6 +29,8 @@ class Rim {
   double away(const gp_Pnt& p, survey::Side side) const;
   /// How far a side reaches along the width (back, front) or along the depth (left, right).
   double reach(survey::Side side) const;
+  /// How long a side is along itself.
+  double length(survey::Side side) const;
 
  private:
   survey::Polygon corners_;

@@ -151,6 +151,7 @@ Json edge(const facts::Edge& e) {
           {"top_mm", e.top_mm},
           {"top_greatest_mm", e.top_greatest_mm},
           {"lapped", e.lapped},
+          {"length_mm", e.length_mm},
           {"outside_least_mm", e.outside ? Json(e.outside->least_mm) : Json()},
           {"outside_greatest_mm", e.outside ? Json(e.outside->greatest_mm) : Json()}};
 }

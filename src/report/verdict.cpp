@@ -36,15 +36,24 @@ std::string open_words(const Report& report, bool first) {
   return text;
 }
 
+/// How long two opposite sides of the base are: "36"", of sides that differ "60-1/4" to 60-1/2"".
+std::string sides_text(const Report& report, const facts::Part& base, bool across) {
+  const std::size_t axis = across ? 0 : 1;
+  double low = base.bbox_mm[axis + 3] - base.bbox_mm[axis], high = 0;
+  for (const facts::Edge& edge : report.facts.edges)
+    if (edge.length_mm > 0 && across == (edge.side == facts::Side::back || edge.side == facts::Side::front))
+      low = std::min(low, edge.length_mm), high = std::max(high, edge.length_mm);
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), report.job.is_metric()); };
+  return high == 0 || text(low) == text(high) ? text(low) : text(low) + " to " + text(high);
+}
+
 /// "base 57-1/2" x 36", bench, 64 solids", sizes from the solid.
 KeyLine built(const Report& report) {
   std::string text;
-  const auto side = [&](const facts::Part& part, std::size_t axis) {
-    return units::to_text(units::Length::mm(part.bbox_mm[axis + 3] - part.bbox_mm[axis]), report.job.is_metric());
-  };
   const std::string kind = report.facts.bought ? "bought base " : report.facts.site_built ? "base on site " : "base ";
   for (const facts::Part& part : report.facts.parts)
-    if (part.which.is(facts::Role::base)) text += kind + side(part, 0) + " x " + side(part, 1) + ", ";
+    if (part.which.is(facts::Role::base))
+      text += kind + sides_text(report, part, true) + " x " + sides_text(report, part, false) + ", ";
   if (report.job.bench) text += "bench, ";
   return {"built", text + std::to_string(report.facts.parts.size()) + " solids"};
 }

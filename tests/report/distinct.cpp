@@ -105,8 +105,9 @@ facts::Facts distinct_facts() {
              facts::Finished{7.5e5, 775, {702, 402, 42}, 776, 1423, 356},
              {1778, 787, 1779}};
   f.heights = {38.1, 12.7, 51, 52, 101, 104, 139, 457, 465, facts::Levels{6.35, 6.85}, 50.5};
-  f.edges = {{Side::back, facts::Behind::wall, facts::Turned::upstand, 140, 141, true},
-             {Side::front, facts::Behind::nothing, facts::Turned::threshold, 101, 104, false, facts::Levels{6.4, 6.9}}};
+  f.edges = {
+      {Side::back, facts::Behind::wall, facts::Turned::upstand, 140, 141, true, 1455},
+      {Side::front, facts::Behind::nothing, facts::Turned::threshold, 101, 104, false, 1460, facts::Levels{6.4, 6.9}}};
   f.skirt = facts::SeatSkirt{303, {Side::back}, -0.25, 4.75};
   f.drain = {22.2, 101.6, "joists/joist-04", 50.8, 34.9};
   f.pipe = {true,

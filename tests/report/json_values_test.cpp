@@ -101,9 +101,9 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
     "outside_least_mm": 6.35, "outside_greatest_mm": 6.85, "floor_at_threshold_mm": 50.5})"_json);
   EXPECT_EQ(json["edges"],
             R"([{"side": "back", "behind": "wall", "turned": "upstand", "top_mm": 140.0, "top_greatest_mm": 141.0,
-    "lapped": true, "outside_least_mm": null, "outside_greatest_mm": null},
+    "lapped": true, "length_mm": 1455.0, "outside_least_mm": null, "outside_greatest_mm": null},
     {"side": "front", "behind": null, "turned": "threshold", "top_mm": 101.0, "top_greatest_mm": 104.0,
-    "lapped": false, "outside_least_mm": 6.4, "outside_greatest_mm": 6.9}])"_json);
+    "lapped": false, "length_mm": 1460.0, "outside_least_mm": 6.4, "outside_greatest_mm": 6.9}])"_json);
   EXPECT_EQ(json["seat_skirt"],
             R"({"apron_mm": 303.0, "bare_walls": ["back"], "gap_least_mm": -0.25, "gap_greatest_mm": 4.75})"_json);
   EXPECT_EQ(json["openings"],

@@ -222,7 +222,7 @@ TEST(SummaryNumbers, OfBaseBedAndFalls) {
   report::Report report = sample.report();
   report.rows.back().item = takeoff::name_of(takeoff::Item::sand_damp);
   const std::string text = squeezed(report::summary(report, "out/x"));
-  expect_words(text, {"base 1460 mm x 914 mm, bench, 2 solids",
+  expect_words(text, {"base 1455 mm to 1460 mm x 914 mm, bench, 2 solids",
                       "40.0 L set, 15 mm to 39 mm thick; spread to a level line 32 mm above",
                       "floor falls 2.50 % (1:40) (left) least, 4.10 % (1:24.3) (back) greatest",
                       "0 pass, 1 FAIL, 1 not checked", "and 4.84 ft3 of sand"});
