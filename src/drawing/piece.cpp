@@ -98,7 +98,7 @@ std::string ends_of(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
-  if (cut.furring || cut.ends == "square") return cut.ends;
+  if (cut.furring) return cut.ends;
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   return ends_of(cut) + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }

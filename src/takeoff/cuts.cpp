@@ -71,11 +71,15 @@ bool alike(const CutRow& a, const CutRow& b) {
 
 CutRow row_of(const facts::Member& member, bool metric) {
   const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
+  // Points that lie less than half a mark apart are cut at one mark: rounding each by itself would part them by a whole
+  // one wherever the half lies between them.
+  const double length = rounded(member.length_mm);
+  const bool one = member.length_mm - member.short_mm < units::tape_mark_mm(metric) / 2;
   return {"",
           {member.part_id},
           member.stock,
-          rounded(member.length_mm),
-          rounded(member.short_mm),
+          length,
+          one ? length : rounded(member.short_mm),
           member.width_mm,
           member.thickness_mm,
           1,

@@ -26,6 +26,19 @@ facts::Facts with(std::vector<facts::Member> members) {
   return facts;
 }
 
+TEST(CutList, PointsLessThanHalfAMarkApartAreCutAtOneMark) {
+  // Source: by hand: 10-27/32 lies half way from 10-13/16 to 10-7/8; a stud of 10.8445 and 10.8430 on a floor that
+  // falls a little is one length, not a piece that is square and a sixteenth shorter at one point. 1/16 apart is two.
+  facts::Facts facts = with({stick("a", "2x4", 10.8445 * in), stick("b", "2x4", 10.8445 * in)});
+  facts.members[0].short_mm = 10.8430 * in;
+  facts.members[1].short_mm = 10.7820 * in;
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 2u);
+  EXPECT_NEAR(rows[0].length_mm, 10.875 * in, 1e-9);
+  EXPECT_NEAR(rows[0].short_mm, 10.875 * in, 1e-9);
+  EXPECT_NEAR(rows[1].short_mm, 10.8125 * in, 1e-9);
+}
+
 TEST(CutList, EqualPiecesShareAMark) {
   // Source: none; a saw is set once for one length.
   const auto rows =
