@@ -143,6 +143,11 @@ std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
   if (!job.bench) return "";
   const job::BenchFrame& f = job.bench->frame;
   const bool metric = job.unit == job::UnitSystem::metric;
+  if (is(row, takeoff::Item::sole_fasteners))
+    return job.floor.kind == job::FloorKind::slab ? "anchors, which is the job's own choice"
+           : f.kind == job::FrameKind::steel      ? ""
+           : metric                               ? "nails, 90 mm"
+                                                  : "16d";
   if (is(row, takeoff::Item::cleat_fasteners)) return fastener(f.fastener, f.fastener_length, metric);
   if (is(row, takeoff::Item::joist_fasteners)) return fastener(f.joist_fastener, f.joist_fastener_length, metric);
   if (is(row, takeoff::Item::rail_fasteners)) return fastener(f.rail_fastener, f.rail_fastener_length, metric);

@@ -120,6 +120,11 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   const job::BenchFrame& frame = s.job().bench->frame;
   std::vector<Cells> rows;
   add_ends(rows, s, {facts::Role::bench_frame});
+  const bool slab = s.job().floor.kind == job::FloorKind::slab;
+  if (const int sole = takeoff::sole_fasteners(s.job(), s.facts))
+    rows.push_back({std::string{"sole "} + (frame.kind == job::FrameKind::steel ? "track" : "plate") +
+                        (slab ? " to slab" : " to floor"),
+                    takeoff::sole_fastening(s.job()), std::to_string(sole)});
   for (Cells& ends : rows) ends = held_or(s, std::move(ends), {});
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
   rows.push_back(held_or(s,

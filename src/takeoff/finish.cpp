@@ -289,6 +289,31 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
 
 }  // namespace
 
+namespace {
+
+/// Along a sole: what common practice has for a plate on joists or a deck, no source.
+job::Length along_sole(bool metric) {
+  return metric ? job::Length::mm(400) : job::Length::inches(16);
+}
+
+}  // namespace
+
+std::string sole_fastening(const job::Job& job) {
+  const bool metric = units_of(job).metric, timber = job.bench->frame.kind == job::FrameKind::timber;
+  const std::string apart = "at most " + units::to_text(along_sole(metric), metric) + " apart and near both ends";
+  if (job.floor.kind == job::FloorKind::slab)
+    return "anchors, " + apart + ": which, the job does not say; scan the slab before drilling";
+  return (timber ? std::string{metric ? "90 mm nails" : "16d"} + " through it, " : std::string{"screws through it, "}) +
+         apart + ", into joists where it crosses them, else into the deck";
+}
+
+int sole_fasteners(const job::Job& job, const facts::Facts& facts) {
+  const auto sole = std::find_if(facts.members.begin(), facts.members.end(),
+                                 [](const facts::Member& member) { return is_sole(member.which); });
+  if (!job.bench || sole == facts.members.end()) return 0;
+  return static_cast<int>(count_along(sole->length_mm, along_sole(units_of(job).metric))) + 1;
+}
+
 int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand) {
   const double open = upstand.length_mm - under_apron_mm(job, facts, upstand.side);
   return static_cast<int>(count_along(std::max(0.0, open), job.buy.fasteners.upstand)) + 1;
@@ -323,6 +348,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   along(Item::cleat_fasteners, bench.cleat, "studs behind the bench");
   along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");
   along(Item::rail_fasteners, bench.rail, "joists' ends, through the front rail");
+  if (const int sole = sole_fasteners(job, facts)) add(name_of(Item::sole_fasteners), sole, sole_fastening(job));
   add(name_of(Item::deck_screws), count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       (bench.deck.empty() ? "" : bench.deck + ": ") + text(f.deck_edge) + " apart along edges, " + text(f.deck_field) +
           " along joists");

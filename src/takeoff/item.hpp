@@ -33,6 +33,7 @@ enum class Item {
   cleat_fasteners,
   joist_fasteners,
   rail_fasteners,
+  sole_fasteners,
   upstand_fasteners,
   drain,
   channel_drain
@@ -89,6 +90,8 @@ inline const char* name_of(Item item) {
       return "fasteners, bench joists";
     case Item::rail_fasteners:
       return "fasteners, bench rail";
+    case Item::sole_fasteners:
+      return "fasteners, bench to the floor";
     case Item::upstand_fasteners:
       return "fasteners, upstands";
     case Item::drain:
@@ -108,9 +111,17 @@ inline bool is_bench_joist(const facts::PartId& part) {
          part.is(facts::Role::bench_frame, facts::Kind::end_cleat);
 }
 
-/// Members of the bench that have their own row: held where they cross others, or joists whose fasteners are told.
+/// What the bench's front stands on the floor with.
+inline bool is_sole(const facts::PartId& part) {
+  return part.is(facts::Role::bench_frame, facts::Kind::sole_plate) ||
+         part.is(facts::Role::bench_frame, facts::Kind::sole_track);
+}
+
+/// Members of the bench that have their own row: held where they cross others or along their length, or joists whose
+/// fasteners are told.
 inline bool has_own_fasteners(const facts::PartId& part, const job::Job& job) {
   using facts::Kind;
+  if (is_sole(part)) return true;
   for (const Kind kind : {Kind::wall_cleat, Kind::wall_track, Kind::front_rail, Kind::front_track})
     if (part.is(facts::Role::bench_frame, kind)) return true;
   return job.bench && job.bench->frame.fasteners_at_joist && is_bench_joist(part);

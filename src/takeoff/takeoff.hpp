@@ -60,6 +60,12 @@ std::string one_batch(const job::Job& job);
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
+/// What holds the bench's sole plate or track down on the floor: "16d through it, at most 16\" apart, into ...". On a
+/// slab which anchor it is stays the job's own choice.
+std::string sole_fastening(const job::Job& job);
+/// How many those are along it; 0 without one.
+int sole_fasteners(const job::Job& job, const facts::Facts& facts);
+
 /// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
 int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand);
 /// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over

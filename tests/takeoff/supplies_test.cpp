@@ -372,5 +372,28 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
   EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
 }
 
+TEST(Supplies, TheBenchsSoleIsFastenedAlongItsLength) {
+  // Source: common practice, no source: at most 16 in apart, 400 mm in metric rooms; by hand 36 in are 3 spaces and 4
+  // of them, 32 in 2 and 3, 900 mm 3 and 4. Its ends are not ends of a stick.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  facts::Member sole;
+  sole.part_id = "bench-frame/sole-plate", sole.which = sample::part_id(sole.part_id), sole.stock = "2x4";
+  const auto bought = [&](double length_mm) {
+    sole.length_mm = length_mm;
+    facts.members = {sole};
+    const auto rows = takeoff::take_off(job, facts, {});
+    EXPECT_EQ(row_of(rows, "fasteners, framing"), nullptr);
+    return *row_of(rows, "fasteners, bench to the floor");
+  };
+  EXPECT_EQ(bought(36 * in).quantity, 4);
+  EXPECT_EQ(bought(32 * in).quantity, 3);
+  EXPECT_NE(bought(32 * in).basis.find("16d through it"), std::string::npos);
+  job.floor.kind = job::FloorKind::slab;
+  EXPECT_NE(bought(32 * in).basis.find("which, the job does not say"), std::string::npos) << "no anchor is invented";
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(bought(900).quantity, 4);
+}
+
 }  // namespace
 }  // namespace fallwright
