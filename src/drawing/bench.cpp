@@ -9,6 +9,7 @@
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/table.hpp"
 #include "job/layout.hpp"
 #include "takeoff/backing.hpp"
 #include "takeoff/takeoff.hpp"
@@ -75,6 +76,8 @@ bool is_course(const parts::Solid& solid) {
   return in_frame(solid) && std::find(courses.begin(), courses.end(), solid.part.kind) != courses.end();
 }
 
+constexpr double near_end = 6;  ///< a bevelled end has corners a little apart
+
 /// Where a course begins and ends in height at one end of a view: plates on a floor that falls stand lower there than
 /// at the other.
 std::pair<double, double> height_at_end(const parts::Solid& solid, const View& view, bool right) {
@@ -82,10 +85,27 @@ std::pair<double, double> height_at_end(const parts::Solid& solid, const View& v
   const auto [least, most] =
       std::minmax_element(corners.begin(), corners.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
   const double end = right ? most->x : least->x;
-  constexpr double near = 6;  // a bevelled end has corners a little apart
   double low = std::numeric_limits<double>::max(), high = -low;
   for (const Point& p : corners)
-    if (std::abs(p.x - end) < near) low = std::min(low, p.y), high = std::max(high, p.y);
+    if (std::abs(p.x - end) < near_end) low = std::min(low, p.y), high = std::max(high, p.y);
+  return {low, high};
+}
+
+/// The same of a sole plate, there where the stud of that end reaches down farthest: the course over it is then as high
+/// as that stud is long, and not a mark off it.
+std::pair<double, double> sole_at_end(const parts::Solid& sole, const parts::Model& model, const View& view,
+                                      bool right) {
+  const auto [low, high] = height_at_end(sole, view, right);
+  const Frame plate = extent(sole, view);
+  const double end = right ? plate.x1 : plate.x0;
+  double top = high;  // the lower of its upper edges
+  for (const Point& p : corners_of(sole, view))
+    if (std::abs(p.x - end) < near_end && p.y > (low + high) / 2) top = std::min(top, p.y);
+  for (const parts::Solid& solid : model.solids) {
+    if (!is_stud(solid)) continue;
+    const Frame stud = extent(solid, view);
+    if (std::abs((right ? stud.x1 : stud.x0) - end) < near_end) return {low - (top - stud.y0), stud.y0};
+  }
   return {low, high};
 }
 
@@ -100,22 +120,23 @@ std::vector<double> heights_of(const std::vector<Level>& levels) {
 /// Heights of the frame's courses above the datum at one end, named by what ends there: its top, if anything's top
 /// does. They are printed down from the deck's top by the courses as those are printed, so that the two add up.
 std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view, bool right) {
-  std::map<long, std::string> marks;  // hundredths of a millimetre, so that equal heights are one
+  std::map<long, Level> marks;  // by hundredths of a millimetre, so that equal heights are one
   for (const bool tops : {true, false})
     for (const parts::Solid& solid : model.solids) {
       if (!is_course(solid)) continue;
-      const auto [low, high] = height_at_end(solid, view, right);
-      marks.emplace(std::lround((tops ? high : low) * 100),
-                    (tops ? "top of the " : "underside of the ") + words_of(solid.part.kind));
+      const auto [low, high] = solid.part.kind == parts::Kind::sole_plate ? sole_at_end(solid, model, view, right)
+                                                                          : height_at_end(solid, view, right);
+      const double at = tops ? high : low;
+      marks.emplace(std::lround(at * 100),
+                    Level{(tops ? "top of the " : "underside of the ") + words_of(solid.part.kind), at});
     }
   std::vector<Level> levels;
   double last = -1e9;
-  for (const auto& [mark, name] : marks) {
-    const double y = static_cast<double>(mark) / 100;
+  for (const auto& [mark, level] : marks) {
     // Sheet steel makes steps too small to measure on site; they would only blur the chain.
-    if (y - last < 6) continue;
-    levels.push_back({name, y});
-    last = y;
+    if (level.z - last < 6) continue;
+    levels.push_back(level);
+    last = level.z;
   }
   const std::vector<double> parts = rounded_to_add_up(heights_of(levels), {}, model.job.is_metric()).parts;
   double printed =
@@ -125,6 +146,35 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
     if (i > 0) printed -= parts[i - 1];
   }
   return levels;
+}
+
+/// Heights at both ends as a table under the view, where they would leave it no room at its sides; the highest first.
+void add_heights(const Sheet& sheet, Pen& pen, const std::vector<Level>& at_left, const std::vector<Level>& at_right,
+                 bool alike) {
+  const double t = pen.text_mm();
+  const Frame all = frame_of(sheet);
+  const auto split = [](const Level& level) {
+    const std::size_t gap = level.words.find("  ");
+    return std::pair{level.words.substr(0, gap), level.words.substr(gap + 2)};
+  };
+  Table table{pen,
+              {all.x0, all.y0 - 2 * t},
+              44 * t,
+              alike ? std::vector<Column>{{"heights above the datum", 2.4}, {"at both ends", 2.4}}
+                    : std::vector<Column>{{"heights above the datum", 2.4}, {"left end", 1.2}, {"right end", 1.2}}};
+  table.head();
+  for (std::size_t k = 0; k < std::max(at_left.size(), at_right.size()); ++k) {
+    // Both counted down from the deck's top.
+    const auto told = [&](const std::vector<Level>& levels) {
+      return k < levels.size() ? split(levels[levels.size() - 1 - k]) : std::pair<std::string, std::string>{};
+    };
+    const auto [left, name] = told(at_left);
+    const auto [right, other] = told(at_right);
+    if (name == other || alike)
+      table.row(alike ? Cells{name, left} : Cells{name, left, right});
+    else
+      table.row({name.empty() ? other : other.empty() ? name : name + "; right: " + other, left, right});
+  }
 }
 
 /// Centres of members along the frame, from its end at `start` (one way or the other).
@@ -165,6 +215,31 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
   pen.running(centres(model, from_above(), true, f.y0, is_joist), {wall - out * 1.8 * t, f.y0}, {0, 1}, {-out, 0});
   pen.upright({front, f.y0}, {front, f.y1}, front + out * 4 * t);
   pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 3 * t);
+}
+
+/// Studs that are cut to whole marks stand as far below the plate that lies on the tallest of them as the tape leaves.
+void add_packing(Sheet& sheet, const Pen& pen, const Subject& s, const View& view) {
+  if (!is_timber(s.job())) return;
+  const auto plate = std::find_if(s.model.solids.begin(), s.model.solids.end(), [](const parts::Solid& solid) {
+    return solid.part.is(Role::bench_frame, parts::Kind::top_plate);
+  });
+  if (plate == s.model.solids.end()) return;
+  const double underside = extent(*plate, view).y0, mark = s.job().mark_mm();
+  constexpr double readable = 0.05;
+  std::vector<std::string> marks;
+  double most = 0;
+  for (const parts::Solid& solid : s.model.solids) {
+    if (!is_stud(solid)) continue;
+    const double gap = underside - extent(solid, view).y1;
+    if (gap < readable) continue;
+    most = std::max(most, gap);
+    if (const std::string own = mark_of(s, solid.id); std::find(marks.begin(), marks.end(), own) == marks.end())
+      marks.push_back(own);
+  }
+  if (marks.empty()) return;
+  std::sort(marks.begin(), marks.end());
+  sheet.notes.push_back("Studs are cut down to whole marks and the top plate lies level on the tallest: pack over " +
+                        units::listed(marks) + ", up to " + pen.said(std::ceil(most / mark - readable) * mark) + ".");
 }
 
 /// Boards between the front studs, each from the sole plate up: where they end is drawn, not what hides nothing of
@@ -290,19 +365,26 @@ Sheet draw_bench_front(const Subject& subject) {
     // Where both ends are alike, small paper has the one chain: a long bench would not fit beside two.
     const bool alike = std::equal(at_left.begin(), at_left.end(), at_right.begin(), at_right.end(),
                                   [](const Level& a, const Level& b) { return a.words == b.words; });
-    const bool both = !alike || !is_small(paper_of(subject.job()));
+    const Paper& paper = paper_of(subject.job());
+    const double room = room_on(sheet, paper).width() * t / letter, beside = 40 * t;  // of a chain and a ladder
+    const bool both = !is_small(paper), below = !both && (!alike || frame.width() + beside > room);
     if (both) pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
-    pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, at_right);
+    if (below)
+      add_heights(sheet, pen, at_left, at_right, alike);
+    else
+      pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, at_right);
     sheet.notes = {
         std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
             (place == job::Side::back ? "left end" : "entry's end") +
             ". At each stud its mark and, where it has room, its length, long point to long point.",
-        std::string{both ? "At both ends the courses one above the other; names with heights above the datum "
-                           "are those at the right end."
-                         : "The courses one above the other, at both ends the same."} +
+        std::string{both    ? "At both ends the courses one above the other; names with heights above the datum "
+                              "are those at the right end."
+                    : alike ? "The courses one above the other, at both ends the same."
+                            : "The courses at the left end one above the other; below, heights at both ends."} +
             (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
     add_backing(sheet, pen, subject, view);
-    if (at_left.front().words != at_right.front().words)
+    add_packing(sheet, pen, subject, view);
+    if (both && at_left.front().words != at_right.front().words)
       sheet.notes.push_back("The floor falls along the bench. At the left end: " + at_left.front().words + ".");
     warn(sheet, frame_warning(subject));
   });

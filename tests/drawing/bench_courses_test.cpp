@@ -1,0 +1,99 @@
+// What stands between the bench's plates: cut lengths against the courses they stand in, what holds its sole down, and
+// its front view on small paper.
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr;
+
+Drawn at_random(unsigned seed, bool small) {
+  job::Job job = job::read(sample::random_room(seed), "random.toml");
+  if (small) job.drawings.paper = job.is_metric() ? job::PaperSize::a4 : job::PaperSize::letter;
+  return drawn(job, false);
+}
+
+/// As the cut list has a stud's length; and its mark.
+std::pair<double, std::string> cut_of(const Drawn& d, const std::string& id) {
+  for (const takeoff::CutRow& cut : d.cuts)
+    if (std::find(cut.part_ids.begin(), cut.part_ids.end(), id) != cut.part_ids.end()) return {cut.length_mm, cut.mark};
+  return {0, "?"};
+}
+
+std::string notes_below(const Sheet& sheet) {
+  std::string all;
+  for (const std::string& note : sheet.notes) all += note + "\n";
+  return all;
+}
+
+TEST(BenchCourses, AreAsHighAsTheStudThatStandsInThemIsCut) {
+  // Source: the cut list, and the solids: between sole and top plate stands the stud of that end. One that is cut down
+  // to a whole mark may be a mark shorter, and is then named as one to pack over.
+  int exact = 0, to_tape = 0;
+  for (const unsigned seed : {70008u, 70016u, 70001u, 70002u, 70003u, 70004u, 70005u}) {
+    const Drawn d = at_random(seed, false);
+    if (!d.model->job.bench || d.model->job.bench->frame.kind != job::FrameKind::timber) continue;
+    const Sheet& front = d.sheet("bench-front");
+    const double mark = d.model->job.mark_mm();
+    for (const Dimension& course : front.dimensions) {
+      if (course.chain <= 0 || std::abs(course.from.x - course.to.x) > 1) continue;
+      for (const parts::Solid& solid : d.model->solids) {
+        if (!solid.part.is(facts::Role::bench_frame, facts::Kind::stud)) continue;
+        const auto& box = std::find_if(d.facts.parts.begin(), d.facts.parts.end(), [&](const facts::Part& part) {
+                            return part.id == solid.id;
+                          })->bbox_mm;
+        // A chain's own end has its stud: both begin at the same height.
+        if (std::abs(box[2] - course.from.y) > 0.01) continue;
+        const auto [length, letter] = cut_of(d, solid.id);
+        const std::string said = number_of(length, d.model->job.is_metric());
+        if (box[5] > course.to.y - 0.05) {
+          EXPECT_EQ(course.words, said) << seed << ": " << letter;
+          ++exact;
+        } else {
+          EXPECT_LT(course.to.y - box[5], mark);
+          EXPECT_THAT(notes_below(front), HasSubstr("pack over ")) << seed << ": " << letter;
+          ++to_tape;
+        }
+      }
+    }
+  }
+  EXPECT_GT(exact, 4);
+  EXPECT_GT(to_tape, 0);
+}
+
+TEST(BenchCourses, ASoleIsFastenedToWhatItStandsOn) {
+  // Source: common practice, no source: 16d at most 16 in apart; by hand along the 36 of flat 2A's plate 3 spaces and
+  // 4 nails. Which anchor goes into a slab nobody here may say: flat 5C's is.
+  const Sheet& plan = drawn_demo("tannery-lane-2a").sheet("bench-plan");
+  EXPECT_THAT(read_through(plan), HasSubstr("sole plate to floor 16d through it, at most"));
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("buy")), HasSubstr("bench to the floor"));
+  std::string steel;
+  for (const Sheet& sheet : drawn_demo("tannery-lane-5c").sheets)
+    if (sheet.name == "bench-plan" || sheet.name.rfind("schedules", 0) == 0) steel += read_through(sheet);
+  EXPECT_THAT(steel, HasSubstr("sole track to "));
+}
+
+TEST(BenchCourses, OnSmallPaperALongFrontOnAFallingFloorKeepsAScaleToReadItBy) {
+  // Source: by hand: 83-5/16 at 1:12 are 176 of the 237 mm that a letter page has between its borders; a chain at its
+  // left end takes some 45, heights stand below.
+  const Drawn d = at_random(70016, true);
+  const Sheet& front = d.sheet("bench-front");
+  EXPECT_EQ(front.page.scale, 12);
+  const std::string words = read_through(front);
+  for (const char* part : {"left end", "right end", "underside of the sole plate", "top of the deck"})
+    EXPECT_THAT(words, HasSubstr(part));
+  EXPECT_EQ(std::count_if(front.dimensions.begin(), front.dimensions.end(),
+                          [](const Dimension& dim) { return dim.chain < 0 && std::abs(dim.from.x - dim.to.x) < 1; }),
+            1)
+      << "one chain";
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
