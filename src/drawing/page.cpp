@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <set>
 
 #include "units/length.hpp"
@@ -110,6 +111,79 @@ const std::vector<double>& scales_of(bool metric) {
   return metric ? millimetres : inches;
 }
 
+namespace {
+
+constexpr double note_step = 1.6 * least_letter;  ///< from line to line of notes, on paper
+
+/// Notes that would leave a small page to its strip: they stand beside the drawing or under it, in its free room.
+struct Spill {
+  std::size_t kept = 0;  ///< that stay in the strip
+  std::vector<std::string> lines = {};
+  bool beside = true;
+  double width = 0;  ///< on paper
+};
+
+/// All that can be done with a sheet's notes, best first. Such notes are told first as keep the strip low.
+std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
+  constexpr double high_strip = 56;  // a quarter of the page, and a line or two
+  const Spill none{sheet.notes.size()};
+  if (!is_small(paper) || strip_of(sheet, paper) <= high_strip) return {none};
+  Sheet strip{sheet.name, sheet.title};
+  strip.holds = sheet.holds, strip.to_scale = sheet.to_scale, strip.own_bars = sheet.own_bars;
+  while (strip.notes.size() < sheet.notes.size()) {
+    strip.notes.push_back(sheet.notes[strip.notes.size()]);
+    if (strip_of(strip, paper) <= high_strip) continue;
+    strip.notes.pop_back();
+    break;
+  }
+  std::vector<Spill> ways;
+  const std::size_t kept = strip.notes.size();
+  for (const double width : {100.0, 80.0, 65.0, 50.0})
+    ways.push_back({kept, note_lines(sheet.notes, kept, width), true, width});
+  const double all = room_on(sheet, paper).width();
+  ways.push_back({kept, note_lines(sheet.notes, kept, all), false, all});
+  ways.push_back(none);
+  return ways;
+}
+
+/// Where they begin, given what is drawn.
+Point top_left_of(const Spill& spill, const Frame& frame, double scale) {
+  constexpr double off = 5;
+  return spill.beside ? Point{frame.x1 + off * scale, frame.y1} : Point{frame.x0, frame.y0 - off * scale};
+}
+
+/// The first way with its notes in which a sheet fits its paper.
+std::optional<Spill> way_to_fit(const Sheet& sheet, const Paper& paper, double scale) {
+  const Frame frame = frame_of(sheet);
+  for (Spill& spill : spills_of(sheet, paper)) {
+    Sheet strip{sheet.name, sheet.title};
+    strip.holds = sheet.holds, strip.to_scale = sheet.to_scale, strip.own_bars = sheet.own_bars;
+    strip.notes.assign(sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(spill.kept));
+    const Frame room = room_on(strip, paper);
+    double width = frame.width(), height = frame.height();
+    if (!spill.lines.empty()) {
+      const Point at = top_left_of(spill, frame, scale);
+      const double low = at.y - static_cast<double>(spill.lines.size()) * note_step * scale;
+      width = std::max(frame.x1, at.x + spill.width * scale) - frame.x0;
+      height = frame.y1 - std::min(frame.y0, low);
+    }
+    if (width <= room.width() * scale && height <= room.height() * scale) return std::move(spill);
+  }
+  return std::nullopt;
+}
+
+void write(Sheet& sheet, const Spill& spill, double scale) {
+  if (spill.lines.empty()) return;
+  Point at = top_left_of(spill, frame_of(sheet), scale);
+  for (const std::string& line : spill.lines) {
+    at.y -= note_step * scale;
+    sheet.texts.push_back({at, least_letter * scale, line});
+  }
+  sheet.notes.resize(spill.kept);
+}
+
+}  // namespace
+
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const Paper& paper = paper_of(job);
@@ -128,15 +202,12 @@ Sheet on_page(const std::string& name, const std::string& title, const job::Job&
     Pen pen{sheet, letter * scale};
     content(sheet, pen);
     measured = sheet.to_scale;
-    const Frame room = room_on(sheet, paper);
-    const auto fits = [&] {
-      const Frame frame = frame_of(sheet);
-      return frame.width() <= room.width() * scale && frame.height() <= room.height() * scale;
-    };
-    if (!fits() && scale != scales.back()) continue;
+    if (!way_to_fit(sheet, paper, scale) && scale != scales.back()) continue;
     pen.part_texts();
-    if (!fits() && scale != scales.back()) continue;
-    const Frame frame = frame_of(sheet);
+    const std::optional<Spill> spill = way_to_fit(sheet, paper, scale);
+    if (!spill && scale != scales.back()) continue;
+    if (spill) write(sheet, *spill, scale);
+    const Frame room = room_on(sheet, paper), frame = frame_of(sheet);
     sheet.page = {paper,
                   scale,
                   {(frame.x0 + frame.x1 - (room.x0 + room.x1) * scale) / 2,

@@ -44,6 +44,8 @@ bool is_small(const Paper& paper);  ///< letter or A4: little stands beside anyt
 /// page's lower left corner.
 Frame border_of(const Paper& paper);
 double strip_of(const Sheet& sheet, const Paper& paper);
+/// A sheet's notes from one of them on, each with its number, in lines no wider than that in the least letters.
+std::vector<std::string> note_lines(const std::vector<std::string>& notes, std::size_t from, double width);
 /// What is left for the drawing.
 Frame room_on(const Sheet& sheet, const Paper& paper);
 /// A page at full size on which the drawing's (0, 0) is the upper left corner of its room.

@@ -34,19 +34,9 @@ Fields fields_of(const Paper& paper) {
   return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 37.0 : 45.0};
 }
 
-/// Notes in lines, numbered.
-std::vector<std::string> note_lines(const Sheet& sheet, const Paper& paper) {
+std::vector<std::string> lines_in_strip(const Sheet& sheet, const Paper& paper) {
   const Fields at = fields_of(paper);
-  std::vector<std::string> lines;
-  int number = 0;
-  const std::string indent = "    ";
-  const double width = at.key - at.notes - 2 * margin - 2 - width_of(indent, least_letter);
-  for (const std::string& note : sheet.notes) {
-    const std::string head = std::to_string(++number) + "  ";
-    for (const std::string& line : wrapped(head + note, width, least_letter))
-      lines.push_back((line.rfind(head, 0) == 0 ? "" : indent) + line);
-  }
-  return lines;
+  return note_lines(sheet.notes, 0, at.key - at.notes - 2 * margin - 2);
 }
 
 /// A bar to lay a rule against, with a tick at every whole part.
@@ -105,7 +95,7 @@ double add_bars_of_warning(Paperwork& paper, const Sheet& sheet, const Frame& st
 void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const std::string& warning) {
   const Fields at = fields_of(sheet.page.paper);
   double y = add_bars_of_warning(paper, sheet, strip, warning);
-  for (const std::string& line : note_lines(sheet, sheet.page.paper))
+  for (const std::string& line : lines_in_strip(sheet, sheet.page.paper))
     paper.text(at.notes + margin + 1, y -= step, line);
   if (!has_bars(sheet)) return;
   check_bar(paper, at.notes + 2, strip.y0 + 6.6, 25.4, 6, "6 in");
@@ -280,9 +270,20 @@ std::string warning_of(const std::vector<rules::Result>& results) {
   return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
 }
 
+std::vector<std::string> note_lines(const std::vector<std::string>& notes, std::size_t from, double width) {
+  std::vector<std::string> lines;
+  const std::string indent = "    ";
+  for (std::size_t i = from; i < notes.size(); ++i) {
+    const std::string head = std::to_string(i + 1) + "  ";
+    for (const std::string& line : wrapped(head + notes[i], width - width_of(indent, least_letter), least_letter))
+      lines.push_back((line.rfind(head, 0) == 0 ? "" : indent) + line);
+  }
+  return lines;
+}
+
 /// As high as the title block needs, or as the notes do, with a line for what fails.
 double strip_of(const Sheet& sheet, const Paper& paper) {
-  const double lines = static_cast<double>(note_lines(sheet, paper).size());
+  const double lines = static_cast<double>(lines_in_strip(sheet, paper).size());
   const bool beside = beside_warning(sheet, paper) > 0;
   const double own = static_cast<double>(sheet.holds.size()) - (beside ? 1 : 0),
                warnings = (beside ? hold_bar(paper) : warning_bar) + own * hold_bar(paper);

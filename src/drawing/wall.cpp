@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "diag/fault.hpp"
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/wall.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -70,13 +70,16 @@ class Wall {
     if (leans_in_)
       told.emplace_back(
           "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
-    if (bays_read_apart())
+    if (bays_read_apart(s_, {facts::Role::wall, side_}, view_))
       told.emplace_back(
-          "Blocking is cut to its clear bay where that is narrowest: beside a stud that stands askew or between marks "
-          "it "
-          "is shorter than the centres, each to its nearest mark, leave. Cut by its length.");
+          "Cut blocking by its length, not by the studs' centres: it fits the narrowest part of its bay, and beside a "
+          "stud that stands askew or between two marks it is shorter than the centres would make it.");
     if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
-    if (furred_) told.emplace_back("Heavy dashes: a strip of furring, its mark and its thickness at foot and top.");
+    if (furred_)
+      told.push_back(
+          std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
+                      "foot and top; of all strips: "} +
+          (apart_ ? "{schedules}." : "the table."));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Pieces, fastening: {schedules}.");
     return told;
@@ -94,15 +97,6 @@ class Wall {
   bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
-  /// Where the plan has a stud as well: a wall out of square shows its sides, and its middle here is another.
-  double running_of(const parts::Solid& stud) const {
-    const auto& studs = s_.facts.room.studs;
-    const auto known =
-        std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& s) { return s.part_id == stud.id; });
-    diag::ensure(known != studs.end(), "every stud's place was measured");
-    return known->running_mm;
-  }
-
   /// As it is cut.
   std::string length_of(const parts::Solid& solid) const {
     for (const takeoff::CutRow& cut : s_.cuts)
@@ -163,7 +157,7 @@ class Wall {
     for (const parts::Solid& solid : s_.model.solids) {
       if (!wanted(solid) || solid.part.kind != Kind::stud) continue;
       const Frame f = extent(solid, view_);
-      const double middle = (f.x0 + f.x1) / 2, running = running_of(solid);
+      const double middle = (f.x0 + f.x1) / 2, running = running_of(s_, solid);
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
         write_upright(f, true, mark + "  " + length_of(solid));
@@ -181,34 +175,6 @@ class Wall {
     std::sort(places.begin(), places.end());
     pen_.running(places, {corner_, frame_.y0}, {way(), 0}, {0, -1},
                  side_ == job::Side::right ? Hook::elsewhere : Hook::at_o);
-  }
-
-  /// Whether a block's length and the centres of the studs beside it, as both are printed, come out more than half a
-  /// mark apart.
-  bool bays_read_apart() const {
-    const bool metric = sheet_.metric;
-    const auto rounded = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
-    const double stock = s_.job().walls.stock.thickness.in_mm();
-    if (s_.job().walls.stock.is_steel()) return false;
-    std::vector<std::pair<double, double>> studs;  // middle as it is seen, running
-    for (const parts::Solid& solid : s_.model.solids)
-      if (wanted(solid) && solid.part.kind == Kind::stud) {
-        const Frame f = extent(solid, view_);
-        studs.emplace_back((f.x0 + f.x1) / 2, running_of(solid));
-      }
-    std::sort(studs.begin(), studs.end());
-    for (const takeoff::CutRow& cut : s_.cuts)
-      for (const std::string& id : cut.part_ids) {
-        const parts::Solid* block = s_.model.find(id);
-        if (cut.furring || !block || !wanted(*block) || block->part.kind != Kind::blocking) continue;
-        const Frame f = extent(*block, view_);
-        const double middle = (f.x0 + f.x1) / 2;
-        const auto right = std::find_if(studs.begin(), studs.end(), [&](const auto& s) { return s.first > middle; });
-        if (right == studs.begin() || right == studs.end()) continue;
-        const double bay = std::abs(rounded(right->second) - rounded(std::prev(right)->second)) - stock;
-        if (std::abs(bay - rounded(cut.length_mm)) > 0.5 * units::tape_mark_mm(metric)) return true;
-      }
-    return false;
   }
 
   void plates() {
@@ -240,7 +206,8 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
+          if (right < 1.6 * t_ ||
+              (!write_beside_strip(f, words.substr(words.find(cut.mark))) && !write_beside_strip(f, "fur " + cut.mark)))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
@@ -254,7 +221,7 @@ class Wall {
   bool write_beside_strip(const Frame& stud, const std::string& words) {
     std::vector<Point> places;
     for (const double middle : free_middles(stud, words))
-      places.insert(places.begin(), {stud.x1 + 0.6 * t_ + 2.5 / 3 * t_, middle});
+      places.insert(places.begin(), {stud.x1 + 0.9 * t_ + 2.5 / 3 * t_, middle});
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
@@ -269,7 +236,7 @@ class Wall {
       for (const auto& [mm, y] : {std::pair{gap.at_floor_mm, f.y0 + t_}, {gap.at_top_mm, f.y1 - 2 * t_}}) {
         if (mm > -mark) continue;
         leans_in_ = true;
-        pen_.name({(f.x0 + f.x1) / 2, y}, {f.x1 + 0.4 * t_, y}, "in " + pen_.words(-mm), Anchor::left, 2.5 / 3);
+        pen_.name_led({(f.x0 + f.x1) / 2, y}, {f.x1 + 0.4 * t_, y}, "in " + pen_.words(-mm), Anchor::left, 2.5 / 3);
       }
     }
   }

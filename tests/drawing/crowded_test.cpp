@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/page.hpp"
 #include "drawing/projection.hpp"
 #include "drawing/table.hpp"
 #include "outside/drawn.hpp"
@@ -176,9 +177,33 @@ std::string notes_on(const Sheet& sheet) {
 
 TEST(Walls, ABlockShorterThanItsStudsCentresLeaveIsExplained) {
   // Source: by hand: Ferry Steps' corner studs stand askew, 3/4 and 16 leave 13-3/4 where 13-5/8 fits; 2A is square.
-  const std::string why = "Blocking is cut to its clear bay";
+  const std::string why = "Cut blocking by its length";
   EXPECT_THAT(notes_on(drawn_demo("ferry-steps-3").sheet("wall-left")), testing::HasSubstr(why));
   EXPECT_THAT(notes_on(drawn_demo("tannery-lane-2a").sheet("wall-left")), testing::Not(testing::HasSubstr(why)));
+}
+
+TEST(Walls, OnSmallPaperNotesLeaveTheViewItsScale) {
+  // Source: by hand: 96 of framing at 1:24 are 102 of the 134 mm that a letter page has over a strip of 56; what notes
+  // that takes no room for stand beside the view, each with its number, in turn. 1:32 is on few rules.
+  job::Job job = job::read(sample::random_room(70016), "random.toml");
+  job.drawings.paper = job::PaperSize::letter;
+  const Drawn d = drawn(job, false);
+  for (const char* name : {"wall-back", "wall-right"}) {
+    const Sheet& wall = d.sheet(name);
+    EXPECT_EQ(wall.page.scale, 24) << name;
+    EXPECT_LE(strip_of(wall, wall.page.paper), 56) << name;
+    for (int number = 1; number <= 8; ++number)
+      EXPECT_TRUE(std::any_of(wall.texts.begin(), wall.texts.end(),
+                              [&](const Text& text) {
+                                return text.words.rfind(std::to_string(number) + "  ", 0) == 0 &&
+                                       text.height < 2.6 * wall.page.scale;
+                              }))
+          << name << ": note " << number;
+    EXPECT_LT(wall.notes.size(), 8u) << name << ": some stand beside it";
+    const std::string words = read_through(wall);
+    EXPECT_THAT(words, testing::HasSubstr("Pieces, fastening:")) << name;
+    EXPECT_THAT(words, testing::HasSubstr(" foot, ")) << name << ": a strip's thickness at foot and top";
+  }
 }
 
 TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
