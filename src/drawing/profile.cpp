@@ -2,6 +2,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "drawing/bench.hpp"
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
 
@@ -45,6 +46,30 @@ std::vector<Seen> seen_members(const parts::Model& model, const View& view) {
   return all;
 }
 
+/// The same of timber, as it is just inside the end that is seen: on a floor that falls along the bench another end has
+/// another stud and stands otherwise, and two outlines on one paper would be marked one for the other.
+std::vector<Seen> cut_members(const parts::Model& model, const View& view, Projection& outlines) {
+  constexpr double inside = 12;  // in the stud of that end
+  double end = -std::numeric_limits<double>::max();
+  for (const parts::Solid& solid : model.solids)
+    if (solid.role == parts::Role::bench_frame) end = std::max(end, reach_along(solid, view.toward).second);
+  const gp_Pln plane{gp_Pnt{view.toward.XYZ() * (end - inside)}, view.toward};
+  std::vector<Seen> all;
+  for (const parts::Solid& solid : model.solids) {
+    if (solid.role != parts::Role::bench_frame) continue;
+    const auto [far, near] = reach_along(solid, view.toward);
+    if (far > end - inside || near < end - inside) continue;
+    const Projection cut = as_kind(section({solid.shape}, plane, view), LineKind::outline);
+    Sheet alone;
+    Pen{alone, 1}.add(cut);
+    outlines.lines.insert(outlines.lines.end(), cut.lines.begin(), cut.lines.end());
+    outlines.arcs.insert(outlines.arcs.end(), cut.arcs.begin(), cut.arcs.end());
+    all.push_back(
+        {solid.part.kind, name_on_paper(solid.part.kind), frame_of(alone), near, solid.part.kind == parts::Kind::stud});
+  }
+  return all;
+}
+
 /// Between the pieces that lie level there is nothing to mark but studs: the paper leaves out the greatest such
 /// stretch.
 /// @return where it begins and ends; equal where all lie close.
@@ -68,12 +93,14 @@ class Profile {
   explicit Profile(const Subject& subject)
       : subject_{subject},
         view_{view_from(is_back() ? gp_Dir{1, 0, 0} : gp_Dir{0, -1, 0})},
-        members_{seen_members(subject.model, view_)},
         seen_{project(shapes_of(subject.model,
-                                [](const parts::Solid& s) {
-                                  return s.role == parts::Role::seat_block || s.role == parts::Role::bench_frame;
+                                [&](const parts::Solid& s) {
+                                  return s.role == parts::Role::seat_block ||
+                                         (s.role == parts::Role::bench_frame && !is_timber(subject.job()));
                                 }),
-                      view_, false)} {
+                      view_, false)},
+        members_{is_timber(subject.job()) ? cut_members(subject.model, view_, seen_)
+                                          : seen_members(subject.model, view_)} {
     for (const Seen& member : members_)
       if (member.kind == parts::Kind::deck) deck_ = member.at;
     const auto sole = std::min_element(members_.begin(), members_.end(),
@@ -111,8 +138,8 @@ class Profile {
       pen.label({frame.x0 + share * frame.width(), (level + *h.seat_front_mm) / 2 + 3}, "SEAT BLOCK", Anchor::middle);
     pen.part_texts();
     return tiles(std::move(sheet), frame,
-                 "Seen from the " + std::string{is_back() ? "right" : "entry"} +
-                     ", UP as it is read. Hang its level line on one drawn on the wall at that height.");
+                 std::string{is_back() ? "The right" : "The entry's"} +
+                     " end, UP as it is read. Hang its level line on one drawn on the wall at that height.");
   }
 
   std::vector<Sheet> foot(double to_y) {
@@ -127,7 +154,18 @@ class Profile {
     const double wall = front_is_right_ ? deck_.x0 : deck_.x1, front = front_is_right_ ? foot_.x1 : foot_.x0;
     return tiles(std::move(sheet), frame,
                  "The front's lowest piece; its front face stands " + pen.said(std::abs(front - wall)) +
-                     " from the deck's edge at the wall.");
+                     " from the deck's edge at the wall." + other_end());
+  }
+
+  /// Which end this is, where the other stands otherwise.
+  std::string other_end() const {
+    for (const parts::Solid& solid : subject_.model.solids) {
+      if (!solid.part.is(parts::Role::bench_frame, parts::Kind::sole_plate)) continue;
+      if (extent(solid, view_).height() - foot_.height() < subject_.job().mark_mm() / 2) continue;
+      return std::string{" This is its "} + (is_back() ? "right" : "entry's") +
+             " end: the floor falls along it, and studs and sole of the other stand otherwise: {bench-front}.";
+    }
+    return "";
   }
 
   /// The line that the paper is hung by, and which way it hangs.
@@ -152,11 +190,41 @@ class Profile {
       const Frame at{std::max(member.at.x0, frame.x0), std::max(member.at.y0, frame.y0),
                      std::min(member.at.x1, frame.x1), std::min(member.at.y1, frame.y1)};
       if (at.width() < pen.text_mm() || at.height() < pen.text_mm()) continue;
+      if (!is_timber(subject_.job()) && member.kind != parts::Kind::deck) {
+        name_sheet_metal(pen, member, at);
+        continue;
+      }
       const double y = (at.y0 + at.y1 - pen.text_mm()) / 2;
       const bool wide = at.width() > long_run;
       for (const double share : wide ? std::vector<double>{0.25, 0.75} : std::vector<double>{0.5})
         pen.label({at.x0 + share * at.width(), y}, member.name, Anchor::middle);
     }
+  }
+
+  /// Tracks and what stands in them share their hollow: from each name a line leads to its sheet.
+  void name_sheet_metal(Pen& pen, const Seen& member, const Frame& at) const {
+    using parts::Kind;
+    constexpr double off = 14;
+    const double front = front_is_right_ ? at.x1 : at.x0, wall = front_is_right_ ? at.x0 : at.x1,
+                 high = (at.y0 + at.y1) / 2, in = front_is_right_ ? -1 : 1;  // from the front
+    const Point upper{at.x0 + 0.3 * at.width(), at.y1}, lower{at.x0 + 0.3 * at.width(), at.y0};
+    switch (member.kind) {
+      case Kind::top_track:
+        return pen.name_led(upper, {upper.x, upper.y - off}, member.name, Anchor::middle);
+      case Kind::sole_track:
+        return pen.name_led(lower, {lower.x, lower.y + off}, member.name, Anchor::middle);
+      case Kind::front_track:
+        return pen.name_led({front, high}, {front + 2 * off * in, high + off}, member.name, Anchor::middle);
+      case Kind::wall_track:
+        return pen.name_led({wall, high}, {wall - 2 * off * in, high + off}, member.name, Anchor::middle);
+      case Kind::stud:
+        return pen.name_led({wall, high}, {wall - 1.5 * off * in, high + off}, member.name, Anchor::middle);
+      default:
+        break;
+    }
+    for (const double share : at.width() > long_run ? std::vector<double>{0.25, 0.75} : std::vector<double>{0.5})
+      pen.name_led({at.x0 + share * at.width(), at.y0}, {at.x0 + share * at.width(), at.y0 + 2 * off}, member.name,
+                   Anchor::middle);
   }
 
   std::vector<Sheet> tiles(Sheet sheet, const Frame& frame, const std::string& how) const {
@@ -174,8 +242,8 @@ class Profile {
 
   const Subject& subject_;
   View view_;
-  std::vector<Seen> members_;
   Projection seen_;
+  std::vector<Seen> members_;
   Frame deck_, foot_;
   bool front_is_right_ = true;
 };

@@ -95,5 +95,31 @@ TEST(BenchCourses, OnSmallPaperALongFrontOnAFallingFloorKeepsAScaleToReadItBy) {
       << "one chain";
 }
 
+TEST(BenchProfile, HasOneEndOfABenchOnAFallingFloor) {
+  // Source: by hand: one stud and one sole are cut at an end, so that each is named once, and between the stud's foot
+  // and the floor lie two level lines of the sole: its top and its underside. Room 70016's floor falls along its bench.
+  const Drawn d = at_random(70016, true);
+  const Sheet& foot = d.sheet("bench-profile-foot");
+  const auto count = [](const Sheet& sheet, const std::string& words) {
+    return std::count_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return text.words == words; });
+  };
+  EXPECT_EQ(count(foot, "STUD"), 1);
+  EXPECT_EQ(count(foot, "SOLE PLATE"), 1);
+  std::set<long> levels;  // tenths
+  for (const Line& line : foot.lines)
+    if (line.kind == LineKind::outline && std::abs(line.from.x - line.to.x) > 80)
+      levels.insert(std::lround((line.from.y + line.to.y) * 5));
+  EXPECT_EQ(levels.size(), 2u);
+  EXPECT_THAT(notes_below(foot), HasSubstr("its right end"));
+}
+
+TEST(BenchProfile, ThinSheetsThatShareAHollowHaveALineEach) {
+  // Source: property: flat 5C's tracks and studs are of sheet steel; from each name a line leads to a dot on its sheet.
+  const Sheet& foot = drawn_demo("tannery-lane-5c").sheet("bench-profile-foot");
+  int dots = 0;
+  for (const Arc& arc : foot.arcs) dots += arc.kind == LineKind::dimension && std::abs(arc.radius - 0.6) < 1e-6;
+  EXPECT_EQ(dots, 2) << "sole track and stud";
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
