@@ -91,13 +91,15 @@ class Writer {
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
           "there");
-    line(
-        (table_.notched
-             ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
-               "joist, none in the middle third of its span, and no hole within 2\" (IRC R502.8.1, 2018, secondary)"
-             : "holes 2\" or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
-               "datum, to the arm's middle, bored level with it") +
-        std::string{"; joists by their centres from "} + joist_hook(facts_));
+    const std::string apart = text_at_least(2 * 25.4, job_);
+    line((table_.notched
+              ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
+                "joist, none in the middle third of its span, and no hole within " +
+                    apart + " (IRC R502.8.1, 2018, secondary)"
+              : "holes " + apart +
+                    " or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
+                    "datum, to the arm's middle, bored level with it") +
+         "; joists by their centres from " + joist_hook(facts_));
     for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
   }
 

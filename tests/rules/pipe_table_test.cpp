@@ -100,6 +100,9 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
                           ElementsAre("1 past joist-06", "26\"", "?", "?", "?", "?", "3-5/64\"")));
   EXPECT_THAT(way(), ElementsAre(StartsWith("joists named \"past\" lie outside the floor that was described"),
                                  StartsWith("holes 2\" or more from each other and from any notch")));
+  job_.unit = job::UnitSystem::metric;  // 50.8, rounded up
+  EXPECT_THAT(way().back(), StartsWith("holes 51 mm or more from each other and from any notch"));
+  job_.unit = job::UnitSystem::inch;
   facts_.pipe.bay = "joists/joist-05 and joists/joist-06", facts_.pipe.beside_mm = 3 * in;
   EXPECT_EQ(way().front(),
             "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
