@@ -183,6 +183,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
+  if (row.item.rfind("furring ", 0) == 0) return takeoff::ripped_from(job);
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }

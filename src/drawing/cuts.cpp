@@ -84,11 +84,65 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
   return sheets;
 }
 
+/// A strip from its side, far thicker than it is long by, with the letters of the table's columns.
+void add_wedge(Pen& pen, Point top_left, double width) {
+  const double t = pen.text_mm(), long_mm = width - 4 * t, thick = 8 * t, thin = 3 * t;
+  const Point a{top_left.x + 2 * t, top_left.y - 6 * t - thick};
+  const Point corner[] = {a, {a.x + long_mm, a.y}, {a.x + long_mm, a.y + thin}, {a.x, a.y + thick}};
+  for (int i = 0; i < 4; ++i) pen.line(corner[i], corner[(i + 1) % 4], LineKind::outline);
+  pen.note({a.x, top_left.y - 2 * t}, "A strip's side, NOT TO SCALE");
+  pen.note({a.x + 0.6 * t, a.y + thick / 2 - t / 2}, "thick end");
+  pen.note({a.x + long_mm - 0.6 * t, a.y + 0.4 * t}, "thin end", Anchor::right);
+  pen.note({a.x + long_mm / 2, a.y + 0.4 * t}, "length", Anchor::middle);
+  double y = a.y - 0.4 * t;
+  for (const std::string& line :
+       wrapped("This face against the stud; the sloped one is planed straight from end to end.", long_mm, t))
+    pen.note({a.x, y -= 1.6 * t}, line);
+}
+
+/// Strips whose two ends are not as thick: a list alone does not show which end is which.
+std::vector<Sheet> draw_tapers(const Subject& subject) {
+  const bool metric = subject.job().is_metric();
+  std::vector<Cells> rows;
+  for (const takeoff::CutRow& cut : subject.cuts) {
+    if (!cut.furring) continue;
+    const auto& studs = subject.facts.room.studs;
+    const auto gap = std::find_if(studs.begin(), studs.end(),
+                                  [&](const facts::StudGap& stud) { return stud.part_id == cut.part_ids.front(); });
+    if (gap == studs.end()) continue;
+    const takeoff::Strip on = takeoff::strip_on(*gap, metric);
+    if (!on.tapers()) continue;
+    const bool up = on.foot_mm > on.head_mm;
+    const double thin = std::min(on.foot_mm, on.head_mm);
+    rows.push_back({cut.mark, std::to_string(cut.count), number_of(cut.length_mm, metric),
+                    number_of(cut.thickness_mm, metric), thin > 0 ? number_of(thin, metric) : "nothing",
+                    std::string{up ? "foot" : "top"} + (on.to < 1     ? ", and ends below the stud's top"
+                                                        : on.from > 0 ? ", and ends above the stud's foot"
+                                                                      : ""),
+                    use_of(cut, subject.facts, metric)});
+  }
+  if (rows.empty()) return {};
+  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(),
+                  {{"mark", 0.8},
+                   {"count", 0.9},
+                   {"length", 1.2},
+                   {"thick end", 1.3},
+                   {"thin end", 1.3},
+                   {"thick end at the", 2.6},
+                   {"where", 4}},
+                  rows,
+                  {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) +
+                   ", then plane. Where the thin end is nothing before the stud ends, the stud itself stands before "
+                   "the line from there on: 'in' on the sheets of the walls."},
+                  {0.7, add_wedge});
+}
+
 }  // namespace
 
 std::vector<Sheet> draw_cuts(const Subject& subject) {
   std::vector<Sheet> sheets = draw_list(subject);
   for (Sheet& sheet : draw_shapes(subject)) sheets.push_back(std::move(sheet));
+  for (Sheet& sheet : draw_tapers(subject)) sheets.push_back(std::move(sheet));
   return sheets;
 }
 

@@ -195,11 +195,15 @@ class Wall {
         const auto& gaps = s_.facts.room.studs;
         const auto gap =
             std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
-        pen_.line({f.x1 + 0.4 * t_, f.y0}, {f.x1 + 0.4 * t_, f.y1}, LineKind::correction);
-        const auto as_cut = [&](double mm) { return takeoff::furring_mm(std::max(0.0, mm), sheet_.metric); };
-        const double low = as_cut(gap->at_floor_mm), high = as_cut(gap->at_top_mm);
-        const std::string words = "fur " + cut.mark + ": " + pen_.words(low) + " foot, " + pen_.words(high) + " top";
-        const Point strip{f.x1 + 0.4 * t_, f.y0 + 0.6 * f.height()};
+        const takeoff::Strip on = takeoff::strip_on(*gap, sheet_.metric);
+        const double foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0, head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
+        pen_.line({f.x1 + 0.4 * t_, foot}, {f.x1 + 0.4 * t_, head}, LineKind::correction);
+        const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
+                                            : pen_.words(on.foot_mm) + " foot",
+                          high =
+                              on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
+                          words = "fur " + cut.mark + ": " + low + ", " + high;
+        const Point strip{f.x1 + 0.4 * t_, foot + 0.6 * (head - foot)};
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
         // Beside another stud the one free bay has what is written of the stud, in its middle, and of its strip.

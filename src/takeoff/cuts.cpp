@@ -36,6 +36,22 @@ double face_of(const facts::Part& stud) {
   return inside < 0 ? boxed : std::min(boxed, (half_girth - std::sqrt(inside)) / 2);
 }
 
+bool is_cut_short(const Strip& strip) {
+  return strip.from > 0 || strip.to < 1;
+}
+
+/// Which way a strip tapers, and where it lies if it is shorter than its stud.
+std::string taper_of(const Strip& strip, bool metric) {
+  if (!strip.tapers()) return "square";
+  const double thin = std::min(strip.foot_mm, strip.head_mm);
+  const bool at_foot = strip.foot_mm < strip.head_mm;
+  return "square, tapered to " + (thin > 0 ? units::to_text(units::Length::mm(thin), metric) : "nothing") +
+         (at_foot ? " at the foot" : " at the head") +
+         (!is_cut_short(strip) ? ""
+          : at_foot            ? "; from the stud's top down"
+                               : "; from the stud's foot up");
+}
+
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
 std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
@@ -45,19 +61,17 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   if (stud == facts.parts.end()) return std::nullopt;
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const auto& box = stud->bbox_mm;
-  const double thick = furring_mm(widest, metric),
-               thin = furring_mm(std::max(0.0, std::min({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm})), metric);
+  const double thick = furring_mm(widest, metric);
+  const Strip on = strip_on(gap, metric);
   CutRow strip;
   strip.part_ids = {gap.part_id};
-  strip.length_mm = strip.short_mm = furring_mm(box[5] - box[2], metric);
+  strip.length_mm = strip.short_mm = furring_mm((on.to - on.from) * (box[5] - box[2]), metric);
   strip.width_mm = units::round_to_tape(units::Length::mm(face_of(*stud)), metric).in_mm();
   strip.thickness_mm = thick;
   const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
   strip.stock = "furring " + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);
   strip.count = 1;
-  strip.ends = thin < thick ? "square, tapered to " + (thin > 0 ? text(thin) : "nothing") +
-                                  (gap.at_floor_mm < gap.at_top_mm ? " at the foot" : " at the head")
-                            : "square";
+  strip.ends = taper_of(on, metric);
   strip.furring = true;
   return strip;
 }
@@ -117,6 +131,19 @@ std::string fitted_text(const CutRow& cut, bool metric) {
 double furring_mm(double gap_mm, bool metric) {
   const double mark = units::tape_mark_mm(metric);
   return std::floor(gap_mm / mark + units::tolerance::ratio) * mark;
+}
+
+Strip strip_on(const facts::StudGap& gap, bool metric) {
+  const auto cut = [&](double mm) { return furring_mm(std::max(0.0, mm), metric); };
+  const double foot = gap.at_floor_mm, head = gap.at_top_mm;
+  Strip strip{cut(foot), cut(head)};
+  if (foot > 0 && head < 0) strip.to = foot / (foot - head);
+  if (foot < 0 && head > 0) strip.from = foot / (foot - head);
+  return strip;
+}
+
+std::string ripped_from(const job::Job& job) {
+  return job.walls.stock.is_steel() ? "rip from straight stock as wide" : "rip from " + job.walls.stock.name;
 }
 
 bool beyond_furring(const facts::StudGap& gap) {

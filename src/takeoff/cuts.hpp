@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "facts/facts.hpp"
+#include "job/job.hpp"
 
 namespace fallwright::takeoff {
 
@@ -30,6 +31,17 @@ std::string fitted_text(const CutRow& cut, bool metric);
 /// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
 /// a stud to, where what goes down would not.
 double furring_mm(double gap_mm, bool metric);
+
+/// A strip of furring on its stud: how thick it is cut at either end, and between which shares of the stud's length,
+/// from its foot: where the stud itself comes to stand before the line, its strip has ended.
+struct Strip {
+  double foot_mm = 0, head_mm = 0, from = 0, to = 1;
+  bool tapers() const { return foot_mm != head_mm; }
+};
+Strip strip_on(const facts::StudGap& gap, bool metric);
+
+/// What a strip is ripped from: nobody sells it so thin.
+std::string ripped_from(const job::Job& job);
 
 /// Whether a stud stands farther back from what stands before it than furring reaches.
 bool beyond_furring(const facts::StudGap& gap);

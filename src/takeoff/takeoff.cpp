@@ -154,7 +154,8 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
       rows.push_back({plan.stock, metric ? net / 1000 : net / 304.8, metric ? "m" : "ft",
                       static_cast<double>(size.count),
                       (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
-                      basis_of(plan, size, pieces, metric)});
+                      basis_of(plan, size, pieces, metric) +
+                          (plan.stock.rfind("furring", 0) == 0 ? "; not sold so thin: rip from wider stock" : "")});
     }
   return rows;
 }

@@ -229,6 +229,25 @@ TEST(ToldAlike, FurringOnWallSheetsIsAsThickAsItIsCut) {
   EXPECT_GT(strips, 0u) << "no strip was compared";
 }
 
+TEST(ToldAlike, EachStripThatTapersHasItsTwoEnds) {
+  // Source: the cut list: what its ends say tapers stands with its length and thicker end in the table of such strips.
+  std::size_t strips = 0;
+  for (const Drawn& d : rooms()) {
+    std::string table;
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name.rfind("cuts-tapers", 0) == 0) table += read_through(sheet);
+    const bool metric = d.model->job.is_metric();
+    for (const takeoff::CutRow& cut : d.cuts) {
+      if (!cut.furring || cut.ends == "square") continue;
+      ++strips;
+      const std::string row = cut.mark + " " + std::to_string(cut.count) + " " + number_of(cut.length_mm, metric) +
+                              " " + number_of(cut.thickness_mm, metric) + " ";
+      EXPECT_NE((" " + table).find(" " + row), std::string::npos) << d.name << ": " << row << " in " << table;
+    }
+  }
+  EXPECT_GT(strips, 0u) << "no strip tapers, and nothing was compared";
+}
+
 TEST(ToldAlike, TheBenchsWallShowsWhatIsFastenedToIt) {
   // Source: the solid's box.
   std::size_t cleats = 0;

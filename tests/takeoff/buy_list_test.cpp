@@ -265,6 +265,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   EXPECT_EQ(takeoff::bought(row(rows, "furring 1/8 x 1-1/2\"")), "1 stick of 8 ft");
   EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4 x 1-1/2\"")), "1 stick of 8 ft");
   EXPECT_EQ(row(rows, "studs to bring out").quantity, 1);
+  EXPECT_NE(row(rows, "furring 1/4 x 1-1/2\"").basis.find("not sold so thin: rip from wider stock"), std::string::npos);
   // Source: closed form: turned by 2 degrees the box about 1-1/2 x 3-1/2 is 1.62 wide, and the stud as it was.
   facts::Part& turned = facts.parts.back();
   const double cos = std::cos(M_PI / 90), sin = std::sin(M_PI / 90);

@@ -39,6 +39,30 @@ TEST(CutList, PointsLessThanHalfAMarkApartAreCutAtOneMark) {
   EXPECT_NEAR(rows[1].short_mm, 10.8125 * in, 1e-9);
 }
 
+TEST(CutList, AStripEndsWhereItsStudComesToStandBeforeTheLine) {
+  // Source: by hand: 1/4 behind the line at its foot and 3/4 before it at its top, a stud of 92 in crosses the line a
+  // quarter up, at 23 in; one the other way round has its strip in the quarter below its top.
+  facts::StudGap up;
+  up.at_floor_mm = 0.25 * in, up.at_top_mm = -0.75 * in;
+  const takeoff::Strip low = takeoff::strip_on(up, false);
+  EXPECT_NEAR(low.to, 0.25, 1e-12);
+  EXPECT_EQ(low.from, 0);
+  std::swap(up.at_floor_mm, up.at_top_mm);
+  const takeoff::Strip high = takeoff::strip_on(up, false);
+  EXPECT_NEAR(high.from, 0.75, 1e-12);
+  EXPECT_EQ(high.to, 1);
+  facts::Facts facts;
+  facts::Part stud;
+  stud.id = "wall-left/stud-01", stud.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 93.5 * in};
+  facts.parts = {stud};
+  up.part_id = stud.id, up.before = facts::Before::base, up.at_floor_mm = 0.25 * in, up.at_top_mm = -0.75 * in;
+  facts.room.studs = {up};
+  const auto strips = takeoff::cut_list(facts, false);
+  ASSERT_EQ(strips.size(), 1u);
+  EXPECT_NEAR(strips[0].length_mm, 23 * in, 1e-9);
+  EXPECT_EQ(strips[0].ends, "square, tapered to nothing at the head; from the stud's foot up");
+}
+
 TEST(CutList, EqualPiecesShareAMark) {
   // Source: none; a saw is set once for one length.
   const auto rows =
