@@ -57,6 +57,14 @@ std::optional<Line> lead(const Text& text, Point thing, bool outside) {
   return Line{from, thing, LineKind::dimension};
 }
 
+/// Whether two texts stand behind each other so near on one line that they are read as one; a letter alone is a mark.
+bool reads_on(const Text& a, const Text& b) {
+  if (a.rotation_deg != 0 || b.rotation_deg != 0 || a.words.size() < 3 || b.words.size() < 3) return false;
+  const Box p = box_of(a), q = box_of(b);
+  const double apart = std::max(q.x0 - p.x1, p.x0 - q.x1);
+  return std::abs(a.at.y - b.at.y) < 0.6 * a.height && apart > 0 && apart < 1.2 * a.height;
+}
+
 /// What stands on the sheet, for labels to give way to.
 class Ground {
  public:
@@ -84,7 +92,7 @@ class Ground {
     const double near = air * text.height;
     double sum = 0;
     for (const Text& other : texts_)
-      sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : 0;
+      sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : reads_on(text, other) ? 5 : 0;
     for (const Line& line : strokes_) {
       if (sum >= enough) break;
       if (crosses(line, text))
@@ -97,7 +105,8 @@ class Ground {
 
   double cost_of_line(const Line& line) const {
     double sum = 0;
-    for (const Text& text : texts_) sum += crosses(line, text) ? 200 : 0;
+    // In the white about a text it would be broken off as well.
+    for (const Text& text : texts_) sum += crosses(line, text, air * text.height) ? 200 : 0;
     return sum;
   }
 

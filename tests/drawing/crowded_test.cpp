@@ -206,6 +206,42 @@ TEST(Walls, OnSmallPaperNotesLeaveTheViewItsScale) {
   }
 }
 
+TEST(Labels, OnOneLineStandApart) {
+  // Source: property: a height behind which a fall stands on the same line is read as one number; of 9 Chandlers Row's
+  // falls each text is a letter's height and more from the next on its line.
+  const Sheet& falls = drawn_demo("chandlers-row-9").sheet("falls");
+  const auto told = [](const Text& text) {
+    return text.rotation_deg == 0 &&
+           (text.words.find("in/ft (") != std::string::npos || text.words.find('+') != std::string::npos);
+  };
+  int compared = 0;
+  for (const Text& a : falls.texts)
+    for (const Text& b : falls.texts) {
+      if (&a == &b || !told(a) || !told(b) || std::abs(a.at.y - b.at.y) > 0.6 * a.height) continue;
+      ++compared;
+      EXPECT_GT(std::max(box_of(a).x0 - box_of(b).x1, box_of(b).x0 - box_of(a).x1), a.height) << a.words << b.words;
+    }
+  EXPECT_GT(compared, 0);
+}
+
+TEST(Labels, NoLineToAThingRunsThroughTheWhiteAboutAText) {
+  // Source: by hand: straight down from its place the line would pass a text 10 high at a tenth of that, inside the
+  // fifth of a height that is left white about it, and be broken off: the name stands elsewhere.
+  Sheet sheet;
+  Pen pen{sheet, 10};
+  pen.note({11, 20}, "NOTE");
+  pen.name_outside({10, 0}, {10, 45}, "N", Anchor::middle);
+  pen.part_texts();
+  ASSERT_EQ(sheet.lines.size(), 1u);
+  const Line& line = sheet.lines.front();
+  const Box box = box_of(sheet.texts.front());
+  for (int i = 0; i <= 100; ++i) {
+    const double x = line.from.x + (line.to.x - line.from.x) * i / 100,
+                 y = line.from.y + (line.to.y - line.from.y) * i / 100;
+    EXPECT_FALSE(x > box.x0 - 1.9 && x < box.x1 + 1.9 && y > box.y0 - 1.9 && y < box.y1 + 1.9) << x << ", " << y;
+  }
+}
+
 TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
   // Source: common practice, no source: a slab is scanned before it is cored; a channel ends before the finish; a
   // drain's clamp comes with it. Of flat 5C's bed 1 mm is left behind the bore.

@@ -13,7 +13,6 @@
 
 namespace fallwright::drawing {
 namespace {
-
 /// Its floor is too steep at the back: where its drain goes is not settled, and nothing is measured to that.
 const Drawn& room() {
   static const Drawn d = drawn(sample::skew_room(), false);
@@ -408,8 +407,7 @@ TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
                {"3/4", "13-9/16", "26-7/16", "39-1/4", "40", "-11/16  underside of the sole plate",
                 "11  underside of the top plate", "12-1/2  top of the top plate", "16  top of the front rail",
                 "16-3/4  top of the deck"});
-  // Of each end the courses where its stud reaches down farthest, one above the other, and their sum: at the far end
-  // the plate stands 0.4 lower, 17.81 under the deck's top.
+  // Of each end the courses at its stud, and their sum: the far end's sole lies 17.81 under the deck's top.
   using Words = std::vector<std::string>;
   std::map<int, Words> chains;
   for (const Dimension& d : settled("bench-front").dimensions)
