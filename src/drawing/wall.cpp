@@ -210,7 +210,7 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right >= 1.6 * t_ && write_beside_strip(f, words.substr(words.find(cut.mark))))
+          if (right >= least && write_beside_strip(f, words.substr(words.find(cut.mark))))
             pen_.otherwise("fur " + cut.mark, strip);
           else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
