@@ -67,7 +67,7 @@ struct Reading {
 /// One way to mend what fails, as lines of the job file, and what came of following it (see study/advice.hpp).
 struct Remedy {
   std::vector<job::Change> changes;
-  std::vector<std::string> costs;  ///< ids of checks that fail with it and do not now
+  std::vector<std::string> costs;  ///< ids of checks that are out of their limits with it and not now
   std::string refused;             ///< why no job with it can stand
   bool settles = true;             ///< the check it mends then holds
   std::string instead = {};        ///< what to advise where it does not: the advice is then this, and it is no remedy

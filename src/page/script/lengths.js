@@ -38,7 +38,7 @@ function textAtLeast(mm, metric) {
 /** As a person reads it, rounded so that it reads no better than it is: a fault up, what is left down. A small one to
     1/64 inch or a tenth of a millimetre. */
 function noBetter(mm, fault, metric) {
-  const same = 1e-5, small = 4.7;
+  const same = 0.01, small = 4.7;  // no tape tells a hundredth of a millimetre
   const on = (step) => {
     const nearest = Math.round(mm / step) * step;
     return Math.abs(nearest - mm) <= same ? nearest : (fault ? Math.ceil : Math.floor)(mm / step) * step;
