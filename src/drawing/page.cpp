@@ -182,39 +182,56 @@ void write(Sheet& sheet, const Spill& spill, double scale) {
   sheet.notes.resize(spill.kept);
 }
 
+/// What can be measured keeps to the rules' scales; pictures fill their page, by steps between them. A hall is drawn at
+/// no rule's scale.
+std::vector<double> scales_for(const Sheet& sheet) {
+  constexpr double finest = 1.08, last = 200;
+  std::vector<double> steps{1};
+  while (steps.back() * finest < last) steps.push_back(steps.back() * finest);
+  std::vector<double> scales = scales_of(sheet.metric);
+  if (sheet.to_scale)
+    scales.push_back(steps.back());
+  else
+    scales.insert(scales.end(), steps.begin(), steps.end());
+  std::sort(scales.begin(), scales.end());
+  return scales;
+}
+
 }  // namespace
 
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
   const bool metric = job.unit == job::UnitSystem::metric;
   const Paper& paper = paper_of(job);
-  const std::vector<double>& usual = scales_of(metric);
-  std::vector<double> scales = usual;
-  constexpr double finest = 1.08, last = 200;  // steps of pictures; a hall is drawn at no rule's scale
-  for (double scale = usual.front(); scale < last; scale *= finest) scales.push_back(scale);
-  std::sort(scales.begin(), scales.end());
   Sheet sheet;
-  bool measured = false;  // pictures say so as they are drawn
-  for (const double scale : scales) {
-    const bool is_usual = std::find(usual.begin(), usual.end(), scale) != usual.end();
-    // Pictures fill their page; what can be measured keeps to the rules' scales.
-    if (measured && !is_usual && scale != scales.back()) continue;
+  const auto draw_at = [&](double scale) {
     sheet = {name, title, metric};
     Pen pen{sheet, letter * scale};
     content(sheet, pen);
-    measured = sheet.to_scale;
-    if (!way_to_fit(sheet, paper, scale) && scale != scales.back()) continue;
+    return pen;
+  };
+  draw_at(1);
+  const std::vector<double> scales = scales_for(sheet);
+  auto scale = scales.begin();
+  if (!sheet.to_scale)  // the smaller a picture the more room it leaves: the first step that may do is found by halves
+    scale = std::partition_point(scales.begin(), scales.end() - 1, [&](double tried) {
+      draw_at(tried);
+      return !way_to_fit(sheet, paper, tried);
+    });
+  for (;; ++scale) {
+    Pen pen = draw_at(*scale);
+    const bool last = scale == scales.end() - 1;
+    if (!last && !way_to_fit(sheet, paper, *scale)) continue;
     pen.part_texts();
-    const std::optional<Spill> spill = way_to_fit(sheet, paper, scale);
-    if (!spill && scale != scales.back()) continue;
-    if (spill) write(sheet, *spill, scale);
+    const std::optional<Spill> spill = way_to_fit(sheet, paper, *scale);
+    if (!last && !spill) continue;
+    if (spill) write(sheet, *spill, *scale);
     const Frame room = room_on(sheet, paper), frame = frame_of(sheet);
     sheet.page = {paper,
-                  scale,
-                  {(frame.x0 + frame.x1 - (room.x0 + room.x1) * scale) / 2,
-                   (frame.y0 + frame.y1 - (room.y0 + room.y1) * scale) / 2}};
+                  *scale,
+                  {(frame.x0 + frame.x1 - (room.x0 + room.x1) * *scale) / 2,
+                   (frame.y0 + frame.y1 - (room.y0 + room.y1) * *scale) / 2}};
     return sheet;
   }
-  return sheet;
 }
 
 void keep_on_page(Sheet& sheet, const Frame& f) {
