@@ -92,7 +92,7 @@ TEST(Build, TwoRunsAreByteIdentical) {
 TEST(Build, TogetherWritesTheOrderBesideTheRooms) {
   // Source: the contract: many jobs, one order; the folder's name is taken, so no job may have it.
   const sample::Folder folder{"together"};
-  const std::string jobs = "--together " + params("tannery-lane-2a") + " " + params("tannery-lane-5c");
+  const std::string jobs = "--together " + params("tannery-lane-2a") + " " + params("coopers-yard-9");
   ASSERT_EQ(build(jobs, folder / "out"), 0);
   const fs::path order = folder.path() / "out/together";
   EXPECT_EQ(files_below(order), (std::set<std::string>{"index.html", "pieces.csv", "rooms.csv", "sticks.csv",
@@ -109,13 +109,13 @@ TEST(Build, OneRoomThatCannotBeWrittenHidesNoOther) {
   const sample::Folder folder{"blocked"};
   fs::create_directories(folder.path() / "out");
   std::ofstream{folder / "out/tannery-lane-2a"} << "a note of mine";
-  EXPECT_EQ(build("--together " + params("tannery-lane-2a") + " " + params("tannery-lane-5c"), folder / "out"), 3);
+  EXPECT_EQ(build("--together " + params("tannery-lane-2a") + " " + params("coopers-yard-9"), folder / "out"), 3);
   EXPECT_EQ(sample::slurped(folder / "out/tannery-lane-2a"), "a note of mine");
-  EXPECT_TRUE(fs::exists(folder / "out/tannery-lane-5c/report.json"));
+  EXPECT_TRUE(fs::exists(folder / "out/coopers-yard-9/report.json"));
   const auto json = nlohmann::json::parse(sample::slurped(folder / "out/together/summary.json"));
   ASSERT_EQ(json.at("rooms").size(), 2u);
   EXPECT_TRUE(json.at("rooms")[0].contains("failure"));
-  EXPECT_EQ(json.at("rooms")[1].at("name"), "12 Tannery Lane, flat 5C");
+  EXPECT_EQ(json.at("rooms")[1].at("name"), "9 Coopers Yard");
 }
 
 TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
@@ -130,7 +130,7 @@ TEST(Build, ANewBuildReplacesWhatTheOldOneWroteAndNothingElse) {
   // Source: the contract of docs/output-folder.md: a solid that is no longer built goes, a note of the user's stays.
   const sample::Folder folder{"replace"};
   ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out"), 0);
-  fs::copy_file(params("tannery-lane-5c"), folder / "tannery-lane-2a.toml");
+  fs::copy_file(params("coopers-yard-9"), folder / "tannery-lane-2a.toml");
   std::ofstream{folder / "out/tannery-lane-2a/note.txt"} << "mine";
   ASSERT_TRUE(fs::exists(folder / "out/tannery-lane-2a/stl/bench-frame/stud-03.stl"));
   ASSERT_EQ(build(folder / "tannery-lane-2a.toml", folder / "out"), 0);
@@ -145,7 +145,7 @@ TEST(Build, GivesTheSameBytesFromAnyFolderAndHoweverTheJobIsNamed) {
   // Source: the contract: same job, same bytes; no path of this machine may reach a file.
   const sample::Folder folder{"anywhere"};
   fs::create_directory(folder.path() / "deep");
-  fs::copy_file(params("tannery-lane-5c"), folder / "deep/job.toml");
+  fs::copy_file(params("coopers-yard-9"), folder / "deep/job.toml");
   const std::string go = "cd " + folder.path().string() + " && " FALLWRIGHT " build -q --together ";
   ASSERT_EQ(sample::run(go + "deep/job.toml --out a").code, 0);
   ASSERT_EQ(sample::run(go + "./deep/../deep/job.toml --out b").code, 0);
