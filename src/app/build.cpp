@@ -4,8 +4,6 @@
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 
 #include "app/base_file.hpp"
 #include "app/prices.hpp"
@@ -150,17 +148,6 @@ std::vector<report::File> listed(const Staging& staging) {
   return files;
 }
 
-namespace {
-
-std::string bytes_of(const std::string& path) {
-  std::ifstream in{path, std::ios::binary};
-  std::string bytes{std::istreambuf_iterator<char>{in}, {}};
-  if (!in) throw diag::MachineError{path, "cannot be read"};
-  return bytes;
-}
-
-}  // namespace
-
 const std::vector<std::string>& names_of_all() {
   static const std::vector<std::string> names{"model.stl",  "stl/",         "model.glb",   "model.step",
                                               "drawings/",  "drawings.pdf", "takeoff.csv", "cuts.csv",
@@ -210,7 +197,7 @@ class Writing {
   void page(const std::vector<drawing::Sheet>& sheets, const drawing::Findings& findings) const {
     const std::string file = staging_.place("model.glb");
     if (!wants("glb")) exchange::write_glb(*work_.model, file);
-    const std::string glb = bytes_of(file);
+    const std::string glb = diag::read_bytes(file);
     if (!wants("glb")) std::filesystem::remove(file);  // the page holds it
     const auto steps = drawing::steps_of(work_.report->job, findings);
     staging_.write(page_name, page::report_page({*work_.report, sheets, steps, measure::measure_lying(*work_.model),

@@ -2,6 +2,8 @@
 
 #include <cerrno>
 #include <cstring>
+#include <filesystem>
+#include <fstream>
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -60,6 +62,16 @@ std::string read_text(const std::string& path, std::size_t most_bytes) {
     text.append(part, static_cast<std::size_t>(count));
   }
   refuse(path, "found more than " + std::to_string(most_bytes / 1'000'000) + " MB; allowed is at most that");
+}
+
+std::string read_bytes(const std::string& path) {
+  std::error_code error;
+  std::ifstream in{path, std::ios::binary};
+  if (!in || !std::filesystem::is_regular_file(path, error)) throw MachineError{path, "cannot be read"};
+  std::string bytes(std::filesystem::file_size(path, error), '\0');
+  if (error || !in.read(bytes.data(), static_cast<std::streamsize>(bytes.size())))
+    throw MachineError{path, "cannot be read"};
+  return bytes;
 }
 
 }  // namespace fallwright::diag

@@ -1,13 +1,10 @@
 #include "exchange/sha256.hpp"
 
 #include <cstdint>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 
 #include <nettle/sha2.h>
 
-#include "diag/fault.hpp"
+#include "diag/text_file.hpp"
 
 namespace fallwright::exchange {
 
@@ -26,10 +23,7 @@ std::string sha256(std::string_view bytes) {
 }
 
 std::string sha256_of_file(const std::string& path) {
-  std::error_code error;
-  std::ifstream in{path, std::ios::binary};
-  if (!in || !std::filesystem::is_regular_file(path, error)) throw diag::MachineError{path, "cannot be read"};
-  return sha256(std::string{std::istreambuf_iterator<char>{in}, {}});
+  return sha256(diag::read_bytes(path));
 }
 
 }  // namespace fallwright::exchange

@@ -2,7 +2,6 @@
 
 #include <ctime>
 #include <fstream>
-#include <iterator>
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <Interface_Static.hxx>
@@ -12,8 +11,10 @@
 #include <TCollection_HAsciiString.hxx>
 
 #include "brep/guard.hpp"
-#include "exchange/document.hpp"
 #include "brep/kernel.hpp"
+#include "diag/fault.hpp"
+#include "diag/text_file.hpp"
+#include "exchange/document.hpp"
 #include "exchange/step_text.hpp"
 
 namespace fallwright::exchange {
@@ -70,14 +71,13 @@ void set_header(const Handle(StepData_StepModel) & step, long timestamp) {
 /// The kernel's text, brought to one order, with the job's name, and put back. The kernel may keep a full disk to
 /// itself: what it wrote to the end has the end's words.
 void make_canonical(const std::string& path, const std::string& job) {
-  std::ifstream in{path, std::ios::binary};
-  const std::string text{std::istreambuf_iterator<char>{in}, {}};
+  const std::string text = diag::read_bytes(path);
   if (text.find("END-ISO-10303-21;") == std::string::npos)
     throw diag::MachineError{path, "cannot be written to its end"};
   std::ofstream out{path, std::ios::binary};
   out << named_step(canonical_step(text), root_name, job);
   out.close();
-  if (!in || !out) throw diag::MachineError{path, "cannot be written"};
+  if (!out) throw diag::MachineError{path, "cannot be written"};
 }
 
 void write(const parts::Model& model, const std::string& path, long timestamp) {

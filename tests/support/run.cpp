@@ -3,7 +3,7 @@
 #include <array>
 #include <cstdio>
 #include <fstream>
-#include <iterator>
+#include <sstream>
 
 #include <sys/wait.h>
 #include <unistd.h>
@@ -38,7 +38,9 @@ Folder::~Folder() {
 
 std::string slurped(const std::string& path) {
   std::ifstream in{path, std::ios::binary};
-  return {std::istreambuf_iterator<char>{in}, {}};
+  std::ostringstream text;
+  text << in.rdbuf();
+  return std::move(text).str();
 }
 
 }  // namespace fallwright::sample
