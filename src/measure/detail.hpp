@@ -77,6 +77,8 @@ std::optional<facts::Rail> measure_rail(const parts::Model& model);
 std::optional<facts::Stand> measure_stand(const parts::Model& model, const facts::Facts& facts);
 std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model);
 void measure_heights(const parts::Model& model, facts::Facts& facts);
+/// The subfloor an inch in front of a side of the base, from one of its ends to the other.
+facts::Levels subfloor_before(const parts::Model& model, job::Side side);
 /// The bath's finished floor an inch in front of a side of the base, from one of its ends to the other; nothing where
 /// nobody said how thick its finish is.
 std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side);

@@ -161,17 +161,19 @@ class Finisher {
     cover(Tiled::seat, seat);
   }
 
-  /// The threshold's upright faces, toward the floor and toward the bath.
+  /// The threshold's upright faces, toward the floor and toward the bath: there down to the bath's finished floor where
+  /// it lies lowest, past the bed, or to the subfloor where nobody said how thick its finish is.
   double threshold_sides() const {
+    const double bath = heights_.outside.value_or(subfloor_before(model_, Side::front)).least_mm;
     double area = 0;
+    for (const Edge& e : threshold_.on(Side::front)) area += run_of(e) * std::max(0.0, e.middle_z() - bath);
     for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::base)->shape)) {
       const auto n = outward(face);
-      if (!n || std::abs(n->Y()) < 0.99) continue;
-      const Side side = n->Y() > 0 ? Side::back : Side::front;
+      if (!n || n->Y() < 0.99 || brep::box_of(face)[5] <= heights_.drain_top_mm) continue;
       const auto points = corners(face);
-      const bool own = std::all_of(points.begin(), points.end(),
-                                   [&](const gp_Pnt& p) { return threshold_.rim().on(p, side, near_mm); });
-      if (own && brep::box_of(face)[5] > heights_.drain_top_mm) area += brep::properties(face).area_mm2;
+      if (std::all_of(points.begin(), points.end(),
+                      [&](const gp_Pnt& p) { return threshold_.rim().on(p, Side::back, near_mm); }))
+        area += brep::properties(face).area_mm2;
     }
     return area;
   }

@@ -179,9 +179,7 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
   h.outside = bath_floor_before(model, job::Side::front);
 }
 
-std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side) {
-  const auto& finish = model.job.floor.finish_outside;
-  if (!finish) return std::nullopt;
+facts::Levels subfloor_before(const parts::Model& model, job::Side side) {
   constexpr double before_mm = 25;
   const auto plan = *plan_of(model, parts::Role::base);
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
@@ -192,6 +190,13 @@ std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::S
                                                 : plan.x1 + before_mm;
   const auto [least, greatest] =
       floor.range_along(along_x, line, along_x ? plan.x0 : plan.y0, along_x ? plan.x1 : plan.y1);
+  return {least, greatest};
+}
+
+std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side) {
+  const auto& finish = model.job.floor.finish_outside;
+  if (!finish) return std::nullopt;
+  const auto [least, greatest] = subfloor_before(model, side);
   return facts::Levels{least + finish->in_mm(), greatest + finish->in_mm()};
 }
 

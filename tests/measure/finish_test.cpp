@@ -156,6 +156,16 @@ TEST(Finish, ABaseThatComesFinishedHasNoJointToItsThreshold) {
   EXPECT_NEAR(joint(finish_of(job), facts::Joint::floor_to_threshold), 56.5, 1e-6);
 }
 
+TEST(Finish, TheThresholdsFaceIsTiledDownToTheBathsFloor) {
+  // Source: closed form; a top 4 in wide that falls in at 1:48, from the rim up to it inside; outside from its edge, 4 in
+  // and 1/12 over the subfloor, down past the bed to the subfloor, or to the finish that is told.
+  const double within = 56.5 * (4 * std::hypot(1, 1. / 48) + 4 - rim), edge = 4 + 4. / 48;
+  EXPECT_NEAR(area(sample::alcove_facts().finish, job::Tiled::threshold), within + 56.5 * edge, 1e-6);
+  job::Job job = sample::alcove();
+  job.floor.finish_outside = job::Length::inches(0.75);
+  EXPECT_NEAR(area(finish_of(job), job::Tiled::threshold), within + 56.5 * (edge - 0.75), 1e-6);
+}
+
 TEST(Finish, ANoseThatHangsOverIsNotTiledTwice) {
   // Source: closed form; 1 in of overhang takes 1 in of the strip over the base's rim and adds it to the seat's.
   job::Job job = sample::alcove();
