@@ -153,7 +153,8 @@ Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double len
   } ways[] = {{"left", 1, 0, length}, {"right", -1, 0, length}, {"back", 0, -1, width}, {"front", 0, 1, width}};
   for (const auto& way : ways) {
     const auto [slope, bound] = first_of(bounds, way.dx, way.dy);
-    levelling.ways.push_back({way.low, way.over, slope * way.over, bound->name, bound->helps()});
+    levelling.ways.push_back(
+        {way.low, way.over, slope * way.over, bound->name, bound->helps(), bound->of == Bound::Of::fall});
   }
   for (int degrees = 0; degrees < 360; degrees += 5) {
     const double dx = std::cos(degrees * M_PI / 180), dy = std::sin(degrees * M_PI / 180);

@@ -19,6 +19,7 @@ struct Way {
   double allowed_mm = 0;   ///< how much lower than the other side, at most
   std::string gives_way;   ///< the facet that leaves its limits first: "least fall of the left facet"
   std::string helps = {};  ///< what would leave it more room: "a little more fall"
+  bool by_fall = false;    ///< it is a fall of the floor that helps
 };
 
 struct Levelling {

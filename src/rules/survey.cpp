@@ -262,8 +262,7 @@ std::string low_side(const Levelling& window, const Way& told) {
 std::string what_opens(const Levelling& window, const Way& way, double wanted_mm) {
   double over = 0;
   for (const Way& each : window.ways) over = std::max(over, each.over_mm);
-  const bool by_fall = way.helps == "a little more fall" || way.helps == "a little less fall";
-  if (by_fall && window.most_slope && *window.most_slope * over < wanted_mm)
+  if (way.by_fall && window.most_slope && *window.most_slope * over < wanted_mm)
     return "; no other fall leaves it enough: its flattest and its steepest facet are both near their limits";
   return "; " + way.helps + " helps";
 }
