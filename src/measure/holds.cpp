@@ -11,7 +11,7 @@
 namespace fallwright::measure {
 namespace {
 
-using facts::furred_mm;
+using facts::most_furring_mm;
 using job::Side;
 using survey::Rect;
 
@@ -51,8 +51,8 @@ std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   const bool toward_more = up.side == Side::back || up.side == Side::right;
   // A face may stand in by a tape's mark, or back as far as furring reaches.
   constexpr double in_front = 6.35;
-  box.low[across] = toward_more ? up.face - in_front : up.face - furred_mm;
-  box.high[across] = toward_more ? up.face + furred_mm : up.face + in_front;
+  box.low[across] = toward_more ? up.face - in_front : up.face - most_furring_mm;
+  box.high[across] = toward_more ? up.face + most_furring_mm : up.face + in_front;
   const auto own = parts::box_of(member);
   for (std::size_t i = 0; i < 3; ++i)
     if (own[i] > box.high[i] + units::tolerance::length_mm || own[i + 3] < box.low[i] - units::tolerance::length_mm)

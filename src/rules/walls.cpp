@@ -195,7 +195,7 @@ std::optional<double> stands_off(const facts::Facts& facts, job::Side side) {
   std::optional<double> least;
   for (const facts::CornerGap& corner : facts.room.corners)
     if (corner.wall == side) least = std::min(least.value_or(corner.at_upstand_mm), corner.at_upstand_mm);
-  return least && *least > facts::furred_mm ? least : std::nullopt;
+  return least && *least > facts::most_furring_mm ? least : std::nullopt;
 }
 
 void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, ToHold& to) {

@@ -48,7 +48,7 @@ void each_triangle(const survey::Polygon& plan, const survey::Polygon& over, con
 
 /// The volume under a floor over the bed as far as it is spread.
 double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Layout& layout) {
-  const survey::Polygon bed = survey::to_polygon(layout.bed), hole = hole_of(job, layout);
+  const survey::Polygon bed = layout.bed_outline.polygon(), hole = hole_of(job, layout);
   double sum = 0;
   for (const survey::Cell& cell : floor.cells()) {
     each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum += area * cell.plane.at(p.x, p.y); });
@@ -71,7 +71,7 @@ std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const jo
 
 /// Every corner that the floor may have under the base, each place once, with what its height hangs on.
 std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floor, const job::Layout& layout) {
-  const survey::Polygon base = survey::to_polygon(layout.base);
+  const survey::Polygon base = layout.base_outline.polygon();
   constexpr double same_mm = 1e-3;
   std::vector<survey::Point> corners;
   std::vector<std::vector<double>> shares;

@@ -1,9 +1,11 @@
+#include "takeoff/cuts.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string_view>
 
-#include "takeoff/cuts.hpp"
+#include "facts/furring.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -18,8 +20,6 @@ std::string ends_of(const facts::Member& member) {
   if (a < square_deg && b < square_deg) return "square";
   return units::decimals(a, 1) + " and " + units::decimals(b, 1) + " deg from square";
 }
-
-constexpr double most_furring_mm = 38.1;  ///< 1-1/2 in: what fasteners reach through, common practice, no source
 
 double widest_gap(const facts::StudGap& gap) {
   return gap.stands_alone() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
@@ -147,7 +147,7 @@ std::string ripped_from(const job::Job& job) {
 }
 
 bool beyond_furring(const facts::StudGap& gap) {
-  return widest_gap(gap) > most_furring_mm + units::tolerance::length_mm;
+  return widest_gap(gap) > facts::most_furring_mm + units::tolerance::length_mm;
 }
 
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {

@@ -105,6 +105,32 @@ TEST(WorstCase, NoReadingsBeatItWhereWidthsWereReadAtHeights) {
   }
 }
 
+TEST(WorstCase, NoReadingsBeatItUnderABaseThatIsOutOfSquare) {
+  // Source: property, as above: the front left corner of the base lies 25 mm behind the front right one, and the
+  // highest spot before it, in the box round the base and not under it.
+  const std::string file = "out-of-square.toml";
+  job::Job job = job::read(
+      "[job]\nname = \"x\"\nunit = \"mm\"\n[alcove]\nwidth = 1540\ndepth = 830\n[floor]\nkind = \"slab\"\n"
+      "[base]\nkind = \"bought\"\nshell = 6\n[base.rim]\nback = 10\nfront = 12\nleft = 10\nright = 22\n"
+      "[base.upstands]\nthickness = 8\nheight = 110\n[base.threshold]\nwidth = 90\nheight = 75\n[base.outside]\nback = "
+      "1520\nfront = 1520.2\nleft = 795\n"
+      "right = 820\ndiagonal_from_back_left = 1727.1\n[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n"
+      "[drain]\nopening = \"round\"\nsize = 90\nbody = 80\nfrom_left = 460\nfrom_back = 405\n"
+      "[survey]\nlevel_tolerance = 1\n[survey.floor]\nspots = [[20, 12, 9], [20, 120, 2], [150, 12, 1], "
+      "[760, 12, 0], [1500, 12, 2], [20, 800, 3], [760, 800, 1], [1500, 800, 4]]\n",
+      file);
+  expect_nothing_beats(job, "out of square");
+  const auto model = parts::build(job);
+  const auto worst = worst_cases(*model, measure::measure(*model));
+  const facts::Worst* bed = told(worst, "mortar in the bed as set");
+  ASSERT_TRUE(bed);
+  // By hand: where the floor under the base moves by its tolerance everywhere against the datum, which moves as far the
+  // other way: twice that over the bed's plan.
+  const double plan_mm2 = measure::measure(*model).bed.plan_mm2;
+  EXPECT_LT(bed->greatest, bed->nominal + 2.05 * plan_mm2);
+  EXPECT_GT(bed->greatest, bed->nominal + 0.5 * plan_mm2);
+}
+
 TEST(WorstCase, IsNotMilderThanARoomWhoseReadingsAllMoved) {
   // Source: a twin of the room, each reading within its tolerance of 1/16 in, measured: more than 1.7 mm too little.
   const auto model = parts::build(room("width-that-hangs-on-many-readings"));
