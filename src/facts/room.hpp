@@ -14,10 +14,6 @@ namespace fallwright::facts {
 using survey::Side;
 using Point = std::array<double, 3>;
 
-/// Clearance asked from a bore to a joist, and round a drain's body, where the job sets none: 1/4 in. Common practice,
-/// no source.
-inline constexpr double bore_clearance_mm = 6.35;
-
 /// One tape reading against the figure that fits all of them best.
 struct Tape {
   std::string name;

@@ -66,7 +66,9 @@ void joist_may_lose(facts::DrainWindow& window) {
 
 }  // namespace
 
-facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, double clearance_mm) {
+facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen,
+                                const rules::Limits& limits) {
+  const double clearance_mm = limits.at("drain.bore-clear-of-joists").least.value_or(0);
   facts::DrainWindow window = seen;
   if (window.joists_known) joist_may_lose(window);
   const auto radius = measure::bore_radius_mm(model);

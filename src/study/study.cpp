@@ -7,8 +7,7 @@ namespace fallwright::study {
 
 facts::Facts with_studies(const parts::Model& model, facts::Facts facts, const rules::Limits& limits) {
   return brep::guarded(model.job.name, [&] {
-    const double clearance = limits.at("drain.bore-clear-of-joists").least.value_or(0);
-    facts.room.drain = drain_window(model, facts.room.drain, clearance);
+    facts.room.drain = drain_window(model, facts.room.drain, limits);
     facts.room.worst = worst_cases(model, facts);
     return facts;
   });

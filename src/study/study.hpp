@@ -18,9 +18,9 @@ namespace fallwright::study {
 /// @throws diag::ModelError naming the part when the kernel refuses the job's own.
 facts::Facts with_studies(const parts::Model& model, facts::Facts facts, const rules::Limits& limits);
 
-/// The drain's window with the nearest place that keeps `clearance_mm` from every joist, the falls of the floor there,
-/// and what a joist may lose. @param seen as measured: the stretches that joists leave.
-facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, double clearance_mm);
+/// The drain's window with the nearest place whose bore keeps as clear of every joist as the limits ask, the falls of
+/// the floor there, and what a joist may lose. @param seen as measured: the stretches that joists leave.
+facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWindow& seen, const rules::Limits& limits);
 
 /// Between which bounds numbers of the room stay when every reading is within its tolerance: never too narrow.
 std::vector<facts::Worst> worst_cases(const parts::Model& model, const facts::Facts& facts);

@@ -50,8 +50,7 @@ Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory) {
   if (needs.worst_cases)
     facts = with_studies(*model, std::move(facts), limits);
   else if (needs.drain_window)
-    facts.room.drain =
-        drain_window(*model, facts.room.drain, limits.at("drain.bore-clear-of-joists").least.value_or(0));
+    facts.room.drain = drain_window(*model, facts.room.drain, limits);
   auto results = rules::check(job, facts, limits);
   return {std::move(facts), std::move(results)};
 }

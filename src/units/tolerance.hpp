@@ -1,4 +1,4 @@
-/// Every tolerance of the program, each with its reason. No other bare small number stands in the source.
+/// The tolerances that files share, each with its reason; one file's own stands there with its.
 #pragma once
 
 namespace fallwright::units::tolerance {

@@ -22,7 +22,7 @@ DIRECT = {
     "study": ["measure", "rules"],
     "takeoff": ["job", "facts"],
     "revision": ["rules", "takeoff"],
-    "drawing": ["parts", "facts", "takeoff", "rules", "measure", "revision"],
+    "drawing": ["parts", "facts", "takeoff", "rules", "revision"],
     "exchange": ["parts", "drawing"],
     "report": ["rules", "takeoff", "facts", "revision"],
     "page": ["report", "drawing", "exchange"],

@@ -49,8 +49,7 @@ std::map<std::string, rules::Result> judged(const std::string& job_file) {
   const auto model = parts::build(job);
   facts::Facts facts = measure::measure(*model);
   const rules::Limits limits = rules::limits_for(job);
-  facts.room.drain =
-      study::drain_window(*model, facts.room.drain, limits.at("drain.bore-clear-of-joists").least.value_or(0));
+  facts.room.drain = study::drain_window(*model, facts.room.drain, limits);
   std::map<std::string, rules::Result> all;
   for (rules::Result& result : rules::check(job, facts, limits)) all[result.id] = std::move(result);
   return all;

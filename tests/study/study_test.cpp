@@ -144,7 +144,8 @@ body = 80
 bore = 125
 )",
                                             "x.toml"));
-  const facts::DrainWindow drain = drain_window(*model, measure::measure(*model).room.drain, 6.35);
+  const facts::DrainWindow drain =
+      drain_window(*model, measure::measure(*model).room.drain, rules::limits_for(model->job));
   ASSERT_TRUE(drain.any && drain.joists_known && drain.along_width);
   EXPECT_NEAR(drain.now_mm[0], 850, 1e-6);
   EXPECT_NEAR(drain.nearest_mm[0], 778.65, 1e-6);
