@@ -25,6 +25,11 @@ std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room) {
   return order;
 }
 
+std::string bare(std::string length) {
+  length.erase(length.find_first_of(" \""));
+  return length;
+}
+
 namespace {
 
 bool has_threshold(const Subject& s) {
@@ -45,7 +50,7 @@ std::optional<EdgeAtBack> edge_at_back(const Subject& s) {
 }
 
 bool has_bed_cut(const Subject& s) {
-  return !s.facts.site_built && (has_threshold(s) || edge_at_back(s));
+  return s.facts.site_built ? has_site_sections(s) : has_threshold(s) || edge_at_back(s).has_value();
 }
 
 namespace {
@@ -151,12 +156,6 @@ void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
     pen.running(run(false, hook), {column, hook}, {0, -1}, {1, 0});
     pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
   }
-}
-
-/// A length as it is judged, without its unit, which the title block says.
-std::string bare(std::string length) {
-  length.erase(length.find_first_of(" \""));
-  return length;
 }
 
 void add_extremes(Pen& pen, const Subject& s) {

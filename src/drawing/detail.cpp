@@ -253,14 +253,22 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   const Frame& w = detail.window;
   std::vector<Enlarged> parts = enlarged(cut, w, times);
   // Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
+  const bool laddered = !detail.heights.empty();
   std::vector<Named> left, right;
   double room = 0, beside = 0;
   for (const Enlarged& part : parts) {
     // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
-    const auto within = point_within(part.rings, part.cut.solid->role == Role::bed ? least_bed_mm * times : 0);
+    const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times : 0;
+    auto within = point_within(part.rings, least);
+    if (detail.taken && within) {
+      const Frame& k = *detail.taken;
+      const Point at{within->x / times + w.x0, within->y / times + w.y1};
+      if (at.x > k.x0 && at.x < k.x1 && at.y > k.y0 && at.y < k.y1)
+        within = point_within(drawing::within(part.rings, Span{(k.x1 - w.x0) * times}), least);
+    }
     if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within) {
       const std::string& name = part.cut.name;
-      const bool nearer_left = at->x < w.width() * times - at->x - t;
+      const bool nearer_left = laddered || at->x < w.width() * times - at->x - t;
       (nearer_left ? left : right).push_back({name, *at});
       double& side = nearer_left ? room : beside;
       side = std::max(side, width_of(name, t) + 2 * t);
@@ -271,7 +279,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     behind.push_back(placed(seen, w, times, parts));
     const auto& at = behind.back().at;
     if (!at) continue;
-    const bool nearer_left = at->x < w.width() * times - at->x - t;
+    const bool nearer_left = laddered || at->x < w.width() * times - at->x - t;
     (nearer_left ? left : right).push_back({seen.name, *at});
     double& side = nearer_left ? room : beside;
     side = std::max(side, width_of(seen.name, t) + 2 * t);
@@ -280,14 +288,14 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   for (const Ribbon& ribbon : detail.ribbons) {
     std::vector<Line> lines;
     for (std::size_t i = 0; i + 1 < ribbon.points.size(); ++i)
-      lines.push_back({ribbon.points[i], ribbon.points[i + 1], LineKind::section});
+      lines.push_back({ribbon.points[i], ribbon.points[i + 1], ribbon.kind});
     lines = clipped(lines, w);
     if (lines.empty()) continue;
     for (Line& line : lines)
       for (Point* p : {&line.from, &line.to}) *p = {(p->x - w.x0) * times, (p->y - w.y1) * times};
     const Line& first = lines.front();  // where it runs up, clear of what it lies on
     const Point at{(first.from.x + first.to.x) / 2, (first.from.y + first.to.y) / 2};
-    const bool nearer_left = at.x < w.width() * times - at.x;
+    const bool nearer_left = laddered || at.x < w.width() * times - at.x;
     (nearer_left ? left : right).push_back({ribbon.name, at});
     double& side = nearer_left ? room : beside;
     side = std::max(side, width_of(ribbon.name, t) + 2 * t);
@@ -308,7 +316,18 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};
   pen.rectangle(low, high, LineKind::dimension);
   if (detail.rejected) pen.strike(low, high, {(low.x + high.x) / 2, (low.y + 3 * high.y) / 4});
-  const double foot = std::min({low.y, add_names(sheet, pen, std::move(left), low.x - 1.5 * t, -1, high.y),
+  double ladder_foot = low.y, ladder_end = high.x;
+  if (laddered) {
+    std::vector<Level> levels = detail.heights;
+    for (Level& level : levels) level.z = place.y + (level.z - w.y1) * times;
+    const std::size_t first = sheet.texts.size();
+    pen.ladder(high.x + t, std::move(levels));
+    for (std::size_t i = first; i < sheet.texts.size(); ++i) {
+      const Box box = box_of(sheet.texts[i]);
+      ladder_foot = std::min(ladder_foot, box.y0), ladder_end = std::max(ladder_end, box.x1);
+    }
+  }
+  const double foot = std::min({low.y, ladder_foot, add_names(sheet, pen, std::move(left), low.x - 1.5 * t, -1, high.y),
                                 add_names(sheet, pen, std::move(right), high.x + 1.5 * t, 1, high.y)});
   std::string title = detail.title;
   title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
@@ -321,7 +340,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
     pen.label({middle.x + 0.75 * radius + 0.4 * t, middle.y + 0.75 * radius}, number);
   }
-  return {std::max(high.x + beside, low.x + width_of(words, t)) + 3 * t, foot - 3 * t};
+  return {std::max({high.x + beside, ladder_end, low.x + width_of(words, t)}) + 3 * t, foot - 3 * t};
 }
 
 }  // namespace fallwright::drawing

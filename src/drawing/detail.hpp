@@ -21,6 +21,7 @@ struct Seen {
 struct Ribbon {
   std::string name;
   std::vector<Point> points;  ///< in the section's view
+  LineKind kind = LineKind::section;
 };
 
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
@@ -32,6 +33,8 @@ struct Detail {
   std::vector<Seen> seen = {};
   bool rejected = false;  ///< struck out: another will be built
   std::vector<Ribbon> ribbons = {};
+  std::optional<Frame> taken = {};  ///< what is called another name within what is cut there, which points right of it
+  std::vector<Level> heights = {};  ///< a ladder of them right of it; all names stand at its left then
 };
 /// Mortar that bore and holdback leave less of between them is no bed: nobody spreads it.
 inline constexpr double least_bed_mm = 5;
@@ -45,9 +48,12 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
 /// where its thickness was not said. `face`: the stud faces in the view; `into`: 1 where the room lies to the right.
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high);
 
+/// A length as it is judged, without its unit, which the title block says.
+std::string bare(std::string length);
+
 /// Draws it at a scale with its upper left corner at `place`: what is cut, filled and named, the title with its scale
 /// below it, and about the window in the view a circle with the number. Nothing there is dimensioned: lengths would not
-/// be the sheet's.
+/// be the sheet's; heights are said.
 /// @return the lower right corner of all of it.
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double scale,
                  Point place);

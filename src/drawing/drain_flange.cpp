@@ -21,14 +21,9 @@ Ribbon waterproofing_over(const Subject& s, const std::vector<CutSolid>& solids,
         if (p.x > window.x0 && p.x < window.x1) xs.push_back(p.x);
     std::sort(xs.begin(), xs.end());
     for (const double x : xs) {
-      std::optional<double> top;
-      for (const Line& line : cut.seen.lines) {
-        const double dx = line.to.x - line.from.x;
-        if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
-        const double z = line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx;
-        top = std::max(top.value_or(z), z);
-      }
-      if (top && (ribbon.points.empty() || x > ribbon.points.back().x + 0.01)) ribbon.points.push_back({x, *top});
+      const std::vector<double> heights = heights_at(cut.seen.lines, x);
+      if (!heights.empty() && (ribbon.points.empty() || x > ribbon.points.back().x + 0.01))
+        ribbon.points.push_back({x, heights.front()});
     }
   }
   // Onto the flange, up to the drain's body.
@@ -41,13 +36,7 @@ Ribbon waterproofing_over(const Subject& s, const std::vector<CutSolid>& solids,
 /// A point in the uppermost of what is cut at the first place past `from` where anything of it is.
 std::optional<Point> point_in_layer(const CutSolid& layer, double from, double to, double step) {
   for (double x = from + step; x < to; x += step) {
-    std::vector<double> heights;
-    for (const Line& line : layer.seen.lines) {
-      const double dx = line.to.x - line.from.x;
-      if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
-      heights.push_back(line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx);
-    }
-    std::sort(heights.rbegin(), heights.rend());
+    const std::vector<double> heights = heights_at(layer.seen.lines, x);
     if (heights.size() >= 2 && heights[0] - heights[1] > 0.1) return Point{x, (heights[0] + heights[1]) / 2};
   }
   return std::nullopt;

@@ -97,10 +97,12 @@ std::vector<Sheet> draw_all(const Subject& subject) {
   if (subject.job().bench)
     set.add('F', draw_bench_profile(subject));  // its tiles last: a bench that grows moves no code
   set.add('S', draw_falls(subject));
-  if (subject.facts.site_built)
+  if (subject.facts.site_built) {
     set.add('S', draw_screed(subject));
-  else
+    set.add('S', draw_site_sections(subject));
+  } else {
     set.add('S', draw_bed(subject));
+  }
   set.add('S', draw_story_stick(subject));
   set.add('S', draw_gauge_strip(subject));
   set.add('B', draw_buy(subject));

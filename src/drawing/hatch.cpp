@@ -302,6 +302,17 @@ std::vector<std::pair<double, double>> stretches_within(const std::vector<Outlin
   return inside(rings, {1, 0}, y);
 }
 
+std::vector<double> heights_at(const std::vector<Line>& lines, double x) {
+  std::vector<double> heights;
+  for (const Line& line : lines) {
+    const double dx = line.to.x - line.from.x;
+    if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
+    heights.push_back(line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx);
+  }
+  std::sort(heights.rbegin(), heights.rend());
+  return heights;
+}
+
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const Span& span) {
   CutSolid part = cut;
   part.seen.lines.clear();

@@ -31,6 +31,8 @@ std::optional<Line> within(const Line& line, const Span& span);
 std::vector<Outline> within(const std::vector<Outline>& rings, const Span& span);
 /// Where a level line runs within rings.
 std::vector<std::pair<double, double>> stretches_within(const std::vector<Outline>& rings, double y);
+/// Where an upright line meets lines that are not upright themselves, the highest first.
+std::vector<double> heights_at(const std::vector<Line>& lines, double x);
 
 /// Draws it with heavy edges, filled. @return the frame of what is drawn; nothing when none of it lies in the span.
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const Span& span = {});

@@ -7,14 +7,14 @@
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {
-namespace {
 
-using facts::ScreedMark;
-
-/// Over a liner two beds are screeded, pre-slope and top coat; below a bonded membrane one, and tile lies on it.
 bool over_liner(const Subject& s) {
   return s.job().base.site.waterproofing == job::Waterproofing::liner;
 }
+
+namespace {
+
+using facts::ScreedMark;
 
 bool is_of_form(const ScreedMark& m) {
   return m.line == "form at the entry";

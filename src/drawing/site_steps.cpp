@@ -128,12 +128,13 @@ class Building {
         {true, "crew",
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
-             (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : ""),
+             (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : "") + liner_top(),
          "it is pierced, or a corner is cut"});
     add(any_.flood);
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
-                 "a fastener goes through the liner lower than " + len(25.4) + " above the " +
+                 "a fastener goes through the liner lower than " + at_or_over(lowest_fastener_mm(s_.facts)) +
+                     " above the datum, " + len(25.4) + " above the " +
                      (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
     add_on_base(
         {false, "crew",
@@ -146,6 +147,13 @@ class Building {
                  "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
                  walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
   }
+
+  std::string liner_top() const {
+    const auto top = takeoff::liner_top_mm(job_, s_.facts);
+    return top ? "; its top " + at_or_over(*top) + " above the datum" : "";
+  }
+  /// Of what may be higher and not lower.
+  std::string at_or_over(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }
 
   void under_membrane() {
     add_on_base({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
@@ -179,6 +187,11 @@ class Building {
 std::string bed_thickness(const job::Job& job, const facts::Facts& facts) {
   return rules::text_or_less(facts.bed.least_mm, rules::Unit::mm, job) + " to " +
          rules::text_or_more(facts.bed.greatest_mm, rules::Unit::mm, job) + " thick";
+}
+
+double lowest_fastener_mm(const facts::Facts& facts) {
+  constexpr double inch = 25.4;
+  return facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) + inch;
 }
 
 std::string rough_threshold(const job::Job& job, const facts::Facts& facts) {

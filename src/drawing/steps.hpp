@@ -45,6 +45,10 @@ struct AnyJob {
   std::string mixing = {};
 };
 
+/// Above the datum: lower no fastener goes through a liner. An inch above the finished threshold, or the floor's
+/// highest edge where there is none: common practice, no source.
+double lowest_fastener_mm(const facts::Facts& facts);
+
 /// Those of building a base on site, in place of setting one and making it tight.
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
 

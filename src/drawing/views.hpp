@@ -25,6 +25,11 @@ std::vector<Sheet> draw_plan(const Subject& subject);
 std::vector<Sheet> draw_falls(const Subject& subject);
 std::vector<Sheet> draw_bed(const Subject& subject);
 Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
+/// Over a liner two beds are screeded, pre-slope and top coat; below a bonded membrane one, and tile lies on it.
+bool over_liner(const Subject& subject);
+/// The same base's threshold and how its floor meets the back wall, larger; nothing where it has neither.
+std::vector<Sheet> draw_site_sections(const Subject& subject);
+bool has_site_sections(const Subject& subject);
 std::vector<Sheet> draw_drain(const Subject& subject);
 std::vector<Sheet> draw_template(const Subject& subject);
 std::vector<Sheet> draw_story_stick(const Subject& subject);

@@ -24,6 +24,13 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
   return found;
 }
 
+std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& facts) {
+  const bool liner = facts.site_built && job.base.site.waterproofing == job::Waterproofing::liner;
+  if (!liner || !job.liner || !job.liner->above_threshold) return std::nullopt;
+  return facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) +
+         job.liner->above_threshold->in_mm();
+}
+
 namespace {
 
 /// The lowest that the bed's top meets a wall.
@@ -42,15 +49,15 @@ struct TurnUps {
   double over_mm2 = 0;               ///< over the threshold
 };
 std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& facts) {
-  if (!job.liner || !job.liner->above_threshold) return std::nullopt;
+  const auto top = liner_top_mm(job, facts);
+  if (!top) return std::nullopt;
   const double low = bed_at_walls_mm(*facts.site_built);
-  const facts::Heights& h = facts.heights;
   TurnUps up;
   for (const facts::Seam& seam : facts.finish.joints)
     for (const facts::Joint joint :
          {facts::Joint::floor_to_walls, facts::Joint::floor_to_apron, facts::Joint::threshold_to_walls})
       if (seam.joint == joint) up.along_mm += seam.length_mm;
-  up.high_mm = h.threshold_greatest_mm.value_or(h.rim_greatest_mm) + job.liner->above_threshold->in_mm() - low;
+  up.high_mm = *top - low;
   if (const auto threshold = threshold_of(job, facts))
     up.over_mm2 =
         threshold->length_mm * (threshold->inner_mm - low + threshold->width_mm + std::max(0.0, threshold->outer_mm));

@@ -89,6 +89,9 @@ struct Threshold {
   std::optional<double> laid_on_mm;
 };
 std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& facts);
+/// How high above the datum a liner's top stands along walls and bench: as far above the threshold, or above the rim
+/// where there is none, as was read. Nothing where it was not, or where there is no liner.
+std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& facts);
 
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);
