@@ -198,13 +198,74 @@ std::vector<BedPiece> bed_pieces(const Job& job, const Layout& layout, const std
   return pieces;
 }
 
+namespace {
+
+double hole_radius(const Job& job) {
+  return (job.drain.bore / 2 + job.bed.collar).in_mm();
+}
+
+/// Whether a point lies in a convex polygon, on its edge as well.
+bool lies_in(const Point& p, const survey::Polygon& polygon) {
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
+    if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) < -units::tolerance::weld_mm) return false;
+  }
+  return true;
+}
+
+/// Where a side of a polygon crosses a circle about the drain.
+void add_crossings(const Point& a, const Point& b, double radius, const Layout& layout, std::vector<Point>& places) {
+  const double dx = b.x - a.x, dy = b.y - a.y, px = a.x - layout.drain_x, py = a.y - layout.drain_y,
+               length2 = dx * dx + dy * dy;
+  if (length2 == 0) return;
+  const double middle = -(px * dx + py * dy) / length2,
+               under = middle * middle - (px * px + py * py - radius * radius) / length2;
+  if (under <= 0) return;
+  for (const double way : {-1.0, 1.0})
+    if (const double t = middle + way * std::sqrt(under); t >= 0 && t <= 1)
+      places.push_back({a.x + t * dx, a.y + t * dy});
+}
+
+}  // namespace
+
+survey::Polygon hole_in_bed(const Job& job, const Layout& layout) {
+  constexpr int chords = 96;
+  const double radius = hole_radius(job);
+  survey::Polygon hole;
+  for (int i = 0; i < chords; ++i)
+    hole.push_back({layout.drain_x + radius * std::cos(2 * M_PI * i / chords),
+                    layout.drain_y + radius * std::sin(2 * M_PI * i / chords)});
+  return hole;
+}
+
+std::vector<Point> places_outside_hole(const survey::Polygon& plan, const Job& job, const Layout& layout) {
+  const double radius = hole_radius(job);
+  std::vector<Point> places;
+  for (std::size_t i = 0; i < plan.size(); ++i) {
+    if (std::hypot(plan[i].x - layout.drain_x, plan[i].y - layout.drain_y) >= radius) places.push_back(plan[i]);
+    add_crossings(plan[i], plan[(i + 1) % plan.size()], radius, layout, places);
+  }
+  for (const Point& p : hole_in_bed(job, layout))
+    if (lies_in(p, plan)) places.push_back(p);
+  return places;
+}
+
 double edge_over_least_bed(const Job& job, const Layout& layout) {
   std::vector<survey::Polygon> cells;
   for (const survey::Cell& cell : layout.subfloor.cells()) cells.push_back(cell.plan);
+  const double radius = hole_radius(job);
   double most = -std::numeric_limits<double>::max();
-  for (const BedPiece& piece : pieces_of(job, layout, cells, level_in_opening(job, layout)))
-    for (const Point& p : piece.plan)
-      most = std::max(most, layout.subfloor.cells()[piece.cell].plane.at(p.x, p.y) - piece.top.at(p.x, p.y));
+  for (const BedPiece& piece : pieces_of(job, layout, cells, level_in_opening(job, layout))) {
+    const HeightPlane& floor = layout.subfloor.cells()[piece.cell].plane;
+    std::vector<Point> places = places_outside_hole(piece.plan, job, layout);
+    // Along the hole's edge the floor comes nearest to the bed's top the way it rises against that.
+    const double gx = floor.gx - piece.top.gx, gy = floor.gy - piece.top.gy, steep = std::hypot(gx, gy);
+    if (steep > 0) {
+      const Point nearest{layout.drain_x + radius * gx / steep, layout.drain_y + radius * gy / steep};
+      if (lies_in(nearest, piece.plan)) places.push_back(nearest);
+    }
+    for (const Point& p : places) most = std::max(most, floor.at(p.x, p.y) - piece.top.at(p.x, p.y));
+  }
   return most + (job.bed.least + job.base.shell).in_mm();
 }
 

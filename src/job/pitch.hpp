@@ -18,7 +18,8 @@ double opening_edge_low(const Job& job, const Layout& layout);
 double level_in_opening(const Job& job, const Layout& layout);
 
 /// How high the drain's edge must lie for a bed that rises under all facets alike, and is level within the opening, to
-/// be nowhere thinner than asked over the floor as measured. @pre the floor is pitched, with its edge at height zero.
+/// be nowhere thinner than asked over the floor as measured. Under the drain nothing is laid: what counts there is the
+/// hole's edge, on which the drain's flange lies. @pre the floor is pitched, with its edge at height zero.
 double edge_over_least_bed(const Job& job, const Layout& layout);
 
 }  // namespace fallwright::job

@@ -49,6 +49,28 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
   return bought;
 }
 
+/// From the middle of a hole the ways in which a bed may be lowest, or thinnest, on the hole's edge: to its corners
+/// there, and the ways its faces fall there, by themselves and against each other.
+std::vector<Point> ways_round(const TopoDS_Shape& bed, const Point& middle, double radius) {
+  constexpr double near_mm = 0.05;
+  std::vector<Point> ways{{1, 0}, {-1, 0}, {0, 1}, {0, -1}}, slopes{{0, 0}};
+  for (const TopoDS_Face& face : faces_of(bed)) {
+    bool at_hole = false;
+    for (const gp_Pnt& p : corners(face)) {
+      const double off = away({p.X(), p.Y()}, middle);
+      if (off < units::tolerance::length_mm || std::abs(off - radius) > near_mm) continue;
+      ways.push_back({(p.X() - middle.x) / off, (p.Y() - middle.y) / off}), at_hole = true;
+    }
+    const auto n = outward(face);
+    if (at_hole && n && std::abs(n->Z()) > 0.1) slopes.push_back({n->X() / n->Z(), n->Y() / n->Z()});
+  }
+  for (const Point& a : slopes)
+    for (const Point& b : slopes)
+      if (const double steep = away(a, b); steep > units::tolerance::ratio)
+        ways.push_back({(a.x - b.x) / steep, (a.y - b.y) / steep});
+  return ways;
+}
+
 /// The heights over places of a base that is built on site.
 class Screed {
  public:
@@ -84,23 +106,19 @@ class Screed {
     return std::move(marks_);
   }
 
-  /// Of the bed where the drain's flange lies: from the floor's highest spot under the drain to the lowest of what lies
-  /// on the bed, right beside the drain's body.
+  /// Of the bed where the drain's flange lies: along the edge of its hole, how low its top is and how thin it is there.
   void look_at_flange(facts::SiteBuilt& site) const {
-    const parts::Solid &base = *model_.first(parts::Role::base), &drain = *model_.first(parts::Role::drain);
-    const Surface underside{base.shape, false};
-    const auto body = widest_cylinder(drain.shape, parts::box_of(drain)[2] + units::tolerance::length_mm);
-    const double off = (body ? body->Radius() : 0) + 1;
-    const double x = body ? body->Location().X() : drain_.x, y = body ? body->Location().Y() : drain_.y;
-    double low = std::numeric_limits<double>::max();
-    for (const Point& p : {Point{x + off, y}, Point{x - off, y}, Point{x, y + off}, Point{x, y - off}})
-      low = std::min(low, underside.carried_on(p.x, p.y));
-    double high = std::numeric_limits<double>::lowest();
-    const survey::Polygon flange = survey::to_polygon({x - off, y - off, x + off, y + off});
-    for (const Point& p : flange) high = std::max(high, subfloor_.carried_on(p.x, p.y));
-    for (const survey::Spot& s : subfloor_.corners(flange)) high = std::max(high, s.z);
-    site.flange_top_mm = low;
-    site.at_flange_mm = low - high;
+    const TopoDS_Shape& bed = model_.first(parts::Role::bed)->shape;
+    const Surface underside{model_.first(parts::Role::base)->shape, false};
+    const auto hole = widest_cylinder(bed);
+    const double radius = hole ? hole->Radius() : 0, x = hole ? hole->Location().X() : drain_.x,
+                 y = hole ? hole->Location().Y() : drain_.y;
+    site.flange_top_mm = site.at_flange_mm = std::numeric_limits<double>::max();
+    for (const Point& way : ways_round(bed, {x, y}, radius)) {
+      const double at_x = x + radius * way.x, at_y = y + radius * way.y, top = underside.carried_on(at_x, at_y);
+      site.flange_top_mm = std::min(site.flange_top_mm, top);
+      site.at_flange_mm = std::min(site.at_flange_mm, top - subfloor_.carried_on(at_x, at_y));
+    }
   }
 
  private:

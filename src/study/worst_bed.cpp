@@ -26,17 +26,6 @@ struct Bed {
   std::vector<std::vector<double>> share;
 };
 
-/// The hole round the drain as a polygon.
-survey::Polygon hole_of(const job::Job& job, const job::Layout& layout) {
-  constexpr int chords = 96;
-  const double radius = (job.drain.bore / 2 + job.bed.collar).in_mm();
-  survey::Polygon hole;
-  for (int i = 0; i < chords; ++i)
-    hole.push_back({layout.drain_x + radius * std::cos(2 * M_PI * i / chords),
-                    layout.drain_y + radius * std::sin(2 * M_PI * i / chords)});
-  return hole;
-}
-
 /// Area and middle of the triangles of what lies in a polygon.
 template <class Take>
 void each_triangle(const survey::Polygon& plan, const survey::Polygon& over, const Take& take) {
@@ -48,7 +37,7 @@ void each_triangle(const survey::Polygon& plan, const survey::Polygon& over, con
 
 /// The volume under a floor over the bed as far as it is spread.
 double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Layout& layout) {
-  const survey::Polygon bed = layout.bed_outline.polygon(), hole = hole_of(job, layout);
+  const survey::Polygon bed = layout.bed_outline.polygon(), hole = job::hole_in_bed(job, layout);
   double sum = 0;
   for (const survey::Cell& cell : floor.cells()) {
     each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum += area * cell.plane.at(p.x, p.y); });
@@ -60,7 +49,7 @@ double under_mm3(const survey::Floor& floor, const job::Job& job, const job::Lay
 /// How much that volume grows with each spot.
 std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const job::Job& job,
                                       const job::Layout& layout) {
-  const survey::Polygon bed = layout.bed_outline.polygon(), hole = hole_of(job, layout);
+  const survey::Polygon bed = layout.bed_outline.polygon(), hole = job::hole_in_bed(job, layout);
   survey::HeightShare sum;
   for (const survey::SharedCell& cell : floor.cells()) {
     each_triangle(cell.plan, bed, [&](double area, survey::Point p) { sum.add(cell.at(p), area); });
@@ -98,7 +87,7 @@ OnSite corners_on_site(const survey::FloorShares& floor, const job::Job& job, co
   for (const survey::SharedCell& cell : floor.cells()) cells.push_back(cell.plan);
   OnSite corners;
   for (const job::BedPiece& piece : job::bed_pieces(job, layout, cells))
-    for (const survey::Point& p : piece.plan) {
+    for (const survey::Point& p : job::places_outside_hole(piece.plan, job, layout)) {
       corners.shares.push_back(floor.spread(floor.cells()[piece.cell].at(p)));
       corners.tops_mm.push_back(piece.top.at(p.x, p.y));
     }
@@ -173,7 +162,7 @@ double on_site_mm3(const job::Job& job) {
   for (const survey::Cell& cell : layout.subfloor.cells()) cells.push_back(cell.plan);
   const bool liner = job.base.site.waterproofing == job::Waterproofing::liner;
   const double coat = liner ? job.base.shell.in_mm() : 0;
-  const survey::Polygon hole = hole_of(job, layout);
+  const survey::Polygon hole = job::hole_in_bed(job, layout);
   double sum = 0;
   for (const job::BedPiece& piece : job::bed_pieces(job, layout, cells)) {
     const job::HeightPlane& floor = layout.subfloor.cells()[piece.cell].plane;

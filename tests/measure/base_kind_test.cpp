@@ -127,9 +127,10 @@ TEST(SiteBuilt, IsAConeOverTheRoomAsItWasMeasured) {
       steepest = std::max(steepest, (nx[i] * std::cos(at) + ny[i] * std::sin(at)) / distances[i]);
     slopes += steepest * 2 * pi / steps, lowest = std::min(lowest, steepest);
   }
-  const double rise = 15 / (1 - 55 * lowest);  // above the apex
-  const double disc = pi * 50 * 50 * 30 + 50. * 50 * 50 / 3 * rise * slopes;
-  EXPECT_NEAR(part(b, "bed").volume_mm3 / (area * 30 + 2. / 3 * area * rise - disc), 1, 1e-7);
+  const double rise = 15 / (1 - 55 * lowest);    // above the apex
+  const double point = 30 - 50 * lowest * rise;  // the bed is 30 at the edge of its hole, and comes to its point within
+  const double disc = pi * 50 * 50 * point + 50. * 50 * 50 / 3 * rise * slopes;
+  EXPECT_NEAR(part(b, "bed").volume_mm3 / (area * point + 2. / 3 * area * rise - disc), 1, 1e-7);
   for (const facts::Facet& f : b.facts.facets) {
     const int side = f.facet == "front" ? 0 : f.facet == "right" ? 1 : f.facet == "back" ? 2 : 3;
     EXPECT_NEAR(f.fall, rise / distances[side], 1e-8) << f.facet;
@@ -157,14 +158,16 @@ TEST(SiteBuilt, IsNowhereThinnerThanAskedOverAHump) {
 
 TEST(SiteBuilt, TellsHowHighAndHowThickTheBedIsAtTheDrainsFlange) {
   // Source: closed form: to a round drain the bed falls to a point, from the right by the rise over 1000, from the
-  // front by that over 550. It is lowest at the body's edge, 31.5 from there, where both planes meet; the flange is
-  // looked at a millimetre further out, to the right. The floor is level.
+  // front by that over 550. The flange lies on the edge of the bore, 50 from there, which is lowest where both planes
+  // meet: there the bed is as thick as asked, 30, and the point they fall to lies lower, within the bore.
   const Built b =
       built(metric + "[alcove]\nwidth = 1600\ndepth = 1000\n" + open_front +
             "[drain]\nopening = \"round\"\nsize = 110\nfrom_left = 600\nfrom_back = 450\nbody = 63\nbore = 100\n");
   const facts::SiteBuilt& site = *b.facts.site_built;
   const double least = std::cos(std::atan2(550, 1000)) / 1000, rise = 15 / (1 - 55 * least);
-  EXPECT_NEAR(site.flange_top_mm - b.facts.heights.rib_plane_mm, rise * (32.5 / 1000 - 31.5 * least), 1e-6);
+  EXPECT_NEAR(site.at_flange_mm, 30, 1e-6);
+  EXPECT_NEAR(b.facts.bed.least_mm, 30, 1e-6) << "nowhere thinner, and nowhere thicker than it needs";
+  EXPECT_NEAR(b.facts.heights.drain_top_mm, 30 + 40 + rise * (55 - 50) * least, 1e-6) << "the opening's edge, 55 out";
   EXPECT_NEAR(site.flange_top_mm, site.at_flange_mm, 1e-9) << "over a level floor a height is a thickness";
   for (const facts::Rung& rung : b.facts.room.chain)
     if (rung.name.find("flange") != std::string::npos) {
