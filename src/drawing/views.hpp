@@ -148,7 +148,8 @@ const rules::Result* rejected_frame(const Findings& findings);
 /// What a framer must not overlook then: where the frame is built, and where its pieces are cut.
 std::optional<Warning> frame_warning(const Subject& subject);
 std::optional<Warning> pieces_warning(const Subject& subject);
-/// Likewise of trap and arm, and of the holes that these take from the joists.
+/// Likewise of trap and arm, and of the holes that these take from the joists: the failing check by which these lie
+/// elsewhere, or are other ones.
 const rules::Result* rejected_arm(const Findings& findings);
 std::optional<Warning> arm_warning(const Subject& subject);
 /// Whether any piece of a row of the cut list is the bench's.
