@@ -19,11 +19,17 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& su
   if (sheet.cuts.front().empty()) throw diag::ModelError{cut.part_ids.front(), "its outline does not close"};
   const std::string words = title_of(cut, subject.facts, sheet.metric);
   const double wide = piece.broad_frame.width(), high = piece.broad_frame.height();
-  const double letters = std::min({10.0, high / 4, wide / (width_of(words, 1) + 2)});
+  if (is_of_bench(cut, subject.facts))
+    if (const auto warning = pieces_warning(subject)) sheet.holds.push_back(warning->line);
+  const double lines = sheet.holds.empty() ? 4 : 6;
+  const double letters = std::min({10.0, high / lines, wide / (width_of(words, 1) + 2)});
   Pen pen{sheet, letters};
   for (const Line& line : visible)
     if (!runs_along(line, sheet.cuts.front())) pen.line(line.from, line.to, LineKind::dimension);
   pen.note({letters, (high - letters) / 2}, words);
+  for (const std::string& hold : sheet.holds)  // it has no notes over which that would stand
+    pen.note({letters, (high - letters) / 2 + 1.7 * letters}, hold, Anchor::left,
+             std::min(1.0, (wide - 2 * letters) / width_of(hold, letters)));
   sheet.dimensions.push_back({{0, 0}, {cut.length_mm, 0}, pen.words(cut.length_mm), cut.length_mm, 0});
   return sheet;
 }
