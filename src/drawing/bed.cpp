@@ -110,9 +110,8 @@ std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
     for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
     rows.push_back(std::move(cells));
   }
-  rows.push_back(
-      {"Depths from the subfloor. Places from the stud faces at the bore, square to the base: where a wall runs "
-       "askew it is there that a tape is hooked."});
+  rows.push_back({"Depths from the subfloor. Places from the stud faces at the " + std::string{bore_word(s.job())} +
+                  ", square to the base: where a wall runs askew it is there that a tape is hooked."});
   return rows;
 }
 
@@ -289,25 +288,26 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     pen.cross(bore, collar.radius + 1.5 * t);
     add_gauges(sheet, pen, subject);
     add_extremes(pen, subject);
-    pen.label({left - t, low - 3 * t}, "bore", Anchor::right, 0.8);
+    pen.label({left - t, low - 3 * t}, waste_stands(job) ? "drain" : "bore", Anchor::right, 0.8);
     pen.chain({bed[0], bore.x, bed[3]}, low, low - 3 * t);
     pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
     pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
     set_out_gauges(pen, subject, {right, low});
-    sheet.notes = {
-        "Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) +
-            " along framing and run past the base by " + pen.said(job.bed.overrun.in_mm()) +
-            " on open sides, clear of the bore by " + pen.said(job.bed.collar.in_mm()) + ". Dashed: the base.",
-        "Long dashes cross at the bore. Depths up to the ribs' feet, and up to the level line that the bed is "
-        "spread to, " +
-            pen.said(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
-        "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
-            ", from the drain outward. Wet mortar is caustic: gloves and "
-            "goggles."};
+    sheet.notes = {"Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) +
+                       " along framing and run past the base by " + pen.said(job.bed.overrun.in_mm()) +
+                       " on open sides, clear of the " + bore_word(job) + " by " + pen.said(job.bed.collar.in_mm()) +
+                       ". Dashed: the base.",
+                   "Long dashes cross at the " + std::string{bore_word(job)} +
+                       ". Depths up to the ribs' feet, and up to the level line that the bed is spread to, " +
+                       pen.said(subject.facts.bed.gauge_mm) +
+                       " above the datum (the highest subfloor spot under the base).",
+                   "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
+                       ", from the drain outward. Wet mortar is caustic: gloves and "
+                       "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
     if (sliver)
-      sheet.notes.push_back("NO MORTAR between the bore's collar and the bed's edge where they leave less than " +
-                            pen.said(least_bed_mm) + ".");
+      sheet.notes.push_back("NO MORTAR between the " + std::string{bore_word(job)} +
+                            "'s collar and the bed's edge where they leave less than " + pen.said(least_bed_mm) + ".");
     if (is_small(paper_of(job))) return;
     const double foot = add_depths(pen, subject, {right + 12 * t, std::max(base[4], bed[4])});
     if (!has_threshold(subject)) return;

@@ -49,25 +49,53 @@ struct Named {
   Point at;
 };
 
-/// The middle of the widest stretch of a few level lines through the rings, if that is wider than `least`.
-std::optional<Point> point_within(const std::vector<Outline>& rings, double least) {
+/// How far a point lies from the nearest side of rings.
+double off_edges(const Point& p, const std::vector<Outline>& rings) {
+  double least = std::numeric_limits<double>::max();
+  for (const Outline& ring : rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Point &a = ring[i], &b = ring[(i + 1) % ring.size()];
+      const double dx = b.x - a.x, dy = b.y - a.y, length2 = dx * dx + dy * dy;
+      const double t = length2 > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / length2, 0.0, 1.0) : 0;
+      least = std::min(least, std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy));
+    }
+  return least;
+}
+
+/// In the middle of what is over and under it as well, lest the dot stand on the line where that ends.
+Point upright_middle(Point at, std::vector<Outline> rings) {
+  for (Outline& ring : rings)
+    for (Point& p : ring) std::swap(p.x, p.y);
+  for (const auto& [from, to] : stretches_within(rings, at.x))
+    if (at.y >= from && at.y <= to) return {at.x, (from + to) / 2};
+  return at;
+}
+
+/// The middle of the widest stretch of a few level lines through the rings, if that is wider than `least`; where an
+/// edge runs nearer to it than `clear`, the place on these lines that is farthest from all of them.
+std::optional<Point> point_within(const std::vector<Outline>& rings, double least, double clear) {
   double low = std::numeric_limits<double>::max(), high = -low;
   for (const Outline& ring : rings)
     for (const Point& p : ring) low = std::min(low, p.y), high = std::max(high, p.y);
   std::optional<Point> best;
+  std::vector<Point> others;
   double widest = least;
   for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
     const double y = low + share * (high - low);
-    for (const auto& [from, to] : stretches_within(rings, y))
+    for (const auto& [from, to] : stretches_within(rings, y)) {
       if (to - from > widest + 0.1) widest = to - from, best = Point{(from + to) / 2, y};
+      for (const double u : {0.25, 0.5, 0.75})
+        if (to - from > least) others.push_back({from + u * (to - from), y});
+    }
   }
   if (!best) return best;
-  // In the middle of it from below to above as well, lest the dot stand on the line where it ends.
-  std::vector<Outline> turned = rings;
-  for (Outline& ring : turned)
-    for (Point& p : ring) std::swap(p.x, p.y);
-  for (const auto& [from, to] : stretches_within(turned, best->x))
-    if (best->y >= from && best->y <= to) return Point{best->x, (from + to) / 2};
+  best = upright_middle(*best, rings);
+  double off = off_edges(*best, rings);
+  if (off >= clear) return best;
+  for (const Point& other : others) {
+    const Point at = upright_middle(other, rings);
+    if (const double far = off_edges(at, rings); far > off + 0.1) off = far, best = at;
+  }
   return best;
 }
 
@@ -259,12 +287,12 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   for (const Enlarged& part : parts) {
     // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
     const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times : 0;
-    auto within = point_within(part.rings, least);
+    auto within = point_within(part.rings, least, 0.6 * t);
     if (detail.taken && within) {
       const Frame& k = *detail.taken;
       const Point at{within->x / times + w.x0, within->y / times + w.y1};
       if (at.x > k.x0 && at.x < k.x1 && at.y > k.y0 && at.y < k.y1)
-        within = point_within(drawing::within(part.rings, Span{(k.x1 - w.x0) * times}), least);
+        within = point_within(drawing::within(part.rings, Span{(k.x1 - w.x0) * times}), least, 0.6 * t);
     }
     if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within) {
       const std::string& name = part.cut.name;

@@ -162,6 +162,7 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
     pen.label({middle.x - reach, middle.y + half + 0.5 * t},
               joists                                       ? "From above, deck off"
               : s.job().drain.kind == job::DrainKind::line ? "From above: bore and channel"
+              : waste_stands(s.job())                      ? "From above: the hole"
                                                            : "From above: the bore",
               Anchor::left, 0.9);
   if (!joists) return add_set_out(pen, s, middle, half);
@@ -406,10 +407,10 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
     if (!arm_apart) warn(sheet, arm_warning(subject));
     if (rejected) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
-    sheet.notes.push_back(
-        std::string{across ? "Cut across the alcove through the drain, seen from the entry."
-                           : "Cut from entry to back through the drain, entry at the left."} +
-        " Heights from the datum, the highest subfloor spot under the base; widths: bore, and the drain's body.");
+    sheet.notes.push_back(std::string{across ? "Cut across the alcove through the drain, seen from the entry."
+                                             : "Cut from entry to back through the drain, entry at the left."} +
+                          " Heights from the datum, the highest subfloor spot under the base; widths: " +
+                          bore_word(subject.job()) + ", and the drain's body.");
     if (left_out) sheet.notes.push_back(sliver_words(subject));
     const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
     if (!waste.empty()) sheet.notes.push_back(waste);

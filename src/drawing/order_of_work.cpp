@@ -226,12 +226,12 @@ class Order {
       add_on_base({false, "crew",
                    std::string{"Felt on the deck, laps and turn-ups flat; "} +
                        (unsettled_drain(s_) ? "leave it whole at the drain until its place is settled."
-                                            : "cut it out at the bore."),
+                                            : "cut it out at the " + std::string{bore_word(job_)} + "."),
                    row(Item::felt), "the deck is wet, or a fastener stands proud", "felt"});
     const double rib = f_.bed.deepest_rib_mm;
     Step fit{
         true, "crew",
-        std::string{"Dry fit the base. Mark the bed's edge and the collar round the bore."} +
+        std::string{"Dry fit the base. Mark the bed's edge and the collar round the "} + bore_word(job_) + "." +
             (rib > 0 ? " Turn the base over, a straightedge on its ribs, and measure the deepest pocket between them."
                      : ""),
         (rib > 0
@@ -244,7 +244,7 @@ class Order {
                        (f_.room.floor.rock_at.empty() ? "" : " at its " + f_.room.floor.rock_at + " corner") +
                        ", as the floor was read"
                  : "note where it rocks"),
-        std::string{"it does not go in, or the drain misses the bore"} +
+        std::string{"it does not go in, or the drain misses the "} + bore_word(job_) +
             (rib > 0 ? "; a pocket is deeper than drawn: the bed will not fill it" : "")};
     if (shut_base(s_))
       add(held_back(std::move(fit), *rejected_,

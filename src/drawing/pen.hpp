@@ -60,6 +60,8 @@ class Pen {
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
   /// thing.
   void otherwise(const std::string& brief, Point thing);
+  /// Where texts that have other places do not stand: what they would be read as.
+  void keep_clear(const Box& box) { kept_clear_.push_back(box); }
   /// Words along a line, beside it at one of these shares of its length.
   void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
   /// Says of the last text that it is a member's mark.
@@ -126,6 +128,7 @@ class Pen {
     bool in_turn = false;  ///< it chooses among the labels, not before them
   };
   std::vector<Movable> movable_;
+  std::vector<Box> kept_clear_;
 };
 
 /// Whole marks of the tape for the parts of a chain through `places`, sorted, and for its whole: as rounded each on its

@@ -68,7 +68,7 @@ bool reads_on(const Text& a, const Text& b) {
 /// What stands on the sheet, for labels to give way to.
 class Ground {
  public:
-  explicit Ground(const Sheet& sheet) : strokes_{sheet.lines} {
+  Ground(const Sheet& sheet, const std::vector<Box>& kept_clear) : strokes_{sheet.lines}, kept_clear_{kept_clear} {
     for (const Arc& arc : sheet.arcs)
       for (const Line& chord : chords_of(arc)) strokes_.push_back(chord);
   }
@@ -78,6 +78,7 @@ class Ground {
   /// What comes near a text wherever it may be moved to.
   Ground about(const Text& text, double reach) const {
     Ground near;
+    near.kept_clear_ = kept_clear_;
     for (const Text& other : texts_)
       if (meet(grown(box_of(other), reach), box_of(text))) near.texts_.push_back(other);
     for (const Line& line : strokes_)
@@ -91,6 +92,7 @@ class Ground {
   double cost(const Text& text, double enough) const {
     const double near = air * text.height;
     double sum = 0;
+    for (const Box& box : kept_clear_) sum += drawing::meet(box_of(text), box) ? 10 : 0;
     for (const Text& other : texts_)
       sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : reads_on(text, other) ? 5 : 0;
     for (const Line& line : strokes_) {
@@ -116,6 +118,7 @@ class Ground {
 
   std::vector<Text> texts_;
   std::vector<Line> strokes_;
+  std::vector<Box> kept_clear_;
 };
 
 /// Lines that may stop do so before every text they would run under; what counts lines by their place goes along.
@@ -180,7 +183,7 @@ void interrupt_arcs(Sheet& sheet) {
 void Pen::part_texts() {
   std::vector<bool> free(sheet_.texts.size(), false);
   for (const Movable& m : movable_) free[m.text] = true;
-  Ground ground{sheet_};
+  Ground ground{sheet_, kept_clear_};
   for (std::size_t i = 0; i < sheet_.texts.size(); ++i)
     if (!free[i]) ground.add(sheet_.texts[i]);
   // Those with few places to choose from choose first.

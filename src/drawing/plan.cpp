@@ -167,30 +167,31 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const bool furred =
       std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
   const bool edges = s.job().bench && shows.places;
-  const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and bore" : "bore"} +
+  const std::string bore = bore_word(s.job());
+  const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
                     fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand." : "",
                     check = " Long dashes: diagonals at the floor, to check.";
   std::vector<std::string> notes;
   if (!shows.framing) {
-    const char* const rows = s.facts.room.closure.solved ? ", rows and columns through the bore. " : ". ";
-    notes.push_back("Seen from above, from stud faces" + std::string{rows} + dashed + check + " Studs" +
-                    (joists ? ", joists" : "") + " and furring: {plan-framing}.");
+    const std::string rows = s.facts.room.closure.solved ? ", rows and columns through the " + bore + ". " : ". ";
+    notes.push_back("Seen from above, from stud faces" + rows + dashed + check + " Studs" + (joists ? ", joists" : "") +
+                    " and furring: {plan-framing}.");
   } else {
-    const std::string hook = s.facts.room.drain.along_width ? "the left stud face at the bore" : "the entry";
+    const std::string hook = s.facts.room.drain.along_width ? "the left stud face at the " + bore : "the entry";
     notes.push_back("Running: stud centres from the back corners, along the back from the left" +
                     (joists ? "; joist centres from " + hook + "." : "."));
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
   }
   // What stands in one row is measured along one line; the sides of a room out of square are others.
   if (shows.places && shows.framing && s.facts.room.closure.solved)
-    notes.emplace_back(
-        "Rows and columns: between stud faces, through the bore; beside a side's name its own length at the floor.");
+    notes.push_back("Rows and columns: between stud faces, through the " + bore +
+                    "; beside a side's name its own length at the floor.");
   if (shows.places && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
     const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
     const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
     const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
-    notes.push_back("The channel's axis runs through the bore's centre; it is " +
+    notes.push_back("The channel's axis runs through the " + bore + "'s centre; it is " +
                     said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side." +
                     channel_cut(s, said));
   }

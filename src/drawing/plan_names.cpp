@@ -177,11 +177,15 @@ void Plan::section_mark(const Cut& cut) {
                              : Point{inner.x + aside, inner.y + inward * along - (inward < 0 ? tall : 0)});
     };
     const Point tip{outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y};
+    // The mark itself stands past the room: half a letter more than that is no larger a sheet.
+    const Frame with_mark{std::min(all.x0, outer.x - tall), std::min(all.y0, outer.y - tall),
+                          std::max(all.x1, outer.x + tall), std::max(all.y1, outer.y + tall)};
     const auto past_arrow = [&](bool within) {
       for (const double past : {1.3, 2.2, 3.1}) {
         const Point p{tip.x + past * t_ * sight.way.x,
                       tip.y + past * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * t_ : 0.5 * tall) : tall / 2)};
-        const bool is_within = p.x - tall > all.x0 && p.x + tall < all.x1 && p.y > all.y0 && p.y + tall < all.y1;
+        const bool is_within =
+            p.x - tall > with_mark.x0 && p.x + tall < with_mark.x1 && p.y > with_mark.y0 && p.y + tall < with_mark.y1;
         if (is_within == within) places.push_back(p);
       }
     };
@@ -195,6 +199,9 @@ void Plan::section_mark(const Cut& cut) {
     for (const double past : {1.5, 2.5}) add(-(past + 2) * t_, level ? 0.2 * t_ : 1.5 * t_);
     pen_.label_at_one_of(std::move(places), sight.letter, Anchor::middle, size);
     pen_.or_about_it();
+    // A number straight under the arrow would be read as the section's.
+    if (!level && inward > 0)
+      pen_.keep_clear({std::min(tip.x, outer.x), outer.y - 2 * t_, std::max(tip.x, outer.x), outer.y});
   }
 }
 

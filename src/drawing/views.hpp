@@ -113,6 +113,10 @@ inline bool bore_is_void(const Subject& subject) {
 }
 /// Whether a waste stands in the room already.
 bool waste_stands(const job::Job& job);
+/// What the hole below the drain is called: over a waste that stands nobody bores it.
+inline const char* bore_word(const job::Job& job) {
+  return waste_stands(job) ? "hole" : "bore";
+}
 /// What a length to the bore's centre is called; over a waste that stands it is where the base's drain comes down, and
 /// how far the waste is, as it was read, beside it.
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen);

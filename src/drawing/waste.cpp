@@ -19,7 +19,7 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
   add(tape.waste_from_back, "back");
   return words.empty() ? ""
                        : "The waste stands in the floor already, as read: " + words +
-                             ". Nothing is bored there: 'bore' is the hole it stands in" +
+                             ". Nothing is bored there: 'hole' is the one it stands in" +
                              (job.is_default("drain.bore") ? ", its width assumed." : ".");
 }
 

@@ -12,6 +12,7 @@
 #include "exchange/letters.hpp"
 #include "exchange/line_styles.hpp"
 #include "exchange/svg.hpp"
+#include "exchange/white.hpp"
 #include "units/letters.hpp"
 
 namespace fallwright::exchange {
@@ -21,14 +22,13 @@ using drawing::LineKind;
 using drawing::Sheet;
 
 constexpr double points_per_mm = 72 / 25.4;
-constexpr double mask_mm = 0.6;  ///< of white paper about a text, over lines that run there
 
 using Surface = std::unique_ptr<cairo_surface_t, Destroy>;
 
 /// Draws one sheet in paper millimetres, y up from the page's lower left corner.
 class Hand {
  public:
-  Hand(cairo_t* cr, const Sheet& sheet) : cr_{cr}, sheet_{sheet} {}
+  Hand(cairo_t* cr, const Sheet& sheet) : cr_{cr}, sheet_{sheet}, white_{sheet} {}
 
   void draw() {
     cairo_save(cr_);
@@ -83,12 +83,12 @@ class Hand {
 
   void mask(const drawing::Text& text) {
     const double height = text.height / sheet_.page.scale, width = drawing::width_of(text.words, height);
-    const double from = drawing::share_before(text.anchor) * width;
+    const double from = drawing::share_before(text.anchor) * width, about = white_.about(text);
     cairo_save(cr_);
     cairo_set_source_rgb(cr_, 1, 1, 1);
     cairo_translate(cr_, x(text.at.x), y(text.at.y));
     cairo_rotate(cr_, -text.rotation_deg * M_PI / 180);
-    cairo_rectangle(cr_, -from - mask_mm, -height - mask_mm, width + 2 * mask_mm, height + 2 * mask_mm);
+    cairo_rectangle(cr_, -from - about, -height - about, width + 2 * about, height + 2 * about);
     cairo_fill(cr_);
     cairo_restore(cr_);
   }
@@ -110,6 +110,7 @@ class Hand {
 
   cairo_t* cr_;
   const Sheet& sheet_;
+  White white_;
 };
 
 /// Cairo writes into a text, and the text goes into the file here: of a full disk Cairo's own files say nothing.

@@ -4,6 +4,7 @@
 
 #include "exchange/letters.hpp"
 #include "exchange/line_styles.hpp"
+#include "exchange/white.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
 
@@ -48,7 +49,7 @@ std::string grey(double level) {
 
 class Svg {
  public:
-  explicit Svg(const Sheet& sheet) : sheet_{sheet} {}
+  explicit Svg(const Sheet& sheet) : sheet_{sheet}, white_{sheet} {}
 
   std::string text() {
     const drawing::Paper& paper = sheet_.page.paper;
@@ -121,7 +122,7 @@ class Svg {
   }
 
   void mask(const drawing::Text& text) {
-    constexpr double about = 0.6;
+    const double about = white_.about(text);
     const double height = text.height / sheet_.page.scale, width = drawing::width_of(text.words, height);
     out_ += "<rect x=\"" + number(x(text.at.x) - drawing::share_before(text.anchor) * width - about) + "\" y=\"" +
             number(y(text.at.y) - height - about) + "\" width=\"" + number(width + 2 * about) + "\" height=\"" +
@@ -143,6 +144,7 @@ class Svg {
   }
 
   const Sheet& sheet_;
+  White white_;
   std::string out_;
 };
 

@@ -172,7 +172,7 @@ TEST(Condemned, AWasteThatStandsKeepsItsPlaceWhateverBaseComes) {
 TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
   // Source: the job: the waste of 7 Chandlers Row is in its floor, and the same sheet says that nothing is bored there.
   const std::string told = notes_of(drawn_demo("chandlers-row-7").sheet("drain"));
-  EXPECT_THAT(told, HasSubstr("Nothing is bored there: 'bore' is the hole it stands in"));
+  EXPECT_THAT(told, HasSubstr("Nothing is bored there: 'hole' is the one it stands in"));
   EXPECT_THAT(told, Not(HasSubstr("before boring")));
   EXPECT_THAT(told, HasSubstr("Measure it before the dry fit."));
   EXPECT_THAT(notes_of(drawn_demo("tannery-lane-2a").sheet("drain")), HasSubstr("wires before boring"));

@@ -276,5 +276,78 @@ TEST(Placed, OneStudIsNotSaidToBeMore) {
   EXPECT_THAT(cuts, HasSubstr("on the stud at"));
 }
 
+/// Of a room made at random, on letter paper.
+Drawn at_random(unsigned seed) {
+  job::Job job = job::read(sample::random_room(seed), "random.toml");
+  job.drawings.paper = job::PaperSize::letter;
+  return drawn(job, false);
+}
+
+TEST(Placed, BothLettersOfASectionStandOnTheSameSideOfTheirArrows) {
+  // Source: by hand: C looks to the left at both of its ends, so both letters stand left of their arrows, in one line.
+  const Drawn d = at_random(70008);
+  const Sheet& plan = d.sheet("plan");
+  std::vector<double> xs;
+  for (const Text& text : plan.texts)
+    if (text.words == "C" && text.height > 4 * plan.page.scale) xs.push_back(text.at.x);
+  ASSERT_EQ(xs.size(), 2U);
+  EXPECT_NEAR(xs[0], xs[1], 1e-6);
+}
+
+TEST(Placed, NoNumberStandsUnderASectionsArrow) {
+  // Source: the solids: C is cut half way from the drain to the base's right edge, which is the middle of 34-1/16 too.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  const Sheet& plan = d.sheet("plan");
+  const auto& base = part(d.facts, facts::Role::base).bbox_mm;
+  const double cut = (d.facts.room.drain.now_mm[0] + base[3]) / 2;
+  const auto number =
+      std::find_if(plan.texts.begin(), plan.texts.end(), [](const Text& text) { return text.words == "34-1/16"; });
+  ASSERT_NE(number, plan.texts.end());
+  EXPECT_LT(box_of(*number).x1, cut - 6.6 * plan.page.scale) << "the arrow runs 6.6 mm to the left";
+}
+
+TEST(Placed, OverAWasteThatStandsNothingIsCalledABore) {
+  // Source: the job: nobody bores at 9 Chandlers Row; the note that says so is the one that may say bored.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  for (const char* name : {"plan", "bed"}) {
+    for (const std::string& note : d.sheet(name).notes) EXPECT_EQ(note.find("bore"), note.find("bored")) << note;
+    for (const Text& text : d.sheet(name).texts)
+      EXPECT_EQ(text.words.find("bore"), text.words.find("bored")) << name << ": " << text.words;
+  }
+  EXPECT_TRUE(has_words(drawn_demo("tannery-lane-2a").sheet("bed"), "bore"));
+}
+
+TEST(Placed, TheDotOfALayerStandsInItsField) {
+  // Source: by hand: a dot of 0.75 mm radius that meets a heavy edge points at two layers.
+  const Drawn d = at_random(70016);
+  const Sheet& sheet = d.sheet("drain-flange");
+  int dots = 0;
+  for (const Arc& dot : sheet.arcs) {
+    if (std::abs(dot.radius - 0.75 * sheet.page.scale) > 1e-6) continue;
+    ++dots;
+    for (const Line& edge : sheet.lines) {
+      if (edge.kind != LineKind::section) continue;
+      const double dx = edge.to.x - edge.from.x, dy = edge.to.y - edge.from.y;
+      const double t = std::clamp(
+          ((dot.centre.x - edge.from.x) * dx + (dot.centre.y - edge.from.y) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
+      EXPECT_GT(apart(dot.centre, {edge.from.x + t * dx, edge.from.y + t * dy}), dot.radius);
+    }
+  }
+  EXPECT_EQ(dots, 4) << "base, bed, subfloor, drain";
+}
+
+TEST(Placed, AFallAlongAHipIsToldOnTheFloor) {
+  // Source: the solids: the floor ends at the threshold's inner edge; what is written past that is led over it.
+  const Drawn d = at_random(70016);
+  const double rim = part(d.facts, facts::Role::base).bbox_mm[1] + d.model->job.base.threshold.width.in_mm();
+  int told = 0;
+  for (const Text& text : d.sheet("falls").texts) {
+    if (text.words.rfind("along ", 0) != 0) continue;
+    ++told;
+    EXPECT_GT(box_of(text).y0, rim) << text.words;
+  }
+  EXPECT_EQ(told, 4);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

@@ -385,7 +385,7 @@ TEST(Waste, ThatStandsInTheFloorIsBoredNowhere) {
   for (const char* name : {"plan", "drain", "template"}) {
     const auto& notes = d.sheet(name).notes;
     EXPECT_TRUE(std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
-      return note.find("Nothing is bored there: 'bore' is the hole it stands in") != std::string::npos;
+      return note.find("Nothing is bored there: 'hole' is the one it stands in") != std::string::npos;
     })) << name;
     EXPECT_TRUE(std::none_of(notes.begin(), notes.end(), [](const std::string& note) {
       return note.rfind("Bore ", 0) == 0;

@@ -105,10 +105,10 @@ TEST(Pdf, TextsHaveWhiteBehindThem) {
   s.texts = {{{10, 20}, 5.08, "HHH", 0, Anchor::left}, {{210, 80}, 5.08, "HHH", 90, Anchor::left}};
   // On paper x is (x + 20) / 2, and y from the top 100 - (y + 10) / 2.
   const auto lying = [&](double y_mm) {
-    s.lines.push_back({{-10, (100 - y_mm) * 2 - 10}, {100, (100 - y_mm) * 2 - 10}, LineKind::outline});
+    s.lines.push_back({{-10, (100 - y_mm) * 2 - 10}, {100, (100 - y_mm) * 2 - 10}, LineKind::sheet});
   };
   const auto upright = [&](double x_mm) {
-    s.lines.push_back({{x_mm * 2 - 20, 20}, {x_mm * 2 - 20, 180}, LineKind::outline});
+    s.lines.push_back({{x_mm * 2 - 20, 20}, {x_mm * 2 - 20, 180}, LineKind::sheet});
   };
   const double foot = 85, head = foot - 2.54, end = 15 + drawing::width_of("HHH", 2.54);
   for (const double y : {foot + 0.9, foot + 0.3, head - 0.3, head - 0.9}) lying(y);

@@ -340,6 +340,25 @@ TEST(Svg, TextsHaveWhiteBehindThem) {
   EXPECT_GT(mask, lines);
 }
 
+TEST(Svg, NoEdgeSeemsToEndInTheWhiteBesideAText) {
+  // Source: by hand: the text begins at 15. An edge of 0.35 whose middle stands 0.5 before it leaves 0.325: white of
+  // 0.3. One that runs through the letters stops before them, and a dimension's line stops at any.
+  const auto white = [](LineKind kind, double off) {
+    Sheet sheet = small_sheet(false);
+    const double scale = sheet.page.scale;
+    const drawing::Point at = sheet.texts.front().at;
+    sheet.lines = {{{at.x + off * scale, at.y - 90 * scale}, {at.x + off * scale, at.y + 90 * scale}, kind}};
+    sheet.arcs.clear();
+    const std::string svg = svg_of(sheet);
+    const std::size_t mask = svg.find("<rect x=\"14.");
+    return mask == std::string::npos ? 0 : 15 - std::stod(svg.substr(mask + 9));
+  };
+  EXPECT_NEAR(white(LineKind::outline, -0.5), 0.3, 1e-6);
+  EXPECT_NEAR(white(LineKind::outline, 1), 0.6, 1e-6);
+  EXPECT_NEAR(white(LineKind::outline, -2), 0.6, 1e-6);
+  EXPECT_NEAR(white(LineKind::dimension, -0.5), 0.6, 1e-6);
+}
+
 TEST(Svg, AFigureIsFilledWithItsTintUnderTheLines) {
   // Source: by hand: 0.5 of 255 is 128 (half a step up); (20, 30) lies 20 mm from the page's left, 80 from its top.
   // Where figures are filled no text has white behind it: it would cut holes in them.
