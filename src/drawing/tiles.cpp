@@ -27,6 +27,21 @@ struct Tiling {
   }
 };
 
+constexpr double half_cross = 4;
+
+/// Along a shared strip the place nearest to `at` where a cross runs through no text.
+Point clear_of_texts(const Sheet& sheet, Point at, Point along) {
+  for (const double shift : {0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0}) {
+    const Point p{at.x + shift * along.x, at.y + shift * along.y};
+    constexpr double reach = half_cross + 1;
+    const Box box{p.x - reach, p.y - reach, p.x + reach, p.y + reach};
+    const bool free =
+        std::none_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return meet(box_of(text), box); });
+    if (free) return p;
+  }
+  return at;
+}
+
 /// Crosses in the shared strips: laid over each other they join the tiles.
 void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
   Pen pen{sheet, 3};
@@ -34,8 +49,10 @@ void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
     for (int column = 0; column < tiling.columns; ++column) {
       const Point at = tiling.corner(row, column);
       for (const double off : {-50.0, 50.0}) {
-        if (column > 0) pen.cross({at.x + lap / 2, at.y + tiling.height / 2 + off}, 4);
-        if (row > 0) pen.cross({at.x + tiling.width / 2 + off, at.y + lap / 2}, 4);
+        if (column > 0)
+          pen.cross(clear_of_texts(sheet, {at.x + lap / 2, at.y + tiling.height / 2 + off}, {0, 1}), half_cross);
+        if (row > 0)
+          pen.cross(clear_of_texts(sheet, {at.x + tiling.width / 2 + off, at.y + lap / 2}, {1, 0}), half_cross);
       }
     }
 }

@@ -349,5 +349,22 @@ TEST(Placed, AFallAlongAHipIsToldOnTheFloor) {
   EXPECT_EQ(told, 4);
 }
 
+TEST(Placed, TheCrossesThatJoinTilesRunThroughNoWord) {
+  // Source: by hand: a cross is two strokes of 8 mm; in this room one would stand on the name of a joist.
+  const Drawn d = drawn(job::read(sample::random_room(9013), "random.toml"), false);
+  int strokes = 0;
+  for (const Sheet& sheet : d.sheets) {
+    if (sheet.name.rfind("bench-profile", 0) != 0) continue;
+    for (const Line& line : sheet.lines) {
+      if (line.kind != LineKind::centre || std::abs(apart(line.from, line.to) - 8) > 1e-6) continue;
+      ++strokes;
+      const Box box{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y),
+                    std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y)};
+      for (const Text& text : sheet.texts) EXPECT_FALSE(meet(box_of(text), box)) << sheet.name << ": " << text.words;
+    }
+  }
+  EXPECT_GE(strokes, 4);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
