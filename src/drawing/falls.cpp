@@ -149,13 +149,15 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
       pen.note_along(high, low, {0.5, 0.42, 0.58, 0.35, 0.65, 0.3, 0.7}, words, 2.5 / 3);
       continue;
     }
-    // Beside it on the floor: a line to words past the rim would be read as one of its edges.
+    // Beside it on the floor: a line to words past the rim would be read as an edge.
     const double t = pen.text_mm(), half = width_of(words, 2.5 / 3 * t) / 2;
-    std::vector<Point> places;
-    for (const double up : {-0.4, 1.2, -2.0, 2.8, -3.6})
-      for (const double way : {high.x > low.x ? 1.0 : -1.0, high.x > low.x ? -1.0 : 1.0})
-        places.push_back({third.x + way * (half + 1.5 * t), third.y + up * t});
+    std::vector<Point> places{third};  // about which it stands where none is clear
+    for (const double out : {1.5, 4.0})
+      for (const double up : {-0.4, 1.2, -2.0, 2.8, -3.6})
+        for (const double way : {high.x > low.x ? 1.0 : -1.0, high.x > low.x ? -1.0 : 1.0})
+          places.push_back({third.x + way * (half + out * t), third.y + up * t});
     pen.name_at_one_of(third, std::move(places), words, Anchor::middle, 2.5 / 3);
+    pen.in_turn();
   }
 }
 

@@ -55,6 +55,8 @@ class Pen {
   /// The same of a name: where none of the places is clear it stands about the first, with a line to the thing.
   void name_at_one_of(Point thing, std::vector<Point> places, const std::string& words, Anchor anchor = Anchor::left,
                       double size = 1, double rotation_deg = 0);
+  /// Of the last of those: it chooses among the labels, not before them.
+  void in_turn() { movable_.back().in_turn = true; }
   /// Of the last of those: where no place is clear it stands about the first.
   void or_about_it();
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
