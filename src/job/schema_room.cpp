@@ -99,8 +99,8 @@ std::vector<Key> room_keys() {
       {"floor.joists.spacing", Kind::length, usual, "\"16 in\"", "400", 150, 1000, "centre to centre", no_choices,
        STORE(j.floor.joist_spacing = v.length())},
       {"floor.joists.first", Kind::length, optional, "\"3 in\"", "200", -1000, 4000,
-       "first joist's centre from the left stud face (or from the entry when joists run along the width). Left out: "
-       "nobody knows where they are, and none is modelled",
+       "first joist's centre from the left stud face, level with the bore (or from the entry when joists run along the "
+       "width). Left out: nobody knows where they are, and none is modelled",
        no_choices, STORE(j.floor.joist_first = v.length())},
       {"floor.joists.direction", Kind::choice, usual, "\"along-depth\"", "\"along-depth\"", 0, 0,
        "the way a joist runs", directions, STORE(j.floor.joist_direction = direction_of(v))},
@@ -133,7 +133,8 @@ std::vector<Key> room_keys() {
        {"yes", "no"},
        STORE(j.floor.joists_bored = v.text == "yes")},
       {"floor.joists.hole.from_left", Kind::length, required, "\"20 in\"", "500", -1000, 8000,
-       "its middle, from the left stud face", no_choices, STORE(j.floor.joist_holes.back().from_left = v.length())},
+       "its middle, from the left stud face, square off it at its own place", no_choices,
+       STORE(j.floor.joist_holes.back().from_left = v.length())},
       {"floor.joists.hole.from_back", Kind::length, required, "\"12 in\"", "300", -1000, 8000,
        "its middle, from the back stud face", no_choices, STORE(j.floor.joist_holes.back().from_back = v.length())},
       {"floor.joists.hole.height", Kind::length, required, "\"-5 in\"", "-130", -3000, 200,

@@ -187,6 +187,12 @@ std::optional<double> wall_line(const parts::Model& model, Side side, double pla
   return side == Side::back ? on.Y() - n.X() * (place - on.X()) / n.Y() : on.X() - n.Y() * (place - on.Y()) / n.X();
 }
 
+double off_wall(const parts::Model& model, Side side, const job::Length& read, double at) {
+  const job::Alcove& alcove = model.job.alcove;
+  const double designed = side == Side::left ? 0 : side == Side::right ? alcove.width.in_mm() : alcove.depth.in_mm();
+  return wall_line(model, side, at).value_or(designed) + (side == Side::left ? 1 : -1) * read.in_mm();
+}
+
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role) {
   std::optional<Rect> plan;
   for (const parts::Solid& solid : model.solids) {

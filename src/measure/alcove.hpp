@@ -27,6 +27,10 @@ class Framing {
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.
 std::optional<double> wall_line(const parts::Model& model, job::Side side, double place);
 
+/// A place that was read with a tape hooked on a wall's stud face: its x off a side wall, level with `at`, or its y off
+/// the back one. Where no wall stands, off the side of the alcove as designed.
+double off_wall(const parts::Model& model, job::Side side, const job::Length& read, double at);
+
 /// Plan of the solids of a role.
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role);
 

@@ -30,13 +30,11 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
   bought.ribs_known = tape.ribs_known;
   if (const auto body = widest_cylinder(drain.shape)) {
     bought.drain_aside_mm = body->Location().X() - middle;
-    const double y = body->Location().Y(), left = wall_line(model, Side::left, y).value_or(0),
-                 right = wall_line(model, Side::right, y).value_or(model.job.alcove.width.in_mm());
-    if (tape.waste_from_left) bought.waste_aside_mm = left + tape.waste_from_left->in_mm() - middle;
-    if (tape.waste_from_right) bought.waste_aside_mm = right - tape.waste_from_right->in_mm() - middle;
-    const auto back = wall_line(model, Side::back, body->Location().X());
-    if (tape.waste_from_back && back)
-      bought.waste_back_mm = *back - tape.waste_from_back->in_mm() - body->Location().Y();
+    const double x = body->Location().X(), y = body->Location().Y();
+    if (tape.waste_from_left) bought.waste_aside_mm = off_wall(model, Side::left, *tape.waste_from_left, y) - middle;
+    if (tape.waste_from_right) bought.waste_aside_mm = off_wall(model, Side::right, *tape.waste_from_right, y) - middle;
+    if (tape.waste_from_back && wall_line(model, Side::back, x))
+      bought.waste_back_mm = off_wall(model, Side::back, *tape.waste_from_back, x) - y;
   }
   if (const survey::Polygon corners = Rim{base}.corners(); corners.size() == 4)
     bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));

@@ -82,8 +82,8 @@ class Runner {
   }
   gp_Pnt hub() const {
     gp_Pnt at = drain();
-    if (trap_.from_left) at.SetX(trap_.from_left->in_mm());
-    if (trap_.from_back) at.SetY(model_.job.alcove.depth.in_mm() - trap_.from_back->in_mm());
+    if (trap_.from_back) at.SetY(off_wall(model_, job::Side::back, *trap_.from_back, at.X()));
+    if (trap_.from_left) at.SetX(off_wall(model_, job::Side::left, *trap_.from_left, at.Y()));
     return at;
   }
 
@@ -105,7 +105,8 @@ class Runner {
     const bool along_y = floor.joist_direction == job::Direction::along_depth;
     constexpr double aside_mm = 50.8;
     for (const job::JoistHole& hole : floor.joist_holes) {
-      const double x = hole.from_left.in_mm(), y = model_.job.alcove.depth.in_mm() - hole.from_back.in_mm();
+      const double y = off_wall(model_, job::Side::back, hole.from_back, hole.from_left.in_mm()),
+                   x = off_wall(model_, job::Side::left, hole.from_left, y);
       double nearest = aside_mm;
       facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
       for (const parts::Solid& joist : model_.solids) {
@@ -133,10 +134,13 @@ class Runner {
     return trap_.weir->in_mm() - from_weir * trap_.fall->as_ratio() + pipe_->nominal_mm / 2;
   }
 
-  std::optional<double> share_of_span(double along) const {
+  std::optional<double> share_of_span(double x, double y) const {
     const job::Floor& floor = model_.job.floor;
     if (!floor.joist_span || !floor.joist_bearing) return std::nullopt;
-    const double share = (along - floor.joist_bearing->in_mm()) / floor.joist_span->in_mm();
+    const double along = floor.joist_direction == job::Direction::along_depth
+                             ? y - floor.joist_bearing->in_mm()
+                             : x - off_wall(model_, job::Side::left, *floor.joist_bearing, y);
+    const double share = along / floor.joist_span->in_mm();
     if (share < 0 || share > 1) return std::nullopt;  // on a span that nobody described
     return std::min(share, 1 - share);
   }
@@ -167,7 +171,7 @@ class Runner {
       crossing.bottom_mm = Surface{joist.shape, false}.carried_on(x, y);
       crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
       crossing.along_mm = way.across();
-      crossing.along_span = share_of_span(way.across());
+      crossing.along_span = share_of_span(x, y);
       if (!first || from < first->from_weir_mm) first = crossing;
       if (!last || from > last->from_weir_mm) last = crossing;
       if (from >= way.begin_mm && from <= way.end_mm) meet(std::move(crossing));

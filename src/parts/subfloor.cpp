@@ -20,7 +20,10 @@ class Joists {
 
   std::vector<Solid> build() {
     const job::Rect& all = layout_.extent;
-    const double spacing = floor_.joist_spacing.in_mm(), own = floor_.joist_first->in_mm();
+    // The tape that finds the first one is hooked on the left stud face beside the bore, where joists are looked for.
+    const double hook =
+        along_depth_ ? layout_.room.innermost(job::Side::left, layout_.drain_y, layout_.drain_y, 0, 0) : 0;
+    const double spacing = floor_.joist_spacing.in_mm(), own = hook + floor_.joist_first->in_mm();
     const double begin = along_depth_ ? all.x0 : all.y0, end = along_depth_ ? all.x1 : all.y1;
     // One that ends just where the floor does is there, in a room as in its mirror image.
     constexpr double same = units::tolerance::length_mm;

@@ -164,7 +164,7 @@ std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear
   const job::Trap& trap = *job.trap;
   const auto& drain = facts.room.drain.now_mm;
   const bool sideways = job.floor.joist_direction == job::Direction::along_width;
-  const double from_left = trap.from_left ? trap.from_left->in_mm() : drain[0],
+  const double from_left = trap.from_left ? trap.from_left->in_mm() : drain[0] - facts.room.drain.left_face_mm,
                from_back = trap.from_back ? trap.from_back->in_mm() : job.alcove.depth.in_mm() - drain[1];
   const auto to = [&](double shift) {
     return sideways ? set_length("trap.from_left", from_left + shift, job)

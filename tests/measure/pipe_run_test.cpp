@@ -147,6 +147,33 @@ TEST(PipeRun, FindsTheJoistThatAHoleGoesThrough) {
   EXPECT_NEAR(image.crossings[0].from_weir_mm, run.crossings[0].from_weir_mm, 1e-6);
 }
 
+TEST(PipeRun, PlacesAreReadOffTheWallAsItStandsThere) {
+  // Source: by hand: the left wall flares by 3 in over the depth of 36: at the bore, 16-1/4 in from the back, its stud
+  // face stands at -1.354167; a joist read 3 in off it is centred at 1.645833, so two bays on at 33.645833, 43.25 -
+  // 33.645833 - 3/4 - 2-1/2 = 6.354167 in from the bore, and three on at 49.645833: 3.145833 in from it. A hub that
+  // reads the bore's own distances lies below the drain; a hole read 34 in off the wall and 27 from the back, where its
+  // face stands at -2.25, is at 31.75: in the wood of no joist; one read at 36, at 33.75, is in that of the third.
+  job::Job j = with_trap(Side::left);
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {-3 * in, 0}, {72 * in, 0});
+  j.trap->from_left = Length::inches(43.25 + 3 * 16.25 / 36), j.trap->from_back = Length::inches(16.25);
+  j.floor.joist_holes = {{Length::inches(33.5), Length::inches(27), Length::inches(-5), Length::inches(1)},
+                         {Length::inches(36), Length::inches(27), Length::inches(-5), Length::inches(1)}};
+  const facts::Facts facts = facts_of(j);
+  EXPECT_NEAR(facts.room.drain.left_face_mm / in, -3 * 16.25 / 36, 1e-6);
+  EXPECT_NEAR(*facts.drain.bore_to_joist_mm / in, 49.645833 - 43.25 - 0.75 - 2.5, 1e-5);
+  EXPECT_NEAR(facts.pipe.aside_mm, 0, 1e-6);
+  ASSERT_EQ(facts.pipe.holes.size(), 2U);
+  EXPECT_EQ(facts.pipe.holes[0].joist, "");
+  EXPECT_EQ(facts.pipe.holes[1].joist, "joists/joist-03");
+
+  // Source: symmetry: in the mirror the left wall is square, and joists are read off that.
+  job::Job image = with_trap(Side::right);
+  sample::read_plan(image, {0, 36 * in}, {72 * in, 36 * in}, {0, 0}, {75 * in, 0});
+  image.bench->place = Side::right, image.drain.across.side = Side::right;
+  image.floor.joist_first = Length::inches(72 - 1.645833 - 64);
+  EXPECT_NEAR(*facts_of(image).drain.bore_to_joist_mm / in, 49.645833 - 43.25 - 0.75 - 2.5, 1e-5);
+}
+
 TEST(PipeRun, AlongItsBayCrossesNothing) {
   // Source: by hand: between joists whose faces are at 35-3/4 and 50-1/4 in the nearer is 7 in from the arm's line,
   // less half of 2-3/8.
