@@ -82,6 +82,26 @@ Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit
                    len(*limit.greatest) + " (its place in [trap])");
 }
 
+/// How far a riser that waits will reach into the drain's body once the base is set as designed: too little and the
+/// joint leaks, too much and it stands in the grate's way. A base that lies in its bed is judged as it lies.
+Finding waiting_riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (!job.drain.riser) return not_applicable("no riser that waits for the drain was read (drain.riser)");
+  if (facts.room.as_set.drain_body_mm) return not_applicable("the base lies in its bed: judged as it lies there");
+  const auto is_drain = [](const facts::Part& p) { return p.which.is(facts::Role::drain); };
+  const auto drain = std::find_if(facts.parts.begin(), facts.parts.end(), is_drain);
+  if (drain == facts.parts.end()) return cannot_tell("the model has no drain");
+  const double top = job.drain.riser->in_mm(), reaches = top - drain->bbox_mm[2],
+               most = (job.drain.body_depth - job.drain.recess).in_mm(), lacks = limit.least.value_or(0) - reaches;
+  const bool low = lacks > 0;
+  const double by = low ? lacks : reaches - most, mended = top + (low ? 1 : -1) * up_to_mark(by, job);
+  Finding finding =
+      found(reaches, "riser's top above the lowest point of the drain's body, the base as designed",
+            (low ? "lengthen the riser by " : "cut the riser off by ") + text_at_least(by, job) + ", its top to " +
+                text_of(mended, Unit::mm, job) + " from the datum (drain.riser), before the bed is spread");
+  finding.greatest = most;
+  return mended_by(std::move(finding), {set_length("drain.riser", mended, job)});
+}
+
 /// An arm that runs along its joists and into one of them would take all of its span.
 Finding in_a_joist(const job::Job& job, const facts::PipeRun& pipe) {
   Finding finding = found(*pipe.beside_mm, "from the arm to the nearer joist of its bay, " + pipe.bay,
@@ -358,6 +378,16 @@ std::vector<Rule> arm_rules() {
        "",
        aside,
        {Input::trap, Input::subfloor}},
+      {"trap.riser",
+       "riser reaches into the drain",
+       "top of the riser less the lowest point of the drain's body, the base as designed",
+       "drain: its lowest point; reading: the riser",
+       Unit::mm,
+       "",
+       "",
+       waiting_riser,
+       {Input::drain_depth, Input::base, Input::drain},
+       "rim.riser"},
       {"joist.hole-edges", "holes through joists keep clear of edges and each other",
        "least wood above and below the arm's hole, and between it and others, over all joists it crosses",
        "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", edges, at_joists},
