@@ -76,5 +76,16 @@ TEST(Unread, NoPassRestsOnADrainWhoseDepthNobodyRead) {
   EXPECT_NE(r.advice.find("drain.body_depth"), std::string::npos) << r.advice;
 }
 
+TEST(Unread, NoDeckCarriesOverJoistsWhoseSpacingNobodyRead) {
+  // Source: none; what a deck carries goes by the bay: 150 psf over 16 in, 100 over 24 (load.deck's source).
+  job::Job job = sample::alcove();
+  const facts::Facts facts = sample::facts_for_boundary();
+  EXPECT_EQ(sample::result_of(job, facts, "load.deck").outcome, Outcome::pass);
+  job.defaulted = {"floor.joists.spacing"};
+  const rules::Result r = sample::result_of(job, facts, "load.deck");
+  EXPECT_EQ(r.outcome, Outcome::not_checked);
+  EXPECT_NE(r.advice.find("measure the spacing of the floor joists"), std::string::npos) << r.advice;
+}
+
 }  // namespace
 }  // namespace fallwright
