@@ -14,6 +14,9 @@
 namespace fallwright::rules {
 namespace {
 
+/// What no rule shows as a change: half of a tenth of a millimetre. Over a base 1/64 in of water is a glass of it.
+constexpr double seen_mm = 0.05;
+
 class Record {
  public:
   Record(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results, const Levelling& base)
@@ -29,6 +32,14 @@ class Record {
  private:
   std::string text(double mm) const {
     return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
+  }
+
+  /// A level of the water as it was read: to what a good rule shows, as text_at_most has it.
+  std::string as_read(double mm) const { return text_at_most(mm, job_); }
+  /// What it rose or fell by, to the same, rounded up.
+  std::string at_least(double mm) const {
+    const double step = job_.unit == job::UnitSystem::metric ? 0.1 : units::inch_mm / 64;
+    return text_at_most(std::ceil(mm / step - units::tolerance::length_mm) * step, job_);
   }
 
   void levels() {
@@ -108,7 +119,7 @@ class Record {
     const std::optional<double> level = flood_asked_mm(job_, facts_, results_);
     const double filled = read.front().level.in_mm();
     const bool low = level && filled < *level - units::tolerance::length_mm;
-    BuiltRow fill{"flood test, filled " + read.front().at, "", asked.words, text(filled) + " above the drain"};
+    BuiltRow fill{"flood test, filled " + read.front().at, "", asked.words, as_read(filled) + " above the drain"};
     if (level)
       fill.built += ", " + text_at_most(std::max(0.0, filled - floor_at_entry_mm(facts_)), job_) + " at the threshold";
     if (low) fill.built += ": too low, fill to " + text_at_least(*level, job_) + " above the drain";
@@ -121,12 +132,12 @@ class Record {
       const bool last = i + 1 == read.size(), soon = minutes < asked.minutes;
       const double fell = (read.front().level - read[i].level).in_mm(), rose = read[i].level.in_mm() - lowest;
       BuiltRow row{"flood test, " + time_text(minutes) + " later", "no change", "none falls",
-                   text(read[i].level.in_mm())};
+                   as_read(read[i].level.in_mm())};
       lowest = std::min(lowest, read[i].level.in_mm());
-      if (std::max(std::abs(fell), rose) >= job_.mark_mm() / 2) {
-        if (fell >= job_.mark_mm() / 2) row.built += ", fell " + text(fell);
-        if (rose >= job_.mark_mm() / 2)
-          row.built += ", rose " + text(rose) + ": read it again; where it was filled up, the test begins anew";
+      if (std::max(std::abs(fell), rose) >= seen_mm) {
+        if (fell >= seen_mm) row.built += ", fell " + at_least(fell) + (rose < seen_mm ? ": read it again" : "");
+        if (rose >= seen_mm)
+          row.built += ", rose " + at_least(rose) + ": read it again; where it was filled up, the test begins anew";
         row.outcome = Outcome::caution;
       } else {
         row.built += ", stands" +

@@ -18,9 +18,9 @@ struct BuiltRow {
 };
 
 /// Levels as set (of the base as read in the wet bed), falls as a level showed them, the flood test with its times.
-/// Limits are those that the checks held; a flood that falls by half a mark of the tape or more, or rises so
-/// much above its lowest, asks for care (common practice, no source), and one that was filled lower than the book asks,
-/// or read sooner, passes nothing. Empty where nothing was recorded.
+/// Limits are those that the checks held; a flood that was read lower, or higher than its lowest, by anything that a
+/// rule shows asks for care (common practice, no source), and one that was filled lower than the book asks, or read
+/// sooner, passes nothing. Empty where nothing was recorded.
 std::vector<BuiltRow> as_built_rows(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results,
                                     const Levelling& base);
 

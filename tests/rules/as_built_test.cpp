@@ -147,17 +147,18 @@ TEST(AsBuiltFlood, ReadTooSoonOrOnceIsNoTest) {
 }
 
 TEST(AsBuiltFlood, ThatFallsOrRisesAsksForCareHoweverItWasFilled) {
-  // Source: common practice, no source: half a mark of the tape is no change.
-  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}})[1].outcome, Outcome::pass);
-  EXPECT_EQ(flooded({{0, 70}, {20, 69.5}})[1].outcome, Outcome::caution);
+  // Source: common practice, no source: what no rule shows is no change, a tenth of a millimetre is one, and over the
+  // square metre of a base it is a glass of water.
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.96}})[1].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.9}})[1].outcome, Outcome::caution);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}})[1].built, "69.6 mm, fell 0.4 mm: read it again");
   EXPECT_EQ(flooded({{0, 40}, {5, 38}})[1].outcome, Outcome::caution);
   EXPECT_THAT(flooded({{0, 70}, {20, 72}})[1].built, HasSubstr("rose 2 mm"));
 }
 
 TEST(AsBuiltFlood, ThatWasFilledUpAgainIsNoTestThatStood) {
   // Source: by hand: 70 mm, 3 mm lost, and filled up to 70 again: water does not rise by itself. 2 of 3 mm are the
-  // same; half a mark of the tape (0.5 mm) is a rise, less is none; and a rise is one from the lowest, not from the
-  // last.
+  // same; 0.1 mm is a rise, 0.04 none; and a rise is one from the lowest, not from the last.
   const auto up = flooded({{0, 70}, {20, 67}, {40, 70}});
   EXPECT_THAT(up[1].built, HasSubstr("67 mm, fell 3 mm"));
   EXPECT_EQ(up[2].outcome, Outcome::caution);
@@ -165,8 +166,8 @@ TEST(AsBuiltFlood, ThatWasFilledUpAgainIsNoTestThatStood) {
   const auto half_way = flooded({{0, 70}, {20, 67}, {40, 69}});
   EXPECT_EQ(half_way[2].outcome, Outcome::caution);
   EXPECT_THAT(half_way[2].built, HasSubstr("69 mm, fell 1 mm, rose 2 mm: read it again"));
-  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}, {40, 70}})[2].outcome, Outcome::pass);
-  EXPECT_EQ(flooded({{0, 70}, {20, 69.6}, {40, 70.1}})[2].outcome, Outcome::caution);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.96}, {40, 70}})[2].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 70}, {20, 69.96}, {40, 70.05}})[2].outcome, Outcome::caution);
   const auto twice = flooded({{0, 70}, {10, 67}, {20, 70}, {40, 70}});
   EXPECT_EQ(twice[3].outcome, Outcome::caution) << "it stood only since it was filled up";
 }
@@ -187,6 +188,18 @@ TEST(AsBuiltFlood, AtAnOpenEdgeStandsOverThatEdge) {
                  {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 30}};
   EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts)[1].outcome, Outcome::pass);
   EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts)[0].outcome, Outcome::caution);
+TEST(AsBuiltFlood, IsToldToWhatItWasReadIn) {
+  // Source: by hand: 2-9/16 in less 2-35/64 is 1/64; to the tape's sixteenths both would read 2-9/16.
+  job::Job job;
+  job.book = "residential";
+  job.as_built.flood = {{"2026-12-01 08:30", units::Length::inches(2.5625)},
+                        {"2026-12-02 08:30", units::Length::inches(2.546875)}};
+  const auto rows = rules::as_built_rows(job, basin(), {two_inches()}, {});
+  ASSERT_EQ(rows.size(), 2U);
+  EXPECT_EQ(rows[1].built, "2-35/64\", fell 1/64\": read it again");
+  EXPECT_EQ(rows[1].outcome, Outcome::caution);
+}
+
 }
 
 }  // namespace
