@@ -243,7 +243,8 @@ class RoomText {
       const rules::Levelling& l = *window;
       if (l.ways.empty()) continue;
       const bool of_seat = l.of == facts::Surface::seat;
-      head("LEVELLING the " + std::string{of_seat ? "seat" : "base"} + ": how low a side may be before a fall is lost" +
+      head("LEVELLING the " + std::string{of_seat ? "seat" : "base"} +
+           ": how low a side may be, one side at a time, before a fall is lost" +
            (of_seat ? "" : ", or the threshold's height"));
       if (l.broken) {
         line(std::string{of_seat ? "a fall" : "a fall or the threshold"} +

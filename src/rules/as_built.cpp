@@ -49,8 +49,38 @@ class Record {
     const auto y = [](const facts::AsSetPoint& p) { return p.y_mm; };
     add("base, left to right", set.gx, span_of(set.points, x), "left", "right");
     add("base, front to back", set.gy, span_of(set.points, y), "front", "back");
+    both_ways();
     for (const facts::AsSetPoint& point : set.points)
       rows_.push_back({"level at the " + point.name, "level", "", text(point.off_mm) + " above the lowest"});
+  }
+
+  /// Two tilts, each of them within what is allowed of it alone, lower one corner together: what the checks of the base
+  /// as it lies found is told, and neither way passes by itself where one of those fails.
+  void both_ways() {
+    BuiltRow &across = rows_[0], &along = rows_[1];
+    if (across.built == level_ || along.built == level_) return;
+    BuiltRow row{"base, both ways together", level_, "", ""};
+    const Result* worst = nullptr;
+    for (const char* id : {"rim.fall-least", "rim.fall-greatest", "rim.threshold-least", "rim.threshold-greatest",
+                           "rim.threshold-inward", "rim.below-upstand"})
+      if (const Result* check = result(id); check && (!worst || gravity(*check) > gravity(*worst))) worst = check;
+    if (!worst) return;
+    row.outcome = worst->outcome;
+    const bool kept = worst->outcome == Outcome::pass;
+    row.limit = kept ? "what the base is held to as it lies" : limit_text(*worst, job_);
+    row.built = kept ? "within it" : worst->title + ": " + measured_text(*worst, job_);
+    for (BuiltRow* way : {&across, &along})
+      if (way->outcome == Outcome::pass) {
+        way->limit += ", alone";
+        if (row.outcome != Outcome::pass) way->outcome = Outcome::not_applicable;
+      }
+    rows_.push_back(row);
+  }
+  static int gravity(const Result& check) {
+    return check.outcome == Outcome::fail          ? 3
+           : check.outcome == Outcome::caution     ? 2
+           : check.outcome == Outcome::not_checked ? 1
+                                                   : 0;
   }
 
   /// How far the readings lie apart along an axis.
@@ -70,7 +100,7 @@ class Record {
       return std::find_if(base_.ways.begin(), base_.ways.end(), [&](const Way& way) { return way.low == low; });
     };
     const std::string& low = over_mm > 0 ? first : second;
-    BuiltRow row{what, "level", "", std::abs(over_mm) < 0.05 ? "level" : low + " low by " + text(std::abs(over_mm))};
+    BuiltRow row{what, level_, "", std::abs(over_mm) < 0.05 ? level_ : low + " low by " + text(std::abs(over_mm))};
     const auto by_first = way_of(first), by_second = way_of(second);
     if (by_first != base_.ways.end() && by_second != base_.ways.end()) {
       const auto allowed = [&](const Way& way) { return way.allowed_mm / way.over_mm * apart_mm; };
@@ -158,6 +188,7 @@ class Record {
     return rest == 0 && hours > 0 ? words : words + (words.empty() ? "" : " ") + std::to_string(rest) + " min";
   }
 
+  const std::string level_ = "level";
   const job::Job& job_;
   const facts::Facts& facts_;
   const std::vector<Result>& results_;

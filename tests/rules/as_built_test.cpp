@@ -61,6 +61,39 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   EXPECT_THAT(built(3.9).built, HasSubstr("left low by 4 mm"));
 }
 
+TEST(AsBuiltLevel, OutOfLevelBothWaysIsHeldToBothTogether) {
+  // Source: by hand: 3 mm over 800 each way keep 4 over 800, and the corner that both lower lies 6 mm low: the check of
+  // the base as it lies says whether that is too much; level one way, each stands for itself.
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  rules::Levelling window;
+  window.of = facts::Surface::base_floor;
+  for (const char* low : {"left", "right", "back", "front"}) window.ways.push_back({low, 1000, 5, ""});
+  rules::Result threshold;
+  threshold.id = "rim.threshold-least", threshold.title = "as set, threshold stands above the drain";
+  threshold.measured = 49, threshold.limit.least = 50.8;
+  const auto built = [&](double across, double along, Outcome found) {
+    facts::Facts facts;
+    facts::AsSet& set = facts.room.as_set;
+    set.read = true, set.gx = across / 800, set.gy = along / 800;
+    set.points = {
+        {"back left", 100, 900}, {"back right", 900, 900}, {"front right", 900, 100}, {"front left", 100, 100}};
+    threshold.outcome = found;
+    return rules::as_built_rows(job, facts, {threshold}, window);
+  };
+  const auto fails = built(3, 3, Outcome::fail);
+  EXPECT_EQ(fails[0].outcome, Outcome::not_applicable) << "alone it would pass";
+  EXPECT_EQ(fails[1].outcome, Outcome::not_applicable);
+  EXPECT_EQ(fails[2].what, "base, both ways together");
+  EXPECT_EQ(fails[2].outcome, Outcome::fail);
+  EXPECT_THAT(fails[2].built, HasSubstr("as set, threshold stands above the drain: 49 mm"));
+  const auto holds = built(3, 3, Outcome::pass);
+  EXPECT_EQ(holds[0].outcome, Outcome::pass);
+  EXPECT_EQ(holds[2].outcome, Outcome::pass);
+  EXPECT_EQ(built(4.1, 3, Outcome::fail)[0].outcome, Outcome::fail) << "alone it is too much";
+  EXPECT_EQ(built(3, 0, Outcome::pass)[2].what, "level at the back left");
+}
+
 TEST(AsBuiltFalls, AreHeldToWhatTheirPlaneWasHeldTo) {
   // Source: by hand, in per cent: floors from 2 to 4, a caution from where it may be steeper, a seat from 1, a
   // threshold from 2; what no check asked is told and judged by nobody.
@@ -156,6 +189,18 @@ TEST(AsBuiltFlood, ThatFallsOrRisesAsksForCareHoweverItWasFilled) {
   EXPECT_THAT(flooded({{0, 70}, {20, 72}})[1].built, HasSubstr("rose 2 mm"));
 }
 
+TEST(AsBuiltFlood, IsToldToWhatItWasReadIn) {
+  // Source: by hand: 2-9/16 in less 2-35/64 is 1/64; to the tape's sixteenths both would read 2-9/16.
+  job::Job job;
+  job.book = "residential";
+  job.as_built.flood = {{"2026-12-01 08:30", units::Length::inches(2.5625)},
+                        {"2026-12-02 08:30", units::Length::inches(2.546875)}};
+  const auto rows = rules::as_built_rows(job, basin(), {two_inches()}, {});
+  ASSERT_EQ(rows.size(), 2U);
+  EXPECT_EQ(rows[1].built, "2-35/64\", fell 1/64\": read it again");
+  EXPECT_EQ(rows[1].outcome, Outcome::caution);
+}
+
 TEST(AsBuiltFlood, ThatWasFilledUpAgainIsNoTestThatStood) {
   // Source: by hand: 70 mm, 3 mm lost, and filled up to 70 again: water does not rise by itself. 2 of 3 mm are the
   // same; 0.1 mm is a rise, 0.04 none; and a rise is one from the lowest, not from the last.
@@ -188,18 +233,6 @@ TEST(AsBuiltFlood, AtAnOpenEdgeStandsOverThatEdge) {
                  {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 30}};
   EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts)[1].outcome, Outcome::pass);
   EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts)[0].outcome, Outcome::caution);
-TEST(AsBuiltFlood, IsToldToWhatItWasReadIn) {
-  // Source: by hand: 2-9/16 in less 2-35/64 is 1/64; to the tape's sixteenths both would read 2-9/16.
-  job::Job job;
-  job.book = "residential";
-  job.as_built.flood = {{"2026-12-01 08:30", units::Length::inches(2.5625)},
-                        {"2026-12-02 08:30", units::Length::inches(2.546875)}};
-  const auto rows = rules::as_built_rows(job, basin(), {two_inches()}, {});
-  ASSERT_EQ(rows.size(), 2U);
-  EXPECT_EQ(rows[1].built, "2-35/64\", fell 1/64\": read it again");
-  EXPECT_EQ(rows[1].outcome, Outcome::caution);
-}
-
 }
 
 }  // namespace
