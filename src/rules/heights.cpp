@@ -107,6 +107,13 @@ Raise raise(const Ground& ground, const Spill& spill, double by_mm) {
     return {"raise the upstands to " + text_of(to, Unit::mm, job) + " above the drain (base.upstands.height)",
             {set_length("base.upstands.height", to, job)}};
   }
+  if (job.base.is_site_built()) {  // nothing of it turns up but along walls
+    std::vector<job::Side> walls = job.alcove.walls;
+    walls.push_back(spill.beside->side);
+    return {std::string{"close the "} + job::name_of(spill.beside->side) +
+                " side with a wall, up which its waterproofing is turned (alcove.walls)",
+            {{"alcove.walls", job::written(walls)}}};
+  }
   std::vector<job::Side> sides = job.base.upstands;
   sides.push_back(spill.beside->side);
   const std::string words = std::string{"turn the "} + job::name_of(spill.beside->side) +

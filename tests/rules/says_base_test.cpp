@@ -32,6 +32,15 @@ TEST(Says, OfHeightsAtTheEntry) {
                 {"turn the right edge up"}},
                {"threshold.height-least",
                 [](Job& j, Facts& f) {
+                  raise_edge(f, 3, facts::Turned::rim, 2);
+                  j.base.kind = job::BaseKind::site_built, j.alcove.walls = {job::Side::back, job::Side::left};
+                },
+                0.5,
+                in,
+                {"nothing turns up"},
+                {"close the right side with a wall", "alcove.walls"}},
+               {"threshold.height-least",
+                [](Job& j, Facts& f) {
                   j.base.made = job::Made::bought;
                   f.heights.threshold_least_mm = 3.2 * in;
                 },
