@@ -9,6 +9,7 @@
 #include "rules/levelling.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
+#include "takeoff/cuts.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -104,8 +105,9 @@ class RoomText {
       }
       line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) +
            padded(s.stands_alone() ? "-" : name_of(s.before), 11) +
-           (s.stands_alone() ? ""
-                             : padded(len(s.at_floor_mm), 14) + padded(len(s.at_upstand_mm), 16) + len(s.at_top_mm)));
+           (s.stands_alone()
+                ? ""
+                : padded(furring(s.at_floor_mm), 14) + padded(furring(s.at_upstand_mm), 16) + furring(s.at_top_mm)));
     }
     if (flush > 0)
       line((flush == room_.studs.size() ? "all " : "the other ") + std::to_string(flush) +
@@ -118,7 +120,15 @@ class RoomText {
   /// Nothing before it, or no gap that a rule would show.
   bool is_flush(const facts::StudGap& s) const {
     const std::string none = len(0);
-    return s.stands_alone() || (len(s.at_floor_mm) == none && len(s.at_upstand_mm) == none && len(s.at_top_mm) == none);
+    return s.stands_alone() ||
+           (furring(s.at_floor_mm) == none && furring(s.at_upstand_mm) == none && furring(s.at_top_mm) == none);
+  }
+
+  /// As thick as the list of furring has it: no strip stands out past the base's edge. Where the stud stands in, how
+  /// far.
+  std::string furring(double gap_mm) const {
+    const bool metric = report_.job.unit == job::UnitSystem::metric;
+    return len(gap_mm > 0 ? takeoff::furring_mm(gap_mm, metric) : gap_mm);
   }
 
   /// The lowest of the heights at which the free width is the same is told, with the highest.
