@@ -39,6 +39,7 @@ struct Finding {
   std::vector<Remedy> remedies = {};       ///< what `advice` names that the job file can hold
   Calculation by = {};                     ///< how what may be carried was worked out
   std::optional<double> fails_below = {};  ///< below this it fails, where its row asks for care alone
+  std::optional<double> fails_above = {};  ///< the same, above this
   std::string unjudged = {};  ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 

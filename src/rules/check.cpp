@@ -54,10 +54,10 @@ bool keeps_as_read(double value, const Limit& limit, double apart) {
 }
 
 /// Whether it is so far off that care alone does not do.
-bool is_below(const Finding& finding, Unit unit, double apart) {
-  Limit least;
-  least.least = finding.fails_below, least.unit = unit;
-  return !keeps_as_read(*finding.measured, least, apart);
+bool is_far_off(const Finding& finding, Unit unit, double apart) {
+  Limit band;
+  band.least = finding.fails_below, band.greatest = finding.fails_above, band.unit = unit;
+  return !keeps_as_read(*finding.measured, band, apart);
 }
 
 /// Sets what follows from a number. The sign of the margin agrees with the outcome, whatever rounding did.
@@ -204,7 +204,7 @@ Result judge(const Rule& rule, const Ground& ground) {
   } else {
     result.measured = finding.measured;
     const double apart = apart_mm(rule, ground.facts);
-    if (is_below(finding, result.limit.unit, apart)) result.limit.when_broken = Outcome::fail;
+    if (is_far_off(finding, result.limit.unit, apart)) result.limit.when_broken = Outcome::fail;
     weigh(finding, result.limit.when_broken, apart, result);
     weigh_assumptions(finding, result);
     if (result.outcome == Outcome::pass && !finding.unjudged.empty())

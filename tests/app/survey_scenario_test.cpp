@@ -160,7 +160,7 @@ TEST(SurveyScenario, OutOfSquareLeavesAWedge) {
   };
   EXPECT_NEAR(gap(report, "back left"), 0.25, 1e-4);
   EXPECT_NEAR(gap(report, "front left"), 0.25 - flx * 34 / -fly, 1e-4) << "the base is 34 of the 36 deep";
-  EXPECT_EQ(check(report, "room.stud-gap")["result"], "fail");
+  EXPECT_EQ(check(report, "room.stud-gap")["result"], "caution") << "strips of the list close it";
 
   // The right wall closes in by half a degree over 36: 59.936 is left, and 60 will not go down.
   const double close = 0.5 * M_PI / 180, frx = 60.25 - 36 * std::sin(close), fry = -36 * std::cos(close);

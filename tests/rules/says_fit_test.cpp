@@ -70,7 +70,17 @@ TEST(Says, OfTheSurvey) {
                 0.8,
                 in,
                 {"stud 's2', at the upstand's top"},
-                {"(up to 13/16\"; the list of furring says how much at each)"}},
+                {"(up to 13/16\"; the list of furring says how much at each)"},
+                "residential",
+                Outcome::caution},
+               {"room.stud-gap",  // a strip reaches 1-1/2 in
+                [](Job&, Facts& f) {
+                  f.room.studs = {{"s2", job::Side::back, facts::Before::base, 0, 1.6 * in, 1.4 * in, 1}};
+                },
+                1.6,
+                in,
+                {"stud 's2', at the floor"},
+                {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
                {"room.stud-gap",  // beside a wall that the base can go toward
                 [](Job& j, Facts& f) {
                   j.bench.reset();
@@ -79,7 +89,9 @@ TEST(Says, OfTheSurvey) {
                 0.8,
                 in,
                 {"stud 's2', at the upstand's top"},
-                {"set the base closer, where the room lets it go 1/8\"", "a board covers 1/2\""}},
+                {"set the base closer, where the room lets it go 1/8\"", "a board covers 1/2\""},
+                "residential",
+                Outcome::caution},
                {"room.stud-gap",
                 [](Job&, Facts& f) {
                   f.room.corners = {{job::Side::back, job::Side::left, job::Side::left, 3, 3},
@@ -88,7 +100,9 @@ TEST(Says, OfTheSurvey) {
                 0.7,
                 in,
                 {"front right corner, right wall, at the floor"},
-                {"(up to 11/16\"", "the list of furring"}},
+                {"(up to 11/16\"", "the list of furring"},
+                "residential",
+                Outcome::caution},
                {"room.drop-in",
                 drop(0.05 * in, 0, 9),
                 0.05,
