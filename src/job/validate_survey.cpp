@@ -3,6 +3,7 @@
 
 #include "job/layout.hpp"
 #include "job/validate.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -10,6 +11,7 @@ namespace {
 constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are no survey
 constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
 constexpr double steepest = 1 / 20.;
+constexpr double steepest_floor = 4 * steepest;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
 constexpr std::size_t most_spots = 1000;  ///< a floor is laid through them for every other reading that may be off
 
@@ -164,12 +166,39 @@ class Surveyor {
                      " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
     if (!found_.empty()) return;
     for (const survey::Cell& cell : at.subfloor.cells())
-      if (std::hypot(cell.plane.gx, cell.plane.gy) > 4 * steepest)
-        return add(key,
-                   "near " + text(cell.plan[0].x) + " from the left, " + text(cell.plan[0].y) +
-                       " from the entry the floor would be steeper than 1:5; measure there again, or correct it first");
+      if (std::hypot(cell.plane.gx, cell.plane.gy) > steepest_floor + units::tolerance::ratio)
+        return add(key, too_steep(cell, at.room));
     if (!job_.floor.drop_along_width.is_zero() || !job_.floor.drop_along_depth.is_zero())
       add("floor", "drop_along_width and drop_along_depth go with no spot levels; the survey has them");
+  }
+
+  /// Of the two spots that the floor rises most steeply between, how far apart they would do: a step that was read on
+  /// both its sides is a ramp here. Where no two are too near, the middle of what is steep inside the room.
+  std::string too_steep(const survey::Cell& cell, const survey::Room& room) const {
+    const survey::Spot *low = nullptr, *high = nullptr;
+    double most = steepest_floor + units::tolerance::ratio;
+    for (const survey::Spot& a : s_.spots)
+      for (const survey::Spot& b : s_.spots)
+        if (const double rise = b.z - a.z, away = std::hypot(b.x - a.x, b.y - a.y); rise > most * away)
+          low = &a, high = &b, most = rise / away;
+    const auto place = [&](double x, double y) { return text(x) + " from the left, " + text(y) + " from the entry"; };
+    if (low)
+      return "from " + place(low->x, low->y) + " to " + place(high->x, high->y) + " the floor would rise " +
+             text(high->z - low->z) +
+             ", steeper than 1:5; where it steps up there, keep the spots on the high side and "
+             "read the low ones " +
+             text(up_to_mark((high->z - low->z) / steepest_floor)) +
+             " from them at least; else measure there again, or correct it first";
+    const survey::Polygon inside = survey::common(cell.plan, survey::to_polygon({0, 0, room.width, room.depth}));
+    const survey::Polygon& of = inside.empty() ? cell.plan : inside;
+    survey::Point middle{0, 0};
+    for (const survey::Point& p : of)
+      middle.x += p.x / static_cast<double>(of.size()), middle.y += p.y / static_cast<double>(of.size());
+    return "near " + place(middle.x, middle.y) +
+           " the floor would be steeper than 1:5; measure there again, or correct it first";
+  }
+  double up_to_mark(double mm) const {
+    return std::ceil(mm / job_.mark_mm() - units::tolerance::length_mm) * job_.mark_mm();
   }
 
   void as_set() {
