@@ -138,7 +138,8 @@ class Bought {
     if (closure.worst_share > 1)
       return add("base.outside", "sides and diagonals differ by " + text(job_, closure.worst_mm) +
                                      " from any outline that could have them: measure " +
-                                     (closure.suspect.empty() ? "all of them" : closure.suspect) + " again");
+                                     (closure.suspect.empty() ? "" : closure.suspect + " first, then ") +
+                                     "all of them again");
     const survey::Quadrilateral& f = closure.figure;
     const Quad figure{f.front_left, f.front_right, f.back_right, f.back_left};
     const Rect box = figure.box();

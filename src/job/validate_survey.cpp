@@ -84,7 +84,7 @@ class Surveyor {
     for (const survey::Residual& r : c.readings)
       if (r.name == c.suspect && r.if_others_hold_mm)
         return message + r.name + " reads " + text(r.reading_mm) + " and would be " + text(*r.if_others_hold_mm) +
-               " if the others hold: measure it again";
+               " if the others hold: measure it again first, then the others";
     return message + "no single reading explains it: measure all six again";
   }
 

@@ -64,7 +64,7 @@ class RoomText {
     for (const facts::Tape& t : c.readings)
       line(padded(t.name, 28) + padded(len(t.reading_mm), 14) + padded(len(t.solved_mm), 14) +
            (t.if_others_hold_mm ? len(*t.if_others_hold_mm) : "no spare reading") +
-           (t.name == c.suspect ? "   <- measure again" : ""));
+           (t.name == c.suspect ? "   <- measure again first" : ""));
     for (const facts::WidthRead& w : room_.widths)
       line("width at a height of " + len(w.height_mm) + ": read " + len(w.reading_mm) +
            ", between the walls as plumbed " + len(w.solids_mm));

@@ -23,11 +23,24 @@ Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!c.solved) return unread();
   if (!c.spare) return missing("measure the alcove at the floor: " + units::joined(c.missing) + " (survey.plan)");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  std::string advice = "the six readings cannot all be right: measure all of them again";
-  for (const facts::Tape& t : c.readings)
-    if (t.name == c.suspect && t.if_others_hold_mm)
-      advice = "measure " + t.name + " again: it reads " + len(t.reading_mm) + " and would be " +
-               len(*t.if_others_hold_mm) + " if the others hold";
+  // Any one of them, read anew, could close the figure: with one to spare nothing tells which for sure.
+  std::string first;
+  std::vector<std::string> others;
+  for (const facts::Tape& t : c.readings) {
+    if (!t.if_others_hold_mm) continue;
+    const std::string words = t.name + " (reads " + len(t.reading_mm) + ", would be " + len(*t.if_others_hold_mm);
+    if (t.name == c.suspect)
+      first = words + " if the others hold)";
+    else
+      others.push_back(words + ")");
+  }
+  const std::string advice =
+      first.empty()
+          ? "one of the six is off, and nothing tells which: measure them again. If the others hold, " +
+                units::joined(others)
+          : "one of the six is off: measure again first " + first +
+                ", with which the room is nearest to square; in a room that is not square it may be another: " +
+                units::joined(others);
   Finding finding = found(c.worst_mm, "greatest residual of four sides and two diagonals", advice);
   finding.greatest = c.allowed_mm;
   return finding;

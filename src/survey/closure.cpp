@@ -135,7 +135,8 @@ std::string broken_triangle(const Plan& p) {
   return "";
 }
 
-/// Leaves each reading out in turn: what it would have to be, and how square the figure then is.
+/// Leaves each reading out in turn: what it would have to be, and how square the figure then is. Any of them could
+/// close the figure; a room is square rather than not.
 void doubt(const std::vector<Taken>& taken, Closure& closure) {
   std::vector<double> scores;
   for (std::size_t i = 0; i < taken.size(); ++i) {

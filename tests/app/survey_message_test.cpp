@@ -36,7 +36,8 @@ TEST(SurveyMessage, NamesTheReadingThatSpoilsTheFigure) {
   const sample::Ran ran = spoiled("front = \"72-5/16 in\"", "front = \"75-5/16 in\"");
   EXPECT_EQ(ran.code, 2);
   EXPECT_THAT(ran.out, HasSubstr("survey.plan.front: four sides and two diagonals do not close by"));
-  EXPECT_THAT(ran.out, HasSubstr("front reads 75-5/16\" and would be 72-5/16\" if the others hold: measure it again"));
+  EXPECT_THAT(ran.out,
+              HasSubstr("front reads 75-5/16\" and would be 72-5/16\" if the others hold: measure it again first"));
 }
 
 TEST(SurveyMessage, AFigureOutByLittleIsBuiltAndFailsItsCheck) {

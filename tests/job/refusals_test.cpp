@@ -114,7 +114,7 @@ TEST(Refusals, OfASurveyThatDoesNotAgree) {
       testing::AllOf(testing::StartsWith("job.toml:18:1: survey.plan.diagonal_from_back_left: four sides and two "
                                          "diagonals do not close by "),
                      testing::HasSubstr("; diagonal from back left reads 84\" and would be 80-1/2\" if the "
-                                        "others hold: measure it again")));
+                                        "others hold: measure it again first, then the others")));
   EXPECT_THAT(all_told_of(least_job(sides + "diagonal_from_back_left = 118\n")),
               testing::HasSubstr("no room has that shape; measure these again"));
   EXPECT_THAT(all_told_of(least_job("[survey.plan]\nback = 74\nfront = 74\nleft = 36\nright = 36\n"

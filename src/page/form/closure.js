@@ -55,7 +55,7 @@ function outOfSquare({bl, br, fl, fr}) {
 
 /**
  * `readings`: [name, mm, tolerance]. Tells `worst` in tolerances, for each reading what it would be if the others hold,
- * and the one that explains what does not close, where one clearly does. Null: too few, or no figure.
+ * and the one to read again first, where the room would be far nearer to square by it than by any other. Null: too few, or no figure.
  */
 function closes(readings) {
   const fit = readings.length >= 5 ? fitFigure(readings) : null;
