@@ -151,11 +151,6 @@ std::vector<Case> survey() {
   const Put tip = [](Job&, Facts& f, double v) { f.room.drop_in.least_mm = -5, f.room.drop_in.tip_clear_mm = v; };
   // The riser's top stands an inch below the datum.
   const Put riser = [](Job&, Facts& f, double v) { f.room.as_set.drain_body_mm = (-1 - v) * in; };
-  const Put riser_waits = [](Job&, Facts& f, double v) {
-    f.room.as_set.drain_body_mm.reset();
-    facts::Part& drain = f.parts.emplace_back();
-    drain.id = "drain", drain.which = {{facts::Role::drain}}, drain.bbox_mm[2] = (-1 - v) * in;
-  };
   const Put apron = [](Job&, Facts& f, double v) {
     f.room.as_set.apron_least_mm = f.room.as_set.apron_greatest_mm = v * in;
   };
@@ -180,8 +175,6 @@ std::vector<Case> survey() {
        fact([](Facts& f) -> double& { return *f.room.as_set.upstand_least_mm; }, in)},
       {"rim.riser", 0.5, 0.51, 0.49, riser},
       {"rim.riser", 3.625, 3.62, 3.63, riser},
-      {"trap.riser", 0.5, 0.51, 0.49, riser_waits},
-      {"trap.riser", 3.625, 3.62, 3.63, riser_waits},
       {"rim.apron", -0.0625, -0.06, -0.07, apron, caution},
       {"rim.apron", 0.25, 0.24, 0.26, apron, caution},
       {"rim.bed", 0.375, 0.38, 0.37, fact([](Facts& f) -> double& { return f.room.gauges[0].set_mm; }, in)},

@@ -278,10 +278,18 @@ std::vector<Case> below_cases() {
   const Put size = [](Job& j, Facts& f, double v) {
     j.trap->pipe = Length::inches(2), f.drain.outlet_mm = 4 * in - v * in;
   };
+  // The riser's top stands an inch below the datum; the base was not read in its bed.
+  const Put riser_waits = [](Job&, Facts& f, double v) {
+    f.room.as_set.drain_body_mm.reset();
+    facts::Part& drain = f.parts.emplace_back();
+    drain.id = "drain", drain.which = {{facts::Role::drain}}, drain.bbox_mm[2] = (-1 - v) * in;
+  };
   return {{"trap.size", 2, 2.5, 1.9, size},
           {"trap.vented", 1, 1, 0, vent},
           {"trap.below", 24, 23.9, 24.1, below},
           {"trap.aside", 30, 29.9, 30.1, aside},
+          {"trap.riser", 0.5, 0.51, 0.49, riser_waits},
+          {"trap.riser", 3.625, 3.62, 3.63, riser_waits},
           {"joist.hole-edges", 2, 2.01, 1.99, edge},
           {"joist.notch-place", 1. / 3, 0.33, 0.34, place},
           {"joist.notch-length", 7.25 / 3, 2.41, 2.42, length},

@@ -2,6 +2,7 @@
 
 #include <toml++/toml.h>
 
+#include "job/layout.hpp"
 #include "job/read.hpp"
 #include "support/random_room.hpp"
 #include "support/toml_text.hpp"
@@ -67,6 +68,20 @@ void turn_floor(table& floor, double axis) {
   for (toml::node& row : *floor["grid"].as_array()) reverse(*row.as_array());
 }
 
+/// The tape is hooked on the left stud face: in the mirror image on what is the right one here, level with the bore or
+/// with the hole.
+void turn_joists(toml::node_view<toml::node> joists, const job::Layout& at, double unit) {
+  const auto width = [&](double y) {
+    return (at.room.innermost(job::Side::right, y, y, 0, 0) - at.room.innermost(job::Side::left, y, y, 0, 0)) / unit;
+  };
+  if (joists["direction"].value<std::string>() == "along-depth") turn(joists["first"], width(at.drain_y));
+  if (auto* holes = joists["hole"].as_array())
+    for (toml::node& each : *holes) {
+      table& hole = *each.as_table();
+      turn(hole["from_left"], width(at.room.depth - hole["from_back"].value_or(0.0) * unit));
+    }
+}
+
 /// What was read on a bought base, and where the room's waste stands.
 void turn_tape(table& job) {
   table& base = *job["base"].as_table();
@@ -112,10 +127,7 @@ std::string mirrored(const std::string& job_file) {
     if (auto* floor = (*survey)["floor"].as_table()) turn_floor(*floor, axis);
   }
   turn_back_wall(job["fixture"], "along", axis);
-  if (job["floor"]["joists"]["direction"].value<std::string>() == "along-depth")
-    turn(job["floor"]["joists"]["first"], axis);
-  if (auto* holes = job["floor"]["joists"]["hole"].as_array())
-    for (toml::node& hole : *holes) turn((*hole.as_table())["from_left"], axis);
+  turn_joists(job["floor"]["joists"], job::lay_out(job::read(job_file, "random.toml")), unit);
   turn(job["floor"]["drop_along_width"], 0);
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());

@@ -149,7 +149,8 @@ class Form {
     else if (found.worst <= 1) this.closing.textContent = 'The four sides and two diagonals close.';
     else {
       const others = readings.map((r, i) => `${r[0].replace(/_/g, ' ')} ${tapeText(found.others[i], metric)}`);
-      this.closing.textContent = 'They do not close. ' + (found.suspect ? `Read again first: ${found.suspect.replace(/_/g, ' ')}, then the others. ` : 'Read them again. ') +
+      const first = found.suspect.replace(/_/g, ' ');
+      this.closing.textContent = 'They do not close. ' + (first ? `Read again first: ${first}, then the others. ` : 'Read them again. ') +
                                  `If the others hold, each would be: ${others.join(', ')}.`;
     }
     this.closing.classList.toggle('wrong', Boolean(found?.others && found.worst > 1));
