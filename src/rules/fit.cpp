@@ -82,7 +82,7 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   if (it->bench_mm) sum += " less bench " + len(*it->bench_mm);
   // Past the base's front, or on a side without a wall, the alcove may go on as it likes.
   const double over = it->left_over_mm - it->open_mm;
-  if (it->open_mm > 0) sum += "; " + len(it->open_mm) + " of that lie before no wall";
+  if (it->open_mm > units::tolerance::length_mm) sum += "; " + len(it->open_mm) + " of that lie before no wall";
   const std::string advice = over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base" +
                                             (it->bench_mm ? " or a shallower bench" : "")
                                       : "fur the studs out by " + text_at_least(over - *limit.greatest, job) +
