@@ -185,10 +185,10 @@ class Surveyor {
     if (low)
       return "from " + place(low->x, low->y) + " to " + place(high->x, high->y) + " the floor would rise " +
              text(high->z - low->z) +
-             ", steeper than 1:5; where it steps up there, keep the spots on the high side and "
+             ", steeper than 1:5: measure there again, or correct it first; of a step keep the spots on the high side, "
+             "and "
              "read the low ones " +
-             text(up_to_mark((high->z - low->z) / steepest_floor)) +
-             " from them at least; else measure there again, or correct it first";
+             text(up_to_mark((high->z - low->z) / steepest_floor)) + " from them at least";
     const survey::Polygon inside = survey::common(cell.plan, survey::to_polygon({0, 0, room.width, room.depth}));
     const survey::Polygon& of = inside.empty() ? cell.plan : inside;
     survey::Point middle{0, 0};

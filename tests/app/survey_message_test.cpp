@@ -74,8 +74,9 @@ TEST(SurveyMessage, RefusesASpotOutsideTheRoom) {
 
 TEST(SurveyMessage, RefusesASpotThatCannotBeAFloor) {
   // Source: the contract of messages.
-  EXPECT_THAT(spoiled("[[\"52 in\", \"22 in\", \"5/16 in\"]]", "[[\"52 in\", \"22 in\", \"9 in\"]]").out,
-              HasSubstr("the floor would be steeper than 1:5"));
+  EXPECT_THAT(
+      spoiled("[[\"52 in\", \"22 in\", \"5/16 in\"]]", "[[\"52 in\", \"22 in\", \"9 in\"]]").out,
+      HasSubstr("to 52\" from the left, 22\" from the entry the floor would rise 8-3/4\", steeper than 1:5: measure"));
 }
 
 TEST(SurveyMessage, RefusesAGridThatDoesNotFit) {

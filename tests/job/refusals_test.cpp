@@ -147,8 +147,8 @@ TEST(Refusals, OfASurveyThatDoesNotAgree) {
        "72\" wide and 36\" deep"},
       {"[survey.floor]\nspots = [[10, 10, 0], [12, 10, 1], [10, 30, 0]]\n",
        "14:1: survey.floor.spots: from 10\" from the left, 10\" from the entry to 12\" from the left, 10\" from the "
-       "entry the floor would rise 1\", steeper than 1:5; where it steps up there, keep the spots on the high side and "
-       "read the low ones 5\" from them at least; else measure there again, or correct it first"},
+       "entry the floor would rise 1\", steeper than 1:5: measure there again, or correct it first; of a step keep the "
+       "spots on the high side, and read the low ones 5\" from them at least"},
       // A flat triangle: no two are steeper than 1:25, and across it the floor rises by 1 in over 3; one plane over all
       // of the room, whose middle is told.
       {"[survey.floor]\nspots = [[10, 10, 0], [60, 10, 0], [35, 13, 1]]\n",
