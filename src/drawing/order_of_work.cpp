@@ -330,7 +330,7 @@ class Order {
                      ", both ways and corner to corner; never on the floor, which falls.",
                  window.broken            ? "falls are out of their limits as drawn: see {falls}"
                  : window.least_mm() <= 0 ? "level both ways, exactly: nothing is to spare"
-                                          : "may be low at most, one side at a time, by the falls alone: " + out,
+                                          : "one side alone may be low at most: " + out,
                  "the readings are out: press, and read again"});
     const bool upstands = f_.heights.upstand_top_mm.has_value();
     if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)

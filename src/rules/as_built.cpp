@@ -59,6 +59,7 @@ class Record {
   void both_ways() {
     BuiltRow &across = rows_[0], &along = rows_[1];
     if (across.built == level_ || along.built == level_) return;
+    if (across.outcome == Outcome::fail || along.outcome == Outcome::fail) return;  // too much by itself
     BuiltRow row{"base, both ways together", level_, "", ""};
     const Result* worst = nullptr;
     for (const char* id : {"rim.fall-least", "rim.fall-greatest", "rim.threshold-least", "rim.threshold-greatest",

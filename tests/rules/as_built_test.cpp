@@ -91,6 +91,7 @@ TEST(AsBuiltLevel, OutOfLevelBothWaysIsHeldToBothTogether) {
   EXPECT_EQ(holds[0].outcome, Outcome::pass);
   EXPECT_EQ(holds[2].outcome, Outcome::pass);
   EXPECT_EQ(built(4.1, 3, Outcome::fail)[0].outcome, Outcome::fail) << "alone it is too much";
+  EXPECT_EQ(built(4.1, 3, Outcome::fail)[2].what, "level at the back left");
   EXPECT_EQ(built(3, 0, Outcome::pass)[2].what, "level at the back left");
 }
 
