@@ -138,15 +138,15 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
     look(c.at_floor_mm, c.at_upstand_mm, c.name() + " corner, " + job::name_of(c.wall) + " wall", c.wall,
          {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)});
   if (greatest == none) return not_applicable("no wall stands behind the base");
-  const bool furred = greatest <= facts::furred_mm + same_mm;
+  const bool furred = greatest <= facts::most_furring_mm + same_mm;
   Finding finding = found(
       greatest, "from the base's edge to the " + where,
       (furred ? "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
                     "; the list of furring says how much at each)"
               : "frame a wall before those studs: they stand farther back than furring reaches (" +
-                    text_of(facts::furred_mm, Unit::mm, job) + ")") +
+                    text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
           closer_to(wall, *limit.greatest, job, facts));
-  finding.fails_above = facts::furred_mm;  // strips that are on the list close what is less
+  finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
   return finding;
 }
 
