@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -27,9 +28,18 @@ struct Section {
   Bending strong, weak;                 ///< about the two principal axes
 };
 
+/// What carries the seat, from the top down.
+enum class Bears { deck, joist, front_rail, plate, stud };
+
+/// "deck", "joist", "front rail", "plate", "stud"
+inline const char* name_of(Bears member) {
+  constexpr const char* names[] = {"deck", "joist", "front rail", "plate", "stud"};
+  return names[static_cast<std::size_t>(member)];
+}
+
 /// One kind of member that carries the seat; of several, the one with the longest span.
 struct Bearer {
-  std::string what;     ///< "deck", "joist", "front rail", "plate", "stud"
+  Bears kind = Bears::deck;
   std::string part_id;  ///< "bench-frame/joist-02"
   bool steel = false;
   double clear_mm = 0;     ///< free between what carries it; a stud: its length

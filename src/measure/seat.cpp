@@ -59,8 +59,8 @@ class Seat {
     along_ = std::abs(decks.front().solid->cut->axis.X()) > 0.5 ? 0 : 1;
     add_deck(decks.front());
     add_joists();
-    for (const Piece& rail : of({Kind::front_rail, Kind::front_track})) add_over_studs("front rail", rail);
-    for (const Piece& plate : of({Kind::top_plate, Kind::top_track})) add_over_studs("plate", plate);
+    for (const Piece& rail : of({Kind::front_rail, Kind::front_track})) add_over_studs(facts::Bears::front_rail, rail);
+    for (const Piece& plate : of({Kind::top_plate, Kind::top_track})) add_over_studs(facts::Bears::plate, plate);
     add_stud();
     return std::move(found_);
   }
@@ -114,7 +114,7 @@ class Seat {
   void add_deck(const Piece& deck) {
     const Gap gap = widest(of({Kind::joist, Kind::end_cleat}), along_);
     facts::Bearer bearer;
-    bearer.what = "deck";
+    bearer.kind = facts::Bears::deck;
     bearer.part_id = deck.solid->id;
     bearer.clear_mm = bearer.span_mm = gap.clear;
     bearer.width_mm = deck.size(1 - along_);
@@ -138,7 +138,7 @@ class Seat {
       }
       if (rests.size() < 2) continue;
       facts::Bearer bearer;
-      bearer.what = "joist";
+      bearer.kind = facts::Bears::joist;
       read_section(joist, bearer);
       const Gap gap = widest(rests, over);
       bearer.clear_mm = gap.clear, bearer.span_mm = gap.span;
@@ -151,10 +151,10 @@ class Seat {
   }
 
   /// Rail and plate lie on each other and run over the knee wall's studs.
-  void add_over_studs(const char* what, const Piece& piece) {
+  void add_over_studs(facts::Bears kind, const Piece& piece) {
     const auto studs = of({Kind::stud});
     facts::Bearer bearer;
-    bearer.what = what;
+    bearer.kind = kind;
     read_section(piece, bearer);
     const Gap gap = widest(studs, along_);
     bearer.clear_mm = gap.clear, bearer.span_mm = gap.span;
@@ -175,7 +175,7 @@ class Seat {
         studs.begin(), studs.end(), [](const Piece& a, const Piece& b) { return a.size(2) < b.size(2) - near_mm; });
     if (longest == studs.end()) return;
     facts::Bearer bearer;
-    bearer.what = "stud";
+    bearer.kind = facts::Bears::stud;
     read_section(*longest, bearer);
     bearer.clear_mm = bearer.span_mm = longest->size(2);
     bearer.width_mm = longest->size(along_);

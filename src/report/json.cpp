@@ -187,7 +187,7 @@ Json section(const facts::Section& s) {
 }
 
 Json bearer(const facts::Bearer& b) {
-  return {{"what", b.what},
+  return {{"what", name_of(b.kind)},
           {"part_id", b.part_id},
           {"clear_mm", b.clear_mm},
           {"span_mm", b.span_mm},

@@ -146,7 +146,7 @@ double joist_across(const job::Job& job, const facts::Facts& facts, const Fasten
     return toe_nailed_lbf(fastener, wood.gravity, length / inch_mm);
   }
   const auto joist = std::find_if(facts.bearers.begin(), facts.bearers.end(),
-                                  [](const facts::Bearer& b) { return b.what == "joist"; });
+                                  [](const facts::Bearer& b) { return b.kind == facts::Bears::joist; });
   if (joist == facts.bearers.end()) return 0;
   const double track = facts.cleat->thickness_mm, stud = joist->sheet_mm;
   return screw_across(fastener.diameter * inch_mm, track, stud, tensile_of(track), tensile_of(stud)) / n_per_lbf;

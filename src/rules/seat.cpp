@@ -30,7 +30,7 @@ SeatMember deck_under(const facts::Bearer& b, const Panel& panel, bool osb, doub
 /// piece.
 double bears_on_mm2(const facts::Bearer& b, const Grade& grade) {
   if (!grade.eurocode || b.width_mm <= 0 || b.bearing_mm2 <= 0) return b.bearing_mm2;
-  const double along = b.what == "stud" ? b.width_mm : b.bearing_mm2 / b.width_mm;
+  const double along = b.kind == facts::Bears::stud ? b.width_mm : b.bearing_mm2 / b.width_mm;
   return b.bearing_mm2 * (1 + std::min(30., along) / along);
 }
 
@@ -63,7 +63,7 @@ bool screwed_down(const job::BenchFrame& frame) {
 /// All of the load at one end of a joist.
 std::optional<double> crippled(const facts::Bearer& b, const SteelWeb& web, const job::BenchFrame& frame,
                                double seat_n) {
-  if (b.what != "joist" || b.width_mm <= 0) return std::nullopt;
+  if (b.kind != facts::Bears::joist || b.width_mm <= 0) return std::nullopt;
   const double bearing = b.bearing_mm2 / b.width_mm;
   const auto may = crippling_at_end(web, bearing, screwed_down(frame));
   if (!may) return std::nullopt;
@@ -87,7 +87,7 @@ const Calculation by_steel{"AISI S100-16 and its supplement S3-22", Verified::se
 
 SeatMember steel_under(const facts::Bearer& b, const Steel& steel, double load, const job::BenchFrame& frame,
                        double seat_n) {
-  const bool punched = b.what == "joist" && frame.web == job::Web::punched;
+  const bool punched = b.kind == facts::Bears::joist && frame.web == job::Web::punched;
   const Effect e = point(load, b.span_mm, steel.modulus, b.bending.inertia_mm4);
   const SteelWeb web = web_of(b, steel);
   const double buckled = std::min(web_shear(web, SteelEdition::s100_16), web_shear(web, SteelEdition::s3_22)) * b.webs;
@@ -116,8 +116,10 @@ SeatMember stud_under(const facts::Bearer& b, const Grade& grade, double seat_n)
 
 /// A plate under a rail bends with it and takes its part by stiffness; all of it where a joist lands between studs.
 double part_of_plate(const facts::Bearer& plate, const std::vector<facts::Bearer>& all) {
-  const auto rail = std::find_if(all.begin(), all.end(), [](const facts::Bearer& b) { return b.what == "front rail"; });
-  const auto stud = std::find_if(all.begin(), all.end(), [](const facts::Bearer& b) { return b.what == "stud"; });
+  const auto rail =
+      std::find_if(all.begin(), all.end(), [](const facts::Bearer& b) { return b.kind == facts::Bears::front_rail; });
+  const auto stud =
+      std::find_if(all.begin(), all.end(), [](const facts::Bearer& b) { return b.kind == facts::Bears::stud; });
   const bool over_studs = stud != all.end() && plate.off_stud_mm <= stud->width_mm / 2;
   if (rail == all.end() || !over_studs) return 1;
   return plate.bending.inertia_mm4 / (plate.bending.inertia_mm4 + rail->bending.inertia_mm4);
@@ -129,13 +131,13 @@ Panel deck_of(const job::BenchFrame& frame, double thickness_mm) {
 
 SeatMember member_under(const facts::Bearer& b, const std::vector<facts::Bearer>& all, const job::BenchFrame& frame,
                         const Grade& grade, double seat_n) {
-  const double part = b.what == "plate" ? part_of_plate(b, all) : 1;
-  SeatMember member =
-      b.what == "deck"   ? deck_under(b, deck_of(frame, b.bending.depth_mm), frame.panel == job::PanelKind::osb, seat_n)
-      : b.what == "stud" ? stud_under(b, grade, seat_n)
-      : b.steel          ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, frame, seat_n)
-                         : timber_under(b, grade, part * seat_n, seat_n);
-  member.what = b.what;
+  const double part = b.kind == facts::Bears::plate ? part_of_plate(b, all) : 1;
+  SeatMember member = b.kind == facts::Bears::deck   ? deck_under(b, deck_of(frame, b.bending.depth_mm),
+                                                                  frame.panel == job::PanelKind::osb, seat_n)
+                      : b.kind == facts::Bears::stud ? stud_under(b, grade, seat_n)
+                      : b.steel ? steel_under(b, steel_of(b.sheet_mm), part * seat_n, frame, seat_n)
+                                : timber_under(b, grade, part * seat_n, seat_n);
+  member.what = name_of(b.kind);
   member.part_id = b.part_id;
   member.plate_under_rail = part < 1;
   member.clear_mm = b.clear_mm;
@@ -150,10 +152,10 @@ void leave_unjudged(SeatLoad& load, const std::string& what) {
 /// What speaks against a steel member whatever its stresses, and what is not judged of it.
 void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, SeatLoad& load) {
   if (b.sheet_mm < least_bearing_sheet_mm - 0.01 || !b.lipped)
-    load.unfit = b.what + " '" + b.part_id + "' is of " + units::decimals(b.sheet_mm / 25.4 * 1000, 0) + " mil sheet" +
-                 (b.lipped ? "" : " without lips") +
+    load.unfit = std::string{name_of(b.kind)} + " '" + b.part_id + "' is of " +
+                 units::decimals(b.sheet_mm / 25.4 * 1000, 0) + " mil sheet" + (b.lipped ? "" : " without lips") +
                  ": what carries load begins at 33 mil, with lips (AISI S240, from memory)";
-  if (b.what != "joist") return;
+  if (b.kind != facts::Bears::joist) return;
   leave_unjudged(
       load,
       "twisting of joists that are loaded beside their webs, the flange of the wall track that a joist's end bears on "
@@ -166,8 +168,8 @@ void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, Se
 
 /// A member whose section was not found, or that nothing carries, is no member to judge.
 bool measured(const facts::Bearer& b) {
-  const bool section = b.what == "deck" ? b.width_mm > 0 : b.bending.inertia_mm4 > 0 && b.area_mm2 > 0;
-  const bool rests = b.what == "deck" || b.steel || b.bearing_mm2 > 0;
+  const bool section = b.kind == facts::Bears::deck ? b.width_mm > 0 : b.bending.inertia_mm4 > 0 && b.area_mm2 > 0;
+  const bool rests = b.kind == facts::Bears::deck || b.steel || b.bearing_mm2 > 0;
   return b.span_mm > 0 && section && rests;
 }
 
@@ -239,13 +241,13 @@ std::optional<SeatLoad> seat_load(const job::Job& job, const facts::Facts& facts
   SeatLoad load;
   load.person = people.person;
   for (const facts::Bearer& b : facts.bearers) {
-    if (b.what == "deck") {
+    if (b.kind == facts::Bears::deck) {
       add_deck(b, job, *grade, facts.bearers, load);
       continue;
     }
     load.members.push_back(member_under(b, facts.bearers, frame, *grade, people.person_n));
-    if (b.steel && (b.what == "joist" || b.what == "stud")) take_note_of_steel(b, frame, load);
-    if (b.what == "joist")
+    if (b.steel && (b.kind == facts::Bears::joist || b.kind == facts::Bears::stud)) take_note_of_steel(b, frame, load);
+    if (b.kind == facts::Bears::joist)
       load.material = b.steel ? units::decimals(steel_of(b.sheet_mm).yield / (1000 * mpa_per_psi), 0) +
                                     " ksi steel; of joists and of the front track what counts of pressed flange, lip "
                                     "and web, and flange and lip turning over, by AISI S100-16; webs by that and its "

@@ -176,7 +176,7 @@ TEST(Sections, EveryStockOfTheBenchFrameIsMeasuredOnce) {
 
 const facts::Bearer& find(const std::vector<facts::Bearer>& all, const std::string& what) {
   for (const facts::Bearer& b : all)
-    if (b.what == what) return b;
+    if (name_of(b.kind) == what) return b;
   throw std::logic_error(what);
 }
 

@@ -183,7 +183,7 @@ TEST(Values, OfABenchsRailAndJoists) {
   EXPECT_NEAR(values().rail->thickness_mm, 45, 1e-6);
   EXPECT_NEAR(values().rail->joist_mm, 400 - 45, 1e-6);
   const auto joist = std::find_if(values().bearers.begin(), values().bearers.end(),
-                                  [](const facts::Bearer& b) { return b.what == "joist"; });
+                                  [](const facts::Bearer& b) { return b.kind == facts::Bears::joist; });
   ASSERT_NE(joist, values().bearers.end());
   EXPECT_NEAR(joist->weak_mm4, 95 * std::pow(45, 3) / 12, 1e-3);
   EXPECT_EQ(joist->lip_mm, 0) << "solid wood";

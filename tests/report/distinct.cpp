@@ -75,7 +75,7 @@ facts::Facts distinct_facts() {
                 {1.5, 2.5},
                 0.875}};
   f.sections = {{"2x4", true, 3387, 1.09, {44, 19}, {88.9, 2.23e6, 5.02e4, 3386}, {38.1, 4.1e5, 2.15e4, 3385}}};
-  f.bearers = {{"plate",
+  f.bearers = {{facts::Bears::plate,
                 "bench-frame/top-plate",
                 false,
                 254,

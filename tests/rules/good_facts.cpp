@@ -81,11 +81,11 @@ std::vector<facts::Edge> edges() {
 /// A timber 2x4 frame under 3/4 in of deck: on edge, the plate flat.
 std::vector<facts::Bearer> bearers() {
   const facts::Bending edge{88.9, 2.2307e6, 5.0185e4, 3387}, flat{38.1, 4.0972e5, 2.1508e4, 3387};
-  return {{"deck", "bench-frame/deck", false, 254, 254, 368, 0, 0, 0, false, 0, 0, {19.05, 0, 0, 0}},
-          {"joist", "bench-frame/joist-01", false, 241, 286, 38.1, 3387, 0, 0, false, 1452, 0, edge},
-          {"front rail", "bench-frame/front-rail", false, 254, 292, 38.1, 3387, 0, 0, false, 1452, 0, edge},
-          {"plate", "bench-frame/top-plate", false, 254, 292, 88.9, 3387, 0, 0, false, 3387, 0, flat},
-          {"stud", "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 0, false, 3387, 0, flat}};
+  return {{facts::Bears::deck, "bench-frame/deck", false, 254, 254, 368, 0, 0, 0, false, 0, 0, {19.05, 0, 0, 0}},
+          {facts::Bears::joist, "bench-frame/joist-01", false, 241, 286, 38.1, 3387, 0, 0, false, 1452, 0, edge},
+          {facts::Bears::front_rail, "bench-frame/front-rail", false, 254, 292, 38.1, 3387, 0, 0, false, 1452, 0, edge},
+          {facts::Bears::plate, "bench-frame/top-plate", false, 254, 292, 88.9, 3387, 0, 0, false, 3387, 0, flat},
+          {facts::Bears::stud, "bench-frame/stud-01", false, 250, 250, 38.1, 3387, 0, 0, false, 3387, 0, flat}};
 }
 
 facts::Hold hold(Side side, Behind behind, double length_mm) {

@@ -300,7 +300,7 @@ TEST(Push, ASteelBenchHangsOnScrews) {
   facts::Facts facts = sample::good_facts();
   facts.cleat->thickness_mm = 0.0451 * in;
   for (facts::Bearer& b : facts.bearers)
-    if (b.what == "joist") b.steel = true, b.sheet_mm = 0.0451 * in;
+    if (b.kind == facts::Bears::joist) b.steel = true, b.sheet_mm = 0.0451 * in;
   const Fastener ten = *fastener_of("#10");
   const double across = across_lbf(ten, 0.42, 0.0451, 3 - 0.0451, sheet_bears_psi),
                pulled = 2850 * 0.42 * 0.42 * 0.19 * 2;

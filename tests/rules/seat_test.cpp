@@ -16,10 +16,10 @@ namespace {
 
 using testing::HasSubstr;
 
-facts::Bearer stick(const char* what, double span, double width, double depth, double bearing_in2) {
+facts::Bearer stick(facts::Bears kind, double span, double width, double depth, double bearing_in2) {
   facts::Bearer b;
-  b.what = what;
-  b.part_id = what;
+  b.kind = kind;
+  b.part_id = name_of(kind);
   b.clear_mm = b.span_mm = span * in;
   b.width_mm = width * in;
   b.area_mm2 = width * depth * in2;
@@ -39,7 +39,7 @@ SeatMember under(const facts::Bearer& bearer, const char* species = "SPF No.2") 
 TEST(Seat, ReproducesThePersonOnABenchMember) {
   // Source: by hand: 250 lbf at the middle of 36 in, 2x4 SPF on edge: 734.7 psi of 875 x 1.5, 71.43 psi of 135 in
   // shear, 250 / 2.25 of 425 psi in bearing, span / 1112.
-  const SeatMember m = under(stick("joist", 36, 1.5, 3.5, 2.25));
+  const SeatMember m = under(stick(facts::Bears::joist, 36, 1.5, 3.5, 2.25));
   EXPECT_NEAR(*m.bending, 734.7 / (875 * 1.5), 1e-4);
   EXPECT_NEAR(*m.shear, 71.43 / 135, 1e-4);
   EXPECT_NEAR(*m.bearing, 250 / 2.25 / 425, 1e-6);
@@ -49,8 +49,8 @@ TEST(Seat, ReproducesThePersonOnABenchMember) {
 
 TEST(Seat, ADenserSpeciesTakesALesserShare) {
   // Source: NDS Supplement Table 4A (2018), secondary: SPF No.2 875, 135, 425 psi; DF-L No.2 900, 180, 625 psi.
-  const SeatMember spf = under(stick("joist", 36, 1.5, 3.5, 2.25)),
-                   dfl = under(stick("joist", 36, 1.5, 3.5, 2.25), "DF-L No.2");
+  const SeatMember spf = under(stick(facts::Bears::joist, 36, 1.5, 3.5, 2.25)),
+                   dfl = under(stick(facts::Bears::joist, 36, 1.5, 3.5, 2.25), "DF-L No.2");
   EXPECT_NEAR(*dfl.bending / *spf.bending, 875. / 900, 1e-9);
   EXPECT_NEAR(*dfl.shear / *spf.shear, 135. / 180, 1e-9);
   EXPECT_NEAR(*dfl.bearing / *spf.bearing, 425. / 625, 1e-9);
@@ -59,7 +59,7 @@ TEST(Seat, ADenserSpeciesTakesALesserShare) {
 
 TEST(Seat, APlateAloneBendsFlatAndTakesNoFactorForIt) {
   // Source: by hand: flat 2x4 over 10 in: 625 lbf in / 1.3125 in3 = 476.2 psi; size factor of a 2x4, 1.5.
-  const SeatMember m = under(stick("plate", 10, 3.5, 1.5, 5.25));
+  const SeatMember m = under(stick(facts::Bears::plate, 10, 3.5, 1.5, 5.25));
   EXPECT_NEAR(*m.bending, 625 / 1.3125 / (875 * 1.5), 1e-9);
   EXPECT_FALSE(m.plate_under_rail);
 }
@@ -68,8 +68,8 @@ TEST(Seat, APlateUnderARailTakesItsPartByStiffness) {
   // Source: by hand: 0.984 in4 beside 5.359 in4 takes 15.52 %; all of it once a joist lands between studs.
   job::Job job = sample::alcove();
   facts::Facts facts;
-  facts.bearers = {stick("front rail", 10, 1.5, 3.5, 2.25), stick("plate", 10, 3.5, 1.5, 5.25),
-                   stick("stud", 10, 1.5, 3.5, 5.25)};
+  facts.bearers = {stick(facts::Bears::front_rail, 10, 1.5, 3.5, 2.25), stick(facts::Bears::plate, 10, 3.5, 1.5, 5.25),
+                   stick(facts::Bears::stud, 10, 1.5, 3.5, 5.25)};
   const double alone = 625 / 1.3125 / (875 * 1.5), part = 0.984375 / (0.984375 + 5.359375);
   EXPECT_NEAR(*seat_load(job, facts)->members[1].bending, alone * part, 1e-9);
   EXPECT_NEAR(*seat_load(job, facts)->members[0].bending, 625 / 3.0625 / (875 * 1.5), 1e-9)
@@ -82,7 +82,7 @@ TEST(Seat, ADeckIsAFootWideStrip) {
   // Source: by hand, panel values from memory: 23/32 in rated 48/24: 845 lbf in, 300 lbf, 440000 lbf in2 a foot; over
   // 10 in 625 lbf in, d = 250 x 1000 / (48 x 440000).
   facts::Bearer deck;
-  deck.what = "deck";
+  deck.kind = facts::Bears::deck;
   deck.span_mm = 10 * in;
   deck.width_mm = 14.5 * in;
   deck.bending.depth_mm = 0.75 * in;
@@ -107,7 +107,7 @@ TEST(Seat, ADeckOfStrandBoardIsItsOwn) {
   // Source: a code base that quotes capacity tables of 2008: 48/24 1000 lbf in and 400e3 lbf in2 a foot: 62.5 % over 10
   // in, where plywood of the same rating takes 74 %. How it shears flat is not judged, and said so.
   facts::Bearer deck;
-  deck.what = "deck";
+  deck.kind = facts::Bears::deck;
   deck.span_mm = 10 * in;
   deck.width_mm = 14.5 * in;
   deck.bending.depth_mm = 0.72 * in;
@@ -136,7 +136,7 @@ TEST(Seat, ADeckWithoutARatingGoesByItsMaker) {
   // Source: common practice, no source: boards are tested by EN 1195 under a load on a square, and no formula here
   // stands in for that. By hand: 2.0 kN are 203.94 kg, of 210 allowed 97.1 %.
   facts::Bearer deck;
-  deck.what = "deck", deck.part_id = "bench-frame/deck";
+  deck.kind = facts::Bears::deck, deck.part_id = "bench-frame/deck";
   deck.span_mm = deck.clear_mm = 250, deck.width_mm = 368;
   deck.bending.depth_mm = 18;
   job::Job job = sample::alcove();
@@ -179,7 +179,7 @@ TEST(Seat, TimberByEurocodeIsFactored) {
   // = 18.203 N/mm2 against 1.5 x 1112.06 x 900 / 4 / 67687.5 = 5.5449: 30.46 %; shear 1.5 x 1.5 x 1112.06 / 4275
   // against 4 x 0.9 / 1.3 x 0.67 = 1.8554: 31.55 %. On 1451.6 mm2, 32.26 of them along it, and 30 mm beside (6.1.5,
   // from memory): 1.5 x 1112.06 / 2801.6 against 2.5 x 0.9 / 1.3: 34.40 %.
-  const SeatMember m = under(stick("joist", 900 / in, 45 / in, 95 / in, 2.25), "C24");
+  const SeatMember m = under(stick(facts::Bears::joist, 900 / in, 45 / in, 95 / in, 2.25), "C24");
   EXPECT_NEAR(*m.bending, 0.3046, 2e-4);
   EXPECT_NEAR(*m.shear, 0.3155, 2e-4);
   EXPECT_NEAR(*m.bearing, 0.3440, 2e-4);
@@ -198,7 +198,7 @@ TEST(Seat, SteelIsTakenByItsThickness) {
 TEST(Seat, ASteelMemberByHand) {
   // Source: by hand: 250 lbf over 20 in is 1250 lbf in; on 0.25 in3 5000 psi of 33000 / 1.67; on 0.1134 in2 of web, by
   // AISI S3-22, 912 lbf; d = 250 x 8000 / (48 x 29.5e6 x 0.4375).
-  facts::Bearer b = stick("joist", 20, 1.625, 3.5, 0);
+  facts::Bearer b = stick(facts::Bears::joist, 20, 1.625, 3.5, 0);
   b.steel = true;
   b.sheet_mm = 0.0346 * in;
   b.bending = {3.5 * in, 0.4375 * in4, 0.25 * in3, 0.1134 * in2};
@@ -229,11 +229,11 @@ TEST(Seat, AStudIsPushedAlongItsLength) {
   // Source: by hand: flat 2x4, 10 in long, 5.25 in2: l/d 6.667, FcE = 0.822 x 0.51e6 / 44.44 = 9433 psi, 8.2024 of
   // 1150, which leaves 1119.8: 250 / 5.25 is 4.2524 %; 11.20 % of 425 psi under the plate. Steel, 20 in of 0.2 in2 and
   // 0.03 in4: l/r 51.64, Fe 109.18 ksi, 0.658^0.30225 x 33 / 1.8 = 16.155 ksi: 7.7377 %.
-  const SeatMember timber = under(stick("stud", 10, 3.5, 1.5, 5.25));
+  const SeatMember timber = under(stick(facts::Bears::stud, 10, 3.5, 1.5, 5.25));
   EXPECT_NEAR(*timber.axial, 0.0425235, 1e-6);
   EXPECT_NEAR(*timber.bearing, 250 / 5.25 / 425, 1e-9);
   EXPECT_FALSE(timber.bending);
-  facts::Bearer b = stick("stud", 20, 1.625, 3.5, 0);
+  facts::Bearer b = stick(facts::Bears::stud, 20, 1.625, 3.5, 0);
   b.steel = true;
   b.sheet_mm = 0.0346 * in;
   b.area_mm2 = 0.2 * in2;

@@ -81,7 +81,7 @@ TEST(Steel, HolesInAWebTakeSomeOff) {
 facts::Facts steel_bench(double sheet, double radius, bool lipped = true) {
   facts::Facts facts = sample::good_facts();
   for (facts::Bearer& b : facts.bearers) {
-    if (b.what == "deck") continue;
+    if (b.kind == facts::Bears::deck) continue;
     b.steel = true, b.lipped = lipped;
     b.sheet_mm = sheet * in, b.radius_mm = radius * in, b.flat_mm = (3.5 - 2 * (sheet + radius)) * in;
     b.bending.upright_mm2 = b.flat_mm * b.sheet_mm;
