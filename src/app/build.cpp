@@ -28,6 +28,7 @@
 #include "study/advice.hpp"
 #include "study/road.hpp"
 #include "study/study.hpp"
+#include "takeoff/hold.hpp"
 
 namespace fallwright::app {
 
@@ -128,6 +129,7 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) 
     road = study::road_of(job, results, memory);
   }
   auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
+  takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
   work->report = std::make_unique<report::Report>(report::Report{std::move(job),
                                                                  std::move(facts),
                                                                  std::move(judgement),

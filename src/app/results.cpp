@@ -93,7 +93,7 @@ Results app::results_of(const Work& work) {
   for (const takeoff::CutRow& cut : report.cuts)
     results.pieces.push_back({cut.mark, cut.stock, cut.ends, cut.count, cut.length_mm, cut.width_mm, cut.thickness_mm});
   for (const takeoff::Row& row : report.rows)
-    if (row.for_sale) results.to_buy.push_back({row.item, row.buy, row.buy_unit});
+    if (row.to_order()) results.to_buy.push_back({row.item, row.buy, row.buy_unit});
   return results;
 }
 

@@ -19,6 +19,7 @@
 #include "study/cores.hpp"
 #include "study/variant.hpp"
 #include "takeoff/bags.hpp"
+#include "takeoff/hold.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::app {
@@ -65,9 +66,10 @@ report::Report report_of(job::Job job, study::Judged judged, const Wanted& wante
   }
   if (wanted.rows) report.rows = takeoff::take_off(report.job, report.facts, report.plan);
   report.judgement.results = std::move(judged.results);
-  if (wanted.report)
-    report.judgement = rules::judgement_of(report.job, report.facts, rules::limits_for(report.job),
-                                           std::move(report.judgement.results));
+  if (!wanted.report) return report;
+  report.judgement =
+      rules::judgement_of(report.job, report.facts, rules::limits_for(report.job), std::move(report.judgement.results));
+  takeoff::hold_back(report.rows, report.cuts, report.job, report.facts, report.judgement.holds);
   return report;
 }
 
@@ -162,7 +164,8 @@ Judge::~Judge() = default;
 
 void Judge::look_at_today() {
   const job::Study& study = plan_.study();
-  study::Judged judged = study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report}, *memory_);
+  study::Judged judged =
+      study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report}, *memory_);
   study::weigh(judged.results, false, today_);
   Wanted all = wanted_;
   all.cuts = all.rows = true;

@@ -6,6 +6,7 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/backing.hpp"
+#include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -71,49 +72,6 @@ std::string to_carry(const takeoff::Row& row) {
   return takeoff::bought(row) + (measured ? ", packs not said" : "");
 }
 
-/// What is not bought while another base may be set than the one that is drawn.
-bool waits_for_base(const takeoff::Row& row, const job::Job& job) {
-  using takeoff::Item;
-  constexpr std::array of_the_bed{Item::mortar_bags, Item::cement,   Item::lime,
-                                  Item::sand_damp,   Item::sand_dry, Item::sand_bags};
-  return row.item == "shower base" || is_drain(row) || (row.item == "seat block" && has_apron(job)) ||
-         std::any_of(of_the_bed.begin(), of_the_bed.end(), [&](Item item) { return is(row, item); });
-}
-
-/// That, and amounts that are those of another base, or of the bed under it: told as little as they are bought.
-bool hangs_on_base(const takeoff::Row& row, const job::Job& job) {
-  using takeoff::Item;
-  constexpr std::array by_its_size{
-      Item::mortar_batches, Item::bag_water, Item::mix_water, Item::waterproofing, Item::upstand_fasteners,
-      Item::flashing,       Item::sealant,   Item::felt,      Item::lath,          Item::edge_strip,
-      Item::backing};
-  if (is(row, Item::adhesive)) return has_apron(job);  // it lies under the seat block
-  return waits_for_base(row, job) || row.item.rfind("mortar, bed", 0) == 0 || row.item == "bonding mortar" ||
-         takeoff::tiled_surface(row) ||
-         std::any_of(by_its_size.begin(), by_its_size.end(), [&](Item item) { return is(row, item); });
-}
-
-/// What is not bought while the bench's frame may be another one, or fastened otherwise; sticks of one stock are one
-/// order, whatever else is cut from them.
-bool hangs_on_frame(const takeoff::Row& row, const Subject& subject) {
-  using takeoff::Item;
-  constexpr std::array fastens{Item::cleat_fasteners, Item::joist_fasteners, Item::rail_fasteners, Item::deck_screws};
-  if (std::any_of(fastens.begin(), fastens.end(), [&](Item item) { return is(row, item); }))
-    return rejected_frame(subject);
-  if (row.item == "seat block" || is(row, Item::adhesive)) return rejected_seat(subject);
-  if (!rejected_pieces(subject)) return false;
-  return row.item == "fasteners, framing" || is(row, Item::backing) || row.item.rfind("deck sheet", 0) == 0 ||
-         std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
-           return !cut.sheet && cut.stock == row.item && is_of_bench(cut, subject.facts);
-         });
-}
-
-/// What a row waits for, in words; empty where it does not.
-std::string waits_for(const takeoff::Row& row, const Subject& subject) {
-  if (base_is_void(subject) && hangs_on_base(row, subject.job())) return "base";
-  return hangs_on_frame(row, subject) ? "bench" : "";
-}
-
 /// "mortar" of "mortar, bags" that are counted in bags.
 std::string what_of(const takeoff::Row& row) {
   const std::string tail = ", " + row.buy_unit;
@@ -172,8 +130,8 @@ std::string pack_of(const takeoff::Row& row, const job::Job& job) {
 std::string size_of(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
   const bool metric = job.unit == job::UnitSystem::metric;
-  if (row.item == "shower base") return size_of(part(subject.facts, facts::Role::base), metric);
-  if (row.item == "seat block")
+  if (is(row, takeoff::Item::base)) return size_of(part(subject.facts, facts::Role::base), metric);
+  if (is(row, takeoff::Item::seat_block))
     return size_of(part(subject.facts, facts::Role::seat_block), metric) +
            (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
   if (is_drain(row))
@@ -195,7 +153,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
-    const bool hold = !waits_for(row, subject).empty();
+    const bool hold = row.hold.has_value();
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
@@ -213,11 +171,9 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   std::vector<Cells> rows;
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
-    const std::string waits = waits_for(row, subject);
-    const bool hold = !waits.empty();
-    rows.push_back(
-        {row.item, hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
-         hold ? "hangs on the " + waits + ", which is not settled: see {buy}" : without_keys(basis_of(row, above))});
+    const bool hold = row.hold.has_value();
+    rows.push_back({row.item, hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
+                    hold ? takeoff::waits_text(*row.hold) : without_keys(basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

@@ -20,7 +20,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
     rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
                     use_of(cut, subject.facts, metric) + (fitted.empty() ? "" : "; " + fitted),
-                    is_plain(cut) ? "" : "picture", hold && is_of_bench(cut, subject.facts) ? "HOLD" : ""});
+                    is_plain(cut) ? "" : "picture", cut.hold ? "HOLD" : ""});
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
@@ -66,9 +66,9 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
   constexpr std::size_t on_a_page = 5;
   for (std::size_t from = 0; from < pieces.size(); from += on_a_page) {
     const std::size_t to = std::min(pieces.size(), from + on_a_page);
-    const bool of_bench = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(from),
-                                      pieces.begin() + static_cast<std::ptrdiff_t>(to),
-                                      [&](const auto& p) { return is_of_bench(*p.first, subject.facts); });
+    const bool held = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(from),
+                                  pieces.begin() + static_cast<std::ptrdiff_t>(to),
+                                  [](const auto& p) { return p.first->hold.has_value(); });
     const std::string number = from == 0 ? "" : "-" + std::to_string(from / on_a_page + 1);
     sheets.push_back(
         on_page("cuts-shapes" + number, "Pieces that are not plain", subject.job(), [&](Sheet& sheet, Pen& pen) {
@@ -78,7 +78,7 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
             add_piece(pen, *pieces[i].first, pieces[i].second, y, subject);
           }
           sheet.notes = {"Section at the right of each piece, seen from its first end."};
-          if (of_bench) warn(sheet, pieces_warning(subject));
+          if (held) warn(sheet, pieces_warning(subject));
         }));
   }
   return sheets;

@@ -264,26 +264,6 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 
 }  // namespace
 
-bool cuts_a_joist(const rules::Result& unsettled) {
-  return unsettled.id == "drain.bore-clear-of-joists";
-}
-
-const rules::Result* unsettled_drain(const Findings& findings) {
-  const auto moves_the_drain = [](const rules::Remedy& remedy) {
-    return std::any_of(remedy.changes.begin(), remedy.changes.end(),
-                       [](const job::Change& change) { return change.key.rfind("drain.from_", 0) == 0; });
-  };
-  const rules::Result* found = nullptr;
-  for (const rules::Result& r : findings.judgement.results) {
-    if (r.outcome != rules::Outcome::fail) continue;
-    if (cuts_a_joist(r)) return &r;
-    if (!found && std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain)) found = &r;
-  }
-  if (found) return found;
-  const auto& bought = findings.facts.bought;  // where a waste stands the drain has its place by that
-  return bought && (bought->waste_aside_mm || bought->waste_back_mm) ? nullptr : shut_base(findings);
-}
-
 std::optional<Warning> bore_warning(const Subject& s) {
   const rules::Result* unsettled = unsettled_drain(s);
   if (!unsettled) return std::nullopt;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "drawing/draw.hpp"
+#include "drawing/rejected.hpp"
 
 namespace fallwright::drawing {
 
@@ -85,13 +86,6 @@ std::string rough_threshold(const job::Job& job, const facts::Facts& facts);
 /// The gauge points as the base is pressed down over them: from the drain, the lowest part of the floor, outward.
 /// Points into `room`.
 std::vector<const facts::Gauge*> order_of_pressing(const facts::Room& room);
-
-/// The failing check that says where the drain goes: of the joists under its bore, else the first that is mended by
-/// moving it, else that by which the base does not go in: another may have its drain elsewhere, where no waste stands
-/// yet. Until it is settled nobody bores. Null where nothing speaks against its place. Points into the results.
-const rules::Result* unsettled_drain(const Findings& findings);
-/// Whether that is a joist in the bore's way.
-bool cuts_a_joist(const rules::Result& unsettled);
 
 /// "460 mm asked for": where the seat comes out at another height than the job asks for, as both are told; empty where
 /// it does not.

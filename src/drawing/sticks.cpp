@@ -129,11 +129,10 @@ struct Entry {
   takeoff::StickGroup group;
 };
 
-bool has_bench_piece(const std::vector<Entry>& entries, const Subject& subject) {
+bool has_held_piece(const std::vector<Entry>& entries, const Subject& subject) {
   const auto is_of = [&](const takeoff::StickPiece& piece) {
-    return std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
-      return cut.mark == piece.mark && is_of_bench(cut, subject.facts);
-    });
+    return std::any_of(subject.cuts.begin(), subject.cuts.end(),
+                       [&](const takeoff::CutRow& cut) { return cut.mark == piece.mark && cut.hold; });
   };
   return std::any_of(entries.begin(), entries.end(), [&](const Entry& entry) {
     const auto& pieces = entry.group.stick.pieces;
@@ -175,7 +174,7 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
     if (std::any_of(entries.begin(), entries.end(),
                     [&](const Entry& entry) { return offcut_words(pen, entry.group.stick.offcut_mm) == used_up; }))
       sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
-    if (has_bench_piece(entries, subject)) warn(sheet, pieces_warning(subject));
+    if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));
   });
 }
 

@@ -45,18 +45,6 @@ void look(Jaws& jaws, const parts::Solid& solid, const std::array<double, 6>& ba
 
 }  // namespace
 
-const rules::Result* shut_base(const Findings& findings) {
-  if (findings.facts.site_built) return nullptr;
-  const rules::Result* found = nullptr;
-  for (const rules::Result& r : findings.judgement.results) {
-    if (r.outcome != rules::Outcome::fail || !r.measured) continue;
-    if (r.id == "room.goes-in" || r.id == "room.drop-in") return &r;
-    // An alcove that leaves too much fails too.
-    if (!found && (r.id == "opening.width" || r.id == "opening.depth") && *r.measured < 0) found = &r;
-  }
-  return found;
-}
-
 std::vector<Catch> catches_of(const Subject& subject) {
   const facts::DropIn& drop = subject.facts.room.drop_in;
   if (!shut_base(subject) || !drop.between_walls || drop.least_mm >= 0) return {};

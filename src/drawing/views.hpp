@@ -10,6 +10,7 @@
 #include "drawing/draw.hpp"
 #include "drawing/page.hpp"
 #include "drawing/pen.hpp"
+#include "drawing/rejected.hpp"
 #include "parts/model.hpp"
 #include "units/fall.hpp"
 
@@ -122,8 +123,6 @@ inline const char* bore_word(const job::Job& job) {
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen);
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
-/// The failing check by which the base does not go in as it stands; null where it does. Points into the results.
-const rules::Result* shut_base(const Findings& findings);
 /// Where such a base is caught on its way down: what stands farthest in at the height that leaves it least, how far
 /// before its edge, and there which solids that are.
 struct Catch {
@@ -132,10 +131,6 @@ struct Catch {
   double z = 0, in_mm = 0;
 };
 std::vector<Catch> catches_of(const Subject& subject);
-/// The failing check by which another base will be set than the one that is drawn: it does not go in, its drain's place
-/// is not settled, or its falls or its threshold are out of their limits. No sheet then gives a number of it, or of its
-/// bed, as one to work to. Null where there is none. Points into the results.
-const rules::Result* rejected_base(const Findings& findings);
 inline bool base_is_void(const Subject& subject) {
   return rejected_base(subject) != nullptr;
 }
@@ -143,12 +138,6 @@ inline bool base_is_void(const Subject& subject) {
 bool is_of_base(const facts::Rung& rung);
 /// What a setter must not overlook then.
 std::optional<Warning> base_warning(const Subject& subject);
-/// Likewise of the bench: the failing check by which its seat comes out otherwise, by which other pieces are cut for it
-/// than those that are drawn, or by which these or their fastening are other ones. Each holds what those before it
-/// hold.
-const rules::Result* rejected_seat(const Findings& findings);
-const rules::Result* rejected_pieces(const Findings& findings);
-const rules::Result* rejected_frame(const Findings& findings);
 /// What a framer must not overlook then: where the frame is built, and where its pieces are cut.
 std::optional<Warning> frame_warning(const Subject& subject);
 std::optional<Warning> pieces_warning(const Subject& subject);
@@ -156,8 +145,6 @@ std::optional<Warning> pieces_warning(const Subject& subject);
 /// elsewhere, or are other ones.
 const rules::Result* rejected_arm(const Findings& findings);
 std::optional<Warning> arm_warning(const Subject& subject);
-/// Whether any piece of a row of the cut list is the bench's.
-bool is_of_bench(const takeoff::CutRow& cut, const facts::Facts& facts);
 /// Whether the apron's foot is notched over what the base has at its ends.
 bool apron_is_notched(const Subject& subject);
 /// A length of the set-out by its name.

@@ -147,12 +147,22 @@ std::string screed_marks(const report::Report& report, const facts::SiteBuilt& s
          html_of(table);
 }
 
+/// Over the numbers of a base that is rejected: nobody works to them.
+std::string held_words(const report::Report& report) {
+  const auto& held = report.judgement.holds.base;
+  if (!held) return "";
+  return element("p", element("span", "HOLD", " class=\"badge fail\"") + " " +
+                          element("strong", report.facts.site_built ? "Do not screed by these numbers."
+                                                                    : "Do not set the base by these numbers.") +
+                          " " + escaped("'" + held->title + "' fails: they change as that is mended."));
+}
+
 }  // namespace
 
 std::string card_section(const Subject& subject) {
   if (const auto& site = subject.report.facts.site_built)  // screeded, not pressed: nothing is read on its rim
-    return section("card", "Wet-mortar card", screed_marks(subject.report, *site));
-  return section("card", "Wet-mortar card", Card{subject}.html());
+    return section("card", "Wet-mortar card", held_words(subject.report) + screed_marks(subject.report, *site));
+  return section("card", "Wet-mortar card", held_words(subject.report) + Card{subject}.html());
 }
 
 }  // namespace fallwright::page

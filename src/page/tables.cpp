@@ -3,6 +3,7 @@
 #include "page/sections.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
+#include "takeoff/hold.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -39,6 +40,11 @@ Table checks_table(const report::Report& report) {
   return table;
 }
 
+/// What is neither bought nor cut while a check fails.
+std::string held() {
+  return element("span", "HOLD", " class=\"badge caution\"");
+}
+
 Table cuts_table(const report::Report& report) {
   Table table{
       "cuts-table", "Pieces to cut, long point to long point", {"Mark", "Pieces", "Stock", "Length", "Ends", "For"}};
@@ -46,12 +52,14 @@ Table cuts_table(const report::Report& report) {
     std::string size = len(report, cut.length_mm), parts;
     if (cut.sheet) size += " x " + len(report, cut.width_mm);
     for (const std::string& id : cut.part_ids) parts += (parts.empty() ? "" : ", ") + id;
-    table.rows.push_back({{escaped(cut.mark)},
-                          {std::to_string(cut.count)},
-                          {escaped(cut.stock)},
-                          {escaped(size), units::decimals(cut.length_mm, 3)},
-                          {escaped(cut.ends)},
-                          {element("small", escaped(cut.furring ? "furring before a stud" : parts))}});
+    table.rows.push_back(
+        {{escaped(cut.mark)},
+         {std::to_string(cut.count)},
+         {escaped(cut.stock)},
+         {escaped(size), units::decimals(cut.length_mm, 3)},
+         {escaped(cut.ends)},
+         {(cut.hold ? held() + " " + element("small", escaped(takeoff::waits_text(*cut.hold))) + " " : "") +
+          element("small", escaped(cut.furring ? "furring before a stud" : parts))}});
   }
   return table;
 }
@@ -60,9 +68,11 @@ Table buy_table(const report::Report& report) {
   Table table{"buy-table", "What to buy, and what it rests on", {"Item", "Buy", "Needed", "Basis"}};
   for (const takeoff::Row& row : report.rows)
     table.rows.push_back({{escaped(row.item)},
-                          {row.for_sale ? element("strong", escaped(takeoff::bought(row))) : "not bought"},
-                          {escaped(takeoff::needed(row))},
-                          {element("small", escaped(row.basis))}});
+                          {row.hold       ? held()
+                           : row.for_sale ? element("strong", escaped(takeoff::bought(row)))
+                                          : "not bought"},
+                          {escaped(row.hold ? "" : takeoff::needed(row))},
+                          {element("small", escaped(row.hold ? takeoff::waits_text(*row.hold) : row.basis))}});
   return table;
 }
 

@@ -4,6 +4,7 @@
 #include "report/report.hpp"
 #include "report/stick_text.hpp"
 #include "report/together.hpp"
+#include "takeoff/hold.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
 
@@ -33,6 +34,11 @@ Field price(const std::optional<double>& each) {
   return number(*each, fine ? 4 : 2);
 }
 
+/// What waits is neither bought nor cut: why, in place of how many.
+std::string hold_of(const std::optional<takeoff::Hold>& hold) {
+  return hold ? takeoff::waits_text(*hold) : "";
+}
+
 std::string length(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
@@ -41,24 +47,24 @@ std::string length(double mm, bool metric) {
 
 std::string takeoff_csv(const Report& report) {
   Table table{"item",         "quantity",         "unit",  "buy",  "buy unit", "basis", "waste", "pack",
-              "unit of pack", "readings may add", "price", "cost", "supplier"};
+              "unit of pack", "readings may add", "price", "cost", "supplier", "hold"};
   for (const takeoff::Row& r : report.rows) {
     const bool packed = r.pack > 0;
-    table.row(r.item, number(r.quantity, 3), r.unit, amount(r.buy), r.buy_unit, r.basis, number(r.waste, 4),
-              packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "", number(r.doubt, 3), price(r.price),
-              number(r.cost(), 2), r.supplier);
+    table.row(r.item, number(r.quantity, 3), r.unit, r.hold ? Field{""} : amount(r.buy), r.buy_unit, r.basis,
+              number(r.waste, 4), packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "", number(r.doubt, 3),
+              price(r.price), number(r.cost(), 2), r.supplier, hold_of(r.hold));
   }
   return table.text();
 }
 
 std::string cuts_csv(const Report& report) {
   const bool metric = report.job.unit == job::UnitSystem::metric;
-  Table table{"mark",     "count",        "stock", "length", "length mm",
-              "width mm", "thickness mm", "ends",  "parts",  "fitted mm"};
+  Table table{"mark",         "count", "stock", "length",    "length mm", "width mm",
+              "thickness mm", "ends",  "parts", "fitted mm", "hold"};
   for (const takeoff::CutRow& c : report.cuts)
     table.row(c.mark, Field::count(c.count), c.stock, length(c.length_mm, metric), number(c.length_mm, 3),
               number(c.width_mm, 3), number(c.thickness_mm, 3), c.ends, units::joined(c.part_ids, " "),
-              number(c.fitted_mm, 3));
+              number(c.fitted_mm, 3), hold_of(c.hold));
   return table.text();
 }
 
@@ -95,10 +101,11 @@ std::string rooms_csv(const Together& all) {
 
 std::string packs_csv(const Together& all) {
   Table table{"item",  "quantity", "unit",  "buy",  "buy unit", "buy apart",
-              "rooms", "basis",    "price", "cost", "supplier"};
+              "rooms", "basis",    "price", "cost", "supplier", "hold"};
   for (const takeoff::Pooled& p : all.packs)
-    table.row(p.row.item, number(p.row.quantity, 3), p.row.unit, amount(p.row.buy), p.row.buy_unit, amount(p.apart),
-              Field::count(p.rooms), p.row.basis, price(p.row.price), number(p.row.cost(), 2), p.row.supplier);
+    table.row(p.row.item, number(p.row.quantity, 3), p.row.unit, p.row.hold ? Field{""} : amount(p.row.buy),
+              p.row.buy_unit, p.row.hold ? Field{""} : amount(p.apart), Field::count(p.rooms), p.row.basis,
+              price(p.row.price), number(p.row.cost(), 2), p.row.supplier, hold_of(p.row.hold));
   return table.text();
 }
 
@@ -106,11 +113,11 @@ std::string pieces_csv(const Together& all) {
   Table table{"piece",        "count",     "stock",
               "length",       "length mm", "width mm",
               "thickness mm", "ends",      "rooms' own marks, by room number",
-              "fitted mm"};
+              "fitted mm",    "hold"};
   for (const auto& [cut, owners] : all.pieces)
     table.row(cut.mark, Field::count(cut.count), cut.stock, length(cut.length_mm, all.metric), number(cut.length_mm, 3),
               number(cut.width_mm, 3), number(cut.thickness_mm, 3), cut.ends, owners_text(owners),
-              number(cut.fitted_mm, 3));
+              number(cut.fitted_mm, 3), hold_of(cut.hold));
   return table.text();
 }
 

@@ -2,27 +2,47 @@
 
 namespace fallwright::report {
 
+namespace {
+
+Json hold_json(const takeoff::Hold& hold) {
+  return {{"on", hold.on}, {"check", hold.check}, {"title", hold.title}};
+}
+
+}  // namespace
+
 Json row_json(const takeoff::Row& r) {
-  return {{"item", r.item},          {"quantity", r.quantity},
-          {"unit", r.unit},          {"buy", r.buy},
-          {"buy_unit", r.buy_unit},  {"basis", r.basis},
-          {"waste", r.waste},        {"pack", r.pack},
-          {"doubt", r.doubt},        {"for_sale", r.for_sale},
-          {"instead", r.instead},    {"price", maybe(r.price)},
-          {"cost", maybe(r.cost())}, {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)}};
+  Json hold;
+  if (r.hold) hold = hold_json(*r.hold), hold["for_sale_then"] = r.for_sale;
+  return {{"item", r.item},
+          {"quantity", r.quantity},
+          {"unit", r.unit},
+          {"buy", r.buy},
+          {"buy_unit", r.buy_unit},
+          {"basis", r.basis},
+          {"waste", r.waste},
+          {"pack", r.pack},
+          {"doubt", r.doubt},
+          {"for_sale", r.to_order()},
+          {"instead", r.instead},
+          {"price", maybe(r.price)},
+          {"cost", maybe(r.cost())},
+          {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)},
+          {"hold", hold}};
 }
 
 Json cost_json(const takeoff::Cost& c, const std::string& currency) {
   return {{"currency", currency.empty() ? Json{} : Json(currency)},
           {"sum", maybe(c.sum)},
+          {"held", maybe(c.held)},
           {"instead", maybe(c.instead)},
           {"missing", c.missing}};
 }
 
 Json cut_json(const takeoff::CutRow& c) {
-  return {{"mark", c.mark},         {"part_ids", c.part_ids},         {"stock", c.stock}, {"length_mm", c.length_mm},
-          {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm}, {"count", c.count}, {"ends", c.ends},
-          {"short_mm", c.short_mm}, {"fitted_mm", c.fitted_mm},       {"sheet", c.sheet}};
+  return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
+          {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
+          {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm},
+          {"fitted_mm", c.fitted_mm}, {"sheet", c.sheet},       {"hold", c.hold ? hold_json(*c.hold) : Json{}}};
 }
 
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {

@@ -21,18 +21,23 @@ auto fields(Is<Judged> auto& of) {
   return std::tie(id, title, outcome, margin, where, source);
 }
 
+auto fields(Is<takeoff::Hold> auto& of) {
+  auto& [on, check, title] = of;
+  return std::tie(on, check, title);
+}
+
 auto fields(Is<takeoff::Row> auto& of) {
   auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
-         supplier, other_packs, by_pieces] = of;
+         supplier, other_packs, by_pieces, hold] = of;
   return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
-                  price, supplier, other_packs, by_pieces);
+                  price, supplier, other_packs, by_pieces, hold);
 }
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring] = of;
+         furring, hold] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring);
+                  fitted_mm, furring, hold);
 }
 
 auto fields(Is<job::Cuts> auto& of) {

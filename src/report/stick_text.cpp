@@ -1,12 +1,22 @@
 #include "report/stick_text.hpp"
 
 #include "report/columns.hpp"
+#include "takeoff/hold.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::report {
 std::string and_fitted(const takeoff::CutRow& cut, bool metric) {
   const std::string words = takeoff::fitted_text(cut, metric);
   return words.empty() ? "" : "; " + words;
+}
+
+std::string and_held(const takeoff::CutRow& cut) {
+  return cut.hold ? "; HOLD: " + takeoff::waits_text(*cut.hold) : "";
+}
+
+std::string buy_cell(const takeoff::Row& row) {
+  if (row.hold) return padded("HOLD", 26);
+  return (row.for_sale ? "buy " : "    ") + padded(takeoff::bought(row), 22);
 }
 
 std::string pieces_text(const std::vector<takeoff::StickPiece>& pieces, bool metric) {

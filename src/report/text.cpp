@@ -268,14 +268,15 @@ std::string takeoff_table(const Report& report) {
   for (const takeoff::CutRow& c : report.cuts) stocks = std::max(stocks, units::letter_count(c.stock) + 1);
   std::string text = report.job.name + "\n";
   for (const takeoff::Row& r : report.rows) {
-    text += "  " + padded(r.item, items) + padded(takeoff::needed(r), 16) + (r.for_sale ? "buy " : "    ") +
-            padded(takeoff::bought(r), 22) + (priced ? padded(cost_of(r), 12) : "") + r.basis + "\n";
+    text += "  " + padded(r.item, items) + padded(r.hold ? "" : takeoff::needed(r), 16) + buy_cell(r) +
+            (priced ? padded(cost_of(r), 12) : "") + (r.hold ? takeoff::waits_text(*r.hold) : r.basis) + "\n";
   }
   if (priced) text += wrapped("cost: " + cost_words(report), 2, 8);
   text += "  cuts\n";
   for (const takeoff::CutRow& c : report.cuts)
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, stocks) +
-            padded(size_of(c, report.job.is_metric()), 24) + c.ends + and_fitted(c, report.job.is_metric()) + "\n";
+            padded(size_of(c, report.job.is_metric()), 24) + c.ends + and_fitted(c, report.job.is_metric()) +
+            and_held(c) + "\n";
   return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, report.job.is_metric());
 }
 

@@ -79,6 +79,8 @@ std::vector<takeoff::Pooled> sticks_of(const Together& all) {
   std::vector<takeoff::Pooled> rows;
   for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
     row.basis = "by the saw list";
+    for (const takeoff::SawRow& piece : all.pieces)  // one order, whatever else is cut from them
+      if (!row.hold && piece.cut.stock == row.item) row.hold = piece.cut.hold;
     rows.push_back({row, 0, 0});
   }
   for (const Room& room : all.rooms)

@@ -53,9 +53,11 @@ std::string packs(const Together& all) {
   std::string text = "  buy together\n";
   for (const takeoff::Pooled& p : all.packs) {
     if (p.row.buy == 0) continue;  // sticks that rooms alone would buy
-    text += "    " + padded(p.row.item, 26) + padded(takeoff::needed(p.row), 18) + (p.row.for_sale ? "buy " : "    ") +
-            padded(takeoff::bought(p.row), 22) + (all.priced ? padded(cost_of(p.row), 12) : "") + p.row.basis;
-    if (p.apart != p.row.buy) text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
+    text += "    " + padded(p.row.item, 26) + padded(p.row.hold ? "" : takeoff::needed(p.row), 18) + buy_cell(p.row) +
+            (all.priced ? padded(cost_of(p.row), 12) : "") + p.row.basis +
+            (p.row.hold ? ", " + takeoff::waits_text(*p.row.hold) : "");
+    if (p.apart != p.row.buy && !p.row.hold)
+      text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
     text += "\n";
   }
   if (!all.priced) return text;
@@ -81,7 +83,7 @@ std::string saw_list(const Together& all) {
             padded(piece.cut.stock, 18) +
             padded(length(piece.cut.length_mm) + (piece.cut.sheet ? " x " + length(piece.cut.width_mm) : ""), 22) +
             owners_text(piece.owners) + (piece.cut.ends == "square" ? "" : "; ends " + piece.cut.ends) +
-            and_fitted(piece.cut, all.metric) + "\n";
+            and_fitted(piece.cut, all.metric) + and_held(piece.cut) + "\n";
   return text + stick_lines(all.plan, all.metric);
 }
 

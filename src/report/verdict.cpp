@@ -6,6 +6,7 @@
 #include "job/body.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
+#include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
@@ -78,6 +79,8 @@ KeyLine to_buy(const Report& report) {
   constexpr std::array sand{Item::sand_damp, Item::sand_dry, Item::sand_bags};
   std::string buy;
   for (const takeoff::Row& row : report.rows) {
+    if (row.hold && (takeoff::is(row, Item::mortar_bags) || takeoff::is(row, Item::cement)))
+      return {"to buy", "HOLD the mortar: it " + takeoff::waits_text(*row.hold)};
     if (takeoff::is(row, Item::mortar_bags)) buy = takeoff::bought(row) + " of mortar (" + row.basis + ")";
     if (takeoff::is(row, Item::cement)) buy += (buy.empty() ? "" : ", or ") + takeoff::bought(row) + " of cement";
     if (std::any_of(sand.begin(), sand.end(), [&](Item kind) { return takeoff::is(row, kind); }))

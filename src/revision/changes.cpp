@@ -103,9 +103,15 @@ Sold sold_metric(const takeoff::Row& row) {
 }
 
 bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {
+  if (was.hold || now.hold) return was.hold.has_value() == now.hold.has_value();
   if (was.buy_unit == now.buy_unit) return takeoff::bought(was) == takeoff::bought(now);
   const Sold a = sold_metric(was), b = sold_metric(now);
   return std::abs(a.amount - b.amount) < a.mark + b.mark;
+}
+
+/// As much as is bought: while a check holds it nothing.
+std::string order_words(const takeoff::Row& row) {
+  return row.hold ? "HOLD" : takeoff::bought(row);
 }
 
 /// What is bought of each thing; sticks of each length for themselves.
@@ -121,10 +127,10 @@ std::vector<Changed> of_orders(const State& was, const State& now) {
     if (!row.for_sale) continue;
     const takeoff::Row* before = in(was, row);
     if (!before || !same_amount(*before, row))
-      changed.push_back({row.item, before ? takeoff::bought(*before) : nothing, takeoff::bought(row)});
+      changed.push_back({row.item, before ? order_words(*before) : nothing, order_words(row)});
   }
   for (const takeoff::Row& row : was.rows)
-    if (row.for_sale && !in(now, row)) changed.push_back({row.item, takeoff::bought(row), nothing});
+    if (row.for_sale && !in(now, row)) changed.push_back({row.item, order_words(row), nothing});
   return changed;
 }
 

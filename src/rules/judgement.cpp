@@ -1,5 +1,7 @@
 #include "rules/judgement.hpp"
 
+#include "rules/rejected.hpp"
+
 namespace fallwright::rules {
 
 Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Limits& limits,
@@ -8,9 +10,10 @@ Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Lim
   Levelling base = base_levelling(facts, limits);
   PipeTable pipe = pipe_table(job, facts, limits, results);
   std::vector<BuiltRow> as_built = as_built_rows(job, facts, results, base);
+  facts::Holds holds = holds_of(results, facts);
   return {std::move(results),     std::move(base),       seat_levelling(job, facts, limits),
           floor_load(job, facts), seat_load(job, facts), std::move(pipe),
-          std::move(as_set),      std::move(as_built)};
+          std::move(as_set),      std::move(as_built),   std::move(holds)};
 }
 
 }  // namespace fallwright::rules

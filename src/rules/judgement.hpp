@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "facts/held.hpp"
 #include "rules/as_built.hpp"
 #include "rules/as_set.hpp"
 #include "rules/levelling.hpp"
@@ -21,6 +22,7 @@ struct Judgement {
   PipeTable pipe;                  ///< nothing where the job has no trap
   AsSetVerdict as_set;             ///< says nothing where the base was not read in the bed
   std::vector<BuiltRow> as_built;  ///< nothing where nobody recorded what was built
+  facts::Holds holds = {};         ///< what waits while a check fails
 };
 
 /// @param results those of `check`, as they are told.

@@ -65,6 +65,7 @@ Cost cost_of(const std::vector<Row>& rows) {
     }
     std::optional<double>& sum = row.instead ? cost.instead : cost.sum;
     sum = to_hundredths(sum.value_or(0) + *row.cost());
+    if (row.hold && !row.instead) cost.held = to_hundredths(cost.held.value_or(0) + *row.cost());
   }
   return cost;
 }
@@ -93,6 +94,7 @@ std::string money_text(double amount, const std::string& currency) {
 
 std::string cost_text(const Cost& cost, const std::string& currency) {
   std::string text = cost.sum ? money_text(*cost.sum, currency) : "not known";
+  if (cost.held) text += ", of which " + money_text(*cost.held, currency) + " is on HOLD";
   if (cost.instead) text += "; mixed on site instead of bags: " + money_text(*cost.instead, currency) + " for the mix";
   if (cost.missing.empty()) return text;
   text += "; without " + std::to_string(cost.missing.size()) + " that " + (cost.missing.size() == 1 ? "has" : "have") +

@@ -80,7 +80,7 @@ bool alike(const CutRow& a, const CutRow& b) {
   constexpr double same = 0.05;  // half a tenth: lengths stand on marks of the tape
   return a.stock == b.stock && a.ends == b.ends && std::abs(a.length_mm - b.length_mm) < same &&
          std::abs(a.short_mm - b.short_mm) < same && std::abs(a.width_mm - b.width_mm) < same &&
-         std::abs(a.thickness_mm - b.thickness_mm) < same;
+         std::abs(a.thickness_mm - b.thickness_mm) < same && a.hold.has_value() == b.hold.has_value();
 }
 
 CutRow row_of(const facts::Member& member, bool metric) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,12 @@
 #include "job/job.hpp"
 
 namespace fallwright::takeoff {
+
+/// Why something is neither bought nor cut yet: a check fails by which it may be another one.
+struct Hold {
+  std::string on;  ///< what it hangs on: "base", "liner", "bench"
+  std::string check, title;
+};
 
 /// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
 struct CutRow {
@@ -23,6 +30,7 @@ struct CutRow {
   bool sheet = false, steel = false;
   double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
   bool furring = false;  ///< a strip before a stud that stands: no solid of the model
+  std::optional<Hold> hold = {};
 };
 
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.

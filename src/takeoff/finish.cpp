@@ -158,7 +158,7 @@ class List {
       if (buy_.tile.covers(c.surface)) area += c.area_mm2;
     if (area == 0) return;
     const double depth = depth_of(buy_.bond);
-    add({"bonding mortar", u_.volume(area * depth), u_.volume_unit(), buy_.bond.waste,
+    add({name_of(Item::bond), u_.volume(area * depth), u_.volume_unit(), buy_.bond.waste,
          u_.volume(buy_.bond.bag_yield_mm3.value_or(0)), "bags",
          decimals(u_.area(area), 1) + " " + u_.area_unit() + " of tile at a mean of " +
              (u_.metric ? decimals(depth, 1) + " mm" : decimals(depth / 25.4, 3) + " in") +
@@ -338,7 +338,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   };
   const bool metric = units_of(job).metric;
   const auto text = [&](job::Length l) { return units::to_text(l, metric); };
-  add("fasteners, framing", sticks * 2. * f.per_end,
+  add(name_of(Item::framing_fasteners), sticks * 2. * f.per_end,
       std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + (sticks == 1 ? " stick" : " sticks"));
   const auto along = [&](Item item, const AlongBench& row, const char* into) {
     add(name_of(item), row.count(),

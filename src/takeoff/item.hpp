@@ -36,7 +36,15 @@ enum class Item {
   sole_fasteners,
   upstand_fasteners,
   drain,
-  channel_drain
+  channel_drain,
+  base,
+  seat_block,
+  reinforcement,
+  weep_holes,
+  rough_threshold,
+  edge_forms,
+  bond,
+  framing_fasteners
 };
 
 /// The one place where its name stands, as it is read on the list, in price tables and in report.json.
@@ -98,6 +106,22 @@ inline const char* name_of(Item item) {
       return "drain with its grate";
     case Item::channel_drain:
       break;
+    case Item::base:
+      return "shower base";
+    case Item::seat_block:
+      return "seat block";
+    case Item::reinforcement:
+      return "reinforcement";
+    case Item::weep_holes:
+      return "weep hole protection";
+    case Item::rough_threshold:
+      return "threshold, rough";
+    case Item::edge_forms:
+      return "edge forms";
+    case Item::bond:
+      return "bonding mortar";
+    case Item::framing_fasteners:
+      return "fasteners, framing";
   }
   return "channel drain with its grate";
 }

@@ -17,6 +17,7 @@ bool is_sticks(const Row& row) {
 /// A pack that differs is another product.
 bool alike(const Row& a, const Row& b) {
   return a.item == b.item && a.unit == b.unit && a.buy_unit == b.buy_unit && a.instead == b.instead &&
+         a.hold.has_value() == b.hold.has_value() &&
          std::abs(a.pack - b.pack) <= units::tolerance::ratio * std::max(1.0, a.pack);
 }
 

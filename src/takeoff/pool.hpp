@@ -14,7 +14,8 @@ struct Pooled {
   double apart = 0;
 };
 
-/// Rows of one item in one unit and pack are added before packs are counted, in the order they first occur. Sticks are
+/// Rows of one item in one unit and pack are added before packs are counted, in the order they first occur; those that
+/// wait for themselves, by what the first of them waits for. Sticks are
 /// left out: they take one cutting plan over all rooms.
 std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists);
 

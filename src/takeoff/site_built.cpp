@@ -94,10 +94,10 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
                         : "comes on top: how high it turns up is not said (liner.above_threshold)")}));
     if (up) rows.push_back(turn_up_row(job, *up));
     rows.push_back(
-        to_row({"reinforcement", area, u.area_unit(), job.bed.waste, 0, "",
+        to_row({name_of(Item::reinforcement), area, u.area_unit(), job.bed.waste, 0, "",
                 "in the middle of the top coat, which does not bond to the liner: welded wire or lath; common "
                 "practice, no source"}));
-    rows.push_back({"weep hole protection", 1, "pieces", 1, "pieces",
+    rows.push_back({name_of(Item::weep_holes), 1, "pieces", 1, "pieces",
                     "a ring, or clean gravel, round the drain's weep holes, so that no mortar closes them; common "
                     "practice, no source"});
   }
@@ -109,7 +109,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   // Over a liner its mortar is in the top coat.
   if (const auto threshold = threshold_of(job, facts);
       threshold && job.base.site.waterproofing == job::Waterproofing::bonded) {
-    Row row{"threshold, rough",
+    Row row{name_of(Item::rough_threshold),
             u.length(threshold->length_mm),
             u.length_unit(),
             u.length(threshold->length_mm),
@@ -119,7 +119,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
     rows.push_back(row);
   }
   if (forms > 0)
-    rows.push_back({"edge forms", forms, u.length_unit(), forms, u.length_unit(),
+    rows.push_back({name_of(Item::edge_forms), forms, u.length_unit(), forms, u.length_unit(),
                     std::string{"sides of the base that neither wall nor bench bounds: ripped to the screed marks"} +
                         (threshold_of(job, facts) ? "; one of them before the bed under the threshold" : "")});
   return rows;

@@ -96,7 +96,7 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
     if (!base && !part.which.is(facts::Role::seat_block)) continue;
     if (base && facts.site_built) continue;  // it is not bought in one piece
     const double mass = metric ? part.mass_kg : part.mass_kg / units::kg_per_lb;
-    rows.push_back({base ? "shower base" : "seat block", mass, metric ? "kg" : "lb", 1, "pieces",
+    rows.push_back({name_of(base ? Item::base : Item::seat_block), mass, metric ? "kg" : "lb", 1, "pieces",
                     base && weighed ? "solid of the base, as it was weighed"
                                     : std::string{base ? "solid of the base" : "solid of the seat block"} +
                                           " at the density in the job file"});

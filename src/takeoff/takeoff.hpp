@@ -31,6 +31,8 @@ struct Row {
   std::string other_packs = {};  ///< without a price: how the table sells it instead, "bag of 47 lb"
   bool by_pieces =
       false;  ///< so many pieces to a pack, whatever they leave of it: a full count leaves offcuts all the same
+  std::optional<Hold> hold = {};  ///< while that stands nobody buys it
+  bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
 
@@ -38,6 +40,7 @@ struct Row {
 struct Cost {
   std::optional<double> sum;         ///< of all rows that have a price; nothing where none has
   std::optional<double> instead;     ///< of the rows that would take the place of others
+  std::optional<double> held;        ///< what of the sum nobody buys yet; nothing where all of it is bought
   std::vector<std::string> missing;  ///< what is bought and has no price: "'cement' by the bag of 94 lb"
 };
 Cost cost_of(const std::vector<Row>& rows);

@@ -20,6 +20,7 @@
 #include "study/study.hpp"
 #include "support/random_room.hpp"
 #include "support/sample.hpp"
+#include "takeoff/hold.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::drawing {
@@ -31,6 +32,7 @@ struct Drawn {
   std::vector<takeoff::CutRow> cuts;
   rules::Judgement judgement;
   std::vector<Sheet> sheets;
+  std::vector<takeoff::Row> rows = {};
   const Sheet& sheet(const std::string& wanted) const {
     return *std::find_if(sheets.begin(), sheets.end(), [&](const Sheet& s) { return s.name == wanted; });
   }
@@ -52,7 +54,9 @@ inline Drawn drawn(const job::Job& job, bool studied = true) {
   d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
   const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
   d.judgement = rules::judgement_of(job, d.facts, limits, rules::check(job, d.facts, limits));
-  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, takeoff::take_off(job, d.facts, plan), d.judgement});
+  d.rows = takeoff::take_off(job, d.facts, plan);
+  takeoff::hold_back(d.rows, d.cuts, job, d.facts, d.judgement.holds);
+  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, d.rows, d.judgement});
   return d;
 }
 

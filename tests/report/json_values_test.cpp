@@ -175,15 +175,16 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(json["takeoff"][0],
             R"({"item": "tile, walls", "quantity": 45.25, "unit": "ft2", "buy": 5.0, "buy_unit": "boxes",
     "basis": "back 30.0 ft2", "waste": 0.1, "pack": 10.0, "doubt": 0.02, "for_sale": true,
-    "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard"})"_json);
+    "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard", "hold": null})"_json);
   EXPECT_TRUE(json["takeoff"][1]["price"].is_null() && json["takeoff"][1]["cost"].is_null());
-  EXPECT_EQ(json["cost"],
-            R"({"currency": "EUR", "sum": 207.5, "instead": null, "missing": ["'sand' by the ft3"]})"_json);
+  EXPECT_EQ(
+      json["cost"],
+      R"({"currency": "EUR", "sum": 207.5, "held": null, "instead": null, "missing": ["'sand' by the ft3"]})"_json);
   EXPECT_EQ(json["cuts"],
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,
     "count": 2, "ends": "0.0 and 2.3 deg from square", "short_mm": 262.5, "fitted_mm": 1.7,
-    "sheet": false}])"_json);
+    "sheet": false, "hold": null}])"_json);
   EXPECT_EQ(json["sticks"], R"([{"stock": "2x4", "length_mm": 2438.4, "count": 1, "to_order": true,
     "offcut_mm": 1905.0,
     "pieces": [{"mark": "A", "length_mm": 263.525}, {"mark": "A", "length_mm": 263.525}]}])"_json);

@@ -47,6 +47,20 @@ std::vector<std::string> told(const std::vector<CutRow>& was, const std::vector<
 
 using Words = std::vector<std::string>;
 
+TEST(Changes, WhatWaitsIsOnHoldAndNoAmount) {
+  // Source: by hand: 4 bags that wait and 5 that do not; what waits on both sides has not changed.
+  takeoff::Row bags, tile;
+  bags.item = "mortar, bags", bags.buy = 4, bags.buy_unit = "bags", tile = bags, tile.item = "tile";
+  revision::State was, now;
+  was.rows = now.rows = {bags, tile};
+  was.rows[0].hold = was.rows[1].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  now.rows[0].buy = 5, now.rows[1].buy = 6, now.rows[1].hold = was.rows[1].hold;
+  const auto changed = revision::changes(was, now).to_buy;
+  ASSERT_EQ(changed.size(), 1u);
+  EXPECT_EQ(changed[0].was, "HOLD");
+  EXPECT_EQ(changed[0].now, "5 bags");
+}
+
 TEST(Changes, OneThingThatIsBoughtIsOneLine) {
   // Source: none; one stick is told in the singular, and is the same goods.
   const auto bought = [](double count, const char* unit) {

@@ -1,0 +1,99 @@
+#include "rules/rejected.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace fallwright::rules {
+namespace {
+
+/// Checks of the base's own shape: while one of them fails it is another one that will be set.
+constexpr std::array of_its_shape{"floor.fall-least",       "floor.fall-greatest",       "floor.drains",
+                                  "threshold.falls-inward", "threshold.drains",          "base.hand",
+                                  "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand"};
+/// Of how high a liner turns up, and how wide it is cut by that.
+constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
+/// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.
+constexpr std::array of_the_seat{"seat.height", "seat.depth", "load.seat-nose"};
+constexpr std::array of_the_frame{"load.seat-strength", "load.seat-deflection"};
+/// Checks of what holds those: the same pieces, fastened otherwise.
+constexpr std::array of_its_joints{"load.seat-cleat", "load.seat-push", "load.seat-rail"};
+
+/// The first that fails of such checks, as they are told.
+template <std::size_t n>
+const Result* failing(const std::vector<Result>& results, const std::array<const char*, n>& ids) {
+  const auto fails = std::find_if(results.begin(), results.end(), [&](const Result& r) {
+    return r.outcome == Outcome::fail && std::find(ids.begin(), ids.end(), std::string_view{r.id}) != ids.end();
+  });
+  return fails == results.end() ? nullptr : &*fails;
+}
+
+std::optional<facts::Held> held_by(const Result* fails) {
+  if (!fails) return std::nullopt;
+  return facts::Held{fails->id, fails->title};
+}
+
+}  // namespace
+
+const Result* shut_base(const std::vector<Result>& results, const facts::Facts& facts) {
+  if (facts.site_built) return nullptr;
+  const Result* found = nullptr;
+  for (const Result& r : results) {
+    if (r.outcome != Outcome::fail || !r.measured) continue;
+    if (r.id == "room.goes-in" || r.id == "room.drop-in") return &r;
+    // An alcove that leaves too much fails too.
+    if (!found && (r.id == "opening.width" || r.id == "opening.depth") && *r.measured < 0) found = &r;
+  }
+  return found;
+}
+
+bool cuts_a_joist(const Result& unsettled) {
+  return unsettled.id == "drain.bore-clear-of-joists";
+}
+
+const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts) {
+  const auto moves_the_drain = [](const Remedy& remedy) {
+    return std::any_of(remedy.changes.begin(), remedy.changes.end(),
+                       [](const job::Change& change) { return change.key.rfind("drain.from_", 0) == 0; });
+  };
+  const Result* found = nullptr;
+  for (const Result& r : results) {
+    if (r.outcome != Outcome::fail) continue;
+    if (cuts_a_joist(r)) return &r;
+    if (!found && std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain)) found = &r;
+  }
+  if (found) return found;
+  const auto& bought = facts.bought;  // where a waste stands the drain has its place by that
+  return bought && (bought->waste_aside_mm || bought->waste_back_mm) ? nullptr : shut_base(results, facts);
+}
+
+const Result* rejected_base(const std::vector<Result>& results, const facts::Facts& facts) {
+  if (const Result* shut = shut_base(results, facts)) return shut;
+  if (const Result* unsettled = unsettled_drain(results, facts)) return unsettled;
+  return failing(results, of_its_shape);
+}
+
+const Result* rejected_liner(const std::vector<Result>& results) {
+  return failing(results, of_the_liner);
+}
+
+const Result* rejected_seat(const std::vector<Result>& results) {
+  return failing(results, of_the_seat);
+}
+
+const Result* rejected_pieces(const std::vector<Result>& results) {
+  const Result* seat = rejected_seat(results);
+  return seat ? seat : failing(results, of_the_frame);
+}
+
+const Result* rejected_frame(const std::vector<Result>& results) {
+  const Result* pieces = rejected_pieces(results);
+  return pieces ? pieces : failing(results, of_its_joints);
+}
+
+facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {
+  return {held_by(rejected_base(results, facts)), held_by(rejected_liner(results)), held_by(rejected_seat(results)),
+          held_by(rejected_pieces(results)), held_by(rejected_frame(results))};
+}
+
+}  // namespace fallwright::rules

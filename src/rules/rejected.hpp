@@ -1,0 +1,40 @@
+/// Failing checks by which something else will be built than what is drawn: decided here, once. Each is null where
+/// there is none, and points into the results.
+#pragma once
+
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "facts/held.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+/// By which the base does not go in as it stands.
+const Result* shut_base(const std::vector<Result>& results, const facts::Facts& facts);
+
+/// By which the drain's place is another: of the joists under its bore, else the first that is mended by moving it,
+/// else that by which the base does not go in: another may have its drain elsewhere, where no waste stands yet. Until
+/// it is settled nobody bores.
+const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts);
+/// Whether that is a joist in the bore's way.
+bool cuts_a_joist(const Result& unsettled);
+
+/// By which another base will be set than the one that is drawn, or in another bed: it does not go in, its drain's
+/// place is not settled, or its shape, its heights or its bed are out of their limits. No number of it, or of its bed,
+/// is then one to work to.
+const Result* rejected_base(const std::vector<Result>& results, const facts::Facts& facts);
+
+/// By which a liner turns up otherwise than it is measured.
+const Result* rejected_liner(const std::vector<Result>& results);
+
+/// By which the bench's seat comes out otherwise, by which other pieces are cut for it, or by which these or their
+/// fastening are other ones. Each holds what those before it hold.
+const Result* rejected_seat(const std::vector<Result>& results);
+const Result* rejected_pieces(const std::vector<Result>& results);
+const Result* rejected_frame(const std::vector<Result>& results);
+
+/// All of them, as those are told who know no results.
+facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts);
+
+}  // namespace fallwright::rules

@@ -1,0 +1,81 @@
+#include "takeoff/hold.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "takeoff/item.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+template <std::size_t n>
+bool is_any(const Row& row, const std::array<Item, n>& items) {
+  return std::any_of(items.begin(), items.end(), [&](Item item) { return is(row, item); });
+}
+
+bool has_apron(const job::Job& job) {
+  return job.bench && !job.bench->apron_thickness.is_zero();
+}
+
+/// What is another, or another amount, where another base is set than the one that is measured, or in another bed.
+bool hangs_on_base(const Row& row, const job::Job& job) {
+  constexpr std::array by_its_size{Item::drain,     Item::channel_drain, Item::mortar_bags, Item::mortar_batches,
+                                   Item::bag_water, Item::mix_water,     Item::cement,      Item::lime,
+                                   Item::sand_damp, Item::sand_dry,      Item::sand_bags,   Item::felt,
+                                   Item::lath,      Item::waterproofing, Item::edge_strip,  Item::upstand_fasteners,
+                                   Item::flashing,  Item::sealant,       Item::backing,     Item::bond};
+  constexpr std::array under_the_seat{Item::seat_block, Item::adhesive};  // its apron stands on the base
+  if (is_any(row, under_the_seat)) return has_apron(job);
+  return is(row, Item::base) || row.item.rfind("mortar, bed", 0) == 0 || tiled_surface(row) || is_any(row, by_its_size);
+}
+
+bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {
+  return std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+    return std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
+      return part.id == id && part.which.family.role == facts::Role::bench_frame;
+    });
+  });
+}
+
+/// By which check a row waits for the bench; sticks of one stock are one order, whatever else is cut from them.
+const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<CutRow>& cuts,
+                                              const facts::Facts& facts, const facts::Holds& holds) {
+  static const std::optional<facts::Held> nothing;
+  constexpr std::array fastens{Item::cleat_fasteners, Item::joist_fasteners, Item::rail_fasteners, Item::deck_screws};
+  constexpr std::array of_its_size{Item::framing_fasteners, Item::backing};
+  if (is_any(row, fastens)) return holds.frame;
+  if (is(row, Item::seat_block) || is(row, Item::adhesive)) return holds.seat;
+  if (is_any(row, of_its_size) || row.item.rfind("deck sheet", 0) == 0) return holds.pieces;
+  const bool of_it = std::any_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) {
+    return !cut.sheet && cut.stock == row.item && is_of_bench(cut, facts);
+  });
+  return of_it ? holds.pieces : nothing;
+}
+
+Hold hold_on(const char* what, const facts::Held& by) {
+  return {what, by.check, by.title};
+}
+
+}  // namespace
+
+void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
+               const facts::Holds& holds) {
+  for (Row& row : rows) {
+    row.hold.reset();
+    if (holds.base && hangs_on_base(row, job)) {
+      row.hold = hold_on("base", *holds.base);
+    } else if (const auto& by = bench_holds(row, cuts, facts, holds)) {
+      row.hold = hold_on("bench", *by);
+    }
+  }
+  for (CutRow& cut : cuts) {
+    cut.hold.reset();
+    if (holds.pieces && is_of_bench(cut, facts)) cut.hold = hold_on("bench", *holds.pieces);
+  }
+}
+
+std::string waits_text(const Hold& hold) {
+  return "hangs on the " + hold.on + ", which is not settled: '" + hold.title + "' fails";
+}
+
+}  // namespace fallwright::takeoff
