@@ -7,10 +7,19 @@
 namespace fallwright::rules {
 namespace {
 
-/// Checks of the base's own shape: while one of them fails it is another one that will be set.
-constexpr std::array of_its_shape{"floor.fall-least",       "floor.fall-greatest",       "floor.drains",
-                                  "threshold.falls-inward", "threshold.drains",          "base.hand",
-                                  "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand"};
+/// Checks of the base's own shape and heights, of the bed that it lies in, and of the floor that this is measured from:
+/// while one of them fails it is another base that will be set, or this one at another height. Not of it are checks
+/// that are mended round it: studs are furred, walls waterproofed higher, joists and decks strengthened from below; low
+/// places of a floor are filled up to its highest, which all heights are told from.
+constexpr std::array of_its_shape{
+    "survey.closes", "floor.hump",  // the room it is measured for, and what its heights are told from
+    "floor.fall-least", "floor.fall-greatest", "floor.drains", "threshold.falls-inward", "threshold.drains",
+    "base.hand", "base.over-waste", "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand",
+    "threshold.step-inside", "threshold.step-outside", "threshold.above-outside", "threshold.bevel", "entry.step",
+    "upstand.every-wall", "clear.area", "clear.width", "clear.circle", "access.inside-width", "access.inside-depth",
+    "bed.thickness", "bed.least", "bed.bearing", "bed.round-drain", "bed.fills-shell", "liner.fall",
+    // A model that is not sound, or in which two things share a place, has no number to work to.
+    "solids.valid", "fit.no-clash"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
 /// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.

@@ -124,6 +124,42 @@ TEST(Held, WhoBuysWaitsForTheBaseItsBedAndWhatStandsOnIt) {
   EXPECT_EQ(on_hold(drawn_demo("tannery-lane-2a")), 0);
 }
 
+/// A demo job with lines of its file written otherwise.
+job::Job demo_with(const std::string& name, const std::vector<std::pair<std::string, std::string>>& lines) {
+  const std::string path = std::string{PROJECT_DIR} + "/params/" + name + ".toml";
+  std::string text = diag::read_text(path);
+  for (const auto& [was, now] : lines) {
+    const std::size_t at = text.find(was);
+    if (at == std::string::npos) throw std::logic_error{was};
+    text.replace(at, was.size(), now);
+  }
+  return job::read(text, path);
+}
+
+/// How many cells of a sheet's pages say just that.
+std::size_t count_of(const Drawn& d, const std::string& sheet, const std::string& words) {
+  std::size_t count = 0;
+  for (const Sheet& s : d.sheets)
+    if (s.name.rfind(sheet, 0) == 0)
+      for (const Text& text : s.texts) count += text.words == words;
+  return count;
+}
+
+TEST(Held, ABaseAtAnotherHeightIsAnotherBase) {
+  // Source: by hand: over a bed of 1/4 in, where 3/8 is asked for, every height of flat 2A moves by an eighth; a
+  // threshold 2 in above a floor that may be stepped over by 1/2 is another one.
+  const Drawn d =
+      drawn(demo_with("tannery-lane-2a",
+                      {{"least = \"1/2 in\"", "least = \"1/4 in\""},
+                       {"[tile]",
+                        "[survey.floor]\nspots = [[\"2 in\", \"2 in\", \"0\"], [\"70 in\", \"2 in\", \"0\"],"
+                        " [\"2 in\", \"34 in\", \"0\"], [\"70 in\", \"34 in\", \"0\"]]\n\n[tile]"}}),
+            false);
+  EXPECT_EQ(d.sheet("bed").holds, std::vector<std::string>{"DO NOT SET THE BASE: A CHECK OF IT FAILS"});
+  EXPECT_FALSE(has_sheet(d, "gauge-strip"));
+  EXPECT_EQ(count_of(d, "buy", "HOLD, see note"), 13u) << "as of flat 2B";
+}
+
 TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreReckoned) {
   // Source: common practice, no source: what is void is struck where it is drawn, and a number that hangs on it is
   // none.

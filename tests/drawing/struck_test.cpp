@@ -403,7 +403,7 @@ TEST(LappedEdge, IsNamedInTheStepThatLapsIt) {
   job.bench.reset();
   EXPECT_EQ(lapped_edges(job, false), "base's left and right edges");
   job = sample::alcove();
-  job.base.upstands = {}, job.base.lapped = {job::Side::left, job::Side::right};
+  job.base.upstands = {}, job.base.lapped = {job::Side::back, job::Side::left, job::Side::right};
   const Drawn d = drawn(job, false);
   std::string seat, walls;
   for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement})) {
@@ -413,7 +413,7 @@ TEST(LappedEdge, IsNamedInTheStepThatLapsIt) {
   EXPECT_NE(seat.find("bond a strip of membrane over the base's left edge and up the frame"), std::string::npos)
       << seat;
   EXPECT_EQ(seat.find("flash the base"), std::string::npos) << seat;
-  EXPECT_NE(walls.find("lapped over the base's right edge and bonded to it"), std::string::npos) << walls;
+  EXPECT_NE(walls.find("lapped over the base's back and right edges and bonded to it"), std::string::npos) << walls;
 }
 
 TEST(Across, FromRightToLeftHasItsWordsPastItsLeftEnd) {
