@@ -47,7 +47,7 @@ std::vector<std::string> advice(const Subject& subject) {
   if (job.bench && !(in_doubt && has_apron(job)) && !rejected_seat(subject)) first.emplace_back("seat block");
   std::vector<std::string> notes;
   if (in_doubt)
-    notes.push_back("HOLD the base, its drain" +
+    notes.push_back(std::string{subject.facts.site_built ? "HOLD the drain" : "HOLD the base, its drain"} +
                     std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
                     ", the mortar of the bed and what is measured by it: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");

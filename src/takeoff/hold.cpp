@@ -19,14 +19,35 @@ bool has_apron(const job::Job& job) {
 
 /// What is another, or another amount, where another base is set than the one that is measured, or in another bed.
 bool hangs_on_base(const Row& row, const job::Job& job) {
-  constexpr std::array by_its_size{Item::drain,     Item::channel_drain, Item::mortar_bags, Item::mortar_batches,
-                                   Item::bag_water, Item::mix_water,     Item::cement,      Item::lime,
-                                   Item::sand_damp, Item::sand_dry,      Item::sand_bags,   Item::felt,
-                                   Item::lath,      Item::waterproofing, Item::edge_strip,  Item::upstand_fasteners,
-                                   Item::flashing,  Item::sealant,       Item::backing,     Item::bond};
+  constexpr std::array by_its_size{Item::drain,
+                                   Item::channel_drain,
+                                   Item::mortar_bags,
+                                   Item::mortar_batches,
+                                   Item::bag_water,
+                                   Item::mix_water,
+                                   Item::cement,
+                                   Item::lime,
+                                   Item::sand_damp,
+                                   Item::sand_dry,
+                                   Item::sand_bags,
+                                   Item::felt,
+                                   Item::lath,
+                                   Item::liner,
+                                   Item::liner_up,
+                                   Item::reinforcement,
+                                   Item::weep_holes,
+                                   Item::edge_forms,
+                                   Item::rough_threshold,
+                                   Item::waterproofing,
+                                   Item::edge_strip,
+                                   Item::upstand_fasteners,
+                                   Item::flashing,
+                                   Item::sealant,
+                                   Item::backing,
+                                   Item::bond};
   constexpr std::array under_the_seat{Item::seat_block, Item::adhesive};  // its apron stands on the base
   if (is_any(row, under_the_seat)) return has_apron(job);
-  return is(row, Item::base) || row.item.rfind("mortar, bed", 0) == 0 || tiled_surface(row) || is_any(row, by_its_size);
+  return is(row, Item::base) || row.item.rfind("mortar, ", 0) == 0 || tiled_surface(row) || is_any(row, by_its_size);
 }
 
 bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {

@@ -160,6 +160,20 @@ TEST(Held, ABaseAtAnotherHeightIsAnotherBase) {
   EXPECT_EQ(count_of(d, "buy", "HOLD, see note"), 13u) << "as of flat 2B";
 }
 
+TEST(Held, OfABaseBuiltOnSiteAllThatIsMeasuredByItsBedWaits) {
+  // Source: by hand: with its drain over a joist, 23-1/4 in from the left, 4 Coopers Yard waits with all of its bed.
+  const Drawn d = drawn(demo_with("coopers-yard-4", {{"from_left = \"30 in\"", "from_left = \"23-1/4 in\""}}), false);
+  ASSERT_TRUE(rejected_base({d.facts, d.cuts, {}, {}, d.judgement}));
+  std::vector<std::string> wait;
+  for (const takeoff::Row& row : d.rows)
+    if (row.hold) wait.push_back(row.item);
+  for (const char* item : {"mortar, pre-slope", "mortar, top coat", "liner, floor", "reinforcement",
+                           "weep hole protection", "edge forms", "lath over the felt", "cement"})
+    EXPECT_THAT(wait, testing::Contains(std::string{item}));
+  EXPECT_EQ(count_of(d, "buy-reckoned", "HOLD"), 2 * wait.size()) << "neither net nor to buy";
+  EXPECT_FALSE(reads(d.sheet("buy"), "HOLD the base"));
+}
+
 TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreReckoned) {
   // Source: common practice, no source: what is void is struck where it is drawn, and a number that hangs on it is
   // none.
