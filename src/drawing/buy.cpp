@@ -51,6 +51,9 @@ std::vector<std::string> advice(const Subject& subject) {
                     std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
                     ", the mortar of the bed and what is measured by it: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");
+  else if (const rules::Result* fails = rejected_liner(subject))
+    notes.push_back("HOLD the liner, one piece of floor and what turns up: '" + fails->title +
+                    "' fails, see the inspection sheets.");
   if (const rules::Result* fails = rejected_frame(subject))
     notes.push_back("HOLD " +
                     std::string{rejected_seat(subject)     ? "the seat block, what the bench's frame is cut from and "

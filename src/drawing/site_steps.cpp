@@ -30,6 +30,11 @@ class Building {
   void add(Step step) { steps_.push_back(std::move(step)); }
   /// What is built by the base's own heights: it waits while these fail.
   void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
+  /// What is cut by how high the liner turns up: it waits while that fails, too.
+  void add_on_liner(Step step) {
+    if (rejected_ || !liner_) return add_on_base(std::move(step));
+    add(held_back(std::move(step), *liner_, "HOLD until the liner's height is settled"));
+  }
   void add(const std::vector<Step>& steps) { steps_.insert(steps_.end(), steps.begin(), steps.end()); }
   bool liner() const { return job_.base.site.waterproofing == job::Waterproofing::liner; }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
@@ -124,7 +129,7 @@ class Building {
   }
 
   void over_liner() {
-    add_on_base(
+    add_on_liner(
         {true, "crew",
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
@@ -178,7 +183,7 @@ class Building {
   const Findings& s_;
   const facts::SiteBuilt& site_;
   const AnyJob& any_;
-  const rules::Result* rejected_ = rejected_base(s_);
+  const rules::Result *rejected_ = rejected_base(s_), *liner_ = rejected_liner(s_);
   std::vector<Step> steps_;
 };
 

@@ -50,6 +50,11 @@ bool hangs_on_base(const Row& row, const job::Job& job) {
   return is(row, Item::base) || row.item.rfind("mortar, ", 0) == 0 || tiled_surface(row) || is_any(row, by_its_size);
 }
 
+/// The liner is one piece of floor and what turns up.
+bool hangs_on_liner(const Row& row) {
+  return is(row, Item::liner) || is(row, Item::liner_up);
+}
+
 bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {
   return std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
     return std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
@@ -85,6 +90,8 @@ void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job
     row.hold.reset();
     if (holds.base && hangs_on_base(row, job)) {
       row.hold = hold_on("base", *holds.base);
+    } else if (holds.liner && hangs_on_liner(row)) {
+      row.hold = hold_on("liner", *holds.liner);
     } else if (const auto& by = bench_holds(row, cuts, facts, holds)) {
       row.hold = hold_on("bench", *by);
     }

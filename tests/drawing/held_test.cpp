@@ -174,6 +174,19 @@ TEST(Held, OfABaseBuiltOnSiteAllThatIsMeasuredByItsBedWaits) {
   EXPECT_FALSE(reads(d.sheet("buy"), "HOLD the base"));
 }
 
+TEST(Held, ALinerThatStandsTooLowWaitsWithItsStep) {
+  // Source: by hand: 1 in above the threshold where 3 are asked for: its rows, its step and a note; mortar goes on.
+  const Drawn d =
+      drawn(demo_with("coopers-yard-4", {{"above_threshold = \"3 in\"", "above_threshold = \"1 in\""}}), false);
+  ASSERT_FALSE(rejected_base({d.facts, d.cuts, {}, {}, d.judgement}));
+  EXPECT_EQ(count_of(d, "buy", "HOLD, see note"), 2u);
+  EXPECT_THAT(d.sheet("buy").notes, testing::Contains(testing::HasSubstr("HOLD the liner, one piece")));
+  int held = 0;
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, d.rows, d.judgement}))
+    if (step.what.rfind("HOLD until the liner's height is settled", 0) == 0) ++held;
+  EXPECT_EQ(held, 1);
+}
+
 TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreReckoned) {
   // Source: common practice, no source: what is void is struck where it is drawn, and a number that hangs on it is
   // none.

@@ -100,6 +100,14 @@ TEST(Hold, WithTheBaseAllWaitsThatIsMeasuredByItOrItsBed) {
       << "nothing stands on the base";
 }
 
+TEST(Hold, ALinerWaitsAloneAsOnePiece) {
+  // Source: by hand: floor and what turns up are one piece.
+  facts::Holds holds;
+  holds.liner = facts::Held{"liner.above-threshold", "liner stands above the threshold"};
+  EXPECT_THAT(waiting({"liner, floor", "liner, turned up", "cement", "lath over the felt"}, holds),
+              testing::ElementsAre("liner, floor: liner", "liner, turned up: liner"));
+}
+
 TEST(Hold, OfABenchEachWaitsForItsOwn) {
   // Source: by hand: fasteners for the frame, sticks and sheets for the pieces, block and adhesive for the seat.
   const std::vector<const char*> all{"seat block",       "construction adhesive", "2x4",          "2x6",
