@@ -16,10 +16,12 @@ const char* const level_now = "nothing to press: the base is level within a mark
 const char* const raise_instead = "; or raise the low side as much, with fresh mortar under it";
 
 /// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
-/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then.
+/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then. A
+/// half is left: the base is stiff, and with its highest place what lies half as high comes down as well; pressed by a
+/// whole mark at all of them it would go down where it is lowest, too.
 double press_at(const job::Job& job, const facts::AsSetPoint& point) {
   const double mark = job.mark_mm();
-  return std::floor(point.plane_mm / mark + 0.5 + units::tolerance::length_mm) * mark;
+  return std::max(0., std::ceil(point.plane_mm / mark - 0.5 - units::tolerance::length_mm)) * mark;
 }
 
 /// "press down: back right 1/4"": empty where nothing is.

@@ -1,7 +1,7 @@
 // What is to be done about a base that lies wrong in its wet bed, as the program says it (src/rules/pressing.cpp).
 
-/** What a place is to go down by, to the nearest mark; half way between two up, whatever rounding did. */
-const pressAt = (card, point) => Math.floor(point.plane / card.mark_mm + 0.5 + 1e-5) * card.mark_mm;
+/** What a place is to go down by, to the nearest mark; half way between two it is left, whatever rounding did. */
+const pressAt = (card, point) => Math.max(0, Math.ceil(point.plane / card.mark_mm - 0.5 - 1e-5)) * card.mark_mm;
 
 const LEVEL_NOW = 'nothing to press: the base is level within a mark of the rule';
 const RAISE_INSTEAD = '; or raise the low side as much, with fresh mortar under it';
