@@ -161,11 +161,12 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
 /// What stands in front of the base meets it as it lies: checks that are judged so once its height was read.
 constexpr const char* outside[] = {"threshold.above-outside", "threshold.step-outside", "entry.step"};
 
-/// What is to be done before it is left: at the apron, and of what fails that no pressing mends.
+/// What is to be done before it is left: at the apron, of what asks for care, and of what fails that no pressing mends.
 std::string before_it_is_left(const std::vector<Result>& results) {
-  const Result* apron = result_of(results, "rim.apron");
-  const bool careful = apron && apron->outcome == Outcome::caution;
-  const std::string words = careful ? " CAUTION, " + apron->title + ": " + apron->advice + "." : "";
+  std::string words;
+  for (const Result& r : results)
+    if (r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::caution)
+      words += " CAUTION, " + r.title + ": " + r.advice + ".";
   const std::string titles = failing_elsewhere(results);
   return titles.empty()
              ? words

@@ -1,6 +1,7 @@
 #include "rules/pressing.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "rules/book.hpp"
@@ -173,6 +174,21 @@ class Pressing {
 };
 
 }  // namespace
+
+bool reads_level(const job::Job& job, const facts::AsSet& set) {
+  return std::all_of(set.points.begin(), set.points.end(),
+                     [&](const facts::AsSetPoint& p) { return press_at(job, p) <= 0; });
+}
+
+void care_within_a_mark(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results) {
+  constexpr std::array by_tilt{"rim.fall-least",         "rim.fall-greatest",    "rim.threshold-least",
+                               "rim.threshold-greatest", "rim.threshold-inward", "rim.below-upstand"};
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read || !reads_level(job, set) || !failing_level(results).empty()) return;
+  for (Result& r : results)
+    if (r.outcome == Outcome::fail && std::find(by_tilt.begin(), by_tilt.end(), r.id) != by_tilt.end())
+      r.outcome = Outcome::caution;
+}
 
 double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
   return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);

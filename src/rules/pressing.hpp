@@ -18,6 +18,13 @@ struct Plan {
 /// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
 double thick_now(const facts::Facts& facts, const facts::Gauge& g);
 
+/// Whether no place stands higher than the rule tells from the lowest: there is nothing to press.
+bool reads_level(const job::Job& job, const facts::AsSet& set);
+
+/// Where that is so, and the base keeps its limits when it lies level, a tilt that breaks one lies within the mark that
+/// was read to: it asks for care, and no reading would pass that is not level to the last hair.
+void care_within_a_mark(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results);
+
 /// What is looked at where readings put the base where none can lie.
 inline constexpr const char* look_at_line =
     "look whether they are heights above the level line or distances below it, and how high that line hangs above the "

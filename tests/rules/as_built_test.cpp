@@ -51,7 +51,8 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
     facts::Facts facts;
     facts::AsSet& set = facts.room.as_set;
     set.read = true, set.gx = mm / 800, set.over_length_mm = set.gx * 1500;
-    set.points = {{"left", 100, 300}, {"right", 900, 300}, {"front", 500, 0}};
+    const double left = std::max(-mm, 0.), right = std::max(mm, 0.);  // above the lower of them
+    set.points = {{"left", 100, 300, left, left}, {"right", 900, 300, right, right}, {"front", 500, 0}};
     return rules::as_built_rows(job, facts, {}, window).at(0);
   };
   EXPECT_EQ(built(3.9).outcome, Outcome::pass);
@@ -59,6 +60,9 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   EXPECT_EQ(built(-4.1).outcome, Outcome::fail);
   EXPECT_THAT(built(3.9).limit, HasSubstr("left low by 4 mm at most, right by 4 mm over 800 mm"));
   EXPECT_THAT(built(3.9).built, HasSubstr("left low by 4 mm"));
+  for (rules::Way& way : window.ways) way.allowed_mm = 0;  // a floor as steep as it may be and must be
+  EXPECT_EQ(built(0.5).outcome, Outcome::caution) << "half a mark of the rule: nothing is there to press";
+  EXPECT_EQ(built(0.6).outcome, Outcome::fail);
 }
 
 TEST(AsBuiltLevel, OutOfLevelBothWaysIsHeldToBothTogether) {

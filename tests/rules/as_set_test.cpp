@@ -84,6 +84,31 @@ TEST(AsSet, AStiffBaseIsPressedWhereItIsHighestAndNotAllRound) {
   }
 }
 
+TEST(AsSet, WhatTheRuleCannotTellFromLevelAsksForCare) {
+  // Source: by hand: half a mark of 1/16 in over 36 in takes 1/64 off a threshold's 2 in, 18 in from the drain: nothing
+  // is there to press, so that it may stay, and is told. By a hair more the next mark is pressed; and where it fails
+  // level as well no rule mends it.
+  const auto tilted_by = [](double back) {
+    facts::Facts f = sample::good_facts();
+    read_rim(f, back, back, 0, 0);
+    f.room.as_set.threshold_least_mm = 2 * in - back / 2;
+    return f;
+  };
+  const facts::Facts within = tilted_by(in / 32), past = tilted_by(in / 32 + 0.01);
+  EXPECT_EQ(judged(sample::alcove(), within, "rim.threshold-least").outcome, rules::Outcome::caution);
+  const AsSetVerdict leave = verdict_of(within);
+  EXPECT_EQ(leave.next, Next::leave);
+  EXPECT_TRUE(leave.passes());
+  EXPECT_THAT(leave.words, HasSubstr("CAUTION, as set, threshold stands above the drain: nothing to press: the base is "
+                                     "level within a mark of the rule."));
+  EXPECT_EQ(judged(sample::alcove(), past, "rim.threshold-least").outcome, rules::Outcome::fail);
+  EXPECT_EQ(verdict_of(past).next, Next::press);
+  facts::Facts low = within;
+  low.heights.threshold_least_mm = low.heights.drain_top_mm + 1.9 * in;
+  EXPECT_EQ(judged(sample::alcove(), low, "rim.threshold-least").outcome, rules::Outcome::fail);
+  EXPECT_EQ(verdict_of(low).next, Next::mend_the_design);
+}
+
 TEST(AsSet, OfTwoReadingsThatAreAlikeOddTheFirstIsNamed) {
   // Source: closed form: two corners across from each other stand 1/4 in up, one of them by a millionth of a mm more.
   facts::Facts f = sample::good_facts();

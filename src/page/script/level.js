@@ -157,8 +157,8 @@ function verdictOn(card, found, results) {
                                             `${card.design_fails}. Lift the base out.`};
   if (!results.some((r) => r.outcome === 'fail')) {
     const open = results.filter((r) => r.outcome === 'not-checked').map((r) => `'${r.title}'`).join(', ');
-    const apron = results.find((r) => r.id === 'rim.apron' && r.outcome === 'caution');
-    const careful = apron ? ` CAUTION, ${apron.title}: ${apron.advice}.` : '';
+    const careful = results.filter((r) => r.outcome === 'caution')
+        .map((r) => ` CAUTION, ${r.title}: ${r.advice ?? planOf(card, found, results).words}.`).join('');
     const others = card.others_fail ? ` Other checks fail, and are mended more easily before the mortar sets: ${card.others_fail}.` : '';
     return {next: 'leave', words: (open
         ? `Nothing to press, as far as was read. NOT JUDGED: ${open}. If that holds, leave it, and let nobody step on it.`
@@ -173,6 +173,7 @@ function verdictOn(card, found, results) {
 function judgeLevel(card, facets, readings, down, line) {
   const found = lying(card, facets, readings, down, line);
   const results = card.checks.map((check) => judged(check, card, found));
+  careWithinAMark(card, found, results);
   return {found, results, verdict: verdictOn(card, found, results)};
 }
 

@@ -3,6 +3,17 @@
 /** What a place is to go down by, to the nearest mark; half way between two it is left, whatever rounding did. */
 const pressAt = (card, point) => Math.max(0, Math.ceil(point.plane / card.mark_mm - 0.5 - 1e-5)) * card.mark_mm;
 
+/** Whether no place stands higher than the rule tells from the lowest: what a tilt breaks then asks for care. */
+const readsLevel = (card, found) => found.points.every((p) => pressAt(card, p) <= 0);
+const BY_TILT = ['rim.fall-least', 'rim.fall-greatest', 'rim.threshold-least', 'rim.threshold-greatest',
+                 'rim.threshold-inward', 'rim.below-upstand'];
+
+function careWithinAMark(card, found, results) {
+  if (!readsLevel(card, found) || card.design_fails) return;
+  for (const r of results)
+    if (r.outcome === 'fail' && BY_TILT.includes(r.id)) r.outcome = 'caution';
+}
+
 const LEVEL_NOW = 'nothing to press: the base is level within a mark of the rule';
 const RAISE_INSTEAD = '; or raise the low side as much, with fresh mortar under it';
 const LOOK_AT_LINE = 'look whether they are heights above the level line or distances below it, and how high that line hangs ' +
