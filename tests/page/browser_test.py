@@ -262,6 +262,28 @@ class HostileRoomTest(PageCase):
         for a, b in zip(read, wanted, strict=True):
             self.assertAlmostEqual(a, b, delta=1e-9) if b is not None else self.assertIsNone(a)
 
+    def test_what_the_rule_cannot_tell_from_level_asks_for_care(self):
+        # Source: by hand: a floor that falls, level, just as much as it must, read high on one side after the other: by
+        # half a mark nothing is to be pressed, and it may stay; by more the next mark is
+        self.open(self.room)
+        card, facets = data_of(self.page(self.room), "level-data"), data_of(self.page(self.room), "view-data")["facets"]
+        self.assertEqual((card["mark_mm"], card["design_fails"]), (1, ""))
+        told = self.js("""const [card, facets] = arguments, planes = facets.filter(f => f.surface !== 'seat');
+            const least = Math.min(...planes.filter(f => f.surface === 'base-floor').map(f => f.fall));
+            const strict = {...card, checks: card.checks.map(c => c.id === 'rim.fall-least' ? {...c, least, held: true, assumed: false, missing: false} : c)};
+            const corners = card.places.filter(p => ['back left', 'back right', 'front left', 'front right'].includes(p.name));
+            return [0.5, 0.6].map(high => ['back', 'front', 'left', 'right'].map(side => {
+              const readings = corners.map(place => ({place, value: place.z + (place.name.includes(side) ? high : 0)}));
+              const {results, verdict} = window.fallwrightLevel.judgeLevel(strict, planes, readings, false, null);
+              return [results.find(r => r.id === 'rim.fall-least').outcome, verdict.next, verdict.words];
+            }));""", card, facets)
+        within, past = told
+        self.assertEqual({(outcome, step) for outcome, step, _ in within} - {("pass", "leave")}, {("caution", "leave")})
+        for outcome, _, words in within:
+            self.assertEqual(outcome == "caution", "CAUTION, as set, floor falls enough: nothing to press: the base is level within "
+                                                   "a mark of the rule." in words)
+        self.assertEqual({(outcome, step) for outcome, step, _ in past} - {("pass", "leave")}, {("fail", "press")})
+
     def test_names_stay_texts_and_nothing_comes_from_outside(self):
         # Source: Content Security Policy Level 3, section 6.1 (directives); HTML Living Standard, section 13.1.2
         self.open(self.room)
