@@ -72,10 +72,10 @@ struct Results {
   std::string verdict;  ///< one sentence
   std::vector<Check> checks;
   std::vector<Piece> pieces;
-  std::vector<Purchase> to_buy;
-  std::string json;    ///< report.json: every number
-  std::string folder;  ///< that has the files of `build`; empty after `check`
-  bool fails() const;  ///< some check does
+  std::vector<Purchase> to_buy;  ///< now: what waits while a check fails is told in `json` alone
+  std::string json;              ///< report.json: every number
+  std::string folder;            ///< that has the files of `build`; empty after `check`
+  bool fails() const;            ///< some check does
 };
 
 /// Reads a job file with the files it names; `prices` is a table of prices in place of its own, or empty.
