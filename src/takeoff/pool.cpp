@@ -50,6 +50,7 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
     if (row.pack <= 0 || row.by_room) continue;
     const double exact = gross[i] / row.pack;
     row.buy = std::ceil(exact - units::tolerance::ratio);
+    if (row.hold) continue;  // no amount of it is told
     row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit + careful(exact, row);
   }
   return pooled;

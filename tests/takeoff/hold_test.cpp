@@ -133,6 +133,7 @@ TEST(Hold, AnOrderKeepsWhatWaitsApart) {
   EXPECT_EQ(pooled[0].row.buy, 6);
   EXPECT_EQ(pooled[0].rooms, 2);
   ASSERT_TRUE(pooled[1].row.hold);
+  EXPECT_EQ(pooled[1].row.basis, "1 room") << "and no amount";
   EXPECT_EQ(takeoff::waits_text(*pooled[1].row.hold),
             "hangs on the base, which is not settled: 'floor falls enough' fails");
 }
