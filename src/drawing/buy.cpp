@@ -42,7 +42,7 @@ std::vector<std::string> advice(const Subject& subject) {
   const rules::Result* in_doubt = rejected_base(subject);
   if (job.base.kind == job::BaseKind::designed && !in_doubt) first.emplace_back("base");
   if (!in_doubt && std::any_of(subject.rows.begin(), subject.rows.end(),
-                               [&](const takeoff::Row& row) { return is_drain(row) && row.for_sale; }))
+                               [&](const takeoff::Row& row) { return is_drain(row) && row.to_order(); }))
     first.emplace_back("drain");
   if (job.bench && !(in_doubt && has_apron(job)) && !rejected_seat(subject)) first.emplace_back("seat block");
   std::vector<std::string> notes;
@@ -51,7 +51,9 @@ std::vector<std::string> advice(const Subject& subject) {
                     std::string{has_apron(job) ? ", the seat block whose apron stands on it" : ""} +
                     ", the mortar of the bed and what is measured by it: '" + in_doubt->title +
                     "' fails, see the inspection sheets.");
-  else if (const rules::Result* fails = rejected_liner(subject))
+  if (const rules::Result* fails = rejected_drain(subject); fails && !in_doubt)
+    notes.push_back("HOLD the drain: '" + fails->title + "' fails, see the inspection sheets.");
+  if (const rules::Result* fails = rejected_liner(subject); fails && !in_doubt)
     notes.push_back("HOLD the liner, one piece of floor and what turns up: '" + fails->title +
                     "' fails, see the inspection sheets.");
   if (const rules::Result* fails = rejected_frame(subject))

@@ -19,6 +19,9 @@ inline const rules::Result* unsettled_drain(const Findings& findings) {
 inline const rules::Result* rejected_base(const Findings& findings) {
   return rules::rejected_base(findings.judgement.results, findings.facts);
 }
+inline const rules::Result* rejected_drain(const Findings& findings) {
+  return rules::rejected_drain(findings.judgement.results);
+}
 inline const rules::Result* rejected_liner(const Findings& findings) {
   return rules::rejected_liner(findings.judgement.results);
 }

@@ -18,6 +18,7 @@ struct Holds {
   std::optional<Held> seat;    ///< another block
   std::optional<Held> pieces;  ///< other ones are cut for the bench's frame
   std::optional<Held> frame;   ///< it is built or fastened otherwise
+  std::optional<Held> drain;   ///< another one in its place
 };
 
 }  // namespace fallwright::facts

@@ -20,6 +20,8 @@ constexpr std::array of_its_shape{
     "bed.thickness", "bed.least", "bed.bearing", "bed.round-drain", "bed.fills-shell", "liner.fall",
     // A model that is not sound, or in which two things share a place, has no number to work to.
     "solids.valid", "fit.no-clash"};
+/// Of the drain itself.
+constexpr std::array of_the_drain{"drain.outlet"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
 /// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.
@@ -82,6 +84,10 @@ const Result* rejected_base(const std::vector<Result>& results, const facts::Fac
   return failing(results, of_its_shape);
 }
 
+const Result* rejected_drain(const std::vector<Result>& results) {
+  return failing(results, of_the_drain);
+}
+
 const Result* rejected_liner(const std::vector<Result>& results) {
   return failing(results, of_the_liner);
 }
@@ -102,7 +108,7 @@ const Result* rejected_frame(const std::vector<Result>& results) {
 
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {
   return {held_by(rejected_base(results, facts)), held_by(rejected_liner(results)), held_by(rejected_seat(results)),
-          held_by(rejected_pieces(results)), held_by(rejected_frame(results))};
+          held_by(rejected_pieces(results)),      held_by(rejected_frame(results)), held_by(rejected_drain(results))};
 }
 
 }  // namespace fallwright::rules

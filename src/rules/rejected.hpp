@@ -25,6 +25,9 @@ bool cuts_a_joist(const Result& unsettled);
 /// is then one to work to.
 const Result* rejected_base(const std::vector<Result>& results, const facts::Facts& facts);
 
+/// By which another drain is bought, wherever it goes.
+const Result* rejected_drain(const std::vector<Result>& results);
+
 /// By which a liner turns up otherwise than it is measured.
 const Result* rejected_liner(const std::vector<Result>& results);
 

@@ -13,7 +13,7 @@ namespace fallwright::takeoff {
 
 /// Why something is neither bought nor cut yet: a check fails by which it may be another one.
 struct Hold {
-  std::string on;  ///< what it hangs on: "base", "liner", "bench"
+  std::string on;  ///< what it hangs on: "base", "drain", "liner", "bench"
   std::string check, title;
 };
 

@@ -90,6 +90,8 @@ void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job
     row.hold.reset();
     if (holds.base && hangs_on_base(row, job)) {
       row.hold = hold_on("base", *holds.base);
+    } else if (holds.drain && (is(row, Item::drain) || is(row, Item::channel_drain))) {
+      row.hold = hold_on("drain", *holds.drain);
     } else if (holds.liner && hangs_on_liner(row)) {
       row.hold = hold_on("liner", *holds.liner);
     } else if (const auto& by = bench_holds(row, cuts, facts, holds)) {

@@ -108,6 +108,16 @@ TEST(Hold, ALinerWaitsAloneAsOnePiece) {
               testing::ElementsAre("liner, floor: liner", "liner, turned up: liner"));
 }
 
+TEST(Hold, ADrainTooNarrowWaitsAlone) {
+  // Source: by hand: of either kind; with a base that waits it waits for that.
+  facts::Holds holds;
+  holds.drain = facts::Held{"drain.outlet", "drain's outlet is wide enough"};
+  EXPECT_THAT(waiting({"drain with its grate", "channel drain with its grate", "shower base"}, holds),
+              testing::ElementsAre("drain with its grate: drain", "channel drain with its grate: drain"));
+  holds.base = some;
+  EXPECT_THAT(waiting({"drain with its grate"}, holds), testing::ElementsAre("drain with its grate: base"));
+}
+
 TEST(Hold, OfABenchEachWaitsForItsOwn) {
   // Source: by hand: fasteners for the frame, sticks and sheets for the pieces, block and adhesive for the seat.
   const std::vector<const char*> all{"seat block",       "construction adhesive", "2x4",          "2x6",
