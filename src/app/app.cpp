@@ -38,7 +38,7 @@ bool is_command(const CLI::App& app, const std::string& word) {
   std::vector<std::string> known;
   for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
     known.push_back(command->get_name());
-  if (word.rfind('-', 0) == 0 || std::count(known.begin(), known.end(), word) > 0) return true;
+  if (word.starts_with('-') || std::count(known.begin(), known.end(), word) > 0) return true;
   std::cerr << "fallwright: there is no command '" << units::first_letters(word, 60) << "'; did you mean '"
             << diag::nearest(word, known) << "'?\n";
   return false;

@@ -115,7 +115,7 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) 
   std::vector<takeoff::StockPlan> plan;
   std::vector<takeoff::Row> rows;
   if (extent.quantities) {
-    const bool metric = job.unit == job::UnitSystem::metric;
+    const bool metric = job.is_metric();
     progress.stage(name, "planning the cuts");
     cuts = takeoff::cut_list(facts, metric);
     plan = takeoff::plan_cuts(cuts, job.cuts, metric);

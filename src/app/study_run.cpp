@@ -58,7 +58,7 @@ std::optional<double> price_of(const std::vector<takeoff::Row>& rows) {
 
 /// A report of what is wanted, its limits judged; nothing else is in it.
 report::Report report_of(job::Job job, study::Judged judged, const Wanted& wanted) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   report::Report report{std::move(job), std::move(judged.facts), {}, {}, {}, {}, {}};
   if (wanted.cuts) {
     report.cuts = takeoff::cut_list(report.facts, metric);

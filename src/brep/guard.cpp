@@ -28,7 +28,7 @@ constexpr Shaped shaped_by[] = {
 std::string what_to_change(const std::string& part) {
   const char* keys = "base.ribs, drain.bore and bed.collar";
   for (const Shaped& shaped : shaped_by)
-    if (part.rfind(shaped.part, 0) == 0) {
+    if (part.starts_with(shaped.part)) {
       keys = shaped.keys;
       break;
     }

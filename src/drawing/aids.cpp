@@ -42,7 +42,7 @@ std::vector<Sheet> draw_strip(const Subject& subject, const std::string& name, c
                               const std::optional<Warning>& warning = {}) {
   std::stable_sort(marks.begin(), marks.end(),
                    [](const StripMark& a, const StripMark& b) { return a.at_mm < b.at_mm; });
-  Sheet sheet{name, title, subject.job().unit == job::UnitSystem::metric};
+  Sheet sheet{name, title, subject.job().is_metric()};
   if (warning) sheet.holds.push_back(warning->line);
   const Frame whole = add_strip(sheet, marks);
   return on_tiles(std::move(sheet), whole, subject.job(), [&](bool tiled) {
@@ -56,7 +56,7 @@ std::vector<Sheet> draw_strip(const Subject& subject, const std::string& name, c
 }  // namespace
 
 std::vector<Sheet> draw_story_stick(const Subject& subject) {
-  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  const bool metric = subject.job().is_metric();
   std::vector<StripMark> marks;
   for (const facts::Rung& rung : subject.facts.room.chain)
     if (rung.above_datum_mm > 0 && !(base_is_void(subject) && is_of_base(rung)))
@@ -72,7 +72,7 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
   // Screeded down from a line, and no gauge is set out for it; nor for a bed in which another base will lie.
   if (subject.facts.site_built || base_is_void(subject)) return {};
-  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  const bool metric = subject.job().is_metric();
   std::vector<StripMark> marks;
   for (const facts::Gauge& gauge : subject.facts.room.gauges) {
     if (gauge.clear || gauge.spread_mm <= 0) continue;

@@ -450,9 +450,7 @@ std::string lapped_edges(const job::Job& job, bool at_bench) {
 
 std::string seat_as_asked(const job::Job& job, const facts::Facts& facts) {
   if (!job.bench || !facts.heights.seat_front_mm) return "";
-  const auto said = [&](double mm) {
-    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
-  };
+  const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   const std::string asked = said(job.bench->height.in_mm());
   return said(*facts.heights.seat_front_mm) == asked ? "" : asked + " asked for";
 }

@@ -105,7 +105,7 @@ std::string fastener(const std::optional<std::string>& name, const std::optional
 std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
   if (!job.bench) return "";
   const job::BenchFrame& f = job.bench->frame;
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   if (is(row, takeoff::Item::sole_fasteners))
     return job.floor.kind == job::FloorKind::slab ? "anchors, which is the job's own choice"
            : f.kind == job::FrameKind::steel      ? ""
@@ -120,21 +120,20 @@ std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
 
 /// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
 std::string pack_of(const takeoff::Row& row, const job::Job& job) {
-  if (row.pack <= 0 || row.buy_unit == row.unit || row.item.rfind("deck sheet", 0) == 0) return "";
+  if (row.pack <= 0 || row.buy_unit == row.unit || row.item.starts_with("deck sheet")) return "";
   // What was typed in the trade's unit is whole there but for rounding.
   const int places = std::abs(row.pack - std::round(row.pack)) < 1e-6 ? 0 : row.pack < 10 ? 2 : 1;
   std::string words = "each " + units::decimals(row.pack, places) + " " + row.unit;
   if (is(row, takeoff::Item::mortar_bags) && job.bed.bag_kg)
-    words += " mixed, " + (job.unit == job::UnitSystem::metric
-                               ? units::decimals(*job.bed.bag_kg, 0) + " kg"
-                               : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
+    words += " mixed, " + (job.is_metric() ? units::decimals(*job.bed.bag_kg, 0) + " kg"
+                                           : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
   return words;
 }
 
 /// What the counter asks for beside the name, as the model and the job have it; nothing where they do not.
 std::string size_of(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   if (is(row, takeoff::Item::base)) return size_of(part(subject.facts, facts::Role::base), metric);
   if (is(row, takeoff::Item::seat_block))
     return size_of(part(subject.facts, facts::Role::seat_block), metric) +
@@ -146,7 +145,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
-  if (row.item.rfind("furring ", 0) == 0) return takeoff::ripped_from(job);
+  if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }

@@ -13,7 +13,7 @@ const char* dust() {
 
 /// All pieces, by stock and length.
 std::vector<Sheet> draw_list(const Subject& subject) {
-  const bool metric = subject.job().unit == job::UnitSystem::metric;
+  const bool metric = subject.job().is_metric();
   const auto hold = pieces_warning(subject);
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
@@ -46,7 +46,7 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
   pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
   if (cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
-  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.unit == job::UnitSystem::metric));
+  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.is_metric()));
   const bool deck = part(subject.facts, cut.part_ids.front()).which.kind == facts::Kind::deck;
   if (!deck || !job.bench) return;
   // Across the joists, which run the other way.

@@ -243,7 +243,7 @@ std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
 double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
   for (const facts::Mark& m : s.facts.room.set_out)
-    if (m.name.rfind("bore centre from the ", 0) == 0)
+    if (m.name.starts_with("bore centre from the "))
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)
     pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: finish not read", Anchor::left, 0.9);
@@ -339,7 +339,7 @@ Point under_texts(const Sheet& sheet, double x, double t) {
 bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
   constexpr std::array at_the_edge{"rim", "upstands", "threshold"};
   if (std::none_of(at_the_edge.begin(), at_the_edge.end(),
-                   [&](const std::string& name) { return rung.name.rfind(name, 0) == 0; }))
+                   [&](const std::string& name) { return rung.name.starts_with(name); }))
     return false;
   constexpr double same = 0.5;
   return std::none_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {

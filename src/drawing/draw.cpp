@@ -74,8 +74,8 @@ class Set {
 
 std::vector<Sheet> draw_all(const Subject& subject) {
   Set set{subject};
-  set.add('G', Sheet{"cover", "Cover of the shop drawings",
-                     subject.job().unit == job::UnitSystem::metric});  // drawn when the rest is known
+  set.add('G',
+          Sheet{"cover", "Cover of the shop drawings", subject.job().is_metric()});  // drawn when the rest is known
   set.add('G', draw_order_of_work(subject));
   set.add('G', draw_assembly(subject));
   set.add('G', draw_exploded(subject));

@@ -112,7 +112,7 @@ void add_spots(Pen& pen, const Subject& s) {
     const bool shared = std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
       return &other != &spot && std::hypot(other.at.X() - p.X(), other.at.Y() - p.Y()) < 5;
     });
-    const std::string height = height_above_drain(pen, p.Z() - drain, s.job().unit == job::UnitSystem::metric);
+    const std::string height = height_above_drain(pen, p.Z() - drain, s.job().is_metric());
     // What is level with the drain says so: a bare nought beside another height would be read as its last figure.
     const std::string name = height == pen.words(0) ? "drain " : !shared ? "" : spot.threshold ? "threshold " : "rim ";
     pen.cross({p.X(), p.Y()}, 0.7 * t);
@@ -276,7 +276,7 @@ bool is_rejected(const Subject& s, const facts::Facet& f) {
 /// A facet's fall, and where it breaks a limit as that limit's check rounds it.
 std::string fall_of(const Subject& s, const facts::Facet& f) {
   const rules::Result* check = unkept_by(s, f);
-  if (!check) return units::to_text(units::Fall::ratio(f.fall), s.job().unit == job::UnitSystem::metric);
+  if (!check) return units::to_text(units::Fall::ratio(f.fall), s.job().is_metric());
   return check->limit.least ? rules::text_or_less(f.fall, rules::Unit::ratio, s.job())
                             : rules::text_or_more(f.fall, rules::Unit::ratio, s.job());
 }
@@ -306,7 +306,7 @@ const std::vector<Column>& plane_columns() {
 
 /// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
 std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
-  const bool metric = s.job().unit == job::UnitSystem::metric;
+  const bool metric = s.job().is_metric();
   const char* const unusable = base_is_void(s) ? "VOID" : "";
   std::vector<Cells> rows;
   const std::vector<WayDown> ways = ways_down(s.facts);

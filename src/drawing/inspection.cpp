@@ -65,7 +65,7 @@ void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, std::
 
 /// What was read in the room, to be read again: the reading, and the figure that fits all of them best.
 void add_readings(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
-  const bool metric = s.job().unit == job::UnitSystem::metric;
+  const bool metric = s.job().is_metric();
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   for (const facts::Tape& tape : s.facts.room.closure.readings)
     rows.push_back({std::to_string(++number), tape.name, "within " + len(tape.tolerance_mm), "as surveyed",
@@ -92,7 +92,7 @@ void add_signatures(std::vector<Cells>& rows) {
 
 /// Heights the water is filled to, what that takes and weighs; blank for what was read.
 void add_flood(Pen& pen, Point at, double width, const Subject& s) {
-  const bool metric = s.job().unit == job::UnitSystem::metric;
+  const bool metric = s.job().is_metric();
   const rules::FloodTable water = rules::flood_table(s.job(), s.facts, s.judgement.results);
   Table table{pen,
               at,

@@ -62,9 +62,7 @@ class Order {
     before.swap(steps_);
     return before;
   }
-  std::string len(double mm) const {
-    return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
-  }
+  std::string len(double mm) const { return units::to_text(units::Length::mm(mm), job_.is_metric()); }
   bool has_threshold() const { return !job_.base.threshold.width.is_zero(); }
   std::string front_edge() const { return has_threshold() ? "threshold" : "front edge"; }
   std::string where_to_level() const {
@@ -356,7 +354,7 @@ class Order {
     return words.empty() ? "" : before + words + after;
   }
 
-  bool metric() const { return job_.unit == job::UnitSystem::metric; }
+  bool metric() const { return job_.is_metric(); }
 
   double count_of(Item item) const {
     for (const takeoff::Row& r : s_.rows)

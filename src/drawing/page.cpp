@@ -200,7 +200,7 @@ std::vector<double> scales_for(const Sheet& sheet) {
 }  // namespace
 
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const Paper& paper = paper_of(job);
   Sheet sheet;
   const auto draw_at = [&](double scale) {

@@ -91,7 +91,7 @@ bool is_plain(const takeoff::CutRow& cut) {
 std::string ends_of(const takeoff::CutRow& cut) {
   // The cut list has both angles: an end that is 0.0 deg from square is square to whoever cuts it.
   const std::string first = "0.0 and ", both = " and 0.0 deg from square";
-  if (cut.ends.rfind(first, 0) == 0) return "square, other end " + cut.ends.substr(first.size());
+  if (cut.ends.starts_with(first)) return "square, other end " + cut.ends.substr(first.size());
   if (cut.ends.ends_with(both))
     return cut.ends.substr(0, cut.ends.size() - both.size()) + " deg from square, other end square";
   return cut.ends;

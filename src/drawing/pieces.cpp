@@ -10,7 +10,7 @@ namespace {
 /// One closed line for the machine, its lower left corner at the origin; on it, apart from it, the mark and what a saw
 /// must know that it does not tell: bevels. Thin lines are edges within the outline.
 Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& subject) {
-  Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, subject.job().unit == job::UnitSystem::metric};
+  Sheet sheet{"piece-" + cut.mark, "Piece " + cut.mark, subject.job().is_metric()};
   Sheet seen;
   Pen{seen, 1}.add(piece.broad, {-piece.broad_frame.x0, -piece.broad_frame.y0});
   std::vector<Line> visible = seen.lines;
@@ -19,7 +19,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& su
   if (sheet.cuts.front().empty()) throw diag::ModelError{cut.part_ids.front(), "its outline does not close"};
   const std::string words = title_of(cut, subject.facts, sheet.metric);
   const double wide = piece.broad_frame.width(), high = piece.broad_frame.height();
-  if (is_of_bench(cut, subject.facts))
+  if (cut.hold)
     if (const auto warning = pieces_warning(subject)) sheet.holds.push_back(warning->line);
   const double lines = sheet.holds.empty() ? 4 : 6;
   const double letters = std::min({10.0, high / lines, wide / (width_of(words, 1) + 2)});

@@ -162,7 +162,7 @@ std::string channel_cut(const Subject& s, const Said& said) {
 
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
-  const bool joists = has_joists(s.facts), metric = s.job().unit == job::UnitSystem::metric;
+  const bool joists = has_joists(s.facts), metric = s.job().is_metric();
   const auto& studs = s.facts.room.studs;
   const bool furred =
       std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });

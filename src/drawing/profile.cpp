@@ -119,7 +119,7 @@ class Profile {
 
  private:
   bool is_back() const { return subject_.job().bench->place == job::Side::back; }
-  bool metric() const { return subject_.job().unit == job::UnitSystem::metric; }
+  bool metric() const { return subject_.job().is_metric(); }
 
   std::vector<Sheet> head(double from_y) {
     const facts::Heights& h = subject_.facts.heights;

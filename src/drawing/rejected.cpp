@@ -31,13 +31,13 @@ std::optional<Warning> pieces_warning(const Subject& subject) {
 bool is_of_base(const facts::Rung& rung) {
   constexpr std::array others{"datum", "subfloor here", "deck, underside", "seat", "bath floor"};
   return std::none_of(others.begin(), others.end(),
-                      [&](const std::string& name) { return rung.name.rfind(name, 0) == 0; });
+                      [&](const std::string& name) { return rung.name.starts_with(name); });
 }
 
 const rules::Result* rejected_arm(const Findings& findings) {
   const std::vector<rules::Result>& results = findings.judgement.results;
   const auto fails = std::find_if(results.begin(), results.end(), [](const rules::Result& r) {
-    const bool of_the_arm = r.id.rfind("trap.", 0) == 0 || r.id.rfind("joist.", 0) == 0;
+    const bool of_the_arm = r.id.starts_with("trap.") || r.id.starts_with("joist.");
     return r.outcome == rules::Outcome::fail && of_the_arm &&
            std::find(moves_no_pipe.begin(), moves_no_pipe.end(), std::string_view{r.id}) == moves_no_pipe.end();
   });

@@ -184,8 +184,7 @@ std::vector<Cells> piece_rows(const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : s.cuts)
     if (const std::size_t count = count_in(s, cut, family); count > 0)
-      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().unit == job::UnitSystem::metric),
-                      ends_of(cut)});
+      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().is_metric()), ends_of(cut)});
   return rows;
 }
 
@@ -226,7 +225,7 @@ bool schedules_apart(const Subject& s) {
   const Paper& paper = paper_of(s.job());
   if (is_small(paper)) return true;
   Sheet any;
-  any.metric = s.job().unit == job::UnitSystem::metric;
+  any.metric = s.job().is_metric();
   Pen pen{any, letter};
   const double high = room_on(any, paper).height(), width = 46 * letter;
   // Beside its view one may be as long as that is high; under a bench along the back the view needs half of the page.
@@ -249,7 +248,7 @@ bool schedules_apart(const Subject& s) {
 std::vector<Sheet> draw_schedules(const Subject& s) {
   std::vector<Cells> pieces, fastenings;
   Sheet any;
-  any.metric = s.job().unit == job::UnitSystem::metric;
+  any.metric = s.job().is_metric();
   const Pen pen{any, 1};  // for the job's unit alone
   const auto add = [&](const std::string& headline, const facts::Family& family, const std::vector<Cells>& fastening) {
     const std::vector<Cells> rows = piece_rows(s, family);

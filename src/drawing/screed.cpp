@@ -58,7 +58,7 @@ class Marks {
   bool all_told() const { return all_told_; }
 
  private:
-  static bool on_ray(const ScreedMark& m) { return m.line.rfind("ray", 0) == 0 || m.line.rfind("thin line", 0) == 0; }
+  static bool on_ray(const ScreedMark& m) { return m.line.starts_with("ray") || m.line.starts_with("thin line"); }
   Point at(const ScreedMark& m) const { return {m.at_mm[0], m.at_mm[1]}; }
 
   bool first_at(std::size_t i) const {

@@ -38,9 +38,7 @@ class Building {
   void add(const std::vector<Step>& steps) { steps_.insert(steps_.end(), steps.begin(), steps.end()); }
   bool liner() const { return job_.base.site.waterproofing == job::Waterproofing::liner; }
   bool joists() const { return job_.floor.kind == job::FloorKind::joists; }
-  std::string len(double mm) const {
-    return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
-  }
+  std::string len(double mm) const { return units::to_text(units::Length::mm(mm), job_.is_metric()); }
   std::string row(takeoff::Item item) const {
     for (const takeoff::Row& r : s_.rows)
       if (is(r, item)) return takeoff::bought(r);
@@ -202,9 +200,7 @@ double lowest_fastener_mm(const facts::Facts& facts) {
 std::string rough_threshold(const job::Job& job, const facts::Facts& facts) {
   const auto threshold = takeoff::threshold_of(job, facts);
   if (!threshold) return "";
-  const auto len = [&](double mm) {
-    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
-  };
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   const auto heights = [&](double less) {
     const std::string inner = len(threshold->inner_mm - less), outer = len(threshold->outer_mm - less);
     return inner == outer ? inner + " above the datum"

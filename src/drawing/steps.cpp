@@ -71,7 +71,7 @@ bool rises_beside_bench(const job::Job& job) {
 namespace {
 
 std::string length_of(const job::Job& job, double mm) {
-  return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
+  return units::to_text(units::Length::mm(mm), job.is_metric());
 }
 
 }  // namespace

@@ -144,7 +144,7 @@ bool has_held_piece(const std::vector<Entry>& entries, const Subject& subject) {
 Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, const takeoff::StockPlan* before,
                 const Subject& subject) {
   const job::Job& job = subject.job();
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   return on_page(name, "Sticks and what is cut from them", job, [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
     double y = 0;

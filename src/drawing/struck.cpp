@@ -64,7 +64,7 @@ std::vector<Catch> catches_of(const Subject& subject) {
     // What ends at that height counts, and a plane along its face cuts nothing.
     for (const double off : {-0.02, 0.02}) look(jaws, solid, base, drop.least_at_mm + off);
   }
-  const double mark = units::tape_mark_mm(subject.job().unit == job::UnitSystem::metric) / 2;
+  const double mark = units::tape_mark_mm(subject.job().is_metric()) / 2;
   std::vector<Catch> caught;
   for (auto* side : {&jaws.left, &jaws.right})
     if (*side) (*side)->z = drop.least_at_mm;

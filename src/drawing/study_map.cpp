@@ -120,7 +120,7 @@ class MapSheet {
   MapSheet(const StudySubject& subject, const Paper& paper, const std::string& name)
       : s_{subject},
         map_{*subject.all.map},
-        sheet_{name, "Study: " + subject.study.name, subject.study.job.unit == job::UnitSystem::metric},
+        sheet_{name, "Study: " + subject.study.name, subject.study.job.is_metric()},
         room_{room_on(sheet_, paper)},
         pen_{sheet_, small_letter},
         across_{scale_of(&subject.varied[map_.across], map_.xs, left, room_.width() - legend_width - 8)},

@@ -78,7 +78,7 @@ void Table::across(const std::string& words) {
 static Sheet in_letters(double height, const std::string& name, const std::string& title, const job::Job& job,
                         const Words& words) {
   const Paper& paper = paper_of(job);
-  Sheet sheet{name, title, job.unit == job::UnitSystem::metric};
+  Sheet sheet{name, title, job.is_metric()};
   sheet.to_scale = false;
   Pen pen{sheet, height};
   // The strip is as high as the notes take, which the words bring along: their room is known once they are written.

@@ -69,8 +69,7 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
 std::vector<Sheet> draw_template(const Subject& subject) {
   const job::Job& job = subject.job();
   const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
-  Sheet all{"template", waste_stands(job) ? "Drain template, full size" : "Bore template, full size",
-            job.unit == job::UnitSystem::metric};
+  Sheet all{"template", waste_stands(job) ? "Drain template, full size" : "Bore template, full size", job.is_metric()};
   if (const auto warning = bore_warning(subject)) {
     all.holds.push_back(warning->line);
     add_rejected(all, radius);

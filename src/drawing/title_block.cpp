@@ -254,7 +254,7 @@ const char* hand_of(const job::Job& job) {
 std::string places_of_failures(const std::vector<Sheet>& sheets) {
   std::vector<std::string> codes;
   for (const Sheet& sheet : sheets)
-    if (sheet.name.rfind("inspection", 0) == 0 &&
+    if (sheet.name.starts_with("inspection") &&
         std::any_of(sheet.texts.begin(), sheet.texts.end(), [](const Text& text) { return text.words == fails_word; }))
       codes.push_back(sheet.code);
   constexpr std::size_t most = 3;  // that the bar over the title block takes
@@ -276,7 +276,7 @@ std::vector<std::string> note_lines(const std::vector<std::string>& notes, std::
   for (std::size_t i = from; i < notes.size(); ++i) {
     const std::string head = std::to_string(i + 1) + "  ";
     for (const std::string& line : wrapped(head + notes[i], width - width_of(indent, least_letter), least_letter))
-      lines.push_back((line.rfind(head, 0) == 0 ? "" : indent) + line);
+      lines.push_back((line.starts_with(head) ? "" : indent) + line);
   }
   return lines;
 }

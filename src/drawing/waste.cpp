@@ -25,7 +25,7 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
 
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen) {
   const std::string bore = "bore centre";
-  if (!waste_stands(job) || mark.name.rfind(bore, 0) != 0) return mark.name;
+  if (!waste_stands(job) || !mark.name.starts_with(bore)) return mark.name;
   const std::string from = mark.name.substr(bore.size());
   const job::Tape& tape = job.base.tape;
   const auto& read = from == " from the left stud face"    ? tape.waste_from_left

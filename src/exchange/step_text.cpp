@@ -59,7 +59,7 @@ Paint paint_of(const std::string& representation, const std::map<long, std::stri
   const std::vector<long> ends = references(representation);
   const std::vector<long> item = references(all.at(ends.at(0)));
   long at = item.at(0);
-  while (all.at(at).rfind("COLOUR_RGB", 0) != 0) at = references(all.at(at)).at(0);
+  while (!all.at(at).starts_with("COLOUR_RGB")) at = references(all.at(at)).at(0);
   return {ends.at(1), item.at(1), all.at(at)};
 }
 
@@ -89,7 +89,7 @@ std::string canonical_step(const std::string& text) {
   const std::map<long, std::string> all = statements(numbered.substr(begin, last - begin));
   std::map<long, Paint> by_solid;
   for (const auto& [id, statement] : all)
-    if (statement.rfind("MECHANICAL_DESIGN", 0) == 0) {
+    if (statement.starts_with("MECHANICAL_DESIGN")) {
       const Paint paint = paint_of(statement, all);
       by_solid.emplace(paint.solid, paint);
     }

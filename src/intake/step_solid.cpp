@@ -115,7 +115,7 @@ void must_make_sense(const Handle(Interface_InterfaceModel) & model) {
   for (int i = 1; i <= model->NbEntities(); ++i) {
     if (!model->IsErrorEntity(i) && !lacks_a_coordinate(model->Value(i))) continue;
     const std::string type = model->Value(i)->DynamicType()->Name();
-    if (type.rfind("StepVisual", 0) != 0 && type.rfind("StepDimTol", 0) != 0)
+    if (!type.starts_with("StepVisual") && !type.starts_with("StepDimTol"))
       throw job::NoBody{"the file is damaged: one of its entities (" + type.substr(type.find('_') + 1) +
                         ") does not hold what it should. Export it again"};
   }

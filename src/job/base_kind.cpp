@@ -51,7 +51,7 @@ constexpr Row rows[] = {
 };
 
 bool is_in(const std::string& path, const std::string& row) {
-  return path == row || (path.rfind(row, 0) == 0 && path[row.size()] == '.');
+  return path == row || (path.starts_with(row) && path[row.size()] == '.');
 }
 
 const Row* row_of(const std::string& path) {
@@ -66,7 +66,7 @@ bool has(const Row& row, BaseKind kind) {
 }
 
 std::string text(const Job& job, double mm) {
-  return units::to_text(Length::mm(mm), job.unit == UnitSystem::metric);
+  return units::to_text(Length::mm(mm), job.is_metric());
 }
 
 /// A place on a plan's outline.
@@ -188,7 +188,7 @@ class Bought {
 void settle_site_built(Job& job) {
   constexpr double top_coat_mm = 1.5 * 25.4, tile_mm = 0.5 * 25.4, top_coat_metric_mm = 40, tile_metric_mm = 15;
   constexpr double tile_kg_m3 = 2300;  // from memory
-  const bool metric = job.unit == UnitSystem::metric;
+  const bool metric = job.is_metric();
   Base& base = job.base;
   const bool liner = base.site.waterproofing == Waterproofing::liner;
   if (!base.site.cover)

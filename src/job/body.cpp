@@ -84,7 +84,7 @@ BodyOf same_body(const Base& base) {
 
 bool told_by_file(const std::string& path) {
   return std::any_of(std::begin(told), std::end(told), [&](const std::string& each) {
-    return path == each || (path.rfind(each, 0) == 0 && path[each.size()] == '.');
+    return path == each || (path.starts_with(each) && path[each.size()] == '.');
   });
 }
 

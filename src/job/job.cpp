@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/body.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::job {
@@ -35,8 +36,7 @@ bool Job::is_default(const std::string& key) const {
 
 double Job::cut_mm(double length_mm) const {
   if (!cuts.to_tape) return length_mm;
-  const double mark = mark_mm();
-  return std::floor(length_mm / mark + units::tolerance::length_mm) * mark;
+  return units::down_to_mark(length_mm, mark_mm());
 }
 
 bool Buy::wants(const std::string& kind) const {

@@ -207,7 +207,7 @@ void lay_body(const Job& job, Layout& layout) {
   layout.threshold_outer = layout.body_z + body.threshold_outer;
   layout.rim_of_body = layout.body_z + body.rim;
   for (const Body::Region& region : body.top) {
-    if (region.name.rfind("base-floor/", 0) != 0) continue;
+    if (!region.name.starts_with("base-floor/")) continue;
     const HeightPlane& p = region.plane;
     layout.facets.push_back({region.name.substr(region.name.find('/') + 1),
                              {p.z0 + layout.body_z - p.gx * layout.body_x - p.gy * layout.body_y, p.gx, p.gy}});

@@ -1,6 +1,8 @@
 /// Mortar by absolute volumes: what cement, lime, the grains of sand, water and air take up of it.
 #pragma once
 
+#include "units/quantity.hpp"
+
 namespace fallwright::job {
 
 struct Job;
@@ -26,7 +28,7 @@ Mortar mortar_of(const Mix& mix, Wetness wetness);
 
 /// Bulk densities, kg/m3. A cubic foot: cement 94 lb and lime 40 lb (secondary), damp loose sand that carries 80 lb dry
 /// (ASTM C270, secondary), dry loose sand 91 lb with voids of 45 % (Gillette and Hill, 1908).
-inline constexpr double lb_ft3 = 0.45359237 / 0.028316846592;
+inline constexpr double lb_ft3 = units::kg_per_lb / (units::mm3_per_ft3 * 1e-9);
 inline constexpr double cement_kg_m3 = 94 * lb_ft3, lime_kg_m3 = 40 * lb_ft3, damp_sand_kg_m3 = 80 * lb_ft3,
                         dry_sand_kg_m3 = 91 * lb_ft3;
 

@@ -204,7 +204,7 @@ class JobReader {
   void tell_unused() {
     for (const Unused& unused : what_says_nothing(job_))
       for (const Key& key : keys()) {
-        const bool meant = unused.path.back() == '.' ? key.path.rfind(unused.path, 0) == 0 : key.path == unused.path;
+        const bool meant = unused.path.back() == '.' ? key.path.starts_with(unused.path) : key.path == unused.path;
         const toml::node* node = meant && !section_of(key).repeats() ? find(key.path) : nullptr;
         if (!node) continue;
         const bool usual = key.presence == Presence::defaulted && is_same(*node, usual_of(key, job_.unit));
@@ -226,7 +226,7 @@ class JobReader {
 
   /// `path` is the key's own, or that of one entry's.
   void read_key(const Key& key, const std::string& path) {
-    const bool of_bench = key.path.rfind("bench.", 0) == 0;
+    const bool of_bench = key.path.starts_with("bench.");
     if (of_bench && !find("bench")) return;
     const toml::node* node = find(path);
     const std::string foreign = foreign_to(key.path, job_.base.kind);
@@ -337,7 +337,7 @@ class JobReader {
     BenchFrame& frame = job_.bench->frame;
     const bool steel = frame.kind == FrameKind::steel;
     if (frame.stock.name.empty())
-      frame.stock = *parse_stock(steel ? "350S162-33" : job_.unit == UnitSystem::metric ? "45x95 mm" : "2x4", why);
+      frame.stock = *parse_stock(steel ? "350S162-33" : job_.is_metric() ? "45x95 mm" : "2x4", why);
     if (!steel || !frame.track.name.empty() || frame.stock.kind != StockKind::steel_stud) return;
     const std::string& stud = frame.stock.name;
     frame.track = *parse_stock(stud.substr(0, stud.find('S')) + "T125" + stud.substr(stud.find('-')), why);

@@ -45,16 +45,16 @@ class Judge {
   void add(const std::string& key, const std::string& message) {
     found_.push_back({job_.base.body && told_by_file(key) ? "base.file" : key, message});
   }
-  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
+  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.is_metric()); }
   std::string text(Length length) const { return text(length.in_mm()); }
   std::string finely(double mm) const {
-    return job_.unit == UnitSystem::metric ? units::decimals(mm, 2) + " mm" : units::decimals(mm / 25.4, 3) + "\"";
+    return job_.is_metric() ? units::decimals(mm, 2) + " mm" : units::decimals(mm / 25.4, 3) + "\"";
   }
 
   /// What is left of something against what is needed, where a tape may show both alike: the one rounded down, the
   /// other up.
   std::string left(double left_mm, const std::string& what, double needed_mm) const {
-    const bool metric = job_.unit == UnitSystem::metric;
+    const bool metric = job_.is_metric();
     const double mark = metric ? 0.1 : 0.0254;
     const auto words = [&](double marks) {
       if (marks < 1) return text(0);
@@ -328,11 +328,11 @@ class Judge {
     const auto& [front_left, front_right, back_right, back_left] = at_.base_outline.corners();
     const auto stays_below = [&](const char* key, const char* what, double top, const survey::Point& p) {
       const double under = at_.floor_at(p.x, p.y) - b.shell.in_mm();
-      const double lacking = under - (top - 2), mark = units::tape_mark_mm(job_.unit == UnitSystem::metric);
+      const double lacking = under - (top - 2);
       if (lacking > 0)
         add(key, std::string{b.is_site_built() ? "the waterproofing" : "the shell's underside"} + " rises " +
                      (under < top ? "too near to the top of " : "to or past the top of ") + what + "; " +
-                     text(std::ceil(lacking / mark) * mark) + " more is needed between them: " +
+                     text(units::up_to_mark(lacking, job_.mark_mm())) + " more is needed between them: " +
                      (b.is_site_built()            ? "raise the edge or make what lies on it thicker (base.cover)"
                       : b.kind == BaseKind::bought ? "measure the shell, the rim and the edge again"
                                                    : "thicken the shell, raise the edge or take underside = \"flat\""));

@@ -36,7 +36,7 @@ class Surveyor {
 
  private:
   void add(const std::string& key, const std::string& message) { found_.push_back({key, message}); }
-  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.unit == UnitSystem::metric); }
+  std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.is_metric()); }
 
   /// A reading from a board says nothing of the studs before the board's thickness is known.
   void faces() {

@@ -29,9 +29,7 @@ class Card {
   }
 
  private:
-  std::string len(double mm) const {
-    return escaped(units::to_text(units::Length::mm(mm), report_.job.unit == job::UnitSystem::metric));
-  }
+  std::string len(double mm) const { return escaped(units::to_text(units::Length::mm(mm), report_.job.is_metric())); }
 
   static std::string number(double v) { return units::decimals(v, 1); }
 
@@ -130,8 +128,7 @@ std::string screed_marks(const report::Report& report, const facts::SiteBuilt& s
   const bool liner = job.base.site.waterproofing == job::Waterproofing::liner;
   const double line = job.base.site.line.in_mm();
   const auto cell = [&](double mm) {
-    return Cell{escaped(units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric)),
-                units::decimals(mm, 1)};
+    return Cell{escaped(units::to_text(units::Length::mm(mm), job.is_metric())), units::decimals(mm, 1)};
   };
   Table table{"screed-table",
               "Screed heights, down from the level line",

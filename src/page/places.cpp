@@ -24,9 +24,9 @@ std::vector<std::string> parts_of(const rules::Result& result, const facts::Fact
 
 /// Which surface a check of falls looks at, by its family.
 std::optional<facts::Surface> surface_of(const std::string& id) {
-  if (id.rfind("floor.", 0) == 0 || id.rfind("rim.", 0) == 0) return facts::Surface::base_floor;
-  if (id.rfind("seat.", 0) == 0) return facts::Surface::seat;
-  return id.rfind("threshold.", 0) == 0 ? std::optional{facts::Surface::threshold} : std::nullopt;
+  if (id.starts_with("floor.") || id.starts_with("rim.")) return facts::Surface::base_floor;
+  if (id.starts_with("seat.")) return facts::Surface::seat;
+  return id.starts_with("threshold.") ? std::optional{facts::Surface::threshold} : std::nullopt;
 }
 
 void name_facet(const rules::Result& result, const facts::Facts& facts, Place& place) {

@@ -22,7 +22,7 @@ Json text(const std::string& words) {
 }
 
 bool is_metric(const report::Report& report) {
-  return report.job.unit == job::UnitSystem::metric;
+  return report.job.is_metric();
 }
 
 std::string mark_of(const report::Report& report, const std::string& part) {
@@ -122,7 +122,7 @@ Json rim_checks(const report::Report& report) {
   const std::string rim = "the rim as it lies in the bed";  // what is typed into the page
   Json checks = Json::array();
   for (const rules::Result& r : report.judgement.results) {
-    if (r.id.rfind("rim.", 0) != 0) continue;
+    if (!r.id.starts_with("rim.")) continue;
     const auto any = [&](rules::Standing state) {
       return std::any_of(r.rests_on.begin(), r.rests_on.end(),
                          [&](const rules::Support& s) { return s.state == state && s.name != rim; });

@@ -11,7 +11,7 @@ namespace fallwright::page {
 namespace {
 
 std::string len(const report::Report& report, double mm) {
-  return units::to_text(units::Length::mm(mm), report.job.unit == job::UnitSystem::metric);
+  return units::to_text(units::Length::mm(mm), report.job.is_metric());
 }
 
 Cell length_cell(const report::Report& report, double mm) {

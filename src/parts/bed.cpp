@@ -3,6 +3,7 @@
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "parts/pieces.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::parts {
@@ -24,12 +25,6 @@ const char* material_of_bed(const job::Job& job) {
   return job.base.site.waterproofing == job::Waterproofing::liner ? "pre-slope" : "sloped bed";
 }
 
-/// The next mark on the tape at or above a height.
-double up_to_tape(double mm, job::UnitSystem unit) {
-  const double mark = unit == job::UnitSystem::inch ? 25.4 / 16 : 1;
-  return std::ceil(mm / mark - units::tolerance::length_mm) * mark;
-}
-
 }  // namespace
 
 Solid make_bed(const job::Job& job, const job::Layout& layout) {
@@ -49,7 +44,7 @@ Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& b
   const double trial = layout.rib_plane, area = brep::area(to_loop(layout.bed_outline.polygon())) -
                                                 M_PI * std::pow(bed_hole_radius_mm(job, layout), 2);
   const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
-  return spread_to(job, layout, up_to_tape(trial + missing / area, job.unit));
+  return spread_to(job, layout, units::up_to_mark(trial + missing / area, job.mark_mm()));
 }
 
 }  // namespace fallwright::parts

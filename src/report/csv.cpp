@@ -58,7 +58,7 @@ std::string takeoff_csv(const Report& report) {
 }
 
 std::string cuts_csv(const Report& report) {
-  const bool metric = report.job.unit == job::UnitSystem::metric;
+  const bool metric = report.job.is_metric();
   Table table{"mark",         "count", "stock", "length",    "length mm", "width mm",
               "thickness mm", "ends",  "parts", "fitted mm", "hold"};
   for (const takeoff::CutRow& c : report.cuts)

@@ -15,12 +15,10 @@ namespace {
 
 using units::decimals;
 
-constexpr double gravity = 9.80665;
-
 /// One row of the dipstick.
 std::string row(const facts::Dip& dip, double plan_mm2, bool metric, const std::string& what = "") {
   const double litres = dip.volume_mm3 * 1e-6, kg = litres;  // water, 1000 kg/m3
-  const double kpa = kg * gravity / (plan_mm2 * 1e-6) / 1000, mm_per_litre = 1e6 / dip.surface_mm2;
+  const double kpa = kg * units::n_per_kg / (plan_mm2 * 1e-6) / 1000, mm_per_litre = 1e6 / dip.surface_mm2;
   std::string text = "    " + padded(units::to_text(units::Length::mm(dip.above_drain_mm), metric), 14);
   if (metric)
     return text + padded(decimals(litres, 1) + " L", 14) + padded(decimals(kg, 1) + " kg", 14) +
@@ -49,7 +47,7 @@ std::string loads(const Report& report) {
 }
 
 std::string masses(const Report& report) {
-  const bool metric = report.job.unit == job::UnitSystem::metric;
+  const bool metric = report.job.is_metric();
   std::string text = "\n  WEIGHTS\n";
   for (const facts::Part& part : report.facts.parts)
     if (part.which.is(facts::Role::base) || part.which.is(facts::Role::bed) || part.which.is(facts::Role::seat_block))
@@ -77,7 +75,7 @@ std::string over(const facts::Facts& facts, const rules::FloodTable& table) {
 }  // namespace
 
 std::string flood_table(const Report& report) {
-  const bool metric = report.job.unit == job::UnitSystem::metric;
+  const bool metric = report.job.is_metric();
   const rules::FloodTable table = rules::flood_table(report.job, report.facts, report.judgement.results);
   const std::string from =
       table.on_flange ? "drain's flange, on the waterproofing before it is covered" : "drain's top";

@@ -326,7 +326,7 @@ Json report_json(const Report& report) {
                  {"book", report.job.book},
                  {"file", std::filesystem::path{report.job.file}.filename().string()},
                  {"sha256", report.job.sha256},
-                 {"unit", report.job.unit == job::UnitSystem::metric ? "mm" : "in"},
+                 {"unit", report.job.is_metric() ? "mm" : "in"},
                  {"keys", list(job::written_keys(report.job), [](const job::WrittenKey& key) {
                     return Json{{"key", key.key}, {"value", key.value}};
                   })}};

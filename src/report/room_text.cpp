@@ -21,7 +21,7 @@ namespace {
 class RoomText {
  public:
   RoomText(const Report& report, bool all)
-      : report_{report}, all_{all}, room_{report.facts.room}, metric_{report.job.unit == job::UnitSystem::metric} {}
+      : report_{report}, all_{all}, room_{report.facts.room}, metric_{report.job.is_metric()} {}
 
   std::string text() {
     text_ = report_.job.name + "\n";
@@ -127,7 +127,7 @@ class RoomText {
   /// As thick as the list of furring has it: no strip stands out past the base's edge. Where the stud stands in, how
   /// far.
   std::string furring(double gap_mm) const {
-    const bool metric = report_.job.unit == job::UnitSystem::metric;
+    const bool metric = report_.job.is_metric();
     return len(gap_mm > 0 ? takeoff::furring_mm(gap_mm, metric) : gap_mm);
   }
 
@@ -327,7 +327,7 @@ std::string room_table(const Report& report, bool all) {
 }
 
 std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   std::string text = "  AS SET: the base as it lies now\n";
   for (const facts::AsSetPoint& p : set.points)
@@ -347,7 +347,7 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
 }
 
 std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   std::string text = job.name + "\n  over " + rules::place_of({x_mm, y_mm, 0}, job) +
                      ": height above the datum (and above the one below)\n";

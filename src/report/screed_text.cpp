@@ -6,8 +6,7 @@
 namespace fallwright::report {
 
 std::string screed_text(const job::Job& job, const facts::SiteBuilt& site) {
-  const bool metric = job.unit == job::UnitSystem::metric,
-             liner = job.base.site.waterproofing == job::Waterproofing::liner;
+  const bool metric = job.is_metric(), liner = job.base.site.waterproofing == job::Waterproofing::liner;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const double line = job.base.site.line.in_mm();
   std::string text = "\n  SCREED HEIGHTS, read down from a level line " + len(line) + " above the datum; bed " +

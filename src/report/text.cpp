@@ -181,7 +181,7 @@ std::string road_words(const Report& report) {
   for (const job::Change& change : road.changes) {
     if (change.value.empty() && report.job.is_default(change.key)) continue;  // it is not there
     lines += (lines.empty() ? "" : ", ") + job::text_of(change);
-    of_base = of_base || ((change.key.rfind("base.", 0) == 0 || change.key.rfind("drain.from", 0) == 0) &&
+    of_base = of_base || ((change.key.starts_with("base.") || change.key.starts_with("drain.from")) &&
                           change.key != "base.against" && change.key != "base.upstands.lapped");
   }
   const auto titles = [&](const std::vector<std::string>& ids) {
@@ -244,7 +244,7 @@ Verdict as_set_verdict(const Report& report) {
   const rules::AsSetVerdict& verdict = report.judgement.as_set;
   std::string text = as_set_text(report.job, report.facts.room.as_set);
   for (rules::Result r : report.judgement.results) {
-    if (r.id.rfind("rim.", 0) != 0 || r.outcome == rules::Outcome::not_applicable) continue;
+    if (!r.id.starts_with("rim.") || r.outcome == rules::Outcome::not_applicable) continue;
     r.advice.clear();  // what to do stands in the last line, once
     text += check_line(report, r);
   }

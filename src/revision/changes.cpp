@@ -18,7 +18,7 @@ using rules::Result;
 constexpr const char* nothing = "left out";
 
 bool is_metric(const State& state) {
-  return state.job.unit == job::UnitSystem::metric;
+  return state.job.is_metric();
 }
 
 std::string text_of(const Size& size, bool metric) {

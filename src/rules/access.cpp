@@ -5,6 +5,7 @@
 #include "rules/flood.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -72,7 +73,7 @@ Finding bar_height(const Ground& ground, const Limit&) {
 
 /// The weakest of all that a person holds on to, as the share of it that 250 lbf take.
 Finding bar_strength(const job::Job& job, const facts::Facts&, const Limit&) {
-  constexpr double person_kg = 250 * 0.45359237;
+  constexpr double person_kg = 250 * units::kg_per_lb;
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
   const job::Fixture* weakest = nullptr;

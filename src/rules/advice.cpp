@@ -10,6 +10,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -68,10 +69,8 @@ Window first_run(double sum, double low, double high, double k) {
 
 /// The mark of the tape next to `near` that lies in the window, on ever finer marks; nothing where none does.
 std::optional<double> on_tape(const Window& window, double near, bool metric) {
-  const std::array<double, 3> marks_mm =
-      metric ? std::array{1., 0.5, 0.1} : std::array{25.4 / 16, 25.4 / 32, 25.4 / 64};
-  for (const double mark : marks_mm) {
-    const double down = std::floor(near / mark + slack) * mark, up = std::ceil(near / mark - slack) * mark;
+  for (const double mark : {units::tape_mark_mm(metric), metric ? 0.5 : 25.4 / 32, units::rule_mark_mm(metric)}) {
+    const double down = units::down_to_mark(near, mark), up = units::up_to_mark(near, mark);
     if (window.holds(down)) return down;
     if (window.holds(up)) return up;
   }
@@ -92,7 +91,7 @@ std::optional<Place> nearest(const job::Job& job, const job::From& from, const P
   const double one = own + sign * (first.least_mm - now.first), other = own + sign * (first.greatest_mm - now.first);
   const Window window{std::min(one, other), std::max(one, other)};
   const double near = std::min(std::max(own, window.least_mm), window.greatest_mm);
-  const double distance = on_tape(window, near, job.unit == job::UnitSystem::metric).value_or(near);
+  const double distance = on_tape(window, near, job.is_metric()).value_or(near);
   const double grown = sign * (distance - own);
   return Place{distance, {now.first + grown, now.second - grown}};
 }
@@ -157,7 +156,7 @@ std::optional<Move> move_of(const job::Job& job, const Runs& runs, double least,
 
 /// The rim's height on the tape. Where no mark lies in the window, the least fall on the longest run is exact.
 std::string rim_words(const job::Job& job, const Window& rise, double least_fall) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const std::optional<double> low = on_tape(rise, rise.least_mm, metric),
                               high = on_tape(rise, rise.greatest_mm, metric);
   if (!low || !high)
@@ -190,7 +189,7 @@ job::Change place_of_drain(const job::Job& job, const job::From& from, double mm
 
 /// The mark of a window nearest to what the job has; where the tape shows none, by the fall.
 Lines rim_lines(const job::Job& job, const Window& rise, double least_fall) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const double now = job.base.rise ? job.base.rise->in_mm() : rise.least_mm;
   const double near = std::min(std::max(now, rise.least_mm), rise.greatest_mm);
   if (const auto mark = on_tape(rise, near, metric)) return {{"base.fall", ""}, set_length("base.rise", *mark, job)};

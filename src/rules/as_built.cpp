@@ -31,15 +31,13 @@ class Record {
   }
 
  private:
-  std::string text(double mm) const {
-    return units::to_text(units::Length::mm(mm), job_.unit == job::UnitSystem::metric);
-  }
+  std::string text(double mm) const { return units::to_text(units::Length::mm(mm), job_.is_metric()); }
 
   /// A level of the water as it was read: to what a good rule shows, as text_at_most has it.
   std::string as_read(double mm) const { return text_at_most(mm, job_); }
   /// What it rose or fell by, to the same, rounded up.
   std::string at_least(double mm) const {
-    const double step = job_.unit == job::UnitSystem::metric ? 0.1 : units::inch_mm / 64;
+    const double step = job_.is_metric() ? 0.1 : units::inch_mm / 64;
     return text_at_most(std::ceil(mm / step - units::tolerance::length_mm) * step, job_);
   }
 

@@ -165,7 +165,7 @@ constexpr const char* outside[] = {"threshold.above-outside", "threshold.step-ou
 std::string before_it_is_left(const std::vector<Result>& results) {
   std::string words;
   for (const Result& r : results)
-    if (r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::caution)
+    if (r.id.starts_with("rim.") && r.outcome == Outcome::caution)
       words += " CAUTION, " + r.title + ": " + r.advice + ".";
   const std::string titles = failing_elsewhere(results);
   return titles.empty()
@@ -177,7 +177,7 @@ std::string before_it_is_left(const std::vector<Result>& results) {
 std::string not_judged(const std::vector<Result>& results) {
   std::string titles;
   for (const Result& r : results)
-    if (r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::not_checked)
+    if (r.id.starts_with("rim.") && r.outcome == Outcome::not_checked)
       titles += (titles.empty() ? "'" : ", '") + r.title + "'";
   return titles;
 }
@@ -208,7 +208,7 @@ std::string failing_level(const std::vector<Result>& results) {
 std::string failing_elsewhere(const std::vector<Result>& results) {
   std::string titles;
   for (const Result& r : results)
-    if (r.id.rfind("rim.", 0) != 0 && r.outcome == Outcome::fail)
+    if (!r.id.starts_with("rim.") && r.outcome == Outcome::fail)
       titles += (titles.empty() ? "'" : ", '") + r.title + "'";
   return titles;
 }
@@ -232,7 +232,7 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
     return {Next::mend_the_design,
             "THE DESIGN FAILS when it lies level, and no pressing mends that: " + titles + ". Lift the base out."};
   const bool fails = std::any_of(results.begin(), results.end(), [](const Result& r) {
-    return r.id.rfind("rim.", 0) == 0 && r.outcome == Outcome::fail;
+    return r.id.starts_with("rim.") && r.outcome == Outcome::fail;
   });
   if (!fails) {
     for (const char* id : outside)
@@ -254,7 +254,7 @@ void ask_for_the_design_first(std::vector<Result>& results) {
   const std::string titles = failing_level(results);
   if (titles.empty()) return;
   for (Result& r : results)
-    if (r.id.rfind("rim.", 0) == 0 && r.id != "rim.twist" && r.outcome != Outcome::not_checked && !r.advice.empty())
+    if (r.id.starts_with("rim.") && r.id != "rim.twist" && r.outcome != Outcome::not_checked && !r.advice.empty())
       r.advice = "the design fails when it lies level: mend that first (" + titles + ")";
 }
 

@@ -128,7 +128,7 @@ Finding weight(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!facts.bought->ribs_known) return unread();
   const double density = *facts.bought->density_kg_m3;
   constexpr double water_kg_m3 = 1000;
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const double kg = job.base.tape.weight_kg.value_or(0);
   return found(density / water_kg_m3,
                (metric ? units::decimals(kg, 1) + " kg" : units::decimals(kg / units::kg_per_lb, 1) + " lb") +
@@ -157,7 +157,7 @@ std::string without_matter(const std::string& id, const job::Job& job) {
   const auto among = [&](const std::vector<const char*>& ids) {
     return std::any_of(ids.begin(), ids.end(), [&](const char* each) { return id == each; });
   };
-  if (id.rfind("rim.", 0) == 0 || id == "levelling.window")
+  if (id.starts_with("rim.") || id == "levelling.window")
     return "the base is built on site: it is screeded to its marks, not levelled in one piece";
   if (among({"room.drop-in", "room.goes-in", "room.stud-gap", "opening.width", "opening.depth", "survey.widths-agree"}))
     return "the base is built on site: it fills the room, and nothing is let down between the walls";

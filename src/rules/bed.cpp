@@ -128,7 +128,7 @@ Finding round_drain(const job::Job& job, const facts::Facts& facts, const Limit&
           " round the pipe to that before the bed is spread");
   finding.greatest = most;
   if (bore <= job.drain.body.in_mm()) return finding;
-  return mended_by(std::move(finding), {set_length("drain.bore", down_to_mark(bore, job), job)});
+  return mended_by(std::move(finding), {set_length("drain.bore", down_to_rule_mark(bore, job), job)});
 }
 
 }  // namespace

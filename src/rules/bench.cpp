@@ -23,8 +23,6 @@ namespace {
 
 using units::inch_mm;
 
-constexpr double kg_per_lbf = 0.45359237;
-
 const char* hung(const job::Job& job) {
   return is_steel(job) ? "wall track" : "wall cleat";
 }
@@ -260,7 +258,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
       "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
       "block, or bring the frame's front forward";
   if (carries)
-    return found(person_lbf(job) * kg_per_lbf / *carries,
+    return found(person_lbf(job) * units::kg_per_lb / *carries,
                  people.person + " on an edge that reaches " + over + ", as its maker says", advice);
   if (!strength)
     return missing("ask the seat block's maker what may stand on an edge that reaches " + over +

@@ -452,7 +452,7 @@ std::string small_text(double mm, bool metric) {
 
 std::string text_of(double value, Unit unit, const job::Job& job) {
   if (!std::isfinite(value)) return "no number";  // fractions of it would never end
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   switch (unit) {
     case Unit::ratio:
       return units::to_text(units::Fall::ratio(value), metric);
@@ -473,8 +473,7 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
 }
 
 std::string text_at_least(double mm, const job::Job& job) {
-  const double mark = job.mark_mm();
-  return text_of(std::ceil(mm / mark - units::tolerance::length_mm) * mark, Unit::mm, job);
+  return text_of(units::up_to_mark(mm, job.mark_mm()), Unit::mm, job);
 }
 
 }  // namespace fallwright::rules

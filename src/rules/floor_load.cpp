@@ -13,7 +13,6 @@
 namespace fallwright::rules {
 namespace {
 
-constexpr double gravity = 9.80665;           ///< N per kg
 constexpr double timber_kg_m3 = 600;          ///< deck and joists, on the heavy side: common practice, no source
 constexpr double tile_kg_m2 = 43.9;           ///< 3/8 in with its bond coat, 9 psf: common practice, no source
 constexpr double board_kg_m2 = 11;            ///< wall board of 1/2 in: common practice, no source
@@ -133,11 +132,12 @@ std::vector<Burden> burdens_of(const job::Job& job, const facts::Facts& facts, c
 /// Deck and joists, weight of joists shared out over their spacing.
 double floor_kpa(const job::Floor& floor) {
   const double joist_m2 = floor.joist_stock.thickness.in_mm() * floor.joist_stock.depth.in_mm() * 1e-6;
-  return timber_kg_m3 * (floor.deck.in_mm() * 1e-3 + joist_m2 / (floor.joist_spacing.in_mm() * 1e-3)) * gravity * 1e-3;
+  return timber_kg_m3 * (floor.deck.in_mm() * 1e-3 + joist_m2 / (floor.joist_spacing.in_mm() * 1e-3)) *
+         units::n_per_kg * 1e-3;
 }
 
 double outside_kpa(const job::Floor& floor) {
-  return floor.finish_outside ? floor.finish_outside->in_mm() * 1e-3 * floor_outside_kg_m3 * gravity * 1e-3 : 0;
+  return floor.finish_outside ? floor.finish_outside->in_mm() * 1e-3 * floor_outside_kg_m3 * units::n_per_kg * 1e-3 : 0;
 }
 
 /// A joist's strip of floor, half way to its neighbours, with its span laid over it.
@@ -254,14 +254,14 @@ std::optional<FloorLoad> worst_of(const std::vector<FloorLoad>& places) {
 }
 
 double flood_kpa(const facts::Facts& facts) {
-  return facts.flood.dips.back().volume_mm3 * 1e-9 * 1000 * gravity * 1e-3 / (facts.flood.plan_mm2 * 1e-6);
+  return facts.flood.dips.back().volume_mm3 * 1e-9 * 1000 * units::n_per_kg * 1e-3 / (facts.flood.plan_mm2 * 1e-6);
 }
 
 }  // namespace
 
 double Burden::kpa() const {
   const double m2 = area_mm2(plan_mm) * 1e-6;
-  return m2 > 0 ? kg * gravity * 1e-3 / m2 : 0;
+  return m2 > 0 ? kg * units::n_per_kg * 1e-3 / m2 : 0;
 }
 
 std::string unknown_joists(const job::Job& job) {
@@ -320,7 +320,7 @@ double deck_share(const job::Job& job, const facts::Facts& facts) {
   const auto base = under_base(job, facts);
   const double carried = deck_load_kpa(facts.deck.thickness_mm, bay_mm(job, facts));
   if (!base || facts.flood.dips.empty() || carried <= 0) return 0;
-  const double own = timber_kg_m3 * facts.deck.thickness_mm * 1e-3 * gravity * 1e-3;
+  const double own = timber_kg_m3 * facts.deck.thickness_mm * 1e-3 * units::n_per_kg * 1e-3;
   return (own + base->kpa() + std::max(imposed_of(job.book).floor_kpa, flood_kpa(facts))) / carried;
 }
 

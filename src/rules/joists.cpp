@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -110,7 +111,7 @@ double first_free(const std::vector<Blocked>& all, double mark_mm) {
   const auto blocks = [&](const Blocked& b) { return b.holds(at); };
   for (auto it = std::find_if(all.begin(), all.end(), blocks); it != all.end();
        it = std::find_if(all.begin(), all.end(), blocks))
-    at = std::ceil(it->to / mark_mm - units::tolerance::length_mm) * mark_mm;
+    at = units::up_to_mark(it->to, mark_mm);
   return at;
 }
 

@@ -241,8 +241,8 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
 
 std::string text_at_most(double mm, const job::Job& job) {
   constexpr double countable_mm = 1e12;  // beyond it no mark of a rule is counted
-  if (!(std::abs(mm) < countable_mm)) return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
-  if (job.unit == job::UnitSystem::metric) {
+  if (!(std::abs(mm) < countable_mm)) return units::to_text(units::Length::mm(mm), job.is_metric());
+  if (job.is_metric()) {
     const double tenths = std::floor(mm * 10 + 1e-6) / 10;
     return units::decimals(tenths, tenths == std::floor(tenths) ? 0 : 1) + " mm";
   }

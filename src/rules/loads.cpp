@@ -127,7 +127,7 @@ std::string against_weakness(const SeatMember& worst, const job::Job& job) {
     const double kg = share * *job.bench->frame.panel_carries_kg;
     const auto up = [](double value) { return units::decimals(std::ceil(value - units::tolerance::ratio), 0); };
     return "take a board whose maker allows " + (job.is_metric() ? up(kg) + " kg" : up(kg / units::kg_per_lb) + " lb") +
-           " (" + units::decimals(std::ceil(kg * 9.80665 / 100 - units::tolerance::ratio) / 10, 1) + " kN)" +
+           " (" + units::decimals(std::ceil(kg * units::n_per_kg / 100 - units::tolerance::ratio) / 10, 1) + " kN)" +
            " or more on one place, over joists as far apart as these (bench.frame.panel_carries)";
   }
   return "bring studs and joists closer (bench.frame.spacing), or take deeper stock or a thicker deck";

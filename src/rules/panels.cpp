@@ -14,12 +14,12 @@ using units::inch_mm;
 
 /// Where nobody says how thick the wall board is: 1/2 in, 12.5 mm. Common practice, no source.
 double board_mm(const job::Job& job) {
-  return job.survey.board_mm.value_or(job.unit == job::UnitSystem::metric ? 12.5 : inch_mm / 2);
+  return job.survey.board_mm.value_or(job.is_metric() ? 12.5 : inch_mm / 2);
 }
 
 /// Where the board's lowest screws are: one spacing of screws above the upstand. Common practice, no source.
 double first_screw_mm(const job::Job& job) {
-  return job.unit == job::UnitSystem::metric ? 200 : 8 * inch_mm;
+  return job.is_metric() ? 200 : 8 * inch_mm;
 }
 
 Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit) {

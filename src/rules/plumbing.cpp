@@ -44,7 +44,7 @@ Finding seat_height(const Ground& ground, const Limit&) {
   // Studs that are cut to the tape leave the seat up to a mark lower than it is asked for.
   const double mark = job.cuts.to_tape ? job.mark_mm() : 0;
   const double to = low ? up_to_mark(now + *limit.least - height + mark, job)
-                        : down_to_mark(now + limit.greatest.value_or(height) - height - mark, job);
+                        : down_to_rule_mark(now + limit.greatest.value_or(height) - height - mark, job);
   return mended_by(
       found(height, std::string{"seat's "} + (at_back ? "back" : "front") + " edge above the bath floor outside",
             std::string{low ? "raise" : "lower"} + " the seat to " + text_at_most(to, job) +
@@ -61,7 +61,7 @@ Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& 
   const double depth = known ? *finished->seat_depth_mm : *facts.clear.seat_depth_mm, now = job.bench->overhang.in_mm();
   const bool shallow = limit.least && depth < *limit.least;
   const double to = shallow ? up_to_mark(now + *limit.least - depth, job)
-                            : down_to_mark(now + limit.greatest.value_or(depth) - depth, job);
+                            : down_to_rule_mark(now + limit.greatest.value_or(depth) - depth, job);
   const char* const where = known ? "seat's front edge from the finished wall behind it"
                                   : "seat's front edge from the seat wall's framing; tile and board take some off";
   Finding finding =
@@ -153,8 +153,7 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
   if (by_flow && !job.drain.flow_mm3) return missing("say what all heads of the shower give in a minute (drain.flow)");
   const auto least = by_flow ? outlet_for(*job.drain.flow_mm3) : limit.least;
   const std::string flow =
-      by_flow ? ", for " + units::water_text(*job.drain.flow_mm3, job.unit == job::UnitSystem::metric) + " a minute"
-              : "";
+      by_flow ? ", for " + units::water_text(*job.drain.flow_mm3, job.is_metric()) + " a minute" : "";
   if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
   // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.
   constexpr double mm_for_inch = 25 / 25.4;

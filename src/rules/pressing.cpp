@@ -219,7 +219,7 @@ void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<
   const Plan todo = plan_of(job, facts, results);
   for (Result& r : results) {
     const bool broken = r.outcome == Outcome::fail || r.outcome == Outcome::caution;
-    if (!broken || r.id.rfind("rim.", 0) != 0 || r.id == "rim.twist") continue;
+    if (!broken || !r.id.starts_with("rim.") || r.id == "rim.twist") continue;
     if (r.id != "rim.apron" || todo.next == Next::read_again) r.advice = todo.words;
   }
 }

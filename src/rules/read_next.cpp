@@ -78,7 +78,7 @@ std::vector<ReadNext> by_stops(const std::vector<ReadNext>& list) {
       stops.push_back(next);
     } else {
       const std::string& before = last.at(stop);
-      const bool more_of_it = next.what.rfind(before, 0) == 0;  // "the arm's side", "the arm's side, and its bends"
+      const bool more_of_it = next.what.starts_with(before);  // "the arm's side", "the arm's side, and its bends"
       same->what +=
           more_of_it ? next.what.substr(before.size()) : "; " + next.what.substr(asked_alike(before, next.what));
       same->settles.insert(same->settles.end(), next.settles.begin(), next.settles.end());

@@ -65,7 +65,7 @@ bool cuts_a_joist(const Result& unsettled) {
 const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts) {
   const auto moves_the_drain = [](const Remedy& remedy) {
     return std::any_of(remedy.changes.begin(), remedy.changes.end(),
-                       [](const job::Change& change) { return change.key.rfind("drain.from_", 0) == 0; });
+                       [](const job::Change& change) { return change.key.starts_with("drain.from_"); });
   };
   const Result* found = nullptr;
   for (const Result& r : results) {

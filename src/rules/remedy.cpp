@@ -7,19 +7,18 @@
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "units/fall.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 
 double up_to_mark(double mm, const job::Job& job) {
-  const double mark = job.mark_mm();
-  return std::ceil(mm / mark - units::tolerance::length_mm) * mark;
+  return units::up_to_mark(mm, job.mark_mm());
 }
 
-double down_to_mark(double mm, const job::Job& job) {
-  const double mark = job.unit == job::UnitSystem::metric ? 0.1 : 25.4 / 64;
-  return std::floor(mm / mark + units::tolerance::length_mm) * mark;
+double down_to_rule_mark(double mm, const job::Job& job) {
+  return units::down_to_mark(mm, units::rule_mark_mm(job.is_metric()));
 }
 
 job::Change set_length(const std::string& key, double mm, const job::Job& job, std::size_t entry) {
@@ -27,7 +26,7 @@ job::Change set_length(const std::string& key, double mm, const job::Job& job, s
 }
 
 std::string length_in_full(double mm, const job::Job& job) {
-  const double mark = job.mark_mm(), fine = job.unit == job::UnitSystem::metric ? 0.1 : 25.4 / 64;
+  const double mark = job.mark_mm(), fine = units::rule_mark_mm(job.is_metric());
   const auto is_on = [&](double step) {
     return std::abs(std::round(mm / step) * step - mm) <= units::tolerance::length_mm;
   };

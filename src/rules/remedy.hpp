@@ -12,7 +12,7 @@ namespace fallwright::rules {
 /// A length rounded up to the next mark of the tape (1/16 in or 1 mm), as `text_at_least` prints it.
 double up_to_mark(double mm, const job::Job& job);
 /// The same rounded down to what a good rule shows (1/64 in or 0.1 mm), as `text_at_most` prints it.
-double down_to_mark(double mm, const job::Job& job);
+double down_to_rule_mark(double mm, const job::Job& job);
 
 /// A length that is to be written down, as the finest tape shows it; where no mark fits, in millimetres as `set_length`
 /// has them, which a job file takes as well.

@@ -39,7 +39,7 @@ bool larger_room(const Free& free) {
 /// Whoever sets a limit of their own means it for every receptor.
 std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit& limit) {
   constexpr double short_side = 30 * inch_mm, long_side = 60 * inch_mm, slack = units::tolerance::length_mm;
-  if (ground.limits.by_user(id) || limit.source.rfind("UPC 408.7", 0) != 0) return std::nullopt;
+  if (ground.limits.by_user(id) || !limit.source.starts_with("UPC 408.7")) return std::nullopt;
   for (const facts::Part& part : ground.facts.parts) {
     if (!part.which.is(facts::Role::base)) continue;
     const double x = part.bbox_mm[3] - part.bbox_mm[0], y = part.bbox_mm[4] - part.bbox_mm[1];
@@ -92,8 +92,9 @@ Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
   const bool site = job.base.is_site_built();
   if (!gives && site) return {"the room must be " + by + (axis == 0 ? " wider" : " deeper"), {}};
   if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
-  const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(), size = -down_to_mark(-now - by_mm, job);
-  const double depth = down_to_mark(job.bench->depth.in_mm() - (size - now), job);
+  const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(),
+               size = -down_to_rule_mark(-now - by_mm, job);
+  const double depth = down_to_rule_mark(job.bench->depth.in_mm() - (size - now), job);
   if (site && still_a_seat(ground, depth))
     return {"take a bench of " + text_at_most(depth, job) + " (bench.depth)", {set_length("bench.depth", depth, job)}};
   if (!still_a_seat(ground, depth) && site)

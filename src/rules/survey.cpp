@@ -139,13 +139,13 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
          {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)});
   if (greatest == none) return not_applicable("no wall stands behind the base");
   const bool furred = greatest <= facts::most_furring_mm + same_mm;
-  Finding finding = found(
-      greatest, "from the base's edge to the " + where,
-      (furred ? "fur the studs out to the base's edge (up to " + text_of(down_to_mark(greatest, job), Unit::mm, job) +
-                    "; the list of furring says how much at each)"
-              : "frame a wall before those studs: they stand farther back than furring reaches (" +
-                    text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
-          closer_to(wall, *limit.greatest, job, facts));
+  Finding finding = found(greatest, "from the base's edge to the " + where,
+                          (furred ? "fur the studs out to the base's edge (up to " +
+                                        text_of(down_to_rule_mark(greatest, job), Unit::mm, job) +
+                                        "; the list of furring says how much at each)"
+                                  : "frame a wall before those studs: they stand farther back than furring reaches (" +
+                                        text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
+                              closer_to(wall, *limit.greatest, job, facts));
   finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
   return finding;
 }
@@ -182,7 +182,7 @@ std::optional<double> level_from(const job::Job& job, const facts::Facts& facts,
   }
   const double lies = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
   if (!from || *from < lies + hands_mm || *from >= job.base.lowered_from.in_mm()) return std::nullopt;
-  return down_to_mark(*from, job);
+  return down_to_rule_mark(*from, job);
 }
 
 /// A base is set level into wet mortar: where the walls do not let it come down so, it is another base, or other walls.
@@ -212,7 +212,7 @@ Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts
   }
   if (!sized) return finding;
   return mended_by(std::move(finding),
-                   {set_length("base.length", down_to_mark(job.base.length.in_mm() - shorter, job), job)});
+                   {set_length("base.length", down_to_rule_mark(job.base.length.in_mm() - shorter, job), job)});
 }
 
 Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit& limit) {

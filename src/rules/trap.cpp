@@ -112,7 +112,7 @@ Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&)
                 ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
   finding.greatest = most;
   if (most <= 0) return finding;
-  return mended_by(std::move(finding), {set_length("trap.hole", down_to_mark(most, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.hole", down_to_rule_mark(most, job), job)});
 }
 
 /// Of the joists that were described the one in which the arm lies deepest, where it takes notches alone.
@@ -157,7 +157,7 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
   Finding finding = found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
                           "at most " + text_at_most(most, job) + ": bore instead, or ask an engineer");
   finding.greatest = most;
-  return mended_by(std::move(finding), {set_length("trap.notch", down_to_mark(most, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.notch", down_to_rule_mark(most, job), job)});
 }
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
@@ -210,7 +210,7 @@ Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
                             });
   const auto greatest = finding.greatest ? finding.greatest : limit.greatest;
   if (!finding.measured || !greatest) return finding;
-  return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*greatest, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.arm", down_to_rule_mark(*greatest, job), job)});
 }
 
 Finding arm_least(const job::Job& job, const facts::Facts&, const Limit&) {
@@ -271,7 +271,8 @@ Finding drop(const Ground& ground, const Limit&) {
         return text;
       });
   if (!finding.greatest) return finding;
-  return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*finding.greatest / ratio, job), job)});
+  return mended_by(std::move(finding),
+                   {set_length("trap.arm", down_to_rule_mark(*finding.greatest / ratio, job), job)});
 }
 
 /// "2 bends by 45 and 90 degrees".

@@ -41,7 +41,7 @@ std::vector<double> rows_behind(const job::Job& job, double height_mm, double ta
   const double row = job.walls.stock.depth.in_mm();
   if (row <= 0) return {height_mm};
   const double count = std::max(1.0, std::ceil(tall_mm / row - units::tolerance::length_mm));
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const double marked = units::round_to_tape(job::Length::mm(height_mm), metric).in_mm();
   const double middle = std::abs(marked - height_mm) <= (count * row - tall_mm) / 2 ? marked : height_mm;
   std::vector<double> rows;
@@ -201,7 +201,7 @@ std::optional<double> stands_off(const facts::Facts& facts, job::Side side) {
 void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, ToHold& to) {
   if (job.bench->frame.spacing.in_mm() > limit_mm) {
     to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
-    to.lines.push_back(set_length("bench.frame.spacing", down_to_mark(limit_mm, job), job));
+    to.lines.push_back(set_length("bench.frame.spacing", down_to_rule_mark(limit_mm, job), job));
   } else {
     to.add("set blocking between the bench's studs behind the " + std::string{job::name_of(hold.side)} + " upstand");
     to.by_lines = false;
@@ -221,7 +221,7 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
       to.by_lines = false;
     } else {
       const double middle = (hold.band_low_mm + hold.band_high_mm) / 2;
-      rows = {units::round_to_tape(job::Length::mm(middle), job.unit == job::UnitSystem::metric).in_mm()};
+      rows = {units::round_to_tape(job::Length::mm(middle), job.is_metric()).in_mm()};
     }
   }
   if (rows.empty()) return to;

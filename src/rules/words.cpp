@@ -26,7 +26,7 @@ constexpr const char* no_span_allowed = "no span allowed";  // of a deck that no
 /// A length between two marks of the tape, further from both than anybody cuts or bores.
 bool is_between_marks(double value, Unit unit, const job::Job& job) {
   constexpr double readable = 0.1;  // mm: finer than anybody cuts or bores
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const units::Length length = units::Length::mm(value);
   const bool rounded = text_of(value, unit, job) == units::to_text(length, metric);
   const bool off = std::abs(units::round_to_tape(length, metric).in_mm() - value) > readable;
@@ -68,18 +68,18 @@ double to_step(double value, double step, Toward toward, double same) {
 /// A length on the tape's marks; a small one on those of a good rule.
 std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   constexpr double small = 4.7;  // mm
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, units::tolerance::on_mark_mm);
   const bool exact = std::abs(on_tape - mm) <= units::tolerance::on_mark_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, metric ? 0.1 : 25.4 / 64, toward, units::tolerance::on_mark_mm);
+  const double fine = to_step(mm, units::rule_mark_mm(metric), toward, units::tolerance::on_mark_mm);
   return text_at_most(fine, job);
 }
 
 /// A fall in both its forms: as "1:48.7" it is less by a longer run. What is a fraction of an inch stays one.
 std::string fall_no_better(double ratio, Toward worse, const job::Job& job) {
   if (std::abs(ratio) < units::tolerance::ratio) return text_of(ratio, Unit::ratio, job);
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const auto text = [&](double r) {
     return metric ? units::to_percent(units::Fall::ratio(r)) : units::to_inches_per_foot(units::Fall::ratio(r));
   };
@@ -122,8 +122,7 @@ std::string no_better(double value, Unit unit, Toward worse, const job::Job& job
                                                  slack(unit) / (value * value)),
                                          0);
     default:
-      return text_of(to_step(value, step_of(value, unit, job.unit == job::UnitSystem::metric), worse, slack(unit)),
-                     unit, job);
+      return text_of(to_step(value, step_of(value, unit, job.is_metric()), worse, slack(unit)), unit, job);
   }
 }
 

@@ -38,9 +38,7 @@ std::vector<Doubt> doubts_of_floor(const job::Job& job) {
   std::vector<Doubt> doubts;
   for (std::size_t i = 0; i < job.survey.spots.size(); ++i) {
     const survey::Spot& s = job.survey.spots[i];
-    const auto at = [&](double mm) {
-      return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
-    };
+    const auto at = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
     doubts.push_back({"spot level at " + at(s.x) + ", " + at(s.y), job.survey.level_tolerance_mm,
                       [i](job::Job& j, double by) { j.survey.spots[i].z += by; }});
   }

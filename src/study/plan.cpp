@@ -74,8 +74,7 @@ void Plan::take_readings() {
     throw diag::JobFaults{
         {{study_.file, 0, 0, "study.vary",
           "found 'readings'; the job '" + study_.job.file + "' has no readings ([survey.plan] and on)"}}};
-  for (const Doubt& doubt : doubts_)
-    varied_.push_back(varied_reading(doubt, study_.job.unit == job::UnitSystem::metric));
+  for (const Doubt& doubt : doubts_) varied_.push_back(varied_reading(doubt, study_.job.is_metric()));
 }
 
 std::size_t Plan::named(const job::Asked& asked) const {

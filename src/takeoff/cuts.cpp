@@ -123,14 +123,12 @@ std::string mark_of(std::size_t index) {
 std::string fitted_text(const CutRow& cut, bool metric) {
   constexpr double readable = 0.05;
   if (cut.fitted_mm < readable) return "";
-  const double mark = units::tape_mark_mm(metric);
   return "fitted to the floor: shim or scribe, up to " +
-         units::to_text(units::Length::mm(std::ceil(cut.fitted_mm / mark) * mark), metric);
+         units::to_text(units::Length::mm(units::up_to_mark(cut.fitted_mm, units::tape_mark_mm(metric))), metric);
 }
 
 double furring_mm(double gap_mm, bool metric) {
-  const double mark = units::tape_mark_mm(metric);
-  return std::floor(gap_mm / mark + units::tolerance::ratio) * mark;
+  return units::down_to_mark(gap_mm, units::tape_mark_mm(metric));
 }
 
 Strip strip_on(const facts::StudGap& gap, bool metric) {

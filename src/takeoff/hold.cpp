@@ -47,7 +47,7 @@ bool hangs_on_base(const Row& row, const job::Job& job) {
                                    Item::bond};
   constexpr std::array under_the_seat{Item::seat_block, Item::adhesive};  // its apron stands on the base
   if (is_any(row, under_the_seat)) return has_apron(job);
-  return is(row, Item::base) || row.item.rfind("mortar, ", 0) == 0 || tiled_surface(row) || is_any(row, by_its_size);
+  return is(row, Item::base) || row.item.starts_with("mortar, ") || tiled_surface(row) || is_any(row, by_its_size);
 }
 
 /// The liner is one piece of floor and what turns up.
@@ -71,7 +71,7 @@ const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<
   constexpr std::array of_its_size{Item::framing_fasteners, Item::backing};
   if (is_any(row, fastens)) return holds.frame;
   if (is(row, Item::seat_block) || is(row, Item::adhesive)) return holds.seat;
-  if (is_any(row, of_its_size) || row.item.rfind("deck sheet", 0) == 0) return holds.pieces;
+  if (is_any(row, of_its_size) || row.item.starts_with("deck sheet")) return holds.pieces;
   const bool of_it = std::any_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) {
     return !cut.sheet && cut.stock == row.item && is_of_bench(cut, facts);
   });

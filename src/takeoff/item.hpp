@@ -159,7 +159,7 @@ inline std::string tile_of(const std::string& surface) {
 inline std::optional<std::string> tiled_surface(const Row& row) {
   if (is(row, Item::tile)) return "";
   const std::string begins = tile_of("");
-  if (row.item.rfind(begins, 0) != 0) return std::nullopt;
+  if (!row.item.starts_with(begins)) return std::nullopt;
   return row.item.substr(begins.size());
 }
 

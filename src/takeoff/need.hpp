@@ -43,7 +43,7 @@ struct Units {
   const char* small_unit() const { return metric ? "mL" : "in3"; }
 };
 inline Units units_of(const job::Job& job) {
-  return {job.unit == job::UnitSystem::metric};
+  return {job.is_metric()};
 }
 
 std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts);

@@ -11,7 +11,7 @@ namespace fallwright::takeoff {
 namespace {
 
 bool is_sticks(const Row& row) {
-  return row.buy_unit.rfind("stick", 0) == 0;
+  return row.buy_unit.starts_with("stick");
 }
 
 /// A pack that differs is another product.

@@ -58,7 +58,7 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
     double area = 0, sheets = 0;
     bool joined = false;
   };
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const double width = metric ? 1220 : 1219.2, length = metric ? 2440 : 2438.4,
                unit = metric ? 1e6 : 144 * units::mm2_per_in2;
   std::map<long, Deck> by_thickness;  // hundredths of a millimetre
@@ -107,9 +107,7 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
 /// the base.
 void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
   if (!job.buy.wants("drain")) return;
-  const auto text = [&](double mm) {
-    return units::to_text(units::Length::mm(mm), job.unit == job::UnitSystem::metric);
-  };
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   Row row{name_of(job.drain.kind == job::DrainKind::point ? Item::drain : Item::channel_drain),
           1,
           "pieces",
@@ -133,7 +131,7 @@ std::string opening_of(const job::Job& job, const facts::Facts& facts) {
                                   [](const facts::Part& part) { return part.which.is(facts::Role::drain); });
   if (drain == facts.parts.end()) return "";
   const auto& box = drain->bbox_mm;
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const double x = box[3] - box[0], y = box[4] - box[1];
   if (job.drain.kind == job::DrainKind::line) return text(std::max(x, y)) + " long, " + text(std::min(x, y)) + " wide";
@@ -155,13 +153,13 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
                       static_cast<double>(size.count),
                       (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
                       basis_of(plan, size, pieces, metric) +
-                          (plan.stock.rfind("furring", 0) == 0 ? "; not sold so thin: rip from wider stock" : "")});
+                          (plan.stock.starts_with("furring") ? "; not sold so thin: rip from wider stock" : "")});
     }
   return rows;
 }
 
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
-  const bool metric = job.unit == job::UnitSystem::metric;
+  const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
   add_build_up(facts, rows);

@@ -160,6 +160,18 @@ double tape_mark_mm(bool metric) {
   return metric ? 1 : 25.4 / 16;
 }
 
+double rule_mark_mm(bool metric) {
+  return metric ? 0.1 : 25.4 / 64;
+}
+
+double up_to_mark(double mm, double mark_mm) {
+  return std::ceil((mm - tolerance::length_mm) / mark_mm) * mark_mm;
+}
+
+double down_to_mark(double mm, double mark_mm) {
+  return std::floor((mm + tolerance::length_mm) / mark_mm) * mark_mm;
+}
+
 Length round_to_tape(Length length, bool metric) {
   const double count = std::copysign(nearest(std::abs(length.in_mm()), tape_mark_mm(metric)), length.in_mm());
   return metric ? Length::mm(count) : Length::inches(count / 16);

@@ -57,6 +57,11 @@ std::string to_text(Length length, bool metric);
 
 /// What a tape is read and cut to: 1/16 in, or 1 mm.
 double tape_mark_mm(bool metric);
+/// What a good rule is read to: 1/64 in, or 0.1 mm.
+double rule_mark_mm(bool metric);
+/// The mark at or above a length, and the one at or below it; a length that only rounding keeps off a mark is on it.
+double up_to_mark(double mm, double mark_mm);
+double down_to_mark(double mm, double mark_mm);
 /// The nearest mark of the tape.
 Length round_to_tape(Length length, bool metric);
 

@@ -52,9 +52,9 @@ constexpr Name densities[] = {{"lb/ft3", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"pcf", kg_per_lb / (mm3_per_ft3 * 1e-9)},
                               {"kg/m3", 1},
                               {"kg/L", 1000}};
-/// What hangs or stands somewhere is told by makers as its weight as well, which is a force: 9.80665 N to the kilogram.
-constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb}, {"lbf", kg_per_lb},
-                           {"kg", 1},         {"N", 1 / 9.80665}, {"kN", 1000 / 9.80665}};
+/// What hangs or stands somewhere is told by makers as its weight as well, which is a force.
+constexpr Name masses[] = {{"lb", kg_per_lb}, {"lbs", kg_per_lb},  {"lbf", kg_per_lb},
+                           {"kg", 1},         {"N", 1 / n_per_kg}, {"kN", 1000 / n_per_kg}};
 constexpr Name stresses[] = {
     {"psi", mpa_per_psi}, {"ksi", 1000 * mpa_per_psi}, {"N/mm2", 1}, {"MPa", 1}, {"kPa", 0.001}, {"kN/m2", 0.001}};
 constexpr Name shares[] = {{"%", 0.01}, {"percent", 0.01}};

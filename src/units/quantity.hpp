@@ -22,6 +22,7 @@ inline constexpr double mm3_per_ft3 = 304.8 * 304.8 * 304.8;
 inline constexpr double mm3_per_gal = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
 inline constexpr double mm2_per_in2 = 25.4 * 25.4;
 inline constexpr double kg_per_lb = 0.45359237;           ///< international pound, exact (1959)
+inline constexpr double n_per_kg = 9.80665;               ///< standard gravity, exact (1901)
 inline constexpr double mpa_per_psi = 0.006894757293168;  ///< pound-force over square inch
 
 /// `1.24 ft3` or `35.1 L`; `1780 in2` or `1.148 m2`: for people, three figures or so.
