@@ -16,7 +16,7 @@ std::string liner_room() {
   return "[job]\nname = \"x\"\nunit = \"mm\"\n[floor]\nkind = \"slab\"\n[alcove]\nwidth = 1600\ndepth = 1000\n"
          "[survey]\nboard = 12\n[base]\nkind = \"site-built\"\nwaterproofing = \"liner\"\nrise = 16\ncover = 40\n"
          "[base.threshold]\nwidth = 100\nheight = 100\nfall = \"2 %\"\nfinish = 20\n[bed]\nleast = 30\ncollar = 0\n"
-         "[liner]\nabove_threshold = 75\n"
+         "[liner]\nabove_threshold = 80\n"
          "[drain]\nsize = 100\nfrom_left = 800\nfrom_back = 450\nbody = 63\nrecess = 10\nbore = 90\n";
 }
 
@@ -42,7 +42,7 @@ void expect_rung(const Sheet& sheet, double z, const std::string& words) {
 TEST(SiteSections, TellEveryHeightOfThresholdAndWall) {
   // Source: by hand: 30 of bed at the opening and 16 more at the rim; 16 over 400 is 4 more under the threshold of
   // 100, at the form. Top coat 40 on that; the drain's top at 70, the threshold 100 over it and 2 % of 100 higher at
-  // its outer edge; rough 20 lower. The liner 75 over its highest, fasteners 25.4 over it, told upward.
+  // its outer edge; rough 20 lower. The liner 80 over its highest, fasteners 25.4 over it, told upward.
   const Drawn d = built_on_site(liner_room());
   const Sheet& sheet = d.sheet("screed-sections");
   expect_rung(sheet, 0, "0  datum");
@@ -55,17 +55,17 @@ TEST(SiteSections, TellEveryHeightOfThresholdAndWall) {
   expect_rung(sheet, 152, "152  rough threshold, outer edge");
   expect_rung(sheet, 46, "46  pre-slope at the wall");
   expect_rung(sheet, 86, "86  top coat at the wall");
-  expect_rung(sheet, 247, "247  top of the liner");
+  expect_rung(sheet, 252, "252  top of the liner");
   expect_rung(sheet, 197.4, "198  no fastener lower");
   for (const char* name : {"board, comes later", "stud ", "rough threshold ", "liner ", "form "})
     EXPECT_THAT(read_through(sheet), testing::HasSubstr(name));
-  EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("its top 247 mm above the datum"));
+  EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("its top 252 mm above the datum"));
 }
 
 TEST(SiteSections, ShowNothingThatNobodySaid) {
   // Source: by hand: what a key says is drawn with it and not without it.
   std::string bare = liner_room();
-  for (const char* key : {"finish = 20\n", "above_threshold = 75\n", "board = 12\n"})
+  for (const char* key : {"finish = 20\n", "above_threshold = 80\n", "board = 12\n"})
     bare.erase(bare.find(key), std::string{key}.size());
   const Drawn d = built_on_site(bare);
   const std::string words = read_through(d.sheet("screed-sections"));
