@@ -123,7 +123,7 @@ class Installed(unittest.TestCase):
         # Source: by hand: a floor at 3/16 in/ft is under the code's 1/4; the seat's 1/4 is within it; 1/8 in of water is gone in a day
         self.assertEqual(rows["fall of the base-floor, left"][0::2], ("1/4 in/ft (1:48)", "3/16 in/ft (1:64)"))
         self.assertEqual((rows["fall of the base-floor, left"][3], rows["fall of the seat"][3]), ("fail", "pass"))
-        self.assertEqual(rows["flood test, 24 h later"][2:], ('1-7/8", fell 1/8"', "caution"))
+        self.assertEqual(rows["flood test, 24 h later"][2:], ('1-7/8", fell 1/8": read it again', "caution"))
         self.assertEqual(all_told[1]["as_built"], None)
 
     def test_a_program_that_is_not_installed_writes_the_schema_beside(self):

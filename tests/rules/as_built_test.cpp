@@ -82,6 +82,7 @@ TEST(AsBuiltLevel, OutOfLevelBothWaysIsHeldToBothTogether) {
     set.read = true, set.gx = across / 800, set.gy = along / 800;
     set.points = {
         {"back left", 100, 900}, {"back right", 900, 900}, {"front right", 900, 100}, {"front left", 100, 100}};
+    for (facts::AsSetPoint& p : set.points) p.plane_mm = set.gx * (p.x_mm - 100) + set.gy * (p.y_mm - 100);
     threshold.outcome = found;
     return rules::as_built_rows(job, facts, {threshold}, window);
   };
