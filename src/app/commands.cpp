@@ -101,7 +101,7 @@ int check(const Options& options) {
     return list + verified_words(work.report->facts.parts.size(), work.refused_by_kernel);
   };
   if (by_shares(options)) return by_shares(options, "check", jobs_of(options), words);
-  const int code = each_job(options, words, {true, options.json || options.together});
+  const int code = each_job(options, words, {.quantities = options.json || options.together});
   return refused && code == all_pass ? check_failed : code;
 }
 
@@ -126,7 +126,7 @@ int heights(const Options& options) {
   const job::Job job = load(options.job);
   const auto [x, y] = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
-  const auto work = work_out(job, stages, {false, false});
+  const auto work = work_out(job, stages, {.advice = false, .quantities = false});
   const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->report->facts, x, y);
   std::cout << (options.json ? report::chain_json(work->report->job, chain, x, y)
                              : report::chain_table(work->report->job, chain, x, y));

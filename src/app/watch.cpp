@@ -34,7 +34,7 @@ void watch(const std::string& job_file, const std::string& prices) {
   job::Job job = load(job_file, prices);
   std::vector<std::string> files = files_of(job);
   auto saved = std::make_unique<Saved>(files);  // before the work: what is saved meanwhile counts
-  std::unique_ptr<Work> last = work_out(std::move(job), silent, {true, false});
+  std::unique_ptr<Work> last = work_out(std::move(job), silent, {.quantities = false});
   std::cout << report::check_list(*last->report)
             << "  watching " + job_file + ": save it, and what changes is told here\n"
             << std::flush;
@@ -47,7 +47,7 @@ void watch(const std::string& job_file, const std::string& prices) {
         files = named;
         job = load(job_file, prices);  // what was saved in between
       }
-      std::unique_ptr<Work> now = work_out(std::move(job), silent, {true, false});
+      std::unique_ptr<Work> now = work_out(std::move(job), silent, {.quantities = false});
       std::cout << report::verdicts_text(report::state_of(*last->report), report::state_of(*now->report)) << std::flush;
       last = std::move(now);
     } catch (const diag::JobFaults& e) {

@@ -68,7 +68,7 @@ Sheet draw_odds(const StudySubject& s) {
                        "alike likely, seed " +
                        std::to_string(s.study.seed) + ".",
                    "All checks pass in " + std::to_string(s.all.passes) + " of them; " +
-                       std::to_string(s.all.refused + s.all.broken) + " could not be built."};
+                       std::to_string(s.all.refused + s.all.broken) + " cannot stand or cannot be made."};
   });
 }
 

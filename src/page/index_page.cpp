@@ -125,9 +125,8 @@ std::string index_page(const report::Together& all, const std::vector<std::strin
                           section("pieces", "Saw list", html_of(pieces_table(all))) +
                           section("tightest", "Where it is tightest", html_of(tightest_table(all, links)))) +
       "\n" +
-      element("footer", element("p", "Made by fallwright " + escaped(report::version()) +
-                                         ". These checks inform; they approve nothing. Local code and licensed trades "
-                                         "decide.")) +
+      element("footer",
+              element("p", "Made by fallwright " + escaped(report::version()) + ". " + report::informs_only)) +
       "\n";
   document.style = page_css;
   document.scripts = {index_js};

@@ -1,4 +1,5 @@
 #include "page/places.hpp"
+#include "rules/as_set.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -24,7 +25,7 @@ std::vector<std::string> parts_of(const rules::Result& result, const facts::Fact
 
 /// Which surface a check of falls looks at, by its family.
 std::optional<facts::Surface> surface_of(const std::string& id) {
-  if (id.starts_with("floor.") || id.starts_with("rim.")) return facts::Surface::base_floor;
+  if (id.starts_with("floor.") || rules::is_as_set(id)) return facts::Surface::base_floor;
   if (id.starts_with("seat.")) return facts::Surface::seat;
   return id.starts_with("threshold.") ? std::optional{facts::Surface::threshold} : std::nullopt;
 }

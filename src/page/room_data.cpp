@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "page/places.hpp"
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "units/fall.hpp"
@@ -122,7 +123,7 @@ Json rim_checks(const report::Report& report) {
   const std::string rim = "the rim as it lies in the bed";  // what is typed into the page
   Json checks = Json::array();
   for (const rules::Result& r : report.judgement.results) {
-    if (!r.id.starts_with("rim.")) continue;
+    if (!rules::is_as_set(r.id)) continue;
     const auto any = [&](rules::Standing state) {
       return std::any_of(r.rests_on.begin(), r.rests_on.end(),
                          [&](const rules::Support& s) { return s.state == state && s.name != rim; });

@@ -137,9 +137,7 @@ std::string verdict_section(const Subject& subject) {
     verdict += element("p", element("strong", "As it lies in the wet bed: ") + escaped(report.judgement.as_set.words));
   return section("verdict", "Verdict",
                  verdict + "\n" + key_figures(report) + findings(report) + readings(report) +
-                     element("p", "These checks inform; they approve nothing. Local code and licensed trades decide.",
-                             " class=\"quiet\"") +
-                     "\n");
+                     element("p", report::informs_only, " class=\"quiet\"") + "\n");
 }
 
 }  // namespace fallwright::page

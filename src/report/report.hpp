@@ -37,6 +37,10 @@ struct Report {
 
 std::string version();  ///< of this program, "0.1.0"
 
+/// What stands at the end of all that was judged.
+inline constexpr const char* informs_only =
+    "These checks inform; they approve nothing. Local code and licensed trades decide.";
+
 using rules::limit_text;
 using rules::measured_text;
 using rules::source_text;

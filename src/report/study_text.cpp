@@ -32,7 +32,7 @@ std::string giving_way(const facts::Study& all) {
 std::string verdict_text(const facts::Variant& v, const facts::Study& all) {
   std::string text{v.verdict == facts::Verdict::passes  ? "passes"
                    : v.verdict == facts::Verdict::fails ? "FAILS"
-                                                        : "cannot be built"};
+                                                        : name_of(v.verdict)};
   if (v.gives_way)
     text += (v.verdict == facts::Verdict::fails ? ": " : "; least to spare: ") + all.checks[*v.gives_way].title;
   if (v.margin) text += " (" + decimals(*v.margin * 100, 1) + " %)";

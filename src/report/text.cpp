@@ -170,7 +170,7 @@ std::string summary(const Report& report, const std::string& folder) {
   text += "  checks       " + tally(report) + "\n" + out_as_built(report) + to_mend(report) + not_used(report) +
           to_read(rules::read_next(report.judgement.results), usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
-  return text + "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+  return text + "  " + informs_only + "\n";
 }
 
 std::string road_words(const Report& report) {
@@ -208,8 +208,7 @@ std::string check_list(const Report& report) {
   const std::string below = pipe_below(report) + "  --all shows the " + std::to_string(passes) +
                             (passes == 1 ? " that passes" : " that pass") + " and the " + std::to_string(others) +
                             " that " + (others == 1 ? "does" : "do") +
-                            " not apply as well, each with its source and place\n" +
-                            "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+                            " not apply as well, each with its source and place\n  " + informs_only + "\n";
   constexpr std::ptrdiff_t screen = 29;  // lines that one sees at a time, with an empty one below
   const auto fits = [](const std::string& text) { return std::count(text.begin(), text.end(), '\n') <= screen; };
   const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
@@ -236,15 +235,14 @@ std::string check_table(const Report& report) {
     if (!r.where.empty()) text += " | " + r.where;
     text += "\n";
   }
-  return text + not_used(report) +
-         "  These checks inform; they approve nothing. Local code and licensed trades decide.\n";
+  return text + not_used(report) + "  " + informs_only + "\n";
 }
 
 Verdict as_set_verdict(const Report& report) {
   const rules::AsSetVerdict& verdict = report.judgement.as_set;
   std::string text = as_set_text(report.job, report.facts.room.as_set);
   for (rules::Result r : report.judgement.results) {
-    if (!r.id.starts_with("rim.") || r.outcome == rules::Outcome::not_applicable) continue;
+    if (!rules::is_as_set(r.id) || r.outcome == rules::Outcome::not_applicable) continue;
     r.advice.clear();  // what to do stands in the last line, once
     text += check_line(report, r);
   }

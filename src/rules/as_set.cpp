@@ -165,8 +165,7 @@ constexpr const char* outside[] = {"threshold.above-outside", "threshold.step-ou
 std::string before_it_is_left(const std::vector<Result>& results) {
   std::string words;
   for (const Result& r : results)
-    if (r.id.starts_with("rim.") && r.outcome == Outcome::caution)
-      words += " CAUTION, " + r.title + ": " + r.advice + ".";
+    if (is_as_set(r.id) && r.outcome == Outcome::caution) words += " CAUTION, " + r.title + ": " + r.advice + ".";
   const std::string titles = failing_elsewhere(results);
   return titles.empty()
              ? words
@@ -177,8 +176,7 @@ std::string before_it_is_left(const std::vector<Result>& results) {
 std::string not_judged(const std::vector<Result>& results) {
   std::string titles;
   for (const Result& r : results)
-    if (r.id.starts_with("rim.") && r.outcome == Outcome::not_checked)
-      titles += (titles.empty() ? "'" : ", '") + r.title + "'";
+    if (is_as_set(r.id) && r.outcome == Outcome::not_checked) titles += (titles.empty() ? "'" : ", '") + r.title + "'";
   return titles;
 }
 
@@ -208,7 +206,7 @@ std::string failing_level(const std::vector<Result>& results) {
 std::string failing_elsewhere(const std::vector<Result>& results) {
   std::string titles;
   for (const Result& r : results)
-    if (!r.id.starts_with("rim.") && r.id != "trap.riser" && r.outcome == Outcome::fail)  // its own check is rim.riser
+    if (!is_as_set(r.id) && r.id != "trap.riser" && r.outcome == Outcome::fail)  // its own check is rim.riser
       titles += (titles.empty() ? "'" : ", '") + r.title + "'";
   return titles;
 }
@@ -231,9 +229,8 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   if (const std::string titles = failing_level(results); !titles.empty())
     return {Next::mend_the_design,
             "THE DESIGN FAILS when it lies level, and no pressing mends that: " + titles + ". Lift the base out."};
-  const bool fails = std::any_of(results.begin(), results.end(), [](const Result& r) {
-    return r.id.starts_with("rim.") && r.outcome == Outcome::fail;
-  });
+  const bool fails = std::any_of(results.begin(), results.end(),
+                                 [](const Result& r) { return is_as_set(r.id) && r.outcome == Outcome::fail; });
   if (!fails) {
     for (const char* id : outside)
       if (const Result* r = result_of(results, id);
@@ -254,7 +251,7 @@ void ask_for_the_design_first(std::vector<Result>& results) {
   const std::string titles = failing_level(results);
   if (titles.empty()) return;
   for (Result& r : results)
-    if (r.id.starts_with("rim.") && r.id != "rim.twist" && r.outcome != Outcome::not_checked && !r.advice.empty())
+    if (is_as_set(r.id) && r.id != "rim.twist" && r.outcome != Outcome::not_checked && !r.advice.empty())
       r.advice = "the design fails when it lies level: mend that first (" + titles + ")";
 }
 

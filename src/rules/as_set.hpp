@@ -33,6 +33,11 @@ std::string failing_level(const std::vector<Result>& results);
 /// Titles of what else fails of the room, each in quotes: no reading on the base tells of it.
 std::string failing_elsewhere(const std::vector<Result>& results);
 
+/// Whether a check is of the base as it was read in its wet bed. All others are of what is designed and of the room.
+inline bool is_as_set(const std::string& id) {
+  return id.starts_with("rim.");
+}
+
 /// Where the design fails as it would lie level, no check of the base as set asks for pressing.
 void ask_for_the_design_first(std::vector<Result>& results);
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
@@ -157,7 +158,7 @@ std::string without_matter(const std::string& id, const job::Job& job) {
   const auto among = [&](const std::vector<const char*>& ids) {
     return std::any_of(ids.begin(), ids.end(), [&](const char* each) { return id == each; });
   };
-  if (id.starts_with("rim.") || id == "levelling.window")
+  if (is_as_set(id) || id == "levelling.window")
     return "the base is built on site: it is screeded to its marks, not levelled in one piece";
   if (among({"room.drop-in", "room.goes-in", "room.stud-gap", "opening.width", "opening.depth", "survey.widths-agree"}))
     return "the base is built on site: it fills the room, and nothing is let down between the walls";

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
@@ -219,7 +220,7 @@ void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<
   const Plan todo = plan_of(job, facts, results);
   for (Result& r : results) {
     const bool broken = r.outcome == Outcome::fail || r.outcome == Outcome::caution;
-    if (!broken || !r.id.starts_with("rim.") || r.id == "rim.twist") continue;
+    if (!broken || !is_as_set(r.id) || r.id == "rim.twist") continue;
     if (r.id != "rim.apron" || todo.next == Next::read_again) r.advice = todo.words;
   }
 }

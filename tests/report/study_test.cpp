@@ -89,7 +89,7 @@ TEST(StudyText, OfKeys) {
   EXPECT_THAT(text, testing::HasSubstr("  today        passes; least to spare: trap arm is short enough (12.5 %)\n"));
   EXPECT_THAT(text, testing::EndsWith("               base.made: no value makes a difference\n"));
   s.all.today = {0, false, {}, {}, Verdict::refused};
-  EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("  today        cannot be built\n"));
+  EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("  today        cannot stand\n"));
 }
 
 TEST(StudyText, TellsItsAimInItsUnit) {
