@@ -152,36 +152,31 @@ void name_calculation(const Calculation& by, Limit& limit) {
     limit.source = source_text(limit) + strength_by + by.source + ", " + name_of(by.verified);
 }
 
-Result judge(const Rule& rule, const Ground& ground) {
-  Result result;
-  result.id = rule.id;
-  result.title = rule.title;
-  result.rests_on = supports_of(rule.rests_on, ground.job, ground.facts);
-  if (const std::string why = without_matter(rule.id, ground.job); !why.empty()) {
-    result.outcome = Outcome::not_applicable;
-    result.where = why;
-    return result;
-  }
-  const Held* held = ground.limits.find(rule.id);
-  if (!held) {
-    result.outcome = Outcome::not_applicable;
-    const std::string why = ground.limits.without(rule.id);
-    result.where = "the rule book '" + ground.job.book + "' has no such limit" + (why.empty() ? "" : ": " + why);
-    return result;
-  }
-  const bool by_user = held->by_user;
-  result.limit = held->limit;
-  const Finding finding = rule.look(ground, both_bounds(result.limit));
-  result.where = finding.where;
-  result.details = finding.details;
-  // A limit that comes out of the job itself stands in for the book's, but not for a stricter one of the user's.
+/// The limit of the book or of the user. One that comes out of the job itself stands in for the book's, but not for a
+/// stricter one of the user's.
+Limit limit_for(const Held& held, const Finding& finding) {
+  Limit limit = held.limit;
   if (finding.least)
-    result.limit.least =
-        by_user ? std::max(*finding.least, result.limit.least.value_or(*finding.least)) : finding.least;
+    limit.least = held.by_user ? std::max(*finding.least, limit.least.value_or(*finding.least)) : finding.least;
   if (finding.greatest)
-    result.limit.greatest =
-        by_user ? std::min(*finding.greatest, result.limit.greatest.value_or(*finding.greatest)) : finding.greatest;
-  if (!by_user) name_calculation(finding.by, result.limit);
+    limit.greatest =
+        held.by_user ? std::min(*finding.greatest, limit.greatest.value_or(*finding.greatest)) : finding.greatest;
+  if (!held.by_user) name_calculation(finding.by, limit);
+  return limit;
+}
+
+/// A check whose number was not found, with what to read or to do for it.
+void leave_unmeasured(const Finding& finding, Result& result) {
+  if (finding.measured) return leave_open({{no_turn, "the measurement gave no number: look at the solids"}}, result);
+  if (finding.beyond_reading) return leave_open({{no_turn, finding.advice}}, result);
+  if (finding.advice.empty())
+    leave_open(to_read(result.rests_on, Standing::missing), result);
+  else
+    leave_open(own_reading(finding.advice, result.rests_on, Standing::missing), result);
+  ask_for_the_assumed(result);
+}
+
+void judge_finding(const Rule& rule, const Finding& finding, const facts::Facts& facts, Result& result) {
   if (!finding.applies) {
     result.outcome = Outcome::not_applicable;
   } else if (!finding.measured && finding.broken && !any(result.rests_on, Standing::missing)) {
@@ -189,27 +184,43 @@ Result judge(const Rule& rule, const Ground& ground) {
     result.advice = finding.advice, result.remedies = finding.remedies;
     weigh_assumptions(finding, result);
   } else if (!finding.measured || !std::isfinite(*finding.measured)) {
-    if (finding.measured)
-      leave_open({{no_turn, "the measurement gave no number: look at the solids"}}, result);
-    else if (finding.beyond_reading)
-      leave_open({{no_turn, finding.advice}}, result);
-    else if (finding.advice.empty())
-      leave_open(to_read(result.rests_on, Standing::missing), result);
-    else
-      leave_open(own_reading(finding.advice, result.rests_on, Standing::missing), result);
-    if (!finding.measured && !finding.beyond_reading) ask_for_the_assumed(result);
+    leave_unmeasured(finding, result);
   } else if (any(result.rests_on, Standing::missing)) {
     leave_open(to_read(result.rests_on, Standing::missing), result);
     ask_for_the_assumed(result);
   } else {
     result.measured = finding.measured;
-    const double apart = apart_mm(rule, ground.facts);
+    const double apart = apart_mm(rule, facts);
     if (is_far_off(finding, result.limit.unit, apart)) result.limit.when_broken = Outcome::fail;
     weigh(finding, result.limit.when_broken, apart, result);
     weigh_assumptions(finding, result);
     if (result.outcome == Outcome::pass && !finding.unjudged.empty())
       result.outcome = Outcome::caution, result.advice = finding.unjudged;
   }
+}
+
+Result judge(const Rule& rule, const Ground& ground) {
+  Result result;
+  result.id = rule.id;
+  result.title = rule.title;
+  result.rests_on = supports_of(rule.rests_on, ground.job, ground.facts);
+  const auto does_not_apply = [&](const std::string& why) {
+    result.outcome = Outcome::not_applicable;
+    result.where = why;
+    return result;
+  };
+  if (const std::string why = without_matter(rule.id, ground.job); !why.empty()) return does_not_apply(why);
+  const Held* held = ground.limits.find(rule.id);
+  if (!held) {
+    const std::string why = ground.limits.without(rule.id);
+    return does_not_apply("the rule book '" + ground.job.book + "' has no such limit" +
+                          (why.empty() ? "" : ": " + why));
+  }
+  const Finding finding = rule.look(ground, both_bounds(held->limit));
+  result.limit = limit_for(*held, finding);
+  result.where = finding.where;
+  result.details = finding.details;
+  judge_finding(rule, finding, ground.facts, result);
   return result;
 }
 

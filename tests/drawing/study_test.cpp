@@ -204,7 +204,7 @@ TEST(StudyOdds, AreThoseOfItsRooms) {
   EXPECT_THAT(s.notes,
               testing::ElementsAre("2000 rooms that read like this one: every reading drawn anew within its own "
                                    "tolerance, all values alike likely, seed 77.",
-                                   "All checks pass in 1234 of them; 7 could not be built."));
+                                   "All checks pass in 1234 of them; 7 cannot stand or cannot be made."));
   EXPECT_NEAR(place_of(s, "1300 of 2000").y, place_of(s, "600").y, 1e-6) << "in one row";
   EXPECT_LT(place_of(s, "600").x, place_of(s, "100").x);
   EXPECT_NEAR(place_of(s, "10 %").y, place_of(s, "91 %").y, 1e-6);
