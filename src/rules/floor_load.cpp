@@ -60,8 +60,9 @@ std::optional<Burden> under_base(const job::Job& job, const facts::Facts& facts)
   });
   // Over a bonded membrane the floor's tile is the base itself.
   const bool tile_weighed = job.base.is_site_built() && job.base.site.waterproofing == job::Waterproofing::bonded;
-  if (burden)
-    burden->kg += (tile_weighed ? 0 : tile_kg(job, facts, Tiled::floor)) + tile_kg(job, facts, Tiled::threshold);
+  if (!burden) return burden;
+  burden->kg += (tile_weighed ? 0 : tile_kg(job, facts, Tiled::floor)) + tile_kg(job, facts, Tiled::threshold);
+  burden->in_place_of_bath_floor = true;
   return burden;
 }
 
@@ -69,7 +70,9 @@ std::optional<Burden> under_bench(const job::Job& job, const facts::Facts& facts
   auto burden = burden_of(facts, "bench", [](const facts::Part& p) {
     return p.which.is(facts::Role::seat_block) || p.which.is(facts::Role::bench_frame);
   });
-  if (burden) burden->kg += tile_kg(job, facts, Tiled::seat) + tile_kg(job, facts, Tiled::apron);
+  if (!burden) return burden;
+  burden->kg += tile_kg(job, facts, Tiled::seat) + tile_kg(job, facts, Tiled::apron);
+  burden->in_place_of_bath_floor = true;
   return burden;
 }
 
@@ -168,8 +171,7 @@ Lines lines_on(const Strip& strip, const FloorLoad& load, const job::Floor& floo
   lines.live.push_back({0, strip.span, load.live_kpa * all});
   for (const Burden& b : load.burdens) {
     lines.dead.push_back(strip.over(b.plan_mm, b.kpa()));
-    const bool covers = b.what == "base and bed" || b.what == "bench";  // no bath floor lies there
-    if (covers) lines.dead.push_back(strip.over(b.plan_mm, -outside));
+    if (b.in_place_of_bath_floor) lines.dead.push_back(strip.over(b.plan_mm, -outside));
   }
   if (flooded) lines.live.push_back(strip.over(load.burdens.front().plan_mm, load.flood_kpa - load.live_kpa));
   return lines;
@@ -230,7 +232,7 @@ std::vector<double> begins(const job::Floor& floor, const std::vector<Burden>& b
 bool reach_past(const std::vector<Burden>& burdens, const Strip& strip) {
   return std::any_of(burdens.begin(), burdens.end(), [&](const Burden& b) {
     constexpr double slack_mm = 1;
-    return (b.what == "base and bed" || b.what == "bench") &&
+    return b.in_place_of_bath_floor &&
            (b.plan_mm[strip.along] < strip.begin - slack_mm ||
             b.plan_mm[strip.along + 2] > strip.begin + strip.span + slack_mm);
   });

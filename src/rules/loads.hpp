@@ -20,6 +20,7 @@ struct Burden {
   std::string what;  ///< "base and bed", "bench", "glass", "back wall", "floor outside"
   double kg = 0;
   std::array<double, 4> plan_mm{};  ///< xmin ymin xmax ymax
+  bool in_place_of_bath_floor = false;
   double kpa() const;
 };
 
