@@ -327,19 +327,19 @@ std::string room_table(const Report& report, bool all) {
 }
 
 std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
-  const bool metric = job.is_metric();
-  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const auto exact = [&](double mm) { return rules::text_or_more(mm, rules::Unit::mm, job); };
   std::string text = "  AS SET: the base as it lies now\n";
   for (const facts::AsSetPoint& p : set.points)
-    text += "    " + padded(p.name, 21) + padded(len(p.off_mm) + " above the lowest", 28) + "on the plane " +
-            len(p.plane_mm) + "\n";
-  text += "    over its length " + std::string{set.over_length_mm >= 0 ? "the right" : "the left"} + " is high by " +
-          len(std::abs(set.over_length_mm)) + ", over its depth " +
-          (set.over_width_mm >= 0 ? "the back" : "the front") + " by " + len(std::abs(set.over_width_mm)) +
-          "; readings off the plane by up to " + rules::text_or_more(set.twist_mm, rules::Unit::mm, job) + "\n";
-  if (set.raised_mm)
-    text += "    its drain lies " + len(std::abs(*set.raised_mm)) + (*set.raised_mm < 0 ? " lower" : " higher") +
-            " than designed\n";
+    text += "    " + padded(p.name, 21) + padded(exact(p.off_mm) + " above the lowest", 28) + "on the plane " +
+            exact(p.plane_mm) + "\n";
+  const auto high = [&](double over_mm, const char* one, const char* other) {
+    const std::string by = exact(std::abs(over_mm));
+    return by == exact(0) ? std::string{"level"} : std::string{over_mm > 0 ? one : other} + " is high by " + by;
+  };
+  text += "    over its length " + high(set.over_length_mm, "the right", "the left") + ", over its depth " +
+          high(set.over_width_mm, "the back", "the front") + "; readings off the plane by up to " +
+          exact(set.twist_mm) + "\n";
+  if (set.raised_mm) text += "    its drain lies " + rules::raised_text(*set.raised_mm, job) + "\n";
   for (const facts::AsSetFall& f : set.falls)
     text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
             rules::text_or_less(f.fall, rules::Unit::ratio, job) + "\n";

@@ -50,7 +50,8 @@ class Record {
     add("base, front to back", set.gy, span_of(set.points, y), "front", "back");
     both_ways();
     for (const facts::AsSetPoint& point : set.points)
-      rows_.push_back({"level at the " + point.name, "level", "", text(point.off_mm) + " above the lowest"});
+      rows_.push_back({"level at the " + point.name, "level", "",
+                       text_or_more(point.off_mm, Unit::mm, job_) + " above the lowest"});
   }
 
   /// Two tilts, each of them within what is allowed of it alone, lower one corner together: what the checks of the base
@@ -100,7 +101,9 @@ class Record {
       return std::find_if(base_.ways.begin(), base_.ways.end(), [&](const Way& way) { return way.low == low; });
     };
     const std::string& low = over_mm > 0 ? first : second;
-    BuiltRow row{what, level_, "", std::abs(over_mm) < 0.05 ? level_ : low + " low by " + text(std::abs(over_mm))};
+    BuiltRow row{
+        what, level_, "",
+        std::abs(over_mm) < 0.05 ? level_ : low + " low by " + text_or_more(std::abs(over_mm), Unit::mm, job_)};
     const auto by_first = way_of(first), by_second = way_of(second);
     if (by_first != base_.ways.end() && by_second != base_.ways.end()) {
       const auto allowed = [&](const Way& way) { return way.allowed_mm / way.over_mm * apart_mm; };

@@ -87,13 +87,10 @@ Finding riser(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.drain.riser) return missing("measure the riser's top above the datum (drain.riser)");
   const double reaches = job.drain.riser->in_mm() - *set.drain_body_mm;
   const double most = (job.drain.body_depth - job.drain.recess).in_mm();
-  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const double raised = set.raised_mm.value_or(0);
-  Finding finding =
-      found(reaches,
-            "riser's top above the lowest point of the drain's body, as the base lies now, " + len(std::abs(raised)) +
-                (raised < 0 ? " lower" : " higher") + " at the drain than designed",
-            "");
+  Finding finding = found(reaches,
+                          "riser's top above the lowest point of the drain's body, as the base lies now, " +
+                              raised_text(set.raised_mm.value_or(0), job) + " at the drain",
+                          "");
   finding.greatest = most;
   return finding;
 }
@@ -191,6 +188,12 @@ double raised_at(const facts::Facts& facts, double x_mm, double y_mm) {
   const facts::AsSet& set = facts.room.as_set;
   const auto& drain = facts.room.drain.now_mm;
   return *set.raised_mm + set.gx * (x_mm - drain[0]) + set.gy * (y_mm - drain[1]);
+}
+
+std::string raised_text(double raised_mm, const job::Job& job) {
+  const std::string by = text_of(std::abs(raised_mm), Unit::mm, job);
+  return by == text_of(0, Unit::mm, job) ? "as high as designed"
+                                         : by + (raised_mm < 0 ? " lower than designed" : " higher than designed");
 }
 
 std::string failing_level(const std::vector<Result>& results) {

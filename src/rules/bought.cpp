@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "job/layout.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
 #include "units/tolerance.hpp"
@@ -59,7 +60,7 @@ namespace {
 std::string drain_of_another(const job::Job& job, bool across, double by_mm) {
   const job::From& from = across ? job.drain.across : job.drain.along;
   const bool grows = from.side == job::Side::left || from.side == job::Side::front;
-  const double there = from.distance.in_mm() + (grows ? by_mm : -by_mm);
+  const double there = within_edge(job, from) + (grows ? by_mm : -by_mm);
   const double beyond = (across ? job.base.length : job.base.width).in_mm() - there;
   if (!job.base.body || there < beyond - units::tolerance::length_mm)
     return text_of(there, Unit::mm, job) + " from its " + job::name_of(from.side) + " edge";
@@ -71,6 +72,13 @@ std::string drain_of_another(const job::Job& job, bool across, double by_mm) {
 }
 
 }  // namespace
+
+double within_edge(const job::Job& job, const job::From& from) {
+  if (!from.distance.is_zero()) return from.distance.in_mm();
+  const job::Layout at = job::lay_out(job);
+  const survey::Point out = at.base_outline.outward(from.side);
+  return at.base_outline.reach(from.side) - (out.x * at.drain_x + out.y * at.drain_y);
+}
 
 std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, const std::string& how) {
   const facts::DrainWindow& w = facts.room.drain;

@@ -16,6 +16,10 @@ bool is_bought(const job::Job& job);
 /// it is and they differ.
 std::string by_make(const job::Job& job, const std::string& change, const std::string& instead);
 
+/// How far the drain's centre lies within an edge of the base: as the job file says, or, for the outlet of a channel of
+/// which it says nothing, as it is laid out.
+double within_edge(const job::Job& job, const job::From& from);
+
 /// How far the base can go to the right, or to the left, in its alcove as it stands; beside a bench it stays tight to
 /// it.
 double play_mm(const job::Job& job, const facts::Facts& facts, bool to_right);

@@ -123,15 +123,6 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
                    {set_length("drain.bore", bore, job)});
 }
 
-/// How far the drain's centre lies within an edge of the base: as the job file says, or, for the outlet of a channel of
-/// which it says nothing, as it is laid out.
-double within_edge(const job::Job& job, const job::From& from) {
-  if (!from.distance.is_zero()) return from.distance.in_mm();
-  const job::Layout at = job::lay_out(job);
-  const survey::Point out = at.base_outline.outward(from.side);
-  return at.base_outline.reach(from.side) - (out.x * at.drain_x + out.y * at.drain_y);
-}
-
 /// The drain at the nearest place that its window allows; on a mark of the tape where that keeps clear as well.
 std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWindow& w, double clearance) {
   if (!w.joists_known || !w.any || w.moved_mm <= 0 || is_bought(job)) return {};

@@ -232,9 +232,8 @@ std::vector<double> begins(const job::Floor& floor, const std::vector<Burden>& b
 bool reach_past(const std::vector<Burden>& burdens, const Strip& strip) {
   return std::any_of(burdens.begin(), burdens.end(), [&](const Burden& b) {
     constexpr double slack_mm = 1;
-    return b.in_place_of_bath_floor &&
-           (b.plan_mm[strip.along] < strip.begin - slack_mm ||
-            b.plan_mm[strip.along + 2] > strip.begin + strip.span + slack_mm);
+    return b.in_place_of_bath_floor && (b.plan_mm[strip.along] < strip.begin - slack_mm ||
+                                        b.plan_mm[strip.along + 2] > strip.begin + strip.span + slack_mm);
   });
 }
 

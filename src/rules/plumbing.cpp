@@ -149,15 +149,17 @@ std::optional<double> outlet_for(double flow_mm3) {
 Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   const double width = *facts.drain.outlet_mm;
-  const bool by_flow = !limit.least;
-  if (by_flow && !job.drain.flow_mm3) return missing("say what all heads of the shower give in a minute (drain.flow)");
-  const auto least = by_flow ? outlet_for(*job.drain.flow_mm3) : limit.least;
-  const std::string flow =
-      by_flow ? ", for " + units::water_text(*job.drain.flow_mm3, job.is_metric()) + " a minute" : "";
-  if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
   // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.
   constexpr double mm_for_inch = 25 / 25.4;
   constexpr double slack = units::tolerance::length_mm;
+  const bool by_flow = !limit.least, flow_is_known = job.drain.flow_mm3.has_value();
+  // Narrower than the table's least it takes no flow at all.
+  if (by_flow && !flow_is_known && width >= *outlet_for(0) * mm_for_inch - slack)
+    return missing("say what all heads of the shower give in a minute (drain.flow)");
+  const auto least = by_flow ? outlet_for(job.drain.flow_mm3.value_or(0)) : limit.least;
+  const std::string flow =
+      by_flow && flow_is_known ? ", for " + units::water_text(*job.drain.flow_mm3, job.is_metric()) + " a minute" : "";
+  if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
   const bool metric_size =
       width < *least - slack && width >= *least * mm_for_inch - slack && limit.verified != Verified::user;
   Finding finding =

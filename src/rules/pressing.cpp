@@ -199,8 +199,9 @@ std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts
                                          const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read || !set.raised_mm || !Pressing{job, facts, results}.is_beyond_its_bed()) return std::nullopt;
-  return "by these readings the base lies " + text_of(std::abs(*set.raised_mm), Unit::mm, job) +
-         (*set.raised_mm < 0 ? " lower" : " higher") + " than designed, and no base lies so: " + look_at_line;
+  const std::string raised = raised_text(*set.raised_mm, job);
+  return "by these readings the base lies " + (raised == raised_text(0, job) ? "out of level past its bed" : raised) +
+         ", and no base lies so: " + look_at_line;
 }
 
 Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {

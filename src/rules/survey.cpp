@@ -193,8 +193,10 @@ Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts
   const bool by_file = job.base.body != nullptr, sized = !by_file && !is_bought(job);
   const std::string by = text_at_least(shorter, job) + " shorter";
   const auto from = level_from(job, facts, spare_mm);
+  const bool by_the_readings = -drop.least_mm < units::tolerance::on_mark_mm;
   const auto words = [&](const std::string& lower) {
-    return "a base is set level into wet mortar, and level it lacks " + text_or_more(-drop.least_mm, Unit::mm, job) +
+    return "a base is set level into wet mortar, and level " +
+           (by_the_readings ? "nothing is left" : "it lacks " + text_or_more(-drop.least_mm, Unit::mm, job)) +
            " between the walls: " +
            (is_bought(job) ? "buy one " + by : "take one " + by + (by_file ? "" : " (base.length)")) +
            ", or plane or move the studs that stand in" + lower +

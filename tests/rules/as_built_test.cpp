@@ -59,7 +59,7 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   EXPECT_EQ(built(4.1).outcome, Outcome::fail);
   EXPECT_EQ(built(-4.1).outcome, Outcome::fail);
   EXPECT_THAT(built(3.9).limit, HasSubstr("left low by 4 mm at most, right by 4 mm over 800 mm"));
-  EXPECT_THAT(built(3.9).built, HasSubstr("left low by 4 mm"));
+  EXPECT_THAT(built(3.9).built, HasSubstr("left low by 3.9 mm"));
   for (rules::Way& way : window.ways) way.allowed_mm = 0;  // a floor as steep as it may be and must be
   EXPECT_EQ(built(0.5).outcome, Outcome::caution) << "half a mark of the rule: nothing is there to press";
   EXPECT_EQ(built(0.6).outcome, Outcome::fail);

@@ -91,6 +91,9 @@ TEST(RemedyLines, AChannelWhoseOutletWasNotSaidIsMovedFromItsMiddle) {
     w.free_mm = {{0, 2000}};
     EXPECT_THAT(lines_of(sample::result_of(job, facts, "drain.bore-clear-of-joists")),
                 ElementsAre(along_width ? "drain.from_left = \"29-3/4 in\"" : "drain.from_back = \"15-1/4 in\""));
+    job.base.made = job::Made::bought;
+    EXPECT_THAT(sample::result_of(job, facts, "drain.bore-clear-of-joists").advice,
+                HasSubstr(along_width ? "29-3/4\" from its left edge" : "15-1/4\" from its back edge"));
   }
 }
 

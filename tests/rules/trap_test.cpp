@@ -289,6 +289,14 @@ TEST(Trap, TheOutletGoesByWhatTheHeadsGive) {
   job.drain.flow_mm3.reset();
   EXPECT_THAT(result_of(job, "drain.outlet").advice, HasSubstr("drain.flow"));
   EXPECT_EQ(result_of(job, "drain.outlet").outcome, Outcome::not_checked);
+  const auto without_a_flow = [&](double outlet_mm) {
+    facts.drain.outlet_mm = outlet_mm;
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "drain.outlet") return r.outcome;
+    return Outcome::not_applicable;
+  };
+  EXPECT_EQ(without_a_flow(1 * in), Outcome::fail) << "narrower than for any flow";
+  EXPECT_EQ(without_a_flow(1.5 * 25), Outcome::not_checked) << "made in millimetres";
 }
 
 TEST(Trap, AdviceOnAnArmThatFallsTooFarPassesOnceFollowed) {
