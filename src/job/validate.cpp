@@ -456,9 +456,23 @@ class Judge {
 
 }  // namespace
 
+namespace {
+
+/// What a room as read does not let stand may stand in the room as it is: where its readings do not close, that is
+/// told first.
+std::vector<Contradiction> with_the_plan(std::vector<Contradiction> found, const Job& job) {
+  const bool told =
+      std::any_of(found.begin(), found.end(), [](const Contradiction& c) { return c.key.starts_with("survey.plan"); });
+  if (const auto open = told ? std::nullopt : unclosed_plan(job)) found.insert(found.begin(), *open);
+  return found;
+}
+
+}  // namespace
+
 std::vector<Contradiction> contradictions(const Job& job) {
-  if (auto found = survey_contradictions(job); !found.empty()) return found;  // no room: nothing can stand in it
-  if (auto found = Judge{job}.judge(); !found.empty()) return found;
+  if (auto found = survey_contradictions(job); !found.empty())
+    return with_the_plan(std::move(found), job);  // no room: nothing can stand in it
+  if (auto found = Judge{job}.judge(); !found.empty()) return with_the_plan(std::move(found), job);
   if (auto found = as_built_contradictions(job); !found.empty()) return found;
   return revision_contradictions(job);
 }

@@ -1,6 +1,7 @@
 /// Impossible geometry: values that are each allowed and cannot stand together.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,10 @@ struct Contradiction {
 
 /// Readings of the survey that cannot all be true, or that lie where nothing can be; the same for readings as set.
 std::vector<Contradiction> survey_contradictions(const Job& job);
+
+/// Sides and diagonals of the survey where they do not close within their tolerances, with what each would be if the
+/// others hold; nothing where they do, or where too few were read to tell.
+std::optional<Contradiction> unclosed_plan(const Job& job);
 
 /// What the record of what was built, or of the sheets' revisions, says and cannot be.
 std::vector<Contradiction> as_built_contradictions(const Job& job);

@@ -21,6 +21,33 @@ constexpr RimPoint sides_of_rim[][3] = {{P::back_left, P::back, P::back_right},
                                         {P::back_left, P::left, P::front_left},
                                         {P::back_right, P::right, P::front_right}};
 
+std::string key_of(const std::string& name) {
+  if (name.empty()) return "survey.plan";
+  std::string key = name;
+  std::replace(key.begin(), key.end(), ' ', '_');
+  return "survey.plan." + key;
+}
+
+/// With one spare reading any of the six that the others can do without may be the one that was misread.
+std::string does_not_close(const survey::Closure& c, bool metric) {
+  const auto text = [&](double mm) { return units::to_text(Length::mm(mm), metric); };
+  std::string first, others;
+  for (const survey::Residual& r : c.readings) {
+    if (!r.if_others_hold_mm) continue;
+    std::string words = r.name + " reads " + text(r.reading_mm) + " and would be " + text(*r.if_others_hold_mm);
+    if (r.name == c.suspect)
+      first = std::move(words);
+    else
+      others += (others.empty() ? "" : ", ") + words;
+  }
+  return "four sides and two diagonals do not close by " + text(c.worst_mm) + ", and tolerances allow " +
+         text(c.worst_mm / c.worst_share) + "; " +
+         (first.empty() && others.empty() ? "no single reading explains it: measure all six again"
+          : first.empty()                 ? "any one may be misread, if the others hold: " + others
+          : others.empty()                ? first + " if the others hold: measure it again first, then the others"
+                           : first + " if the others hold: measure it again first; else another: " + others);
+}
+
 class Surveyor {
  public:
   explicit Surveyor(const Job& job) : job_{job}, s_{job.survey} {}
@@ -67,7 +94,7 @@ class Surveyor {
       return add("survey.plan", "sides and diagonals make a figure between three walls; alcove.walls has fewer");
     if (!closure.impossible.empty())
       return add("survey.plan", closure.impossible + ": no room has that shape; measure these again");
-    if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure));
+    if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure, job_.is_metric()));
     if (!closure.solved) return;
     const auto differs = [&](const char* key, double designed, double read) {
       if (std::abs(designed - read) > design_mm)
@@ -76,23 +103,6 @@ class Surveyor {
     const survey::Room room = survey::make_room(s_, {}, {}, job_.alcove.walls);
     differs("alcove.width", job_.alcove.width.in_mm(), room.width);
     differs("alcove.depth", job_.alcove.depth.in_mm(), room.depth);
-  }
-
-  std::string does_not_close(const survey::Closure& c) const {
-    std::string message = "four sides and two diagonals do not close by " + text(c.worst_mm) +
-                          ", and tolerances allow " + text(c.worst_mm / c.worst_share) + "; ";
-    for (const survey::Residual& r : c.readings)
-      if (r.name == c.suspect && r.if_others_hold_mm)
-        return message + r.name + " reads " + text(r.reading_mm) + " and would be " + text(*r.if_others_hold_mm) +
-               " if the others hold: measure it again first, then the others";
-    return message + "no single reading explains it: measure all six again";
-  }
-
-  static std::string key_of(const std::string& name) {
-    if (name.empty()) return "survey.plan";
-    std::string key = name;
-    std::replace(key.begin(), key.end(), ' ', '_');
-    return "survey.plan." + key;
   }
 
   void along_walls() {
@@ -243,6 +253,12 @@ bool can_be_read(const RimReading& place, const Base& base) {
            std::find(base.upstands.begin(), base.upstands.end(), of[i]) != base.upstands.end();
   };
   return !base.upstand_thickness.is_zero() && (turned(0) || turned(1) || turned(2) || turned(3));
+}
+
+std::optional<Contradiction> unclosed_plan(const Job& job) {
+  const survey::Closure closure = survey::close(job.survey);
+  if (!closure.solved || closure.worst_share <= 1) return std::nullopt;
+  return Contradiction{key_of(closure.suspect), does_not_close(closure, job.is_metric())};
 }
 
 std::vector<Contradiction> survey_contradictions(const Job& job) {
