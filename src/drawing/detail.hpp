@@ -48,9 +48,6 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
 /// where its thickness was not said. `face`: the stud faces in the view; `into`: 1 where the room lies to the right.
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high);
 
-/// A length as it is judged, without its unit, which the title block says.
-std::string bare(std::string length);
-
 /// Draws it at a scale with its upper left corner at `place`: what is cut, filled and named, the title with its scale
 /// below it, and about the window in the view a circle with the number. Nothing there is dimensioned: lengths would not
 /// be the sheet's; heights are said.

@@ -86,8 +86,7 @@ std::vector<Spot> spots_of(const Subject& s) {
 /// "+13"; what is above the drain and less than half a mark of the tape is told as such, it is not level with it.
 std::string height_above_drain(const Pen& pen, double mm, bool metric) {
   const std::string words = pen.words(mm);
-  constexpr double seen = 0.05;
-  if (mm > seen && words == pen.words(0)) return "less than +" + pen.words(units::tape_mark_mm(metric));
+  if (mm > 0.05 && words == pen.words(0)) return "less than +" + pen.words(units::tape_mark_mm(metric));
   return (words[0] == '-' || words == pen.words(0) ? "" : "+") + words;
 }
 
@@ -112,7 +111,8 @@ void add_spots(Pen& pen, const Subject& s) {
     const bool shared = std::any_of(spots.begin(), spots.end(), [&](const Spot& other) {
       return &other != &spot && std::hypot(other.at.X() - p.X(), other.at.Y() - p.Y()) < 5;
     });
-    const std::string height = height_above_drain(pen, p.Z() - drain, s.job().is_metric());
+    const std::string marked = height_of_mark(s, p.X(), p.Y(), p.Z()),
+                      height = marked.empty() ? height_above_drain(pen, p.Z() - drain, s.job().is_metric()) : marked;
     // What is level with the drain says so: a bare nought beside another height would be read as its last figure.
     const std::string name = height == pen.words(0) ? "drain " : !shared ? "" : spot.threshold ? "threshold " : "rim ";
     pen.cross({p.X(), p.Y()}, 0.7 * t);

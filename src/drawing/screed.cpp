@@ -14,26 +14,37 @@ bool over_liner(const Subject& s) {
 
 namespace {
 
-using facts::ScreedMark;
+/// A mark and its figures, down from the level line.
+struct Figured : facts::ScreedMark {
+  rules::ScreedFigure down;
+};
 
-bool is_of_form(const ScreedMark& m) {
+std::vector<Figured> marks_of(const Subject& s) {
+  const rules::Screed& screed = s.judgement.screed.value();
+  std::vector<Figured> marks;
+  for (std::size_t i = 0; i < screed.figures.size(); ++i)
+    marks.push_back({s.facts.site_built->marks.at(i), screed.figures[i]});
+  return marks;
+}
+
+bool is_of_form(const Figured& m) {
   return m.line == "form at the entry";
 }
 
 /// How far down from the level line: of the top coat, or of the one bed.
-double down_to_last(const Subject& s, const ScreedMark& m) {
-  return s.job().base.site.line.in_mm() - (over_liner(s) ? m.top_mm : m.bed_mm);
+std::string down_to_last(const Subject& s, const Figured& m) {
+  return bare(rules::text_of_mark(over_liner(s) ? m.down.top_mm : m.down.bed_mm, s.job()));
 }
 
 /// The other figure: of the pre-slope, or of the finished tile.
-double down_to_other(const Subject& s, const ScreedMark& m) {
-  return s.job().base.site.line.in_mm() - (over_liner(s) ? m.bed_mm : m.top_mm);
+std::string down_to_other(const Subject& s, const Figured& m) {
+  return bare(rules::text_of_mark(over_liner(s) ? m.down.bed_mm : m.down.top_mm, s.job()));
 }
 
 class Marks {
  public:
   Marks(Sheet& sheet, Pen& pen, const Subject& subject) : sheet_{sheet}, pen_{pen}, s_{subject}, t_{pen.text_mm()} {
-    for (const ScreedMark& m : subject.facts.site_built->marks)  // those of the form stand outside of what is screeded
+    for (const Figured& m : marks_of(subject))  // those of the form stand outside of what is screeded
       if (!is_of_form(m)) marks_.push_back(m);
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     drain_ = {(drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2};
@@ -43,7 +54,7 @@ class Marks {
   void draw(bool with_figures) {
     with_figures_ = with_figures;
     for (std::size_t i = 0; i < marks_.size(); ++i) {
-      const ScreedMark& m = marks_[i];
+      const Figured& m = marks_[i];
       if (!on_ray(m) && m.along_mm == 0) rim_from(i);
       if (m.corner && !first_at(i)) continue;  // two walls share it
       dot(m);
@@ -51,18 +62,18 @@ class Marks {
     }
     for (std::size_t i = 0; i < marks_.size(); ++i)
       if (!marks_[i].corner && !on_ray(marks_[i])) at_wall(i);
-    for (const ScreedMark& m : marks_)
+    for (const Figured& m : marks_)
       if (on_ray(m)) beside_ray(m);
   }
 
   bool all_told() const { return all_told_; }
 
  private:
-  static bool on_ray(const ScreedMark& m) { return m.line.starts_with("ray") || m.line.starts_with("thin line"); }
-  Point at(const ScreedMark& m) const { return {m.at_mm[0], m.at_mm[1]}; }
+  static bool on_ray(const Figured& m) { return m.line.starts_with("ray") || m.line.starts_with("thin line"); }
+  Point at(const Figured& m) const { return {m.at_mm[0], m.at_mm[1]}; }
 
   bool first_at(std::size_t i) const {
-    return std::none_of(marks_.begin(), marks_.begin() + static_cast<std::ptrdiff_t>(i), [&](const ScreedMark& other) {
+    return std::none_of(marks_.begin(), marks_.begin() + static_cast<std::ptrdiff_t>(i), [&](const Figured& other) {
       return std::hypot(other.at_mm[0] - marks_[i].at_mm[0], other.at_mm[1] - marks_[i].at_mm[1]) < 1;
     });
   }
@@ -93,7 +104,7 @@ class Marks {
       rays_.push_back(corner), pen_.line(drain_, corner, LineKind::centre);
   }
 
-  void dot(const ScreedMark& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
+  void dot(const Figured& m) { sheet_.arcs.push_back({at(m), 0.35 * t_, 0, 360, LineKind::outline}); }
 
   /// A place for both figures: the upper one's, and which way they run from it; far off it has a line to its mark.
   struct Place {
@@ -103,17 +114,18 @@ class Marks {
   };
 
   /// At the first place where they stand clear; nowhere if there is none.
-  void figures(const ScreedMark& m, const std::vector<Place>& places) {
-    if (!with_figures_) return;
+  void figures(const Figured& m, const std::vector<Place>& places) {
+    if (!with_figures_ || !m.down.told) return;
     for (const Place& place : places)
       if (figures_at(m, place)) return;
     all_told_ = false;
   }
 
-  bool figures_at(const ScreedMark& m, const Place& place) {
+  bool figures_at(const Figured& m, const Place& place) {
     const auto first = static_cast<std::ptrdiff_t>(sheet_.texts.size());
-    pen_.note(place.at, pen_.words(down_to_last(s_, m)), place.anchor, 0.85);
-    pen_.note({place.at.x, place.at.y - 1.25 * t_}, "(" + pen_.words(down_to_other(s_, m)) + ")", place.anchor, 0.75);
+    pen_.note(place.at, down_to_last(s_, m), place.anchor, 0.85);
+    pen_.note({place.at.x, place.at.y - 1.25 * t_}, "(" + down_to_other(s_, m) + ")", place.anchor, 0.75);
+    if (on_ray(m)) pen_.note({place.at.x, place.at.y - 2.4 * t_}, "at " + pen_.words(m.along_mm), place.anchor, 0.75);
     const std::vector<Text> own{sheet_.texts.begin() + first, sheet_.texts.end()};
     const auto lies_on_something = [&](const Text& text) {
       const Box box = box_of(text);
@@ -134,12 +146,16 @@ class Marks {
     if (place.far) {
       const bool below = place.at.y < m.at_mm[1];
       pen_.line({m.at_mm[0], m.at_mm[1] + (below ? -0.35 : 0.35) * t_},
-                {place.at.x, place.at.y + (below ? 1.2 : -1.6) * t_}, LineKind::dimension);
+                {place.at.x, place.at.y + (below       ? 1.2
+                                           : on_ray(m) ? -2.8
+                                                       : -1.6) *
+                                              t_},
+                LineKind::dimension);
     }
     return true;
   }
 
-  void at_corner(const ScreedMark& m) {
+  void at_corner(const Figured& m) {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
     const double x = m.at_mm[0] + (right ? 1 : -1) * t_;
     const Anchor anchor = right ? Anchor::left : Anchor::right;
@@ -169,23 +185,23 @@ class Marks {
 
   /// Outward of its mark a ray runs away from the drain's height: the other side of it is free, and the next is tried
   /// where the drain's edge is near.
-  void beside_ray(const ScreedMark& m) {
+  void beside_ray(const Figured& m) {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
     const double x = m.at_mm[0], y = m.at_mm[1], out = right ? 1 : -1;
     const Anchor away = right ? Anchor::left : Anchor::right, toward = right ? Anchor::right : Anchor::left;
-    figures(m, {{{x + 0.5 * out * t_, y + (back ? -1.3 : 1.8) * t_}, away},
-                {{x - 0.5 * out * t_, y + (back ? 2.0 : -1.5) * t_}, toward},
-                {{x + 1.2 * out * t_, y + 0.3 * t_}, away},
-                {{x, y + (back ? -5.4 : 5.8) * t_}, Anchor::middle, true},
-                {{x, y + (back ? -6.5 : 6.9) * t_}, Anchor::middle, true},
-                {{x, y + (back ? 5.8 : -5.4) * t_}, Anchor::middle, true}});
+    figures(m, {{{x + 0.5 * out * t_, y + (back ? -1.3 : 2.9) * t_}, away},
+                {{x - 0.5 * out * t_, y + (back ? 3.1 : -1.5) * t_}, toward},
+                {{x + 1.2 * out * t_, y + 0.9 * t_}, away},
+                {{x, y + (back ? -5.4 : 7.0) * t_}, Anchor::middle, true},
+                {{x, y + (back ? -6.5 : 8.1) * t_}, Anchor::middle, true},
+                {{x, y + (back ? 7.0 : -5.4) * t_}, Anchor::middle, true}});
   }
 
   Sheet& sheet_;
   Pen& pen_;
   const Subject& s_;
   double t_;
-  std::vector<ScreedMark> marks_;
+  std::vector<Figured> marks_;
   Point drain_;
   std::vector<Point> rays_;
   std::vector<Box> taken_;  ///< by figures
@@ -213,17 +229,26 @@ std::string fall_told(const Subject& s) {
 
 /// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top.
 void add_form(Pen& pen, const Subject& s) {
-  const double t = pen.text_mm(), line = s.job().base.site.line.in_mm();
-  for (const ScreedMark& end : s.facts.site_built->marks) {
+  const double t = pen.text_mm();
+  for (const Figured& end : marks_of(s)) {
     if (!is_of_form(end)) continue;
     const double x = end.at_mm[0], y = end.at_mm[1], way = end.along_mm == 0 ? -1 : 1;
     pen.cross({x, y}, 0.5 * t);
-    pen.note({x + way * t, y - 2 * t}, "form " + pen.words(line - end.bed_mm), way < 0 ? Anchor::right : Anchor::left,
-             0.85);
+    pen.note({x + way * t, y - 2 * t}, "form " + bare(rules::text_of_mark(end.down.bed_mm, s.job())),
+             way < 0 ? Anchor::right : Anchor::left, 0.85);
   }
 }
 
 }  // namespace
+
+std::string height_of_mark(const Subject& s, double x, double y, double z) {
+  if (!s.judgement.screed) return "";
+  const double drain = s.judgement.screed->drain_mm;
+  for (const Figured& m : marks_of(s))
+    if (m.corner && std::hypot(m.at_mm[0] - x, m.at_mm[1] - y) < 1 && std::abs(m.top_mm - z) < 0.5)
+      return "+" + bare(rules::text_of_mark(drain - m.down.top_mm, s.job()));
+  return "";
+}
 
 Sheet draw_screed(const Subject& subject) {
   return on_page("screed", "Screed heights", subject.job(), [&](Sheet& sheet, Pen& pen) {
@@ -255,18 +280,19 @@ Sheet draw_screed(const Subject& subject) {
       sheet.notes.emplace_back("No height to screed to is given: they hang on that.");
       return;
     }
-    const double top = subject.facts.heights.drain_top_mm, down = subject.job().base.site.line.in_mm() - top;
     pen.note({base[0], low - 3 * t},
-             "drain's top: " + pen.said(down) + " down from the line; bed at its flange " +
-                 pen.said(site.at_flange_mm) + " thick",
+             "drain's top: " + rules::text_of_mark(subject.judgement.screed->drain_mm, subject.job()) +
+                 " down from the line; bed at its flange " + pen.said(site.at_flange_mm) + " thick",
              Anchor::left, 0.9);
     sheet.notes = {
         figures_told(subject, pen),
         "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
-            " apart from a wall's left or back end, and on the " +
-            (channel ? "thin lines from the channel's middle. Screed from the walls to the channel, straight across to "
+            " apart from a wall's left or back end; on the " +
+            (channel ? "thin lines 'at' so far from the channel's middle. Screed from the walls to the channel, "
+                       "straight across to "
                        "it: the bed falls to its line, not to a point."
-                     : "rays from the drain's middle. Screed from the walls to the drain, straight along a ray.") +
+                     : "rays 'at' so far from the drain's middle. Screed from the walls to the drain, straight along a "
+                       "ray.") +
             (marks.all_told() ? "" : " Marks too near others have no figures."),
         over_liner(subject)
             ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "

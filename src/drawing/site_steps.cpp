@@ -52,15 +52,16 @@ class Building {
     return units::joined(words);
   }
   /// What is read down from the line, over all marks.
-  std::string span(double facts::ScreedMark::*height) const {
-    const bool of_bed = height == &facts::ScreedMark::bed_mm;
-    std::vector<double> heights;
-    for (const facts::ScreedMark& m : site_.marks)
-      if (of_bed || m.top_mm > m.bed_mm) heights.push_back(m.*height);  // on the form at the entry nothing lies
-    if (heights.empty()) return "see {screed}";
-    const auto [low, high] = std::minmax_element(heights.begin(), heights.end());
-    const double line = job_.base.site.line.in_mm();
-    return len(line - *high) + " to " + len(line - *low) + " down from the line";
+  std::string span(double rules::ScreedFigure::*down) const {
+    const bool of_bed = down == &rules::ScreedFigure::bed_mm;
+    const rules::Screed& screed = s_.judgement.screed.value();
+    std::vector<double> read;
+    for (std::size_t i = 0; i < site_.marks.size(); ++i)  // on the form at the entry nothing lies
+      if (screed.figures.at(i).told && (of_bed || site_.marks[i].top_mm > site_.marks[i].bed_mm))
+        read.push_back(screed.figures[i].*down);
+    if (read.empty()) return "see {screed}";
+    const auto [least, greatest] = std::minmax_element(read.begin(), read.end());
+    return rules::text_of_mark(*least, job_) + " to " + rules::text_of_mark(*greatest, job_) + " down from the line";
   }
 
   void ready() {
@@ -115,7 +116,7 @@ class Building {
                      (two.empty() ? "" : two + " ") +
                      "Wet mortar "
                      "burns skin and eyes: gloves, goggles, water at hand.",
-                 span(&facts::ScreedMark::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
+                 span(&rules::ScreedFigure::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
                      (liner() ? "for pre-slope and top coat " : "") + any_.mixing,
                  "a level laid on a fall shows less than {falls} has", "bed"});
   }
@@ -142,7 +143,7 @@ class Building {
     add_on_base(
         {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
-         span(&facts::ScreedMark::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
+         span(&rules::ScreedFigure::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
     add(any_.seat);

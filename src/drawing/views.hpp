@@ -26,6 +26,10 @@ std::vector<Sheet> draw_plan(const Subject& subject);
 std::vector<Sheet> draw_falls(const Subject& subject);
 std::vector<Sheet> draw_bed(const Subject& subject);
 Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
+/// A length as it is judged, without its unit, which the title block says.
+std::string bare(std::string length);
+/// "+5/8", as the screed's figures have it above the drain's; nothing where no corner of it stands there.
+std::string height_of_mark(const Subject& subject, double x_mm, double y_mm, double z_mm);
 /// Over a liner two beds are screeded, pre-slope and top coat; below a bonded membrane one, and tile lies on it.
 bool over_liner(const Subject& subject);
 /// The same base's threshold and how its floor meets the back wall, larger; nothing where it has neither.

@@ -9,6 +9,7 @@
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
 #include "measure/sides.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -85,6 +86,7 @@ class Screed {
     const auto box = parts::box_of(*model.first(parts::Role::drain));
     drain_ = {(box[0] + box[3]) / 2, (box[1] + box[4]) / 2};
     drain_box_ = {box[0], box[1], box[3], box[4]};
+    drain_top_ = box[5];
   }
 
   std::vector<facts::ScreedMark> marks() {
@@ -134,7 +136,8 @@ class Screed {
     const double length = away(from, to), step = model_.job.base.site.every.in_mm();
     std::vector<double> places;
     if (along_rim) places.push_back(0);
-    for (double at = step; at < length - step / 4; at += step) places.push_back(at);  // nearer the corner's own will do
+    for (double at = step; at < length - step / 4; at += step)  // nearer the corner's own will do
+      places.push_back(along_rim ? at : at_whole_mark(from, to, at));
     if (along_rim) places.push_back(length);
     for (const double at : places) {
       const Point p{from.x + (to.x - from.x) * at / length, from.y + (to.y - from.y) * at / length};
@@ -142,6 +145,24 @@ class Screed {
           p.x > drain_box_.x0 - 1 && p.x < drain_box_.x1 + 1 && p.y > drain_box_.y0 - 1 && p.y < drain_box_.y1 + 1;
       if (!on_drain) add(name, at, p, along_rim && (at == 0 || at == length));
     }
+  }
+
+  /// The place nearest to `at` on a line from the drain where the top stands whole marks of a tape above the drain's:
+  /// of a height between two marks the fall would be lost, or got, by rounding it. Where the top breaks in between:
+  /// `at`.
+  double at_whole_mark(const Point& from, const Point& to, double at) const {
+    const double mark = units::tape_mark_mm(model_.job.is_metric()), length = away(from, to);
+    const auto above_drain = [&](double along) -> std::optional<double> {
+      const double x = from.x + (to.x - from.x) * along / length, y = from.y + (to.y - from.y) * along / length;
+      const auto top = base_.at(x, y);
+      return top ? std::optional{*top - drain_top_} : std::nullopt;
+    };
+    const auto here = above_drain(at), inward = above_drain(at - mark);
+    if (!here || !inward || *here - *inward < units::tolerance::ratio) return at;
+    const double marks = std::round(*here / mark), moved = at + (marks * mark - *here) * mark / (*here - *inward);
+    const auto there = moved > 0 && moved < length ? above_drain(moved) : std::nullopt;
+    const bool near = std::abs(moved - at) < model_.job.base.site.every.in_mm() / 3;
+    return there && marks > 0 && near && std::abs(*there - marks * mark) < units::tolerance::on_mark_mm ? moved : at;
   }
 
   /// The top of the form along the entry, to which the bed runs on under the threshold: at the bed's foremost corners,
@@ -176,6 +197,7 @@ class Screed {
   survey::Polygon rim_;
   Point drain_;
   survey::Rect drain_box_;
+  double drain_top_ = 0;
   std::vector<facts::ScreedMark> marks_;
 };
 

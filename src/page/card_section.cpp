@@ -133,12 +133,19 @@ std::string screed_marks(const report::Report& report, const facts::SiteBuilt& s
   Table table{"screed-table",
               "Screed heights, down from the level line",
               {"Along", "At", liner ? "Pre-slope" : "Sloped bed", liner ? "Top coat" : "Tile", "Bed is thick"}};
-  for (const facts::ScreedMark& m : site.marks)
+  const rules::Screed& screed = report.judgement.screed.value();
+  for (std::size_t i = 0; i < site.marks.size(); ++i) {
+    const facts::ScreedMark& m = site.marks[i];
+    const rules::ScreedFigure& figure = screed.figures.at(i);
+    const auto down = [&](double mm) {
+      return figure.told ? Cell{escaped(rules::text_of_mark(mm, job)), units::decimals(mm, 1)} : Cell{"-", ""};
+    };
     table.rows.push_back({{escaped(m.line)},
                           cell(m.along_mm),
-                          cell(line - m.bed_mm),
-                          m.top_mm > m.bed_mm ? cell(line - m.top_mm) : Cell{"-", ""},
+                          down(figure.bed_mm),
+                          m.top_mm > m.bed_mm ? down(figure.top_mm) : Cell{"-", ""},
                           cell(m.bed_mm - m.subfloor_mm)});
+  }
   return element("p", "Screed from the walls to the drain. Every figure is read down from a level line " +
                           element("strong", cell(line).html) + " above the datum.") +
          html_of(table);

@@ -269,7 +269,7 @@ class RoomText {
 
   void gauges() {
     if (const auto& site = report_.facts.site_built) {
-      text_ += screed_text(report_.job, *site);
+      text_ += screed_text(report_.job, *site, report_.judgement.screed.value());
       return;
     }
     head("GAUGE DEPTHS of the bed (A1 back left; letters to the right, numbers to the front)");

@@ -5,7 +5,7 @@
 
 namespace fallwright::report {
 
-std::string screed_text(const job::Job& job, const facts::SiteBuilt& site) {
+std::string screed_text(const job::Job& job, const facts::SiteBuilt& site, const rules::Screed& screed) {
   const bool metric = job.is_metric(), liner = job.base.site.waterproofing == job::Waterproofing::liner;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const double line = job.base.site.line.in_mm();
@@ -16,9 +16,13 @@ std::string screed_text(const job::Job& job, const facts::SiteBuilt& site) {
     text += "    " + padded(where, 32) + padded(along, 12) + padded(bed, 15) + padded(top, 15) + thick + "\n";
   };
   row("along", "at", liner ? "pre-slope" : "sloped bed", liner ? "top coat" : "tile", "bed is thick");
-  for (const facts::ScreedMark& m : site.marks)
-    row(m.line, len(m.along_mm), len(line - m.bed_mm), m.top_mm > m.bed_mm ? len(line - m.top_mm) : "-",
+  for (std::size_t i = 0; i < site.marks.size(); ++i) {
+    const facts::ScreedMark& m = site.marks[i];
+    const rules::ScreedFigure& figure = screed.figures.at(i);
+    const auto down = [&](double mm) { return figure.told ? rules::text_of_mark(mm, job) : "-"; };
+    row(m.line, len(m.along_mm), down(figure.bed_mm), m.top_mm > m.bed_mm ? down(figure.top_mm) : "-",
         len(m.bed_mm - m.subfloor_mm));
+  }
   return text;
 }
 

@@ -5,9 +5,10 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/screed.hpp"
 
 namespace fallwright::report {
 
-std::string screed_text(const job::Job& job, const facts::SiteBuilt& site);
+std::string screed_text(const job::Job& job, const facts::SiteBuilt& site, const rules::Screed& screed);
 
 }  // namespace fallwright::report

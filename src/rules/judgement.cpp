@@ -11,9 +11,16 @@ Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Lim
   PipeTable pipe = pipe_table(job, facts, limits, results);
   std::vector<BuiltRow> as_built = as_built_rows(job, facts, results, base);
   facts::Holds holds = holds_of(results, facts);
-  return {std::move(results),     std::move(base),       seat_levelling(job, facts, limits),
-          floor_load(job, facts), seat_load(job, facts), std::move(pipe),
-          std::move(as_set),      std::move(as_built),   std::move(holds)};
+  return {std::move(results),
+          std::move(base),
+          seat_levelling(job, facts, limits),
+          floor_load(job, facts),
+          seat_load(job, facts),
+          std::move(pipe),
+          std::move(as_set),
+          std::move(as_built),
+          std::move(holds),
+          screed_of(job, facts, limits)};
 }
 
 }  // namespace fallwright::rules

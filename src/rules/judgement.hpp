@@ -11,6 +11,7 @@
 #include "rules/loads.hpp"
 #include "rules/pipe_table.hpp"
 #include "rules/result.hpp"
+#include "rules/screed.hpp"
 
 namespace fallwright::rules {
 
@@ -19,10 +20,11 @@ struct Judgement {
   Levelling base_levelling, seat_levelling;
   std::optional<FloorLoad> floor_load;  ///< as `floor_load` has it
   std::optional<SeatLoad> seat_load;
-  PipeTable pipe;                  ///< nothing where the job has no trap
-  AsSetVerdict as_set;             ///< says nothing where the base was not read in the bed
-  std::vector<BuiltRow> as_built;  ///< nothing where nobody recorded what was built
-  facts::Holds holds = {};         ///< what waits while a check fails
+  PipeTable pipe;                     ///< nothing where the job has no trap
+  AsSetVerdict as_set;                ///< says nothing where the base was not read in the bed
+  std::vector<BuiltRow> as_built;     ///< nothing where nobody recorded what was built
+  facts::Holds holds = {};            ///< what waits while a check fails
+  std::optional<Screed> screed = {};  ///< of a base built on site
 };
 
 /// @param results those of `check`, as they are told.

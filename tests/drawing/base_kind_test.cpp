@@ -178,8 +178,8 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
 }
 
 TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
-  // Source: by hand: from the channel's front edge, 130 mm before the back, the bed rises 1 in 60 over 870 mm.
-  const std::string form = number_of(1000 - 30 - 870 / 60., true);
+  // Source: by hand: from the channel's front edge, 130 mm before the back, the bed rises 1 in 60 over 870 mm: 14.5.
+  const std::string form = "955.5";
   const std::string all = words_of(under_membrane().sheet("screed"));
   const std::size_t first = all.find("form " + form);
   ASSERT_NE(first, std::string::npos) << form;
@@ -187,7 +187,7 @@ TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   // The same two among the marks that the terminal and the report list, where a channel has no rays.
   int of_form = 0, thin = 0;
   for (const facts::ScreedMark& m : under_membrane().facts.site_built->marks) {
-    of_form += m.line == "form at the entry" && number_of(1000 - m.bed_mm, true) == form && m.top_mm == m.bed_mm;
+    of_form += m.line == "form at the entry" && std::abs(m.bed_mm - 44.5) < 0.05 && m.top_mm == m.bed_mm;
     thin += m.line.rfind("thin line to ", 0) == 0;
     EXPECT_EQ(m.line.find("ray"), std::string::npos) << m.line;
   }
@@ -210,6 +210,23 @@ TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   const Drawn held = drawn(flat, false);
   ASSERT_FALSE(held.sheet("screed").holds.empty());
   EXPECT_FALSE(has(words_of(held.sheet("screed")), "form 9"));
+}
+
+TEST(SiteBuiltSheets, TellMarksThatKeepTheFall) {
+  // Source: by hand: to the right 1/4 in/ft over 28-1/2 in is 19/32 in; to the sixteenth it would be 9/16, 0.237 in/ft,
+  // or 5/8, and that over the 14-3/4 in to the back 0.508 in/ft, above 1/2. On a ray 37-5/16 is 3/16 above the drain.
+  const Drawn& d = over_liner();
+  const std::string marks = words_of(d.sheet("screed")), falls = words_of(d.sheet("falls"));
+  EXPECT_TRUE(has(marks, "drain's top: 37-1/2\" down"));
+  EXPECT_TRUE(has(marks, "36-29/32 (38-13/32)"));
+  EXPECT_TRUE(has(marks, "37-5/16 (38-13/16) at 12"));
+  EXPECT_TRUE(has(falls, "+19/32")) << "as it is screeded";
+  EXPECT_FALSE(has(falls, "+9/16"));
+  EXPECT_TRUE(has(words_of(d.sheet("order-of-work")), "36-29/32\" to 37-5/16\" down from the line"));
+  for (std::size_t i = 0; i < d.facts.site_built->marks.size(); ++i)
+    if (d.facts.site_built->marks[i].corner) {
+      EXPECT_NEAR(d.judgement.screed->drain_mm - d.judgement.screed->figures[i].top_mm, 19 / 32. * 25.4, 1e-6);
+    }
 }
 
 TEST(SiteBuiltSheets, HaveNoWordsOfABaseThatIsSetInOnePiece) {

@@ -179,17 +179,23 @@ TEST(Condemned, WhereTheWasteStandsNoNoteSpeaksOfBoring) {
 }
 
 TEST(Screed, MarksOnARayStandWhereItsNoteSaysTheyDo) {
-  // Source: the note, laid off from the drain's middle: 300 mm, 600 and so on.
+  // Source: the note, laid off from the drain's middle; there it is whole millimetres above the drain's top, or about
+  // 300 mm on.
   const Drawn d = drawn_demo("coopers-yard-9");
   EXPECT_THAT(
       notes_of(d.sheet("screed")),
-      HasSubstr("300 mm apart from a wall's left or back end, and on the thin lines from the channel's middle"));
+      HasSubstr(
+          "300 mm apart from a wall's left or back end; on the thin lines 'at' so far from the channel's middle"));
   const auto& box = part(d.facts, facts::Role::drain).bbox_mm;
   int on_rays = 0;
   for (const facts::ScreedMark& mark : d.facts.site_built->marks) {
     if (mark.line.rfind("thin line", 0) != 0) continue;
     const double from = std::hypot(mark.at_mm[0] - (box[0] + box[3]) / 2, mark.at_mm[1] - (box[1] + box[4]) / 2);
-    EXPECT_NEAR(std::remainder(from, 300), 0, 0.5) << mark.line;
+    EXPECT_NEAR(mark.along_mm, from, 1e-6) << mark.line;
+    EXPECT_THAT(read_through(d.sheet("screed")), HasSubstr("at " + number_of(from, true) + " ")) << mark.line;
+    const double up = mark.top_mm - d.facts.heights.drain_top_mm;
+    EXPECT_TRUE(std::abs(std::remainder(up, 1)) < 0.01 || std::abs(std::remainder(from, 300)) < 0.5) << mark.line;
+    EXPECT_LT(std::abs(std::remainder(from, 300)), 100) << mark.line;
     ++on_rays;
   }
   EXPECT_GE(on_rays, 8);

@@ -1,0 +1,34 @@
+/// The marks that mortar is screeded to, as they are read on a tape: rounded so that what is laid to them keeps the
+/// limits of its fall.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "rules/limits.hpp"
+
+namespace fallwright::facts {
+struct Facts;
+}
+
+namespace fallwright::rules {
+
+/// One of `facts::SiteBuilt::marks`, down from the level line, on marks of a tape or a rule.
+struct ScreedFigure {
+  double bed_mm = 0, top_mm = 0;
+  bool told = true;  ///< no rounding of it would keep the fall: straight from the wall to the drain there
+};
+
+struct Screed {
+  double drain_mm = 0;                ///< the drain's top, down from the line
+  std::vector<ScreedFigure> figures;  ///< one for each mark
+};
+
+/// Nothing of a base that is not built on site.
+std::optional<Screed> screed_of(const job::Job& job, const facts::Facts& facts, const Limits& limits);
+
+/// A length on a mark of a rule, as it is printed: finer than a tape where it has to be.
+std::string text_of_mark(double mm, const job::Job& job);
+
+}  // namespace fallwright::rules
