@@ -181,6 +181,23 @@ Placed placed(const Seen& seen, const Frame& w, double times, const std::vector<
   return out;
 }
 
+/// Widths over a detail's window, from their places in it up, each in its own row.
+void add_widths(Pen& pen, const Detail& detail, double times, Point place) {
+  const double t = pen.text_mm();
+  double y = place.y + 1.5 * t;
+  for (const Width& width : detail.widths) {
+    const double x0 = place.x + (width.from - detail.window.x0) * times,
+                 x1 = place.x + (width.to - detail.window.x0) * times, half = 0.35 * t;
+    for (const double x : {x0, x1}) {
+      pen.line({x, place.y + 0.3 * t}, {x, y + 0.5 * t}, LineKind::dimension);
+      pen.line({x - half, y - half}, {x + half, y + half}, LineKind::dimension);
+    }
+    pen.line({x0, y}, {x1, y}, LineKind::dimension);
+    pen.note({(x0 + x1) / 2, y + 0.5 * t}, width.words, Anchor::middle);
+    y += 2.6 * t;
+  }
+}
+
 /// At least twice as large as the view, whose scale that is.
 double least_of_details(const Sheet& sheet, double scale) {
   double least = 1;
@@ -287,13 +304,8 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   for (const Enlarged& part : parts) {
     // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
     const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times : 0;
-    auto within = point_within(part.rings, least, 0.6 * t);
-    if (detail.taken && within) {
-      const Frame& k = *detail.taken;
-      const Point at{within->x / times + w.x0, within->y / times + w.y1};
-      if (at.x > k.x0 && at.x < k.x1 && at.y > k.y0 && at.y < k.y1)
-        within = point_within(drawing::within(part.rings, Span{(k.x1 - w.x0) * times}), least, 0.6 * t);
-    }
+    const auto within = point_within(part.rings, least, 0.6 * t);
+    if (part.cut.name.empty()) continue;  // a line to it would run through something else
     if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within) {
       const std::string& name = part.cut.name;
       const bool nearer_left = laddered || at->x < w.width() * times - at->x - t;
@@ -344,6 +356,7 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
   const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};
   pen.rectangle(low, high, LineKind::dimension);
   if (detail.rejected) pen.strike(low, high, {(low.x + high.x) / 2, (low.y + 3 * high.y) / 4});
+  if (!detail.rejected) add_widths(pen, detail, times, place);
   double ladder_foot = low.y, ladder_end = high.x;
   if (laddered) {
     std::vector<Level> levels = detail.heights;

@@ -24,6 +24,12 @@ struct Ribbon {
   LineKind kind = LineKind::section;
 };
 
+/// How wide something in a detail is: a dimension with its words, since a length there is not the sheet's.
+struct Width {
+  double from = 0, to = 0;  ///< in the section's view
+  std::string words;
+};
+
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
 struct Detail {
   int number = 1;
@@ -33,8 +39,8 @@ struct Detail {
   std::vector<Seen> seen = {};
   bool rejected = false;  ///< struck out: another will be built
   std::vector<Ribbon> ribbons = {};
-  std::optional<Frame> taken = {};  ///< what is called another name within what is cut there, which points right of it
   std::vector<Level> heights = {};  ///< a ladder of them right of it; all names stand at its left then
+  std::vector<Width> widths = {};   ///< over it; of those that are shown whole
 };
 /// Mortar that bore and holdback leave less of between them is no bed: nobody spreads it.
 inline constexpr double least_bed_mm = 5;
@@ -49,8 +55,8 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high);
 
 /// Draws it at a scale with its upper left corner at `place`: what is cut, filled and named, the title with its scale
-/// below it, and about the window in the view a circle with the number. Nothing there is dimensioned: lengths would not
-/// be the sheet's; heights are said.
+/// below it, and about the window in the view a circle with the number. Lengths there would
+/// not be the sheet's: heights and widths are said.
 /// @return the lower right corner of all of it.
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double scale,
                  Point place);

@@ -90,28 +90,33 @@ const char* sheet_name(const Subject& s) {
   return over_liner(s) ? "liner" : "membrane";
 }
 
-/// The rough threshold: the finished one less what is laid on its top, on its faces as thick.
+/// The rough threshold: the finished one less what is laid on its top, on its faces as thick. Where that is not said it
+/// is shown all the same, as thick as what covers the floor, or a quarter of the width: what goes over it has to be
+/// seen.
 struct Rough {
   double outer = 0, inner = 0, outer_top = 0, inner_top = 0;
+  bool said = true;
 };
 std::optional<Rough> rough_of(const Subject& s, const BuiltSection& built) {
   const auto threshold = takeoff::threshold_of(s.job(), s.facts);
-  if (!threshold || !threshold->laid_on_mm) return std::nullopt;
-  const double laid = *threshold->laid_on_mm;
-  const Rough rough{built.front() + laid, built.inner() - laid, threshold->outer_mm - laid, threshold->inner_mm - laid};
+  if (!threshold) return std::nullopt;
+  const double width = built.inner() - built.front(),
+               laid = threshold->laid_on_mm.value_or(std::min(s.facts.site_built->cover_least_mm, width / 4));
+  const Rough rough{built.front() + laid, built.inner() - laid, threshold->outer_mm - laid, threshold->inner_mm - laid,
+                    threshold->laid_on_mm.has_value()};
   return rough.inner - rough.outer > laid ? std::optional{rough} : std::nullopt;
 }
 
 /// `number`: the detail's on its sheet.
-Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
-                         int number, double left) {
+Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, std::vector<CutSolid> cut, int number,
+                         double left) {
   const BuiltSection built{s, cut};
   const double front = built.front(), inner = built.inner(), off = 0.9 * scale;
   const auto bed_front = built.top(Role::bed, front, 1), bed_inner = built.top(Role::bed, inner, 1),
              outer_top = built.top(Role::base, front, 1), inner_top = built.top(Role::base, inner, -1);
   const double ground = built.lowest(front, 1), high = std::max(outer_top.value_or(0), inner_top.value_or(0));
   Detail detail{
-      number, "threshold, section C-C", {front - 28, std::max(ground - 30, -75.0), inner + 55, high + 15}, false,
+      number, "threshold, section C-C", {front - 28, std::max(ground - 30, -75.0), inner + 36, high + 15}, false,
       {},     base_is_void(s)};
   constexpr double form_mm = 19;
   if (bed_front) detail.seen.push_back({"form", {front - form_mm, ground, front, *bed_front}, LineKind::phantom});
@@ -120,13 +125,14 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
   if (const auto rough = rough_of(s, built); rough && bed_front) {
     const double foot = built.top(Role::bed, rough->outer, 1).value_or(ground),
                  behind = built.top(Role::bed, rough->inner, 1).value_or(ground);
-    detail.ribbons.push_back({"rough threshold",
+    detail.ribbons.push_back({rough->said ? "rough threshold" : "threshold, build-up not said",
                               {{rough->outer, foot},
                                {rough->outer, rough->outer_top},
                                {rough->inner, rough->inner_top},
                                {rough->inner, behind}},
-                              LineKind::hidden});
-    detail.taken = Frame{front, *bed_front, inner, high};
+                              rough->said ? LineKind::hidden : LineKind::phantom});
+    for (CutSolid& solid : cut)  // beyond what is called otherwise; its height has its name
+      if (solid.solid->role == Role::base) solid.name.clear();
     sheet_over.points = {{rough->outer - off, foot},
                          {rough->outer - off, rough->outer_top + off},
                          {rough->inner + off, rough->inner_top + off},
@@ -140,21 +146,36 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
     heights.add("top of the form", bed_front);
     heights.add(std::string{bed_name(s)} + " at the inner face", bed_inner);
     heights.add(std::string{cover_name(s)} + " at the inner face", built.top(Role::base, inner, 1));
-    if (const auto rough = rough_of(s, built)) {
+    if (const auto rough = rough_of(s, built); rough && rough->said) {
       heights.add("rough threshold, inner edge", rough->inner_top);
       heights.add("rough threshold, outer edge", rough->outer_top);
     }
     heights.add("finished threshold, inner edge", inner_top);
     heights.add("finished threshold, outer edge", outer_top);
     detail.heights = std::move(heights).done();
+    detail.widths.push_back({front, inner, pen.words(inner - front)});
   }
   return add_detail(sheet, pen, cut, detail, scale, {left, detail.window.y1});
 }
 
+/// Board and finish on the back wall, which come later: as far as their thickness was said. Over a liner they stand
+/// before it, `foremost`.
+std::vector<Seen> lining_of(const job::Job& job, double face, double foremost, double foot, double high) {
+  std::vector<Seen> seen = board_over(job, foremost, -1, foot, high);
+  constexpr double gap = 3, thin = 1;
+  const double front = face - job.survey.finish_mm.value_or(0), behind = foremost - job.survey.board_mm.value_or(0);
+  if (front < behind - thin)
+    seen.push_back(
+        {job.survey.board_mm ? "finish" : "board and finish", {front, foot + gap, behind, high}, LineKind::phantom});
+  return seen;
+}
+
 /// How the floor meets the back wall.
-Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
-                    int number, double left) {
+Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std::vector<CutSolid> cut, int number,
+                    double left) {
   const BuiltSection built{s, cut};
+  for (CutSolid& solid : cut)
+    if (solid.solid->role == Role::base) solid.name += ", " + pen.words(s.facts.site_built->cover_least_mm);
   const double face = built.back(), off = 0.9 * scale, board = s.job().survey.board_mm.value_or(0);
   const auto bed_top = built.top(Role::bed, face, -1), cover_top = built.top(Role::base, face, -1);
   const double ground = built.lowest(face, -1), foot = (over_liner(s) ? cover_top : bed_top).value_or(0);
@@ -162,20 +183,20 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, cons
   const double high = std::max(cover_top.value_or(0) + 100, liner_top.value_or(0) + 25);
   Detail detail{number,
                 "back wall, section C-C",
-                {face - 75, std::max(ground - 30, -75.0), face + 45, high},
+                {face - 60, std::max(ground - 30, -75.0), face + 45, high},
                 false,
-                board_over(s.job(), face, -1, foot, high + 55),
+                lining_of(s.job(), face, over_liner(s) ? face - 2 * off : face, foot, high + 55),
                 base_is_void(s)};
   const facts::Family wall{facts::Role::wall, job::Side::back};
   for (const auto kind : {facts::Kind::stud, facts::Kind::blocking})
     if (const auto frame = frame_behind(s, bed_cut(s), wall, kind))
       detail.seen.push_back({kind == facts::Kind::stud ? "stud, behind" : "blocking, behind", *frame});
-  // A liner stands on the studs, behind the board; a membrane on the board's face. Both off that, so that they are
-  // seen.
-  const double up = over_liner(s) ? face + off : face - board - off,
+  // A liner stands before the studs and what blocks between them, behind the board; a membrane on the board's face.
+  // Both off that, so that they are seen.
+  const double up = over_liner(s) ? face - off : face - board - off,
                top = over_liner(s) ? liner_top.value_or(cover_top.value_or(0) + 75) : high + 55;
   Ribbon turned{sheet_name(s), {{up, top}, {up, bed_top.value_or(0) + off}}};
-  std::vector<Point> bed = built.along_bed(detail.window.x0, over_liner(s) ? face : face - board, off);
+  std::vector<Point> bed = built.along_bed(detail.window.x0, over_liner(s) ? up : face - board, off);
   std::reverse(bed.begin(), bed.end());
   turned.points.insert(turned.points.end(), bed.begin(), bed.end());
   detail.ribbons.push_back(std::move(turned));
@@ -187,6 +208,8 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, cons
     if (liner_top) heights.add_least("top of the liner", *liner_top, s.job());
     if (over_liner(s)) heights.add_least("no fastener lower", lowest_fastener_mm(s.facts), s.job());
     detail.heights = std::move(heights).done();
+    if (const auto& finish = s.job().survey.finish_mm)
+      detail.widths.push_back({face - *finish, face, pen.words(*finish) + " finish"});
   }
   return add_detail(sheet, pen, cut, detail, scale, {left, detail.window.y1});
 }
@@ -204,11 +227,16 @@ std::vector<std::string> notes_on(const Subject& s, const Pen& pen, bool thresho
                               " laid on it; drawn with as much on both faces. The " + sheet +
                               " goes over it before anything is laid on it."
                         : "The rough threshold stands on the bed within the finished one, and the " + sheet +
-                              " goes over it; neither is drawn: how much is laid on it is not said.");
+                              " goes up, over and down it before anything is laid on it; drawn at no size of its own: "
+                              "how much is laid on it is not said.");
   }
   if (wall && over_liner(s) && !takeoff::liner_top_mm(s.job(), s.facts))
     notes.emplace_back("How high the liner turns up is not said: it is drawn without its top's height.");
-  if (wall && !s.job().survey.board_mm)
+  if (wall && !s.job().survey.board_mm && over_liner(s) && s.job().survey.finish_mm)
+    notes.emplace_back(
+        "Board and finish come in front of the liner, the board's foot clear of the top coat; drawn "
+        "together: how thick the board is is not said.");
+  else if (wall && !s.job().survey.board_mm)
     notes.emplace_back(over_liner(s) ? "The board comes in front of the liner, its foot clear of the top coat; not "
                                        "drawn: its thickness is not said."
                                      : "The board comes first, its foot clear of the set bed, the membrane on its "

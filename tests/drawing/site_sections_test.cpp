@@ -74,6 +74,63 @@ TEST(SiteSections, ShowNothingThatNobodySaid) {
   EXPECT_THAT(d.sheet("screed-sections").notes, testing::Contains(testing::HasSubstr("is not said")).Times(3));
 }
 
+/// Level lines of dimensions that are so long, each with its words in the middle above it.
+int dimensions_of(const Sheet& sheet, double long_mm, const std::string& words) {
+  int found = 0;
+  for (const Line& line : sheet.lines)
+    for (const Text& text : sheet.texts)
+      found += line.kind == LineKind::dimension && std::abs(line.from.y - line.to.y) < 1e-9 &&
+               std::abs(std::abs(line.to.x - line.from.x) - long_mm) < 0.01 && text.words == words &&
+               std::abs(text.at.x - (line.from.x + line.to.x) / 2) < 0.01 && text.at.y > line.from.y;
+  return found;
+}
+
+TEST(SiteSections, TheLinerStandsBetweenStudsAndBoard) {
+  // Source: by hand: from the right the stud's face, the liner before it up to 252, the board before that with its foot
+  // over the top coat, which is 86 high there; finish 25 before the studs.
+  std::string room = liner_room();
+  room.replace(room.find("board = 12"), 10, "board = 12\nfinish = 25");
+  const Drawn d = built_on_site(room);
+  const Sheet& sheet = d.sheet("screed-sections");
+  std::vector<double> liner, stud, board;
+  for (const Line& line : sheet.lines) {
+    if (std::abs(line.from.x - line.to.x) > 1e-6) continue;
+    const double low = std::min(line.from.y, line.to.y), high = std::max(line.from.y, line.to.y);
+    if (line.kind == LineKind::section && std::abs(high - 252) < 0.01) liner.push_back(line.from.x);
+    if (line.kind == LineKind::phantom && high > 200) {
+      board.push_back(line.from.x);
+      EXPECT_NEAR(low, 86 + 3, 0.01) << "clear of the top coat";
+    }
+    if (line.kind == LineKind::outline && high > 200) stud.push_back(line.from.x);
+  }
+  ASSERT_TRUE(liner.size() == 1 && !stud.empty() && board.size() >= 3U);
+  const double face = *std::min_element(stud.begin(), stud.end());
+  EXPECT_LT(liner[0], face);
+  EXPECT_LE(*std::max_element(board.begin(), board.end()), liner[0]);
+  EXPECT_NEAR(*std::min_element(board.begin(), board.end()), face - 25, 0.01);
+  EXPECT_EQ(dimensions_of(sheet, 25, "25 finish"), 1);
+  EXPECT_THAT(read_through(sheet), testing::HasSubstr("top coat, 40 "));
+}
+
+TEST(SiteSections, TheLinerGoesOverAThresholdThatNobodyDescribed) {
+  // Source: by hand: 100 wide; where nothing is said the rough one is shown a quarter of that in from each face, 25,
+  // and as much below the tops at 170 and 172; the liner goes over its top, 50 long.
+  std::string bare = liner_room();
+  bare.erase(bare.find("finish = 20\n"), 12);
+  const Drawn d = built_on_site(bare);
+  const Sheet& sheet = d.sheet("screed-sections");
+  EXPECT_THAT(read_through(sheet), testing::HasSubstr("threshold, build-up not said"));
+  EXPECT_EQ(dimensions_of(sheet, 100, "100"), 1);
+  const auto over = [&](LineKind kind, double least, double most) {
+    return std::count_if(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+      const double wide = std::abs(line.to.x - line.from.x), y = (line.from.y + line.to.y) / 2;
+      return line.kind == kind && wide > least && wide < most && y > 140 && y < 160;
+    });
+  };
+  EXPECT_EQ(over(LineKind::phantom, 49.9, 50.1), 1);
+  EXPECT_EQ(over(LineKind::section, 50.5, 60), 1) << "a little wider than what it goes over";
+}
+
 TEST(SiteSections, StandOnlyWhereThereIsOne) {
   // Source: by hand: without a threshold the wall alone; on small paper each on its own sheet; of a bought base none.
   std::string open = liner_room();
