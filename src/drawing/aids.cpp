@@ -18,6 +18,11 @@ struct StripMark {
   std::string words;
 };
 
+/// A line stands where its words say, to the mark: who lays a rule on it finds what is printed.
+double as_told(double mm, bool metric) {
+  return units::round_to_tape(units::Length::mm(mm), metric).in_mm();
+}
+
 /// A strip that lies on the paper with its foot at the left, its marks' words below it: turned upright they stand to
 /// the right of it and can be read. `at` are sorted.
 Frame add_strip(Sheet& sheet, const std::vector<StripMark>& marks) {
@@ -60,7 +65,8 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   std::vector<StripMark> marks;
   for (const facts::Rung& rung : subject.facts.room.chain)
     if (rung.above_datum_mm > 0 && !(base_is_void(subject) && is_of_base(rung)))
-      marks.push_back({rung.above_datum_mm, number_of(rung.above_datum_mm, metric) + "  " + rung.name});
+      marks.push_back(
+          {as_told(rung.above_datum_mm, metric), number_of(rung.above_datum_mm, metric) + "  " + rung.name});
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
@@ -81,7 +87,7 @@ std::vector<Sheet> draw_gauge_strip(const Subject& subject) {
       return mark.words.compare(0, depth.size() + 2, depth + "  ") == 0;
     });
     if (known == marks.end())
-      marks.push_back({gauge.spread_mm, depth + "  " + gauge.name});
+      marks.push_back({as_told(gauge.spread_mm, metric), depth + "  " + gauge.name});
     else
       known->words += " " + gauge.name;
   }

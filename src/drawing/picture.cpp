@@ -6,7 +6,6 @@
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
-#include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepBuilderAPI_MakeWire.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Builder.hxx>
@@ -26,6 +25,7 @@
 
 #include "brep/properties.hpp"
 #include "drawing/scene.hpp"
+#include "drawing/site_shapes.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/takeoff.hpp"
@@ -105,28 +105,21 @@ TopoDS_Shape felt_of(const Subject& s) {
   return sheet_with_bore(s, part(s.facts, facts::Role::base).bbox_mm, above);
 }
 
-/// What is built on the set bed at the entry, narrower and lower than the finished threshold by what is laid on it. It
-/// is no solid of the model: that has the finished one.
-TopoDS_Shape rough_threshold_of(const Subject& s) {
-  const auto threshold = takeoff::threshold_of(s.job(), s.facts);
-  const auto &base = part(s.facts, facts::Role::base).bbox_mm, &bed = part(s.facts, facts::Role::bed).bbox_mm;
-  const double laid = threshold->laid_on_mm.value_or(0), front = base[1] + laid,
-               inner = base[1] + threshold->width_mm - laid, foot = bed[2];
-  const gp_Pnt corners[]{{base[0], front, foot},
-                         {base[0], inner, foot},
-                         {base[0], inner, threshold->inner_mm - laid},
-                         {base[0], front, threshold->outer_mm - laid}};
-  BRepBuilderAPI_MakePolygon side;
-  for (const gp_Pnt& corner : corners) side.Add(corner);
-  side.Close();
-  return BRepPrimAPI_MakePrism{BRepBuilderAPI_MakeFace{side.Wire()}.Face(), gp_Vec{base[3] - base[0], 0, 0}};
-}
-
 /// What a step brings, as shapes that are drawn.
 std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool all_walls) {
   std::vector<TopoDS_Shape> shapes;
   if (shows == "felt") return {felt_of(s)};
   if (shows == "threshold") return {rough_threshold_of(s)};
+  if (shows == "form") return {form_of(s)};
+  const job::Side nearest = bench_is_right(s.job()) ? job::Side::left : job::Side::right;
+  if (shows == "board") return boards_of(s, nearest);
+  if (shows == "liner") {
+    std::array<double, 6> floor = part(s.facts, facts::Role::base).bbox_mm;
+    if (const auto threshold = takeoff::threshold_of(s.job(), s.facts)) floor[1] += threshold->width_mm;
+    shapes = liner_turned_up(s, nearest);
+    shapes.emplace_back(sheet_with_bore(s, floor, liner_floor_mm(s)));
+    return shapes;
+  }
   for (const parts::Solid& solid : s.model.solids) {
     const auto& box = part(s.facts, solid.id).bbox_mm;
     if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
@@ -172,9 +165,16 @@ std::string name_of(const std::string& shows, const Subject& s) {
     if (strips > late) work.emplace_back(late > 0 ? "furred, all but beside the base" : "furred");
     return work.empty() ? "walls" : "walls, " + units::listed(work);
   }
-  static const std::map<std::string, std::string> all{
-      {"bench", "bench frame"},      {"felt", "felt"},       {"bed", "mortar bed"},           {"base", "base"},
-      {"drain", "drain made tight"}, {"seat", "seat block"}, {"threshold", "rough threshold"}};
+  static const std::map<std::string, std::string> all{{"bench", "bench frame"},
+                                                      {"felt", "felt"},
+                                                      {"bed", "mortar bed"},
+                                                      {"base", "base"},
+                                                      {"drain", "drain made tight"},
+                                                      {"seat", "seat block"},
+                                                      {"threshold", "rough threshold"},
+                                                      {"form", "form at the entry"},
+                                                      {"liner", "liner"},
+                                                      {"board", "wall board"}};
   return all.at(shows);
 }
 
@@ -253,7 +253,8 @@ Sheet draw_assembly(const Subject& subject) {
   std::vector<std::string> below;  // the base, by number
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {
-    if (stage.shows == "felt" || stage.shows == "bed" || stage.shows == "threshold") {
+    if (stage.shows == "form" || stage.shows == "board") continue;  // one is taken away, the other hides the walls
+    if (stage.shows == "felt" || stage.shows == "bed" || stage.shows == "threshold" || stage.shows == "liner") {
       below.push_back(std::to_string(stage.step));
       continue;
     }
@@ -302,9 +303,21 @@ struct Lifted {
 };
 
 Lifted lifted(const Subject& subject, const View& view) {
-  const double drain = subject.facts.site_built ? 60 : 700;  // built on site it stands before the mortar
-  const std::map<std::string, double> lifts{{"floor", -760}, {"felt", -520},   {"bed", -260},  {"threshold", 40},
-                                            {"base", 330},   {"drain", drain}, {"bench", 330}, {"seat", 900}};
+  // Built on site the drain stands before the mortar: so far under it that it is seen. What stands at the entry is so
+  // far over what lies under it that a line to its name runs clear of that: by how deep the base is.
+  static const std::map<std::string, double> in_one_piece{{"floor", -760}, {"felt", -520}, {"bed", -260}, {"base", 330},
+                                                          {"drain", 700},  {"bench", 330}, {"seat", 900}},
+      on_site{{"floor", -1.8},     {"felt", -1.54}, {"drain", -1.36}, {"form", -0.6}, {"bed", -0.52},
+              {"threshold", 0.08}, {"liner", 0.48}, {"base", 1.1},    {"bench", 1.1}, {"seat", 1.72}};
+  const auto& base = part(subject.facts, Role::base).bbox_mm;
+  std::map<std::string, double> lifts = in_one_piece;
+  if (subject.facts.site_built) {
+    lifts = on_site;
+    for (auto& [shows, lift] : lifts) {
+      if (!over_liner(subject) && lift > 1) lift -= 0.5;  // no liner lies under it
+      lift *= base[4] - base[1];
+    }
+  }
   Lifted all;
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {
@@ -357,6 +370,7 @@ Sheet draw_exploded(const Subject& subject) {
     sheet.notes.emplace_back(
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
+    if (subject.facts.site_built) sheet.notes.emplace_back("Wall board is not here: see {steps}.");
   });
 }
 

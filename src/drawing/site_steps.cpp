@@ -79,7 +79,7 @@ class Building {
                  "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
       add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form" + form_at_entry(),
-                   "a form moves under a hand"});
+                   "a form moves under a hand", has_threshold() ? "form" : ""});
   }
 
   std::string form_at_entry() const { return has_threshold() ? "; at the entry its top at the marks of {screed}" : ""; }
@@ -133,13 +133,14 @@ class Building {
          "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
          amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
              (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : "") + liner_top(),
-         "it is pierced, or a corner is cut"});
+         "it is pierced, or a corner is cut", "liner"});
     add(any_.flood);
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
                  "a fastener goes through the liner lower than " + at_or_over(lowest_fastener_mm(s_.facts)) +
                      " above the datum, " + len(25.4) + " above the " +
-                     (has_threshold() ? "finished threshold" : "finished floor's highest edge")});
+                     (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
+                 "board"});
     add_on_base(
         {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
@@ -161,7 +162,7 @@ class Building {
 
   void under_membrane() {
     add_on_base({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
-                 "a board stands in the bed, where it wicks"});
+                 "a board stands in the bed, where it wicks", "board"});
     add_on_base({true, "crew",
                  "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
                      " and onto the drain's flange; cure by its maker's word.",

@@ -215,6 +215,26 @@ TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   EXPECT_FALSE(has(words_of(held.sheet("screed")), "form 9"));
 }
 
+TEST(SiteBuiltSheets, PicturesShowEverythingInTheOrderItLies) {
+  // Source: how it lies on site, from the top down; the drain's lower part stands on the deck before any mortar.
+  const auto height = [](const Drawn& d, const std::string& words) {
+    for (const Text& text : d.sheet("exploded").texts)
+      if (text.words == words) return text.at.y;
+    ADD_FAILURE() << words << " is not on the sheet of " << d.name;
+    return 0.0;
+  };
+  const auto expect_down = [&](const Drawn& d, const std::vector<std::string>& names) {
+    for (std::size_t i = 1; i < names.size(); ++i)
+      EXPECT_GT(height(d, names[i - 1]), height(d, names[i])) << names[i - 1] << " over " << names[i];
+  };
+  expect_down(over_liner(), {"top coat", "liner", "rough threshold", "pre-slope", "form at the entry",
+                             "drain made tight", "felt", "subfloor, bored later"});
+  expect_down(under_membrane(), {"tile on its bond", "rough threshold", "sloped bed", "drain made tight"});
+  for (const char* step : {"form at the entry", "liner", "wall board"})
+    EXPECT_TRUE(has(words_of(over_liner().sheet("steps")), step)) << step;
+  EXPECT_FALSE(has(words_of(under_membrane().sheet("steps")), "liner"));
+}
+
 TEST(SiteBuiltSheets, TellMarksThatKeepTheFall) {
   // Source: by hand: to the right 1/4 in/ft over 28-1/2 in is 19/32 in; to the sixteenth it would be 9/16, 0.237 in/ft,
   // or 5/8, and that over the 14-3/4 in to the back 0.508 in/ft, above 1/2. On a ray 37-5/16 is 3/16 above the drain.
