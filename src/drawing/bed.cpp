@@ -209,7 +209,7 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
         if (std::min(line.from.y, line.to.y) < top) face = std::min({face, line.from.x, line.to.x});
   const double high = top + std::max(45.0, lap + 12);
   std::vector<Seen> seen = board_over(s.job(), face, -1, top, high + 55);
-  if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud))
+  if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud, top))
     seen.push_back({"stud, behind", *stud});
   std::vector<Ribbon> ribbons;
   if (edge.lapped) {  // down the board's face and out over the edge, off both so that it is seen

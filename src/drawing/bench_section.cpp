@@ -55,7 +55,8 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   }
   for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})
     if (const auto cleat = behind({facts::Role::bench_frame}, kind)) foot = std::min(foot, cleat->y0);
-  if (const auto stud = behind({facts::Role::wall, s.job().bench->place}, facts::Kind::stud))
+  if (const auto stud = frame_behind(s, bench_cut(s), {facts::Role::wall, s.job().bench->place}, facts::Kind::stud,
+                                     *s.facts.heights.seat_back_mm))
     seen.push_back({"stud, behind", *stud});
   const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
   for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
@@ -162,17 +163,30 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
                  {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"), at.nose, marked},
                  scale, {first.x, below});
   if (!with_wall_end) return;
-  // Higher than the others: drawn a step smaller.
+  // Higher than the others: drawn a step smaller, where that is still larger than the section.
   const std::vector<double>& usual = scales_of(sheet.metric);
   const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
-  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, true), next == usual.end() ? scale : *next,
-             {second.x, below});
+  const bool larger = next != usual.end() && *next <= pen.text_mm() / letter / 2;
+  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, true), larger ? *next : scale, {second.x, below});
 }
 
 /// The third of them alone.
 void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids) {
   const Joints at = joints_of(s);
   add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, false), scale, {0, 0});
+}
+
+/// What holds the seat up and stands behind the section, which passes between: without it rail and deck would hang in
+/// the air.
+void add_frame_behind(Pen& pen, const Subject& s) {
+  const Cut cut = bench_cut(s);
+  for (const facts::Kind kind : {facts::Kind::stud, facts::Kind::joist}) {
+    const bool is_cut = std::any_of(s.model.solids.begin(), s.model.solids.end(), [&](const parts::Solid& solid) {
+      return solid.part.is(Role::bench_frame, kind) && straddles(solid, cut.plane);
+    });
+    const auto behind = is_cut ? std::nullopt : frame_behind(s, cut, {facts::Role::bench_frame}, kind);
+    if (behind) pen.rectangle({behind->x0, behind->y0}, {behind->x1, behind->y1}, LineKind::outline);
+  }
 }
 
 std::vector<CutSolid> cut_at_bench(const Subject& subject) {
@@ -204,6 +218,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
                               strip_words(subject.job(), subject.facts) + ", behind the apron.");
       if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
       if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
+      add_frame_behind(pen, subject);
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
       sheet.sight = b.sight();
       const Frame frame = frame_of(sheet);

@@ -5,6 +5,13 @@
 #include <cmath>
 #include <limits>
 
+#include <BRep_Tool.hxx>
+#include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Vertex.hxx>
+
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -232,8 +239,22 @@ std::string sliver_words(const Subject& s) {
          " of the bed no mortar is laid, and none is drawn.";
 }
 
-std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
-                                  facts::Kind kind) {
+/// From where to where a solid reaches in a view at a height; nothing where it does not reach that.
+static std::optional<Span> across_at(const parts::Solid& solid, const View& view, double z) {
+  Span span{std::numeric_limits<double>::max(), -std::numeric_limits<double>::max()};
+  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(TopoDS::Edge(it.Current()))),
+                 b = BRep_Tool::Pnt(TopExp::LastVertex(TopoDS::Edge(it.Current())));
+    if ((a.Z() < z) == (b.Z() < z)) continue;
+    const gp_XYZ at = a.XYZ() + (b.XYZ() - a.XYZ()) * ((z - a.Z()) / (b.Z() - a.Z()));
+    const double x = at.Dot(view.right.XYZ());
+    span = {std::min(span.from, x), std::max(span.to, x)};
+  }
+  return span.from < span.to ? std::optional{span} : std::nullopt;
+}
+
+std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
+                                  std::optional<double> at_height) {
   const gp_Dir& way = cut.view.toward;
   const double at = cut.plane.Location().XYZ().Dot(way.XYZ());
   const parts::Solid* nearest = nullptr;
@@ -243,7 +264,11 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
     const double off = at - reach_along(solid, way).first;
     if (off > 0 && off < least) least = off, nearest = &solid;
   }
-  return nearest ? std::optional{extent(*nearest, cut.view)} : std::nullopt;
+  if (!nearest) return std::nullopt;
+  Frame frame = extent(*nearest, cut.view);
+  if (at_height)
+    if (const auto across = across_at(*nearest, cut.view, *at_height)) frame.x0 = across->from, frame.x1 = across->to;
+  return frame;
 }
 
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high) {

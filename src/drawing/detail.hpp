@@ -47,9 +47,10 @@ inline constexpr double least_bed_mm = 5;
 /// Takes such strips out of a section. @return whether there were any; `sliver_words` then says it.
 bool leave_out_slivers(std::vector<CutSolid>& cut);
 std::string sliver_words(const Subject& subject);
-/// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind.
-std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
-                                  facts::Kind kind);
+/// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind. What leans is
+/// as wide as it is `at_height`, where that is given.
+std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
+                                  std::optional<double> at_height = {});
 /// The wall's board over what stands up before it, with a gap below: it is not in the model, and comes later. Nothing
 /// where its thickness was not said. `face`: the stud faces in the view; `into`: 1 where the room lies to the right.
 std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high);

@@ -103,6 +103,14 @@ bool is_timber(const parts::Solid& solid) {
   return solid.cut && !solid.cut->steel && solid.role == Role::bench_frame;
 }
 
+/// Along a bar; of what stands already and is in no cut list along its longest side.
+gp_Dir grain_of(const parts::Solid& solid) {
+  if (solid.cut) return solid.cut->axis;
+  const auto box = parts::box_of(solid);
+  const double x = box[3] - box[0], y = box[4] - box[1], z = box[5] - box[2];
+  return x >= std::max(y, z) ? gp::DX() : y >= z ? gp::DY() : gp::DZ();
+}
+
 /// How a solid is filled where it is cut: crossed out where it is a bar cut across, else by lines; sheet steel not at
 /// all, it is too thin.
 Hatch look_of(const parts::Solid& solid, bool along_grain, const job::Job& job) {
@@ -265,7 +273,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     if (!wanted(solid)) continue;
     const auto [least, most] = reach_along(solid, normal);
     if (least >= at || most <= at) continue;
-    const bool along = solid.cut && (solid.cut->sheet || std::abs(solid.cut->axis.Dot(normal)) < 0.7);
+    const bool along = (solid.cut && solid.cut->sheet) || std::abs(grain_of(solid).Dot(normal)) < 0.7;
     CutSolid part{
         &solid, {}, look_of(solid, along, model.job), called(solid, model.job), {solid.id, cut.letter, moved}};
     // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.

@@ -189,7 +189,7 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
                 base_is_void(s)};
   const facts::Family wall{facts::Role::wall, job::Side::back};
   for (const auto kind : {facts::Kind::stud, facts::Kind::blocking})
-    if (const auto frame = frame_behind(s, bed_cut(s), wall, kind))
+    if (const auto frame = frame_behind(s, bed_cut(s), wall, kind, cover_top))
       detail.seen.push_back({kind == facts::Kind::stud ? "stud, behind" : "blocking, behind", *frame});
   // A liner stands before the studs and what blocks between them, behind the board; a membrane on the board's face.
   // Both off that, so that they are seen.

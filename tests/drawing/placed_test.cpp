@@ -9,6 +9,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/detail.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "takeoff/item.hpp"
@@ -364,6 +365,75 @@ TEST(Placed, TheCrossesThatJoinTilesRunThroughNoWord) {
     }
   }
   EXPECT_GE(strokes, 4);
+}
+
+TEST(Sections, AStudThatLeansStandsWhereItIsAtTheHeightOfTheCut) {
+  // Source: by hand: a straight stud's face at a height, between its lowest and its highest points.
+  int leaning = 0;
+  for (const unsigned seed : {90512u, 90117u}) {
+    const Drawn d = drawn(job::read(sample::random_room(seed), "random.toml"), false);
+    const Subject subject{{d.facts, d.cuts, {}, d.rows, d.judgement}, *d.model};
+    const Cut cut = bed_cut(subject);
+    const facts::Family wall{facts::Role::wall, job::Side::back};
+    const auto whole = frame_behind(subject, cut, wall, facts::Kind::stud);
+    if (!whole) continue;
+    const double low = whole->y0 + 1, high = whole->y1 - 1, middle = (low + high) / 2;
+    const auto at = [&](double z) { return *frame_behind(subject, cut, wall, facts::Kind::stud, z); };
+    EXPECT_NEAR(at(middle).x0, (at(low).x0 + at(high).x0) / 2, 1e-6) << seed;
+    EXPECT_NEAR(std::min(at(low).x0, at(high).x0), whole->x0, 0.1) << "its foremost point is at an end";
+    leaning += std::abs(at(low).x0 - at(high).x0) > 1;
+  }
+  EXPECT_GT(leaning, 0);
+}
+
+TEST(Sections, TheBenchStandsOnWhatIsBehindTheSection) {
+  // Source: the solids' boxes: in the section's view upright lines as long as a stud of the frame, where none is cut.
+  for (const char* job : {"ferry-steps-3", "tannery-lane-5c"}) {
+    const Drawn d = drawn_demo(job);
+    const Sheet& sheet = d.sheet("bench-section");
+    bool stands = false;
+    for (const facts::Part& part : d.facts.parts) {
+      if (part.which.family.role != facts::Role::bench_frame || part.which.kind != facts::Kind::stud) continue;
+      for (const Line& line : sheet.lines)
+        stands |= std::abs(line.from.x - line.to.x) < 1e-6 &&
+                  std::abs(std::min(line.from.y, line.to.y) - part.bbox_mm[2]) < 0.01 &&
+                  std::abs(std::max(line.from.y, line.to.y) - part.bbox_mm[5]) < 0.01;
+    }
+    EXPECT_TRUE(stands) << job;
+  }
+}
+
+TEST(Strips, LinesStandWhereTheirFiguresSay) {
+  // Source: the figures, read back: a rule laid on the paper finds what is printed.
+  int lines = 0;
+  for (const char* job : {"chandlers-row-7", "ferry-steps-3", "tannery-lane-2a"}) {
+    const Drawn d = drawn_demo(job);
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.name.rfind("gauge-strip", 0) != 0 && sheet.name.rfind("story-stick", 0) != 0) continue;
+      for (const Dimension& mark : sheet.dimensions) {
+        std::string why;
+        const auto read =
+            units::parse_length(mark.words, sheet.metric ? units::LengthUnit::mm : units::LengthUnit::inch, why);
+        ASSERT_TRUE(read) << mark.words;
+        EXPECT_NEAR(mark.to.x - mark.from.x, read->in_mm(), 1e-6) << job << ", " << sheet.name << ": " << mark.words;
+        ++lines;
+      }
+    }
+  }
+  EXPECT_GT(lines, 10);
+}
+
+TEST(Sections, AJoistCutAlongItsLengthShowsItsGrain) {
+  // Source: by hand: in both rooms joists run to the back; the section through the drain of the one, a channel to which
+  // the floor falls from the entry, is cut along them, that of the other across.
+  const auto grain = [](const Drawn& d) {
+    std::set<bool> found;
+    for (const Hatch& hatch : d.sheet("drain").hatches)
+      if (hatch.source.part_id.find("joist") != std::string::npos) found.insert(!hatch.families.empty());
+    return found;
+  };
+  EXPECT_EQ(grain(drawn(job::read(sample::random_room(90407), "random.toml"), false)), std::set<bool>{true});
+  EXPECT_EQ(grain(drawn_demo("coopers-yard-4")), std::set<bool>{false});
 }
 
 }  // namespace
