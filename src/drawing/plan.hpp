@@ -87,6 +87,7 @@ class Plan {
   /// Of a channel near the back wall, on the floor before it, so that no line to it runs over the wall. `half`: of the
   /// bore's width. @return false where it lies elsewhere.
   bool channel_name(double half);
+  Point on_drains_edge(double side, double bore_radius) const;
 
   const Subject& s_;
   Sheet& sheet_;

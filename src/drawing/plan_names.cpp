@@ -283,6 +283,19 @@ bool Plan::channel_name(double half) {
   return true;
 }
 
+/// Where a line to its name ends, above the bore's centre and to that `side`: on its own edge, not on the bore's, which
+/// has a line as well. A channel's lies past the bore.
+Point Plan::on_drains_edge(double side, double bore_radius) const {
+  const auto& box = part(s_.facts, facts::Role::drain).bbox_mm;
+  const double hx = (box[3] - box[0]) / 2, hy = (box[4] - box[1]) / 2, x = (box[0] + box[3]) / 2,
+               y = (box[1] + box[4]) / 2, past = bore_radius + t_;
+  if (s_.job().drain.kind == job::DrainKind::line)
+    return hx > hy ? Point{std::clamp(bore_.x + side * past, box[0], box[3]), box[4]}
+                   : Point{side > 0 ? box[3] : box[0], std::clamp(bore_.y + past, box[1], box[4])};
+  if (s_.job().drain.opening == job::Opening::round) return {x + side * hx * M_SQRT1_2, y + hx * M_SQRT1_2};
+  return {x + side * hx, y + hy / 2};
+}
+
 void Plan::part_names() {
   const double threshold = s_.job().base.threshold.width.in_mm(), half = s_.job().drain.bore.in_mm() / 2;
   const auto middle = [](double a, double b) { return (a + b) / 2; };
@@ -294,11 +307,9 @@ void Plan::part_names() {
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
   const bool channel = s_.job().drain.kind == job::DrainKind::line;
   if (!channel || !channel_name(half))
-    pen_.name_outside({edge.x, 2 * bore_.y - edge.y}, {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain",
-                      anchor);
+    pen_.name_led(on_drains_edge(side, half), {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain", anchor);
   const bool stands = waste_stands(s_.job());  // nobody bores then
-  pen_.name_outside(edge, {beside, bore_.y - 1.8 * t_}, (stands ? "hole " : "bore ") + pen_.words(2 * half), anchor,
-                    0.8);
+  pen_.name_led(edge, {beside, bore_.y - 1.8 * t_}, (stands ? "hole " : "bore ") + pen_.words(2 * half), anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
     if (threshold < 1.1 * t_) {  // lower than its word: near its end, where the least of others lies

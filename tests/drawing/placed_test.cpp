@@ -121,6 +121,28 @@ TEST(Placed, LayersOfTheDrainsSectionAreLedToTheirNames) {
   }
 }
 
+TEST(Placed, DrainAndBoreAreEachLedToTheirOwnEdge) {
+  // Source: by hand: a round opening of 4-1/4 in within a bore, or a hole, of 5 in; both words have a line.
+  for (const auto& [job, bore] : {std::pair{"coopers-yard-4", "bore 5"}, {"chandlers-row-7", "hole 5"}}) {
+    const Drawn& d = drawn_demo(job);
+    const Sheet& plan = d.sheet("plan");
+    const auto& box = part(d.facts, facts::Role::drain).bbox_mm;
+    const Point middle{(box[0] + box[3]) / 2, (box[1] + box[4]) / 2},
+        of_bore{d.facts.room.drain.now_mm[0], d.facts.room.drain.now_mm[1]};
+    const auto is_led = [&](const std::string& words, Point centre, double radius) {
+      for (const Text& text : plan.texts)
+        for (const Line& line : plan.lines)
+          for (const auto& [end, other] : {std::pair{line.from, line.to}, {line.to, line.from}})
+            if (text.words == words && line.kind == LineKind::dimension &&
+                std::abs(apart(end, centre) - radius) < 0.1 && apart(other, centre_of(text)) < 9 * plan.page.scale)
+              return true;
+      return false;
+    };
+    EXPECT_TRUE(is_led("drain", middle, (box[3] - box[0]) / 2)) << job;
+    EXPECT_TRUE(is_led(bore, of_bore, 2.5 * 25.4)) << job;
+  }
+}
+
 TEST(Placed, NoLineToAHeightRunsOverARoundDrain) {
   // Source: common practice, no source: what is at its edge is written outside it.
   for (const char* job : {"coopers-yard-4", "chandlers-row-9"}) {
