@@ -3,8 +3,6 @@
 
 #include <vector>
 
-#include <TopoDS_Shape.hxx>
-
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
