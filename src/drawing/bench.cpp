@@ -53,6 +53,12 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
   return frame_of(all);
 }
 
+void strike_frame(Pen& pen, const Subject& subject, const Frame& view) {
+  if (!rejected_frame(subject)) return;
+  const double middle = (view.x0 + view.x1) / 2, high = view.height();
+  pen.strike({view.x0, view.y0}, {view.x1, view.y1}, {middle, view.y0 + 0.7 * high}, 3);
+}
+
 bool is_timber(const job::Job& job) {
   return job.bench->frame.kind == job::FrameKind::timber;
 }
@@ -281,6 +287,7 @@ Sheet draw_bench_plan(const Subject& subject) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, from_above());
     set_out_joists(pen, model, frame);
+    strike_frame(pen, subject, frame);
     add_member_marks(pen, subject, from_above(), below, below, boxes_of_texts(sheet));
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
     pen.line(a, b, LineKind::centre);
@@ -316,6 +323,7 @@ Sheet draw_bench_front(const Subject& subject) {
     sheet.sight = eye_at(before_bench(model, front_of(subject.job())), front_of(subject.job()));
     const Frame frame = extent_of_frame(model, view);
     const double t = pen.text_mm();
+    strike_frame(pen, subject, frame);
     for (const parts::Solid& solid : model.solids)
       if (is_stud(solid)) {
         const Frame f = extent(solid, view);
@@ -426,6 +434,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
     if (const std::string asked = seat_as_asked(subject.job(), subject.facts); !asked.empty())
       sheet.notes.push_back("The seat's front edge comes to lie " + pen.said(*h.seat_front_mm) + " above the datum, " +
                             asked + ": its frame is cut to whole marks, no higher than that.");
+    strike_frame(pen, subject, frame);
     warn(sheet, frame_warning(subject));
     if (!notched || small) return;
     const double x = frame_of(sheet).x1 + 5 * t;

@@ -12,6 +12,8 @@ Point before_bench(const parts::Model& model, const gp_Dir& toward);
 bool is_timber(const job::Job& job);  ///< its frame
 bool in_frame(const parts::Solid& solid);
 Frame extent_of_frame(const parts::Model& model, const View& view);
+/// Strikes a view of the frame out while a check of it fails.
+void strike_frame(Pen& pen, const Subject& subject, const Frame& view);
 
 /// The seat block from its front, its left edge at `x`: how far its apron is notched at each end, and how high.
 void add_notches(Sheet& sheet, Pen& pen, const Subject& subject, double x);

@@ -64,7 +64,8 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
           is_timber(s.job()) ? "cleat, joist and seat at the wall" : "track, joist and seat at the wall",
           {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
           marked,
-          std::move(seen)};
+          std::move(seen),
+          rejected_frame(s) != nullptr};
 }
 
 /// How high the base's edge lies below the apron.
@@ -156,12 +157,16 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   const Point first =
       add_detail(sheet, pen, solids,
                  {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim before the frame", at.rim, marked,
-                  backing_behind(s, at.front, at.back), base_is_void(s), std::move(ribbons)},
+                  backing_behind(s, at.front, at.back), base_is_void(s) || rejected_frame(s), std::move(ribbons)},
                  scale, {all.x0, below});
-  const Point second =
-      add_detail(sheet, pen, solids,
-                 {2, std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"), at.nose, marked},
-                 scale, {first.x, below});
+  const Point second = add_detail(sheet, pen, solids,
+                                  {2,
+                                   std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
+                                   at.nose,
+                                   marked,
+                                   {},
+                                   rejected_frame(s) != nullptr},
+                                  scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller, where that is still larger than the section.
   const std::vector<double>& usual = scales_of(sheet.metric);
@@ -235,6 +240,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       std::vector<Level> levels;
       if (rejected)
         pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
+      strike_frame(pen, subject, extent_of_frame(model, view));
       for (const facts::Rung& rung : subject.facts.room.chain)
         if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
           levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});

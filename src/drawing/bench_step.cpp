@@ -45,11 +45,15 @@ Step bench_step(const job::Job& job, const Findings& s) {
                    : ""),
       "the frame is out of level: the seat's fall is made for a level one",
       "bench"};
+  return held_by_bench(std::move(step), s);
+}
+
+Step held_by_bench(Step step, const Findings& s) {
   const rules::Result* fails = rejected_frame(s);
   if (!fails) return step;
   const std::string numbers = step.measure;
-  step = held_back(std::move(step), *fails, settle_bench);
-  if (!rejected_pieces(s)) step.measure = numbers + "; its fastening waits: '" + fails->title + "' fails";
+  step = held_back(std::move(step), *fails, "HOLD until the bench is settled");
+  if (!rejected_pieces(s)) step.measure = numbers + "; the frame's fastening waits: '" + fails->title + "' fails";
   return step;
 }
 

@@ -49,11 +49,8 @@ class Order {
   void add(Step step) { steps_.push_back(std::move(step)); }
   /// What is done to the base, or by its numbers: it waits while that fails.
   void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
-  /// What is done to the seat: it waits while that fails, too.
-  void add_on_seat(Step step) {
-    if (rejected_ || !seat_) return add_on_base(std::move(step));
-    add(held_back(std::move(step), *seat_, settle_bench));
-  }
+  /// What stands on the bench's frame: it waits while that fails, too.
+  void add_on_bench(Step step) { rejected_ ? add_on_base(std::move(step)) : add(held_by_bench(std::move(step), s_)); }
   /// Some steps by themselves, to be put in elsewhere.
   std::vector<Step> alone(void (Order::*some)()) {
     std::vector<Step> before = std::move(steps_);
@@ -373,18 +370,18 @@ class Order {
     if (!job_.bench) return;
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
-      add_on_base({true, "crew",
-                   "Before the seat block: " +
-                       std::string{base.empty()                       ? ""
-                                   : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
-                                                                      : "flash the base along its walls, "} +
-                       around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
-                       "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
-                   (base.empty() ? "nothing of the base turns up"
-                                 : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
-                       around("; ", strip_words(job_, f_)),
-                   "the bead has a gap, or the flashing is pierced"});
-    add_on_seat(
+      add_on_bench({true, "crew",
+                    "Before the seat block: " +
+                        std::string{base.empty()                       ? ""
+                                    : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
+                                                                       : "flash the base along its walls, "} +
+                        around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
+                        "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
+                    (base.empty() ? "nothing of the base turns up"
+                                  : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
+                        around("; ", strip_words(job_, f_)),
+                    "the bead has a gap, or the flashing is pierced"});
+    add_on_bench(
         {false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: weight or clamps until it has taken." +
@@ -396,9 +393,9 @@ class Order {
              (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
          "the seat falls away from the base", "seat"});
     if (!own.empty())
-      add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
-                   own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
-                   "the seat's flashing ends short of the wall's waterproofing"});
+      add_on_bench({false, "crew", "Flash the seat block's own upstands at the walls.",
+                    own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+                    "the seat's flashing ends short of the wall's waterproofing"});
   }
 
   void tight() {
@@ -435,7 +432,7 @@ class Order {
   const job::Job& job_;
   const facts::Facts& f_;
   const rules::Result* rejected_ = rejected_base(s_);
-  const rules::Result *seat_ = rejected_seat(s_), *arm_ = rejected_arm(s_);
+  const rules::Result* arm_ = rejected_arm(s_);
   std::vector<Step> steps_;
 };
 

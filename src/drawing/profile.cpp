@@ -133,6 +133,7 @@ class Profile {
               "LEVEL LINE " + pen.said(level) + " above the datum, on the deck's top; seat's front edge " +
                   pen.said(*h.seat_front_mm),
               {frame.x0 + 0.4 * frame.width(), frame.x0 + 0.6 * frame.width()});
+    strike_pieces(pen, frame);
     name_members(pen, frame);
     for (const double share : {0.25, 0.75})
       pen.label({frame.x0 + share * frame.width(), (level + *h.seat_front_mm) / 2 + 3}, "SEAT BLOCK", Anchor::middle);
@@ -149,6 +150,7 @@ class Profile {
     constexpr double beside = 45;  // for the words
     const Frame frame{foot_.x0 - beside, std::min(foot_.y0, 0.0) - past, foot_.x1 + beside, to_y};
     add_level(pen, frame, 0, "DATUM", {frame.x0 + 34, frame.x1 - 42});
+    strike_pieces(pen, frame);
     name_members(pen, frame);
     pen.part_texts();
     const double wall = front_is_right_ ? deck_.x0 : deck_.x1, front = front_is_right_ ? foot_.x1 : foot_.x0;
@@ -182,6 +184,19 @@ class Profile {
     for (const double x : ups) {
       pen.arrow({x, y + 7}, {x, y + 7 + up});
       pen.label({x + 2, y + 7 + up / 2}, "UP");
+    }
+  }
+
+  /// In fields so small that each tile that is printed of it has a whole one.
+  void strike_pieces(Pen& pen, const Frame& frame) const {
+    if (!rejected_pieces(subject_)) return;
+    constexpr double most = 120;
+    const int columns = static_cast<int>(std::ceil(frame.width() / most)),
+              rows = static_cast<int>(std::ceil(frame.height() / most));
+    const double wide = frame.width() / columns, high = frame.height() / rows;
+    for (int i = 0; i < columns * rows; ++i) {
+      const Point low{frame.x0 + wide * (i % columns), frame.y0 + high * (i / columns)};
+      pen.strike(low, {low.x + wide, low.y + high}, {low.x + wide / 2, low.y + 0.7 * high}, 3);
     }
   }
 

@@ -27,10 +27,11 @@ std::string in_words(std::string words);
 /// The step while another base may be set than the one that is drawn: nobody does it, and it has no number.
 Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
 
-inline constexpr const char* settle_bench = "HOLD until the bench is settled";
-
 /// Building the bench's frame, held while a check of it fails. @pre there is a bench.
 Step bench_step(const job::Job& job, const Findings& findings);
+/// What is done to that frame, or on it: held while a check of it fails. Where that is of its fastening alone its
+/// numbers are those of the same pieces, and told.
+Step held_by_bench(Step step, const Findings& findings);
 
 /// The sheet that shows the notches of an apron's foot, as a token: on small paper one of its own.
 std::string sheet_of_notches(const job::Job& job);

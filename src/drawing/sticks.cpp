@@ -80,14 +80,26 @@ std::string offcut_words(const Pen& pen, double offcut_mm) {
   return words == pen.words(0) ? used_up : "offcut " + words;
 }
 
+bool is_held(const takeoff::StickPiece& piece, const Subject& subject) {
+  return std::any_of(subject.cuts.begin(), subject.cuts.end(),
+                     [&](const takeoff::CutRow& cut) { return cut.mark == piece.mark && cut.hold; });
+}
+
+/// What is read on a piece at the saw: that it waits, too.
+std::string mark_on(const takeoff::StickPiece& piece, const Subject& subject) {
+  return piece.mark + (is_held(piece, subject) ? " HOLD" : "");
+}
+
 /// Too short for its mark, which then stands over it.
-bool is_named_above(const Pen& pen, const takeoff::StickPiece& piece) {
-  return piece.length_mm <= width_of(piece.mark, pen.text_mm()) + 0.5 * pen.text_mm();
+bool is_named_above(const Pen& pen, const takeoff::StickPiece& piece, const Subject& subject) {
+  return piece.length_mm <= width_of(mark_on(piece, subject), pen.text_mm()) + 0.5 * pen.text_mm();
 }
 
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length; under it where
-/// the saw cuts, read on a tape that is hooked on the trimmed end. @return how far down that reaches.
-double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y) {
+/// the saw cuts, read on a tape that is hooked on the trimmed end. What waits is not cut, and has no length.
+/// @return how far down that reaches.
+double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y,
+                 const Subject& subject) {
   const takeoff::Stick& stick = group.stick;
   const double t = pen.text_mm(), top = y + thick * t;
   pen.rectangle({0, y}, {stick.length_mm, top}, LineKind::outline);
@@ -96,16 +108,19 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
     if (plan.trim_mm > 0) pen.line({end, y}, {end, top}, LineKind::dimension);
   SawMarks saw{pen, y};
   for (const takeoff::StickPiece& piece : stick.pieces) {
-    const std::string words = piece.mark + "  " + pen.words(piece.length_mm);
+    const std::string mark = mark_on(piece, subject), words = mark + "  " + pen.words(piece.length_mm);
     const double middle = x + piece.length_mm / 2;
-    if (is_named_above(pen, piece))
-      pen.name({middle, y + 0.6 * thick * t}, {middle, top + 0.5 * t}, piece.mark, Anchor::middle, 2.5 / 3);
+    const bool with_length = !is_held(piece, subject) && piece.length_mm > width_of(words, t) + t;
+    if (is_named_above(pen, piece, subject))
+      pen.name({middle, y + 0.6 * thick * t}, {middle, top + 0.5 * t}, mark, Anchor::middle, 2.5 / 3);
     else
-      pen.note({middle, y + 0.6 * t}, piece.length_mm > width_of(words, t) + t ? words : piece.mark, Anchor::middle);
+      pen.note({middle, y + 0.6 * t}, with_length ? words : mark, Anchor::middle);
     x += piece.length_mm;
     const bool sawn = x < stick.length_mm - plan.trim_mm - 0.01;
+    const bool last_that_is_cut = std::none_of(&piece, stick.pieces.data() + stick.pieces.size(),
+                                               [&](const auto& later) { return !is_held(later, subject); });
     if (sawn) {
-      saw.add(x, pen.words(x - plan.trim_mm));
+      if (!last_that_is_cut) saw.add(x, pen.words(x - plan.trim_mm));
       pen.line({x, y}, {x, top}, LineKind::outline);
     }
     x += plan.kerf_mm;
@@ -130,13 +145,10 @@ struct Entry {
 };
 
 bool has_held_piece(const std::vector<Entry>& entries, const Subject& subject) {
-  const auto is_of = [&](const takeoff::StickPiece& piece) {
-    return std::any_of(subject.cuts.begin(), subject.cuts.end(),
-                       [&](const takeoff::CutRow& cut) { return cut.mark == piece.mark && cut.hold; });
-  };
+  const auto waits = [&](const takeoff::StickPiece& piece) { return is_held(piece, subject); };
   return std::any_of(entries.begin(), entries.end(), [&](const Entry& entry) {
     const auto& pieces = entry.group.stick.pieces;
-    return std::any_of(pieces.begin(), pieces.end(), is_of);
+    return std::any_of(pieces.begin(), pieces.end(), waits);
   });
 }
 
@@ -157,10 +169,10 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
       }
       last = entry.plan;
       const auto& pieces = entry.group.stick.pieces;
-      const bool named_above =
-          std::any_of(pieces.begin(), pieces.end(), [&](const auto& piece) { return is_named_above(pen, piece); });
+      const bool named_above = std::any_of(pieces.begin(), pieces.end(),
+                                           [&](const auto& piece) { return is_named_above(pen, piece, subject); });
       const double length = entry.group.stick.length_mm, foot = y - (thick + (named_above ? 2.2 : 0.8)) * t;
-      y = add_stick(pen, entry.group, *entry.plan, foot) - 0.3 * t;
+      y = add_stick(pen, entry.group, *entry.plan, foot, subject) - 0.3 * t;
       sheet.dimensions.push_back({{0, foot}, {length, foot}, pen.words(length), length, 0});
     }
     sheet.notes = {

@@ -77,6 +77,18 @@ void add_bars(Sheet& tile, Point at, double high) {
   }
 }
 
+/// On each tile by itself, as they are carried about singly: what is struck out is large, and its word on another one.
+void say_void(Sheet& tile, Point at, double wide, double high) {
+  const std::string word = "VOID";
+  if (std::any_of(tile.texts.begin(), tile.texts.end(), [&](const Text& text) { return text.words == word; })) return;
+  Pen pen{tile, 3};
+  std::vector<Point> places;
+  for (const double up : {0.5, 0.7, 0.3, 0.85, 0.15})
+    for (const double across : {0.5, 0.3, 0.7, 0.85, 0.15}) places.push_back({at.x + across * wide, at.y + up * high});
+  pen.label_at_one_of(std::move(places), word, Anchor::middle, 4);
+  pen.part_texts();
+}
+
 }  // namespace
 
 const char* const trust_the_bars =
@@ -101,12 +113,15 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
   Sheet with_crosses = all;
   add_joining_crosses(with_crosses, tiling);
   const int count = tiling.count();
+  const bool struck =
+      std::any_of(all.lines.begin(), all.lines.end(), [](const Line& l) { return l.kind == LineKind::rejected; });
   std::vector<Sheet> tiles;
   for (int row = 0; row < tiling.rows; ++row)
     for (int column = 0; column < tiling.columns; ++column) {
       const Point at = tiling.corner(row, column);
       if (const Sheet own = cut(all, at); own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
       Sheet tile = cut(with_crosses, at);
+      if (struck) say_void(tile, at, tiling.width, tiling.height);
       add_bars(tile, at, tiling.height);
       if (count > 1) {
         tile.name += "-" + std::to_string(row * tiling.columns + column + 1);
