@@ -68,7 +68,7 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
 
 std::vector<Sheet> draw_template(const Subject& subject) {
   const job::Job& job = subject.job();
-  const double radius = job.drain.bore.in_mm() / 2, arm = radius + 8;
+  const double radius = job.drain.bore.in_mm() / 2;
   Sheet all{"template", waste_stands(job) ? "Drain template, full size" : "Bore template, full size", job.is_metric()};
   if (const auto warning = bore_warning(subject)) {
     all.holds.push_back(warning->line);
@@ -77,7 +77,12 @@ std::vector<Sheet> draw_template(const Subject& subject) {
     add_bore(all, subject, radius);
   }
   const Pen pen{all, 3};
-  return on_tiles(all, {-arm, -arm, arm, arm}, job, [&](bool tiled) { return notes_of(subject, pen, tiled); });
+  const auto tiled_to = [&](double arm) {
+    return on_tiles(all, {-arm, -arm, arm, arm}, job, [&](bool tiled) { return notes_of(subject, pen, tiled); });
+  };
+  // No tile more for the ends of the cross past the circle.
+  std::vector<Sheet> whole = tiled_to(radius + 8), circle = tiled_to(radius + 1);
+  return circle.size() < whole.size() ? circle : whole;
 }
 
 }  // namespace fallwright::drawing

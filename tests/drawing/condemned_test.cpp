@@ -289,5 +289,25 @@ TEST(Walls, AFixturesPlateIsNamedAtItOrByALine) {
   EXPECT_GE(plates, 4);
 }
 
+TEST(Template, TakesNoTileMoreForTheEndsOfItsCross) {
+  // Source: by hand: a bore of 5-1/16 in is 129 mm high, one letter page has room for that; with 8 mm of cross at
+  // either end it would need 145. One of 9 in, 229 mm, needs two rows, and each tile of it is struck by itself.
+  job::Job job = job::read(sample::random_room(90223), "random.toml");
+  const auto tiles = [](const Drawn& d) {
+    std::vector<const Sheet*> found;
+    for (const Sheet& sheet : d.sheets)
+      if (sheet.name.rfind("template", 0) == 0) found.push_back(&sheet);
+    return found;
+  };
+  ASSERT_NEAR(job.drain.bore.in_mm(), 5.0625 * 25.4, 0.01);
+  EXPECT_EQ(tiles(drawn(job, false)).size(), 1u);
+  job.drain.bore = job::Length::mm(9 * 25.4);
+  const Drawn large = drawn(job, false);
+  EXPECT_GE(tiles(large).size(), 2u);
+  for (const Sheet* tile : tiles(large))
+    EXPECT_TRUE(std::any_of(tile->texts.begin(), tile->texts.end(), [](const Text& t) { return t.words == "VOID"; }))
+        << tile->name;
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
