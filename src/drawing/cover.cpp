@@ -61,10 +61,10 @@ class Cover {
   void draw() {
     const double first = 0.42 * width_, second = 0.3 * width_, x1 = first + between, x2 = x1 + second + between;
     double y = picture(first);
-    materials({0, legend({0, y}, first)}, first);
-    index({x1, 0}, second);
-    y = general({x2, 0}, width_ - x2);
-    failing({x2, signatures({x2, y}, width_ - x2)}, width_ - x2);
+    y = materials({0, legend({0, y}, first)}, first);
+    const double below_index = index({x1, 0}, second);
+    const double third = width_ - x2, below = signatures({x2, general({x2, 0}, third)}, third);
+    failing({{{x2, below}, third}, {{x1, below_index}, second}, {{0, y}, first}});
   }
 
   /// All but picture and index.
@@ -72,8 +72,7 @@ class Cover {
     const double first = 0.5 * width_, x = first + between;
     double y = legend({0, 0}, first);
     y = materials({0, y}, first);
-    failing({0, y}, first);
-    signatures({x, general({x, 0}, width_ - x)}, width_ - x);
+    failing({{{0, y}, first}, {{x, signatures({x, general({x, 0}, width_ - x)}, width_ - x)}, width_ - x}});
   }
 
  private:
@@ -206,10 +205,11 @@ class Cover {
     return y - row * static_cast<double>(half) - between / 2;
   }
 
-  void index(Point at, double width) {
+  double index(Point at, double width) {
     Table table{pen_, {at.x, headline(at, "Sheets")}, width, index_columns()};
     table.head();
     for (const Cells& row : index_rows(others_)) table.row(row);
+    return table.bottom() - between / 2;
   }
 
   double sentences(Point at, double width, const std::vector<std::string>& all) {
@@ -233,29 +233,48 @@ class Cover {
          "6  Structure, gas, electricity and pipes are for those licensed for them. Local code decides."});
   }
 
-  /// As many as the page has room for, each on a few lines.
-  void failing(Point at, double width) {
+  /// Where the page is free below something else.
+  struct Field {
+    Point at;
+    double width;
+  };
+
+  /// Lines one after the other, from field to field. @return how many the page has room for.
+  std::size_t tell(const std::vector<Field>& fields, const std::vector<std::string>& all, bool write) {
+    constexpr double headed = 6, last_line = 8;
+    std::size_t told = 0;
+    for (std::size_t i = 0; i < fields.size() && told < all.size(); ++i) {
+      const auto& [at, width] = fields[i];
+      double y = at.y - (i > 0 ? headed : 0);
+      for (bool begins = i > 0; told < all.size(); begins = false, ++told) {
+        const double high = 4 * static_cast<double>(wrapped(all[told], width, least_letter).size());
+        const bool more = i + 1 == fields.size() && told + 1 < all.size();  // which is said in a line of its own
+        if (y - high < -height_ + (more ? last_line : 1)) break;
+        if (write && begins) headline(at, "More that fails");
+        if (write) sentences({at.x, y}, width, {all[told]});
+        y -= high;
+      }
+      if (const std::size_t left = all.size() - told; write && left > 0 && i + 1 == fields.size())
+        sentences({at.x, y}, width, {"and " + std::to_string(left) + " more: see " + places_of_failures(others_)});
+    }
+    return told;
+  }
+
+  /// With all that is advised where the page has room for that, else in short; as many as there is room for.
+  void failing(std::vector<Field> fields) {
     const std::string warning = warning_of(s_.judgement.results);
     if (warning.empty()) return;
-    double y = headline(at, warning);
-    std::size_t left = 0;
+    constexpr double least = 24;
+    while (fields.size() > 1 && fields.front().at.y - least < -height_) fields.erase(fields.begin());
+    fields.front().at.y = headline(fields.front().at, warning);
+    std::vector<std::string> full, brief;
     for (const rules::Result& r : s_.judgement.results) {
       if (r.outcome != rules::Outcome::fail) continue;
-      constexpr double last_line = 8;
-      const auto high_of = [&](const std::string& words) {
-        return 4 * static_cast<double>(wrapped(words, width, least_letter).size());
-      };
       const std::string found = "- " + r.title + ": " + rules::found_and_limit(r, s_.job()) + "; ";
-      // All that is advised where there is room for it.
-      std::string words = found + without_keys(r.advice);
-      if (y - high_of(words) < -height_ + 3 * last_line) words = found + advice_in_short(r);
-      if (left > 0 || y - high_of(words) < -height_ + last_line)
-        ++left;
-      else
-        y = sentences({at.x, y}, width, {words}) + 3;
+      full.push_back(found + without_keys(r.advice));
+      brief.push_back(found + advice_in_short(r));
     }
-    if (left > 0)
-      sentences({at.x, y}, width, {"and " + std::to_string(left) + " more: see " + places_of_failures(others_)});
+    tell(fields, tell(fields, full, false) == full.size() ? full : brief, true);
   }
 
   double signatures(Point at, double width) {
@@ -272,7 +291,7 @@ class Cover {
     for (std::size_t i = made.size(); i < least; ++i) revisions.row({"", "", ""});
     const double y = revisions.bottom() - between / 2;
     Table table{pen_,
-                {at.x, headline({at.x, y}, "Answer for it")},
+                {at.x, headline({at.x, y}, "Sign-off")},
                 width,
                 {{"trade", 1.5, true}, {"signed", 4, true}, {"date", 1.6, true}}};
     table.head();

@@ -1,9 +1,66 @@
 #include "drawing/plates.hpp"
 
 #include <algorithm>
-#include <vector>
+#include <cctype>
+#include <cmath>
+
+#include "rules/words.hpp"
 
 namespace fallwright::drawing {
+namespace {
+
+/// Dash, two dots, dash in one side that is shorter than the pattern of its kind, which would come out as a full line.
+void short_phantom(Pen& pen, Point from, Point to) {
+  const double paper = pen.text_mm() / letter, length = std::hypot(to.x - from.x, to.y - from.y) / paper;
+  constexpr double whole = 22, gap = 1, dot = 0.5, middle = 3 * gap + 2 * dot;
+  if (length >= whole) return pen.line(from, to, LineKind::phantom);
+  const double fit = std::min(1.0, length / (2 * middle)), dash = (length - fit * middle) / 2;
+  double at = 0;
+  for (const double part : {dash, dot * fit, dot * fit, dash}) {
+    const auto point = [&](double along) {
+      return Point{from.x + along / length * (to.x - from.x), from.y + along / length * (to.y - from.y)};
+    };
+    pen.line(point(at), point(at + part), LineKind::phantom);
+    at += part + gap * fit;
+  }
+}
+
+std::string line_for(const rules::Result& fails, const std::vector<std::string>& names) {
+  std::string who = names.size() > 1 ? std::to_string(names.size()) + " fixtures" : names.front();
+  for (char& c : who) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  if (fails.id == "blocking.behind") return "SET BLOCKING BEHIND " + who;
+  return "DO NOT FASTEN " + who + (names.size() > 1 ? " WHERE THEY ARE DRAWN" : " WHERE IT IS DRAWN");
+}
+
+}  // namespace
+
+void draw_plate(Pen& pen, const Frame& plate, bool fails) {
+  const Point corner[] = {{plate.x0, plate.y0}, {plate.x1, plate.y0}, {plate.x1, plate.y1}, {plate.x0, plate.y1}};
+  for (int i = 0; i < 4; ++i) short_phantom(pen, corner[i], corner[(i + 1) % 4]);
+  if (fails)
+    pen.strike({plate.x0, plate.y0}, {plate.x1, plate.y1}, {(plate.x0 + plate.x1) / 2, plate.y1 + 0.6 * pen.text_mm()},
+               1);
+}
+
+const rules::Result* rejected_fixture(const Subject& subject, const job::Fixture& fixture) {
+  for (const facts::Backing& plate : subject.facts.backings)
+    if (plate.name == fixture.name && plate.wall == fixture.wall)
+      if (const auto* fails = rules::rejected_plate(subject.judgement.results, plate)) return fails;
+  return nullptr;
+}
+
+std::vector<Warning> plate_warnings(const Subject& subject, job::Side wall) {
+  std::vector<Warning> all;
+  for (const rules::Result& r : subject.judgement.results) {
+    std::vector<std::string> names;
+    for (const job::Fixture& fixture : subject.job().fixtures)
+      if (fixture.wall == wall && rejected_fixture(subject, fixture) == &r) names.push_back(fixture.name);
+    if (names.empty()) continue;
+    all.push_back({line_for(r, names), "'" + r.title + "' fails: " + rules::found_and_limit(r, subject.job()) + "; " +
+                                           without_keys(r.advice) + "."});
+  }
+  return all;
+}
 
 void name_plate(Pen& pen, const Frame& plate, const Frame& bay, const std::string& name, const std::string& along) {
   constexpr double size = 0.8;

@@ -5,6 +5,7 @@
 
 #include "drawing/page.hpp"
 #include "drawing/pen.hpp"
+#include "drawing/views.hpp"
 
 namespace fallwright::drawing {
 
@@ -12,5 +13,13 @@ namespace fallwright::drawing {
 /// takes both neither way it is `along` alone: the ladder of heights has the name at the plate's own. Beside it with a
 /// line where that has no room either.
 void name_plate(Pen& pen, const Frame& plate, const Frame& bay, const std::string& name, const std::string& along);
+
+/// A plate as what comes later, its dots drawn though it is smaller than a dash; struck out where it `fails`.
+void draw_plate(Pen& pen, const Frame& plate, bool fails);
+
+/// The failing check by which a fixture is not screwed there; null where there is none.
+const rules::Result* rejected_fixture(const Subject& subject, const job::Fixture& fixture);
+/// What nobody must overlook on a wall with such plates: one warning a check.
+std::vector<Warning> plate_warnings(const Subject& subject, job::Side wall);
 
 }  // namespace fallwright::drawing

@@ -359,8 +359,8 @@ class Wall {
       fixtures_ = true;
       const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
                    h = fixture.tall.in_mm() / 2;
-      pen_.rectangle({x - w, z - h}, {x + w, z + h}, LineKind::phantom);
       const Frame plate{x - w, z - h, x + w, z + h};
+      draw_plate(pen_, plate, rejected_fixture(s_, fixture) != nullptr);
       name_plate(pen_, plate, bay_of(plate), fixture.name, pen_.words(fixture.along.in_mm()) + " along");
       levels_.push_back({pen_.words(z) + "  " + fixture.name, z});
     }
@@ -436,6 +436,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      const job::Alcove& alcove = subject.job().alcove;
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
+                     for (const Warning& warning : plate_warnings(subject, side)) warn(sheet, warning);
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));
                      if (edge && !detail) {
                        const std::string larger =

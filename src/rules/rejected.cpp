@@ -4,6 +4,8 @@
 #include <array>
 #include <string_view>
 
+#include "units/tolerance.hpp"
+
 namespace fallwright::rules {
 namespace {
 
@@ -104,6 +106,19 @@ const Result* rejected_pieces(const std::vector<Result>& results) {
 const Result* rejected_frame(const std::vector<Result>& results) {
   const Result* pieces = rejected_pieces(results);
   return pieces ? pieces : failing(results, of_its_joints);
+}
+
+const Result* rejected_plate(const std::vector<Result>& results, const facts::Backing& plate) {
+  const auto breaks = [&](const Result& r) {
+    if (r.id == "blocking.behind")
+      return !plate.stud_can && plate.share - plate.assumed < r.limit.least.value_or(1) - units::tolerance::ratio;
+    if (r.id == "fixture.above-water")
+      return plate.above_water_mm < r.limit.least.value_or(0) - units::tolerance::length_mm;
+    return r.id == "fixture.clear-of-bench" && plate.behind_bench > r.limit.greatest.value_or(0);
+  };
+  const auto fails = std::find_if(results.begin(), results.end(),
+                                  [&](const Result& r) { return r.outcome == Outcome::fail && breaks(r); });
+  return fails == results.end() ? nullptr : &*fails;
 }
 
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {

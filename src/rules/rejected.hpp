@@ -37,6 +37,10 @@ const Result* rejected_seat(const std::vector<Result>& results);
 const Result* rejected_pieces(const std::vector<Result>& results);
 const Result* rejected_frame(const std::vector<Result>& results);
 
+/// By which what is screwed to a wall is not screwed where its plate lies: too little timber behind it, too low, or
+/// behind the bench.
+const Result* rejected_plate(const std::vector<Result>& results, const facts::Backing& plate);
+
 /// All of them, as those are told who know no results.
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts);
 

@@ -185,6 +185,50 @@ TEST(Cover, NamesTheSheetsOnWhichTheOtherFailuresStand) {
   EXPECT_THAT(read_through(d.sheet("cover")), HasSubstr(" more: see " + codes));
 }
 
+TEST(Cover, ListsAllThatFailsWhereThePageHasRoom) {
+  // Source: the judgement: seven checks of this room fail, and half of its cover was free.
+  const Drawn d = drawn(job::read(sample::random_room(90407), "random.toml"), false);
+  const std::string cover = read_through(d.sheet("cover"));
+  int failing = 0;
+  for (const rules::Result& r : d.judgement.results) {
+    if (r.outcome != rules::Outcome::fail) continue;
+    ++failing;
+    EXPECT_THAT(cover, HasSubstr("- " + r.title.substr(0, 20)));
+  }
+  EXPECT_EQ(failing, 7);
+  EXPECT_THAT(cover, testing::Not(HasSubstr(" more: see ")));
+}
+
+TEST(Walls, AFixtureWithoutTimberBehindItIsStruckOut) {
+  // Source: by hand: its plate of 2-13/16" reaches from 25-5/16 to 28-1/8 along, of which the stud there, 1-1/2" thick
+  // with its centre at 27-7/16, backs what lies past 26-11/16: 1-7/16", 51 %. No row of blocking is at its height.
+  const Drawn d = drawn(job::read(sample::random_room(90117), "random.toml"), false);
+  const job::Fixture& fixture = d.model->job.fixtures.front();
+  const Sheet& wall = d.sheet(std::string{"wall-"} + job::name_of(fixture.wall));
+  EXPECT_THAT(wall.holds, testing::Contains("SET BLOCKING BEHIND FIXTURE 1"));
+  const double way = fixture.wall == job::Side::left ? -1 : 1,
+               x = -way * d.model->job.alcove.depth.in_mm() + way * fixture.along.in_mm(), z = fixture.height.in_mm(),
+               w = fixture.width.in_mm() / 2, h = fixture.tall.in_mm() / 2;
+  const auto in_plate = [&](const Line& line) {
+    return std::abs(line.from.x - x) < w + 0.01 && std::abs(line.to.x - x) < w + 0.01 &&
+           std::abs(line.from.y - z) < h + 0.01 && std::abs(line.to.y - z) < h + 0.01;
+  };
+  int diagonals = 0, dashes = 0;
+  for (const Line& line : wall.lines) {
+    if (!in_plate(line)) continue;
+    diagonals += line.kind == LineKind::rejected;
+    if (line.kind != LineKind::phantom) continue;
+    ++dashes;
+    EXPECT_LT(std::hypot(line.to.x - line.from.x, line.to.y - line.from.y), 0.8 * w) << "no side is one full line";
+  }
+  EXPECT_EQ(diagonals, 2);
+  EXPECT_EQ(dashes, 4 * 4) << "dash, two dots, dash on each side";
+  for (const Sheet& sheet : drawn_demo("tannery-lane-2a").sheets)
+    if (sheet.name.rfind("wall-", 0) == 0) {
+      EXPECT_THAT(sheet.holds, testing::IsEmpty()) << sheet.name << ": all of its fixtures are backed";
+    }
+}
+
 TEST(Bed, ItsExtremesAreMarkedByTwoFullStrokes) {
   // Source: ISO 128-2 (from memory): a short stroke in dashes comes out as a dot.
   const Drawn& d = drawn_demo("tannery-lane-2a");
