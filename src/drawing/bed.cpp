@@ -166,7 +166,7 @@ void add_extremes(Pen& pen, const Subject& s) {
              {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::outline);
     pen.name({p[0], p[1]}, {p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
   };
-  at(bed.least_at_mm, "thinnest " + bare(rules::text_or_less(bed.least_mm, rules::Unit::mm, s.job())));
+  at(bed.least_at_mm, "thinnest " + bare(rules::thinnest_text(bed, s.job())));
   at(bed.greatest_at_mm, "thickest " + bare(rules::text_or_more(bed.greatest_mm, rules::Unit::mm, s.job())));
 }
 

@@ -154,11 +154,11 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   std::vector<Ribbon> ribbons;
   if (const auto strip = takeoff::lapped_strip(s.job(), s.facts))  // off the faces it is bonded to, so that it is seen
     ribbons.push_back({"membrane strip", strip_over(*strip, at.front, at.back, edge_at_bench(s), 0.9 * scale)});
-  const Point first =
-      add_detail(sheet, pen, solids,
-                 {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim before the frame", at.rim, marked,
-                  backing_behind(s, at.front, at.back), base_is_void(s) || rejected_frame(s), std::move(ribbons)},
-                 scale, {all.x0, below});
+  const Point first = add_detail(
+      sheet, pen, solids,
+      {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim in front of the frame", at.rim, marked,
+       backing_behind(s, at.front, at.back), base_is_void(s) || rejected_frame(s), std::move(ribbons)},
+      scale, {all.x0, below});
   const Point second = add_detail(sheet, pen, solids,
                                   {2,
                                    std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),

@@ -183,8 +183,9 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   }
   if (priced)
     rows.push_back({"Cost by your own prices: " + takeoff::cost_text(takeoff::cost_of(subject.rows), currency) + "."});
-  return on_pages("buy-reckoned", "Buy list: how it was reckoned", subject.job(), columns, rows,
-                  {"Nothing is rounded before it is summed; packs are whole; in brackets: told, not bought."});
+  return on_pages(
+      "buy-reckoned", "Buy list: how it was reckoned", subject.job(), columns, rows,
+      {"Nothing is rounded before it is summed; packs are whole; in brackets: for information, not bought."});
 }
 
 }  // namespace

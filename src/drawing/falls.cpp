@@ -339,7 +339,7 @@ std::string runs_told(const Subject& s) {
              round = !channel && s.job().drain.opening == job::Opening::round;
   return std::string{"Runs: level, along the fall, from the floor's edge to the "} +
          (channel ? "channel's" : "drain's") + " edge" + (round ? ", where that round one is furthest" : "") +
-         "; of the threshold its width.";
+         (s.job().base.threshold.width.is_zero() ? "." : "; of the threshold its width.");
 }
 
 void add_table(Pen& pen, const Subject& s, Point top_left) {
@@ -445,31 +445,31 @@ Sheet draw_planes(const Subject& subject) {
       pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
                  {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
     }
+    const bool small = is_small(paper_of(subject.job())), no_threshold = subject.job().base.threshold.width.is_zero();
     if (base_is_void(subject)) {
       const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
-      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]}, is_small(paper_of(subject.job())) ? 2 : 3);
+      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]}, small ? 2 : 3);
     }
-    if (!is_small(paper_of(subject.job()))) sheet.notes.push_back(runs_told(subject));
-    const Frame all = frame_of(sheet);
-    if (!is_small(paper_of(subject.job()))) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
+    if (!small) sheet.notes.push_back(runs_told(subject));
+    if (const Frame all = frame_of(sheet); !small) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
     const std::vector<std::string> broken = broken_falls(subject);
-    const std::string level =
-        base_is_void(subject) ? ""
-        : subject.facts.site_built
-            ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-            : " Lay the level on the rim, along its length and its width; beside each side: how low it may be, by the "
-              "falls alone; the threshold's height above the drain has a check of its own.";
+    const std::string rim = no_threshold ? "." : "; the threshold's height above the drain has a check of its own.",
+                      level = base_is_void(subject) ? ""
+                              : subject.facts.site_built
+                                  ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
+                                  : " Lay the level on the rim, along its length and its width; beside each side: how "
+                                    "low it may be, by the falls alone" +
+                                        rim;
     sheet.notes.insert(sheet.notes.begin(),
                        "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
     if (!ways.empty())
       sheet.notes.push_back(
           "A floor of so many pieces is told by the ways it falls: an arrow on the largest piece of each, its least "
-          "and "
-          "greatest fall in the table.");
+          "and greatest fall in the table.");
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
     if (const std::vector<job::Side> lapped = lapped_sides(subject.job()); !lapped.empty()) {
       add_lapped(pen, subject);
-      if (!is_small(paper_of(subject.job())))  // there the line would cost a step of scale, and {plan} says it
+      if (!small)  // there the line would cost a step of scale, and {plan} says it
         sheet.notes.push_back("LAPPED: that edge does not turn up; waterproofing is bonded over it.");
     }
     if (const auto warning = base_warning(subject)) {

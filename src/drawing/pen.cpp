@@ -217,8 +217,8 @@ void Pen::upright(Point from, Point to, double x) {
 
 void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare, bool with_whole) {
   std::sort(xs.begin(), xs.end());
-  const bool adds_up = with_whole && xs.size() > 2;  // what stands alone need not
-  const Rounded printed = rounded_to_add_up(xs, adds_up ? spare : Stretches{}, sheet_.metric);
+  const bool several = xs.size() > 2, adds_up = with_whole && several;  // what stands alone need not
+  const Rounded printed = rounded_to_add_up(xs, several ? spare : Stretches{}, sheet_.metric);
   const int number = ++chains_;
   for (std::size_t i = 0; i < printed.parts.size(); ++i) {
     const double from = xs[i], to = xs[i + 1];

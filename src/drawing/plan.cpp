@@ -171,7 +171,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
                     fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand." : "",
-                    check = " Long dashes: diagonals at the floor, to check.";
+                    check = has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";
   std::vector<std::string> notes;
   if (!shows.framing) {
     const std::string rows = s.facts.room.closure.solved ? ", rows and columns through the " + bore + ". " : ". ";

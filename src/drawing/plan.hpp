@@ -17,6 +17,8 @@ struct Shows {
   bool places = true, framing = true;
 };
 
+/// The alcove's two diagonals are drawn where both its side walls stand.
+bool has_diagonals(const job::Job& job);
 /// Whether a stud stands so far off what stands before it that its shim is told.
 bool is_furred(const facts::StudGap& stud, bool metric);
 

@@ -12,10 +12,15 @@ void Plan::section_marks() {
   for (const Cut& cut : shown_cuts()) section_mark(cut);
 }
 
+bool has_diagonals(const job::Job& job) {
+  const job::Layout at = job::lay_out(job);
+  return at.room.wall(job::Side::left) && at.room.wall(job::Side::right);
+}
+
 void Plan::diagonals() {
   const job::Layout at = job::lay_out(s_.job());
   const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
-  if (!left || !right) return;
+  if (!has_diagonals(s_.job())) return;
   const auto diagonal = [&](survey::Point a, survey::Point b, double share) {
     const Point from{a.x, a.y}, to{b.x, b.y};
     pen_.line(from, to, LineKind::centre);

@@ -70,7 +70,8 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& f
                               (sticks.held_otherwise.empty() ? "" : " but " + units::joined(sticks.held_otherwise))
                     : sticks.marks.size() > 1 ? "ends of each " + units::listed(sticks.marks)
                                               : "both ends of " + sticks.marks.front(),
-                    std::to_string(per_end) + " in each end of " + std::to_string(sticks.count) +
+                    std::to_string(per_end) + " in each end" +
+                        (sticks.count > 1 ? ", " + std::to_string(sticks.count) + " sticks" : "") +
                         ", size by the local table of framing fasteners",
                     std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
 }

@@ -190,7 +190,7 @@ class Building {
 }  // namespace
 
 std::string bed_thickness(const job::Job& job, const facts::Facts& facts) {
-  return rules::text_or_less(facts.bed.least_mm, rules::Unit::mm, job) + " to " +
+  return rules::thinnest_text(facts.bed, job) + " to " +
          rules::text_or_more(facts.bed.greatest_mm, rules::Unit::mm, job) + " thick";
 }
 

@@ -63,7 +63,8 @@ KeyLine bed(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), report.job.is_metric()); };
   const auto least = [&](double mm) { return rules::text_or_less(mm, rules::Unit::mm, report.job); };
-  std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " + least(bed.least_mm) + " to " +
+  std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " +
+                     rules::thinnest_text(bed, report.job) + " to " +
                      rules::text_or_more(bed.greatest_mm, rules::Unit::mm, report.job) + " thick; ";
   if (const auto& site = report.facts.site_built)
     text += least(site->at_flange_mm) + " at the drain's flange; " + least(site->cover_least_mm) +

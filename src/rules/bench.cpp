@@ -116,7 +116,7 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
           " fasteners at each stud (bench.frame.fasteners_at_stud), or " +
           (longer_holds_more(j, job) ? "longer ones (bench.frame.fastener_length)"
                                      : "stouter ones (bench.frame.fastener)") +
-          "; here an engineer judges");
+          "; an engineer has to judge this");
   finding.by = calculated(job);
   if (!count) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
@@ -219,7 +219,7 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
                   worst.what + (std::isinf(worst.share) ? " holds nothing" : "") + ": " + force_text(lbf) +
                       " at the seat's edge, on " + named(frame, job) + " in each stud and " +
                       counted(*frame.fasteners_at_joist, tie) + " at each end of a joist",
-                  advice + "; here an engineer judges");
+                  advice + "; an engineer has to judge this");
   for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
   finding.details.push_back(
       "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "

@@ -155,7 +155,7 @@ Finding front_rail(const job::Job& job, const facts::Facts& facts, const Limit&)
     mends = mends && !part.changes.empty();
     changes.insert(changes.end(), part.changes.begin(), part.changes.end());
   }
-  Finding finding = found_share(worst.share, worst.where, advice + "; here an engineer judges");
+  Finding finding = found_share(worst.share, worst.where, advice + "; an engineer has to judge this");
   finding.by = calculated(job);
   for (const RailPart& part : parts) finding.details.push_back(part.line);
   return mends ? mended_by(std::move(finding), std::move(changes)) : finding;

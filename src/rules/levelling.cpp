@@ -243,10 +243,10 @@ std::string text_at_most(double mm, const job::Job& job) {
   constexpr double countable_mm = 1e12;  // beyond it no mark of a rule is counted
   if (!(std::abs(mm) < countable_mm)) return units::to_text(units::Length::mm(mm), job.is_metric());
   if (job.is_metric()) {
-    const double tenths = std::floor(mm * 10 + 1e-6) / 10;
+    const double tenths = std::floor((mm + on_rule_mark_mm) * 10) / 10;
     return units::decimals(tenths, tenths == std::floor(tenths) ? 0 : 1) + " mm";
   }
-  const long marks = static_cast<long>(std::floor(mm / 25.4 * 64 + 1e-6));
+  const long marks = static_cast<long>(std::floor((mm + on_rule_mark_mm) / 25.4 * 64));
   const long whole = std::abs(marks) / 64, rest = std::abs(marks) % 64;
   const std::string sign = marks < 0 ? "-" : "";
   if (rest == 0) return sign + std::to_string(whole) + "\"";

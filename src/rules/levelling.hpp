@@ -42,6 +42,9 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits);
 /// The seat, as its frame is set out of level.
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits);
 
+/// So near to a mark of such a rule a length is on it, whichever way it is rounded: intersections of faces are no
+/// better.
+inline constexpr double on_rule_mark_mm = 1e-3;
 /// A length rounded down to what a good rule shows: 1/64 in or 0.1 mm. For allowances, which must not be rounded up.
 std::string text_at_most(double mm, const job::Job& job);
 

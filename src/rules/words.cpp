@@ -72,7 +72,7 @@ std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, units::tolerance::on_mark_mm);
   const bool exact = std::abs(on_tape - mm) <= units::tolerance::on_mark_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, units::rule_mark_mm(metric), toward, units::tolerance::on_mark_mm);
+  const double fine = to_step(mm, units::rule_mark_mm(metric), toward, on_rule_mark_mm);
   return text_at_most(fine, job);
 }
 
@@ -217,6 +217,12 @@ std::string text_or_less(double value, Unit unit, const job::Job& job) {
 }
 std::string text_or_more(double value, Unit unit, const job::Job& job) {
   return no_better(value, unit, Toward::more, job);
+}
+
+std::string thinnest_text(const facts::Bed& bed, const job::Job& job) {
+  const double half_mark = units::tape_mark_mm(job.is_metric()) / 2;
+  const bool same = bed.contact_mm2 > 0 && bed.least_under_ribs_mm - bed.least_mm < half_mark;
+  return text_or_less(same ? bed.least_under_ribs_mm : bed.least_mm, Unit::mm, job);
 }
 
 std::string tipped_words(double degrees) {

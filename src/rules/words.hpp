@@ -23,6 +23,10 @@ bool fails_without_number(const Result& result);
 std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
 
+/// A bed at its thinnest, as its checks have it under the base: beside that it may be a hair thinner, which nobody
+/// reads and which would be told as a mark less.
+std::string thinnest_text(const facts::Bed& bed, const job::Job& job);
+
 /// "tipped in by 12 degrees": no less than it is, in whole degrees, which is as well as anybody tips a base.
 std::string tipped_words(double degrees);
 

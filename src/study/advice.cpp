@@ -88,7 +88,7 @@ std::string consequence(const job::Job& job, const Remedy& remedy, const Followe
 std::string consequences(const job::Job& job, const std::vector<Remedy>& remedies, const Follower& follower) {
   const auto mends = [](const Remedy& r) { return r.refused.empty() && r.settles && !r.costs.empty(); };
   if (remedies.size() == 2 && mends(remedies[0]) && mends(remedies[1]) && remedies[0].costs == remedies[1].costs)
-    return "; but with either " +
+    return "; but either way " +
            std::string{remedies[0].costs.size() == 1 ? "this is out of its limit: "
                                                      : "these are out of their limits: "} +
            titles_of(remedies[0], follower);

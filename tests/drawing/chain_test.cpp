@@ -39,6 +39,17 @@ TEST(Chain, ThePartThatIsSpareTakesWhatRoundingLeaves) {
   EXPECT_THAT(parts_of(places, {{200, 300}, {0, 9}}), ElementsAre(is(11), is(20), is(30)));
 }
 
+TEST(Chain, AddsUpToAWholeThatStandsInAnotherRow) {
+  // Source: by hand: 10.6, 1020.3 and 352.5 mm are 11, 1020 and 353, their whole of 1383.4 is 1383, as another row has
+  // it: the last, which nobody works to, is 352.
+  Sheet sheet{"plan", "Plan", true};
+  Pen pen{sheet, 3};
+  pen.chain({0, 10.6, 1030.9, 1383.4}, 0, -10, {{1030.9, 1383.4}}, false);
+  std::vector<std::string> words;
+  for (const Dimension& dimension : sheet.dimensions) words.push_back(dimension.words);
+  EXPECT_THAT(words, ElementsAre("11", "1020", "352"));
+}
+
 TEST(Chain, WithoutASparePartTheWholeIsTheSumOfItsParts) {
   // Source: by hand: 10, 20 and 30.
   double whole = 0;

@@ -74,7 +74,7 @@ TEST(Condemned, ASeatWithoutAnApronIsNotToldOfOne) {
     ASSERT_TRUE(d.model->job.bench->apron_thickness.is_zero());
     EXPECT_THAT(read_through(d.sheet("bench-side")), Not(HasSubstr("apron"))) << seed;
     EXPECT_THAT(read_through(d.sheet("bench-section")), Not(HasSubstr("Apron"))) << seed;
-    EXPECT_THAT(read_through(d.sheet("bench-section")), HasSubstr("1  Base's rim before the frame")) << seed;
+    EXPECT_THAT(read_through(d.sheet("bench-section")), HasSubstr("1  Base's rim in front of the frame")) << seed;
     for (const Sheet& sheet : d.sheets) {
       EXPECT_THAT(read_through(sheet), Not(HasSubstr("its apron stands on the base"))) << seed << " " << sheet.name;
       EXPECT_THAT(notes_of(sheet), Not(HasSubstr("whose apron stands on it"))) << seed << " " << sheet.name;

@@ -146,6 +146,22 @@ TEST(LevellingWindow, AllowancesAreRoundedDown) {
   job.unit = job::UnitSystem::metric;
   EXPECT_EQ(rules::text_at_most(12.99, job), "12.9 mm");
   EXPECT_EQ(rules::text_at_most(12, job), "12 mm");
+  // The same number in a check's row: 2.792 mm is less than 2.8 by more than any face is off.
+  rules::Result window;
+  window.measured = 2.792, window.limit.unit = rules::Unit::mm, window.limit.least = 1.5875;
+  EXPECT_EQ(rules::measured_text(window, job), "2.7 mm");
+  EXPECT_EQ(rules::text_at_most(2.792, job), "2.7 mm");
+}
+
+TEST(Thinnest, IsToldAsItsCheckHasIt) {
+  // Source: by hand: 19.05 mm is 3/4"; under the base the bed keeps it, beside that it is 0.04 mm thinner, which would
+  // be 11/16". Half an inch less beside it is no hair, and told.
+  job::Job job;
+  facts::Bed bed;
+  bed.contact_mm2 = 1, bed.least_under_ribs_mm = 19.069, bed.least_mm = 19.025;
+  EXPECT_EQ(rules::thinnest_text(bed, job), "3/4\"");
+  bed.least_mm = 19.05 - 12.7;
+  EXPECT_EQ(rules::thinnest_text(bed, job), "1/4\"");
 }
 
 TEST(LevellingWindow, TheThresholdsHeightGivesWayWhereItIsLeast) {
