@@ -70,17 +70,20 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
     const bool held = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(from),
                                   pieces.begin() + static_cast<std::ptrdiff_t>(to),
                                   [](const auto& p) { return p.first->hold.has_value(); });
+    const bool panels =
+        std::all_of(pieces.begin() + static_cast<std::ptrdiff_t>(from),
+                    pieces.begin() + static_cast<std::ptrdiff_t>(to), [](const auto& p) { return p.first->sheet; });
+    const std::string title = panels ? "Panels, with the way of their grain" : "Pieces that are not plain";
     const std::string number = from == 0 ? "" : "-" + std::to_string(from / on_a_page + 1);
-    sheets.push_back(
-        on_page("cuts-shapes" + number, "Pieces that are not plain", subject.job(), [&](Sheet& sheet, Pen& pen) {
-          double y = 0;
-          for (std::size_t i = from; i < to; ++i) {
-            y -= pieces[i].second.broad_frame.height() + 8 * pen.text_mm();
-            add_piece(pen, *pieces[i].first, pieces[i].second, y, subject);
-          }
-          sheet.notes = {"Section at the right of each piece, seen from its first end."};
-          if (held) warn(sheet, pieces_warning(subject));
-        }));
+    sheets.push_back(on_page("cuts-shapes" + number, title, subject.job(), [&](Sheet& sheet, Pen& pen) {
+      double y = 0;
+      for (std::size_t i = from; i < to; ++i) {
+        y -= pieces[i].second.broad_frame.height() + 8 * pen.text_mm();
+        add_piece(pen, *pieces[i].first, pieces[i].second, y, subject);
+      }
+      sheet.notes = {"Section at the right of each piece, seen from its first end."};
+      if (held) warn(sheet, pieces_warning(subject));
+    }));
   }
   return sheets;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "units/length.hpp"
 #include "units/words.hpp"
@@ -48,6 +49,14 @@ double broad_width(const facts::Facts& facts, const std::string& id) {
   for (const facts::Member& member : facts.members)
     if (member.part_id == id) return member.width_mm;
   return 0;
+}
+
+/// ", 1/16 over 3-1/2" as a square and a tape show it: of the end that is out of square, or of the one that is more so.
+std::string rise_of(const takeoff::CutRow& cut, bool metric) {
+  double first = 0, other = 0;
+  if (std::sscanf(cut.ends.c_str(), "%lf and %lf", &first, &other) != 2) return "";
+  const double rise = std::tan(std::max(first, other) * M_PI / 180) * cut.width_mm;
+  return ", " + number_of(rise, metric) + " over " + number_of(cut.width_mm, metric);
 }
 
 /// Where a piece goes: "back wall", "bench".
@@ -98,9 +107,10 @@ std::string ends_of(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
-  if (cut.furring) return cut.ends;
+  if (cut.furring || cut.ends == "square") return cut.ends;
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
-  return ends_of(cut) + (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
+  return ends_of(cut) + rise_of(cut, metric) +
+         (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }
 
 std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {

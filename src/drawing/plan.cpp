@@ -99,12 +99,22 @@ void Plan::places() {
   depth_chain();
 }
 
+namespace {
+
+bool has_joists(const facts::Facts& facts) {
+  return std::any_of(facts.parts.begin(), facts.parts.end(),
+                     [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
+}
+
+}  // namespace
+
 void Plan::bore() {
   const double bore = s_.job().drain.bore.in_mm() / 2;
   sheet_.arcs.push_back({bore_, bore, 0, 360, LineKind::hidden});
   if (bore_is_void(s_))
+    // Between joists there is no room for large letters.
     pen_.strike({bore_.x - bore, bore_.y - bore}, {bore_.x + bore, bore_.y + bore},
-                {bore_.x, bore_.y + bore + 0.5 * t_});
+                {bore_.x, bore_.y + bore + 0.5 * t_}, shows_.framing && has_joists(s_.facts) ? 1 : 2);
   else
     pen_.cross(bore_, 4 * t_);
 }
@@ -123,26 +133,31 @@ void Plan::joists() {
   }
 }
 
-void Plan::find_bench() {
-  if (!s_.job().bench) return;
-  const job::Side place = s_.job().bench->place;
-  deep_bench_ = place == job::Side::back;
-  const bool greatest = place == job::Side::left;
-  const std::size_t at = deep_bench_ ? 1 : greatest ? 3 : 0;
+BenchEdges bench_edges(const Subject& s) {
+  BenchEdges edges;
+  if (!s.job().bench) return edges;
+  const job::Side place = s.job().bench->place;
+  const bool back = place == job::Side::back, greatest = place == job::Side::left;
+  const std::size_t at = back ? 1 : greatest ? 3 : 0;
   for (const auto& [role, edge] :
-       {std::pair{facts::Role::bench_frame, &frame_edge_}, {facts::Role::seat_block, &seat_edge_}})
-    for (const facts::Part& p : s_.facts.parts)
+       {std::pair{facts::Role::bench_frame, &edges.frame}, {facts::Role::seat_block, &edges.seat}})
+    for (const facts::Part& p : s.facts.parts)
       if (p.which.is(role))
         *edge = !*edge ? p.bbox_mm[at] : greatest ? std::max(**edge, p.bbox_mm[at]) : std::min(**edge, p.bbox_mm[at]);
-  base_edge_ = deep_bench_ ? base_[4] : greatest ? base_[0] : base_[3];
+  const auto& base = part(s.facts, facts::Role::base).bbox_mm;
+  edges.base = back ? base[4] : greatest ? base[0] : base[3];
+  const std::vector<job::Side> lapped = lapped_sides(s.job());
+  edges.laps = std::find(lapped.begin(), lapped.end(), place) != lapped.end();
+  return edges;
+}
+
+void Plan::find_bench() {
+  const BenchEdges edges = bench_edges(s_);
+  deep_bench_ = s_.job().bench && s_.job().bench->place == job::Side::back;
+  frame_edge_ = edges.frame, seat_edge_ = edges.seat, base_edge_ = edges.base;
 }
 
 namespace {
-
-bool has_joists(const facts::Facts& facts) {
-  return std::any_of(facts.parts.begin(), facts.parts.end(),
-                     [](const facts::Part& p) { return p.which.is(facts::Role::joist); });
-}
 
 /// A channel that fills the room from stud face to stud face ends before what the walls are finished with.
 template <typename Said>
@@ -166,7 +181,8 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const auto& studs = s.facts.room.studs;
   const bool furred =
       std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
-  const bool edges = s.job().bench && shows.places;
+  const BenchEdges bench = bench_edges(s);
+  const bool edges = shows.places && (bench.frame_is_hidden() || bench.base_is_hidden());
   const std::string bore = bore_word(s.job());
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),

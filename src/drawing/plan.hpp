@@ -17,6 +17,15 @@ struct Shows {
   bool places = true, framing = true;
 };
 
+/// Edges of bench and base along each other, as the plan has them; those that lie under the seat are drawn dashed.
+struct BenchEdges {
+  std::optional<double> frame, seat;
+  double base = 0;
+  bool laps = false;  ///< waterproofing over the base's
+  bool frame_is_hidden() const { return frame && std::abs(base - *frame) > 1; }
+  bool base_is_hidden() const { return frame && (laps || !seat || std::abs(base - *seat) > 1); }
+};
+BenchEdges bench_edges(const Subject& subject);
 /// The alcove's two diagonals are drawn where both its side walls stand.
 bool has_diagonals(const job::Job& job);
 /// Whether a stud stands so far off what stands before it that its shim is told.

@@ -48,10 +48,9 @@ void Plan::hidden_edges() {
                 0.8);
     }
   };
-  if (std::abs(base_edge_ - *frame_edge_) > 1) edge(*frame_edge_, "frame's front");
-  const std::vector<job::Side> lapped = lapped_sides(s_.job());
-  const bool laps = std::find(lapped.begin(), lapped.end(), s_.job().bench->place) != lapped.end();
-  edge(base_edge_, laps ? "base's edge, LAPPED" : "base's edge");
+  const BenchEdges edges = bench_edges(s_);
+  if (edges.frame_is_hidden()) edge(*frame_edge_, "frame's front");
+  if (edges.base_is_hidden()) edge(base_edge_, edges.laps ? "base's edge, LAPPED" : "base's edge");
 }
 
 bool is_furred(const facts::StudGap& stud, bool metric) {

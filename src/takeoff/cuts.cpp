@@ -15,9 +15,15 @@ namespace {
 
 constexpr double square_deg = 0.25;  ///< 1/64 in over the depth of a 2x4: no saw is set finer
 
-std::string ends_of(const facts::Member& member) {
-  const auto& [a, b] = member.end_angle_deg;
-  if (a < square_deg && b < square_deg) return "square";
+/// An end that rises by less than half a mark of the tape over the piece's width is square to whoever cuts it: lengths
+/// are cut no finer.
+std::string ends_of(const facts::Member& member, bool metric) {
+  const auto as_cut = [&](double deg) {
+    const double rise = std::tan(deg * M_PI / 180) * member.width_mm;
+    return deg < square_deg || rise < units::tape_mark_mm(metric) / 2 ? 0 : deg;
+  };
+  const double a = as_cut(member.end_angle_deg[0]), b = as_cut(member.end_angle_deg[1]);
+  if (a == 0 && b == 0) return "square";
   return units::decimals(a, 1) + " and " + units::decimals(b, 1) + " deg from square";
 }
 
@@ -97,7 +103,7 @@ CutRow row_of(const facts::Member& member, bool metric) {
           member.width_mm,
           member.thickness_mm,
           1,
-          ends_of(member),
+          ends_of(member, metric),
           member.sheet,
           member.steel,
           member.fitted_mm};

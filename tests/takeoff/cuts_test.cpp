@@ -90,6 +90,13 @@ TEST(CutList, ABevelSetsPiecesApart) {
   EXPECT_EQ(rows[1].ends, "0.0 and 1.2 deg from square");
 }
 
+TEST(CutList, AnEndThatRisesLessThanHalfAMarkIsSquare) {
+  // Source: by hand: over the 3-1/2" of a 2x4 0.5 degrees rise by 0.0305", less than 1/32", and 0.6 by 0.0367".
+  const auto ends = [](double deg) { return takeoff::cut_list(with({stick("a", "2x4", 300, deg)}), false)[0].ends; };
+  EXPECT_EQ(ends(0.5), "square");
+  EXPECT_EQ(ends(0.6), "0.0 and 0.6 deg from square");
+}
+
 TEST(CutList, LongestFirstForEachStockAndSheetsLast) {
   // Source: none; the order in which a saw works through a pile.
   facts::Member deck = stick("deck", "plywood", 800);
