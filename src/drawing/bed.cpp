@@ -148,7 +148,7 @@ void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
   if (left) {
     const double hook = *left;
     pen.running(run(true, hook), {hook, row}, {1, 0}, {0, -1});
-    pen.note({hook, row + 0.4 * t}, "gauges from the left stud face", Anchor::left, 0.8);
+    pen.note({hook, row + 0.4 * t}, "gauges from the " + left_face(s.job()), Anchor::left, 0.8);
   }
   if (back) {
     const double hook = *back;

@@ -223,9 +223,10 @@ class Cover {
     return sentences(
         {at.x, headline(at, "For all sheets")}, width,
         {"1  Lay a rule on the bars of a sheet before trusting its scale; work by the numbers, never by the rule.",
-         "2  Lengths along walls run from O, the back left corner of the stud faces; heights from DATUM, the level of "
-         "the highest subfloor spot under the base. A circle begins a row of running lengths: the tape is hooked "
-         "there.",
+         "2  Lengths along walls run from O, the " + origin_words(s_.job()) +
+             "; heights from DATUM, the level of "
+             "the highest subfloor spot under the base. A circle begins a row of running lengths: the tape is hooked "
+             "there.",
          "3  Measure the room again before cutting. Where a sheet and the room differ, or two sheets, stop and ask.",
          "4  What is struck through and says VOID is not built from.",
          s_.cuts.empty() ? "5  There is nothing to cut; the order of work is {order-of-work}."

@@ -58,7 +58,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
   pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note({low, y - 5 * t},
            std::string{"Heavy: the bore misses every joist, if by a hair; "} +
-               (w.along_width ? "from the left stud face" : "from the entry") +
+               (w.along_width ? "from the " + left_face(s.job()) : std::string{"from the entry"}) +
                (moves_for_another ? ""
                                   : "; nearest that keeps clear: " +
                                         (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : std::string{"none"})),

@@ -191,7 +191,7 @@ class Order {
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +
              (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
-         "centre " + mark("bore centre from the left stud face") + " from the left stud face, " +
+         "centre " + mark("bore centre from the left stud face") + " from the " + left_face(job_) + ", " +
              mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
          joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
   }
@@ -207,7 +207,7 @@ class Order {
                                     "is bedded."
                                   : "The waste stands in the floor already: see that the drain comes down on it, and "
                                     "bore nothing beside it.",
-         "drain " + mark("bore centre from the left stud face") + " from the left stud face, " +
+         "drain " + mark("bore centre from the left stud face") + " from the " + left_face(job_) + ", " +
              mark("bore centre from the back stud face") + " from the back" +
              (measured ? "; as read the waste is off by " + exact(*check->measured) : "") +
              (!f_.bought->waste_aside_mm  ? "; how far the waste stands from the side walls was not read: measure it"

@@ -194,7 +194,8 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
     notes.push_back("Seen from above, from stud faces" + rows + dashed + check + " Studs" + (joists ? ", joists" : "") +
                     " and furring: {plan-framing}.");
   } else {
-    const std::string hook = s.facts.room.drain.along_width ? "the left stud face at the " + bore : "the entry";
+    const std::string hook =
+        s.facts.room.drain.along_width ? "the " + left_face(s.job()) + " at the " + bore : "the entry";
     notes.push_back("Running: stud centres from the back corners, along the back from the left" +
                     (joists ? "; joist centres from " + hook + "." : "."));
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));

@@ -172,7 +172,7 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
                     hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
                     limits = "limits: " + book.title + (job.limits.empty() ? "" : ", some the job's own"),
                     revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
-                    origin = "O: back left corner of the stud faces.  DATUM: highest subfloor spot under the base";
+                    origin = "O: " + origin_words(job) + ".  DATUM: highest subfloor spot under the base";
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
             {7.8, {{5, job.name, 4, 2}, {1.6, of, 3}}},

@@ -125,6 +125,11 @@ inline const char* bore_word(const job::Job& job) {
 /// What a length to the bore's centre is called; over a waste that stands it is where the base's drain comes down, and
 /// how far the waste is, as it was read, beside it.
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen);
+/// What a tape is hooked on at O, and where lengths from the left begin: "left stud face"; where no left wall stands
+/// the back wall ends there.
+std::string left_face(const job::Job& job);
+/// Where O is: "back left corner of the stud faces".
+std::string origin_words(const job::Job& job);
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
 /// Where such a base is caught on its way down: what stands farthest in at the height that leaves it least, how far

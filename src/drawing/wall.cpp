@@ -56,8 +56,8 @@ class Wall {
   /// Of what is on the sheet, and of nothing else.
   std::vector<std::string> notes() const {
     std::vector<std::string> told{
-        std::string{"Seen from the room. Stud centres from the back "} + (side_ == job::Side::back ? "left " : "") +
-        "corner" + (past_corner_ ? "; above, a stud past it" : "") +
+        "Seen from the room. Stud centres from the " + corner_words() +
+        (past_corner_ ? "; above, a stud past it" : "") +
         (any_marked(s_, {facts::Role::wall, side_}) ? ". Letters: marks of the cut list" : "") +
         ". Heights from the datum, the highest subfloor spot under the base."};
     if (!tops_.empty())
@@ -95,6 +95,11 @@ class Wall {
   }
 
   bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
+  std::string corner_words() const {
+    if (side_ != job::Side::back) return "back corner";
+    const std::string hook = left_face(s_.job());
+    return hook == "left stud face" ? "back left corner" : hook;
+  }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
   /// As it is cut.

@@ -1,4 +1,6 @@
 // Where a waste stands in the room already nobody bores: what the set gives is where the base's drain comes down.
+#include <algorithm>
+
 #include "drawing/views.hpp"
 
 namespace fallwright::drawing {
@@ -23,9 +25,21 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
                              (job.is_default("drain.bore") ? ", its width assumed." : ".");
 }
 
+std::string left_face(const job::Job& job) {
+  const auto& walls = job.alcove.walls;
+  const bool stands = std::find(walls.begin(), walls.end(), job::Side::left) != walls.end();
+  return stands ? "left stud face" : "back wall's left end";
+}
+
+std::string origin_words(const job::Job& job) {
+  const std::string face = left_face(job);
+  return face == "left stud face" ? "back left corner of the stud faces" : face + ", at its stud face";
+}
+
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen) {
-  const std::string bore = "bore centre";
-  if (!waste_stands(job) || !mark.name.starts_with(bore)) return mark.name;
+  const std::string bore = "bore centre", left = "left stud face";
+  if (!waste_stands(job) || !mark.name.starts_with(bore))
+    return mark.name.ends_with(left) ? mark.name.substr(0, mark.name.size() - left.size()) + left_face(job) : mark.name;
   const std::string from = mark.name.substr(bore.size());
   const job::Tape& tape = job.base.tape;
   const auto& read = from == " from the left stud face"    ? tape.waste_from_left
