@@ -47,7 +47,6 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
   if (cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
   pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.is_metric()));
-  if (cut.hold) pen.strike({0, y}, {cut.length_mm, y + b.height()}, {cut.length_mm / 4, y + b.height() / 2 - t}, 2);
   const bool deck = part(subject.facts, cut.part_ids.front()).which.kind == facts::Kind::deck;
   if (!deck || !job.bench) return;
   // Across the joists, which run the other way.
