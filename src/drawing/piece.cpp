@@ -142,9 +142,11 @@ std::string size_of(const takeoff::CutRow& cut, bool metric) {
 }
 
 std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
-  const std::string fitted = takeoff::fitted_text(cut, metric), rise = rise_of(cut, metric);
-  std::string ends = ends_of(cut, metric);  // one line: its points, or its picture, have the rise
-  if (const auto at = ends.find(rise); !rise.empty() && at != std::string::npos) ends.erase(at, rise.size());
+  const std::string fitted = takeoff::fitted_text(cut, metric);
+  const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
+  // One line as wide as a page: both angles in few words, and the points, which have the rise.
+  const std::string ends =
+      cut.ends + (cut.furring || longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size_of(cut, metric) + "   " +
          ends + "   " + use_of(cut, facts, metric) + (fitted.empty() ? "" : "   " + fitted);
 }
