@@ -66,6 +66,8 @@ struct Cleat {
   std::vector<double> studs_at_mm = {};   ///< their middles along the wall, where the alcove has them
   std::vector<double> joists_at_mm = {};  ///< the same of the joists that bear on it, those against an end wall as well
   double middle_mm = 0;                   ///< height of the cleat's own middle
+  std::string farthest_id = {};  ///< of those studs the one that stands farthest behind it; empty: none stands back
+  double farthest_mm = 0;        ///< how far, at the height of its fasteners: furring goes between
 };
 
 /// The front rail of a timber frame, and the joists whose ends it is nailed into.

@@ -61,6 +61,11 @@ std::optional<RoomFace> room_face(const TopoDS_Shape& stick, Side side) {
   return std::nullopt;
 }
 
+/// The edge of a plan toward a wall, as far into the room as it lies.
+double edge_of(const Rect& r, Side side) {
+  return side == Side::left ? r.x0 : side == Side::right ? -r.x1 : -r.y1;
+}
+
 /// What stands in front of a wall at a place along it, and how far into the room the edge lies that studs are brought
 /// out to.
 struct Ahead {
@@ -118,11 +123,6 @@ class Walls {
     return side == Side::back ? middle : model_.job.alcove.depth.in_mm() - middle;
   }
 
-  /// The edge of a plan toward a wall, as far into the room as it lies.
-  static double edge_of(const Rect& r, Side side) {
-    return side == Side::left ? r.x0 : side == Side::right ? -r.x1 : -r.y1;
-  }
-
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
   std::optional<Ahead> before_at(Side side, const RoomFace& face) const {
@@ -176,6 +176,12 @@ std::optional<double> Framing::reach(const facts::Family& family, const gp_Dir& 
 std::vector<std::vector<gp_Pnt>> Framing::of(const facts::Family& family) const {
   const auto it = outlines_.find(family);
   return it == outlines_.end() ? std::vector<std::vector<gp_Pnt>>{} : it->second;
+}
+
+std::optional<double> stands_behind(const parts::Solid& stick, Side wall, const Rect& plan, double z) {
+  const auto face = room_face(stick.shape, wall);
+  if (!face) return std::nullopt;
+  return edge_of(plan, wall) - face->innermost(wall, z);
 }
 
 std::optional<double> wall_line(const parts::Model& model, Side side, double place) {

@@ -24,6 +24,10 @@ class Framing {
   std::map<facts::Family, std::vector<std::vector<gp_Pnt>>> outlines_;
 };
 
+/// How far a stick of a wall stands behind that edge of a plan which is toward the wall, at a height: by the side of
+/// its face that stands in farthest. Negative: it stands in past the edge.
+std::optional<double> stands_behind(const parts::Solid& stick, job::Side wall, const survey::Rect& plan, double z);
+
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.
 std::optional<double> wall_line(const parts::Model& model, job::Side side, double place);
 

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "brep/properties.hpp"
+#include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
 #include "units/tolerance.hpp"
@@ -189,6 +190,15 @@ class Seat {
   int along_ = 0;
 };
 
+/// How far a stud stands behind the cleat where that is fastened: over the cleat's height, where it is farthest.
+double behind_cleat(const parts::Solid& stud, const Piece& cleat) {
+  const survey::Rect plan{cleat.low(0), cleat.low(1), cleat.high(0), cleat.high(1)};
+  double gap = 0;
+  for (const double z : {cleat.low(2), cleat.high(2)})
+    gap = std::max(gap, stands_behind(stud, *stud.part.family.wall, plan, z).value_or(0));
+  return gap;
+}
+
 }  // namespace
 
 /// The studs of the wall behind the cleat that stand behind it by half their thickness or more.
@@ -209,10 +219,15 @@ std::optional<facts::Cleat> measure_cleat(const parts::Model& model) {
     const bool stud = each.part.family == wall && each.part.kind == Kind::stud;
     if (!stud && !joist) continue;
     const Piece other{&each, parts::box_of(each)};
-    if (joist)
+    if (joist) {
       cleat.joists_at_mm.push_back(other.middle(along));
-    else if (overlap(piece, other, along) >= other.size(along) / 2)
-      cleat.studs_at_mm.push_back(other.middle(along));
+      continue;
+    }
+    if (overlap(piece, other, along) < other.size(along) / 2) continue;
+    cleat.studs_at_mm.push_back(other.middle(along));
+    // Of studs that stand as far the first one is told.
+    if (const double gap = behind_cleat(each, piece); gap > cleat.farthest_mm + near_mm)
+      cleat.farthest_mm = gap, cleat.farthest_id = each.id;
   }
   cleat.studs = static_cast<int>(cleat.studs_at_mm.size());
   return cleat;

@@ -3,6 +3,7 @@
 #include <limits>
 #include <map>
 
+#include "facts/furring.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/fasteners.hpp"
@@ -50,10 +51,11 @@ std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   if (!facts.cleat || !frame.fastener || !frame.fastener_length || !frame.fasteners_at_stud) return std::nullopt;
   const auto fastener = fastener_of(*frame.fastener);
   if (!fastener) return std::nullopt;
-  const double side = facts.cleat->thickness_mm / inch_mm;
-  // A point that stands out behind the stud holds nothing.
-  const double into =
-      std::min(frame.fastener_length->in_mm() / inch_mm - side, job.walls.stock.depth.in_mm() / inch_mm);
+  const double side = facts.cleat->thickness_mm / inch_mm, furred = facts.cleat->farthest_mm / inch_mm;
+  // Furring is passed through and holds nothing, nor does a point that stands out behind the stud. All of them are
+  // taken as the stud that stands farthest back has them.
+  const double into = std::clamp(frame.fastener_length->in_mm() / inch_mm - side - furred, 0.0,
+                                 job.walls.stock.depth.in_mm() / inch_mm);
   return Joint{
       *fastener, behind(wood_of(job)), side, into, is_steel(job) ? sheet_bears_psi : 0, *frame.fasteners_at_stud};
 }
@@ -76,6 +78,42 @@ std::string named(const job::BenchFrame& frame, const job::Job& job) {
          text_of(frame.fastener_length->in_mm(), Unit::mm, job);
 }
 
+/// "stud 'wall-left/stud-01' stands 1-1/4\" behind it"; nothing where none stands back by what a person reads.
+std::string stands_back(const job::Job& job, const facts::Facts& facts) {
+  const facts::Cleat& cleat = *facts.cleat;
+  if (cleat.farthest_mm < job.mark_mm() / 2) return "";
+  return "stud '" + cleat.farthest_id + "' stands " + text_or_more(cleat.farthest_mm, Unit::mm, job) + " behind it";
+}
+
+/// No strip of furring reaches back to it: what is fastened comes after what is framed.
+std::string frame_first(const job::Job& job, const facts::Facts& facts) {
+  if (facts.cleat->farthest_mm <= facts::most_furring_mm + units::tolerance::length_mm) return "";
+  return "frame a wall before the studs behind the bench first: they stand farther back than furring reaches (" +
+         text_of(facts::most_furring_mm, Unit::mm, job) + "); then ";
+}
+
+/// Fasteners too short for what they go through.
+Finding holds_nothing_at(const Joint& j, const job::Job& job, const facts::Facts& facts) {
+  const bool nds = !j.wood.eurocode();
+  const int times = nds ? 6 : j.fastener.screw ? 4 : 8;
+  const std::string back = stands_back(job, facts), first = frame_first(job, facts);
+  const double furred = first.empty() ? facts.cleat->farthest_mm : 0,
+               least = facts.cleat->thickness_mm + furred + times * j.fastener.diameter * inch_mm;
+  const double into = j.into_in * inch_mm;
+  const std::string reach = into < job.mark_mm() / 2
+                                ? " do not reach the stud"
+                                : " reach only " + text_or_less(into, Unit::mm, job) + " into the stud";
+  return found_share(std::numeric_limits<double>::infinity(),
+                     named(job.bench->frame, job) + reach + ", which counts for nothing" +
+                         (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
+                     first + "take fasteners that reach " +
+                         (nds                ? "six"
+                          : j.fastener.screw ? "four"
+                                             : "eight") +
+                         " times their thickness into the stud at least, " + text_at_least(least, job) +
+                         " long (bench.frame.fastener_length)");
+}
+
 /// As many as bring a share to one, where there is room for so many: more would split the wood. Common practice, no
 /// source.
 constexpr int most_at_stud = 6;
@@ -91,34 +129,51 @@ bool longer_holds_more(Joint j, const job::Job& job) {
   return j.across() > now * 1.001;
 }
 
+/// Of all walls the one that the bench hangs on decides.
+bool knows_studs_behind(const job::Job& job) {
+  const auto& read = job.survey.studs;
+  return !job.walls.existing ||
+         std::any_of(read.begin(), read.end(), [&](const survey::Studs& s) { return s.wall == job.bench->place; });
+}
+
+std::string plumb_to_take(const job::Job& job) {
+  return "plumb the " + std::string{job::name_of(job.bench->place)} + " wall, behind the bench (survey.plumb)";
+}
+bool knows_lean_behind(const job::Job& job, const facts::Facts& facts) {
+  const auto& unread = facts.room.not_plumbed;
+  return !job.walls.existing || std::find(unread.begin(), unread.end(), job.bench->place) == unread.end();
+}
+
+/// How far its studs stand behind the cleat hangs on that wall's lean, and on no other's.
+Finding held_anyway(Finding finding, const job::Job& job, const facts::Facts& facts) {
+  finding.holds_anyway = knows_lean_behind(job, facts);
+  finding.read = plumb_to_take(job);
+  return finding;
+}
+
 /// A person who sits at the wall: all of it at one stud.
 Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
   const Joint j = *joint_of(job, facts);
   const double one = j.across();
-  const std::string into = text_of(j.into_in * inch_mm, Unit::mm, job);
-  if (one <= 0)
-    return found_share(
-        std::numeric_limits<double>::infinity(),
-        named(job.bench->frame, job) + " reach only " + into + " into the stud, which counts for nothing",
-        std::string{"take fasteners that reach "} +
-            (!j.wood.eurocode() ? "six"
-             : j.fastener.screw ? "four"
-                                : "eight") +
-            " times their thickness into the stud at least (bench.frame.fastener_length)");
+  if (one <= 0) return held_anyway(holds_nothing_at(j, job, facts), job, facts);
+  const std::string back = stands_back(job, facts);
   const double share = person_lbf(job) / (one * j.at_stud);
   const auto count = enough(j.at_stud, share, most_at_stud);
-  Finding finding = found(
-      share,
-      imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) + ", " + into +
-          " into it",
-      (count ? std::to_string(*count) : std::string{longer_holds_more(j, job) ? "more or longer" : "more or stouter"}) +
-          " fasteners at each stud (bench.frame.fasteners_at_stud), or " +
-          (longer_holds_more(j, job) ? "longer ones (bench.frame.fastener_length)"
-                                     : "stouter ones (bench.frame.fastener)") +
-          "; an engineer has to judge this");
+  Finding finding = found(share,
+                          imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) +
+                              ", " + text_or_less(j.into_in * inch_mm, Unit::mm, job) + " into it" +
+                              (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
+                          frame_first(job, facts) +
+                              (count ? std::to_string(*count)
+                                     : std::string{longer_holds_more(j, job) ? "more or longer" : "more or stouter"}) +
+                              " fasteners at each stud (bench.frame.fasteners_at_stud), or " +
+                              (longer_holds_more(j, job) ? "longer ones (bench.frame.fastener_length)"
+                                                         : "stouter ones (bench.frame.fastener)") +
+                              "; an engineer has to judge this");
   finding.by = calculated(job);
-  if (!count) return finding;
+  finding = held_anyway(std::move(finding), job, facts);
+  if (!count || !frame_first(job, facts).empty()) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
 }
 
@@ -167,13 +222,6 @@ std::optional<Finding> no_ties(const job::Job& job) {
   return std::nullopt;
 }
 
-/// Of all walls the one that the bench hangs on decides.
-bool knows_studs_behind(const job::Job& job) {
-  const auto& read = job.survey.studs;
-  return !job.walls.existing ||
-         std::any_of(read.begin(), read.end(), [&](const survey::Studs& s) { return s.wall == job.bench->place; });
-}
-
 /// Across and along itself at once: screws in sheet and smooth nails by Eurocode 5 (8.27) add up, its screws by squares
 /// (8.28), and American ones by their own formula.
 Together together(const Joint& j, const job::Job& job) {
@@ -214,20 +262,27 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
        shares["joist"], most_at_joist);
   if (!j.fastener.screw && shares["cleat"] > 1)
     advice += "; screws in place of nails hold better (bench.frame.fastener)";
+  const std::string first = frame_first(job, facts);
   Finding finding =
       found_share(worst.share,
                   worst.what + (std::isinf(worst.share) ? " holds nothing" : "") + ": " + force_text(lbf) +
                       " at the seat's edge, on " + named(frame, job) + " in each stud and " +
                       counted(*frame.fasteners_at_joist, tie) + " at each end of a joist",
-                  advice + "; an engineer has to judge this");
+                  first + advice + "; an engineer has to judge this");
   for (const PushedJoint& joint : all.joints) finding.details.push_back(joint.line);
   finding.details.push_back(
       "the knee wall is taken to bear down and to take no push; what the rail's nails hold in end grain, glue, the "
       "floor's fasteners and a wall at the bench's end are not counted; dry timber, side grain");
   finding.by = calculated(job);
-  finding.holds_anyway = knows_studs_behind(job);
-  finding.read = studs_to_find(std::string{job::name_of(job.bench->place)} + " wall", "behind the bench");
-  if (!mends || changes.empty()) return finding;
+  if (const std::string back = stands_back(job, facts); !back.empty())
+    finding.details.push_back("through the " + std::string{hung(job)} + " first: " + back +
+                              ", and every stud is taken so; furring is counted to hold nothing");
+  const bool studs = knows_studs_behind(job), lean = knows_lean_behind(job, facts);
+  finding.holds_anyway = studs && lean;
+  finding.read =
+      std::string{lean ? "" : plumb_to_take(job)} + (studs || lean ? "" : "; ") +
+      (studs ? "" : studs_to_find(std::string{job::name_of(job.bench->place)} + " wall", "behind the bench"));
+  if (!mends || changes.empty() || !first.empty()) return finding;
   return mended_by(std::move(finding), std::move(changes));
 }
 
@@ -286,12 +341,12 @@ std::vector<Rule> bench_rules() {
        "bench holds at the wall",
        "250 lbf (2.0 kN in a European book) over what the fasteners in one stud take across, the least of six ways to "
        "give way",
-       "bench frame: its cleat's or wall track's thickness",
+       "bench frame: its cleat's or wall track's thickness; walls: how far their studs stand behind it",
        Unit::share,
        "",
        "",
        cleat,
-       {Input::cleat_held, Input::bench_frame}},
+       {Input::cleat_held, Input::upright, Input::bench_frame, Input::walls}},
       {"load.seat-push",
        "bench bears a push sideways",
        "200 lbf (250 where the building code holds) off the wall and along it, at the seat's edge, over what fasteners "
@@ -301,7 +356,8 @@ std::vector<Rule> bench_rules() {
        "",
        "",
        push,
-       {Input::cleat_held, Input::joists_held, Input::studs, Input::bench_frame, Input::seat_block, Input::walls}},
+       {Input::cleat_held, Input::joists_held, Input::upright, Input::studs, Input::bench_frame, Input::seat_block,
+        Input::walls}},
       {"load.seat-rail",
        "bench's front rail is held",
        "200 lbf (250 where the building code holds) along the seat's edge, over what the fasteners in the joists' ends "

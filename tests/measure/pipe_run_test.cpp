@@ -292,6 +292,27 @@ job::Job with_bench(Side place) {
   return j;
 }
 
+TEST(Cleat, KnowsHowFarTheStudsStandBehindIt) {
+  // Source: by hand: a wall that leans out by 1 in 24 stands at the cleat's head, 12-1/2 in up, farther behind it than
+  // at the rib plane by a twenty-fourth of the way between; a plumb one stands at it.
+  for (const Side place : {Side::left, Side::right, Side::back}) {
+    job::Job j = with_bench(place);
+    const facts::Facts plumb = facts_of(j);
+    EXPECT_EQ(plumb.cleat->farthest_id, "") << name_of(place);
+    EXPECT_EQ(plumb.cleat->farthest_mm, 0) << name_of(place);
+    for (const double along : {100., 700.})
+      j.survey.plumbs.push_back({place, along, {-2 * in, 1.6, survey::Face::stud, 0}, 48 * in});
+    const facts::Facts leans = facts_of(j);
+    const auto stud = std::find_if(leans.room.studs.begin(), leans.room.studs.end(),
+                                   [&](const facts::StudGap& s) { return s.part_id == leans.cleat->farthest_id; });
+    ASSERT_NE(stud, leans.room.studs.end()) << name_of(place);
+    EXPECT_EQ(stud->wall, place);
+    EXPECT_NEAR(leans.cleat->farthest_mm, stud->at_floor_mm + (12.5 * in - leans.heights.rib_plane_mm) / 24, 1e-3)
+        << name_of(place);
+    EXPECT_GT(leans.cleat->farthest_mm, 0.2 * in) << name_of(place);
+  }
+}
+
 TEST(Stand, IsAlikeWhereverTheBenchLeans) {
   // Source: by hand: 14-1/2 in to the framed front, 1/2 in of apron, 1-1/2 in over it: 16-1/2 in; the knee wall is
   // 3-1/2 in thick; the seat falls 1/4 in/ft from 18.33 in at its upstand to 18.

@@ -106,6 +106,69 @@ TEST(Cleat, HoldsNoMoreForAPointThatStandsOutBehindItsStud) {
   EXPECT_NEAR(push(3.5, 5), push(3.5, 7.5), 1e-9);
 }
 
+/// Nails 16d in a cleat of 1-1/2 in with a stud so far behind it.
+Result furred(const char* id, double behind_in, double length_in, int count, const char* fastener = "16d") {
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.cleat->farthest_id = "wall-left/stud-01", facts.cleat->farthest_mm = behind_in * 25.4;
+  job.bench->frame.fastener = fastener, job.bench->frame.fasteners_at_stud = count;
+  job.bench->frame.fastener_length = job::Length::inches(length_in);
+  return result_of(job, facts, id);
+}
+
+TEST(Cleat, FurringBehindItHoldsNothing) {
+  // Source: by hand: 2-3/4 in less 1-1/2 of cleat and 1-1/4 of furring leave nothing, and six thicknesses of 0.162 in
+  // past both are 3.722 in. 3-1/2 in leave 1-1/4 past 3/4 of furring, which takes 0.77 of what ten thicknesses do (a
+  // published note, NDS 12.1.6): 69.5 % become 90 %.
+  const Result none = furred("load.seat-cleat", 1.25, 2.75, 6);
+  EXPECT_EQ(none.outcome, Outcome::fail);
+  EXPECT_FALSE(none.measured);
+  EXPECT_THAT(none.where,
+              HasSubstr("6 16d nails 2-3/4\" do not reach the stud, which counts for nothing; through a wall "
+                        "cleat, and stud 'wall-left/stud-01' stands 1-1/4\" behind it"));
+  EXPECT_THAT(none.advice, HasSubstr("3-3/4\" long (bench.frame.fastener_length)"));
+  EXPECT_EQ(furred("load.seat-push", 1.25, 2.75, 6).outcome, Outcome::fail);
+  const Result some = furred("load.seat-cleat", 0.75, 3.5, 3);
+  EXPECT_EQ(some.outcome, Outcome::pass);
+  EXPECT_NEAR(*some.measured, 0.695 / 0.77, 0.01);
+  EXPECT_THAT(some.where,
+              HasSubstr("1-1/4\" into it; through a wall cleat, and stud 'wall-left/stud-01' stands 3/4\""));
+  EXPECT_NEAR(*furred("load.seat-cleat", 0, 3.5, 3).measured, 0.695, 0.001);
+  EXPECT_NEAR(*furred("load.seat-push", 0.75, 3.5, 3).measured, *furred("load.seat-push", 0, 2.75, 3).measured, 1e-9);
+  EXPECT_NEAR(*furred("load.seat-push", 0.75, 3.5, 3, "#10").measured,
+              *furred("load.seat-push", 0.5, 3.25, 3, "#10").measured, 1e-9);
+}
+
+TEST(Cleat, StudsPastFurringsReachAreFramedFirst) {
+  // Source: common practice, no source: furring reaches 1-1/2 in, and what stands there is inside.
+  for (const char* id : {"load.seat-cleat", "load.seat-push"}) {
+    const Result far = furred(id, 2.9375, 3.5, 4);
+    EXPECT_EQ(far.outcome, Outcome::fail) << id;
+    EXPECT_THAT(far.advice, testing::StartsWith("frame a wall before the studs behind the bench first: they stand "
+                                                "farther back than furring reaches (1-1/2\"); then "))
+        << id;
+    EXPECT_TRUE(far.remedies.empty()) << id;
+    EXPECT_THAT(furred(id, 1.5, 3.5, 4).advice, testing::Not(HasSubstr("frame a wall"))) << id;
+  }
+}
+
+TEST(Cleat, ALeanThatNobodyReadIsNoPass) {
+  // Source: none; the bench hangs on the left wall, and no other wall's lean says how far its studs stand behind it.
+  job::Job job = sample::alcove();
+  job.walls.existing = true;
+  survey::Studs studs;
+  studs.wall = job::Side::left;
+  job.survey.studs = {studs};
+  facts::Facts facts = sample::good_facts();
+  for (const char* id : {"load.seat-cleat", "load.seat-push"}) {
+    facts.room.not_plumbed = {job::Side::right};
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::pass) << id;
+    facts.room.not_plumbed = {job::Side::left, job::Side::right};
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::not_checked) << id;
+    EXPECT_EQ(result_of(job, facts, id).advice, "plumb the left wall, behind the bench (survey.plumb)") << id;
+  }
+}
+
 TEST(Cleat, IsToldToTakeLongerFastenersWhereTheseHoldMore) {
   // Source: NDS 12.1.6 (from memory): past ten thicknesses, 1.62 in of a 16d nail, no length takes more across.
   facts::Facts facts = sample::good_facts();
