@@ -146,6 +146,15 @@ class Order {
          "floor"});
   }
 
+  /// What no strip reaches comes before the strips.
+  std::string wall_before_studs() const {
+    const auto studs = std::count_if(f_.room.studs.begin(), f_.room.studs.end(), takeoff::beyond_furring);
+    if (studs == 0) return "";
+    return studs == 1 ? " First frame a wall before the stud that stands farther back than furring reaches."
+                      : " First frame a wall before the " + std::to_string(studs) +
+                            " studs that stand farther back than furring reaches.";
+  }
+
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
@@ -153,11 +162,12 @@ class Order {
     const LateFurring late = furring_after_base(job_, s_);
     const int now = furring() - late.count;
     add({false, "framer",
-         wall_work(job_, now > 0) + (late.count == 0
-                                         ? ""
-                                         : " Furring beside the base waits until that is down (" + late.words +
-                                               "): any sooner, and the base has no room to come down."),
-         (now + late.count == 0 ? std::string{"no stud needs furring, as read or drawn"}
+         wall_work(job_, now > 0) + wall_before_studs() +
+             (late.count == 0 ? ""
+                              : " Furring beside the base waits until that is down (" + late.words +
+                                    "): any sooner, and the base has no room to come down."),
+         (now + late.count == 0 ? std::string{wall_before_studs().empty() ? "no stud needs furring, as read or drawn"
+                                                                          : "no strip of furring before that"}
           : now == 0            ? std::string{"no strip of furring yet"}
                      : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list") +
              (late.count == 0

@@ -160,6 +160,7 @@ std::string without_matter(const std::string& id, const job::Job& job) {
   };
   if (is_as_set(id) || id == "levelling.window")
     return "the base is built on site: it is screeded to its marks, not levelled in one piece";
+  if (id == "room.stud-gap" && job.bench) return "";  // studs behind that are to be brought out to it
   if (among({"room.drop-in", "room.goes-in", "room.stud-gap", "opening.width", "opening.depth", "survey.widths-agree"}))
     return "the base is built on site: it fills the room, and nothing is let down between the walls";
   if (among({"floor.rock", "floor.hump", "bed.bearing", "bed.round-drain", "bed.fills-shell", "bed.squeeze-out"}))

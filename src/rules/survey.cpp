@@ -112,40 +112,75 @@ std::string closer_to(job::Side wall, double most_mm, const job::Job& job, const
          text_at_most(most_mm, job);
 }
 
-Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  constexpr double same_mm = units::tolerance::length_mm, none = -1e9;
-  double greatest = none;
+/// A stud that stands back from base or bench, or a corner of the base from a wall.
+struct Back {
+  double gap_mm = 0;
   std::string where;
+  facts::Before before = facts::Before::base;
   job::Side wall = job::Side::back;
-  std::tuple<int, int, double> told;
-  // Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
-  // that is told first.
-  const auto look = [&](double at_floor, double at_upstand, const std::string& name, job::Side on,
-                        const std::tuple<int, int, double>& turn) {
-    const double gap = std::max(at_floor, at_upstand);
-    if (gap < greatest - same_mm || (gap <= greatest + same_mm && told < turn)) return;
-    greatest = std::max(greatest, gap);
-    where = name + (at_upstand >= at_floor - same_mm ? ", at the upstand's top" : ", at the floor");
-    wall = on, told = turn;
-  };
+  std::tuple<int, int, double> turn;
+};
+
+/// In no order. Behind the bench a stud counts as well where the bench is fastened to it.
+std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& facts) {
+  constexpr double same_mm = units::tolerance::length_mm;
   const job::Side hand = told_hand(facts);
-  const bool from_right = hand == job::Side::right;
-  for (const facts::StudGap& s : facts.room.studs)
-    if (s.before == facts::Before::base)
-      look(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'", s.wall,
-           {0, turn_of(s.wall, hand), s.wall == job::Side::back && from_right ? -s.running_mm : s.running_mm});
+  std::vector<Back> all;
+  const auto add = [&](double at_floor, double at_upstand, const std::string& name, Back back) {
+    back.gap_mm = std::max(at_floor, at_upstand);
+    back.where = name + (at_upstand >= at_floor - same_mm ? ", at the upstand's top" : ", at the floor");
+    all.push_back(std::move(back));
+  };
+  for (const facts::StudGap& s : facts.room.studs) {
+    if (s.stands_alone()) continue;
+    const bool from_right = s.wall == job::Side::back && hand == job::Side::right;
+    add(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'",
+        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}});
+    if (facts.cleat && facts.cleat->farthest_id == s.part_id && facts.cleat->farthest_mm > all.back().gap_mm + same_mm)
+      all.back().gap_mm = facts.cleat->farthest_mm,
+      all.back().where = "stud '" + s.part_id + "', where that is fastened";
+  }
+  // One built on site fills the room to its walls.
+  if (job.base.is_site_built()) return all;
   for (const facts::CornerGap& c : facts.room.corners)
-    look(c.at_floor_mm, c.at_upstand_mm, c.name() + " corner, " + job::name_of(c.wall) + " wall", c.wall,
-         {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)});
-  if (greatest == none) return not_applicable("no wall stands behind the base");
-  const bool furred = greatest <= facts::most_furring_mm + same_mm;
-  Finding finding = found(greatest, "from the base's edge to the " + where,
-                          (furred ? "fur the studs out to the base's edge (up to " +
-                                        text_of(down_to_rule_mark(greatest, job), Unit::mm, job) +
-                                        "; the list of furring says how much at each)"
-                                  : "frame a wall before those studs: they stand farther back than furring reaches (" +
-                                        text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
-                              closer_to(wall, *limit.greatest, job, facts));
+    add(c.at_floor_mm, c.at_upstand_mm, c.name() + " corner, " + job::name_of(c.wall) + " wall",
+        {0,
+         "",
+         facts::Before::base,
+         c.wall,
+         {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)}});
+  return all;
+}
+
+/// Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
+/// that is told first.
+std::optional<Back> farthest_back(const job::Job& job, const facts::Facts& facts) {
+  constexpr double same_mm = units::tolerance::length_mm;
+  std::optional<Back> most;
+  double greatest = 0;
+  for (Back& back : all_that_stand_back(job, facts)) {
+    if (most && (back.gap_mm < greatest - same_mm || (back.gap_mm <= greatest + same_mm && most->turn < back.turn)))
+      continue;
+    greatest = most ? std::max(greatest, back.gap_mm) : back.gap_mm;
+    most = std::move(back);
+  }
+  if (most) most->gap_mm = greatest;
+  return most;
+}
+
+Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const auto most = farthest_back(job, facts);
+  if (!most) return not_applicable("no wall stands behind the base");
+  const bool furred = most->gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
+  const std::string edge = std::string{name_of(most->before)} + "'s edge";
+  Finding finding =
+      found(most->gap_mm, "from the " + edge + " to the " + most->where,
+            (furred ? "fur the studs out to the " + edge + " (up to " +
+                          text_of(down_to_rule_mark(most->gap_mm, job), Unit::mm, job) +
+                          "; the list of furring says how much at each)"
+                    : "frame a wall before those studs: they stand farther back than furring reaches (" +
+                          text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
+                (most->before == facts::Before::base ? closer_to(most->wall, *limit.greatest, job, facts) : ""));
   finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
   return finding;
 }
@@ -355,14 +390,14 @@ std::vector<Rule> survey_rules() {
        rock,
        {Input::levels, Input::subfloor, Input::base}},
       {"room.stud-gap",
-       "studs stand close to the base",
-       "greatest distance from the base's edge to a stud face",
-       "walls: faces of studs at floor and upstand; base: extents",
+       "studs stand close to base and bench",
+       "greatest distance from an edge of base or bench to the face of a stud behind it",
+       "walls: faces of studs at floor and upstand, and where the bench is fastened; base, bench frame: extents",
        Unit::mm,
        "",
        "stud_gap_greatest",
        stud_gap,
-       {Input::plan, Input::plumb, Input::walls, Input::base}},
+       {Input::plan, Input::plumb, Input::walls, Input::base, Input::bench_frame}},
       {"room.drop-in",
        "base goes down level",
        "least width between the walls at any height, less the base's length",

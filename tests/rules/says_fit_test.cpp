@@ -75,7 +75,7 @@ TEST(Says, OfTheSurvey) {
         [](Job&, Facts& f) {
           f.room.studs = {{"s1", job::Side::back, facts::Before::base, 0, 4, 5, 90},
                           {"s2", job::Side::back, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
-                          {"s3", job::Side::left, facts::Before::bench, 0, 90, 90, 90}};
+                          {"s3", job::Side::left, facts::Before::bench, 0, 6, 7, 90}};
         },
         0.8,
         in,
@@ -91,6 +91,26 @@ TEST(Says, OfTheSurvey) {
         in,
         {"stud 's2', at the floor"},
         {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
+       {"room.stud-gap",  // the same behind the bench, which the base's edge says nothing of
+        [](Job&, Facts& f) {
+          f.room.studs = {{"s2", job::Side::back, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
+                          {"s3", job::Side::left, facts::Before::bench, 0, 2.5 * in, 2.4 * in, 1}};
+        },
+        2.5,
+        in,
+        {"from the bench's edge to the stud 's3', at the floor"},
+        {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
+       {"room.stud-gap",  // at the cleat farther than at the floor and at the upstand: the wall leans out
+        [](Job&, Facts& f) {
+          f.room.studs = {{"s3", job::Side::left, facts::Before::bench, 0, 0.1 * in, 0.3 * in, 4 * in}};
+          f.cleat->farthest_id = "s3", f.cleat->farthest_mm = 0.8 * in;
+        },
+        0.8,
+        in,
+        {"from the bench's edge to the stud 's3', where that is fastened"},
+        {"fur the studs out to the bench's edge (up to 13/16\"; the list of furring"},
+        "residential",
+        Outcome::caution},
        {"room.stud-gap",  // beside a wall that the base can go toward
         [](Job& j, Facts& f) {
           j.bench.reset();
