@@ -186,6 +186,37 @@ TEST(Opening, OfABaseBesideOneWallAloneIsClosedByPushingItThere) {
   EXPECT_THAT(result_of(job, facts, "opening.width").advice, testing::Not(HasSubstr("base.against")));
 }
 
+TEST(Opening, ThatStripsOfTheListCloseAsksForCare) {
+  // Source: by hand: 71 in in 72 leave 1 in on one side; strips reach 1-1/2 in (common practice, no source), and 1/2 in
+  // may be left besides. Between bench and base no strip closes anything.
+  const auto outcome = [](double over_in, double left_in, double right_in) {
+    job::Job job = sample::alcove();
+    job.bench.reset();
+    facts::Facts facts = sample::good_facts();
+    facts.openings[0] = {facts::Axis::width, 72 * in, (72 - over_in) * in, {}, over_in * in, 0};
+    facts.room.corners.clear();
+    const auto stud = [&](const char* id, job::Side wall, double gap_in) {
+      return facts::StudGap{id, wall, facts::Before::base, 400, gap_in * in, gap_in * in, gap_in * in};
+    };
+    facts.room.studs = {stud("l", job::Side::left, left_in), stud("r", job::Side::right, right_in)};
+    return result_of(job, facts, "opening.width");
+  };
+  const rules::Result one = outcome(1, 0, 1);
+  EXPECT_EQ(one.outcome, Outcome::caution);
+  EXPECT_EQ(
+      one.advice,
+      "fur the studs out to the base's edge (the list of furring says how much at each) or take a larger base, so "
+      "that the upstands stand against framing");
+  EXPECT_EQ(outcome(1, 1, 0).outcome, Outcome::caution);
+  EXPECT_EQ(outcome(1.5, 0, 1.5).outcome, Outcome::caution) << "at its limit";
+  EXPECT_EQ(outcome(1.6, 0, 1.6).outcome, Outcome::fail);
+  EXPECT_EQ(outcome(3, 1.5, 1.5).outcome, Outcome::caution) << "on each side";
+  EXPECT_EQ(outcome(1.5, 0, 0.5).outcome, Outcome::fail) << "1 in lies elsewhere";
+  EXPECT_EQ(outcome(1, 0, 0.5).outcome, Outcome::caution);
+  EXPECT_EQ(outcome(0.5, 0, 0.5).outcome, Outcome::pass);
+  EXPECT_EQ(outcome(-0.25, 0, 0).outcome, Outcome::fail);
+}
+
 TEST(GoesIn, AWidthThatWasReadThereIsNotInDoubtByTheTapesOwnReadings) {
   // Source: none: readings that close within 1/16 in say nothing of a width read higher up, by which it lacks 1/64.
   facts::Facts facts = sample::good_facts();
