@@ -50,7 +50,8 @@ TEST(Hold, NothingWaitsWhereNothingFails) {
 }
 
 TEST(Hold, WithTheBaseAllWaitsThatIsMeasuredByItOrItsBed) {
-  // Source: by hand, the rows of every kind of base; furring, framing and what holds a bench's frame know no base.
+  // Source: by hand, the rows of every kind of base; framing, furring that is cut for none of its studs and what holds
+  // a bench's frame know no base.
   const std::vector<const char*> waits{"shower base",
                                        "drain with its grate",
                                        "channel drain with its grate",
@@ -98,6 +99,37 @@ TEST(Hold, WithTheBaseAllWaitsThatIsMeasuredByItOrItsBed) {
   no_apron.bench->apron_thickness = {};
   EXPECT_TRUE(waiting({"seat block", "construction adhesive"}, holds, no_apron).empty())
       << "nothing stands on the base";
+}
+
+TEST(Hold, FurringWaitsForWhatItBringsTheStudsOutTo) {
+  // Source: by hand: strips before the base are as thick as it stands off its studs; those behind the bench know it
+  // alone. Sticks from which one strip waits wait whole.
+  facts::Facts facts;
+  facts.room.studs = {{"wall-right/stud-01", job::Side::right, facts::Before::base},
+                      {"wall-left/stud-01", job::Side::left, facts::Before::bench},
+                      {"wall-left/stud-02", job::Side::left, facts::Before::bench}};
+  const auto strip = [](const char* stud, const char* stock) {
+    takeoff::CutRow cut;
+    cut.part_ids = {stud}, cut.stock = stock, cut.furring = true;
+    return cut;
+  };
+  std::vector<takeoff::CutRow> cuts{strip("wall-right/stud-01", "furring 1/2 x 1-1/2\""),
+                                    strip("wall-left/stud-01", "furring 1/2 x 1-1/2\""),
+                                    strip("wall-left/stud-02", "furring 1/4 x 1-1/2\"")};
+  std::vector<Row> rows = rows_named({"furring 1/2 x 1-1/2\"", "furring 1/4 x 1-1/2\""});
+  const auto waits = [&](const facts::Holds& holds) {
+    takeoff::hold_back(rows, cuts, sample::alcove(), facts, holds);
+    std::vector<std::string> all;
+    for (const Row& row : rows) all.push_back(row.hold ? row.hold->on : "");
+    for (const takeoff::CutRow& cut : cuts) all.push_back(cut.hold ? cut.hold->on : "");
+    return all;
+  };
+  facts::Holds holds;
+  holds.base = some;
+  EXPECT_THAT(waits(holds), testing::ElementsAre("base", "", "base", "", ""));
+  holds.base.reset(), holds.pieces = some;
+  EXPECT_THAT(waits(holds), testing::ElementsAre("bench", "bench", "", "bench", "bench"));
+  EXPECT_THAT(waits({}), testing::Each(""));
 }
 
 TEST(Hold, ALinerWaitsAloneAsOnePiece) {
