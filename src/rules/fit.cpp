@@ -74,24 +74,40 @@ std::optional<job::Side> lone_wall(const job::Job& job) {
   return left ? job::Side::left : job::Side::right;
 }
 
-/// How much of what is left between a wall and what stands before it the strips on the list of furring close: where its
-/// studs stand nearest, and nothing where one of them stands farther back than furring reaches.
-double furred_mm(const facts::Room& room, job::Side wall) {
-  double least = std::numeric_limits<double>::max(), greatest = 0;
-  const auto look = [&](double foot, double upstand, double top) {
-    least = std::min({least, foot, upstand}), greatest = std::max({greatest, foot, upstand, top});
-  };
-  for (const facts::StudGap& s : room.studs)
-    if (s.wall == wall && !s.stands_alone()) look(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm);
-  for (const facts::CornerGap& c : room.corners)
-    if (c.wall == wall) look(c.at_floor_mm, c.at_upstand_mm, 0);
-  const bool reaches = greatest > 0 && greatest <= facts::most_furring_mm + units::tolerance::length_mm;
-  return reaches ? std::max(0.0, least) : 0;
+/// How much of what is left between walls and what stands before them the strips on the list of furring close: at each
+/// wall where its studs stand nearest, and nothing where one of them stands farther back than furring reaches.
+struct Furred {
+  double closes_mm = 0;
+  bool beyond = false;
+};
+
+Furred furred_at(const facts::Room& room, const std::vector<job::Side>& walls) {
+  Furred all;
+  for (const job::Side wall : walls) {
+    double least = std::numeric_limits<double>::max(), greatest = 0;
+    const auto look = [&](double foot, double upstand, double top) {
+      least = std::min({least, foot, upstand}), greatest = std::max({greatest, foot, upstand, top});
+    };
+    for (const facts::StudGap& s : room.studs)
+      if (s.wall == wall && !s.stands_alone()) look(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm);
+    for (const facts::CornerGap& c : room.corners)
+      if (c.wall == wall) look(c.at_floor_mm, c.at_upstand_mm, 0);
+    const bool beyond = greatest > facts::most_furring_mm + units::tolerance::length_mm;
+    all.beyond = all.beyond || beyond;
+    if (greatest > 0 && !beyond) all.closes_mm += std::max(0.0, least);
+  }
+  return all;
 }
 
-double furred_mm(const facts::Room& room, facts::Axis axis) {
-  return axis == facts::Axis::width ? furred_mm(room, job::Side::left) + furred_mm(room, job::Side::right)
-                                    : furred_mm(room, job::Side::back);
+/// What to do about an opening that leaves so much over.
+std::string fill_opening(double over, double most, const Furred& furred, const job::Job& job) {
+  const std::string larger = " or take a larger base, so that the upstands stand against framing";
+  if (over <= most + furred.closes_mm + units::tolerance::length_mm)
+    return "fur the studs out to the base's edge (the list of furring says how much at each)" + larger;
+  if (furred.beyond)
+    return "frame a wall before the studs that stand farther back than furring reaches (" +
+           text_of(facts::most_furring_mm, Unit::mm, job) + ")" + larger;
+  return "fur the studs out by " + text_at_least(over - most, job) + larger;
 }
 
 Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, facts::Axis axis) {
@@ -105,16 +121,14 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   // Past the base's front, or on a side without a wall, the alcove may go on as it likes.
   const double over = it->left_over_mm - it->open_mm;
   if (it->open_mm > units::tolerance::length_mm) sum += "; " + len(it->open_mm) + " of that lie before no wall";
-  const double fails_above = *limit.greatest + furred_mm(facts.room, axis);
+  using job::Side;
+  const Furred furred = furred_at(
+      facts.room, axis == facts::Axis::width ? std::vector{Side::left, Side::right} : std::vector{Side::back});
   const std::string advice = over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base" +
                                             (it->bench_mm ? " or a shallower bench" : "")
-                                      : "fur the studs out " +
-                                            (over <= fails_above + units::tolerance::length_mm
-                                                 ? "to the base's edge (the list of furring says how much at each)"
-                                                 : "by " + text_at_least(over - *limit.greatest, job)) +
-                                            " or take a larger base, so that the upstands stand against framing";
+                                      : fill_opening(over, *limit.greatest, furred, job);
   Finding finding = found(over, sum, advice);
-  finding.fails_below = 0, finding.fails_above = fails_above;
+  finding.fails_below = 0, finding.fails_above = *limit.greatest + furred.closes_mm;
   const auto wall = lone_wall(job);
   if (axis != facts::Axis::width || over <= 0 || it->open_mm <= 0 || !wall) return finding;
   const std::string set = std::string{"\""} + job::name_of(*wall) + "\"";

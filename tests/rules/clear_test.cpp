@@ -209,7 +209,10 @@ TEST(Opening, ThatStripsOfTheListCloseAsksForCare) {
       "that the upstands stand against framing");
   EXPECT_EQ(outcome(1, 1, 0).outcome, Outcome::caution);
   EXPECT_EQ(outcome(1.5, 0, 1.5).outcome, Outcome::caution) << "at its limit";
-  EXPECT_EQ(outcome(1.6, 0, 1.6).outcome, Outcome::fail);
+  const rules::Result far = outcome(1.6, 0, 1.6);
+  EXPECT_EQ(far.outcome, Outcome::fail);
+  EXPECT_THAT(far.advice,
+              HasSubstr("frame a wall before the studs that stand farther back than furring reaches (1-1/2\")"));
   EXPECT_EQ(outcome(3, 1.5, 1.5).outcome, Outcome::caution) << "on each side";
   EXPECT_EQ(outcome(1.5, 0, 0.5).outcome, Outcome::fail) << "1 in lies elsewhere";
   EXPECT_EQ(outcome(1, 0, 0.5).outcome, Outcome::caution);
