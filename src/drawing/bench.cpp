@@ -1,3 +1,5 @@
+#include "drawing/bench.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -5,7 +7,6 @@
 
 #include <gp_Pln.hxx>
 
-#include "drawing/bench.hpp"
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"

@@ -1,7 +1,8 @@
+#include "drawing/plan.hpp"
+
 #include <algorithm>
 #include <cmath>
 
-#include "drawing/plan.hpp"
 #include "drawing/steps.hpp"
 
 namespace fallwright::drawing {

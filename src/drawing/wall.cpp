@@ -1,10 +1,11 @@
+#include "drawing/wall.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
-#include "drawing/wall.hpp"
 
 namespace fallwright::drawing {
 namespace {

@@ -1,11 +1,11 @@
+#include "points/openings.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include <gmpxx.h>
 
 #include <boost/polygon/polygon.hpp>
-
-#include "points/openings.hpp"
 
 // Crossings of sides are exact fractions: by numbers that round, sides that all but meet in one corner come in another
 // order each time they are asked, and the way round a region never ends where it began.

@@ -1,3 +1,5 @@
+#include "study/worst.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,7 +9,6 @@
 #include "parts/model.hpp"
 #include "study/doubts.hpp"
 #include "study/study.hpp"
-#include "study/worst.hpp"
 
 namespace fallwright::study {
 namespace {

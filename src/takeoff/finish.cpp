@@ -1,7 +1,8 @@
+#include "takeoff/finish.hpp"
+
 #include <algorithm>
 #include <cmath>
 
-#include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
 #include "units/length.hpp"
