@@ -32,20 +32,20 @@ function ruleText(mm, metric) {
 /** Rounded up to the next mark of the tape, for advice that must still hold once it is rounded. */
 function textAtLeast(mm, metric) {
   const mark = metric ? 1 : INCH / 16;
-  return ruleText(Math.ceil(mm / mark - 1e-5) * mark, metric);
+  return ruleText(Math.ceil((mm - 1e-5) / mark) * mark, metric);
 }
 
 /** As a person reads it, rounded so that it reads no better than it is: a fault up, what is left down. A small one to
     1/64 inch or a tenth of a millimetre. */
 function noBetter(mm, fault, metric) {
-  const same = 0.01, small = 4.7;  // no tape tells a hundredth of a millimetre
-  const on = (step) => {
+  const same = 0.01, sameOnRule = 1e-3, small = 4.7;  // no tape tells a hundredth of a millimetre
+  const on = (step, near = same) => {
     const nearest = Math.round(mm / step) * step;
-    return Math.abs(nearest - mm) <= same ? nearest : (fault ? Math.ceil : Math.floor)(mm / step) * step;
+    return Math.abs(nearest - mm) <= near ? nearest : (fault ? Math.ceil : Math.floor)(mm / step) * step;
   };
   const tape = on(metric ? 1 : INCH / 16);
   if (Math.abs(tape - mm) <= same || Math.abs(mm) >= small) return tapeText(tape, metric);
-  const marks = Math.round(on(metric ? 0.1 : INCH / 64) / (metric ? 0.1 : INCH / 64)), sign = marks < 0 ? '-' : '';
+  const fine = metric ? 0.1 : INCH / 64, marks = Math.round(on(fine, sameOnRule) / fine), sign = marks < 0 ? '-' : '';
   if (!metric) return `${sign}${fraction(Math.abs(marks), 64)}"`;
   return `${sign}${(Math.abs(marks) / 10).toFixed(marks % 10 ? 1 : 0)} mm`;
 }

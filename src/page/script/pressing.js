@@ -122,8 +122,9 @@ class Pressing {
 /** Why no base lies where these readings put it; nothing where one can. */
 function cannotLieSo(card, found, results) {
   if (found.raised === undefined || !new Pressing(card, found, results).isBeyondItsBed()) return null;
-  return `by these readings the base lies ${ruleText(Math.abs(found.raised), card.metric)} ` +
-         `${found.raised < 0 ? 'lower' : 'higher'} than designed, and no base lies so: ${LOOK_AT_LINE}`;
+  const by = ruleText(Math.abs(found.raised), card.metric);
+  const lies = by === ruleText(0, card.metric) ? 'out of level past its bed' : `${by} ${found.raised < 0 ? 'lower' : 'higher'} than designed`;
+  return `by these readings the base lies ${lies}, and no base lies so: ${LOOK_AT_LINE}`;
 }
 
 /** What to do, in the order of doing it. */
