@@ -41,8 +41,8 @@ TEST(Build, WritesTheFilesOfTheContract) {
 TEST(Build, ReportListsEveryOtherFileWithItsFingerprint) {
   // Source: the contract of report.json; FIPS 180-4 by the library.
   const sample::Folder folder{"listed"};
-  ASSERT_EQ(build(params("tannery-lane-5c"), folder / "out"), 0);
-  const fs::path out = folder.path() / "out/tannery-lane-5c";
+  ASSERT_EQ(build(params("coopers-yard-9"), folder / "out"), 0);
+  const fs::path out = folder.path() / "out/coopers-yard-9";
   const auto json = nlohmann::json::parse(sample::slurped((out / "report.json").string()));
   std::set<std::string> listed{"report.json"};
   for (const auto& file : json.at("files")) {
@@ -52,7 +52,7 @@ TEST(Build, ReportListsEveryOtherFileWithItsFingerprint) {
     EXPECT_EQ(file.at("sha256"), exchange::sha256_of_file(path));
   }
   EXPECT_EQ(listed, files_below(out));
-  EXPECT_EQ(json.at("job").at("sha256"), exchange::sha256_of_file(params("tannery-lane-5c")));
+  EXPECT_EQ(json.at("job").at("sha256"), exchange::sha256_of_file(params("coopers-yard-9")));
   for (const auto& part : json.at("parts")) EXPECT_TRUE(fs::exists(out / part.at("stl").get<std::string>()));
 }
 
@@ -121,8 +121,8 @@ TEST(Build, OneRoomThatCannotBeWrittenHidesNoOther) {
 TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
   // Source: the reproducible-builds convention SOURCE_DATE_EPOCH.
   const sample::Folder folder{"epoch"};
-  ASSERT_EQ(build(params("tannery-lane-2a"), folder / "out", "SOURCE_DATE_EPOCH=946684800"), 0);
-  EXPECT_NE(sample::slurped(folder / "out/tannery-lane-2a/model.step").find("'2000-01-01T00:00:00'"),
+  ASSERT_EQ(build(params("coopers-yard-9"), folder / "out", "SOURCE_DATE_EPOCH=946684800"), 0);
+  EXPECT_NE(sample::slurped(folder / "out/coopers-yard-9/model.step").find("'2000-01-01T00:00:00'"),
             std::string::npos);
 }
 
@@ -172,7 +172,7 @@ TEST(Build, ATimeThatIsNoneIsRefused) {
 TEST(Build, ARefusedJobLeavesTheOldOutputAsItWas) {
   // Source: the contract: an interrupted or refused run leaves the previous output alone.
   const sample::Folder folder{"refused"};
-  fs::copy_file(params("tannery-lane-2a"), folder / "job.toml");
+  fs::copy_file(params("coopers-yard-9"), folder / "job.toml");
   ASSERT_EQ(build(folder / "job.toml", folder / "out"), 0);
   const std::string before = sample::slurped(folder / "out/job/report.json");
   std::ofstream{folder / "job.toml", std::ios::app} << "\n[nonsense]\n";
