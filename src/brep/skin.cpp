@@ -3,11 +3,18 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <memory_resource>
 #include <numbers>
 #include <optional>
+#include <unordered_set>
+
+#include <boost/container/small_vector.hpp>
 
 #include <BRepBndLib.hxx>
 #include <BRepTools_WireExplorer.hxx>
+#include <BRep_ListIteratorOfListOfCurveRepresentation.hxx>
+#include <BRep_TEdge.hxx>
+#include <BRep_TVertex.hxx>
 #include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
 #include <Geom_Circle.hxx>
@@ -16,10 +23,9 @@
 #include <Geom_Ellipse.hxx>
 #include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
-#include <TopExp.hxx>
+#include <TopAbs.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopTools_MapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Iterator.hxx>
@@ -119,48 +125,102 @@ Box box_round(const Handle(Geom_Curve) & curve, double first, double last, const
   return box;
 }
 
-/// Points along an edge in its own sense, but for its last.
-struct Walk {
-  Ring points;
-  std::optional<Curve> curve;
+/// Where an edge begins and ends in its own sense: its corners are read as the kernel keeps them, since every distance
+/// is measured on what is read here, and handles of it that are only looked at cost more than all else.
+struct Ends {
+  const TopoDS_TShape *from = nullptr, *to = nullptr;
+  gp_Pnt at, until;
 };
-Walk walk(const TopoDS_Edge& edge) {
-  Walk walk{{BRep_Tool::Pnt(TopExp::FirstVertex(edge, true))}, {}};
+gp_Pnt point_of(const TopoDS_Shape& vertex, const TopLoc_Location& edge) {
+  const gp_Pnt& kept = static_cast<const BRep_TVertex*>(vertex.TShape().get())->Pnt();
+  const TopLoc_Location place = vertex.Location().IsIdentity() ? edge : edge * vertex.Location();
+  return place.IsIdentity() ? kept : kept.Transformed(place.Transformation());
+}
+Ends ends_of(const TopoDS_Edge& edge) {
+  Ends ends;
+  for (TopoDS_Iterator it{edge, /*cumOri=*/false, /*cumLoc=*/false}; it.More(); it.Next()) {
+    const TopoDS_Shape& vertex = it.Value();
+    const TopAbs_Orientation sense = TopAbs::Compose(edge.Orientation(), vertex.Orientation());
+    if (sense == TopAbs_FORWARD)
+      ends.from = vertex.TShape().get(), ends.at = point_of(vertex, edge.Location());
+    else if (sense == TopAbs_REVERSED)
+      ends.to = vertex.TShape().get(), ends.until = point_of(vertex, edge.Location());
+  }
+  return ends;
+}
+
+bool is_straight(const TopoDS_Edge& edge) {
+  const auto& curves = static_cast<const BRep_TEdge*>(edge.TShape().get())->Curves();
+  for (BRep_ListIteratorOfListOfCurveRepresentation it{curves}; it.More(); it.Next())
+    if (it.Value()->IsCurve3D())
+      return it.Value()->Curve3D().IsNull() || it.Value()->Curve3D()->IsKind(STANDARD_TYPE(Geom_Line));
+  return true;
+}
+
+/// A curved edge, and the places between its own ends at which its chords end, in its own sense.
+Curve curve_of(const TopoDS_Edge& edge, Ring& points) {
   TopLoc_Location place;
   double first = 0, last = 0;
   const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
-  if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) return walk;
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
   std::vector<double> stops = stops_of(here, first, last);
-  walk.curve = Curve{box_round(here, first, last, stops)};
+  Curve found{box_round(here, first, last, stops)};
   if (const auto turn = turn_of(here)) {
     const auto conic = Handle(Geom_Conic)::DownCast(here);
-    walk.curve->about = About{conic->Location().X(), conic->Location().Y(), turn->radius};
-    walk.curve->across = conic->Axis().Direction().XYZ();
+    found.about = About{conic->Location().X(), conic->Location().Y(), turn->radius};
+    found.across = conic->Axis().Direction().XYZ();
     double from = first;
     for (std::size_t i = 0; i <= stops.size(); ++i) {
       const double to = i < stops.size() ? stops[i] : last;
-      walk.curve->pieces.push_back({here->Value(from), here->Value(to), box_round(here, from, to, {})});
+      found.pieces.push_back({here->Value(from), here->Value(to), box_round(here, from, to, {})});
       from = to;
     }
   }
   if (edge.Orientation() == TopAbs_REVERSED) std::reverse(stops.begin(), stops.end());
-  for (const double at : stops) walk.points.push_back(here->Value(at));
-  return walk;
+  for (const double at : stops) points.push_back(here->Value(at));
+  return found;
 }
 
-/// Edges in the order in which they hang together.
-std::vector<TopoDS_Edge> edges_of(const TopoDS_Wire& wire, const TopoDS_Face& face) {
-  std::vector<TopoDS_Edge> edges;
-  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) edges.push_back(TopoDS::Edge(edge.Value()));
-  if (wire.Orientation() == TopAbs_REVERSED) std::reverse(edges.begin(), edges.end());
-  bool in_order = true;
-  for (std::size_t i = 0; i < edges.size() && in_order; ++i)
-    in_order = TopExp::LastVertex(edges[i], true).IsSame(TopExp::FirstVertex(edges[(i + 1) % edges.size()], true));
-  if (in_order) return edges;
-  edges.clear();
-  for (BRepTools_WireExplorer edge{wire, face}; edge.More(); edge.Next()) edges.push_back(edge.Current());
-  return edges;
+/// Edges of a wire in the order in which they hang together, and where each begins.
+struct Way {
+  boost::container::small_vector<TopoDS_Edge, 8> edges;
+  boost::container::small_vector<Ends, 8> ends;
+  void add(const TopoDS_Edge& edge) { edges.push_back(edge), ends.push_back(ends_of(edge)); }
+  bool hangs_together() const {
+    for (std::size_t i = 0; i < ends.size(); ++i)
+      if (ends[i].to != ends[(i + 1) % ends.size()].from) return false;
+    return true;
+  }
+};
+Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face) {
+  Way way;
+  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) way.add(TopoDS::Edge(edge.Value()));
+  if (wire.Orientation() == TopAbs_REVERSED) {
+    std::reverse(way.edges.begin(), way.edges.end());
+    std::reverse(way.ends.begin(), way.ends.end());
+  }
+  if (way.hangs_together()) return way;
+  way = {};
+  for (BRepTools_WireExplorer edge{wire, face}; edge.More(); edge.Next()) way.add(edge.Current());
+  return way;
+}
+
+/// The rings of a face, its curved edges, and the box round its corners and those.
+template <class Face>
+void read_edges(Face& found) {
+  for (TopoDS_Iterator it{found.face}; it.More(); it.Next()) {
+    if (it.Value().ShapeType() != TopAbs_WIRE) continue;
+    const Way way = way_along(TopoDS::Wire(it.Value()), found.face);
+    Ring& ring = found.rings.emplace_back();
+    ring.reserve(way.edges.size());
+    for (std::size_t i = 0; i < way.edges.size(); ++i) {
+      ring.push_back(way.ends[i].at);
+      take(found.box, ring.back());
+      if (is_straight(way.edges[i])) continue;
+      found.curves.push_back(curve_of(way.edges[i], ring));
+      take(found.box, found.curves.back().box);
+    }
+  }
 }
 
 /// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
@@ -169,30 +229,22 @@ Round round_of(const TopoDS_Face& face) {
   const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
   if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
     round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
-  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
-    Ring& ring = round.rings.emplace_back();
-    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
-      const Walk walked = walk(edge);
-      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
-      take(round.box, walked.points.front());
-      if (!walked.curve) continue;
-      take(round.box, walked.curve->box);
-      round.curves.push_back(*walked.curve);
-    }
-  }
+  read_edges(round);
   return round;
 }
 
+/// Its surface where the kernel keeps it, which moves none of it.
 bool is_planar(const TopoDS_Face& face) {
-  return !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
+  TopLoc_Location place;
+  return BRep_Tool::Surface(face, place)->IsKind(STANDARD_TYPE(Geom_Plane));
 }
 
 /// Rulings of a cylinder or a cone end on its edges, as a plane does.
 bool ends_on_its_edges(const TopoDS_Face& face) {
-  const Handle(Geom_Surface) surface = BRep_Tool::Surface(face);
-  return !Handle(Geom_Plane)::DownCast(surface).IsNull() ||
-         !Handle(Geom_CylindricalSurface)::DownCast(surface).IsNull() ||
-         !Handle(Geom_ConicalSurface)::DownCast(surface).IsNull();
+  TopLoc_Location place;
+  const Handle(Geom_Surface)& surface = BRep_Tool::Surface(face, place);
+  return surface->IsKind(STANDARD_TYPE(Geom_Plane)) || surface->IsKind(STANDARD_TYPE(Geom_CylindricalSurface)) ||
+         surface->IsKind(STANDARD_TYPE(Geom_ConicalSurface));
 }
 
 Box box_to_kernel(const TopoDS_Shape& shape) {
@@ -217,41 +269,49 @@ double apart(const Box& a, const Box& b) {
 }
 
 Flat flat_of(const TopoDS_Face& face) {
-  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
-  const gp_Ax3& axes = plane->Position();
+  TopLoc_Location place;
+  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face, place));
+  gp_Ax3 axes = plane->Position();
+  if (!place.IsIdentity()) axes.Transform(place.Transformation());
   const gp_Dir normal = axes.Direct() ? axes.Direction() : axes.Direction().Reversed();
   Flat flat{face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal, {}, {}, nothing};
-  for (TopExp_Explorer wire{face, TopAbs_WIRE}; wire.More(); wire.Next()) {
-    Ring& ring = flat.rings.emplace_back();
-    for (const TopoDS_Edge& edge : edges_of(TopoDS::Wire(wire.Current()), face)) {
-      const Walk walked = walk(edge);
-      ring.insert(ring.end(), walked.points.begin(), walked.points.end());
-      if (walked.curve) flat.curves.push_back(*walked.curve);
-    }
-    for (const gp_Pnt& p : ring) take(flat.box, p);
-  }
-  for (const Curve& curve : flat.curves) take(flat.box, curve.box);
+  read_edges(flat);
   return flat;
+}
+
+std::size_t outer_ring(const Flat& flat) {
+  const auto along_normal = [&](const Ring& ring) {
+    gp_XYZ twice;
+    for (std::size_t i = 1; i + 1 < ring.size(); ++i)
+      twice += (ring[i].XYZ() - ring[0].XYZ()).Crossed(ring[i + 1].XYZ() - ring[0].XYZ());
+    return twice.Dot(flat.normal.XYZ());
+  };
+  for (std::size_t i = 0; i + 1 < flat.rings.size(); ++i)
+    if (along_normal(flat.rings[i]) > 0) return i;
+  return flat.rings.size() - 1;
 }
 
 Extent extent_of(const TopoDS_Shape& shape) {
   Extent extent{{}, nothing};
   bool by_edges = true;
-  TopTools_MapOfShape vertices;
+  std::pmr::monotonic_buffer_resource pool;
+  std::pmr::unordered_set<const TopoDS_TShape*> vertices{&pool};
+  const auto take_end = [&](const TopoDS_TShape* vertex, const gp_Pnt& at) {
+    if (!vertex || !vertices.insert(vertex).second) return;
+    extent.corners.push_back(at);
+    take(extent.box, at);
+  };
   // Of a solid's edges each is met twice, once in each sense: once is enough.
   const bool solid = !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
   const auto meet = [&](const TopoDS_Edge& edge) {
     if (solid && edge.Orientation() == TopAbs_REVERSED) return;
-    for (TopoDS_Iterator vertex{edge}; vertex.More(); vertex.Next()) {
-      if (!vertices.Add(vertex.Value())) continue;
-      extent.corners.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Value())));
-      take(extent.box, extent.corners.back());
-    }
+    const Ends ends = ends_of(edge);
+    take_end(ends.from, ends.at), take_end(ends.to, ends.until);
+    if (is_straight(edge)) return;
     TopLoc_Location place;
     double first = 0, last = 0;
     const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
-    if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) return;
-    by_edges = by_edges && !Handle(Geom_Conic)::DownCast(curve).IsNull();
+    by_edges = by_edges && curve->IsKind(STANDARD_TYPE(Geom_Conic));
     if (by_edges)
       take(extent.box,
            box_round(Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation())), first, last, {}));
@@ -259,7 +319,9 @@ Extent extent_of(const TopoDS_Shape& shape) {
   for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
     by_edges = by_edges && ends_on_its_edges(face);
-    for (TopExp_Explorer edge{face, TopAbs_EDGE}; edge.More(); edge.Next()) meet(TopoDS::Edge(edge.Current()));
+    for (TopoDS_Iterator wire{face}; wire.More(); wire.Next())
+      for (TopoDS_Iterator edge{wire.Value()}; edge.More(); edge.Next())
+        if (edge.Value().ShapeType() == TopAbs_EDGE) meet(TopoDS::Edge(edge.Value()));
   }
   for (TopExp_Explorer edge{shape, TopAbs_EDGE, TopAbs_FACE}; edge.More(); edge.Next())
     meet(TopoDS::Edge(edge.Current()));

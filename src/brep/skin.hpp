@@ -82,6 +82,9 @@ Skin skin_of(const TopoDS_Shape& solid);
 /// One face of it. @pre it is planar
 Flat flat_of(const TopoDS_Face& face);
 
+/// Which of its rings is its outline: holes run the other way round. @pre it has one
+std::size_t outer_ring(const Flat& flat);
+
 /// A triangle, corners counter-clockwise for an eye that its face looks at.
 using Facet3 = std::array<gp_Pnt, 3>;
 

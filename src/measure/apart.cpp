@@ -308,7 +308,9 @@ std::vector<Curved> curved_pairs(const brep::Skin& a, const brep::Skin& b, doubl
   const auto in_turn = [](const auto& p, const auto& q) { return least_of(p, q); };
   const auto turned = [](const auto& p, const auto& q) { return least_of(q, p); };
   for (const Flat& p : a.flats) {
-    for (const Flat& q : b.flats) add(p, q, in_turn);
+    if (brep::apart(p.box, b.box) >= reach) continue;
+    for (const Flat& q : b.flats)
+      if (!p.straight() || !q.straight()) add(p, q, in_turn);
     for (const brep::Round& q : b.rounds) add(p, q, turned);
   }
   for (const brep::Round& p : a.rounds) {

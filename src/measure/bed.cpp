@@ -21,13 +21,13 @@ facts::Point told_of(const std::vector<Depth>& depths, double mm, const Foremost
 }
 
 /// What base and bed cover together, less the hole round the drain as far as it lies within.
-double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
+double plan_mm2(const parts::Model& model, const parts::Solid& bed, const brep::Skin& skin) {
   brep::Loop both;
   for (const survey::Point& p : survey::common(Rim{bed}.corners(), Rim{*model.first(parts::Role::base)}.corners()))
     both.push_back({{p.x, p.y}});
   std::vector<std::vector<brep::Loop>> pieces{{both}};
   std::optional<brep::About> hole;  // the narrowest: the base's ring round the drain leaves a wider mark in the top
-  for (const brep::Round& round : brep::skin_of(bed.shape).rounds)
+  for (const brep::Round& round : skin.rounds)
     if (round.about && (!hole || round.about->radius < hole->radius)) hole = round.about;
   if (hole) pieces = brep::outside_disc(pieces.front(), {hole->x, hole->y}, hole->radius);
   double sum = 0;
@@ -38,7 +38,7 @@ double plan_mm2(const parts::Model& model, const parts::Solid& bed) {
 
 }  // namespace
 
-void measure_bed(const parts::Model& model, const Sides& sides, const Mating& mating, Memory& memory,
+void measure_bed(const parts::Model& model, const Remembered& remembered, const Sides& sides, const Mating& mating,
                  facts::Facts& facts) {
   const parts::Solid& bed = *model.first(parts::Role::bed);
   facts::Bed& found = facts.bed;
@@ -52,9 +52,9 @@ void measure_bed(const parts::Model& model, const Sides& sides, const Mating& ma
   for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
-  found.plan_mm2 = plan_mm2(model, bed);
+  found.plan_mm2 = plan_mm2(model, bed, remembered.skins[remembered.at(bed)]);
   found.void_mm3 = mating.void_mm3;
-  measure_bearing(model, mating, memory, found);
+  measure_bearing(model, mating, remembered.memory, found);
   for (const facts::Part& part : facts.parts) {
     if (part.which == bed.part) found.set_mm3 = part.volume_mm3;
     if (part.before) found.spread_mm3 = part.volume_mm3, found.gauge_mm = part.bbox_mm[5];

@@ -40,12 +40,15 @@ std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
 
 /// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory.
 struct Remembered {
+  const parts::Model& model;
   const Skins& skins;
   const std::vector<std::optional<std::size_t>>& numbers;
   Memory& memory;
   std::vector<std::shared_ptr<const Sides>>& sides;  ///< once they were asked for
 
   const Sides& all_sides(std::size_t solid) const;
+  /// Which of the model's solids it is.
+  std::size_t at(const parts::Solid& solid) const { return static_cast<std::size_t>(&solid - model.solids.data()); }
 };
 /// @param remembered nothing: volumes alone are asked for, and not whether a solid is valid.
 std::vector<facts::Part> measure_parts(const parts::Model& model, const Remembered* remembered);
@@ -139,7 +142,7 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
 void measure_bearing(const parts::Model& model, const Mating& base_on_bed, Memory& memory, facts::Bed& bed);
-void measure_bed(const parts::Model& model, const Sides& bed, const Mating& base_on_bed, Memory& memory,
+void measure_bed(const parts::Model& model, const Remembered& remembered, const Sides& bed, const Mating& base_on_bed,
                  facts::Facts& facts);
 /// What is told of a base by how it came about. @pre bed, heights and edges are measured.
 void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts);

@@ -119,6 +119,20 @@ Mating mate(const Sides& upper, const Sides& lower) {
   return mating;
 }
 
+namespace {
+
+/// Over one plane, which a solid has under all of its top, depth is least and greatest at the top's own corners.
+bool one_plane(const std::vector<Triangle>& side) {
+  constexpr double rounding_mm = 1e-9;
+  return std::all_of(side.begin(), side.end(), [&](const Triangle& t) {
+    return std::all_of(t.corner.begin(), t.corner.end(), [&](const gp_Pnt& p) {
+      return std::abs(height(side.front(), p.X(), p.Y()) - p.Z()) <= rounding_mm;
+    });
+  });
+}
+
+}  // namespace
+
 std::vector<Depth> depths(const Sides& solid) {
   std::vector<Plate> tops;
   for (const Triangle& t : solid.up) tops.push_back({t.corner.begin(), t.corner.end()});
@@ -126,17 +140,22 @@ std::vector<Depth> depths(const Sides& solid) {
 }
 
 std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid) {
-  const Columns columns{solid.down};
+  const bool level = !solid.down.empty() && one_plane(solid.down);
+  const std::vector<Triangle> none;
+  const Columns columns{level ? none : solid.down};
   std::vector<Depth> found;
   for (const Plate& top : tops)
     for (std::size_t i = 1; i + 1 < top.size(); ++i) {
       const Triangle t = to_triangle({top[0], top[i], top[i + 1]});
       if (std::abs(twice_plan_mm2(t)) <= units::tolerance::length_mm) continue;
-      columns.near(t, [&](const Triangle& o) {
-        const Patch polygon = common(t, o);
-        if (polygon.size() < 3 || integrate(polygon).area <= units::tolerance::length_mm) return;
-        for (const Spot& s : polygon) found.push_back({{s.x, s.y, height(t, s.x, s.y)}, s.open});
-      });
+      if (level)
+        for (const gp_Pnt& p : t.corner) found.push_back({p, p.Z() - height(solid.down.front(), p.X(), p.Y())});
+      else
+        columns.near(t, [&](const Triangle& o) {
+          const Patch polygon = common(t, o);
+          if (polygon.size() < 3 || integrate(polygon).area <= units::tolerance::length_mm) return;
+          for (const Spot& s : polygon) found.push_back({{s.x, s.y, height(t, s.x, s.y)}, s.open});
+        });
     }
   return found;
 }

@@ -29,9 +29,11 @@ facts::Point to_point(const gp_Pnt& p) {
 }
 
 std::optional<gp_Dir> outward(const TopoDS_Face& face) {
-  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face));
+  TopLoc_Location place;
+  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face, place));
   if (plane.IsNull()) return std::nullopt;
-  const gp_Dir normal = plane->Pln().Axis().Direction();
+  gp_Dir normal = plane->Position().Direction();
+  if (!place.IsIdentity()) normal.Transform(place.Transformation());
   return face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal;
 }
 
@@ -113,20 +115,21 @@ double deepest_rib_mm(const Sides& base) {
 
 facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   Skins skins;
+  skins.reserve(model.solids.size());
   std::vector<std::optional<std::size_t>> numbers;
   for (const parts::Solid& solid : model.solids) {
     skins.push_back(brep::guarded(solid.id, [&] { return brep::skin_of(solid.shape); }));
     numbers.push_back(memory.number_of(skins.back()));
   }
   std::vector<std::shared_ptr<const Sides>> sides(skins.size());
-  const Remembered remembered{skins, numbers, memory, sides};
+  const Remembered remembered{model, skins, numbers, memory, sides};
   facts::Facts facts = look_at_each(model, &remembered);
   const auto sides_of_first = [&](parts::Role role) {
-    return sides_that_bear(remembered.all_sides(static_cast<std::size_t>(model.first(role) - model.solids.data())));
+    return sides_that_bear(remembered.all_sides(remembered.at(*model.first(role))));
   };
   const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
   const Mating base_on_bed = mate(base, bed);
-  measure_bed(model, bed, base_on_bed, memory, facts);
+  measure_bed(model, remembered, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
   const Framing framing{model};
   facts.clear = measure_clear(model, framing);

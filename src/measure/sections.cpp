@@ -128,8 +128,9 @@ Bends bends_of(const TopoDS_Face& end) {
   return bends;
 }
 
-facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load) {
-  const GProp_GProps surface = surface_of(end);
+namespace {
+
+facts::Bending bending_of(const GProp_GProps& surface, const TopoDS_Face& end, const gp_Dir& load) {
   const gp_Dir across = outward(end)->Crossed(load);
   facts::Bending bending;
   bending.inertia_mm4 = bilinear(surface.MatrixOfInertia(), across, across);
@@ -144,6 +145,12 @@ facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load) {
   return bending;
 }
 
+}  // namespace
+
+facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load) {
+  return bending_of(surface_of(end), end, load);
+}
+
 facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick) {
   const GProp_GProps surface = surface_of(end);
   facts::Section section;
@@ -153,8 +160,8 @@ facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick) {
   if (section.steel) section.sheet_mm = sheet_of(end, section.area_mm2);
   const gp_Dir normal = *outward(end);
   gp_Dir way = principal_way(end, normal, surface.MatrixOfInertia());
-  section.strong = bending_on(end, way);
-  section.weak = bending_on(end, normal.Crossed(way));
+  section.strong = bending_of(surface, end, way);
+  section.weak = bending_of(surface, end, normal.Crossed(way));
   if (section.strong.inertia_mm4 < section.weak.inertia_mm4) {
     std::swap(section.strong, section.weak);
     way = normal.Crossed(way);

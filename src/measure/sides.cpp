@@ -1,6 +1,7 @@
 #include "measure/sides.hpp"
 
 #include <iterator>
+#include <numeric>
 
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -10,8 +11,9 @@ namespace fallwright::measure {
 Triangle to_triangle(std::array<gp_Pnt, 3> corner) {
   const auto& [a, b, c] = corner;
   if ((b.X() - a.X()) * (c.Y() - a.Y()) < (c.X() - a.X()) * (b.Y() - a.Y())) std::swap(corner[1], corner[2]);
-  return {corner, std::min({a.X(), b.X(), c.X()}), std::min({a.Y(), b.Y(), c.Y()}), std::max({a.X(), b.X(), c.X()}),
-          std::max({a.Y(), b.Y(), c.Y()})};
+  const auto [x0, x1] = std::minmax({a.X(), b.X(), c.X()});
+  const auto [y0, y1] = std::minmax({a.Y(), b.Y(), c.Y()});
+  return {corner, x0, y0, x1, y1, (b.XYZ() - a.XYZ()).Crossed(c.XYZ() - a.XYZ())};
 }
 
 double twice_plan_mm2(const Triangle& t) {
@@ -20,8 +22,7 @@ double twice_plan_mm2(const Triangle& t) {
 }
 
 double height(const Triangle& t, double x, double y) {
-  const gp_Vec u{t.corner[0], t.corner[1]}, v{t.corner[0], t.corner[2]};
-  const gp_Vec n = u.Crossed(v);
+  const gp_XYZ& n = t.across;
   return t.corner[0].Z() - ((x - t.corner[0].X()) * n.X() + (y - t.corner[0].Y()) * n.Y()) / n.Z();
 }
 
@@ -46,7 +47,9 @@ void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
       for (std::size_t i = 0; i < ring.size(); ++i) {
         const gp_Pnt &a = ring[i], &b = ring[(i + 1) % ring.size()];
         const auto on = [&](const gp_Pnt& p) {
-          return std::abs(std::hypot(p.X() - arc.x, p.Y() - arc.y) - arc.radius) < units::tolerance::weld_mm;
+          const double dx = p.X() - arc.x, dy = p.Y() - arc.y;
+          if (std::max(std::abs(dx), std::abs(dy)) > arc.radius + units::tolerance::weld_mm) return false;
+          return std::abs(std::hypot(dx, dy) - arc.radius) < units::tolerance::weld_mm;
         };
         if (!on(a) || !on(b)) continue;
         const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
@@ -105,8 +108,7 @@ Sides sides_that_bear(const brep::Skin& skin) {
 
 Sides sides_that_bear(const Sides& all) {
   const auto bears = [](const Triangle& t) {
-    const gp_Vec n = gp_Vec{t.corner[0], t.corner[1]}.Crossed(gp_Vec{t.corner[0], t.corner[2]});
-    return n.Z() > least_rise * n.Magnitude();  // corners run counter-clockwise from above
+    return t.across.Z() > least_rise * t.across.Modulus();  // corners run counter-clockwise from above
   };
   Sides sides;
   const auto flat = [](const std::vector<Triangle>& side, std::size_t count) {
@@ -142,7 +144,6 @@ bool lies_beyond_an_edge(const Triangle& t, const Triangle& other) {
 Patch common(const Triangle& upper, const Triangle& lower) {
   if (lies_beyond_an_edge(upper, lower) || lies_beyond_an_edge(lower, upper)) return {};  // most that are near are
   Patch polygon;
-  polygon.reserve(upper.corner.size());
   for (const gp_Pnt& p : upper.corner) polygon.push_back({p.X(), p.Y(), p.Z() - height(lower, p.X(), p.Y())});
   for (int i = 0; i < 3 && !polygon.empty(); ++i) {
     const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
@@ -171,10 +172,13 @@ Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles}
   }
   count_ = std::max(1, static_cast<int>(std::sqrt(double(triangles.size()))));
   dx_ = (x1 - x0_) / count_, dy_ = (y1 - y0_) / count_;
-  cells_.resize(static_cast<std::size_t>(count_) * count_);
-  for (std::size_t i = 0; i < triangles.size(); ++i)
-    each(triangles[i],
-         [&](int c, int r, const auto&) { cells_[static_cast<std::size_t>(r) * count_ + c].push_back(i); });
+  begins_.assign(static_cast<std::size_t>(count_) * count_ + 1, 0);
+  for (const Triangle& t : triangles) each(t, [&](int, int, std::size_t cell) { ++begins_[cell + 1]; });
+  std::partial_sum(begins_.begin(), begins_.end(), begins_.begin());
+  held_.resize(begins_.back());
+  std::vector<std::uint32_t> next(begins_.begin(), begins_.end() - 1);
+  for (std::uint32_t i = 0; i < triangles.size(); ++i)
+    each(triangles[i], [&](int, int, std::size_t cell) { held_[next[cell]++] = i; });
 }
 
 namespace {

@@ -5,9 +5,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <vector>
 
+#include <boost/container/small_vector.hpp>
+
 #include <gp_Pnt.hxx>
+#include <gp_XYZ.hxx>
 
 #include "brep/skin.hpp"
 
@@ -17,6 +21,7 @@ namespace fallwright::measure {
 struct Triangle {
   std::array<gp_Pnt, 3> corner;  ///< counter-clockwise from above
   double x0, y0, x1, y1;
+  gp_XYZ across;  ///< of the plane
 };
 bool same(const brep::About& a, const brep::About& b);
 Triangle to_triangle(std::array<gp_Pnt, 3> corner);
@@ -49,7 +54,8 @@ Sides sides_that_bear(const Sides& all);
 struct Spot {
   double x, y, open;
 };
-using Patch = std::vector<Spot>;
+/// Three corners, one more for each edge and plane that cuts it: few of millions need more room than that.
+using Patch = boost::container::small_vector<Spot, 8>;
 
 Patch common(const Triangle& upper, const Triangle& lower);
 
@@ -57,14 +63,19 @@ Patch common(const Triangle& upper, const Triangle& lower);
 template <class Side>
 Patch keep(const Patch& polygon, const Side& side) {
   Patch kept;
-  kept.reserve(polygon.size() + 1);  // a straight cut adds one corner at most
+  if (polygon.empty()) return kept;
+  const double first = side(polygon.front());
+  double at_p = first;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Spot &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
-    const double at_p = side(p), at_q = side(q);
+    const bool last = i + 1 == polygon.size();
+    const Spot &p = polygon[i], &q = polygon[last ? 0 : i + 1];
+    const double at_q = last ? first : side(q);
     if (at_p >= 0) kept.push_back(p);
-    if ((at_p < 0) == (at_q < 0)) continue;
-    const double t = at_p / (at_p - at_q);
-    kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y), p.open + t * (q.open - p.open)});
+    if ((at_p < 0) != (at_q < 0)) {
+      const double t = at_p / (at_p - at_q);
+      kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y), p.open + t * (q.open - p.open)});
+    }
+    at_p = at_q;
   }
   return kept;
 }
@@ -83,9 +94,9 @@ class Columns {
   /// Calls `meet` once for every triangle whose box meets that of `t`: in the first cell that both share.
   template <class Meet>
   void near(const Triangle& t, const Meet& meet) const {
-    each(t, [&](int c, int r, const std::vector<std::size_t>& cell) {
-      for (const std::size_t i : cell) {
-        const Triangle& o = triangles_[i];
+    each(t, [&](int c, int r, std::size_t cell) {
+      for (std::size_t k = begins_[cell]; k < begins_[cell + 1]; ++k) {
+        const Triangle& o = triangles_[held_[k]];
         if (o.x1 < t.x0 || o.x0 > t.x1 || o.y1 < t.y0 || o.y0 > t.y1) continue;
         if (column(std::max(o.x0, t.x0)) == c && row(std::max(o.y0, t.y0)) == r) meet(o);
       }
@@ -97,15 +108,16 @@ class Columns {
   int row(double y) const { return std::clamp(static_cast<int>((y - y0_) / dy_), 0, count_ - 1); }
   template <class Visit>
   void each(const Triangle& t, const Visit& visit) const {
-    if (cells_.empty()) return;
-    for (int r = row(t.y0); r <= row(t.y1); ++r)
-      for (int c = column(t.x0); c <= column(t.x1); ++c) visit(c, r, cells_[static_cast<std::size_t>(r) * count_ + c]);
+    if (begins_.empty()) return;
+    const int left = column(t.x0), right = column(t.x1), top = row(t.y1);
+    for (int r = row(t.y0); r <= top; ++r)
+      for (int c = left; c <= right; ++c) visit(c, r, static_cast<std::size_t>(r) * count_ + c);
   }
 
   const std::vector<Triangle>& triangles_;
   double x0_ = 0, y0_ = 0, dx_ = 1, dy_ = 1;
   int count_ = 1;
-  std::vector<std::vector<std::size_t>> cells_;
+  std::vector<std::uint32_t> begins_, held_;  ///< where what a cell holds begins, and all that cells hold
 };
 
 /// The volume that two solids share; where a round face bounds it as exact as that face's mesh.

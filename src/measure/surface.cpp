@@ -4,35 +4,11 @@
 #include <cmath>
 #include <limits>
 
-#include <BRepAdaptor_Curve.hxx>
-#include <BRepTools.hxx>
-#include <BRepTools_WireExplorer.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Wire.hxx>
-
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 namespace {
-
-/// Points along a wire in its own sense, arcs in chords.
-std::vector<gp_Pnt> points_of(const TopoDS_Wire& wire, const TopoDS_Face& face) {
-  constexpr int chords = 16;
-  std::vector<gp_Pnt> points;
-  for (BRepTools_WireExplorer it{wire, face}; it.More(); it.Next()) {
-    const BRepAdaptor_Curve curve{it.Current()};
-    const int steps = curve.GetType() == GeomAbs_Line ? 1 : chords;
-    const bool forward = it.Current().Orientation() != TopAbs_REVERSED;
-    const double a = curve.FirstParameter(), b = curve.LastParameter();
-    for (int i = 0; i < steps; ++i) {
-      const double share = static_cast<double>(i) / steps;
-      points.push_back(curve.Value(forward ? a + share * (b - a) : b - share * (b - a)));
-    }
-  }
-  return points;
-}
 
 bool in_polygon(const std::vector<survey::Point>& polygon, double x, double y) {
   bool inside = false;
@@ -75,16 +51,16 @@ Surface::Surface(const TopoDS_Shape& solid, bool up) : up_{up} {
   for (const TopoDS_Face& face : faces_of(solid)) {
     const auto n = outward(face);
     if (!n || (up ? n->Z() <= 0.1 : n->Z() >= -0.1)) continue;
-    const gp_Pnt o = measure::corners(face).front();
+    const brep::Flat flat = brep::flat_of(face);
+    const gp_Pnt& o = flat.rings.front().front();
     Face found;
     found.plane.gx = -n->X() / n->Z();
     found.plane.gy = -n->Y() / n->Z();
     found.plane.z0 = o.Z() - found.plane.gx * o.X() - found.plane.gy * o.Y();
-    const TopoDS_Wire outer = BRepTools::OuterWire(face);
-    for (TopExp_Explorer it{face, TopAbs_WIRE}; it.More(); it.Next()) {
-      std::vector<survey::Point> loop;
-      for (const gp_Pnt& p : points_of(TopoDS::Wire(it.Current()), face)) loop.push_back({p.X(), p.Y()});
-      if (it.Current().IsSame(outer))
+    for (std::size_t i = 0; i < flat.rings.size(); ++i) {
+      survey::Polygon loop;
+      for (const gp_Pnt& p : flat.rings[i]) loop.push_back({p.X(), p.Y()});
+      if (i == brep::outer_ring(flat))
         found.outline = std::move(loop);
       else
         found.holes.push_back(std::move(loop));
@@ -203,8 +179,7 @@ std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid) {
   for (const TopoDS_Face& face : faces_of(solid)) {
     if (!outward(face)) continue;
     brep::Flat flat = brep::flat_of(face);
-    outlines.push_back(flat.straight() && flat.rings.size() == 1 ? std::move(flat.rings.front())
-                                                                 : points_of(BRepTools::OuterWire(face), face));
+    outlines.push_back(std::move(flat.rings[brep::outer_ring(flat)]));
   }
   return outlines;
 }
