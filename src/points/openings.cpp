@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
+#include <numeric>
 
 #include <gmpxx.h>
 
@@ -101,22 +103,26 @@ void add(Region& region, const std::vector<Point>& corners) {
   region.insert(polygon);
 }
 
-/// To a region a part, with all that a square reaches whose middle goes round in it.
-void add_grown(Region& region, const Polygon& part, int by) {
-  const std::vector<Point> outline(part.begin(), part.end());
-  if (part.size_holes() == 0 && is_convex(outline)) return add(region, swept(outline, by));
-  region.insert(part);
+/// To a region all that a square reaches whose middle goes along the sides of a part.
+void add_sides(Region& region, const Polygon& part, int by) {
   const auto along = [&](const std::vector<Point>& ring) {
     for (std::size_t i = 0; i < ring.size(); ++i) add(region, swept({ring[i], ring[(i + 1) % ring.size()]}, by));
   };
-  along(outline);
+  along(std::vector<Point>(part.begin(), part.end()));
   for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
     along(std::vector<Point>(hole->begin(), hole->end()));
 }
 
+/// A part with all that a square reaches whose middle goes round in it.
 Region grown(const Polygon& part, int by) {
   Region region;
-  add_grown(region, part, by);
+  const std::vector<Point> outline(part.begin(), part.end());
+  if (part.size_holes() == 0 && is_convex(outline)) {
+    add(region, swept(outline, by));
+    return region;
+  }
+  region.insert(part);
+  add_sides(region, part, by);
   return region;
 }
 
@@ -126,38 +132,62 @@ double area_of(const Polygon& part) {
   return static_cast<double>(area);
 }
 
-/// No less than the area of a part that was grown.
-double most_of(const Polygon& part, int by) {
-  double more = 4. * by * by;
-  const auto along = [&](auto begin, auto end) {
-    for (auto it = begin; it != end; ++it) {
-      const Point p = *it, q = std::next(it) == end ? *begin : *std::next(it);
-      more += by * (std::abs(double(q.x()) - p.x()) + std::abs(double(q.y()) - p.y()));
-    }
-  };
-  along(part.begin(), part.end());
-  for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole) along(hole->begin(), hole->end());
-  return area_of(part) + more;
-}
-
-/// What a square can reach of a box past the pieces.
-std::vector<Polygon> reached(const Grid& grid, const std::vector<std::vector<Point2>>& covered, int by) {
-  Region pieces, taken, left;
-  for (const std::vector<Point2>& piece : covered) {
+/// Pieces that lie side by side have a side in common, which bounds nothing: without those few are left to be crossed.
+Region joined(const Grid& grid, const std::vector<std::vector<Point2>>& pieces) {
+  Region apart, region;
+  for (const std::vector<Point2>& piece : pieces) {
     std::vector<Point> corners;
     for (const Point2& p : piece) corners.push_back(grid.on(p));
-    add(pieces, corners);
+    add(apart, corners);
   }
-  // Joined before they grow: each of many triangles, grown, would cross all that are beside it.
-  std::vector<Polygon> joined, parts;
-  pieces.get(joined);
-  for (const Polygon& part : joined) add_grown(taken, part, by);
-  if (2 * by >= std::min(grid.high().x() - grid.low().x(), grid.high().y() - grid.low().y())) return parts;
-  left.insert(
-      bp::rectangle_data<int>{grid.low().x() + by, grid.low().y() + by, grid.high().x() - by, grid.high().y() - by});
-  bp::operators::operator-=(left, taken);
+  std::vector<Region::element_type> sides(apart.begin(), apart.end());
+  std::sort(sides.begin(), sides.end());
+  for (auto side = sides.begin(); side != sides.end();) {
+    const auto same = std::find_if(side, sides.end(), [&](const auto& s) { return s.first != side->first; });
+    const int times = std::accumulate(side, same, 0, [](int sum, const auto& s) { return sum + s.second; });
+    if (times != 0) region.insert({side->first, times});
+    side = same;
+  }
+  return region;
+}
+
+/// What the pieces leave of the box, the largest first.
+std::vector<Polygon> left_of(const Grid& grid, const std::vector<std::vector<Point2>>& covered) {
+  Region left;
+  left.insert(bp::rectangle_data<int>{grid.low().x(), grid.low().y(), grid.high().x(), grid.high().y()});
+  bp::operators::operator-=(left, joined(grid, covered));
+  std::vector<Polygon> parts;
   left.get(parts);
+  std::sort(parts.begin(), parts.end(), [](const Polygon& a, const Polygon& b) { return area_of(a) > area_of(b); });
   return parts;
+}
+
+/// A rectangle along the axes: a square that has room in it reaches all of it.
+bool is_rectangle(const Polygon& part, int by) {
+  const std::vector<Point> ring(part.begin(), part.end());
+  if (ring.size() != 4 || part.size_holes() > 0) return false;
+  for (std::size_t i = 0; i < 4; ++i) {
+    const int dx = std::abs(ring[(i + 1) % 4].x() - ring[i].x()), dy = std::abs(ring[(i + 1) % 4].y() - ring[i].y());
+    if ((dx != 0 && dy != 0) || dx + dy <= 2 * by) return false;
+  }
+  return true;
+}
+
+/// What a square sweeps within a part; apart where it cannot get from one to another.
+std::vector<Region> swept_within(const Polygon& part, int by) {
+  std::vector<Region> found;
+  if (is_rectangle(part, by)) {
+    found.emplace_back().insert(part);
+    return found;
+  }
+  Region middles, beside;
+  middles.insert(part);
+  add_sides(beside, part, by);
+  bp::operators::operator-=(middles, beside);
+  std::vector<Polygon> reached;
+  middles.get(reached);
+  for (const Polygon& each : reached) found.push_back(grown(each, by));
+  return found;
 }
 
 Opening to_opening(const Grid& grid, const Region& region) {
@@ -182,18 +212,14 @@ std::vector<Opening> largest_openings(const Box2& box, const std::vector<std::ve
                                       double alike) {
   const Grid grid{box};
   const int by = grid.marks(narrow / 2);
-  std::vector<std::pair<double, Polygon>> parts;
-  for (Polygon& part : reached(grid, covered, by)) {
-    const double most = grid.area(most_of(part, by));
-    parts.emplace_back(most, std::move(part));
-  }
-  std::sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<Opening> largest;
   double area = 0;
-  for (const auto& [most, part] : parts) {
-    if (most < area - alike) break;
-    largest.push_back(to_opening(grid, grown(part, by)));
-    area = std::max(area, largest.back().area);
+  for (const Polygon& part : left_of(grid, covered)) {
+    if (grid.area(area_of(part)) < area - alike) break;
+    for (const Region& region : swept_within(part, by)) {
+      largest.push_back(to_opening(grid, region));
+      area = std::max(area, largest.back().area);
+    }
   }
   std::erase_if(largest, [&](const Opening& o) { return o.area < area - alike; });
   return largest;
