@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include <BRepExtrema_DistShapeShape.hxx>
@@ -76,17 +77,6 @@ double above(const Flat& flat, const gp_Pnt& p) {
   return (p.XYZ() - flat.rings.front().front().XYZ()).Dot(flat.normal.XYZ());
 }
 
-/// Corners of one face over the other one's middle.
-void corners_to_face(const Flat& a, const Flat& b, bool on_a, Nearest& nearest) {
-  for (const Ring& ring : a.rings)
-    for (const gp_Pnt& p : ring) {
-      const double height = above(b, p);
-      if (!nearest.matters(std::abs(height)) || !nearest.matters(away(p, b.box))) continue;
-      const gp_Pnt foot{p.XYZ() - height * b.normal.XYZ()};
-      if (holds(b, foot)) nearest.take(std::abs(height), on_a ? p : foot);
-    }
-}
-
 struct Edge {
   gp_Pnt from, to;
   Box box() const {
@@ -118,14 +108,31 @@ void edge_to_edge(const Edge& a, const Edge& b, Nearest& nearest) {
   take(0, vw / vv), take(1, (vw + uv) / vv), take(-uw / uu, 0), take((uv - uw) / uu, 1);
 }
 
-std::vector<Edge> edges_near(const Flat& flat, const Box& box, double reach) {
-  std::vector<Edge> edges;
-  for (const Ring& ring : flat.rings)
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const Edge edge{ring[i], ring[(i + 1) % ring.size()]};
-      if (brep::apart(edge.box(), box) <= reach) edges.push_back(edge);
-    }
-  return edges;
+/// A face, and what of it lies near the other solid: of a base's underside with all its ribs that is little.
+struct NearFace {
+  const Flat& flat;
+  std::vector<gp_Pnt> corners;
+  std::vector<std::pair<Edge, Box>> edges;
+
+  NearFace(const Flat& face, const Box& other, double reach_mm) : flat{face} {
+    const auto is_near = [&](const Box& box) { return brep::apart(box, other) <= reach_mm + same_mm; };
+    for (const Ring& ring : face.rings)
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Edge edge{ring[i], ring[(i + 1) % ring.size()]};
+        if (const Box box = edge.box(); is_near(box)) edges.emplace_back(edge, box);
+        if (away(ring[i], other) <= reach_mm + same_mm) corners.push_back(ring[i]);
+      }
+  }
+};
+
+/// Corners of one face over the other one's middle.
+void corners_to_face(const NearFace& a, const Flat& b, bool on_a, Nearest& nearest) {
+  for (const gp_Pnt& p : a.corners) {
+    const double height = above(b, p);
+    if (!nearest.matters(std::abs(height)) || !nearest.matters(away(p, b.box))) continue;
+    const gp_Pnt foot{p.XYZ() - height * b.normal.XYZ()};
+    if (holds(b, foot)) nearest.take(std::abs(height), on_a ? p : foot);
+  }
 }
 
 /// Where an edge of `a` goes through the face `b` the two meet.
@@ -143,18 +150,24 @@ bool is_chord(const Edge& edge, const Flat& flat) {
   });
 }
 
-void face_to_face(const Flat& a, const Flat& b, Nearest& nearest) {
-  corners_to_face(a, b, true, nearest);
-  corners_to_face(b, a, false, nearest);
+/// Edges of a face near another one, none of them a chord.
+std::vector<std::pair<Edge, Box>> edges_near(const NearFace& side, const Box& box, double reach) {
+  std::vector<std::pair<Edge, Box>> edges;
+  for (const auto& edge : side.edges)
+    if (brep::apart(edge.second, box) <= reach && !is_chord(edge.first, side.flat)) edges.push_back(edge);
+  return edges;
+}
+
+void face_to_face(const NearFace& a, const NearFace& b, Nearest& nearest) {
+  corners_to_face(a, b.flat, true, nearest);
+  corners_to_face(b, a.flat, false, nearest);
   const double reach = nearest.best() + same_mm;
-  auto of_a = edges_near(a, b.box, reach), of_b = edges_near(b, a.box, reach);
-  std::erase_if(of_a, [&](const Edge& e) { return is_chord(e, a); });
-  std::erase_if(of_b, [&](const Edge& e) { return is_chord(e, b); });
-  for (const Edge& p : of_a) edge_through_face(p, b, nearest);
-  for (const Edge& q : of_b) edge_through_face(q, a, nearest);
-  for (const Edge& p : of_a)
-    for (const Edge& q : of_b)
-      if (nearest.matters(brep::apart(p.box(), q.box()))) edge_to_edge(p, q, nearest);
+  const auto of_a = edges_near(a, b.flat.box, reach), of_b = edges_near(b, a.flat.box, reach);
+  for (const auto& [p, box] : of_a) edge_through_face(p, b.flat, nearest);
+  for (const auto& [q, box] : of_b) edge_through_face(q, a.flat, nearest);
+  for (const auto& [p, box_p] : of_a)
+    for (const auto& [q, box_q] : of_b)
+      if (nearest.matters(brep::apart(box_p, box_q))) edge_to_edge(p, q, nearest);
 }
 
 /// The middle of what two boxes share, or of the way between them.
@@ -325,13 +338,14 @@ std::vector<Curved> curved_pairs(const brep::Skin& a, const brep::Skin& b, doubl
 
 std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reach_mm) {
   Nearest nearest{reach_mm};
-  std::vector<const Flat*> near_b;
+  std::vector<NearFace> near_b;
   for (const Flat& q : b.flats)
-    if (brep::apart(q.box, a.box) <= reach_mm) near_b.push_back(&q);
+    if (brep::apart(q.box, a.box) <= reach_mm) near_b.emplace_back(q, a.box, reach_mm);
   for (const Flat& p : a.flats) {
     if (!nearest.matters(brep::apart(p.box, b.box))) continue;
-    for (const Flat* q : near_b)
-      if (nearest.matters(brep::apart(p.box, q->box))) face_to_face(p, *q, nearest);
+    const NearFace side{p, b.box, nearest.best()};
+    for (const NearFace& q : near_b)
+      if (nearest.matters(brep::apart(p.box, q.flat.box))) face_to_face(side, q, nearest);
   }
   for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
     if (pair.least >= nearest.best() - same_mm) break;

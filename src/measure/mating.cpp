@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
+#include <tuple>
 
 #include "measure/detail.hpp"
 #include "measure/sides.hpp"
@@ -10,9 +12,12 @@ namespace fallwright::measure {
 namespace {
 
 double longest(const Patch& polygon) {
-  double length = 0;
-  for (const Spot& p : polygon) length = std::max(length, std::hypot(p.x - polygon[0].x, p.y - polygon[0].y));
-  return length;
+  double square = 0;
+  for (const Spot& p : polygon) {
+    const double dx = p.x - polygon[0].x, dy = p.y - polygon[0].y;
+    square = std::max(square, dx * dx + dy * dy);
+  }
+  return std::sqrt(square);
 }
 
 void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
@@ -44,7 +49,8 @@ class Arcs {
       for (const Chord& chord : *chords) {
         const auto arc =
             std::find_if(arcs_.begin(), arcs_.end(), [&](const Arc& a) { return same(a.about, chord.about); });
-        (arc == arcs_.end() ? arcs_.emplace_back(Arc{chord.about, {}}) : *arc).chords.push_back(chord);
+        if (const auto line = line_of(chord))
+          (arc == arcs_.end() ? arcs_.emplace_back(Arc{chord.about, {}}) : *arc).chords.push_back(*line);
       }
   }
 
@@ -57,9 +63,16 @@ class Arcs {
   }
 
  private:
+  /// A chord's own line: distances along it from the point nearest to the axis, and where on it the chord lies.
+  struct Line {
+    double x, y, ux, uy, off = 0, low = 0, high = 0;
+    double along(const gp_Pnt& p) const { return (p.X() - x) * ux + (p.Y() - y) * uy; }
+    double aside(const gp_Pnt& p) const { return (p.Y() - y) * ux - (p.X() - x) * uy; }
+  };
+
   struct Arc {
     brep::About about;
-    std::vector<Chord> chords;
+    std::vector<Line> chords;
     bool is_near(const gp_Pnt& p) const {  // most points are not: no root is drawn for them
       constexpr double near = units::tolerance::mesh_mm + units::tolerance::weld_mm;
       const double dx = p.X() - about.x, dy = p.Y() - about.y, square = dx * dx + dy * dy;
@@ -68,39 +81,36 @@ class Arcs {
     }
   };
 
-  /// A chord's own line: distances along it from the point nearest to the axis.
-  struct Line {
-    double x, y, ux, uy;
-    double along(const gp_Pnt& p) const { return (p.X() - x) * ux + (p.Y() - y) * uy; }
-    double aside(const gp_Pnt& p) const { return (p.Y() - y) * ux - (p.X() - x) * uy; }
-  };
-
-  static double beside(const Chord& chord, const gp_Pnt& a, const gp_Pnt& b) {
-    constexpr double on_mm = units::tolerance::weld_mm;
+  static std::optional<Line> line_of(const Chord& chord) {
     const double dx = chord.to.X() - chord.from.X(), dy = chord.to.Y() - chord.from.Y(), length = std::hypot(dx, dy);
-    if (length < on_mm) return 0;
-    const Line line{chord.about.x, chord.about.y, dx / length, dy / length};
-    const double off = line.aside(chord.from), high = std::max(line.along(chord.from), line.along(chord.to)),
-                 low = std::min(line.along(chord.from), line.along(chord.to));
-    const double from = line.along(a), to = line.along(b);
-    if (std::abs(line.aside(a) - off) > on_mm || std::abs(line.aside(b) - off) > on_mm) return 0;
-    if (std::min(from, to) < low - on_mm || std::max(from, to) > high + on_mm) return 0;
+    if (length < units::tolerance::weld_mm) return std::nullopt;
+    Line line{chord.about.x, chord.about.y, dx / length, dy / length};
+    line.off = line.aside(chord.from);
+    std::tie(line.low, line.high) = std::minmax({line.along(chord.from), line.along(chord.to)});
+    return line;
+  }
+
+  static double beside(const Line& chord, double radius, const gp_Pnt& a, const gp_Pnt& b) {
+    constexpr double on_mm = units::tolerance::weld_mm;
+    if (std::abs(chord.aside(a) - chord.off) > on_mm || std::abs(chord.aside(b) - chord.off) > on_mm) return 0;
+    const double from = chord.along(a), to = chord.along(b);
+    if (std::min(from, to) < chord.low - on_mm || std::max(from, to) > chord.high + on_mm) return 0;
     // The strip between line and circle; where the axis lies to the left of the way the piece bulges, else it is cut
     // in.
-    const double r = chord.about.radius, h = std::abs(off);
+    const double r = radius, h = std::abs(chord.off);
     const auto under = [&](double s) {
       const double t = std::clamp(s, -r, r);
       return (t * std::sqrt(r * r - t * t) + r * r * std::asin(t / r)) / 2 - h * t;
     };
     const double strip = std::abs(under(to) - under(from));
-    return (off < 0) == (to > from) ? strip : -strip;
+    return (chord.off < 0) == (to > from) ? strip : -strip;
   }
 
   double beside(const gp_Pnt& a, const gp_Pnt& b) const {
     for (const Arc& arc : arcs_) {
       if (!arc.is_near(a) || !arc.is_near(b)) continue;
-      for (const Chord& chord : arc.chords)
-        if (const double strip = beside(chord, a, b); strip != 0) return strip;
+      for (const Line& chord : arc.chords)
+        if (const double strip = beside(chord, arc.about.radius, a, b); strip != 0) return strip;
     }
     return 0;
   }

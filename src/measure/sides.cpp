@@ -142,10 +142,19 @@ bool lies_beyond_an_edge(const Triangle& t, const Triangle& other) {
 }  // namespace
 
 Patch common(const Triangle& upper, const Triangle& lower) {
-  if (lies_beyond_an_edge(upper, lower) || lies_beyond_an_edge(lower, upper)) return {};  // most that are near are
+  std::array<bool, 3> cuts{};  // most that are near lie beyond an edge, and of those that do not most lie within two
+  for (std::size_t i = 0; i < 3; ++i) {
+    const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
+    const auto within = [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) >= 0; };
+    const auto count = std::count_if(upper.corner.begin(), upper.corner.end(), within);
+    if (count == 0) return {};
+    cuts[i] = count < 3;
+  }
+  if (lies_beyond_an_edge(lower, upper)) return {};
   Patch polygon;
   for (const gp_Pnt& p : upper.corner) polygon.push_back({p.X(), p.Y(), p.Z() - height(lower, p.X(), p.Y())});
-  for (int i = 0; i < 3 && !polygon.empty(); ++i) {
+  for (std::size_t i = 0; i < 3; ++i) {
+    if (!cuts[i]) continue;
     const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
     polygon = keep(polygon, [&](const Spot& s) { return left_of(a, b, s.x, s.y); });
   }

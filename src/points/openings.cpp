@@ -174,25 +174,20 @@ bool is_rectangle(const Polygon& part, int by) {
 }
 
 /// What a square sweeps within a part; apart where it cannot get from one to another.
-std::vector<Region> swept_within(const Polygon& part, int by) {
-  std::vector<Region> found;
-  if (is_rectangle(part, by)) {
-    found.emplace_back().insert(part);
-    return found;
-  }
+std::vector<std::vector<Polygon>> swept_within(const Polygon& part, int by) {
+  if (is_rectangle(part, by)) return {{part}};
   Region middles, beside;
   middles.insert(part);
   add_sides(beside, part, by);
   bp::operators::operator-=(middles, beside);
   std::vector<Polygon> reached;
   middles.get(reached);
-  for (const Polygon& each : reached) found.push_back(grown(each, by));
+  std::vector<std::vector<Polygon>> found;
+  for (const Polygon& each : reached) grown(each, by).get(found.emplace_back());
   return found;
 }
 
-Opening to_opening(const Grid& grid, const Region& region) {
-  std::vector<Polygon> polygons;
-  region.get(polygons);
+Opening to_opening(const Grid& grid, const std::vector<Polygon>& polygons) {
   Opening opening;
   const auto add_ring = [&](auto begin, auto end) {
     auto& ring = opening.rings.emplace_back();
@@ -216,8 +211,8 @@ std::vector<Opening> largest_openings(const Box2& box, const std::vector<std::ve
   double area = 0;
   for (const Polygon& part : left_of(grid, covered)) {
     if (grid.area(area_of(part)) < area - alike) break;
-    for (const Region& region : swept_within(part, by)) {
-      largest.push_back(to_opening(grid, region));
+    for (const std::vector<Polygon>& polygons : swept_within(part, by)) {
+      largest.push_back(to_opening(grid, polygons));
       area = std::max(area, largest.back().area);
     }
   }
