@@ -11,9 +11,7 @@
 #include <BRepGProp_Vinert.hxx>
 #include <BRep_Tool.hxx>
 #include <GProp_GProps.hxx>
-#include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
-#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
@@ -24,16 +22,11 @@
 #include <math.hxx>
 #include <math_Vector.hxx>
 
+#include "brep/edge.hpp"
 #include "brep/skin.hpp"
 
 namespace fallwright::brep {
 namespace {
-
-bool is_straight(const TopoDS_Edge& edge) {
-  TopLoc_Location place;
-  double first = 0, last = 0;
-  return !Handle(Geom_Line)::DownCast(BRep_Tool::Curve(edge, place, first, last)).IsNull();
-}
 
 /// Sums over faces: area, and the volume of the cone from each face to `apex` with its first moment about it.
 struct Sums {
@@ -77,18 +70,18 @@ void walk_curve(const Sums& sums, const BRepAdaptor_Curve& curve, TopAbs_Orienta
 void add_planar(Sums& sums, const TopoDS_Face& face) {
   gp_XYZ corner, twice_area;
   bool first = true;
-  for (TopExp_Explorer it{face, TopAbs_EDGE}; it.More(); it.Next()) {
-    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
-    const gp_XYZ p = BRep_Tool::Pnt(TopExp::FirstVertex(edge, true)).XYZ() - sums.apex.XYZ();
+  each_edge(face, [&](const TopoDS_Edge& edge) {
+    const Ends ends = ends_of(edge);
+    const gp_XYZ p = ends.at.XYZ() - sums.apex.XYZ();
     if (first) corner = p, first = false;
     if (is_straight(edge)) {
-      const gp_XYZ q = BRep_Tool::Pnt(TopExp::LastVertex(edge, true)).XYZ() - sums.apex.XYZ();
+      const gp_XYZ q = ends.until.XYZ() - sums.apex.XYZ();
       add_step(sums, twice_area, corner, (p + q) / 2, q - p);
     } else {
       walk_curve(sums, BRepAdaptor_Curve{edge}, edge.Orientation(),
                  [&](const gp_XYZ& middle, const gp_XYZ& step) { add_step(sums, twice_area, corner, middle, step); });
     }
-  }
+  });
   sums.area += twice_area.Modulus() / 2;
 }
 
@@ -165,7 +158,8 @@ Sums sum_up(const TopoDS_Shape& shape) {
     sums.apex = BRep_Tool::Pnt(TopoDS::Vertex(vertex.Current()));
   for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
-    if (!Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull())
+    TopLoc_Location place;
+    if (BRep_Tool::Surface(face, place)->IsKind(STANDARD_TYPE(Geom_Plane)))
       add_planar(sums, face);
     else if (!add_cylinder(sums, face))
       add_curved(sums, face);

@@ -12,18 +12,13 @@
 
 #include <BRepBndLib.hxx>
 #include <BRepTools_WireExplorer.hxx>
-#include <BRep_ListIteratorOfListOfCurveRepresentation.hxx>
-#include <BRep_TEdge.hxx>
-#include <BRep_TVertex.hxx>
 #include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
 #include <Geom_Circle.hxx>
 #include <Geom_ConicalSurface.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Ellipse.hxx>
-#include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
-#include <TopAbs.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
@@ -33,6 +28,7 @@
 #include <TopoDS_Wire.hxx>
 #include <gp_Pln.hxx>
 
+#include "brep/edge.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::brep {
@@ -125,38 +121,6 @@ Box box_round(const Handle(Geom_Curve) & curve, double first, double last, const
   return box;
 }
 
-/// Where an edge begins and ends in its own sense: its corners are read as the kernel keeps them, since every distance
-/// is measured on what is read here, and handles of it that are only looked at cost more than all else.
-struct Ends {
-  const TopoDS_TShape *from = nullptr, *to = nullptr;
-  gp_Pnt at, until;
-};
-gp_Pnt point_of(const TopoDS_Shape& vertex, const TopLoc_Location& edge) {
-  const gp_Pnt& kept = static_cast<const BRep_TVertex*>(vertex.TShape().get())->Pnt();
-  const TopLoc_Location place = vertex.Location().IsIdentity() ? edge : edge * vertex.Location();
-  return place.IsIdentity() ? kept : kept.Transformed(place.Transformation());
-}
-Ends ends_of(const TopoDS_Edge& edge) {
-  Ends ends;
-  for (TopoDS_Iterator it{edge, /*cumOri=*/false, /*cumLoc=*/false}; it.More(); it.Next()) {
-    const TopoDS_Shape& vertex = it.Value();
-    const TopAbs_Orientation sense = TopAbs::Compose(edge.Orientation(), vertex.Orientation());
-    if (sense == TopAbs_FORWARD)
-      ends.from = vertex.TShape().get(), ends.at = point_of(vertex, edge.Location());
-    else if (sense == TopAbs_REVERSED)
-      ends.to = vertex.TShape().get(), ends.until = point_of(vertex, edge.Location());
-  }
-  return ends;
-}
-
-bool is_straight(const TopoDS_Edge& edge) {
-  const auto& curves = static_cast<const BRep_TEdge*>(edge.TShape().get())->Curves();
-  for (BRep_ListIteratorOfListOfCurveRepresentation it{curves}; it.More(); it.Next())
-    if (it.Value()->IsCurve3D())
-      return it.Value()->Curve3D().IsNull() || it.Value()->Curve3D()->IsKind(STANDARD_TYPE(Geom_Line));
-  return true;
-}
-
 /// A curved edge, and the places between its own ends at which its chords end, in its own sense.
 Curve curve_of(const TopoDS_Edge& edge, Ring& points) {
   TopLoc_Location place;
@@ -247,6 +211,33 @@ bool ends_on_its_edges(const TopoDS_Face& face) {
          surface->IsKind(STANDARD_TYPE(Geom_ConicalSurface));
 }
 
+/// Edges of a shape; of a solid's each is met twice, once in each sense, and told once.
+template <class Visit>
+void each_edge_of(const TopoDS_Shape& shape, const Visit& visit) {
+  const bool solid = !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
+  for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More(); face.Next())
+    each_edge(face.Current(), [&](const TopoDS_Edge& edge) {
+      if (!solid || edge.Orientation() != TopAbs_REVERSED) visit(edge);
+    });
+  for (TopExp_Explorer edge{shape, TopAbs_EDGE, TopAbs_FACE}; edge.More(); edge.Next())
+    visit(TopoDS::Edge(edge.Current()));
+}
+
+/// Corners, each once, in the order in which they are met.
+struct Corners {
+  std::vector<gp_Pnt> met;
+
+  void take(const TopoDS_Edge& edge) {
+    const Ends ends = ends_of(edge);
+    if (ends.from && known_.insert(ends.from).second) met.push_back(ends.at);
+    if (ends.to && known_.insert(ends.to).second) met.push_back(ends.until);
+  }
+
+ private:
+  std::pmr::monotonic_buffer_resource pool_;
+  std::pmr::unordered_set<const TopoDS_TShape*> known_{&pool_};
+};
+
 Box box_to_kernel(const TopoDS_Shape& shape) {
   Bnd_Box box;
   BRepBndLib::AddOptimal(shape, box, /*useTriangulation=*/false, /*useShapeTolerance=*/false);
@@ -291,22 +282,18 @@ std::size_t outer_ring(const Flat& flat) {
   return flat.rings.size() - 1;
 }
 
+std::vector<gp_Pnt> corners_of(const TopoDS_Shape& shape) {
+  Corners corners;
+  each_edge_of(shape, [&](const TopoDS_Edge& edge) { corners.take(edge); });
+  return std::move(corners.met);
+}
+
 Extent extent_of(const TopoDS_Shape& shape) {
   Extent extent{{}, nothing};
   bool by_edges = true;
-  std::pmr::monotonic_buffer_resource pool;
-  std::pmr::unordered_set<const TopoDS_TShape*> vertices{&pool};
-  const auto take_end = [&](const TopoDS_TShape* vertex, const gp_Pnt& at) {
-    if (!vertex || !vertices.insert(vertex).second) return;
-    extent.corners.push_back(at);
-    take(extent.box, at);
-  };
-  // Of a solid's edges each is met twice, once in each sense: once is enough.
-  const bool solid = !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
-  const auto meet = [&](const TopoDS_Edge& edge) {
-    if (solid && edge.Orientation() == TopAbs_REVERSED) return;
-    const Ends ends = ends_of(edge);
-    take_end(ends.from, ends.at), take_end(ends.to, ends.until);
+  Corners corners;
+  each_edge_of(shape, [&](const TopoDS_Edge& edge) {
+    corners.take(edge);
     if (is_straight(edge)) return;
     TopLoc_Location place;
     double first = 0, last = 0;
@@ -315,16 +302,11 @@ Extent extent_of(const TopoDS_Shape& shape) {
     if (by_edges)
       take(extent.box,
            box_round(Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation())), first, last, {}));
-  };
-  for (TopExp_Explorer it{shape, TopAbs_FACE}; it.More(); it.Next()) {
-    const TopoDS_Face& face = TopoDS::Face(it.Current());
-    by_edges = by_edges && ends_on_its_edges(face);
-    for (TopoDS_Iterator wire{face}; wire.More(); wire.Next())
-      for (TopoDS_Iterator edge{wire.Value()}; edge.More(); edge.Next())
-        if (edge.Value().ShapeType() == TopAbs_EDGE) meet(TopoDS::Edge(edge.Value()));
-  }
-  for (TopExp_Explorer edge{shape, TopAbs_EDGE, TopAbs_FACE}; edge.More(); edge.Next())
-    meet(TopoDS::Edge(edge.Current()));
+  });
+  extent.corners = std::move(corners.met);
+  for (const gp_Pnt& p : extent.corners) take(extent.box, p);
+  for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More() && by_edges; face.Next())
+    by_edges = ends_on_its_edges(TopoDS::Face(face.Current()));
   if (!by_edges) extent.box = box_to_kernel(shape);
   if (extent.corners.empty() && by_edges) extent.box = {};
   return extent;

@@ -74,6 +74,8 @@ struct Extent {
   Box box{};
 };
 Extent extent_of(const TopoDS_Shape& shape);
+/// The corners alone.
+std::vector<gp_Pnt> corners_of(const TopoDS_Shape& shape);
 
 /// Round an upright axis chords end at the same angles in every solid, so that faces that meet along an arc keep
 /// meeting.

@@ -7,12 +7,7 @@
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_MapOfShape.hxx>
 #include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
-#include <TopoDS_Iterator.hxx>
-#include <TopoDS_Vertex.hxx>
-#include <gp_Pln.hxx>
 
 #include "brep/guard.hpp"
 #include "brep/properties.hpp"
@@ -38,14 +33,7 @@ std::optional<gp_Dir> outward(const TopoDS_Face& face) {
 }
 
 std::vector<gp_Pnt> corners(const TopoDS_Shape& shape) {
-  // Each edge is met twice in a solid: the second time it tells no new corner.
-  TopTools_MapOfShape edges, vertices;
-  std::vector<gp_Pnt> points;
-  for (TopExp_Explorer edge{shape, TopAbs_EDGE}; edge.More(); edge.Next())
-    if (edges.Add(edge.Current()))
-      for (TopoDS_Iterator vertex{edge.Current()}; vertex.More(); vertex.Next())
-        if (vertices.Add(vertex.Value())) points.push_back(BRep_Tool::Pnt(TopoDS::Vertex(vertex.Value())));
-  return points;
+  return brep::corners_of(shape);
 }
 
 std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape) {
