@@ -1,5 +1,7 @@
 #include "brep/edge.hpp"
 
+#include <limits>
+
 #include <BRep_ListIteratorOfListOfCurveRepresentation.hxx>
 #include <BRep_TEdge.hxx>
 #include <BRep_TVertex.hxx>
@@ -10,10 +12,13 @@
 namespace fallwright::brep {
 namespace {
 
-gp_Pnt point_of(const TopoDS_Shape& vertex, const TopLoc_Location& edge) {
-  const gp_Pnt& kept = static_cast<const BRep_TVertex*>(vertex.TShape().get())->Pnt();
+/// Reads where a corner of an edge lies, and tells which one it is.
+CornerKey read_corner(const TopoDS_Shape& vertex, const TopLoc_Location& edge, gp_Pnt& at) {
   const TopLoc_Location place = vertex.Location().IsIdentity() ? edge : edge * vertex.Location();
-  return place.IsIdentity() ? kept : kept.Transformed(place.Transformation());
+  at = static_cast<const BRep_TVertex*>(vertex.TShape().get())->Pnt();
+  if (place.IsIdentity()) return {vertex.TShape().get()};
+  at.Transform(place.Transformation());
+  return {vertex.TShape().get(), place.HashCode(std::numeric_limits<int>::max())};
 }
 
 }  // namespace
@@ -24,9 +29,9 @@ Ends ends_of(const TopoDS_Edge& edge) {
     const TopoDS_Shape& vertex = it.Value();
     const TopAbs_Orientation sense = TopAbs::Compose(edge.Orientation(), vertex.Orientation());
     if (sense == TopAbs_FORWARD)
-      ends.from = vertex.TShape().get(), ends.at = point_of(vertex, edge.Location());
+      ends.from = read_corner(vertex, edge.Location(), ends.at);
     else if (sense == TopAbs_REVERSED)
-      ends.to = vertex.TShape().get(), ends.until = point_of(vertex, edge.Location());
+      ends.to = read_corner(vertex, edge.Location(), ends.until);
   }
   return ends;
 }

@@ -2,6 +2,9 @@
 /// are only looked at would cost more than all else. Inside `brep` only.
 #pragma once
 
+#include <cstddef>
+#include <functional>
+
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Iterator.hxx>
@@ -11,9 +14,21 @@
 
 namespace fallwright::brep {
 
+/// Which corner it is: the kernel may keep one for several places, as of a thing that was drawn along a way.
+struct CornerKey {
+  const TopoDS_TShape* kept = nullptr;
+  int place = 0;
+  bool operator==(const CornerKey&) const = default;
+};
+struct CornerKeyHash {
+  std::size_t operator()(const CornerKey& key) const {
+    return std::hash<const void*>{}(key.kept) ^ static_cast<std::size_t>(key.place);
+  }
+};
+
 /// Where an edge begins and ends in its own sense. Two edges hang together where they have a corner in common.
 struct Ends {
-  const TopoDS_TShape *from = nullptr, *to = nullptr;
+  CornerKey from, to;
   gp_Pnt at, until;
 };
 Ends ends_of(const TopoDS_Edge& edge);

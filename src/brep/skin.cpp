@@ -229,13 +229,13 @@ struct Corners {
 
   void take(const TopoDS_Edge& edge) {
     const Ends ends = ends_of(edge);
-    if (ends.from && known_.insert(ends.from).second) met.push_back(ends.at);
-    if (ends.to && known_.insert(ends.to).second) met.push_back(ends.until);
+    if (ends.from.kept && known_.insert(ends.from).second) met.push_back(ends.at);
+    if (ends.to.kept && known_.insert(ends.to).second) met.push_back(ends.until);
   }
 
  private:
   std::pmr::monotonic_buffer_resource pool_;
-  std::pmr::unordered_set<const TopoDS_TShape*> known_{&pool_};
+  std::pmr::unordered_set<CornerKey, CornerKeyHash> known_{&pool_};
 };
 
 Box box_to_kernel(const TopoDS_Shape& shape) {

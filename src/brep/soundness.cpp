@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 #include <vector>
 
@@ -85,7 +86,7 @@ double distance(const Point& a, const Point& b) {
 struct Segment {
   Point from, to;
   double off;  ///< a curve that it is a chord of may lie so far from it
-  std::size_t ring;
+  std::size_t ring, from_at, to_at;
   double u0() const { return std::min(from.u, to.u); }
   double u1() const { return std::max(from.u, to.u); }
 };
@@ -186,7 +187,7 @@ class Rings {
     for (std::size_t r = 0; r < rings_.size(); ++r)
       for (std::size_t i = 0; i < rings_[r].size(); ++i) {
         const std::size_t next = (i + 1) % rings_[r].size();
-        all.push_back({rings_[r][i], rings_[r][next], off(r, i, next), r});
+        all.push_back({rings_[r][i], rings_[r][next], off(r, i, next), r, i, next});
       }
     std::sort(all.begin(), all.end(), [](const Segment& a, const Segment& b) { return a.u0() < b.u0(); });
     return all;
@@ -194,16 +195,59 @@ class Rings {
 
   /// Chords round an upright axis span a tenth of a radian at most: their height is an eightieth of their length.
   double off(std::size_t ring, std::size_t from, std::size_t to) const {
-    const auto on = [](const gp_Pnt& p, const Curve& curve) {
-      return apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) <= weld_mm;
-    };
     const gp_Pnt &a = given_[ring][from], &b = given_[ring][to];
     double off = 0;
     for (const Curve& curve : curves_)
-      if (on(a, curve) && on(b, curve))
+      if (is_at(a, curve) && is_at(b, curve))
         off = std::max(
             off, curve.about ? std::min(a.Distance(b) / 50, units::tolerance::mesh_mm) : units::tolerance::mesh_mm);
     return off;
+  }
+
+  /// Whether a corner may lie on a curve: in its box and, where it is round in plan, on its circle.
+  static bool is_at(const gp_Pnt& p, const Curve& curve) {
+    if (apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) > weld_mm) return false;
+    return !curve.about ||
+           std::abs(std::hypot(p.X() - curve.about->x, p.Y() - curve.about->y) - curve.about->radius) <= weld_mm;
+  }
+
+  /// Curves that a stretch may be a chord of; nothing where one of them is not round in plan.
+  std::optional<std::vector<About>> arcs_of(const Segment& s) const {
+    std::vector<About> arcs;
+    for (const Curve& curve : curves_) {
+      if (!is_at(given_[s.ring][s.from_at], curve) || !is_at(given_[s.ring][s.to_at], curve)) continue;
+      if (!curve.about) return std::nullopt;
+      arcs.push_back(*curve.about);
+    }
+    return arcs;
+  }
+
+  /// Two circles whose lines do not meet; whole ones, whatever of them is there.
+  static bool are_clear(const About& a, const About& b) {
+    const double off = std::hypot(a.x - b.x, a.y - b.y);
+    return std::max(off - a.radius - b.radius, std::abs(a.radius - b.radius) - off) > weld_mm;
+  }
+
+  bool is_clear_of(const About& arc, const Segment& straight) const {
+    const gp_Pnt &a = given_[straight.ring][straight.from_at], &b = given_[straight.ring][straight.to_at];
+    const Point centre{arc.x, arc.y}, p{a.X(), a.Y()}, q{b.X(), b.Y()};
+    if (distance(p, q) <= weld_mm) return false;
+    return distance(centre, Segment{p, q, 0, 0, 0, 0}) > arc.radius + weld_mm ||
+           std::max(distance(centre, p), distance(centre, q)) < arc.radius - weld_mm;
+  }
+
+  /// What is clear in plan is clear: so rings round a drain are told that pass each other nearer than chords can tell.
+  bool are_clear_in_plan(const Segment& s, const Segment& t) const {
+    const auto of_s = arcs_of(s), of_t = arcs_of(t);
+    if (!of_s || !of_t) return false;
+    const auto clear_of = [&](const std::vector<About>& arcs, const Segment& straight) {
+      return std::all_of(arcs.begin(), arcs.end(), [&](const About& arc) { return is_clear_of(arc, straight); });
+    };
+    if (of_s->empty()) return clear_of(*of_t, s);
+    if (of_t->empty()) return clear_of(*of_s, t);
+    return std::all_of(of_s->begin(), of_s->end(), [&](const About& a) {
+      return std::all_of(of_t->begin(), of_t->end(), [&](const About& b) { return are_clear(a, b); });
+    });
   }
 
   Verdict stretches_apart() const {
@@ -220,6 +264,7 @@ class Rings {
         const double off = s.off + t.off;
         if (beside_corners(s, t) > off + weld_mm) continue;
         if (off == 0) return {false};
+        if (are_clear_in_plan(s, t)) continue;
         verdict.open.insert({s.ring, t.ring});
       }
     }
