@@ -1,11 +1,14 @@
 #include <gtest/gtest.h>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
+#include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
+#include <BRepBuilderAPI_MakeWire.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
+#include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Builder.hxx>
 #include <BRep_Tool.hxx>
 #include <Geom_CylindricalSurface.hxx>
@@ -14,6 +17,7 @@
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Wire.hxx>
+#include <gp_Circ.hxx>
 #include <gp_Pln.hxx>
 
 #include "brep/properties.hpp"
@@ -73,6 +77,26 @@ TEST(Validity, OfRoundWallsIsSeenUnrolled) {
       EXPECT_TRUE(is_sound(shape));
       EXPECT_FALSE(is_sound(shape.Reversed())) << "inside out";
     }
+  }
+}
+
+/// A ring between two circles, the inner one moved.
+TopoDS_Shape ring(double outer, double inner, double moved) {
+  const auto circle = [](double x, double radius) -> TopoDS_Wire {
+    return BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{gp_Circ{gp_Ax2{{x, 0, 0}, gp::DZ()}, radius}}};
+  };
+  BRepBuilderAPI_MakeFace face{gp_Pln{}, circle(0, outer)};
+  face.Add(TopoDS::Wire(circle(moved, inner).Reversed()));
+  return BRepPrimAPI_MakePrism{face.Face(), gp_Vec{0, 0, 10}};
+}
+
+TEST(Validity, OfCirclesThatPassNearerThanTheirChordsTell) {
+  // Source: closed form: circles cross where their centres are farther apart than their radii differ; and the kernel.
+  EXPECT_TRUE(is_sound(ring(50, 49.99, 0)));
+  EXPECT_TRUE(is_sound(ring(50, 49.99, 0.009)));
+  for (const double moved : {0.02, 1.0}) {
+    EXPECT_FALSE(is_sound_to_kernel(ring(50, 49.99, moved)));
+    EXPECT_FALSE(is_sound(ring(50, 49.99, moved))) << moved;
   }
 }
 
