@@ -33,6 +33,11 @@ bool parted_by_bed(const parts::Solid& a, const parts::Solid& b) {
   return a.role == parts::Role::subfloor && b.role == parts::Role::base;
 }
 
+/// Members of one family meet by design.
+bool looked_at_for_clashes_alone(const parts::Solid& a, const parts::Solid& b) {
+  return a.part.family == b.part.family || parted_by_bed(a, b);
+}
+
 /// What is known of every solid before pairs are looked at.
 struct Candidate {
   const parts::Solid& solid;
@@ -79,24 +84,36 @@ facts::Point middle_of(const Box& a, const Box& b) {
   return p;
 }
 
+bool lies_in(const Box& a, const Box& b) {
+  for (std::size_t i = 0; i < 3; ++i)
+    if (a[i] < b[i] || a[i + 3] > b[i + 3]) return false;
+  return true;
+}
+
+/// What two solids share; zero of two whose faces stand apart, unless one may lie within the other.
+double shared_mm3(const Candidate& a, const Candidate& b, const Mating& base_on_bed, bool faces_stand_apart) {
+  if (faces_stand_apart && !lies_in(a.box, b.box) && !lies_in(b.box, a.box)) return 0;
+  return overlap(a, b, base_on_bed);
+}
+
 std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
   const auto g = gaps(a.box, b.box);
   const double apart = std::max({g[0], g[1], g[2]});
   if (apart > reach_mm) return std::nullopt;
   facts::Fit fit{a.solid.part, b.solid.part, facts::Touch::touch, 0, 0, middle_of(a.box, b.box)};
-  if (apart < -units::tolerance::length_mm) fit.overlap_mm3 = overlap(a, b, base_on_bed);
+  const bool by_faces = !looked_at_for_clashes_alone(a.solid, b.solid) && !base_and_bed(a.solid, b.solid);
+  const auto apart_by = by_faces ? measure::apart(a.skin, b.skin, reach_mm) : std::nullopt;
+  const bool stand_apart = by_faces && (!apart_by || apart_by->mm > units::tolerance::length_mm);
+  if (apart < -units::tolerance::length_mm) fit.overlap_mm3 = shared_mm3(a, b, base_on_bed, stand_apart);
   if (fit.overlap_mm3 > units::tolerance::overlap_mm3) {
     fit.state = facts::Touch::clash;
     return fit;
   }
   fit.overlap_mm3 = 0;
-  // Members of one family meet by design and are looked at for clashes only.
-  if (a.solid.part.family == b.solid.part.family || parted_by_bed(a.solid, b.solid)) return std::nullopt;
   if (base_and_bed(a.solid, b.solid)) return fit;  // measured as a mating of surfaces, in full
-  const auto apart_by = measure::apart(a.skin, b.skin, reach_mm);
   if (!apart_by) return std::nullopt;
   fit.at_mm = to_point(apart_by->at);
-  if (apart_by->mm <= units::tolerance::length_mm) return fit;
+  if (!stand_apart) return fit;
   fit.state = facts::Touch::gap;
   fit.distance_mm = apart_by->mm;
   return fit;
@@ -106,7 +123,7 @@ std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const 
 std::optional<facts::Fit> look_once(const Candidate& a, const Candidate& b, const Mating& base_on_bed, Memory& memory) {
   const auto look = [&] { return look_at(a, b, base_on_bed); };
   if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
-  const bool for_clashes_alone = a.solid.part.family == b.solid.part.family || parted_by_bed(a.solid, b.solid);
+  const bool for_clashes_alone = looked_at_for_clashes_alone(a.solid, b.solid);
   auto fit = memory.once(Question{"fit"}.of(*a.number).of(*b.number).of(for_clashes_alone), look);
   if (fit) fit->a = a.solid.part, fit->b = b.solid.part;
   return fit;
