@@ -14,8 +14,8 @@ class Lying {
  public:
   explicit Lying(const Text& text)
       : at_{text.at},
-        cos_{std::cos(text.rotation_deg * M_PI / 180)},
-        sin_{std::sin(text.rotation_deg * M_PI / 180)},
+        cos_{text.rotation_deg == 0 ? 1 : std::cos(text.rotation_deg * M_PI / 180)},  // most lie level
+        sin_{text.rotation_deg == 0 ? 0 : std::sin(text.rotation_deg * M_PI / 180)},
         width_{width_of(text.words, text.height)},
         from_{-share_before(text.anchor) * width_},
         height_{text.height} {}
@@ -31,6 +31,23 @@ class Lying {
   Point at_;
   double cos_, sin_, width_, from_, height_;
 };
+
+/// No letter of a text lies farther from its anchor, however it is turned: most lines of a sheet are nowhere near.
+double reach_of(const Text& text, double margin) {
+  constexpr double widest = 1.2;  // of a capital's height
+  return (widest * letters_narrowed * static_cast<double>(text.words.size()) + 1) * text.height + 2 * margin;
+}
+
+bool is_far(const Box& box, const Text& text, double margin) {
+  const double reach = reach_of(text, margin);
+  return box.x1 < text.at.x - reach || box.x0 > text.at.x + reach || box.y1 < text.at.y - reach ||
+         box.y0 > text.at.y + reach;
+}
+
+Box box_round(const Line& line) {
+  return {std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::max(line.from.x, line.to.x),
+          std::max(line.from.y, line.to.y)};
+}
 
 /// Between which shares of its length a line lies in a box (Liang and Barsky); nothing where it only touches it.
 std::optional<std::pair<double, double>> share_in(Point a, Point b, const Box& box) {
@@ -80,20 +97,26 @@ std::vector<Line> chords_of(const Arc& arc) {
 }
 
 bool crosses(const Line& line, const Text& text, double margin) {
+  if (is_far(box_round(line), text, margin)) return false;
   const Lying lying{text};
   return share_in(lying.in(line.from), lying.in(line.to), lying.box(margin)).has_value();
 }
 
 bool crosses(const Arc& arc, const Text& text, double margin) {
+  const Point c = arc.centre;
+  if (is_far({c.x - arc.radius, c.y - arc.radius, c.x + arc.radius, c.y + arc.radius}, text, margin)) return false;
   const std::vector<Line> chords = chords_of(arc);
   return std::any_of(chords.begin(), chords.end(), [&](const Line& chord) { return crosses(chord, text, margin); });
 }
 
 bool meet(const Text& a, const Text& b, double margin) {
+  const double reach = reach_of(b, 0);
+  if (is_far({b.at.x - reach, b.at.y - reach, b.at.x + reach, b.at.y + reach}, a, margin)) return false;
   return !lies_past(a, b, margin) && !lies_past(b, a, margin);
 }
 
 std::vector<Line> without_text(const Line& line, const Text& text, double margin) {
+  if (is_far(box_round(line), text, margin)) return {line};
   const Lying lying{text};
   const auto in = share_in(lying.in(line.from), lying.in(line.to), lying.box(margin));
   if (!in) return {line};

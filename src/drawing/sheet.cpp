@@ -65,7 +65,8 @@ double width_of(const std::string& words, double height) {
 Box box_of(const Text& t) {
   const double w = width_of(t.words, t.height);
   const double from = -share_before(t.anchor) * w;
-  const double turn = t.rotation_deg * 3.14159265358979323846 / 180, c = std::cos(turn), s = std::sin(turn);
+  const double turn = t.rotation_deg * 3.14159265358979323846 / 180;
+  const double c = turn == 0 ? 1 : std::cos(turn), s = turn == 0 ? 0 : std::sin(turn);
   Box box{1e300, 1e300, -1e300, -1e300};
   for (const double u : {from, from + w})
     for (const double v : {0.0, t.height}) {
