@@ -8,6 +8,7 @@
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
 #include "measure/surface.hpp"
+#include "points/points.hpp"
 #include "survey/rest.hpp"
 #include "units/tolerance.hpp"
 
@@ -54,20 +55,85 @@ std::optional<std::pair<double, double>> stretch_of(const survey::Polygon& plan,
   return from < to ? std::optional{std::pair{from, to}} : std::nullopt;
 }
 
+/// Where spots were read, round them; nothing where their heights make no floor.
+survey::Polygon read_of(const std::vector<survey::Spot>& spots) {
+  if (!survey::span_a_plane(spots)) return {};
+  std::vector<points::Point2> places;
+  for (const survey::Spot& s : spots) places.push_back({s.x, s.y});
+  survey::Polygon read;
+  const auto net = points::triangulate(places, {});
+  for (const std::size_t i : net->outline) read.push_back({places[i].x, places[i].y});
+  return read;
+}
+
+/// Heights along lines that run across the room one way. Past the outermost spots the floor's solid leans as all spots
+/// do, and a step that was read half-way along would go on to its ends: there a line is taken to change by no more
+/// than it does over as much of what was read next to it. Of a plane that is what the solid has.
+class AlongLines {
+ public:
+  AlongLines(const Surface& floor, const survey::Polygon& read, bool along_x)
+      : floor_{floor}, read_{read}, along_x_{along_x} {
+    for (const survey::Point& p : read)
+      least_ = std::min(least_, along_x ? p.y : p.x), most_ = std::max(most_, along_x ? p.y : p.x);
+    inset_ = std::min(most_inset_mm, (most_ - least_) / 4);
+  }
+
+  /// Highest less lowest.
+  double difference(double line, double from, double to) const {
+    const auto [low, high] = range(line, from, to);
+    return high - low;
+  }
+
+ private:
+  using Range = std::pair<double, double>;
+
+  Range range(double line, double from, double to) const {
+    const Range all = floor_.range_along(along_x_, line, from, to);
+    if (read_.empty()) return all;
+    // A line beside the spots goes by what was read next to it; an outermost spot alone tells of no stretch.
+    const double next = std::clamp(line, least_ + inset_, most_ - inset_);
+    const auto read = stretch_of(read_, along_x_, next);
+    if (!read) return all;
+    const double start = std::max(from, read->first), end = std::min(to, read->second);
+    if (end - start < inset_) return all;
+    Range found = floor_.range_along(along_x_, line, start, end);
+    const auto carry_on = [&](double stop, double past) {
+      const double length = std::abs(past - stop);
+      if (length <= units::tolerance::weld_mm) return;
+      const double inside = std::min(length, end - start), way = past < stop ? 1 : -1;
+      const Range next_to = along(next, stop, stop + way * inside), beyond = along(line, stop, past);
+      const double z = along(line, stop, stop).first, may = (next_to.second - next_to.first) * length / inside;
+      found.first = std::min(found.first, std::max(beyond.first, z - may));
+      found.second = std::max(found.second, std::min(beyond.second, z + may));
+    };
+    carry_on(start, from);
+    carry_on(end, to);
+    return found;
+  }
+
+  Range along(double line, double a, double b) const {
+    return floor_.range_along(along_x_, line, std::min(a, b), std::max(a, b));
+  }
+
+  static constexpr double most_inset_mm = 150;  // as far off a corner as spots may be; an own choice
+
+  const Surface& floor_;
+  const survey::Polygon& read_;
+  bool along_x_;
+  double least_ = std::numeric_limits<double>::max(), most_ = std::numeric_limits<double>::lowest(), inset_ = 0;
+};
+
 /// Greatest difference along any line that runs across the room one way: on a surface of planes it lies on a line
 /// through a corner.
-double greatest_along(const Surface& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
+double greatest_along(const AlongLines& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
                       bool along_x) {
   std::vector<double> lines;
   for (const survey::Point& p : room) lines.push_back(along_x ? p.y : p.x);
   for (const survey::Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
   double greatest = 0;
-  for (const double line : lines) {
-    const auto stretch = stretch_of(room, along_x, line);
-    if (!stretch) continue;
-    const auto [low, high] = floor.range_along(along_x, line, stretch->first, stretch->second);
-    greatest = std::max(greatest, high - low);
-  }
+  for (const double line : lines)
+    if (const auto stretch = stretch_of(room, along_x, line))
+      greatest = std::max(greatest, floor.difference(line, stretch->first, stretch->second));
   return greatest;
 }
 
@@ -126,8 +192,9 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   const survey::Polygon room = feet_of(model);
   const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
   const std::vector<survey::Spot> under = distinct(floor.corners(survey::to_polygon(base)));
-  shape.along_width_mm = greatest_along(floor, room, in_room, true);
-  shape.along_depth_mm = greatest_along(floor, room, in_room, false);
+  const survey::Polygon read = read_of(job.survey.spots);
+  shape.along_width_mm = greatest_along({floor, read, true}, room, in_room, true);
+  shape.along_depth_mm = greatest_along({floor, read, false}, room, in_room, false);
 
   std::vector<survey::Spot> corners;
   for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});

@@ -101,6 +101,42 @@ TEST(FloorShape, OutOfLevelIsReadOnEdgesBetweenSpotsToo) {
   EXPECT_NEAR(measured(j).room.floor.along_width_mm, 8, 1e-6);
 }
 
+/// A grid of spots an inch inside a room 70 by 34 in, as high at each x as told.
+std::vector<survey::Spot> in_rows(const std::vector<survey::Spot>& row) {
+  std::vector<survey::Spot> spots;
+  for (const double y : {1 * in, 17 * in, 33 * in})
+    for (const survey::Spot& s : row) spots.push_back({s.x, y, s.z});
+  return spots;
+}
+
+TEST(FloorShape, AStepLeansNoFloorPastTheSpots) {
+  // Source: by hand: level on both sides of a step of 3/8 in, read an inch off the walls: along the width 3/8 in, from
+  // either end and along the other way as well, and along the step nothing.
+  job::Job j = sample::bare(inches(70), inches(34), inches(30), inches(17));
+  j.survey.level_tolerance_mm = 0.8;
+  for (const double left : {0.0, 0.375 * in}) {
+    const double right = 0.375 * in - left;
+    j.survey.spots =
+        in_rows({{1 * in, 0, left}, {36 * in, 0, left}, {37.875 * in, 0, right}, {69 * in, 0, right}});
+    const facts::FloorShape shape = measured(j).room.floor;
+    EXPECT_NEAR(shape.along_width_mm, 0.375 * in, 1e-6) << left;
+    EXPECT_NEAR(shape.along_depth_mm, 0, 1e-6) << left;
+  }
+}
+
+TEST(FloorShape, PastTheSpotsAFloorLeansAsNextToThem) {
+  // Source: by hand: level for 35 in, then 1 in 100 up to the last spots and on to the wall, an inch more; in the
+  // room's whole width a plane of 1 in 100 differs by it all.
+  job::Job j = sample::bare(inches(70), inches(34), inches(30), inches(17));
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = in_rows({{1 * in, 0, 0}, {36 * in, 0, 0}, {69 * in, 0, 0.33 * in}});
+  const double bent = measured(j).room.floor.along_width_mm;
+  EXPECT_GT(bent, 0.33 * in);
+  EXPECT_LE(bent, 0.34 * in + 1e-6);
+  j.survey.spots = in_rows({{1 * in, 0, 0}, {36 * in, 0, 0.35 * in}, {69 * in, 0, 0.68 * in}});
+  EXPECT_NEAR(measured(j).room.floor.along_width_mm, 0.01 * j.alcove.width.in_mm(), 1e-6);
+}
+
 TEST(FloorShape, AHumpIsNotTakenForTwist) {
   // Source: closed form: corners 4, 0, 4, 0 high lie 2 off the level plane that fits them best; a spot 5 high stands 3
   // above it.
