@@ -116,8 +116,7 @@ TEST(FloorShape, AStepLeansNoFloorPastTheSpots) {
   j.survey.level_tolerance_mm = 0.8;
   for (const double left : {0.0, 0.375 * in}) {
     const double right = 0.375 * in - left;
-    j.survey.spots =
-        in_rows({{1 * in, 0, left}, {36 * in, 0, left}, {37.875 * in, 0, right}, {69 * in, 0, right}});
+    j.survey.spots = in_rows({{1 * in, 0, left}, {36 * in, 0, left}, {37.875 * in, 0, right}, {69 * in, 0, right}});
     const facts::FloorShape shape = measured(j).room.floor;
     EXPECT_NEAR(shape.along_width_mm, 0.375 * in, 1e-6) << left;
     EXPECT_NEAR(shape.along_depth_mm, 0, 1e-6) << left;
