@@ -40,6 +40,7 @@ struct Finding {
   Calculation by = {};                     ///< how what may be carried was worked out
   std::optional<double> fails_below = {};  ///< below this it fails, where its row asks for care alone
   std::optional<double> fails_above = {};  ///< the same, above this
+  bool by_solids = false;     ///< solids share room there: no tape readings that differ put it at its limit
   std::string unjudged = {};  ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 

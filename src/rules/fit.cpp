@@ -110,6 +110,20 @@ std::string fill_opening(double over, double most, const Furred& furred, const j
   return "fur the studs out by " + text_at_least(over - most, job) + larger;
 }
 
+/// What fills an opening shares room with a wall there, as `clashes` tells as well.
+bool runs_into(const facts::Facts& facts, const std::vector<job::Side>& walls) {
+  const auto is_wall = [&](const facts::PartId& part) {
+    return part.is(facts::Role::wall) && std::find(walls.begin(), walls.end(), part.family.wall) != walls.end();
+  };
+  const auto fills = [](const facts::PartId& part) {
+    using facts::Role;
+    return part.is(Role::base) || part.is(Role::bench_frame) || part.is(Role::seat_block);
+  };
+  return std::any_of(facts.fits.begin(), facts.fits.end(), [&](const facts::Fit& fit) {
+    return fit.state == facts::Touch::clash && ((is_wall(fit.a) && fills(fit.b)) || (is_wall(fit.b) && fills(fit.a)));
+  });
+}
+
 Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& limit, facts::Axis axis) {
   const auto it =
       std::find_if(facts.openings.begin(), facts.openings.end(), [&](const auto& o) { return o.axis == axis; });
@@ -122,13 +136,15 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   const double over = it->left_over_mm - it->open_mm;
   if (it->open_mm > units::tolerance::length_mm) sum += "; " + len(it->open_mm) + " of that lie before no wall";
   using job::Side;
-  const Furred furred = furred_at(
-      facts.room, axis == facts::Axis::width ? std::vector{Side::left, Side::right} : std::vector{Side::back});
+  const std::vector<Side> walls =
+      axis == facts::Axis::width ? std::vector{Side::left, Side::right} : std::vector{Side::back};
+  const Furred furred = furred_at(facts.room, walls);
   const std::string advice = over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base" +
                                             (it->bench_mm ? " or a shallower bench" : "")
                                       : fill_opening(over, *limit.greatest, furred, job);
   Finding finding = found(over, sum, advice);
   finding.fails_below = 0, finding.fails_above = *limit.greatest + furred.closes_mm;
+  finding.by_solids = over < 0 && runs_into(facts, walls);
   const auto wall = lone_wall(job);
   if (axis != facts::Axis::width || over <= 0 || it->open_mm <= 0 || !wall) return finding;
   const std::string set = std::string{"\""} + job::name_of(*wall) + "\"";

@@ -171,6 +171,26 @@ TEST(Check, TheWorstClashIsNamedWithItsOverlapAndPlace) {
               HasSubstr("'base' and 'bench-frame/stud-01' share 1.00 ft3 at 10\" from the left stud face, 20\" from"));
 }
 
+TEST(Check, WhatRunsIntoAWallDoesNotFillItsOpening) {
+  // Source: by hand: a base 1/64 in wider than the room as solved, by readings that are off by 1/16: at its limit, as
+  // far as they tell, and out of it where the solids of base and wall share room.
+  facts::Facts facts = sample::good_facts();
+  facts.openings[0].left_over_mm = -in / 64;
+  facts.room.closure.solved = true, facts.room.closure.spare = 1;
+  facts.room.closure.worst_mm = in / 16, facts.room.closure.allowed_mm = in / 8;
+  facts.room.closure.readings = {{"back", 72 * in, 72.0625 * in, 0, {}}};
+  EXPECT_EQ(result_of(sample::alcove(), facts, "opening.width").outcome, Outcome::pass);
+  facts.fits.push_back(
+      {sample::part_id("wall-back/sole-plate"), sample::part_id("base"), facts::Touch::clash, 0, 10, {}});
+  EXPECT_EQ(result_of(sample::alcove(), facts, "opening.width").outcome, Outcome::pass) << "another wall";
+  facts.fits.push_back(
+      {sample::part_id("base"), sample::part_id("wall-right/sole-plate"), facts::Touch::clash, 0, 10, {}});
+  EXPECT_EQ(result_of(sample::alcove(), facts, "fit.no-clash").outcome, Outcome::fail);
+  const rules::Result r = result_of(sample::alcove(), facts, "opening.width");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.advice, HasSubstr("it does not go in by 1/16\""));
+}
+
 TEST(Check, AdviceNamesTheValueThatWouldPass) {
   // Source: by hand, each beside its case.
   job::Job job = sample::alcove();
