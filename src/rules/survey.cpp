@@ -121,20 +121,24 @@ struct Back {
   std::tuple<int, int, double> turn;
 };
 
-/// In no order. Behind the bench a stud counts as well where the bench is fastened to it.
+/// In no order. A stud counts over its whole length, as its strip of furring does; behind the bench also where the
+/// bench is fastened to it.
 std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& facts) {
   constexpr double same_mm = units::tolerance::length_mm;
   const job::Side hand = told_hand(facts);
   std::vector<Back> all;
-  const auto add = [&](double at_floor, double at_upstand, const std::string& name, Back back) {
-    back.gap_mm = std::max(at_floor, at_upstand);
-    back.where = name + (at_upstand >= at_floor - same_mm ? ", at the upstand's top" : ", at the floor");
+  const auto add = [&](double at_floor, double at_upstand, double at_top, const std::string& name, Back back) {
+    const double low = std::max(at_floor, at_upstand);
+    back.gap_mm = std::max(low, at_top);
+    back.where = name + (at_top > low + same_mm             ? ", at its top"
+                         : at_upstand >= at_floor - same_mm ? ", at the upstand's top"
+                                                            : ", at the floor");
     all.push_back(std::move(back));
   };
   for (const facts::StudGap& s : facts.room.studs) {
     if (s.stands_alone()) continue;
     const bool from_right = s.wall == job::Side::back && hand == job::Side::right;
-    add(s.at_floor_mm, s.at_upstand_mm, "stud '" + s.part_id + "'",
+    add(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm, "stud '" + s.part_id + "'",
         {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}});
     if (facts.cleat && facts.cleat->farthest_id == s.part_id && facts.cleat->farthest_mm > all.back().gap_mm + same_mm)
       all.back().gap_mm = facts.cleat->farthest_mm,
@@ -143,7 +147,7 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
   // One built on site fills the room to its walls.
   if (job.base.is_site_built()) return all;
   for (const facts::CornerGap& c : facts.room.corners)
-    add(c.at_floor_mm, c.at_upstand_mm, c.name() + " corner, " + job::name_of(c.wall) + " wall",
+    add(c.at_floor_mm, c.at_upstand_mm, 0, c.name() + " corner, " + job::name_of(c.wall) + " wall",
         {0,
          "",
          facts::Before::base,
@@ -392,7 +396,7 @@ std::vector<Rule> survey_rules() {
       {"room.stud-gap",
        "studs stand close to base and bench",
        "greatest distance from an edge of base or bench to the face of a stud behind it",
-       "walls: faces of studs at floor and upstand, and where the bench is fastened; base, bench frame: extents",
+       "walls: faces of studs at floor, upstand and top, and where the bench is fastened; base, bench frame: extents",
        Unit::mm,
        "",
        "stud_gap_greatest",

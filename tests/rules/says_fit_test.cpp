@@ -73,9 +73,10 @@ TEST(Says, OfTheSurvey) {
         Outcome::caution},
        {"room.stud-gap",
         [](Job&, Facts& f) {
-          f.room.studs = {{"s1", job::Side::back, facts::Before::base, 0, 4, 5, 90},
+          f.room.studs = {{"s1", job::Side::back, facts::Before::base, 0, 4, 5, 9},
                           {"s2", job::Side::back, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
-                          {"s3", job::Side::left, facts::Before::bench, 0, 6, 7, 90}};
+                          {"s3", job::Side::left, facts::Before::bench, 0, 6, 7, 9},
+                          {"s4", job::Side::left, facts::Before::nothing, 0, 6, 7, 90}};
         },
         0.8,
         in,
@@ -100,9 +101,27 @@ TEST(Says, OfTheSurvey) {
         in,
         {"from the bench's edge to the stud 's3', at the floor"},
         {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
+       {"room.stud-gap",  // a wall that leans out: its strips are listed to the studs' tops
+        [](Job&, Facts& f) {
+          f.room.studs = {{"s2", job::Side::back, facts::Before::base, 0, 0.1 * in, 0.2 * in, 0.8 * in}};
+        },
+        0.8,
+        in,
+        {"stud 's2', at its top"},
+        {"(up to 13/16\"; the list of furring says how much at each)"},
+        "residential",
+        Outcome::caution},
+       {"room.stud-gap",  // farther than any strip is listed for
+        [](Job&, Facts& f) {
+          f.room.studs = {{"s2", job::Side::back, facts::Before::bench, 0, 0.1 * in, 0.2 * in, 1.6 * in}};
+        },
+        1.6,
+        in,
+        {"from the bench's edge to the stud 's2', at its top"},
+        {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
        {"room.stud-gap",  // at the cleat farther than at the floor and at the upstand: the wall leans out
         [](Job&, Facts& f) {
-          f.room.studs = {{"s3", job::Side::left, facts::Before::bench, 0, 0.1 * in, 0.3 * in, 4 * in}};
+          f.room.studs = {{"s3", job::Side::left, facts::Before::bench, 0, 0.1 * in, 0.3 * in, 0.4 * in}};
           f.cleat->farthest_id = "s3", f.cleat->farthest_mm = 0.8 * in;
         },
         0.8,
