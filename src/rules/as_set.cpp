@@ -7,9 +7,11 @@
 
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
+#include "rules/outside.hpp"
 #include "rules/pressing.hpp"
 #include "rules/words.hpp"
 #include "survey/floor.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -155,9 +157,6 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
   return odd;
 }
 
-/// What stands in front of the base meets it as it lies: checks that are judged so once its height was read.
-constexpr const char* outside[] = {"threshold.above-outside", "threshold.step-outside", "entry.step"};
-
 /// What is to be done before it is left: at the apron, of what asks for care, and of what fails that no pressing mends.
 std::string before_it_is_left(const std::vector<Result>& results) {
   std::string words;
@@ -190,10 +189,14 @@ double raised_at(const facts::Facts& facts, double x_mm, double y_mm) {
   return *set.raised_mm + set.gx * (x_mm - drain[0]) + set.gy * (y_mm - drain[1]);
 }
 
+bool reads_as_designed(double raised_mm, const job::Job& job) {
+  return std::abs(raised_mm) <= units::rule_mark_mm(job.is_metric()) / 2;
+}
+
 std::string raised_text(double raised_mm, const job::Job& job) {
-  const std::string by = text_of(std::abs(raised_mm), Unit::mm, job);
-  return by == text_of(0, Unit::mm, job) ? "as high as designed"
-                                         : by + (raised_mm < 0 ? " lower than designed" : " higher than designed");
+  if (reads_as_designed(raised_mm, job)) return "as high as designed";
+  return text_of(std::abs(raised_mm), Unit::mm, job) +
+         (raised_mm < 0 ? " lower than designed" : " higher than designed");
 }
 
 std::string failing_level(const std::vector<Result>& results) {
@@ -235,7 +238,7 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
   const bool fails = std::any_of(results.begin(), results.end(),
                                  [](const Result& r) { return is_as_set(r.id) && r.outcome == Outcome::fail; });
   if (!fails) {
-    for (const char* id : outside)
+    for (const char* id : outside_checks)
       if (const Result* r = result_of(results, id);
           set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())
         return {Next::lift, "LIFT IT, or change the floor it meets: '" + r->title + "' fails; " + r->advice + "."};

@@ -27,6 +27,9 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
 /// How far a place of the base came to lie above where it was designed. @pre how high it lies was read
 double raised_at(const facts::Facts& facts, double x_mm, double y_mm);
 
+/// Whether a base lies no farther above or below its design than a good rule tells.
+bool reads_as_designed(double raised_mm, const job::Job& job);
+
 /// How far above or below its design a base came to lie at the drain: "1/8" higher than designed", "as high as
 /// designed".
 std::string raised_text(double raised_mm, const job::Job& job);

@@ -6,6 +6,7 @@
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
+#include "rules/outside.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
@@ -337,6 +338,33 @@ Finding step(const job::Job& job, const facts::Facts& facts, const Limit& limit)
 }
 
 }  // namespace
+
+facts::Facts lying_at(const facts::Facts& facts, double raised_mm, double gx, double gy) {
+  facts::Facts then = facts;
+  facts::AsSet& set = then.room.as_set;
+  set.raised_mm = raised_mm, set.gx = gx, set.gy = gy;
+  const facts::Heights& h = facts.heights;
+  const auto [least, most] = moved(then, job::Side::front);
+  if (set.threshold_greatest_mm && h.threshold_greatest_mm)
+    set.threshold_greatest_mm = *h.threshold_greatest_mm - h.drain_top_mm + most - raised_mm;
+  if (!set.threshold_least_mm || !h.threshold_least_mm) return then;
+  set.threshold_least_mm = *h.threshold_least_mm - h.drain_top_mm + least - raised_mm;
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.open() && edge.side != job::Side::front)
+      set.threshold_least_mm =
+          std::min(*set.threshold_least_mm, edge.top_mm - h.drain_top_mm + moved(then, edge.side).first - raised_mm);
+  return then;
+}
+
+std::optional<double> measured_outside(const std::string& id, const job::Job& job, const facts::Facts& facts,
+                                       const Limit& limit) {
+  if (!lies_as_read(facts)) return std::nullopt;
+  if (id == "entry.step") return step(job, facts, limit).measured;
+  if (!facts.room.as_set.threshold_least_mm) return std::nullopt;
+  if (id == "threshold.step-outside") return step_outside(job, facts, limit).measured;
+  const Limits unused{{}};  // what lies in its bed already is raised by no line of the job file
+  return above_outside({job, facts, unused}, limit).measured;
+}
 
 std::vector<Rule> height_rules() {
   return {

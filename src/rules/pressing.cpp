@@ -6,6 +6,8 @@
 
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
+#include "rules/check.hpp"
+#include "rules/outside.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
 #include "survey/floor.hpp"
@@ -61,7 +63,11 @@ const Result* asking(const std::vector<Result>& results, const std::string& id) 
 class Pressing {
  public:
   Pressing(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results)
-      : job_{job}, facts_{facts}, bed_{asking(results, "rim.bed")}, riser_{asking(results, "rim.riser")} {
+      : job_{job},
+        facts_{facts},
+        results_{results},
+        bed_{asking(results, "rim.bed")},
+        riser_{asking(results, "rim.riser")} {
     const facts::AsSet& set = facts.room.as_set;
     if (!job.drain.riser || !set.drain_body_mm) riser_ = nullptr;
     std::vector<survey::Spot> down;
@@ -93,10 +99,38 @@ class Pressing {
                  : lift("lift the base and lengthen the riser by " + lengthened(0) + ": the bed under it is " +
                         text_or_less(thin_, Unit::mm, job_) + " thick at its thinnest, and " +
                         text_at_least(least_bed(), job_) + " of it must stay");
+    if (const auto low = too_low_outside(level_down_mm_ + whole_mm_))
+      return lift("pressed " + std::string{whole_mm_ > 0 ? "down so" : "level"} + " it would lie " +
+                  text_at_least(low->second, job_) + " too low for what lies in front of it ('" + low->first->title +
+                  "'): lift it, and bed it again level on more mortar" +
+                  riser_meanwhile(std::max(0., low->second - whole_mm_)) +
+                  "; or lower the bath's floor there by as much");
     return {Next::press, whole_mm_ > 0 ? whole_words() : level_alone()};
   }
 
  private:
+  /// How far a base that was pressed fails what stands in front of it, first where it fails most.
+  std::optional<std::pair<const Result*, double>> fails_outside(double down_mm) const {
+    const facts::AsSet& set = facts_.room.as_set;
+    const facts::Facts then = lying_at(facts_, *set.raised_mm - down_mm, set.gx - pressed_.gx, set.gy - pressed_.gy);
+    std::optional<std::pair<const Result*, double>> worst;
+    for (const char* id : outside_checks) {
+      const Result* r = asking(results_, id);
+      const auto measured = r ? measured_outside(id, job_, then, r->limit) : std::nullopt;
+      if (!measured || keeps(*measured, r->limit) || r->limit.when_broken != Outcome::fail) continue;
+      const double by =
+          std::max(r->limit.least.value_or(*measured) - *measured, *measured - r->limit.greatest.value_or(*measured));
+      if (!worst || by > worst->second) worst = {r, by};
+    }
+    return worst;
+  }
+
+  /// The same where it lies too low for that, and higher by as much it would not.
+  std::optional<std::pair<const Result*, double>> too_low_outside(double down_mm) const {
+    const auto fails = fails_outside(down_mm);
+    return fails && !fails_outside(down_mm - fails->second) ? fails : std::nullopt;
+  }
+
   static bool is_less(double a, double b) { return a < b - units::tolerance::length_mm; }
   static Plan lift(std::string words) { return {Next::lift, std::move(words)}; }
   double least_bed() const { return bed_ ? bed_->limit.least.value_or(0) : 0; }
@@ -136,10 +170,12 @@ class Pressing {
   }
   std::string lengthened(double higher_mm) const { return text_at_least(longer(higher_mm), job_); }
 
-  std::string more_mortar(double higher_mm) const {
+  std::string riser_meanwhile(double higher_mm) const {
     const bool longer_too = longer(higher_mm) > units::tolerance::length_mm;
-    return " too low: lift it, and bed it again on more mortar" +
-           (longer_too ? "; lengthen the riser by " + lengthened(higher_mm) + " meanwhile" : "");
+    return longer_too ? "; lengthen the riser by " + lengthened(higher_mm) + " meanwhile" : "";
+  }
+  std::string more_mortar(double higher_mm) const {
+    return " too low: lift it, and bed it again on more mortar" + riser_meanwhile(higher_mm);
   }
 
   std::string whole_words() const {
@@ -159,11 +195,13 @@ class Pressing {
     if (level.empty()) return level_now;
     const bool bears = !is_less(0, proud_ + most_pressed_) || !bed_ || !any_gauge_;
     const bool reaches = !riser_ || !riser_->limit.least || !is_less(0, short_ + most_pressed_);
-    return level + (bears && reaches ? raise_instead : "");
+    const bool meets = !fails_outside(level_down_mm_ - most_pressed_);
+    return level + (bears && reaches && meets ? raise_instead : "");
   }
 
   const job::Job& job_;
   const facts::Facts& facts_;
+  const std::vector<Result>& results_;
   const Result *bed_, *riser_;
   survey::HeightPlane pressed_;                  ///< how far each place goes down as the base is pressed level
   double level_down_mm_ = 0, most_pressed_ = 0;  ///< at the drain; at the highest place that was read
@@ -199,8 +237,9 @@ std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts
                                          const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read || !set.raised_mm || !Pressing{job, facts, results}.is_beyond_its_bed()) return std::nullopt;
-  const std::string raised = raised_text(*set.raised_mm, job);
-  return "by these readings the base lies " + (raised == raised_text(0, job) ? "out of level past its bed" : raised) +
+  const bool as_designed = reads_as_designed(*set.raised_mm, job);
+  return "by these readings the base lies " +
+         (as_designed ? "out of level past its bed" : raised_text(*set.raised_mm, job)) +
          ", and no base lies so: " + look_at_line;
 }
 

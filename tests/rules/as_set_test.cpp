@@ -347,6 +347,39 @@ TEST(AsSet, StepsAtTheEntryAreThoseOfTheBaseAsItLies) {
   EXPECT_NEAR(*judged(sample::alcove(), f, "threshold.above-outside").measured, in / 8, 1e-9);
 }
 
+TEST(AsSet, LiesAsDesignedWithinHalfOfWhatARuleTells) {
+  // Source: by hand: a good rule tells 1/64 in, or 0.1 mm; half of it either way is none.
+  job::Job job = sample::alcove();
+  for (const auto& [unit, half_mm] : {std::pair{job::UnitSystem::inch, in / 128}, {job::UnitSystem::metric, 0.05}}) {
+    job.unit = unit;
+    for (const double way : {-1., 1.}) {
+      EXPECT_TRUE(rules::reads_as_designed(way * half_mm, job));
+      EXPECT_EQ(rules::raised_text(way * half_mm, job), "as high as designed");
+      EXPECT_FALSE(rules::reads_as_designed(way * half_mm * 1.01, job));
+      EXPECT_THAT(rules::raised_text(way * half_mm * 2, job),
+                  HasSubstr(way < 0 ? " lower than designed" : " higher than designed"));
+    }
+  }
+}
+
+TEST(AsSet, IsNotPressedBelowTheFloorBeforeIt) {
+  // Source: by hand: a base 3/16 in high at its back and as designed in front lies level as designed once it is
+  // pressed: it may go down where the bath's floor lies no higher than its threshold then, and is lifted by what lacks
+  // where that is higher.
+  facts::Facts f = sample::good_facts();
+  for (facts::Gauge& g : f.room.gauges) g.set_mm += in, g.spread_mm += in;  // mortar enough
+  f.parts = {{sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 1400, 900, 4 * in}, {}, true, false}};
+  read_rim(f, 3. / 16 * in, 3. / 16 * in, 0, 0);
+  f.room.as_set.threshold_least_mm = 1.9 * in;
+  f.heights.outside = sample::level_at(*f.heights.threshold_least_mm - 0.1);
+  EXPECT_EQ(verdict_of(f).next, Next::press) << verdict_of(f).words;
+  f.heights.outside = sample::level_at(*f.heights.threshold_least_mm + in / 8);
+  EXPECT_EQ(verdict_of(f).next, Next::lift);
+  EXPECT_THAT(verdict_of(f).words,
+              HasSubstr("LIFT IT: pressed level it would lie 1/8\" too low for what lies in front of it ('threshold "
+                        "stands above the bath floor'): lift it, and bed it again level on more mortar"));
+}
+
 TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
   // Source: by hand: 36 in deep, its drain 20 in behind the entry; tilted by 1/8 in over its depth, front low, and
   // raised by 1/4 in at the drain, its front edge lies 1/4 - 20 / 36 / 8 in higher than designed.

@@ -122,8 +122,9 @@ class Pressing {
 /** Why no base lies where these readings put it; nothing where one can. */
 function cannotLieSo(card, found, results) {
   if (found.raised === undefined || !new Pressing(card, found, results).isBeyondItsBed()) return null;
-  const by = ruleText(Math.abs(found.raised), card.metric);
-  const lies = by === ruleText(0, card.metric) ? 'out of level past its bed' : `${by} ${found.raised < 0 ? 'lower' : 'higher'} than designed`;
+  const by = Math.abs(found.raised), readsAsDesigned = by <= (card.metric ? 0.1 : INCH / 64) / 2;  // half of what a good rule tells
+  const lies = readsAsDesigned ? 'out of level past its bed'
+                               : `${ruleText(by, card.metric)} ${found.raised < 0 ? 'lower' : 'higher'} than designed`;
   return `by these readings the base lies ${lies}, and no base lies so: ${LOOK_AT_LINE}`;
 }
 
