@@ -88,8 +88,8 @@ std::string fall_no_better(double ratio, Toward worse, const job::Job& job) {
   const double same_run = slack(Unit::ratio) / (ratio * ratio);
   const double run = to_step(1 / ratio, 0.1, worse == Toward::less ? Toward::more : Toward::less, same_run);
   const bool whole = std::abs(run - std::round(run)) < units::tolerance::length_mm;
-  return (fraction ? nearest : text(to_step(ratio, metric ? 1e-4 : 1. / 12000, worse, slack(Unit::ratio)))) + " (" +
-         (ratio < 0 ? "-" : "") + "1:" + units::decimals(std::abs(run), whole ? 0 : 1) + ")";
+  return (fraction ? nearest : text(to_step(ratio, metric ? 1e-4 : 1. / 12000, worse, slack(Unit::ratio)))) +
+         " (1:" + units::decimals(std::abs(run), whole ? 0 : 1) + ")";
 }
 
 /// How finely a value is printed.

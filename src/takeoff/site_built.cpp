@@ -45,7 +45,7 @@ double bed_at_walls_mm(const facts::SiteBuilt& site) {
 /// What of a liner turns up along walls and bench, to its top as read, and goes over the threshold down to the floor:
 /// from the bed's lowest at the walls, so that there is enough of it everywhere. Nothing where its top was not read.
 struct TurnUps {
-  double along_mm = 0, high_mm = 0;  ///< walls and bench, and how high up them
+  double along_mm = 0, high_mm = 0;  ///< walls and bench in plan, and how high up them
   double over_mm2 = 0;               ///< over the threshold
 };
 std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& facts) {
@@ -53,10 +53,9 @@ std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& fact
   if (!top) return std::nullopt;
   const double low = bed_at_walls_mm(*facts.site_built);
   TurnUps up;
-  for (const facts::Seam& seam : facts.finish.joints)
-    for (const facts::Joint joint :
-         {facts::Joint::floor_to_walls, facts::Joint::floor_to_apron, facts::Joint::threshold_to_walls})
-      if (seam.joint == joint) up.along_mm += seam.length_mm;
+  // In plan: the joints of what is laid on the base climb with its floor, and up the threshold at its ends.
+  for (const facts::Edge& edge : facts.edges)
+    if (!edge.open()) up.along_mm += edge.length_mm;
   up.high_mm = *top - low;
   if (const auto threshold = threshold_of(job, facts))
     up.over_mm2 =

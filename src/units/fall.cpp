@@ -84,7 +84,9 @@ std::string to_one_in(Fall fall) {
 }
 
 std::string to_text(Fall fall, bool metric) {
-  return (metric ? to_percent(fall) : to_inches_per_foot(fall)) + " (" + to_one_in(fall) + ")";
+  // The sign is told once.
+  return (metric ? to_percent(fall) : to_inches_per_foot(fall)) + " (" +
+         to_one_in(Fall::ratio(std::abs(fall.as_ratio()))) + ")";
 }
 
 }  // namespace fallwright::units

@@ -192,8 +192,9 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
 
 TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   // Source: by hand: the bed meets the walls 2 above the datum at the lowest, the threshold's top is 5-1/2 to 6 and 4
-  // wide, the liner 3 above it: 6 + 3 - 2 = 7 up along 120 + 8 of walls, and over 60 of threshold 3-1/2 up, 4 across
-  // and 6 down. Until its top is read nobody knows. Lath is as large as the bed's underside, on timber alone.
+  // wide, the liner 3 above it: 6 + 3 - 2 = 7 up along 60 + 34 + 34 of walls in plan, whatever their joints climb, and
+  // over 60 of threshold 3-1/2 up, 4 across and 6 down. Until its top is read nobody knows. Lath is as large as the
+  // bed's underside, on timber alone.
   job::Job job = sample::alcove();
   job.base.kind = job::BaseKind::site_built;
   job.base.site.waterproofing = job::Waterproofing::liner;
@@ -209,9 +210,16 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   top.surface = facts::Surface::threshold, top.area_mm2 = 60 * 4 * in * in, top.run_mm = 4 * in;
   top.flow = {0, 1, 0};
   facts.facets.push_back(top);
-  facts.finish.joints = {{facts::Joint::floor_to_walls, 120 * in},
-                         {facts::Joint::threshold_to_walls, 8 * in},
+  facts.finish.joints = {{facts::Joint::floor_to_walls, 121 * in},
+                         {facts::Joint::threshold_to_walls, 13 * in},
                          {facts::Joint::wall_corners, 500 * in}};
+  for (const auto& [side, length] :
+       {std::pair{job::Side::back, 60.}, {job::Side::left, 34.}, {job::Side::right, 34.}, {job::Side::front, 60.}}) {
+    facts::Edge edge;
+    edge.side = side, edge.length_mm = length * in;
+    if (side != job::Side::front) edge.behind = facts::Behind::wall;
+    facts.edges.push_back(edge);
+  }
   facts.finish.bed_bottom_mm2 = 1440 * in * in;
   const auto unread = takeoff::take_off(job, facts, {});
   EXPECT_EQ(row_of(unread, "liner, turned up"), nullptr);
@@ -220,7 +228,8 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   const auto rows = takeoff::take_off(job, facts, {});
   ASSERT_TRUE(row_of(rows, "liner, turned up"));
   EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 13.5) / 144, 1e-9);
-  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("7\" up from the bed"), std::string::npos);
+  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
+            std::string::npos);
   EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
   EXPECT_NEAR(row_of(rows, "lath over the felt")->buy, 11, 1e-9);
   job.floor.kind = job::FloorKind::slab;

@@ -104,8 +104,8 @@ TEST(Fall, ReadsAllItsNotations) {
 TEST(Fall, AnOldThresholdMayFallOutward) {
   // Source: closed form; what is written is read again.
   for (const char* text : {"-1/4 in/ft", "-1:48", "-0.25 in/ft"}) EXPECT_DOUBLE_EQ(ratio(text), -1. / 48) << text;
-  EXPECT_EQ(to_text(Fall::ratio(-1. / 48), false), "-1/4 in/ft (-1:48)");
-  EXPECT_EQ(to_text(Fall::ratio(-0.02), true), "-2.00 % (-1:50)");
+  EXPECT_EQ(to_text(Fall::ratio(-1. / 48), false), "-1/4 in/ft (1:48)");
+  EXPECT_EQ(to_text(Fall::ratio(-0.02), true), "-2.00 % (1:50)");
 }
 
 TEST(Fall, RefusesANumberWithoutAUnit) {

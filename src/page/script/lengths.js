@@ -53,7 +53,7 @@ function noBetter(mm, fault, metric) {
 /** "1/4 in/ft (1:48)" or "2.08 % (1:48)". */
 function fallText(ratio, metric) {
   const slope = metric ? `${(ratio * 100).toFixed(2)} %` : inchesPerFoot(ratio);
-  return `${slope} (${oneIn(ratio)})`;
+  return `${slope} (${oneIn(Math.abs(ratio))})`;
 }
 
 function inchesPerFoot(ratio) {
@@ -65,7 +65,6 @@ function inchesPerFoot(ratio) {
 
 function oneIn(ratio) {
   if (Math.abs(ratio) < 1e-9) return 'level';
-  if (ratio < 0) return '-' + oneIn(-ratio);
   const run = 1 / ratio;
   return `1:${run.toFixed(Math.abs(run - Math.round(run)) < 0.005 ? 0 : 1)}`;
 }

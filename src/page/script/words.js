@@ -12,7 +12,7 @@ function fallNoBetter(ratio, up, metric) {
   const text = (r) => metric ? `${(r * 100).toFixed(2)} %` : inchesPerFoot(r), nearest = text(ratio);
   const run = toStep(1 / ratio, 0.1, !up, 1e-9 / ratio ** 2), whole = Math.abs(run - Math.round(run)) < 1e-5;
   const slope = !metric && !nearest.includes('.') ? nearest : text(toStep(ratio, metric ? 1e-4 : 1 / 12000, up, 1e-9));
-  return `${slope} (${ratio < 0 ? '-' : ''}1:${Math.abs(run).toFixed(whole ? 0 : 1)})`;
+  return `${slope} (1:${Math.abs(run).toFixed(whole ? 0 : 1)})`;
 }
 
 /** Down to 1/64 inch or a tenth of a millimetre. */
