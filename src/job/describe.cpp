@@ -148,14 +148,20 @@ namespace {
 struct Line {
   const char* path;
   const char *inch = nullptr, *metric = nullptr, *about = nullptr;
+  bool read = false;  ///< told by a tape alone, and a job is one without it: written, and not in force
 };
+
+Line read_on_site(Line line) {
+  line.read = true;
+  return line;
+}
 
 const std::vector<Line> job_lines{{"job.name", "\"my bath\"", "\"my bath\""}, {"job.unit", "\"in\"", "\"mm\""}};
 
 const std::vector<Line> room_lines{{"alcove.width", "\"60-1/4 in\"", "1530"},
                                    {"alcove.depth", "\"36 in\"", "915"},
                                    {"floor.kind", "\"joists\"", "\"slab\""},
-                                   {"floor.deck", "\"3/4 in\"", "100"}};
+                                   read_on_site({"floor.deck", "\"3/4 in\"", "100"})};
 
 const std::vector<Line> designed_lines{{"base.kind", "\"designed\"", "\"designed\""},
                                        {"base.length", "\"60 in\"", "1525"},
@@ -174,7 +180,7 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                      {"base.length", "\"60 in\"", "1525"},
                                      {"base.width", "\"36 in\"", "915"},
                                      {"base.hand", "\"left\"", "\"left\""},
-                                     {"base.weight"},
+                                     read_on_site({"base.weight"}),
                                      {"base.shell", "\"1/4 in\"", "6"},
                                      {"base.rim.back", "\"3/8 in\"", "10"},
                                      {"base.rim.front", "\"3/8 in\"", "10"},
@@ -183,19 +189,19 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                      {"base.rim.height", "\"2 in\"", "50"},
                                      {"base.upstands.thickness"},
                                      {"base.upstands.height"},
-                                     {"base.upstands.sides"},
+                                     read_on_site({"base.upstands.sides"}),
                                      {"base.threshold.width"},
                                      {"base.threshold.height"},
-                                     {"base.threshold.fall"},
+                                     read_on_site({"base.threshold.fall"}),
                                      {"base.ribs.columns"},
                                      {"base.ribs.rows"},
                                      {"base.ribs.width", "\"1/4 in\"", "6"},
-                                     {"drain.opening", "\"round\"", "\"round\""},
-                                     {"drain.size", "\"4-1/4 in\"", "110"},
+                                     read_on_site({"drain.opening", "\"round\"", "\"round\""}),
+                                     read_on_site({"drain.size", "\"4-1/4 in\"", "110"}),
                                      {"drain.from_left", "\"16 in\"", "405"},
                                      {"drain.from_back", "\"16 in\"", "405"},
-                                     {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
-                                     {"drain.waste_from_back", "\"16 in\"", "405"},
+                                     read_on_site({"drain.waste_from_left", "\"16-1/8 in\"", "407"}),
+                                     read_on_site({"drain.waste_from_back", "\"16 in\"", "405"}),
                                      {"bed.bag_yield"},
                                      {"tile.surfaces", "[\"walls\"]", "[\"walls\"]"}};
 
@@ -203,10 +209,10 @@ const std::vector<Line> bought_lines{{"base.kind", "\"bought\"", "\"bought\""},
 const std::vector<Line> file_lines{{"base.kind", "\"bought\"", "\"bought\""},
                                    {"base.file"},
                                    {"base.hand", "\"left\"", "\"left\""},
-                                   {"base.weight"},
-                                   {"drain.outlet"},
+                                   read_on_site({"base.weight"}),
+                                   read_on_site({"drain.outlet"}),
                                    {"drain.bore"},
-                                   {"drain.waste_from_left", "\"16-1/8 in\"", "407"},
+                                   read_on_site({"drain.waste_from_left", "\"16-1/8 in\"", "407"}),
                                    {"bed.bag_yield"}};
 
 /// It fills the room, so that is measured first, as it stands; then where the drain is; the rest is decided.
@@ -215,25 +221,27 @@ const std::vector<Line> site_lines{
     {"survey.plan.front", "\"60-1/2 in\"", "1536"},
     {"survey.plan.left", "\"36 in\"", "915"},
     {"survey.plan.right", "\"36-1/8 in\"", "918"},
-    {"survey.plan.diagonal_from_back_left", "\"70-5/8 in\"", "1794"},
-    {"survey.plan.diagonal_from_back_right", "\"70-1/16 in\"", "1779"},
-    {"survey.floor.spots",
-     "[[\"2 in\", \"2 in\", \"1/8 in\"], [\"58 in\", \"2 in\", \"1/4 in\"], [\"2 in\", \"34 in\", \"0\"], [\"58 in\", "
-     "\"34 in\", \"1/8 in\"], "
-     "[\"30 in\", \"18 in\", \"1/8 in\"]]",
-     "[[50, 50, 3], [1480, 50, 6], [50, 865, 0], [1480, 865, 3], [765, 460, 3]]",
-     "spot levels of the subfloor from any level line: its corners, its middle, and where it is high or low; each "
-     "[from "
-     "the left stud face, from the entry, height]"},
+    read_on_site({"survey.plan.diagonal_from_back_left", "\"70-5/8 in\"", "1794"}),
+    read_on_site({"survey.plan.diagonal_from_back_right", "\"70-1/16 in\"", "1779"}),
+    read_on_site(
+        {"survey.floor.spots",
+         "[[\"2 in\", \"2 in\", \"1/8 in\"], [\"58 in\", \"2 in\", \"1/4 in\"], [\"2 in\", \"34 in\", \"0\"], [\"58 "
+         "in\", "
+         "\"34 in\", \"1/8 in\"], "
+         "[\"30 in\", \"18 in\", \"1/8 in\"]]",
+         "[[50, 50, 3], [1480, 50, 6], [50, 865, 0], [1480, 865, 3], [765, 460, 3]]",
+         "spot levels of the subfloor from any level line: its corners, its middle, and where it is high or low; each "
+         "[from "
+         "the left stud face, from the entry, height]"}),
     {"floor.kind", "\"joists\"", "\"slab\""},
-    {"floor.deck", "\"3/4 in\"", "100"},
+    read_on_site({"floor.deck", "\"3/4 in\"", "100"}),
     {"drain.opening", "\"round\"", "\"round\""},
     {"drain.size", "\"4-1/4 in\"", "110",
      "diameter of the grate's opening in the finished floor, or side of the square"},
     {"drain.from_left", "\"30 in\"", "765", "centre from the left edge of the base: the studs, or the bench"},
     {"drain.from_back", "\"16 in\"", "405", "centre from the back edge of the base: the studs, or the bench"},
-    {"drain.body"},
-    {"drain.outlet"},
+    read_on_site({"drain.body"}),
+    read_on_site({"drain.outlet"}),
     {"drain.bore"},
     {"base.kind", "\"site-built\"", "\"site-built\""},
     {"base.waterproofing"},
@@ -247,7 +255,7 @@ const std::vector<Line> site_lines{
     {"bed.least", "\"1 in\"", "25",
      "of the sloped bed below the waterproofing: nowhere thinner, nor at the drain's flange"},
     {"mix.parts"},
-    {"tile.height"}};
+    read_on_site({"tile.height"})};
 
 const Key& key_of(const std::string& path) {
   return *std::find_if(keys().begin(), keys().end(), [&](const Key& key) { return key.path == path; });
@@ -255,17 +263,19 @@ const Key& key_of(const std::string& path) {
 
 std::string short_starter(UnitSystem unit, const std::string& base, const std::string& how,
                           const std::vector<const std::vector<Line>*>& parts) {
-  std::string text = "# A fallwright job with a base that " + base + ": the keys that matter for it, " + how +
-                     ".\n# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of "
-                     "them.\n";
+  std::string text =
+      "# A fallwright job with a base that " + base + ": the keys that matter for it, " + how +
+      ".\n# 'fallwright starter FILE' writes one with every key; docs/job-file.md tells of all of "
+      "them.\n# A line that begins with '# key =' waits for what was read, and for its '# ' to be taken away; the "
+      "others are examples.\n";
   std::string section;
   for (const auto* lines : parts)
     for (const Line& line : *lines) {
       const Key& key = key_of(line.path);
       if (key.section() != section) text += "\n[" + (section = key.section()) + "]\n";
       const char* value = unit == UnitSystem::inch ? line.inch : line.metric;
-      text += key.name() + " = " + (value ? value : key.usual(unit)) + "  # " + (line.about ? line.about : key.about) +
-              " (" + allowed(key, unit) + ")\n";
+      text += (line.read ? "# " : "") + key.name() + " = " + (value ? value : key.usual(unit)) + "  # " +
+              (line.about ? line.about : key.about) + " (" + allowed(key, unit) + ")\n";
     }
   return text;
 }

@@ -144,7 +144,7 @@ TEST(BaseKind, AStartersRoomIsOneThatIsBuilt) {
   for (const BaseKind kind : {BaseKind::designed, BaseKind::bought, BaseKind::site_built}) {
     const Job job = read(starter(UnitSystem::metric, kind), "s.toml");
     EXPECT_EQ(job.floor.kind, FloorKind::slab);
-    EXPECT_GE(job.floor.deck.in_mm(), 75);
+    EXPECT_NE(starter(UnitSystem::metric, kind).find("\n# deck = 100"), string::npos);
   }
   const std::vector<Tiled> walls{Tiled::walls};
   EXPECT_EQ(read(starter(UnitSystem::inch, BaseKind::bought), "s.toml").buy.tile.surfaces, walls);
@@ -172,14 +172,33 @@ TEST(Starter, WritesNoReadingThatNobodyTook) {
   }
 }
 
+TEST(Starter, AShortOneWritesNoReadingThatAJobMayLack) {
+  // Source: none; what is there already is told by a tape alone, and what a starter wrote would pass for that.
+  for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric}) {
+    for (const BaseKind kind : {BaseKind::designed, BaseKind::bought, BaseKind::site_built}) {
+      const Job job = read(starter(unit, kind), "s.toml");
+      for (const char* key : {"floor.deck", "drain.body", "drain.body_depth", "drain.outlet", "tile.height"})
+        EXPECT_TRUE(job.is_default(key)) << key;
+      EXPECT_NE(starter(unit, kind).find("\n# deck = "), string::npos) << "and has it to be read";
+    }
+    const Job bought = read(starter(unit, BaseKind::bought), "s.toml");
+    for (const char* key : {"drain.opening", "drain.size", "base.upstands.sides", "base.threshold.fall"})
+      EXPECT_TRUE(bought.is_default(key)) << key;
+    const Job built = read(starter(unit, BaseKind::site_built), "s.toml");
+    EXPECT_TRUE(built.survey.spots.empty());
+    EXPECT_FALSE(built.survey.plan.from_back_left || built.survey.plan.from_back_right);
+  }
+}
+
 TEST(BaseKind, AStarterOfABaseBuiltOnSiteBeginsWithTheRoomAsItStands) {
   // Source: docs/site-built-base.md: its outline is that of the room, its bed lies on the floor as read; what is
   // measured comes before what is decided.
   for (const UnitSystem unit : {UnitSystem::inch, UnitSystem::metric}) {
     const string text = starter(unit, BaseKind::site_built);
     const Job job = read(text, "s.toml");
-    EXPECT_TRUE(job.survey.plan.from_back_left && job.survey.plan.from_back_right) << text;
-    EXPECT_GE(job.survey.spots.size(), 5u);
+    EXPECT_TRUE(job.survey.plan.back && job.survey.plan.right) << text;
+    for (const char* waits : {"\n# diagonal_from_back_left = ", "\n# diagonal_from_back_right = ", "\n# spots = "})
+      EXPECT_NE(text.find(waits), string::npos) << waits;
     std::size_t last = 0;
     for (const char* section : {"[survey.plan]", "[survey.floor]", "[drain]", "[base]", "[bed]", "[mix]"}) {
       const std::size_t at = text.find(section);
