@@ -151,6 +151,18 @@ Finding held_anyway(Finding finding, const job::Job& job, const facts::Facts& fa
   return finding;
 }
 
+/// Across furring a fastener bends before its wood bears: how far it reaches into the stud tells nothing of that, and
+/// no table of pieces that lie on each other does. Furring as thin as the fastener is let pass; common practice, no
+/// source.
+std::string bends_across_furring(const Joint& j, const job::Job& job, const facts::Facts& facts) {
+  const std::string back = stands_back(job, facts);
+  if (back.empty() || facts.cleat->farthest_mm <= j.fastener.diameter * inch_mm + units::tolerance::length_mm)
+    return "";
+  return "judged by how far its fasteners reach into the stud, and not by how they bend across what lies between: " +
+         back + "; bring the wall's studs out to the " + hung(job) +
+         " with sisters beside them, or let an engineer judge fasteners across that furring";
+}
+
 /// A person who sits at the wall: all of it at one stud.
 Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -172,6 +184,7 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
                                                          : "stouter ones (bench.frame.fastener)") +
                               "; an engineer has to judge this");
   finding.by = calculated(job);
+  finding.unjudged = bends_across_furring(j, job, facts);
   finding = held_anyway(std::move(finding), job, facts);
   if (!count || !frame_first(job, facts).empty()) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
