@@ -53,6 +53,12 @@ class Bedded {
   }
 
   void reach(double riser_mm) { job_.drain.riser = units::Length::mm(riser_mm); }
+  /// The bath's floor so far below the threshold's lowest edge, as that was designed.
+  void meets(double below_mm) {
+    const double floor = *facts_.heights.threshold_least_mm - below_mm;
+    job_.floor.finish_outside = units::Length::mm(floor);
+    facts_.heights.outside = facts::Levels{floor, floor};
+  }
   double mark() const { return job_.mark_mm(); }
   rules::AsSetVerdict verdict() const { return rules::judge_as_set(job_, facts_, rules::check(job_, facts_)); }
   bool holds(const std::string& id) const {
@@ -77,6 +83,14 @@ Heights pressed(Heights raised, const std::string& words, double less_mm = 0) {
   return raised;
 }
 
+/// Its lowest corner so high, its right end higher by so much, or lower, and its back.
+Heights tilted_at(double low, double right, double back) {
+  return {{job::RimPoint::back_left, low + std::max(-right, 0.) + std::max(back, 0.)},
+          {job::RimPoint::back_right, low + std::max(right, 0.) + std::max(back, 0.)},
+          {job::RimPoint::front_right, low + std::max(right, 0.) + std::max(-back, 0.)},
+          {job::RimPoint::front_left, low + std::max(-right, 0.) + std::max(-back, 0.)}};
+}
+
 Heights level_at(double mm) {
   return {{job::RimPoint::back_left, mm}, {job::RimPoint::back_right, mm}, {job::RimPoint::front_left, mm}};
 }
@@ -97,10 +111,7 @@ TEST_P(Pressed, ToTheLetterLiesInItsBedOverItsRiser) {
   for (int i = 0; i < draws(75); ++i) {
     const double low = draw(static_cast<int>(-2 * per_inch), static_cast<int>(14 * per_inch)), right = draw(-4, 4),
                  back = draw(-2, 2), riser = draw(static_cast<int>(-36 * per_inch), static_cast<int>(-20 * per_inch));
-    const Heights raised{{job::RimPoint::back_left, low + std::max(-right, 0.) + std::max(back, 0.)},
-                         {job::RimPoint::back_right, low + std::max(right, 0.) + std::max(back, 0.)},
-                         {job::RimPoint::front_right, low + std::max(right, 0.) + std::max(-back, 0.)},
-                         {job::RimPoint::front_left, low + std::max(-right, 0.) + std::max(-back, 0.)}};
+    const Heights raised = tilted_at(low, right, back);
     room.reach(riser), room.lie(raised);
     const std::string words = room.verdict().words;
     const auto longer = length_after(words, "lengthen the riser by ");
@@ -134,6 +145,37 @@ TEST_P(Pressed, ToTheLetterLiesInItsBedOverItsRiser) {
     }
   }
   EXPECT_GE(std::min({levelled, whole, both, lifted, lengthened}), 5);  // the draws reach every kind of answer
+}
+
+TEST_P(Pressed, ToTheLetterStandsAboveTheFloorBeforeIt) {
+  // Source: property: whatever is told to be pressed stands above the bath's floor at its entry then; where it is told
+  // to be lifted for that, pressed level it would not, and set higher by what is told it does.
+  Bedded room{std::get<0>(GetParam()), std::get<1>(GetParam())};
+  std::mt19937 engine{11};
+  const auto draw = [&](int least, int greatest) {
+    return room.mark() * (least + static_cast<int>(engine() % static_cast<unsigned>(greatest - least + 1)));
+  };
+  room.reach(-25.4 * 1.75);
+  int pressed_so = 0, lifted = 0;
+  for (int i = 0; i < draws(75); ++i) {
+    const double low = draw(-4, 4), right = draw(-6, 6), back = draw(-4, 4);
+    room.meets(draw(-2, 4));
+    room.lie(tilted_at(low, right, back));
+    const auto [next, words] = room.verdict();
+    if (const auto lacks = length_after(words, "pressed level it would lie ");
+        lacks && words.find("in front of it") != std::string::npos) {
+      ++lifted;
+      room.lie(level_at(low));
+      EXPECT_FALSE(room.holds("threshold.above-outside")) << words;
+      room.lie(level_at(low + *lacks));
+      EXPECT_TRUE(room.holds("threshold.above-outside")) << words;
+    } else if (next == rules::Next::press && words.find("press down: ") != std::string::npos) {
+      ++pressed_so;
+      room.lie(pressed(tilted_at(low, right, back), words));
+      EXPECT_TRUE(room.holds("threshold.above-outside")) << words << "\n" << room.verdict().words;
+    }
+  }
+  EXPECT_GE(std::min(pressed_so, lifted), 3);
 }
 
 INSTANTIATE_TEST_SUITE_P(EitherHandAndUnit, Pressed,
