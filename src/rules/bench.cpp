@@ -186,7 +186,8 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   finding.by = calculated(job);
   finding.unjudged = bends_across_furring(j, job, facts);
   finding = held_anyway(std::move(finding), job, facts);
-  if (!count || !frame_first(job, facts).empty()) return finding;
+  // Across furring no count of them settles it.
+  if (!count || !frame_first(job, facts).empty() || !finding.unjudged.empty()) return finding;
   return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
 }
 
