@@ -124,12 +124,14 @@ int flood(const Options& options) {
 
 int heights(const Options& options) {
   const job::Job job = load(options.job);
-  const auto [x, y] = point_of(options.at_x, options.at_y, job);
+  const survey::Point typed = point_of(options.at_x, options.at_y, job);
   Stages stages{options};
   const auto work = work_out(job, stages, {.advice = false, .quantities = false});
+  const survey::StudFaces& faces = work->report->facts.room.faces;
+  const auto [x, y] = faces.placed(typed);
   const std::vector<facts::Rung> chain = measure::measure_chain(*work->model, work->report->facts, x, y);
   std::cout << (options.json ? report::chain_json(work->report->job, chain, x, y)
-                             : report::chain_table(work->report->job, chain, x, y));
+                             : report::chain_table(work->report->job, faces, chain, x, y));
   return all_pass;
 }
 

@@ -4,6 +4,7 @@
 
 #include "diag/fault.hpp"
 #include "job/read.hpp"
+#include "survey/room.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/tolerance.hpp"
@@ -79,8 +80,11 @@ double coordinate(const char* name, const std::string& text, job::UnitSystem uni
 }  // namespace
 
 survey::Point point_of(const std::string& x, const std::string& y, const job::Job& job) {
-  return {coordinate("X", x, job.unit, 0, job.alcove.width.in_mm()),
-          coordinate("Y", y, job.unit, -job.floor.beyond_entry.in_mm(), job.alcove.depth.in_mm())};
+  const double depth = job.alcove.depth.in_mm(),
+               from_entry = coordinate("Y", y, job.unit, -job.floor.beyond_entry.in_mm(), depth);
+  const survey::StudFaces faces =
+      survey::make_room(job.survey, job.alcove.width.in_mm(), depth, job.alcove.walls).faces();
+  return {coordinate("X", x, job.unit, 0, faces.right.at(from_entry) - faces.left.at(from_entry)), from_entry};
 }
 
 std::vector<job::RimReading> rim_readings(const std::vector<std::string>& texts, job::UnitSystem unit) {

@@ -10,8 +10,9 @@
 
 namespace fallwright::app {
 
-/// A point of the plan: `x` from the left stud face, `y` from the entry, where the floor in front of it counts as less
-/// than nothing. Bare numbers are in the job's unit. @throws diag::JobFaults when it is outside the room.
+/// A point of the plan as a tape reads it: `x` from the left stud face beside it, `y` from the entry, where the floor
+/// in front of it counts as less than nothing. Bare numbers are in the job's unit. @throws diag::JobFaults when it is
+/// outside the room.
 survey::Point point_of(const std::string& x, const std::string& y, const job::Job& job);
 
 /// "back-left=1/8 in" and the like: places on the rim and what the rule shows there, each place once, held to the same

@@ -84,15 +84,20 @@ void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
   }
 }
 
-/// The faces that a tape is hooked on: x of the left one at the bore's depth, y of the back one.
-std::pair<std::optional<double>, std::optional<double>> hooks(const Subject& s) {
-  const auto& bore = s.facts.room.drain.now_mm;
-  const auto left = mark_mm(s.facts, "bore centre from the left stud face"),
-             back = mark_mm(s.facts, "bore centre from the back stud face");
-  std::pair<std::optional<double>, std::optional<double>> at;
-  if (left) at.first = bore[0] - *left;
-  if (back) at.second = bore[1] + *back;
-  return at;
+/// How far a gauge is from a wall; nothing where none stands there.
+std::optional<double> off_wall(const facts::Gauge& g, job::Side side, const Subject& s) {
+  if (!s.job().alcove.has_wall(side)) return std::nullopt;
+  return s.facts.room.faces.off(side, {g.x_mm, g.y_mm});
+}
+
+/// Whether one column of gauges is as far from the left wall as another row's tape would read it.
+bool left_runs_askew(const Subject& s) {
+  constexpr double alike_mm = 0.5;  // half a mark of the finer tape
+  const std::vector<facts::Gauge>& gauges = s.facts.room.gauges;
+  const auto [first, last] = std::minmax_element(
+      gauges.begin(), gauges.end(), [](const facts::Gauge& a, const facts::Gauge& b) { return a.y_mm < b.y_mm; });
+  const survey::FootLine& left = s.facts.room.faces.left;
+  return first != last && std::abs(left.at(first->y_mm) - left.at(last->y_mm)) > alike_mm;
 }
 
 const std::vector<Column>& depth_columns() {
@@ -103,15 +108,19 @@ const std::vector<Column>& depth_columns() {
 
 /// Every point by its place and its depths.
 std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
-  const auto [left, back] = hooks(s);
   std::vector<Cells> rows;
   for (const facts::Gauge& g : s.facts.room.gauges) {
-    Cells cells{g.name, left ? pen.words(g.x_mm - *left) : "", back ? pen.words(*back - g.y_mm) : ""};
+    Cells cells{g.name};
+    for (const job::Side side : {job::Side::left, job::Side::back}) {
+      const auto off = off_wall(g, side, s);
+      cells.push_back(off ? pen.words(*off) : "");
+    }
     for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
     rows.push_back(std::move(cells));
   }
-  rows.push_back({"Depths from the subfloor. Places from the stud faces at the " + std::string{bore_word(s.job())} +
-                  ", square to the base: where a wall runs askew it is there that a tape is hooked."});
+  rows.push_back(
+      {"Depths from the subfloor. Places from the stud faces beside each point, square to the base: where a "
+       "wall runs askew a tape is hooked anew for every point."});
   return rows;
 }
 
@@ -134,25 +143,27 @@ void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const
       scale, place);
 }
 
-/// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked.
+/// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked;
+/// beside a wall that runs askew none does.
 void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
-  const auto [left, back] = hooks(s);
-  const auto run = [&](bool across, double hook) {
+  const auto& bore = s.facts.room.drain.now_mm;
+  const survey::StudFaces& faces = s.facts.room.faces;
+  const auto run = [&](job::Side side) {
     std::vector<double> all;
-    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(across ? g.x_mm - hook : hook - g.y_mm);
+    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(faces.off(side, {g.x_mm, g.y_mm}));
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return std::abs(a - b) < 1; }), all.end());
     return all;
   };
   const double t = pen.text_mm(), row = low_right.y - 9.6 * t, column = low_right.x + 3 * t;
-  if (left) {
-    const double hook = *left;
-    pen.running(run(true, hook), {hook, row}, {1, 0}, {0, -1});
+  if (s.job().alcove.has_wall(job::Side::left) && !left_runs_askew(s)) {
+    const double hook = faces.left.at(bore[1]);
+    pen.running(run(job::Side::left), {hook, row}, {1, 0}, {0, -1});
     pen.note({hook, row + 0.4 * t}, "gauges from the " + left_face(s.job()), Anchor::left, 0.8);
   }
-  if (back) {
-    const double hook = *back;
-    pen.running(run(false, hook), {column, hook}, {0, -1}, {1, 0});
+  if (s.job().alcove.has_wall(job::Side::back)) {
+    const double hook = faces.back.at(bore[0]);
+    pen.running(run(job::Side::back), {column, hook}, {0, -1}, {1, 0});
     pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
   }
 }
@@ -305,6 +316,8 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
                        ", from the drain outward. Wet mortar is caustic: gloves and "
                        "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
+    if (job.alcove.has_wall(job::Side::left) && left_runs_askew(subject))
+      sheet.notes.emplace_back("The left wall runs askew: how far each point is from it stands beside its depths.");
     if (sliver)
       sheet.notes.push_back("NO MORTAR between the " + std::string{bore_word(job)} +
                             "'s collar and the bed's edge where they leave less than " + pen.said(least_bed_mm) + ".");

@@ -12,6 +12,7 @@
 #include "drawing/pen.hpp"
 #include "drawing/rejected.hpp"
 #include "parts/model.hpp"
+#include "rules/book.hpp"
 #include "units/fall.hpp"
 
 namespace fallwright::drawing {
@@ -125,9 +126,7 @@ inline const char* bore_word(const job::Job& job) {
 /// What a length to the bore's centre is called; over a waste that stands it is where the base's drain comes down, and
 /// how far the waste is, as it was read, beside it.
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen);
-/// What a tape is hooked on at O, and where lengths from the left begin: "left stud face"; where no left wall stands
-/// the back wall ends there.
-std::string left_face(const job::Job& job);
+using rules::left_face;  // what a tape is hooked on at O, and where lengths from the left begin
 /// Where O is: "back left corner of the stud faces".
 std::string origin_words(const job::Job& job);
 /// Where a waste stands in the room already, as it was read; empty where none was.

@@ -25,12 +25,6 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
                              (job.is_default("drain.bore") ? ", its width assumed." : ".");
 }
 
-std::string left_face(const job::Job& job) {
-  const auto& walls = job.alcove.walls;
-  const bool stands = std::find(walls.begin(), walls.end(), job::Side::left) != walls.end();
-  return stands ? "left stud face" : "back wall's left end";
-}
-
 std::string origin_words(const job::Job& job) {
   const std::string face = left_face(job);
   return face == "left stud face" ? "back left corner of the stud faces" : face + ", at its stud face";

@@ -15,7 +15,7 @@ struct JoistCrossing {
   std::optional<double> centre_mm = {};   ///< of the arm; absent: the weir's height, the fall or the pipe are not known
   double hole_mm = 0;                     ///< diameter; where the job names none, the pipe's outside; zero: unknown
   std::optional<double> along_span = {};  ///< share of the joist's span, from its nearer bearing
-  double along_mm = 0;                    ///< its place along the joist, from the entry or the left stud face
+  double along_mm = 0;                    ///< its place along the joist: y, or x of joists along the width
   bool modelled = true;                   ///< false: past that floor, at the joists' spacing, as high as the last one
   std::optional<double> above_mm() const {  ///< wood left over the hole
     return centre_mm ? std::optional{top_mm - *centre_mm - hole_mm / 2} : std::nullopt;

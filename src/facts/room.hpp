@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "survey/readings.hpp"
+#include "survey/stud_faces.hpp"
 
 namespace fallwright::facts {
 
@@ -174,6 +175,7 @@ struct Worst {
 inline constexpr const char* worst_mortar = "mortar in the bed as set";
 
 struct Room {
+  survey::StudFaces faces = {};  ///< as they stand: where tapes are hooked
   Closure closure;
   std::vector<WidthRead> widths;
   std::vector<Side> not_plumbed;  ///< walls without a reading of plumb

@@ -122,8 +122,15 @@ Rect floor_extent(const Job& job, const survey::Room& room) {
           inside.y1 + reach(Side::back)};
 }
 
-survey::Floor floor_of(const Job& job, const Rect& extent) {
-  if (survey::span_a_plane(job.survey.spots)) return survey::floor_through(job.survey.spots, extent);
+/// The tape is hooked on the left stud face beside each spot.
+std::vector<survey::Spot> placed_spots(const Job& job, const survey::StudFaces& faces) {
+  std::vector<survey::Spot> spots = job.survey.spots;
+  for (survey::Spot& spot : spots) spot.x = faces.placed({spot.x, spot.y}).x;
+  return spots;
+}
+
+survey::Floor floor_of(const Job& job, const std::vector<survey::Spot>& spots, const Rect& extent) {
+  if (survey::span_a_plane(spots)) return survey::floor_through(spots, extent);
   return survey::plane_floor(
       {0, -(job.floor.drop_along_width / job.alcove.width), -(job.floor.drop_along_depth / job.alcove.depth)}, extent);
 }
@@ -257,6 +264,7 @@ Layout lay_out(const Job& job) {
   Layout layout;
   layout.room = survey::make_room(job.survey, job.alcove.width.in_mm(), job.alcove.depth.in_mm(), job.alcove.walls);
   layout.extent = floor_extent(job, layout.room);
+  layout.spots = placed_spots(job, layout.room.faces());
   if (job.bench) layout.bench = bench_plan(job, layout.room);
   layout.base_outline = job.base.is_site_built() ? base_in_room(job, layout) : base_brought(job, layout);
   layout.floor_outline = inside_upstands(job, layout.base_outline);
@@ -265,7 +273,7 @@ Layout lay_out(const Job& job) {
   layout.floor = layout.floor_outline.box();
   layout.bed = layout.bed_outline.box();
   place_drain(job, layout);
-  const survey::Floor measured = floor_of(job, layout.extent);
+  const survey::Floor measured = floor_of(job, layout.spots, layout.extent);
   double datum = -std::numeric_limits<double>::max();
   for (const survey::Spot& spot : measured.corners(layout.base_outline.polygon())) datum = std::max(datum, spot.z);
   layout.subfloor = measured.raised(-datum);

@@ -22,9 +22,10 @@ struct FacetPlane {
 
 struct Layout {
   // the room
-  survey::Room room;       ///< where the stud faces are
-  Rect extent;             ///< the plan over which the floor is modelled
-  survey::Floor subfloor;  ///< top of the subfloor; zero at its highest spot under the base
+  survey::Room room;                ///< where the stud faces are
+  Rect extent;                      ///< the plan over which the floor is modelled
+  std::vector<survey::Spot> spots;  ///< spot levels where they were read, in the axes of the room
+  survey::Floor subfloor;           ///< top of the subfloor; zero at its highest spot under the base
   // plan
   Quad base_outline;                ///< the base's footprint
   Quad floor_outline;               ///< inside upstands and threshold

@@ -165,33 +165,36 @@ class Surveyor {
     if (s_.spots.size() > most_spots)
       return add(key, std::to_string(s_.spots.size()) + " spot levels; at most " + std::to_string(most_spots) +
                           " are worked with: leave out those on even ground");
-    if (s_.spots.size() < 3 || !survey::span_a_plane(s_.spots))
-      return add(key, "at least three spot levels that do not lie in a line are needed");
     const Layout at = lay_out(job_);
+    if (s_.spots.size() < 3 || !survey::span_a_plane(at.spots))
+      return add(key, "at least three spot levels that do not lie in a line are needed");
     const Rect& extent = at.extent;
-    for (const survey::Spot& s : s_.spots)
-      if (s.x < extent.x0 || s.x > extent.x1 || s.y < extent.y0 || s.y > extent.y1)
-        add(key, "a spot level at " + text(s.x) + " from the left, " + text(s.y) +
+    for (std::size_t i = 0; i < s_.spots.size(); ++i)
+      if (const survey::Spot& s = at.spots[i]; s.x < extent.x0 || s.x > extent.x1 || s.y < extent.y0 || s.y > extent.y1)
+        add(key, "a spot level at " + text(s_.spots[i].x) + " from the left, " + text(s.y) +
                      " from the entry lies outside the room, which is " + text(job_.alcove.width.in_mm()) +
                      " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
     if (!found_.empty()) return;
     for (const survey::Cell& cell : at.subfloor.cells())
       if (std::hypot(cell.plane.gx, cell.plane.gy) > steepest_floor + units::tolerance::ratio)
-        return add(key, too_steep(cell, at.room));
+        return add(key, too_steep(cell, at));
     if (!job_.floor.drop_along_width.is_zero() || !job_.floor.drop_along_depth.is_zero())
       add("floor", "drop_along_width and drop_along_depth go with no spot levels; the survey has them");
   }
 
   /// Of the two spots that the floor rises most steeply between, how far apart they would do: a step that was read on
   /// both its sides is a ramp here. Where no two are too near, the middle of what is steep inside the room.
-  std::string too_steep(const survey::Cell& cell, const survey::Room& room) const {
+  std::string too_steep(const survey::Cell& cell, const Layout& at) const {
     const survey::Spot *low = nullptr, *high = nullptr;
     double most = steepest_floor + units::tolerance::ratio;
-    for (const survey::Spot& a : s_.spots)
-      for (const survey::Spot& b : s_.spots)
+    for (const survey::Spot& a : at.spots)
+      for (const survey::Spot& b : at.spots)
         if (const double rise = b.z - a.z, away = std::hypot(b.x - a.x, b.y - a.y); rise > most * away)
           low = &a, high = &b, most = rise / away;
-    const auto place = [&](double x, double y) { return text(x) + " from the left, " + text(y) + " from the entry"; };
+    const survey::StudFaces faces = at.room.faces();
+    const auto place = [&](double x, double y) {
+      return text(faces.told({x, y}).x) + " from the left, " + text(y) + " from the entry";
+    };
     if (low)
       return "from " + place(low->x, low->y) + " to " + place(high->x, high->y) + " the floor would rise " +
              text(high->z - low->z) +
@@ -199,7 +202,7 @@ class Surveyor {
              "and "
              "read the low ones " +
              text(up_to_mark((high->z - low->z) / steepest_floor)) + " from them at least";
-    const survey::Polygon inside = survey::common(cell.plan, survey::to_polygon({0, 0, room.width, room.depth}));
+    const survey::Polygon inside = survey::common(cell.plan, survey::to_polygon({0, 0, at.room.width, at.room.depth}));
     const survey::Polygon& of = inside.empty() ? cell.plan : inside;
     survey::Point middle{0, 0};
     for (const survey::Point& p : of)

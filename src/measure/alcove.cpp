@@ -193,10 +193,13 @@ std::optional<double> wall_line(const parts::Model& model, Side side, double pla
   return side == Side::back ? on.Y() - n.X() * (place - on.X()) / n.Y() : on.X() - n.Y() * (place - on.Y()) / n.X();
 }
 
-double off_wall(const parts::Model& model, Side side, const job::Length& read, double at) {
+survey::StudFaces stud_faces(const parts::Model& model) {
   const job::Alcove& alcove = model.job.alcove;
-  const double designed = side == Side::left ? 0 : side == Side::right ? alcove.width.in_mm() : alcove.depth.in_mm();
-  return wall_line(model, side, at).value_or(designed) + (side == Side::left ? 1 : -1) * read.in_mm();
+  const auto line = [&](Side side, double designed) {
+    const auto at_zero = wall_line(model, side, 0), further = wall_line(model, side, 1);
+    return at_zero && further ? survey::FootLine{*at_zero, *further - *at_zero} : survey::FootLine{designed, 0};
+  };
+  return {line(Side::left, 0), line(Side::right, alcove.width.in_mm()), line(Side::back, alcove.depth.in_mm())};
 }
 
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role) {

@@ -8,6 +8,7 @@
 
 #include "measure/surface.hpp"
 #include "parts/model.hpp"
+#include "survey/stud_faces.hpp"
 
 namespace fallwright::measure {
 
@@ -31,9 +32,8 @@ std::optional<double> stands_behind(const parts::Solid& stick, job::Side wall, c
 /// A wall's inside face at the floor, from its sole plate: x of a side wall at some y, y of the back wall at some x.
 std::optional<double> wall_line(const parts::Model& model, job::Side side, double place);
 
-/// A place that was read with a tape hooked on a wall's stud face: its x off a side wall, level with `at`, or its y off
-/// the back one. Where no wall stands, off the side of the alcove as designed.
-double off_wall(const parts::Model& model, job::Side side, const job::Length& read, double at);
+/// Those lines of all walls, as far as sole plates reach and on past them.
+survey::StudFaces stud_faces(const parts::Model& model);
 
 /// Plan of the solids of a role.
 std::optional<survey::Rect> plan_of(const parts::Model& model, parts::Role role);

@@ -29,13 +29,15 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
   const double middle = (box[0] + box[3]) / 2;
   facts::Bought bought;
   bought.ribs_known = tape.ribs_known;
+  const survey::StudFaces& faces = facts.room.faces;
   if (const auto body = widest_cylinder(drain.shape)) {
     bought.drain_aside_mm = body->Location().X() - middle;
     const double x = body->Location().X(), y = body->Location().Y();
-    if (tape.waste_from_left) bought.waste_aside_mm = off_wall(model, Side::left, *tape.waste_from_left, y) - middle;
-    if (tape.waste_from_right) bought.waste_aside_mm = off_wall(model, Side::right, *tape.waste_from_right, y) - middle;
+    if (tape.waste_from_left) bought.waste_aside_mm = faces.at(Side::left, tape.waste_from_left->in_mm(), y) - middle;
+    if (tape.waste_from_right)
+      bought.waste_aside_mm = faces.at(Side::right, tape.waste_from_right->in_mm(), y) - middle;
     if (tape.waste_from_back && wall_line(model, Side::back, x))
-      bought.waste_back_mm = off_wall(model, Side::back, *tape.waste_from_back, x) - y;
+      bought.waste_back_mm = faces.at(Side::back, tape.waste_from_back->in_mm(), x) - y;
   }
   if (const survey::Polygon corners = Rim{base}.corners(); corners.size() == 4)
     bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));

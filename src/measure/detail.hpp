@@ -121,14 +121,14 @@ facts::FloorDeck measure_deck(const parts::Model& model);
 /// @pre the room was measured: where the drain is, and how it lies.
 facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& facts);
 /// Corners of the base that lie too far outside the spots that were read for their heights to be known.
-std::vector<facts::NamedPlace> unread_corners(const parts::Model& model);
+std::vector<facts::NamedPlace> unread_corners(const parts::Model& model, const survey::StudFaces& faces);
 /// How the base goes down between what stands left and right of it; widths that were `read` count where they are less
 /// than those between the solids.
 facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
                               const std::vector<facts::WidthRead>& read);
-facts::DrainWindow measure_window(const parts::Model& model);
+facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
-std::vector<facts::Mark> measure_set_out(const parts::Model& model);
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces);
 
 /// The side of the base that stands against the bench.
 std::optional<job::Side> bench_side(const job::Job& job);

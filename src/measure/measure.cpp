@@ -62,6 +62,7 @@ facts::Facts look_at_each(const parts::Model& model, const Remembered* remembere
   facts.parts = measure_parts(model, remembered);
   measure_falls(model, facts);
   facts.drainage = measure_drainage(model);
+  facts.room.faces = stud_faces(model);
   return facts;
 }
 
@@ -80,15 +81,16 @@ facts::Closure closure_of(const job::Job& job) {
 
 facts::Room look_at_room(const parts::Model& model, const Framing& framing, const facts::Facts& facts) {
   facts::Room room;
+  room.faces = facts.room.faces;
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model);
-  room.floor.unread = unread_corners(model);
+  room.floor.unread = unread_corners(model, room.faces);
   measure_walls(model, framing, facts.heights, room);
-  room.drain = measure_window(model);
+  room.drain = measure_window(model, room.faces);
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);
   room.gauges = measure_gauges(model, facts);
-  room.set_out = measure_set_out(model);
+  room.set_out = measure_set_out(model, room.faces);
   room.as_set = measure_as_set(model, model.job.as_set);
   return room;
 }

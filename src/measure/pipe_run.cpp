@@ -51,7 +51,11 @@ std::vector<Way> ways_of(const job::Trap& trap, const gp_Pnt& hub) {
 class Runner {
  public:
   Runner(const parts::Model& model, const facts::Facts& facts)
-      : model_{model}, facts_{facts}, trap_{*model.job.trap}, pipe_{job::arm_pipe(model.job)} {}
+      : model_{model},
+        facts_{facts},
+        faces_{facts.room.faces},
+        trap_{*model.job.trap},
+        pipe_{job::arm_pipe(model.job)} {}
 
   facts::PipeRun run() {
     run_.known = true;
@@ -82,8 +86,8 @@ class Runner {
   }
   gp_Pnt hub() const {
     gp_Pnt at = drain();
-    if (trap_.from_back) at.SetY(off_wall(model_, job::Side::back, *trap_.from_back, at.X()));
-    if (trap_.from_left) at.SetX(off_wall(model_, job::Side::left, *trap_.from_left, at.Y()));
+    if (trap_.from_back) at.SetY(faces_.at(job::Side::back, trap_.from_back->in_mm(), at.X()));
+    if (trap_.from_left) at.SetX(faces_.at(job::Side::left, trap_.from_left->in_mm(), at.Y()));
     return at;
   }
 
@@ -105,8 +109,7 @@ class Runner {
     const bool along_y = floor.joist_direction == job::Direction::along_depth;
     constexpr double aside_mm = 50.8;
     for (const job::JoistHole& hole : floor.joist_holes) {
-      const double y = off_wall(model_, job::Side::back, hole.from_back, hole.from_left.in_mm()),
-                   x = off_wall(model_, job::Side::left, hole.from_left, y);
+      const auto [x, y] = faces_.placed_from_back(hole.from_left.in_mm(), hole.from_back.in_mm());
       double nearest = aside_mm;
       facts::JoistHole found{"", along_y ? y : x, hole.height.in_mm(), hole.diameter.in_mm()};
       for (const parts::Solid& joist : model_.solids) {
@@ -139,7 +142,7 @@ class Runner {
     if (!floor.joist_span || !floor.joist_bearing) return std::nullopt;
     const double along = floor.joist_direction == job::Direction::along_depth
                              ? y - floor.joist_bearing->in_mm()
-                             : x - off_wall(model_, job::Side::left, *floor.joist_bearing, y);
+                             : faces_.off(job::Side::left, {x, y}) - floor.joist_bearing->in_mm();
     const double share = along / floor.joist_span->in_mm();
     if (share < 0 || share > 1) return std::nullopt;  // on a span that nobody described
     return std::min(share, 1 - share);
@@ -221,6 +224,7 @@ class Runner {
 
   const parts::Model& model_;
   const facts::Facts& facts_;
+  const survey::StudFaces& faces_;
   const job::Trap& trap_;
   const job::Pipe* pipe_;
   facts::PipeRun run_;

@@ -13,7 +13,8 @@ using job::Side;
 /// Lengths that are marked in the room, each from a face that is there to be touched.
 class Marks {
  public:
-  Marks(const parts::Model& model, facts::Point bore) : model_{model}, bore_{bore} {}
+  Marks(const parts::Model& model, const survey::StudFaces& faces, facts::Point bore)
+      : model_{model}, faces_{faces}, bore_{bore} {}
 
   std::vector<facts::Mark> list() {
     from_walls("bore centre", bore_[0], bore_[1]);
@@ -28,9 +29,8 @@ class Marks {
   void from_walls(const std::string& what, double x, double y) {
     const auto& finish = model_.job.survey.finish_mm;
     for (const Side side : {Side::left, Side::right, Side::back}) {
-      const auto face = wall_line(model_, side, side == Side::back ? x : y);
-      if (!face) continue;
-      const double away = side == Side::left ? x - *face : side == Side::right ? *face - x : *face - y;
+      if (!wall_line(model_, side, 0)) continue;
+      const double away = faces_.off(side, {x, y});
       add(what + " from the " + name_of(side) + " stud face", away);
       if (finish) add(what + " from the finished " + name_of(side) + " wall", away - *finish);
     }
@@ -79,15 +79,16 @@ class Marks {
   }
 
   const parts::Model& model_;
+  survey::StudFaces faces_;
   facts::Point bore_;
   std::vector<facts::Mark> marks_;
 };
 
 }  // namespace
 
-std::vector<facts::Mark> measure_set_out(const parts::Model& model) {
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces) {
   const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
-  return bore ? Marks{model, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
+  return bore ? Marks{model, faces, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
 }
 
 }  // namespace fallwright::measure

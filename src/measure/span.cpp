@@ -52,9 +52,9 @@ double outside(const std::vector<Point>& outline, const Point& p) {
 
 }  // namespace
 
-std::vector<facts::NamedPlace> unread_corners(const parts::Model& model) {
+std::vector<facts::NamedPlace> unread_corners(const parts::Model& model, const survey::StudFaces& faces) {
   std::vector<Point> spots;
-  for (const survey::Spot& s : model.job.survey.spots) spots.push_back({s.x, s.y});
+  for (const survey::Spot& s : model.job.survey.spots) spots.push_back(faces.placed({s.x, s.y}));
   std::vector<facts::NamedPlace> unread;
   if (spots.empty()) return unread;
   const std::vector<Point> outline = outline_of(spots);

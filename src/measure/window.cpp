@@ -52,14 +52,14 @@ std::optional<double> bore_radius_mm(const parts::Model& model) {
   return bore ? std::optional{bore->Radius()} : std::nullopt;
 }
 
-facts::DrainWindow measure_window(const parts::Model& model) {
+facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces) {
   facts::DrainWindow window;
   const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
   if (!bore) return window;
   const gp_Pnt centre = bore->Location();
   window.now_mm = window.nearest_mm = {centre.X(), centre.Y(), 0};
   window.along_width = model.job.floor.joist_direction == job::Direction::along_depth;
-  window.left_face_mm = wall_line(model, job::Side::left, centre.Y()).value_or(0);
+  window.left_face_mm = faces.left.at(centre.Y());
   const int axis = window.along_width ? 0 : 1, other = 1 - axis;
   window.free_mm = {on_floor(model, axis)};
   window.other_mm = on_floor(model, other);

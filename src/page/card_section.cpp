@@ -98,13 +98,15 @@ class Card {
     Table table{"gauge-table",
                 "Gauge depths",
                 {"Point", "From the left", "From the entry", "To the line", "To the ribs", "Press"}};
-    for (const facts::Gauge& g : report_.facts.room.gauges)
+    for (const facts::Gauge& g : report_.facts.room.gauges) {
+      const survey::Point at = report_.facts.room.faces.told({g.x_mm, g.y_mm});
       table.rows.push_back({{escaped(g.name)},
-                            {len(g.x_mm), number(g.x_mm)},
-                            {len(g.y_mm), number(g.y_mm)},
+                            {len(at.x), number(at.x)},
+                            {len(at.y), number(at.y)},
                             {g.clear ? "clear" : element("strong", len(g.spread_mm)), number(g.spread_mm)},
                             {g.clear ? "clear" : len(g.set_mm), number(g.set_mm)},
                             {std::to_string(turn_of(g))}});
+    }
     return table;
   }
 

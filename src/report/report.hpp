@@ -85,7 +85,8 @@ struct Verdict {
 Verdict as_set_verdict(const Report& report);
 
 /// Heights over one point, highest first; as text, and as JSON in docs/report-json.md.
-std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
+std::string chain_table(const job::Job& job, const survey::StudFaces& faces, const std::vector<facts::Rung>& chain,
+                        double x_mm, double y_mm);
 std::string chain_json(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm);
 
 /// The flood test: water by height, its weight, pressure on the floor, and how far a litre lost lowers it; then what

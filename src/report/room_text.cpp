@@ -89,7 +89,7 @@ class RoomText {
   }
 
   std::string at(double mm, const facts::Point& p) const {
-    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::spot_of(p, report_.job);
+    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::spot_of(p, room_.faces, report_.job);
   }
 
   void studs() {
@@ -173,16 +173,16 @@ class RoomText {
       return line("a slab: find tendons, pipes and bars before boring");
     if (!w.joists_known) return line("not known: find direction, spacing and first centre of the joists");
     const double face = w.left_face_mm, along = w.along_width ? face : 0, other = face - along;
+    const std::string from_left = "from the " + rules::left_face(report_.job) + " ";
     std::string free;
     for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
-    line(std::string{w.along_width ? "from the left stud face " : "from the entry "} +
-         (free.empty() ? "nowhere" : free) + ": the bore then misses every joist, if by a hair");
-    line(std::string{w.along_width ? "from the entry " : "from the left stud face "} +
+    line(std::string{w.along_width ? from_left : "from the entry "} + (free.empty() ? "nowhere" : free) +
+         ": the bore then misses every joist, if by a hair");
+    line(std::string{w.along_width ? "from the entry " : from_left} +
          stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
       line("nearest place where it keeps clear of them: " +
-           (w.moved_mm < 0.01 ? "where it is"
-                              : rules::place_of({w.nearest_mm[0] - face, w.nearest_mm[1], 0}, report_.job)) +
+           (w.moved_mm < 0.01 ? "where it is" : rules::place_of(w.nearest_mm, room_.faces, report_.job)) +
            (!w.falls_unknown.empty() ? "; how the floor then falls is not known: " + w.falls_unknown
             : w.greatest_fall > 0
                 ? "; the floor then falls " + rules::falls_found(w.least_fall, w.greatest_fall, report_.job)
@@ -200,7 +200,7 @@ class RoomText {
       if (f.state == facts::Touch::clash)
         line(text_of(f.a) + " and " + text_of(f.b) +
              " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
-             rules::place_of(f.at_mm, report_.job));
+             rules::place_of(f.at_mm, room_.faces, report_.job));
     for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
       if (state == facts::Touch::touch && !all_) return line("what touches is left out (--all lists it)");
       std::map<std::pair<std::string, std::string>, std::vector<const facts::Fit*>>
@@ -275,9 +275,11 @@ class RoomText {
     head("GAUGE DEPTHS of the bed (A1 back left; letters to the right, numbers to the front)");
     line(padded("point", 8) + padded("from the left", 15) + padded("from the entry", 16) + padded("floor at", 12) +
          padded("up to the ribs", 16) + "up to the level line");
-    for (const facts::Gauge& g : room_.gauges)
-      line(padded(g.name, 8) + padded(len(g.x_mm), 15) + padded(len(g.y_mm), 16) + padded(len(g.floor_mm), 12) +
+    for (const facts::Gauge& g : room_.gauges) {
+      const survey::Point at = room_.faces.told({g.x_mm, g.y_mm});
+      line(padded(g.name, 8) + padded(len(at.x), 15) + padded(len(at.y), 16) + padded(len(g.floor_mm), 12) +
            (g.clear ? "none: keep the bore clear" : padded(len(g.set_mm), 16) + len(g.spread_mm)));
+    }
   }
 
   void set_out() {
@@ -346,10 +348,11 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
   return text;
 }
 
-std::string chain_table(const job::Job& job, const std::vector<facts::Rung>& chain, double x_mm, double y_mm) {
+std::string chain_table(const job::Job& job, const survey::StudFaces& faces, const std::vector<facts::Rung>& chain,
+                        double x_mm, double y_mm) {
   const bool metric = job.is_metric();
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
-  std::string text = job.name + "\n  over " + rules::place_of({x_mm, y_mm, 0}, job) +
+  std::string text = job.name + "\n  over " + rules::place_of({x_mm, y_mm, 0}, faces, job) +
                      ": height above the datum (and above the one below)\n";
   for (auto it = chain.rbegin(); it != chain.rend(); ++it)
     text += "    " + padded(it->name, 46) + padded(len(it->above_datum_mm), 14) + "(" + len(it->above_last_mm) + ")\n";

@@ -153,7 +153,7 @@ std::string which_hole(std::size_t number, const job::Job& job) {
   const std::string name = "hole " + std::to_string(number) + " of the job file";
   if (number > job.floor.joist_holes.size()) return name;
   const job::JoistHole& hole = job.floor.joist_holes[number - 1];
-  return name + ", " + text_of(hole.from_left.in_mm(), Unit::mm, job) + " from the left stud face, " +
+  return name + ", " + text_of(hole.from_left.in_mm(), Unit::mm, job) + " from the " + left_face(job) + ", " +
          text_of(hole.from_back.in_mm(), Unit::mm, job) + " from the back one";
 }
 
@@ -182,10 +182,12 @@ struct AlongJoists {
 std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear, const job::Job& job,
                                       const facts::Facts& facts) {
   const job::Trap& trap = *job.trap;
+  const survey::StudFaces& faces = facts.room.faces;
   const auto& drain = facts.room.drain.now_mm;
+  const double y = trap.from_back ? faces.at(job::Side::back, trap.from_back->in_mm(), drain[0]) : drain[1];
   const bool sideways = job.floor.joist_direction == job::Direction::along_width;
-  const double from_left = trap.from_left ? trap.from_left->in_mm() : drain[0] - facts.room.drain.left_face_mm,
-               from_back = trap.from_back ? trap.from_back->in_mm() : job.alcove.depth.in_mm() - drain[1];
+  const double from_left = trap.from_left ? trap.from_left->in_mm() : faces.off(job::Side::left, {drain[0], y}),
+               from_back = trap.from_back ? trap.from_back->in_mm() : faces.off(job::Side::back, {drain[0], y});
   const auto to = [&](double shift) {
     return sideways ? set_length("trap.from_left", from_left + shift, job)
                     : set_length("trap.from_back", from_back - shift, job);

@@ -26,7 +26,7 @@ Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
 
 Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (facts.bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to measure its thickness on");
-  return found(facts.bed.greatest_mm, "thickest at " + spot_of(facts.bed.greatest_at_mm, job),
+  return found(facts.bed.greatest_mm, "thickest at " + spot_of(facts.bed.greatest_at_mm, facts.room.faces, job),
                "place what is above " + text_at_most(*limit.greatest, job) +
                    " in two lifts, or raise the floor there by " +
                    text_at_least(facts.bed.greatest_mm - *limit.greatest, job) + " first");
@@ -83,14 +83,14 @@ Finding squeeze(const job::Job& job, const facts::Facts& facts, const Limit&) {
 }
 
 /// "along the back, left and right edges", "round the drain", "at 12" from the left stud face ...".
-std::string place_of_patch(const facts::BarePatch& patch, const job::Job& job) {
+std::string place_of_patch(const facts::BarePatch& patch, const survey::StudFaces& faces, const job::Job& job) {
   const auto& [x0, y0, x1, y1] = patch.box_mm;
   const std::string sides = units::listed(job::names_of(patch.along));
   const std::string size = patch.along.size() < 2 ? ", " + text_of(x1 - x0, Unit::mm, job) + " by " +
                                                         text_of(y1 - y0, Unit::mm, job) + " over all"
                                                   : "";
   if (patch.round_drain) return "round the drain" + size;
-  if (sides.empty()) return "at " + place_of({(x0 + x1) / 2, (y0 + y1) / 2, 0}, job) + size;
+  if (sides.empty()) return "at " + place_of({(x0 + x1) / 2, (y0 + y1) / 2, 0}, faces, job) + size;
   return "along the " + sides + " edge" + (patch.along.size() > 1 ? "s" : "") + size;
 }
 
@@ -102,7 +102,7 @@ Finding bearing(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string where = "plan where base and bed touch, of all of the base's underside that could bear";
   if (bed.bare.area_mm2 > 0)
     where += "; largest part with no mortar under it " + text_or_more(bed.bare.area_mm2, Unit::mm2, job) + ", " +
-             place_of_patch(bed.bare, job);
+             place_of_patch(bed.bare, facts.room.faces, job);
   return found(
       bed.contact_mm2 / bed.underside_mm2, where,
       "bring mortar under the rest: hold the bed back less (bed.holdback, bed.collar), " + spread(job, "higher"));

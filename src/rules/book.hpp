@@ -152,6 +152,10 @@ inline constexpr const char* no_source = "common practice, no source";
 std::string text_of(double value, Unit unit, const job::Job& job);
 /// A length rounded up to the next mark of the tape, for advice that must still pass once it is rounded.
 std::string text_at_least(double mm, const job::Job& job);
-std::string place_of(const facts::Point& p, const job::Job& job);
+/// "12\" from the left stud face, 20\" from the entry", as a tape reads it that is hooked on that wall beside the
+/// place.
+std::string place_of(const facts::Point& p, const survey::StudFaces& faces, const job::Job& job);
+/// What lengths from the left are read from: "left stud face"; where no left wall stands, what does at that edge.
+std::string left_face(const job::Job& job);
 
 }  // namespace fallwright::rules

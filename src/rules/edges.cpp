@@ -67,7 +67,8 @@ Finding meets_base(const job::Job& job, const facts::Facts& facts, const Limit& 
   const auto &least = facts.skirt->gap_least_mm, &greatest = facts.skirt->gap_greatest_mm;
   if (!least || !greatest) return cannot_tell("the base's edge below the apron was not found on its solid");
   if (*limit.least - *least > *greatest - *limit.greatest)
-    return found(*least, "apron's foot above the base's edge at " + place_of(facts.skirt->least_at_mm, job),
+    return found(*least,
+                 "apron's foot above the base's edge at " + place_of(facts.skirt->least_at_mm, facts.room.faces, job),
                  "cut the apron's foot to the base's edge: it stands " + text_or_more(-*least, Unit::mm, job) +
                      " too low there");
   const std::string scribe = "make the apron's foot follow the base's edge, " + text_or_more(*greatest, Unit::mm, job) +
@@ -78,8 +79,9 @@ Finding meets_base(const job::Job& job, const facts::Facts& facts, const Limit& 
           : by_make(job, "give the base an upstand along the bench, whose top is level (base.upstands.sides)",
                     "buy one that turns up along the bench") +
                 "; or ";
-  Finding finding = found(*greatest, "open below the apron's foot at " + place_of(facts.skirt->greatest_at_mm, job),
-                          turn_up + scribe);
+  Finding finding =
+      found(*greatest, "open below the apron's foot at " + place_of(facts.skirt->greatest_at_mm, facts.room.faces, job),
+            turn_up + scribe);
   if (is_bought(job) || job.base.upstand_thickness.is_zero()) return finding;
   std::vector<job::Side> upstands = job.base.upstands;
   upstands.push_back(job.bench->place);

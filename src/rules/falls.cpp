@@ -20,9 +20,9 @@ std::vector<facts::Facet> of(const facts::Facts& facts, facts::Surface surface) 
   return found;
 }
 
-std::string where_of(const facts::Facet& facet, const job::Job& job) {
+std::string where_of(const facts::Facet& facet, const survey::StudFaces& faces, const job::Job& job) {
   return "facet '" + facet.facet + "', run " + text_of(facet.run_mm, Unit::mm, job) + ", from its plane; lowest at " +
-         place_of(facet.low_mm, job);
+         place_of(facet.low_mm, faces, job);
 }
 
 /// The first of those that fall least, or most: in a room out of square rounding alone tells like falls apart.
@@ -66,7 +66,7 @@ Finding floor(const Ground& ground, bool least) {
   const Limit limit = ground.limits.at(least ? "floor.fall-least" : "floor.fall-greatest");
   const bool holds = keeps(facet.fall, limit);
   if (holds && is_curved(ground.job)) return cannot_tell(between_triangles);
-  Finding finding = found(facet.fall, where_of(facet, ground.job), advice_for_floor(ground));
+  Finding finding = found(facet.fall, where_of(facet, ground.facts.room.faces, ground.job), advice_for_floor(ground));
   if (is_bought(ground.job)) return finding;
   const double low = ground.limits.at("floor.fall-least").least.value_or(0),
                high = ground.limits.at("floor.fall-greatest").greatest.value_or(1);
@@ -145,8 +145,9 @@ Finding drains(const job::Job& job, const facts::Facts& facts, facts::Surface su
   if (it->drains) return found(it->pond_mm, "traced over every facet", "");
   std::string stuck;
   for (const std::string& facet : it->stuck) stuck += (stuck.empty() ? " on facet '" : ", '") + facet + "'";
-  Finding finding = found(it->pond_mm, "water stays" + stuck + ", deepest at " + place_of(it->pond_at_mm, job),
-                          "change the fall so that every corner has a way down");
+  Finding finding =
+      found(it->pond_mm, "water stays" + stuck + ", deepest at " + place_of(it->pond_at_mm, facts.room.faces, job),
+            "change the fall so that every corner has a way down");
   finding.broken = true;
   return finding;
 }

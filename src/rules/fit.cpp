@@ -61,9 +61,10 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
         worst->a.is(facts::Role::drain) || worst->b.is(facts::Role::drain)
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
-  return found(
-      count, both + " share " + text_or_more(worst->overlap_mm3, Unit::mm3, job) + " at " + place_of(worst->at_mm, job),
-      moves);
+  return found(count,
+               both + " share " + text_or_more(worst->overlap_mm3, Unit::mm3, job) + " at " +
+                   place_of(worst->at_mm, facts.room.faces, job),
+               moves);
 }
 
 /// The one wall at the base's ends, where it stands off it though the other end is open: it may be set against that.
@@ -207,7 +208,7 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
     std::string move =
         "move the drain " + text_at_least(w.moved_mm, job) + " to the " +
         (w.nearest_mm[axis] > w.now_mm[axis] ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front")) +
-        ", its centre at " + place_of({w.nearest_mm[0] - w.left_face_mm, w.nearest_mm[1], 0}, job);
+        ", its centre at " + place_of(w.nearest_mm, facts.room.faces, job);
     if (w.greatest_fall > 0) move += "; the floor then falls " + falls_found(w.least_fall, w.greatest_fall, job);
     text = by_make(job, move, drain_with_its_base(job, facts, with_base));
   }

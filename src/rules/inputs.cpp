@@ -76,7 +76,7 @@ std::string read_levels(const Job& job, const Facts& facts) {
     return "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor)";
   std::vector<std::string> places;
   for (const facts::NamedPlace& p : unread)
-    places.push_back("its " + p.name + " corner (" + place_of(p.at_mm, job) + ")");
+    places.push_back("its " + p.name + " corner (" + place_of(p.at_mm, facts.room.faces, job) + ")");
   return "the spot levels do not span the base: take some near " + units::listed(places) + " as well (survey.floor)";
 }
 

@@ -49,13 +49,13 @@ std::string joist_place(const std::string& id, const facts::Facts& facts, const 
   return centre ? text_of(*centre, Unit::mm, job) : end_of(id);
 }
 
-const char* joist_hook(const facts::Facts& facts) {
-  return facts.room.drain.along_width ? "the left stud face" : "the entry";
+std::string joist_hook(const facts::Facts& facts, const job::Job& job) {
+  return facts.room.drain.along_width ? "the " + left_face(job) : "the entry";
 }
 
 std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job) {
   const auto centre = joist_centre_mm(id, facts);
-  return centre ? "the joist at " + text_of(*centre, Unit::mm, job) + " from " + joist_hook(facts) : end_of(id);
+  return centre ? "the joist at " + text_of(*centre, Unit::mm, job) + " from " + joist_hook(facts, job) : end_of(id);
 }
 
 JoistCuts joist_cuts(double depth_mm) {

@@ -18,7 +18,7 @@ std::string beyond_a_bend(const job::Trap& trap);
 /// "47-5/16\"", "1 past 63-5/16\"" of one outside the floor that was described; its id's end where no solid has it.
 std::string joist_place(const std::string& id, const facts::Facts& facts, const job::Job& job);
 /// "the left stud face": where that tape is hooked.
-const char* joist_hook(const facts::Facts& facts);
+std::string joist_hook(const facts::Facts& facts, const job::Job& job);
 /// "the joist at 47-5/16\" from the left stud face": the same in a sentence.
 std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job);
 

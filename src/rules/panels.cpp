@@ -58,8 +58,8 @@ Finding board_span(const job::Job& job, const facts::Facts& facts) {
   if (apart > spans.chipboard_mm + slack && apart <= spans.plywood_mm + slack)
     return missing("find what the floor's deck is of: " + len(deck.thickness_mm) + " thick over joists " + len(apart) +
                    " apart plywood and OSB3 do, chipboard does not");
-  const std::string place =
-      deck.measured ? "in the bay at " + place_of(deck.at_mm, job) : "joists as the job file says; none is modelled";
+  const std::string place = deck.measured ? "in the bay at " + place_of(deck.at_mm, facts.room.faces, job)
+                                          : "joists as the job file says; none is modelled";
   Finding finding = found(apart,
                           "deck " + len(deck.thickness_mm) + " thick, taken as chipboard" +
                               (spans.chipboard_mm > 0 ? "" : ", too thin for a floor") + "; " + place,
@@ -77,8 +77,8 @@ Finding deck_span(const job::Job& job, const facts::Facts& facts, const Limit&) 
   const double apart = bay_mm(job, facts);
   const SpanRating* r = span_rating_of(deck.thickness_mm);
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const std::string place =
-      deck.measured ? "in the bay at " + place_of(deck.at_mm, job) : "joists as the job file says; none is modelled";
+  const std::string place = deck.measured ? "in the bay at " + place_of(deck.at_mm, facts.room.faces, job)
+                                          : "joists as the job file says; none is modelled";
   Finding finding = found(
       apart,
       "deck " + len(deck.thickness_mm) + " thick, " +

@@ -164,12 +164,12 @@ Finding circle(const Ground& ground, const Limit& limit) {
   const Free free = free_of(ground.facts);
   const double lacks = *limit.least - free.circle_mm;
   const Growth growth = grown(ground, narrow_axis(job, ground.facts), lacks);
-  return mended_by(
-      found(free.circle_mm,
-            std::string{"largest circle "} + free.between + ", centre at " + place_of(free.circle_at_mm, job),
-            "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) + ", it lacks " +
-                text_at_least(lacks, job) + ": " + growth.words),
-      growth.lines);
+  return mended_by(found(free.circle_mm,
+                         std::string{"largest circle "} + free.between + ", centre at " +
+                             place_of(free.circle_at_mm, ground.facts.room.faces, job),
+                         "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) +
+                             ", it lacks " + text_at_least(lacks, job) + ": " + growth.words),
+                   growth.lines);
 }
 
 /// A compartment of one size: too small a person does not turn, too large and what should be in reach is not.

@@ -10,7 +10,7 @@ namespace fallwright::rules {
 
 /// "the back right corner", "the left wall, 20\" from the entry", and in the open `place_of` it: nobody reads a
 /// fraction of an inch off a wall that a thumb covers.
-std::string spot_of(const facts::Point& place, const job::Job& job);
+std::string spot_of(const facts::Point& place, const survey::StudFaces& faces, const job::Job& job);
 
 /// A floor told by its drops alone is a plane: nothing stands above it and nothing rocks, because nobody looked.
 inline bool told_by_drops(const job::Job& job) {

@@ -86,8 +86,9 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (!f.known) return unread();
   if (told_by_drops(job)) return unread_spots();
   return found(f.hump_mm,
-               f.hump_mm > 0 ? "above the plane of the base's corners, at " + spot_of(f.hump_at_mm, job)
-                             : "nothing stands above the plane of the base's corners",
+               f.hump_mm > 0
+                   ? "above the plane of the base's corners, at " + spot_of(f.hump_at_mm, facts.room.faces, job)
+                   : "nothing stands above the plane of the base's corners",
                "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
                    ": it lifts the whole base; look for nails first, and keep dust down. Then read the floor again "
                    "(survey.floor): every height is told from its highest spot");

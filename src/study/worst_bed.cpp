@@ -96,7 +96,7 @@ OnSite corners_on_site(const survey::FloorShares& floor, const job::Job& job, co
 
 Bed look_at(const job::Job& job, const facts::Facts& facts) {
   const job::Layout layout = job::lay_out(job);
-  const survey::FloorShares floor{job.survey.spots, layout.extent};
+  const survey::FloorShares floor{layout.spots, layout.extent};
   OnSite on_site;
   if (job.base.is_site_built()) on_site = corners_on_site(floor, job, layout);
   Bed bed{facts.bed.set_mm3,
@@ -182,10 +182,14 @@ double by_outline_mm3(const job::Job& job) {
 }
 
 /// What the walls' readings can change besides, each moved by itself: they shift what is built over a floor that is not
-/// level. The spots then keep their distance from the left corner or from the right one, whichever changes more.
+/// level. The spots then keep their distance from the left wall or from the right one, whichever changes more: which of
+/// them a tape was hooked on is the other in a mirror.
 double by_walls_mm3(const job::Job& job) {
-  const auto back_mm = [](const job::Job& j) { return survey::close(j.survey).figure.back_right.x; };
-  const double own = by_outline_mm3(job), own_back = back_mm(job);
+  const auto faces_of = [](const job::Job& j) {
+    return survey::make_room(j.survey, j.alcove.width.in_mm(), j.alcove.depth.in_mm(), j.alcove.walls).faces();
+  };
+  const survey::StudFaces faces = faces_of(job);
+  const double own = by_outline_mm3(job);
   double sum = 0;
   for (const Doubt& doubt : doubts_of_plan_and_plumb(job)) {
     double most = 0;
@@ -193,9 +197,14 @@ double by_walls_mm3(const job::Job& job) {
       job::Job other = job;
       doubt.move(other, way * doubt.tolerance_mm);
       most = std::max(most, std::abs(by_outline_mm3(other) - own));
-      const double longer = back_mm(other) - own_back;
-      if (longer == 0) continue;
-      for (survey::Spot& spot : other.survey.spots) spot.x += longer;
+      const survey::StudFaces moved = faces_of(other);
+      bool wider = false;
+      for (survey::Spot& spot : other.survey.spots) {
+        const auto width = [&](const survey::StudFaces& f) { return f.right.at(spot.y) - f.left.at(spot.y); };
+        const double by = width(moved) - width(faces);
+        spot.x += by, wider = wider || by != 0;
+      }
+      if (!wider) continue;
       most = std::max(most, std::abs(by_outline_mm3(other) - own));
     }
     sum += most;

@@ -88,6 +88,19 @@ const Wall* Room::wall(Side side) const {
   return it == walls.end() ? nullptr : &*it;
 }
 
+StudFaces Room::faces() const {
+  StudFaces faces{{0, 0}, {width, 0}, {depth, 0}};
+  for (const Wall& w : walls) {
+    const Point p = w.start(), d = w.direction();
+    if (w.side() == Side::back) {
+      faces.back = {p.y - d.y / d.x * p.x, d.y / d.x};
+    } else {
+      (w.side() == Side::left ? faces.left : faces.right) = {p.x - d.x / d.y * p.y, d.x / d.y};
+    }
+  }
+  return faces;
+}
+
 double Room::innermost(Side side, double from, double to, double low, double high) const {
   const Wall* w = wall(side);
   if (!w) return side == Side::left ? 0 : side == Side::right ? width : depth;

@@ -8,6 +8,7 @@
 #include "survey/closure.hpp"
 #include "survey/floor.hpp"
 #include "survey/readings.hpp"
+#include "survey/stud_faces.hpp"
 
 namespace fallwright::survey {
 
@@ -49,6 +50,7 @@ struct Room {
   std::vector<Wall> walls;   ///< of the sides that are walls
   std::vector<Studs> studs;  ///< existing ones
   const Wall* wall(Side side) const;
+  StudFaces faces() const;  ///< at the floor
   /// How far a wall reaches into the room at most, along the axis it stands across, over a stretch of the other axis
   /// and of height: greatest x of the left wall, least x of the right one, least y of the back one. Without a wall
   /// there, the side of the rectangle.

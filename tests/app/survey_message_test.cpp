@@ -156,6 +156,29 @@ TEST(SurveyCommand, HeightsOutsideTheRoomAreRefused) {
   EXPECT_THAT(run("heights " + ferry + " 99 20").out, HasSubstr("which is outside the room; allowed is 0\" to"));
 }
 
+TEST(SurveyCommand, HeightsAreOverThePlaceThatATapeReads) {
+  // Source: by hand: the demo room's front is 3 ft longer to the left: diagonals of 108 by 36 and of 72 by 36 in. A
+  // place typed 80 in from the left at the entry is told so again, and lies 44 from where the back wall begins: over a
+  // front that is 108 in long 100 is a place as well.
+  std::string text = sample::slurped(ferry);
+  const std::size_t plan = text.find("[survey.plan]"), end = text.find("[survey.floor]");
+  text.replace(plan, end - plan,
+               "[survey.plan]\nback = \"72 in\"\nfront = \"108 in\"\nleft = \"50.9117 in\"\nright = \"36 in\"\n"
+               "diagonal_from_back_left = \"80.4984 in\"\ndiagonal_from_back_right = \"113.8420 in\"\n\n");
+  const sample::Folder folder{"heights-beside-the-wall"};
+  const std::string job = folder / "job.toml";
+  std::ofstream{job} << text;
+  const sample::Ran ran = run("heights " + job + " 80 0");
+  EXPECT_EQ(ran.code, 0) << ran.out;
+  EXPECT_THAT(ran.out, HasSubstr("over 80\" from the left stud face, 0\" from the entry"));
+  const sample::Ran json = run("heights --json " + job + " 80 0");
+  const std::string x = "\"x_mm\": ";
+  ASSERT_THAT(json.out, HasSubstr(x));
+  EXPECT_NEAR(std::stod(json.out.substr(json.out.find(x) + x.size())) / 25.4, 44, 0.01);
+  EXPECT_EQ(run("heights " + job + " 100 0").code, 0);
+  EXPECT_EQ(run("heights " + job + " 100 35").code, 2) << "the back is 72 long";
+}
+
 TEST(SurveyCommand, AMistypedCommandIsToldTheNearest) {
   // Source: the contract of messages.
   const sample::Ran ran = run("chek " + ferry);

@@ -10,6 +10,7 @@
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "rules/spot.hpp"
+#include "support/sample.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -152,18 +153,46 @@ TEST(OutOfLevel, IsToldBothWaysAsItsCheckTellsIt) {
   }));
 }
 
+TEST(BedSheet, TellsGaugesFromTheWallBesideEach) {
+  // Source: by hand: the left wall's stud face at -3 in at the entry and 0 at the back, 36 in from it: at y it is at
+  // -3 + y / 12. No tape that stays hooked reads one column then: its row is left out.
+  constexpr double inch = 25.4;
+  job::Job job = sample::alcove();
+  sample::read_plan(job, {0, 36 * inch}, {72 * inch, 36 * inch}, {-3 * inch, 0}, {72 * inch, 0});
+  const Drawn askew = drawn(job, false), square = drawn(sample::alcove(), false);
+  const auto has = [](const Sheet& sheet, const std::string& words) {
+    return std::any_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) { return t.words == words; });
+  };
+  ASSERT_EQ(askew.facts.room.gauges.size(), 9U);
+  const Sheet &bed = askew.sheet("bed"), &plain = square.sheet("bed");
+  for (const facts::Gauge& g : askew.facts.room.gauges) {
+    const auto row = std::find_if(bed.texts.begin(), bed.texts.end(), [&](const Text& t) { return t.words == g.name; });
+    ASSERT_NE(row, bed.texts.end()) << g.name;
+    const std::string off = number_of(g.x_mm + 3 * inch - g.y_mm / 12, false);
+    EXPECT_TRUE(std::any_of(
+        bed.texts.begin(), bed.texts.end(),
+        [&](const Text& t) { return t.words == off && t.at.x > row->at.x && std::abs(t.at.y - row->at.y) < 1e-6; }))
+        << g.name << " " << off;
+  }
+  EXPECT_FALSE(has(bed, "gauges from the left stud face"));
+  EXPECT_THAT(bed.notes, testing::Contains(testing::HasSubstr("The left wall runs askew")));
+  EXPECT_TRUE(has(plain, "gauges from the left stud face"));
+  EXPECT_THAT(plain.notes, testing::Not(testing::Contains(testing::HasSubstr("askew"))));
+}
+
 TEST(Spot, IsACornerOrAnEdgeWhereItLiesThere) {
   // Source: by hand, in an alcove of 1500 by 1000 with its entry open.
   const job::Job& job = bonded().model->job;
-  EXPECT_EQ(rules::spot_of({1500, 0, 0}, job), "the front right corner");
-  EXPECT_EQ(rules::spot_of({4.4, 1000, 0}, job), "the back left corner");
-  EXPECT_EQ(rules::spot_of({19, 300, 0}, job), "the left wall, 300 mm from the entry");
-  EXPECT_EQ(rules::spot_of({700, 990, 0}, job), "the back wall, 700 mm from the left stud face");
-  EXPECT_EQ(rules::spot_of({700, 12, 0}, job), "the entry, 700 mm from the left stud face");
-  EXPECT_EQ(rules::spot_of({21, 300, 0}, job), "21 mm from the left stud face, 300 mm from the entry");
+  const survey::StudFaces& faces = bonded().facts.room.faces;
+  EXPECT_EQ(rules::spot_of({1500, 0, 0}, faces, job), "the front right corner");
+  EXPECT_EQ(rules::spot_of({4.4, 1000, 0}, faces, job), "the back left corner");
+  EXPECT_EQ(rules::spot_of({19, 300, 0}, faces, job), "the left wall, 300 mm from the entry");
+  EXPECT_EQ(rules::spot_of({700, 990, 0}, faces, job), "the back wall, 700 mm from the left stud face");
+  EXPECT_EQ(rules::spot_of({700, 12, 0}, faces, job), "the entry, 700 mm from the left stud face");
+  EXPECT_EQ(rules::spot_of({21, 300, 0}, faces, job), "21 mm from the left stud face, 300 mm from the entry");
   job::Job open = job;
   std::erase(open.alcove.walls, job::Side::right);
-  EXPECT_EQ(rules::spot_of({1490, 300, 0}, open), "the right side, 300 mm from the entry");
+  EXPECT_EQ(rules::spot_of({1490, 300, 0}, faces, open), "the right side, 300 mm from the entry");
 }
 
 }  // namespace

@@ -53,6 +53,27 @@ TEST(Layout, OfARoomWithNothingAlike) {
   EXPECT_NEAR(at.rim_greatest() / in, 1.5 + rise, 1e-6);
 }
 
+TEST(Layout, SpotLevelsLieOffTheWallBesideThem) {
+  // Source: by hand: a left wall from (0, 36) to (-3, 0) in: 12 in from the entry its face is at -2. A spot read 40
+  // from it is at 38. The floor reaches 75-1/2 to the right and 6-1/2 to the left: 77 read at the entry is in the room,
+  // at 74.
+  Job j = sample::alcove();
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {-3 * in, 0}, {72 * in, 0});
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{40 * in, 12 * in, 0}, {77 * in, 0, 0}, {10 * in, 30 * in, 0}};
+  const Layout at = lay_out(j);
+  ASSERT_EQ(at.spots.size(), 3u);
+  EXPECT_NEAR(at.spots[0].x / in, 38, 1e-6);
+  EXPECT_NEAR(at.spots[0].y / in, 12, 1e-9);
+  EXPECT_NEAR(at.spots[1].x / in, 74, 1e-6);
+  EXPECT_TRUE(survey_contradictions(j).empty());
+  j.survey.spots[1].x = 79 * in;
+  const auto faults = survey_contradictions(j);
+  ASSERT_EQ(faults.size(), 1u);
+  EXPECT_NE(faults[0].message.find("a spot level at 79\" from the left, 0\" from the entry"), std::string::npos)
+      << faults[0].message;
+}
+
 TEST(Layout, ARimThatATapeReadRisesAsItReads) {
   // Source: by hand: left rim 3/4 above the drain's edge, right 1/2, back 5/8, front 7/16, at the rim's middles; a side
   // that nobody read falls as the others are said to.

@@ -148,7 +148,9 @@ TEST(SurveyedJob, MirrorsAsTheRoomDoes) {
   const double w = left.alcove.width.in_mm(), d = left.alcove.depth.in_mm();
   // The figure again with its left and right exchanged; its back wall is 2 mm longer than the rectangle.
   sample::read_plan(right, {0, d}, {w + 2, d}, {-1, 0}, {w + 6, -1});
-  for (Spot& s : right.survey.spots) s.x = w + 2 - s.x;
+  // A tape is hooked on the left wall beside each spot: there the room is so wide.
+  const survey::StudFaces faces = job::lay_out(left).room.faces();
+  for (Spot& s : right.survey.spots) s.x = faces.right.at(s.y) - faces.left.at(s.y) - s.x;
   for (survey::Plumb& p : right.survey.plumbs) {
     if (p.wall == Side::back)
       p.along_mm = w + 2 - p.along_mm;

@@ -73,6 +73,12 @@ Json without_hands(Json report) {
   return report;
 }
 
+/// Where no left wall stands, lengths from the left are told from what does there; its mirror image has a left wall.
+Json with_one_hook(const Json& report) {
+  return Json::parse(
+      std::regex_replace(report.dump(), std::regex{"back wall's left end|alcove's left side"}, "left stud face"));
+}
+
 /// Of a pair it is no matter which comes first.
 Json with_pairs_in_order(Json report) {
   for (Json& fit : report["fit"])
@@ -169,7 +175,7 @@ class RandomRoom : public testing::TestWithParam<Room> {};
 void expect_judged_as_its_image(const Room& of) {
   const std::string room = of.job_file(), image = of.image();
   const double axis = of.axis_mm();
-  const Json &here = report_of(room), &there = report_of(image);
+  const Json here = with_one_hook(report_of(room)), there = with_one_hook(report_of(image));
   const auto ids = sample::images_of_parts(here, there, axis);
   ASSERT_EQ(here["parts"].size(), there["parts"].size()) << room;
   const bool of_itself = is_its_own_image(here, axis);

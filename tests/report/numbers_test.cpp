@@ -85,10 +85,26 @@ TEST(RoomNumbers, OfJoistsThatRunAcrossAreTheOtherWayRound) {
                {"from the entry 501 mm to 702 mm; 800 mm to 900 mm", "from the left stud face 104 mm to 801 mm"});
 }
 
+TEST(RoomNumbers, AreReadOffTheWallBesideEveryPlace) {
+  // Source: by hand: a left wall that stands at -40 at the entry and comes in by 1 in 20: 901 and 902 from the entry at
+  // 5.05 and 5.1, so a gauge at x = 14 is 8.95 off it and one at 300 294.9.
+  Sample sample = metric();
+  sample.facts.room.faces = {{-40, 0.05}, {1800, 0}, {900, 0}};
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"A1 9 mm 901 mm", "B1 295 mm 902 mm"});
+}
+
+TEST(RoomNumbers, AreToldFromWhatStandsAtTheLeft) {
+  // Source: from memory: without a left wall there is no stud face to hook a tape on.
+  Sample sample = metric();
+  std::erase(sample.job.alcove.walls, job::Side::left);
+  expect_words(squeezed(report::room_table(sample.report(), true)), {"from the back wall's left end 494 mm to 695 mm"});
+}
+
 TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   // Source: by hand; 6.5 degrees, up to whole ones as the check tells them; the nearest place is told from the left
   // stud face, 7 mm in.
   Sample sample = metric();
+  sample.facts.room.faces.left = {7, 0};
   sample.facts.room.drop_in.least_mm = 0.5;
   expect_words(squeezed(report::room_table(sample.report(), true)), {"it goes down level, with 0.5 mm to spare"});
   sample.facts.room.drop_in.least_mm = -5.25;
@@ -241,11 +257,19 @@ TEST(TakeoffNumbers, OfCutsAndSticks) {
 TEST(ChainNumbers, AreHighestFirst) {
   // Source: by hand.
   const Sample sample = metric();
-  expect_words(squeezed(report::chain_table(sample.job, sample.facts.room.chain, 701, 402)),
+  expect_words(squeezed(report::chain_table(sample.job, {}, sample.facts.room.chain, 701, 402)),
                {"701 mm", "402 mm", "rib plane 12 mm (11 mm) datum 0 mm (0 mm)"});
   const std::string json = squeezed(report::chain_json(sample.job, sample.facts.room.chain, 701, 402));
   expect_words(json, {"\"x_mm\": 701.0, \"y_mm\": 402.0",
                       "\"name\": \"rib plane\", \"above_datum_mm\": 12.0, \"above_last_mm\": 11.0"});
+}
+
+TEST(ChainNumbers, AreOfAPlaceAsATapeReadsIt) {
+  // Source: by hand: a left wall that stands at -40 at the entry and comes in by 1 in 20: 400 from the entry at -20.
+  const Sample sample = metric();
+  const survey::StudFaces faces{{-40, 0.05}, {1800, 0}, {900, 0}};
+  expect_words(squeezed(report::chain_table(sample.job, faces, sample.facts.room.chain, 701, 400)),
+               {"over 721 mm from the left stud face, 400 mm from the entry"});
 }
 
 TEST(CheckNumbers, OfOneThatIsExplained) {

@@ -154,6 +154,28 @@ TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
   }
 }
 
+TEST(Trap, IsReadOffTheWallBesideItWhereItsPlaceFromTheLeftIsNew) {
+  // Source: by hand: joists along the width; a hole as high as the arm 1 in to its left wants 3-11/16 in from middle to
+  // middle, so 2-11/16 to the right do. The drain lies at x = 700 mm, 450 from the entry; the hub 250 from the back,
+  // where y = 650 and the left stud face at -40 + 650 / 20 = -7.5: below the drain it reads 707.5 from the left.
+  job::Job job = bored_trap();
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.room.faces = {{-40, 0.05}, {1800, 0}, {900, 0}};
+  facts.room.drain.now_mm = {700, 450, 0};
+  facts.pipe.routed = true;
+  job.floor.joist_direction = job::Direction::along_width;
+  const double centre = -300 + 4.625 * in;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, centre, 2.375 * in, {}, 500}};
+  facts.pipe.holes = {{"joists/joist-01", 500 - in, centre, in}};
+  job.floor.joist_holes = {{Length::inches(30), Length::inches(12.5), {}, {}}};
+  job.trap->from_left.reset(), job.trap->from_back = Length::mm(250);
+  const rules::Result r = sample::result_of(job, facts, "joist.hole-edges");
+  ASSERT_FALSE(r.remedies.empty());
+  EXPECT_EQ(r.remedies[0].changes[0].key, "trap.from_left");
+  EXPECT_EQ(r.remedies[0].changes[0],
+            (job::Change{"trap.from_left", job::written(Length::mm(707.5 + 2.6875 * in), job.unit), 0}));
+}
+
 TEST(Trap, AHoleAndAnEdgeAreMendedTogether) {
   // Source: by hand: the arm's hole 1 in above the joist's middle leaves 6-7/8 / 2 - 1 = 2-7/16 above; at 1-1/2 in more
   // 1-15/16, 1/16 in too little. At whatever height 3-11/16 in are kept from a hole 3 in on: 11/16 in more.

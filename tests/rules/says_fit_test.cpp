@@ -195,7 +195,7 @@ TEST(Says, OfWhatMustFit) {
       f.drain.bore_to_joist_mm = -1.85 * in;
       facts::DrainWindow& w = f.room.drain;
       w.joists_known = true, w.any = any, w.along_width = along_width, w.moved_mm = 3.05 * in,
-      w.left_face_mm = 0.5 * in;
+      w.left_face_mm = 0.5 * in, f.room.faces.left = {0.5 * in, 0};
       w.now_mm = {30 * in, 20 * in, 0}, w.nearest_mm = w.now_mm;
       w.nearest_mm[along_width ? 0 : 1] += to * 3.05 * in;
       w.least_fall = 1. / 48, w.greatest_fall = 1. / 24;

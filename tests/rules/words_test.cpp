@@ -189,19 +189,32 @@ TEST(Words, LinesOfTheJobFileAreSaidAsWhatTheyComeTo) {
 
 TEST(Spots, LieByTheWallsAsTheyStand) {
   // Source: by hand: an alcove that opens toward its entry, 1800 mm wide at the back and 1880 at the front, 900 deep:
-  // 50 mm from the entry its walls stand at -37.8 and 1837.8. A thumb covers 20 mm.
+  // 50 mm from the entry its walls stand at -37.8 and 1837.8, 10 from it the left one at -39.6, and 15 from the back at
+  // -0.7. A thumb covers 20 mm. A tape hooked on the left stud face beside a place reads so much more.
   job::Job job = sample::alcove();
   job.unit = job::UnitSystem::metric;
-  job.alcove.width = job::Length::mm(1800), job.alcove.depth = job::Length::mm(900);
-  sample::read_plan(job, {0, 900}, {1800, 900}, {-40, 0}, {1840, 0});
-  EXPECT_EQ(rules::spot_of({-25, 50}, job), "the left wall, 50 mm from the entry");
-  EXPECT_EQ(rules::spot_of({1825, 50}, job), "the right wall, 50 mm from the entry");
-  EXPECT_EQ(rules::spot_of({5, 50}, job), "5 mm from the left stud face, 50 mm from the entry");
-  EXPECT_EQ(rules::spot_of({1795, 50}, job), "1795 mm from the left stud face, 50 mm from the entry");
-  EXPECT_EQ(rules::spot_of({-25, 15}, job), "the front left corner");
-  EXPECT_EQ(rules::spot_of({1790, 890}, job), "the back right corner");
-  EXPECT_EQ(rules::spot_of({900, 885}, job), "the back wall, 900 mm from the left stud face");
-  EXPECT_EQ(rules::spot_of({900, 10}, job), "the entry, 900 mm from the left stud face");
+  const survey::StudFaces faces{{-40, 40. / 900}, {1840, -40. / 900}, {900, 0}};
+  EXPECT_EQ(rules::spot_of({-25, 50}, faces, job), "the left wall, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({1825, 50}, faces, job), "the right wall, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({5, 50}, faces, job), "43 mm from the left stud face, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({1795, 50}, faces, job), "1833 mm from the left stud face, 50 mm from the entry");
+  EXPECT_EQ(rules::spot_of({-25, 15}, faces, job), "the front left corner");
+  EXPECT_EQ(rules::spot_of({1790, 890}, faces, job), "the back right corner");
+  EXPECT_EQ(rules::spot_of({900, 885}, faces, job), "the back wall, 901 mm from the left stud face");
+  EXPECT_EQ(rules::spot_of({900, 10}, faces, job), "the entry, 940 mm from the left stud face");
+}
+
+TEST(Spots, AreToldFromWhatStandsAtTheLeft) {
+  // Source: from memory: a tape is hooked on something; without a left wall there is no stud face to hook it on.
+  job::Job job = sample::alcove();
+  job.unit = job::UnitSystem::metric;
+  const survey::StudFaces faces{{0, 0}, {1800, 0}, {900, 0}};
+  EXPECT_EQ(rules::place_of({700, 300, 0}, faces, job), "700 mm from the left stud face, 300 mm from the entry");
+  job.alcove.walls = {job::Side::back, job::Side::right};
+  EXPECT_EQ(rules::place_of({700, 300, 0}, faces, job), "700 mm from the back wall's left end, 300 mm from the entry");
+  EXPECT_EQ(rules::spot_of({700, 5, 0}, faces, job), "the entry, 700 mm from the back wall's left end");
+  job.alcove.walls = {job::Side::right};
+  EXPECT_EQ(rules::place_of({700, 300, 0}, faces, job), "700 mm from the alcove's left side, 300 mm from the entry");
 }
 
 TEST(Words, TwoBoundsThatAreOneAreToldOnce) {

@@ -53,27 +53,37 @@ void turn_back_wall(toml::node_view<toml::node> entries, const char* place, doub
     }
 }
 
-void turn_floor(table& floor, double axis) {
+/// From one side wall to the other, in the file's unit, some way from the entry.
+double width_at(const job::Layout& at, double unit, double y) {
+  const survey::StudFaces faces = at.room.faces();
+  return (faces.right.at(y * unit) - faces.left.at(y * unit)) / unit;
+}
+
+/// A tape is hooked on the left stud face beside each spot, in the mirror image on what is the right one here. Out of
+/// square a grid's columns are none there, so all become single spots.
+void turn_floor(table& floor, const job::Layout& at, double unit) {
+  array all;
   if (auto* spots = floor["spots"].as_array())
-    for (toml::node& spot : *spots) turn(toml::node_view<toml::node>{spot}[0], axis);
-  auto* places = floor["grid_x"].as_array();
-  if (!places) return;
-  const auto reverse = [](array& list) {
-    array back;
-    for (std::size_t i = list.size(); i > 0; --i) list[i - 1].visit([&](const auto& v) { back.push_back(v); });
-    list = std::move(back);
-  };
-  for (toml::node& x : *places) *x.as_floating_point() = axis - x.as_floating_point()->get();
-  reverse(*places);
-  for (toml::node& row : *floor["grid"].as_array()) reverse(*row.as_array());
+    for (toml::node& spot : *spots) all.push_back(*spot.as_array());
+  if (auto* xs = floor["grid_x"].as_array()) {
+    const array &ys = *floor["grid_y"].as_array(), &rows = *floor["grid"].as_array();
+    for (std::size_t row = 0; row < ys.size(); ++row)
+      for (std::size_t i = 0; i < xs->size(); ++i)
+        all.push_back(
+            array{xs->get(i)->value_or(0.0), ys[row].value_or(0.0), (*rows[row].as_array())[i].value_or(0.0)});
+    for (const char* key : {"grid_x", "grid_y", "grid"}) floor.erase(key);
+  }
+  for (toml::node& spot : all) {
+    const toml::node_view<toml::node> read{spot};
+    turn(read[0], width_at(at, unit, read[1].value_or(0.0)));
+  }
+  if (!all.empty()) floor.insert_or_assign("spots", std::move(all));
 }
 
 /// The tape is hooked on the left stud face: in the mirror image on what is the right one here, level with the bore or
 /// with the hole.
 void turn_joists(toml::node_view<toml::node> joists, const job::Layout& at, double unit) {
-  const auto width = [&](double y) {
-    return (at.room.innermost(job::Side::right, y, y, 0, 0) - at.room.innermost(job::Side::left, y, y, 0, 0)) / unit;
-  };
+  const auto width = [&](double y) { return width_at(at, unit, y / unit); };
   if (joists["direction"].value<std::string>() == "along-depth") turn(joists["first"], width(at.drain_y));
   if (auto* holes = joists["hole"].as_array())
     for (toml::node& each : *holes) {
@@ -116,6 +126,7 @@ std::string mirrored(const std::string& job_file) {
   table job = tree_of(job_file);
   const double unit = job["job"]["unit"].value<std::string>() == "in" ? 25.4 : 1;
   const double axis = mirror_axis_mm(job_file) / unit;
+  const job::Layout at = job::lay_out(job::read(job_file, "random.toml"));
   if (job["alcove"]["walls"]) turn_words(*job["alcove"]["walls"].node());
   if (auto* survey = job["survey"].as_table()) {
     if (auto* plan = (*survey)["plan"].as_table()) {
@@ -124,10 +135,10 @@ std::string mirrored(const std::string& job_file) {
     }
     turn_back_wall((*survey)["plumb"], "along", axis);
     turn_back_wall((*survey)["studs"], "", axis);
-    if (auto* floor = (*survey)["floor"].as_table()) turn_floor(*floor, axis);
+    if (auto* floor = (*survey)["floor"].as_table()) turn_floor(*floor, at, unit);
   }
   turn_back_wall(job["fixture"], "along", axis);
-  turn_joists(job["floor"]["joists"], job::lay_out(job::read(job_file, "random.toml")), unit);
+  turn_joists(job["floor"]["joists"], at, unit);
   turn(job["floor"]["drop_along_width"], 0);
   if (job["base"]["against"]) turn_words(*job["base"]["against"].node());
   if (job["base"]["upstands"]["sides"]) turn_words(*job["base"]["upstands"]["sides"].node());

@@ -57,6 +57,35 @@ TEST(SkewedRoom, ReachesInWhereItIsAskedAndNotElsewhere) {
   EXPECT_EQ(open.wall(Side::left), nullptr);
 }
 
+TEST(SkewedRoom, IsReadOffTheWallBesideAPlaceBothWays) {
+  // Source: by hand: 450 from the entry the left wall stands at -45 and the right one at 1800 + 45 x 450 / 930: a place
+  // at 700 is 745 off the left one; read 745 from the left and 450 from the back it is found again. Where no wall
+  // stands, a tape begins at the rectangle's side.
+  const StudFaces faces = make_room(skew(), 1800, 900, three).faces();
+  const Point place{700, 450}, told = faces.told(place), again = faces.placed(told);
+  EXPECT_NEAR(told.x, 745, 1e-6);
+  EXPECT_EQ(told.y, 450);
+  EXPECT_NEAR(again.x, 700, 1e-9);
+  EXPECT_NEAR(faces.off(Side::right, place), 1100 + 45 * 450. / 930, 1e-6);
+  EXPECT_NEAR(faces.off(Side::back, place), 450, 1e-6);
+  EXPECT_NEAR(faces.at(Side::right, faces.off(Side::right, place), 450), 700, 1e-9);
+  const Point hole = faces.placed_from_back(745, 450);
+  EXPECT_NEAR(hole.x, 700, 1e-6);
+  EXPECT_NEAR(hole.y, 450, 1e-6);
+  const StudFaces open = make_room({}, 1750, 880, {Side::back}).faces();
+  EXPECT_EQ(open.off(Side::left, {700, 450}), 700);
+  EXPECT_EQ(open.off(Side::right, {700, 450}), 1050);
+}
+
+TEST(StudFaces, OfWallsThatAllRunAskewMeetWhereBothTapesRead) {
+  // Source: closed form: a left wall at x = 10 + y / 10 and a back one at y = 900 + x / 20; a place at (400, 300) is
+  // 400 - 40 off the left one and 920 - 300 off the back one.
+  const StudFaces faces{{10, 0.1}, {1800, 0}, {900, 0.05}};
+  const Point place = faces.placed_from_back(360, 620);
+  EXPECT_NEAR(place.x, 400, 1e-9);
+  EXPECT_NEAR(place.y, 300, 1e-9);
+}
+
 TEST(SkewedRoom, ABulgeBetweenPlumbsCounts) {
   // Source: by hand: plumb at both ends of the stretch, 12 mm in over 1200 in its middle: at 600 up 6 mm, at 900 up 9.
   Survey s;
