@@ -6,6 +6,7 @@
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
@@ -55,10 +56,10 @@ Json part_data(const report::Report& report, const facts::Part& part) {
 std::string standing_of(const facts::Facet& facet, const report::Report& report) {
   const std::string family = facet.surface == facts::Surface::base_floor ? "floor" : name_of(facet.surface);
   for (const rules::Result& r : report.judgement.results) {
-    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall * facet.flow[1], r.limit))
-      return "gentle";  // inward is toward the back
+    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
     if (r.id == family + ".fall-greatest" && r.limit.greatest && !rules::keeps(facet.fall, r.limit)) return "steep";
-    if (r.id == family + ".falls-inward" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
+    if (r.id == family + ".falls-inward" && r.limit.least && !rules::keeps(facet.fall * facet.flow[1], r.limit))
+      return "gentle";  // inward is toward the back
   }
   const auto at = [&](const std::string& id) {
     return std::any_of(report.judgement.results.begin(), report.judgement.results.end(), [&](const rules::Result& r) {
@@ -70,15 +71,23 @@ std::string standing_of(const facts::Facet& facet, const report::Report& report)
   return at(family + ".fall-least") || at(family + ".fall-greatest") ? "limit" : "within";
 }
 
+/// A fall that breaks a limit as the limit's check rounds it.
+std::string fall_words(const facts::Facet& facet, const std::string& standing, const job::Job& job) {
+  if (standing == "gentle") return rules::text_or_less(facet.fall, rules::Unit::ratio, job);
+  if (standing == "steep") return rules::text_or_more(facet.fall, rules::Unit::ratio, job);
+  return units::to_text(units::Fall::ratio(facet.fall), job.is_metric());
+}
+
 Json facet_data(const report::Report& report, const facts::Facet& facet) {
+  const std::string standing = standing_of(facet, report);
   return {{"surface", name_of(facet.surface)},
           {"facet", facet.facet},
           {"fall", facet.fall},
           {"flow", {facet.flow[0], facet.flow[1]}},
           {"low", facet.low_mm},
           {"high", facet.high_mm},
-          {"words", units::to_text(units::Fall::ratio(facet.fall), is_metric(report))},
-          {"standing", standing_of(facet, report)}};
+          {"words", fall_words(facet, standing, report.job)},
+          {"standing", standing}};
 }
 
 Json places_data(const report::Report& report) {

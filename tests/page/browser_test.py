@@ -125,7 +125,13 @@ class DesignedRoomTest(PageCase):
         self.js("document.getElementById('map-falls').click()")
         self.assertGreater(self.colours()["red"], 0.02)
         self.assertIn("too steep", self.js("return document.querySelector('.legend').textContent"))
-        self.assertIn("0.891 in/ft (1:13.5)", self.js("return document.querySelector('.labels').textContent"))
+        # By hand: 1/4 in/ft, the least that is allowed, toward the drain from the left; the other three sides' runs are shorter,
+        # and every one of these falls is more than 1/2. The seat and the threshold fall by 1/4 toward the base.
+        standing = {(f["surface"], f["facet"]): f["standing"] for f in data_of(self.page(self.room), "view-data")["facets"]}
+        self.assertEqual({side: standing["base-floor", side] for side in ("left", "right", "back", "front")},
+                         {"left": "limit", "right": "steep", "back": "steep", "front": "steep"})
+        self.assertNotIn("gentle", standing.values())
+        self.assertIn("0.892 in/ft (1:13.4)", self.js("return document.querySelector('.labels').textContent"))
         before = self.colours()["water"]
         self.type("water", 3)
         self.assertGreater(self.colours()["water"], before)
