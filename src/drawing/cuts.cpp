@@ -47,6 +47,9 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
   if (cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
   pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.is_metric()));
+  if (cut.hold)  // VOID past its section, where it hides none of the piece
+    pen.strike({0, y}, {b.width(), y + b.height()},
+               {cut.length_mm + 12 * t + piece.end_frame.width(), y + (b.height() - 2 * t) / 2});
   const bool deck = part(subject.facts, cut.part_ids.front()).which.kind == facts::Kind::deck;
   if (!deck || !job.bench) return;
   // Across the joists, which run the other way.

@@ -60,6 +60,16 @@ TEST(BenchHeld, ADeckThatBreaksHoldsTheFrameItsPiecesAndWhatIsBoughtForIt) {
       });
       const bool machine = cut != d.cuts.end();
       of_machines += machine;
+      const auto rejected = std::count_if(sheet.lines.begin(), sheet.lines.end(),
+                                          [](const Line& line) { return line.kind == LineKind::rejected; });
+      if (machine) {
+        EXPECT_TRUE(sheet.cuts.empty()) << sheet.name << ": no machine follows what is void";
+        EXPECT_GE(rejected, 6) << sheet.name << ": four edges, two diagonals";
+      }
+      if (machine || sheet.name == "cuts-shapes") {
+        EXPECT_EQ(count_of(sheet, "VOID"), 1) << sheet.name << ": the deck";
+        EXPECT_GE(rejected, 2) << sheet.name;
+      }
       EXPECT_EQ(read_through(sheet).find(sawn) != std::string::npos && sheet.page.paper.width_mm == 0, machine)
           << sheet.name;
       const bool frame = sheet.name == "bench-plan" || sheet.name == "bench-front" || sheet.name == "bench-side" ||
