@@ -102,11 +102,22 @@ bool crosses(const Line& line, const Text& text, double margin) {
   return share_in(lying.in(line.from), lying.in(line.to), lying.box(margin)).has_value();
 }
 
+bool crosses(const Line& line, const Box& box) {
+  return share_in(line.from, line.to, box).has_value();
+}
+
 bool crosses(const Arc& arc, const Text& text, double margin) {
   const Point c = arc.centre;
   if (is_far({c.x - arc.radius, c.y - arc.radius, c.x + arc.radius, c.y + arc.radius}, text, margin)) return false;
   const std::vector<Line> chords = chords_of(arc);
   return std::any_of(chords.begin(), chords.end(), [&](const Line& chord) { return crosses(chord, text, margin); });
+}
+
+bool cross(const Line& a, const Line& b) {
+  const auto side = [](const Line& line, Point p) {
+    return (line.to.x - line.from.x) * (p.y - line.from.y) - (line.to.y - line.from.y) * (p.x - line.from.x);
+  };
+  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
 }
 
 bool meet(const Text& a, const Text& b, double margin) {

@@ -9,6 +9,10 @@ namespace fallwright::drawing {
 bool crosses(const Line& line, const Text& text, double margin = 0);
 /// The same of an arc, along chords that are no further from it than anybody sees.
 bool crosses(const Arc& arc, const Text& text, double margin = 0);
+/// Whether it comes into a box.
+bool crosses(const Line& line, const Box& box);
+/// Whether each of two lines runs on past the other on both its sides: what only begins or ends there does not.
+bool cross(const Line& a, const Line& b);
 /// Whether two texts' capitals lie over each other, or nearer to each other than `margin`.
 bool meet(const Text& a, const Text& b, double margin = 0);
 

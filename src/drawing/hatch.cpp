@@ -73,7 +73,9 @@ class Filler {
     for (double at = start + std::floor((from - start) / pattern) * pattern; at < to;)
       for (const double dash : family.dashes) {
         const double length = std::abs(dash) * times_, end = at + (dash == 0 ? dot : length);
-        if (dash >= 0 && at >= from && end <= to) stroke(at, end, off);
+        // What is left of a dash at an edge is drawn: in a thin slab no dash lies within it whole.
+        if (dash > 0 && end > from && at < to) stroke(std::max(at, from), std::min(end, to), off);
+        if (dash == 0 && at >= from && end <= to) stroke(at, end, off);
         at += length;
       }
   }
@@ -222,7 +224,7 @@ std::string called(const parts::Solid& solid, const job::Job& job) {
     case Role::bed:
       return job.base.is_site_built() ? solid.material : "mortar bed";
     case Role::subfloor:
-      return "subfloor";
+      return job.floor.kind == job::FloorKind::slab ? "slab" : "subfloor";
     case Role::joist:
       return "joist";
     case Role::drain:

@@ -6,6 +6,7 @@
 #include <optional>
 #include <set>
 
+#include "drawing/clear.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -107,7 +108,7 @@ Frame frame_of(const Sheet& sheet) {
 }
 
 const std::vector<double>& scales_of(bool metric) {
-  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 25, 50}, inches{1, 2, 4, 8, 12, 16, 24, 32, 48};
+  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
   return metric ? millimetres : inches;
 }
 
@@ -115,41 +116,80 @@ namespace {
 
 constexpr double note_step = 1.6 * least_letter;  ///< from line to line of notes, on paper
 
-/// Notes that would leave a small page to its strip: they stand beside the drawing or under it, in its free room.
+/// Notes that would leave a small page to its strip: they stand beside the drawing, under it, or in it where it is
+/// empty.
 struct Spill {
+  enum class Where { nowhere, beside, below, within };
   std::size_t kept = 0;  ///< that stay in the strip
   std::vector<std::string> lines = {};
-  bool beside = true;
+  Where where = Where::nowhere;
   double width = 0;  ///< on paper
+  Point at = {};     ///< where they begin
 };
 
-/// All that can be done with a sheet's notes, best first. Such notes are told first as keep the strip low.
-std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
-  constexpr double high_strip = 56;  // a quarter of the page, and a line or two
-  const Spill none{sheet.notes.size()};
-  if (!is_small(paper) || strip_of(sheet, paper) <= high_strip) return {none};
+/// How many of a sheet's notes, from the first on, leave its strip no higher than that.
+std::size_t kept_within(double high, const Sheet& sheet, const Paper& paper) {
   Sheet strip{sheet.name, sheet.title};
   strip.holds = sheet.holds, strip.to_scale = sheet.to_scale, strip.own_bars = sheet.own_bars;
   while (strip.notes.size() < sheet.notes.size()) {
     strip.notes.push_back(sheet.notes[strip.notes.size()]);
-    if (strip_of(strip, paper) <= high_strip) continue;
-    strip.notes.pop_back();
-    break;
+    if (strip_of(strip, paper) > high) return strip.notes.size() - 1;
   }
+  return strip.notes.size();
+}
+
+/// All that can be done with a sheet's notes, best first. Such notes are told first as keep the strip low; those of a
+/// drawing that needs the room for its scale leave it to the title block.
+std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
+  constexpr double high_strip = 56;  // a quarter of the page, and a line or two
+  const Spill none{sheet.notes.size()};
+  if (!is_small(paper)) return {none};
+  const bool low = strip_of(sheet, paper) <= high_strip;
   std::vector<Spill> ways;
-  const std::size_t kept = strip.notes.size();
-  for (const double width : {100.0, 80.0, 65.0, 50.0})
-    ways.push_back({kept, note_lines(sheet.notes, kept, width), true, width});
-  const double all = room_on(sheet, paper).width();
-  ways.push_back({kept, note_lines(sheet.notes, kept, all), false, all});
-  ways.push_back(none);
+  if (low) ways.push_back(none);
+  for (const double high : {high_strip, strip_of({sheet.name, sheet.title}, paper)}) {
+    const std::size_t kept = kept_within(high, sheet, paper);
+    if (kept == sheet.notes.size()) continue;
+    const auto add = [&](Spill::Where where, double width) {
+      ways.push_back({kept, note_lines(sheet.notes, kept, width), where, width});
+    };
+    for (const double width : {100.0, 80.0, 65.0, 50.0}) add(Spill::Where::beside, width);
+    add(Spill::Where::below, room_on(sheet, paper).width());
+    for (const double width : {100.0, 80.0, 65.0, 50.0}) add(Spill::Where::within, width);
+  }
+  if (!low) ways.push_back(none);
   return ways;
 }
 
-/// Where they begin, given what is drawn.
-Point top_left_of(const Spill& spill, const Frame& frame, double scale) {
+/// The lowest place, at the right of all there is room for, at which a box that high meets nothing that is drawn.
+std::optional<Point> empty_place(const Sheet& sheet, const Frame& frame, double right, double wide, double high,
+                                 double scale) {
+  const double air = 2 * scale;
+  const auto is_empty = [&](const Box& box) {
+    const auto in_text = [&](const Text& text) { return meet(box_of(text), box); };
+    const auto in_line = [&](const Line& line) { return crosses(line, box); };
+    const auto in_arc = [&](const Arc& arc) {
+      const std::vector<Line> chords = chords_of(arc);
+      return std::any_of(chords.begin(), chords.end(), in_line);
+    };
+    return std::none_of(sheet.texts.begin(), sheet.texts.end(), in_text) &&
+           std::none_of(sheet.lines.begin(), sheet.lines.end(), in_line) &&
+           std::none_of(sheet.arcs.begin(), sheet.arcs.end(), in_arc);
+  };
+  for (double foot = frame.y0; foot + high <= frame.y1; foot += note_step * scale)
+    if (is_empty({right - wide - air, foot - air, right, foot + high + air})) return Point{right - wide, foot + high};
+  return std::nullopt;
+}
+
+/// Where they begin, given what is drawn and how wide all may be: beside it they end at its foot, over the title
+/// block, which they go on from.
+std::optional<Point> top_left_of(const Spill& spill, const Sheet& sheet, const Frame& frame, double room,
+                                 double scale) {
   constexpr double off = 5;
-  return spill.beside ? Point{frame.x1 + off * scale, frame.y1} : Point{frame.x0, frame.y0 - off * scale};
+  const double high = static_cast<double>(spill.lines.size()) * note_step * scale;
+  if (spill.where == Spill::Where::beside) return Point{frame.x1 + off * scale, std::min(frame.y1, frame.y0 + high)};
+  if (spill.where == Spill::Where::below) return Point{frame.x0, frame.y0 - off * scale};
+  return empty_place(sheet, frame, std::max(frame.x1, frame.x0 + room * scale), spill.width * scale, high, scale);
 }
 
 /// The first way with its notes in which a sheet fits its paper.
@@ -161,20 +201,23 @@ std::optional<Spill> way_to_fit(const Sheet& sheet, const Paper& paper, double s
     strip.notes.assign(sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(spill.kept));
     const Frame room = room_on(strip, paper);
     double width = frame.width(), height = frame.height();
+    if (width > room.width() * scale || height > room.height() * scale) continue;
     if (!spill.lines.empty()) {
-      const Point at = top_left_of(spill, frame, scale);
-      const double low = at.y - static_cast<double>(spill.lines.size()) * note_step * scale;
-      width = std::max(frame.x1, at.x + spill.width * scale) - frame.x0;
+      const std::optional<Point> at = top_left_of(spill, sheet, frame, room.width(), scale);
+      if (!at) continue;
+      spill.at = *at;
+      const double low = at->y - static_cast<double>(spill.lines.size()) * note_step * scale;
+      width = std::max(frame.x1, at->x + spill.width * scale) - frame.x0;
       height = frame.y1 - std::min(frame.y0, low);
     }
-    if (width <= room.width() * scale && height <= room.height() * scale) return std::move(spill);
+    if (width <= room.width() * scale + 1e-6 && height <= room.height() * scale + 1e-6) return std::move(spill);
   }
   return std::nullopt;
 }
 
 void write(Sheet& sheet, const Spill& spill, double scale) {
   if (spill.lines.empty()) return;
-  Point at = top_left_of(spill, frame_of(sheet), scale);
+  Point at = spill.at;
   for (const std::string& line : spill.lines) {
     at.y -= note_step * scale;
     sheet.texts.push_back({at, least_letter * scale, line});

@@ -79,6 +79,10 @@ void Pen::or_about_it() {
   movable_.back().past_places = true;
 }
 
+void Pen::nowhere_else() {
+  movable_.back().past_places = false;
+}
+
 void Pen::otherwise(const std::string& brief, Point thing) {
   movable_.back().brief = brief;
   movable_.back().thing_of_brief = thing;

@@ -57,8 +57,9 @@ class Pen {
                       double size = 1, double rotation_deg = 0);
   /// Of the last of those: it chooses among the labels, not before them.
   void in_turn() { movable_.back().in_turn = true; }
-  /// Of the last of those: where no place is clear it stands about the first.
+  /// Of the last of those: where no place is clear it stands about the first, or at the best of them all the same.
   void or_about_it();
+  void nowhere_else();
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
   /// thing.
   void otherwise(const std::string& brief, Point thing);

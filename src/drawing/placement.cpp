@@ -109,6 +109,9 @@ class Ground {
     double sum = 0;
     // In the white about a text it would be broken off as well.
     for (const Text& text : texts_) sum += crosses(line, text, air * text.height) ? 200 : 0;
+    // Across an arrow, a dimension or another's line it would be taken for one of theirs.
+    for (const Line& other : strokes_)
+      if (cross(line, other)) sum += other.kind == LineKind::dimension ? 6 : other.kind == LineKind::outline ? 1 : 0;
     return sum;
   }
 

@@ -67,13 +67,26 @@ void Plan::furring() {
     const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
     if (stud.wall == job::Side::back) {
       pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
-      pen_.name({x, b[1]}, {x, b[1] - 1.6 * t_}, words, Anchor::middle, 0.75);
+      // In the room, where it is screwed on, past the base's edge if that is near: in the wall it would be a stud's.
+      const double aside = 0.5 * width_of(words, t_) + 0.8 * t_;
+      std::vector<Point> places;
+      for (const double down : {1.6, 2.2, 2.8, 3.6, 4.6, 6.0})
+        for (const double along : {0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6})
+          places.push_back({x + along * aside, b[1] - down * t_});
+      pen_.name_at_one_of({x, b[1]}, std::move(places), words, Anchor::middle, 0.75);
+      pen_.nowhere_else();
+      pen_.in_turn();
     } else {
       const bool left = stud.wall == job::Side::left;
       pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
       const double face = left ? b[3] : b[0];
-      pen_.name({face, y}, {face + (left ? 0.8 : -0.8) * t_, y - 0.4 * t_}, words, left ? Anchor::left : Anchor::right,
-                0.75);
+      std::vector<Point> places;
+      for (const double off : {0.8, 0.45, 2.0, 3.2, 4.8, 6.4})
+        for (const double up : {0.0, 0.4, -0.4, 1.3, -1.3, 2.2, -2.2, -3.4})
+          if (y + (up + 0.8) * t_ < depth_) places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
+      pen_.name_at_one_of({face, y}, std::move(places), words, left ? Anchor::left : Anchor::right, 0.75);
+      pen_.nowhere_else();
+      pen_.in_turn();
     }
   }
 }
@@ -233,14 +246,19 @@ void Plan::side_names() {
         places.push_back(back                      ? Point{share * width_, depth_ - 2.4 * t_}
                          : side == job::Side::left ? Point{2.6 * t_, share * depth_}
                                                    : Point{width_ - 1.6 * t_, share * depth_});
-    // Else outside, past all rows of dimensions, or between them. Not so near to the
-    // outermost row's numbers that these would give way.
+    // Else outside, between the rows of dimensions, the nearest to the wall first, or past all of them. Not so near to
+    // the outermost row's numbers that these would give way.
     const Frame all = frame_of(sheet_);
+    const double most = back                      ? all.y1 - outside_.y1
+                        : side == job::Side::left ? outside_.x0 - all.x0
+                                                  : all.x1 - outside_.x1;
+    for (double out = 5; out * t_ < most; out += 2)
+      for (const double along : {0.0, -6.0, 6.0})
+        places.push_back(back ? Point{bay->x + along * t_, outside_.y1 + out * t_}
+                              : Point{side == job::Side::left ? outside_.x0 - out * t_ : outside_.x1 + out * t_,
+                                      bay->y + along * t_});
     places.push_back(back ? Point{bay->x, all.y1 + t_}
                           : Point{side == job::Side::left ? all.x0 - 2.4 * t_ : all.x1 + 3.4 * t_, bay->y});
-    for (const double out : {9 * t_, 13 * t_, 17 * t_, 21 * t_, 25 * t_, 29 * t_, 33 * t_, 37 * t_})
-      places.push_back(back ? Point{bay->x, outside_.y1 + out}
-                            : Point{side == job::Side::left ? outside_.x0 - out : outside_.x1 + out, bay->y});
     pen_.label_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
   }
   const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);

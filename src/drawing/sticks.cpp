@@ -95,6 +95,11 @@ bool is_named_above(const Pen& pen, const takeoff::StickPiece& piece, const Subj
   return piece.length_mm <= width_of(mark_on(piece, subject), pen.text_mm()) + 0.5 * pen.text_mm();
 }
 
+/// On small paper what is told of a stick stands over it: past its end it would cost the longest a step of scale.
+bool stands_over(const Subject& subject) {
+  return is_small(paper_of(subject.job()));
+}
+
 /// A stick with its pieces from left to right, each with its mark and, where there is room, its length; under it where
 /// the saw cuts, read on a tape that is hooked on the trimmed end. What waits is not cut, and has no length.
 /// @return how far down that reaches.
@@ -102,6 +107,7 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
                  const Subject& subject) {
   const takeoff::Stick& stick = group.stick;
   const double t = pen.text_mm(), top = y + thick * t;
+  const bool over = stands_over(subject);
   pen.rectangle({0, y}, {stick.length_mm, top}, LineKind::outline);
   double x = plan.trim_mm;
   for (const double end : {x, stick.length_mm - plan.trim_mm})
@@ -126,7 +132,7 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
     x += plan.kerf_mm;
     if (sawn && x < stick.length_mm) pen.line({x, y}, {x, top}, LineKind::dimension);
   }
-  pen.note({stick.length_mm + t, y + 0.6 * t},
+  pen.note(over ? Point{0, top + 0.5 * t} : Point{stick.length_mm + t, y + 0.6 * t},
            std::to_string(group.count) + (group.count == 1 ? " stick of " : " sticks of ") +
                pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm) +
                (stick.to_order ? ", to order" : ""));
@@ -171,7 +177,8 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
       const auto& pieces = entry.group.stick.pieces;
       const bool named_above = std::any_of(pieces.begin(), pieces.end(),
                                            [&](const auto& piece) { return is_named_above(pen, piece, subject); });
-      const double length = entry.group.stick.length_mm, foot = y - (thick + (named_above ? 2.2 : 0.8)) * t;
+      const double length = entry.group.stick.length_mm,
+                   air = (named_above ? 2.2 : 0.8) + (stands_over(subject) ? 1.2 : 0), foot = y - (thick + air) * t;
       y = add_stick(pen, entry.group, *entry.plan, foot, subject) - 0.3 * t;
       sheet.dimensions.push_back({{0, foot}, {length, foot}, pen.words(length), length, 0});
     }

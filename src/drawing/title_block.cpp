@@ -31,7 +31,7 @@ struct Fields {
 Fields fields_of(const Paper& paper) {
   const Frame f = border_of(paper);
   const double block = f.x1 - (is_small(paper) ? f.width() - bar_field : wide_block);
-  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 37.0 : 45.0};
+  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 34.0 : 45.0};
 }
 
 std::vector<std::string> lines_in_strip(const Sheet& sheet, const Paper& paper) {
@@ -287,9 +287,7 @@ double strip_of(const Sheet& sheet, const Paper& paper) {
   const bool beside = beside_warning(sheet, paper) > 0;
   const double own = static_cast<double>(sheet.holds.size()) - (beside ? 1 : 0),
                warnings = (beside ? hold_bar(paper) : warning_bar) + own * hold_bar(paper);
-  constexpr double least_of_tile = 34;  // whose bars of 6 in want all the height there is
-  return std::max(sheet.own_bars ? least_of_tile : fields_of(paper).least,
-                  warnings + lines * step + 2 + (has_bars(sheet) ? bars : 0));
+  return std::max(fields_of(paper).least, warnings + lines * step + 2 + (has_bars(sheet) ? bars : 0));
 }
 
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
@@ -304,14 +302,17 @@ void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
     const Fields at = fields_of(sheet.page.paper);
     const Frame strip{f.x0, f.y0, f.x1, f.y0 + strip_of(sheet, sheet.page.paper)};
     add_border(paper, f);
-    paper.line(strip.x0, strip.y1, strip.x1, strip.y1);
+    // Key plan and title block are as high on every sheet: only the notes grow.
+    const double top = strip.y0 + at.least;
+    paper.line(strip.x0, strip.y1, at.key, strip.y1);
+    paper.line(at.key, top, strip.x1, top);
     const double foot = is_small(sheet.page.paper) && has_bars(sheet) ? bars - 2 : 0;  // the bars reach below the plan
     paper.line(at.key, strip.y0 + foot, at.key, strip.y1);
     if (foot > 0) paper.line(at.key, strip.y0 + foot, at.block, strip.y0 + foot);
-    paper.line(at.block, strip.y0, at.block, strip.y1);
+    paper.line(at.block, strip.y0, at.block, top);
     add_notes(paper, sheet, strip, warning);
-    add_key_plan(paper, {at.key, strip.y0 + foot, at.block, strip.y1}, sheet, heading.job);
-    add_heading(paper, {at.block, strip.y0, at.right, strip.y1}, rows_of(sheet, heading, ++number, count));
+    add_key_plan(paper, {at.key, strip.y0 + foot, at.block, top}, sheet, heading.job);
+    add_heading(paper, {at.block, strip.y0, at.right, top}, rows_of(sheet, heading, ++number, count));
   }
 }
 

@@ -254,7 +254,12 @@ void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::stri
   for (const double side : {1.0, -1.0})
     places.push_back(upright ? Point{middle.x, middle.y + side * (end + t) - 0.4 * t}
                              : Point{middle.x + side * (end + beside), middle.y - 0.4 * t});
+  // Where neither fits, its share without the ratio: a line out of the facet would run over its neighbours.
+  const std::size_t ratio = words.find(" ("), after = words.find(')');
   pen.name_at_one_of(middle, std::move(places), words, Anchor::middle, 0.8);
+  if (ratio == std::string::npos || after == std::string::npos) return;
+  pen.nowhere_else();
+  pen.otherwise(words.substr(0, ratio) + words.substr(after + 1), middle);
 }
 
 }  // namespace fallwright::drawing

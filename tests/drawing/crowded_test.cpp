@@ -2,10 +2,12 @@
 // sticks whose last piece is shorter than its mark, and ends of a bench on a floor that falls along it.
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/clear.hpp"
 #include "drawing/page.hpp"
 #include "drawing/projection.hpp"
 #include "drawing/table.hpp"
@@ -206,6 +208,19 @@ TEST(Walls, OnSmallPaperNotesLeaveTheViewItsScale) {
   }
 }
 
+TEST(Walls, OnSmallPaperNotesLeaveTheStripToTheTitleBlock) {
+  // Source: by hand: a wall of 2400 is 120 mm at 1:20, with its row of numbers less than the 150 that A4 leaves over a
+  // title block of 34, not over 52 with its notes; sticks of 4800 are 240 of its 261 mm, with no words past their end.
+  const Drawn metric = drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false);
+  for (const char* name : {"wall-back", "sticks"}) EXPECT_EQ(metric.sheet(name).page.scale, 20) << name;
+  // In inches: notes stand where a drawing that takes the whole width is empty.
+  for (const auto& [seed, name] : {std::pair{3015u, "wall-back"}, {3057u, "plan"}}) {
+    job::Job job = job::read(sample::random_room(seed), "random.toml");
+    job.drawings.paper = job::PaperSize::letter;
+    EXPECT_EQ(drawn(job, false).sheet(name).page.scale, 24) << seed;
+  }
+}
+
 TEST(Labels, OnOneLineStandApart) {
   // Source: property: a height behind which a fall stands on the same line is read as one number; of 9 Chandlers Row's
   // falls each text is a letter's height and more from the next on its line.
@@ -239,6 +254,91 @@ TEST(Labels, NoLineToAThingRunsThroughTheWhiteAboutAText) {
     const double x = line.from.x + (line.to.x - line.from.x) * i / 100,
                  y = line.from.y + (line.to.y - line.from.y) * i / 100;
     EXPECT_FALSE(x > box.x0 - 1.9 && x < box.x1 + 1.9 && y > box.y0 - 1.9 && y < box.y1 + 1.9) << x << ", " << y;
+  }
+}
+
+TEST(Labels, NoLineToAThingCrossesAnArrow) {
+  // Source: by hand: a wall of text leaves a name two places: 6 to the right of its thing, behind an arrow, or further
+  // off on the other side. A line that runs over the arrow would be read as part of it.
+  Sheet sheet;
+  Pen pen{sheet, 10};
+  pen.line({30, -60}, {30, 60}, LineKind::dimension);
+  pen.name_at_one_of({0, 0}, {{50, -5}, {-80, -5}}, "N", Anchor::middle);
+  pen.nowhere_else();
+  pen.part_texts();
+  ASSERT_EQ(sheet.texts.size(), 1u);
+  EXPECT_EQ(sheet.texts.front().at.x, -80);
+  EXPECT_TRUE(cross({{0, 0}, {10, 10}}, {{0, 10}, {10, 0}}));
+  EXPECT_FALSE(cross({{0, 0}, {10, 10}}, {{5, 5}, {10, 0}})) << "it begins there";
+  EXPECT_FALSE(cross({{0, 0}, {10, 10}}, {{11, 12}, {20, 0}}));
+}
+
+TEST(FallsSheet, AFallThatIsTooLongForItsFacetStaysOnItWithoutItsRatio) {
+  // Source: the solids: the words of each of the floor's facets stand within the base.
+  const Drawn d = drawn(job::read(sample::random_room(90512), "random.toml"), false);
+  const auto& base = part(d.facts, facts::Role::base).bbox_mm;
+  int told = 0;
+  for (const Text& text : d.sheet("falls").texts) {
+    if (text.words.find("in/ft") == std::string::npos || text.words.find("  OUT") == std::string::npos) continue;
+    ++told;
+    const Box box = box_of(text);
+    EXPECT_TRUE(box.x0 > base[0] && box.x1 < base[3] && box.y0 > base[1] && box.y1 < base[4]) << text.words;
+  }
+  EXPECT_EQ(told, 2) << "the left facet's and the threshold's";
+}
+
+TEST(Plans, WhatIsFurredIsToldInTheRoom) {
+  // Source: property: no "fur" of a strip stands in the back wall, where it would be read as a stud's.
+  int told = 0;
+  for (const unsigned seed : {90512u, 90117u}) {
+    const Drawn d = drawn(job::read(sample::random_room(seed), "random.toml"), false);
+    for (const Text& text : d.sheet("plan").texts) {
+      if (!text.words.starts_with("fur ")) continue;
+      ++told;
+      EXPECT_LT(box_of(text).y1, d.model->job.alcove.depth.in_mm()) << seed << ": " << text.words;
+    }
+  }
+  EXPECT_GE(told, 5);
+}
+
+TEST(Sections, ASlabThinnerThanItsHatchsDashesIsFilled) {
+  // Source: by hand: a slab drawn as 3/4" at 1:8 is 2.4 mm of paper, its dashes of 3.2 mm at 45 degrees take 2.3 of its
+  // height: about one of them in every 3.7 mm of its length, whole or in part.
+  const Drawn d = drawn(job::read(sample::random_room(90117), "random.toml"), false);
+  const Sheet& sheet = d.sheet("bench-section");
+  int fields = 0;
+  for (const Hatch& hatch : sheet.hatches) {
+    if (std::string{hatch.material} != "concrete slab" || hatch.source.times != 1) continue;
+    double x0 = 1e9, x1 = -1e9, drawn_mm = 0;
+    for (const Outline& ring : hatch.rings)
+      for (const Point& p : ring) x0 = std::min(x0, p.x), x1 = std::max(x1, p.x);
+    for (std::size_t i = hatch.first_line; i < hatch.last_line; ++i)
+      drawn_mm += std::hypot(sheet.lines[i].to.x - sheet.lines[i].from.x, sheet.lines[i].to.y - sheet.lines[i].from.y);
+    ++fields;
+    EXPECT_GT(drawn_mm, 0.4 * (x1 - x0)) << "of strokes as long together as half of it";
+  }
+  EXPECT_EQ(fields, 1);
+}
+
+TEST(Sheets, TitleBlockAndKeyPlanStandAtTheSamePlaceOnEachOfThem) {
+  // Source: ISO 7200, from memory: the same fields at the same places of every sheet.
+  for (const job::PaperSize paper : {job::PaperSize::tabloid, job::PaperSize::letter}) {
+    const Drawn d = drawn(demo_on("ferry-steps-3", paper), false);
+    std::map<double, std::pair<double, double>> at;  // by the page's width
+    int compared = 0;
+    for (const Sheet& sheet : d.sheets) {
+      if (sheet.page.paper.width_mm <= 0) continue;
+      const auto job_file = std::find_if(sheet.texts.begin(), sheet.texts.end(),
+                                         [](const Text& text) { return text.words.starts_with("job file "); });
+      ASSERT_NE(job_file, sheet.texts.end()) << sheet.name;
+      const std::pair place{(job_file->at.x - sheet.page.corner.x) / sheet.page.scale,
+                            (job_file->at.y - sheet.page.corner.y) / sheet.page.scale};
+      const auto known = at.emplace(sheet.page.paper.width_mm, place).first->second;
+      EXPECT_NEAR(place.first, known.first, 1e-6) << sheet.name;
+      EXPECT_NEAR(place.second, known.second, 1e-6) << sheet.name;
+      ++compared;
+    }
+    EXPECT_GT(compared, 20);
   }
 }
 
