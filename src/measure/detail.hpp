@@ -110,7 +110,7 @@ std::vector<Depth> depths(const Sides& solid);
 /// The same under given pieces of the top.
 std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid);
 
-facts::FloorShape measure_floor(const parts::Model& model);
+facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces);
 void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights, facts::Room& room);
 void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts);  ///< entry, seat's depth
 facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);

@@ -56,10 +56,14 @@ std::optional<std::pair<double, double>> stretch_of(const survey::Polygon& plan,
 }
 
 /// Where spots were read, round them; nothing where their heights make no floor.
-survey::Polygon read_of(const std::vector<survey::Spot>& spots) {
-  if (!survey::span_a_plane(spots)) return {};
+survey::Polygon read_of(std::vector<survey::Spot> spots, const survey::StudFaces& faces) {
   std::vector<points::Point2> places;
-  for (const survey::Spot& s : spots) places.push_back({s.x, s.y});
+  for (survey::Spot& s : spots) {
+    const survey::Point at = faces.placed({s.x, s.y});
+    s.x = at.x, s.y = at.y;
+    places.push_back({at.x, at.y});
+  }
+  if (!survey::span_a_plane(spots)) return {};
   survey::Polygon read;
   const auto net = points::triangulate(places, {});
   for (const std::size_t i : net->outline) read.push_back({places[i].x, places[i].y});
@@ -182,7 +186,7 @@ void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Su
 
 }  // namespace
 
-facts::FloorShape measure_floor(const parts::Model& model) {
+facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces) {
   const job::Job& job = model.job;
   facts::FloorShape shape;
   shape.known = !job.survey.spots.empty() || job.floor.drops_typed;
@@ -192,7 +196,7 @@ facts::FloorShape measure_floor(const parts::Model& model) {
   const survey::Polygon room = feet_of(model);
   const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
   const std::vector<survey::Spot> under = distinct(floor.corners(survey::to_polygon(base)));
-  const survey::Polygon read = read_of(job.survey.spots);
+  const survey::Polygon read = read_of(job.survey.spots, faces);
   shape.along_width_mm = greatest_along({floor, read, true}, room, in_room, true);
   shape.along_depth_mm = greatest_along({floor, read, false}, room, in_room, false);
 

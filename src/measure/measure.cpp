@@ -83,7 +83,7 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
   facts::Room room;
   room.faces = facts.room.faces;
   room.closure = closure_of(model.job);
-  room.floor = measure_floor(model);
+  room.floor = measure_floor(model, room.faces);
   room.floor.unread = unread_corners(model, room.faces);
   measure_walls(model, framing, facts.heights, room);
   room.drain = measure_window(model, room.faces);

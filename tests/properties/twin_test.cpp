@@ -165,8 +165,10 @@ std::vector<Room> rooms() {
     for (const unsigned seed : seeds({2})) all.push_back({kind, seed});
   // A strip of furring just as thick as a mark; a nose apart from its frame; a joist that ends just where the floor
   // does.
-  if (!std::getenv("FALLWRIGHT_SEEDS"))
+  if (!std::getenv("FALLWRIGHT_SEEDS")) {
     for (const unsigned seed : {31016u, 31018u, 60000u}) all.push_back({"bought", seed});
+    all.push_back({"", 41005});  // spots off walls that flare, past which the floor's line is carried on
+  }
   return all;
 }
 
@@ -182,6 +184,13 @@ void expect_judged_as_its_image(const Room& of) {
   const auto seen = [&](const Json& report) { return comparable(of_itself ? without_hands(report) : report); };
   const Json expected = seen(sample::mirror_image(here, axis, ids));
   Sameness same;
+  // The mortar's bounds are sums over readings, each moved by itself: to the second order, half a millilitre, they hang
+  // on which wall the room is set out from. So do bags, by half a thousandth, and what goes by them.
+  same.loosely = [near = same.loosely](const std::string& path) {
+    if (is_among(path, {R"(room\.worst_case\[\]\.(least|greatest))"})) return 500.0;
+    if (is_among(path, {R"(takeoff\[\]\.(doubt|quantity|buy))"})) return 5e-4;
+    return near(path);
+  };
   same.skip = [](const std::string& path) {
     return is_among(path, {
                               R"(job\.(sha256|keys.*)|base\.file\.sha256)",

@@ -12,8 +12,8 @@ bool alike(double a, double b, const std::string& path, const Sameness& same) {
   const bool length = path.find("_mm", path.rfind('.')) != std::string::npos &&
                       path.find("_mm2") == std::string::npos && path.find("_mm3") == std::string::npos;
   const double greater = std::max(std::abs(a), std::abs(b));
-  return std::abs(a - b) <= std::max(same.absolute > 0 && same.loose(path) ? same.loosely : same.absolute,
-                                     length ? 0 : same.relative * greater);
+  const double absolute = same.absolute > 0 ? std::max(same.absolute, same.loosely(path)) : 0;
+  return std::abs(a - b) <= std::max(absolute, length ? 0 : same.relative * greater);
 }
 
 class Comparison {
