@@ -256,11 +256,6 @@ class Cutter {
         const gp_Pnt &from = ring[i], &to = ring[(i + 1) % ring.size()];
         const gp_XYZ &p = from.XYZ(), &q = to.XYZ();
         const double a = off(p), b = off(q);
-        if (std::abs(a) < near) {  // a corner, unless a curve goes on there
-          const brep::Curve* before = curve_of(flat, ring[(i + ring.size() - 1) % ring.size()], from);
-          const brep::Curve* after = curve_of(flat, from, to);
-          if (!before || !after || before->about->radius != after->about->radius) return false;
-        }
         if (is_beyond(a) == is_beyond(b)) continue;
         // From the lower end whichever way the edge is run along: both faces at it find one point.
         gp_XYZ at = a < b ? p + (q - p) * (a / (a - b)) : q + (p - q) * (b / (b - a));
