@@ -130,6 +130,7 @@ void interrupt_lines(Sheet& sheet) {
     std::vector<Line> pieces{line};
     if (!may_stop(line.kind)) return pieces;
     for (const Text& text : sheet.texts) {
+      if (!crosses(line, text, air * text.height)) continue;  // most do not
       std::vector<Line> left;
       for (const Line& piece : pieces)
         for (const Line& rest : without_text(piece, text, air * text.height)) left.push_back(rest);
