@@ -161,20 +161,22 @@ TEST(Between, RoundHoleThroughAFallingSlabIsExact) {
 }
 
 TEST(Between, NamedRegionsComeBackAsFaces) {
+  // Source: closed form, a falling face is longer than its plan by sqrt(1 + fall2).
   const Loop plan = rectangle(0, 0, 10, 10);
   const Slab slab = between({{{plan}, {5, 0.1, 0}, "top"}}, level(plan, 0), "block");
   ASSERT_EQ(slab.upper.size(), 1u);
-  // Source: closed form, a falling face is longer than its plan by sqrt(1 + fall2).
   EXPECT_NEAR(area_mm2(slab.upper[0].face), 100 * std::sqrt(1.01), 1e-9);
 }
 
 TEST(Between, RefusesATopBelowItsUnderside) {
+  // Source: definition: a solid has its top over its underside.
   const Loop plan = rectangle(0, 0, 10, 10);
   EXPECT_THROW(between(level(plan, 0), level(plan, 1), "slab"), diag::ModelError);
   EXPECT_THROW(between({whole(plan, {0, 1, 0})}, level(plan, 5), "slab"), diag::ModelError);
 }
 
 TEST(Between, RefusesReliefsOfDifferentPlans) {
+  // Source: definition: what lies between two reliefs has one plan.
   EXPECT_THROW(between(level(rectangle(0, 0, 10, 10), 5), level(rectangle(0, 0, 10, 9), 0), "slab"), diag::ModelError);
 }
 

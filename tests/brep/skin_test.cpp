@@ -55,6 +55,7 @@ TEST(Skin, TrianglesOfABoreLookIntoItHoweverItWasMade) {
 }
 
 TEST(Skin, PiecesOfAnArcHoldItAndEndWhereItsChordsDo) {
+  // Source: closed form: every point of a circle lies a radius from its centre.
   const Skin skin = skin_of(bored_slabs().front());
   int pieces = 0;
   for (const Flat& flat : skin.flats)

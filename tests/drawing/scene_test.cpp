@@ -41,6 +41,7 @@ TopoDS_Shape block(double x0, double y0, double z0, double x1, double y1, double
 }
 
 TEST(Scene, ABlockHidesWhatStandsBehindIt) {
+  // Source: closed form: what is seen of edges past a block in front of them.
   Scene scene{from_front};
   scene.add({block(50, 20, 10, 200, 30, 100)});
   EXPECT_NEAR(length_seen(scene.seen()[0]), 2 * (150 + 90), 1e-9);
@@ -63,6 +64,7 @@ TEST(Scene, WhatIsSeenThroughAHoleEndsAtItsRim) {
 }
 
 TEST(Scene, SolidsThatTouchKeepTheEdgeBetweenThem) {
+  // Source: closed form: each shows the outline of its own front.
   Scene scene{from_front};
   scene.add({block(0, 0, 0, 300, 90, 40)});       // a plate
   scene.add({block(100, 0, 40, 140, 90, 1000)});  // a stud on it, flush in front

@@ -20,6 +20,7 @@ void expect_words(const std::string& key, const Field& field, const std::vector<
 }
 
 TEST(RareValues, OfChoicesEachWordIsItsOwn) {
+  // Source: the table of keys in docs/job-file.md: each word that it allows.
   expect_words<>(
       "door.kind", [](const Job& j) { return *j.door->kind; },
       std::vector<std::pair<std::string, DoorKind>>{{"swings-out", DoorKind::swings_out},
@@ -52,6 +53,7 @@ TEST(RareValues, OfChoicesEachWordIsItsOwn) {
 }
 
 TEST(RareValues, OfTheEntryAndThePipe) {
+  // Source: property: what a line of the file says is what the job holds.
   const Job j = with_more(
       "riser = -1.5\nflow = \"2.5 gal\"\n[glass]\nthickness = 0.5\nheight = 76\nwidth = 57\n[door]\nclear = 24\n"
       "[trap]\narm = 40\nto = \"left\"\noutside = 2.375\nhub = -9\nweir = -8\nfrom_left = 29\nfrom_back = 17\n"
@@ -91,6 +93,7 @@ TEST(RareValues, OfTheEntryAndThePipe) {
 }
 
 TEST(RareValues, OfWhatCarriesAndWhatIsBought) {
+  // Source: property: what a line of the file says is what the job holds.
   const Job j = with_more(
       "[bench]\nplace = \"left-end\"\ndepth = 14.5\nheight = 18\nnose_carries = \"300 lb\"\nstrength = \"0.4 N/mm2\"\n"
       "[bench.frame]\npanel_carries = \"450 lb\"\npanel = \"osb\"\n[[fixture]]\nname = \"bar\"\nwall = \"left\"\n"

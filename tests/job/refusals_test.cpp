@@ -27,6 +27,7 @@ void expect(const std::vector<Refusal>& refusals) {
 }
 
 TEST(Refusals, OfAValueSayWhatWouldDo) {
+  // Source: the table of keys in docs/job-file.md: what each allows, and the line it stands in.
   expect({
       {"[base.threshold]\nfall = [1]\n",
        "14:1: base.threshold.fall: found a list; wanted a fall like '1/4 in/ft', '2 %' or '1:48'"},
@@ -67,6 +68,7 @@ TEST(Refusals, OfAValueSayWhatWouldDo) {
 }
 
 TEST(Refusals, OfFramingAndFloor) {
+  // Source: the table of keys in docs/job-file.md: what each allows, and the line it stands in.
   expect({
       {"[walls]\nstock = \"350S162-33\"\n",
        "14:1: walls.stock: 350S162-33 is steel; walls are framed in timber here, steel is for the bench frame"},
@@ -91,6 +93,7 @@ TEST(Refusals, OfFramingAndFloor) {
 }
 
 TEST(Refusals, OfBaseDrainAndBed) {
+  // Source: the table of keys in docs/job-file.md: what each allows, and the line it stands in.
   expect({
       {"length = 12\n[bed]\nleast = 1\n", "13:1: drain.length: only a channel (kind = \"line\") has a length"},
       {"body = 6\n", "13:1: drain.body: a body of 6\" does not pass an opening of "},

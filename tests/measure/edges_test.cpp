@@ -221,6 +221,7 @@ TEST(SeatGaps, AreWhatItsUpstandsTakeAtTheWallAndWallsBuiltUpTakeOffThat) {
 }
 
 TEST(SeatGaps, OfASeatWithNoWallAtItsEndHaveNoSide) {
+  // Source: definition: a gap at a wall needs the wall.
   job::Job j = sample::alcove();
   j.alcove.walls = {Side::left, Side::right};
   const facts::Clear clear = measured(j).clear;

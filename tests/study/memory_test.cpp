@@ -21,6 +21,7 @@ brep::Skin box(double from, double size) {
 }
 
 TEST(Memory, KnowsASolidByWhereItLiesToTheLastBit) {
+  // Source: property: what is remembered of a solid is remembered of its very copy alone.
   Memory memory;
   const auto one = memory.number_of(box(0, 2));
   EXPECT_EQ(memory.number_of(box(0, 2)), one);
@@ -29,6 +30,7 @@ TEST(Memory, KnowsASolidByWhereItLiesToTheLastBit) {
 }
 
 TEST(Memory, OnceClosedTakesNothingInAndForgetsNothing) {
+  // Source: property: what is closed neither grows nor shrinks.
   Memory memory;
   int made = 0;
   const auto ask = [&](int of) { return memory.once(Question{"square"}.of(of), [&] { return ++made, of * of; }); };
@@ -46,6 +48,7 @@ TEST(Memory, OnceClosedTakesNothingInAndForgetsNothing) {
 }
 
 TEST(Memory, LaidOverAnotherKnowsWhatThatOneKnowsAndTakesInTheRest) {
+  // Source: property: an answer is made once, wherever it is kept.
   Memory under;
   const auto known = under.number_of(box(0, 2));
   under.once(Question{"a"}, [] { return 1; });
@@ -78,6 +81,7 @@ void must_be_the_same(const Followed& known, const Followed& anew, const std::st
 
 // Of every remedy: lines that leave most solids where they are, lines that move all of them.
 TEST(Memory, TellsOfWhatLinesChangeWhatMeasuringTellsAnew) {
+  // Source: property: a job measured with a memory has the facts of one measured afresh.
   int followed = 0;
   for (unsigned seed = 640; seed < 640 + static_cast<unsigned>(draws(4)); ++seed) {
     const job::Job job = job::read(sample::random_room(seed), "memory.toml");

@@ -117,6 +117,7 @@ void write_out(const fs::path& folder, const Told& told) {
 class Unmoved : public testing::TestWithParam<Room> {};
 
 TEST_P(Unmoved, TellsWhatItTold) {
+  // Source: what this program told when it was last looked at: it says what moved, not what is right.
   const Room& room = GetParam();
   const Told told = room.name == itself      ? told_of_itself()
                     : room.name == broken    ? told_of_broken_checks()
