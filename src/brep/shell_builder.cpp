@@ -13,7 +13,10 @@
 #include <Geom_Line.hxx>
 #include <Geom_Plane.hxx>
 #include <Precision.hxx>
+#include <TColStd_Array1OfInteger.hxx>
+#include <TColStd_Array1OfReal.hxx>
 #include <TColStd_HArray1OfReal.hxx>
+#include <TColgp_Array1OfPnt2d.hxx>
 #include <TColgp_HArray1OfPnt2d.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
@@ -40,10 +43,27 @@ bool level(const Plane& plane) {
   return std::hypot(plane.gx, plane.gy) < 1e-14;
 }
 
+/// The chord of an arc over a falling plane, in a cylinder's own coordinates, run evenly over its turn.
+Handle(Geom2d_BSplineCurve) chord(double first, double turn, double middle, double amplitude) {
+  TColgp_Array1OfPnt2d ends(1, 2);
+  ends(1) = {0, middle + amplitude * std::cos(first)};
+  ends(2) = {turn, middle + amplitude * std::cos(first + turn)};
+  TColStd_Array1OfReal knots(1, 2);
+  knots(1) = 0, knots(2) = turn;
+  TColStd_Array1OfInteger both(1, 2);
+  both.Init(2);
+  return new Geom2d_BSplineCurve(ends, knots, both, 1);
+}
+
 /// An arc over a falling plane, in a cylinder's own coordinates (turned angle, height): a sinusoid, interpolated at
 /// enough points, with exact end tangents, to lie within a tenth of the kernel's confusion of it: a cubic spline misses
 /// a function by at most 5/384 of its step to the fourth times its fourth derivative, here the amplitude.
+///
+/// An arc so short that its chord is as near is that chord: where a crease of the floor passes the middle of a bore by
+/// a hair, arcs are shorter than the interpolation tells its points apart.
 Handle(Geom2d_BSplineCurve) sinusoid(double first, double last, double middle, double amplitude) {
+  const double turn = last - first, sag = amplitude * turn * turn / 8;
+  if (sag <= 0.1 * Precision::Confusion()) return chord(first, turn, middle, amplitude);
   const double step = std::pow(384.0 / 5 * 0.1 * Precision::Confusion() / amplitude, 0.25);
   const int count = 2 + std::max(8, static_cast<int>((last - first) / step));
   Handle(TColgp_HArray1OfPnt2d) places = new TColgp_HArray1OfPnt2d(1, count);

@@ -160,6 +160,30 @@ TEST(Between, RoundHoleThroughAFallingSlabIsExact) {
   EXPECT_NEAR(volume, (200 * 100 - std::numbers::pi * 625) * 18, 1e-6);
 }
 
+TEST(Between, RoundHoleIsBuiltWhereACreasePassesItsMiddleByAHair) {
+  // Source: closed form: over a plane top, less a roof under it whose ridge runs along the hole's middle: of the hole
+  // nothing tells whether the ridge passes it by a hundred thousandth of a millimetre, by ten times that, or not at
+  // all.
+  const double r = 25, middle = 50, rise = 0.04;
+  const Loop plan = rectangle(0, 0, 200, 100);
+  for (const double off : {0.0, 2e-6, 1e-5, 1e-4, 1e-3}) {
+    const double ridge = middle + off;
+    Relief lower;
+    const std::array<std::pair<Loop, Plane>, 2> halves{
+        std::pair{rectangle(0, 0, 200, ridge), Plane{10 - rise * ridge, 0, rise}},
+        std::pair{rectangle(0, ridge, 200, 100), Plane{10 + rise * ridge, 0, -rise}}};
+    for (const auto& [loop, plane] : halves)
+      for (auto& loops : outside_disc({loop}, {90, middle}, r)) lower.push_back({std::move(loops), plane});
+    Relief upper;
+    for (const Loop& half : {rectangle(0, 0, 200, middle), rectangle(0, middle, 200, 100)})
+      for (auto& loops : outside_disc({half}, {90, middle}, r)) upper.push_back({std::move(loops), {40, 0.01, 0.02}});
+    const double volume = checked_volume(between(upper, lower, "slab").solid);
+    const double top = 200 * 100 * (40 + 1 + 1) - std::numbers::pi * r * r * (40 + 0.9 + 1),
+                 roof = 200 * 100 * (10 - rise * 25) - (std::numbers::pi * r * r * 10 - rise * 4 * r * r * r / 3);
+    EXPECT_NEAR(volume, top - roof, 1 + off * 1000) << off;
+  }
+}
+
 TEST(Between, NamedRegionsComeBackAsFaces) {
   // Source: closed form, a falling face is longer than its plan by sqrt(1 + fall2).
   const Loop plan = rectangle(0, 0, 10, 10);
