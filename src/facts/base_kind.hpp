@@ -38,6 +38,8 @@ struct SiteBuilt {
   double forms_mm = 0;        ///< length of edges that no wall and no bench bounds
   double bed_fall_least = 0;  ///< of the bed's sloped top
   double bed_top_mm2 = 0;     ///< true area of it
+  /// The lowest that its top meets walls and bench, and that it meets the threshold's foot: nothing where none stands.
+  std::optional<double> low_at_walls_mm = {}, low_at_threshold_mm = {};
 };
 
 }  // namespace fallwright::facts

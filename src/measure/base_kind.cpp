@@ -108,6 +108,20 @@ class Screed {
     return std::move(marks_);
   }
 
+  /// How low the bed's top meets what turns up round it: between its own corners it runs straight.
+  void look_at_foot(const std::vector<facts::Edge>& edges, facts::SiteBuilt& site) const {
+    const Rim rim{rim_};
+    const auto lower = [](std::optional<double>& low, double mm) { low = std::min(low.value_or(mm), mm); };
+    for (const survey::Spot& p : bed_.corners(rim_))
+      for (const facts::Edge& edge : edges) {
+        if (!rim.on({p.x, p.y, 0}, edge.side, units::tolerance::length_mm)) continue;
+        if (!edge.open())
+          lower(site.low_at_walls_mm, p.z);
+        else if (edge.side == Side::front && !model_.job.base.threshold.width.is_zero())
+          lower(site.low_at_threshold_mm, p.z);
+      }
+  }
+
   /// Of the bed where the drain's flange lies: along the edge of its hole, how low its top is and how thin it is there.
   void look_at_flange(facts::SiteBuilt& site) const {
     const TopoDS_Shape& bed = model_.first(parts::Role::bed)->shape;
@@ -209,6 +223,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
   Screed screed{model};
   site.marks = screed.marks();
   screed.look_at_flange(site);
+  screed.look_at_foot(facts.edges, site);
   std::vector<Plate> floor;
   for (const parts::Facet& facet : solid.facets)
     if (facet.surface == facts::Surface::base_floor)

@@ -33,17 +33,8 @@ std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& fact
 
 namespace {
 
-/// The lowest that the bed's top meets a wall.
-double bed_at_walls_mm(const facts::SiteBuilt& site) {
-  double low = site.flange_top_mm;
-  bool found = false;
-  for (const facts::ScreedMark& mark : site.marks)
-    if (mark.line.ends_with("wall")) low = found ? std::min(low, mark.bed_mm) : mark.bed_mm, found = true;
-  return low;
-}
-
 /// What of a liner turns up along walls and bench, to its top as read, and goes over the threshold down to the floor:
-/// from the bed's lowest at the walls, so that there is enough of it everywhere. Nothing where its top was not read.
+/// from the bed's lowest at their foot, so that there is enough of it everywhere. Nothing where its top was not read.
 struct TurnUps {
   double along_mm = 0, high_mm = 0;  ///< walls and bench in plan, and how high up them
   double over_mm2 = 0;               ///< over the threshold
@@ -51,15 +42,16 @@ struct TurnUps {
 std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& facts) {
   const auto top = liner_top_mm(job, facts);
   if (!top) return std::nullopt;
-  const double low = bed_at_walls_mm(*facts.site_built);
+  const facts::SiteBuilt& site = *facts.site_built;
   TurnUps up;
   // In plan: the joints of what is laid on the base climb with its floor, and up the threshold at its ends.
   for (const facts::Edge& edge : facts.edges)
     if (!edge.open()) up.along_mm += edge.length_mm;
-  up.high_mm = *top - low;
+  up.high_mm = *top - site.low_at_walls_mm.value_or(site.flange_top_mm);
+  const double at_threshold = site.low_at_threshold_mm.value_or(site.flange_top_mm);
   if (const auto threshold = threshold_of(job, facts))
-    up.over_mm2 =
-        threshold->length_mm * (threshold->inner_mm - low + threshold->width_mm + std::max(0.0, threshold->outer_mm));
+    up.over_mm2 = threshold->length_mm *
+                  (threshold->inner_mm - at_threshold + threshold->width_mm + std::max(0.0, threshold->outer_mm));
   return up;
 }
 

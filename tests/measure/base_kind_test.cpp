@@ -78,6 +78,29 @@ TEST(SiteBuilt, ABedRunsOnUnderAThresholdToItsForm) {
   EXPECT_NEAR(b.facts.site_built->forms_mm, 1600, 1e-6);
 }
 
+TEST(SiteBuilt, TellsHowLowTheBedMeetsWhatALinerTurnsUp) {
+  // Source: closed form: at equal falls of 3 % the bed rises by that share of how far off the opening's nearest line
+  // is, of two the farther: 150 behind it, 700 beside it, 650 before it, where the threshold's foot stands. It is
+  // lowest straight behind the drain, where no mark has to be: the marks are 1500 apart.
+  const Built b =
+      built(metric +
+            "[alcove]\nwidth = 1500\ndepth = 1000\n[base]\nkind = \"site-built\"\nwaterproofing = \"liner\"\npattern = "
+            "\"equal-fall\"\nfall = \"3 %\"\n[base.screed]\nevery = 1500\n[base.threshold]\nwidth = 100\nheight = "
+            "75\n[drain]\n"
+            "size = 100\nfrom_left = 750\nfrom_back = 200\n[bed]\nleast = 25\ncollar = 0\n");
+  ASSERT_TRUE(b.facts.site_built && b.facts.site_built->low_at_walls_mm && b.facts.site_built->low_at_threshold_mm);
+  const double low = *b.facts.site_built->low_at_walls_mm;
+  const auto corner =
+      std::find_if(b.facts.site_built->marks.begin(), b.facts.site_built->marks.end(),
+                   [](const facts::ScreedMark& mark) { return mark.corner && mark.line == "back wall"; });
+  ASSERT_NE(corner, b.facts.site_built->marks.end());
+  EXPECT_NEAR(corner->bed_mm - low, 0.03 * (700 - 150), 1e-3) << "the mark is read a hair inside the corner";
+  EXPECT_NEAR(*b.facts.site_built->low_at_threshold_mm - low, 0.03 * (650 - 150), 1e-6);
+  const Built open = built(metric + "[alcove]\nwidth = 1600\ndepth = 1000\n" + open_front +
+                           "[drain]\nsize = 100\nfrom_left = 700\nfrom_back = 450\nbody = 63\n");
+  EXPECT_FALSE(open.facts.site_built->low_at_threshold_mm) << "no threshold stands there";
+}
+
 TEST(SiteBuilt, IsAConeOverTheRoomAsItWasMeasured) {
   // Source: closed form: planes from a level perimeter to one point are a pyramid upside down, whose volume over the
   // point's level is two thirds of base times rise, wherever the point lies; less a disc about it, in which a plane's

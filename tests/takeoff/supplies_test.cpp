@@ -193,8 +193,8 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
 TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   // Source: by hand: the bed meets the walls 2 above the datum at the lowest, the threshold's top is 5-1/2 to 6 and 4
   // wide, the liner 3 above it: 6 + 3 - 2 = 7 up along 60 + 34 + 34 of walls in plan, whatever their joints climb, and
-  // over 60 of threshold 3-1/2 up, 4 across and 6 down. Until its top is read nobody knows. Lath is as large as the
-  // bed's underside, on timber alone.
+  // over 60 of threshold 4 up from the bed 1-1/2 high there, 4 across and 6 down. Until its top is read nobody knows.
+  // Lath is as large as the bed's underside, on timber alone.
   job::Job job = sample::alcove();
   job.base.kind = job::BaseKind::site_built;
   job.base.site.waterproofing = job::Waterproofing::liner;
@@ -203,8 +203,9 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   facts::Facts facts;
   facts::SiteBuilt& site = facts.site_built.emplace();
   site.flange_top_mm = in, site.bed_top_mm2 = 1440 * in * in;
-  for (const double bed : {2.5, 2.0}) site.marks.push_back({"back wall", 0, {}, 0, bed * in, 0});
-  site.marks.push_back({"ray to the back left corner", 0, {}, 0, 1.5 * in, 0});
+  site.low_at_walls_mm = 2 * in, site.low_at_threshold_mm = 1.5 * in;
+  // Marks may stand anywhere: they say nothing of the lowest place.
+  for (const double bed : {2.5, 2.25}) site.marks.push_back({"back wall", 0, {}, 0, bed * in, 0});
   facts.heights.threshold_least_mm = 5.5 * in, facts.heights.threshold_greatest_mm = 6 * in;
   facts::Facet top;
   top.surface = facts::Surface::threshold, top.area_mm2 = 60 * 4 * in * in, top.run_mm = 4 * in;
@@ -227,7 +228,7 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   job.liner.emplace().above_threshold = inches(3);
   const auto rows = takeoff::take_off(job, facts, {});
   ASSERT_TRUE(row_of(rows, "liner, turned up"));
-  EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 13.5) / 144, 1e-9);
+  EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 14) / 144., 1e-9);
   EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
             std::string::npos);
   EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
