@@ -3,6 +3,7 @@
 #include "rules/rule_book.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -12,15 +13,27 @@ std::string weight_of(double water_mm3, bool metric) {
   return metric ? units::decimals(kg, 0) + " kg" : units::decimals(kg / units::kg_per_lb, 0) + " lb";
 }
 
-/// Where the book asks for more than the base holds by itself, the water that a dam adds.
-std::string each_step_more(const job::Job& job, const Findings& s) {
+/// "each 10 mm more weighs 13 kg"; up to an upright dam, however much stands before it.
+std::string behind_a_dam(const job::Job& job, const Findings& s) {
   const bool metric = job.is_metric();
   const double step_mm = metric ? 10 : units::inch_mm;
+  return "each " + units::to_text(units::Length::mm(step_mm), metric) + " more weighs " +
+         weight_of(s.facts.flood.plan_mm2 * step_mm, metric);
+}
+
+/// Where the book asks for more than the base holds by itself, the water that a dam adds.
+std::string each_step_more(const job::Job& job, const Findings& s) {
   for (const rules::Result& r : s.judgement.results)
     if (r.id == "flood.depth" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution))
-      return "; behind a dam each " + units::to_text(units::Length::mm(step_mm), metric) + " more weighs " +
-             weight_of(s.facts.flood.plan_mm2 * step_mm, metric);
+      return "; behind a dam " + behind_a_dam(job, s);
   return "";
+}
+
+/// Where all of it runs off at once nothing can be filled and marked: a dam comes first.
+std::string none_without_a_dam(const rules::FloodTable& water, const job::Job& job, const Findings& s) {
+  return "it holds none by itself: first a dam along the " + units::listed(job::names_of(water.over)) +
+         (water.over.size() > 1 ? " edges" : " edge") + ", how high this book does not say; " + behind_a_dam(job, s) +
+         " at most";
 }
 
 /// " up to where it spills", " up to the rough threshold", " up to 2-1/2\" above the drain, behind a dam,".
@@ -45,12 +58,13 @@ Step flood_step(const job::Job& job, const Findings& s) {
   const char* const head = liner             ? "Flood test of the liner, before anything covers it: "
                            : water.on_flange ? "Flood test of the membrane, before anything covers it: "
                                              : "Flood test: ";
+  std::string numbers = water.holds_none ? none_without_a_dam(water, job, s)
+                                         : units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " +
+                                               weight_of(mm3, job.is_metric()) + each_step_more(job, s);
   return {true, "plumber",
           head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_test_of(job.book).words +
               "; 24 hours by practice.",
-          units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " + weight_of(mm3, job.is_metric()) +
-              each_step_more(job, s),
-          "the level drops, or it drips below"};
+          std::move(numbers), "the level drops, or it drips below"};
 }
 
 }  // namespace fallwright::drawing

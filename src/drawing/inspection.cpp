@@ -112,6 +112,7 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   } else {
     for (const facts::Dip& dip : water.dips)
       row(dip, &dip != &water.dips.back() ? ""
+               : water.holds_none         ? ", none: build a dam first"
                : water.rough              ? ", rough threshold: it spills"
                : !water.on_flange         ? ""
                : water.unknown.empty()    ? ", it spills"

@@ -88,6 +88,8 @@ std::string flood_table(const Report& report) {
     text += row(level.dip, report.facts.flood.plan_mm2, metric, "  " + level.what);
   text += "    Asked for: " + rules::flood_test_of(report.job.book).words +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
+  if (table.holds_none)
+    text += "    It holds none by itself: build a dam along there first; how high this book does not say.\n";
   if (!table.unknown.empty()) text += "    The rows go to the finished edge: " + table.unknown + ".\n";
   if (table.on_flange && !table.unknown.empty())
     text += "    It spills lower, at the rough threshold's top: fill no higher.\n";

@@ -142,6 +142,7 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
   const auto asked = asked_on_the_day(job, brim, facts, results);
   if (asked && *asked - brim.from_mm > table.dips.back().above_drain_mm + units::tolerance::length_mm)
     table.levels.push_back({"behind a dam", water_on_the_day(brim, facts, *asked - brim.from_mm)});
+  table.holds_none = table.levels.empty() && table.dips.back().above_drain_mm < job.mark_mm();
   return table;
 }
 

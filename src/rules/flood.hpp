@@ -40,6 +40,7 @@ struct FloodTable {
   bool rough = false;              ///< the last of `dips` is the rough threshold's top
   std::string unknown = {};        ///< as of the brim
   std::vector<facts::Side> over = {};
+  bool holds_none = false;  ///< less than a rule can read stands before it spills, and no book says how deep: no test
 };
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 

@@ -177,6 +177,24 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
               0.2 * d.facts.flood.plan_mm2);
 }
 
+TEST(OrderOfWork, AsksForADamWhereNothingHoldsTheTestsWater) {
+  // Source: by hand: a channel at the open entry's end falls with its membrane to the entry's own height: none stands
+  // there. Behind a dam 10 mm over the plan of 1400 by 900 are 12.6 kg.
+  const Drawn d = drawn(
+      job::read(
+          "[job]\nname = \"x\"\nunit = \"mm\"\n[alcove]\nwidth = 1400\ndepth = 900\n[floor]\nkind = \"slab\"\n[base]\n"
+          "kind = \"site-built\"\nwaterproofing = \"bonded\"\npattern = \"to-line\"\nfall = \"1:60\"\n"
+          "[base.threshold]\nwidth = 0\n[drain]\nkind = \"line\"\nsize = 70\ndirection = \"along-depth\"\n"
+          "from_left = 80\nbody = 60\noutlet = 46\nbore = 100\nrecess = 12\n[bed]\nleast = 25\ncollar = 0\n"
+          "bag_yield = \"12 L\"\n[rules]\nbook = \"metric\"\n",
+          "x.toml"),
+      false);
+  const std::string all = words_of(d.sheet("order-of-work"));
+  EXPECT_TRUE(has(all, "it holds none by itself: first a dam along the front edge")) << all;
+  EXPECT_TRUE(has(all, "each 10 mm more weighs 13 kg at most"));
+  EXPECT_FALSE(has(all, "0.0 L"));
+}
+
 TEST(SiteBuiltSheets, TheFormAtTheEntryHasItsHeights) {
   // Source: by hand: from the channel's front edge, 130 mm before the back, the bed rises 1 in 60 over 870 mm: 14.5;
   // it is 15 mm under the tile, so that it stands at 44.5 and a little less, read down to the half.

@@ -290,6 +290,29 @@ TEST(FloodOnSite, IsNoPassWhereNobodySaidHowHighTheRoughThresholdIs) {
   EXPECT_THAT(low.advice, HasSubstr("1/4\" above what will be the finished threshold"));
 }
 
+TEST(FloodOnSite, HoldsNoneWhereTheWaterproofingRunsOutOverItsLowestEdge) {
+  // Source: by hand: without a threshold the membrane leaves over the open front at the flange's height: of none a
+  // level is marked. A book that asks for a depth has it behind a dam.
+  facts::Facts facts = of_site();
+  facts.edges.clear();
+  facts.edges.push_back({facts::Side::front});
+  facts.edges[0].top_mm = facts.site_built->flange_top_mm + facts.site_built->cover_least_mm;
+  facts.heights.threshold_least_mm.reset();
+  facts.heights.floor_at_threshold_mm.reset();
+  job::Job open = on_site(job::Waterproofing::bonded, {});
+  open.base.threshold.width = {};
+  open.book = "european";
+  const auto table = [&] { return flood_table(open, facts, check(open, facts)); };
+  EXPECT_TRUE(table().levels.empty());
+  EXPECT_TRUE(table().holds_none);
+  open.book = "residential";
+  EXPECT_FALSE(table().holds_none);
+  EXPECT_EQ(table().levels.size(), 1U);
+  open.book = "european";
+  facts.edges[0].top_mm += 2;
+  EXPECT_FALSE(table().holds_none) << "two millimetres can be read";
+}
+
 TEST(Access, WhatIsLaidOnAThresholdLaterHoldsNoTestOfABaseInOnePieceEither) {
   // Source: by hand: 4 in less 3/4 on a floor at 2 in: 1-1/4, 3/4 in short.
   const facts::Facts facts = sample::good_facts();
