@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "rules/advice.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/levelling.hpp"
@@ -125,11 +126,21 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
       {set_length("liner.above_seat", up_to_mark(*limit.least, job), job)});
 }
 
-Finding liner_fall(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+/// Under a cover of one thickness the pre-slope falls as the floor does: one fall keeps both limits.
+Finding pre_slope_fall(const Ground& ground, const Limit& limit) {
+  const auto& [job, facts, limits] = ground;
+  const double least = std::max(limit.least.value_or(0), limits.at("floor.fall-least").least.value_or(0)),
+               greatest = limits.at("floor.fall-greatest").greatest.value_or(1);
+  Finding finding = found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
+                          "pitch the pre-slope as the floor that lies on it: " + floor_advice(job, least, greatest));
+  for (auto& way : floor_changes(job, least, greatest)) finding = mended_by(std::move(finding), std::move(way));
+  return finding;
+}
+
+Finding liner_fall(const Ground& ground, const Limit& limit) {
+  const auto& [job, facts, limits] = ground;
   if (!has_liner(job)) return not_applicable(why_no_liner(job));
-  if (facts.site_built)  // the solid knows better than the job file
-    return found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
-                 "pitch the pre-slope to " + text_or_more(*limit.least, Unit::ratio, job) + " (base.fall)");
+  if (facts.site_built) return pre_slope_fall(ground, limit);  // the solid knows better than the job file
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");
   return mended_by(found(job.liner->fall->as_ratio(), "of what the liner lies on, as the job file says; no solid",
                          "pitch it to " + text_or_more(*limit.least, Unit::ratio, job) + " before the liner goes on"),

@@ -313,6 +313,27 @@ TEST(FloodOnSite, HoldsNoneWhereTheWaterproofingRunsOutOverItsLowestEdge) {
   EXPECT_FALSE(table().holds_none) << "two millimetres can be read";
 }
 
+TEST(LinerOnSite, APreSlopeIsMendedAsTheFloorThatLiesOnIt) {
+  // Source: by hand: under a cover of one thickness both have one fall, and one key makes both: at equal falls of 2 %
+  // 1/4 in/ft is 1:48.
+  facts::Facts facts = of_site();
+  facts.site_built->bed_fall_least = 0.02;
+  job::Job job = on_site(job::Waterproofing::liner, {});
+  job.base.pattern = job::FallPattern::equal_fall;
+  job.base.rise.reset();
+  job.base.fall = units::Fall::ratio(0.02);
+  const Result r = result_of(job, facts, "liner.fall");
+  ASSERT_EQ(r.outcome, Outcome::fail);
+  ASSERT_EQ(r.remedies.size(), 1U);
+  ASSERT_EQ(r.remedies[0].changes.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0].key, "base.fall");
+  for (facts::Facet& facet : facts.facets)
+    if (facet.surface == facts::Surface::base_floor) facet.fall = 0.02;
+  const Result floor = result_of(job, facts, "floor.fall-least");
+  ASSERT_EQ(floor.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0].value, floor.remedies[0].changes[0].value) << "one value for one key";
+}
+
 TEST(Access, WhatIsLaidOnAThresholdLaterHoldsNoTestOfABaseInOnePieceEither) {
   // Source: by hand: 4 in less 3/4 on a floor at 2 in: 1-1/4, 3/4 in short.
   const facts::Facts facts = sample::good_facts();
