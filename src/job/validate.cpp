@@ -15,6 +15,7 @@ namespace fallwright::job {
 namespace {
 
 constexpr double slack = units::tolerance::length_mm;
+constexpr double least_over_rim = 1;   ///< of threshold and upstands, mm: less is no edge
 constexpr std::size_t most_rows = 12;  ///< of blocking: two thousand blocks in the largest room
 
 class Judge {
@@ -302,23 +303,26 @@ class Judge {
             : check(d.along, o.y0, o.y1, f.y0, f.y1, b.y0, b.y1);
   }
 
+  /// What stands so little above the rim that marks of a tape tell both alike is told by what is left between them.
+  std::string above_rim(const char* what, const char* they, double top, double rim) const {
+    return std::string{what} + " top is " + text(top) + " above the drain and the floor's rim " + text(rim) + "; " +
+           they + " must stand above the rim: by " + left(top - rim, " now", least_over_rim);
+  }
+
   void heights() {
     const Base& b = job_.base;
     const double rim = at_.rim_greatest() - at_.drain_top;
     if (!b.threshold.width.is_zero()) {
       const double low = std::min(at_.threshold_inner, at_.threshold_outer) - at_.drain_top;
-      if (low < rim + 1)
-        add("base.threshold.height", "the threshold's top is " + text(low) + " above the drain and the floor's rim " +
-                                         text(rim) + "; the threshold must stand above the rim");
+      if (low < rim + least_over_rim - slack)
+        add("base.threshold.height", above_rim("the threshold's", "the threshold", low, rim));
       if (b.threshold.finish && b.threshold.finish->in_mm() >= low)
         add("base.threshold.finish", text(*b.threshold.finish) + " is laid on a threshold that is " + text(low) +
                                          " above the drain; some of it must stand before");
     }
     const bool any = !b.upstand_thickness.is_zero() && !b.upstands.empty();
-    if (any && b.upstand_height.in_mm() < rim + 1)
-      add("base.upstands.height", "the upstands' top is " + text(b.upstand_height) +
-                                      " above the drain and the floor's rim " + text(rim) +
-                                      "; they must stand above the rim");
+    if (any && b.upstand_height.in_mm() < rim + least_over_rim - slack)
+      add("base.upstands.height", above_rim("the upstands'", "they", b.upstand_height.in_mm(), rim));
   }
 
   /// A shell's underside goes on rising past the rim, under upstands and threshold; it must stay below their tops.

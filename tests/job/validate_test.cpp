@@ -144,6 +144,11 @@ TEST(Contradictions, EachIsNamedWithItsNumbers) {
   EXPECT_THAT(told([](Job& j) { j.drain.bore = inches(40); }), HasSubstr("reaches past the bed's edge"));
   EXPECT_THAT(told([](Job& j) { j.base.threshold.height = inches(0.5); }),
               HasSubstr("the threshold must stand above the rim"));
+  // By hand: over a rim of 1/2 a tape's sixteenths tell 17/32 as 9/16; it is 1/32 above, and a millimetre is 0.0394.
+  const auto low = [](Job& j) { j.base.rise = inches(0.5), j.base.threshold.height = inches(17. / 32); };
+  EXPECT_THAT(told(low), HasSubstr("by 0.031\" now; at least 0.040\" is needed"));
+  EXPECT_EQ(told([](Job& j) { j.base.rise = inches(0.5), j.base.threshold.height = Length::mm(13.7); }), "")
+      << "at the limit is inside";
   EXPECT_THAT(told([](Job& j) { j.base.threshold.finish = inches(2.5); }),
               HasSubstr("base.threshold.finish: 2-1/2\" is laid on a threshold that is 2-1/2\" above the drain"));
   EXPECT_EQ(told([](Job& j) { j.base.threshold.finish = inches(2.4375); }), "");
