@@ -224,6 +224,13 @@ class JobReader {
     }
   }
 
+  /// The size of what a base is said to have none of: nothing is there to be measured.
+  bool is_of_none(const std::string& path) {
+    const Base& base = job_.base;
+    if (path == "base.threshold.height") return find("base.threshold.width") && base.threshold.width.is_zero();
+    return path == "base.upstands.height" && find("base.upstands.thickness") && base.upstand_thickness.is_zero();
+  }
+
   /// `path` is the key's own, or that of one entry's.
   void read_key(const Key& key, const std::string& path) {
     const bool of_bench = key.path.starts_with("bench.");
@@ -240,7 +247,7 @@ class JobReader {
       return std::any_of(by.begin(), by.end(), [&](const std::string& other) { return find(other); });
     };
     const auto is_needed = [&] {
-      return is_measured(key.path, job_.base.kind) ||
+      return (is_measured(key.path, job_.base.kind) && !is_of_none(key.path)) ||
              (key.presence == Presence::required && foreign.empty() && !is_told());
     };
     if (!node && is_needed()) {

@@ -67,6 +67,12 @@ TEST(BaseKind, OfABoughtBaseNothingIsAssumedThatATapeCanTell) {
                           "base.rim.height", "base.rim.left"})
     EXPECT_TRUE(has(none, string{key} + ": is missing")) << key << "\n" << none;
   EXPECT_EQ(faults_with(bought + ribs + "deepest = \"1-1/2 in\"\n"), "");
+  // Of what it has none nothing is asked for, and what is said of it all the same is told as not used.
+  const string flat =
+      "[base]\nkind = \"bought\"\nlength = \"59-7/8 in\"\nwidth = \"36 in\"\nshell = \"1/4 in\"\nrise = "
+      "\"5/8 in\"\n[base.upstands]\nthickness = 0\n[base.threshold]\nwidth = 0\n" +
+      ribs + "deepest = \"1-1/2 in\"\n";
+  EXPECT_EQ(faults_with(flat), "");
   EXPECT_TRUE(has(faults_with(site), "bed.least: is missing"));
 }
 
