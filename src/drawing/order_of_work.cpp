@@ -76,9 +76,20 @@ class Order {
   }
   /// As the check of it is told, which rounds up what is better small.
   std::string exact(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }
-  std::string mark(const std::string& name) const {
-    const auto mm = mark_mm(f_, name);
-    return mm ? len(*mm) : "not known";
+  /// Where the bore's centre goes, from faces that stand there: sideways from the left one, else from the right one,
+  /// else from where the back wall ends.
+  std::string centre() const {
+    const auto from = [&](const char* what) { return mark_mm(f_, std::string{"bore centre from the "} + what); };
+    const char* const left = "left stud face";
+    const char* const right = "right stud face";
+    const std::string sideways = from(left)    ? len(*from(left)) + " from the " + left
+                                 : from(right) ? len(*from(right)) + " from the " + right
+                                               : len(f_.room.drain.now_mm[0]) + " from the " + left_face(job_);
+    const auto back = from("back stud face"), front = from("base's front edge");
+    return sideways + ", " +
+           (back    ? len(*back) + " from the back"
+            : front ? len(*front) + " from the base's front edge"
+                    : "not known from the back");
   }
 
   bool fails(const std::string& id) const {
@@ -201,8 +212,7 @@ class Order {
     add({true, "plumber",
          std::string{"Bore for the drain from both stud faces; template at full size. "} +
              (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
-         "centre " + mark("bore centre from the left stud face") + " from the " + left_face(job_) + ", " +
-             mark("bore centre from the back stud face") + " from the back; bore " + len(job_.drain.bore.in_mm()),
+         "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
          joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
   }
 
@@ -217,9 +227,7 @@ class Order {
                                     "is bedded."
                                   : "The waste stands in the floor already: see that the drain comes down on it, and "
                                     "bore nothing beside it.",
-         "drain " + mark("bore centre from the left stud face") + " from the " + left_face(job_) + ", " +
-             mark("bore centre from the back stud face") + " from the back" +
-             (measured ? "; as read the waste is off by " + exact(*check->measured) : "") +
+         "drain " + centre() + (measured ? "; as read the waste is off by " + exact(*check->measured) : "") +
              (!f_.bought->waste_aside_mm  ? "; how far the waste stands from the side walls was not read: measure it"
               : !f_.bought->waste_back_mm ? "; how far the waste stands from the back was not read: measure it"
                                           : ""),

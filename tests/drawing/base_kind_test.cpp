@@ -177,6 +177,25 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
               0.2 * d.facts.flood.plan_mm2);
 }
 
+TEST(OrderOfWork, TellsTheBoreFromAFaceThatStandsThere) {
+  // Source: by hand: 24 from the right stud face, where no left wall stands; where no side wall does, 24 from where the
+  // back wall ends. The drain's place was typed.
+  for (const char* walls : {"[\"back\", \"right\"]", "[\"back\"]"}) {
+    const Drawn d = drawn(
+        job::read(
+            "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 48\ndepth = 36\nwalls = " + std::string{walls} +
+                "\n[base]\nlength = 48\nwidth = 36\nfall = \"1/4 in/ft\"\n[base.upstands]\nsides = [\"back\"]\n"
+                "[base.threshold]\nwidth = 0\n[drain]\nsize = 4\nfrom_right = 24\nfrom_back = 18\n[bed]\n"
+                "bag_yield = \"0.45 ft3\"\n",
+            "x.toml"),
+        false);
+    const bool right = d.model->job.alcove.has_wall(job::Side::right);
+    const std::string wanted = std::string{"centre 24\" from the "} +
+                               (right ? "right stud face" : "back wall's left end") + ", 18\" from the back";
+    EXPECT_TRUE(has(words_of(d.sheet("order-of-work")), wanted)) << walls << words_of(d.sheet("order-of-work"));
+  }
+}
+
 TEST(OrderOfWork, AsksForADamWhereNothingHoldsTheTestsWater) {
   // Source: by hand: a channel at the open entry's end falls with its membrane to the entry's own height: none stands
   // there. Behind a dam 10 mm over the plan of 1400 by 900 are 12.6 kg.
