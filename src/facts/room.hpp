@@ -73,7 +73,7 @@ struct StudGap {
   std::string part_id;
   Side wall = Side::back;
   Before before = Before::nothing;
-  double running_mm = 0;  ///< its centre from the back corner (side walls) or the left corner (back wall)
+  double running_mm = 0;  ///< its centre at the datum, from the back corner (side walls) or the left corner (back wall)
   double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
   bool stands_alone() const { return before == Before::nothing; }
 };

@@ -33,6 +33,18 @@ struct RoomFace {
   double from = 0, to = 0;  ///< along the wall: y for a side wall, x for the back wall
 
   double middle() const { return (from + to) / 2; }
+  /// Its middle at a height, between its long edges: one beside a wall that leans may lean along its own.
+  double middle_at(Side side, double z) const {
+    double low = std::numeric_limits<double>::max(), high = std::numeric_limits<double>::lowest();
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
+      const double rise = b.Z() - a.Z();
+      if (std::abs(rise) < a.Distance(b) / 2) continue;
+      const double at = along(side, a) + (along(side, b) - along(side, a)) * (z - a.Z()) / rise;
+      low = std::min(low, at), high = std::max(high, at);
+    }
+    return low <= high ? (low + high) / 2 : middle();
+  }
   /// How far it reaches into the room at a height: by that of its long edges which stands in farthest; past its ends
   /// they go on.
   double innermost(Side side, double z) const {
@@ -90,7 +102,7 @@ class Walls {
       const auto before = before_at(*side, *face);
       const auto gap = [&](double z) { return before ? before->inward - face->innermost(*side, z) : 0.0; };
       room.studs.push_back({solid.id, *side, before ? before->what : facts::Before::nothing,
-                            running(*side, face->middle()), gap(floor), gap(upstand), gap(top)});
+                            running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top)});
     }
   }
 

@@ -227,6 +227,26 @@ TEST(SiteBuilt, KeepsItsStudsWhereTheyStandAndFursNone) {
   EXPECT_EQ(left, (std::vector<double>{22.5, 400, 800, 977.5}));
 }
 
+TEST(Studs, AreToldWhereATapeReadThem) {
+  // Source: each centre is one that was typed. The one in the corner leans with the back wall, 15 in 1200: half-way up
+  // it stands 15 from where it was read.
+  const Built b = built(
+      "[job]\nname = \"x\"\nunit = \"mm\"\n[survey.plan]\nback = 1500\nfront = 1500\nleft = 900\nright = 900\n"
+      "diagonal_from_back_left = 1749\ndiagonal_from_back_right = 1749\n[[survey.plumb]]\nwall = \"back\"\nalong = "
+      "700\n"
+      "lean = 15\nover = 1200\n[[survey.studs]]\nwall = \"left\"\nfrom = \"back\"\ncentres = [25, 400, 800, "
+      "875]\n[base]\n"
+      "length = 1494\nwidth = 880\nfall = \"2.2 %\"\n[drain]\nsize = 100\nfrom_left = 747\nfrom_back = 430\n[bed]\n"
+      "bag_yield = \"12 L\"\n");
+  std::vector<double> left;
+  for (const facts::StudGap& stud : b.facts.room.studs)
+    if (stud.wall == job::Side::left) left.push_back(stud.running_mm);
+  std::sort(left.begin(), left.end());
+  const std::vector<double> read{25, 400, 800, 875};
+  ASSERT_EQ(left.size(), read.size());
+  for (std::size_t i = 0; i < read.size(); ++i) EXPECT_NEAR(left[i], read[i], 0.1);
+}
+
 TEST(Bought, StandsAsItWasRead) {
   // Source: each number is one that was typed: weight, deepest pocket, rim above the grate at each side's middle; the
   // outline's area by its diagonal and two triangles, by Heron.
