@@ -151,7 +151,7 @@ class Order {
                     "respirator on."
                   : "Clean the slab, grind humps wet or with extraction, respirator on. Scan for tendons and pipes "
                     "before any hole.",
-         floor_as_read(job_, f_.room.floor),
+         floor_as_read(job_, s_),
          hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
                            : "the floor is not the one that was surveyed",
          "floor"});

@@ -76,11 +76,13 @@ std::string length_of(const job::Job& job, double mm) {
 
 }  // namespace
 
-std::string floor_as_read(const job::Job& job, const facts::FloorShape& floor) {
-  const auto exact = [&](double mm) { return rules::text_or_more(mm, rules::Unit::mm, job); };
+std::string floor_as_read(const job::Job& job, const Findings& s) {
+  const facts::FloorShape& floor = s.facts.room.floor;
+  const auto level = [&](double mm) { return rules::text_as_checked(mm, "floor.level", s.judgement.results, job); };
   if (!floor.known) return "spot levels: corners, middle, humps";
-  return (rules::told_by_drops(job) ? "look for humps" : "hump " + exact(floor.hump_mm)) + ", out of level " +
-         exact(floor.along_width_mm) + " along the width, " + exact(floor.along_depth_mm) + " along the depth";
+  return (rules::told_by_drops(job) ? "look for humps" : "hump " + rules::bump_text(floor.hump_mm, job)) +
+         ", out of level " + level(floor.along_width_mm) + " along the width, " + level(floor.along_depth_mm) +
+         " along the depth";
 }
 
 namespace {

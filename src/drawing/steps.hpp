@@ -99,7 +99,7 @@ std::vector<job::Side> lapped_sides(const job::Job& job);
 std::string lapped_edges(const job::Job& job, bool at_bench);
 
 /// "hump 1/8", out of level 1/4" along the width, 1/8" along the depth"; what to read where nothing is known of it.
-std::string floor_as_read(const job::Job& job, const facts::FloorShape& floor);
+std::string floor_as_read(const job::Job& job, const Findings& s);
 
 /// "At the bench the upstand's last screw stands clear of the apron, more than 1/2" from its end."; empty where no
 /// apron is notched over an upstand.

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <map>
 
+#include "facts/furring.hpp"
 #include "report/columns.hpp"
 #include "report/report.hpp"
 #include "report/screed_text.hpp"
@@ -13,6 +14,7 @@
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -76,7 +78,10 @@ class RoomText {
     const facts::FloorShape& f = room_.floor;
     head("FLOOR: how it lies");
     if (!f.known) return line("not known: no spot levels were taken");
-    line("out of level " + no_less(f.along_width_mm) + " along the width, " + no_less(f.along_depth_mm) +
+    const auto level = [&](double mm) {
+      return rules::text_as_checked(mm, "floor.level", report_.judgement.results, report_.job);
+    };
+    line("out of level " + level(f.along_width_mm) + " along the width, " + level(f.along_depth_mm) +
          " along the depth");
     if (rules::told_by_drops(report_.job))
       return line(std::string{"under the base: twist, humps"} + (report_.facts.site_built ? "" : ", rocking") +
@@ -89,7 +94,8 @@ class RoomText {
   }
 
   std::string at(double mm, const facts::Point& p) const {
-    return mm < 0.4 ? "none" : exact(mm) + " at " + rules::spot_of(p, room_.faces, report_.job);
+    const std::string bump = rules::bump_text(mm, report_.job);
+    return bump == "none" ? bump : bump + " at " + rules::spot_of(p, room_.faces, report_.job);
   }
 
   void studs() {
@@ -125,8 +131,9 @@ class RoomText {
   }
 
   /// As thick as the list of furring has it: no strip stands out past the base's edge. Where the stud stands in, how
-  /// far.
+  /// far; where it stands farther back than any strip is thick, that.
   std::string furring(double gap_mm) const {
+    if (gap_mm > facts::most_furring_mm + units::tolerance::length_mm) return no_less(gap_mm);
     const bool metric = report_.job.is_metric();
     return len(gap_mm > 0 ? takeoff::furring_mm(gap_mm, metric) : gap_mm);
   }

@@ -47,9 +47,12 @@ Finding fills(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to compare");
   const bool hollow = bed.void_mm3 > units::tolerance::overlap_mm3;
   const double surplus = hollow ? std::min(-bed.void_mm3, bed.squeeze_out_mm3) : bed.squeeze_out_mm3;
-  return mended_by(found(surplus,
-                         "spread " + text_or_less(bed.spread_mm3, Unit::mm3, job) + ", needed under the base " +
-                             text_or_more(bed.set_mm3, Unit::mm3, job),
+  // Rounded each to its own side two that lie closer than a person reads would part: what is enough reads as enough.
+  const std::string needed = text_or_more(bed.set_mm3, Unit::mm3, job);
+  std::string spread_text = text_or_less(bed.spread_mm3, Unit::mm3, job);
+  const bool enough = surplus > -units::tolerance::overlap_mm3;
+  if (enough && spread_text == text_or_less(bed.set_mm3, Unit::mm3, job)) spread_text = needed;
+  return mended_by(found(surplus, "spread " + spread_text + ", needed under the base " + needed,
                          "voids of " + text_or_more(-surplus, Unit::mm3, job) +
                              " would stay under the base: " + spread(job, "higher")),
                    gauge_found(job));

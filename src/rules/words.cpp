@@ -219,6 +219,18 @@ std::string text_or_more(double value, Unit unit, const job::Job& job) {
   return no_better(value, unit, Toward::more, job);
 }
 
+std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job) {
+  for (const Result& r : results)
+    if (r.id == id && r.measured && std::abs(*r.measured - mm) <= units::tolerance::length_mm)
+      return measured_text(r, job);
+  return text_or_more(mm, Unit::mm, job);
+}
+
+std::string bump_text(double mm, const job::Job& job) {
+  constexpr double shown_mm = 0.4;
+  return mm < shown_mm ? "none" : text_or_more(mm, Unit::mm, job);
+}
+
 std::string thinnest_text(const facts::Bed& bed, const job::Job& job) {
   const double half_mark = units::tape_mark_mm(job.is_metric()) / 2;
   const bool same = bed.contact_mm2 > 0 && bed.least_under_ribs_mm - bed.least_mm < half_mark;

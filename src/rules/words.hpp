@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "job/job.hpp"
 #include "rules/result.hpp"
@@ -22,6 +23,10 @@ bool fails_without_number(const Result& result);
 /// A value in a sentence that must not read better than it is: rounded to the side named, to what a person reads.
 std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
+/// What a check has measured, as that tells it; another value no better than it is: `text_or_more`.
+std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job);
+/// A hump or a hollow: "none" where no rule shows it.
+std::string bump_text(double mm, const job::Job& job);
 
 /// A bed at its thinnest, as its checks have it under the base: beside that it may be a hair thinner, which nobody
 /// reads and which would be told as a mark less.

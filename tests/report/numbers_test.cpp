@@ -42,15 +42,16 @@ TEST(RoomNumbers, EveryWidthThatWasReadIsTold) {
 }
 
 TEST(RoomNumbers, StandWhereTheyBelong) {
-  // Source: by hand: the sample's millimetres to the nearest, each of them another; of a joist's losses whole ones
+  // Source: by hand: the sample's millimetres to the nearest, each of them another; humps and hollows, as their checks,
+  // up; of a joist's losses whole ones
   // below.
   const std::string text = squeezed(report::room_table(metric().report(), true));
   expect_words(text, {"back 1801 mm 1802 mm 1803 mm",
                       "width at a height of 1200 mm: read 1798 mm, between the walls as plumbed 1799 mm",
                       "right wall: not plumbed",
                       "out of level 4.3 mm along the width, 3.3 mm along the depth",
-                      "twist -6 mm; highest hump 1.1 mm at",
-                      "deepest hollow 2.2 mm at",
+                      "twist -6 mm; highest hump 1.2 mm at",
+                      "deepest hollow 2.3 mm at",
                       "rocks by 0.8 mm at its front left corner",
                       "stud centre at before it at the floor at the upstand at the top",
                       "LEVELLING the base: how low a side",
@@ -186,6 +187,22 @@ TEST(RoomNumbers, OfAFloorThatDropsToldAreNone) {
                       "twist, humps, rocking and hollows are not known from drops alone"});
   for (const char* words : {"twist -6 mm", "highest hump", "rocks by"}) EXPECT_THAT(text, Not(HasSubstr(words)));
   EXPECT_TRUE(nlohmann::json::parse(report::to_json(sample.report()))["room"]["floor"]["by_drops"]);
+}
+
+TEST(RoomNumbers, AreToldAsTheirChecksTellThem) {
+  // Source: by hand: 0.3789 in is 9.62 mm, over a limit of 3/8 by what nobody reads: a 16th more, 7/16, would be told
+  // beside a check that says "just over 3/8". A hump of 1/64 in is none to a rule. Furring reaches 1-1/2 in: a
+  // stud 1.56 farther back stands 1-9/16 off, and no strip of 1-1/2 is told for it; one 1.44 off takes 1-7/16.
+  sample::Reported sample;
+  sample.facts.room.floor.known = true;
+  sample.facts.room.floor.along_width_mm = 0.3789 * 25.4, sample.facts.room.floor.along_depth_mm = 5;
+  sample.facts.room.floor.hump_mm = 25.4 / 64;
+  sample.job.survey.spots = {{0, 0, 0}, {1000, 0, 0}, {0, 1000, 0}};
+  sample.facts.room.studs = {
+      {"wall-left/stud-01", survey::Side::left, facts::Before::bench, 400, 1.56 * 25.4, 1.44 * 25.4, 25.4}};
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  expect_words(text,
+               {"out of level just over 3/8\" along the width", "highest hump none", "bench 1-9/16\" 1-7/16\" 1\""});
 }
 
 TEST(RoomNumbers, PartFromWhatFillsItsColumn) {

@@ -221,6 +221,24 @@ TEST(Check, OpenSpaceUnderTheBaseFailsThoughMortarIsLeftOver) {
   EXPECT_EQ(result_of(sample::alcove(), facts, "bed.fills-shell").outcome, Outcome::fail);
 }
 
+TEST(Check, MortarThatIsEnoughReadsAsEnough) {
+  // Source: arithmetic: 35.14 L spread over the 35.11 needed pass; rounded each to its own side they would read 35.1 of
+  // 35.2. Short by as little they fail, and read short.
+  facts::Facts facts = sample::good_facts();
+  job::Job job = sample::alcove();
+  job.unit = job::UnitSystem::metric;
+  facts.bed.void_mm3 = 0, facts.bed.set_mm3 = 35.11e6, facts.bed.spread_mm3 = 35.14e6;
+  facts.bed.squeeze_out_mm3 = facts.bed.spread_mm3 - facts.bed.set_mm3;
+  const rules::Result enough = result_of(job, facts, "bed.fills-shell");
+  EXPECT_EQ(enough.outcome, rules::Outcome::pass);
+  EXPECT_THAT(enough.where, testing::HasSubstr("spread 35.2 L, needed under the base 35.2 L"));
+  std::swap(facts.bed.set_mm3, facts.bed.spread_mm3);
+  facts.bed.squeeze_out_mm3 = -facts.bed.squeeze_out_mm3;
+  const rules::Result little = result_of(job, facts, "bed.fills-shell");
+  EXPECT_EQ(little.outcome, rules::Outcome::fail);
+  EXPECT_THAT(little.where, testing::HasSubstr("spread 35.1 L, needed under the base 35.2 L"));
+}
+
 TEST(Check, ALengthBetweenWallsIsAtItsLimitAsFarAsTheReadingsAgree) {
   // Source: closed form: readings that differ by 1/64 in cannot tell 35-31/64 in from the 35-1/2 in of ADA 608.2.1
   // less its tolerance; they can tell 35-7/16.
