@@ -166,24 +166,33 @@ class Order {
                             " studs that stand farther back than furring reaches.";
   }
 
+  /// "3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down".
+  std::string furring_by_turns(int now, int held, int late) const {
+    const auto further = [&](int count, const char* when) {
+      return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
+    };
+    const bool none_ever = now + held + late == 0;
+    return std::string{none_ever ? wall_before_studs().empty() ? "no stud needs furring, as read or drawn"
+                                                               : "no strip of furring before that"
+                       : now == 0
+                           ? "no strip of furring yet"
+                           : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list"} +
+           further(held, "on HOLD") + further(late, "once the base is down");
+  }
+
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
-    const LateFurring late = furring_after_base(job_, s_);
-    const int now = furring() - late.count;
+    const LateFurring late = furring_after_base(job_, s_), held = furring_on_hold(job_, s_);
+    const int now = furring() - late.count - held.count;
     add({false, "framer",
          wall_work(job_, now > 0) + wall_before_studs() +
+             (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
                                     "): any sooner, and the base has no room to come down."),
-         (now + late.count == 0 ? std::string{wall_before_studs().empty() ? "no stud needs furring, as read or drawn"
-                                                                          : "no strip of furring before that"}
-          : now == 0            ? std::string{"no strip of furring yet"}
-                     : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list") +
-             (late.count == 0
-                  ? ""
-                  : ", " + std::to_string(late.count) + (now > 0 ? " more" : "") + " once the base is down") +
+         furring_by_turns(now, held.count, late.count) +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();

@@ -159,10 +159,13 @@ std::string name_of(const std::string& shows, const Subject& s) {
   if (shows == "walls") {
     int strips = 0;
     for (const takeoff::CutRow& cut : s.cuts) strips += cut.furring ? cut.count : 0;
-    const int late = furring_after_base(s.job(), s).count;
+    const int late = furring_after_base(s.job(), s).count, held = furring_on_hold(s.job(), s).count;
     std::vector<std::string> work;
     if (!s.job().walls.blocking.empty()) work.emplace_back("blocked");
-    if (strips > late) work.emplace_back(late > 0 ? "furred, all but beside the base" : "furred");
+    if (strips > late + held)
+      work.emplace_back(held > 0   ? "furred, all but what is on HOLD"
+                        : late > 0 ? "furred, all but beside the base"
+                                   : "furred");
     return work.empty() ? "walls" : "walls, " + units::listed(work);
   }
   static const std::map<std::string, std::string> all{{"bench", "bench frame"},

@@ -109,9 +109,13 @@ std::string body_in_bore(const job::Job& job, const facts::Facts& facts) {
               : "");
 }
 
-LateFurring furring_after_base(const job::Job& job, const Findings& s) {
+namespace {
+
+/// Strips by wall and mark; of each row of the cut list those that wait.
+template <typename Waits>
+LateFurring furring_that_waits(const Findings& s, Waits waits) {
   LateFurring late;
-  for (const job::Side side : {job::Side::left, job::Side::right}) {
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
     std::vector<std::string> marks;
     int here = 0;
     for (const takeoff::CutRow& cut : s.cuts) {
@@ -119,7 +123,7 @@ LateFurring furring_after_base(const job::Job& job, const Findings& s) {
       const auto count =
           static_cast<int>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
             const facts::Part& stud = part(s.facts, id);
-            return stud.which.family.wall == side && is_beside_base(job, s.facts, stud);
+            return stud.which.family.wall == side && waits(cut, stud);
           }));
       if (count > 0)
         marks.push_back(cut.mark + (count == cut.count
@@ -133,6 +137,19 @@ LateFurring furring_after_base(const job::Job& job, const Findings& s) {
     late.count += here;
   }
   return late;
+}
+
+}  // namespace
+
+LateFurring furring_after_base(const job::Job& job, const Findings& s) {
+  return furring_that_waits(
+      s, [&](const takeoff::CutRow&, const facts::Part& stud) { return is_beside_base(job, s.facts, stud); });
+}
+
+LateFurring furring_on_hold(const job::Job& job, const Findings& s) {
+  return furring_that_waits(s, [&](const takeoff::CutRow& cut, const facts::Part& stud) {
+    return cut.hold && !is_beside_base(job, s.facts, stud);
+  });
 }
 
 std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {

@@ -57,13 +57,18 @@ std::vector<Step> site_steps(const job::Job& job, const Findings& findings, cons
 /// "Frame the walls, fur the studs and set blocking, faces flush.": what there is to do to them, and nothing else.
 std::string wall_work(const job::Job& job, bool furring);
 
-/// Strips of furring that wait until the base is down, as it would have no room to come down beside them. Those behind
-/// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
+/// Strips of furring that wait.
 struct LateFurring {
   int count = 0;
   std::string words;  ///< "strips T, V on the right wall", by their marks in the cut list
 };
+
+/// Until the base is down, as it would have no room to come down beside them. Those behind
+/// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
 LateFurring furring_after_base(const job::Job& job, const Findings& findings);
+
+/// Of the other strips, those that wait because a check fails, as the cut list holds them: nobody cuts or sets them yet.
+LateFurring furring_on_hold(const job::Job& job, const Findings& findings);
 
 /// The flood test, with how much water stands how high on that day. @pre there is something that holds it
 Step flood_step(const job::Job& job, const Findings& findings);

@@ -226,7 +226,8 @@ TEST(Held, HeightsOfABaseThatFailsAreStruckOnItsFallsAndLeftOutWhereTheyAreRecko
 
 TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   // Source: by hand: at Ferry Steps the bench's frame stands against the left wall; of 13 strips the right wall's four
-  // would leave the base no room to come down.
+  // would leave the base no room to come down. The six before the back wall's studs are as thick as the base's edge
+  // stands off them, and that base's drain meets a joist.
   const Drawn d = drawn_demo("ferry-steps-3");
   const Findings findings{d.facts, d.cuts, {}, {}, d.judgement};
   const LateFurring late = furring_after_base(d.model->job, findings);
@@ -243,9 +244,18 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   EXPECT_LT(at("Level it"), at("Fur the studs beside the base"));
   EXPECT_LT(at("Fur the studs beside the base"), at("Hold it")) << "a screw goes through the strip into its stud";
   EXPECT_LT(at("Hold it"), at("Nobody steps on it"));
-  EXPECT_THAT(at("Fur the studs and set blocking")->measure, testing::HasSubstr("9 strips of furring"));
+  EXPECT_THAT(at("Fur the studs and set blocking")->measure,
+              testing::HasSubstr("3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down"));
+  EXPECT_THAT(at("Fur the studs and set blocking")->what,
+              testing::HasSubstr("On HOLD as the cut list tells: strips N, P, Q, R on the back wall."));
   EXPECT_THAT(at("Fur the studs beside the base")->what, testing::HasSubstr(late.words));
-  EXPECT_TRUE(reads(d.sheet("steps"), "furred, all but"));
+  EXPECT_THAT(read_through(d.sheet("steps")), testing::HasSubstr("furred, all but what is on HOLD"));
+  std::vector<takeoff::CutRow> settled = d.cuts;
+  for (takeoff::CutRow& cut : settled) cut.hold.reset();
+  const std::vector<Step> then = steps_of(d.model->job, {d.facts, settled, {}, {}, d.judgement});
+  EXPECT_TRUE(std::any_of(then.begin(), then.end(), [](const Step& step) {
+    return step.measure.find("9 strips of furring by the cut list, 4 more once the base is down") != std::string::npos;
+  })) << "when nothing speaks against the base";
   const Drawn site = drawn_demo("coopers-yard-4");
   EXPECT_EQ(furring_after_base(site.model->job, {site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
 }
