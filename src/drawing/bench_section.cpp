@@ -41,6 +41,18 @@ bool straddles(const parts::Solid& solid, const gp_Pln& plane) {
   return least < at && most > at;
 }
 
+bool is_joist_kind(facts::Kind kind) {
+  return kind == facts::Kind::joist || kind == facts::Kind::end_cleat;
+}
+
+/// The nearest joist that the section cuts or that is seen behind it: the one against the wall, where no other stands
+/// behind.
+std::optional<std::pair<facts::Kind, Frame>> joist_behind(const Subject& s) {
+  for (const facts::Kind kind : {facts::Kind::joist, facts::Kind::end_cleat})
+    if (const auto frame = frame_behind(s, bench_cut(s), {facts::Role::bench_frame}, kind)) return {{kind, *frame}};
+  return std::nullopt;
+}
+
 /// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
 Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   const Frame seat = extent(*s.model.first(Role::seat_block), bench_cut(s).view);
@@ -49,9 +61,9 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   const auto behind = [&](const facts::Family& family, facts::Kind kind) {
     return frame_behind(s, bench_cut(s), family, kind);
   };
-  if (const auto joist = behind({facts::Role::bench_frame}, facts::Kind::joist)) {
-    seen.push_back({"joist, behind", *joist});
-    foot = std::min(foot, joist->y0);
+  if (const auto joist = joist_behind(s)) {
+    seen.push_back({member_name(joist->first) + ", behind", joist->second});
+    foot = std::min(foot, joist->second.y0);
   }
   for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})
     if (const auto cleat = behind({facts::Role::bench_frame}, kind)) foot = std::min(foot, cleat->y0);
@@ -185,13 +197,15 @@ void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const 
 /// the air.
 void add_frame_behind(Pen& pen, const Subject& s) {
   const Cut cut = bench_cut(s);
-  for (const facts::Kind kind : {facts::Kind::stud, facts::Kind::joist}) {
+  const auto add = [&](const std::optional<Frame>& behind, const auto& of_kind) {
     const bool is_cut = std::any_of(s.model.solids.begin(), s.model.solids.end(), [&](const parts::Solid& solid) {
-      return solid.part.is(Role::bench_frame, kind) && straddles(solid, cut.plane);
+      return in_frame(solid) && of_kind(solid.part.kind) && straddles(solid, cut.plane);
     });
-    const auto behind = is_cut ? std::nullopt : frame_behind(s, cut, {facts::Role::bench_frame}, kind);
-    if (behind) pen.rectangle({behind->x0, behind->y0}, {behind->x1, behind->y1}, LineKind::outline);
-  }
+    if (behind && !is_cut) pen.rectangle({behind->x0, behind->y0}, {behind->x1, behind->y1}, LineKind::outline);
+  };
+  add(frame_behind(s, cut, {facts::Role::bench_frame}, facts::Kind::stud),
+      [](facts::Kind kind) { return kind == facts::Kind::stud; });
+  if (const auto joist = joist_behind(s)) add(joist->second, is_joist_kind);
 }
 
 std::vector<CutSolid> cut_at_bench(const Subject& subject) {

@@ -7,6 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/bench.hpp"
 #include "outside/drawn.hpp"
 
 namespace fallwright::drawing {
@@ -93,6 +94,25 @@ TEST(BenchCourses, OnSmallPaperALongFrontOnAFallingFloorKeepsAScaleToReadItBy) {
                           [](const Dimension& dim) { return dim.chain < 0 && std::abs(dim.from.x - dim.to.x) < 1; }),
             1)
       << "one chain";
+}
+
+TEST(BenchSection, PastTheLastJoistShowsTheOneAgainstTheWall) {
+  // Source: by hand: joists at most 16 on centre in 36 of bench stand 11-1/2 apart, the third from the entry at 23 to
+  // 24-1/2. With the drain 17 from the entry the section runs a quarter of the base's width past that, at 26, and sees
+  // only the joist against the back wall. Beside the drain at 12 it would be at 21.
+  for (const double from_front : {17.0, 12.0}) {
+    job::Job job = sample::alcove();
+    job.drain.along = {job::Side::front, units::Length::inches(from_front)};
+    const Drawn d = drawn(job, false);
+    const Frame joist = extent(*d.model->find("bench-frame/end-cleat-01"), view_from(gp_Dir{0, -1, 0}));
+    const Sheet& sheet = d.sheet("bench-section");
+    // Its underside runs from the wall to the front rail, under the deck.
+    EXPECT_TRUE(std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+      return std::abs(line.from.y - joist.y0) < 0.1 && std::abs(line.to.y - joist.y0) < 0.1 &&
+             std::abs(std::abs(line.to.x - line.from.x) - joist.width()) < 0.1;
+    })) << from_front;
+    EXPECT_THAT(read_through(sheet), HasSubstr("joist, behind")) << from_front;
+  }
 }
 
 TEST(BenchProfile, HasOneEndOfABenchOnAFallingFloor) {
