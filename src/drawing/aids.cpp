@@ -63,10 +63,15 @@ std::vector<Sheet> draw_strip(const Subject& subject, const std::string& name, c
 std::vector<Sheet> draw_story_stick(const Subject& subject) {
   const bool metric = subject.job().is_metric();
   std::vector<StripMark> marks;
-  for (const facts::Rung& rung : subject.facts.room.chain)
-    if (rung.above_datum_mm > 0 && !(base_is_void(subject) && is_of_base(rung)))
-      marks.push_back(
-          {as_told(rung.above_datum_mm, metric), number_of(rung.above_datum_mm, metric) + "  " + rung.name});
+  Sheet any;
+  any.metric = metric;
+  const Pen pen{any, 1};  // for the job's unit alone
+  for (const facts::Rung& rung : subject.facts.room.chain) {
+    if (rung.above_datum_mm <= 0 || (base_is_void(subject) && is_of_base(rung))) continue;
+    const Level level = level_of(pen, subject, rung);
+    // What is laid to a mark of its own may lie between two of a tape.
+    marks.push_back({level.z == rung.above_datum_mm ? as_told(level.z, metric) : level.z, level.words});
+  }
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,

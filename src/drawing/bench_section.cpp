@@ -257,7 +257,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       strike_frame(pen, subject, extent_of_frame(model, view));
       for (const facts::Rung& rung : subject.facts.room.chain)
         if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
-          levels.push_back({pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm});
+          levels.push_back(level_of(pen, subject, rung));
       pen.ladder(frame.x1 + pen.text_mm(), levels);
       if (small) return;
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/piece.hpp"
+#include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 
@@ -109,6 +110,7 @@ void add_wedge(Pen& pen, Point top_left, double width) {
 /// Strips whose two ends are not as thick: a list alone does not show which end is which.
 std::vector<Sheet> draw_tapers(const Subject& subject) {
   const bool metric = subject.job().is_metric();
+  bool held = false;
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     if (!cut.furring) continue;
@@ -126,17 +128,16 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                                                         : on.from > 0 ? ", and ends above the stud's foot"
                                                                       : ""),
                     use_of(cut, subject.facts, metric)});
+    held = held || cut.hold;
+    rows.back().push_back(cut.hold ? "HOLD" : "");
   }
   if (rows.empty()) return {};
-  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(),
-                  {{"mark", 0.8},
-                   {"count", 0.9},
-                   {"length", 1.2},
-                   {"thick end", 1.3},
-                   {"thin end", 1.3},
-                   {"thick end at the", 2.6},
-                   {"where", 4}},
-                  rows,
+  std::vector<Column> columns{{"mark", 0.8},      {"count", 0.9},    {"length", 1.2},
+                              {"thick end", 1.3}, {"thin end", 1.3}, {"thick end at the", 2.6},
+                              {"where", 4}};
+  if (held) columns.push_back({"cut", 0.9, true});
+  for (Cells& row : rows) row.resize(columns.size());
+  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows,
                   {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) +
                    ", then plane. Where the thin end is nothing before the stud ends, the stud itself stands before "
                    "the line from there on: 'in' on the sheets of the walls."},

@@ -364,8 +364,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const bool rejected = base_is_void(subject);  // its heights and its drain's are no numbers to work to then
     for (const facts::Rung& rung : subject.facts.room.chain)
       if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
-        levels.push_back(
-            {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm, !is_past_ends(sheet, rung)});
+        levels.push_back(level_of(pen, subject, rung)), levels.back().drawn = !is_past_ends(sheet, rung);
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
     if (!rejected) levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);

@@ -185,12 +185,16 @@ std::vector<Cells> piece_rows(const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : s.cuts)
     if (const std::size_t count = count_in(s, cut, family); count > 0)
-      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().is_metric()), ends_of(cut)});
+      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().is_metric()), ends_of(cut),
+                      cut.hold ? "HOLD" : ""});
+  if (!any_on_hold(s.cuts))
+    for (Cells& row : rows) row.pop_back();
   return rows;
 }
 
-const std::vector<Column>& piece_columns() {
-  static const std::vector<Column> columns{{"mark", 0.9}, {"count", 1}, {"stock", 2}, {"length", 2.2}, {"ends", 3.2}};
+std::vector<Column> piece_columns(const Subject& s) {
+  std::vector<Column> columns{{"mark", 0.9}, {"count", 1}, {"stock", 2}, {"length", 2.2}, {"ends", 3.2}};
+  if (any_on_hold(s.cuts)) columns.push_back({"cut", 0.9, true});
   return columns;
 }
 
@@ -206,6 +210,10 @@ double add_rows(Pen& pen, Point top_left, double width, const std::vector<Column
 
 }  // namespace
 
+bool any_on_hold(const std::vector<takeoff::CutRow>& cuts) {
+  return std::any_of(cuts.begin(), cuts.end(), [](const takeoff::CutRow& cut) { return cut.hold.has_value(); });
+}
+
 double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double width) {
   return add_rows(pen, top_left, width, fastening_columns(), bench_fastenings(pen, s));
 }
@@ -215,7 +223,7 @@ double add_wall_fasteners(Pen& pen, const Subject& s, const facts::Family& famil
 }
 
 double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, Point top_left, double width) {
-  return add_rows(pen, top_left, width, piece_columns(), piece_rows(s, family));
+  return add_rows(pen, top_left, width, piece_columns(s), piece_rows(s, family));
 }
 
 bool has_schedule(const Pen& pen, const Subject& s, const facts::Family& family) {
@@ -276,12 +284,12 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   Pen trial{any, least_letter};
   const Frame room = room_on(any, paper_of(s.job()));
   if (-add_rows(trial, {0, 0}, room.width() * (1 - share) - 5, fastening_columns(), fastenings) < room.height())
-    return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(), pieces, notes,
+    return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(s), pieces, notes,
                     {share, [&](Pen& with, Point top_left,
                                 double width) { add_rows(with, top_left, width, fastening_columns(), fastenings); }},
                     holds);
   std::vector<Sheet> sheets =
-      on_pages("schedules", "Pieces by place", s.job(), piece_columns(), pieces, notes, {}, holds);
+      on_pages("schedules", "Pieces by place", s.job(), piece_columns(s), pieces, notes, {}, holds);
   for (Sheet& sheet : on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), fastenings,
                                notes, {}, holds))
     sheets.push_back(std::move(sheet));

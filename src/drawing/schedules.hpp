@@ -5,6 +5,9 @@
 
 namespace fallwright::drawing {
 
+/// Whether a piece of the cut list waits: lists then have a column that says which.
+bool any_on_hold(const std::vector<takeoff::CutRow>& cuts);
+
 /// What holds the bench's frame together, and each wall's own pieces: joint, what with, how many of it. @return where
 /// the table ends.
 double add_bench_fasteners(Pen& pen, const Subject& subject, Point top_left, double width);

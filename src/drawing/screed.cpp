@@ -250,6 +250,14 @@ std::string height_of_mark(const Subject& s, double x, double y, double z) {
   return "";
 }
 
+Level level_of(const Pen& pen, const Subject& s, const facts::Rung& rung) {
+  if (!s.judgement.screed || !rung.name.starts_with("rim"))
+    return {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm};
+  const rules::LaidRim rim = rules::laid_rim(*s.judgement.screed, s.job(), s.facts);
+  const double mm = rung.name == "rim, lowest" ? rim.least_mm : rim.greatest_mm;
+  return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
+}
+
 Sheet draw_screed(const Subject& subject) {
   return on_page("screed", "Screed heights", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const facts::SiteBuilt& site = *subject.facts.site_built;

@@ -65,9 +65,16 @@ class BuiltSection {
 
 class CutHeights {
  public:
-  explicit CutHeights(const Pen& pen) : pen_{pen} { add("datum", 0); }
+  CutHeights(const Pen& pen, const Subject& s) : pen_{pen}, s_{s} { add("datum", 0); }
   void add(const std::string& name, std::optional<double> z) {
     if (z) levels_.push_back({pen_.words(*z) + "  " + name, *z});
+  }
+  /// Of what is laid to marks, as high as those have it; `y` is where along the section.
+  void add_laid(const std::string& name, double y, std::optional<double> z, double rules::Laid::*what) {
+    const auto laid =
+        rules::laid_at(s_.judgement.screed.value(), s_.job(), s_.facts, {bed_cut(s_).plane.Location().X(), y});
+    if (!z || !laid) return add(name, z);
+    levels_.push_back({bare(rules::text_of_mark((*laid).*what, s_.job())) + "  " + name, *z});
   }
   /// Of what may be higher and not lower.
   void add_least(const std::string& name, double z, const job::Job& job) {
@@ -77,6 +84,7 @@ class CutHeights {
 
  private:
   const Pen& pen_;
+  const Subject& s_;
   std::vector<Level> levels_;
 };
 
@@ -141,11 +149,12 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
   sheet_over.points.insert(sheet_over.points.end(), bed.begin(), bed.end());
   detail.ribbons.push_back(std::move(sheet_over));
   if (!detail.rejected) {
-    CutHeights heights{pen};
+    CutHeights heights{pen, s};
     heights.add("subfloor at the form", ground);
-    heights.add("top of the form", bed_front);
-    heights.add(std::string{bed_name(s)} + " at the inner face", bed_inner);
-    heights.add(std::string{cover_name(s)} + " at the inner face", built.top(Role::base, inner, 1));
+    heights.add_laid("top of the form", front, bed_front, &rules::Laid::bed_mm);
+    heights.add_laid(std::string{bed_name(s)} + " at the inner face", inner, bed_inner, &rules::Laid::bed_mm);
+    heights.add_laid(std::string{cover_name(s)} + " at the inner face", inner, built.top(Role::base, inner, 1),
+                     &rules::Laid::top_mm);
     if (const auto rough = rough_of(s, built); rough && rough->said) {
       heights.add("rough threshold, inner edge", rough->inner_top);
       heights.add("rough threshold, outer edge", rough->outer_top);
@@ -201,10 +210,10 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
   turned.points.insert(turned.points.end(), bed.begin(), bed.end());
   detail.ribbons.push_back(std::move(turned));
   if (!detail.rejected) {
-    CutHeights heights{pen};
+    CutHeights heights{pen, s};
     heights.add("subfloor at the wall", ground);
-    heights.add(std::string{bed_name(s)} + " at the wall", bed_top);
-    heights.add(std::string{cover_name(s)} + " at the wall", cover_top);
+    heights.add_laid(std::string{bed_name(s)} + " at the wall", face, bed_top, &rules::Laid::bed_mm);
+    heights.add_laid(std::string{cover_name(s)} + " at the wall", face, cover_top, &rules::Laid::top_mm);
     if (liner_top) heights.add_least("top of the liner", *liner_top, s.job());
     if (over_liner(s)) heights.add_least("no fastener lower", lowest_fastener_mm(s.facts), s.job());
     detail.heights = std::move(heights).done();

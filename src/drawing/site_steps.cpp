@@ -136,7 +136,8 @@ class Building {
          "it is pierced, or a corner is cut", "liner"});
     add(any_.flood);
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
-                 len(s_.facts.heights.rim_greatest_mm) + " above the datum: the top coat at its highest",
+                 rules::text_of_mark(rules::laid_rim(s_.judgement.screed.value(), job_, s_.facts).greatest_mm, job_) +
+                     " above the datum: the top coat at its highest",
                  "a fastener goes through the liner lower than " + at_or_over(lowest_fastener_mm(s_.facts)) +
                      " above the datum, " + len(25.4) + " above the " +
                      (has_threshold() ? "finished threshold" : "finished floor's highest edge"),

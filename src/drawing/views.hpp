@@ -144,6 +144,8 @@ inline bool base_is_void(const Subject& subject) {
 }
 /// Whether a height of the chain hangs on the base.
 bool is_of_base(const facts::Rung& rung);
+/// A rung with its height. The rim of a base that is screeded lies at its marks.
+Level level_of(const Pen& pen, const Subject& subject, const facts::Rung& rung);
 /// What a setter must not overlook then.
 std::optional<Warning> base_warning(const Subject& subject);
 /// What a framer must not overlook then: where the frame is built, and where its pieces are cut.

@@ -208,7 +208,7 @@ class Wall {
                                             : pen_.words(on.foot_mm) + " foot",
                           high =
                               on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
-                          words = "fur " + cut.mark + ": " + low + ", " + high;
+                          words = "fur " + cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high);
         const Point strip{f.x1 + 0.4 * t_, foot + 0.6 * (head - foot)};
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
@@ -216,7 +216,7 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right >= least && write_beside_strip(f, words.substr(words.find(cut.mark))))
+          if (right >= least && write_beside_strip(f, words))
             pen_.otherwise("fur " + cut.mark, strip);
           else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);

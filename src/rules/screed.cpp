@@ -221,6 +221,45 @@ std::optional<Screed> screed_of(const job::Job& job, const facts::Facts& facts, 
   return Rounding{job, facts, limits}.screed();
 }
 
+namespace {
+
+double line_above_datum(const job::Job& job) {
+  return units::round_to_tape(job.base.site.line, job.is_metric()).in_mm();
+}
+
+}  // namespace
+
+std::optional<Laid> laid_at(const Screed& screed, const job::Job& job, const facts::Facts& facts,
+                            const std::array<double, 2>& at_mm) {
+  constexpr double on_line_mm = 1;
+  const std::vector<ScreedMark>& marks = facts.site_built.value().marks;
+  const double line = line_above_datum(job);
+  for (std::size_t i = 1; i < marks.size(); ++i) {
+    const ScreedMark &from = marks[i - 1], &to = marks[i];
+    if (from_drain(to) || from.line != to.line) continue;
+    const double length = apart(from.at_mm, to.at_mm), before = apart(from.at_mm, at_mm),
+                 behind = apart(at_mm, to.at_mm);
+    if (length < on_line_mm || before + behind > length + on_line_mm) continue;
+    const double share = before / (before + behind);
+    const auto between = [&](double ScreedFigure::*down) {
+      return line - (1 - share) * screed.figures.at(i - 1).*down - share * screed.figures.at(i).*down;
+    };
+    return Laid{between(&ScreedFigure::bed_mm), between(&ScreedFigure::top_mm)};
+  }
+  return std::nullopt;
+}
+
+LaidRim laid_rim(const Screed& screed, const job::Job& job, const facts::Facts& facts) {
+  const std::vector<ScreedMark>& marks = facts.site_built.value().marks;
+  LaidRim rim{std::numeric_limits<double>::max(), -std::numeric_limits<double>::max()};
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    if (from_drain(marks[i]) || on_form(marks[i])) continue;
+    const double top = line_above_datum(job) - screed.figures.at(i).top_mm;
+    rim = {std::min(rim.least_mm, top), std::max(rim.greatest_mm, top)};
+  }
+  return rim;
+}
+
 std::string text_of_mark(double mm, const job::Job& job) {
   return text_at_most(mm, job);
 }

@@ -2,6 +2,7 @@
 /// limits of its fall.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,6 +28,21 @@ struct Screed {
 
 /// Nothing of a base that is not built on site.
 std::optional<Screed> screed_of(const job::Job& job, const facts::Facts& facts, const Limits& limits);
+
+/// Above the datum what is laid to the marks has its top: a mark that is raised raises it.
+struct Laid {
+  double bed_mm = 0, top_mm = 0;
+};
+
+/// At a place on a line of marks along a wall, a threshold or the form, straight from mark to mark. Nothing elsewhere.
+std::optional<Laid> laid_at(const Screed& screed, const job::Job& job, const facts::Facts& facts,
+                            const std::array<double, 2>& at_mm);
+
+/// The lowest and the highest top along walls and threshold.
+struct LaidRim {
+  double least_mm = 0, greatest_mm = 0;
+};
+LaidRim laid_rim(const Screed& screed, const job::Job& job, const facts::Facts& facts);
 
 /// A length on a mark of a rule, as it is printed: finer than a tape where it has to be.
 std::string text_of_mark(double mm, const job::Job& job);

@@ -62,6 +62,23 @@ TEST(SiteSections, TellEveryHeightOfThresholdAndWall) {
   EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("its top 252 mm above the datum"));
 }
 
+TEST(SiteSections, HaveEveryHeightAsItIsLaidToItsMark) {
+  // Source: by hand: at 4 Coopers Yard the line is 40 above the datum. What its marks have down from that, 36-29/32 of
+  // the top coat, 38-13/32 of the pre-slope and 38-7/32 at the form, is 3-3/32, 1-19/32 and 1-25/32 above the datum,
+  // and no sheet has it a 1/32 lower, as the solid has it.
+  const Drawn d = drawn_demo("coopers-yard-4");
+  const std::string sections = read_through(d.sheet("screed-sections"));
+  for (const char* words :
+       {"3-3/32  top coat at the inner face", "1-19/32  pre-slope at the inner face", "1-25/32  top of the form",
+        "3-3/32  top coat at the wall", "1-19/32  pre-slope at the wall"})
+    EXPECT_THAT(sections, testing::HasSubstr(words));
+  for (const char* words : {"36-29/32", "(38-13/32)", "form 38-7/32"})
+    EXPECT_THAT(read_through(d.sheet("screed")), testing::HasSubstr(words));
+  EXPECT_THAT(read_through(d.sheet("drain")), testing::HasSubstr("3-3/32  rim"));
+  EXPECT_THAT(read_through(d.sheet("story-stick")), testing::HasSubstr("3-3/32  rim"));
+  EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("3-3/32\" above the datum: the top coat"));
+}
+
 TEST(SiteSections, ShowNothingThatNobodySaid) {
   // Source: by hand: what a key says is drawn with it and not without it.
   std::string bare = liner_room();
