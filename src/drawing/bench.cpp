@@ -363,8 +363,15 @@ Sheet draw_bench_front(const Subject& subject) {
         }
         tag_member(pen, subject, solid.id);
       }
+    std::vector<Box> taken = boxes_of_texts(sheet);
+    if (is_timber(subject.job()))  // a mark within a joist's dashes would be read as that joist's
+      for (const parts::Solid& solid : model.solids)
+        if (in_frame(solid) && (solid.part.kind == parts::Kind::joist || solid.part.kind == parts::Kind::end_cleat)) {
+          const Frame f = extent(solid, view);
+          taken.push_back({f.x0, f.y0 + 1, f.x1, f.y1 - 1});
+        }
     add_member_marks(
-        pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, boxes_of_texts(sheet));
+        pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, std::move(taken));
     const bool from_right = place == job::Side::right;  // its open end, as it is seen
     const double start = from_right ? frame.x1 : frame.x0;
     pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});

@@ -219,10 +219,11 @@ void Pen::upright(Point from, Point to, double x) {
   });
 }
 
-void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare, bool with_whole) {
+void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare, bool with_whole,
+                std::optional<double> whole_told) {
   std::sort(xs.begin(), xs.end());
   const bool several = xs.size() > 2, adds_up = with_whole && several;  // what stands alone need not
-  const Rounded printed = rounded_to_add_up(xs, several ? spare : Stretches{}, sheet_.metric);
+  const Rounded printed = rounded_to_add_up(xs, several ? spare : Stretches{}, sheet_.metric, whole_told);
   const int number = ++chains_;
   for (std::size_t i = 0; i < printed.parts.size(); ++i) {
     const double from = xs[i], to = xs[i + 1];
@@ -244,9 +245,10 @@ void Pen::chain(std::vector<double> xs, double y_thing, double y_row, const Stre
   });
 }
 
-void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare, double side) {
+void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare, double side,
+                        std::optional<double> whole) {
   std::sort(ys.begin(), ys.end());
-  const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric);
+  const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric, whole);
   const int number = ++chains_;
   const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
     state({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain}, {x, y1}, upended, [&] {
@@ -362,14 +364,16 @@ void Pen::ladder(double x, std::vector<Level> levels) {
   }
 }
 
-Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric) {
+Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric,
+                          std::optional<double> whole) {
   const auto round = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), metric).in_mm(); };
   Rounded printed;
   if (places_mm.size() < 2) return printed;
   for (std::size_t i = 0; i + 1 < places_mm.size(); ++i)
     printed.parts.push_back(round(places_mm[i + 1] - places_mm[i]));
   const double sum = std::accumulate(printed.parts.begin(), printed.parts.end(), 0.0);
-  printed.whole = round(places_mm.back() - places_mm.front());
+  printed.whole = whole.value_or(round(places_mm.back() - places_mm.front()));
+  if (whole && printed.parts.size() == 1) printed.parts = {*whole};
   for (const auto& [from, to] : spare)
     for (std::size_t i = 0; i < printed.parts.size(); ++i) {
       const double middle = (places_mm[i] + places_mm[i + 1]) / 2;

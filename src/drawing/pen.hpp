@@ -84,12 +84,13 @@ class Pen {
   /// A chain of level dimensions through `xs`, sorted, from points at `y_thing`, and their overall dimension in the
   /// next row, unless that stands elsewhere already. Every length is what it is on all other sheets; so that the
   /// printed parts add up to the printed whole, the first of the `spare` stretches that is there carries what rounding
-  /// leaves, and where nobody has a stretch to spare the whole does.
-  void chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare = {}, bool with_whole = true);
+  /// leaves, and where nobody has a stretch to spare the whole does. `whole`: as another row has it.
+  void chain(std::vector<double> xs, double y_thing, double y_row, const Stretches& spare = {}, bool with_whole = true,
+             std::optional<double> whole = {});
   /// The same upright, through `ys`, its column beside the thing and the whole further out: to the right, or to the
   /// left where `side` is -1.
   void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {},
-                     double side = 1);
+                     double side = 1, std::optional<double> whole = {});
   /// Distances from one end, at ticks along a line: how a tape is read that stays hooked. It begins at the sign of an
   /// origin, a circle with its centre marked; where that is the set's own, O stands beside it.
   void running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook = Hook::elsewhere);
@@ -136,11 +137,12 @@ class Pen {
 
 /// Whole marks of the tape for the parts of a chain through `places`, sorted, and for its whole: as rounded each on its
 /// own, but that the parts add up to the whole. The part in the first of the `spare` stretches that holds one carries
-/// the difference; without such a part the whole does.
+/// the difference; without such a part the whole does. Where another row tells the `whole` already, it is that.
 struct Rounded {
   std::vector<double> parts;
   double whole = 0;
 };
-Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric);
+Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches& spare, bool metric,
+                          std::optional<double> whole = {});
 
 }  // namespace fallwright::drawing

@@ -21,24 +21,36 @@ void Plan::studs() {
   }
 }
 
+namespace {
+
+/// What both lengths to the bore come to, as they are printed and worked to: no other row has another whole.
+double added_up(const std::vector<double>& places, bool metric) {
+  return rounded_to_add_up(places, {}, metric).whole;
+}
+
+}  // namespace
+
 void Plan::across() {
   const double front = outside_.y0;
   double row = front - 4 * t_;
+  const double left = face("left") ? bore_.x - *face("left") : 0,
+               right = face("right") ? bore_.x + *face("right") : width_;
+  const std::optional<double> from_face_to_face =
+      void_ ? std::nullopt : std::optional{added_up({left, bore_.x, right}, sheet_.metric)};
   const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole, const Stretches& spare) {
     xs = apart(std::move(xs));
+    const bool whole_told = std::abs(xs.front() - left) < 1 && std::abs(xs.back() - right) < 1;
     if (xs.size() < 3 && !with_whole) return;
     // A first stretch shorter than its number has that before it: the name stands clear of both.
     const double number = width_of(pen_.words(xs[1] - xs[0]), t_) + 0.8 * t_,
                  end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
     pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
-    pen_.chain(xs, front, row, spare, with_whole);
+    pen_.chain(xs, front, row, spare, with_whole, whole_told ? from_face_to_face : std::nullopt);
     row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores
   if (!void_ && finished("left") && finished("right"))
     chain("finish to " + bore, {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
-  const double left = face("left") ? bore_.x - *face("left") : 0,
-               right = face("right") ? bore_.x + *face("right") : width_;
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (!void_) chain("studs to " + bore, {left, bore_.x, right}, false, {});
   if (const auto ends = channel_ends(0)) {  // the whole stands in other rows, but where it runs from face to face
@@ -89,7 +101,10 @@ void Plan::depth_chain() {
   const double past = shows_.framing ? frame_of(sheet_).x1 + 1.5 * t_ : 0,
                x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();
   // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
-  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}});
+  const bool from_front = *std::min_element(ys.begin(), ys.end()) >= front;  // and not from the alcove's
+  const std::optional<double> whole =
+      void_ || !from_front ? std::nullopt : std::optional{added_up({front, bore_.y, back}, sheet_.metric)};
+  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}}, 1, whole);
   if (!frame_edge_ || !deep_bench_) return;
   pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
   pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);

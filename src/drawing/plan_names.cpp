@@ -210,6 +210,10 @@ void Plan::section_mark(const Cut& cut) {
     for (const double side : {-inward, inward})  // beside it, outward first
       places.push_back({tip.x + (level ? 1.5 * side * t_ : -0.5 * arrow * sight.way.x),
                         tip.y + (level ? -0.5 * arrow * sight.way.y - 0.5 * tall : 1.1 * side * t_ - 0.5 * tall)});
+    for (const double behind : {1.3, 2.2})  // at the plane's own end, away from where it looks
+      places.push_back(
+          {outer.x - behind * t_ * sight.way.x,
+           outer.y - behind * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * tall : 0.5 * t_) : tall / 2)});
     for (const double along : {1.5, 2.5, 3.5})
       for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
     past_arrow(false);
@@ -357,7 +361,10 @@ void Plan::part_names() {
   }
   if (!s_.job().bench) return;
   const auto& seat = part(s_.facts, facts::Role::seat_block).bbox_mm;
-  pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) - 3 * t_}, "bench", Anchor::middle);
+  // The base's edge under it is named in its front half.
+  const bool edge_named = !deep_bench_ && (bench_edges(s_).frame_is_hidden() || bench_edges(s_).base_is_hidden());
+  pen_.label({middle(seat[0], seat[3]), middle(seat[1], seat[4]) + (edge_named ? 3 : -3) * t_}, "bench",
+             Anchor::middle);
 }
 
 }  // namespace fallwright::drawing

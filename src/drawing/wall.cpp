@@ -6,6 +6,8 @@
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
+#include "rules/words.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -57,11 +59,12 @@ class Wall {
   /// Of what is on the sheet, and of nothing else.
   std::vector<std::string> notes() const {
     std::vector<std::string> told{
-        "Seen from the room. Stud centres from the " + corner_words() +
+        "Seen from the room. Stud centres from the " + corner_words(s_, side_) +
         (past_corner_ ? "; above, a stud past it" : "") +
         (any_marked(s_, {facts::Role::wall, side_}) ? ". Letters: marks of the cut list" : "") +
         ". Heights from the datum, the highest subfloor spot under the base."};
-    if (!tops_.empty())
+    if (liner_) told.push_back(words_of_liner(s_, pen_));
+    if (upstands_)
       told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
                         (s_.job().bench ? ", under a seat's down to its deck." : "."));
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
@@ -80,7 +83,7 @@ class Wall {
       told.push_back(
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
                       "foot and top; of all strips: "} +
-          (apart_ ? "{schedules}." : "the table."));
+          (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : "."));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Pieces, fastening: {schedules}.");
     return told;
@@ -96,11 +99,6 @@ class Wall {
   }
 
   bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
-  std::string corner_words() const {
-    if (side_ != job::Side::back) return "back corner";
-    const std::string hook = left_face(s_.job());
-    return hook == "left stud face" ? "back left corner" : hook;
-  }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
   /// As it is cut.
@@ -132,7 +130,9 @@ class Wall {
       const bool settled = role != facts::Role::base || !base_is_void(s_);
       levels_.push_back({(settled ? pen_.words(top) : "HOLD") + "  " + what, top});
       tops_.push_back({stretch->first, stretch->second, top});
+      upstands_ = true;
     };
+    if (s_.facts.site_built && over_liner(s_)) behind_liner();
     const auto& base = s_.job().base;
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
@@ -143,6 +143,22 @@ class Wall {
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
       mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
            part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
+  }
+
+  /// Where a liner stands before the framing: no fastener goes through it low, and its own top.
+  void behind_liner() {
+    const auto stretch = against(part(s_.facts, facts::Role::base));
+    if (!stretch) return;
+    liner_ = true;
+    const bool settled = !base_is_void(s_) && !rejected_liner(s_);
+    const auto mark = [&](const std::string& what, double z, LineKind kind) {
+      pen_.line({stretch->first, z}, {stretch->second, z}, kind);
+      levels_.push_back(
+          {(settled ? bare(rules::text_or_more(z, rules::Unit::mm, s_.job())) : "HOLD") + "  " + what, z});
+      tops_.push_back({stretch->first, stretch->second, z});
+    };
+    mark("no fastener lower", lowest_fastener_mm(s_.facts), LineKind::limit);
+    if (const auto top = takeoff::liner_top_mm(s_.job(), s_.facts)) mark("top of the liner", *top, LineKind::phantom);
   }
 
   /// What of the bench is fastened to the studs of this wall: they, and blocking, must be where it goes.
@@ -196,7 +212,7 @@ class Wall {
       for (const std::string& id : cut.part_ids) {
         const parts::Solid& stud = *s_.model.find(id);
         if (!wanted(stud)) continue;
-        furred_ = true;
+        furred_ = true, held_ = held_ || cut.hold;
         const Frame f = extent(stud, view_);
         const auto& gaps = s_.facts.room.studs;
         const auto gap =
@@ -216,7 +232,7 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right >= least && write_beside_strip(f, words))
+          if (right >= least && (write_beside_strip(f, words) || write_beside_strip(f, words.substr(4))))
             pen_.otherwise("fur " + cut.mark, strip);
           else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
@@ -329,7 +345,8 @@ class Wall {
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
       const std::vector<Point> places = places_in(f);
       const Point middle{(f.x0 + f.x1) / 2, height};
-      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 1.6 * t_ && !places.empty())
+      // A mark led to a short block from outside would stand on the block above it.
+      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 0.7 * t_ && !places.empty())
         pen_.name_at_one_of(middle, places, wide ? words : mark, Anchor::middle, 2.5 / 3);
       else  // off it, with a line to it
         pen_.name_outside(middle, {middle.x, f.y1 + t_}, wide ? words : mark, Anchor::middle, 2.5 / 3);
@@ -410,7 +427,8 @@ class Wall {
   std::vector<Level> levels_;
   std::vector<Top> tops_;
   Point below_;
-  bool past_corner_ = false, fixtures_ = false, furred_ = false, leans_in_ = false, cleat_ = false,
+  bool past_corner_ = false, fixtures_ = false, furred_ = false, held_ = false, liner_ = false, upstands_ = false,
+       leans_in_ = false, cleat_ = false,
        caught_ = false;  ///< what is on the sheet, for its notes
 };
 

@@ -3,6 +3,7 @@
 
 #include "diag/fault.hpp"
 #include "drawing/wall.hpp"
+#include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -13,6 +14,20 @@ double running_of(const Subject& subject, const parts::Solid& stud) {
       std::find_if(studs.begin(), studs.end(), [&](const facts::StudGap& gap) { return gap.part_id == stud.id; });
   diag::ensure(known != studs.end(), "every stud's place was measured");
   return known->running_mm;
+}
+
+std::string corner_words(const Subject& subject, job::Side wall) {
+  if (wall != job::Side::back) return "back corner";
+  const std::string hook = left_face(subject.job());
+  return hook == "left stud face" ? "back left corner" : hook;
+}
+
+std::string words_of_liner(const Subject& subject, const Pen& pen) {
+  const bool threshold = subject.facts.heights.threshold_greatest_mm.has_value(),
+             top = takeoff::liner_top_mm(subject.job(), subject.facts).has_value();
+  return "Long dashes: no fastener lower, " + pen.said(25.4) + " above the " +
+         (threshold ? "finished threshold" : "finished floor's highest edge") + ": the liner stands before the studs" +
+         (top ? ", up to the dashes and dots." : ".");
 }
 
 bool bays_read_apart(const Subject& subject, const facts::Family& wall, const View& view) {

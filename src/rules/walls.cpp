@@ -49,39 +49,64 @@ std::vector<double> rows_behind(const job::Job& job, double height_mm, double ta
   return rows;
 }
 
-/// "36-1/2", 40"": what is written in the job file, as it is read on a tape.
-std::string heights_text(const std::vector<double>& rows, const job::Job& job) {
+/// A row of blocking that is set, in place of one that stands on the list where the two do not fit beside each other.
+struct NewRow {
+  double at_mm = 0;
+  std::optional<double> in_place_of = {};
+};
+
+/// "36-1/2", 40" in place of 41"": what is written in the job file, as it is read on a tape.
+std::string heights_text(const std::vector<NewRow>& rows, const job::Job& job) {
   std::string text;
-  for (const double row : rows) text += (text.empty() ? "" : ", ") + text_of(row, Unit::mm, job);
+  for (const NewRow& row : rows)
+    text += (text.empty() ? "" : ", ") + text_of(row.at_mm, Unit::mm, job) +
+            (row.in_place_of ? " in place of " + text_of(*row.in_place_of, Unit::mm, job) : "");
   return text;
 }
 
 /// Where rows that are wanted come to lie beside those that are there. Two do not fit into one place: one that would
-/// overlap another lies on it or hangs below it, and both together back what it was wanted for. What another that is no
-/// farther than `alike_mm` backs as well stays as it is wanted: no row mends that.
-std::vector<double> rows_beside(const job::Job& job, const std::vector<double>& wanted, double alike_mm) {
+/// overlap another lies on it or hangs below it, and both together back what it was wanted for. Where a third is in the
+/// way of that, the nearest gives its place up. What another that is no farther than `alike_mm` backs as well stays as
+/// it is wanted: no row mends that.
+std::vector<NewRow> rows_beside(const job::Job& job, const std::vector<double>& wanted, double alike_mm) {
   const double depth = job.walls.stock.depth.in_mm();
-  std::vector<double> all, more;
+  std::vector<double> all;
+  std::vector<NewRow> rows;
   for (const job::Length& row : job.walls.blocking) all.push_back(row.in_mm());
-  for (double row : wanted) {
+  const std::size_t there = all.size();
+  const auto fits = [&](double row, std::size_t but) {
+    for (std::size_t i = 0; i < all.size(); ++i)
+      if (i != but && std::abs(all[i] - row) < depth - units::tolerance::length_mm) return false;
+    return true;
+  };
+  for (const double row : wanted) {
     const auto nearest = std::min_element(all.begin(), all.end(),
                                           [&](double a, double b) { return std::abs(a - row) < std::abs(b - row); });
-    if (nearest != all.end()) {
-      const double away = row - *nearest;
-      if (std::abs(away) > alike_mm && std::abs(away) < depth - units::tolerance::length_mm)
-        row = *nearest + std::copysign(depth, away);
+    const double away = nearest == all.end() ? depth : row - *nearest;
+    if (std::abs(away) <= alike_mm || std::abs(away) >= depth - units::tolerance::length_mm) {
+      all.push_back(row), rows.push_back({row});
+      continue;
     }
-    all.push_back(row), more.push_back(row);
+    const double beside = *nearest + std::copysign(depth, away);
+    const auto which = static_cast<std::size_t>(nearest - all.begin());
+    if (!fits(beside, all.size()) && which < there && fits(row, which)) {
+      rows.push_back({row, job.walls.blocking[which].in_mm()}), all[which] = row;
+      continue;
+    }
+    all.push_back(beside), rows.push_back({beside});
   }
-  return more;
+  return rows;
 }
 
-/// The rows of blocking that are there, with some more.
-std::vector<job::Change> with_rows(const job::Job& job, const std::vector<double>& more) {
+/// The rows of blocking that are there, with some more, and without those that gave their place up.
+std::vector<job::Change> with_rows(const job::Job& job, const std::vector<NewRow>& more) {
   std::string rows;
   const auto add = [&](job::Length height) { rows += (rows.empty() ? "" : ", ") + job::written(height, job.unit); };
-  for (const job::Length& row : job.walls.blocking) add(row);
-  for (const double row : more) add(job::Length::mm(row));
+  for (const job::Length& row : job.walls.blocking)
+    if (std::none_of(more.begin(), more.end(),
+                     [&](const NewRow& other) { return other.in_place_of && *other.in_place_of == row.in_mm(); }))
+      add(row);
+  for (const NewRow& row : more) add(job::Length::mm(row.at_mm));
   return {{"walls.blocking", "[" + rows + "]"}};
 }
 
@@ -117,8 +142,8 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
     for (const double row : rows_behind(job, b.height_mm, fixture ? fixture->tall.in_mm() : 0))
       if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
   }
-  rows = rows_beside(job, rows, units::tolerance::length_mm);
-  const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
+  const std::vector<NewRow> set = rows_beside(job, rows, units::tolerance::length_mm);
+  const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
@@ -127,7 +152,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string stud =
       "set a stud where none stands beside " + names + ", then blocking to it " + at +
       "; fill a bay too narrow for blocking with timber fastened to its studs; before the board goes on";
-  return mended_by(std::move(finding), with_rows(job, rows), stud);
+  return mended_by(std::move(finding), with_rows(job, set), stud);
 }
 
 Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -226,12 +251,12 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
   }
   if (rows.empty()) return to;
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
-  rows = rows_beside(job, rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
-  const std::string at = "(walls.blocking at " + heights_text(rows, job) + ")";
+  const std::vector<NewRow> set = rows_beside(job, rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
+  const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   to.instead = (to.words.empty() ? "" : to.words + ", and ") +
                "set a stud at that end of the upstand, then blocking to it " + at;
   to.add("set a row of blocking behind it " + at + ", or studs between");
-  for (job::Change& line : with_rows(job, rows)) to.lines.push_back(std::move(line));
+  for (job::Change& line : with_rows(job, set)) to.lines.push_back(std::move(line));
   return to;
 }
 

@@ -431,5 +431,20 @@ TEST(Case, NoAdviceChangesABaseThatWasBought) {
   EXPECT_GT(broken, 8U);
 }
 
+TEST(Cases, ARowOfBlockingGivesItsPlaceUpWhereNoOtherFitsBesideIt) {
+  // Source: by hand: rows 5-1/2 high at 32, 41 and 47 leave 3-1/2 and 1/2 between them. A plate 3 high at 34 needs
+  // 32-1/2 to 35-1/2, one 7 high at 44 needs 40-1/2 to 47-1/2: a row at 34, and two that touch at 44.
+  const std::vector<Result> results = checked("rows-of-blocking-close-together");
+  const Result& behind = of(results, "blocking.behind");
+  EXPECT_EQ(behind.outcome, Outcome::fail);
+  EXPECT_NE(behind.advice.find("34\" in place of 32\", 41-1/4\" in place of 41\", 46-3/4\" in place of 47\""),
+            std::string::npos)
+      << behind.advice;
+  job::Job job = read("rows-of-blocking-close-together");
+  job.walls.blocking.clear();
+  for (const double row : {8.0, 34.0, 41.25, 46.75}) job.walls.blocking.push_back(units::Length::inches(row));
+  for (const Result& r : judged(job)) EXPECT_FALSE(r.id == "blocking.behind" && r.outcome != Outcome::pass) << r.advice;
+}
+
 }  // namespace
 }  // namespace fallwright

@@ -256,6 +256,15 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   EXPECT_TRUE(std::any_of(then.begin(), then.end(), [](const Step& step) {
     return step.measure.find("9 strips of furring by the cut list, 4 more once the base is down") != std::string::npos;
   })) << "when nothing speaks against the base";
+  // Where pieces are told they are held as the cut list holds them; T, V and W of the left wall are not.
+  const std::string back = read_through(d.sheet("wall-back")), left = read_through(d.sheet("wall-left"));
+  EXPECT_THAT(back, testing::HasSubstr("fur N HOLD"));
+  EXPECT_THAT(back, testing::HasSubstr("square, tapered to nothing at the foot HOLD"));
+  EXPECT_THAT(left, testing::Not(testing::HasSubstr("HOLD ")));
+  const std::string tapers = read_through(d.sheet("cuts-tapers"));
+  std::size_t held_strips = 0;
+  for (std::size_t at = tapers.find("HOLD"); at != std::string::npos; at = tapers.find("HOLD", at + 1)) ++held_strips;
+  EXPECT_EQ(held_strips, 8U) << "rows N, P, Q, R, S, U, X, Y";
   const Drawn site = drawn_demo("coopers-yard-4");
   EXPECT_EQ(furring_after_base(site.model->job, {site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
 }

@@ -79,6 +79,19 @@ TEST(SiteSections, HaveEveryHeightAsItIsLaidToItsMark) {
   EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("3-3/32\" above the datum: the top coat"));
 }
 
+TEST(SiteSections, EveryWallTellsHowLowAFastenerMayGo) {
+  // Source: by hand: the liner's top at 252, no fastener lower than 197.4, told upward; on walls as in the section.
+  const Drawn d = built_on_site(liner_room());
+  for (const char* name : {"wall-back", "wall-left", "wall-right"}) {
+    const Sheet& wall = d.sheet(name);
+    expect_rung(wall, 197.4, "198  no fastener lower");
+    expect_rung(wall, 252, "252  top of the liner");
+    EXPECT_TRUE(std::any_of(wall.lines.begin(), wall.lines.end(), [](const Line& line) {
+      return line.kind == LineKind::limit && std::abs(line.from.y - 197.4) < 1e-6;
+    })) << name;
+  }
+}
+
 TEST(SiteSections, ShowNothingThatNobodySaid) {
   // Source: by hand: what a key says is drawn with it and not without it.
   std::string bare = liner_room();
