@@ -108,7 +108,7 @@ Frame frame_of(const Sheet& sheet) {
 }
 
 const std::vector<double>& scales_of(bool metric) {
-  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
+  static const std::vector<double> millimetres{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 32, 48};
   return metric ? millimetres : inches;
 }
 

@@ -171,17 +171,26 @@ void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightP
   mm = most, at_mm = to_point(*told);
 }
 
-void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Surface& floor,
+/// The corner that stands clear by most; of those that stand clear alike the one that is told first.
+void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Surface& floor, const Foremost& foremost,
               facts::FloorShape& shape) {
   const survey::Point middle{(base.x0 + base.x1) / 2, (base.y0 + base.y1) / 2};
+  const auto corners = corners_of(base);
+  const auto place = [&](std::size_t i) { return gp_Pnt{corners[i].x, corners[i].y, 0}; };
+  std::array<double, 4> gaps{};
   for (const survey::HeightPlane& stand : survey::stands_on(spots, middle))
-    for (std::size_t i = 0; i < 4; ++i) {
-      const survey::Point c = corners_of(base)[i];
-      const double gap = stand.at(c.x, c.y) - floor.carried_on(c.x, c.y);
-      if (gap <= shape.rock_mm + units::tolerance::weld_mm) continue;
-      shape.rock_mm = gap;
-      shape.rock_at = corner_names[i];
-    }
+    for (std::size_t i = 0; i < gaps.size(); ++i)
+      gaps[i] = std::max(gaps[i], stand.at(corners[i].x, corners[i].y) - floor.carried_on(corners[i].x, corners[i].y));
+  shape.rock_mm = *std::max_element(gaps.begin(), gaps.end());
+  if (shape.rock_mm <= units::tolerance::weld_mm) {
+    shape.rock_mm = 0;
+    return;
+  }
+  std::optional<std::size_t> told;
+  for (std::size_t i = 0; i < gaps.size(); ++i)
+    if (gaps[i] >= shape.rock_mm - units::tolerance::length_mm && (!told || foremost.before(place(i), place(*told))))
+      told = i;
+  shape.rock_at = corner_names[*told];
 }
 
 }  // namespace
@@ -207,7 +216,7 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   const Foremost foremost{model};
   find_farthest(under, plane, 1, foremost, shape.hump_mm, shape.hump_at_mm);
   find_farthest(under, plane, -1, foremost, shape.hollow_mm, shape.hollow_at_mm);
-  add_rock(under, base, floor, shape);
+  add_rock(under, base, floor, foremost, shape);
   return shape;
 }
 

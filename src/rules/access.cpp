@@ -7,6 +7,7 @@
 #include "rules/remedy.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -237,12 +238,26 @@ Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
                "send panes back that bear no mark of safety glazing");
 }
 
+/// "the right edge", "the left and right edges": all that water runs over first and that are like the lowest.
+std::string edges_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
+  std::vector<std::string> sides;
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.open() == brim.lowest->open() && edge.turned != facts::Turned::threshold &&
+        std::find(brim.over.begin(), brim.over.end(), edge.side) != brim.over.end())
+      sides.push_back(job::name_of(edge.side));
+  return units::listed(sides) + (sides.size() > 1 ? " edges" : " edge");
+}
+
 /// "the rough threshold", "the right edge, which is open".
-std::string words_of_brim(const FloodBrim& brim) {
+std::string words_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
   const facts::Edge& edge = *brim.lowest;
   if (edge.turned == facts::Turned::threshold) return brim.rough ? "the rough threshold" : "the threshold";
-  return "the " + std::string{job::name_of(edge.side)} + " edge, " +
-         (edge.open() ? "which is open" : "over which nothing laps");
+  const std::string edges = edges_of_brim(brim, facts);
+  const bool several = edges.back() == 's';
+  return "the " + edges +
+         (!edge.open() ? ", over which nothing laps"
+          : several    ? ", which are open"
+                       : ", which is open");
 }
 
 /// What water stands against the threshold on the day of the test, on what is there then, when it begins to run over.
@@ -257,21 +272,22 @@ Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit&
     return missing(
         "say how much of the threshold's height is laid on after the flood test, tile and its bond, mortar on a rough "
         "threshold (base.threshold.finish)");
-  const std::string where = "water at the threshold when it begins to run over " + words_of_brim(brim) +
+  const std::string where = "water at the threshold when it begins to run over " + words_of_brim(brim, facts) +
                             (brim.on_flange ? ", on the waterproofing before it is covered" : "");
   const std::string more = text_at_least(brim.floor_mm + *limit.least - brim.top_mm, job);
   const facts::Edge& edge = *brim.lowest;
   if (edge.turned == facts::Turned::threshold)
     return found(depth, where,
                  "build a temporary dam at the entry for the flood test, " + more + " above " +
-                     (brim.unknown.empty() ? words_of_brim(brim) : "what will be the finished threshold") +
+                     (brim.unknown.empty() ? words_of_brim(brim, facts) : "what will be the finished threshold") +
                      " at least");
-  const std::string side = job::name_of(edge.side);
+  const std::string edges = edges_of_brim(brim, facts);
   return found(depth, where,
-               edge.open() ? "build a temporary dam for the flood test at the entry and along the open " + side +
-                                 " edge, " + more + " above that edge at least"
-                           : "see to the " + side + " edge before the flood test: water leaves there, " + more +
-                                 " too low, and no dam holds it at a wall (base.upstands.lapped)");
+               edge.open()
+                   ? "build a temporary dam for the flood test at the entry and along the open " + edges + ", " + more +
+                         (edges.back() == 's' ? " above those edges" : " above that edge") + " at least"
+                   : "see to the " + edges + " before the flood test: water leaves there, " + more +
+                         " too low, and no dam holds it at a wall (base.upstands.lapped)");
 }
 
 }  // namespace

@@ -88,8 +88,10 @@ class Outline {
 
  private:
   Point at(std::size_t corner) const { return spots_[outline_[corner % outline_.size()]].at; }
+  /// By more than rounding: readings along a wall that runs askew stand in line, on either side of it by a hair.
   bool is_drawn_in(std::size_t corner) const {
-    return cross(at(corner + outline_.size() - 1), at(corner), at(corner + 1)) < 0;
+    const Point before = at(corner + outline_.size() - 1), after = at(corner + 1);
+    return cross(before, at(corner), after) < -weld * std::hypot(after.x - before.x, after.y - before.y);
   }
   /// More out than along the line between its neighbours.
   bool leads_out(std::size_t corner, const Point& step) const {

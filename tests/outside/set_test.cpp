@@ -84,8 +84,8 @@ TEST(Set, DrawingsKeepOutOfTheStripOfNotesAndTitle) {
 
 TEST(Set, ScalesStandOnTheRulesThatAreSold) {
   // Source: common practice, no source: 1, 2, 5, 10, 20 of metric scales and 50 for what is long; 12, 6, 3, 1-1/2, 1,
-  // 3/4, 1/2 and, for that, 1/4 in to the foot.
-  const std::set<double> metric{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 48};
+  // 3/4, 1/2 and, for that, 3/8 and 1/4 in to the foot.
+  const std::set<double> metric{1, 2, 5, 10, 20, 50}, inches{1, 2, 4, 8, 12, 16, 24, 32, 48};
   for (const Drawn& d : sets())
     for (const Sheet& sheet : d.sheets)
       if (has_page(sheet) && sheet.to_scale) {

@@ -226,7 +226,7 @@ TEST(SheetWords, BenchViewsShowTheMarkOfEveryVisibleMember) {
 
 TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
   // Source: the cut list: a strip has a mark, a thickness and its studs; the surveyed job has some. On a wall it is
-  // named beside each of its studs.
+  // named beside each of its studs, with its thickness or that it waits.
   int strips = 0;
   for (const Drawn& d : all_jobs())
     for (const takeoff::CutRow& cut : d.cuts) {
@@ -243,7 +243,7 @@ TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
           listed += starts(sheet.name, "cuts") &&
                     starts(t.words, cut.part_ids.size() > 1 ? "on studs at " : "on the stud at ") &&
                     t.words.find(place) != std::string::npos;
-          beside += starts(sheet.name, "wall-") && starts(t.words, "fur " + cut.mark + ": ");
+          beside += starts(sheet.name, "wall-") && starts(t.words, "fur " + cut.mark + (cut.hold ? " HOLD" : ": "));
         }
       EXPECT_GE(listed, 1u) << d.name << " " << cut.mark;
       EXPECT_EQ(beside, cut.part_ids.size()) << d.name << " " << cut.mark;

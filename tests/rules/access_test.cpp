@@ -146,6 +146,9 @@ TEST(Access, WaterForTheFloodTestRunsOverAtTheLowestOpenEdge) {
   EXPECT_NEAR(*r.measured, 0.5 * in, 1e-9);
   EXPECT_THAT(r.where, HasSubstr("the right edge, which is open"));
   EXPECT_THAT(r.advice, HasSubstr("1-1/2\" above that edge"));
+  facts.edges.push_back({job::Side::left, facts::Behind::nothing, facts::Turned::rim, 2.5 * in, 2.5 * in});
+  EXPECT_THAT(result_of(in_book("residential"), facts, "flood.depth").advice,
+              AllOf(HasSubstr("the open right and left edges"), HasSubstr("above those edges")));
 }
 
 TEST(Doors, AreJudgedOnceTheyAreTold) {
