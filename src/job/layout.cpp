@@ -21,24 +21,27 @@ double top_of_base(const Job& job) {
   return (job.bed.least + b.rib_depth + b.shell + std::max(b.upstand_height, b.threshold.height)).in_mm();
 }
 
-/// The bench's frame: tight to its own wall where that reaches farthest in, and no longer than the narrowest place.
+/// The bench's frame: tight to its own wall where that reaches farthest in, and no longer than the narrowest place
+/// before it, to the nose of its seat: seat, apron and frame are one length.
 Rect bench_plan(const Job& job, const survey::Room& room) {
-  const double depth = job.bench->depth.in_mm(), high = top_of_bench(job), width = room.width, back = room.depth;
+  const Bench& bench = *job.bench;
+  const double depth = bench.depth.in_mm(), nose = depth + (bench.apron_thickness + bench.overhang).in_mm();
+  const double high = top_of_bench(job), width = room.width, back = room.depth;
   const auto reach = [&](Side side, double from, double to) { return room.innermost(side, from, to, 0, high); };
-  switch (job.bench->place) {
+  switch (bench.place) {
     case Side::left: {
       const double x = reach(Side::left, 0, back);
-      return {x, 0, x + depth, reach(Side::back, x, x + depth)};
+      return {x, 0, x + depth, reach(Side::back, x, x + nose)};
     }
     case Side::right: {
       const double x = reach(Side::right, 0, back);
-      return {x - depth, 0, x, reach(Side::back, x - depth, x)};
+      return {x - depth, 0, x, reach(Side::back, x - nose, x)};
     }
     default:  // at the back
       break;
   }
   const double y = reach(Side::back, 0, width);
-  return {reach(Side::left, y - depth, y), y - depth, reach(Side::right, y - depth, y), y};
+  return {reach(Side::left, y - nose, y), y - depth, reach(Side::right, y - nose, y), y};
 }
 
 /// A base that is brought stands tight to the bench and to the back; without a bench, to the side the job names, or

@@ -35,16 +35,27 @@ struct Corner {
   double inset = 0, rate = 0;
 };
 
+/// How far a back wall comes in at a side wall, for each unit of height. Where it is twisted its plates run straight
+/// from end to end all the same: beside an end that stands plumb they come in by what the other end leans.
+double comes_in(const survey::Room& room, const survey::Wall& back, const survey::Wall& side, double depth) {
+  const double first = room.wall(job::Side::left) ? -depth : 0,
+               last = back.length() + (room.wall(job::Side::right) ? depth : 0);
+  const double low = back.lean(first), high = back.lean(last);
+  const auto plate = [&](double s) { return low + (high - low) * (s - first) / (last - first); };
+  const bool left = side.side() == job::Side::left;
+  const double face = left ? 0 : back.length(), outer = left ? -depth : back.length() + depth;
+  return std::max({back.lean(face), plate(face), plate(outer)});
+}
+
 Corner corner_of(const survey::Room& room, const survey::Wall& side, double depth) {
   const survey::Wall* back = room.wall(job::Side::back);
   if (!back) return {};
   const survey::Point d = side.direction(), n = back->inward(), in = side.inward();
   const double away = d.x * n.x + d.y * n.y, outward = -(in.x * n.x + in.y * n.y);
-  const double along = side.side() == job::Side::left ? 0 : back->length();
-  Corner corner{std::max(0.0, -depth * outward / away), back->lean(along) / away};
+  Corner corner{std::max(0.0, -depth * outward / away), comes_in(room, *back, side, depth) / away};
   // Out of square or out of plumb, framing is not cut closer than this.
   constexpr double loose_mm = 1;
-  const bool exact = outward == 0 && corner.rate == 0 && side.lean(0) == 0;
+  const bool exact = std::abs(outward) < units::tolerance::ratio && corner.rate == 0 && side.lean(0) == 0;
   if (!exact) corner.inset += loose_mm;
   return corner;
 }

@@ -53,6 +53,21 @@ TEST(Layout, OfARoomWithNothingAlike) {
   EXPECT_NEAR(at.rim_greatest() / in, 1.5 + rise, 1e-6);
 }
 
+TEST(Layout, ABenchIsNoLongerThanTheRoomAtItsNose) {
+  // Source: by hand: 72 in at the back, 36 farther forward 1 in less, half of it at either side: each side wall comes in
+  // by 1/72 per inch. Frame 15, apron 5/8 and overhang 1 before the back wall: at 16-5/8 from it the walls stand 0.2309
+  // in, where the frame's front has 0.2083.
+  Job j = sample::alcove();
+  j.bench->depth = inches(15), j.bench->apron_thickness = inches(0.625), j.bench->overhang = inches(1);
+  j.bench->place = Side::back;
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {0.5 * in, 0}, {71.5 * in, 0});
+  const Layout back = lay_out(j);
+  EXPECT_NEAR(back.bench.x0 / in, 16.625 / 72, 1e-4);
+  EXPECT_NEAR(back.bench.x1 / in, 72 - 16.625 / 72, 1e-4);
+  EXPECT_NEAR(back.bench_length / in, 72 - 2 * 16.625 / 72, 1e-4);
+  EXPECT_NEAR(back.bench.depth() / in, 15, 1e-9) << "the frame is as deep as it was";
+}
+
 TEST(Layout, SpotLevelsLieOffTheWallBesideThem) {
   // Source: by hand: a left wall from (0, 36) to (-3, 0) in: 12 in from the entry its face is at -2. A spot read 40
   // from it is at 38. The floor reaches 75-1/2 to the right and 6-1/2 to the left: 77 read at the entry is in the room,

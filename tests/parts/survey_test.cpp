@@ -142,6 +142,26 @@ TEST(SurveyedWalls, ALeaningStudMovesByItsLean) {
   EXPECT_NEAR(box[3] - box[0], 3.5 * 25.4 * std::cos(std::atan(0.1875 / 48)) + rise * 0.1875 / 48, 0.01);
 }
 
+TEST(SurveyedWalls, ATwistedBackWallRunsIntoNoSideWall) {
+  // Source: by hand: a back wall of 72 in that leans in by 1/16 over 48 at one end and stands plumb at the other, its
+  // top plate straight from 3-1/2 past one corner to 3-1/2 past the other: at the plumb end's corner, 94-1/2 up, it comes
+  // in by 94.5 / 768 * 3.5 / 79 = 0.00545 in: the side wall's plate ends so far before the back wall's line, or farther.
+  for (const double leans_at : {2., 70.}) {
+    job::Job j = sample::alcove();
+    j.walls.top_plates = 1;
+    for (const double at : {2., 70.})
+      j.survey.plumbs.push_back(
+          {Side::back, at * in, {at == leans_at ? in / 16 : 0, 1.6, survey::Face::stud, 0}, 48 * in});
+    const auto model = build(j);
+    const bool left = leans_at > 36;
+    const auto box = brep::box_of(model->find(left ? "wall-left/top-plate" : "wall-right/top-plate")->shape);
+    const double keeps = 94.5 / 768 * 3.5 / 79;
+    EXPECT_NEAR(keeps, 0.00545, 1e-5);
+    EXPECT_LE(box[4] / in, 36 - keeps) << (left ? "left" : "right");
+    EXPECT_GE(box[4] / in, 36 - keeps - 0.1) << (left ? "left" : "right");
+  }
+}
+
 TEST(SurveyedJob, MirrorsAsTheRoomDoes) {
   // Source: symmetry: a mirrored survey makes solids of the same volume.
   job::Job left = sample::surveyed(sample::alcove()), right = left;
