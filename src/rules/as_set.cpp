@@ -157,11 +157,17 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
   return odd;
 }
 
-/// What is to be done before it is left: at the apron, of what asks for care, and of what fails that no pressing mends.
-std::string before_it_is_left(const std::vector<Result>& results) {
+bool is_outside(const std::string& id) {
+  return std::find(outside_checks.begin(), outside_checks.end(), id) != outside_checks.end();
+}
+
+/// What is to be done before it is left: at the apron, in front of it, of what asks for care, and of what fails that no
+/// pressing mends.
+std::string before_it_is_left(const facts::AsSet& set, const std::vector<Result>& results) {
   std::string words;
   for (const Result& r : results)
-    if (is_as_set(r.id) && r.outcome == Outcome::caution) words += " CAUTION, " + r.title + ": " + r.advice + ".";
+    if ((is_as_set(r.id) || (set.raised_mm && is_outside(r.id))) && r.outcome == Outcome::caution)
+      words += " CAUTION, " + r.title + ": " + r.advice + ".";
   const std::string titles = failing_elsewhere(results);
   return titles.empty()
              ? words
@@ -239,6 +245,11 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
                                  [](const Result& r) { return is_as_set(r.id) && r.outcome == Outcome::fail; });
   if (!fails) {
     for (const char* id : outside_checks)
+      if (const Result* r = result_of(results, id))
+        if (const auto press = pressed_to_meet(job, facts, results, *r))
+          return {Next::press, "NOT YET: '" + r->title + (r->outcome == Outcome::fail ? "' fails; " : "' asks for care; ") +
+                                   *press + ". Then read the base again."};
+    for (const char* id : outside_checks)
       if (const Result* r = result_of(results, id);
           set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())
         return {Next::lift, "LIFT IT, or change the floor it meets: '" + r->title + "' fails; " + r->advice + "."};
@@ -246,7 +257,7 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
     return {Next::leave, (open.empty() ? "Leave it, and let nobody step on it."
                                        : "Nothing to press, as far as was read. NOT JUDGED: " + open +
                                              ". If that holds, leave it, and let nobody step on it.") +
-                             before_it_is_left(results)};
+                             before_it_is_left(set, results)};
   }
   const Plan todo = plan_of(job, facts, results);
   if (todo.next == Next::lift) return {todo.next, "LIFT IT: " + todo.words + "."};

@@ -41,6 +41,7 @@ struct Finding {
   std::optional<double> fails_below = {};  ///< below this it fails, where its row asks for care alone
   std::optional<double> fails_above = {};  ///< the same, above this
   bool by_solids = false;     ///< solids share room there: no tape readings that differ put it at its limit
+  double reads_to_mm = 0;     ///< readings that close tell it no better than that, however well they agree
   std::string unjudged = {};  ///< what no number here speaks of: a pass is then a caution, with this as advice
 };
 

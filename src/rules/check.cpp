@@ -190,7 +190,7 @@ void judge_finding(const Rule& rule, const Finding& finding, const facts::Facts&
     ask_for_the_assumed(result);
   } else {
     result.measured = finding.measured;
-    const double apart = finding.by_solids ? 0 : apart_mm(rule, facts);
+    const double apart = finding.by_solids ? 0 : std::max(apart_mm(rule, facts), finding.reads_to_mm);
     if (is_far_off(finding, result.limit.unit, apart)) result.limit.when_broken = Outcome::fail;
     weigh(finding, result.limit.when_broken, apart, result);
     weigh_assumptions(finding, result);

@@ -85,6 +85,26 @@ class Pressing {
   /// By how much more than any bed is thick the base would stand over it, or lie in the floor below it.
   bool is_beyond_its_bed() const { return bed_ && any_gauge_ && (proud_now_ > spread_ || thin_now_ < -spread_); }
 
+  /// By how much it is pressed down as a whole, to the mark, so that a check of what stands in front of it holds that
+  /// meets it too high: where its bed and its riser allow that, and nothing else in front of it is broken by it.
+  std::optional<double> down_to_meet(const Result& r) const {
+    if (!bed_ || !any_gauge_ || !r.measured || !r.limit.greatest) return std::nullopt;
+    const facts::AsSet& set = facts_.room.as_set;
+    const double down = up_to_mark(std::max(0., *r.measured - *r.limit.greatest), job_);
+    if (down <= 0 || is_less(thin_now_ - down, least_bed())) return std::nullopt;
+    if (riser_ && riser_->limit.greatest) {
+      const double reaches = job_.drain.riser->in_mm() - *set.drain_body_mm + down;
+      if (is_less(*riser_->limit.greatest, reaches)) return std::nullopt;
+    }
+    const facts::Facts then = lying_at(facts_, *set.raised_mm - down, set.gx, set.gy);
+    for (const char* id : outside_checks) {
+      const Result* other = asking(results_, id);
+      const auto measured = other ? measured_outside(id, job_, then, other->limit) : std::nullopt;
+      if (measured && !keeps(*measured, other->limit)) return std::nullopt;
+    }
+    return down;
+  }
+
   Plan plan() const {
     const double left = thin_ - whole_mm_;
     if (bed_ && any_gauge_ && is_less(thin_now_, least_bed()))
@@ -255,6 +275,18 @@ Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<R
   return {Next::press, level.empty() ? level_now : level + raise_instead};
 }
 
+std::optional<std::string> pressed_to_meet(const job::Job& job, const facts::Facts& facts,
+                                           const std::vector<Result>& results, const Result& r) {
+  const bool broken = r.outcome == Outcome::fail || r.outcome == Outcome::caution;
+  const bool lies_wrong = std::any_of(results.begin(), results.end(), [](const Result& other) {
+    return is_as_set(other.id) && other.outcome == Outcome::fail;
+  });
+  if (!broken || lies_wrong || !facts.room.as_set.raised_mm || cannot_lie_so(job, facts, results)) return std::nullopt;
+  const auto down = Pressing{job, facts, results}.down_to_meet(r);
+  if (!down) return std::nullopt;
+  return "press the whole base down by " + text_of(*down, Unit::mm, job) + " while its mortar is wet";
+}
+
 void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results) {
   if (!facts.room.as_set.read) return;
   const Plan todo = plan_of(job, facts, results);
@@ -263,6 +295,10 @@ void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<
     if (!broken || !is_as_set(r.id) || r.id == "rim.twist") continue;
     if (r.id != "rim.apron" || todo.next == Next::read_again) r.advice = todo.words;
   }
+  for (Result& r : results)
+    if (std::find(outside_checks.begin(), outside_checks.end(), r.id) != outside_checks.end())
+      if (const auto press = pressed_to_meet(job, facts, results, r))
+        r.advice = *press + ", or raise the bath's floor in front of the entry by as much";
 }
 
 }  // namespace fallwright::rules

@@ -37,7 +37,12 @@ std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts
 /// @pre the rim was read, and something of it fails
 Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
-/// Every check of the base as set that fails advises the same plan.
+/// How a base that lies level, and too high for what stands in front of it, comes down to it while its mortar is wet;
+/// nothing where the bed that must stay, its riser or another check does not allow that.
+std::optional<std::string> pressed_to_meet(const job::Job& job, const facts::Facts& facts,
+                                           const std::vector<Result>& results, const Result& r);
+
+/// Every check of the base as set that fails advises the same plan; what stands in front of it, to press it to that.
 void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results);
 
 const Result* result_of(const std::vector<Result>& results, const std::string& id);

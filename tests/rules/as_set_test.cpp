@@ -7,6 +7,7 @@
 
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/pressing.hpp"
 #include "support/imperial.hpp"
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
@@ -408,6 +409,40 @@ TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
   EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 + 16. / 36 / 8 + 29.5 / 57.5 / 4) * in, 1e-9);
   f.room.as_set.gy *= -1;
   EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 + 20. / 36 / 8 + 29.5 / 57.5 / 4) * in, 1e-9);
+}
+
+TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
+  // Source: by hand: level and 3/4 in above a floor that it may stand 1/2 in above: down by 1/4 in. Its bed is to keep
+  // what it has less 1/4 in or more, or else it is lifted.
+  facts::Facts f = sample::good_facts();
+  job::Job job = sample::alcove();
+  job.base.threshold = {};
+  f.heights.outside = sample::level_at(2 * in);
+  f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 2 * in, 2 * in, false};
+  f.parts = {
+      {sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 57.5 * in, 36 * in, 4 * in}, {}, true, false}};
+  f.room.drain.now_mm = {28 * in, 20 * in, 0};
+  f.room.as_set.gx = f.room.as_set.gy = 0;
+  f.room.as_set.raised_mm = 3. / 4 * in;
+  for (facts::Gauge& g : f.room.gauges) g.spread_mm = g.set_mm + in;
+  const auto results = rules::check(job, f);
+  const rules::Result* step = rules::result_of(results, "entry.step");
+  ASSERT_NE(step, nullptr);
+  ASSERT_NE(step->outcome, rules::Outcome::pass);
+  EXPECT_NEAR(*step->limit.greatest, in / 2, 1e-9);
+  EXPECT_THAT(step->advice, HasSubstr("press the whole base down by 1/4\" while its mortar is wet, or raise the bath's"));
+  const AsSetVerdict verdict = rules::judge_as_set(job, f, results);
+  EXPECT_EQ(verdict.next, Next::press);
+  EXPECT_THAT(verdict.words, HasSubstr("press the whole base down by 1/4\" while its mortar is wet. Then read"));
+  // Where 3/4 in more than the least it is to have lies under it less 1/8 in by the design, the bed would be too thin.
+  const rules::Result* bed = rules::result_of(results, "rim.bed");
+  ASSERT_TRUE(bed && bed->limit.least);
+  for (facts::Gauge& g : f.room.gauges) g.set_mm = *bed->limit.least - 3. / 4 * in + in / 8, g.spread_mm = 4 * in;
+  const auto thin = rules::check(job, f);
+  EXPECT_THAT(rules::result_of(thin, "entry.step")->advice, HasSubstr("lift it while the mortar is wet and bed it"));
+  const AsSetVerdict left = rules::judge_as_set(job, f, thin);
+  EXPECT_EQ(left.words.find("press the whole base down"), std::string::npos) << left.words;
+  EXPECT_THAT(left.words, HasSubstr("no step trips at an open edge")) << "it is told all the same";
 }
 
 TEST(AsSet, WhatIsLeftSaysWhatElseIsToBeDone) {
