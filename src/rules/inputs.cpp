@@ -80,12 +80,21 @@ std::string read_levels(const Job& job, const Facts& facts) {
   return "the spot levels do not span the base: take some near " + units::listed(places) + " as well (survey.floor)";
 }
 
+/// A room of two walls is modelled square. Two that meet are held against a square; two that face each other have no
+/// corner, and are parallel where they stand as far apart at either end.
+std::string read_two_walls(const Job& job) {
+  const bool facing = job.alcove.has_wall(job::Side::left) && job.alcove.has_wall(job::Side::right);
+  if (job.survey.square)
+    return std::string{facing ? "the walls are not parallel" : "the corner is out of square"} +
+           ", and a room of two walls is modelled square: measure from the base's edge to each stud once it stands "
+           "there";
+  return facing ? "measure between the left and right walls at the floor, at the back and at the front, and say whether "
+                  "both widths are one (survey.square)"
+                : "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
+}
+
 std::string read_plan(const Job& job, const Facts& facts) {
-  if (!job.alcove.is_figure() && job.survey.square)
-    return "the corner is out of square, and a room of two walls is modelled square: measure from the base's edge to "
-           "each stud once it stands there";
-  if (!job.alcove.is_figure())
-    return "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
+  if (!job.alcove.is_figure()) return read_two_walls(job);
   const std::vector<std::string>& missing = facts.room.closure.missing;
   const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : units::listed(missing, ", ");
   return "measure the alcove at the floor: " + what + " (survey.plan)";
@@ -163,7 +172,7 @@ std::string deck_to_say(const Job& job) {
                            {f.deck_fastener_length.has_value(), "how long they are", "deck_fastener_length"}});
 }
 
-/// Of three walls the figure is measured; a corner of two is held against a square; one wall has no corner.
+/// Of three walls the figure is measured; two are said to stand square or parallel; one has no corner.
 State plan(const Job& job, const Facts& facts) {
   if (job.alcove.is_figure()) return read_or(facts.room.closure.solved, Standing::missing);
   if (job.alcove.walls.size() < 2) return std::nullopt;

@@ -63,7 +63,7 @@ struct Survey {
   std::optional<double> board_mm;   ///< thickness of the board on the studs
   std::optional<double> finish_mm;  ///< from the stud face to the finished wall
   Plan plan;
-  std::optional<bool> square;  ///< whether a framing square lies in the corner of two walls without a gap
+  std::optional<bool> square;  ///< whether two walls that meet are square, or two that face each other parallel
   std::vector<Width> widths;
   std::vector<Plumb> plumbs;
   std::vector<Studs> studs;

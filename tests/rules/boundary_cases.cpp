@@ -110,9 +110,9 @@ std::vector<Case> fit() {
       f.fits.push_back(
           {sample::part_id("base"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 500, {}});
   };
-  return {{"opening.width", 0, 0.1, -0.1, opening(0)},
+  return {{"opening.width", 0, 0.1, -1, opening(0)},
           {"opening.width", 0.5 * in, 0.49 * in, 0.51 * in, opening(0), Outcome::caution},
-          {"opening.depth", 0, 0.1, -0.1, opening(1)},
+          {"opening.depth", 0, 0.1, -1, opening(1)},
           {"opening.depth", 0.5 * in, 0.49 * in, 0.51 * in, opening(1), Outcome::caution},
           {"drain.in-bore", 0.25, 0.26, 0.24, body},
           {"drain.bore-clear-of-joists", 0.25, 0.26, 0.24, joist},

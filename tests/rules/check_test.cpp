@@ -257,6 +257,28 @@ TEST(Check, ALengthBetweenWallsIsAtItsLimitAsFarAsTheReadingsAgree) {
   EXPECT_EQ(result_of(job, facts, "access.inside-width").outcome, Outcome::fail) << "nothing says how far they agree";
 }
 
+TEST(Check, ABaseAsLongAsItsOpeningIsReadIsWithinHalfAMarkOfTheTape) {
+  // Source: by hand: readings that agree to the last digit are read to 1/16 in all the same: 1/64 in is at the limit,
+  // 3/64 is not; and where solids share room nothing is.
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure.readings = {{"back", 72 * in, 72 * in, in / 16, {}}};
+  facts.room.closure.worst_mm = 0, facts.room.closure.allowed_mm = in / 16;
+  const auto deep = [&](double over_mm) {
+    for (facts::Opening& o : facts.openings)
+      if (o.axis == facts::Axis::depth) o.left_over_mm = over_mm, o.open_mm = 0;
+    return result_of(sample::alcove(), facts, "opening.depth");
+  };
+  EXPECT_EQ(deep(-in / 64).outcome, Outcome::pass);
+  EXPECT_THAT(deep(-in / 64).where, HasSubstr("at its limit"));
+  EXPECT_EQ(deep(-3 * in / 64).outcome, Outcome::fail);
+  facts::Fit fit;
+  fit.a = sample::part_id("base"), fit.b = sample::part_id("wall-back/stud-01"), fit.state = facts::Touch::clash;
+  facts.fits.push_back(fit);
+  EXPECT_EQ(deep(-in / 64).outcome, Outcome::fail) << "it runs into a stud";
+  facts.fits.pop_back(), facts.room.closure.spare = false;
+  EXPECT_EQ(deep(-in / 64).outcome, Outcome::fail) << "no reading is to spare";
+}
+
 TEST(Check, WhatGoesInNeitherWayIsToldByTheWayThatLacksLess) {
   // Source: none; figure, way and advice are of one way.
   facts::Facts facts = sample::good_facts();

@@ -129,6 +129,24 @@ TEST(ReadNext, ACornerRoomIsNotAskedForAFigureItCannotMake) {
     }
 }
 
+TEST(ReadNext, TwoWallsThatFaceEachOtherHaveNoCornerToHoldASquareTo) {
+  // Source: plane geometry: two lines are parallel where they are as far apart at two places.
+  job::Job job = sample::alcove();
+  job.alcove.walls = {job::Side::left, job::Side::right};
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {};
+  const auto asked = [&] {
+    for (const Result& r : rules::check(job, facts))
+      if (r.id == "room.stud-gap") return r.advice;
+    return std::string{};
+  };
+  EXPECT_THAT(asked(), HasSubstr("at the back and at the front, and say whether both widths are one (survey.square)"));
+  EXPECT_THAT(asked(), testing::Not(HasSubstr("corner")));
+  job.survey.square = false;
+  EXPECT_THAT(asked(), HasSubstr("the walls are not parallel"));
+  EXPECT_THAT(asked(), testing::Not(HasSubstr("corner")));
+}
+
 TEST(ReadNext, WhatHoldsTheBenchIsAskedForInOneSentence) {
   // Source: none; what begins alike is said once where what is read at one place is one line.
   job::Job job = sample::alcove();
