@@ -55,7 +55,7 @@ Corner corner_of(const survey::Room& room, const survey::Wall& side, double dept
   Corner corner{std::max(0.0, -depth * outward / away), comes_in(room, *back, side, depth) / away};
   // Out of square or out of plumb, framing is not cut closer than this.
   constexpr double loose_mm = 1;
-  const bool exact = std::abs(outward) < units::tolerance::ratio && corner.rate == 0 && side.lean(0) == 0;
+  const bool exact = outward == 0 && corner.rate == 0 && side.lean(0) == 0;
   if (!exact) corner.inset += loose_mm;
   return corner;
 }

@@ -99,7 +99,8 @@ class Writer {
               : "holes " + apart +
                     " or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
                     "datum, to the arm's middle, bored level with it") +
-         "; joists by their centres from " + joist_hook(facts_, job_));
+         "; joists by their centres from " + joist_hook(facts_, job_) +
+         (facts_.room.drain.along_width ? ", level with the bore" : ""));
     for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
   }
 
