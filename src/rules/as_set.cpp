@@ -247,8 +247,9 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
     for (const char* id : outside_checks)
       if (const Result* r = result_of(results, id))
         if (const auto press = pressed_to_meet(job, facts, results, *r))
-          return {Next::press, "NOT YET: '" + r->title + (r->outcome == Outcome::fail ? "' fails; " : "' asks for care; ") +
-                                   *press + ". Then read the base again."};
+          return {Next::press, "NOT YET: '" + r->title +
+                                   (r->outcome == Outcome::fail ? "' fails; " : "' asks for care; ") + *press +
+                                   ". Then read the base again."};
     for (const char* id : outside_checks)
       if (const Result* r = result_of(results, id);
           set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())

@@ -88,9 +88,10 @@ std::string read_two_walls(const Job& job) {
     return std::string{facing ? "the walls are not parallel" : "the corner is out of square"} +
            ", and a room of two walls is modelled square: measure from the base's edge to each stud once it stands "
            "there";
-  return facing ? "measure between the left and right walls at the floor, at the back and at the front, and say whether "
-                  "both widths are one (survey.square)"
-                : "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
+  return facing
+             ? "measure between the left and right walls at the floor, at the back and at the front, and say whether "
+               "both widths are one (survey.square)"
+             : "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
 }
 
 std::string read_plan(const Job& job, const Facts& facts) {

@@ -54,9 +54,9 @@ TEST(Layout, OfARoomWithNothingAlike) {
 }
 
 TEST(Layout, ABenchIsNoLongerThanTheRoomAtItsNose) {
-  // Source: by hand: 72 in at the back, 36 farther forward 1 in less, half of it at either side: each side wall comes in
-  // by 1/72 per inch. Frame 15, apron 5/8 and overhang 1 before the back wall: at 16-5/8 from it the walls stand 0.2309
-  // in, where the frame's front has 0.2083.
+  // Source: by hand: 72 in at the back, 36 farther forward 1 in less, half of it at either side: each side wall comes
+  // in by 1/72 per inch. Frame 15, apron 5/8 and overhang 1 before the back wall: at 16-5/8 from it the walls stand
+  // 0.2309 in, where the frame's front has 0.2083.
   Job j = sample::alcove();
   j.bench->depth = inches(15), j.bench->apron_thickness = inches(0.625), j.bench->overhang = inches(1);
   j.bench->place = Side::back;

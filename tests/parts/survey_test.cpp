@@ -144,8 +144,9 @@ TEST(SurveyedWalls, ALeaningStudMovesByItsLean) {
 
 TEST(SurveyedWalls, ATwistedBackWallRunsIntoNoSideWall) {
   // Source: by hand: a back wall of 72 in that leans in by 1/16 over 48 at one end and stands plumb at the other, its
-  // top plate straight from 3-1/2 past one corner to 3-1/2 past the other: at the plumb end's corner, 94-1/2 up, it comes
-  // in by 94.5 / 768 * 3.5 / 79 = 0.00545 in: the side wall's plate ends so far before the back wall's line, or farther.
+  // top plate straight from 3-1/2 past one corner to 3-1/2 past the other: at the plumb end's corner, 94-1/2 up, it
+  // comes in by 94.5 / 768 * 3.5 / 79 = 0.00545 in: the side wall's plate ends so far before the back wall's line, or
+  // farther.
   for (const double leans_at : {2., 70.}) {
     job::Job j = sample::alcove();
     j.walls.top_plates = 1;

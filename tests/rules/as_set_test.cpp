@@ -430,7 +430,8 @@ TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
   ASSERT_NE(step, nullptr);
   ASSERT_NE(step->outcome, rules::Outcome::pass);
   EXPECT_NEAR(*step->limit.greatest, in / 2, 1e-9);
-  EXPECT_THAT(step->advice, HasSubstr("press the whole base down by 1/4\" while its mortar is wet, or raise the bath's"));
+  EXPECT_THAT(step->advice,
+              HasSubstr("press the whole base down by 1/4\" while its mortar is wet, or raise the bath's"));
   const AsSetVerdict verdict = rules::judge_as_set(job, f, results);
   EXPECT_EQ(verdict.next, Next::press);
   EXPECT_THAT(verdict.words, HasSubstr("press the whole base down by 1/4\" while its mortar is wet. Then read"));

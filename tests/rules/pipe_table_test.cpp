@@ -140,7 +140,8 @@ TEST_F(PipeLines, VoidWhatAFailingCheckRejectsAndNameJoistsByTheirCentres) {
                           ElementsAre("63\"", "26\"", "VOID", "6-1/4\"", "VOID: at least 2\"", "VOID: at least 2-3/8\"",
                                       "3-5/64\""),
                           ElementsAre("1 past 63\"", "42\"", "?", "?", "?", "?", "3-5/64\"")));
-  EXPECT_THAT(way(), testing::Contains(testing::EndsWith("; joists by their centres from the left stud face, level with the bore")));
+  EXPECT_THAT(way(), testing::Contains(
+                         testing::EndsWith("; joists by their centres from the left stud face, level with the bore")));
   facts_.pipe.bay = "joists/joist-02 and joists/joist-03";
   EXPECT_THAT(way().front(),
               HasSubstr("along the bay of the joist at 47\" from the left stud face and the joist at 63"));
