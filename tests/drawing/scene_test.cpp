@@ -17,6 +17,7 @@
 #include <TopoDS.hxx>
 #include <gp_Ax2.hxx>
 
+#include "brep/skin.hpp"
 #include "drawing/scene.hpp"
 #include "job/read.hpp"
 #include "parts/build.hpp"
@@ -145,8 +146,13 @@ TEST(Scene, OfWholeRoomsIsWhatTheKernelSeesOfTheirMeshes) {
       }
       const std::vector<double> kernels = lengths_by_kernel(shapes, view);
       const std::vector<Projection> seen = scene.seen();
-      for (std::size_t i = 0; i < shapes.size(); ++i)
-        EXPECT_NEAR(length_seen(seen[i]), kernels[i], 6 + 2e-3 * kernels[i]) << job.name << " " << model->solids[i].id;
+      for (std::size_t i = 0; i < shapes.size(); ++i) {
+        // Of a round edge in a gap the kernel's mesh hides stretches behind its own triangles: of one 12 mm long half,
+        // which the kernel's exact algorithm sees whole.
+        const double on_arcs = brep::skin_of(shapes[i]).rounds.empty() ? 0 : 1;
+        EXPECT_NEAR(length_seen(seen[i]), kernels[i], 5 + on_arcs + 2e-3 * kernels[i])
+            << job.name << " " << model->solids[i].id;
+      }
     }
 }
 

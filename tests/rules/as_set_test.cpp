@@ -381,17 +381,23 @@ TEST(AsSet, IsNotPressedBelowTheFloorBeforeIt) {
                         "stands above the bath floor'): lift it, and bed it again level on more mortar"));
 }
 
-TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
-  // Source: by hand: 36 in deep, its drain 20 in behind the entry; tilted by 1/8 in over its depth, front low, and
-  // raised by 1/4 in at the drain, its front edge lies 1/4 - 20 / 36 / 8 in higher than designed.
-  facts::Facts f = sample::good_facts();
-  job::Job job = sample::alcove();
+/// A base of 57-1/2 by 36 in without a threshold, level with the floor before it, its drain 20 in behind the entry.
+std::pair<job::Job, facts::Facts> rolled_into() {
+  std::pair<job::Job, facts::Facts> room{sample::alcove(), sample::good_facts()};
+  auto& [job, f] = room;
   job.base.threshold = {};
   f.heights.outside = sample::level_at(2 * in);
   f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 2 * in, 2 * in, false};
   f.parts = {
       {sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 57.5 * in, 36 * in, 4 * in}, {}, true, false}};
   f.room.drain.now_mm = {28 * in, 20 * in, 0};
+  return room;
+}
+
+TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
+  // Source: by hand: 36 in deep, its drain 20 in behind the entry; tilted by 1/8 in over its depth, front low, and
+  // raised by 1/4 in at the drain, its front edge lies 1/4 - 20 / 36 / 8 in higher than designed.
+  auto [job, f] = rolled_into();
   f.room.as_set.gx = 0, f.room.as_set.gy = 1. / 8 / 36;
   f.room.as_set.raised_mm = in / 4;
   EXPECT_NEAR(*judged(job, f, "entry.step").measured, (1. / 4 - 20. / 36 / 8) * in, 1e-9);
@@ -414,14 +420,7 @@ TEST(AsSet, ABaseThatIsRolledIntoMeetsTheFloorAsItLies) {
 TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
   // Source: by hand: level and 3/4 in above a floor that it may stand 1/2 in above: down by 1/4 in. Its bed is to keep
   // what it has less 1/4 in or more, or else it is lifted.
-  facts::Facts f = sample::good_facts();
-  job::Job job = sample::alcove();
-  job.base.threshold = {};
-  f.heights.outside = sample::level_at(2 * in);
-  f.edges[1] = {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 2 * in, 2 * in, false};
-  f.parts = {
-      {sample::part_id("base"), "base", "resin", 1, 1, 1, {0, 0, 0, 57.5 * in, 36 * in, 4 * in}, {}, true, false}};
-  f.room.drain.now_mm = {28 * in, 20 * in, 0};
+  auto [job, f] = rolled_into();
   f.room.as_set.gx = f.room.as_set.gy = 0;
   f.room.as_set.raised_mm = 3. / 4 * in;
   for (facts::Gauge& g : f.room.gauges) g.spread_mm = g.set_mm + in;
