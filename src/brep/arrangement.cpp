@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "brep/arc.hpp"
 #include "brep/plan.hpp"
@@ -31,7 +32,13 @@ PlanBox box_round(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
 
 /// Place of `p` along the edge as a share of it, when it lies on it and not at its ends.
 std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const HalfEdge& edge) {
-  const auto near = [](PlanPoint u, PlanPoint v) { return std::hypot(u.x - v.x, u.y - v.y) <= 2 * weld_mm; };
+  const auto near = [](PlanPoint u, PlanPoint v) {
+    const double dx = std::abs(u.x - v.x), dy = std::abs(u.y - v.y);
+    return std::max(dx, dy) <= 2 * weld_mm && std::hypot(dx, dy) <= 2 * weld_mm;
+  };
+  if (!edge.centre && (p.x < std::min(a.x, b.x) - 2 * weld_mm || p.x > std::max(a.x, b.x) + 2 * weld_mm ||
+                       p.y < std::min(a.y, b.y) - 2 * weld_mm || p.y > std::max(a.y, b.y) + 2 * weld_mm))
+    return std::nullopt;
   if (near(p, a) || near(p, b)) return std::nullopt;
   if (edge.centre) {
     const double radius = std::hypot(a.x - edge.centre->x, a.y - edge.centre->y);
@@ -51,9 +58,13 @@ std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const Half
 }  // namespace
 
 int PlanPoints::add(PlanPoint p) {
+  std::optional<std::int64_t> before;  // most often all four corners lie in one cell
   for (const double x : {p.x - weld_mm, p.x + weld_mm})
     for (const double y : {p.y - weld_mm, p.y + weld_mm}) {
-      const auto cell = cells_.find(cell_key(x, y));
+      const std::int64_t key = cell_key(x, y);
+      if (key == before) continue;
+      before = key;
+      const auto cell = cells_.find(key);
       if (cell == cells_.end()) continue;
       for (const int i : cell->second)
         if (std::hypot(points_[i].x - p.x, points_[i].y - p.y) <= weld_mm) return i;
@@ -61,6 +72,33 @@ int PlanPoints::add(PlanPoint p) {
   points_.push_back(p);
   cells_[cell_key(p.x, p.y)].push_back(size() - 1);
   return size() - 1;
+}
+
+namespace {
+
+template <class Visit>
+void each_half_edge(const Arrangement& arrangement, const Visit& visit) {
+  for (std::size_t r = 0; r < arrangement.regions.size(); ++r)
+    for (const EdgeLoop& loop : arrangement.regions[r])
+      for (const HalfEdge& e : loop) visit(e, r);
+}
+
+}  // namespace
+
+Owners::Owners(const Arrangement& arrangement, int points) : begins_(static_cast<std::size_t>(points) + 1, 0) {
+  each_half_edge(arrangement, [&](const HalfEdge& e, std::size_t) { ++begins_[e.from + 1]; });
+  std::partial_sum(begins_.begin(), begins_.end(), begins_.begin());
+  leaving_.resize(begins_.back());
+  std::vector<std::size_t> next(begins_.begin(), begins_.end() - 1);
+  each_half_edge(arrangement, [&](const HalfEdge& e, std::size_t region) {
+    leaving_[next[e.from]++] = {e.to, key_of(e).bend, region};
+  });
+}
+
+std::optional<std::size_t> Owners::find(const EdgeKey& key) const {
+  for (std::size_t i = begins_[key.from]; i < begins_[key.from + 1]; ++i)
+    if (leaving_[i].to == key.to && leaving_[i].bend == key.bend) return leaving_[i].region;
+  return std::nullopt;
 }
 
 EdgeLoop to_edges(const Loop& loop, PlanPoints& points) {

@@ -6,6 +6,8 @@
 #include <unordered_map>
 #include <vector>
 
+#include <boost/container/small_vector.hpp>
+
 #include "brep/relief.hpp"
 
 namespace fallwright::brep {
@@ -19,7 +21,7 @@ class PlanPoints {
 
  private:
   std::vector<PlanPoint> points_;
-  std::unordered_map<std::int64_t, std::vector<int>> cells_;
+  std::unordered_map<std::int64_t, boost::container::small_vector<int, 4>> cells_;
 };
 
 /// One directed edge of a loop; its region lies to the left.
@@ -35,12 +37,6 @@ struct EdgeKey {
   int bend;  ///< 0 straight, 1 counter-clockwise, -1 clockwise
   bool operator==(const EdgeKey&) const = default;
 };
-struct EdgeKeyHash {
-  std::size_t operator()(const EdgeKey& k) const {
-    return static_cast<std::size_t>(k.from) * 0x9E3779B97F4A7C15ull ^ static_cast<std::size_t>(k.to) * 4u ^
-           static_cast<std::size_t>(k.bend + 1);
-  }
-};
 inline EdgeKey key_of(const HalfEdge& e) {
   return {e.from, e.to, e.centre ? (e.clockwise ? -1 : 1) : 0};
 }
@@ -53,6 +49,24 @@ using EdgeLoop = std::vector<HalfEdge>;
 /// A relief's loops over shared points: `regions[r][l]` is loop l of region r.
 struct Arrangement {
   std::vector<std::vector<EdgeLoop>> regions;
+};
+
+/// Whose edge it is: half-edges by the point that they leave, of which there are a few to each.
+class Owners {
+ public:
+  /// @pre no edge leaves a point beyond `points`.
+  Owners(const Arrangement& arrangement, int points);
+  /// @return the first region that has this edge.
+  std::optional<std::size_t> find(const EdgeKey& key) const;
+  bool contains(const EdgeKey& key) const { return find(key).has_value(); }
+
+ private:
+  struct Leaving {
+    int to, bend;
+    std::size_t region;
+  };
+  std::vector<std::size_t> begins_;  ///< of each point's, in `leaving_`
+  std::vector<Leaving> leaving_;
 };
 
 Arrangement arrange(const Relief& relief, PlanPoints& points);

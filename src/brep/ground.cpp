@@ -1,8 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <unordered_map>
-#include <unordered_set>
+#include <vector>
 
 #include "brep/arc.hpp"
 #include "brep/arrangement.hpp"
@@ -15,18 +14,13 @@ namespace {
 
 /// Boundary of what is left, directed with the remainder on the left: outline edges that no region runs along, and the
 /// free edges of the regions turned round.
-std::vector<HalfEdge> boundary(const Arrangement& outline, const Arrangement& regions) {
-  std::unordered_set<EdgeKey, EdgeKeyHash> of_regions, of_outline;
-  for (const auto& region : regions.regions)
-    for (const EdgeLoop& loop : region)
-      for (const HalfEdge& e : loop) of_regions.insert(key_of(e));
+std::vector<HalfEdge> boundary(const Arrangement& outline, const Arrangement& regions, int points) {
+  const Owners of_regions{regions, points}, of_outline{outline, points};
   std::vector<HalfEdge> edges;
   for (const auto& region : outline.regions)
     for (const EdgeLoop& loop : region)
-      for (const HalfEdge& e : loop) {
-        of_outline.insert(key_of(e));
+      for (const HalfEdge& e : loop)
         if (!of_regions.contains(key_of(e))) edges.push_back(e);
-      }
   for (const auto& region : regions.regions)
     for (const EdgeLoop& loop : region)
       for (const HalfEdge& e : loop)
@@ -48,8 +42,10 @@ double heading(const HalfEdge& e, const PlanPoints& points, bool leaving) {
   return leaving ? std::atan2(p.y - a.y, p.x - a.x) : std::atan2(b.y - p.y, b.x - p.x);
 }
 
+using Leaving = boost::container::small_vector<std::size_t, 4>;  ///< edges that leave a point
+
 /// Where loops touch in a point, the sharpest left turn keeps the pieces apart.
-std::size_t next_edge(const std::vector<HalfEdge>& edges, const std::vector<std::size_t>& leaving, std::size_t arriving,
+std::size_t next_edge(const std::vector<HalfEdge>& edges, const Leaving& leaving, std::size_t arriving,
                       const std::vector<bool>& used, const PlanPoints& points) {
   std::size_t best = edges.size();
   double best_turn = -10;
@@ -63,7 +59,7 @@ std::size_t next_edge(const std::vector<HalfEdge>& edges, const std::vector<std:
 }
 
 std::vector<Loop> chain(const std::vector<HalfEdge>& edges, const PlanPoints& points) {
-  std::unordered_map<int, std::vector<std::size_t>> leaving;
+  std::vector<Leaving> leaving(static_cast<std::size_t>(points.size()));
   for (std::size_t i = 0; i < edges.size(); ++i) leaving[edges[i].from].push_back(i);
   std::vector<bool> used(edges.size(), false);
   std::vector<Loop> loops;
@@ -94,7 +90,7 @@ Relief ground(const std::vector<Loop>& outline, const Relief& regions, const Pla
   all.regions.pop_back();
 
   Relief rest;
-  for (auto& loops : gather(chain(boundary(edge, all), points))) rest.push_back({std::move(loops), plane, name});
+  for (auto& loops : gather(chain(boundary(edge, all, points.size()), points))) rest.push_back({std::move(loops), plane, name});
   return rest;
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <unordered_map>
 
 #include <BRep_Builder.hxx>
 
@@ -16,15 +15,6 @@ namespace fallwright::brep {
 namespace {
 
 using units::tolerance::weld_mm;
-using Owners = std::unordered_map<EdgeKey, std::size_t, EdgeKeyHash>;  ///< half-edge to its region
-
-Owners owners_of(const Arrangement& arrangement) {
-  Owners owners;
-  for (std::size_t r = 0; r < arrangement.regions.size(); ++r)
-    for (const EdgeLoop& loop : arrangement.regions[r])
-      for (const HalfEdge& e : loop) owners.emplace(key_of(e), r);
-  return owners;
-}
 
 std::vector<int> outline_points(const Arrangement& arrangement, const Owners& owners) {
   std::vector<int> points;
@@ -58,8 +48,8 @@ void split_crossings(Arrangement& arrangement, const Owners& owners, const Relie
       for (const HalfEdge& e : loop) {
         const auto other = owners.find(twin_of(e));
         out.push_back(e);
-        if (other == owners.end() || e.centre) continue;
-        const Plane &mine = relief[r].plane, &theirs = relief[other->second].plane;
+        if (!other || e.centre) continue;
+        const Plane &mine = relief[r].plane, &theirs = relief[*other].plane;
         const PlanPoint a = points[e.from], b = points[e.to];
         const double at_a = mine.at(a) - theirs.at(a), at_b = mine.at(b) - theirs.at(b);
         if (std::min(std::abs(at_a), std::abs(at_b)) <= weld_mm || (at_a > 0) == (at_b > 0)) continue;
@@ -102,8 +92,8 @@ std::vector<NamedFace> add_relief(ShellBuilder& shell, const Arrangement& arrang
     for (const EdgeLoop& loop : arrangement.regions[r])
       for (const HalfEdge& e : loop) {
         const auto other = owners.find(twin_of(e));
-        if (other == owners.end()) continue;
-        const Plane &mine = relief[r].plane, &theirs = relief[other->second].plane;
+        if (!other) continue;
+        const Plane &mine = relief[r].plane, &theirs = relief[*other].plane;
         const int above = compare(mine, theirs, e, points, part);
         if (upper && above > 0) shell.add_wall(e, theirs, mine);
         if (!upper && above < 0) shell.add_wall(e, mine, theirs);
@@ -119,9 +109,9 @@ void add_sides(ShellBuilder& shell, const Arrangement& over, const Owners& over_
       for (const HalfEdge& e : loop) {
         if (over_owners.contains(twin_of(e))) continue;
         const auto below = under_owners.find(key_of(e));
-        if (below == under_owners.end())
+        if (!below)
           throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
-        const Plane &high = upper[r].plane, &low = lower[below->second].plane;
+        const Plane &high = upper[r].plane, &low = lower[*below].plane;
         const int above = compare(high, low, e, points, part);
         if (above < 0) throw diag::ModelError{part, "its top lies below its underside" + what_to_change(part)};
         if (above > 0) shell.add_wall(e, low, high);  // where both meet in one edge there is no side
@@ -133,15 +123,15 @@ Slab build(const Relief& upper, const Relief& lower, const std::string& part) {
   Arrangement over = arrange(upper, points), under = arrange(lower, points);
   node(over, points);
   node(under, points);
-  split_crossings(over, owners_of(over), upper, points);
-  split_crossings(under, owners_of(under), lower, points);
-  Owners over_owners = owners_of(over), under_owners = owners_of(under);
+  split_crossings(over, Owners{over, points.size()}, upper, points);
+  split_crossings(under, Owners{under, points.size()}, lower, points);
+  Owners over_owners{over, points.size()}, under_owners{under, points.size()};
   const PointIndex over_outline{points, outline_points(over, over_owners)};
   const PointIndex under_outline{points, outline_points(under, under_owners)};
   match_outline(over, over_owners, under_outline);
   match_outline(under, under_owners, over_outline);
-  over_owners = owners_of(over);
-  under_owners = owners_of(under);
+  over_owners = Owners{over, points.size()};
+  under_owners = Owners{under, points.size()};
 
   ShellBuilder shell{points};
   note_heights(shell, over, upper, points);

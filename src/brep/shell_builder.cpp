@@ -98,6 +98,7 @@ void ShellBuilder::settle() {
     count += static_cast<int>(zs.size());
   }
   vertices_.resize(count);
+  edges_.resize(count);
 }
 
 Level ShellBuilder::level_of(int point, double z) const {
@@ -150,6 +151,13 @@ TopoDS_Edge ShellBuilder::arc(const HalfEdge& c, const Plane& plane, Level from,
   return edge;
 }
 
+TopoDS_Edge& ShellBuilder::between(int a, int b, int bend) {
+  auto& made = edges_[a];
+  for (Made& m : made)
+    if (m.to == b && m.bend == bend) return m.edge;
+  return made.emplace_back(Made{b, bend, {}}).edge;
+}
+
 /// The edge over a plan edge in a plane, oriented along it.
 TopoDS_Edge ShellBuilder::rail(const HalfEdge& e, const Plane& plane) {
   const HalfEdge c = canonical(e);
@@ -157,7 +165,7 @@ TopoDS_Edge ShellBuilder::rail(const HalfEdge& e, const Plane& plane) {
   int a = first_vertex_[from.point] + from.level, b = first_vertex_[to.point] + to.level;
   const bool turned = !e.centre && a > b;
   if (turned) std::swap(a, b);
-  TopoDS_Edge& edge = edges_[{a, b, e.centre ? 1 : 0}];
+  TopoDS_Edge& edge = between(a, b, e.centre ? 1 : 0);
   if (edge.IsNull()) edge = e.centre ? arc(c, plane, from, to) : turned ? straight(to, from) : straight(from, to);
   const bool backwards = e.centre ? e.clockwise : turned;
   return TopoDS::Edge(edge.Oriented(backwards ? TopAbs_REVERSED : TopAbs_FORWARD));
@@ -165,7 +173,7 @@ TopoDS_Edge ShellBuilder::rail(const HalfEdge& e, const Plane& plane) {
 
 TopoDS_Edge ShellBuilder::upright(int point, int lower_level) {
   const int a = first_vertex_[point] + lower_level;
-  TopoDS_Edge& edge = edges_[{a, a + 1, 0}];
+  TopoDS_Edge& edge = between(a, a + 1, 0);
   if (edge.IsNull()) edge = straight({point, lower_level}, {point, lower_level + 1});
   return edge;
 }

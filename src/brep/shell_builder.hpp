@@ -1,7 +1,6 @@
 /// Vertices, edges and faces over plan points, each made once and shared. Inside `brep` only.
 #pragma once
 
-#include <unordered_map>
 #include <vector>
 
 #include <BRep_Builder.hxx>
@@ -41,6 +40,8 @@ class ShellBuilder {
 
  private:
   TopoDS_Vertex vertex(Level at);
+  /// The one between two vertices, the earlier first; null where nobody made it yet.
+  TopoDS_Edge& between(int a, int b, int bend);
   TopoDS_Edge upright(int point, int lower_level);
   TopoDS_Edge rail(const HalfEdge& edge, const Plane& plane);
   TopoDS_Edge straight(Level from, Level to);
@@ -53,7 +54,11 @@ class ShellBuilder {
   std::vector<std::vector<double>> heights_;
   std::vector<int> first_vertex_;  ///< of each point in `vertices_`
   std::vector<TopoDS_Vertex> vertices_;
-  std::unordered_map<EdgeKey, TopoDS_Edge, EdgeKeyHash> edges_;
+  struct Made {
+    int to, bend;
+    TopoDS_Edge edge;
+  };
+  std::vector<boost::container::small_vector<Made, 4>> edges_;  ///< of each vertex to those after it
   BRep_Builder builder_;
   TopoDS_Shell shell_;
 };

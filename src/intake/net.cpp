@@ -15,16 +15,12 @@ constexpr double same_height_mm = 1e-3;
 Net::Net(const brep::Relief& relief) : relief_{relief}, of_region_(relief.size()) {
   brep::Arrangement all = brep::arrange(relief, points_);
   brep::node(all, points_);
-  std::unordered_map<brep::EdgeKey, std::size_t, brep::EdgeKeyHash> owners;
-  for (std::size_t r = 0; r < all.regions.size(); ++r)
-    for (const brep::EdgeLoop& loop : all.regions[r])
-      for (const brep::HalfEdge& e : loop) owners.emplace(brep::key_of(e), r);
+  const brep::Owners owners{all, points_.size()};
   for (std::size_t r = 0; r < all.regions.size(); ++r)
     for (const brep::EdgeLoop& loop : all.regions[r])
       for (const brep::HalfEdge& e : loop) {
-        const auto other = owners.find(brep::twin_of(e));
         of_region_[r].push_back(borders_.size());
-        borders_.push_back({e, r, other == owners.end() ? std::nullopt : std::optional{other->second}});
+        borders_.push_back({e, r, owners.find(brep::twin_of(e))});
       }
 }
 

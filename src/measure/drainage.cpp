@@ -8,10 +8,10 @@
 #include <BRep_Tool.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <TopoDS_Iterator.hxx>
 #include <TopoDS_Vertex.hxx>
 
 #include "brep/properties.hpp"
@@ -23,13 +23,31 @@ namespace {
 
 using Box = std::array<double, 6>;
 
+/// The faces on either side of the edges of a solid's facets; of no others, since a base has thousands below them.
+class Beside {
+ public:
+  explicit Beside(const parts::Solid& solid) {
+    for (const parts::Facet& facet : solid.facets) TopExp::MapShapes(facet.face, TopAbs_EDGE, edges_);
+    faces_.resize(static_cast<std::size_t>(edges_.Extent()) + 1);
+    for (TopExp_Explorer face{solid.shape, TopAbs_FACE}; face.More(); face.Next())
+      for (TopoDS_Iterator wire{face.Current()}; wire.More(); wire.Next())
+        for (TopoDS_Iterator edge{wire.Value()}; edge.More(); edge.Next())
+          if (const int i = edges_.FindIndex(edge.Value())) faces_[i].push_back(TopoDS::Face(face.Current()));
+  }
+  const std::vector<TopoDS_Face>& of(const TopoDS_Edge& edge) const { return faces_[edges_.FindIndex(edge)]; }
+
+ private:
+  TopTools_IndexedMapOfShape edges_;
+  std::vector<std::vector<TopoDS_Face>> faces_;  ///< by the edge's number
+};
+
 /// The water on one surface: the surface as a graph of corners and edges. On planar facets the lowest way for water
 /// from corner to corner never needs to leave the edges, so a corner's water stands at the least of the highest points
 /// over all ways to an outlet.
 class Water {
  public:
-  Water(const parts::Solid& solid, facts::Surface surface, const Box& target) : surface_{surface}, target_{target} {
-    TopExp::MapShapesAndAncestors(solid.shape, TopAbs_EDGE, TopAbs_FACE, sides_);
+  Water(const parts::Solid& solid, const Beside& beside, facts::Surface surface, const Box& target)
+      : surface_{surface}, target_{target}, beside_{beside} {
     for (const parts::Facet& facet : solid.facets)
       if (facet.surface == surface) facets_.push_back(facet);
     for (const parts::Facet& facet : facets_) add(facet);
@@ -68,8 +86,7 @@ class Water {
   /// An edge from which water drops into the target: the face beyond it goes down, and its other side lies over the
   /// target's plan.
   bool is_outlet(const TopoDS_Edge& edge, const parts::Facet& facet) const {
-    for (const TopoDS_Shape& beyond : sides_.FindFromKey(edge)) {
-      const TopoDS_Face face = TopoDS::Face(beyond);
+    for (const TopoDS_Face& face : beside_.of(edge)) {
       if (face.IsSame(facet.face)) continue;
       const Box box = brep::box_of(face);
       const gp_Pnt p = BRep_Tool::Pnt(TopExp::FirstVertex(edge)), q = BRep_Tool::Pnt(TopExp::LastVertex(edge));
@@ -122,7 +139,7 @@ class Water {
   facts::Surface surface_;
   Box target_;
   std::vector<parts::Facet> facets_;
-  TopTools_IndexedDataMapOfShapeListOfShape sides_;
+  const Beside& beside_;
   TopTools_IndexedMapOfShape vertices_;
   std::map<int, std::set<int>> neighbours_;
   std::set<int> outlets_;
@@ -138,10 +155,12 @@ std::vector<facts::Drainage> measure_drainage(const parts::Model& model) {
   const auto has = [](const parts::Solid& solid, facts::Surface surface) {
     return std::any_of(solid.facets.begin(), solid.facets.end(), [&](const auto& f) { return f.surface == surface; });
   };
-  std::vector<facts::Drainage> found{Water{base, facts::Surface::base_floor, drain_box}.drain()};
-  if (has(base, facts::Surface::threshold)) found.push_back(Water{base, facts::Surface::threshold, base_box}.drain());
+  const Beside beside{base};
+  std::vector<facts::Drainage> found{Water{base, beside, facts::Surface::base_floor, drain_box}.drain()};
+  if (has(base, facts::Surface::threshold))
+    found.push_back(Water{base, beside, facts::Surface::threshold, base_box}.drain());
   if (const parts::Solid* seat = model.first(parts::Role::seat_block))
-    found.push_back(Water{*seat, facts::Surface::seat, base_box}.drain());
+    found.push_back(Water{*seat, Beside{*seat}, facts::Surface::seat, base_box}.drain());
   return found;
 }
 

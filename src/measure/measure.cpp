@@ -52,8 +52,10 @@ struct Shared {
   bool valid;
 };
 
-Shared look_at(const TopoDS_Shape& prototype, const brep::Skin* skin) {
-  const brep::Properties p = brep::properties(prototype);
+Shared look_at(const parts::Solid& solid, const brep::Skin* skin) {
+  const TopoDS_Shape prototype = solid.shape.Located({});
+  const brep::Properties p =
+      solid.mass && solid.shape.Location().IsIdentity() ? *solid.mass : brep::properties(prototype);
   return {p.volume_mm3, p.area_mm2, p.centroid, skin && brep::is_sound(prototype, *skin, p.volume_mm3)};
 }
 
@@ -165,7 +167,7 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, const Remember
     const Standard_Transient* key = solid.shape.TShape().get();
     const auto it = known.find(key);
     if (it != known.end()) return it->second;
-    const auto look = [&] { return look_at(solid.shape.Located({}), skin); };
+    const auto look = [&] { return look_at(solid, skin); };
     return known.emplace(key, brep::guarded(solid.id, look)).first->second;
   };
   const auto in_place = [&](const parts::Solid& solid, const brep::Skin* skin) {

@@ -29,8 +29,10 @@ const char* material_of_bed(const job::Job& job) {
 
 Solid make_bed(const job::Job& job, const job::Layout& layout) {
   const brep::Relief top = underside(job, layout, layout.bed_outline.polygon(), bed_hole_radius_mm(job, layout));
-  return to_solid({{Role::bed}}, material_of_bed(job), job.bed.density_kg_m3,
-                  brep::between(top, measured_floor(job, layout), "bed"));
+  Solid bed = to_solid({{Role::bed}}, material_of_bed(job), job.bed.density_kg_m3,
+                       brep::between(top, measured_floor(job, layout), "bed"));
+  bed.mass = brep::properties(bed.shape);
+  return bed;
 }
 
 Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& bed) {
@@ -43,7 +45,7 @@ Solid make_spread(const job::Job& job, const job::Layout& layout, const Solid& b
   // Between two level lines the volume grows by the plan's area: one trial line gives the one wanted.
   const double trial = layout.rib_plane, area = brep::area(to_loop(layout.bed_outline.polygon())) -
                                                 M_PI * std::pow(bed_hole_radius_mm(job, layout), 2);
-  const double missing = brep::volume_mm3(bed.shape) - brep::volume_mm3(spread_to(job, layout, trial).shape);
+  const double missing = bed.mass->volume_mm3 - brep::volume_mm3(spread_to(job, layout, trial).shape);
   return spread_to(job, layout, units::up_to_mark(trial + missing / area, job.mark_mm()));
 }
 

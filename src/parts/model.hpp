@@ -10,6 +10,7 @@
 #include <TopoDS_Solid.hxx>
 #include <gp_Dir.hxx>
 
+#include "brep/properties.hpp"
 #include "brep/skin.hpp"
 #include "facts/part_id.hpp"
 #include "job/job.hpp"
@@ -50,6 +51,7 @@ struct Solid {
   std::vector<Facet> facets = {};
   std::optional<Cut> cut = {};
   std::optional<brep::Extent> extent = {};  ///< known where it was looked at already
+  std::optional<brep::Properties> mass = {};  ///< likewise
 };
 
 /// The solid's own box and corners, as brep::extent_of: looked at once, since many ask for them.
