@@ -9,6 +9,7 @@
 #include <unordered_set>
 
 #include <boost/container/small_vector.hpp>
+#include <boost/container/static_vector.hpp>
 
 #include <BRepBndLib.hxx>
 #include <BRepTools_WireExplorer.hxx>
@@ -99,26 +100,49 @@ std::vector<double> stops_of(const Handle(Geom_Curve) & curve, double first, dou
   return stops;
 }
 
-/// The ends of a curve and, where it is part of a circle or an ellipse, its outermost points.
-Box box_round(const Handle(Geom_Curve) & curve, double first, double last, const std::vector<double>& stops) {
-  Box box = nothing;
-  take(box, curve->Value(first)), take(box, curve->Value(last));
+/// Where a circle or an ellipse is outermost along each axis, within a turn from `first` on; of any other curve nowhere.
+boost::container::static_vector<double, 6> outermost(const Handle(Geom_Curve) & curve, double first) {
+  boost::container::static_vector<double, 6> places;
   const Handle(Geom_Conic) conic = Handle(Geom_Conic)::DownCast(curve);
-  if (conic.IsNull()) {
-    for (const double at : stops) take(box, curve->Value(at));
-    return grown(box);
-  }
+  if (conic.IsNull()) return places;
   const gp_XYZ quarter = curve->Value(std::numbers::pi / 2).XYZ(), zero = curve->Value(0).XYZ();
   const gp_XYZ centre = conic->Location().XYZ();
   for (int i = 1; i <= 3; ++i) {
     const double out = std::atan2((quarter - centre).Coord(i), (zero - centre).Coord(i));
-    for (const double at : {out, out + std::numbers::pi}) {
-      const double turned =
-          first + std::remainder(at - first - std::numbers::pi, 2 * std::numbers::pi) + std::numbers::pi;
-      if (turned < last) take(box, curve->Value(turned));
-    }
+    for (const double at : {out, out + std::numbers::pi})
+      places.push_back(first + std::remainder(at - first - std::numbers::pi, 2 * std::numbers::pi) + std::numbers::pi);
   }
+  return places;
+}
+
+/// The box round the ends of a curve and those of some places on it that lie before its last.
+template <class Places>
+Box box_round(const Handle(Geom_Curve) & curve, double first, double last, const Places& places) {
+  Box box = nothing;
+  take(box, curve->Value(first)), take(box, curve->Value(last));
+  for (const double at : places)
+    if (at < last) take(box, curve->Value(at));
   return box;
+}
+
+/// The pieces of an arc between its chords' ends, each with its box.
+std::vector<Piece> pieces_of(const Handle(Geom_Curve) & arc, double first, double last,
+                             const std::vector<double>& stops) {
+  std::vector<Piece> pieces;
+  const auto out = outermost(arc, first);
+  double from = first;
+  gp_Pnt at_from = arc->Value(first);
+  for (std::size_t i = 0; i <= stops.size(); ++i) {
+    const double to = i < stops.size() ? stops[i] : last;
+    const gp_Pnt at_to = arc->Value(to);
+    Box box = nothing;
+    take(box, at_from), take(box, at_to);
+    for (const double at : out)
+      if (at > from && at < to) take(box, arc->Value(at));
+    pieces.push_back({at_from, at_to, box});
+    from = to, at_from = at_to;
+  }
+  return pieces;
 }
 
 /// A curved edge, and the places between its own ends at which its chords end, in its own sense.
@@ -128,17 +152,13 @@ Curve curve_of(const TopoDS_Edge& edge, Ring& points) {
   const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
   std::vector<double> stops = stops_of(here, first, last);
-  Curve found{box_round(here, first, last, stops)};
+  const bool conic = here->IsKind(STANDARD_TYPE(Geom_Conic));
+  Curve found{conic ? box_round(here, first, last, outermost(here, first)) : grown(box_round(here, first, last, stops))};
   if (const auto turn = turn_of(here)) {
-    const auto conic = Handle(Geom_Conic)::DownCast(here);
-    found.about = About{conic->Location().X(), conic->Location().Y(), turn->radius};
-    found.across = conic->Axis().Direction().XYZ();
-    double from = first;
-    for (std::size_t i = 0; i <= stops.size(); ++i) {
-      const double to = i < stops.size() ? stops[i] : last;
-      found.pieces.push_back({here->Value(from), here->Value(to), box_round(here, from, to, {})});
-      from = to;
-    }
+    const auto round = Handle(Geom_Conic)::DownCast(here);
+    found.about = About{round->Location().X(), round->Location().Y(), turn->radius};
+    found.across = round->Axis().Direction().XYZ();
+    found.pieces = pieces_of(here, first, last, stops);
   }
   if (edge.Orientation() == TopAbs_REVERSED) std::reverse(stops.begin(), stops.end());
   for (const double at : stops) points.push_back(here->Value(at));
@@ -299,9 +319,9 @@ Extent extent_of(const TopoDS_Shape& shape) {
     double first = 0, last = 0;
     const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
     by_edges = by_edges && curve->IsKind(STANDARD_TYPE(Geom_Conic));
-    if (by_edges)
-      take(extent.box,
-           box_round(Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation())), first, last, {}));
+    if (!by_edges) return;
+    const auto here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
+    take(extent.box, box_round(here, first, last, outermost(here, first)));
   });
   extent.corners = std::move(corners.met);
   for (const gp_Pnt& p : extent.corners) take(extent.box, p);

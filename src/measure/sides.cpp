@@ -28,9 +28,10 @@ double height(const Triangle& t, double x, double y) {
 
 namespace {
 
+constexpr double nothing_mm2 = 1e-9;
+
 /// A triangle whose corners lie in a line, as seen from above, covers nothing.
 void add(std::vector<Triangle>& side, const brep::Facet3& facet) {
-  constexpr double nothing_mm2 = 1e-9;
   const Triangle t = to_triangle(facet);
   if (twice_plan_mm2(t) > nothing_mm2) side.push_back(t);
 }
@@ -129,12 +130,12 @@ double left_of(const gp_Pnt& a, const gp_Pnt& b, double x, double y) {
   return (b.X() - a.X()) * (y - a.Y()) - (x - a.X()) * (b.Y() - a.Y());
 }
 
-/// Whether one lies wholly beyond an edge of the other, in plan.
-bool lies_beyond_an_edge(const Triangle& t, const Triangle& other) {
+/// Whether one lies wholly beyond an edge of the other, in plan, or along it by no more than `past` (twice the area that it and the edge span).
+bool lies_beyond_an_edge(const Triangle& t, const Triangle& other, double past = 0) {
   for (std::size_t i = 0; i < 3; ++i) {
     const gp_Pnt &a = other.corner[i], &b = other.corner[(i + 1) % 3];
-    if (std::all_of(t.corner.begin(), t.corner.end(), [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) < 0; }))
-      return true;
+    const auto beyond = [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) < past; };
+    if (beyond(t.corner[0]) && beyond(t.corner[1]) && beyond(t.corner[2])) return true;
   }
   return false;
 }
@@ -221,28 +222,60 @@ double under_both(const Triangle& a, const Triangle& b, double level) {
 
 }  // namespace
 
+namespace {
+
+/// The sum, over the triangles of one solid near a triangle of another, of what lies under both, with their signs. Where
+/// all of them lie above the triangle, what lies under it counts as often for their tops as against it for their
+/// undersides: where a solid stands on another nothing need be cut.
+class Near {
+ public:
+  explicit Near(const Sides& sides, const Plan& plan)
+      : up_{near(sides.up, plan)}, down_{near(sides.down, plan)}, ups_{up_}, downs_{down_} {}
+
+  double under(const Triangle& t) {
+    const double top = highest(t);
+    met_.clear();
+    bool all_above = true;
+    const auto meet = [&](const Triangle& o, double sign) {
+      if (lies_beyond_an_edge(o, t, nothing_mm2) || lies_beyond_an_edge(t, o, nothing_mm2)) return;  // at most they touch
+      met_.push_back({&o, sign});
+      all_above = all_above && lowest(o) >= top;
+    };
+    ups_.near(t, [&](const Triangle& o) { meet(o, 1); });
+    downs_.near(t, [&](const Triangle& o) { meet(o, -1); });
+    double sum = 0;
+    if (!all_above)
+      for (const auto& [o, sign] : met_) sum += sign * under_both(t, *o, t.corner[0].Z());
+    return sum;
+  }
+
+  static std::vector<Triangle> near(const std::vector<Triangle>& side, const Plan& plan) {
+    std::vector<Triangle> found;
+    std::copy_if(side.begin(), side.end(), std::back_inserter(found), [&](const Triangle& t) {
+      return t.x1 >= plan.x0 && t.x0 <= plan.x1 && t.y1 >= plan.y0 && t.y0 <= plan.y1;
+    });
+    return found;
+  }
+
+ private:
+  static double highest(const Triangle& t) { return std::max({t.corner[0].Z(), t.corner[1].Z(), t.corner[2].Z()}); }
+  static double lowest(const Triangle& t) { return std::min({t.corner[0].Z(), t.corner[1].Z(), t.corner[2].Z()}); }
+
+  std::vector<Triangle> up_, down_;
+  Columns ups_, downs_;
+  std::vector<std::pair<const Triangle*, double>> met_;
+};
+
+}  // namespace
+
 /// Along a plumb line a solid is what lies under its tops less what lies under its undersides, so what two share is the
 /// sum, with these signs, of what lies under both of two faces. Whatever level one counts from, it drops out.
 double overlap_mm3(const Sides& a, const Sides& b) {
   const Plan both = shared(plan_of(a), plan_of(b));  // beyond it nothing lies under faces of both
-  const auto near = [&](const std::vector<Triangle>& side) {
-    std::vector<Triangle> found;
-    std::copy_if(side.begin(), side.end(), std::back_inserter(found), [&](const Triangle& t) {
-      return t.x1 >= both.x0 && t.x0 <= both.x1 && t.y1 >= both.y0 && t.y0 <= both.y1;
-    });
-    return found;
-  };
-  const std::vector<Triangle> up = near(b.up), down = near(b.down);
-  const Columns ups{up}, downs{down};
+  Near near{b, both};
   double sum = 0;
-  const auto add = [&](const std::vector<Triangle>& faces, double sign) {
-    for (const Triangle& t : faces) {
-      const double level = t.corner[0].Z();
-      ups.near(t, [&](const Triangle& o) { sum += sign * under_both(t, o, level); });
-      downs.near(t, [&](const Triangle& o) { sum -= sign * under_both(t, o, level); });
-    }
-  };
-  add(near(a.up), 1), add(near(a.down), -1);
+  for (const Triangle& t : Near::near(a.up, both)) sum += near.under(t);
+  for (const Triangle& t : Near::near(a.down, both)) sum -= near.under(t);
   return sum;
 }
 
