@@ -130,11 +130,11 @@ double left_of(const gp_Pnt& a, const gp_Pnt& b, double x, double y) {
   return (b.X() - a.X()) * (y - a.Y()) - (x - a.X()) * (b.Y() - a.Y());
 }
 
-/// Whether one lies wholly beyond an edge of the other, in plan, or along it by no more than `past` (twice the area that it and the edge span).
-bool lies_beyond_an_edge(const Triangle& t, const Triangle& other, double past = 0) {
+/// Whether one lies wholly beyond an edge of the other, in plan, or touches it from there.
+bool lies_beyond_an_edge(const Triangle& t, const Triangle& other) {
   for (std::size_t i = 0; i < 3; ++i) {
     const gp_Pnt &a = other.corner[i], &b = other.corner[(i + 1) % 3];
-    const auto beyond = [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) < past; };
+    const auto beyond = [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) < nothing_mm2; };
     if (beyond(t.corner[0]) && beyond(t.corner[1]) && beyond(t.corner[2])) return true;
   }
   return false;
@@ -146,10 +146,13 @@ Patch common(const Triangle& upper, const Triangle& lower) {
   std::array<bool, 3> cuts{};  // most that are near lie beyond an edge, and of those that do not most lie within two
   for (std::size_t i = 0; i < 3; ++i) {
     const gp_Pnt &a = lower.corner[i], &b = lower.corner[(i + 1) % 3];
-    const auto within = [&](const gp_Pnt& p) { return left_of(a, b, p.X(), p.Y()) >= 0; };
-    const auto count = std::count_if(upper.corner.begin(), upper.corner.end(), within);
-    if (count == 0) return {};
-    cuts[i] = count < 3;
+    bool beyond = true;
+    for (const gp_Pnt& p : upper.corner) {
+      const double within = left_of(a, b, p.X(), p.Y());
+      beyond = beyond && within < nothing_mm2;
+      cuts[i] = cuts[i] || within < 0;
+    }
+    if (beyond) return {};
   }
   if (lies_beyond_an_edge(lower, upper)) return {};
   Patch polygon;
@@ -237,7 +240,7 @@ class Near {
     met_.clear();
     bool all_above = true;
     const auto meet = [&](const Triangle& o, double sign) {
-      if (lies_beyond_an_edge(o, t, nothing_mm2) || lies_beyond_an_edge(t, o, nothing_mm2)) return;  // at most they touch
+      if (lies_beyond_an_edge(o, t) || lies_beyond_an_edge(t, o)) return;
       met_.push_back({&o, sign});
       all_above = all_above && lowest(o) >= top;
     };

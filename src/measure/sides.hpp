@@ -57,6 +57,7 @@ struct Spot {
 /// Three corners, one more for each edge and plane that cuts it: few of millions need more room than that.
 using Patch = boost::container::small_vector<Spot, 8>;
 
+/// What lies under both in plan; nothing where they only touch.
 Patch common(const Triangle& upper, const Triangle& lower);
 
 /// The part of a polygon where `side`, which runs evenly over it, is not negative.
