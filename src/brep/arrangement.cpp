@@ -34,7 +34,7 @@ PlanBox box_round(PlanPoint a, PlanPoint b, const HalfEdge& edge) {
 std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const HalfEdge& edge) {
   const auto near = [](PlanPoint u, PlanPoint v) {
     const double dx = std::abs(u.x - v.x), dy = std::abs(u.y - v.y);
-    return std::max(dx, dy) <= 2 * weld_mm && std::hypot(dx, dy) <= 2 * weld_mm;
+    return std::max(dx, dy) <= weld_mm && std::hypot(dx, dy) <= weld_mm;
   };
   if (!edge.centre && (p.x < std::min(a.x, b.x) - 2 * weld_mm || p.x > std::max(a.x, b.x) + 2 * weld_mm ||
                        p.y < std::min(a.y, b.y) - 2 * weld_mm || p.y > std::max(a.y, b.y) + 2 * weld_mm))

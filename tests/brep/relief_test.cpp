@@ -184,6 +184,18 @@ TEST(Between, RoundHoleIsBuiltWhereACreasePassesItsMiddleByAHair) {
   }
 }
 
+TEST(Between, IsBuiltHoweverNearCreasesAboveAndStepsBelowEndOnTheOutline) {
+  // Source: a prism's volume is its section's area times its length; 80 long, a step of 10 under a ridge of 100.
+  for (int tenths = -50; tenths <= 50; ++tenths) {
+    const double ridge = 50, step = ridge + tenths * 1e-7;
+    const Relief top{whole(rectangle(0, 0, 80, ridge), {100 - 0.01 * ridge, 0, 0.01}),
+                     whole(rectangle(0, ridge, 80, 90), {100 + 0.01 * ridge, 0, -0.01})};
+    const Relief below{whole(rectangle(0, 0, 80, step), {0}), whole(rectangle(0, step, 80, 90), {10})};
+    const double section = 100 * 90 - 0.01 * (50 * 50 + 40 * 40) / 2 - 10 * (90 - step);
+    EXPECT_NEAR(checked_volume(between(top, below, "ridge").solid), 80 * section, 1e-2) << tenths;
+  }
+}
+
 TEST(Between, NamedRegionsComeBackAsFaces) {
   // Source: closed form, a falling face is longer than its plan by sqrt(1 + fall2).
   const Loop plan = rectangle(0, 0, 10, 10);
