@@ -155,7 +155,7 @@ Region joined(const Grid& grid, const std::vector<std::vector<Point2>>& pieces) 
 std::vector<Polygon> left_of(const Grid& grid, const std::vector<std::vector<Point2>>& covered) {
   Region left;
   left.insert(bp::rectangle_data<int>{grid.low().x(), grid.low().y(), grid.high().x(), grid.high().y()});
-  bp::operators::operator-=(left, joined(grid, covered));
+  for (const auto& side : joined(grid, covered)) left.insert(side, /*is_hole=*/true);  // counts down what they cover
   std::vector<Polygon> parts;
   left.get(parts);
   std::sort(parts.begin(), parts.end(), [](const Polygon& a, const Polygon& b) { return area_of(a) > area_of(b); });
