@@ -27,7 +27,8 @@ Rect bench_plan(const Job& job, const survey::Room& room) {
   const Bench& bench = *job.bench;
   const double depth = bench.depth.in_mm(), nose = depth + (bench.apron_thickness + bench.overhang).in_mm();
   const double high = top_of_bench(job), width = room.width, back = room.depth;
-  const auto reach = [&](Side side, double from, double to) { return room.innermost(side, from, to, 0, high); };
+  const double stud = job.walls.stock.thickness.in_mm();
+  const auto reach = [&](Side side, double from, double to) { return room.innermost(side, from, to, 0, high, stud); };
   switch (bench.place) {
     case Side::left: {
       const double x = reach(Side::left, 0, back);
@@ -59,7 +60,7 @@ Quad base_brought(const Job& job, const Layout& layout) {
   if (job.base.against == Against::right) x0 = right - length;
   if (left_bench) x0 = layout.bench.x1;
   if (right_bench) x0 = layout.bench.x0 - length;
-  const double y1 = back_bench ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high);
+  const double y1 = back_bench ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high, job.walls.stock.thickness.in_mm());
   if (job.base.tape.outline) return job.base.tape.outline->moved(x0, y1 - width);
   return Quad{Rect{x0, y1 - width, x0 + length, y1}};
 }

@@ -69,9 +69,20 @@ double Wall::lean(double along) const {
   return leans_.back().rate;
 }
 
+std::vector<double> Wall::leans_within(double from, double to) const {
+  std::vector<double> leans{lean(from), lean(to)};
+  for (const Lean& l : leans_)
+    if (l.along > from && l.along < to) leans.push_back(l.rate);
+  return leans;
+}
+
 Point Wall::at(double along, double height) const {
+  return at_lean(along, height, lean(along));
+}
+
+Point Wall::at_lean(double along, double height, double rate) const {
   const Point d = direction(), n = inward();
-  const double in = lean(along) * height;
+  const double in = rate * height;
   return {start_.x + along * d.x + in * n.x, start_.y + along * d.y + in * n.y};
 }
 
@@ -101,24 +112,27 @@ StudFaces Room::faces() const {
   return faces;
 }
 
-double Room::innermost(Side side, double from, double to, double low, double high) const {
+double Room::innermost(Side side, double from, double to, double low, double high, double stud) const {
   const Wall* w = wall(side);
   if (!w) return side == Side::left ? 0 : side == Side::right ? width : depth;
   const bool across = side == Side::back;  // places run along x
   const Point d = w->direction();
   const auto along_of = [&](double at) { return across ? (at - w->start().x) / d.x : (at - w->start().y) / d.y; };
-  std::vector<double> places{along_of(from), along_of(to)};
-  const double first = std::min(places[0], places[1]), last = std::max(places[0], places[1]);
+  const auto [first, last] = std::minmax({along_of(from), along_of(to)});
+  // Where the greatest lean within half a stud turns: at a reading, and half a stud to either side of it.
+  std::vector<double> places{first, last};
   for (const double p : w->places())
-    if (p > first && p < last) places.push_back(p);
+    for (const double at : {p - stud / 2, p, p + stud / 2})
+      if (at > first && at < last) places.push_back(at);
   const bool greatest = side == Side::left;
   double best = greatest ? std::numeric_limits<double>::lowest() : std::numeric_limits<double>::max();
   for (const double p : places)
-    for (const double z : {low, high}) {
-      const Point q = w->at(p, z);
-      const double value = across ? q.y : q.x;
-      best = greatest ? std::max(best, value) : std::min(best, value);
-    }
+    for (const double lean : w->leans_within(p - stud / 2, p + stud / 2))
+      for (const double z : {low, high}) {
+        const Point q = w->at_lean(p, z, lean);
+        const double value = across ? q.y : q.x;
+        best = greatest ? std::max(best, value) : std::min(best, value);
+      }
   return best;
 }
 

@@ -30,6 +30,10 @@ class Wall {
   double lean(double along) const;
   /// The stud face at a place and a height above the datum.
   Point at(double along, double height) const;
+  /// The same where a stud leans there by `rate`, as that of its middle.
+  Point at_lean(double along, double height, double rate) const;
+  /// Among them the least and the greatest lean of a stretch.
+  std::vector<double> leans_within(double from, double to) const;
   /// Places where the lean is known, and both ends.
   std::vector<double> places() const;
 
@@ -53,8 +57,10 @@ struct Room {
   StudFaces faces() const;  ///< at the floor
   /// How far a wall reaches into the room at most, along the axis it stands across, over a stretch of the other axis
   /// and of height: greatest x of the left wall, least x of the right one, least y of the back one. Without a wall
-  /// there, the side of the rectangle.
-  double innermost(Side side, double from, double to, double low, double high) const;
+  /// there, the side of the rectangle. A stud leans all over its thickness as its middle does: where the lean changes
+  /// along the wall, one that stands half beside the stretch comes in by the lean beside it.
+  /// @param stud thickness of the studs along the wall, mm; zero for the wall's face alone
+  double innermost(Side side, double from, double to, double low, double high, double stud = 0) const;
 };
 
 /// The room in the alcove's axes: the back wall's foot along y = depth, its left end at x = 0. `walls` as built or as

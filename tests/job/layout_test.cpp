@@ -68,6 +68,26 @@ TEST(Layout, ABenchIsNoLongerThanTheRoomAtItsNose) {
   EXPECT_NEAR(back.bench.depth() / in, 15, 1e-9) << "the frame is as deep as it was";
 }
 
+TEST(Layout, ABenchIsNoLongerThanStudsLetItBeThatLeanMoreBesideItsNose) {
+  // Source: by hand: a side wall leans in by 0.1 in 48 where it was read 5 from the back, by 0.5 at 25. The nose is at
+  // 16-5/8; a stud 1-1/2 thick that ends there has its middle 3/4 farther forward, where the wall leans 0.3475 in 48,
+  // and stands so over its thickness. Alike at the other wall.
+  Job j = sample::alcove();
+  j.bench->depth = inches(15), j.bench->apron_thickness = inches(0.625), j.bench->overhang = inches(1);
+  j.bench->place = Side::back;
+  const auto lean = [](Side wall, double along, double by) {
+    return survey::Plumb{wall, along * in, {by * in, 1, survey::Face::stud, 0}, 48 * in};
+  };
+  const double reach = 0.3475 / 48 * top_of_bench(j);
+  j.survey.plumbs = {lean(Side::left, 5, 0.1), lean(Side::left, 25, 0.5)};
+  const Layout left = lay_out(j);
+  EXPECT_NEAR(left.bench.x0, reach, 1e-9);
+  j.survey.plumbs = {lean(Side::right, 5, 0.1), lean(Side::right, 25, 0.5)};
+  const Layout right = lay_out(j);
+  EXPECT_NEAR(right.bench.x1, 72 * in - reach, 1e-9);
+  EXPECT_NEAR(right.bench_length, left.bench_length, 1e-9);
+}
+
 TEST(Layout, SpotLevelsLieOffTheWallBesideThem) {
   // Source: by hand: a left wall from (0, 36) to (-3, 0) in: 12 in from the entry its face is at -2. A spot read 40
   // from it is at 38. The floor reaches 75-1/2 to the right and 6-1/2 to the left: 77 read at the entry is in the room,

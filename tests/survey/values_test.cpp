@@ -95,6 +95,9 @@ TEST(SkewedRoom, ABulgeBetweenPlumbsCounts) {
   EXPECT_NEAR(room.innermost(Side::right, 100, 800, 0, 600), 1794, 1e-9);
   EXPECT_NEAR(room.innermost(Side::right, 100, 800, 600, 900), 1791, 1e-9);
   EXPECT_NEAR(room.innermost(Side::right, 700, 800, 0, 600), 1800 - 6 * 100. / 350, 1e-9) << "beside it less";
+  EXPECT_NEAR(room.innermost(Side::right, 700, 800, 0, 600, 40), 1800 - 6 * 120. / 350, 1e-9)
+      << "a stud of 40 whose middle stands 20 behind the stretch leans as the wall does at 680";
+  EXPECT_NEAR(room.innermost(Side::right, 460, 800, 0, 600, 40), 1794, 1e-9) << "as the reading at 450 says";
   EXPECT_NEAR(room.innermost(Side::back, 900, 1800, 0, 1200), 894, 1e-9);
   EXPECT_NEAR(room.innermost(Side::back, 0, 900, 0, 1200), 900, 1e-9);
   const Wall& back = *room.wall(Side::back);
