@@ -4,6 +4,7 @@
 #include "job/layout.hpp"
 #include "job/validate.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -171,8 +172,8 @@ class Surveyor {
     const Rect& extent = at.extent;
     for (std::size_t i = 0; i < s_.spots.size(); ++i)
       if (const survey::Spot& s = at.spots[i]; s.x < extent.x0 || s.x > extent.x1 || s.y < extent.y0 || s.y > extent.y1)
-        add(key, "a spot level at " + text(s_.spots[i].x) + " from the left, " + text(s.y) +
-                     " from the entry lies outside the room, which is " + text(job_.alcove.width.in_mm()) +
+        add(key, "a spot level at " + units::from_left(text(s_.spots[i].x), "the left") + ", " +
+                     units::from_entry(text(s.y)) + " lies outside the room, which is " + text(job_.alcove.width.in_mm()) +
                      " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
     if (!found_.empty()) return;
     for (const survey::Cell& cell : at.subfloor.cells())
@@ -193,7 +194,7 @@ class Surveyor {
           low = &a, high = &b, most = rise / away;
     const survey::StudFaces faces = at.room.faces();
     const auto place = [&](double x, double y) {
-      return text(faces.told({x, y}).x) + " from the left, " + text(y) + " from the entry";
+      return units::from_left(text(faces.told({x, y}).x), "the left") + ", " + units::from_entry(text(y));
     };
     if (low)
       return "from " + place(low->x, low->y) + " to " + place(high->x, high->y) + " the floor would rise " +

@@ -5,6 +5,7 @@
 
 #include "rules/book.hpp"
 #include "rules/words.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 
@@ -15,8 +16,8 @@ std::string left_face(const job::Job& job) {
 
 std::string place_of(const facts::Point& p, const survey::StudFaces& faces, const job::Job& job) {
   const survey::Point told = faces.told({p[0], p[1]});
-  return text_of(told.x, Unit::mm, job) + " from the " + left_face(job) + ", " + text_of(told.y, Unit::mm, job) +
-         " from the entry";
+  return units::from_left(text_of(told.x, Unit::mm, job), "the " + left_face(job)) + ", " +
+         units::from_entry(text_of(told.y, Unit::mm, job));
 }
 
 std::string spot_of(const facts::Point& p, const survey::StudFaces& faces, const job::Job& job) {
@@ -33,9 +34,10 @@ std::string spot_of(const facts::Point& p, const survey::StudFaces& faces, const
   for (const job::Side side : {job::Side::front, job::Side::back})
     if (off(side) <= near) behind = side;
   if (aside && behind) return std::string{"the "} + job::name_of(*behind) + " " + job::name_of(*aside) + " corner";
-  if (aside) return edge(*aside) + ", " + text_of(p[1], Unit::mm, job) + " from the entry";
+  if (aside) return edge(*aside) + ", " + units::from_entry(text_of(p[1], Unit::mm, job));
   if (behind)
-    return edge(*behind) + ", " + text_of(faces.told({p[0], p[1]}).x, Unit::mm, job) + " from the " + left_face(job);
+    return edge(*behind) + ", " +
+           units::from_left(text_of(faces.told({p[0], p[1]}).x, Unit::mm, job), "the " + left_face(job));
   return place_of(p, faces, job);
 }
 

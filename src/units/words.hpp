@@ -20,4 +20,17 @@ inline std::string joined(const std::vector<std::string>& words, const char* bet
   return text;
 }
 
+/// A length that was read off one edge, as printed: "20\" from the entry", and of what lies on that edge's other side,
+/// "1-1/2\" before the entry": no tape reads less than nothing.
+inline std::string off_edge(const std::string& length, const std::string& edge, const char* beyond) {
+  const bool less = length.starts_with('-');
+  return (less ? length.substr(1) + beyond : length + " from ") + edge;
+}
+inline std::string from_entry(const std::string& length) {
+  return off_edge(length, "the entry", " before ");
+}
+inline std::string from_left(const std::string& length, const std::string& edge) {
+  return off_edge(length, edge, " to the left of ");
+}
+
 }  // namespace fallwright::units

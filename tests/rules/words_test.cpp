@@ -310,5 +310,16 @@ TEST(LimitsInWords, OfWhatNobodyReadAreTheJobFilesAloneWhereItSetsThem) {
   }
 }
 
+TEST(Places, OnTheOtherSideOfAnEdgeAreToldWithoutASign) {
+  // Source: none; a tape is hooked at the edge and reads away from it, so of what lies beyond the words must tell.
+  const job::Job job = sample::alcove();
+  const survey::StudFaces faces{{0, 0}, {72 * 25.4, 0}, {36 * 25.4, 0}};
+  const auto place = [&](double x, double y) { return rules::place_of({x * 25.4, y * 25.4, 0}, faces, job); };
+  EXPECT_EQ(place(30, -1.5), "30\" from the left stud face, 1-1/2\" before the entry");
+  EXPECT_EQ(place(-2, 10), "2\" to the left of the left stud face, 10\" from the entry");
+  EXPECT_EQ(place(30, -1e-7), "30\" from the left stud face, 0\" from the entry");
+  EXPECT_EQ(rules::spot_of({0, -3 * 25.4, 0}, faces, job), "the left wall, 3\" before the entry");
+}
+
 }  // namespace
 }  // namespace fallwright
