@@ -206,7 +206,7 @@ class RoomText {
     for (const facts::Fit& f : report_.facts.fits)
       if (f.state == facts::Touch::clash)
         line(text_of(f.a) + " and " + text_of(f.b) +
-             " RUN INTO EACH OTHER: " + rules::text_of(f.overlap_mm3, rules::Unit::mm3, report_.job) + " shared, at " +
+             " RUN INTO EACH OTHER: " + rules::shared_text(f.overlap_mm3, report_.job) + " shared, at " +
              rules::place_of(f.at_mm, room_.faces, report_.job));
     for (const facts::Touch state : {facts::Touch::gap, facts::Touch::touch}) {
       if (state == facts::Touch::touch && !all_) return line("what touches is left out (--all lists it)");

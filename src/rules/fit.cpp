@@ -62,7 +62,7 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
   return found(count,
-               both + " share " + text_or_more(worst->overlap_mm3, Unit::mm3, job) + " at " +
+               both + " share " + shared_text(worst->overlap_mm3, job) + " at " +
                    place_of(worst->at_mm, facts.room.faces, job),
                moves);
 }

@@ -219,6 +219,15 @@ std::string text_or_more(double value, Unit unit, const job::Job& job) {
   return no_better(value, unit, Toward::more, job);
 }
 
+std::string shared_text(double mm3, const job::Job& job) {
+  constexpr double cm3 = 1000, in3 = 25.4 * 25.4 * 25.4;
+  const double value = mm3 / (job.is_metric() ? cm3 : in3);
+  if (value <= 0 || value >= 1) return text_or_more(mm3, Unit::mm3, job);
+  const int digits = 1 - static_cast<int>(std::floor(std::log10(value)));
+  const double step = std::pow(10, -digits);
+  return units::decimals(to_step(value, step, Toward::more, step * 1e-6), digits) + (job.is_metric() ? " cm3" : " in3");
+}
+
 std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job) {
   for (const Result& r : results)
     if (r.id == id && r.measured && std::abs(*r.measured - mm) <= units::tolerance::length_mm)

@@ -23,6 +23,8 @@ bool fails_without_number(const Result& result);
 /// A value in a sentence that must not read better than it is: rounded to the side named, to what a person reads.
 std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
+/// What two solids share, to two digits at least and never less than it is: of what is a grain of sand another is ten.
+std::string shared_text(double mm3, const job::Job& job);
 /// What a check has measured, as that tells it; another value no better than it is: `text_or_more`.
 std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job);
 /// A hump or a hollow: "none" where no rule shows it.

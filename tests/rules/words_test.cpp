@@ -321,5 +321,18 @@ TEST(Places, OnTheOtherSideOfAnEdgeAreToldWithoutASign) {
   EXPECT_EQ(rules::spot_of({0, -3 * 25.4, 0}, faces, job), "the left wall, 3\" before the entry");
 }
 
+TEST(WhatSolidsShare, IsToldToTwoDigitsAndNeverLess) {
+  // Source: closed form: a cubic inch is 16387.064 mm3: 17.7 are 0.00108 of one, 234 are 0.01428, 3000 are 0.1831.
+  job::Job job = sample::alcove();
+  EXPECT_EQ(rules::shared_text(17.7, job), "0.0011 in3");
+  EXPECT_EQ(rules::shared_text(234, job), "0.015 in3");
+  EXPECT_EQ(rules::shared_text(3000, job), "0.19 in3");
+  EXPECT_EQ(rules::shared_text(2 * 16387.064, job), "2.0 in3");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(rules::shared_text(17.7, job), "0.018 cm3");
+  EXPECT_EQ(rules::shared_text(20, job), "0.020 cm3") << "no more than it is";
+  EXPECT_EQ(rules::shared_text(3000, job), "3.0 cm3");
+}
+
 }  // namespace
 }  // namespace fallwright
