@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <functional>
 #include <iostream>
+#include <string>
+#include <vector>
 
 #include <spdlog/sinks/ostream_sink.h>
 #include <spdlog/spdlog.h>
@@ -31,6 +33,15 @@ int guarded(const std::function<int()>& command) {
     std::cerr << "fallwright: " + failure_in_words() + "\n";
     return machine_failed;
   }
+}
+
+/// "-.6" as "-0.6": a word that begins with a minus and a digit is a number to the parser of options, and one whose
+/// digits begin behind the point is an option nobody has.
+std::vector<std::string> as_numbers(int argc, const char* const* argv) {
+  std::vector<std::string> words{argv, argv + argc};
+  for (std::string& word : words)
+    if (word.size() > 2 && word.starts_with("-.") && word[2] >= '0' && word[2] <= '9') word.insert(1, "0");
+  return words;
 }
 
 /// Whether the first word may be one; a mistyped command is told the nearest.
@@ -66,7 +77,10 @@ int run(int argc, const char* const* argv) {
   declare(app, options, study, chosen);
   if (argc > 1 && !is_command(app, argv[1])) return bad_input;
   try {
-    app.parse(argc, argv);
+    const std::vector<std::string> typed = as_numbers(argc, argv);
+    std::vector<const char*> words;
+    for (const std::string& word : typed) words.push_back(word.c_str());
+    app.parse(argc, words.data());
   } catch (const CLI::ParseError& e) {
     if (app.exit(e) != 0) return bad_input;
     return all_is_out() ? all_pass : machine_failed;

@@ -156,6 +156,16 @@ TEST(SurveyCommand, HeightsOutsideTheRoomAreRefused) {
   EXPECT_THAT(run("heights " + ferry + " 99 20").out, HasSubstr("which is outside the room; allowed is 0\" to"));
 }
 
+TEST(SurveyCommand, HeightsInFrontOfTheEntryAreAskedForAsAnyNumberIsWritten) {
+  // Source: the notation of lengths: ".5 in" and "1/2" are a half each, with a minus in front of either as well; a
+  // tape that is hooked at the entry reads nothing in front of it.
+  for (const char* y : {"-.5", "-1/2", "-0.5", "'-.5 in'"})
+    EXPECT_THAT(run("heights " + ferry + " 30 " + y).out,
+                HasSubstr("over 30\" from the left stud face, 1/2\" before the entry"))
+        << y;
+  EXPECT_THAT(run("heights " + ferry + " 30 .5").out, HasSubstr(", 1/2\" from the entry"));
+}
+
 TEST(SurveyCommand, HeightsAreOverThePlaceThatATapeReads) {
   // Source: by hand: the demo room's front is 3 ft longer to the left: diagonals of 108 by 36 and of 72 by 36 in. A
   // place typed 80 in from the left at the entry is told so again, and lies 44 from where the back wall begins: over a
