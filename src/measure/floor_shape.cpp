@@ -7,6 +7,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/rim.hpp"
 #include "measure/surface.hpp"
 #include "points/points.hpp"
 #include "survey/rest.hpp"
@@ -15,12 +16,20 @@
 namespace fallwright::measure {
 namespace {
 
-using survey::Rect;
-
 const char* const corner_names[] = {"back left", "back right", "front right", "front left"};
 
-std::array<survey::Point, 4> corners_of(const Rect& r) {
-  return {{{r.x0, r.y1}, {r.x1, r.y1}, {r.x1, r.y0}, {r.x0, r.y0}}};
+using Corners = std::array<survey::Point, 4>;
+
+/// Of a convex plan: what reaches farthest toward each corner, as `corner_names` has them. Built on site between walls
+/// out of square it fills no rectangle, and what lies beside it lies under no base.
+Corners corners_of(const survey::Polygon& plan) {
+  const auto farthest = [&](double right, double back) {
+    const auto reach = [&](const survey::Point& p) { return right * p.x + back * p.y; };
+    return *std::max_element(plan.begin(), plan.end(), [&](const survey::Point& a, const survey::Point& b) {
+      return reach(a) < reach(b) - units::tolerance::length_mm;
+    });
+  };
+  return {farthest(-1, 1), farthest(1, 1), farthest(1, -1), farthest(-1, -1)};
 }
 
 /// The room's plan at the floor, between the walls' feet; where no wall stands, to the side of the alcove as designed.
@@ -172,10 +181,8 @@ void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightP
 }
 
 /// The corner that stands clear by most; of those that stand clear alike the one that is told first.
-void add_rock(const std::vector<survey::Spot>& spots, const Rect& base, const Surface& floor, const Foremost& foremost,
-              facts::FloorShape& shape) {
-  const survey::Point middle{(base.x0 + base.x1) / 2, (base.y0 + base.y1) / 2};
-  const auto corners = corners_of(base);
+void add_rock(const std::vector<survey::Spot>& spots, const Corners& corners, survey::Point middle,
+              const Surface& floor, const Foremost& foremost, facts::FloorShape& shape) {
   const auto place = [&](std::size_t i) { return gp_Pnt{corners[i].x, corners[i].y, 0}; };
   std::array<double, 4> gaps{};
   for (const survey::HeightPlane& stand : survey::stands_on(spots, middle))
@@ -200,23 +207,25 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   facts::FloorShape shape;
   shape.known = !job.survey.spots.empty() || job.floor.drops_typed;
   const Surface floor{model.first(parts::Role::subfloor)->shape, true};
-  const auto box = parts::box_of(*model.first(parts::Role::base));
-  const Rect base{box[0], box[1], box[3], box[4]};
+  const parts::Solid& base = *model.first(parts::Role::base);
+  const auto box = parts::box_of(base);
+  const survey::Polygon plan = Rim{base}.corners();
+  const Corners base_corners = corners_of(plan);
   const survey::Polygon room = feet_of(model);
   const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
-  const std::vector<survey::Spot> under = distinct(floor.corners(survey::to_polygon(base)));
+  const std::vector<survey::Spot> under = distinct(floor.corners(plan));
   const survey::Polygon read = read_of(job.survey.spots, faces);
   shape.along_width_mm = greatest_along({floor, read, true}, room, in_room, true);
   shape.along_depth_mm = greatest_along({floor, read, false}, room, in_room, false);
 
   std::vector<survey::Spot> corners;
-  for (const survey::Point& c : corners_of(base)) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
+  for (const survey::Point& c : base_corners) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});
   shape.twist_mm = corners[0].z - corners[1].z + corners[2].z - corners[3].z;
   const survey::HeightPlane plane = survey::best_plane(corners);
   const Foremost foremost{model};
   find_farthest(under, plane, 1, foremost, shape.hump_mm, shape.hump_at_mm);
   find_farthest(under, plane, -1, foremost, shape.hollow_mm, shape.hollow_at_mm);
-  add_rock(under, base, floor, foremost, shape);
+  add_rock(under, base_corners, {(box[0] + box[3]) / 2, (box[1] + box[4]) / 2}, floor, foremost, shape);
   return shape;
 }
 

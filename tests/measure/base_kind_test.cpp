@@ -29,6 +29,34 @@ Built built(const std::string& text) {
   return b;
 }
 
+/// A base built on site between walls of two depths: its front runs from 5 in before the right wall's end to that.
+const char* const oblique_front = R"(
+[job]
+name = "oblique front"
+unit = "in"
+[survey]
+finish = 1
+[base]
+kind = "site-built"
+fall = "1/4 in/ft"
+[drain]
+size = 4
+from_left = 30
+from_back = 19
+[bed]
+least = 0.75
+[survey.plan]
+back = 60.0000
+front = 62.2013
+left = 42.0119
+right = 37.0135
+diagonal_from_back_left = 71.3442
+diagonal_from_back_right = 74.0608
+[survey.floor]
+spots = [[2, 2, 0], [58, 2, 0], [2, 34, 0], [58, 34, 0], [2, -4, 0], [60, -5, 0], [55.96, -3.5, 0.14],
+         [45, -3.9, 0], [50, 0.5, 0], [60, -1, 0], [57, -1.5, 0], [54, -1.5, 0], [50, -1, 0]]
+)";
+
 const facts::Part& part(const Built& b, const std::string& id) {
   for (const facts::Part& p : b.facts.parts)
     if (p.id == id) return p;
@@ -45,6 +73,15 @@ const std::string metric = "[job]\nname = \"x\"\nunit = \"mm\"\n[floor]\nkind = 
 const std::string open_front =
     "[base]\nkind = \"site-built\"\nrise = 15\ncover = 40\n[base.threshold]\nwidth = 0\n[bed]\nleast = 30\ncollar = "
     "0\n";
+
+TEST(SiteBuilt, AHumpBesideItsFrontLiesUnderNoBase) {
+  // Source: by hand: at 56 in from the left the front runs 0.4 in before the right wall's end; a spot 0.14 in high 3.5
+  // before it lies in the rectangle round the base and not under it, where the floor is level.
+  const facts::FloorShape shape = built(oblique_front).facts.room.floor;
+  EXPECT_NEAR(shape.hump_mm, 0, 1e-6);
+  EXPECT_NEAR(shape.hollow_mm, 0, 1e-6);
+  EXPECT_NEAR(shape.twist_mm, 0, 1e-6);
+}
 
 TEST(SiteBuilt, HoldsWhatTheRiseOverALevelOpeningHolds) {
   // Source: closed form: with a level rim the level line at a share s of the rise is the rectangle that share of the
