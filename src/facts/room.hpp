@@ -47,6 +47,7 @@ struct NamedPlace {
 struct FloorShape {
   bool known = false;                             ///< from readings; otherwise nothing is known of it
   double along_width_mm = 0, along_depth_mm = 0;  ///< greatest difference along a line across the room
+  std::optional<double> read_mm = {};             ///< of both the part that lies between spots; absent: none were read
   double hump_mm = 0, hollow_mm = 0;
   Point hump_at_mm{}, hollow_at_mm{};
   double twist_mm = 0;  ///< of the four corners under the base: back left - back right + front right - front left

@@ -97,6 +97,14 @@ class AlongLines {
     return high - low;
   }
 
+  /// The same where it was read, and no farther; nothing along a line that runs beside all spots.
+  double difference_read(double line, double from, double to) const {
+    const auto read = stretch_of(read_, along_x_, line);
+    if (!read || std::min(to, read->second) <= std::max(from, read->first)) return 0;
+    const auto [low, high] = along(line, std::max(from, read->first), std::min(to, read->second));
+    return high - low;
+  }
+
  private:
   using Range = std::pair<double, double>;
 
@@ -136,17 +144,23 @@ class AlongLines {
   double least_ = std::numeric_limits<double>::max(), most_ = std::numeric_limits<double>::lowest(), inset_ = 0;
 };
 
+struct Greatest {
+  double all_mm = 0, read_mm = 0;  ///< from wall to wall, and where spots tell of it
+};
+
 /// Greatest difference along any line that runs across the room one way: on a surface of planes it lies on a line
 /// through a corner.
-double greatest_along(const AlongLines& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
-                      bool along_x) {
+Greatest greatest_along(const AlongLines& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
+                        bool along_x) {
   std::vector<double> lines;
   for (const survey::Point& p : room) lines.push_back(along_x ? p.y : p.x);
   for (const survey::Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
-  double greatest = 0;
+  Greatest greatest;
   for (const double line : lines)
-    if (const auto stretch = stretch_of(room, along_x, line))
-      greatest = std::max(greatest, floor.difference(line, stretch->first, stretch->second));
+    if (const auto stretch = stretch_of(room, along_x, line)) {
+      greatest.all_mm = std::max(greatest.all_mm, floor.difference(line, stretch->first, stretch->second));
+      greatest.read_mm = std::max(greatest.read_mm, floor.difference_read(line, stretch->first, stretch->second));
+    }
   return greatest;
 }
 
@@ -215,8 +229,10 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
   const std::vector<survey::Spot> under = distinct(floor.corners(plan));
   const survey::Polygon read = read_of(job.survey.spots, faces);
-  shape.along_width_mm = greatest_along({floor, read, true}, room, in_room, true);
-  shape.along_depth_mm = greatest_along({floor, read, false}, room, in_room, false);
+  const Greatest width = greatest_along({floor, read, true}, room, in_room, true);
+  const Greatest depth = greatest_along({floor, read, false}, room, in_room, false);
+  shape.along_width_mm = width.all_mm, shape.along_depth_mm = depth.all_mm;
+  if (!read.empty()) shape.read_mm = std::max(width.read_mm, depth.read_mm);
 
   std::vector<survey::Spot> corners;
   for (const survey::Point& c : base_corners) corners.push_back({c.x, c.y, floor.carried_on(c.x, c.y)});

@@ -8,6 +8,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/slack.hpp"
 #include "rules/spot.hpp"
 #include "rules/told.hpp"
 #include "rules/words.hpp"
@@ -67,8 +68,14 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
   const bool width = f.along_width_mm > f.along_depth_mm - units::tolerance::length_mm;
+  const double most = std::max(f.along_width_mm, f.along_depth_mm), keeps = *limit.greatest + slack(Unit::mm);
+  // What nobody read breaks no limit; nor does it keep one.
+  if (most > keeps && f.read_mm && *f.read_mm <= keeps)
+    return missing("read the subfloor's level close to the walls as well (survey.floor): between the spots it keeps " +
+                   text_at_most(*limit.greatest, job) + ", and " + text_or_more(most, Unit::mm, job) +
+                   " along the " + (width ? "width" : "depth") + " is told by carrying it on past them");
   return found(
-      std::max(f.along_width_mm, f.along_depth_mm),
+      most,
       std::string{"highest to lowest along the "} + (width ? "width, " : "depth, ") +
           text_or_more(std::min(f.along_width_mm, f.along_depth_mm), Unit::mm, job) + " along the " +
           (width ? "depth" : "width"),

@@ -101,6 +101,21 @@ TEST(FloorShape, OutOfLevelIsReadOnEdgesBetweenSpotsToo) {
   EXPECT_NEAR(measured(j).room.floor.along_width_mm, 8, 1e-6);
 }
 
+TEST(FloorShape, TellsWhatOfItWasRead) {
+  // Source: closed form: 1 in 100 across the whole width, read from 2 in off one wall to 3 off the other: the depth is
+  // level. From drops alone nothing was read anywhere.
+  job::Job j = sample::bare(inches(60), inches(34), inches(10), inches(17));
+  const double w = j.alcove.width.in_mm(), d = j.alcove.depth.in_mm(), a = 2 * in, b = w - 3 * in;
+  j.survey.level_tolerance_mm = 0.8;
+  j.survey.spots = {{a, d - in, a / 100}, {b, d - in, b / 100}, {b, in, b / 100}, {a, in, a / 100}};
+  const facts::FloorShape shape = measured(j).room.floor;
+  EXPECT_NEAR(shape.along_width_mm, w / 100, 1e-6);
+  EXPECT_NEAR(shape.read_mm.value(), (b - a) / 100, 1e-6);
+  j.survey.spots.clear();
+  j.floor.drops_typed = true;
+  EXPECT_FALSE(measured(j).room.floor.read_mm.has_value());
+}
+
 /// A grid of spots an inch inside a room 70 by 34 in, as high at each x as told.
 std::vector<survey::Spot> in_rows(const std::vector<survey::Spot>& row) {
   std::vector<survey::Spot> spots;

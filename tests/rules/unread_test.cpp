@@ -40,6 +40,25 @@ TEST(Unread, NoPassRestsOnADefaultThatNobodySaid) {
   EXPECT_EQ(sample::result_of(job, facts, "drain.in-bore").outcome, Outcome::fail);
 }
 
+TEST(Unread, AFloorThatIsOutOfLevelPastTheSpotsAloneIsReadThereFirst) {
+  // Source: common practice, no source, for 3/8 in; none for the rest: what nobody read fails nobody, and passes nobody.
+  const job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts::FloorShape& floor = facts.room.floor;
+  const auto level = [&](double in_room, double read) {
+    floor.along_width_mm = in_room * 25.4, floor.read_mm = read * 25.4;
+    return sample::result_of(job, facts, "floor.level");
+  };
+  EXPECT_EQ(level(0.375, 0.3).outcome, Outcome::pass);
+  const rules::Result open = level(0.41, 0.375);
+  EXPECT_EQ(open.outcome, Outcome::not_checked);
+  EXPECT_NE(open.advice.find("between the spots it keeps 3/8\", and 27/64\" along the width"), std::string::npos)
+      << open.advice;
+  EXPECT_EQ(level(0.41, 0.376).outcome, Outcome::fail);
+  floor.read_mm.reset();
+  EXPECT_EQ(sample::result_of(job, facts, "floor.level").outcome, Outcome::fail) << "drops tell of the whole room";
+}
+
 TEST(Unread, NoPassRestsOnWhatNobodyReadOnABoughtBase) {
   // Source: none; a base that is there has an opening, upstands and a threshold of its own. Of one that is drawn the
   // same keys are its design, and of one from a file the file tells them.
