@@ -24,14 +24,14 @@ namespace fallwright::job {
 using survey::all_sides, survey::name_of, survey::names_of;
 using survey::Surface;
 
-/// The alcove as designed, or the least of what was read: inside faces of the studs. Origin front left, +X right, +Y to
-/// the back wall, +Z up.
+/// The alcove as designed, or the least read, between studs. Origin front left, +X right, +Y to the back wall, +Z up.
 struct Alcove {
   Length width, depth, height;
   std::vector<Side> walls;  ///< the sides that are walls; never the front
   bool has_wall(Side side) const;
-  /// Whether tape between its walls makes a figure: three walls or more.
+  /// Whether tape between its walls makes a figure: three walls; two that face each other, where somebody reads it.
   bool is_figure() const { return walls.size() >= 3; }
+  bool is_passage() const { return walls.size() == 2 && has_wall(Side::left) && has_wall(Side::right); }
 };
 
 /// Framing round the alcove. Blocking rows are heights of their centre lines above the floor plane's datum.
@@ -192,8 +192,7 @@ struct Job {
   std::vector<UnusedKey> unused;  ///< of the file, in its order
   bool is_metric() const { return unit == UnitSystem::metric; }
   double mark_mm() const { return units::tape_mark_mm(is_metric()); }  ///< of the tape in the job's unit
-  /// What a piece of a length is cut to: the mark of the tape at or below it, since a piece must go
-  /// in; the length itself unless `cuts.to_tape`.
+  /// What a piece of a length is cut to: the tape's mark at or below it, as it must go in; itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;
 };
 

@@ -60,7 +60,9 @@ Quad base_brought(const Job& job, const Layout& layout) {
   if (job.base.against == Against::right) x0 = right - length;
   if (left_bench) x0 = layout.bench.x1;
   if (right_bench) x0 = layout.bench.x0 - length;
-  const double y1 = back_bench ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high, job.walls.stock.thickness.in_mm());
+  const double y1 = back_bench
+                        ? layout.bench.y0
+                        : room.innermost(Side::back, x0, x0 + length, 0, high, job.walls.stock.thickness.in_mm());
   if (job.base.tape.outline) return job.base.tape.outline->moved(x0, y1 - width);
   return Quad{Rect{x0, y1 - width, x0 + length, y1}};
 }
@@ -83,11 +85,10 @@ Quad base_in_room(const Job& job, const Layout& layout) {
   const double high = top_of_base(job) + 100;
   Quad feet{Rect{0, 0, room.width, room.depth}};
   std::array<double, 4> in{};
-  if (const survey::Wall* back = room.wall(Side::back)) {
-    const survey::Wall *left = room.wall(Side::left), *right = room.wall(Side::right);
-    feet = {left ? left->end() : survey::Point{0, 0}, right ? right->end() : survey::Point{room.width, 0}, back->end(),
-            back->start()};
-  }
+  const survey::Wall *back = room.wall(Side::back), *left = room.wall(Side::left), *right = room.wall(Side::right);
+  if (back || (left && right))
+    feet = {left ? left->end() : survey::Point{0, 0}, right ? right->end() : survey::Point{room.width, 0},
+            back ? back->end() : right->start(), back ? back->start() : left->start()};
   for (const survey::Wall& wall : room.walls) in[static_cast<std::size_t>(wall.side())] = leans_in(wall, high);
   Quad base = feet.inset(in);
   if (!job.bench) return base;

@@ -71,7 +71,8 @@ std::vector<Key> survey_keys() {
        0,
        0,
        "whether a framing square lies in the corner without a gap, in a room of two walls, or two that face each other "
-       "stand as far apart at the back as at the front; three are measured by their diagonals",
+       "stand as far apart at the back as at the front; three are measured by their diagonals, and so are two that are "
+       "not parallel (survey.plan)",
        {"yes", "no"},
        STORE(j.survey.square = v.text == "yes")},
       {"survey.face", Kind::choice, usual, "\"stud\"", "\"stud\"", 0, 0,

@@ -91,8 +91,11 @@ class Surveyor {
   void plan() {
     const survey::Closure closure = survey::close(s_);
     const bool any = closure.missing.size() < 6;
-    if (any && job_.alcove.walls.size() < 3)
-      return add("survey.plan", "sides and diagonals make a figure between three walls; alcove.walls has fewer");
+    if (any && !job_.alcove.is_figure() && !job_.alcove.is_passage())
+      return add("survey.plan",
+                 "sides and diagonals make a figure between three walls, or between two that face each other; "
+                 "alcove.walls has fewer");
+    if (any && job_.alcove.is_passage()) between_two();
     if (!closure.impossible.empty())
       return add("survey.plan", closure.impossible + ": no room has that shape; measure these again");
     if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure, job_.is_metric()));
@@ -104,6 +107,17 @@ class Surveyor {
     const survey::Room room = survey::make_room(s_, {}, {}, job_.alcove.walls);
     differs("alcove.width", job_.alcove.width.in_mm(), room.width);
     differs("alcove.depth", job_.alcove.depth.in_mm(), room.depth);
+  }
+
+  /// Where no back wall stands no board or tile lies on one: from the studs' ends alone all six are read alike.
+  void between_two() {
+    const survey::Plan& p = s_.plan;
+    for (const auto& reading : {p.back, p.front, p.left, p.right, p.from_back_left, p.from_back_right})
+      if (reading && reading->face != survey::Face::stud)
+        return add("survey.plan", "between two walls that face each other sides and diagonals are read on their studs");
+    if (s_.square)
+      add("survey.square",
+          "sides and diagonals tell whether the walls are parallel (survey.plan); leave out one of them");
   }
 
   void along_walls() {
@@ -173,8 +187,8 @@ class Surveyor {
     for (std::size_t i = 0; i < s_.spots.size(); ++i)
       if (const survey::Spot& s = at.spots[i]; s.x < extent.x0 || s.x > extent.x1 || s.y < extent.y0 || s.y > extent.y1)
         add(key, "a spot level at " + units::from_left(text(s_.spots[i].x), "the left") + ", " +
-                     units::from_entry(text(s.y)) + " lies outside the room, which is " + text(job_.alcove.width.in_mm()) +
-                     " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
+                     units::from_entry(text(s.y)) + " lies outside the room, which is " +
+                     text(job_.alcove.width.in_mm()) + " wide and " + text(job_.alcove.depth.in_mm()) + " deep");
     if (!found_.empty()) return;
     for (const survey::Cell& cell : at.subfloor.cells())
       if (std::hypot(cell.plane.gx, cell.plane.gy) > steepest_floor + units::tolerance::ratio)

@@ -56,7 +56,7 @@ class RoomText {
   void tape() {
     const facts::Closure& c = room_.closure;
     head("TAPE: do the readings close?");
-    if (!report_.job.alcove.is_figure()) return line("fewer than three walls make no figure that could close");
+    if (!rules::told_by_figure(report_.job)) return line("fewer than three walls make no figure that could close");
     if (!c.solved) {
       std::string missing;
       for (const std::string& name : c.missing) missing += (missing.empty() ? "" : ", ") + name;

@@ -61,10 +61,10 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
         worst->a.is(facts::Role::drain) || worst->b.is(facts::Role::drain)
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
-  return found(count,
-               both + " share " + shared_text(worst->overlap_mm3, job) + " at " +
-                   place_of(worst->at_mm, facts.room.faces, job),
-               moves);
+  return found(
+      count,
+      both + " share " + shared_text(worst->overlap_mm3, job) + " at " + place_of(worst->at_mm, facts.room.faces, job),
+      moves);
 }
 
 /// The one wall at the base's ends, where it stands off it though the other end is open: it may be set against that.

@@ -9,6 +9,7 @@
 #include "rules/book.hpp"
 #include "rules/joists.hpp"
 #include "rules/loads.hpp"
+#include "rules/spot.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -80,22 +81,22 @@ std::string read_levels(const Job& job, const Facts& facts) {
   return "the spot levels do not span the base: take some near " + units::listed(places) + " as well (survey.floor)";
 }
 
-/// A room of two walls is modelled square. Two that meet are held against a square; two that face each other have no
-/// corner, and are parallel where they stand as far apart at either end.
+/// Two walls that meet are held against a square; two that face each other are parallel where both ends are as wide.
 std::string read_two_walls(const Job& job) {
-  const bool facing = job.alcove.has_wall(job::Side::left) && job.alcove.has_wall(job::Side::right);
-  if (job.survey.square)
-    return std::string{facing ? "the walls are not parallel" : "the corner is out of square"} +
-           ", and a room of two walls is modelled square: measure from the base's edge to each stud once it stands "
-           "there";
-  return facing
-             ? "measure between the left and right walls at the floor, at the back and at the front, and say whether "
-               "both widths are one (survey.square)"
-             : "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
+  if (job.alcove.is_passage() && job.survey.square)
+    return "the walls are not parallel: measure four sides and both diagonals, from end to end of both (survey.plan)";
+  if (job.alcove.is_passage())
+    return "measure between the left and right walls at the floor, at the back and at the front, and say whether both "
+           "widths are one (survey.square)";
+  if (!job.survey.square)
+    return "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
+  return "the corner is out of square, and a room of two walls is modelled square: measure from the base's edge to "
+         "each "
+         "stud once it stands there";
 }
 
 std::string read_plan(const Job& job, const Facts& facts) {
-  if (!job.alcove.is_figure()) return read_two_walls(job);
+  if (!told_by_figure(job)) return read_two_walls(job);
   const std::vector<std::string>& missing = facts.room.closure.missing;
   const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : units::listed(missing, ", ");
   return "measure the alcove at the floor: " + what + " (survey.plan)";
@@ -173,9 +174,8 @@ std::string deck_to_say(const Job& job) {
                            {f.deck_fastener_length.has_value(), "how long they are", "deck_fastener_length"}});
 }
 
-/// Of three walls the figure is measured; two are said to stand square or parallel; one has no corner.
 State plan(const Job& job, const Facts& facts) {
-  if (job.alcove.is_figure()) return read_or(facts.room.closure.solved, Standing::missing);
+  if (told_by_figure(job)) return read_or(facts.room.closure.solved, Standing::missing);
   if (job.alcove.walls.size() < 2) return std::nullopt;
   return read_or(job.survey.square.value_or(false), Standing::missing);
 }

@@ -20,7 +20,7 @@ namespace {
 
 Finding closes(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Closure& c = facts.room.closure;
-  if (!job.alcove.is_figure()) return not_applicable("fewer than three walls make no figure that could close");
+  if (!told_by_figure(job)) return not_applicable("fewer than three walls make no figure that could close");
   if (!c.solved) return unread();
   if (!c.spare) return missing("measure the alcove at the floor: " + units::joined(c.missing) + " (survey.plan)");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
@@ -72,8 +72,8 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
   // What nobody read breaks no limit; nor does it keep one.
   if (most > keeps && f.read_mm && *f.read_mm <= keeps)
     return missing("read the subfloor's level close to the walls as well (survey.floor): between the spots it keeps " +
-                   text_at_most(*limit.greatest, job) + ", and " + text_or_more(most, Unit::mm, job) +
-                   " along the " + (width ? "width" : "depth") + " is told by carrying it on past them");
+                   text_at_most(*limit.greatest, job) + ", and " + text_or_more(most, Unit::mm, job) + " along the " +
+                   (width ? "width" : "depth") + " is told by carrying it on past them");
   return found(
       most,
       std::string{"highest to lowest along the "} + (width ? "width, " : "depth, ") +

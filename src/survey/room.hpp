@@ -65,7 +65,7 @@ struct Room {
 
 /// The room in the alcove's axes: the back wall's foot along y = depth, its left end at x = 0. `walls` as built or as
 /// designed. Missing sizes follow from the readings.
-/// @pre where the plan was read, all three walls stand.
+/// @pre where the plan was read, all three walls stand, or the left and the right one.
 Room make_room(const Survey& survey, std::optional<double> width, std::optional<double> depth,
                const std::vector<Side>& walls);
 

@@ -88,6 +88,26 @@ TEST(Layout, ABenchIsNoLongerThanStudsLetItBeThatLeanMoreBesideItsNose) {
   EXPECT_NEAR(right.bench_length, left.bench_length, 1e-9);
 }
 
+TEST(Layout, BetweenTwoWallsThatFaceEachOtherIsTheFigureThatWasRead) {
+  // Source: by hand: no back wall; between the walls' back ends 72 in, at the entry 2 in more to the left and 1 to the
+  // right: half-way a left wall's face stands at -1, a right one's at 72-1/2. What is built on site fills that.
+  Job j = sample::alcove();
+  j.alcove.walls = {Side::left, Side::right};
+  j.bench.reset();
+  j.base.kind = BaseKind::site_built;
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {-2 * in, 0}, {73 * in, 0});
+  const Layout at = lay_out(j);
+  EXPECT_TRUE(at.room.square_known);
+  EXPECT_NEAR(at.room.faces().left.at(18 * in) / in, -1, 1e-4);
+  EXPECT_NEAR(at.room.faces().right.at(18 * in) / in, 72.5, 1e-4);
+  const auto& [front_left, front_right, back_right, back_left] = at.base_outline.corners();
+  EXPECT_NEAR(front_left.x / in, -2, 1e-4);
+  EXPECT_NEAR(front_right.x / in, 73, 1e-4);
+  EXPECT_NEAR(back_right.x / in, 72, 1e-4);
+  EXPECT_NEAR(back_left.x / in, 0, 1e-4);
+  EXPECT_NEAR(back_left.y / in, 36, 1e-4);
+}
+
 TEST(Layout, SpotLevelsLieOffTheWallBesideThem) {
   // Source: by hand: a left wall from (0, 36) to (-3, 0) in: 12 in from the entry its face is at -2. A spot read 40
   // from it is at 38. The floor reaches 75-1/2 to the right and 6-1/2 to the left: 77 read at the entry is in the room,

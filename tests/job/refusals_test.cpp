@@ -26,6 +26,24 @@ void expect(const std::vector<Refusal>& refusals) {
     EXPECT_THAT(all_told_of(least_job(r.more)), testing::HasSubstr(std::string{"job.toml:"} + r.told)) << r.more;
 }
 
+TEST(Refusals, OfAFigureSayBetweenWhichWallsThereIsOne) {
+  // Source: plane geometry: two walls that face each other have four ends; of two that meet one is missing.
+  const auto told = [](const char* walls, const std::string& survey) {
+    return all_told_of("[job]\nname='a'\nunit='in'\n[alcove]\nwidth=72\ndepth=36\nwalls=" + std::string{walls} +
+                       "\n[base]\nlength=57.5\nwidth=36\n[drain]\nfrom_left=28.75\nfrom_back=16.25\n" + survey);
+  };
+  const std::string plan =
+      "[survey.plan]\nback=72\nfront=72\nleft=36\nright=36\ndiagonal_from_back_left=80.4984\n"
+      "diagonal_from_back_right=80.4984\n";
+  EXPECT_EQ(told("['left','right']", plan), "");
+  EXPECT_THAT(told("['back','right']", plan), testing::HasSubstr("or between two that face each other; alcove.walls"));
+  EXPECT_THAT(told("['left','right']", "[survey]\nface='board'\nboard=0.5\n" + plan),
+              testing::HasSubstr("survey.plan: between two walls that face each other sides and diagonals are read on "
+                                 "their studs"));
+  EXPECT_THAT(told("['left','right']", "[survey]\nsquare='no'\n" + plan),
+              testing::HasSubstr("survey.square: sides and diagonals tell whether the walls are parallel"));
+}
+
 TEST(Refusals, OfAValueSayWhatWouldDo) {
   // Source: the table of keys in docs/job-file.md: what each allows, and the line it stands in.
   expect({

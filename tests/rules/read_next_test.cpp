@@ -147,6 +147,30 @@ TEST(ReadNext, TwoWallsThatFaceEachOtherHaveNoCornerToHoldASquareTo) {
   EXPECT_THAT(asked(), testing::Not(HasSubstr("corner")));
 }
 
+TEST(ReadNext, TwoWallsThatFaceEachOtherAndAreNotParallelAreMeasuredByTheirFigure) {
+  // Source: plane geometry: the ends of both make a quadrilateral, which four sides and a diagonal fix.
+  job::Job job = sample::alcove();
+  job.alcove.walls = {job::Side::left, job::Side::right};
+  job.survey.square = false;
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {};
+  const auto at = [&](const char* id) {
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == id) return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(at("room.stud-gap").outcome, rules::Outcome::not_checked);
+  EXPECT_THAT(at("room.stud-gap").advice, HasSubstr("measure four sides and both diagonals"));
+  EXPECT_THAT(at("room.stud-gap").advice, HasSubstr("(survey.plan)"));
+  EXPECT_EQ(at("survey.closes").outcome, rules::Outcome::not_applicable);
+  job.survey.square.reset();
+  job.survey.plan.back = survey::Reading{1800, 2, survey::Face::stud, 0};
+  facts.room.closure = sample::good_facts().room.closure;
+  ASSERT_TRUE(facts.room.closure.solved);
+  EXPECT_EQ(at("room.stud-gap").outcome, rules::Outcome::pass);
+  EXPECT_EQ(at("survey.closes").outcome, rules::Outcome::pass);
+}
+
 TEST(ReadNext, WhatHoldsTheBenchIsAskedForInOneSentence) {
   // Source: none; what begins alike is said once where what is read at one place is one line.
   job::Job job = sample::alcove();
