@@ -91,6 +91,8 @@ class AlongLines {
     inset_ = std::min(most_inset_mm, (most_ - least_) / 4);
   }
 
+  const survey::Polygon& read() const { return read_; }
+
   /// Highest less lowest.
   double difference(double line, double from, double to) const {
     const auto [low, high] = range(line, from, to);
@@ -157,10 +159,12 @@ Greatest greatest_along(const AlongLines& floor, const survey::Polygon& room, co
   for (const survey::Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
   Greatest greatest;
   for (const double line : lines)
-    if (const auto stretch = stretch_of(room, along_x, line)) {
+    if (const auto stretch = stretch_of(room, along_x, line))
       greatest.all_mm = std::max(greatest.all_mm, floor.difference(line, stretch->first, stretch->second));
+  for (const survey::Point& p : floor.read()) lines.push_back(along_x ? p.y : p.x);
+  for (const double line : lines)
+    if (const auto stretch = stretch_of(room, along_x, line))
       greatest.read_mm = std::max(greatest.read_mm, floor.difference_read(line, stretch->first, stretch->second));
-    }
   return greatest;
 }
 
