@@ -291,12 +291,13 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const std::string back = stands_back(job, facts); !back.empty())
     finding.details.push_back("through the " + std::string{hung(job)} + " first: " + back +
                               ", and every stud is taken so; furring is counted to hold nothing");
+  finding.unjudged = bends_across_furring(j, job, facts);
   const bool studs = knows_studs_behind(job), lean = knows_lean_behind(job, facts);
   finding.holds_anyway = studs && lean;
   finding.read =
       std::string{lean ? "" : plumb_to_take(job)} + (studs || lean ? "" : "; ") +
       (studs ? "" : studs_to_find(std::string{job::name_of(job.bench->place)} + " wall", "behind the bench"));
-  if (!mends || changes.empty() || !first.empty()) return finding;
+  if (!mends || changes.empty() || !first.empty() || !finding.unjudged.empty()) return finding;
   return mended_by(std::move(finding), std::move(changes));
 }
 

@@ -148,6 +148,13 @@ TEST(Cleat, FastenersThatBendAcrossFurringAskForCare) {
   EXPECT_THAT(thick.advice, testing::StartsWith("judged by how far its fasteners reach into the stud, and not by how "
                                                 "they bend across what lies between: stud 'wall-left/stud-01' stands "
                                                 "3/16\" behind it; bring the wall's studs out to the wall cleat"));
+  EXPECT_EQ(furred("load.seat-push", 5. / 32, 3.5, 6, "#10").outcome, Outcome::pass) << "pushed as sat upon";
+  const Result pushed = furred("load.seat-push", 0.25, 3.5, 6, "#10");
+  EXPECT_EQ(pushed.outcome, Outcome::caution);
+  EXPECT_THAT(pushed.advice, HasSubstr("and not by how they bend across what lies between: stud 'wall-left/stud-01'"));
+  const Result pushed_out = furred("load.seat-push", 0.75, 3.5, 2);
+  EXPECT_EQ(pushed_out.outcome, Outcome::fail);
+  EXPECT_TRUE(pushed_out.remedies.empty());
   const Result weak = furred("load.seat-cleat", 0.75, 3.5, 2);
   EXPECT_EQ(weak.outcome, Outcome::fail);
   EXPECT_TRUE(weak.remedies.empty()) << "no count of fasteners settles it";
