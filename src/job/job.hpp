@@ -63,7 +63,8 @@ struct Floor {
   Length beyond_entry;                   ///< how far the floor is modelled in front of the entry
   Stock joist_stock;
   Length joist_spacing;
-  std::optional<Length> joist_first;  ///< first joist's centre line from the left (or front); absent: not known
+  std::optional<Length> joist_first;          ///< first joist's centre line from the left (or front); absent: not known
+  std::optional<Length> joist_first_at = {};  ///< how far from the entry that was read; absent: level with the bore
   Direction joist_direction = Direction::along_depth;  ///< the way a joist runs
   std::optional<Length> joist_span;
   std::optional<Length> joist_bearing;  ///< where that span begins, from the entry (or the left); absent: not known

@@ -99,9 +99,14 @@ std::vector<Key> room_keys() {
       {"floor.joists.spacing", Kind::length, usual, "\"16 in\"", "400", 150, 1000, "centre to centre", no_choices,
        STORE(j.floor.joist_spacing = v.length())},
       {"floor.joists.first", Kind::length, optional, "\"3 in\"", "200", -1000, 4000,
-       "first joist's centre from the left stud face, level with the bore (or from the entry when joists run along the "
+       "first joist's centre from the left stud face, level with the bore or where first_at says (or from the entry "
+       "when joists run along the "
        "width). Left out: nobody knows where they are, and none is modelled",
        no_choices, STORE(j.floor.joist_first = v.length())},
+      {"floor.joists.first_at", Kind::length, optional, "\"20 in\"", "500", -2500, 8000,
+       "how far from the entry that was read, of joists that run along the depth; left out: level with the bore. In a "
+       "room whose left wall is out of square joists then stay where they are when the drain moves",
+       no_choices, STORE(j.floor.joist_first_at = v.length())},
       {"floor.joists.direction", Kind::choice, usual, "\"along-depth\"", "\"along-depth\"", 0, 0,
        "the way a joist runs", directions, STORE(j.floor.joist_direction = direction_of(v))},
       {"floor.joists.span", Kind::length, optional, "\"12 ft\"", "3600", 300, 12000, "between its bearings, if known",

@@ -22,6 +22,10 @@ void add_frame(std::vector<Unused>& all, const BenchFrame& frame) {
 std::vector<Unused> what_says_nothing(const Job& job) {
   std::vector<Unused> all;
   if (job.floor.kind == FloorKind::slab) all.push_back({"floor.joists.", "the floor is a slab"});
+  if (job.floor.joist_direction == Direction::along_width)
+    add(all, "floor.joists", {"first_at"}, "the joists run along the width: the first was read from the entry");
+  else if (!job.floor.joist_first)
+    add(all, "floor.joists", {"first_at"}, "nobody knows where the joists are (floor.joists.first)");
   if (job.base.underside == Underside::flat)
     add(all, "base.ribs", {"columns", "rows", "width"}, "the base's underside is flat");
   if (job.base.threshold.width.is_zero())

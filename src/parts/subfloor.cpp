@@ -20,9 +20,10 @@ class Joists {
 
   std::vector<Solid> build() {
     const job::Rect& all = layout_.extent;
-    // The tape that finds the first one is hooked on the left stud face beside the bore, where joists are looked for.
-    const double hook =
-        along_depth_ ? layout_.room.innermost(job::Side::left, layout_.drain_y, layout_.drain_y, 0, 0) : 0;
+    // The tape that finds the first one is hooked on the left stud face beside the bore, where joists are looked for,
+    // unless it is said to have been elsewhere.
+    const double beside = floor_.joist_first_at ? floor_.joist_first_at->in_mm() : layout_.drain_y;
+    const double hook = along_depth_ ? layout_.room.innermost(job::Side::left, beside, beside, 0, 0) : 0;
     const double spacing = floor_.joist_spacing.in_mm(), own = hook + floor_.joist_first->in_mm();
     const double begin = along_depth_ ? all.x0 : all.y0, end = along_depth_ ? all.x1 : all.y1;
     // One that ends just where the floor does is there, in a room as in its mirror image.

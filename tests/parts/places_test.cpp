@@ -204,6 +204,26 @@ TEST(Places, JoistsAlongTheWidthCountFromTheEntry) {
   EXPECT_EQ(count(*model, "joists/"), 3u);
 }
 
+TEST(Places, JoistsStayWhereTheyWereReadWhenTheDrainMoves) {
+  // Source: by hand: the left wall runs from (0, 36) to (-3, 0) in. A joist 7 in from it 12 in from the entry, where
+  // its face stands at -2, has its middle at 5, wherever the drain is; read level with the bore it goes with that.
+  job::Job j = plain(job::Side::right);
+  j.alcove.width = inches(72), j.alcove.depth = inches(36);
+  j.base.length = inches(57), j.base.width = inches(36);
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {-3 * in, 0}, {72 * in, 0});
+  j.floor.joist_first = inches(7);
+  const auto middle = [&](double from_back) {
+    j.drain.along.distance = inches(from_back);
+    const auto b = brep::box_of(build(j)->find("joists/joist-01")->shape);
+    return (b[0] + b[3]) / 2 / in;
+  };
+  const double bore = middle(12);
+  EXPECT_NEAR(middle(24) - bore, -1, 1e-4) << "12 in nearer to the entry the wall stands an inch farther left";
+  j.floor.joist_first_at = inches(12);
+  EXPECT_NEAR(middle(24), 5, 1e-4);
+  EXPECT_NEAR(middle(12), 5, 1e-4);
+}
+
 TEST(Places, NothingHangsInTheAir) {
   // Source: closed form: on a floor that falls, under walls that lean, every joist's top lies 3/4 in plumb under the
   // deck's plane and every stud's top reaches the plate above it.

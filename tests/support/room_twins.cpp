@@ -84,7 +84,10 @@ void turn_floor(table& floor, const job::Layout& at, double unit) {
 /// with the hole.
 void turn_joists(toml::node_view<toml::node> joists, const job::Layout& at, double unit) {
   const auto width = [&](double y) { return width_at(at, unit, y / unit); };
-  if (joists["direction"].value<std::string>() == "along-depth") turn(joists["first"], width(at.drain_y));
+  if (joists["direction"].value<std::string>() == "along-depth") {
+    const auto read = joists["first_at"].value<double>();
+    turn(joists["first"], width(read ? *read * unit : at.drain_y));
+  }
   if (auto* holes = joists["hole"].as_array())
     for (toml::node& each : *holes) {
       table& hole = *each.as_table();
