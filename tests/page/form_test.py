@@ -214,7 +214,9 @@ class FormTest(PageCase):
         # Source: the program's own faults on files that tell little more than the kind of base
         self.form()
         file = folder() / "little.toml"
-        for kind, more in (("designed", ""), ("bought", ""), ("bought", '[base.outside]\nback = "60 in"\n'), ("site-built", "")):
+        for kind, more in (("designed", ""), ("bought", ""), ("bought", '[base.outside]\nback = "60 in"\n'), ("site-built", ""),
+                           ("bought", '[base.upstands]\nthickness = 0\n[base.threshold]\nwidth = "0 in"\n'),
+                           ("bought", '[base.threshold]\nwidth = 4\n')):
             file.write_text(f'[job]\nname = "x"\nunit = "in"\n[base]\nkind = "{kind}"\n{more}')
             self.js("window.fallwrightForm.form.open(arguments[0], 'little.toml')", file.read_text())
             asked = self.js('''const {form} = window.fallwrightForm;

@@ -125,12 +125,18 @@ class Form {
   tellNeeds() {
     for (const field of this.fields.values()) {
       field.told = field.key.told_by.some((other) => this.holds(other));
-      field.needed = field.key.needed.includes(this.baseKind()) && !field.told;
+      field.needed = field.key.needed.includes(this.baseKind()) && !field.told && !this.isOfNone(field.path);
       if (field.needed && field.node.parentNode === field.folded) field.shown.append(field.node);
     }
   }
+  /** Whether it is the size of what the base is said to have none of. */
+  isOfNone(path) {
+    const other = this.fields.get(SIZES_OF_NONE[path]);
+    return Boolean(other) && !other.isEmpty() && lengthOf(other.text, this.unit === 'mm') === 0;
+  }
   /** Whether other keys hang on this one. */
   tells(path) {
+    if (Object.values(SIZES_OF_NONE).includes(path)) return true;
     const is = (other) => path === other || path?.startsWith(other + '.');
     return [...this.fields.values()].some((field) => field.key.told_by.some(is));
   }

@@ -37,6 +37,9 @@ const NEEDS = {
   'bench.frame.deck_fastener_length': ['bench.frame.kind', 'timber']
 };
 
+/** Sizes of what a base may have none of: where the other size of it is nothing, there is nothing to measure. */
+const SIZES_OF_NONE = {'base.threshold.height': 'base.threshold.width', 'base.upstands.height': 'base.upstands.thickness'};
+
 /** A section that no step names goes where its parent is asked for; where that is nowhere, to the step for everything else. */
 function sectionsOf(step, table) {
   const named = WALK.flatMap((s) => s.sections ?? []), parent = (path) => path.split('.').slice(0, -1).join('.');
