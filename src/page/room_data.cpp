@@ -1,6 +1,8 @@
 #include "page/room_data.hpp"
 
 #include <algorithm>
+#include <string>
+#include <vector>
 
 #include "page/places.hpp"
 #include "rules/as_set.hpp"
@@ -126,13 +128,13 @@ Json places_to_read(const facts::Lying& lying) {
   return places;
 }
 
-/// The checks of the base as set, with what a page needs to judge them: limits, and whether something else that they
-/// rest on is assumed or missing.
-Json rim_checks(const report::Report& report) {
+/// Some of the checks of the base as set, with what a page needs to judge them: limits, and whether something else that
+/// they rest on is assumed or missing.
+Json checks_that(bool (*are_asked)(const std::string& id), const report::Report& report) {
   const std::string rim = "the rim as it lies in the bed";  // what is typed into the page
   Json checks = Json::array();
   for (const rules::Result& r : report.judgement.results) {
-    if (!rules::is_as_set(r.id)) continue;
+    if (!are_asked(r.id)) continue;
     const auto any = [&](rules::Standing state) {
       return std::any_of(r.rests_on.begin(), r.rests_on.end(),
                          [&](const rules::Support& s) { return s.state == state && s.name != rim; });
@@ -144,6 +146,7 @@ Json rim_checks(const report::Report& report) {
                       {"greatest", maybe(r.limit.greatest)},
                       {"unit", r.limit.unit == rules::Unit::ratio ? "ratio" : "mm"},
                       {"broken", rules::name_of(r.limit.when_broken)},
+                      {"applies", r.outcome != rules::Outcome::not_applicable},
                       {"own", r.limit.verified == rules::Verified::user},
                       {"assumed", any(rules::Standing::assumed)},
                       {"missing", any(rules::Standing::missing)}});
@@ -161,6 +164,36 @@ Json gauges_data(const report::Report& report) {
                       {"name", g.name},
                       {"clear", g.clear}});
   return gauges;
+}
+
+/// What fails that a base is not met by as it lies.
+std::vector<rules::Result> without_outside(std::vector<rules::Result> results) {
+  std::erase_if(results, [](const rules::Result& r) { return rules::meets_outside(r.id); });
+  return results;
+}
+
+/// What the base meets in front of it, and with which of its edges, as it was designed to lie.
+Json outside_data(const report::Report& report) {
+  const facts::Facts& f = report.facts;
+  const facts::Heights& h = f.heights;
+  const auto base = std::find_if(f.parts.begin(), f.parts.end(),
+                                 [](const facts::Part& part) { return part.which.is(facts::Role::base); });
+  if (!h.outside || base == f.parts.end()) return nullptr;
+  const auto levels = [](const facts::Levels& l) { return Json{l.least_mm, l.greatest_mm}; };
+  Json edges = Json::array();
+  for (const facts::Edge& edge : f.edges)
+    if (edge.open())
+      edges.push_back({{"side", name_of(edge.side)},
+                       {"top", {edge.top_mm, edge.top_greatest_mm}},
+                       {"floor", levels(edge.outside.value_or(*h.outside))},
+                       {"raised", edge.raised()}});
+  const auto& box = base->bbox_mm;
+  return {{"floor", levels(*h.outside)},
+          {"base", {box[0], box[1], box[3], box[4]}},
+          {"drain_top", h.drain_top_mm},
+          {"threshold", {maybe(h.threshold_least_mm), maybe(h.threshold_greatest_mm)}},
+          {"edges", edges},
+          {"checks", checks_that(rules::meets_outside, report)}};
 }
 
 }  // namespace
@@ -201,9 +234,11 @@ Json level_data(const Subject& subject) {
           {"riser", job.drain.riser ? Json(job.drain.riser->in_mm()) : Json(nullptr)},
           {"riser_most", (job.drain.body_depth - job.drain.recess).in_mm()},
           {"gauges", gauges_data(report)},
-          {"checks", rim_checks(report)},
+          {"outside", outside_data(report)},
+          {"checks", checks_that(rules::is_as_set, report)},
           {"design_fails", text(rules::failing_level(report.judgement.results))},
-          {"others_fail", text(rules::failing_elsewhere(report.judgement.results))}};
+          {"others_fail", text(rules::failing_elsewhere(report.judgement.results))},
+          {"others_fail_raised", text(rules::failing_elsewhere(without_outside(report.judgement.results)))}};
 }
 
 }  // namespace fallwright::page

@@ -157,16 +157,12 @@ std::optional<std::pair<std::string, double>> odd_one(const facts::AsSet& set, d
   return odd;
 }
 
-bool is_outside(const std::string& id) {
-  return std::find(outside_checks.begin(), outside_checks.end(), id) != outside_checks.end();
-}
-
 /// What is to be done before it is left: at the apron, in front of it, of what asks for care, and of what fails that no
 /// pressing mends.
 std::string before_it_is_left(const facts::AsSet& set, const std::vector<Result>& results) {
   std::string words;
   for (const Result& r : results)
-    if ((is_as_set(r.id) || (set.raised_mm && is_outside(r.id))) && r.outcome == Outcome::caution)
+    if ((is_as_set(r.id) || (set.raised_mm && meets_outside(r.id))) && r.outcome == Outcome::caution)
       words += " CAUTION, " + r.title + ": " + r.advice + ".";
   const std::string titles = failing_elsewhere(results);
   return titles.empty()
@@ -183,6 +179,10 @@ std::string not_judged(const std::vector<Result>& results) {
 }
 
 }  // namespace
+
+bool meets_outside(const std::string& id) {
+  return std::find(outside_checks.begin(), outside_checks.end(), id) != outside_checks.end();
+}
 
 const Result* result_of(const std::vector<Result>& results, const std::string& id) {
   const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });

@@ -44,6 +44,8 @@ std::string failing_elsewhere(const std::vector<Result>& results);
 inline bool is_as_set(const std::string& id) {
   return id.starts_with("rim.");
 }
+/// Whether it is of what lies in front of the base, which is met as that lies once its height was read.
+bool meets_outside(const std::string& id);
 
 /// Where the design fails as it would lie level, no check of the base as set asks for pressing.
 void ask_for_the_design_first(std::vector<Result>& results);

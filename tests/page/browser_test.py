@@ -9,7 +9,7 @@ import tomllib
 
 from selenium import webdriver
 
-from page_case import FALLWRIGHT, PROJECT, ROOMS, PageCase, built, data_of, job_of
+from page_case import FALLWRIGHT, PROJECT, ROOMS, PageCase, built, data_of, folder, job_of
 
 
 class Outline(html.parser.HTMLParser):
@@ -207,6 +207,10 @@ KINDS = ("Nothing to press, as far", "disagrees with the others", "rim AGAIN", "
          "cut the riser off", "no base lies so", "if it reads the same, look", "or raise the low side", "have to go down")
 
 
+# The same of what lies in front of the base.
+OUTSIDE_KINDS = ("while its mortar is wet. Then read", "LIFT IT, or change the floor it meets", "too low for what lies in front of it")
+
+
 class HostileRoomTest(PageCase):
     room = ROOMS["hostile"]
 
@@ -216,22 +220,45 @@ class HostileRoomTest(PageCase):
         self.open(self.room)
         said = set()
         for seed, room in enumerate((ROOMS["designed"], ROOMS["hostile"])):
-            answers = json.loads(subprocess.check_output([os.environ["LEVEL_ANSWERS"], job_of(room), "200", str(1000 * seed)]))
-            card, facets = data_of(self.page(room), "level-data"), data_of(self.page(room), "view-data")["facets"]
-            own = self.js("""const [card, facets, answers] = arguments, {judgeLevel, fallNoBetter, foundAndLimit} = window.fallwrightLevel;
-                const place = Object.fromEntries(card.places.map(p => [p.name, p])), planes = facets.filter(f => f.surface !== 'seat');
-                return answers.map(a => {
-                  const readings = a.readings.map(([name, value]) => ({place: place[name], value}));
-                  const {found, results, verdict} = judgeLevel({...card, riser: a.riser}, planes, readings, a.down, a.line);
-                  return {words: verdict.words, falls: found.falls.map(f => [f.fall, fallNoBetter(f.fall, false, card.metric)]),
-                          checks: results.map(r => ({id: r.id, outcome: r.outcome, value: r.value,
-                                                     words: r.value === null ? null : foundAndLimit(r, card.metric)}))};
-                });""", card, facets, answers)
-            self.assertEqual(len(own), 200)
-            for theirs, ours in zip(answers, own):
-                self.same(theirs, ours)
-                said.update(kind for kind in KINDS if kind in ours["words"])
+            for words in self.answered_alike(job_of(room), self.page(room), 200, 1000 * seed):
+                said.update(kind for kind in KINDS if kind in words)
         self.assertEqual(said, set(KINDS))  # the draws reach every kind of answer
+
+    def test_card_meets_the_floor_in_front_of_the_entry_as_the_program_does(self):
+        # Source: `fallwright level` itself, on readings at random of a base whose threshold stands little above the bath's
+        # floor, and of one that is rolled into, level with it
+        self.open(self.room)
+        said = set()
+        case = lambda name: (PROJECT / f"tests/cases/{name}.toml").read_text()
+        before = lambda text, high: re.sub(r'finish_outside = "[^"]*"', f'finish_outside = "{high}"', text)
+        spots = '[survey.floor]\nspots = [[1, 1, 0], [61, 1, 0], [1, 36, 0], [61, 36, 0], [31, 18, 0], [31, -10, 0]]\n'
+        rooms = {"low threshold": before(case("passes-everything"), "4-1/8 in"),
+                 "rolled in": before(case("step-at-a-rolled-in-entry"), "1-11/16 in") + spots}
+        for seed, (name, text) in enumerate(rooms.items()):
+            job = folder() / f"{name}.toml"
+            job.write_text(text)
+            subprocess.run([FALLWRIGHT, "build", job, "--out", folder() / "outside", "--quiet"], check=False)
+            for words in self.answered_alike(job, folder() / "outside" / name / "report.html", 300, 5000 + 1000 * seed):
+                said.update(kind for kind in OUTSIDE_KINDS if kind in words)
+        self.assertEqual(said, set(OUTSIDE_KINDS))
+
+    def answered_alike(self, job, page, count, seed):
+        """What both say to readings at random, held against each other."""
+        answers = json.loads(subprocess.check_output([os.environ["LEVEL_ANSWERS"], job, str(count), str(seed)]))
+        card, facets = data_of(page, "level-data"), data_of(page, "view-data")["facets"]
+        own = self.js("""const [card, facets, answers] = arguments, {judgeLevel, fallNoBetter, foundAndLimit} = window.fallwrightLevel;
+            const place = Object.fromEntries(card.places.map(p => [p.name, p])), planes = facets.filter(f => f.surface !== 'seat');
+            return answers.map(a => {
+              const readings = a.readings.map(([name, value]) => ({place: place[name], value}));
+              const {found, results, verdict} = judgeLevel({...card, riser: a.riser}, planes, readings, a.down, a.line);
+              return {words: verdict.words, falls: found.falls.map(f => [f.fall, fallNoBetter(f.fall, false, card.metric)]),
+                      checks: results.map(r => ({id: r.id, outcome: r.outcome, value: r.value,
+                                                 words: r.value === null ? null : foundAndLimit(r, card.metric)}))};
+            });""", card, facets, answers)
+        self.assertEqual(len(own), count)
+        for theirs, ours in zip(answers, own):
+            self.same(theirs, ours)
+        return [ours["words"] for ours in own]
 
     def same(self, program, page):
         self.assertEqual(page["words"], program["words"])

@@ -156,10 +156,20 @@ function verdictOn(card, found, results) {
     return {next: 'mend the design', words: 'THE DESIGN FAILS when it lies level, and no pressing mends that: ' +
                                             `${card.design_fails}. Lift the base out.`};
   if (!results.some((r) => r.outcome === 'fail')) {
+    const outside = meetOutside(card, found);
+    for (const r of outside) {
+      const press = pressedToMeet(card, found, results, r);
+      if (press)
+        return {next: 'press', words: `NOT YET: '${r.title}' ${r.outcome === 'fail' ? 'fails' : 'asks for care'}; ${press}. ` +
+                                      'Then read the base again.'};
+    }
+    const fails = outside.find((r) => r.outcome === 'fail');
+    if (fails) return {next: 'lift', words: `LIFT IT, or change the floor it meets: '${fails.title}' fails; ${fails.advice}.`};
     const open = results.filter((r) => r.outcome === 'not-checked').map((r) => `'${r.title}'`).join(', ');
-    const careful = results.filter((r) => r.outcome === 'caution')
+    const careful = [...outside, ...results].filter((r) => r.outcome === 'caution')
         .map((r) => ` CAUTION, ${r.title}: ${r.advice ?? planOf(card, found, results).words}.`).join('');
-    const others = card.others_fail ? ` Other checks fail, and are mended more easily before the mortar sets: ${card.others_fail}.` : '';
+    const titles = found.raised === undefined ? card.others_fail : card.others_fail_raised;
+    const others = titles ? ` Other checks fail, and are mended more easily before the mortar sets: ${titles}.` : '';
     return {next: 'leave', words: (open
         ? `Nothing to press, as far as was read. NOT JUDGED: ${open}. If that holds, leave it, and let nobody step on it.`
         : 'Leave it, and let nobody step on it.') + careful + others};

@@ -51,7 +51,7 @@ class Pressing {
     this.card = card, this.found = found;
     this.riser = card.riser === null || found.drain_body === undefined ? null : asking('rim.riser');
     const down = found.points.map((p) => [p.x, p.y, pressAt(card, p)]), open = card.gauges.filter((g) => !g.clear);
-    const pressed = bestPlane(down);
+    const pressed = this.pressed = bestPlane(down);
     this.mostPressed = Math.max(0, ...down.map((s) => s[2]));
     this.bed = open.length ? asking('rim.bed') : null;
     this.leastBed = this.bed?.least ?? 0;
@@ -62,6 +62,7 @@ class Pressing {
     // The drain's body turns with the base about its top: upright it reaches lower, if by hundredths of a millimetre.
     const reaches = card.riser - found.drain_body, [x, y, z] = card.drain_top, high = z - card.drain_low;
     const tilted = high / Math.hypot(1, found.gx, found.gy), upright = high / Math.hypot(1, found.gx - pressed.gx, found.gy - pressed.gy);
+    this.levelDown = pressed.at(x, y), this.reachesNow = reaches;
     this.reaches = reaches + pressed.at(x, y) + upright - tilted, this.reachesDesigned = reaches + found.raised + high - tilted;
     this.riserLeast = this.riser?.least ?? null, this.riserMost = this.riser?.greatest ?? null;
     this.short = this.riserLeast === null ? 0 : this.riserLeast - this.reaches;
@@ -73,6 +74,22 @@ class Pressing {
 
   /** By how much more than any bed is thick the base would stand over it, or lie in the floor below it. */
   isBeyondItsBed() { return Boolean(this.bed) && (this.proudNow > this.spread || this.thinNow < -this.spread); }
+
+  /** By how much it goes down as a whole so that a check of what stands in front of it holds, where all else allows that. */
+  downToMeet(check) {
+    if (!this.bed || !check.met || check.greatest === null) return null;
+    const down = this.up(check.met.value - check.greatest), {card, found} = this;
+    if (down <= 0 || isLess(this.thinNow - down, this.leastBed)) return null;
+    if (this.riserMost !== null && isLess(this.riserMost, this.reachesNow + down)) return null;
+    const then = meetOutside(card, lyingAt(card, found, found.raised - down, found.gx, found.gy));
+    return then.some((r) => r.met && !keepsLimit(r, r.met.value)) ? null : down;
+  }
+
+  /** What a base that was pressed so lies too low for, and would not if it lay higher by as much. */
+  tooLowOutside(down) {
+    const fails = failsOutside(this.card, this.found, down, this.pressed);
+    return fails && !failsOutside(this.card, this.found, down - fails.by, this.pressed) ? fails : null;
+  }
 
   plan() {
     const lift = (words) => ({next: 'lift', words});
@@ -87,6 +104,11 @@ class Pressing {
           ? `pressed level it would lie ${this.moreMortar(tooLow)}`
           : `lift the base and lengthen the riser by ${this.lengthened(0)}: the bed under it is ` +
             `${noBetter(this.thin, false, this.card.metric)} thick at its thinnest, and ${this.atLeast(this.leastBed)} of it must stay`);
+    const low = this.tooLowOutside(this.levelDown + this.whole);
+    if (low)
+      return lift(`pressed ${this.whole > 0 ? 'down so' : 'level'} it would lie ${this.atLeast(low.by)} too low for what lies in ` +
+                  `front of it ('${low.title}'): lift it, and bed it again level on more mortar` +
+                  `${this.riserMeanwhile(Math.max(0, low.by - this.whole))}; or lower the bath's floor there by as much`);
     return {next: 'press', words: this.whole > 0 ? this.wholeWords() : this.levelAlone()};
   }
 
@@ -96,9 +118,11 @@ class Pressing {
   }
   lengthened(higher) { return this.atLeast(this.longer(higher)); }
 
+  riserMeanwhile(higher) {
+    return this.longer(higher) > 1e-5 ? `; lengthen the riser by ${this.lengthened(higher)} meanwhile` : '';
+  }
   moreMortar(higher) {
-    return `${this.atLeast(higher)} too low: lift it, and bed it again on more mortar` +
-           (this.longer(higher) > 1e-5 ? `; lengthen the riser by ${this.lengthened(higher)} meanwhile` : '');
+    return `${this.atLeast(higher)} too low: lift it, and bed it again on more mortar${this.riserMeanwhile(higher)}`;
   }
 
   wholeWords() {
@@ -115,7 +139,8 @@ class Pressing {
     if (!level) return LEVEL_NOW;
     const bears = !this.bed || !isLess(0, this.proud + this.mostPressed);
     const reaches = this.riserLeast === null || !isLess(0, this.short + this.mostPressed);
-    return level + (bears && reaches ? RAISE_INSTEAD : '');
+    const meets = !failsOutside(this.card, this.found, this.levelDown - this.mostPressed, this.pressed);
+    return level + (bears && reaches && meets ? RAISE_INSTEAD : '');
   }
 }
 
