@@ -193,7 +193,7 @@ struct Job {
   std::vector<UnusedKey> unused;  ///< of the file, in its order
   bool is_metric() const { return unit == UnitSystem::metric; }
   double mark_mm() const { return units::tape_mark_mm(is_metric()); }  ///< of the tape in the job's unit
-  /// What a piece of a length is cut to: the tape's mark at or below it, as it must go in; itself unless `cuts.to_tape`.
+  /// What a length is cut to: the tape's mark at or below it, as it must go in; itself unless `cuts.to_tape`.
   double cut_mm(double length_mm) const;
 };
 
