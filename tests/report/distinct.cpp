@@ -11,8 +11,8 @@ facts::Room room() {
   r.closure = {true, true, {{"back", 1801, 1802, 1.25, 1803}}, 0.5, 1.5, "left", {"front"}};
   r.widths = {{1200, 1798, 1799, 1.75, 305}};
   r.not_plumbed = {Side::right};
-  r.floor = {
-      true, 4.25, 3.25, 1.125, 2.25, {101, 102, 3}, {103, 104, -4}, -5.5, 0.75, "front left", {{"back right", {}}}};
+  r.floor = {true,          4.25,           3.25, {},   1.125,        2.25,
+             {101, 102, 3}, {103, 104, -4}, -5.5, 0.75, "front left", {{"back right", {}}}};
   r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5},
              {"wall-left/stud-01", Side::left, facts::Before::nothing, 19, 1, 2, 3}};
   r.corners = {{Side::back, Side::left, Side::left, 3.5, 3.75}};

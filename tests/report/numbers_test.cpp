@@ -135,7 +135,7 @@ TEST(RoomNumbers, FamiliesThatMeetAreCountedAndStandsAsideIsNot) {
       {sample::part_id("base"), sample::part_id("bed"), facts::Touch::touch, 0, 0, {}}};
   const std::string text = squeezed(report::room_table(sample.report(), true));
   expect_words(text, {"base and wall-left: 2 mm to 5 mm apart, 2 pairs", "wall-left and base: 5 mm apart ",
-                      "drain and joists/joist-03 RUN INTO EACH OTHER: 4.3 cm3 shared, at", "base and bed touch"});
+                      "drain and joists/joist-03 RUN INTO EACH OTHER: 4.4 cm3 shared, at", "base and bed touch"});
   EXPECT_THAT(text, Not(HasSubstr("wall-back and wall-left")));
   EXPECT_THAT(squeezed(report::room_table(sample.report(), false)), Not(HasSubstr("base and bed touch")));
 }
