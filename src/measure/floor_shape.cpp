@@ -18,20 +18,6 @@ namespace {
 
 const char* const corner_names[] = {"back left", "back right", "front right", "front left"};
 
-using Corners = std::array<survey::Point, 4>;
-
-/// Of a convex plan: what reaches farthest toward each corner, as `corner_names` has them. Built on site between walls
-/// out of square it fills no rectangle, and what lies beside it lies under no base.
-Corners corners_of(const survey::Polygon& plan) {
-  const auto farthest = [&](double right, double back) {
-    const auto reach = [&](const survey::Point& p) { return right * p.x + back * p.y; };
-    return *std::max_element(plan.begin(), plan.end(), [&](const survey::Point& a, const survey::Point& b) {
-      return reach(a) < reach(b) - units::tolerance::length_mm;
-    });
-  };
-  return {farthest(-1, 1), farthest(1, 1), farthest(1, -1), farthest(-1, -1)};
-}
-
 /// The room's plan at the floor, between the walls' feet; where no wall stands, to the side of the alcove as designed.
 /// From back left counter-clockwise.
 survey::Polygon feet_of(const parts::Model& model) {
@@ -199,7 +185,7 @@ void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightP
 }
 
 /// The corner that stands clear by most; of those that stand clear alike the one that is told first.
-void add_rock(const std::vector<survey::Spot>& spots, const Corners& corners, survey::Point middle,
+void add_rock(const std::vector<survey::Spot>& spots, const std::array<survey::Point, 4>& corners, survey::Point middle,
               const Surface& floor, const Foremost& foremost, facts::FloorShape& shape) {
   const auto place = [&](std::size_t i) { return gp_Pnt{corners[i].x, corners[i].y, 0}; };
   std::array<double, 4> gaps{};
@@ -228,7 +214,7 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   const parts::Solid& base = *model.first(parts::Role::base);
   const auto box = parts::box_of(base);
   const survey::Polygon plan = Rim{base}.corners();
-  const Corners base_corners = corners_of(plan);
+  const std::array<survey::Point, 4> base_corners = four_corners(plan);
   const survey::Polygon room = feet_of(model);
   const std::vector<survey::Spot> in_room = distinct(floor.corners(room));
   const std::vector<survey::Spot> under = distinct(floor.corners(plan));

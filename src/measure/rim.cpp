@@ -55,6 +55,16 @@ Polygon hull(std::vector<Point> points) {
   return without_straight_corners(polygon);
 }
 
+std::array<Point, 4> four_corners(const Polygon& plan) {
+  const auto farthest = [&](double right, double back) {
+    const auto reach = [&](const Point& p) { return right * p.x + back * p.y; };
+    return *std::max_element(plan.begin(), plan.end(), [&](const Point& a, const Point& b) {
+      return reach(a) < reach(b) - units::tolerance::length_mm;
+    });
+  };
+  return {farthest(-1, 1), farthest(1, 1), farthest(1, -1), farthest(-1, -1)};
+}
+
 double area_of(const Polygon& polygon) {
   double twice = 0;
   for (std::size_t i = 1; i + 1 < polygon.size(); ++i) twice += cross(polygon[0], polygon[i], polygon[i + 1]);

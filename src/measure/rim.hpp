@@ -1,6 +1,7 @@
 /// The plan that a solid or a surface takes, if convex, and its sides by the way they face. Inside `measure` only.
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include <gp_Pnt.hxx>
@@ -12,6 +13,10 @@ namespace fallwright::measure {
 
 /// Convex hull, counter-clockwise, without corners that rounding alone has made.
 survey::Polygon hull(std::vector<survey::Point> points);
+
+/// Of a convex plan what reaches farthest toward each corner: back left, back right, front right, front left. A base
+/// built between walls out of square fills no rectangle, and what lies beside it lies under no base.
+std::array<survey::Point, 4> four_corners(const survey::Polygon& plan);
 
 double area_of(const survey::Polygon& polygon);
 

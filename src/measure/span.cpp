@@ -3,6 +3,7 @@
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 
 namespace fallwright::measure {
 namespace {
@@ -58,13 +59,11 @@ std::vector<facts::NamedPlace> unread_corners(const parts::Model& model, const s
   std::vector<facts::NamedPlace> unread;
   if (spots.empty()) return unread;
   const std::vector<Point> outline = outline_of(spots);
-  const survey::Rect base = *plan_of(model, parts::Role::base);
-  const std::pair<const char*, Point> corners[] = {{"back left", {base.x0, base.y1}},
-                                                   {"back right", {base.x1, base.y1}},
-                                                   {"front right", {base.x1, base.y0}},
-                                                   {"front left", {base.x0, base.y0}}};
-  for (const auto& [name, at] : corners)
-    if (outside(outline, at) > near_corner_mm) unread.push_back({name, {at.x, at.y, 0}});
+  const auto corners = four_corners(Rim{*model.first(parts::Role::base)}.corners());
+  constexpr const char* names[] = {"back left", "back right", "front right", "front left"};
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    if (const Point& at = corners[i]; outside(outline, at) > near_corner_mm)
+      unread.push_back({names[i], {at.x, at.y, 0}});
   return unread;
 }
 

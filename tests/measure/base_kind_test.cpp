@@ -74,6 +74,22 @@ const std::string open_front =
     "[base]\nkind = \"site-built\"\nrise = 15\ncover = 40\n[base.threshold]\nwidth = 0\n[bed]\nleast = 30\ncollar = "
     "0\n";
 
+TEST(SiteBuilt, ItsOwnCornersAreReadAndNotThoseOfARectangleRoundIt) {
+  // Source: by hand: the front runs from (-1, -12) to (61, 0) in. Spots near its four ends span it; the rectangle's
+  // front right corner, (61, -12), lies more than 6 in outside them, and under no base.
+  std::string text = oblique_front;
+  text = text.substr(0, text.find("[survey.plan]")) +
+         "[survey.plan]\nback = 60.0000\nfront = 63.1506\nleft = 49.0102\nright = 37.0135\n"
+         "diagonal_from_back_left = 71.3442\ndiagonal_from_back_right = 78.2432\n"
+         "[survey.floor]\nspots = [[2, 34, 0], [58, 34, 0], [2, -10, 0], [59, 2, 0], [30, 10, 0]]\n";
+  EXPECT_TRUE(built(text).facts.room.floor.unread.empty());
+  const std::string without = text.replace(text.find("[2, -10, 0], "), 13, "");
+  const auto unread = built(without).facts.room.floor.unread;
+  ASSERT_EQ(unread.size(), 1u);
+  EXPECT_EQ(unread[0].name, "front left");
+  EXPECT_NEAR(unread[0].at_mm[1] / 25.4, -12, 0.01);
+}
+
 TEST(SiteBuilt, AHumpBesideItsFrontLiesUnderNoBase) {
   // Source: by hand: at 56 in from the left the front runs 0.4 in before the right wall's end; a spot 0.14 in high 3.5
   // before it lies in the rectangle round the base and not under it, where the floor is level but for what a corner
