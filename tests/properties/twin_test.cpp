@@ -74,9 +74,13 @@ Json without_hands(Json report) {
 }
 
 /// Where no left wall stands, lengths from the left are told from what does there; its mirror image has a left wall.
+/// What lies beyond that face is told to the left of it; the image lies beyond the right one, told from the left as all
+/// is.
 Json with_one_hook(const Json& report) {
+  const std::string text =
+      std::regex_replace(report.dump(), std::regex{"back wall's left end|alcove's left side"}, "left stud face");
   return Json::parse(
-      std::regex_replace(report.dump(), std::regex{"back wall's left end|alcove's left side"}, "left stud face"));
+      std::regex_replace(text, std::regex{"to the left of the left stud face"}, "from the left stud face"));
 }
 
 /// Of a pair it is no matter which comes first.
