@@ -56,13 +56,14 @@ void add_window(Pen& pen, const Subject& s, double y) {
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
   pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
-  pen.note({low, y - 5 * t},
-           std::string{"Heavy: the bore misses every joist, if by a hair; "} +
-               (w.along_width ? "from the " + left_face(s.job()) : std::string{"from the entry"}) +
-               (moves_for_another ? ""
-                                  : "; nearest that keeps clear: " +
-                                        (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : std::string{"none"})),
-           Anchor::left, 0.9);
+  pen.note(
+      {low, y - 5 * t},
+      std::string{"Heavy: the bore misses every joist, if by a hair; "} +
+          (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
+          (moves_for_another ? ""
+                             : "; nearest that keeps clear: " +
+                                   (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : std::string{"none"})),
+      Anchor::left, 0.9);
 }
 
 /// Faces of the joists that stand across the section, from the bore's centre; in order.

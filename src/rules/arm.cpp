@@ -163,7 +163,7 @@ std::string beside_another(const HoleGap& gap, const job::Job& job, const facts:
   const char* const toward = gap.along_mm < job.mark_mm() / 2 ? ""
                              : gap.ahead_mm > 0               ? (sideways ? " to the right" : " toward the back")
                                                               : (sideways ? " to the left" : " toward the entry");
-  return "the hole in " + said_joist(gap.crossing->joist, facts, job) + ", " +
+  return "the hole in " + said_joist(gap.crossing->joist, facts, job) + level_of_hook(facts) + ", " +
          text_of(gap.crossing->from_weir_mm, Unit::mm, job) + " from the weir, and " +
          (gap.of_the_arm ? "the arm's other one"
                          : "the one of " + text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
@@ -285,7 +285,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   Finding finding =
       found(std::min(wood.above, wood.below),
             std::string{"wood "} + (low ? "below" : "above") + " the hole in " + said_joist(worst->joist, facts, job) +
-                ", " + text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
+                level_of_hook(facts) + ", " + text_of(worst->from_weir_mm, Unit::mm, job) + " from the weir",
             "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);

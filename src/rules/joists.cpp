@@ -58,6 +58,10 @@ std::string said_joist(const std::string& id, const facts::Facts& facts, const j
   return centre ? "the joist at " + text_of(*centre, Unit::mm, job) + " from " + joist_hook(facts, job) : end_of(id);
 }
 
+std::string level_of_hook(const facts::Facts& facts) {
+  return facts.room.drain.along_width ? ", level with the bore" : "";
+}
+
 JoistCuts joist_cuts(double depth_mm) {
   constexpr double edges_mm = 2 * 2 * 25.4;
   return {std::max(0.0, std::min(depth_mm / 3, depth_mm - edges_mm)), depth_mm / 6, depth_mm / 4};

@@ -21,6 +21,8 @@ std::string joist_place(const std::string& id, const facts::Facts& facts, const 
 std::string joist_hook(const facts::Facts& facts, const job::Job& job);
 /// "the joist at 47-5/16\" from the left stud face": the same in a sentence.
 std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job);
+/// ", level with the bore": where along the stud face that tape is hooked, to be said once; nothing of the entry.
+std::string level_of_hook(const facts::Facts& facts);
 
 struct JoistCuts {
   double hole_mm = 0;       ///< greatest diameter

@@ -40,6 +40,9 @@ class Writer {
       const std::size_t end = std::min(words.find(' ', at), words.size());
       words.replace(at, end - at, said_joist(words.substr(at, end - at), facts_, job_));
     }
+    // Where joists are bored that is said of their places below.
+    const bool placed = words.find(joist_hook(facts_, job_)) != std::string::npos;
+    if (placed && facts_.pipe.crossings.empty()) words += level_of_hook(facts_);
     return words;
   }
 
@@ -99,8 +102,7 @@ class Writer {
               : "holes " + apart +
                     " or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
                     "datum, to the arm's middle, bored level with it") +
-         "; joists by their centres from " + joist_hook(facts_, job_) +
-         (facts_.room.drain.along_width ? ", level with the bore" : ""));
+         "; joists by their centres from " + joist_hook(facts_, job_) + level_of_hook(facts_));
     for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
   }
 

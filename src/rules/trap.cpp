@@ -129,7 +129,7 @@ std::optional<NotchAt> deepest_notch(const job::Job& job, const facts::PipeRun& 
 /// A notch is as deep as the arm lies in its joist: a shallower one, whatever the job file says, does not take it.
 Finding too_shallow(const NotchAt& at, double most, const job::Job& job, const facts::Facts& facts) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const std::string joist = said_joist(at.crossing->joist, facts, job);
+  const std::string joist = said_joist(at.crossing->joist, facts, job) + level_of_hook(facts);
   Finding finding =
       found(at.deep_mm,
             "notch from " + std::string{at.from_below ? "below" : "above"} + " that takes the arm in " + joist + ", " +

@@ -311,5 +311,11 @@ TEST(ToldAlike, WhereNoMemberHasAMarkNoSheetSpeaksOfMarks) {
   EXPECT_GE(speaking(drawn_demo("tannery-lane-2a")), 6) << "three walls, the bench from three sides and its section";
 }
 
+TEST(Drain, SaysWhereAlongItsWallATapeIsHooked) {
+  // Source: by hand: in a room out of square a stud face is nearer to a joist at one depth than at another.
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("drain")),
+              HasSubstr("from the left stud face, level with the bore"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

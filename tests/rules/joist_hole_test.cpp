@@ -94,8 +94,8 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   const rules::Result near = edges();
   EXPECT_EQ(near.outcome, Outcome::fail);
   EXPECT_NEAR(*near.measured, 1.8125 * in, 1e-9);
-  EXPECT_THAT(near.where, HasSubstr("the hole in the joist at 28-5/16\" from the left stud face, 11-13/16\" from the "
-                                    "weir, and the one of 1\" that is there already, 3-1/2\""));
+  EXPECT_THAT(near.where, HasSubstr("the hole in the joist at 28-5/16\" from the left stud face, level with the bore, "
+                                    "11-13/16\" from the weir, and the one of 1\" that is there already, 3-1/2\""));
   EXPECT_THAT(near.advice,
               HasSubstr("set trap and arm 3/16\" toward the entry, or 7-11/16\" toward the back (trap.from_back)"))
       << "one hole is in the way";

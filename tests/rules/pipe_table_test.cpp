@@ -145,6 +145,9 @@ TEST_F(PipeLines, VoidWhatAFailingCheckRejectsAndNameJoistsByTheirCentres) {
   facts_.pipe.bay = "joists/joist-02 and joists/joist-03";
   EXPECT_THAT(way().front(),
               HasSubstr("along the bay of the joist at 47\" from the left stud face and the joist at 63"));
+  facts_.pipe.crossings.clear();
+  EXPECT_THAT(way().front(), HasSubstr("63\" from the left stud face, level with the bore: no joist is bored"))
+      << "where no table says it";
 }
 
 TEST_F(PipeLines, TellNoBoreOfAnArmThatLiesInNotches) {
